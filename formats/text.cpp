@@ -1,0 +1,326 @@
+#include "keydrift/formats/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+
+#include "keydrift/formats/text_encodings.hpp"
+
+namespace keydrift {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
+
+Finding make_finding(Source const& source, std::string code, Severity severity, std::string message,
+                     std::string remedy) {
+  Finding finding;
+  finding.code = std::move(code);
+  finding.severity = severity;
+  finding.file = std::string{source.name};
+  finding.message = std::move(message);
+  finding.remedy = std::move(remedy);
+  return finding;
+}
+
+struct Signature {
+  std::string_view bytes;
+  std::string_view kind;
+};
+
+// First bytes of files that people take for text (each from its own format's specification).
+constexpr std::array kSignatures{
+    Signature{"PK\x03\x04"sv, "a word-processor, spreadsheet or zip file"},
+    Signature{"\xD0\xCF\x11\xE0"sv, "an old word-processor or spreadsheet file"},
+    Signature{"%PDF-"sv, "a PDF"},
+    Signature{"{\\rtf"sv, "a rich-text file"},
+    Signature{"\x89PNG"sv, "a picture"},
+    Signature{"\xFF\xD8\xFF"sv, "a picture"},
+    Signature{"\x1F\x8B"sv, "a compressed file"},
+};
+
+std::optional<std::string_view> kind_by_signature(std::string_view bytes) {
+  for (auto const& signature : kSignatures) {
+    if (bytes.substr(0, signature.bytes.size()) == signature.bytes) return signature.kind;
+  }
+  return std::nullopt;
+}
+
+// UTF-16 without a byte order mark: Latin text then has a NUL in every other byte.
+std::optional<encodings::ByteOrder> utf_16_by_nuls(std::string_view bytes) {
+  auto const sample = bytes.substr(0, 4096);
+  if (sample.size() < 4 || bytes.size() % 2 != 0) return std::nullopt;
+  std::array<std::size_t, 2> nuls{};
+  for (std::size_t i = 0; i < sample.size(); ++i) {
+    if (sample[i] == '\0') ++nuls[i % 2];
+  }
+  std::size_t const pairs = sample.size() / 2;
+  if (nuls[0] == 0 && nuls[1] * 10 > pairs * 7) return encodings::ByteOrder::little;
+  if (nuls[1] == 0 && nuls[0] * 10 > pairs * 7) return encodings::ByteOrder::big;
+  return std::nullopt;
+}
+
+struct Utf8Tally {
+  std::size_t multi_byte{};  // well-formed sequences of several bytes
+  std::size_t stray{};       // bytes of no sequence
+};
+
+Utf8Tally tally_utf_8(std::string_view bytes) {
+  Utf8Tally tally;
+  while (!bytes.empty()) {
+    auto const length = encodings::sequence_length(bytes);
+    if (length == 0) ++tally.stray;
+    if (length > 1) ++tally.multi_byte;
+    bytes.remove_prefix(std::max<std::size_t>(length, 1));
+  }
+  return tally;
+}
+
+struct Converted {
+  std::string text;
+  Encoding encoding{Encoding::utf_8};
+  std::size_t stray_bytes{};  // of a file that is otherwise UTF-8
+};
+
+Converted convert(std::string_view bytes) {
+  if (bytes.substr(0, 3) == "\xEF\xBB\xBF"sv) bytes.remove_prefix(3);
+  if (bytes.substr(0, 2) == "\xFF\xFE"sv) {
+    return {encodings::utf_16_to_utf_8(bytes.substr(2), encodings::ByteOrder::little),
+            Encoding::utf_16_le, 0};
+  }
+  if (bytes.substr(0, 2) == "\xFE\xFF"sv) {
+    return {encodings::utf_16_to_utf_8(bytes.substr(2), encodings::ByteOrder::big),
+            Encoding::utf_16_be, 0};
+  }
+  if (auto const order = utf_16_by_nuls(bytes)) {
+    return {encodings::utf_16_to_utf_8(bytes, *order),
+            *order == encodings::ByteOrder::little ? Encoding::utf_16_le : Encoding::utf_16_be, 0};
+  }
+  if (encodings::first_ill_formed(bytes) == std::string_view::npos) {
+    return {std::string{bytes}, Encoding::utf_8, 0};
+  }
+  // Windows-1252 text forms a UTF-8 sequence only by accident; a file pasted together from both
+  // has many of them.
+  auto const tally = tally_utf_8(bytes);
+  if (tally.multi_byte > tally.stray) {
+    return {encodings::repair_utf_8(bytes), Encoding::utf_8, tally.stray};
+  }
+  return {encodings::windows_1252_to_utf_8(bytes), Encoding::windows_1252, 0};
+}
+
+bool is_forbidden_control(char c) {
+  auto const byte = static_cast<unsigned char>(c);
+  return (byte < 0x20 && c != '\t' && c != '\n' && c != '\r' && c != '\f' && c != '\v') ||
+         byte == 0x7F;
+}
+
+// Line ends become "\n"; stray control characters become blanks, so that columns stay.
+std::string normalise_lines(std::string&& text) {
+  auto const odd = [](char c) {
+    auto const byte = static_cast<unsigned char>(c);
+    return (byte < 0x20 && c != '\n' && c != '\t') || byte == 0x7F || byte == 0xC2 || byte == 0xE2;
+  };
+  if (std::none_of(text.begin(), text.end(), odd)) return std::move(text);
+  std::string out;
+  out.reserve(text.size());
+  std::string_view rest{text};
+  while (!rest.empty()) {
+    char const c = rest.front();
+    std::size_t taken = 1;
+    if (c == '\r') {
+      if (rest.size() > 1 && rest[1] == '\n') taken = 2;
+      out.push_back('\n');
+    } else if (c == '\v') {
+      out.push_back('\n');
+    } else if (is_forbidden_control(c)) {
+      out.push_back(' ');
+    } else if (rest.substr(0, 2) == "\xC2\x85"sv) {
+      taken = 2;
+      out.push_back('\n');
+    } else if (rest.substr(0, 3) == "\xE2\x80\xA8"sv || rest.substr(0, 3) == "\xE2\x80\xA9"sv) {
+      taken = 3;
+      out.push_back('\n');
+    } else {
+      out.push_back(c);
+    }
+    rest.remove_prefix(taken);
+  }
+  return out;
+}
+
+// UTF-8 that was taken for Windows-1252 and converted once more: a letter for a lead byte followed
+// by a character for a tail byte.  Only combinations that no language writes.
+std::size_t misconversion_at(std::string_view text) {
+  // "Â" or "Ã" followed by a character of U+0080..U+00BF ("Ã©", "Â°", "Â ").
+  if (text.size() >= 4 && text[0] == '\xC3' && (text[1] == '\x82' || text[1] == '\x83') &&
+      text[2] == '\xC2') {
+    return 4;
+  }
+  if (text.substr(0, 5) == "\xC3\xA2\xE2\x82\xAC"sv) return 5;  // "â€": a dash or a quotation mark
+  if (text.substr(0, 4) == "\xC3\xA2\xC2\x80"sv) return 4;      // the same by way of Latin-1
+  if (text.substr(0, 3) == "\xEF\xBF\xBD"sv) return 3;          // U+FFFD
+  return 0;
+}
+
+struct Damage {
+  std::size_t count{};
+  std::vector<Place> places;  // the first few
+};
+
+Damage find_damage(std::string_view text) {
+  Damage damage;
+  std::optional<TextPlaces> places;
+  std::size_t at = text.find_first_of("\xC3\xEF");
+  while (at != std::string_view::npos) {
+    auto length = misconversion_at(text.substr(at));
+    if (length == 0) {
+      length = 1;
+    } else {
+      ++damage.count;
+      if (!places) places.emplace(text);
+      if (damage.places.size() <= kMaximumRelatedPlaces) {
+        damage.places.push_back(places->at(at, at + length));
+      }
+    }
+    at = text.find_first_of("\xC3\xEF", at + length);
+  }
+  return damage;
+}
+
+Finding damage_finding(Source const& source, DecodedText const& decoded, Damage const& damage) {
+  auto finding = make_finding(source, "encoding-damage", Severity::warning, "",
+                              "open the original, save it as UTF-8 text and compare these places");
+  finding.place = damage.places.front();
+  // Show the damaged word, not the bare characters.
+  std::string_view const text = decoded.text;
+  auto const blank = [](char c) { return c == ' ' || c == '\n' || c == '\t'; };
+  std::size_t begin = finding.place.begin;
+  std::size_t end = finding.place.end;
+  while (begin > 0 && finding.place.begin - begin < 40 && !blank(text[begin - 1])) --begin;
+  while (end < text.size() && end - finding.place.end < 40 && !blank(text[end])) ++end;
+  while (begin < finding.place.begin && (static_cast<unsigned char>(text[begin]) & 0xC0U) == 0x80) {
+    ++begin;
+  }
+  while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80) ++end;
+  finding.printed = std::string{text.substr(begin, end - begin)};
+  finding.message = "the word \"" + finding.printed + "\" was damaged by a wrong conversion";
+  if (damage.count > 1) {
+    finding.message += ", and so were " + std::to_string(damage.count - 1) + " further places";
+  }
+  for (std::size_t i = 1; i < damage.places.size(); ++i) {
+    finding.related.push_back({damage.places[i], "damaged here too"});
+  }
+  return finding;
+}
+
+Finding binary_finding(Source const& source, std::string_view kind) {
+  return make_finding(source, "binary-file", Severity::error,
+                      "this is " + std::string{kind} + ", not text",
+                      "export it as plain text (UTF-8) and load that file");
+}
+
+}  // namespace
+
+char const* to_word(Encoding encoding) {
+  switch (encoding) {
+    case Encoding::utf_8:
+      return "UTF-8";
+    case Encoding::utf_16_le:
+      return "UTF-16 (little-endian)";
+    case Encoding::utf_16_be:
+      return "UTF-16 (big-endian)";
+    case Encoding::windows_1252:
+      return "Windows-1252";
+  }
+  return "UTF-8";
+}
+
+Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
+  Loaded<DecodedText> loaded;
+  auto const refuse = [&loaded](Finding finding) {
+    loaded.findings.push_back(std::move(finding));
+    return std::move(loaded);
+  };
+  if (source.bytes.size() > options.maximum_bytes) {
+    return refuse(
+        make_finding(source, "too-large", Severity::error,
+                     "the file has " + std::to_string(source.bytes.size()) +
+                         " bytes, more than the limit of " + std::to_string(options.maximum_bytes),
+                     "split the file, or raise the limit if it is meant to be this large"));
+  }
+  if (auto const kind = kind_by_signature(source.bytes)) {
+    return refuse(binary_finding(source, *kind));
+  }
+  auto converted = convert(source.bytes);
+  if (auto const nul = converted.text.find('\0'); nul != std::string::npos) {
+    return refuse(binary_finding(source, "a binary file (it holds NUL bytes)"));
+  }
+  auto const controls = static_cast<std::size_t>(
+      std::count_if(converted.text.begin(), converted.text.end(), is_forbidden_control));
+  if (controls * 20 > converted.text.size()) {
+    return refuse(binary_finding(source, "a binary file (it is full of control characters)"));
+  }
+  if (converted.text.find_first_not_of(" \t\r\n\f\v") == std::string::npos) {
+    return refuse(make_finding(
+        source, "empty-file", Severity::error,
+        source.bytes.empty() ? "the file is empty" : "the file holds nothing but blanks",
+        "check that this is the right file and that it was saved"));
+  }
+  DecodedText decoded;
+  decoded.name = std::string{source.name};
+  decoded.encoding = converted.encoding;
+  decoded.text = encodings::to_nfc(normalise_lines(std::move(converted.text)));
+  if (decoded.encoding != Encoding::utf_8) {
+    loaded.findings.push_back(make_finding(
+        source, "encoding", Severity::information,
+        std::string{"the file is not UTF-8; it was read as "} + to_word(decoded.encoding),
+        "save it as UTF-8 if any character looks wrong"));
+  }
+  if (converted.stray_bytes > 0) {
+    loaded.findings.push_back(
+        make_finding(source, "encoding-damage", Severity::warning,
+                     "the file mixes encodings: " + std::to_string(converted.stray_bytes) +
+                         " of its bytes are not UTF-8 and were read as Windows-1252",
+                     "open the original, save it as UTF-8 text and load that file"));
+  }
+  if (auto const damage = find_damage(decoded.text); damage.count > 0) {
+    loaded.findings.push_back(damage_finding(source, decoded, damage));
+  }
+  loaded.value = std::move(decoded);
+  return loaded;
+}
+
+std::uint32_t count_code_points(std::string_view utf8) {
+  return static_cast<std::uint32_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80;
+  }));
+}
+
+TextPlaces::TextPlaces(std::string_view text) : text_{text} {
+  starts_.push_back(0);
+  for (auto at = text.find('\n'); at != std::string_view::npos; at = text.find('\n', at + 1)) {
+    if (at + 1 < text.size()) starts_.push_back(at + 1);
+  }
+}
+
+Place TextPlaces::at(std::size_t begin, std::size_t end) const {
+  auto const after = std::upper_bound(starts_.begin(), starts_.end(), begin);
+  auto const line = static_cast<std::size_t>(after - starts_.begin());
+  auto const start = starts_[line - 1];
+  return {.line = static_cast<std::uint32_t>(line),
+          .column = count_code_points(text_.substr(start, begin - start)) + 1,
+          .begin = begin,
+          .end = end};
+}
+
+std::string_view TextPlaces::line(std::size_t number) const {
+  auto const begin = starts_[number - 1];
+  auto const end = number < starts_.size() ? starts_[number] : text_.size();
+  auto line = text_.substr(begin, end - begin);
+  if (!line.empty() && line.back() == '\n') line.remove_suffix(1);
+  return line;
+}
+
+}  // namespace keydrift

@@ -1,0 +1,66 @@
+#pragma once
+// Bytes of unknown origin to clean UTF-8 text, with places: the first step of every reader.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/key/finding.hpp"
+
+namespace keydrift {
+
+// What a reader is given.  Borrows: both views must outlive the call (not the result).
+struct Source {
+  std::string_view name;   // what messages call it: a path or REPO@REVISION:PATH
+  std::string_view bytes;  // undecoded
+};
+
+enum class Encoding { utf_8, utf_16_le, utf_16_be, windows_1252 };
+[[nodiscard]] char const* to_word(Encoding encoding);  // "UTF-8", "UTF-16 (little-endian)", …
+
+struct DecodeOptions {
+  std::uint64_t maximum_bytes{std::uint64_t{256} << 20};
+};
+
+// Text in UTF-8 and Unicode normalisation form C.  Every line ends in "\n" (the last one may lack
+// it); "\r\n", "\r", vertical tab, U+0085, U+2028 and U+2029 have become "\n".  Holds no NUL, no
+// byte order mark, and no control character but tab, line feed and form feed (a new page; it stays
+// within its line).  No-break and other blanks are left as they are.
+struct DecodedText {
+  std::string name;
+  std::string text;
+  Encoding encoding{Encoding::utf_8};
+};
+
+// Codes: empty-file, too-large, binary-file (errors); encoding-damage (warning: U+FFFD, bytes that
+// are not of the file's encoding, traces of a wrong conversion; one finding, further places in
+// `related`); encoding (information: the file is not UTF-8).
+//
+// Windows-1252 is taken for what is not UTF-8; it has all of Latin-1's printable characters.
+[[nodiscard]] Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options = {});
+
+// Number of code points in well-formed UTF-8.
+[[nodiscard]] std::uint32_t count_code_points(std::string_view utf8);
+
+// Line starts of a decoded text, to make Places.  Borrows the text.
+class TextPlaces {
+ public:
+  explicit TextPlaces(std::string_view text);
+
+  // The place of bytes [begin, end).  Precondition: begin <= end <= text.size(), both on code
+  // point borders.  Logarithmic in the number of lines, linear in the line's length before begin.
+  [[nodiscard]] Place at(std::size_t begin, std::size_t end) const;
+
+  [[nodiscard]] std::size_t line_count() const { return starts_.size(); }
+  // Line `number` (1-based) without its line feed.
+  [[nodiscard]] std::string_view line(std::size_t number) const;
+  // Byte offset of the first byte of line `number` (1-based).
+  [[nodiscard]] std::size_t line_begin(std::size_t number) const { return starts_[number - 1]; }
+
+ private:
+  std::string_view text_;
+  std::vector<std::size_t> starts_;
+};
+
+}  // namespace keydrift
