@@ -52,8 +52,9 @@ struct [[nodiscard]] Loaded {
 // Sorts by file, line, column, code, message: the order in which findings are shown.
 void sort_findings(std::vector<Finding>& findings);
 
-// "file:line:column: severity: message [code]", then the printed words and the remedy on lines of
-// their own, indented by two blanks.  Ends in a line feed.
+// "file:line:column: severity: message [code]", then the printed words, the related places and the
+// remedy on lines of their own, indented by two blanks.  Ends in a line feed.  Control characters
+// are shown as their pictures (U+2400 ff.), so that a file cannot command the terminal.
 [[nodiscard]] std::string to_text(Finding const& finding);
 
 }  // namespace keydrift
