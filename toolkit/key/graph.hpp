@@ -41,7 +41,8 @@ class KeyGraph {
   [[nodiscard]] std::size_t couplet_count() const;
   [[nodiscard]] std::size_t taxon_count() const;
 
-  // Leads whose destination is the couplet / names the taxon, in printed order.
+  // Leads whose destination is the couplet / names the taxon, in printed order.  A lead to another
+  // key leads to the couplet that key starts with, when its title names a part of the edition.
   [[nodiscard]] std::span<LeadId const> leads_to(CoupletId couplet) const&;
   [[nodiscard]] std::span<LeadId const> leads_to(TaxonId taxon) const&;
 

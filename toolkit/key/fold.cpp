@@ -1,0 +1,44 @@
+#include "keydrift/key/fold.hpp"
+
+#include <utf8proc.h>
+
+#include <cstdlib>
+#include <memory>
+
+namespace keydrift {
+namespace {
+
+struct Free {
+  void operator()(utf8proc_uint8_t* bytes) const { std::free(bytes); }
+};
+
+std::string squeeze(std::string_view text) {
+  std::string out;
+  bool parted = false;
+  for (char const byte : text) {
+    if (byte == ' ' || (byte >= '\t' && byte <= '\r')) {
+      parted = !out.empty();
+    } else {
+      if (parted) out += ' ';
+      parted = false;
+      out += byte;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string fold_words(std::string_view text) {
+  utf8proc_uint8_t* raw = nullptr;
+  auto const length =
+      utf8proc_map(reinterpret_cast<utf8proc_uint8_t const*>(text.data()),
+                   static_cast<utf8proc_ssize_t>(text.size()), &raw,
+                   static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE |
+                                                  UTF8PROC_COMPAT | UTF8PROC_CASEFOLD));
+  std::unique_ptr<utf8proc_uint8_t, Free> const folded{raw};
+  if (length < 0) return squeeze(text);
+  return squeeze({reinterpret_cast<char const*>(folded.get()), static_cast<std::size_t>(length)});
+}
+
+}  // namespace keydrift
