@@ -22,27 +22,27 @@ enum class LeadFit {
 struct StatementFit {
   std::uint32_t statement{};
   Truth truth{Truth::unknown};
-  std::string known;  // what the specimen shows, in words; "" = not recorded
+  std::string known{};  // what the specimen shows, in words; "" = not recorded
 };
 
 struct LeadAssessment {
-  LeadId lead;
+  LeadId lead{};
   LeadFit fit{LeadFit::open};
-  std::vector<StatementFit> statements;
+  std::vector<StatementFit> statements{};
   bool followed{false};  // some completion of the evidence takes it
 };
 
 struct CoupletVisit {
-  CoupletId couplet;
+  CoupletId couplet{};
   std::uint32_t level{};  // number of couplets answered before, on the way shown
-  std::vector<LeadAssessment> leads;
+  std::vector<LeadAssessment> leads{};
 };
 
 struct KeyOut {
-  std::vector<CoupletVisit> visits;         // depth first, leads in printed order
-  std::vector<PossibleTerminal> terminals;  // by taxon
-  std::vector<CoupletId> strands_at;        // couplets where some completion finds no lead
-  std::vector<std::string> open_characters; // characters that, if seen, would narrow the result
+  std::vector<CoupletVisit> visits{};          // depth first, leads in printed order
+  std::vector<PossibleTerminal> terminals{};   // by taxon
+  std::vector<CoupletId> strands_at{};         // couplets where some completion finds no lead
+  std::vector<std::string> open_characters{};  // characters that, if seen, would narrow the result
   bool complete{true};
 };
 

@@ -18,16 +18,16 @@
 namespace keydrift {
 
 enum class Outcome {
-  stands,        // same concept, same name, on every possible way
-  renamed,       // same concept (or one that takes it in whole), new name: relabel without looking
-  changes,       // every possible new terminal is another concept
-  narrowed,      // the old concept was split; the evidence does not say which part
-  open,          // something must be looked at
-  stranded,      // no lead fits at some couplet of the new edition
+  stands,    // same concept, same name, on every possible way
+  renamed,   // same concept (or one that takes it in whole), new name: relabel without looking
+  changes,   // every possible new terminal is another concept
+  narrowed,  // the old concept was split; the evidence does not say which part
+  open,      // something must be looked at
+  stranded,  // no lead fits at some couplet of the new edition
   leaves_scope,
   enters_scope,
-  doubtful,      // the recorded characters never fitted the recorded name
-  not_keyed,     // name in neither edition, or evidence unusable
+  doubtful,   // the recorded characters never fitted the recorded name
+  not_keyed,  // name in neither edition, or evidence unusable
 };
 inline constexpr std::size_t kOutcomes = 10;
 [[nodiscard]] char const* to_word(Outcome outcome);  // "stands", …, "leaves scope", "not keyed"
@@ -48,143 +48,143 @@ enum class Arrival { fits, through_exception, open };
 
 // One possible new terminal.
 struct PossibleTerminal {
-  TaxonId taxon;
+  TaxonId taxon{};
   Arrival arrival{Arrival::fits};
-  Route route;                        // one way to it that the evidence allows
-  std::vector<std::string> rests_on;  // characters on that way that the evidence leaves open
+  Route route{};                        // one way to it that the evidence allows
+  std::vector<std::string> rests_on{};  // characters on that way that the evidence leaves open
   bool operator==(PossibleTerminal const&) const = default;
 };
 
 // For some completion of the evidence the old edition gives old_taxon and the new one new_taxon.
 // An absent member: no lead fits there.
 struct PossiblePair {
-  std::optional<TaxonId> old_taxon;
-  std::optional<TaxonId> new_taxon;
+  std::optional<TaxonId> old_taxon{};
+  std::optional<TaxonId> new_taxon{};
   auto operator<=>(PossiblePair const&) const = default;
 };
 
 // A statement that decides, in one of the editions.
 struct DecidingStatement {
   bool in_new{false};
-  LeadId lead;
+  LeadId lead{};
   std::uint32_t statement{};
-  std::string known;    // what the evidence says of its character, in words; "" = not recorded
+  std::string known{};   // what the evidence says of its character, in words; "" = not recorded
   bool recorded{false};  // known from the record (true) or implied by the old route
 };
 
 // Where the ways part.
 struct Parting {
-  std::optional<LeadId> old_lead;  // lead that the old route takes there
-  std::optional<CoupletId> new_couplet;
-  std::optional<LeadId> new_lead;  // lead that the first other way takes in the new edition
-  std::vector<DecidingStatement> deciding;
+  std::optional<LeadId> old_lead{};  // lead that the old route takes there
+  std::optional<CoupletId> new_couplet{};
+  std::optional<LeadId> new_lead{};  // lead that the first other way takes in the new edition
+  std::vector<DecidingStatement> deciding{};
 };
 
 // A lead that the specimen fits in part and fails in part: where strays go wrong.
 struct PartialFit {
   bool in_new{false};
-  LeadId lead;
-  std::vector<std::uint32_t> holds;  // ordinals of statements
-  std::vector<std::uint32_t> fails;
+  LeadId lead{};
+  std::vector<std::uint32_t> holds{};  // ordinals of statements
+  std::vector<std::uint32_t> fails{};
 };
 
 // A question and what follows from each answer.  Nodes of a small decision; node 0 is first.
 struct Answer {
-  std::string words;                // "bifid", "less than 3 mm"
-  Outcome outcome{Outcome::open};   // what follows
-  std::vector<TaxonId> new_taxa;    // possible new names under that answer
-  std::optional<std::size_t> next;  // question to ask then, if the answer does not settle it
+  std::string words{};                // "bifid", "less than 3 mm"
+  Outcome outcome{Outcome::open};     // what follows
+  std::vector<TaxonId> new_taxa{};    // possible new names under that answer
+  std::optional<std::size_t> next{};  // question to ask then, if the answer does not settle it
 };
 struct Question {
-  std::string character;  // id
-  std::string label;      // for people
+  std::string character{};  // id
+  std::string label{};      // for people
   Difficulty difficulty{Difficulty::naked_eye};
-  std::vector<Answer> answers;
+  std::vector<Answer> answers{};
 };
 
 // What the evidence of a specimen leads to.  Specimens of equal evidence share one verdict.
 struct Verdict {
   Outcome outcome{Outcome::not_keyed};
-  std::string why;                       // for not keyed / scope / doubtful: one clause
-  std::vector<TaxonId> old_taxa;         // terminals that the recorded name means
-  std::vector<PossibleTerminal> terminals;  // by taxon
-  std::vector<PossiblePair> pairs;       // ascending
-  bool may_strand{false};                // some completion finds no lead in the new edition
-  std::optional<CoupletId> strands_at;   // for stranded: the new couplet
-  std::optional<Parting> parting;
-  std::vector<PartialFit> partly;
-  std::vector<Question> questions;       // empty when nothing is to be asked
+  std::string why{};                          // for not keyed / scope / doubtful: one clause
+  std::vector<TaxonId> old_taxa{};            // terminals that the recorded name means
+  std::vector<PossibleTerminal> terminals{};  // by taxon
+  std::vector<PossiblePair> pairs{};          // ascending
+  bool may_strand{false};                     // some completion finds no lead in the new edition
+  std::optional<CoupletId> strands_at{};      // for stranded: the new couplet
+  std::optional<Parting> parting{};
+  std::vector<PartialFit> partly{};
+  std::vector<Question> questions{};  // empty when nothing is to be asked
   std::array<Outcome, kReadings> by_reading{};
-  bool complete{true};                   // false: a limit on routes cut the search (never silent)
+  bool complete{true};  // false: a limit on routes cut the search (never silent)
 };
 
 struct SpecimenOutcome {
-  Specimen specimen;           // without observations, to stay small
-  std::size_t verdict{};       // index into Redetermination::verdicts
-  std::string new_names;       // possible new names joined by " | "; empty when not keyed
+  Specimen specimen{};      // without observations, to stay small
+  std::size_t verdict{};    // index into Redetermination::verdicts
+  std::string new_names{};  // possible new names joined by " | "; empty when not keyed
 };
 
 // One line of the worklist: a group to be answered together.
 struct WorkGroup {
-  std::string storage;
-  std::string question;           // "utricle beak: bifid → stands; entire → becomes Aus bus"
-  double cost{1};                 // difficulty of the look
+  std::string storage{};
+  std::string question{};  // "utricle beak: bifid → stands; entire → becomes Aus bus"
+  double cost{1};          // difficulty of the look
   bool has_types{false};
-  std::vector<std::size_t> specimens;  // indexes into Redetermination::to_look_at
+  std::vector<std::size_t> specimens{};  // indexes into Redetermination::to_look_at
 };
 
 struct ExpectationFailure {
-  std::size_t specimen{};   // index into Redetermination::expectations
-  bool in_new{false};       // fails in the new edition (else already in the old one)
+  std::size_t specimen{};  // index into Redetermination::expectations
+  bool in_new{false};      // fails in the new edition (else already in the old one)
 };
 
 // A look-alike run through both editions.
 struct LookAlikeResult {
-  Specimen specimen;
-  std::vector<TaxonId> old_taxa;  // names that the old edition lets it have; empty: stopped
-  std::vector<TaxonId> new_taxa;
-  std::optional<CoupletId> old_stop;  // where it is stopped
-  std::optional<CoupletId> new_stop;
-  std::vector<PartialFit> partly;
+  Specimen specimen{};
+  std::vector<TaxonId> old_taxa{};  // names that the old edition lets it have; empty: stopped
+  std::vector<TaxonId> new_taxa{};
+  std::optional<CoupletId> old_stop{};  // where it is stopped
+  std::optional<CoupletId> new_stop{};
+  std::vector<PartialFit> partly{};
 };
 
 struct FromTo {
-  std::string from;  // recorded name's terminal(s), old edition
-  std::string to;    // new names joined by " | ", or "(stranded)" …
+  std::string from{};  // recorded name's terminal(s), old edition
+  std::string to{};    // new names joined by " | ", or "(stranded)" …
   std::array<std::uint64_t, kOutcomes> by_outcome{};
   std::uint64_t specimens{};
 };
 
 struct ReadingDependence {
-  CoupletId couplet;          // of the new edition
+  CoupletId couplet{};  // of the new edition
   std::uint64_t specimens{};
 };
 
 // Everything that the reports of a run show.
 struct Redetermination {
-  std::uint64_t read{};        // records read
-  std::uint64_t rejected{};    // rows set aside by the reader
+  std::uint64_t read{};      // records read
+  std::uint64_t rejected{};  // rows set aside by the reader
   Reading reading{Reading::strict};
   std::array<std::uint64_t, kOutcomes> totals{};
   std::array<std::array<std::uint64_t, kOutcomes>, kReadings> totals_by_reading{};
-  std::uint64_t reading_dependent{};   // specimens whose outcome differs between readings
-  std::vector<ReadingDependence> reading_couplets;  // most specimens first
-  std::uint64_t with_characters{};     // specimens with at least one usable recorded character
+  std::uint64_t reading_dependent{};  // specimens whose outcome differs between readings
+  std::vector<ReadingDependence> reading_couplets{};  // most specimens first
+  std::uint64_t with_characters{};  // specimens with at least one usable recorded character
   std::uint64_t name_only{};
-  std::uint64_t edition_cited{};       // identificationReferences or date fits the old edition
+  std::uint64_t edition_cited{};  // identificationReferences or date fits the old edition
   std::uint64_t edition_presumed{};
-  std::vector<FromTo> from_to;         // most specimens first, then by name
+  std::vector<FromTo> from_to{};  // most specimens first, then by name
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_storage;
-  std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;   // of determination
+  std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;  // of determination
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_person;
-  std::vector<Verdict> verdicts;
-  std::vector<SpecimenOutcome> to_look_at;    // input order: narrowed, open, stranded, doubtful
-  std::vector<SpecimenOutcome> to_relabel;    // input order: renamed, changes
-  std::vector<WorkGroup> worklist;            // types first, then storage, then cost
-  std::vector<SpecimenOutcome> expectations;  // types and vouchers
-  std::vector<ExpectationFailure> failures;
-  std::vector<LookAlikeResult> look_alikes;
-  std::vector<Finding> findings;              // unknown states, unusable values (each once, counted)
+  std::vector<Verdict> verdicts{};
+  std::vector<SpecimenOutcome> to_look_at{};    // input order: narrowed, open, stranded, doubtful
+  std::vector<SpecimenOutcome> to_relabel{};    // input order: renamed, changes
+  std::vector<WorkGroup> worklist{};            // types first, then storage, then cost
+  std::vector<SpecimenOutcome> expectations{};  // types and vouchers
+  std::vector<ExpectationFailure> failures{};
+  std::vector<LookAlikeResult> look_alikes{};
+  std::vector<Finding> findings{};  // unknown states, unusable values (each once, counted)
 };
 
 }  // namespace keydrift

@@ -5,16 +5,26 @@ namespace keydrift {
 
 char const* to_word(Outcome outcome) {
   switch (outcome) {
-    case Outcome::stands: return "stands";
-    case Outcome::renamed: return "renamed";
-    case Outcome::changes: return "changes";
-    case Outcome::narrowed: return "narrowed";
-    case Outcome::open: return "open";
-    case Outcome::stranded: return "stranded";
-    case Outcome::leaves_scope: return "leaves scope";
-    case Outcome::enters_scope: return "enters scope";
-    case Outcome::doubtful: return "doubtful";
-    case Outcome::not_keyed: return "not keyed";
+    case Outcome::stands:
+      return "stands";
+    case Outcome::renamed:
+      return "renamed";
+    case Outcome::changes:
+      return "changes";
+    case Outcome::narrowed:
+      return "narrowed";
+    case Outcome::open:
+      return "open";
+    case Outcome::stranded:
+      return "stranded";
+    case Outcome::leaves_scope:
+      return "leaves scope";
+    case Outcome::enters_scope:
+      return "enters scope";
+    case Outcome::doubtful:
+      return "doubtful";
+    case Outcome::not_keyed:
+      return "not keyed";
   }
   return "not keyed";
 }
@@ -29,29 +39,40 @@ std::optional<Outcome> outcome_from_word(std::string_view word) {
 
 char const* to_word(Reading reading) {
   switch (reading) {
-    case Reading::strict: return "strict";
-    case Reading::primary_first: return "primary-first";
-    case Reading::best_overall: return "best-overall";
+    case Reading::strict:
+      return "strict";
+    case Reading::primary_first:
+      return "primary-first";
+    case Reading::best_overall:
+      return "best-overall";
   }
   return "strict";
 }
 
 char const* to_word(Arrival arrival) {
   switch (arrival) {
-    case Arrival::fits: return "fits";
-    case Arrival::through_exception: return "fits through its exception";
-    case Arrival::open: return "open";
+    case Arrival::fits:
+      return "fits";
+    case Arrival::through_exception:
+      return "fits through its exception";
+    case Arrival::open:
+      return "open";
   }
   return "open";
 }
 
 char const* to_word(LeadFit fit) {
   switch (fit) {
-    case LeadFit::refuted: return "does not fit";
-    case LeadFit::conflict: return "partly fits";
-    case LeadFit::open: return "open";
-    case LeadFit::through_exception: return "fits through its exception";
-    case LeadFit::fits: return "fits";
+    case LeadFit::refuted:
+      return "does not fit";
+    case LeadFit::conflict:
+      return "partly fits";
+    case LeadFit::open:
+      return "open";
+    case LeadFit::through_exception:
+      return "fits through its exception";
+    case LeadFit::fits:
+      return "fits";
   }
   return "open";
 }

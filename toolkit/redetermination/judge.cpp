@@ -1,0 +1,255 @@
+#include "keydrift/redetermination/judge.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "keydrift/redetermination/terminals.hpp"
+
+namespace keydrift {
+namespace {
+
+bool contains(std::vector<TaxonId> const& taxa, TaxonId taxon) {
+  return std::find(taxa.begin(), taxa.end(), taxon) != taxa.end();
+}
+
+}  // namespace
+
+void find_partial_fits(CompiledKey const& key, std::vector<Followed> const& followed,
+                       Box const& box, bool in_new, std::vector<PartialFit>& out) {
+  for (auto const& visit : followed) {
+    for (auto const& lead : key.couplets[visit.couplet.index]) {
+      if (fit_of(key, lead, box) != LeadFit::conflict) continue;
+      PartialFit partial{.in_new = in_new, .lead = lead.id, .holds = {}, .fails = {}};
+      for (auto const& statement : lead.statements) {
+        auto const truth = truth_of(statement, *key.space, box);
+        if (truth == Truth::holds) partial.holds.push_back(statement.ordinal);
+        if (truth == Truth::fails) partial.fails.push_back(statement.ordinal);
+      }
+      out.push_back(std::move(partial));
+    }
+  }
+}
+
+Kinship Judge::kinship(Determination const& determination, std::optional<TaxonId> old_taxon,
+                       TaxonId new_taxon) const {
+  auto const& in_new = determination.in_new;
+  auto const old_kind = determination.in_old.kind;
+  // A name coarser or finer than the old terminals is judged as the name it is: it stands where
+  // the new edition's terminal still belongs to it.
+  bool const judged_by_name = determination.named && old_kind != PlacementKind::exact;
+  if (judged_by_name && in_new.kind != PlacementKind::none && contains(in_new.taxa, new_taxon)) {
+    return Kinship::same;
+  }
+  if (!old_taxon) {
+    return contains(in_new.taxa, new_taxon) ? Kinship::same : Kinship::other;
+  }
+  auto const* match = sides_.collation->taxa_matching.find(*old_taxon, new_taxon);
+  if (match == nullptr) return Kinship::other;
+  bool const same_name = match->same_name && !judged_by_name;
+  switch (match->relation) {
+    case Relation::congruent:
+    case Relation::included_in:
+      return same_name ? Kinship::same : Kinship::renamed;
+    case Relation::includes:
+    case Relation::overlaps:
+      return same_name ? Kinship::part_same_name : Kinship::part;
+    case Relation::disjoint:
+      return Kinship::other;
+  }
+  return Kinship::other;
+}
+
+Outcome Judge::outcome_of(Determination const& determination,
+                          std::vector<Hypothesis const*> const& hypotheses) const {
+  bool same = false;
+  bool renamed = false;
+  bool other = false;
+  bool part_same_name = false;
+  std::set<TaxonId> parts;
+  for (auto const* hypothesis : hypotheses) {
+    switch (kinship(determination, hypothesis->old_taxon, hypothesis->new_taxon)) {
+      case Kinship::same:
+        same = true;
+        break;
+      case Kinship::renamed:
+        renamed = true;
+        break;
+      case Kinship::other:
+        other = true;
+        break;
+      case Kinship::part:
+        parts.insert(hypothesis->new_taxon);
+        break;
+      case Kinship::part_same_name:
+        part_same_name = true;
+        parts.insert(hypothesis->new_taxon);
+        break;
+    }
+  }
+  int const kinds = (same ? 1 : 0) + (renamed ? 1 : 0) + (other ? 1 : 0) + (parts.empty() ? 0 : 1);
+  if (kinds == 0) return Outcome::stranded;
+  if (kinds > 1) return Outcome::open;
+  if (same) return Outcome::stands;
+  if (renamed) return Outcome::renamed;
+  if (other) return Outcome::changes;
+  if (parts.size() > 1) return Outcome::narrowed;
+  return part_same_name ? Outcome::stands : Outcome::changes;
+}
+
+Possibilities Judge::explore(Determination const& determination, Box const& recorded,
+                             bool any_recorded, Reading reading) const {
+  Possibilities found;
+  auto const& old_key = *sides_.old_key;
+  if (!determination.in_old.taxa.empty()) {
+    auto ways = walk(old_key, recorded, reading, &determination.in_old.taxa);
+    found.complete = ways.complete;
+    found.old_leaves = std::move(ways.leaves);
+    found.old_followed = std::move(ways.followed);
+  } else {
+    found.old_named = false;
+    if (!determination.named && any_recorded) {
+      auto ways = walk(old_key, recorded, reading);
+      found.complete = ways.complete;
+      found.old_leaves = std::move(ways.leaves);
+      found.old_followed = std::move(ways.followed);
+      found.old_named = !found.old_leaves.empty();
+    }
+    if (found.old_leaves.empty()) {
+      found.old_leaves.push_back({.taxon = {}, .box = recorded, .route = {}});
+    }
+  }
+  std::set<Followed> followed;
+  for (std::size_t i = 0; i < found.old_leaves.size(); ++i) {
+    auto const& old_leaf = found.old_leaves[i];
+    auto ways = walk(*sides_.new_key, old_leaf.box, reading);
+    found.complete = found.complete && ways.complete;
+    for (auto& leaf : ways.leaves) {
+      found.hypotheses.push_back(
+          {.old_taxon = found.old_named ? std::optional{old_leaf.taxon} : std::nullopt,
+           .new_taxon = leaf.taxon,
+           .box = std::move(leaf.box),
+           .old_leaf = i,
+           .route = std::move(leaf.route),
+           .through_exception = leaf.through_exception});
+    }
+    found.strands.insert(found.strands.end(), ways.strands.begin(), ways.strands.end());
+    followed.insert(ways.followed.begin(), ways.followed.end());
+  }
+  std::map<CoupletId, std::uint64_t> merged;
+  for (auto const& visit : followed) merged[visit.couplet] |= visit.leads;
+  for (auto const& [couplet, leads] : merged) found.new_followed.push_back({couplet, leads});
+  return found;
+}
+
+std::vector<PossibleTerminal> Judge::terminals(Possibilities const& possibilities) const {
+  TerminalGatherer gatherer{*sides_.new_key};
+  for (auto const& hypothesis : possibilities.hypotheses) {
+    gatherer.add(hypothesis.new_taxon, hypothesis.route, hypothesis.through_exception,
+                 possibilities.old_leaves[hypothesis.old_leaf].box, hypothesis.box);
+  }
+  return std::move(gatherer).take();
+}
+
+std::vector<PartialFit> Judge::partial_fits(Possibilities const& possibilities,
+                                            Box const& recorded) const {
+  std::vector<PartialFit> partly;
+  find_partial_fits(*sides_.old_key, possibilities.old_followed, recorded, false, partly);
+  find_partial_fits(*sides_.new_key, possibilities.new_followed, recorded, true, partly);
+  return partly;
+}
+
+Verdict Judge::judge(Determination const& determination, Box const& recorded, bool any_recorded,
+                     Reading reading) const {
+  Verdict verdict;
+  verdict.old_taxa = determination.in_old.taxa;
+  auto const unplaced = [](Placement const& placement) {
+    return placement.kind == PlacementKind::none;
+  };
+  bool const unknown_name =
+      determination.named && unplaced(determination.in_old) && unplaced(determination.in_new);
+  if (!determination.named && !any_recorded) {
+    verdict.why = "neither a name nor a usable character is recorded";
+    verdict.by_reading.fill(Outcome::not_keyed);
+    return verdict;
+  }
+
+  auto const explore_for = [&](Reading one) {
+    return explore(determination, recorded, any_recorded, one);
+  };
+  auto const outcome_for = [&](Possibilities const& found) {
+    if (unknown_name) return Outcome::not_keyed;
+    if (!determination.in_old.taxa.empty() && found.old_leaves.empty()) {
+      return any_recorded ? Outcome::doubtful : Outcome::not_keyed;
+    }
+    std::vector<Hypothesis const*> all;
+    for (auto const& hypothesis : found.hypotheses) all.push_back(&hypothesis);
+    return outcome_of(determination, all);
+  };
+
+  auto found = explore_for(reading);
+  verdict.outcome = outcome_for(found);
+  for (std::size_t i = 0; i < kReadings; ++i) {
+    auto const one = static_cast<Reading>(i);
+    verdict.by_reading[i] = one == reading ? verdict.outcome : outcome_for(explore_for(one));
+  }
+  verdict.partly = any_recorded ? partial_fits(found, recorded) : std::vector<PartialFit>{};
+
+  if (verdict.outcome == Outcome::doubtful || (found.old_leaves.empty() && !unknown_name)) {
+    verdict.why = verdict.outcome == Outcome::doubtful
+                      ? "the recorded characters contradict every route to the recorded name"
+                      : "the old edition's own leads leave no way to the recorded name";
+    // Where the record alone leads in the new edition is still worth knowing.
+    found.old_named = false;
+    found.old_leaves = {{.taxon = {}, .box = recorded, .route = {}}};
+    auto ways = walk(*sides_.new_key, recorded, reading);
+    for (auto& leaf : ways.leaves) {
+      found.hypotheses.push_back({.old_taxon = std::nullopt,
+                                  .new_taxon = leaf.taxon,
+                                  .box = std::move(leaf.box),
+                                  .route = std::move(leaf.route),
+                                  .through_exception = leaf.through_exception});
+    }
+    verdict.terminals = terminals(found);
+    verdict.complete = found.complete && ways.complete;
+    return verdict;
+  }
+  if (unknown_name) {
+    verdict.why = "the recorded name is in neither edition";
+    if (any_recorded) verdict.terminals = terminals(found);
+    return verdict;
+  }
+
+  verdict.complete = found.complete;
+  verdict.terminals = terminals(found);
+  std::set<PossiblePair> pairs;
+  for (auto const& hypothesis : found.hypotheses) {
+    pairs.insert({hypothesis.old_taxon, hypothesis.new_taxon});
+  }
+  verdict.may_strand = !found.strands.empty();
+  if (verdict.outcome == Outcome::stranded) {
+    for (auto const& leaf : found.old_leaves) {
+      pairs.insert({found.old_named ? std::optional{leaf.taxon} : std::nullopt, std::nullopt});
+    }
+    // The deepest couplet is where a person would be left without a lead.
+    Strand const* deepest = nullptr;
+    for (auto const& strand : found.strands) {
+      if (deepest == nullptr || strand.depth > deepest->depth) deepest = &strand;
+    }
+    if (deepest != nullptr) verdict.strands_at = deepest->couplet;
+  }
+  verdict.pairs.assign(pairs.begin(), pairs.end());
+  if (verdict.outcome != Outcome::stands && verdict.outcome != Outcome::renamed) {
+    verdict.parting = parting(determination, found, verdict.strands_at, recorded);
+  }
+  bool const several = verdict.terminals.size() > 1;
+  if (verdict.outcome == Outcome::open || verdict.outcome == Outcome::narrowed ||
+      (verdict.outcome == Outcome::changes && several) ||
+      (verdict.outcome == Outcome::renamed && several)) {
+    verdict.questions = questions(determination, found);
+  }
+  return verdict;
+}
+
+}  // namespace keydrift

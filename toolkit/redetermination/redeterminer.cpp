@@ -1,0 +1,359 @@
+#include "keydrift/redetermination/redeterminer.hpp"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "keydrift/redetermination/walk.hpp"
+#include "keydrift/taxa/names.hpp"
+
+namespace keydrift {
+
+// What one record is worth, before any keying.
+struct Redeterminer::Evidence {
+  Box recorded;
+  bool any_recorded{false};   // a character that can be used
+  bool contradictory{false};  // recorded characters exclude each other
+  std::string name;           // the name as judged (qualified ones one rank higher)
+  ScopeAnswer old_scope{ScopeAnswer::unknown};
+  ScopeAnswer new_scope{ScopeAnswer::unknown};
+};
+
+namespace {
+
+std::vector<Edition const*> both(Edition const& a, Edition const& b) { return {&a, &b}; }
+
+// A name with "cf.", "aff." or "?" is certain only one rank higher (standard of the herbarium
+// transfer format HISPID, read as a summary).
+std::string judged_name(Specimen const& specimen) {
+  if (specimen.scientific_name.find_first_not_of(" \t") == std::string::npos) return "";
+  auto const parsed = parse_name(specimen.scientific_name);
+  bool const doubted = !parsed.qualifier.empty() || !specimen.qualifier.empty();
+  if ((doubted || parsed.genus_only) && !parsed.genus.empty()) return parsed.genus;
+  return plain_name(specimen.scientific_name);
+}
+
+std::string decade_of(std::string const& date) {
+  if (date.size() < 4 ||
+      !std::all_of(date.begin(), date.begin() + 4, [](char c) { return c >= '0' && c <= '9'; })) {
+    return "";
+  }
+  return date.substr(0, 3) + "0s";
+}
+
+// Does the record say that this edition was used?  The cited work names its label or year, and the
+// determination is not older than it.
+bool cites(Specimen const& specimen, FrontMatter const& front) {
+  auto const& cited = specimen.identification_references;
+  if (cited.empty()) return false;
+  bool const label = !front.edition.empty() && cited.find(front.edition) != std::string::npos;
+  bool const year = front.year && cited.find(std::to_string(*front.year)) != std::string::npos;
+  return label || year;
+}
+
+std::string join_names(Edition const& edition, std::vector<TaxonId> const& taxa,
+                       std::string_view with) {
+  std::string text;
+  for (auto const taxon : taxa) {
+    if (!text.empty()) text += with;
+    text += edition[taxon].name;
+  }
+  return text;
+}
+
+std::vector<TaxonId> new_taxa(Verdict const& verdict) {
+  std::vector<TaxonId> taxa;
+  for (auto const& terminal : verdict.terminals) taxa.push_back(terminal.taxon);
+  return taxa;
+}
+
+bool needs_look(Verdict const& verdict) {
+  switch (verdict.outcome) {
+    case Outcome::narrowed:
+    case Outcome::open:
+    case Outcome::stranded:
+    case Outcome::doubtful:
+      return true;
+    case Outcome::changes:
+    case Outcome::renamed:
+      return verdict.terminals.size() > 1;
+    case Outcome::stands:
+    case Outcome::leaves_scope:
+    case Outcome::enters_scope:
+    case Outcome::not_keyed:
+      return false;
+  }
+  return false;
+}
+
+}  // namespace
+
+Redeterminer::Redeterminer(Edition const& old_edition, KeyGraph const& old_graph,
+                           Edition const& new_edition, KeyGraph const& new_graph,
+                           Collation const& collation, Lexicon const& lexicon,
+                           ParentTable const& parents, RedetermineOptions options)
+    : old_edition_{old_edition},
+      new_edition_{new_edition},
+      collation_{collation},
+      options_{options},
+      old_names_{old_edition, parents},
+      new_names_{new_edition, parents},
+      space_{both(old_edition, new_edition), lexicon},
+      old_key_{old_edition, old_graph, old_names_, space_},
+      new_key_{new_edition, new_graph, new_names_, space_},
+      judge_{{.old_key = &old_key_, .new_key = &new_key_, .collation = &collation}} {
+  result_.reading = options.reading;
+}
+
+Redeterminer::~Redeterminer() = default;
+
+void Redeterminer::note_problem(Specimen const& specimen, Observation const& observation,
+                                std::string const& problem) {
+  auto const key = observation.character + '\n' + problem;
+  auto const [at, fresh] = problems_.try_emplace(key, result_.findings.size(), 1);
+  if (!fresh) {
+    ++at->second.second;
+    return;
+  }
+  Finding finding;
+  finding.code = "unusable-observation";
+  finding.severity = Severity::warning;
+  finding.place.line =
+      static_cast<std::uint32_t>(observation.line != 0 ? observation.line : specimen.line);
+  finding.place.column = observation.column == 0 ? 1 : observation.column;
+  finding.printed = observation.value;
+  auto const semicolon = problem.find("; ");
+  finding.message = observation.character + ": " + problem.substr(0, semicolon);
+  finding.remedy = semicolon == std::string::npos ? "" : problem.substr(semicolon + 2);
+  result_.findings.push_back(std::move(finding));
+}
+
+Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
+  Evidence evidence;
+  evidence.recorded = space_.anything();
+  for (auto const& observation : specimen.observations) {
+    auto const character = space_.find_column(observation.character);
+    if (!character) continue;
+    auto const observed = space_.observe(*character, observation.value, observation.unit);
+    if (!observed.problem.empty()) {
+      note_problem(specimen, observation, observed.problem);
+      continue;
+    }
+    if (observed.cells.empty()) continue;
+    auto const cells = space_.part(evidence.recorded, *character);
+    if (space_[*character].condition ||
+        !has_cell(observed.cells, space_[*character].inapplicable())) {
+      intersect(cells, observed.cells);
+    } else {
+      // Recorded as inapplicable where nothing says when it applies: taken at its word.
+      std::copy(observed.cells.begin(), observed.cells.end(), cells.begin());
+    }
+    evidence.any_recorded = true;
+    if (is_empty(cells)) evidence.contradictory = true;
+  }
+  for (auto const& [kind, value] :
+       {std::pair{LimitKind::sex, &specimen.sex},
+        std::pair{LimitKind::life_stage, &specimen.life_stage},
+        std::pair{LimitKind::material, &specimen.reproductive_condition}}) {
+    auto const observed = space_.observe_limit(kind, *value);
+    if (observed.cells.empty()) continue;
+    intersect(space_.part(evidence.recorded, *space_.limit_character(kind)), observed.cells);
+  }
+  if (!evidence.contradictory && evidence.any_recorded && !space_.settle(evidence.recorded)) {
+    evidence.contradictory = true;
+  }
+  evidence.name = judged_name(specimen);
+  evidence.old_scope = covers(old_edition_.front.scope, specimen);
+  evidence.new_scope = covers(new_edition_.front.scope, specimen);
+  return evidence;
+}
+
+std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
+  std::string key = evidence.name;
+  key += '\n';
+  key += static_cast<char>('a' + static_cast<int>(evidence.old_scope) * 3 +
+                           static_cast<int>(evidence.new_scope));
+  key +=
+      static_cast<char>('a' + (evidence.any_recorded ? 1 : 0) + (evidence.contradictory ? 2 : 0));
+  key.append(reinterpret_cast<char const*>(evidence.recorded.data()),
+             evidence.recorded.size() * sizeof(std::uint64_t));
+  auto const [at, fresh] = verdict_by_evidence_.try_emplace(key, result_.verdicts.size());
+  if (!fresh) return at->second;
+
+  auto const [known, first] = determinations_.try_emplace(evidence.name);
+  auto& determination = known->second;
+  if (first && !evidence.name.empty()) {
+    determination.named = true;
+    determination.in_old = old_names_.place(evidence.name);
+    determination.in_new = new_names_.place(evidence.name);
+  }
+
+  Verdict verdict;
+  if (evidence.contradictory) {
+    verdict.outcome = Outcome::not_keyed;
+    verdict.why = "the recorded characters exclude each other";
+    verdict.old_taxa = determination.in_old.taxa;
+    verdict.by_reading.fill(Outcome::not_keyed);
+    result_.verdicts.push_back(std::move(verdict));
+    return at->second;
+  }
+  verdict = judge_.judge(determination, evidence.recorded, evidence.any_recorded, options_.reading);
+
+  auto const excluded = [&](Edition const& edition, NameIndex const& names,
+                            std::vector<TaxonId> const& taxa, std::string const& name) {
+    auto const& groups = edition.front.scope.excluded_taxa;
+    if (groups.empty()) return false;
+    std::set<TaxonId> members;
+    for (auto const& group : groups) {
+      if (!name.empty() && (name_key(group) == name_key(name) ||
+                            name_key(group) == name_key(parse_name(name).genus))) {
+        return true;
+      }
+      for (auto const taxon : names.members(group)) members.insert(taxon);
+    }
+    return !taxa.empty() && std::all_of(taxa.begin(), taxa.end(),
+                                        [&](TaxonId taxon) { return members.contains(taxon); });
+  };
+  bool const old_outside = evidence.old_scope == ScopeAnswer::outside ||
+                           (determination.in_old.kind == PlacementKind::none &&
+                            excluded(old_edition_, old_names_, {}, evidence.name));
+  bool const new_outside =
+      evidence.new_scope == ScopeAnswer::outside ||
+      (determination.in_new.kind == PlacementKind::none &&
+       excluded(new_edition_, old_names_, determination.in_old.taxa, evidence.name));
+  auto const overrule = [&](Outcome outcome, char const* why) {
+    verdict.outcome = outcome;
+    verdict.why = why;
+    verdict.by_reading.fill(outcome);
+    verdict.questions.clear();
+    verdict.parting.reset();
+    verdict.strands_at.reset();
+  };
+  if (old_outside && new_outside) {
+    overrule(Outcome::not_keyed, "outside the scope of both editions");
+  } else if (new_outside) {
+    overrule(Outcome::leaves_scope, "the new edition does not cover it");
+  } else if (old_outside) {
+    overrule(Outcome::enters_scope, "the old edition did not cover it");
+  }
+  result_.verdicts.push_back(std::move(verdict));
+  return at->second;
+}
+
+SpecimenOutcome Redeterminer::add(Specimen specimen) {
+  auto const evidence = evidence_of(specimen);
+  SpecimenOutcome outcome;
+  outcome.verdict = verdict_for(evidence);
+  outcome.specimen = std::move(specimen);
+  outcome.specimen.observations.clear();
+  outcome.new_names = join_names(new_edition_, new_taxa(result_.verdicts[outcome.verdict]), " | ");
+  tally(outcome, evidence);
+  return outcome;
+}
+
+void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidence) {
+  auto const& verdict = result_.verdicts[outcome.verdict];
+  auto const& specimen = outcome.specimen;
+  auto const at = static_cast<std::size_t>(verdict.outcome);
+  ++result_.read;
+  ++result_.totals[at];
+  bool depends = false;
+  for (std::size_t i = 0; i < kReadings; ++i) {
+    ++result_.totals_by_reading[i][static_cast<std::size_t>(verdict.by_reading[i])];
+    depends = depends || verdict.by_reading[i] != verdict.by_reading[0];
+  }
+  if (depends) {
+    ++result_.reading_dependent;
+    std::set<std::uint32_t> couplets;
+    for (auto const& partial : verdict.partly) {
+      if (partial.in_new) couplets.insert(partial.lead.couplet.index);
+    }
+    if (couplets.empty() && verdict.parting && verdict.parting->new_couplet) {
+      couplets.insert(verdict.parting->new_couplet->index);
+    }
+    for (auto const couplet : couplets) ++reading_couplets_[couplet];
+  }
+  ++(evidence.any_recorded ? result_.with_characters : result_.name_only);
+  ++(cites(specimen, old_edition_.front) ? result_.edition_cited : result_.edition_presumed);
+  ++result_.by_storage[specimen.storage][at];
+  ++result_.by_decade[decade_of(specimen.date_identified)][at];
+  ++result_.by_person[specimen.identified_by][at];
+
+  auto from = join_names(old_edition_, verdict.old_taxa, " | ");
+  if (verdict.old_taxa.size() != 1) from = evidence.name;
+  auto to = outcome.new_names;
+  if (verdict.outcome == Outcome::stranded) to = "(stranded)";
+  if (verdict.outcome == Outcome::not_keyed) to = "(not keyed)";
+  if (verdict.outcome == Outcome::leaves_scope) to = "(out of scope)";
+  if (verdict.outcome == Outcome::doubtful) to = "(doubtful)";
+  auto& row = from_to_[from + '\n' + to];
+  row.from = std::move(from);
+  row.to = std::move(to);
+  ++row.by_outcome[at];
+  ++row.specimens;
+
+  if (needs_look(verdict)) {
+    result_.to_look_at.push_back(outcome);
+  } else if (verdict.outcome == Outcome::renamed || verdict.outcome == Outcome::changes) {
+    result_.to_relabel.push_back(outcome);
+  }
+  if (specimen.voucher || !specimen.type_status.empty()) {
+    bool const fails = verdict.outcome == Outcome::changes ||
+                       verdict.outcome == Outcome::stranded || verdict.outcome == Outcome::doubtful;
+    if (fails) {
+      result_.failures.push_back({.specimen = result_.expectations.size(),
+                                  .in_new = verdict.outcome != Outcome::doubtful});
+    }
+    result_.expectations.push_back(outcome);
+  }
+}
+
+void Redeterminer::add_look_alike(Specimen specimen) {
+  auto const evidence = evidence_of(specimen);
+  LookAlikeResult look_alike;
+  auto const run = [&](CompiledKey const& key, std::vector<TaxonId>& taxa,
+                       std::optional<CoupletId>& stop, bool in_new) {
+    if (evidence.contradictory) return;
+    auto const ways = walk(key, evidence.recorded, options_.reading);
+    std::set<TaxonId> names;
+    for (auto const& leaf : ways.leaves) names.insert(leaf.taxon);
+    taxa.assign(names.begin(), names.end());
+    find_partial_fits(key, ways.followed, evidence.recorded, in_new, look_alike.partly);
+    if (!names.empty()) return;
+    Strand const* deepest = nullptr;
+    for (auto const& strand : ways.strands) {
+      if (deepest == nullptr || strand.depth > deepest->depth) deepest = &strand;
+    }
+    if (deepest != nullptr) stop = deepest->couplet;
+  };
+  run(old_key_, look_alike.old_taxa, look_alike.old_stop, false);
+  run(new_key_, look_alike.new_taxa, look_alike.new_stop, true);
+  look_alike.specimen = std::move(specimen);
+  look_alike.specimen.observations.clear();
+  result_.look_alikes.push_back(std::move(look_alike));
+}
+
+Redetermination Redeterminer::finish() && {
+  for (auto& [key, row] : from_to_) result_.from_to.push_back(std::move(row));
+  std::sort(result_.from_to.begin(), result_.from_to.end(), [](FromTo const& a, FromTo const& b) {
+    return std::tie(b.specimens, a.from, a.to) < std::tie(a.specimens, b.from, b.to);
+  });
+  for (auto const& [couplet, specimens] : reading_couplets_) {
+    result_.reading_couplets.push_back({CoupletId{couplet}, specimens});
+  }
+  std::sort(result_.reading_couplets.begin(), result_.reading_couplets.end(),
+            [](ReadingDependence const& a, ReadingDependence const& b) {
+              return std::tie(b.specimens, a.couplet) < std::tie(a.specimens, b.couplet);
+            });
+  for (auto const& [key, counted] : problems_) {
+    if (counted.second > 1) {
+      result_.findings[counted.first].message +=
+          " (" + std::to_string(counted.second) + " records)";
+    }
+  }
+  sort_findings(result_.findings);
+  result_.worklist = make_worklist(result_, new_edition_);
+  return std::move(result_);
+}
+
+}  // namespace keydrift

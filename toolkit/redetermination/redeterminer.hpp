@@ -1,0 +1,85 @@
+#pragma once
+// Redetermining an archive: specimens go in one by one, the totals and lists come out.
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "keydrift/characters/space.hpp"
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/redetermination/judge.hpp"
+#include "keydrift/redetermination/outcome.hpp"
+#include "keydrift/taxa/placement.hpp"
+
+namespace keydrift {
+
+struct RedetermineOptions {
+  Reading reading{Reading::strict};
+};
+
+class Redeterminer {
+ public:
+  // Everything passed by reference must outlive the redeterminer.  Precondition: read_statements()
+  // was run on both editions together, and `collation` compares them.
+  Redeterminer(Edition const& old_edition, KeyGraph const& old_graph, Edition const& new_edition,
+               KeyGraph const& new_graph, Collation const& collation, Lexicon const& lexicon,
+               ParentTable const& parents, RedetermineOptions options = {});
+  ~Redeterminer();
+  Redeterminer(Redeterminer const&) = delete;
+  Redeterminer& operator=(Redeterminer const&) = delete;
+
+  [[nodiscard]] CharacterSpace const& space() const { return space_; }
+  [[nodiscard]] CompiledKey const& old_key() const { return old_key_; }
+  [[nodiscard]] CompiledKey const& new_key() const { return new_key_; }
+
+  // Judges one specimen and counts it.  The result holds the specimen without its observations.
+  SpecimenOutcome add(Specimen specimen);
+  [[nodiscard]] Verdict const& verdict(SpecimenOutcome const& outcome) const {
+    return result_.verdicts[outcome.verdict];
+  }
+
+  void add_look_alike(Specimen specimen);
+  void count_rejected(std::uint64_t rows) { result_.rejected += rows; }
+
+  // Ends the run; to be called once.
+  [[nodiscard]] Redetermination finish() &&;
+
+ private:
+  struct Evidence;
+  [[nodiscard]] Evidence evidence_of(Specimen const& specimen);
+  [[nodiscard]] std::size_t verdict_for(Evidence const& evidence);
+  void tally(SpecimenOutcome const& outcome, Evidence const& evidence);
+  void note_problem(Specimen const& specimen, Observation const& observation,
+                    std::string const& problem);
+
+  Edition const& old_edition_;
+  Edition const& new_edition_;
+  Collation const& collation_;
+  RedetermineOptions options_;
+  NameIndex old_names_;
+  NameIndex new_names_;
+  CharacterSpace space_;
+  CompiledKey old_key_;
+  CompiledKey new_key_;
+  Judge judge_;
+  Redetermination result_;
+  std::unordered_map<std::string, std::size_t> verdict_by_evidence_;
+  std::unordered_map<std::string, Determination> determinations_;
+  std::unordered_map<std::string, FromTo> from_to_;
+  std::unordered_map<std::uint32_t, std::uint64_t> reading_couplets_;
+  // One finding per (character, value), with the number of specimens.
+  std::unordered_map<std::string, std::pair<std::size_t, std::uint64_t>> problems_;
+};
+
+// Does a scope cover the specimen?  Unknown counts as covered: nothing recorded contradicts it.
+enum class ScopeAnswer { covered, outside, unknown };
+[[nodiscard]] ScopeAnswer covers(Scope const& scope, Specimen const& specimen);
+
+// Groups of sheets to pull: by storage unit and by question, cheapest decisive question first,
+// types on top.
+[[nodiscard]] std::vector<WorkGroup> make_worklist(Redetermination const& result,
+                                                   Edition const& new_edition);
+
+}  // namespace keydrift

@@ -1,0 +1,272 @@
+#include "keydrift/redetermination/walk.hpp"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+namespace keydrift {
+namespace {
+
+// Completions that pass a lead.
+struct Branch {
+  std::uint32_t lead{};
+  Box box;
+  std::optional<std::vector<TaxonId>> only;  // restricted to these terminals by an exception
+  bool through_exception{false};
+};
+
+// Part of a box, while the statements of a lead are applied one by one.
+struct Piece {
+  Box box;
+  std::optional<std::vector<TaxonId>> only;
+  bool through_exception{false};
+};
+
+class Splitter {
+ public:
+  explicit Splitter(CompiledKey const& key) : key_{key}, space_{*key.space} {}
+
+  // The disjoint parts of `box` where the statement holds (is not refuted).
+  void holding(CompiledStatement const& statement, Box const& box, std::vector<Box>& out) const {
+    Box rest = box;
+    for (auto const& atom : statement.any_of) {
+      if (!meets(space_.part(rest, atom.character), atom.allowed)) continue;
+      Box part = rest;
+      intersect(space_.part(part, atom.character), atom.allowed);
+      if (space_.settle(part)) out.push_back(std::move(part));
+      remove(space_.part(rest, atom.character), atom.allowed);
+      if (is_empty(space_.part(rest, atom.character))) return;
+    }
+  }
+
+  // The part of `box` where it fails, if any.
+  [[nodiscard]] std::optional<Box> failing(CompiledStatement const& statement,
+                                           Box const& box) const {
+    Box rest = box;
+    for (auto const& atom : statement.any_of) {
+      remove(space_.part(rest, atom.character), atom.allowed);
+      if (is_empty(space_.part(rest, atom.character))) return std::nullopt;
+    }
+    if (!space_.settle(rest)) return std::nullopt;
+    return rest;
+  }
+
+  // Pieces of `box` that the lead does not refute when the statements `from`..`to` count.
+  void passing(CompiledLead const& lead, std::size_t from, std::size_t to, Box const& box,
+               std::optional<std::vector<TaxonId>> const& only, std::vector<Branch>& out) const {
+    std::vector<Piece> pieces{{box, only, false}};
+    for (std::size_t s = from; s < to && !pieces.empty(); ++s) {
+      auto const& statement = lead.statements[s];
+      if (statement.strength == Strength::hedged) continue;
+      std::vector<Piece> next;
+      for (auto const& piece : pieces) {
+        std::vector<Box> parts;
+        holding(statement, piece.box, parts);
+        for (auto& part : parts)
+          next.push_back({std::move(part), piece.only, piece.through_exception});
+        if (statement.strength != Strength::excepted) continue;
+        auto allowed = restrict_to(piece.only, statement.excepted);
+        if (!any_below(*key_.graph, lead.id, allowed)) continue;
+        if (auto rest = failing(statement, piece.box)) {
+          next.push_back({std::move(*rest), std::move(allowed), true});
+        }
+      }
+      pieces = std::move(next);
+    }
+    for (auto& piece : pieces) {
+      out.push_back(
+          {lead.id.ordinal, std::move(piece.box), std::move(piece.only), piece.through_exception});
+    }
+  }
+
+  // What is left of the fragments when the branch is taken away.
+  void subtract(std::vector<Box>& fragments, Box const& branch) const {
+    std::vector<Box> left;
+    for (auto& fragment : fragments) {
+      for (std::uint32_t c = 0; c < space_.size(); ++c) {
+        CharacterIndex const character{c};
+        auto const cells = space_.part(fragment, character);
+        auto const taken = space_.part(branch, character);
+        if (is_subset(cells, taken)) continue;
+        Box piece = fragment;
+        remove(space_.part(piece, character), taken);
+        if (space_.settle(piece)) left.push_back(std::move(piece));
+        intersect(cells, taken);
+        if (is_empty(cells)) break;
+      }
+    }
+    fragments = std::move(left);
+  }
+
+  [[nodiscard]] Box without_other_states(Box box) const {
+    for (std::uint32_t c = 0; c < space_.size(); ++c) {
+      auto const other = space_[CharacterIndex{c}].other();
+      if (!other) continue;
+      auto const cells = space_.part(box, CharacterIndex{c});
+      if (count_cells(cells) > 1) cells[*other / 64] &= ~(std::uint64_t{1} << (*other % 64));
+    }
+    return box;
+  }
+
+ private:
+  static std::vector<TaxonId> restrict_to(std::optional<std::vector<TaxonId>> const& only,
+                                          std::vector<TaxonId> const& excepted) {
+    if (!only) return excepted;
+    std::vector<TaxonId> both;
+    std::set_intersection(only->begin(), only->end(), excepted.begin(), excepted.end(),
+                          std::back_inserter(both));
+    return both;
+  }
+
+  CompiledKey const& key_;
+  CharacterSpace const& space_;
+};
+
+// "The lead that fits more of its statements": the share of a lead's statements that hold; equal
+// shares leave the leads open side by side, and a lead of which nothing holds is not taken.
+void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads, Box const& box,
+                  std::optional<std::vector<TaxonId>> const& only, std::size_t maximum,
+                  std::vector<Branch>& out, bool& complete) {
+  struct Scored {
+    Box box;
+    std::vector<std::size_t> holds;  // by lead
+  };
+  std::vector<Scored> pieces{{box, std::vector<std::size_t>(leads.size())}};
+  for (std::size_t l = 0; l < leads.size(); ++l) {
+    for (auto const& statement : leads[l].statements) {
+      std::vector<Scored> next;
+      for (auto const& piece : pieces) {
+        std::vector<Box> parts;
+        split.holding(statement, piece.box, parts);
+        for (auto& part : parts) {
+          next.push_back({std::move(part), piece.holds});
+          ++next.back().holds[l];
+        }
+        if (auto rest = split.failing(statement, piece.box)) {
+          next.push_back({std::move(*rest), piece.holds});
+        }
+      }
+      pieces = std::move(next);
+      if (pieces.size() > maximum) {
+        complete = false;
+        pieces.resize(maximum);
+      }
+    }
+  }
+  for (std::size_t l = 0; l < leads.size(); ++l) {
+    for (auto const& piece : pieces) {
+      // a/b >= c/d compared without division; a lead without statements fits by default.
+      auto const size = [&](std::size_t i) {
+        return std::max<std::size_t>(leads[i].statements.size(), 1);
+      };
+      auto const score = [&](std::size_t i) {
+        return leads[i].statements.empty() ? std::size_t{1} : piece.holds[i];
+      };
+      bool best = score(l) > 0;
+      for (std::size_t other = 0; other < leads.size() && best; ++other) {
+        best = score(l) * size(other) >= score(other) * size(l);
+      }
+      if (best) out.push_back({static_cast<std::uint32_t>(l), piece.box, only, false});
+    }
+  }
+}
+
+struct Pending {
+  CoupletId couplet;
+  Box box;
+  std::optional<std::vector<TaxonId>> only;
+  bool through_exception{false};
+  Route route;
+};
+
+}  // namespace
+
+Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
+          std::vector<TaxonId> const* targets, WalkLimits limits) {
+  Walk result;
+  if (key.couplets.empty()) return result;
+  Splitter const split{key};
+  std::map<CoupletId, std::uint64_t> followed;
+  std::vector<Pending> stack;
+  {
+    Box start = evidence;
+    if (!key.space->settle(start)) return result;
+    stack.push_back({key.start, std::move(start), std::nullopt, false, {}});
+  }
+  std::size_t steps = 0;
+  while (!stack.empty()) {
+    auto here = std::move(stack.back());
+    stack.pop_back();
+    if (++steps > limits.maximum_steps || here.route.size() > key.couplets.size() ||
+        result.leaves.size() >= limits.maximum_leaves) {
+      result.complete = false;
+      continue;
+    }
+    auto const& leads = key.couplets[here.couplet.index];
+    std::vector<Branch> branches;
+    if (reading == Reading::best_overall) {
+      best_overall(split, leads, here.box, here.only, limits.maximum_leaves, branches,
+                   result.complete);
+    } else {
+      for (auto const& lead : leads) {
+        if (reading == Reading::strict) {
+          split.passing(lead, 0, lead.statements.size(), here.box, here.only, branches);
+        } else {
+          auto const first = lead.primary.value_or(0);
+          split.passing(lead, first, lead.primary ? first + 1 : first, here.box, here.only,
+                        branches);
+        }
+      }
+    }
+    auto& taken = followed[here.couplet];
+    for (auto const& branch : branches) taken |= std::uint64_t{1} << (branch.lead % 64);
+
+    std::vector<Box> lost;
+    if (targets == nullptr) {
+      lost.push_back(split.without_other_states(here.box));
+      for (auto const& branch : branches) {
+        split.subtract(lost, branch.box);
+        if (lost.size() > limits.maximum_leaves) break;
+      }
+    }
+    bool stranded = !lost.empty();
+
+    // Pushed in reverse, so that the first lead is walked first.
+    for (auto branch = branches.rbegin(); branch != branches.rend(); ++branch) {
+      auto const& lead = leads[branch->lead];
+      if (targets != nullptr && !any_below(*key.graph, lead.id, *targets)) continue;
+      if (!lead.next) continue;
+      auto route = here.route;
+      route.push_back(lead.id);
+      bool const by_exception = here.through_exception || branch->through_exception;
+      stack.push_back({*lead.next, std::move(branch->box), std::move(branch->only), by_exception,
+                       std::move(route)});
+    }
+    for (auto& branch : branches) {
+      auto const& lead = leads[branch.lead];
+      if (lead.next) continue;
+      auto route = here.route;
+      route.push_back(lead.id);
+      bool const by_exception = here.through_exception || branch.through_exception;
+      bool arrived = false;
+      for (auto const taxon : lead.ends) {
+        if (branch.only && !std::binary_search(branch.only->begin(), branch.only->end(), taxon)) {
+          continue;
+        }
+        arrived = true;
+        if (targets != nullptr && !std::binary_search(targets->begin(), targets->end(), taxon)) {
+          continue;
+        }
+        result.leaves.push_back({taxon, branch.box, route, by_exception});
+      }
+      if (!arrived && targets == nullptr) stranded = true;
+    }
+    if (stranded) {
+      result.strands.push_back({here.couplet, static_cast<std::uint32_t>(here.route.size())});
+    }
+  }
+  for (auto const& [couplet, leads] : followed) result.followed.push_back({couplet, leads});
+  return result;
+}
+
+}  // namespace keydrift
