@@ -1,0 +1,189 @@
+#include "keydrift/formats/file_kind.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+namespace keydrift {
+namespace {
+
+using namespace std::string_view_literals;
+
+struct Signature {
+  std::string_view bytes;
+  FileKind kind;
+};
+
+// First bytes, each from its own format's specification.
+constexpr std::array kSignatures{
+    Signature{"\x1F\x8B"sv, FileKind::gzip},
+    Signature{"%PDF-"sv, FileKind::pdf},
+    Signature{"{\\rtf"sv, FileKind::rich_text},
+    Signature{"\xD0\xCF\x11\xE0"sv, FileKind::old_office},
+    Signature{"\x89PNG"sv, FileKind::picture},
+    Signature{"\xFF\xD8\xFF"sv, FileKind::picture},
+    Signature{"GIF8"sv, FileKind::picture},
+    Signature{"II*\0"sv, FileKind::picture},
+    Signature{"MM\0*"sv, FileKind::picture},
+    Signature{"BZh"sv, FileKind::compressed},
+    Signature{"\xFD"
+              "7zXZ\0"sv,
+              FileKind::compressed},
+    Signature{"\x28\xB5\x2F\xFD"sv, FileKind::compressed},
+    Signature{"7z\xBC\xAF\x27\x1C"sv, FileKind::compressed},
+    Signature{"SQLite format 3\0"sv, FileKind::database},
+};
+
+constexpr std::string_view kBlanks = " \t\r\n\f\v";
+constexpr std::size_t kSample = std::size_t{64} << 10;  // where NULs and zip entries are sought
+
+bool contains(std::string_view text, std::string_view part) {
+  return text.find(part) != std::string_view::npos;
+}
+
+bool starts_with_ignoring_case(std::string_view text, std::string_view lower_case_start) {
+  if (text.size() < lower_case_start.size()) return false;
+  return std::equal(
+      lower_case_start.begin(), lower_case_start.end(), text.begin(), [](char want, char got) {
+        return want == (got >= 'A' && got <= 'Z' ? static_cast<char>(got | 0x20) : got);
+      });
+}
+
+// Names of entries stand uncompressed in a zip's local headers.
+FileKind kind_of_zip(std::string_view bytes) {
+  if (contains(bytes, "mimetypeapplication/vnd.oasis.opendocument"sv)) {
+    return FileKind::open_document;
+  }
+  if (contains(bytes, "word/"sv)) return FileKind::word_2007;
+  if (contains(bytes, "xl/"sv)) return FileKind::sheet_2007;
+  if (contains(bytes, "meta.xml"sv)) return FileKind::darwin_core_archive;
+  return FileKind::zip;
+}
+
+bool looks_like_utf_16(std::string_view sample) {
+  if (sample.substr(0, 2) == "\xFF\xFE"sv || sample.substr(0, 2) == "\xFE\xFF"sv) return true;
+  std::array<std::size_t, 2> nuls{};
+  for (std::size_t i = 0; i < sample.size(); ++i) {
+    if (sample[i] == '\0') ++nuls[i % 2];
+  }
+  return (nuls[0] == 0 || nuls[1] == 0) && (nuls[0] + nuls[1]) * 10 > sample.size() / 2 * 7;
+}
+
+// A brace or bracket opens JSON only when a name, a value or the end follows: printed keys use
+// brackets too.
+bool looks_like_json(std::string_view text) {
+  if (text.empty() || (text.front() != '{' && text.front() != '[')) return false;
+  bool const object = text.front() == '{';
+  auto const next = text.find_first_not_of(kBlanks, 1);
+  if (next == std::string_view::npos) return true;
+  char const c = text[next];
+  return object ? c == '"' || c == '}' : c == '"' || c == '{' || c == ']';
+}
+
+}  // namespace
+
+FileKind file_kind(std::string_view bytes) {
+  if (bytes.empty()) return FileKind::empty;
+  for (auto const& signature : kSignatures) {
+    if (bytes.substr(0, signature.bytes.size()) == signature.bytes) return signature.kind;
+  }
+  auto const sample = bytes.substr(0, kSample);
+  if (bytes.substr(0, 4) == "PK\x03\x04"sv || bytes.substr(0, 4) == "PK\x05\x06"sv) {
+    return kind_of_zip(sample);
+  }
+  if (contains(sample, "\0"sv)) {
+    return looks_like_utf_16(sample) ? FileKind::text : FileKind::binary;
+  }
+  auto text = sample;
+  if (text.substr(0, 3) == "\xEF\xBB\xBF"sv) text.remove_prefix(3);
+  text.remove_prefix(std::min(text.find_first_not_of(kBlanks), text.size()));
+  if (starts_with_ignoring_case(text, "<!doctype html"sv) ||
+      starts_with_ignoring_case(text, "<html"sv)) {
+    return FileKind::html;
+  }
+  if (starts_with_ignoring_case(text, "<?xml"sv)) {
+    return contains(text.substr(0, 1024), "<html"sv) ? FileKind::html : FileKind::xml;
+  }
+  if (looks_like_json(text)) return FileKind::json;
+  return FileKind::text;
+}
+
+char const* to_phrase(FileKind kind) {
+  switch (kind) {
+    case FileKind::empty:
+      return "an empty file";
+    case FileKind::text:
+      return "a text file";
+    case FileKind::json:
+      return "a JSON file";
+    case FileKind::xml:
+      return "an XML file";
+    case FileKind::html:
+      return "a web page (HTML)";
+    case FileKind::zip:
+      return "a zip file";
+    case FileKind::word_2007:
+      return "a word-processor manuscript (.docx)";
+    case FileKind::sheet_2007:
+      return "a spreadsheet (.xlsx)";
+    case FileKind::open_document:
+      return "an OpenDocument file";
+    case FileKind::darwin_core_archive:
+      return "a zip file with a meta.xml (a Darwin Core archive)";
+    case FileKind::old_office:
+      return "an old word-processor or spreadsheet file (.doc, .xls)";
+    case FileKind::rich_text:
+      return "a rich-text file (.rtf)";
+    case FileKind::pdf:
+      return "a PDF";
+    case FileKind::gzip:
+      return "a gzip-compressed file";
+    case FileKind::compressed:
+      return "a compressed file";
+    case FileKind::picture:
+      return "a picture";
+    case FileKind::database:
+      return "a database file";
+    case FileKind::binary:
+      return "a binary file (it holds NUL bytes)";
+  }
+  return "a file";
+}
+
+char const* way_to_text(FileKind kind) {
+  switch (kind) {
+    case FileKind::word_2007:
+    case FileKind::open_document:
+    case FileKind::old_office:
+    case FileKind::rich_text:
+      return "open it in the program that made it, save it as plain text (UTF-8) and load that "
+             "file";
+    case FileKind::sheet_2007:
+      return "save the sheet as CSV (UTF-8) and load that file";
+    case FileKind::darwin_core_archive:
+      return "unpack it and load the occurrence table inside";
+    case FileKind::zip:
+    case FileKind::gzip:
+    case FileKind::compressed:
+      return "unpack it and load the file inside";
+    case FileKind::pdf:
+    case FileKind::html:
+      return "copy its text into a plain text file (UTF-8) and load that file";
+    case FileKind::xml:
+      return "convert it to plain text or JSON and load that file";
+    case FileKind::picture:
+      return "have its text recognised, check it, and load it as plain text (UTF-8)";
+    case FileKind::database:
+      return "export the table as CSV (UTF-8) and load that file";
+    case FileKind::binary:
+      return "check that this is the right file";
+    case FileKind::empty:
+      return "check that this is the right file and that it was saved";
+    case FileKind::text:
+    case FileKind::json:
+      return "";
+  }
+  return "";
+}
+
+}  // namespace keydrift
