@@ -1,12 +1,15 @@
 #pragma once
 // Placing a name among the terminals of an edition: exact, finer or coarser.
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
+#include "keydrift/taxa/taxon_table.hpp"
 
 namespace keydrift {
 
@@ -30,18 +33,21 @@ enum class PlacementKind {
 
 struct Placement {
   PlacementKind kind{PlacementKind::none};
-  std::vector<TaxonId> taxa;        // exact, finer: one; coarser: all below, ascending
-  std::string how;                  // "same name", "synonym of Aus bus", "genus of Aus bus", …
-  std::vector<std::string> near;    // for none: the most similar terminals
+  std::vector<TaxonId> taxa;      // exact, finer: one; coarser: all below, ascending
+  std::string how;                // "same name", "synonym of Aus bus", "genus of Aus bus", …
+  std::vector<std::string> near;  // for none: the most similar terminals
 };
 
 // Names are indexed once; place() is then cheap.  Borrows nothing.
 class NameIndex {
  public:
   NameIndex(Edition const& edition, ParentTable const& parents);
+  // A name whose printed author disagrees with the terminal's is a homonym or misapplied: none,
+  // and `how` says so.
   [[nodiscard]] Placement place(std::string_view name) const;
   // The terminals that belong to a group as an exception names it: "Aus", "A. bus" (abbreviated
-  // genus of a terminal), "Aus bus and Aus cus" is split by the caller.
+  // genus of a terminal), "bus" (an epithet), "some species of Aus"; "Aus bus and Aus cus" is split
+  // by the caller.  A group finer than any terminal gives the terminal that holds it.  Ascending.
   [[nodiscard]] std::vector<TaxonId> members(std::string_view group) const;
 
  private:
@@ -49,11 +55,27 @@ class NameIndex {
     std::string key;
     TaxonId taxon;
     std::string how;
+    std::string authorship;  // of a synonym, as printed
+    bool by_synonym{false};  // an ancestor that only a synonym of the terminal has
   };
-  std::vector<Entry> names_;      // sorted by key: terminals and synonyms
+  // Keys above the given ones: by the name itself, then by the parent table; nearest first.
+  struct Step {
+    std::string key;
+    bool by_table{};
+  };
+  [[nodiscard]] std::vector<Step> ladder(std::vector<std::string> keys,
+                                         std::string_view subgenus) const;
+  [[nodiscard]] std::vector<TaxonId> above(std::vector<std::string> const& keys,
+                                           std::string* how) const;
+  [[nodiscard]] Entry const* synonym(std::vector<std::string> const& keys,
+                                     std::string_view authorship) const;
+  [[nodiscard]] std::optional<Placement> finer(std::vector<std::string> const& keys,
+                                               std::string_view subgenus) const;
+
+  TaxonTable table_;
+  std::vector<Entry> synonyms_;   // sorted by key
   std::vector<Entry> ancestors_;  // sorted by key: every group above a terminal
   std::vector<std::pair<std::string, std::string>> parents_;  // name keys, sorted
-  std::vector<std::string> terminals_;                        // plain names by TaxonId
 };
 
 }  // namespace keydrift

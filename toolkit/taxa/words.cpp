@@ -44,6 +44,7 @@ char const* to_word(MatchBasis basis) {
     case MatchBasis::spelling: return "spelling";
     case MatchBasis::synonymy: return "synonymy";
     case MatchBasis::concept_map: return "concept map";
+    case MatchBasis::containment: return "containment";
   }
   return "same name";
 }
