@@ -1,0 +1,218 @@
+// The numbers of a key.  Sums and bounds of route lengths: M. Fischer 2021, "Extremal values of the
+// Sackin tree balance index", Annals of Combinatorics 25: 515-541 (the comb and the most even tree
+// are the extremes); D. H. Colless 1982, Systematic Zoology 31: 100-104; C. E. Shannon 1948, Bell
+// System Technical Journal 27: 379-423; D. A. Huffman 1952 (see proof.hpp).
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+#include <deque>
+
+#include "keydrift/key/proof.hpp"
+
+namespace keydrift {
+namespace {
+
+// Mean length of the ways to a vertex, and how many they are.  The count is kept as its logarithm:
+// reticulate keys have more ways than any number type holds.
+class MeanLength {
+ public:
+  void add(MeanLength const& from, double steps) {
+    if (!from.any_) return;
+    if (!any_) {
+      *this = {from.log2_count_, from.mean_ + steps};
+      return;
+    }
+    auto const larger = std::max(log2_count_, from.log2_count_);
+    auto const mine = std::exp2(log2_count_ - larger);
+    auto const theirs = std::exp2(from.log2_count_ - larger);
+    mean_ = (mine * mean_ + theirs * (from.mean_ + steps)) / (mine + theirs);
+    log2_count_ = larger + std::log2(mine + theirs);
+  }
+  static MeanLength start() { return {0, 0}; }
+  MeanLength() = default;
+  [[nodiscard]] double mean() const { return mean_; }
+
+ private:
+  MeanLength(double log2_count, double mean) : any_{true}, log2_count_{log2_count}, mean_{mean} {}
+  bool any_{false};
+  double log2_count_{0};
+  double mean_{0};
+};
+
+// Ways from the start to one vertex.
+struct Ways {
+  std::size_t shortest{};
+  std::size_t longest{};
+  MeanLength length;
+  bool any{false};
+
+  void add(Ways const& from) {
+    shortest = any ? std::min(shortest, from.shortest + 1) : from.shortest + 1;
+    longest = std::max(longest, from.longest + 1);
+    length.add(from.length, 1);
+    any = true;
+  }
+};
+
+std::size_t count(std::span<TaxonRun const> runs) {
+  std::size_t taxa = 0;
+  for (auto const run : runs) taxa += run.end - run.begin;
+  return taxa;
+}
+
+// External path length of the most even dichotomous key of n taxa: n k + 2 (n - 2^k) with
+// k = floor(log2 n); what Huffman's code needs for equal weights.
+double least_sum(std::size_t n) {
+  auto const k = static_cast<std::size_t>(std::bit_width(n)) - 1;
+  return static_cast<double>(n) * static_cast<double>(k) +
+         2 * static_cast<double>(n - (std::size_t{1} << k));
+}
+
+// That of a comb: n (n + 1) / 2 - 1.
+double comb_sum(double n) { return n * (n + 1) / 2 - 1; }
+
+bool rests_on_one_statement(Couplet const& couplet) {
+  return !couplet.leads.empty() &&
+         std::all_of(couplet.leads.begin(), couplet.leads.end(), [](Lead const& lead) {
+           return std::count_if(lead.statements.begin(), lead.statements.end(),
+                                [](Statement const& statement) {
+                                  return statement.strength != Strength::noted;
+                                }) == 1;
+         });
+}
+
+// What can be counted couplet by couplet, ways left aside.
+void count_couplets(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers,
+                    std::size_t& widest, double& unevenness) {
+  numbers.couplets = edition.couplets.size();
+  for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
+    auto const& couplet = edition[c];
+    numbers.leads += couplet.leads.size();
+    widest = std::max(widest, couplet.leads.size());
+    if (couplet.leads.size() > 2) ++numbers.polytomies;
+    if (rests_on_one_statement(couplet)) ++numbers.single_statement_couplets;
+    auto const leads_here = graph.leads_to(c).size();
+    if (leads_here > 1) numbers.reticulations += leads_here - 1;
+
+    bool takes_off_one = false;
+    std::size_t most = 0;
+    std::size_t least = edition.taxa.size();
+    for (std::uint32_t ordinal = 0; ordinal < couplet.leads.size(); ++ordinal) {
+      auto const below = count(graph.taxa_below(LeadId{c, ordinal}));
+      most = std::max(most, below);
+      least = std::min(least, below);
+      if (auto const* to = std::get_if<ToTaxa>(&couplet.leads[ordinal].destination)) {
+        ++numbers.terminal_ends;
+        takes_off_one = takes_off_one || to->taxa.size() == 1;
+      }
+    }
+    if (takes_off_one) ++numbers.comb_couplets;
+    if (graph.reachable(c) && couplet.leads.size() > 1) {
+      unevenness += static_cast<double>(most - least);
+    }
+  }
+}
+
+// Ways to every terminal; false if there is none to any.
+bool count_ways(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers) {
+  std::vector<Ways> to_couplet(edition.couplets.size());
+  std::vector<Ways> to_taxon(edition.taxa.size());
+  auto const order = graph.topological_order();
+  // The start is the one couplet at depth 1.
+  for (auto const c : order) {
+    if (graph.depth(c) == 1U) to_couplet[c.index] = {0, 0, MeanLength::start(), true};
+  }
+  // Leads into a couplet have been counted when its turn comes, for they stand higher in the order.
+  for (auto const c : order) {
+    if (graph.route_count(c) == 0) continue;
+    for (auto const lead : graph.leads_to(c)) {
+      if (graph.route_count(lead.couplet) > 0)
+        to_couplet[c.index].add(to_couplet[lead.couplet.index]);
+    }
+  }
+  double sum = 0;
+  numbers.shortest_route = edition.couplets.size();
+  for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
+    auto& ways = to_taxon[t.index];
+    for (auto const lead : graph.leads_to(t)) {
+      if (graph.route_count(lead.couplet) > 0) ways.add(to_couplet[lead.couplet.index]);
+    }
+    if (!ways.any) continue;
+    ++numbers.terminals;
+    sum += ways.length.mean();
+    numbers.shortest_route = std::min(numbers.shortest_route, ways.shortest);
+    numbers.longest_route = std::max(numbers.longest_route, ways.longest);
+  }
+  if (numbers.terminals == 0) return false;
+  numbers.mean_route = sum / static_cast<double>(numbers.terminals);
+  return true;
+}
+
+double root_share(Edition const& edition, KeyGraph const& graph, std::size_t terminals) {
+  CoupletId const start = edition.parts.empty() ? CoupletId{} : edition.parts.front().start;
+  auto smallest = terminals;
+  for (std::uint32_t ordinal = 0; ordinal < edition[start].leads.size(); ++ordinal) {
+    smallest = std::min(smallest, count(graph.taxa_below(LeadId{start, ordinal})));
+  }
+  return static_cast<double>(smallest) / static_cast<double>(terminals);
+}
+
+}  // namespace
+
+std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& graph) {
+  KeyNumbers numbers;
+  std::size_t widest = 0;
+  double unevenness = 0;
+  count_couplets(edition, graph, numbers, widest, unevenness);
+  if (!count_ways(edition, graph, numbers)) return std::nullopt;
+
+  auto const n = static_cast<double>(numbers.terminals);
+  numbers.root_share = root_share(edition, graph, numbers.terminals);
+  numbers.entropy_bound =
+      std::log2(n) / std::log2(std::max<double>(2, static_cast<double>(widest)));
+  numbers.huffman_bound = numbers.terminals < 2 ? 0 : least_sum(numbers.terminals) / n;
+  // Up to three taxa the comb is the most even key there is.
+  auto const room = comb_sum(n) - least_sum(numbers.terminals);
+  numbers.evenness =
+      room > 0 ? std::clamp((comb_sum(n) - numbers.mean_route * n) / room, 0.0, 1.0) : 1.0;
+  auto const most_uneven = (n - 1) * (n - 2) / 2;
+  numbers.colless = most_uneven > 0 ? std::min(unevenness / most_uneven, 1.0) : 0.0;
+  return numbers;
+}
+
+double huffman_mean(std::span<double const> weights, unsigned arity) {
+  std::vector<double> sorted;
+  for (auto const weight : weights) {
+    if (weight > 0 && std::isfinite(weight)) sorted.push_back(weight);
+  }
+  if (sorted.size() < 2 || arity < 2) return 0;
+  std::sort(sorted.begin(), sorted.end());
+  double total = 0;
+  for (auto const weight : sorted) total += weight;
+
+  // The first, narrower joint is what padding with symbols of no weight comes to.
+  std::size_t const surplus = (sorted.size() - 1) % (arity - 1);
+  std::size_t width = surplus == 0 ? arity : surplus + 1;
+  // Joints come out in ascending order, so two queues do for a heap.
+  std::size_t next = 0;
+  std::deque<double> joints;
+  double mean = 0;
+  while (sorted.size() - next + joints.size() > 1) {
+    double joint = 0;
+    for (; width > 0; --width) {
+      if (joints.empty() || (next < sorted.size() && sorted[next] <= joints.front())) {
+        joint += sorted[next++];
+      } else {
+        joint += joints.front();
+        joints.pop_front();
+      }
+    }
+    joints.push_back(joint);
+    mean += joint / total;
+    width = arity;
+  }
+  return mean;
+}
+
+}  // namespace keydrift

@@ -1,0 +1,120 @@
+#include "keydrift/key/proof.hpp"
+
+#include <algorithm>
+
+#include "keydrift/key/near.hpp"
+#include "keydrift/key/proof_checks.hpp"
+
+namespace keydrift {
+namespace {
+
+// Code points of a lead that a finding repeats.
+constexpr std::size_t kShownWords = 72;
+
+std::string shortened(std::string_view text) {
+  std::size_t points = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if ((static_cast<unsigned char>(text[i]) & 0xC0U) == 0x80U) continue;
+    if (++points > kShownWords) return std::string{text.substr(0, i)} + "…";
+  }
+  return std::string{text};
+}
+
+// A file may hold several keys; each has a start of its own.
+std::vector<char> reached_from_starts(Edition const& edition) {
+  std::vector<char> reached(edition.couplets.size(), 0);
+  std::vector<CoupletId> pending;
+  auto const reach = [&](CoupletId couplet) {
+    if (reached[couplet.index] != 0) return;
+    reached[couplet.index] = 1;
+    pending.push_back(couplet);
+  };
+  for (auto const& part : edition.parts) reach(part.start);
+  if (edition.parts.empty() && !edition.couplets.empty()) reach(CoupletId{0});
+  while (!pending.empty()) {
+    auto const couplet = pending.back();
+    pending.pop_back();
+    for (auto const& lead : edition[couplet].leads) {
+      if (auto const* to = std::get_if<ToCouplet>(&lead.destination)) reach(to->couplet);
+    }
+  }
+  return reached;
+}
+
+}  // namespace
+
+Finding& ProofContext::report(std::string_view code, Place const& place, std::string printed,
+                              std::string message, std::string remedy) {
+  auto const kinds = structural_finding_kinds();
+  auto const kind = std::find_if(kinds.begin(), kinds.end(),
+                                 [&](FindingKind const& entry) { return entry.code == code; });
+  findings.push_back({.code = std::string{code},
+                      .severity = kind->severity,
+                      .file = edition.name,
+                      .place = place,
+                      .printed = std::move(printed),
+                      .message = std::move(message),
+                      .remedy = std::move(remedy),
+                      .related = {}});
+  return findings.back();
+}
+
+std::string ProofContext::near_labels(std::string_view text, std::size_t part) {
+  near_comparisons += labels.part_end(part).index - labels.part_begin(part).index;
+  if (near_comparisons > kNearComparisons) return {};
+  std::vector<char> lonely(reached.size());
+  std::transform(reached.begin(), reached.end(), lonely.begin(),
+                 [](char is_reached) { return static_cast<char>(is_reached == 0); });
+  return did_you_mean(labels.near(text, part, lonely));
+}
+
+std::string printed_lead(Lead const& lead) {
+  auto text = lead.label;
+  auto const add = [&](std::string_view joint, std::string const& more) {
+    if (more.empty()) return;
+    if (!text.empty()) text += joint;
+    text += more;
+  };
+  add(" ", shortened(lead.text));
+  add(" … ", lead.destination_printed);
+  return text;
+}
+
+std::string quoted(std::string_view text) { return '"' + std::string{text} + '"'; }
+
+std::string listed(std::vector<std::string> const& items, std::size_t most) {
+  std::string text;
+  auto const shown = items.size() > most ? most - 1 : items.size();
+  for (std::size_t i = 0; i < shown; ++i) {
+    if (i > 0) text += i + 1 == items.size() ? " and " : ", ";
+    text += items[i];
+  }
+  if (shown < items.size()) text += " and " + std::to_string(items.size() - shown) + " more";
+  return text;
+}
+
+std::string label_in_destination(std::string_view printed) {
+  auto const last = printed.find_last_of(" \t\xA0");
+  auto const token = last == std::string_view::npos ? printed : printed.substr(last + 1);
+  return label_number(token) ? label_key(token) : std::string{};
+}
+
+std::vector<Finding> proof_structure(Edition const& edition, KeyGraph const& graph) {
+  std::vector<Finding> findings;
+  LabelIndex const labels{edition};
+  ProofContext context{.edition = edition,
+                       .graph = graph,
+                       .labels = labels,
+                       .reached = reached_from_starts(edition),
+                       .findings = findings};
+  check_shape(context);
+  check_numbering(context);
+  check_destinations(context);
+  check_back_references(context);
+  check_taxa(context);
+  check_words(context);
+  sort_findings(findings);
+  return findings;
+}
+
+}  // namespace keydrift

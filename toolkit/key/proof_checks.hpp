@@ -1,0 +1,58 @@
+#pragma once
+// What the checks of proof.cpp share.  Internal to this folder.
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "keydrift/key/edition.hpp"
+#include "keydrift/key/finding.hpp"
+#include "keydrift/key/graph.hpp"
+#include "keydrift/key/labels.hpp"
+
+namespace keydrift {
+
+// Beyond this many comparisons in all, "did you mean" is left out: it must not make the proof of a
+// long, thoroughly broken key quadratic.  Ten thousand labels against a thousand mistakes.
+constexpr std::size_t kNearComparisons = 10'000'000;
+
+struct ProofContext {
+  Edition const& edition;
+  KeyGraph const& graph;
+  LabelIndex const& labels;
+  std::vector<char> reached;  // by couplet: from the start of any part
+  std::vector<Finding>& findings;
+  std::size_t near_comparisons{0};
+
+  // The severity is that of the table of finding kinds.
+  Finding& report(std::string_view code, Place const& place, std::string printed,
+                  std::string message, std::string remedy = {});
+  // "did you mean …" for a couplet label that `part` lacks; couplets that nothing reaches first.
+  [[nodiscard]] std::string near_labels(std::string_view label, std::size_t part);
+
+  [[nodiscard]] std::string lead(LeadId id) const { return lead_name(edition, id); }
+  [[nodiscard]] std::string const& label(CoupletId id) const { return edition[id].label; }
+};
+
+// The lead as printed, its words cut to a line's length.
+[[nodiscard]] std::string printed_lead(Lead const& lead);
+[[nodiscard]] std::string quoted(std::string_view text);
+// "4", "4 and 5", "4, 5 and 6"; beyond `most` items "4, 5, 6 and 7 more".
+[[nodiscard]] std::string listed(std::vector<std::string> const& items, std::size_t most = 8);
+// The couplet label that an unresolved destination seems to print ("→ 27", "go to 27"), or "".
+[[nodiscard]] std::string label_in_destination(std::string_view printed);
+
+// Numbering: missing, duplicate, skipped, misnumbered, unlabelled.
+void check_numbering(ProofContext& context);
+// Leads' ends: dangling, without destination, with two, to another key, all alike, backward.
+void check_destinations(ProofContext& context);
+// Shape: unreachable, cycles, lone and missing leads, polytomies.
+void check_shape(ProofContext& context);
+void check_back_references(ProofContext& context);
+// Taxa: listed and keyed, excluded and keyed, several times.
+void check_taxa(ProofContext& context);
+// Words: same text, no words, "not as above", exceptions naming nothing.
+void check_words(ProofContext& context);
+
+}  // namespace keydrift

@@ -1,0 +1,131 @@
+// Do the terminals agree with what the front matter says the key covers, and with one another?
+
+#include <algorithm>
+#include <set>
+
+#include "keydrift/key/fold.hpp"
+#include "keydrift/key/near.hpp"
+#include "keydrift/key/proof_checks.hpp"
+
+namespace keydrift {
+namespace {
+
+// Names are compared as printed words here; the Codes' habits belong to keydrift/taxa.  A list may
+// add the author ("Aus bus Smith") or give the group only ("Aus"): one name that begins with the
+// other, word by word, is covered by it.
+bool covers(std::string const& shorter, std::string const& longer) {
+  return longer.starts_with(shorter) &&
+         (longer.size() == shorter.size() || longer[shorter.size()] == ' ');
+}
+
+// Looks up which names of a set begin with a name or are its beginning.
+class NameSet {
+ public:
+  void add(std::string_view name) {
+    if (auto folded = fold_words(name); !folded.empty()) names_.insert(std::move(folded));
+  }
+  [[nodiscard]] bool empty() const { return names_.empty(); }
+  [[nodiscard]] bool agrees(std::string_view name) const {
+    auto const folded = fold_words(name);
+    // "aus bus" < "aus bus smith" < "aus busa": what begins with the name follows it, behind at
+    // most names that go on with a byte below the blank, which folded words never hold.
+    auto const next = names_.lower_bound(folded);
+    if (next != names_.end() && covers(folded, *next)) return true;
+    return holds_beginning(folded);
+  }
+  // Is the name, or a beginning of it, in the set?
+  [[nodiscard]] bool holds_beginning(std::string const& folded) const {
+    for (auto end = folded.size(); end != std::string::npos && end > 0;
+         end = folded.rfind(' ', end - 1)) {
+      if (names_.contains(folded.substr(0, end))) return true;
+    }
+    return false;
+  }
+
+ private:
+  std::set<std::string> names_;
+};
+
+void check_listed(ProofContext& context) {
+  auto const& edition = context.edition;
+  auto const& listed_taxa = edition.front.scope.listed_taxa;
+  NameSet keyed;
+  std::vector<std::string> names;
+  for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
+    if (context.graph.leads_to(t).empty()) continue;
+    keyed.add(edition[t].name);
+    names.push_back(edition[t].name);
+  }
+  NameSet list;
+  for (auto const& name : listed_taxa) list.add(name);
+  for (auto const& synonymy : edition.front.synonyms) {
+    if (keyed.agrees(synonymy.accepted)) keyed.add(synonymy.synonym);
+    if (list.agrees(synonymy.synonym)) list.add(synonymy.accepted);
+  }
+
+  for (auto const& name : listed_taxa) {
+    if (keyed.agrees(name)) continue;
+    auto remedy = did_you_mean(near_words(name, names));
+    if (remedy.empty()) remedy = "key it out, or take it off the list";
+    context.report("listed-not-keyed", {}, name,
+                   "the front matter lists " + quoted(name) + ", which does not key out",
+                   std::move(remedy));
+  }
+  for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
+    auto const& taxon = edition[t];
+    if (!context.graph.leads_to(t).empty()) {
+      if (list.empty() || list.agrees(taxon.name)) continue;
+      auto remedy = did_you_mean(near_words(taxon.name, listed_taxa));
+      if (remedy.empty()) remedy = "add it to the list, or leave it out of the key";
+      context.report("keyed-not-listed", taxon.place, taxon.name,
+                     quoted(taxon.name) + " keys out, but the front matter does not list it",
+                     std::move(remedy));
+    } else if (!list.agrees(taxon.name)) {  // else said above
+      context.report("listed-not-keyed", taxon.place, taxon.name,
+                     quoted(taxon.name) + " is among the taxa of the key, but does not key out",
+                     "key it out, or leave it out of the taxa");
+    }
+  }
+}
+
+void check_excluded(ProofContext& context) {
+  NameSet excluded;
+  for (auto const& name : context.edition.front.scope.excluded_taxa) excluded.add(name);
+  for (auto const& taxon : context.edition.taxa) {
+    if (!excluded.holds_beginning(fold_words(taxon.name))) continue;
+    context.report("keyed-though-excluded", taxon.place, taxon.name,
+                   quoted(taxon.name) + " keys out, but the front matter says it is left out",
+                   "mend the front matter, or leave the taxon out of the key");
+  }
+}
+
+void check_repeated(ProofContext& context, TaxonId id) {
+  auto const ends = context.graph.leads_to(id);
+  if (ends.size() < 2) return;
+  auto const& taxon = context.edition[id];
+  std::vector<std::string> names;
+  bool remarked = true;
+  for (auto const lead : ends) {
+    names.push_back(context.lead(lead));
+    remarked = remarked && !context.edition[lead].taxon_remark.empty();
+  }
+  auto& finding = context.report(
+      "taxon-repeated", context.edition[ends.front()].destination_place, taxon.name,
+      quoted(taxon.name) + " keys out " + std::to_string(ends.size()) + " times: at leads " +
+          listed(names),
+      remarked ? std::string{} : "where this is meant, \"in part\" after the name says so");
+  for (std::size_t i = 1; i < ends.size(); ++i) {
+    finding.related.push_back(
+        {context.edition[ends[i]].destination_place, "it keys out again at lead " + names[i]});
+  }
+}
+
+}  // namespace
+
+void check_taxa(ProofContext& context) {
+  check_listed(context);
+  check_excluded(context);
+  for (TaxonId t; t.index < context.edition.taxa.size(); ++t.index) check_repeated(context, t);
+}
+
+}  // namespace keydrift
