@@ -85,7 +85,7 @@ TEST(Proof, ReportsAMissingCoupletWhereTheNumbersSkipIt) {
   lead(edition, 2, 1).label = "4b";
   unresolve(lead(edition, 1, 1), "3");
   EXPECT_EQ(
-      proof_of(edition),
+      proof_of(edition, {"listed-not-keyed"}),
       "k:4:1: error: lead 2b leads to couplet \"3\", which this edition lacks "
       "[dangling-couplet]\n"
       "  3\n"
@@ -101,7 +101,7 @@ TEST(Proof, ReportsSkippedNumbersAsRanges) {
   auto edition = sound();
   edition.couplets[2].label = "5";
   edition.couplets[3].label = "10";
-  EXPECT_EQ(proof_of(edition, {"listed-not-keyed"}),
+  EXPECT_EQ(proof_of(edition),
             "k:5:1: warning: numbers 3 to 4 are skipped before couplet \"5\" [skipped-number]\n"
             "  5\n"
             "  see whether a couplet was lost; otherwise number the couplets anew\n"
