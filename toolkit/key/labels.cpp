@@ -115,7 +115,7 @@ std::vector<std::string> LabelIndex::near(std::string_view label, std::size_t pa
     auto const& other = edition_->couplets[c].label;
     // One slip of the pen, or two in labels long enough to bear them.
     std::size_t const most = wanted.size() > 4 ? 2 : 1;
-    auto const slips = edit_distance(wanted, label_key(other), most);
+    auto const slips = count_slips(wanted, label_key(other), most);
     if (slips == 0 || slips > most) continue;
     bool const unlikely = c >= likely.size() || likely[c] == 0;
     if (unlikely && wanted.size() < 2) continue;  // every one-digit label is one slip away

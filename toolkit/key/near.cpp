@@ -13,7 +13,7 @@ constexpr std::size_t kShortestPart = 3;
 
 }  // namespace
 
-std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most) {
+std::size_t count_slips(std::string_view a, std::string_view b, std::size_t most) {
   if (a.size() < b.size()) std::swap(a, b);
   if (a.size() - b.size() > most) return most + 1;
   std::vector<std::size_t> before(b.size() + 1);
@@ -47,7 +47,7 @@ std::vector<std::string> near_words(std::string_view word, std::vector<std::stri
   std::vector<std::pair<std::size_t, std::string_view>> holding;
   for (auto const& candidate : known) {
     auto const folded = fold_words(candidate);
-    if (auto const slips = edit_distance(wanted, folded, most); slips <= most) {
+    if (auto const slips = count_slips(wanted, folded, most); slips <= most) {
       ranked.emplace_back(slips, candidate);
     } else if (ranked.empty()) {
       auto const& [shorter, longer] =

@@ -10,7 +10,7 @@ namespace keydrift {
 
 // Optimal string alignment distance in bytes: insertions, deletions, substitutions and swaps of
 // neighbours count one each.  Stops counting beyond `most` and gives most + 1.
-[[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most);
+[[nodiscard]] std::size_t count_slips(std::string_view a, std::string_view b, std::size_t most);
 
 // Up to `maximum` of `known`, the nearest first and equally near ones in byte order; without
 // repeats.  Case is ignored.  Words count as near up to one slip in five bytes; failing such, when

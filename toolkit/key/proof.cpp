@@ -6,6 +6,7 @@
 #include "keydrift/key/proof_checks.hpp"
 
 namespace keydrift {
+namespace proofing {
 namespace {
 
 // Code points of a lead that a finding repeats.
@@ -80,26 +81,16 @@ std::string printed_lead(Lead const& lead) {
   return text;
 }
 
-std::string quoted(std::string_view text) { return '"' + std::string{text} + '"'; }
-
-std::string listed(std::vector<std::string> const& items, std::size_t most) {
-  std::string text;
-  auto const shown = items.size() > most ? most - 1 : items.size();
-  for (std::size_t i = 0; i < shown; ++i) {
-    if (i > 0) text += i + 1 == items.size() ? " and " : ", ";
-    text += items[i];
-  }
-  if (shown < items.size()) text += " and " + std::to_string(items.size() - shown) + " more";
-  return text;
-}
-
 std::string label_in_destination(std::string_view printed) {
   auto const last = printed.find_last_of(" \t\xA0");
   auto const token = last == std::string_view::npos ? printed : printed.substr(last + 1);
   return label_number(token) ? label_key(token) : std::string{};
 }
 
+}  // namespace proofing
+
 std::vector<Finding> proof_structure(Edition const& edition, KeyGraph const& graph) {
+  using namespace proofing;
   std::vector<Finding> findings;
   LabelIndex const labels{edition};
   ProofContext context{.edition = edition,

@@ -4,7 +4,7 @@
 
 #include "keydrift/key/proof_checks.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 namespace {
 
 // An author who prints back-references at three couplets in four meant to print them throughout.
@@ -51,11 +51,11 @@ class BackReferenceCheck {
       if (told[i] == 0) untold.push_back(context_.lead(leads[i]));
     }
     if (untold.empty()) return;
-    auto const name = "couplet " + quoted(couplet.label);
+    auto const name = "couplet " + in_quotes(couplet.label);
     bool const one = untold.size() == 1;
     auto& finding = context_.report("missing-back-reference", couplet.place, couplet.label,
                                     name + " does not say that " + (one ? "lead " : "leads ") +
-                                        listed(untold) + (one ? " leads" : " lead") + " to it",
+                                        in_prose(untold) + (one ? " leads" : " lead") + " to it",
                                     one ? "add the back-reference" : "add the back-references");
     for (std::size_t i = 0; i < leads.size(); ++i) {
       if (told[i] == 0) {
@@ -83,22 +83,22 @@ class BackReferenceCheck {
       }
     }
     if (agrees) return;
-    auto const name = "couplet " + quoted(context_.label(id));
+    auto const name = "couplet " + in_quotes(context_.label(id));
     std::vector<std::string> truth;
     for (auto const to : leads) truth.push_back(context_.lead(to));
     std::string remedy = "mend the back-reference or the lead that should lead here";
     if (!truth.empty()) {
-      remedy = std::string{truth.size() == 1 ? "lead " : "leads "} + listed(truth) +
+      remedy = std::string{truth.size() == 1 ? "lead " : "leads "} + in_prose(truth) +
                (truth.size() == 1 ? " leads" : " lead") + " to it: mend the one or the other";
     }
     if (!couplet && !lead) {
       context_.report("dangling-back-reference", reference.place, reference.label,
-                      name + " says that it is reached from " + quoted(reference.label) +
+                      name + " says that it is reached from " + in_quotes(reference.label) +
                           ", which this edition lacks",
                       std::move(remedy));
     } else {
       context_.report("wrong-back-reference", reference.place, reference.label,
-                      name + " says that it is reached from " + quoted(reference.label) +
+                      name + " says that it is reached from " + in_quotes(reference.label) +
                           ", but no lead there leads to it",
                       std::move(remedy));
     }
@@ -116,4 +116,4 @@ void check_back_references(ProofContext& context) {
   for (CoupletId c; c.index < context.edition.couplets.size(); ++c.index) check.check(c);
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing

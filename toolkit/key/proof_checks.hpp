@@ -10,8 +10,9 @@
 #include "keydrift/key/finding.hpp"
 #include "keydrift/key/graph.hpp"
 #include "keydrift/key/labels.hpp"
+#include "keydrift/key/prose.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 
 // Beyond this many comparisons in all, "did you mean" is left out: it must not make the proof of a
 // long, thoroughly broken key quadratic.  Ten thousand labels against a thousand mistakes.
@@ -37,9 +38,6 @@ struct ProofContext {
 
 // The lead as printed, its words cut to a line's length.
 [[nodiscard]] std::string printed_lead(Lead const& lead);
-[[nodiscard]] std::string quoted(std::string_view text);
-// "4", "4 and 5", "4, 5 and 6"; beyond `most` items "4, 5, 6 and 7 more".
-[[nodiscard]] std::string listed(std::vector<std::string> const& items, std::size_t most = 8);
 // The couplet label that an unresolved destination seems to print ("→ 27", "go to 27"), or "".
 [[nodiscard]] std::string label_in_destination(std::string_view printed);
 
@@ -55,4 +53,4 @@ void check_taxa(ProofContext& context);
 // Words: same text, no words, "not as above", exceptions naming nothing.
 void check_words(ProofContext& context);
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing

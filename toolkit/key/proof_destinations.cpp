@@ -7,7 +7,7 @@
 #include "keydrift/key/part_titles.hpp"
 #include "keydrift/key/proof_checks.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 namespace {
 
 class DestinationCheck {
@@ -40,7 +40,7 @@ class DestinationCheck {
     });
     if (!alike) return;
     context_.report("same-destination", couplet.place, leads.front().destination_printed,
-                    "all leads of couplet " + quoted(couplet.label) +
+                    "all leads of couplet " + in_quotes(couplet.label) +
                         " lead to the same place, so it decides nothing",
                     "mend one of the destinations, or leave the couplet out");
   }
@@ -56,7 +56,7 @@ class DestinationCheck {
     auto const label = label_in_destination(printed);
     if (label.empty()) {
       context_.report("unclear-destination", lead.destination_place, printed,
-                      "lead " + context_.lead(id) + " ends in " + quoted(printed) +
+                      "lead " + context_.lead(id) + " ends in " + in_quotes(printed) +
                           ", which is neither a couplet of this edition nor a taxon",
                       "print the number of a couplet or the name of a taxon");
       return;
@@ -64,7 +64,7 @@ class DestinationCheck {
     auto remedy = context_.near_labels(label, context_.labels.part_of(id.couplet));
     if (remedy.empty()) remedy = "mend the number, or print the couplet that is missing";
     context_.report("dangling-couplet", lead.destination_place, printed,
-                    "lead " + context_.lead(id) + " leads to couplet " + quoted(label) +
+                    "lead " + context_.lead(id) + " leads to couplet " + in_quotes(label) +
                         ", which this edition lacks",
                     std::move(remedy));
   }
@@ -76,7 +76,7 @@ class DestinationCheck {
     auto remedy = did_you_mean(near_words(key, titles));
     if (remedy.empty()) remedy = "determinations stop here unless that key is at hand";
     context_.report("key-elsewhere", lead.destination_place, key,
-                    "lead " + context_.lead(id) + " leads to another key, " + quoted(key) +
+                    "lead " + context_.lead(id) + " leads to another key, " + in_quotes(key) +
                         ", which is not in this file",
                     std::move(remedy));
   }
@@ -109,8 +109,8 @@ class DestinationCheck {
 
   void report_two(LeadId id, Lead const& lead, std::string const& name, std::string const& label) {
     context_.report("two-destinations", lead.destination_place, lead.destination_printed,
-                    "lead " + context_.lead(id) + " ends in both the taxon " + quoted(name) +
-                        " and couplet " + quoted(label),
+                    "lead " + context_.lead(id) + " ends in both the taxon " + in_quotes(name) +
+                        " and couplet " + in_quotes(label),
                     "keep the one that is meant");
   }
 
@@ -119,7 +119,7 @@ class DestinationCheck {
     if (to >= id.couplet) return;
     context_.report("backward-lead", lead.destination_place, lead.destination_printed,
                     "lead " + context_.lead(id) + " leads back to couplet " +
-                        quoted(context_.label(to)) + ", printed before it",
+                        in_quotes(context_.label(to)) + ", printed before it",
                     "see whether this is meant");
   }
 
@@ -139,4 +139,4 @@ void check_destinations(ProofContext& context) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing

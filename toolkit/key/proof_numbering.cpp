@@ -6,7 +6,7 @@
 
 #include "keydrift/key/proof_checks.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 namespace {
 
 struct Numbered {
@@ -96,11 +96,11 @@ void PartNumbering::report_duplicate(CoupletId again, CoupletId first) {
   auto const& label = context_.label(again);
   std::string remedy = "give it a number of its own, and mend the leads that mean it";
   if (auto const number = label_number(label); number && !taken(number->number + 1)) {
-    remedy = "did you mean " + quoted(std::to_string(number->number + 1));
+    remedy = "did you mean " + in_quotes(std::to_string(number->number + 1));
   }
   context_
       .report("duplicate-couplet", context_.edition[again].place, label,
-              "couplet " + quoted(label) + " occurs a second time", remedy)
+              "couplet " + in_quotes(label) + " occurs a second time", remedy)
       .related.push_back(
           {context_.edition[first].place, "the first couplet of this label is here"});
 }
@@ -110,11 +110,12 @@ void PartNumbering::report_misplaced(Numbered const& misplaced, Numbered const* 
   auto const expected = before == nullptr ? 1 : before->number.number + 1;
   std::string remedy = "print the couplets in the order of their numbers, or number them anew";
   if (!taken(expected)) {
-    remedy = "did you mean " + quoted(std::to_string(expected));
+    remedy = "did you mean " + in_quotes(std::to_string(expected));
     present_.insert(expected);
   }
-  auto message = "couplet " + quoted(label) + " stands out of order";
-  if (before != nullptr) message += ", behind couplet " + quoted(context_.label(before->couplet));
+  auto message = "couplet " + in_quotes(label) + " stands out of order";
+  if (before != nullptr)
+    message += ", behind couplet " + in_quotes(context_.label(before->couplet));
   context_.report("misnumbered-couplet", context_.edition[misplaced.couplet].place, label,
                   std::move(message), std::move(remedy));
 }
@@ -127,10 +128,10 @@ void PartNumbering::report_gap(std::uint64_t first, std::uint64_t last, CoupletI
     for (auto const lead : it->second) names.push_back(context_.lead(lead));
     auto& finding = context_.report(
         "missing-couplet", couplet.place, couplet.label,
-        "couplet " + quoted(std::to_string(it->first)) + " is missing before couplet " +
-            quoted(couplet.label) + ", though " + (names.size() == 1 ? "lead " : "leads ") +
-            listed(names) + (names.size() == 1 ? " leads" : " lead") + " to it",
-        "print couplet " + quoted(std::to_string(it->first)) + ", or mend the " +
+        "couplet " + in_quotes(std::to_string(it->first)) + " is missing before couplet " +
+            in_quotes(couplet.label) + ", though " + (names.size() == 1 ? "lead " : "leads ") +
+            in_prose(names) + (names.size() == 1 ? " leads" : " lead") + " to it",
+        "print couplet " + in_quotes(std::to_string(it->first)) + ", or mend the " +
             (names.size() == 1 ? "lead" : "leads"));
     for (auto const lead : it->second) {
       finding.related.push_back({context_.edition[lead].destination_place,
@@ -142,8 +143,9 @@ void PartNumbering::report_gap(std::uint64_t first, std::uint64_t last, CoupletI
   if (skipped.empty()) return;
   bool const one = skipped.size() == 1 && skipped.front().find(' ') == std::string::npos;
   context_.report("skipped-number", couplet.place, couplet.label,
-                  std::string{one ? "number " : "numbers "} + listed(skipped) +
-                      (one ? " is" : " are") + " skipped before couplet " + quoted(couplet.label),
+                  std::string{one ? "number " : "numbers "} + in_prose(skipped) +
+                      (one ? " is" : " are") + " skipped before couplet " +
+                      in_quotes(couplet.label),
                   "see whether a couplet was lost; otherwise number the couplets anew");
 }
 
@@ -206,4 +208,4 @@ void check_numbering(ProofContext& context) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing

@@ -4,14 +4,14 @@
 
 #include "keydrift/key/proof_checks.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 namespace {
 
 constexpr std::size_t kShownSteps = 12;  // of a cycle
 
 void check_leads(ProofContext& context, CoupletId id) {
   auto const& couplet = context.edition[id];
-  auto const name = "couplet " + quoted(couplet.label);
+  auto const name = "couplet " + in_quotes(couplet.label);
   if (couplet.leads.empty()) {
     context.report("couplet-without-leads", couplet.place, couplet.label, name + " has no leads",
                    "print its leads, or leave the number out");
@@ -117,7 +117,7 @@ class UnreachableCheck {
     auto const below = take(root);
     if (again_[root.index] != 0) return;
     auto const& couplet = context_.edition[root];
-    auto const name = "couplet " + quoted(couplet.label);
+    auto const name = "couplet " + in_quotes(couplet.label);
     auto message = cycle.size() > 1 ? "nothing leads from the start to " + name + " and its circle"
                                     : "no lead leads to " + name;
     if (below > 0) {
@@ -126,8 +126,8 @@ class UnreachableCheck {
     }
     std::string remedy = "mend the lead that should lead here, or leave the couplet out";
     if (!couplet.back_references.empty()) {
-      remedy = "it says that it is reached from " + quoted(couplet.back_references.front().label) +
-               ": mend the lead there";
+      remedy = "it says that it is reached from " +
+               in_quotes(couplet.back_references.front().label) + ": mend the lead there";
     }
     context_.report("unreachable-couplet", couplet.place,
                     couplet.leads.empty() ? couplet.label : printed_lead(couplet.leads.front()),
@@ -171,4 +171,4 @@ void check_shape(ProofContext& context) {
   UnreachableCheck{context}.check();
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing

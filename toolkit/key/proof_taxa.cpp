@@ -7,7 +7,7 @@
 #include "keydrift/key/near.hpp"
 #include "keydrift/key/proof_checks.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 namespace {
 
 // Names are compared as printed words here; the Codes' habits belong to keydrift/taxa.  A list may
@@ -68,7 +68,7 @@ void check_listed(ProofContext& context) {
     auto remedy = did_you_mean(near_words(name, names));
     if (remedy.empty()) remedy = "key it out, or take it off the list";
     context.report("listed-not-keyed", {}, name,
-                   "the front matter lists " + quoted(name) + ", which does not key out",
+                   "the front matter lists " + in_quotes(name) + ", which does not key out",
                    std::move(remedy));
   }
   for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
@@ -78,11 +78,11 @@ void check_listed(ProofContext& context) {
       auto remedy = did_you_mean(near_words(taxon.name, listed_taxa));
       if (remedy.empty()) remedy = "add it to the list, or leave it out of the key";
       context.report("keyed-not-listed", taxon.place, taxon.name,
-                     quoted(taxon.name) + " keys out, but the front matter does not list it",
+                     in_quotes(taxon.name) + " keys out, but the front matter does not list it",
                      std::move(remedy));
     } else if (!list.agrees(taxon.name)) {  // else said above
       context.report("listed-not-keyed", taxon.place, taxon.name,
-                     quoted(taxon.name) + " is among the taxa of the key, but does not key out",
+                     in_quotes(taxon.name) + " is among the taxa of the key, but does not key out",
                      "key it out, or leave it out of the taxa");
     }
   }
@@ -94,7 +94,7 @@ void check_excluded(ProofContext& context) {
   for (auto const& taxon : context.edition.taxa) {
     if (!excluded.holds_beginning(fold_words(taxon.name))) continue;
     context.report("keyed-though-excluded", taxon.place, taxon.name,
-                   quoted(taxon.name) + " keys out, but the front matter says it is left out",
+                   in_quotes(taxon.name) + " keys out, but the front matter says it is left out",
                    "mend the front matter, or leave the taxon out of the key");
   }
 }
@@ -111,8 +111,8 @@ void check_repeated(ProofContext& context, TaxonId id) {
   }
   auto& finding = context.report(
       "taxon-repeated", context.edition[ends.front()].destination_place, taxon.name,
-      quoted(taxon.name) + " keys out " + std::to_string(ends.size()) + " times: at leads " +
-          listed(names),
+      in_quotes(taxon.name) + " keys out " + std::to_string(ends.size()) + " times: at leads " +
+          in_prose(names),
       remarked ? std::string{} : "where this is meant, \"in part\" after the name says so");
   for (std::size_t i = 1; i < ends.size(); ++i) {
     finding.related.push_back(
@@ -128,4 +128,4 @@ void check_taxa(ProofContext& context) {
   for (TaxonId t; t.index < context.edition.taxa.size(); ++t.index) check_repeated(context, t);
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing

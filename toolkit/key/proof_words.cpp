@@ -6,7 +6,7 @@
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/proof_checks.hpp"
 
-namespace keydrift {
+namespace keydrift::proofing {
 namespace {
 
 // Leads that only negate the other.  Fletcher, Jensen and others argued about them on the Taxacom
@@ -112,4 +112,4 @@ void check_words(ProofContext& context) {
   for (CoupletId c; c.index < context.edition.couplets.size(); ++c.index) check_couplet(context, c);
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::proofing
