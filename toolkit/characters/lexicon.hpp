@@ -27,40 +27,40 @@ enum class Difficulty { naked_eye, hand_lens, microscope, dissection };
 // Words as they stand in leads.  Matched on whole words after Unicode case folding, with hyphens,
 // blanks and dashes alike.
 struct Phrase {
-  std::string text;
-  std::string language;  // BCP 47; empty: any
+  std::string text{};
+  std::string language{};  // BCP 47; empty: any
   bool operator==(Phrase const&) const = default;
 };
 
 struct LexiconState {
-  std::string id;               // unique within the character; lower case, blanks allowed
-  std::vector<Phrase> phrases;  // the id itself always counts as a phrase
+  std::string id{};               // unique within the character; lower case, blanks allowed
+  std::vector<Phrase> phrases{};  // the id itself always counts as a phrase
 };
 
 // "only if a beak is present"
 struct Applicability {
-  std::string character;
-  std::vector<std::string> states;  // applicable when the character shows one of these
+  std::string character{};
+  std::vector<std::string> states{};  // applicable when the character shows one of these
 };
 
 struct LexiconCharacter {
-  std::string id;     // unique; lower-case letters, digits, hyphens
-  std::string label;  // for people; the id when empty
-  std::string structure;               // the organ: "utricle"
-  std::string property;                // "beak tip", "length"
-  std::vector<Phrase> subjects;        // words that name the structure (and property) in leads
+  std::string id{};     // unique; lower-case letters, digits, hyphens
+  std::string label{};  // for people; the id when empty
+  std::string structure{};               // the organ: "utricle"
+  std::string property{};                // "beak tip", "length"
+  std::vector<Phrase> subjects{};        // words that name the structure (and property) in leads
   CharacterKind kind{CharacterKind::categorical};
-  std::string unit;                    // measurement: "mm" …; count: "1"
+  std::string unit{};                    // measurement: "mm" …; count: "1"
   Difficulty difficulty{Difficulty::naked_eye};
-  std::optional<Applicability> applicable_if;
+  std::optional<Applicability> applicable_if{};
   double tolerance{0.1};               // by which "ca.", "about", "±" widen a limit (share of it)
-  std::vector<LexiconState> states;    // categorical only
-  Place place;                         // in the lexicon's file
+  std::vector<LexiconState> states{};    // categorical only
+  Place place{};                         // in the lexicon's file
 };
 
 struct Lexicon {
-  std::string name;  // file
-  std::vector<LexiconCharacter> characters;
+  std::string name{};  // file
+  std::vector<LexiconCharacter> characters{};
   // By id, label or (case-folded) either; nullptr when unknown.
   [[nodiscard]] LexiconCharacter const* find(std::string_view id_or_label) const;
 };

@@ -105,6 +105,7 @@ Possibilities Judge::explore(Determination const& determination, Box const& reco
   if (!determination.in_old.taxa.empty()) {
     auto ways = walk(old_key, recorded, reading, &determination.in_old.taxa);
     found.complete = ways.complete;
+    found.implied = true;
     found.old_leaves = std::move(ways.leaves);
     found.old_followed = std::move(ways.followed);
   } else {
@@ -143,11 +144,14 @@ Possibilities Judge::explore(Determination const& determination, Box const& reco
   return found;
 }
 
-std::vector<PossibleTerminal> Judge::terminals(Possibilities const& possibilities) const {
+std::vector<PossibleTerminal> Judge::terminals(Possibilities const& possibilities,
+                                               Box const& recorded) const {
   TerminalGatherer gatherer{*sides_.new_key};
   for (auto const& hypothesis : possibilities.hypotheses) {
-    gatherer.add(hypothesis.new_taxon, hypothesis.route, hypothesis.through_exception,
-                 possibilities.old_leaves[hypothesis.old_leaf].box, hypothesis.box);
+    gatherer.add(
+        hypothesis.new_taxon, hypothesis.route, hypothesis.through_exception,
+        possibilities.implied ? possibilities.old_leaves[hypothesis.old_leaf].box : recorded,
+        hypothesis.box);
   }
   return std::move(gatherer).take();
 }
@@ -202,6 +206,7 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
                       : "the old edition's own leads leave no way to the recorded name";
     // Where the record alone leads in the new edition is still worth knowing.
     found.old_named = false;
+    found.implied = false;
     found.old_leaves = {{.taxon = {}, .box = recorded, .route = {}}};
     auto ways = walk(*sides_.new_key, recorded, reading);
     for (auto& leaf : ways.leaves) {
@@ -211,18 +216,18 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
                                   .route = std::move(leaf.route),
                                   .through_exception = leaf.through_exception});
     }
-    verdict.terminals = terminals(found);
+    verdict.terminals = terminals(found, recorded);
     verdict.complete = found.complete && ways.complete;
     return verdict;
   }
   if (unknown_name) {
     verdict.why = "the recorded name is in neither edition";
-    if (any_recorded) verdict.terminals = terminals(found);
+    if (any_recorded) verdict.terminals = terminals(found, recorded);
     return verdict;
   }
 
   verdict.complete = found.complete;
-  verdict.terminals = terminals(found);
+  verdict.terminals = terminals(found, recorded);
   std::set<PossiblePair> pairs;
   for (auto const& hypothesis : found.hypotheses) {
     pairs.insert({hypothesis.old_taxon, hypothesis.new_taxon});

@@ -48,6 +48,9 @@ enum class Kinship {
 struct Possibilities {
   std::vector<Leaf> old_leaves{};  // ways to the recorded name (taxon unset when none is known)
   bool old_named{true};            // false: no old terminal is known, the one leaf is the record
+  // Do the old leaves tell what is known (a recorded name implies its routes)?  Else they are only
+  // what the old edition would make of the record, and what is known is the record.
+  bool implied{false};
   std::vector<Hypothesis> hypotheses{};
   std::vector<Strand> strands{};  // of the new edition
   std::vector<Followed> old_followed, new_followed{};
@@ -75,7 +78,8 @@ class Judge {
  private:
   [[nodiscard]] Possibilities explore(Determination const& determination, Box const& recorded,
                                       bool any_recorded, Reading reading) const;
-  [[nodiscard]] std::vector<PossibleTerminal> terminals(Possibilities const& possibilities) const;
+  [[nodiscard]] std::vector<PossibleTerminal> terminals(Possibilities const& possibilities,
+                                                        Box const& recorded) const;
   [[nodiscard]] std::optional<Parting> parting(Determination const& determination,
                                                Possibilities const& possibilities,
                                                std::optional<CoupletId> strands_at,

@@ -68,7 +68,7 @@ std::optional<Parting> Judge::parting(Determination const& determination,
   Box const* evidence = &recorded;
   if (actual != nullptr) {
     auto const& old_leaf = possibilities.old_leaves[actual->old_leaf];
-    evidence = &old_leaf.box;
+    if (possibilities.implied) evidence = &old_leaf.box;
     if (expected.empty()) {
       for (auto const& hypothesis : possibilities.hypotheses) {
         if (hypothesis.new_taxon != actual->new_taxon) expected.push_back(hypothesis.route);
@@ -118,7 +118,7 @@ std::optional<Parting> Judge::parting(Determination const& determination,
   } else {
     auto const& leads = new_key.couplets[strands_at->index];
     for (auto const& lead : leads) concerned.insert(lead.id);
-    evidence = &possibilities.old_leaves.front().box;
+    if (possibilities.implied) evidence = &possibilities.old_leaves.front().box;
   }
 
   // Statements that the evidence does not already grant, and what the old route says of the same

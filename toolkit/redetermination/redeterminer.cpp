@@ -4,6 +4,7 @@
 #include <set>
 #include <utility>
 
+#include "keydrift/redetermination/evidence.hpp"
 #include "keydrift/redetermination/walk.hpp"
 #include "keydrift/taxa/names.hpp"
 
@@ -130,38 +131,13 @@ void Redeterminer::note_problem(Specimen const& specimen, Observation const& obs
 
 Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
   Evidence evidence;
-  evidence.recorded = space_.anything();
-  for (auto const& observation : specimen.observations) {
-    auto const character = space_.find_column(observation.character);
-    if (!character) continue;
-    auto const observed = space_.observe(*character, observation.value, observation.unit);
-    if (!observed.problem.empty()) {
-      note_problem(specimen, observation, observed.problem);
-      continue;
-    }
-    if (observed.cells.empty()) continue;
-    auto const cells = space_.part(evidence.recorded, *character);
-    if (space_[*character].condition ||
-        !has_cell(observed.cells, space_[*character].inapplicable())) {
-      intersect(cells, observed.cells);
-    } else {
-      // Recorded as inapplicable where nothing says when it applies: taken at its word.
-      std::copy(observed.cells.begin(), observed.cells.end(), cells.begin());
-    }
-    evidence.any_recorded = true;
-    if (is_empty(cells)) evidence.contradictory = true;
+  auto recorded = read_evidence(space_, specimen);
+  for (auto const& unusable : recorded.unusable) {
+    note_problem(specimen, specimen.observations[unusable.observation], unusable.problem);
   }
-  for (auto const& [kind, value] :
-       {std::pair{LimitKind::sex, &specimen.sex},
-        std::pair{LimitKind::life_stage, &specimen.life_stage},
-        std::pair{LimitKind::material, &specimen.reproductive_condition}}) {
-    auto const observed = space_.observe_limit(kind, *value);
-    if (observed.cells.empty()) continue;
-    intersect(space_.part(evidence.recorded, *space_.limit_character(kind)), observed.cells);
-  }
-  if (!evidence.contradictory && evidence.any_recorded && !space_.settle(evidence.recorded)) {
-    evidence.contradictory = true;
-  }
+  evidence.recorded = std::move(recorded.box);
+  evidence.any_recorded = recorded.any;
+  evidence.contradictory = recorded.contradictory;
   evidence.name = judged_name(specimen);
   evidence.old_scope = covers(old_edition_.front.scope, specimen);
   evidence.new_scope = covers(new_edition_.front.scope, specimen);
