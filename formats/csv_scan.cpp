@@ -1,7 +1,6 @@
 #include "keydrift/formats/csv_scan.hpp"
 
 #include <algorithm>
-#include <bit>
 #include <cstring>
 
 namespace keydrift::csv {
@@ -26,13 +25,10 @@ std::size_t find_any(std::string_view bytes, std::size_t from, char a, char b, c
   for (; at + 8 <= bytes.size(); at += 8) {
     std::uint64_t word = 0;
     std::memcpy(&word, bytes.data() + at, 8);
-    auto const hits =
-        zero_bytes(word ^ pattern_a) | zero_bytes(word ^ pattern_b) | zero_bytes(word ^ pattern_c);
-    if (hits == 0) continue;
-    if constexpr (std::endian::native == std::endian::little) {
-      return at + static_cast<std::size_t>(std::countr_zero(hits)) / 8;
+    if ((zero_bytes(word ^ pattern_a) | zero_bytes(word ^ pattern_b) |
+         zero_bytes(word ^ pattern_c)) != 0) {
+      break;
     }
-    break;
   }
   for (; at < bytes.size(); ++at) {
     char const byte = bytes[at];

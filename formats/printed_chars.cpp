@@ -1,0 +1,177 @@
+#include "keydrift/formats/printed_chars.hpp"
+
+#include <utf8proc.h>
+
+#include <cstdlib>
+#include <memory>
+
+namespace keydrift::printed {
+namespace {
+
+utf8proc_category_t category(char32_t c) {
+  return utf8proc_category(static_cast<utf8proc_int32_t>(c));
+}
+
+}  // namespace
+
+CodePoint code_point_at(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return {};
+  auto const byte = [&](std::size_t i) { return static_cast<unsigned char>(text[at + i]); };
+  auto const first = byte(0);
+  if (first < 0x80) return {first, 1};
+  std::size_t const length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
+  if (at + length > text.size()) return {0xFFFD, 1};
+  char32_t value = first & (0xFFU >> (length + 1));
+  for (std::size_t i = 1; i < length; ++i) value = (value << 6U) | (byte(i) & 0x3FU);
+  return {value, length};
+}
+
+CodePoint code_point_before(std::string_view text, std::size_t at) {
+  if (at == 0) return {};
+  std::size_t begin = at - 1;
+  while (begin > 0 && (static_cast<unsigned char>(text[begin]) & 0xC0U) == 0x80) --begin;
+  return {code_point_at(text, begin).value, at - begin};
+}
+
+bool is_blank(char32_t c) {
+  if (c < 0x80) return c == ' ' || c == '\t' || c == '\f' || c == '\n';
+  return c == 0xA0 || (c >= 0x2000 && c <= 0x200A) || c == 0x202F || c == 0x205F || c == 0x3000;
+}
+
+bool is_invisible(char32_t c) {
+  return c == 0xAD || c == 0x200B || c == 0x200C || c == 0x200D || c == 0x2060 || c == 0xFEFF;
+}
+
+bool is_letter(char32_t c) {
+  if (c < 0x80) return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  auto const kind = category(c);
+  return kind >= UTF8PROC_CATEGORY_LU && kind <= UTF8PROC_CATEGORY_LO;
+}
+
+bool is_upper(char32_t c) {
+  if (c < 0x80) return c >= 'A' && c <= 'Z';
+  auto const kind = category(c);
+  return kind == UTF8PROC_CATEGORY_LU || kind == UTF8PROC_CATEGORY_LT;
+}
+
+bool is_lower(char32_t c) {
+  if (c < 0x80) return c >= 'a' && c <= 'z';
+  return category(c) == UTF8PROC_CATEGORY_LL;
+}
+
+bool is_dash(char32_t c) {
+  return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0xFE58 || c == 0xFF0D;
+}
+
+bool is_mark(char32_t c) {
+  switch (c) {
+    case '\'':
+    case '*':
+    case '"':
+    case '`':
+    case 0xB4:    // acute accent
+    case 0x2018:  // quotation marks
+    case 0x2019:
+    case 0x201C:
+    case 0x201D:
+    case 0x2032:  // prime, double prime
+    case 0x2033:
+    case 0x2217:  // asterisk operator
+      return true;
+    default:
+      return false;
+  }
+}
+
+std::string_view trim_left(std::string_view text) {
+  for (auto c = code_point_at(text, 0);
+       c.length > 0 && (is_blank(c.value) || is_invisible(c.value)); c = code_point_at(text, 0)) {
+    text.remove_prefix(c.length);
+  }
+  return text;
+}
+
+std::string_view trim_right(std::string_view text) {
+  for (auto c = code_point_before(text, text.size());
+       c.length > 0 && (is_blank(c.value) || is_invisible(c.value));
+       c = code_point_before(text, text.size())) {
+    text.remove_suffix(c.length);
+  }
+  return text;
+}
+
+std::string_view trim(std::string_view text) { return trim_right(trim_left(text)); }
+
+std::size_t skip_blanks(std::string_view text, std::size_t at) {
+  for (auto c = code_point_at(text, at);
+       c.length > 0 && (is_blank(c.value) || is_invisible(c.value)); c = code_point_at(text, at)) {
+    at += c.length;
+  }
+  return at;
+}
+
+std::vector<std::string_view> words_of(std::string_view text) {
+  std::vector<std::string_view> words;
+  std::size_t at = skip_blanks(text, 0);
+  while (at < text.size()) {
+    std::size_t end = at;
+    for (auto c = code_point_at(text, end); c.length > 0 && !is_blank(c.value);
+         c = code_point_at(text, end)) {
+      end += c.length;
+    }
+    words.push_back(text.substr(at, end - at));
+    at = skip_blanks(text, end);
+  }
+  return words;
+}
+
+std::string fold(std::string_view text) {
+  std::string folded;
+  bool ascii = true;
+  for (char const c : text) ascii = ascii && static_cast<unsigned char>(c) < 0x80;
+  if (ascii) {
+    folded.reserve(text.size());
+    for (char const c : text) {
+      folded.push_back(c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c);
+    }
+    return folded;
+  }
+  utf8proc_uint8_t* raw = nullptr;
+  auto const length = utf8proc_map(
+      reinterpret_cast<utf8proc_uint8_t const*>(text.data()),
+      static_cast<utf8proc_ssize_t>(text.size()), &raw,
+      static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD));
+  std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> const owner{raw, &std::free};
+  if (length < 0) return std::string{text};
+  return {reinterpret_cast<char const*>(raw), static_cast<std::size_t>(length)};
+}
+
+std::string squeeze(std::string_view text) {
+  std::string out;
+  out.reserve(text.size());
+  bool gap = false;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (is_blank(c.value)) {
+      gap = true;
+    } else if (!is_invisible(c.value)) {
+      if (gap && !out.empty()) out.push_back(' ');
+      gap = false;
+      out.append(text.substr(at, c.length));
+    }
+    at += c.length;
+  }
+  return out;
+}
+
+bool starts_with_upper(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (is_letter(c.value)) return !is_lower(c.value);
+    if (is_digit(c.value)) return false;
+    at += c.length;
+  }
+  return false;
+}
+
+}  // namespace keydrift::printed

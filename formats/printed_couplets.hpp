@@ -1,0 +1,44 @@
+#pragma once
+// Which leads make up a couplet, and how the key is laid out.  Inner header of formats.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_sorter.hpp"
+
+namespace keydrift::printed {
+
+enum class Layout : std::uint8_t {
+  parallel,  // the leads of a couplet stand together
+  indented,  // the couplets beneath a lead stand between it and its rival
+  serial,    // every lead has a number, its rival's stands in brackets
+};
+
+struct RawCouplet {
+  std::string label;
+  LabelKey key{};
+  std::uint32_t first_member{};  // into Grouping::members
+  std::uint32_t member_count{};
+  std::uint32_t part{};
+};
+
+struct RawPart {
+  std::uint32_t first_lead{};
+  std::uint32_t heading{kNone};  // remark index
+};
+
+struct Grouping {
+  Layout layout{Layout::parallel};
+  std::vector<RawCouplet> couplets;    // in printed order of their first leads
+  std::vector<std::uint32_t> members;  // lead indices, couplet by couplet
+  std::vector<RawPart> parts;
+  // For layouts where a lead without destination goes on with the next lead.
+  bool goes_on{false};
+};
+
+[[nodiscard]] Grouping group_leads(KeyText const& key, SortedLines const& sorted,
+                                   std::vector<ReadLead> const& reads);
+
+}  // namespace keydrift::printed

@@ -1,0 +1,332 @@
+#include "keydrift/formats/printed_edition.hpp"
+
+#include <algorithm>
+#include <string>
+#include <unordered_map>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_names.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// Where a printed number leads, part by part.
+class CoupletIndex {
+ public:
+  void add(std::uint32_t part, LabelKey key, CoupletId couplet) {
+    by_part_.emplace(in_part(part, key), couplet);
+    anywhere_.emplace(key, couplet);
+  }
+  // The couplet of that label in the part, else in the whole file.
+  [[nodiscard]] std::optional<CoupletId> find(std::uint32_t part, LabelKey key) const {
+    if (auto const here = by_part_.find(in_part(part, key)); here != by_part_.end()) {
+      return here->second;
+    }
+    if (auto const there = anywhere_.find(key); there != anywhere_.end()) return there->second;
+    return std::nullopt;
+  }
+
+ private:
+  static LabelKey in_part(std::uint32_t part, LabelKey key) {
+    return key ^ (static_cast<LabelKey>(part) << 50U);
+  }
+  std::unordered_map<LabelKey, CoupletId> by_part_;
+  std::unordered_map<LabelKey, CoupletId> anywhere_;
+};
+
+class Builder {
+ public:
+  Builder(KeyText const& key, SortedLines const& sorted, Grouping const& grouping,
+          std::vector<ReadLead>&& reads, Edition& edition, std::vector<Finding>& findings)
+      : key_{key},
+        sorted_{sorted},
+        grouping_{grouping},
+        reads_{std::move(reads)},
+        edition_{edition},
+        findings_{findings} {}
+
+  void build() {
+    index_couplets();
+    title_parts();
+    resolve_leads();
+    fill_couplets();
+    place_remarks();
+  }
+
+ private:
+  void index_couplets() {
+    home_.resize(reads_.size());
+    edition_.couplets.resize(grouping_.couplets.size());
+    for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
+      auto const& raw = grouping_.couplets[c];
+      index_.add(raw.part, raw.key, CoupletId{c});
+      for (std::uint32_t m = 0; m < raw.member_count; ++m) {
+        auto const lead = grouping_.members[raw.first_member + m];
+        home_[lead] = LeadId{CoupletId{c}, m};
+        auto const& label = sorted_.leads[lead].label;
+        if (grouping_.layout == Layout::serial && !label.is_dash()) {
+          index_.add(raw.part, key_of(label.family, label.number, {}, 0), CoupletId{c});
+        }
+      }
+    }
+  }
+
+  // The heading before a part's first lead is its title; of several before the first key, the last
+  // that names a key.
+  void title_parts() {
+    heading_used_.assign(sorted_.remarks.size(), false);
+    for (std::size_t p = 0; p < grouping_.parts.size(); ++p) {
+      auto const& raw = grouping_.parts[p];
+      KeyPart part;
+      part.start = home_[raw.first_lead].couplet;
+      part.place = reads_[raw.first_lead].lead.place;
+      auto heading = raw.heading;
+      if (p == 0) {
+        for (std::uint32_t r = 0; r < sorted_.remarks.size(); ++r) {
+          auto const& remark = sorted_.remarks[r];
+          if (remark.lead != kNone) break;
+          if (remark.kind == RemarkKind::heading && mentions_key(joined(remark))) heading = r;
+        }
+      }
+      if (heading != kNone) {
+        heading_used_[heading] = true;
+        part.title = joined(sorted_.remarks[heading]);
+        part.place = place_of(sorted_.remarks[heading]);
+      }
+      edition_.parts.push_back(std::move(part));
+    }
+  }
+
+  [[nodiscard]] static bool mentions_key(std::string_view heading) {
+    if (names_a_key(heading)) return true;
+    auto const words = words_of(heading);
+    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
+      auto const folded = fold(word);
+      return folded == "key" || folded == "schlüssel" || folded == "bestimmungsschlüssel" ||
+             folded == "clé" || folded == "clave" || folded == "chave" || folded == "clavis";
+    });
+  }
+
+  [[nodiscard]] std::string joined(Remark const& remark) const {
+    return joined_text(key_, remark.pieces);
+  }
+  [[nodiscard]] Place place_of(Remark const& remark) const {
+    auto const& first = remark.pieces.front();
+    return place_in(key_.lines[first.line], first.begin, remark.pieces.back().end);
+  }
+
+  // --- destinations ----------------------------------------------------------------------------
+
+  void resolve_leads() {
+    std::vector<std::string> titles{edition_.front.title, edition_.front.scope.taxa};
+    for (auto const& part : edition_.parts) titles.push_back(part.title);
+    NameTable names{key_.name, reads_, titles};
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto& read = reads_[i];
+      switch (read.form) {
+        case DestinationForm::couplet:
+          resolve_couplet(i);
+          break;
+        case DestinationForm::key:
+          read.lead.destination = ToKey{title_of(read.key_name)};
+          break;
+        case DestinationForm::taxa:
+          read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
+          break;
+        case DestinationForm::none:
+          resolve_missing(i);
+          break;
+      }
+      if (sorted_.leads[i].misprinted) report_misprint(i);
+    }
+    names.report(findings_);
+  }
+
+  void resolve_couplet(std::size_t i) {
+    auto& read = reads_[i];
+    auto const part = grouping_.couplets[home_[i].couplet.index].part;
+    auto found = index_.find(part, read.couplet);
+    if (!found) {
+      // A number with a lead's letter or mark: "7a" where 7a is a lead of couplet 7.
+      found = index_.find(part, letter_key(read.couplet));
+      if (!found) found = index_.find(part, number_key(read.couplet));
+      auto const letter = static_cast<char>((read.couplet >> 8U) & 0xFFU);
+      bool const first_lead = letter == 'a' || letter == 'A';
+      if (found && !first_lead) report_points_at_lead(i, *found);
+    }
+    if (found) {
+      read.lead.destination = ToCouplet{*found};
+    } else {
+      read.lead.destination = Unresolved{read.lead.destination_printed};
+    }
+  }
+
+  void resolve_missing(std::size_t i) {
+    auto& lead = reads_[i].lead;
+    lead.destination = Unresolved{};
+    bool const next_follows =
+        i + 1 < reads_.size() && grouping_.couplets[home_[i].couplet.index].part ==
+                                     grouping_.couplets[home_[i + 1].couplet.index].part;
+    if (grouping_.goes_on && next_follows &&
+        (grouping_.layout == Layout::serial || home_[i + 1].ordinal == 0)) {
+      lead.destination = ToCouplet{home_[i + 1].couplet};
+      return;
+    }
+    add_finding("no-destination", Severity::warning, lead.place, printed_start(i),
+                "the lead " + called(i) + " leads nowhere",
+                "print a couplet's number or a name at its end, after dot leaders");
+  }
+
+  // The full title of the part that a pointer names, else the pointer as printed.
+  [[nodiscard]] std::string title_of(std::string const& pointer) const {
+    auto const wanted = fold(pointer);
+    std::string const* found = nullptr;
+    for (auto const& part : edition_.parts) {
+      auto const title = fold(part.title);
+      bool const begins = title.substr(0, wanted.size()) == wanted &&
+                          !is_letter(code_point_at(title, wanted.size()).value) &&
+                          !is_digit(code_point_at(title, wanted.size()).value);
+      if (!begins) continue;
+      if (found != nullptr) return pointer;
+      found = &part.title;
+    }
+    return found == nullptr ? pointer : *found;
+  }
+
+  // --- couplets --------------------------------------------------------------------------------
+
+  void fill_couplets() {
+    for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
+      auto const& raw = grouping_.couplets[c];
+      auto& couplet = edition_.couplets[c];
+      couplet.label = raw.label;
+      couplet.leads.reserve(raw.member_count);
+      for (std::uint32_t m = 0; m < raw.member_count; ++m) {
+        auto const lead = grouping_.members[raw.first_member + m];
+        if (grouping_.layout != Layout::serial) add_back_references(couplet, lead);
+        couplet.leads.push_back(std::move(reads_[lead].lead));
+      }
+      couplet.place = couplet.leads.front().place;
+      couplet.place.end = std::max(couplet.place.end, couplet.leads.back().place.end);
+    }
+  }
+
+  void add_back_references(Couplet& couplet, std::uint32_t lead) const {
+    auto const& label = sorted_.leads[lead].label;
+    if (label.back.empty()) return;
+    auto const references = read_references(label.back);
+    if (!references) return;
+    for (auto const& reference : *references) {
+      bool const known =
+          std::any_of(couplet.back_references.begin(), couplet.back_references.end(),
+                      [&](BackReference const& one) { return one.label == reference.printed; });
+      if (known) continue;
+      auto const begin = static_cast<std::size_t>(reference.printed.data() - key_.text.data());
+      couplet.back_references.push_back(
+          {std::string{reference.printed}, place_in(key_.lines[sorted_.leads[lead].line], begin,
+                                                    begin + reference.printed.size())});
+    }
+  }
+
+  // --- notes -----------------------------------------------------------------------------------
+
+  void place_remarks() {
+    for (std::size_t r = 0; r < sorted_.remarks.size(); ++r) {
+      auto const& remark = sorted_.remarks[r];
+      if (heading_used_[r]) continue;
+      auto text = joined(remark);
+      switch (remark.kind) {
+        case RemarkKind::lead_note:
+          edition_[home_[remark.lead]].notes.push_back(without_note_word(std::move(text)));
+          break;
+        case RemarkKind::couplet_note:
+          edition_[home_[remark.lead].couplet].notes.push_back(std::move(text));
+          break;
+        case RemarkKind::prose:
+        case RemarkKind::heading:
+          edition_.notes.push_back({std::move(text), place_of(remark)});
+          break;
+      }
+    }
+  }
+
+  // "Note: fruit needed" is the note "fruit needed"; "N.B." and the like stay.
+  [[nodiscard]] static std::string without_note_word(std::string text) {
+    if (fold(std::string_view{text}.substr(0, 5)) != "note:") return text;
+    return std::string{trim(std::string_view{text}.substr(5))};
+  }
+
+  // --- findings --------------------------------------------------------------------------------
+
+  // "7a" or "– of couplet 7": how a message calls a lead.
+  [[nodiscard]] std::string called(std::size_t i) const {
+    auto const& couplet = grouping_.couplets[home_[i].couplet.index];
+    auto const& label = reads_[i].lead.label;
+    if (sorted_.leads[i].label.is_dash()) {
+      return (label.empty() ? "without a label" : "\"" + label + "\"") + " of couplet " +
+             couplet.label;
+    }
+    return "\"" + label + "\"";
+  }
+
+  [[nodiscard]] std::string printed_start(std::size_t i) const {
+    constexpr std::size_t kWords = 8;
+    std::string text = reads_[i].lead.label;
+    auto const words = words_of(reads_[i].lead.text);
+    for (std::size_t w = 0; w < words.size() && w < kWords; ++w) {
+      text += (text.empty() ? "" : " ") + std::string{words[w].substr(0, 60)};
+    }
+    return words.size() > kWords ? text + " …" : text;
+  }
+
+  void report_points_at_lead(std::size_t i, CoupletId target) {
+    auto const& lead = reads_[i].lead;
+    auto const& label = grouping_.couplets[target.index].label;
+    add_finding(
+        "points-at-lead", Severity::warning, lead.destination_place, lead.destination_printed,
+        "\"" + lead.destination_printed + "\" is no couplet; it was taken for couplet " + label,
+        "print the couplet's number alone, or number the couplet so");
+  }
+
+  void report_misprint(std::size_t i) {
+    auto const& lead = reads_[i].lead;
+    add_finding("misprinted-label", Severity::warning, lead.place, lead.label,
+                "\"" + lead.label + "\" was read as a lead of couplet " +
+                    std::to_string(sorted_.leads[i].label.number),
+                "print the number in digits");
+  }
+
+  void add_finding(std::string code, Severity severity, Place const& place, std::string printed,
+                   std::string message, std::string remedy) {
+    findings_.push_back({.code = std::move(code),
+                         .severity = severity,
+                         .file = std::string{key_.name},
+                         .place = place,
+                         .printed = std::move(printed),
+                         .message = std::move(message),
+                         .remedy = std::move(remedy),
+                         .related = {}});
+  }
+
+  KeyText const& key_;
+  SortedLines const& sorted_;
+  Grouping const& grouping_;
+  std::vector<ReadLead> reads_;
+  Edition& edition_;
+  std::vector<Finding>& findings_;
+  CoupletIndex index_;
+  std::vector<LeadId> home_;  // lead index -> its place in the edition
+  std::vector<bool> heading_used_;
+};
+
+}  // namespace
+
+void build_edition(KeyText const& key, SortedLines const& sorted, Grouping const& grouping,
+                   std::vector<ReadLead>&& reads, Edition& edition,
+                   std::vector<Finding>& findings) {
+  Builder{key, sorted, grouping, std::move(reads), edition, findings}.build();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,207 @@
+#include "keydrift/formats/printed_key.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "keydrift/formats/printed_couplets.hpp"
+#include "keydrift/formats/printed_edition.hpp"
+#include "keydrift/formats/printed_front.hpp"
+#include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_sorter.hpp"
+
+namespace keydrift {
+namespace {
+
+using namespace printed;
+
+constexpr char const* kExample =
+    "write couplets as in \"1. Leaves opposite ..... 2\" and, on the next line, \"– Leaves "
+    "alternate ..... Aus bus\"";
+
+Finding refusal(std::string_view file, std::string code, std::string message, std::string remedy) {
+  Finding finding;
+  finding.code = std::move(code);
+  finding.severity = Severity::error;
+  finding.file = std::string{file};
+  finding.message = std::move(message);
+  finding.remedy = std::move(remedy);
+  return finding;
+}
+
+std::optional<Finding> too_long_line(DecodedText const& decoded, std::size_t limit) {
+  std::size_t begin = 0;
+  std::uint32_t number = 1;
+  while (begin < decoded.text.size()) {
+    auto end = decoded.text.find('\n', begin);
+    if (end == std::string::npos) end = decoded.text.size();
+    if (end - begin > limit) {
+      auto finding =
+          refusal(decoded.name, "line-too-long",
+                  "line " + std::to_string(number) + " has " + std::to_string(end - begin) +
+                      " bytes, more than the limit of " + std::to_string(limit),
+                  "break the key into lines, one lead each, or raise the limit");
+      finding.place.line = number;
+      finding.place.begin = begin;
+      finding.place.end = end;
+      return finding;
+    }
+    begin = end + 1;
+    ++number;
+  }
+  return std::nullopt;
+}
+
+// The first line that bears an accepted number: where the key begins at the latest.
+std::size_t first_numbered(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const label = read_label(lines[i].text);
+    if (label && !label->is_dash() && numbering.accepts(*label)) return i;
+  }
+  return lines.size();
+}
+
+std::string quoted_start(std::string_view line) {
+  constexpr std::size_t kShown = 60;
+  if (line.size() <= kShown) return std::string{line};
+  auto end = kShown;
+  while (end > 0 && (static_cast<unsigned char>(line[end]) & 0xC0U) == 0x80) --end;
+  return std::string{line.substr(0, end)} + "…";
+}
+
+// No lead has a rival: says where pairing fails first.
+Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& lines,
+                    SortedLines const& sorted) {
+  auto finding = refusal(decoded.name, "no-couplets", "no couplet was found", kExample);
+  if (sorted.leads.empty()) {
+    auto const first = std::find_if(lines.begin(), lines.end(),
+                                    [](SourceLine const& line) { return !line.text.empty(); });
+    if (first != lines.end()) {
+      finding.place = place_in(*first, first->begin, first->begin + first->text.size());
+      finding.printed = quoted_start(first->text);
+    }
+    finding.message += ": no line begins with a couplet's number";
+    return finding;
+  }
+  auto const& lead = sorted.leads.front();
+  auto const& line = lines[lead.line];
+  finding.place = place_in(line, line.begin, line.begin + line.text.size());
+  finding.printed = quoted_start(line.text);
+  finding.message += ": \"" + std::string{lead.label.printed} + "\" has no second lead";
+  if (sorted.leads.size() > 1) {
+    auto const& next = sorted.leads[1];
+    finding.message += "; line " + std::to_string(lines[next.line].number) + " begins with \"" +
+                       std::string{next.label.printed} + "\"";
+  }
+  return finding;
+}
+
+std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
+                            std::vector<ReadLead> const& reads) {
+  std::string note;
+  switch (grouping.layout) {
+    case Layout::parallel:
+      note = "parallel layout";
+      break;
+    case Layout::indented:
+      note = "indented layout";
+      break;
+    case Layout::serial:
+      note = "serial layout";
+      break;
+  }
+  // The labels of the first couplet with two leads show the numbering.
+  for (auto const& couplet : grouping.couplets) {
+    if (couplet.member_count < 2) continue;
+    auto const shown = [&](std::uint32_t member) {
+      auto const& label = sorted.leads[grouping.members[couplet.first_member + member]].label;
+      return label.printed.empty() ? std::string{"no label"} : std::string{label.printed};
+    };
+    note += ", leads marked " + shown(0) + " and " + shown(1);
+    break;
+  }
+  std::size_t dots = 0;
+  std::size_t other = 0;
+  for (auto const& read : reads) {
+    if (read.leaders == LeaderKind::dots) ++dots;
+    if (read.leaders != LeaderKind::dots && read.leaders != LeaderKind::none) ++other;
+  }
+  note += dots >= other ? ", destinations after dot leaders" : ", destinations without dot leaders";
+  if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
+  if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";
+  return note;
+}
+
+}  // namespace
+
+char const* to_word(LineKind kind) {
+  switch (kind) {
+    case LineKind::front_matter:
+      return "front matter";
+    case LineKind::heading:
+      return "heading";
+    case LineKind::lead:
+      return "lead";
+    case LineKind::continuation:
+      return "continuation";
+    case LineKind::destination:
+      return "destination";
+    case LineKind::note:
+      return "note";
+    case LineKind::footnote:
+      return "footnote";
+    case LineKind::figure:
+      return "figure";
+    case LineKind::page_number:
+      return "page number";
+    case LineKind::running_head:
+      return "running head";
+    case LineKind::blank:
+      return "blank";
+    case LineKind::skipped:
+      return "skipped";
+  }
+  return "skipped";
+}
+
+Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& options) {
+  auto decoded = decode_text(source, {.maximum_bytes = options.maximum_bytes});
+  Loaded<PrintedReading> loaded;
+  loaded.findings = std::move(decoded.findings);
+  if (!decoded) return loaded;
+  auto const& text = *decoded.value;
+  if (auto refused = too_long_line(text, options.maximum_line_bytes)) {
+    loaded.findings.push_back(std::move(*refused));
+    return loaded;
+  }
+  auto const lines = split_lines(text.text);
+  auto const numbering = decide_numbering(lines);
+  PrintedReading reading;
+  reading.edition.name = text.name;
+  auto accounts =
+      read_front_matter(lines, first_numbered(lines, numbering), reading.edition, loaded.findings);
+  auto const first_line = accounts.size();
+  auto sorted = sort_lines(lines, numbering, first_line, std::move(accounts));
+  KeyText const key{text.name, text.text, lines, numbering};
+  auto reads = read_leads(key, sorted, loaded.findings);
+  auto const grouping = sorted.leads.empty() ? Grouping{} : group_leads(key, sorted, reads);
+  bool const paired = std::any_of(grouping.couplets.begin(), grouping.couplets.end(),
+                                  [](RawCouplet const& one) { return one.member_count >= 2; });
+  bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& read) {
+    return read.form != DestinationForm::none;
+  });
+  if (!paired || !leads_somewhere) {
+    loaded.findings.push_back(no_couplets(text, lines, sorted));
+    sort_findings(loaded.findings);
+    return loaded;
+  }
+  reading.layout_note = describe_layout(grouping, sorted, reads);
+  build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
+  reading.lines = std::move(sorted.accounts);
+  sort_findings(loaded.findings);
+  loaded.value = std::move(reading);
+  return loaded;
+}
+
+}  // namespace keydrift

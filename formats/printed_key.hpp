@@ -1,0 +1,72 @@
+#pragma once
+// Printed-key text to an Edition, and back.
+//
+// Reads what a person pastes from a publication or a manuscript: bracketed (parallel) keys with any
+// usual numbering, with or without front matter ("Name: value" lines).  Every line of the input is
+// accounted for.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/text.hpp"
+#include "keydrift/key/edition.hpp"
+#include "keydrift/key/finding.hpp"
+
+namespace keydrift {
+
+enum class LineKind : std::uint8_t {
+  front_matter,  // "Title: …"
+  heading,       // title of a key, cross-heading between leads
+  lead,          // first line of a lead
+  continuation,  // further line of a lead or of a destination
+  destination,   // line that holds nothing but (the rest of) a destination
+  note,          // note under a lead or a couplet, prose between couplets
+  footnote,
+  figure,  // caption or plate line
+  page_number,
+  running_head,
+  blank,
+  skipped,  // ruled line, or text outside the key that was kept nowhere
+};
+[[nodiscard]] char const* to_word(LineKind kind);  // "front matter", "heading", …
+
+struct LineAccount {
+  std::uint32_t line{};  // 1-based
+  LineKind kind{LineKind::skipped};
+  std::string_view reason;  // why it was taken so, in a few words; static storage
+};
+
+struct PrintedReading {
+  Edition edition;                 // Lead::statements are empty: keydrift/characters fills them
+  std::vector<LineAccount> lines;  // one for each line of the decoded text, in order
+  std::string layout_note;  // "parallel layout, leads marked 1 / –, destinations after dots"
+};
+
+struct PrintedOptions {
+  std::uint64_t maximum_bytes{std::uint64_t{256} << 20};
+  // A longer line is no line of a key; the limit bounds what one line may cost.
+  std::size_t maximum_line_bytes{std::size_t{1} << 20};
+};
+
+// Codes of errors (nothing is loaded): those of decode_text, line-too-long, no-couplets.
+// Everything else that is doubtful is a warning or an information with its place.  Couplet numbers
+// that lead nowhere stay Unresolved and duplicate numbers keep both couplets: proof_structure
+// reports them.  Linear in the size of the text; no recursion.
+[[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source,
+                                                      PrintedOptions const& options = {});
+
+struct PrintOptions {
+  std::size_t width{80};       // columns; words and names longer than a line stand out
+  bool back_references{true};  // "7 (3, 12)": computed from the graph, not copied
+};
+
+// The edition as a bracketed key: hanging indents, dot leaders to a right-aligned destination,
+// front matter first.  Reading it back gives the same content (same_content), whatever the width,
+// for every edition that read_printed_key or a person could have made: labels without blanks,
+// texts without line feeds, couplet labels unique within a part.
+[[nodiscard]] std::string write_printed_key(Edition const& edition,
+                                            PrintOptions const& options = {});
+
+}  // namespace keydrift

@@ -1,0 +1,363 @@
+#include "keydrift/formats/printed_label.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMaximumDigits = 8;       // keeps numbers within 32 bits
+constexpr std::size_t kMaximumRepetition = 6;   // "aaaaaa" is a label, longer is a word
+constexpr std::size_t kMaximumBackBytes = 200;  // a longer bracket is a remark
+
+char32_t value_at(std::string_view text, std::size_t at) { return code_point_at(text, at).value; }
+
+std::size_t digits_at(std::string_view text, std::size_t at) {
+  std::size_t end = at;
+  while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
+  return end - at;
+}
+
+std::uint32_t number_of(std::string_view digits) {
+  std::uint32_t number = 0;
+  for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
+  return number;
+}
+
+// A letter that belongs to a number: one Latin letter, or "bis", "ter", with no letter after it.
+std::size_t letter_at(std::string_view text, std::size_t at) {
+  for (auto const word : {std::string_view{"bis"}, std::string_view{"ter"}}) {
+    if (text.substr(at, word.size()) == word && !is_letter(value_at(text, at + word.size()))) {
+      return word.size();
+    }
+  }
+  auto const c = value_at(text, at);
+  bool const latin = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  return latin && !is_letter(value_at(text, at + 1)) ? 1 : 0;
+}
+
+struct Marks {
+  std::uint8_t count{};
+  std::size_t length{};
+};
+
+Marks marks_at(std::string_view text, std::size_t at) {
+  Marks marks;
+  for (auto c = code_point_at(text, at); c.length > 0 && is_mark(c.value) && marks.count < 100;
+       c = code_point_at(text, at + marks.length)) {
+    bool const twice =
+        c.value == '"' || c.value == 0x2033 || c.value == 0x201C || c.value == 0x201D;
+    marks.count = static_cast<std::uint8_t>(marks.count + (twice ? 2 : 1));
+    marks.length += c.length;
+  }
+  return marks;
+}
+
+// The bracket with back-references at `at`, if one stands there.
+struct BackBracket {
+  std::string_view inside;
+  std::size_t length{};
+};
+
+std::optional<BackBracket> back_bracket_at(std::string_view text, std::size_t at) {
+  char32_t const open = value_at(text, at);
+  if (open != '(' && open != '[') return std::nullopt;
+  auto const close = text.substr(0, at + kMaximumBackBytes).find(open == '(' ? ')' : ']', at);
+  if (close == std::string_view::npos) return std::nullopt;
+  auto const inside = trim(text.substr(at + 1, close - at - 1));
+  if (inside.empty() || !read_references(inside)) return std::nullopt;
+  return BackBracket{inside, close + 1 - at};
+}
+
+// "3-5 setae", "3,5 mm", "5 %": the number measures or counts something.
+bool continues_as_quantity(std::string_view text, std::size_t at) {
+  auto const c = code_point_at(text, at);
+  if (c.value == '%' || c.value == 0xB0 || c.value == 0xD7 || c.value == '+' || c.value == '/') {
+    return true;
+  }
+  bool const joins = is_dash(c.value) || c.value == ',' || c.value == '.' || c.value == ':';
+  return joins && is_digit(value_at(text, at + c.length));
+}
+
+// Reads what may follow the label proper: marks, punctuation, back-references, in print's orders.
+// Leaves `at` behind it.
+void read_label_end(std::string_view line, std::size_t& at, Label& label) {
+  for (int part = 0; part < 4; ++part) {
+    auto const after_blanks = skip_blanks(line, at);
+    if (label.back.empty()) {
+      if (auto const bracket = back_bracket_at(line, after_blanks)) {
+        label.back = bracket->inside;
+        at = after_blanks + bracket->length;
+        continue;
+      }
+    }
+    char32_t const c = value_at(line, at);
+    if ((c == '.' || c == ')' || c == ':') &&
+        (label.end == LabelEnd::none || label.end == LabelEnd::dot)) {
+      if (c == '.' && value_at(line, at + 1) == '.') break;  // dot leaders begin here
+      label.end = c == '.' ? LabelEnd::dot : c == ')' ? LabelEnd::parenthesis : LabelEnd::colon;
+      ++at;
+      auto const marks = marks_at(line, at);
+      auto const behind = value_at(line, at + marks.length);
+      if (marks.count > 0 && (is_blank(behind) || behind == 0)) {
+        label.marks = static_cast<std::uint8_t>(label.marks + marks.count);
+        at += marks.length;
+        auto const begin = static_cast<std::size_t>(label.printed.data() - line.data());
+        label.printed = line.substr(begin, at - begin);
+      }
+      continue;
+    }
+    break;
+  }
+  // "4.– Wings", "4 - Wings": the dash is part of the label.
+  auto const dash_at = label.end != LabelEnd::none || !label.back.empty() || label.marks > 0
+                           ? skip_blanks(line, at)
+                           : at;
+  auto const dash = code_point_at(line, dash_at);
+  if (dash.length > 0 && is_dash(dash.value)) {
+    auto const next = value_at(line, dash_at + dash.length);
+    if (is_blank(next) || is_upper(next)) {
+      at = dash_at + dash.length;
+      if (label.end == LabelEnd::none) label.end = LabelEnd::dash;
+    }
+  }
+}
+
+std::optional<Label> finish(std::string_view line, std::size_t at, Label label) {
+  auto const c = value_at(line, at);
+  bool const loose = c == 0 || is_blank(c);
+  bool const closed = label.end != LabelEnd::none || !label.back.empty();
+  if (!loose && !(closed && (is_letter(c) || c == '(' || c == '"' || c >= 0x80))) {
+    return std::nullopt;
+  }
+  label.text_at = skip_blanks(line, at);
+  return label;
+}
+
+std::optional<Label> read_dash(std::string_view line) {
+  bool const enclosed = line[0] == '(' || line[0] == '[';
+  std::size_t at = enclosed ? 1 : 0;
+  auto c = code_point_at(line, at);
+  if (is_dash(c.value)) {
+    // "--", "- -" and "–." are dashes too.
+    while (is_dash(c.value)) {
+      at += c.length;
+      auto const next = skip_blanks(line, at);
+      c = code_point_at(line, at);
+      if (!is_dash(c.value) && is_dash(value_at(line, next))) {
+        at = next;
+        c = code_point_at(line, at);
+      }
+    }
+  } else if (auto const marks = marks_at(line, at); marks.count > 0 && marks.count <= 3) {
+    at += marks.length;
+    c = code_point_at(line, at);
+    if (!enclosed && !is_blank(c.value)) return std::nullopt;
+  } else {
+    return std::nullopt;
+  }
+  Label label;
+  label.family = LabelFamily::dash;
+  label.printed = trim_right(line.substr(enclosed ? 1 : 0, enclosed ? at - 1 : at));
+  if (enclosed) {
+    if (c.value != (line[0] == '(' ? U')' : U']')) return std::nullopt;
+    ++at;
+    c = code_point_at(line, at);
+  }
+  if (c.value == '.' && value_at(line, at + 1) != '.') ++at;
+  auto const bracket_at = skip_blanks(line, at);
+  if (auto const bracket = back_bracket_at(line, bracket_at)) {
+    label.back = bracket->inside;
+    at = bracket_at + bracket->length;
+  }
+  auto const next = value_at(line, at);
+  if (next != 0 && !is_blank(next) && !is_upper(next) && label.back.empty()) return std::nullopt;
+  label.text_at = skip_blanks(line, at);
+  return label;
+}
+
+std::optional<Label> read_lettered(std::string_view line, std::size_t at, bool enclosed) {
+  auto const first = value_at(line, at);
+  bool const upper = first >= 'A' && first <= 'Z';
+  if (!upper && !(first >= 'a' && first <= 'z')) return std::nullopt;
+  std::size_t length = 1;
+  while (value_at(line, at + length) == first) ++length;
+  if (length > kMaximumRepetition || is_letter(value_at(line, at + length))) return std::nullopt;
+  Label label;
+  label.family = upper ? LabelFamily::upper : LabelFamily::lower;
+  label.number = 1 + first - (upper ? U'A' : U'a');
+  auto const marks = marks_at(line, at + length);
+  label.marks = static_cast<std::uint8_t>(length - 1 + marks.count);
+  label.printed = line.substr(at, length + marks.length);
+  std::size_t end = at + length + marks.length;
+  if (enclosed) {
+    if (value_at(line, end) != ')' && value_at(line, end) != ']') return std::nullopt;
+    ++end;
+    label.end = LabelEnd::enclosed;
+  }
+  read_label_end(line, end, label);
+  return finish(line, end, label);
+}
+
+}  // namespace
+
+unsigned Label::style() const {
+  bool const marked = end == LabelEnd::none && (!letter.empty() || marks > 0 || !back.empty());
+  return static_cast<unsigned>(family) * 16 + static_cast<unsigned>(end) * 2 + (marked ? 1U : 0U);
+}
+
+std::optional<Label> read_label(std::string_view line) {
+  if (line.empty()) return std::nullopt;
+  if (auto dash = read_dash(line)) return dash;
+  bool const enclosed = line[0] == '(' || line[0] == '[';
+  std::size_t const begin = enclosed ? 1 : 0;
+  auto const digits = digits_at(line, begin);
+  if (digits == 0) return read_lettered(line, begin, enclosed);
+  if (digits > kMaximumDigits) return std::nullopt;
+  Label label;
+  label.number = number_of(line.substr(begin, digits));
+  std::size_t at = begin + digits;
+  // Sections: "1.1", "2.3.1".
+  while (value_at(line, at) == '.' && digits_at(line, at + 1) > 0 && digits_at(line, at + 1) <= 3) {
+    at += 1 + digits_at(line, at + 1);
+    label.decimal = true;
+  }
+  if (continues_as_quantity(line, at)) return std::nullopt;
+  auto letter = letter_at(line, at);
+  std::size_t letter_begin = at;
+  if (letter == 0 && value_at(line, at) == '.') {  // "1.a Wings"
+    auto const after = letter_at(line, at + 1);
+    auto const behind = value_at(line, at + 1 + after);
+    if (after == 1 && (is_blank(behind) || behind == ')')) {
+      letter = 1;
+      letter_begin = at + 1;
+    }
+  }
+  if (letter > 0) {
+    label.letter = line.substr(letter_begin, letter);
+    at = letter_begin + letter;
+  }
+  auto const marks = marks_at(line, at);
+  label.marks = marks.count;
+  at += marks.length;
+  label.printed = line.substr(begin, at - begin);
+  if (enclosed) {
+    auto const close = value_at(line, at);
+    if (close != (line[0] == '(' ? U')' : U']')) return std::nullopt;
+    ++at;
+    label.end = LabelEnd::enclosed;
+  }
+  read_label_end(line, at, label);
+  return finish(line, at, label);
+}
+
+std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number) {
+  std::string mended;
+  bool misread = false;
+  std::size_t end = 0;
+  for (; end < line.size() && mended.size() <= kMaximumDigits; ++end) {
+    char const c = line[end];
+    if (c >= '0' && c <= '9') {
+      mended.push_back(c);
+    } else if (c == 'l' || c == 'I' || c == '|') {
+      mended.push_back('1');
+      misread = true;
+    } else if (c == 'O' || c == 'o') {
+      mended.push_back('0');
+      misread = true;
+    } else {
+      break;
+    }
+  }
+  if (!misread || mended != std::to_string(number)) return std::nullopt;
+  // Read the rest as if the digits were right; the views must borrow from `line`.
+  std::string const as_printed{line};
+  auto label = read_label(mended + as_printed.substr(end));
+  if (!label || (label->end == LabelEnd::none && label->letter.empty() && label->marks == 0)) {
+    return std::nullopt;
+  }
+  auto const length = label->printed.size();
+  label->printed = line.substr(0, length);
+  label->letter =
+      label->letter.empty() ? std::string_view{} : line.substr(end, label->letter.size());
+  label->back = {};
+  return label;
+}
+
+std::string base_name(Label const& label) {
+  if (label.family == LabelFamily::digits) {
+    return std::to_string(label.number) + std::string{label.letter};
+  }
+  if (label.family == LabelFamily::dash) return {};
+  char const first = label.family == LabelFamily::upper ? 'A' : 'a';
+  return {static_cast<char>(first + static_cast<char>(label.number - 1))};
+}
+
+LabelKey key_of(LabelFamily family, std::uint32_t number, std::string_view letter,
+                std::uint8_t marks) {
+  // "bis" and "ter" are no letters; any two codes above 'z' will do.
+  LabelKey const code = letter.empty()    ? 0U
+                        : letter == "bis" ? 0xFEU
+                        : letter == "ter" ? 0xFFU
+                                          : static_cast<unsigned char>(letter.front());
+  return (static_cast<LabelKey>(family) << 48U) | (static_cast<LabelKey>(number) << 16U) |
+         (code << 8U) | marks;
+}
+
+std::optional<Reference> read_reference(std::string_view text) {
+  text = trim(text);
+  Reference reference;
+  reference.printed = text;
+  if (auto const digits = digits_at(text, 0); digits > 0) {
+    if (digits > kMaximumDigits) return std::nullopt;
+    reference.number = number_of(text.substr(0, digits));
+    auto const letter = letter_at(text, digits);
+    reference.letter = text.substr(digits, letter);
+    auto const marks = marks_at(text, digits + letter);
+    reference.marks = marks.count;
+    if (digits + letter + marks.length != text.size()) return std::nullopt;
+    return reference;
+  }
+  auto const first = value_at(text, 0);
+  bool const upper = first >= 'A' && first <= 'Z';
+  if (!upper && !(first >= 'a' && first <= 'z')) return std::nullopt;
+  std::size_t length = 1;
+  while (value_at(text, length) == first) ++length;
+  auto const marks = marks_at(text, length);
+  if (length > kMaximumRepetition || length + marks.length != text.size()) return std::nullopt;
+  reference.family = upper ? LabelFamily::upper : LabelFamily::lower;
+  reference.number = 1 + first - (upper ? U'A' : U'a');
+  reference.marks = static_cast<std::uint8_t>(length - 1 + marks.count);
+  return reference;
+}
+
+std::optional<std::vector<Reference>> read_references(std::string_view text) {
+  for (auto const word : {std::string_view{"from "}, std::string_view{"de "},
+                          std::string_view{"von "}, std::string_view{"aus "}}) {
+    if (text.substr(0, word.size()) == word) text.remove_prefix(word.size());
+  }
+  std::vector<Reference> references;
+  std::size_t begin = 0;
+  while (begin <= text.size()) {
+    auto end = text.find_first_of(",;/&", begin);
+    if (end == std::string_view::npos) end = text.size();
+    auto const piece = trim(text.substr(begin, end - begin));
+    auto const reference = read_reference(piece);
+    if (!reference) return std::nullopt;
+    references.push_back(*reference);
+    begin = end + 1;
+  }
+  if (references.empty()) return std::nullopt;
+  // A lettered back-reference is a lone capital; "(a)" after a number is more often a remark.
+  bool const all_digits = std::all_of(references.begin(), references.end(), [](auto const& one) {
+    return one.family == LabelFamily::digits;
+  });
+  bool const all_upper = std::all_of(references.begin(), references.end(), [](auto const& one) {
+    return one.family == LabelFamily::upper;
+  });
+  if (!all_digits && !all_upper) return std::nullopt;
+  return references;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,78 @@
+#pragma once
+// The label at the front of a lead: number, letter, marks, back-references.  Inner header of
+// formats.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keydrift::printed {
+
+enum class LabelFamily : std::uint8_t {
+  digits,  // 7, 7a, 7'
+  upper,   // A, AA
+  lower,   // a, aa
+  dash,    // –, *, '
+};
+
+enum class LabelEnd : std::uint8_t { none, dot, parenthesis, enclosed, colon, dash };
+
+// Borrows the line that it was read from.
+struct Label {
+  LabelFamily family{LabelFamily::digits};
+  LabelEnd end{LabelEnd::none};
+  std::uint8_t marks{};      // primes and stars, and repetitions of a letter (AA: 1)
+  std::uint32_t number{};    // A and a are 1; dashes 0
+  std::string_view letter;   // after a number: "a" of 7a
+  std::string_view printed;  // label as printed, without back-references and punctuation
+  std::string_view back;     // what stands in the back-reference's brackets
+  std::size_t text_at{};     // where the words begin in the line read
+  bool decimal{false};       // 1.1: a numbering by sections
+
+  [[nodiscard]] bool is_dash() const { return family == LabelFamily::dash; }
+  // What numbering styles are told apart by.
+  [[nodiscard]] unsigned style() const;
+  static constexpr unsigned kStyles = 64;
+};
+
+// The label that the line (trimmed on the left) seems to begin with.  Whether it is one is decided
+// by its neighbours.
+[[nodiscard]] std::optional<Label> read_label(std::string_view line);
+
+// A label with misread digits ("la" for 1a), if it begins with `number` when read as such.
+[[nodiscard]] std::optional<Label> read_misprinted_label(std::string_view line,
+                                                         std::uint32_t number);
+
+// "7" or "7a": number with its letter, or the letters of a lettered key ("A").
+[[nodiscard]] std::string base_name(Label const& label);
+
+// A couplet as it is referred to: "8", "12a", "1´".
+struct Reference {
+  LabelFamily family{LabelFamily::digits};
+  std::uint32_t number{};
+  std::string_view letter;
+  std::uint8_t marks{};
+  std::string_view printed;
+};
+
+// A label packed to be looked up: family, number, letter, marks.
+using LabelKey = std::uint64_t;
+[[nodiscard]] LabelKey key_of(LabelFamily family, std::uint32_t number, std::string_view letter,
+                              std::uint8_t marks);
+[[nodiscard]] inline LabelKey key_of(Reference const& one) {
+  return key_of(one.family, one.number, one.letter, one.marks);
+}
+// The same without letter and marks: all labels of one number.
+[[nodiscard]] inline LabelKey number_key(LabelKey key) { return key & ~LabelKey{0xFFFF}; }
+// The same without marks.
+[[nodiscard]] inline LabelKey letter_key(LabelKey key) { return key & ~LabelKey{0xFF}; }
+
+// Reads a reference that covers the whole of `text`.
+[[nodiscard]] std::optional<Reference> read_reference(std::string_view text);
+
+// "3, 12", "from 7", "1´": nullopt when anything else stands there.
+[[nodiscard]] std::optional<std::vector<Reference>> read_references(std::string_view text);
+
+}  // namespace keydrift::printed

@@ -1,0 +1,335 @@
+#include "keydrift/formats/printed_leads.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <span>
+#include <unordered_set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_joins.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kLongestUnledName = 120;   // bytes; a name without leaders before it
+constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
+
+bool is_reference_to_key(std::string_view text) {
+  // "3b, in AUSACEAE, p. 22"
+  auto const comma = text.find(", in "sv);
+  return comma != std::string_view::npos && read_reference(text.substr(0, comma)) &&
+         starts_with_upper(text.substr(comma + 5));
+}
+
+// A couplet's number, with what may stand around it: "8", "8 (p. 3)".
+std::optional<Reference> couplet_reference(std::string_view text, LabelFamily family) {
+  auto reference = read_reference(text);
+  if (!reference) {
+    auto const bracket = text.find_first_of("(["sv);
+    if (bracket != std::string_view::npos && bracket > 0) {
+      auto const inside = fold(text.substr(bracket + 1, 5));
+      bool const page = inside.substr(0, 2) == "p." || inside.substr(0, 4) == "page" ||
+                        inside.substr(0, 3) == "fig";
+      if (page) reference = read_reference(trim(text.substr(0, bracket)));
+    }
+  }
+  if (reference && reference->family != LabelFamily::digits && reference->family != family) {
+    return std::nullopt;
+  }
+  return reference;
+}
+
+// "Aus group, 6", "Aus (5 species) 6": the name before the couplet's number.
+struct GroupBefore {
+  std::string_view group;
+  Reference reference;
+};
+std::optional<GroupBefore> group_before_number(std::string_view text) {
+  auto const found = trailing_reference(text);
+  if (!found) return std::nullopt;
+  auto group = trim_right(text.substr(0, found->words_end));
+  while (!group.empty() && (group.back() == ',' || group.back() == ':' || group.back() == ';')) {
+    group.remove_suffix(1);
+  }
+  if (group.empty()) return std::nullopt;
+  return GroupBefore{group, found->reference};
+}
+
+class LeadReader {
+ public:
+  LeadReader(KeyText const& key, SortedLines& sorted, std::vector<Finding>& findings)
+      : key_{key},
+        sorted_{sorted},
+        findings_{findings},
+        joiner_{key.text, sorted.leads, sorted.pieces} {}
+
+  std::vector<ReadLead> read() && {
+    reads_.resize(sorted_.leads.size());
+    std::size_t led = 0;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      read_led(i);
+      if (reads_[i].leaders != LeaderKind::none) ++led;
+    }
+    usually_led_ = led * 2 >= reads_.size();
+    collect_known();
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (reads_[i].leaders == LeaderKind::none) read_unled(i);
+    }
+    return std::move(reads_);
+  }
+
+ private:
+  [[nodiscard]] std::span<Piece const> pieces_of(RawLead const& raw) const {
+    return std::span{sorted_.pieces}.subspan(raw.first_piece, raw.piece_count);
+  }
+
+  // The lead's words and destination where leaders part them, or a line of its own.
+  void read_led(std::size_t i) {
+    auto const& raw = sorted_.leads[i];
+    auto& read = reads_[i];
+    auto const& line = key_.lines[raw.line];
+    read.lead.label = std::string{raw.label.printed};
+    auto const last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
+    read.lead.place = place_in(line, line.begin, std::max(last.end, line.begin));
+    auto const joined = joiner_.join(pieces_of(raw));
+    auto const split = split_at_leader(joined.raw, key_.numbering);
+    if (split.kind != LeaderKind::none) {
+      read.leaders = split.kind;
+      finish(i, joined, split.words_end, split.destination_begin);
+      return;
+    }
+    if (auto const own = own_line_destination(raw, joined)) {
+      read.leaders = LeaderKind::gap;
+      finish(i, joined, trim_right(std::string_view{joined.raw}.substr(0, *own)).size(), *own);
+      return;
+    }
+    if (auto const found = trailing_reference(joined.raw); found && found->pointed) {
+      read.leaders = LeaderKind::words;
+      finish(i, joined, found->words_end, found->destination_begin);
+    }
+  }
+
+  // The last line of several holds nothing but a number or a name.
+  [[nodiscard]] std::optional<std::size_t> own_line_destination(RawLead const& raw,
+                                                                JoinedText const& joined) const {
+    if (joined.spans.size() < 2) return std::nullopt;
+    auto const begin = joined.spans.back().raw_begin;
+    auto const text = std::string_view{joined.raw}.substr(begin);
+    auto const stripped = strip_pointer(text);
+    if (couplet_reference(stripped, key_.numbering.family) || names_a_key(stripped)) return begin;
+    if (text.size() > kLongestUnledName || text.find(';') != std::string_view::npos) {
+      return std::nullopt;
+    }
+    if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
+    if (is_latin_name(text)) return begin;
+    auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
+    auto const& before = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 2].line];
+    bool const far_in = line.indent >= before.indent + kDestinationIndent;
+    return far_in ? std::optional{begin} : std::nullopt;
+  }
+
+  // What other leads lead to: decides about numbers without leaders.
+  void collect_known() {
+    for (auto const& read : reads_) {
+      if (read.form == DestinationForm::couplet) referenced_.insert(number_key(read.couplet));
+    }
+  }
+
+  // No leaders: a number or a name at the very end, or no destination at all.
+  void read_unled(std::size_t i) {
+    auto const& raw = sorted_.leads[i];
+    auto const joined = joiner_.join(pieces_of(raw));
+    std::string_view const text = joined.raw;
+    if (auto const found = trailing_reference(text); found && may_be_destination(i, *found)) {
+      reads_[i].leaders = LeaderKind::blank;
+      reads_[i].assumed = usually_led_;
+      finish(i, joined, found->words_end, found->destination_begin);
+      if (usually_led_) say_number_taken(i, *found);
+      return;
+    }
+    if (auto const begin = trailing_name(text)) {
+      reads_[i].leaders = LeaderKind::blank;
+      reads_[i].assumed = usually_led_;
+      finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
+      if (usually_led_) say_name_taken(i);
+      return;
+    }
+    finish(i, joined, text.size(), text.size());
+  }
+
+  [[nodiscard]] bool may_be_destination(std::size_t i, TrailingReference const& found) const {
+    auto const number = found.reference.number;
+    if (!key_.numbering.has_number(number)) return false;
+    auto const& label = sorted_.leads[i].label;
+    if (!label.is_dash() && label.number == number) return false;
+    // A serial key leads on by order; its numbers at the end are counts.
+    return !usually_led_ || !referenced_.empty();
+  }
+
+  void say_number_taken(std::size_t i, TrailingReference const& found) {
+    auto const number = std::string{found.reference.printed};
+    bool const elsewhere = referenced_.count(number_key(key_of(found.reference))) > 0;
+    Finding finding = at_destination(i, "ambiguous-number");
+    finding.severity = elsewhere ? Severity::warning : Severity::information;
+    finding.message =
+        "the number " + number + " at the end of this lead was taken for couplet " + number +
+        (elsewhere ? ", to which another lead leads too" : ", to which no other lead leads");
+    finding.remedy = "if it belongs to the words, print the lead's destination after dot leaders";
+    findings_.push_back(std::move(finding));
+  }
+
+  void say_name_taken(std::size_t i) {
+    Finding finding = at_destination(i, "assumed-destination");
+    finding.severity = Severity::information;
+    finding.message = "no leaders stand before \"" + reads_[i].lead.destination_printed +
+                      "\"; it was taken for the lead's destination";
+    finding.remedy = "print dot leaders before the destination";
+    findings_.push_back(std::move(finding));
+  }
+
+  [[nodiscard]] Finding at_destination(std::size_t i, std::string code) const {
+    Finding finding;
+    finding.code = std::move(code);
+    finding.file = std::string{key_.name};
+    finding.place = reads_[i].lead.destination_place;
+    finding.printed = reads_[i].lead.destination_printed;
+    return finding;
+  }
+
+  // Begin of a name in Latin form that ends the text and is not compared with: "Wings dark Aus
+  // bus".
+  [[nodiscard]] std::optional<std::size_t> trailing_name(std::string_view text) const {
+    static constexpr std::array kComparing{"in"sv,   "of"sv,   "than"sv, "as"sv,     "like"sv,
+                                           "from"sv, "with"sv, "cf."sv,  "except"sv, "to"sv,
+                                           "for"sv,  "von"sv,  "bei"sv,  "de"sv,     "and"sv,
+                                           "or"sv,   "on"sv,   "by"sv,   "see"sv,    "(in"sv};
+    auto const from = text.size() > kLongestUnledName ? text.size() - kLongestUnledName : 0;
+    auto const blank = from == 0 ? 0 : text.find(' ', from);
+    if (blank == std::string_view::npos) return std::nullopt;
+    auto const words = words_of(text.substr(blank));
+    for (std::size_t w = from == 0 ? 1 : 0; w + 1 < words.size() + 1; ++w) {
+      if (!is_capitalised(words[w]) && !is_abbreviated(words[w])) continue;
+      auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+      if (w > 0 &&
+          std::find(kComparing.begin(), kComparing.end(), fold(words[w - 1])) != kComparing.end()) {
+        continue;
+      }
+      if (is_latin_name(text.substr(begin)) && is_all_name(text.substr(begin))) return begin;
+    }
+    return std::nullopt;
+  }
+
+  // A name with author and short remark; no further words.
+  [[nodiscard]] static bool is_all_name(std::string_view text) {
+    auto const reading = read_taxa(text);
+    return reading.remark.size() <= 20;
+  }
+
+  // Cuts the joined text, fills in the lead, reads the destination's form.
+  void finish(std::size_t i, JoinedText const& joined, std::size_t words_end,
+              std::size_t destination_begin) {
+    auto& read = reads_[i];
+    std::string_view const raw = joined.raw;
+    auto destination_end = trim_right(raw).size();
+    std::string_view group;
+    if (destination_begin < destination_end) {
+      auto const printed = raw.substr(destination_begin, destination_end - destination_begin);
+      read.lead.destination_printed = squeeze(printed);
+      read.lead.destination_place =
+          place_of_raw(joined, destination_begin, destination_end, key_.lines);
+      read_form(read);
+      if (read.form == DestinationForm::couplet && read.leaders == LeaderKind::dots) {
+        group = group_between_leaders(raw, words_end);
+        if (!group.empty()) {
+          read.lead.taxon_remark = squeeze(group);
+          words_end =
+              trim_right(raw.substr(0, static_cast<std::size_t>(group.data() - raw.data()))).size();
+          words_end = split_at_leader(raw.substr(0, words_end), key_.numbering).words_end;
+        }
+      }
+    }
+    squeeze_with_runs(joined, 0, words_end, key_.lines, read.lead.text, read.lead.runs);
+    for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
+    for (auto const& figure : read.taxa.figures) read.lead.figures.push_back(figure);
+    for (std::size_t s = 1; s < joined.spans.size(); ++s) {
+      if (joined.spans[s].raw_begin < destination_begin) continue;
+      auto& account = sorted_.accounts[joined.spans[s].line];
+      account.kind = LineKind::destination;
+      account.reason = "destination on a line of its own";
+    }
+  }
+
+  // "Wings dark ..... Aus group ..... 6": the group's name between two rows of leaders.
+  [[nodiscard]] std::string_view group_between_leaders(std::string_view raw,
+                                                       std::size_t words_end) const {
+    auto const words = raw.substr(0, words_end);
+    auto const split = split_at_leader(words, key_.numbering);
+    if (split.kind != LeaderKind::dots || split.destination_begin >= words.size()) return {};
+    auto const group = words.substr(split.destination_begin);
+    bool const name =
+        starts_with_upper(group) && words_of(group).size() <= 6 && split.words_end > 0;
+    return name ? group : std::string_view{};
+  }
+
+  void read_form(ReadLead& read) const {
+    auto const& printed = read.lead.destination_printed;
+    auto const stripped = strip_pointer(printed);
+    if (auto const reference = couplet_reference(stripped, key_.numbering.family)) {
+      read.form = DestinationForm::couplet;
+      read.couplet = key_of(*reference);
+      return;
+    }
+    if (names_a_key(stripped) || is_reference_to_key(stripped)) {
+      read.form = DestinationForm::key;
+      read.key_name = std::string{stripped};
+      return;
+    }
+    if (auto const group = group_before_number(printed)) {
+      auto const taxa = read_taxa(group->group);
+      // A species with a number behind it ("Aus bus 44") is a species; a group is led on.
+      bool const whole_name = taxa.taxa.size() == 1 && words_of(taxa.taxa[0].name).size() <= 1;
+      bool const named_group = fold(group->group).find("group") != std::string::npos ||
+                               group->group.find('(') != std::string_view::npos;
+      if (key_.numbering.has_number(group->reference.number) &&
+          (whole_name || named_group || taxa.taxa.size() > 1)) {
+        read.form = DestinationForm::couplet;
+        read.couplet = key_of(group->reference);
+        read.lead.taxon_remark = squeeze(group->group);
+        return;
+      }
+    }
+    read.form = DestinationForm::taxa;
+    read.taxa = read_taxa(printed);
+    read.lead.taxon_remark = read.taxa.remark;
+  }
+
+  KeyText const& key_;
+  SortedLines& sorted_;
+  std::vector<Finding>& findings_;
+  LineJoiner joiner_;
+  std::vector<ReadLead> reads_;
+  std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
+  bool usually_led_{true};
+};
+
+}  // namespace
+
+std::vector<ReadLead> read_leads(KeyText const& key, SortedLines& sorted,
+                                 std::vector<Finding>& findings) {
+  return LeadReader{key, sorted, findings}.read();
+}
+
+std::string joined_text(KeyText const& key, std::vector<Piece> const& pieces) {
+  std::string text;
+  for (auto const& piece : pieces) {
+    if (!text.empty()) text += ' ';
+    text += squeeze(key.text.substr(piece.begin, piece.end - piece.begin));
+  }
+  return text;
+}
+
+}  // namespace keydrift::printed

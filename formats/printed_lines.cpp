@@ -1,0 +1,159 @@
+#include "keydrift/formats/printed_lines.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::uint32_t kTabStop = 8;
+
+struct StyleTally {
+  std::size_t steps{};  // labels that carry the count on: same number, or the next
+  std::size_t labels{};
+  std::size_t upper{};  // labels whose words begin with a capital
+  std::uint32_t last{};
+};
+
+bool starts_upper(SourceLine const& line, Label const& label) {
+  return starts_with_upper(line.text.substr(label.text_at));
+}
+
+bool is_bare(unsigned style) { return style % 16 == 0; }  // a number and nothing else
+
+using Tallies = std::array<StyleTally, Label::kStyles>;
+
+void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering) {
+  auto const* best = &tallies[family * 16];
+  for (unsigned style = family * 16; style < family * 16 + 16; ++style) {
+    if (tallies[style].steps > best->steps) best = &tallies[style];
+  }
+  for (unsigned style = family * 16; style < family * 16 + 16; ++style) {
+    auto const& tally = tallies[style];
+    bool enough = tally.steps > 0 && tally.steps * 8 >= best->steps;
+    if (is_bare(style) && &tally != best) {
+      // A bare number opens many a wrapped line; it has to be the rule, not the exception.
+      bool const capitals = tally.upper * best->labels >= best->upper * tally.labels / 2 + 1;
+      enough =
+          enough && tally.steps * 3 >= best->steps && tally.steps * 2 > tally.labels && capitals;
+    }
+    // Labels with letters, marks or back-references are unlikely by accident, wherever they count.
+    bool const marked = style % 2 == 1 && tally.labels > 0;
+    if (enough || marked) numbering.styles.set(style);
+  }
+}
+
+// A style used now and then ("2." among "1a / 1b") carries on the count of the others.
+void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, Numbering& numbering) {
+  Tallies tallies{};
+  std::uint32_t last = 0;
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
+    auto& tally = tallies[label->style()];
+    ++tally.labels;
+    bool const carries_on = label->number == last + 1 || (last != 0 && label->number == last);
+    if (carries_on) ++tally.steps;
+    if (carries_on || numbering.accepts(*label)) last = label->number;
+  }
+  for (unsigned style = 0; style < Label::kStyles; ++style) {
+    auto const& tally = tallies[style];
+    if (!is_bare(style) && tally.steps > 0 && tally.steps * 2 >= tally.labels) {
+      numbering.styles.set(style);
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<SourceLine> split_lines(std::string_view text) {
+  std::vector<SourceLine> lines;
+  lines.reserve(static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1);
+  std::size_t begin = 0;
+  std::uint32_t number = 0;
+  while (begin < text.size()) {
+    auto end = text.find('\n', begin);
+    if (end == std::string_view::npos) end = text.size();
+    SourceLine line;
+    line.number = ++number;
+    auto const whole = text.substr(begin, end - begin);
+    line.text = trim(whole);
+    line.starts_page = whole.find('\f') != std::string_view::npos;
+    auto const blanks = whole.substr(0, static_cast<std::size_t>(line.text.data() - whole.data()));
+    line.begin = begin + blanks.size();
+    for (std::size_t at = 0; at < blanks.size();) {
+      auto const c = code_point_at(blanks, at);
+      line.indent = c.value == '\t' ? (line.indent / kTabStop + 1) * kTabStop : line.indent + 1;
+      ++line.blanks;
+      at += c.length;
+    }
+    lines.push_back(line);
+    begin = end + 1;
+  }
+  return lines;
+}
+
+Place place_in(SourceLine const& line, std::size_t begin, std::size_t end) {
+  auto const before = line.text.substr(0, begin - line.begin);
+  return {.line = line.number,
+          .column = line.blanks + 1 + count_code_points(before),
+          .begin = begin,
+          .end = end};
+}
+
+bool Numbering::has_number(std::uint32_t number) const {
+  return std::binary_search(numbers.begin(), numbers.end(), number);
+}
+
+Numbering decide_numbering(std::vector<SourceLine> const& lines) {
+  std::array<StyleTally, Label::kStyles> tallies{};
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (!label || label->is_dash() || label->decimal) continue;
+    auto& tally = tallies[label->style()];
+    ++tally.labels;
+    if (starts_upper(line, *label)) ++tally.upper;
+    bool const starts = tally.last == 0 && label->number == 1;
+    bool const carries_on =
+        tally.last != 0 && (label->number == tally.last || label->number == tally.last + 1);
+    if (starts || carries_on) ++tally.steps;
+    tally.last = label->number;
+  }
+  Numbering numbering;
+  // Letters number the couplets only where digits do not.
+  std::array<std::size_t, 3> family_steps{};
+  for (unsigned style = 0; style < 48; ++style) family_steps[style / 16] += tallies[style].steps;
+  unsigned family = 0;
+  if (family_steps[0] < 2) {
+    for (unsigned other = 1; other < 3; ++other) {
+      if (family_steps[other] > family_steps[family] && family_steps[other] >= 2) family = other;
+    }
+  }
+  numbering.family = static_cast<LabelFamily>(family);
+  accept_styles(tallies, family, numbering);
+  accept_styles_that_fill_gaps(lines, numbering);
+  std::size_t upper = 0;
+  std::size_t labels = 0;
+  std::map<std::uint32_t, std::size_t> indents;
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (!label || label->is_dash() || !numbering.accepts(*label)) continue;
+    numbering.numbers.push_back(label->number);
+    ++labels;
+    if (starts_upper(line, *label)) ++upper;
+    ++indents[std::min<std::uint32_t>(line.indent, 200)];
+  }
+  numbering.words_start_upper = labels > 0 && upper * 10 >= labels * 9;
+  for (auto const& [indent, count] : indents) {
+    if (count * 10 >= labels) numbering.label_indent = indent;
+  }
+  std::sort(numbering.numbers.begin(), numbering.numbers.end());
+  numbering.numbers.erase(std::unique(numbering.numbers.begin(), numbering.numbers.end()),
+                          numbering.numbers.end());
+  return numbering;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,59 @@
+#pragma once
+// Full names for abbreviated ones, and the table of taxa.  Inner header of formats.
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
+#include <vector>
+
+#include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/key/edition.hpp"
+
+namespace keydrift::printed {
+
+// Completes names from the nearest full name before them, else from the first in the file, else
+// from the titles; remembers what it assumed.
+class NameTable {
+ public:
+  // Looks at all leads' taxa; `titles`: words that may name the genus ("Key to the species of
+  // Aus").
+  NameTable(std::string_view file, std::vector<ReadLead> const& reads,
+            std::vector<std::string> const& titles);
+
+  // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
+  [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);
+
+  // What was assumed: one finding for each abbreviation and genus.
+  void report(std::vector<Finding>& findings) const;
+
+ private:
+  struct Assumption {
+    std::string printed;  // "A." or "cus"
+    std::string genus;
+    std::string others;   // further genera with that beginning
+    std::string example;  // the first full name
+    Place place;
+    std::size_t count{};
+  };
+
+  [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place);
+  [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
+                                      std::string& others) const;
+  void see_genus(std::string const& genus);
+  void assume(std::string printed, std::string const& genus, std::string others,
+              std::string const& name, Place const& place);
+
+  std::string file_;
+  // Genera by their beginnings of one to four letters, in order of first appearance.
+  std::unordered_map<std::string, std::vector<std::string>> genera_;
+  std::unordered_map<std::string, std::string> nearest_;  // beginning -> genus read last
+  std::unordered_set<std::string> full_names_;            // "Aus bus" printed in full somewhere
+  std::string last_genus_;
+  std::unordered_map<std::string, TaxonId> ids_;
+  std::map<std::pair<std::string, std::string>, Assumption> assumptions_;
+};
+
+}  // namespace keydrift::printed

@@ -1,0 +1,214 @@
+#include "keydrift/formats/printed_shapes.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <unordered_map>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kLongestRunningHead = 120;  // bytes; a head is one short line
+constexpr std::size_t kLongestPageNumber = 5;     // digits
+
+bool starts_with_word(std::string_view folded, std::string_view word) {
+  if (folded.substr(0, word.size()) != word) return false;
+  return !is_letter(code_point_at(folded, word.size()).value);
+}
+
+std::string folded_start(std::string_view line) { return fold(line.substr(0, 40)); }
+
+// The line without a page number at either end; empty when it has none.
+std::string_view without_page_number(std::string_view line) {
+  std::size_t front = 0;
+  while (front < line.size() && line[front] >= '0' && line[front] <= '9') ++front;
+  if (front > 0 && front <= kLongestPageNumber && is_blank(code_point_at(line, front).value)) {
+    return trim(line.substr(front));
+  }
+  std::size_t back = line.size();
+  while (back > 0 && line[back - 1] >= '0' && line[back - 1] <= '9') --back;
+  auto const digits = line.size() - back;
+  if (digits > 0 && digits <= kLongestPageNumber && back > 0 &&
+      is_blank(code_point_before(line, back).value)) {
+    return trim(line.substr(0, back));
+  }
+  return {};
+}
+
+bool mostly_capitals(std::string_view text) {
+  std::size_t upper = 0;
+  std::size_t lower = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (is_upper(c.value)) ++upper;
+    if (is_lower(c.value)) ++lower;
+    at += c.length;
+  }
+  return upper >= 4 && upper > lower * 2;
+}
+
+}  // namespace
+
+bool is_number_only(std::string_view line) {
+  auto const digits = static_cast<std::size_t>(
+      std::find_if(line.begin(), line.end(), [](char c) { return c < '0' || c > '9'; }) -
+      line.begin());
+  return digits > 0 && digits <= kLongestPageNumber &&
+         (digits == line.size() || (digits + 1 == line.size() && line.back() == '.'));
+}
+
+bool is_page_number(std::string_view line) {
+  auto core = line;
+  auto const strip = [&core](auto accepts) {
+    for (auto c = code_point_at(core, 0); c.length > 0 && accepts(c.value);
+         c = code_point_at(core, 0)) {
+      core.remove_prefix(c.length);
+    }
+    for (auto c = code_point_before(core, core.size()); c.length > 0 && accepts(c.value);
+         c = code_point_before(core, core.size())) {
+      core.remove_suffix(c.length);
+    }
+  };
+  strip([](char32_t c) {
+    return is_dash(c) || is_blank(c) || c == '[' || c == ']' || c == '|' || c == '~';
+  });
+  bool const framed = core.size() < line.size();
+  auto const folded = fold(core);
+  for (auto const word : {"page"sv, "p."sv, "p"sv, "seite"sv, "s."sv, "pág."sv, "página"sv}) {
+    if (folded.substr(0, word.size()) == word) {
+      auto const rest = trim(std::string_view{folded}.substr(word.size()));
+      if (is_number_only(rest)) return true;
+    }
+  }
+  return framed && is_number_only(core) && code_point_before(core, core.size()).value != '.' &&
+         (is_dash(code_point_before(line, line.size()).value) ||
+          code_point_before(line, line.size()).value == ']' ||
+          code_point_before(line, line.size()).value == '|');
+}
+
+bool is_ruled(std::string_view line) {
+  std::size_t signs = 0;
+  for (std::size_t at = 0; at < line.size();) {
+    auto const c = code_point_at(line, at);
+    bool const sign = is_dash(c.value) || c.value == '=' || c.value == '_' || c.value == '*' ||
+                      c.value == '~' || c.value == '#' || c.value == '.' ||
+                      (c.value >= 0x2500 && c.value <= 0x257F);
+    if (sign) {
+      ++signs;
+    } else if (!is_blank(c.value)) {
+      return false;
+    }
+    at += c.length;
+  }
+  return signs >= 3;
+}
+
+bool starts_note(std::string_view line) {
+  static constexpr std::array kWords{
+      "note"sv,       "notes"sv,       "n.b."sv,    "nb"sv,        "n. b."sv,
+      "nota"sv,       "notas"sv,       "anm"sv,     "anmerkung"sv, "bemerkung"sv,
+      "remarque"sv,   "remark"sv,      "remarks"sv, "obs"sv,       "observation"sv,
+      "observação"sv, "observación"sv, "hinweis"sv, "comment"sv,   "caution"sv};
+  auto const folded = folded_start(line);
+  for (auto const word : kWords) {
+    if (!starts_with_word(folded, word)) continue;
+    if (word.back() == '.') return true;
+    auto const next = folded.substr(word.size(), 1);
+    if (next == ":" || next == "." || (word == "nb" && next == " ")) return true;
+  }
+  return false;
+}
+
+bool starts_couplet_note(std::string_view line, std::size_t& text_at) {
+  static constexpr auto kStart = "note on couplet "sv;
+  if (folded_start(line).substr(0, kStart.size()) != kStart) return false;
+  auto const colon = line.find(':');
+  if (colon == std::string_view::npos || colon > 60) return false;
+  text_at = skip_blanks(line, colon + 1);
+  return true;
+}
+
+bool starts_caption(std::string_view line) {
+  static constexpr std::array kWords{"fig"sv,       "figs"sv,   "figure"sv,  "figures"sv, "abb"sv,
+                                     "abbildung"sv, "plate"sv,  "plates"sv,  "pl"sv,      "pls"sv,
+                                     "taf"sv,       "tafel"sv,  "map"sv,     "maps"sv,    "lám"sv,
+                                     "lámina"sv,    "est"sv,    "estampa"sv, "planche"sv, "karte"sv,
+                                     "figura"sv,    "figuras"sv};
+  auto const folded = folded_start(line);
+  for (auto const word : kWords) {
+    if (!starts_with_word(folded, word)) continue;
+    auto const view = std::string_view{folded};
+    auto at = word.size();
+    if (view.substr(at, 1) == ".") ++at;
+    at = skip_blanks(view, at);
+    auto const c = code_point_at(view, at).value;
+    auto const next = code_point_at(view, at + 1).value;
+    // A number, or a roman numeral.
+    return is_digit(c) || ((c == 'i' || c == 'v' || c == 'x') &&
+                           (!is_letter(next) || next == 'i' || next == 'v' || next == 'x'));
+  }
+  return false;
+}
+
+bool starts_footnote(std::string_view line) {
+  auto const c = code_point_at(line, 0).value;
+  return c == 0xB9 || c == 0xB2 || c == 0xB3 || (c >= 0x2070 && c <= 0x2079) || c == 0x2020 ||
+         c == 0x2021 || c == 0xA7;
+}
+
+std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
+                                     Numbering const& numbering) {
+  std::vector<bool> heads(lines.size(), false);
+  auto const blank = [&lines](std::size_t i) { return lines[i].text.empty(); };
+  auto const page_border = [&](std::size_t i) {
+    bool const before = i == 0 || blank(i - 1);
+    bool const after = i + 1 == lines.size() || blank(i + 1);
+    auto const page_line = [&](std::size_t j) {
+      return is_page_number(lines[j].text) || is_number_only(lines[j].text);
+    };
+    bool const beside_number =
+        (i > 0 && page_line(i - 1)) || (i + 1 < lines.size() && page_line(i + 1));
+    return lines[i].starts_page || beside_number || (before && after);
+  };
+  // Recurring texts, with the number of times.
+  std::unordered_map<std::string_view, std::size_t> numbered;
+  std::unordered_map<std::string_view, std::size_t> plain;
+  std::vector<std::size_t> candidates;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.size() < 4 || text.size() > kLongestRunningHead || is_page_number(text)) continue;
+    auto const core = without_page_number(text);
+    if (!page_border(i) && !(core.size() > 0 && mostly_capitals(core))) continue;
+    if (split_at_leader(text, numbering).kind == LeaderKind::dots) continue;
+    candidates.push_back(i);
+    if (!core.empty()) {
+      ++numbered[core];
+    } else {
+      ++plain[text];
+    }
+  }
+  for (auto const i : candidates) {
+    auto const core = without_page_number(lines[i].text);
+    auto const label = read_label(lines[i].text);
+    bool const lead = label && numbering.accepts(*label) && label->is_dash();
+    if (lead) continue;
+    if (!core.empty()) {
+      heads[i] = numbered[core] >= 2;
+    } else {
+      bool const beside_page =
+          lines[i].starts_page ||
+          (i > 0 && (is_page_number(lines[i - 1].text) || is_number_only(lines[i - 1].text))) ||
+          (i + 1 < lines.size() &&
+           (is_page_number(lines[i + 1].text) || is_number_only(lines[i + 1].text)));
+      heads[i] = plain[lines[i].text] >= 2 && beside_page;
+    }
+  }
+  return heads;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,24 @@
+#pragma once
+// Lines that betray what they are by their look alone.  Inner header of formats.
+
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+
+namespace keydrift::printed {
+
+[[nodiscard]] bool is_number_only(std::string_view line);   // "44", "44."
+[[nodiscard]] bool is_page_number(std::string_view line);   // "- 44 -", "p. 44", "Page 44", "[44]"
+[[nodiscard]] bool is_ruled(std::string_view line);         // "-----", "=====", "* * *"
+[[nodiscard]] bool starts_note(std::string_view line);      // "Note:", "N.B.", "Anm."
+[[nodiscard]] bool starts_caption(std::string_view line);   // "Fig. 7. …", "Plate 3", "Abb. 2-4"
+[[nodiscard]] bool starts_footnote(std::string_view line);  // "¹ …", "† …"
+// "Note on couplet 7: …"; sets `label_end` behind the colon.
+[[nodiscard]] bool starts_couplet_note(std::string_view line, std::size_t& text_at);
+
+// Marks the lines that recur at page borders with another page number, or beside page numbers.
+[[nodiscard]] std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
+                                                   Numbering const& numbering);
+
+}  // namespace keydrift::printed

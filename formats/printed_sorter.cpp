@@ -1,0 +1,428 @@
+#include "keydrift/formats/printed_sorter.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestHeading = 160;   // bytes; longer text is prose
+constexpr std::size_t kLinesLookedAhead = 40;  // no lead is longer than this without its end
+
+// How a lead stands after the lines read so far.
+enum class Progress {
+  none,     // no lead has begun
+  open,     // its destination is still to come
+  leaders,  // leaders are printed, nothing after them yet
+  soft,     // ends in what may be a destination without leaders
+  done,     // leaders and a destination
+};
+
+class Sorter {
+ public:
+  Sorter(std::vector<SourceLine> const& lines, Numbering const& numbering,
+         std::vector<LineAccount> accounts)
+      : lines_{lines}, numbering_{numbering}, heads_{find_running_heads(lines, numbering)} {
+    sorted_.accounts = std::move(accounts);
+    sorted_.accounts.reserve(lines.size());
+  }
+
+  SortedLines run(std::size_t first_line) && {
+    for (at_ = first_line; at_ < lines_.size(); ++at_) take_line();
+    return std::move(sorted_);
+  }
+
+ private:
+  void take_line() {
+    auto const& line = lines_[at_];
+    if (line.text.empty()) {
+      account(LineKind::blank, "");
+      gap_ = true;
+      in_caption_ = false;
+      remark_open_ = false;
+      return;
+    }
+    bool const claimed = take_page_furniture(line) || take_label(line) || take_in_lead(line);
+    if (!claimed) take_outside(line);
+    gap_ = false;
+  }
+
+  // --- page numbers, running heads, ruled lines ---------------------------------------------
+
+  bool take_page_furniture(SourceLine const& line) {
+    if (heads_[at_]) {
+      account(LineKind::running_head, "recurs at page borders");
+      return true;
+    }
+    if (is_page_number(line.text)) {
+      account(LineKind::page_number, "page number");
+      return true;
+    }
+    if (is_ruled(line.text)) {
+      account(LineKind::skipped, "ruled line");
+      return true;
+    }
+    if (is_number_only(line.text) && !number_line_is_of_key(line)) {
+      account(LineKind::page_number, "a number alone, where no destination is missing");
+      return true;
+    }
+    return false;
+  }
+
+  // A number alone on its line: a destination, a label whose words follow, or a page number?
+  [[nodiscard]] bool number_line_is_of_key(SourceLine const& line) const {
+    auto const label = read_label(line.text);
+    if (label && numbering_.accepts(*label) && follows(*label) && progress_is_complete() &&
+        label->end != LabelEnd::none) {
+      return true;
+    }
+    if (progress_ == Progress::leaders) return true;
+    if (progress_ != Progress::open) return false;
+    auto const reference = read_reference(strip_pointer(line.text));
+    if (!reference || !numbering_.has_number(reference->number)) return false;
+    auto const next = next_text_line(at_ + 1);
+    return next == lines_.size() || gap_after(at_) || lead_label_at(next).has_value();
+  }
+
+  [[nodiscard]] bool gap_after(std::size_t i) const {
+    return i + 1 < lines_.size() && lines_[i + 1].text.empty();
+  }
+  [[nodiscard]] std::size_t next_text_line(std::size_t i) const {
+    while (i < lines_.size() && lines_[i].text.empty()) ++i;
+    return i;
+  }
+  [[nodiscard]] std::optional<Label> lead_label_at(std::size_t i) const {
+    auto label = read_label(lines_[i].text);
+    if (!label || !numbering_.accepts(*label)) return std::nullopt;
+    return label;
+  }
+
+  // --- leads ----------------------------------------------------------------------------------
+
+  [[nodiscard]] bool progress_is_complete() const {
+    return progress_ == Progress::none || progress_ == Progress::soft ||
+           progress_ == Progress::done;
+  }
+
+  // Does the label carry the count on: a further lead of this couplet, or the next couplet?
+  [[nodiscard]] bool follows(Label const& label) const {
+    if (label.is_dash()) return !sorted_.leads.empty();
+    if (sorted_.leads.empty()) return label.number == 1;
+    return label.number == number_ || label.number == number_ + 1;
+  }
+
+  [[nodiscard]] bool is_lead(SourceLine const& line, Label const& label) const {
+    auto const words = line.text.substr(label.text_at);
+    bool const lower = !words.empty() && is_lower(code_point_at(words, 0).value);
+    bool const odd_case = numbering_.words_start_upper && lower;
+    if (label.is_dash()) {
+      if (sorted_.leads.empty()) return false;
+      bool const star = !is_dash(code_point_at(label.printed, 0).value);
+      if (progress_is_complete()) return !star || !odd_case;
+      // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
+      if (odd_case) return false;
+      return !words.empty() || gap_;
+    }
+    if (words.empty()) {
+      return progress_is_complete() && (label.end != LabelEnd::none || label.style() % 2 == 1);
+    }
+    bool const bare = label.style() % 16 == 0;
+    if (progress_is_complete()) {
+      if (!bare) return true;
+      if (odd_case) return false;
+      // A bare number far off is a year, a count or a street number.
+      return follows(label) || label.number < 1000;
+    }
+    if (follows(label)) {
+      if (bare || label.style() % 2 == 1) {
+        return !odd_case && line.indent <= numbering_.label_indent + 2;
+      }
+      return !odd_case;
+    }
+    return !bare && !odd_case && !lower && line.indent <= numbering_.label_indent + 2;
+  }
+
+  bool take_label(SourceLine const& line) {
+    auto label = lead_label_at(at_);
+    if (label && is_lead(line, *label)) {
+      start_lead(line, *label, false);
+      return true;
+    }
+    if (!label && progress_is_complete() && progress_ != Progress::none) {
+      auto misprint = read_misprinted_label(line.text, number_ + 1);
+      if (!misprint) misprint = read_misprinted_label(line.text, number_);
+      if (misprint && numbering_.family == LabelFamily::digits) {
+        start_lead(line, *misprint, true);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  void start_lead(SourceLine const& line, Label const& label, bool misprinted) {
+    RawLead lead;
+    lead.label = label;
+    lead.misprinted = misprinted;
+    if (gap_) ++leads_after_blank_;
+    lead.line = static_cast<std::uint32_t>(at_);
+    lead.first_piece = static_cast<std::uint32_t>(sorted_.pieces.size());
+    lead.last_heading = std::exchange(last_heading_, kNone);
+    sorted_.leads.push_back(lead);
+    if (!label.is_dash()) number_ = label.number;
+    progress_ = Progress::open;
+    close_remarks();
+    add_piece(line, label.text_at);
+    account(LineKind::lead, misprinted ? "label misprinted" : "label");
+  }
+
+  // Appends the line from byte `from` on to the current lead and looks at how it ends.
+  void add_piece(SourceLine const& line, std::size_t from) {
+    auto const text = line.text.substr(from);
+    ++sorted_.leads.back().piece_count;
+    sorted_.pieces.push_back(
+        {line.begin + from, line.begin + line.text.size(), static_cast<std::uint32_t>(at_)});
+    if (progress_ == Progress::leaders && plausible_destination(text, numbering_)) {
+      progress_ = Progress::done;
+      return;
+    }
+    auto const split = split_at_leader(text, numbering_);
+    if (split.kind == LeaderKind::none) {
+      bool const number = trailing_reference(text).has_value();
+      if (progress_ != Progress::done) progress_ = number ? Progress::soft : Progress::open;
+    } else if (split.destination_begin == text.size()) {
+      progress_ = Progress::leaders;
+    } else {
+      progress_ = Progress::done;
+    }
+  }
+
+  // Lines without a label of their own that belong to the lead before.
+  bool take_in_lead(SourceLine const& line) {
+    switch (progress_) {
+      case Progress::none:
+        return false;
+      case Progress::leaders:
+        add_piece(line, 0);
+        account(LineKind::destination, "after the leaders of the line before");
+        return true;
+      case Progress::open:
+        return take_in_open_lead(line);
+      case Progress::soft:
+      case Progress::done:
+        return take_after_destination(line);
+    }
+    return false;
+  }
+
+  bool take_in_open_lead(SourceLine const& line) {
+    if (gap_ && !continues_after_blank(line)) return false;
+    if (starts_note(line.text)) return false;
+    if (starts_caption(line.text) && (gap_ || gap_after(at_))) return false;
+    bool const alone = read_reference(strip_pointer(line.text)).has_value();
+    add_piece(line, 0);
+    if (alone) progress_ = Progress::done;
+    account(alone ? LineKind::destination : LineKind::continuation,
+            alone ? "destination on a line of its own" : "the lead before has no end yet");
+    return true;
+  }
+
+  // A blank line within a lead whose destination is missing: manuscripts with blank lines
+  // everywhere.
+  [[nodiscard]] bool continues_after_blank(SourceLine const& line) const {
+    if (starts_caption(line.text) || starts_note(line.text) || names_a_key(line.text)) return false;
+    auto const first = code_point_at(line.text, 0).value;
+    if (is_lower(first) || is_digit(first)) return true;
+    return ends_in_destination(at_) || line.indent > lines_[sorted_.leads.back().line].indent;
+  }
+
+  // Does the paragraph that starts at line i reach leaders and a destination before the next label?
+  [[nodiscard]] bool ends_in_destination(std::size_t i) const {
+    auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
+    for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
+      if (j > i && lead_label_at(j)) return false;
+      auto const split = split_at_leader(lines_[j].text, numbering_);
+      if (split.kind != LeaderKind::none) return true;
+    }
+    return false;
+  }
+
+  bool take_after_destination(SourceLine const& line) {
+    if (in_caption_) return false;
+    if (!gap_ && !remark_open_ && continues_destination(line)) {
+      add_piece(line, 0);
+      progress_ = Progress::done;
+      account(LineKind::continuation, "goes on with the destination before");
+      return true;
+    }
+    if (starts_note(line.text) || starts_caption(line.text) || starts_footnote(line.text) ||
+        line.text.front() == '[' || line.text.front() == '(' || names_a_key(line.text)) {
+      return false;
+    }
+    if (progress_ == Progress::soft && !gap_ && !remark_open_) {
+      add_piece(line, 0);
+      account(LineKind::continuation, "the lead before may end in a number of its words");
+      return true;
+    }
+    // Blank lines end a key, unless they stand between all its leads.
+    bool const apart = gap_ && leads_after_blank_ * 2 < sorted_.leads.size();
+    if (!remark_open_ && !apart && last_heading_ == kNone &&
+        (ends_in_destination(at_) || ends_in_pointer(line))) {
+      // A further lead without any label.
+      Label none;
+      none.family = LabelFamily::dash;
+      start_lead(line, none, false);
+      sorted_.leads.back().unlabelled = true;
+      sorted_.accounts.back().reason = "no label, but leaders and a destination";
+      return true;
+    }
+    return false;
+  }
+
+  [[nodiscard]] static bool ends_in_pointer(SourceLine const& line) {
+    auto const reference = trailing_reference(line.text);
+    return reference && reference->pointed;
+  }
+
+  // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
+  [[nodiscard]] bool continues_destination(SourceLine const& line) const {
+    auto const& lead = sorted_.leads.back();
+    auto const& piece = sorted_.pieces[lead.first_piece + lead.piece_count - 1];
+    auto const& before = lines_[piece.line].text;
+    if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
+    auto const last_blank = before.find_last_of(' ');
+    auto const last_word = before.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1);
+    auto const folded = fold(last_word);
+    bool const hangs = before.back() == ',' || before.back() == '&' || before.back() == '-' ||
+                       folded == "or" || folded == "and" || folded == "oder" || folded == "und" ||
+                       folded == "ou" || folded == "et" || folded == "o" || folded == "e" ||
+                       folded == "y" || folded == "ex" || folded == "sp.";
+    if (hangs) return true;
+    auto const opened = std::count(before.begin(), before.end(), '(') -
+                        std::count(before.begin(), before.end(), ')');
+    if (opened > 0) return true;
+    auto const first = code_point_at(line.text, 0).value;
+    bool const deeper = line.indent > lines_[lead.line].indent;
+    if (is_lower(first) && !starts_note(line.text))
+      return deeper || words_of(line.text).size() <= 4;
+    // An author and a year on the next line.
+    bool const year = line.text.size() < 60 && line.text.find(", 1") != std::string_view::npos;
+    return deeper && year && (first == '(' || is_upper(first));
+  }
+
+  // --- notes, headings, prose -----------------------------------------------------------------
+
+  void take_outside(SourceLine const& line) {
+    bool const in_key = !sorted_.leads.empty();
+    std::size_t text_at = 0;
+    if (in_key && starts_couplet_note(line.text, text_at)) {
+      open_remark(RemarkKind::couplet_note, line, text_at);
+      account(LineKind::note, "note on a couplet");
+    } else if (starts_caption(line.text) || in_caption_) {
+      in_caption_ = true;
+      add_remark(RemarkKind::prose, line, 0);
+      account(LineKind::figure, "caption");
+    } else if (starts_footnote(line.text)) {
+      open_remark(RemarkKind::prose, line, 0);
+      account(LineKind::footnote, "footnote sign");
+    } else if (remark_open_ && !gap_) {
+      extend_remark(line);
+    } else if (in_key && (starts_note(line.text) || is_remark_of_lead(line))) {
+      open_remark(RemarkKind::lead_note, line, 0);
+      account(LineKind::note, starts_note(line.text) ? "note" : "remark under a lead");
+    } else if (is_heading(line)) {
+      add_heading(line);
+      account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
+    } else {
+      open_remark(RemarkKind::prose, line, 0);
+      account(LineKind::note, "prose");
+    }
+  }
+
+  [[nodiscard]] bool is_remark_of_lead(SourceLine const& line) const {
+    if (progress_ == Progress::none) return false;
+    bool const bracketed = line.text.front() == '[' || line.text.front() == '(';
+    bool const deeper = line.indent > lines_[sorted_.leads.back().line].indent;
+    if (gap_) return bracketed && deeper;
+    return bracketed || deeper;
+  }
+
+  [[nodiscard]] bool is_heading(SourceLine const& line) const {
+    if (line.text.size() > kLongestHeading) return false;
+    if (names_a_key(line.text)) return true;
+    char const last = line.text.back();
+    bool const sentence = last == '.' || last == ';' || last == ',';
+    bool const alone = gap_after(at_) || next_is_lead() || at_ + 1 == lines_.size();
+    return !sentence && alone;
+  }
+  [[nodiscard]] bool next_is_lead() const {
+    return at_ + 1 < lines_.size() && !lines_[at_ + 1].text.empty() &&
+           lead_label_at(at_ + 1).has_value();
+  }
+
+  void add_heading(SourceLine const& line) {
+    add_remark(RemarkKind::heading, line, 0);
+    last_heading_ = static_cast<std::uint32_t>(sorted_.remarks.size() - 1);
+    remark_open_ = false;
+    // What follows a heading belongs to no lead before it.
+    if (progress_ != Progress::none) progress_ = Progress::done;
+  }
+
+  void open_remark(RemarkKind kind, SourceLine const& line, std::size_t from) {
+    add_remark(kind, line, from);
+    remark_open_ = true;
+  }
+
+  void add_remark(RemarkKind kind, SourceLine const& line, std::size_t from) {
+    auto const lead =
+        sorted_.leads.empty() ? kNone : static_cast<std::uint32_t>(sorted_.leads.size() - 1);
+    Remark remark{kind, lead, {}};
+    remark.pieces.push_back(piece_of(line, from));
+    sorted_.remarks.push_back(std::move(remark));
+  }
+
+  void extend_remark(SourceLine const& line) {
+    auto& remark = sorted_.remarks.back();
+    remark.pieces.push_back(piece_of(line, 0));
+    account(LineKind::note, "goes on with the text before");
+  }
+
+  void close_remarks() {
+    remark_open_ = false;
+    in_caption_ = false;
+  }
+
+  [[nodiscard]] Piece piece_of(SourceLine const& line, std::size_t from) const {
+    return {line.begin + from, line.begin + line.text.size(), static_cast<std::uint32_t>(at_)};
+  }
+
+  void account(LineKind kind, std::string_view reason) {
+    sorted_.accounts.push_back({lines_[at_].number, kind, reason});
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  std::vector<bool> heads_;
+  SortedLines sorted_;
+  std::size_t at_{};
+  Progress progress_{Progress::none};
+  std::uint32_t number_{};  // of the current couplet
+  std::size_t leads_after_blank_{};
+  std::uint32_t last_heading_{kNone};  // not yet followed by a lead
+  bool gap_{true};                     // blank lines stand directly before this line
+  bool remark_open_{false};
+  bool in_caption_{false};
+};
+
+}  // namespace
+
+SortedLines sort_lines(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                       std::size_t first_line, std::vector<LineAccount> accounts) {
+  return Sorter{lines, numbering, std::move(accounts)}.run(first_line);
+}
+
+}  // namespace keydrift::printed

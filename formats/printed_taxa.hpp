@@ -1,0 +1,37 @@
+#pragma once
+// The taxa that a lead ends in, as printed: names, authors, remarks.  Inner header of formats.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keydrift::printed {
+
+struct TaxonReading {
+  std::string name;        // "Aus bus", "A. bus", "bus": as printed, without the author
+  std::string authorship;  // "(Smith, 1900)"
+  bool genusless{false};   // "cus" of "A. bus or cus", "cus (Smith)"
+};
+
+struct TaxaReading {
+  std::vector<TaxonReading> taxa;    // one or more
+  std::string remark;                // "in part", "p. 44", "rare form only"
+  std::vector<std::string> figures;  // "Fig. 7", "Figs 3–5"
+};
+
+// `text`: a destination without leaders, blanks squeezed, not empty.
+[[nodiscard]] TaxaReading read_taxa(std::string_view text);
+
+// Is the whole text one name in Latin form, of two parts or more, authors allowed: "Aus bus Smith"?
+[[nodiscard]] bool is_latin_name(std::string_view text);
+
+// "A." or "Au." in front of an epithet.
+[[nodiscard]] bool is_abbreviated(std::string_view word);
+
+// A genus or higher name: one capital, then small letters, or all capitals; two letters at least.
+[[nodiscard]] bool is_capitalised(std::string_view word);
+
+// "Fig. 7", "Figs 3-5", "Abb. 2a" and the like within the text, in printed order.
+[[nodiscard]] std::vector<std::string> figures_in(std::string_view text);
+
+}  // namespace keydrift::printed

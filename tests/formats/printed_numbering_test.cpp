@@ -1,0 +1,264 @@
+// Every numbering that bracketed keys print: the same small key, labelled in each way.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+
+struct Style {
+  char const* name;
+  char const* first;  // label of couplet 1's leads …
+  char const* second;
+  char const* third;  // … and of couplet 2's
+  char const* fourth;
+  char const* printed;  // Lead::label of these four, joined by blanks
+};
+
+void PrintTo(Style const& style, std::ostream* out) { *out << style.name; }
+
+class PrintedNumbering : public testing::TestWithParam<Style> {};
+
+TEST_P(PrintedNumbering, GivesTheSameTwoCouplets) {
+  auto const& style = GetParam();
+  auto const text = std::string{style.first} + " Shell smooth .......... 2\n" + style.second +
+                    " Shell ribbed .......... Aus bus\n" + style.third +
+                    " Foot pale .......... Aus cus\n" + style.fourth +
+                    " Foot dark .......... Dus eus\n";
+  auto const reading = read_key(text);
+  auto const& edition = reading.edition;
+  ASSERT_EQ(edition.couplets.size(), 2U);
+  std::string labels;
+  std::string words;
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      labels += (labels.empty() ? "" : " ") + lead.label;
+      words += lead.text + ";";
+    }
+  }
+  EXPECT_EQ(labels, style.printed);
+  EXPECT_EQ(words, "Shell smooth;Shell ribbed;Foot pale;Foot dark;");
+  EXPECT_EQ(edition.couplets[0].label, "1");
+  EXPECT_EQ(edition.couplets[1].label, "2");
+  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[0].leads[0].destination).couplet, CoupletId{1});
+  EXPECT_EQ(edition.taxa.size(), 3U);
+  EXPECT_TRUE(findings_of(text).empty()) << findings_of(text)[0];
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All, PrintedNumbering,
+    testing::Values(Style{"Bare", "1", "-", "2", "-", "1 - 2 -"},
+                    Style{"Dot", "1.", "–", "2.", "–", "1 – 2 –"},
+                    Style{"Parenthesis", "1)", "—", "2)", "—", "1 — 2 —"},
+                    Style{"Enclosed", "(1)", "(-)", "(2)", "(-)", "1 - 2 -"},
+                    Style{"Colon", "1:", "--", "2:", "--", "1 -- 2 --"},
+                    Style{"Letters", "1a", "1b", "2a", "2b", "1a 1b 2a 2b"},
+                    Style{"LettersDot", "1a.", "1b.", "2a.", "2b.", "1a 1b 2a 2b"},
+                    Style{"LettersAfterDot", "1.a", "1.b", "2.a", "2.b", "1.a 1.b 2.a 2.b"},
+                    Style{"CapitalLetters", "1A.", "1B.", "2A.", "2B.", "1A 1B 2A 2B"},
+                    Style{"LettersParenthesis", "1a)", "1b)", "2a)", "2b)", "1a 1b 2a 2b"},
+                    Style{"Primes", "1", "1'", "2", "2'", "1 1' 2 2'"},
+                    Style{"TypographicPrimes", "1.", "1′.", "2.", "2′.", "1 1′ 2 2′"},
+                    Style{"AcuteAccents", "1", "1´", "2", "2´", "1 1´ 2 2´"},
+                    Style{"QuotationMarks", "1.", "1’.", "2.", "2’.", "1 1’ 2 2’"},
+                    Style{"Stars", "1", "1*", "2", "2*", "1 1* 2 2*"},
+                    Style{"StarsAfterDot", "1.", "1.*", "2.", "2.*", "1 1.* 2 2.*"},
+                    Style{"LoneStars", "1.", "*", "2.", "*", "1 * 2 *"},
+                    Style{"SameNumber", "1.", "1.", "2.", "2.", "1 1 2 2"},
+                    Style{"Minus", "1", "−", "2", "−", "1 − 2 −"},
+                    Style{"DashAfterDot", "1.–", "–", "2.–", "–", "1 – 2 –"},
+                    Style{"BackReferences", "1 (0)", "–", "2 (1)", "–", "1 – 2 –"},
+                    Style{"BackReferencesJoined", "1(0)", "-", "2(1)", "-", "1 - 2 -"},
+                    Style{"BackReferencesDot", "1.", "–", "2 (1).", "–", "1 – 2 –"},
+                    Style{"BackReferencesBrackets", "1", "–", "2 [1]", "–", "1 – 2 –"},
+                    Style{"BackReferencesTwice", "1", "1´", "2(1)", "2´(1)", "1 1´ 2 2´"}),
+    [](auto const& style) { return std::string{style.param.name}; });
+
+TEST(PrintedLabels, ReadsCouplesOfCapitals) {
+  EXPECT_EQ(sketch("A. Shell smooth ..... B\n"
+                   "AA. Shell ribbed ..... Aus bus\n"
+                   "B. Foot pale ..... Aus cus\n"
+                   "BB. Foot dark ..... Dus eus\n"),
+            "A[A] Shell smooth -> B\n"
+            "A[AA] Shell ribbed -> Aus bus\n"
+            "B[B] Foot pale -> Aus cus\n"
+            "B[BB] Foot dark -> Dus eus\n");
+}
+
+TEST(PrintedLabels, ReadsCouplesOfSmallLettersAndOfPrimedCapitals) {
+  EXPECT_EQ(sketch("a Shell smooth ..... b\n"
+                   "aa Shell ribbed ..... Aus bus\n"
+                   "b Foot pale ..... Aus cus\n"
+                   "bb Foot dark ..... Dus eus\n"),
+            "a[a] Shell smooth -> b\n"
+            "a[aa] Shell ribbed -> Aus bus\n"
+            "b[b] Foot pale -> Aus cus\n"
+            "b[bb] Foot dark -> Dus eus\n");
+  EXPECT_EQ(sketch("A Shell smooth ..... B\n"
+                   "A´ Shell ribbed ..... Aus bus\n"
+                   "B Foot pale ..... Aus cus\n"
+                   "B´ Foot dark ..... Dus eus\n"),
+            "A[A] Shell smooth -> B\n"
+            "A[A´] Shell ribbed -> Aus bus\n"
+            "B[B] Foot pale -> Aus cus\n"
+            "B[B´] Foot dark -> Dus eus\n");
+}
+
+TEST(PrintedLabels, KeepsBackReferencesAsPrintedWithTheirPlaces) {
+  auto const edition = read_key(
+                           "1 Shell smooth ..... 2\n"
+                           "– Shell ribbed ..... 3\n"
+                           "2 (1) Foot pale ..... 3\n"
+                           "– Foot dark ..... Aus bus\n"
+                           "3 (1, 2) Eyes large ..... Aus cus\n"
+                           "– Eyes small ..... Dus eus\n")
+                           .edition;
+  auto const& references = edition.couplets[2].back_references;
+  ASSERT_EQ(references.size(), 2U);
+  EXPECT_EQ(references[0].label, "1");
+  EXPECT_EQ(references[1].label, "2");
+  EXPECT_EQ(references[1].place.line, 5U);
+  EXPECT_EQ(references[1].place.column, 7U);
+  EXPECT_TRUE(edition.couplets[0].back_references.empty());
+}
+
+TEST(PrintedLabels, KeepsBackReferencesToSecondLeads) {
+  auto const edition = read_key(
+                           "1 Shell smooth ..... Aus bus\n"
+                           "1´ Shell ribbed ..... 2\n"
+                           "2(1´) Foot pale ..... Aus cus\n"
+                           "2´(1´) Foot dark ..... Dus eus\n")
+                           .edition;
+  ASSERT_EQ(edition.couplets.size(), 2U);
+  ASSERT_EQ(edition.couplets[1].back_references.size(), 1U);
+  EXPECT_EQ(edition.couplets[1].back_references[0].label, "1´");
+}
+
+TEST(PrintedLabels, ReadsTripletsAndPolytomies) {
+  EXPECT_EQ(sketch("1a Red ..... 2\n1b Green ..... Aus bus\n1c Blue ..... Aus cus\n"
+                   "2. Small ..... Dus eus\n– Large ..... Dus fus\n– Huge ..... Dus gus\n"),
+            "1[1a] Red -> 2\n1[1b] Green -> Aus bus\n1[1c] Blue -> Aus cus\n"
+            "2[2] Small -> Dus eus\n2[–] Large -> Dus fus\n2[–] Huge -> Dus gus\n");
+  EXPECT_EQ(sketch("1 Red ..... Aus aus\n1' Green ..... Aus bus\n1'' Blue ..... Aus cus\n"),
+            "1[1] Red -> Aus aus\n1[1'] Green -> Aus bus\n1[1''] Blue -> Aus cus\n");
+  EXPECT_EQ(sketch("1. Red ..... Aus aus\n1. Green ..... Aus bus\n1. Blue ..... Aus cus\n"),
+            "1[1] Red -> Aus aus\n1[1] Green -> Aus bus\n1[1] Blue -> Aus cus\n");
+}
+
+TEST(PrintedLabels, ReadsFurtherLeadsWithoutAnyLabel) {
+  EXPECT_EQ(sketch("4. Small ..... 5\n– Large ..... Aus dus\n"
+                   "5. Red … Aus aus\nGreen … Aus bus\nBlue … 4\n"),
+            "4[4] Small -> 5\n4[–] Large -> Aus dus\n"
+            "5[5] Red -> Aus aus\n5[] Green -> Aus bus\n5[] Blue -> 4\n");
+}
+
+TEST(PrintedLabels, TakesASqueezedInCoupletForOneWhereItsPartnerIsPrimed) {
+  EXPECT_EQ(sketch("6. Small ..... 7\n– Large ..... 7a\n"
+                   "7. Red ..... Aus aus\n– Green ..... Aus bus\n"
+                   "7a. Round ..... Aus cus\n7a'. Square ..... Aus dus\n"),
+            "6[6] Small -> 7\n6[–] Large -> 7a\n"
+            "7[7] Red -> Aus aus\n7[–] Green -> Aus bus\n"
+            "7a[7a] Round -> Aus cus\n7a[7a'] Square -> Aus dus\n");
+}
+
+TEST(PrintedLabels, TakesASqueezedInCoupletForOneWhereItsPartnerIsADash) {
+  EXPECT_EQ(sketch("6. Small ..... 7\n– Large ..... Aus fus\n"
+                   "7. Red ..... Aus aus\n– Green ..... 7a\n"
+                   "7a (7). Round ..... Aus cus\n– Square ..... Aus dus\n"),
+            "6[6] Small -> 7\n6[–] Large -> Aus fus\n"
+            "7[7] Red -> Aus aus\n7[–] Green -> 7a\n"
+            "7a[7a] Round -> Aus cus\n7a[–] Square -> Aus dus\n");
+}
+
+TEST(PrintedLabels, TakesLettersForLeadsWhereTheNumberIsTheCouplet) {
+  EXPECT_EQ(sketch("6a. Small ..... 7\n6b. Large ..... Aus fus\n"
+                   "7a. Red ..... Aus aus\n7b. Green ..... Aus bus\n"),
+            "6[6a] Small -> 7\n6[6b] Large -> Aus fus\n"
+            "7[7a] Red -> Aus aus\n7[7b] Green -> Aus bus\n");
+}
+
+TEST(PrintedLabels, KeepsTwoSqueezedInCoupletsApart) {
+  EXPECT_EQ(sketch("1. Small ..... 1a\n– Large ..... 1b\n"
+                   "1a. Red ..... Aus aus\n1a'. Green ..... Aus bus\n"
+                   "1b. Round ..... Aus cus\n1b'. Square ..... Aus dus\n"),
+            "1[1] Small -> 1a\n1[–] Large -> 1b\n"
+            "1a[1a] Red -> Aus aus\n1a[1a'] Green -> Aus bus\n"
+            "1b[1b] Round -> Aus cus\n1b[1b'] Square -> Aus dus\n");
+}
+
+TEST(PrintedLabels, ReadsAPrimedCoupletThatALaterAuthorInserted) {
+  EXPECT_EQ(sketch("14. Small ..... 15\n– Large ..... Aus fus\n"
+                   "15. Red ..... Aus aus\n– Green ..... 15’\n"
+                   "15’(15). Round ..... Aus cus\n– Square ..... Aus dus\n"),
+            "14[14] Small -> 15\n14[–] Large -> Aus fus\n"
+            "15[15] Red -> Aus aus\n15[–] Green -> 15’\n"
+            "15’[15’] Round -> Aus cus\n15’[–] Square -> Aus dus\n");
+}
+
+TEST(PrintedLabels, JoinsYokedHalvesThatStandFarApart) {
+  EXPECT_EQ(sketch("1. Small ..... 2\n1*. Large ..... 6\n"
+                   "2. Red ..... Aus aus\n2*. Green ..... 6\n"
+                   "6. Pale ..... 7\n"
+                   "7. Round ..... Aus cus\n7*. Square ..... Aus dus\n"
+                   "6*. Dark ..... Aus eus\n"),
+            "1[1] Small -> 2\n1[1*] Large -> 6\n"
+            "2[2] Red -> Aus aus\n2[2*] Green -> 6\n"
+            "6[6] Pale -> 7\n6[6*] Dark -> Aus eus\n"
+            "7[7] Round -> Aus cus\n7[7*] Square -> Aus dus\n");
+}
+
+TEST(PrintedLabels, KeepsBothCoupletsOfADuplicateNumber) {
+  auto const text =
+      "1. Small ..... 2\n– Large ..... 3\n"
+      "2. Red ..... Aus aus\n– Green ..... Aus bus\n"
+      "2. Round ..... Aus cus\n– Square ..... Aus dus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Small -> 2\n1[–] Large -> ?3\n"
+            "2[2] Red -> Aus aus\n2[–] Green -> Aus bus\n"
+            "2[2] Round -> Aus cus\n2[–] Square -> Aus dus\n");
+  EXPECT_TRUE(findings_of(text).empty());  // proof reports both faults
+}
+
+TEST(PrintedLabels, ReadsAMisprintedLabelAndSaysSo) {
+  auto const text =
+      "1a Small ..... 2\nlb Large ..... Aus aus\n"
+      "2a Red ..... Aus bus\n2b Green ..... Aus cus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1a] Small -> 2\n1[lb] Large -> Aus aus\n"
+            "2[2a] Red -> Aus bus\n2[2b] Green -> Aus cus\n");
+  EXPECT_EQ(findings_of(text),
+            std::vector<std::string>{
+                "key.txt:2:1: warning: \"lb\" was read as a lead of couplet 1 [misprinted-label] "
+                "(print the number in digits)"});
+}
+
+TEST(PrintedLabels, ReadsALabelThatStandsAloneOnItsLine) {
+  auto const text =
+      "1.\nSmall ..... 2\n–\nLarge ..... Aus aus\n"
+      "2.\nRed ..... Aus bus\n–\nGreen ..... Aus cus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Small -> 2\n1[–] Large -> Aus aus\n"
+            "2[2] Red -> Aus bus\n2[–] Green -> Aus cus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, continuation, lead, continuation, lead, continuation, lead, continuation");
+}
+
+TEST(PrintedLabels, TakesNumbersThatOpenWrappedLinesForWords) {
+  EXPECT_EQ(sketch("1. Carapace on each side with\n5 spines and\n2 teeth ..... 2\n"
+                   "– Carapace smooth ..... Aus aus\n"
+                   "2. Legs with rings\n3 mm apart ..... Aus bus\n– Legs plain ..... Aus cus\n"),
+            "1[1] Carapace on each side with 5 spines and 2 teeth -> 2\n"
+            "1[–] Carapace smooth -> Aus aus\n"
+            "2[2] Legs with rings 3 mm apart -> Aus bus\n2[–] Legs plain -> Aus cus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
