@@ -1,6 +1,7 @@
 #include "keydrift/formats/csv_scan.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cstring>
 
 namespace keydrift::csv {
@@ -25,10 +26,13 @@ std::size_t find_any(std::string_view bytes, std::size_t from, char a, char b, c
   for (; at + 8 <= bytes.size(); at += 8) {
     std::uint64_t word = 0;
     std::memcpy(&word, bytes.data() + at, 8);
-    if ((zero_bytes(word ^ pattern_a) | zero_bytes(word ^ pattern_b) |
-         zero_bytes(word ^ pattern_c)) != 0) {
-      break;
+    auto const hits =
+        zero_bytes(word ^ pattern_a) | zero_bytes(word ^ pattern_b) | zero_bytes(word ^ pattern_c);
+    if (hits == 0) continue;
+    if constexpr (std::endian::native == std::endian::little) {
+      return at + static_cast<std::size_t>(std::countr_zero(hits)) / 8;
     }
+    break;
   }
   for (; at < bytes.size(); ++at) {
     char const byte = bytes[at];

@@ -46,25 +46,28 @@ struct CoupletPair {
 
 // The one-to-one part.
 struct Alignment {
-  std::vector<CoupletPair> pairs;      // by old couplet
-  std::vector<CoupletId> only_old;     // ascending
+  std::vector<CoupletPair> pairs;   // by old couplet
+  std::vector<CoupletId> only_old;  // ascending
   std::vector<CoupletId> only_new;
+  // By new couplet: index into pairs, UINT32_MAX for none.  collate() fills it; of_new() looks
+  // through the pairs where it is empty.
+  std::vector<std::uint32_t> pair_of_new;
   [[nodiscard]] CoupletPair const* of_old(CoupletId couplet) const;
   [[nodiscard]] CoupletPair const* of_new(CoupletId couplet) const;
 };
 
 enum class CoupletEvent {
-  kept,          // nothing but, perhaps, layout
-  renumbered,    // another number
-  leads_swapped, // the leads stand in another order
-  reworded,      // the words changed but no predicate did
-  restated,      // a statement's predicate or strength changed, came or went
-  redirected,    // a lead goes elsewhere (other than by renumbering)
-  moved,         // hangs below another couplet or lead
+  kept,           // nothing but, perhaps, layout
+  renumbered,     // another number
+  leads_swapped,  // the leads stand in another order
+  reworded,       // the words changed but no predicate did
+  restated,       // a statement's predicate or strength changed, came or went
+  redirected,     // a lead goes elsewhere (other than by renumbering)
+  moved,          // hangs below another couplet or lead
   lead_added,
   lead_dropped,
-  split,         // one old couplet became several new ones
-  merged,        // several old couplets became one
+  split,   // one old couplet became several new ones
+  merged,  // several old couplets became one
   inserted,
   removed,
 };
@@ -82,18 +85,18 @@ struct CoupletChange {
 // --- taxa ------------------------------------------------------------------------------------
 
 enum class TaxonEvent {
-  same_route,           // the same aligned couplets and leads, with the same statements
-  other_route,          // a step was added, dropped, or takes another lead
-  restated_route,       // the same steps, but a statement on them changed
-  renamed,              // same concept, another name
-  split,                // one old concept, several new ones (or a part of one)
-  lumped,               // several old concepts, one new one (or a part)
-  overlapping,          // concepts overlap
-  entered,              // no counterpart in the old edition
-  left,                 // no counterpart in the new edition
-  more_ends,            // keys out in more places
+  same_route,      // the same aligned couplets and leads, with the same statements
+  other_route,     // a step was added, dropped, or takes another lead
+  restated_route,  // the same steps, but a statement on them changed
+  renamed,         // same concept, another name
+  split,           // one old concept, several new ones (or a part of one)
+  lumped,          // several old concepts, one new one (or a part)
+  overlapping,     // concepts overlap
+  entered,         // no counterpart in the old edition
+  left,            // no counterpart in the new edition
+  more_ends,       // keys out in more places
   fewer_ends,
-  only_by_exception,    // every route to it now goes through an exception (and did not before)
+  only_by_exception,  // every route to it now goes through an exception (and did not before)
   no_longer_by_exception,
 };
 [[nodiscard]] char const* to_word(TaxonEvent event);
@@ -102,20 +105,20 @@ enum class TaxonEvent {
 struct RouteStep {
   std::optional<LeadId> old_lead;
   std::optional<LeadId> new_lead;
-  bool aligned{false};   // the couplets correspond
-  bool same_lead{false}; // and so do the leads
-  bool restated{false};  // but what the lead says changed
+  bool aligned{false};    // the couplets correspond
+  bool same_lead{false};  // and so do the leads
+  bool restated{false};   // but what the lead says changed
 };
 
 struct TaxonChange {
-  std::vector<TaxonId> old_taxa;     // related by the matching; empty: entered
-  std::vector<TaxonId> new_taxa;     // empty: left
+  std::vector<TaxonId> old_taxa;  // related by the matching; empty: entered
+  std::vector<TaxonId> new_taxa;  // empty: left
   Relation relation{Relation::congruent};
   MatchBasis basis{MatchBasis::same_name};
-  std::vector<TaxonEvent> events;    // ascending
-  std::uint64_t old_ends{};          // leads that name it
+  std::vector<TaxonEvent> events;  // ascending
+  std::uint64_t old_ends{};        // leads that name it
   std::uint64_t new_ends{};
-  std::vector<RouteStep> steps;      // best-agreeing pair of routes; one-sided when entered or left
+  std::vector<RouteStep> steps;  // best-agreeing pair of routes; one-sided when entered or left
   std::optional<std::size_t> parting;  // index of the first step that differs
   // Characters stated firmly (or with an exception) on its routes in one edition only.
   std::vector<std::string> characters_lost;
@@ -125,19 +128,19 @@ struct TaxonChange {
 // --- characters ------------------------------------------------------------------------------
 
 enum class RoleTransition {
-  became_exception,     // firm -> excepted
-  exception_widened,    // excepted for more groups
+  became_exception,   // firm -> excepted
+  exception_widened,  // excepted for more groups
   exception_narrowed,
-  exception_replaced,   // other groups
-  became_hedged,        // firm or excepted -> hedged
-  became_note,          // -> noted
-  dropped,              // stated -> absent from the corresponding lead
-  became_firm,          // excepted, hedged or noted -> firm
-  became_stronger,      // noted -> hedged, hedged -> excepted
-  introduced,           // absent -> stated
-  limits_changed,       // numbers
-  states_changed,       // other allowed states
-  scope_limit_added,    // now limited to a sex, stage, material
+  exception_replaced,  // other groups
+  became_hedged,       // firm or excepted -> hedged
+  became_note,         // -> noted
+  dropped,             // stated -> absent from the corresponding lead
+  became_firm,         // excepted, hedged or noted -> firm
+  became_stronger,     // noted -> hedged, hedged -> excepted
+  introduced,          // absent -> stated
+  limits_changed,      // numbers
+  states_changed,      // other allowed states
+  scope_limit_added,   // now limited to a sex, stage, material
   scope_limit_removed,
 };
 [[nodiscard]] char const* to_word(RoleTransition transition);
@@ -150,17 +153,17 @@ struct StatementId {
 };
 
 struct RoleChange {
-  std::string character;             // id
+  std::string character;  // id
   RoleTransition transition{};
   std::optional<StatementId> old_statement;
   std::optional<StatementId> new_statement;
-  std::optional<LeadId> old_lead;    // the corresponding leads, also where nothing is stated
+  std::optional<LeadId> old_lead;  // the corresponding leads, also where nothing is stated
   std::optional<LeadId> new_lead;
-  std::vector<std::string> exceptions_added;    // groups
+  std::vector<std::string> exceptions_added;  // groups
   std::vector<std::string> exceptions_removed;
-  std::vector<TaxonId> old_taxa;     // below the lead
+  std::vector<TaxonId> old_taxa;  // below the lead
   std::vector<TaxonId> new_taxa;
-  std::string numbers;               // for limits_changed: "5 mm → 4 mm" style, ready to print
+  std::string numbers;  // for limits_changed: "5 mm → 4 mm" style, ready to print
 };
 
 // Where a character stands in an edition.
@@ -177,16 +180,17 @@ struct CharacterUse {
 struct Collation {
   TaxonMatching taxa_matching;
   Alignment alignment;
-  std::vector<CoupletChange> couplets;   // in order of the new edition, removed ones where they stood
-  std::vector<TaxonChange> taxa;         // changed ones and unchanged ones; new order, left last
-  std::vector<RoleChange> roles;         // exception notes first, then by transition, then by place
-  std::vector<CharacterUse> characters;  // by label
-  std::vector<Finding> mended;           // findings of the old edition that vanished
-  std::vector<Finding> introduced;       // findings of the new edition that were not there
-  std::vector<Finding> lasting;          // findings of the new edition that the old one had too
+  std::vector<CoupletChange>
+      couplets;                   // in order of the new edition, removed ones where they stood
+  std::vector<TaxonChange> taxa;  // changed ones and unchanged ones; new order, left last
+  std::vector<RoleChange> roles;  // exception notes first, then by transition, then by place
+  std::vector<CharacterUse> characters;    // by label
+  std::vector<Finding> mended;             // findings of the old edition that vanished
+  std::vector<Finding> introduced;         // findings of the new edition that were not there
+  std::vector<Finding> lasting;            // findings of the new edition that the old one had too
   std::vector<std::string> scope_changes;  // "region: Halvern Basin → Halvern Basin and …"
   Coverage old_coverage, new_coverage;
-  bool changes_meaning{false};           // anything but renumbering, re-layout, rewording
+  bool changes_meaning{false};  // anything but renumbering, re-layout, rewording
 };
 
 // Preconditions: read_statements() was run on both editions together.

@@ -1,0 +1,85 @@
+#include "keydrift/formats/concept_map_file.hpp"
+
+#include <array>
+#include <map>
+#include <utility>
+
+#include "keydrift/formats/near_words.hpp"
+#include "keydrift/formats/side_table.hpp"
+
+namespace keydrift {
+namespace {
+
+enum Column : std::size_t { kOld, kRelation, kNew, kNote };
+constexpr std::array kColumns{WantedColumn{"old", true}, WantedColumn{"relation", true},
+                              WantedColumn{"new", true}, WantedColumn{"note", false}};
+
+constexpr std::array<std::string_view, 5> kRelationWords{"congruent", "includes", "included in",
+                                                         "overlaps", "disjoint"};
+
+}  // namespace
+
+Loaded<ConceptMap> read_concept_map(Source source) {
+  Loaded<ConceptMap> loaded;
+  auto table = read_side_table(source, "concept map", kColumns);
+  loaded.findings = std::move(table.findings);
+  if (!table) return loaded;
+  ConceptMap map;
+  map.name = std::string{source.name};
+  auto const add = [&](std::string code, Severity severity, Place place, std::string const& printed,
+                       std::string message, std::string remedy) -> Finding& {
+    loaded.findings.push_back({std::move(code),
+                               severity,
+                               map.name,
+                               place,
+                               printed,
+                               std::move(message),
+                               std::move(remedy),
+                               {}});
+    return loaded.findings.back();
+  };
+  std::map<std::pair<std::string, std::string>, std::size_t> seen;
+  for (auto const& row : table.value->rows) {
+    for (auto const column : {kOld, kNew}) {
+      if (!row.cells[column].empty()) continue;
+      add("missing-name", Severity::error, row.places[column], "",
+          std::string{"the row has no name in the column \""} + std::string{kColumns[column].name} +
+              "\"",
+          "name one taxon of each edition in every row");
+    }
+    auto const& printed = row.cells[kRelation];
+    auto const relation = relation_from_word(printed);
+    if (!relation) {
+      add("unknown-relation", Severity::error, row.places[kRelation], printed,
+          printed.empty() ? "the row has no relation"
+                          : "\"" + printed + "\" is not a relation between two concepts",
+          did_you_mean(printed, kRelationWords,
+                       "write congruent (==), includes (>), included in (<), overlaps (><) or "
+                       "disjoint (|)"));
+      continue;
+    }
+    auto const [at, fresh] =
+        seen.emplace(std::pair{row.cells[kOld], row.cells[kNew]}, map.rows.size());
+    if (!fresh) {
+      auto const& earlier = map.rows[at->second];
+      bool const agree = earlier.relation == *relation;
+      auto& finding =
+          agree ? add("repeated-row", Severity::information, row.place, "",
+                      "\"" + row.cells[kOld] + "\" and \"" + row.cells[kNew] +
+                          "\" stand in an earlier row with the same relation",
+                      "remove one of the two rows")
+                : add("contradictory-rows", Severity::error, row.places[kRelation], printed,
+                      "\"" + row.cells[kOld] + "\" and \"" + row.cells[kNew] + "\" are called \"" +
+                          to_word(*relation) + "\" here and \"" + to_word(earlier.relation) +
+                          "\" in line " + std::to_string(earlier.place.line),
+                      "keep the row that is right");
+      finding.related.push_back({earlier.place, "the earlier row"});
+      continue;
+    }
+    map.rows.push_back({row.cells[kOld], *relation, row.cells[kNew], row.cells[kNote], row.place});
+  }
+  if (!has_error(loaded.findings)) loaded.value = std::move(map);
+  return loaded;
+}
+
+}  // namespace keydrift

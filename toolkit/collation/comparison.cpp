@@ -1,0 +1,105 @@
+#include "keydrift/collation/comparison.hpp"
+
+#include <algorithm>
+
+namespace keydrift::collating {
+namespace {
+
+struct Cell {
+  std::uint32_t old_ordinal{};
+  std::uint32_t new_ordinal{};
+  Grade taxa{};
+  Grade statements{};
+  [[nodiscard]] std::uint64_t worth() const {
+    return std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * statements;
+  }
+};
+
+// Where a couplet has three leads or more, leads that agree less than this do not answer to each
+// other: one was dropped and one was added.
+constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_weight} * whole / 10;
+
+}  // namespace
+
+Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching)
+    : sides_{&old_side, &new_side},
+      shared_{matching, old_side, new_side},
+      sayings_{read_sayings(old_side), read_sayings(new_side)} {
+  for (auto const of : {Of::old_edition, Of::new_edition}) {
+    auto const index = static_cast<std::size_t>(of);
+    auto const& graph = *sides_[index]->graph;
+    for (auto const lead : sides_[index]->leads) {
+      auto const runs = graph.taxa_below(lead);
+      below_lead_[index].push_back({shared_.mass(of, runs), shared_.fingerprint(of, runs)});
+    }
+    for (std::uint32_t i = 0; i < sides_[index]->couplet_count(); ++i) {
+      auto const runs = graph.taxa_below(CoupletId{i});
+      below_couplet_[index].push_back({shared_.mass(of, runs), shared_.fingerprint(of, runs)});
+    }
+  }
+}
+
+Grade Comparison::taxa_agreement(std::uint32_t old_row, std::uint32_t new_row) const {
+  auto const& a = below_lead_[0][old_row];
+  auto const& b = below_lead_[1][new_row];
+  if (a.mass == b.mass && a.fingerprint == b.fingerprint && a.mass > 0) return whole;
+  auto const old_runs = sides_[0]->graph->taxa_below(sides_[0]->leads[old_row]);
+  auto const new_runs = sides_[1]->graph->taxa_below(sides_[1]->leads[new_row]);
+  if (a.mass == 0 || b.mass == 0) {
+    return a.mass == b.mass && old_runs.empty() && new_runs.empty() ? whole : 0;
+  }
+  auto const common = shared_.common(old_runs, new_runs);
+  return static_cast<Grade>(std::uint64_t{whole} * common / (a.mass + b.mass - common));
+}
+
+Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t new_couplet,
+                                       std::vector<std::uint32_t>& pairing) const {
+  auto const olds = sides_[0]->lead_count(old_couplet);
+  auto const news = sides_[1]->lead_count(new_couplet);
+  pairing.assign(olds, none);
+  if (olds == 0 || news == 0) return olds == news ? Result{whole, whole} : Result{};
+
+  auto const old_first = sides_[0]->first_lead[old_couplet];
+  auto const new_first = sides_[1]->first_lead[new_couplet];
+  std::vector<Cell> cells;
+  cells.reserve(std::size_t{olds} * news);
+  for (std::uint32_t i = 0; i < olds; ++i) {
+    for (std::uint32_t j = 0; j < news; ++j) {
+      cells.push_back({i, j, taxa_agreement(old_first + i, new_first + j),
+                       agreement(sayings_[0][old_first + i], sayings_[1][new_first + j])});
+    }
+  }
+
+  std::uint64_t taxa = 0;
+  std::uint64_t statements = 0;
+  auto const take = [&](Cell const& cell) {
+    pairing[cell.old_ordinal] = cell.new_ordinal;
+    taxa += cell.taxa;
+    statements += cell.statements;
+  };
+  if (olds == 2 && news == 2) {
+    bool const crossed = cells[1].worth() + cells[2].worth() > cells[0].worth() + cells[3].worth();
+    take(cells[crossed ? 1 : 0]);
+    take(cells[crossed ? 2 : 3]);
+  } else {
+    std::stable_sort(cells.begin(), cells.end(), [](Cell const& a, Cell const& b) {
+      if (a.worth() != b.worth()) return a.worth() > b.worth();
+      // Ties: the first leads first, the same whichever edition is the old one.
+      if (a.old_ordinal + a.new_ordinal != b.old_ordinal + b.new_ordinal) {
+        return a.old_ordinal + a.new_ordinal < b.old_ordinal + b.new_ordinal;
+      }
+      return std::max(a.old_ordinal, a.new_ordinal) < std::max(b.old_ordinal, b.new_ordinal);
+    });
+    std::vector<char> used(news, 0);
+    for (auto const& cell : cells) {
+      if (cell.worth() < least_worth) break;
+      if (pairing[cell.old_ordinal] != none || used[cell.new_ordinal] != 0) continue;
+      used[cell.new_ordinal] = 1;
+      take(cell);
+    }
+  }
+  auto const leads = std::max(olds, news);
+  return {static_cast<Grade>(taxa / leads), static_cast<Grade>(statements / leads)};
+}
+
+}  // namespace keydrift::collating

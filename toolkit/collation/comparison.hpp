@@ -1,0 +1,71 @@
+#pragma once
+// Comparing one couplet of each edition: which leads answer to each other, how alike the couplets
+// part the shared taxa, and how alike they speak.
+
+#include <array>
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "keydrift/collation/sayings.hpp"
+#include "keydrift/collation/shared_taxa.hpp"
+#include "keydrift/collation/sides.hpp"
+
+namespace keydrift::collating {
+
+// What the parts of a similarity weigh in the total (sum 20).  How a couplet parts the taxa comes
+// before what it says, since a reworded couplet is still the same couplet; the surroundings only
+// settle what the couplet itself leaves open.  Chosen on generated edit histories
+// (tests/collation/histories_test.cpp).
+inline constexpr std::uint32_t taxa_weight = 9;
+inline constexpr std::uint32_t statements_weight = 7;
+inline constexpr std::uint32_t neighbours_weight = 4;
+
+// Shared taxa below one lead or couplet.
+struct Below {
+  std::uint64_t mass{};
+  std::uint64_t fingerprint{};
+};
+
+class Comparison {
+ public:
+  // Borrows the sides; they and what they borrow must outlive it.
+  Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching);
+
+  [[nodiscard]] Side const& side(Of of) const { return *sides_[static_cast<std::size_t>(of)]; }
+  [[nodiscard]] SharedTaxa const& shared() const { return shared_; }
+  [[nodiscard]] SaidLead const& saying(Of of, std::uint32_t lead_row) const {
+    return sayings_[static_cast<std::size_t>(of)][lead_row];
+  }
+  [[nodiscard]] Below const& below_lead(Of of, std::uint32_t lead_row) const {
+    return below_lead_[static_cast<std::size_t>(of)][lead_row];
+  }
+  [[nodiscard]] Below const& below_couplet(Of of, std::uint32_t couplet) const {
+    return below_couplet_[static_cast<std::size_t>(of)][couplet];
+  }
+
+  // Share of the shared taxa below either lead that are below both (Jaccard).  Two leads without
+  // any taxon below agree; two leads below which nothing is shared do not.
+  [[nodiscard]] Grade taxa_agreement(std::uint32_t old_row, std::uint32_t new_row) const;
+
+  struct Result {
+    Grade taxa{};
+    Grade statements{};
+  };
+  // Compares the couplets.  `pairing` gets, for each old lead, the ordinal of the new lead that
+  // answers to it, or `none`.  Leads are matched best first whatever their order; with two leads on
+  // both sides both are always matched (as the better of straight and crossed: Nye, Liò & Gilks
+  // 2006, Bioinformatics 22: 117-119).  The grades are means over the leads of the couplet that has
+  // more of them.
+  Result compare(std::uint32_t old_couplet, std::uint32_t new_couplet,
+                 std::vector<std::uint32_t>& pairing) const;
+
+ private:
+  std::array<Side const*, 2> sides_;
+  SharedTaxa shared_;
+  std::array<std::vector<SaidLead>, 2> sayings_;
+  std::array<std::vector<Below>, 2> below_lead_;
+  std::array<std::vector<Below>, 2> below_couplet_;
+};
+
+}  // namespace keydrift::collating

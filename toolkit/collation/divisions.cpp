@@ -1,0 +1,132 @@
+#include "keydrift/collation/divisions.hpp"
+
+#include <algorithm>
+
+namespace keydrift::collating {
+namespace {
+
+constexpr Grade said_again = whole * 3 / 4;
+// Taken parts are asked for their own neighbours this often: a polytomy of n leads has n - 2 parts.
+constexpr unsigned most_passes = 8;
+
+// One direction: parts are looked for in edition `of`, what they are parts of in the other one.
+class Dividing {
+ public:
+  Dividing(Comparison const& comparison, Counterparts const& counterparts, Of of)
+      : comparison_{comparison},
+        counterparts_{counterparts},
+        of_{of},
+        other_{of == Of::old_edition ? Of::new_edition : Of::old_edition},
+        side_{comparison.side(of)},
+        other_side_{comparison.side(other_)},
+        owner_(side_.couplet_count(), none) {}
+
+  std::vector<std::uint32_t> run(std::vector<CoupletId> const& leftovers) && {
+    for (unsigned pass = 0; pass < most_passes; ++pass) {
+      std::vector<std::pair<std::uint32_t, std::uint32_t>> found;
+      for (auto const leftover : leftovers) {
+        if (owner_[leftover.index] != none) continue;
+        if (auto const divided = owner_of(leftover.index); divided != none) {
+          found.emplace_back(leftover.index, divided);
+        }
+      }
+      if (found.empty()) break;
+      for (auto const& [part, divided] : found) owner_[part] = divided;
+    }
+    return std::move(owner_);
+  }
+
+ private:
+  [[nodiscard]] std::vector<std::uint32_t> const& mine() const {
+    return counterparts_.couplet[static_cast<std::size_t>(of_)];
+  }
+
+  std::uint32_t owner_of(std::uint32_t part) {
+    divided_.clear();
+    auto const ask = [&](std::uint32_t neighbour) {
+      auto const divided = mine()[neighbour] != none ? mine()[neighbour] : owner_[neighbour];
+      if (divided != none) divided_.push_back(divided);
+    };
+    for (auto const lead : side_.graph->leads_to(CoupletId{part})) ask(lead.couplet.index);
+    for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
+      if (side_.behind[row] != none) ask(side_.behind[row]);
+    }
+    for (auto const divided : divided_) {
+      if (is_part(divided, part)) return divided;
+    }
+    return none;
+  }
+
+  [[nodiscard]] bool is_part(std::uint32_t divided, std::uint32_t part) const {
+    auto const mate = counterparts_.couplet[static_cast<std::size_t>(other_)][divided];
+    auto const part_runs = side_.graph->taxa_below(CoupletId{part});
+    auto const divided_runs = other_side_.graph->taxa_below(CoupletId{divided});
+    auto const mass = comparison_.below_couplet(of_, part).mass;
+    auto const common = of_ == Of::old_edition
+                            ? comparison_.shared().common(part_runs, divided_runs)
+                            : comparison_.shared().common(divided_runs, part_runs);
+    if (mass == 0 || common * 5 < mass * 4) return false;
+    return takes_statements(divided, mate, part) || takes_lead(divided, mate, part);
+  }
+
+  [[nodiscard]] bool says(Of of, std::uint32_t couplet, SaidStatement const& statement) const {
+    auto const& side = comparison_.side(of);
+    for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
+      for (auto const& said : comparison_.saying(of, row).statements) {
+        if (agreement(said, statement) >= said_again) return true;
+      }
+    }
+    return false;
+  }
+
+  [[nodiscard]] bool takes_statements(std::uint32_t divided, std::uint32_t mate,
+                                      std::uint32_t part) const {
+    std::size_t all = 0;
+    std::size_t taken = 0;
+    for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
+      for (auto const& statement : comparison_.saying(of_, row).statements) {
+        ++all;
+        if (says(other_, divided, statement) && !says(of_, mate, statement)) ++taken;
+      }
+    }
+    return taken > 0 && 2 * taken >= all;
+  }
+
+  [[nodiscard]] bool takes_lead(std::uint32_t divided, std::uint32_t mate,
+                                std::uint32_t part) const {
+    if (other_side_.lead_count(divided) <= side_.lead_count(mate)) return false;
+    auto const goes_to = [&](Of of, std::uint32_t couplet, Below const& below) {
+      auto const& side = comparison_.side(of);
+      for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
+        if (comparison_.below_lead(of, row).fingerprint == below.fingerprint) return true;
+      }
+      return false;
+    };
+    for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
+      auto const& below = comparison_.below_lead(of_, row);
+      if (below.mass > 0 && goes_to(other_, divided, below) && !goes_to(of_, mate, below)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  Comparison const& comparison_;
+  Counterparts const& counterparts_;
+  Of of_;
+  Of other_;
+  Side const& side_;
+  Side const& other_side_;
+  std::vector<std::uint32_t> owner_;
+  std::vector<std::uint32_t> divided_;
+};
+
+}  // namespace
+
+Divisions find_divisions(Comparison const& comparison, Alignment const& alignment,
+                         Counterparts const& counterparts) {
+  return {Dividing{comparison, counterparts, Of::old_edition}.run(alignment.only_old),
+          Dividing{comparison, counterparts, Of::new_edition}.run(alignment.only_new)};
+}
+
+}  // namespace keydrift::collating

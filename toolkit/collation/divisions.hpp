@@ -1,0 +1,26 @@
+#pragma once
+// Couplets without counterpart that are parts of a couplet which was split, or were merged into
+// one.
+
+#include <array>
+#include <cstdint>
+#include <vector>
+
+#include "keydrift/collation/alignment.hpp"
+
+namespace keydrift::collating {
+
+// By couplet of the new [1] or the old [0] edition: the aligned couplet *of the other edition* of
+// which it is a part besides that couplet's counterpart; none for all others.
+using Divisions = std::array<std::vector<std::uint32_t>, 2>;
+
+// A couplet without counterpart is a part when it hangs directly before or behind the counterpart
+// (or behind another part), the shared taxa below it lie below the divided couplet, and
+//  - at least half of what it says was said by the divided couplet and is said there no more (a
+//    couplet resting on several characters was split by character), or
+//  - the divided couplet had more leads, and one of them went to the same taxa as a lead of the
+//    part (a polytomy was resolved).
+[[nodiscard]] Divisions find_divisions(Comparison const& comparison, Alignment const& alignment,
+                                       Counterparts const& counterparts);
+
+}  // namespace keydrift::collating

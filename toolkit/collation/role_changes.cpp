@@ -1,0 +1,243 @@
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/collation/ground.hpp"
+#include "keydrift/collation/numbers.hpp"
+
+namespace keydrift::collating {
+namespace {
+
+// Characters a statement speaks of, each once, in its own order.  A note without a predicate goes
+// by its words, like any other statement that is not understood.
+std::vector<std::string> characters_of(Statement const& statement) {
+  std::vector<std::string> characters;
+  for (auto const& atom : statement.any_of) {
+    if (std::find(characters.begin(), characters.end(), atom.character) == characters.end()) {
+      characters.push_back(atom.character);
+    }
+  }
+  if (characters.empty()) characters.push_back("~" + normalised_words(statement.text));
+  return characters;
+}
+
+std::vector<Atom> atoms_of(Statement const& statement, std::string_view character) {
+  std::vector<Atom> atoms;
+  for (auto const& atom : statement.any_of) {
+    if (atom.character == character) atoms.push_back(atom);
+  }
+  return atoms;
+}
+
+// Of two different strengths.
+std::optional<RoleTransition> change_of_strength(Strength was, Strength is) {
+  if (was == is) return std::nullopt;
+  switch (is) {
+    case Strength::firm:
+      return RoleTransition::became_firm;
+    case Strength::noted:
+      return RoleTransition::became_note;
+    case Strength::excepted:
+      return was == Strength::firm ? RoleTransition::became_exception
+                                   : RoleTransition::became_stronger;
+    case Strength::hedged:
+      return was == Strength::noted ? RoleTransition::became_stronger
+                                    : RoleTransition::became_hedged;
+  }
+  return std::nullopt;
+}
+
+class Casting {
+ public:
+  explicit Casting(Ground const& ground) : ground_{ground} {}
+
+  std::vector<RoleChange> run() && {
+    auto const& old_side = ground_.old_side;
+    auto const& new_side = ground_.new_side;
+    for (std::uint32_t row = 0; row < new_side.leads.size(); ++row) {
+      auto const there = ground_.counterparts.lead[1][row];
+      if (there == none) {
+        alone(Of::new_edition, new_side.leads[row]);
+      } else {
+        paired(old_side.leads[there], new_side.leads[row], ground_.lead_changes[there]);
+      }
+    }
+    for (std::uint32_t row = 0; row < old_side.leads.size(); ++row) {
+      if (ground_.counterparts.lead[0][row] == none) {
+        alone(Of::old_edition, old_side.leads[row]);
+      }
+    }
+    // What has a place in the new edition comes first, by that place; the rest by the old one's.
+    std::stable_sort(changes_.begin(), changes_.end(),
+                     [](RoleChange const& a, RoleChange const& b) {
+                       auto const key = [](RoleChange const& c) {
+                         return std::tuple{c.transition, !c.new_lead.has_value(), c.new_lead,
+                                           c.old_lead,   c.new_statement,         c.old_statement};
+                       };
+                       return key(a) < key(b);
+                     });
+    return std::move(changes_);
+  }
+
+ private:
+  RoleChange& add(RoleTransition transition, std::string character, std::optional<LeadId> old_lead,
+                  std::optional<LeadId> new_lead) {
+    RoleChange change;
+    change.character = std::move(character);
+    change.transition = transition;
+    change.old_lead = old_lead;
+    change.new_lead = new_lead;
+    auto const& old_graph = *ground_.old_side.graph;
+    auto const& new_graph = *ground_.new_side.graph;
+    if (old_lead) change.old_taxa = old_graph.list(old_graph.taxa_below(*old_lead));
+    if (new_lead) change.new_taxa = new_graph.list(new_graph.taxa_below(*new_lead));
+    changes_.push_back(std::move(change));
+    return changes_.back();
+  }
+
+  // Every statement of a lead without counterpart came or went.
+  void alone(Of of, LeadId lead) {
+    auto const& statements = (*ground_.side(of).edition)[lead].statements;
+    for (std::uint32_t i = 0; i < statements.size(); ++i) {
+      for (auto& character : characters_of(statements[i])) {
+        if (of == Of::old_edition) {
+          add(RoleTransition::dropped, std::move(character), lead, std::nullopt).old_statement =
+              StatementId{lead, i};
+        } else {
+          add(RoleTransition::introduced, std::move(character), std::nullopt, lead).new_statement =
+              StatementId{lead, i};
+        }
+      }
+    }
+  }
+
+  void paired(LeadId old_lead, LeadId new_lead, LeadChange const& lead_change) {
+    auto const& olds = (*ground_.old_side.edition)[old_lead].statements;
+    auto const& news = (*ground_.new_side.edition)[new_lead].statements;
+    for (auto const& pair : lead_change.statements) {
+      if (pair.same) continue;
+      if (pair.old_statement && pair.new_statement) {
+        compare(StatementId{old_lead, *pair.old_statement},
+                StatementId{new_lead, *pair.new_statement}, olds[*pair.old_statement],
+                news[*pair.new_statement]);
+      } else if (pair.new_statement) {
+        for (auto& character : characters_of(news[*pair.new_statement])) {
+          add(RoleTransition::introduced, std::move(character), old_lead, new_lead).new_statement =
+              StatementId{new_lead, *pair.new_statement};
+        }
+      } else {
+        for (auto& character : characters_of(olds[*pair.old_statement])) {
+          add(RoleTransition::dropped, std::move(character), old_lead, new_lead).old_statement =
+              StatementId{old_lead, *pair.old_statement};
+        }
+      }
+    }
+  }
+
+  void compare(StatementId old_id, StatementId new_id, Statement const& was, Statement const& is) {
+    auto const tell = [&](RoleTransition transition, std::string const& character) -> RoleChange& {
+      auto& change = add(transition, character, old_id.lead, new_id.lead);
+      change.old_statement = old_id;
+      change.new_statement = new_id;
+      return change;
+    };
+    auto const removed = ground_.exceptions.not_covered(Of::old_edition, was.except, is.except);
+    auto const added = ground_.exceptions.not_covered(Of::new_edition, is.except, was.except);
+    auto const before = characters_of(was);
+    auto const after = characters_of(is);
+    auto const has = [](std::vector<std::string> const& list, std::string const& character) {
+      return std::find(list.begin(), list.end(), character) != list.end();
+    };
+    // Two opaque statements in other words are the same character said otherwise.
+    bool const one_each_in_other_words = before.size() == 1 && after.size() == 1 && before != after;
+
+    for (auto const& character : after) {
+      bool const common = has(before, character) || one_each_in_other_words;
+      if (!common) {
+        tell(RoleTransition::introduced, character).old_statement.reset();
+        continue;
+      }
+      if (auto const transition = change_of_strength(was.strength, is.strength)) {
+        auto& change = tell(*transition, character);
+        change.exceptions_added = added;
+        change.exceptions_removed = removed;
+      } else if (!added.empty() || !removed.empty()) {
+        auto& change = tell(removed.empty() ? RoleTransition::exception_widened
+                            : added.empty() ? RoleTransition::exception_narrowed
+                                            : RoleTransition::exception_replaced,
+                            character);
+        change.exceptions_added = added;
+        change.exceptions_removed = removed;
+      }
+      auto const old_atoms = atoms_of(was, one_each_in_other_words ? before.front() : character);
+      auto const new_atoms = atoms_of(is, character);
+      if (!same_atoms(old_atoms, new_atoms)) {
+        bool const numeric = old_atoms.size() == 1 && new_atoms.size() == 1 &&
+                             !old_atoms.front().ranges.empty() && !new_atoms.front().ranges.empty();
+        auto& change = tell(
+            numeric ? RoleTransition::limits_changed : RoleTransition::states_changed, character);
+        if (numeric) change.numbers = change_in_words(old_atoms.front(), new_atoms.front());
+      }
+      auto const lacks = [](std::vector<Limit> const& limits, std::vector<Limit> const& others) {
+        return std::any_of(limits.begin(), limits.end(), [&](Limit const& limit) {
+          return std::find(others.begin(), others.end(), limit) == others.end();
+        });
+      };
+      if (lacks(is.limits, was.limits)) tell(RoleTransition::scope_limit_added, character);
+      if (lacks(was.limits, is.limits)) tell(RoleTransition::scope_limit_removed, character);
+    }
+    for (auto const& character : before) {
+      if (has(after, character) || one_each_in_other_words) continue;
+      tell(RoleTransition::dropped, character).new_statement.reset();
+    }
+  }
+
+  Ground const& ground_;
+  std::vector<RoleChange> changes_;
+};
+
+}  // namespace
+
+std::vector<RoleChange> role_changes(Ground const& ground) { return Casting{ground}.run(); }
+
+std::vector<CharacterUse> character_uses(Edition const& old_edition, Edition const& new_edition,
+                                         Lexicon const& lexicon) {
+  std::map<std::string, CharacterUse, std::less<>> uses;
+  auto const gather = [&](Edition const& edition, std::vector<StatementId> CharacterUse::*member) {
+    for (std::uint32_t i = 0; i < edition.couplets.size(); ++i) {
+      auto const& leads = edition.couplets[i].leads;
+      for (std::uint32_t j = 0; j < leads.size(); ++j) {
+        for (std::uint32_t k = 0; k < leads[j].statements.size(); ++k) {
+          for (auto const& character : characters_of(leads[j].statements[k])) {
+            (uses[character].*member).push_back({{CoupletId{i}, j}, k});
+          }
+        }
+      }
+    }
+  };
+  gather(old_edition, &CharacterUse::old_uses);
+  gather(new_edition, &CharacterUse::new_uses);
+
+  std::map<std::string, LexiconCharacter const*, std::less<>> known;
+  for (auto const& character : lexicon.characters) known.emplace(character.id, &character);
+  std::vector<CharacterUse> result;
+  for (auto& [id, use] : uses) {
+    use.character = id;
+    use.opaque = !id.empty() && id.front() == '~';
+    use.label = use.opaque ? id.substr(1) : id;
+    if (auto const found = known.find(id); found != known.end() && !found->second->label.empty()) {
+      use.label = found->second->label;
+    }
+    result.push_back(std::move(use));
+  }
+  std::stable_sort(result.begin(), result.end(),
+                   [](CharacterUse const& a, CharacterUse const& b) { return a.label < b.label; });
+  return result;
+}
+
+}  // namespace keydrift::collating

@@ -1,0 +1,201 @@
+#include "keydrift/collation/sayings.hpp"
+
+#include <algorithm>
+#include <array>
+#include <bit>
+#include <string>
+#include <string_view>
+
+#include "keydrift/characters/reading.hpp"
+
+namespace keydrift::collating {
+namespace {
+
+std::uint64_t number_of(double value) {
+  return mix(std::bit_cast<std::uint64_t>(value == 0.0 ? 0.0 : value));  // -0 is 0
+}
+
+std::uint64_t number_of(Interval const& interval) {
+  return mix(number_of(interval.low) + 3 * number_of(interval.high) +
+             (interval.low_open ? 1U : 0U) + (interval.high_open ? 2U : 0U));
+}
+
+SaidAtom read_atom(Atom const& atom) {
+  SaidAtom said;
+  said.character = text_number(atom.character);
+  said.opaque = !atom.character.empty() && atom.character.front() == '~';
+  said.negated = atom.negated;
+  std::uint64_t predicate = said.character + (atom.negated ? 1U : 0U);
+  for (auto const& state : atom.states) {
+    said.states.push_back(text_number(state));
+    predicate += mix(said.states.back());
+    if (said.opaque) add_words(state, said.words);
+  }
+  std::sort(said.states.begin(), said.states.end());
+  std::sort(said.words.begin(), said.words.end());
+  predicate += 5 * text_number(atom.unit);
+  for (auto const& range : atom.ranges) {
+    said.ranges.push_back(range.extreme);
+    predicate +=
+        mix(number_of(range.extreme) + 7 * number_of(range.usual) + (range.approximate ? 1U : 0U));
+  }
+  said.predicate = mix(predicate);
+  return said;
+}
+
+template <class T>
+std::size_t common_count(std::vector<T> const& a, std::vector<T> const& b) {
+  std::size_t count = 0;
+  auto i = a.begin();
+  auto j = b.begin();
+  while (i != a.end() && j != b.end()) {
+    if (*i == *j) {
+      ++count;
+      ++i;
+      ++j;
+    } else if (*i < *j) {
+      ++i;
+    } else {
+      ++j;
+    }
+  }
+  return count;
+}
+
+Grade share(std::uint64_t part, std::uint64_t of) {
+  return static_cast<Grade>(std::uint64_t{whole} * part / of);
+}
+
+bool meet(Interval const& a, Interval const& b) {
+  if (a.high < b.low || b.high < a.low) return false;
+  if (a.high == b.low && (a.high_open || b.low_open)) return false;
+  if (b.high == a.low && (b.high_open || a.low_open)) return false;
+  return true;
+}
+
+// Of one character.
+Grade agreement_of_values(SaidAtom const& a, SaidAtom const& b) {
+  if (a.predicate == b.predicate) return whole;
+  if (a.negated != b.negated) return 0;
+  if (!a.states.empty() && !b.states.empty()) {
+    auto const common = common_count(a.states, b.states);
+    return share(common, a.states.size() + b.states.size() - common);
+  }
+  for (auto const& x : a.ranges) {
+    for (auto const& y : b.ranges) {
+      // A limit moved: nearer to the same than to another thing, however far it moved.
+      if (meet(x, y)) return whole / 2;
+    }
+  }
+  return 0;
+}
+
+Grade agreement(SaidAtom const& a, SaidAtom const& b) {
+  if (a.predicate == b.predicate) return whole;
+  auto grade = a.character == b.character ? whole / 2 + agreement_of_values(a, b) / 2 : Grade{0};
+  if (a.opaque && b.opaque) {
+    // Of the opaque character's states one is ours and the others its contrasts: same words
+    // differently contrasted are nearly the same, the contrast of the same words is not.
+    auto const words = overlap_of_words(a.words, b.words);
+    grade = a.character == b.character ? (whole / 4 + words / 4 * 3) : words;
+  }
+  return grade;
+}
+
+// Best first: the sum of the agreements of pairs, over the mean of the two counts.
+template <class T>
+Grade best_first(std::vector<T> const& a, std::vector<T> const& b) {
+  if (a.empty() && b.empty()) return whole;
+  if (a.empty() || b.empty()) return 0;
+  if (a.size() == 1 && b.size() == 1) return agreement(a.front(), b.front());
+  struct Cell {
+    Grade grade;
+    std::uint32_t i;
+    std::uint32_t j;
+  };
+  std::vector<Cell> cells;
+  cells.reserve(a.size() * b.size());
+  for (std::uint32_t i = 0; i < a.size(); ++i) {
+    for (std::uint32_t j = 0; j < b.size(); ++j) {
+      auto const grade = agreement(a[i], b[j]);
+      if (grade > 0) cells.push_back({grade, i, j});
+    }
+  }
+  std::sort(cells.begin(), cells.end(), [](Cell const& x, Cell const& y) {
+    if (x.grade != y.grade) return x.grade > y.grade;
+    if (x.i + x.j != y.i + y.j) return x.i + x.j < y.i + y.j;
+    return std::min(x.i, x.j) < std::min(y.i, y.j);
+  });
+  std::vector<char> used_a(a.size(), 0);
+  std::vector<char> used_b(b.size(), 0);
+  std::uint64_t sum = 0;
+  for (auto const& cell : cells) {
+    if (used_a[cell.i] != 0 || used_b[cell.j] != 0) continue;
+    used_a[cell.i] = used_b[cell.j] = 1;
+    sum += cell.grade;
+  }
+  return static_cast<Grade>(2 * sum / (a.size() + b.size()));
+}
+
+}  // namespace
+
+void add_words(std::string_view text, std::vector<std::uint64_t>& words) {
+  std::size_t begin = 0;
+  while (begin < text.size()) {
+    auto const blank = text.find(' ', begin);
+    auto const end = blank == std::string_view::npos ? text.size() : blank;
+    if (end > begin) words.push_back(text_number(text.substr(begin, end - begin)));
+    begin = end + 1;
+  }
+}
+
+Grade overlap_of_words(std::vector<std::uint64_t> const& a, std::vector<std::uint64_t> const& b) {
+  if (a.empty() && b.empty()) return whole;
+  return share(2 * common_count(a, b), a.size() + b.size());
+}
+
+SaidLead read_saying(Lead const& lead) {
+  SaidLead said;
+  auto const text = normalised_words(lead.text);
+  said.text = text_number(text);
+  add_words(text, said.words);
+  std::sort(said.words.begin(), said.words.end());
+  said.statements.reserve(lead.statements.size());
+  for (auto const& statement : lead.statements) {
+    if (statement.any_of.empty()) continue;  // a note without a predicate: words alone
+    SaidStatement said_statement;
+    for (auto const& atom : statement.any_of) {
+      said_statement.atoms.push_back(read_atom(atom));
+      said_statement.predicate += mix(said_statement.atoms.back().predicate);
+    }
+    said_statement.predicate = mix(said_statement.predicate);
+    said.predicate +=
+        mix(said_statement.predicate + static_cast<std::uint64_t>(statement.strength));
+    said.statements.push_back(std::move(said_statement));
+  }
+  return said;
+}
+
+std::vector<SaidLead> read_sayings(Side const& side) {
+  std::vector<SaidLead> sayings;
+  sayings.reserve(side.leads.size());
+  for (std::uint32_t row = 0; row < side.leads.size(); ++row) {
+    sayings.push_back(read_saying(side.lead(row)));
+  }
+  return sayings;
+}
+
+Grade agreement(SaidStatement const& a, SaidStatement const& b) {
+  if (a.predicate == b.predicate) return whole;
+  return best_first(a.atoms, b.atoms);
+}
+
+Grade agreement(SaidLead const& a, SaidLead const& b) {
+  bool const same_words = a.text == b.text;
+  auto const words = same_words ? whole : overlap_of_words(a.words, b.words);
+  if (a.statements.empty() || b.statements.empty()) return words;
+  if (a.predicate == b.predicate) return whole / 4 * 3 + words / 4;
+  return best_first(a.statements, b.statements) / 4 * 3 + words / 4;
+}
+
+}  // namespace keydrift::collating

@@ -1,0 +1,71 @@
+#include <algorithm>
+#include <string>
+#include <string_view>
+
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/collation/ground.hpp"
+#include "keydrift/taxa/names.hpp"
+
+namespace keydrift::collating {
+namespace {
+
+void compare_words(std::string_view label, std::string const& was, std::string const& is,
+                   std::vector<std::string>& changes) {
+  if (was == is || normalised_words(was) == normalised_words(is)) return;
+  auto const said = [](std::string const& words) { return words.empty() ? "not said" : words; };
+  changes.push_back(std::string{label} + ": " + said(was) + " → " + said(is));
+}
+
+std::string joined(std::vector<std::string> const& list) {
+  std::string text;
+  for (auto const& item : list) {
+    if (!text.empty()) text += ", ";
+    text += item;
+  }
+  return text;
+}
+
+template <class KeyOf>
+void compare_lists(std::string_view label, std::vector<std::string> const& was,
+                   std::vector<std::string> const& is, KeyOf const& key_of,
+                   std::vector<std::string>& changes) {
+  auto const only_in = [&](std::vector<std::string> const& list,
+                           std::vector<std::string> const& others) {
+    std::vector<std::string> keys;
+    for (auto const& item : others) keys.push_back(key_of(item));
+    std::sort(keys.begin(), keys.end());
+    std::vector<std::string> only;
+    for (auto const& item : list) {
+      if (!std::binary_search(keys.begin(), keys.end(), key_of(item))) only.push_back(item);
+    }
+    return only;
+  };
+  auto const added = only_in(is, was);
+  auto const removed = only_in(was, is);
+  if (added.empty() && removed.empty()) return;
+  std::string text{label};
+  text += ": ";
+  if (!added.empty()) text += "now also " + joined(added);
+  if (!added.empty() && !removed.empty()) text += "; ";
+  if (!removed.empty()) text += "no longer " + joined(removed);
+  changes.push_back(std::move(text));
+}
+
+}  // namespace
+
+std::vector<std::string> scope_changes(Scope const& old_scope, Scope const& new_scope) {
+  std::vector<std::string> changes;
+  auto const words = [](std::string const& text) { return normalised_words(text); };
+  auto const names = [](std::string const& name) { return name_key(name); };
+  compare_words("taxa", old_scope.taxa, new_scope.taxa, changes);
+  compare_words("region", old_scope.region, new_scope.region, changes);
+  compare_lists("places", old_scope.places, new_scope.places, words, changes);
+  compare_words("life stage", old_scope.life_stage, new_scope.life_stage, changes);
+  compare_words("sex", old_scope.sex, new_scope.sex, changes);
+  compare_words("material", old_scope.material, new_scope.material, changes);
+  compare_lists("taxa left out", old_scope.excluded_taxa, new_scope.excluded_taxa, names, changes);
+  compare_lists("taxa listed", old_scope.listed_taxa, new_scope.listed_taxa, names, changes);
+  return changes;
+}
+
+}  // namespace keydrift::collating
