@@ -1,0 +1,40 @@
+#pragma once
+// Two editions of an invented key to freshwater crustaceans, and results on them written by hand:
+// what the reports are tried on.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/key/edition.hpp"
+#include "keydrift/key/proof.hpp"
+#include "keydrift/redetermination/keyout.hpp"
+#include "keydrift/redetermination/outcome.hpp"
+
+namespace keydrift::test {
+
+struct Sample {
+  Edition old_edition;            // 1968
+  Edition new_edition;            // 2003
+  std::vector<Finding> findings;  // of the old edition
+  KeyNumbers numbers;             // of the old edition
+  Collation collation;
+  Redetermination redetermination;
+  Specimen specimen;
+  KeyOut keyout;  // of the specimen, through the new edition
+};
+
+[[nodiscard]] Sample make_sample();
+
+// The id of the taxon of that name.
+[[nodiscard]] TaxonId taxon(Edition const& edition, std::string_view name);
+[[nodiscard]] LeadId lead(std::uint32_t couplet, std::uint32_t ordinal);
+[[nodiscard]] Finding finding(std::string code, Severity severity, std::string file,
+                              std::uint32_t line, std::string printed, std::string message,
+                              std::string remedy);
+
+// Fills in the redetermination, the specimen and its way; the rest is there already.
+void add_archive(Sample& sample);
+
+}  // namespace keydrift::test
