@@ -1,0 +1,191 @@
+#include "keydrift/reports/csv.hpp"
+
+#include <fmt/format.h>
+
+#include "keydrift/reports/csv_cell.hpp"
+#include "keydrift/reports/wording.hpp"
+
+namespace keydrift {
+namespace {
+
+constexpr std::string_view kBetween = " | ";
+
+std::string header(std::initializer_list<std::string_view> columns) {
+  std::string out;
+  CsvRow row{out};
+  for (auto const column : columns) row.cell(column);
+  return out;
+}
+
+std::string joined(std::vector<std::string> const& items) {
+  return fmt::format("{}", fmt::join(items, kBetween));
+}
+
+std::string strength_of(Edition const& edition, std::optional<StatementId> const& statement) {
+  if (!statement) return {};
+  auto const& statements = edition[statement->lead].statements;
+  return statement->ordinal < statements.size()
+             ? std::string{to_word(statements[statement->ordinal].strength)}
+             : std::string{};
+}
+
+std::string route_in_words(Edition const& edition, std::vector<RouteStep> const& steps,
+                           bool new_side) {
+  std::vector<std::string> names;
+  for (auto const& step : steps) {
+    auto const& lead = new_side ? step.new_lead : step.old_lead;
+    if (lead) names.push_back(lead_name(edition, *lead));
+  }
+  return fmt::format("{}", fmt::join(names, " "));
+}
+
+void append_work_row(std::string& out, WorkGroup const& group, SpecimenOutcome const& outcome,
+                     Verdict const& verdict, Edition const& old_edition,
+                     Edition const& new_edition) {
+  std::vector<std::string> answers;
+  std::vector<std::string> results;
+  auto question = look_at(verdict, new_edition);
+  if (verdict.questions.empty()) {
+    question = group.question.empty() ? fmt::format("{} ({})", look_at_the_whole(),
+                                                    reason(verdict, old_edition, new_edition))
+                                      : group.question;
+  } else {
+    for (auto const& answer : verdict.questions.front().answers) {
+      answers.push_back(answer.words);
+      results.push_back(
+          fmt::format("{} → {}", answer.words, follows(verdict, answer, new_edition)));
+    }
+  }
+  CsvRow row{out};
+  row.cell(group.storage)
+      .cell(specimen_name(outcome.specimen))
+      .cell(outcome.specimen.scientific_name)
+      .cell(type_or_voucher(outcome.specimen))
+      .cell(question)
+      .cell(joined(answers))
+      .cell(joined(results));
+  for (int empty = 0; empty < 5; ++empty) row.cell("");
+}
+
+}  // namespace
+
+std::string specimens_csv_header() {
+  return header({"catalogNumber", "scientificName", "outcome", "newScientificName", "oldCouplet",
+                 "newCouplet", "reason", "lookAt", "oldName", "possibleOutcomes", "typeOrVoucher",
+                 "storageLocation"});
+}
+
+VerdictCells verdict_cells(Verdict const& verdict, Edition const& old_edition,
+                           Edition const& new_edition) {
+  VerdictCells cells{to_word(verdict.outcome), {}};
+  auto const add = [&cells](std::string_view text, bool last = false) {
+    append_csv_cell(cells.places, text);
+    if (!last) cells.places += ',';
+  };
+  add(old_couplet_of(verdict, old_edition));
+  add(new_couplet_of(verdict, new_edition));
+  add(reason(verdict, old_edition, new_edition));
+  add(look_at(verdict, new_edition));
+  add(taxon_names(old_edition, verdict.old_taxa, kBetween));
+  add(possible_outcomes(verdict), true);
+  return cells;
+}
+
+void append_specimen_row(std::string& out, Specimen const& specimen, std::string_view new_names,
+                         VerdictCells const& cells) {
+  append_csv_cell(
+      out, specimen.catalog_number.empty() ? specimen.occurrence_id : specimen.catalog_number);
+  out += ',';
+  append_csv_cell(out, specimen.scientific_name);
+  out += ',';
+  out += cells.outcome;
+  out += ',';
+  append_csv_cell(out, new_names);
+  out += ',';
+  out += cells.places;
+  out += ',';
+  append_csv_cell(out, type_or_voucher(specimen));
+  out += ',';
+  append_csv_cell(out, specimen.storage);
+  out += '\n';
+}
+
+std::string worklist_csv(Edition const& old_edition, Edition const& new_edition,
+                         Redetermination const& redetermination) {
+  auto out =
+      header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher", "question",
+              "answersAllowed", "possibleResults", "answer", "newName", "by", "date", "remarks"});
+  for (auto const& group : redetermination.worklist) {
+    for (auto const index : group.specimens) {
+      auto const& outcome = redetermination.to_look_at[index];
+      append_work_row(out, group, outcome, redetermination.verdicts[outcome.verdict], old_edition,
+                      new_edition);
+    }
+  }
+  return out;
+}
+
+std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
+                     Collation const& collation) {
+  auto out =
+      header({"oldName", "newName", "relation", "basis", "events", "oldEnds", "newEnds", "oldRoute",
+              "newRoute", "partsAtOld", "partsAtNew", "charactersLost", "charactersGained"});
+  CharacterLabels const label{collation.characters};
+  auto const labels = [&](std::vector<std::string> const& ids) {
+    std::vector<std::string> names;
+    for (auto const& id : ids) names.push_back(label(id));
+    return joined(names);
+  };
+  for (auto const& taxon : collation.taxa) {
+    bool const related = !taxon.old_taxa.empty() && !taxon.new_taxa.empty();
+    RouteStep parting;
+    if (taxon.parting && *taxon.parting < taxon.steps.size()) {
+      parting = taxon.steps[*taxon.parting];
+    }
+    std::vector<std::string> events;
+    for (auto const event : taxon.events) events.emplace_back(to_word(event));
+    CsvRow{out}
+        .cell(taxon_names(old_edition, taxon.old_taxa, kBetween))
+        .cell(taxon_names(new_edition, taxon.new_taxa, kBetween))
+        .cell(related ? to_word(taxon.relation) : "")
+        .cell(related ? to_word(taxon.basis) : "")
+        .cell(joined(events))
+        .cell(std::to_string(taxon.old_ends))
+        .cell(std::to_string(taxon.new_ends))
+        .cell(route_in_words(old_edition, taxon.steps, false))
+        .cell(route_in_words(new_edition, taxon.steps, true))
+        .cell(name_of(old_edition, parting.old_lead))
+        .cell(name_of(new_edition, parting.new_lead))
+        .cell(labels(taxon.characters_lost))
+        .cell(labels(taxon.characters_gained));
+  }
+  return out;
+}
+
+std::string characters_csv(Edition const& old_edition, Edition const& new_edition,
+                           Collation const& collation) {
+  auto out = header({"character", "label", "transition", "oldLead", "newLead", "oldWords",
+                     "newWords", "oldStrength", "newStrength", "exceptionsAdded",
+                     "exceptionsRemoved", "numbers", "oldTaxa", "newTaxa"});
+  CharacterLabels const label{collation.characters};
+  for (auto const& role : collation.roles) {
+    CsvRow{out}
+        .cell(role.character)
+        .cell(label(role.character))
+        .cell(to_word(role.transition))
+        .cell(name_of(old_edition, role.old_lead))
+        .cell(name_of(new_edition, role.new_lead))
+        .cell(statement_words(old_edition, role.old_statement))
+        .cell(statement_words(new_edition, role.new_statement))
+        .cell(strength_of(old_edition, role.old_statement))
+        .cell(strength_of(new_edition, role.new_statement))
+        .cell(joined(role.exceptions_added))
+        .cell(joined(role.exceptions_removed))
+        .cell(role.numbers)
+        .cell(taxon_names(old_edition, role.old_taxa, kBetween))
+        .cell(taxon_names(new_edition, role.new_taxa, kBetween));
+  }
+  return out;
+}
+
+}  // namespace keydrift

@@ -1,0 +1,55 @@
+#pragma once
+// Tables for spreadsheets: RFC 4180, UTF-8, a header row, line feeds; cells that a spreadsheet
+// would run as a formula are neutralised (csv_cell.hpp).
+
+#include <string>
+#include <vector>
+
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/redetermination/outcome.hpp"
+
+namespace keydrift {
+
+// --- specimens: one row per record, in input order -------------------------------------------
+//
+// catalogNumber,scientificName,outcome,newScientificName,oldCouplet,newCouplet,reason,lookAt, then
+// oldName (the terminals that the recorded name means), possibleOutcomes (what may follow once the
+// questions are answered), typeOrVoucher, storageLocation.
+
+[[nodiscard]] std::string specimens_csv_header();
+
+// The cells that all specimens of one verdict share, already in CSV.  Made once per verdict, so
+// that writing a row costs four cells.
+struct VerdictCells {
+  std::string outcome;  // "open"
+  std::string places;   // oldCouplet … lookAt,oldName,possibleOutcomes
+};
+[[nodiscard]] VerdictCells verdict_cells(Verdict const& verdict, Edition const& old_edition,
+                                         Edition const& new_edition);
+
+// Appends one row.  `new_names` as in SpecimenOutcome.
+void append_specimen_row(std::string& out, Specimen const& specimen, std::string_view new_names,
+                         VerdictCells const& cells);
+
+// --- worklist: the specimens somebody must look at, in the order of the walk -----------------
+//
+// storageLocation,catalogNumber,scientificName,typeOrVoucher,question,answersAllowed,
+// possibleResults, and empty answer,newName,by,date,remarks to be filled in.
+[[nodiscard]] std::string worklist_csv(Edition const& old_edition, Edition const& new_edition,
+                                       Redetermination const& redetermination);
+
+// --- collation -------------------------------------------------------------------------------
+
+// One row per taxon (or group of related taxa), unchanged ones included:
+// oldName,newName,relation,basis,events,oldEnds,newEnds,oldRoute,newRoute,partsAtOld,partsAtNew,
+// charactersLost,charactersGained
+[[nodiscard]] std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
+                                   Collation const& collation);
+
+// One row per change of a character's role, exception notes first:
+// character,label,transition,oldLead,newLead,oldWords,newWords,oldStrength,newStrength,
+// exceptionsAdded,exceptionsRemoved,numbers,oldTaxa,newTaxa
+[[nodiscard]] std::string characters_csv(Edition const& old_edition, Edition const& new_edition,
+                                         Collation const& collation);
+
+}  // namespace keydrift
