@@ -1,0 +1,90 @@
+// Characters that change their role, with both editions' words.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "keydrift/reports/collation_parts.hpp"
+
+namespace keydrift {
+namespace {
+
+// "7a  “utricle beak bifid”"; "7a  not stated" where the lead says nothing on it.
+std::vector<Line> wording(Page const& page, Edition const& edition,
+                          std::optional<StatementId> const& statement,
+                          std::optional<LeadId> const& lead) {
+  auto const at = lead ? lead : statement ? std::optional{statement->lead} : std::nullopt;
+  auto const words = statement_words(edition, statement);
+  auto const name = name_of(edition, at);
+  LeadSetting const setting{.label = {{name, Face::plain}},
+                            .label_width = name.empty() ? 0 : display_width(name) + 2,
+                            .text = {{!words.empty() ? quoted(words)
+                                      : name.empty() ? "no such lead"
+                                                     : "not stated",
+                                      Face::plain}},
+                            .destination = {}};
+  return set_lead(setting, page.column_width(), page.unicode());
+}
+
+void set_role(Page& page, CollationView const& view, RoleChange const& role, bool say_transition) {
+  std::string headline = capitalised(view.label(role.character));
+  if (say_transition) headline += fmt::format(": {}", to_word(role.transition));
+  if (!role.numbers.empty()) headline += fmt::format(", {}", role.numbers);
+  if (!role.exceptions_added.empty()) {
+    headline += fmt::format(", for {}", enumerated(role.exceptions_added));
+  }
+  if (!role.exceptions_removed.empty()) {
+    headline += fmt::format(", no longer for {}", enumerated(role.exceptions_removed));
+  }
+  page.paragraph(Words{{headline, Face::bold}}, Page::kMargin, 2);
+  page.columns("", wording(page, view.old_edition, role.old_statement, role.old_lead),
+               wording(page, view.new_edition, role.new_statement, role.new_lead));
+  auto const below = [&](Edition const& edition, std::vector<TaxonId> const& taxa) {
+    if (taxa.empty()) return std::string{};
+    // A lead near the root has half the key below it: the number tells more than the list.
+    if (taxa.size() > 6) return counted(taxa.size(), "taxon", "taxa") + " below";
+    return "below: " + taxon_names(edition, taxa, ", ");
+  };
+  auto const old_below = below(view.old_edition, role.old_taxa);
+  auto const new_below = below(view.new_edition, role.new_taxa);
+  if (old_below.empty() && new_below.empty()) return;
+  auto const column = [&page](std::string const& text) {
+    return wrap({{text, Face::dim}}, page.column_width(), text.empty() ? 0 : 4, 4, page.unicode());
+  };
+  page.columns("", column(old_below), column(new_below));
+}
+
+}  // namespace
+
+void set_roles(Page& page, CollationView const& view) {
+  auto const& roles = view.collation.roles;
+  bool heads = false;
+  bool any = false;
+  for (auto const& role : roles) {
+    if (role.transition != RoleTransition::became_exception) continue;
+    if (!any) {
+      page.heading("Characters that became exception notes");
+      set_column_heads(page, view);
+    }
+    any = true;
+    page.blank();
+    set_role(page, view, role, false);
+  }
+  std::optional<RoleTransition> group;
+  for (auto const& role : roles) {
+    if (role.transition == RoleTransition::became_exception) continue;
+    if (!heads) {
+      page.heading("Other changes in the role of a character");
+      set_column_heads(page, view);
+    }
+    heads = true;
+    if (group != role.transition) {
+      group = role.transition;
+      page.subheading(upper_case(to_word(role.transition)));
+    } else {
+      page.blank();
+    }
+    set_role(page, view, role, false);
+  }
+}
+
+}  // namespace keydrift

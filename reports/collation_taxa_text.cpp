@@ -1,0 +1,172 @@
+// Taxa that change couplet, with both routes laid side by side.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "keydrift/reports/collation_parts.hpp"
+#include "keydrift/reports/setting.hpp"
+
+namespace keydrift {
+namespace {
+
+// One step of the table of routes: both leads' names over the mark.
+struct Cell {
+  std::string old_name;
+  std::string new_name;
+  std::string mark;
+  std::size_t width{};
+};
+
+std::string padded(std::string_view text, std::size_t width) {
+  std::string out{text};
+  auto const taken = display_width(text);
+  if (width > taken) out.append(width - taken, ' ');
+  return out;
+}
+
+// The steps as rows: the old route, the new one, and marks where they differ; set in as many
+// blocks as the width asks for.
+void set_steps(Page& page, CollationView const& view, TaxonChange const& taxon) {
+  auto const clean = [&page](std::string_view text) { return clean_text(text, page.unicode()); };
+  auto const old_head = clean(view.called.old_name);
+  auto const new_head = clean(view.called.new_name);
+  bool const one_sided = taxon.old_taxa.empty() || taxon.new_taxa.empty();
+  std::vector<Cell> cells;
+  for (auto const& step : taxon.steps) {
+    Cell cell{clean(step.old_lead ? lead_name(view.old_edition, *step.old_lead) : "·"),
+              clean(step.new_lead ? lead_name(view.new_edition, *step.new_lead) : "·"),
+              clean(one_sided ? std::string_view{} : mark_of(step)), 0};
+    cell.width = std::max(display_width(cell.old_name), display_width(cell.new_name)) + 2;
+    cells.push_back(std::move(cell));
+  }
+  auto const head_width =
+      std::min(std::max(display_width(old_head), display_width(new_head)) + 2, page.width() / 3);
+  std::size_t at = 0;
+  while (at < cells.size()) {
+    std::string old_row;
+    std::string new_row;
+    std::string marks;
+    std::size_t used = Page::kMargin + head_width;
+    auto const begin = at;
+    while (at < cells.size() && (at == begin || used + cells[at].width <= page.width())) {
+      auto const& cell = cells[at];
+      old_row += padded(cell.old_name, cell.width);
+      new_row += padded(cell.new_name, cell.width);
+      marks += padded(cell.mark, cell.width);
+      used += cell.width;
+      ++at;
+    }
+    auto const row = [&](std::string_view head, std::string const& text) {
+      // Set as it stands: the blanks between the steps keep them in line.
+      auto const cut =
+          wrap({{std::string{head}, Face::plain}}, head_width - 1, 0, 0, page.unicode());
+      Line line = cut.front();
+      line.runs.push_back({std::string(head_width - line.width, ' ') + text, Face::plain});
+      page.line(line, Page::kMargin);
+    };
+    if (begin > 0) page.blank();
+    if (!taxon.old_taxa.empty()) row(old_head, old_row);
+    if (!taxon.new_taxa.empty()) row(new_head, new_row);
+    if (marks.find_first_not_of(' ') != std::string::npos) row("", marks);
+  }
+}
+
+void set_parting(Page& page, CollationView const& view, TaxonChange const& taxon) {
+  if (!taxon.parting || *taxon.parting >= taxon.steps.size()) return;
+  if (taxon.old_taxa.empty() || taxon.new_taxa.empty()) return;
+  auto const& step = taxon.steps[*taxon.parting];
+  auto const column = [&page](Edition const& edition, std::optional<LeadId> const& lead) {
+    if (!lead)
+      return wrap({{"no such step", Face::plain}}, page.column_width(), 0, 0, page.unicode());
+    return set_lead(lead_setting(edition, *lead, label_width(edition, lead->couplet)),
+                    page.column_width(), page.unicode());
+  };
+  page.blank();
+  page.columns(mark_of(step), column(view.old_edition, step.old_lead),
+               column(view.new_edition, step.new_lead));
+}
+
+void set_characters(Page& page, CollationView const& view, std::string_view how,
+                    std::vector<std::string> const& ids) {
+  if (ids.empty()) return;
+  std::vector<std::string> labels;
+  for (auto const& id : ids) labels.push_back(view.label(id));
+  page.paragraph(fmt::format("{} {}.", how, enumerated(labels)), Page::kMargin, 2);
+}
+
+void set_taxon(Page& page, CollationView const& view, TaxonChange const& taxon) {
+  page.blank();
+  Words headline{{taxa_in_words(taxon, view.old_edition, view.new_edition), Face::bold},
+                 {fmt::format(": {}", events_in_words(taxon.events)), Face::plain}};
+  if (!taxon.old_taxa.empty() && !taxon.new_taxa.empty() && taxon.old_ends != taxon.new_ends) {
+    headline.push_back({fmt::format(" ({} before, {} now)", counted(taxon.old_ends, "end"),
+                                    grouped(taxon.new_ends)),
+                        Face::plain});
+  }
+  page.paragraph(headline, 2, 2);
+  set_steps(page, view, taxon);
+  set_parting(page, view, taxon);
+  set_characters(page, view, "No longer told by", taxon.characters_lost);
+  set_characters(page, view, "Now told by", taxon.characters_gained);
+}
+
+}  // namespace
+
+bool changes_couplet(TaxonChange const& taxon) {
+  return std::any_of(taxon.events.begin(), taxon.events.end(), [](TaxonEvent event) {
+    return event != TaxonEvent::same_route && event != TaxonEvent::restated_route &&
+           event != TaxonEvent::renamed;
+  });
+}
+
+void set_taxa(Page& page, CollationView const& view) {
+  auto const& taxa = view.collation.taxa;
+  bool any = false;
+  for (auto const& taxon : taxa) {
+    if (!changes_couplet(taxon)) continue;
+    if (!any) {
+      page.heading("Taxa that change couplet");
+      page.paragraph(
+          "The leads on the way to each, step beside step: * a step of the new edition only, † of "
+          "the old one only, ‡ another couplet or lead, § a lead that says something else.",
+          2);
+    }
+    any = true;
+    set_taxon(page, view, taxon);
+  }
+
+  any = false;
+  for (auto const& taxon : taxa) {
+    if (!has_event(taxon, TaxonEvent::renamed)) continue;
+    if (!any) {
+      page.heading("Names");
+      page.paragraph("The same taxon under another name.", 2);
+      page.blank();
+    }
+    any = true;
+    page.leader(
+        fmt::format("{}, by {}", taxon_names(view.old_edition, taxon.old_taxa, ", "),
+                    taxon.basis == MatchBasis::same_name ? "its name" : to_word(taxon.basis)),
+        taxon_names(view.new_edition, taxon.new_taxa, ", "), 2);
+  }
+
+  std::vector<std::string> restated;
+  for (auto const& taxon : taxa) {
+    if (changes_couplet(taxon) || !has_event(taxon, TaxonEvent::restated_route)) continue;
+    std::string name = taxon_names(view.new_edition, taxon.new_taxa, ", ");
+    std::vector<std::string> leads;
+    for (auto const& step : taxon.steps) {
+      if (step.restated && step.new_lead) {
+        leads.push_back(lead_name(view.new_edition, *step.new_lead));
+      }
+    }
+    if (!leads.empty()) name += fmt::format(" (at {})", enumerated(leads));
+    restated.push_back(std::move(name));
+  }
+  if (!restated.empty()) {
+    page.heading("Taxa on the same way, which says something else");
+    for (auto const& name : restated) page.paragraph(name, 2, 2);
+  }
+}
+
+}  // namespace keydrift

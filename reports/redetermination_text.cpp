@@ -1,0 +1,330 @@
+// What becomes of an archive's specimens, for a terminal.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+
+#include "keydrift/reports/setting.hpp"
+#include "keydrift/reports/terminal.hpp"
+#include "keydrift/reports/wording.hpp"
+
+namespace keydrift {
+namespace {
+
+using Totals = std::array<std::uint64_t, kOutcomes>;
+
+// Lists longer than this are cut in a terminal report; the tables have them whole.
+constexpr std::size_t kListed = 20;
+constexpr std::size_t kRows = 60;
+
+std::uint64_t sum(Totals const& totals) {
+  return std::accumulate(totals.begin(), totals.end(), std::uint64_t{0});
+}
+
+std::uint64_t of(Totals const& totals, Outcome outcome) {
+  return totals[static_cast<std::size_t>(outcome)];
+}
+
+// "12 stands, 3 open".
+std::string outcomes_in_words(Totals const& totals) {
+  std::vector<std::string> parts;
+  for (std::size_t i = 0; i < kOutcomes; ++i) {
+    if (totals[i] == 0) continue;
+    parts.push_back(fmt::format("{} {}", grouped(totals[i]), to_word(static_cast<Outcome>(i))));
+  }
+  return fmt::format("{}", fmt::join(parts, ", "));
+}
+
+struct View {
+  Edition const& old_edition;
+  Edition const& new_edition;
+  Redetermination const& result;
+  EditionNames called;
+};
+
+void set_totals(Page& page, View const& view) {
+  auto const& totals = view.result.totals;
+  auto const all = sum(totals);
+  page.heading("Outcomes");
+  auto const row = [&](std::string_view label, std::string_view text, std::uint64_t count) {
+    page.entry({.label = {{std::string{label}, Face::bold}},
+                .label_width = 14,
+                .text = {{std::string{text}, Face::plain}},
+                .destination = {{fmt::format("{}{:>9}", grouped(count),
+                                             count == 0 ? "" : share(count, all)),
+                                 Face::plain}}},
+               2);
+  };
+  for (std::size_t i = 0; i < kOutcomes; ++i) {
+    auto const outcome = static_cast<Outcome>(i);
+    row(to_word(outcome), meaning_of(outcome), totals[i]);
+  }
+  row("together", "", all);
+}
+
+void set_statements(Page& page, View const& view) {
+  auto const& totals = view.result.totals;
+  page.heading("Names updated, specimens not examined");
+  auto const updated = of(totals, Outcome::renamed) + of(totals, Outcome::changes);
+  auto const to_examine = of(totals, Outcome::narrowed) + of(totals, Outcome::open) +
+                          of(totals, Outcome::stranded) + of(totals, Outcome::doubtful);
+  page.leader("Name updated from the record alone (renamed, changes)", grouped(updated), 2);
+  page.leader("To be examined (narrowed, open, stranded, doubtful)", grouped(to_examine), 2);
+  page.leader("Specimen examined in this run", "none", 2);
+  page.blank();
+  page.paragraph(not_examined(), 2);
+}
+
+void set_from_to(Page& page, View const& view) {
+  auto const& rows = view.result.from_to;
+  if (rows.empty()) return;
+  page.heading(fmt::format("From {} to {}", view.called.old_name, view.called.new_name));
+  // Rows in which nothing happens are summed up in one.
+  std::uint64_t standing = 0;
+  std::uint64_t standing_rows = 0;
+  std::size_t listed = 0;
+  for (auto const& row : rows) {
+    if (of(row.by_outcome, Outcome::stands) == row.specimens) {
+      standing += row.specimens;
+      ++standing_rows;
+      continue;
+    }
+    if (listed++ >= kRows) continue;
+    std::string names = row.from.empty() ? "(no usable name)" : row.from;
+    if (!row.to.empty() && row.to != row.from) names += " to " + row.to;
+    auto const outcomes =
+        static_cast<std::size_t>(std::count_if(row.by_outcome.begin(), row.by_outcome.end(),
+                                               [](std::uint64_t count) { return count > 0; }));
+    if (outcomes == 1 && !row.to.starts_with('(')) {
+      auto const at = std::find_if(row.by_outcome.begin(), row.by_outcome.end(),
+                                   [](std::uint64_t count) { return count > 0; });
+      names += fmt::format(": {}", to_word(static_cast<Outcome>(at - row.by_outcome.begin())));
+    }
+    page.leader(names, grouped(row.specimens), 2);
+    if (outcomes > 1) {
+      page.paragraph(Words{{outcomes_in_words(row.by_outcome), Face::dim}}, 6, 2);
+    }
+  }
+  if (listed > kRows) {
+    page.paragraph(fmt::format("and {} in the other reports.", counted(listed - kRows, "more row")),
+                   2);
+  }
+  if (standing_rows > 0) {
+    page.leader(
+        fmt::format("{} under {}", standing_rows == rows.size() ? "All unchanged" : "Unchanged",
+                    counted(standing_rows, "name")),
+        grouped(standing), 2);
+  }
+}
+
+void set_worklist(Page& page, View const& view) {
+  auto const& result = view.result;
+  if (result.worklist.empty()) return;
+  page.heading("Worklist");
+  std::size_t sheets = 0;
+  std::map<std::string, std::size_t> places;
+  std::map<std::string, std::pair<std::size_t, double>> questions;
+  for (auto const& group : result.worklist) {
+    sheets += group.specimens.size();
+    places[group.storage] += group.specimens.size();
+    auto& entry = questions[group.question];
+    entry.first += group.specimens.size();
+    entry.second = group.cost;
+  }
+  page.paragraph(fmt::format("{} to look at, from {}, with {} to answer.",
+                             counted(sheets, "specimen"), counted(places.size(), "storage place"),
+                             counted(questions.size(), "different question")),
+                 2);
+  std::size_t types = 0;
+  for (auto const& group : result.worklist) types += group.has_types ? 1 : 0;
+  if (types > 0) {
+    page.paragraph(fmt::format("{} of {} with types or vouchers; these stand first.",
+                               grouped(types), counted(result.worklist.size(), "group")),
+                   2);
+  }
+  std::vector<std::pair<std::string, std::pair<std::size_t, double>>> by_count(questions.begin(),
+                                                                               questions.end());
+  std::stable_sort(by_count.begin(), by_count.end(),
+                   [](auto const& a, auto const& b) { return a.second.first > b.second.first; });
+  page.subheading("Questions, and the specimens that each settles");
+  for (std::size_t i = 0; i < by_count.size() && i < kListed; ++i) {
+    auto const& [question, entry] = by_count[i];
+    page.leader(question.empty() ? look_at_the_whole() : question, grouped(entry.first), 2);
+  }
+  if (by_count.size() > kListed) {
+    page.paragraph(
+        fmt::format("and {} more in the worklist.", counted(by_count.size() - kListed, "question")),
+        2);
+  }
+  page.subheading("Specimens to pull, by storage place");
+  std::size_t listed = 0;
+  for (auto const& [place, count] : places) {
+    if (place.empty()) continue;
+    if (listed++ == kListed) break;
+    page.leader(place, grouped(count), 2);
+  }
+  if (auto const nowhere = places.find(""); nowhere != places.end()) {
+    page.leader("(no place recorded)", grouped(nowhere->second), 2);
+  }
+  if (places.size() > kListed) {
+    page.paragraph(
+        fmt::format("and {} more in the worklist.", counted(places.size() - kListed, "place")), 2);
+  }
+}
+
+std::string let_through(Edition const& edition, std::vector<TaxonId> const& taxa,
+                        std::optional<CoupletId> const& stop) {
+  if (!taxa.empty()) return "passes as " + taxon_names(edition, taxa, " or ");
+  if (stop) return fmt::format("is stopped at couplet {}", edition[*stop].label);
+  return "is stopped";
+}
+
+void set_look_alikes(Page& page, View const& view) {
+  auto const& look_alikes = view.result.look_alikes;
+  if (look_alikes.empty()) return;
+  page.heading("Look-alikes");
+  page.paragraph("Taxa from outside the key, which it should stop.", 2);
+  page.blank();
+  auto const count = [&](bool by_old, bool by_new) {
+    return grouped(static_cast<std::uint64_t>(
+        std::count_if(look_alikes.begin(), look_alikes.end(), [&](LookAlikeResult const& each) {
+          return each.old_taxa.empty() != by_old && each.new_taxa.empty() != by_new;
+        })));
+  };
+  page.leader("stopped by both editions", count(false, false), 2);
+  page.leader(fmt::format("let through by {} only", view.called.old_name), count(true, false), 2);
+  page.leader(fmt::format("let through by {} only", view.called.new_name), count(false, true), 2);
+  page.leader("let through by both editions", count(true, true), 2);
+  for (auto const& look_alike : look_alikes) {
+    page.blank();
+    auto name = specimen_name(look_alike.specimen);
+    if (!look_alike.specimen.scientific_name.empty()) {
+      name += fmt::format(", {}", look_alike.specimen.scientific_name);
+    }
+    page.paragraph(Words{{name, Face::bold}}, 2, 2);
+    page.item(
+        view.called.old_name,
+        let_through(view.old_edition, look_alike.old_taxa, look_alike.old_stop), 4,
+        std::max(display_width(view.called.old_name), display_width(view.called.new_name)) + 2);
+    page.item(
+        view.called.new_name,
+        let_through(view.new_edition, look_alike.new_taxa, look_alike.new_stop), 4,
+        std::max(display_width(view.called.old_name), display_width(view.called.new_name)) + 2);
+    for (auto const& fit : look_alike.partly) {
+      page.paragraph("partly fits " + partial_fit_in_words(fit, view.old_edition, view.new_edition),
+                     4, 2);
+    }
+  }
+}
+
+void set_expectations(Page& page, View const& view) {
+  auto const& result = view.result;
+  if (result.expectations.empty()) return;
+  page.heading("Types and vouchers");
+  page.paragraph(
+      fmt::format("{} must key out to the recorded name; {}.",
+                  counted(result.expectations.size(), "specimen"),
+                  result.failures.empty() ? std::string{"all do"}
+                                          : counted(result.failures.size(), "does not", "do not")),
+      2);
+  for (auto const& failure : result.failures) {
+    auto const& outcome = result.expectations[failure.specimen];
+    auto const& verdict = result.verdicts[outcome.verdict];
+    page.blank();
+    page.paragraph(Words{{fmt::format("{}, {}", specimen_name(outcome.specimen),
+                                      outcome.specimen.scientific_name),
+                          Face::bold},
+                         {fmt::format(" ({})", type_or_voucher(outcome.specimen)), Face::plain}},
+                   2, 2);
+    page.paragraph(
+        fmt::format("fails in {}: {}; {}",
+                    failure.in_new ? view.called.new_name : view.called.old_name + " already",
+                    to_word(verdict.outcome), reason(verdict, view.old_edition, view.new_edition)),
+        4, 2);
+  }
+}
+
+void set_reading(Page& page, View const& view) {
+  auto const& result = view.result;
+  page.heading("How far the outcomes hang on the way of reading");
+  page.paragraph(
+      fmt::format("Leads were read in the {} way. {} under another reading (strict, primary-first, "
+                  "best-overall).",
+                  to_word(result.reading),
+                  result.reading_dependent == 0 ? std::string{"No outcome would differ"}
+                  : result.reading_dependent == 1
+                      ? std::string{"1 outcome would differ"}
+                      : grouped(result.reading_dependent) + " outcomes would differ"),
+      2);
+  if (result.reading_dependent > 0) {
+    page.blank();
+    for (std::size_t i = 0; i < kReadings; ++i) {
+      page.item(to_word(static_cast<Reading>(i)), outcomes_in_words(result.totals_by_reading[i]), 2,
+                15);
+    }
+  }
+  std::size_t listed = 0;
+  for (auto const& dependence : result.reading_couplets) {
+    if (listed++ == kListed) break;
+    if (listed == 1) page.blank();
+    page.leader(fmt::format("because of couplet {} of {}",
+                            view.new_edition[dependence.couplet].label, view.called.new_name),
+                grouped(dependence.specimens), 2);
+  }
+}
+
+void set_evidence(Page& page, View const& view, Collation const& collation) {
+  auto const& result = view.result;
+  page.heading("What the outcomes rest on");
+  page.leader("Specimens with at least one recorded character", grouped(result.with_characters), 2);
+  page.leader("Specimens with a name only", grouped(result.name_only), 2);
+  page.leader("Old edition cited by the record, or its date fits", grouped(result.edition_cited),
+              2);
+  page.leader("Old edition presumed", grouped(result.edition_presumed), 2);
+  page.blank();
+  auto const understood = [&page](std::string_view name, Coverage const& coverage) {
+    page.paragraph(sentence(fmt::format("{}: {}", name, coverage_in_words(coverage))), 2, 2);
+  };
+  understood(view.called.old_name, collation.old_coverage);
+  understood(view.called.new_name, collation.new_coverage);
+}
+
+}  // namespace
+
+std::string redetermination_text(Edition const& old_edition, Edition const& new_edition,
+                                 Collation const& collation, Redetermination const& redetermination,
+                                 TerminalStyle style) {
+  View const view{old_edition, new_edition, redetermination,
+                  edition_names(old_edition, new_edition)};
+  Page page{style};
+  page.title(fmt::format("Specimens named by {}, keyed by {}", view.called.old_name,
+                         view.called.new_name));
+  auto const kept = sum(redetermination.totals);
+  page.paragraph(fmt::format("{} read: {} keyed, {} set aside as unreadable.",
+                             counted(redetermination.read, "record"), grouped(kept),
+                             grouped(redetermination.rejected)),
+                 2);
+  set_totals(page, view);
+  set_statements(page, view);
+  set_from_to(page, view);
+  set_worklist(page, view);
+  set_look_alikes(page, view);
+  set_expectations(page, view);
+  set_reading(page, view);
+  set_evidence(page, view, collation);
+  if (!redetermination.findings.empty()) {
+    page.heading("Remarks on the records");
+    bool first = true;
+    for (auto const& finding : redetermination.findings) {
+      if (!first) page.blank();
+      first = false;
+      set_finding(page, finding);
+    }
+  }
+  page.heading("Caution");
+  page.paragraph(caution(), 2);
+  return page.take();
+}
+
+}  // namespace keydrift

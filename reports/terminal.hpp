@@ -1,0 +1,48 @@
+#pragma once
+// Reports for a terminal or a printer: plain text, set like a printed key, at most `width` cells
+// wide, readable in black and white.
+
+#include <optional>
+#include <span>
+#include <string>
+
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/characters/specimen.hpp"
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/key/proof.hpp"
+#include "keydrift/redetermination/keyout.hpp"
+#include "keydrift/redetermination/outcome.hpp"
+#include "keydrift/reports/page.hpp"
+
+namespace keydrift {
+
+// What is wrong or worth knowing in one edition, errors first, and its numbers in words.  `numbers`
+// is absent for a key that has none (no terminal, or no route).
+[[nodiscard]] std::string proof_text(Edition const& edition, std::span<Finding const> findings,
+                                     std::optional<KeyNumbers> const& numbers,
+                                     Coverage const& coverage, TerminalStyle style);
+
+struct CollationTextOptions {
+  TerminalStyle style;
+  bool every_couplet = false;  // set also the couplets whose meaning is unchanged
+};
+// Summary; characters that became exception notes; other changes of role; taxa that change couplet;
+// couplets side by side; findings mended and introduced; how much was understood.
+[[nodiscard]] std::string collation_text(Edition const& old_edition, Edition const& new_edition,
+                                         Collation const& collation,
+                                         CollationTextOptions const& options);
+
+// What becomes of the specimens of an archive.  `collation` gives how much of either edition was
+// understood.
+[[nodiscard]] std::string redetermination_text(Edition const& old_edition,
+                                               Edition const& new_edition,
+                                               Collation const& collation,
+                                               Redetermination const& redetermination,
+                                               TerminalStyle style);
+
+// One specimen through one edition: the printed words of each couplet on its way, what is known of
+// each statement, and where it may end.
+[[nodiscard]] std::string keyout_text(Edition const& edition, Specimen const& specimen,
+                                      KeyOut const& keyout, TerminalStyle style);
+
+}  // namespace keydrift

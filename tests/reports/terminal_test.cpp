@@ -1,0 +1,225 @@
+#include "keydrift/reports/terminal.hpp"
+
+#include <gtest/gtest.h>
+#include <utf8proc.h>
+
+#include <algorithm>
+#include <string_view>
+
+#include "golden.hpp"
+#include "sample.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::expect_golden;
+using test::make_sample;
+
+TEST(TerminalProof, GroupsFindingsBySeverityAndTellsTheNumbers) {
+  auto const sample = make_sample();
+  expect_golden("reports/proof.txt", proof_text(sample.old_edition, sample.findings, sample.numbers,
+                                                sample.collation.old_coverage, {}));
+}
+
+TEST(TerminalCollation, SetsTwoEditionsAsAPrintedKeyInTwoColumns) {
+  auto const sample = make_sample();
+  expect_golden("reports/collation.txt",
+                collation_text(sample.old_edition, sample.new_edition, sample.collation, {}));
+}
+
+TEST(TerminalRedetermination, TellsNamesUpdatedApartFromSpecimensExamined) {
+  auto const sample = make_sample();
+  expect_golden("reports/redetermination.txt",
+                redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                                     sample.redetermination, {}));
+}
+
+TEST(TerminalKeyout, ShowsTheRouteAsThePrintedWordsWithWhatIsKnown) {
+  auto const sample = make_sample();
+  expect_golden("reports/keyout.txt",
+                keyout_text(sample.new_edition, sample.specimen, sample.keyout, {}));
+}
+
+std::vector<std::string> all_reports(test::Sample const& sample, TerminalStyle style) {
+  return {proof_text(sample.old_edition, sample.findings, sample.numbers,
+                     sample.collation.old_coverage, style),
+          collation_text(sample.old_edition, sample.new_edition, sample.collation,
+                         {.style = style, .every_couplet = true}),
+          redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                               sample.redetermination, style),
+          keyout_text(sample.new_edition, sample.specimen, sample.keyout, style)};
+}
+
+// Cells by utf8proc alone, without the code under test.
+std::size_t cells(std::string_view line) {
+  std::size_t width = 0;
+  for (std::size_t at = 0; at < line.size();) {
+    utf8proc_int32_t code = -1;
+    auto const used = utf8proc_iterate(reinterpret_cast<utf8proc_uint8_t const*>(&line[at]),
+                                       static_cast<utf8proc_ssize_t>(line.size() - at), &code);
+    EXPECT_GT(used, 0) << "no UTF-8: " << line;
+    if (used <= 0) return width;
+    width += static_cast<std::size_t>(utf8proc_charwidth(code));
+    at += static_cast<std::size_t>(used);
+  }
+  return width;
+}
+
+void expect_within(std::string_view text, std::size_t width) {
+  while (!text.empty()) {
+    auto const line = text.substr(0, text.find('\n'));
+    EXPECT_LE(cells(line), width) << line;
+    EXPECT_FALSE(line.ends_with(' ')) << line;
+    text.remove_prefix(std::min(text.size(), line.size() + 1));
+  }
+}
+
+// Wide, combining, joined and very long words wherever a user's text goes.
+test::Sample awkward_sample() {
+  auto sample = make_sample();
+  std::string const wide =
+      "莎草科植物检索表的编者按语很长很长很长很长很长很长很长很长很长很长很长很长很长";
+  std::string const marked = "e\u0301ca\u0308rlate\u0301 ♂♀ 3–5 µm 👩\u200D🔬";
+  std::string const endless(150, 'x');
+  for (auto* edition : {&sample.old_edition, &sample.new_edition}) {
+    edition->name = "folder/" + endless + ".txt";
+    edition->front.edition += " " + wide;
+    for (auto& couplet : edition->couplets) {
+      for (auto& lead : couplet.leads) {
+        lead.text += "; " + wide + " " + marked + " " + endless;
+        if (std::holds_alternative<ToTaxa>(lead.destination)) lead.destination_printed += wide;
+      }
+    }
+    edition->couplets[1].label = "123456789 (1234567890)";
+    edition->taxa[0].name += " " + marked + endless;
+  }
+  for (auto& use : sample.collation.characters) use.label += wide + endless;
+  for (auto& role : sample.collation.roles) role.numbers += endless;
+  for (auto& each : sample.findings) each.message += endless + wide;
+  for (auto& each : sample.redetermination.to_look_at) each.specimen.storage = wide;
+  for (auto& group : sample.redetermination.worklist) group.question += marked + endless;
+  for (auto& row : sample.redetermination.from_to) row.to += endless;
+  sample.specimen.observations[0].value = wide + endless;
+  sample.specimen.catalog_number = endless;
+  return sample;
+}
+
+TEST(TerminalReports, NoLineIsWiderThanTheWidth) {
+  auto const plain = make_sample();
+  auto const awkward = awkward_sample();
+  for (unsigned width = 60; width <= 120; ++width) {
+    for (auto const* sample : {&plain, &awkward}) {
+      for (auto const& text : all_reports(*sample, {.width = width})) expect_within(text, width);
+    }
+  }
+}
+
+TEST(TerminalReports, ANarrowWidthIsTakenAsForty) {
+  for (auto const& text : all_reports(awkward_sample(), {.width = 3})) expect_within(text, 40);
+}
+
+TEST(TerminalReports, WithoutUnicodeEveryByteIsAscii) {
+  for (auto const& text : all_reports(awkward_sample(), {.width = 80, .unicode = false})) {
+    EXPECT_TRUE(std::all_of(text.begin(), text.end(),
+                            [](char c) { return c == '\n' || (c >= 0x20 && c < 0x7F); }));
+    expect_within(text, 80);
+  }
+}
+
+std::string without_escapes(std::string const& text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '\x1b') {
+      i = text.find('m', i);
+      continue;
+    }
+    out += text[i];
+  }
+  return out;
+}
+
+TEST(TerminalReports, ColourAddsFacesAndNothingElse) {
+  auto const sample = make_sample();
+  auto const plain = all_reports(sample, {.colour = false});
+  auto const faced = all_reports(sample, {.colour = true});
+  for (std::size_t i = 0; i < plain.size(); ++i) {
+    EXPECT_EQ(plain[i].find('\x1b'), std::string::npos);
+    EXPECT_EQ(without_escapes(faced[i]), plain[i]);
+    // Bold, dim, underlined and their end: no hues.
+    for (auto at = faced[i].find('\x1b'); at != std::string::npos;
+         at = faced[i].find('\x1b', at + 1)) {
+      auto const code = faced[i].substr(at, 4);
+      EXPECT_TRUE(code == "\x1b[1m" || code == "\x1b[2m" || code == "\x1b[4m" || code == "\x1b[0m");
+    }
+  }
+}
+
+TEST(TerminalReports, EscapesInTheSourceAreNotPassedOn) {
+  auto sample = make_sample();
+  sample.old_edition.couplets[0].leads[0].text = "claws \x1b[31mred\x1b[0m\x07";
+  sample.old_edition.couplets[0].leads[0].statements.clear();
+  sample.findings[0].printed = "\x1b]0;title\x07";
+  for (auto const& text : all_reports(sample, {})) EXPECT_EQ(text.find('\x1b'), std::string::npos);
+}
+
+TEST(TerminalReports, LooksLikeNoSourceDiffer) {
+  auto const sample = make_sample();
+  for (auto const& text : all_reports(sample, {})) {
+    EXPECT_EQ(text.find("\n+"), std::string::npos);
+    EXPECT_EQ(text.find("\n-"), std::string::npos);
+    EXPECT_EQ(text.find("@@"), std::string::npos);
+  }
+}
+
+TEST(TerminalCollation, EveryCoupletIsSetOnRequest) {
+  auto const sample = make_sample();
+  auto const text = collation_text(sample.old_edition, sample.new_edition, sample.collation,
+                                   {.style = {}, .every_couplet = true});
+  EXPECT_NE(text.find("·   Couplet 3 of 1968, couplet 4 of 2003: renumbered, leads swapped"),
+            std::string::npos);
+  EXPECT_EQ(text.find("COUPLETS THAT MEAN THE SAME"), std::string::npos);
+}
+
+TEST(TerminalCollation, SaysPlainlyThatNothingChanges) {
+  auto const sample = make_sample();
+  Collation collation;
+  collation.couplets = {{{CoupletId{0}}, {CoupletId{0}}, {CoupletEvent::kept}, {}, {}, false}};
+  auto const text = collation_text(sample.old_edition, sample.old_edition, collation, {});
+  EXPECT_NE(text.find("The meaning of the key does not change"), std::string::npos);
+  EXPECT_EQ(text.find("COUPLETS SIDE BY SIDE"), std::string::npos);
+  EXPECT_NE(text.find("  Kept: 1.\n"), std::string::npos);
+}
+
+TEST(TerminalCollation, SetsADividedCoupletOverAllItsParts) {
+  auto sample = make_sample();
+  sample.collation.couplets = {{{CoupletId{1}},
+                                {CoupletId{1}, CoupletId{2}},
+                                {CoupletEvent::split},
+                                {},
+                                {{0, 0}, {1, 1}},
+                                true}};
+  auto const text = collation_text(sample.old_edition, sample.new_edition, sample.collation, {});
+  auto const at = text.find("¶   Couplet 2 of 1968, couplets 2 and 3 of 2003: split\n");
+  ASSERT_NE(at, std::string::npos);
+  EXPECT_NE(text.find("\n*                                           3a  Underside", at),
+            std::string::npos);
+}
+
+TEST(TerminalProof, SaysThatNothingWasFound) {
+  auto const sample = make_sample();
+  auto const text = proof_text(sample.old_edition, {}, std::nullopt, {}, {});
+  EXPECT_NE(text.find("Nothing was found wrong.\n"), std::string::npos);
+  EXPECT_NE(text.find("no taxon can be reached from the first couplet"), std::string::npos);
+}
+
+TEST(TerminalRedetermination, TotalsAddUpToTheRecordsKeyed) {
+  auto const sample = make_sample();
+  auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination, {});
+  EXPECT_NE(text.find("1,214 records read: 1,212 keyed, 2 set aside"), std::string::npos);
+  EXPECT_NE(text.find("together       ................................................ 1,212"),
+            std::string::npos);
+}
+
+}  // namespace
+}  // namespace keydrift
