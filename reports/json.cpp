@@ -1,0 +1,105 @@
+// Proof and key-out as JSON.
+#include "keydrift/reports/json.hpp"
+
+#include "keydrift/reports/json_parts.hpp"
+#include "keydrift/reports/wording.hpp"
+
+namespace keydrift {
+
+using json_parts::Json;
+using json_parts::list_of;
+using json_parts::of;
+using json_parts::put;
+
+namespace {
+
+char const* to_word(Truth truth) {
+  switch (truth) {
+    case Truth::holds:
+      return "holds";
+    case Truth::fails:
+      return "fails";
+    case Truth::unknown:
+      return "unknown";
+  }
+  return "unknown";
+}
+
+Json of(KeyNumbers const& numbers) {
+  Json json;
+  json["couplets"] = numbers.couplets;
+  json["leads"] = numbers.leads;
+  json["terminals"] = numbers.terminals;
+  json["terminalEnds"] = numbers.terminal_ends;
+  json["polytomies"] = numbers.polytomies;
+  json["reticulations"] = numbers.reticulations;
+  json["shortestRoute"] = numbers.shortest_route;
+  json["longestRoute"] = numbers.longest_route;
+  json["meanRoute"] = numbers.mean_route;
+  json["entropyBound"] = numbers.entropy_bound;
+  json["huffmanBound"] = numbers.huffman_bound;
+  json["evenness"] = numbers.evenness;
+  json["colless"] = numbers.colless;
+  json["combCouplets"] = numbers.comb_couplets;
+  json["rootShare"] = numbers.root_share;
+  json["singleStatementCouplets"] = numbers.single_statement_couplets;
+  return json;
+}
+
+Json of(Edition const& edition, LeadAssessment const& assessment) {
+  auto json = json_parts::of(edition, assessment.lead);
+  json["text"] = edition[assessment.lead].text;
+  json["fit"] = to_word(assessment.fit);
+  json["followed"] = assessment.followed;
+  auto statements = Json::array();
+  for (auto const& fit : assessment.statements) {
+    Json each;
+    each["statement"] = fit.statement;
+    put(each, "text", statement_words(edition, StatementId{assessment.lead, fit.statement}));
+    each["truth"] = to_word(fit.truth);
+    put(each, "known", fit.known);
+    statements.push_back(std::move(each));
+  }
+  json["statements"] = std::move(statements);
+  return json;
+}
+
+}  // namespace
+
+std::string proof_json(Edition const& edition, std::span<Finding const> findings,
+                       std::optional<KeyNumbers> const& numbers, Coverage const& coverage) {
+  auto json = json_parts::begin("proof");
+  json["edition"] = json_parts::heading_of(edition);
+  json["findings"] = json_parts::of(findings);
+  if (numbers) json["numbers"] = of(*numbers);
+  json["coverage"] = json_parts::of(coverage);
+  return json_parts::finish(json);
+}
+
+std::string keyout_json(Edition const& edition, Specimen const& specimen, KeyOut const& keyout) {
+  auto json = json_parts::begin("keyout");
+  json["edition"] = json_parts::heading_of(edition);
+  json["specimen"] = json_parts::of(specimen);
+  auto visits = Json::array();
+  for (auto const& visit : keyout.visits) {
+    auto each = json_parts::of(edition, visit.couplet);
+    each["level"] = visit.level;
+    auto leads = Json::array();
+    for (auto const& lead : visit.leads) leads.push_back(of(edition, lead));
+    each["leads"] = std::move(leads);
+    visits.push_back(std::move(each));
+  }
+  json["visits"] = std::move(visits);
+  auto terminals = Json::array();
+  for (auto const& terminal : keyout.terminals) {
+    terminals.push_back(json_parts::of(edition, terminal));
+  }
+  json["terminals"] = std::move(terminals);
+  json["strandsAt"] = list_of(edition, std::span<CoupletId const>{keyout.strands_at});
+  json["openCharacters"] = json_parts::of(std::span<std::string const>{keyout.open_characters});
+  json["complete"] = keyout.complete;
+  json["caution"] = caution();
+  return json_parts::finish(json);
+}
+
+}  // namespace keydrift

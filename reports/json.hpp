@@ -1,0 +1,39 @@
+#pragma once
+// Results as JSON: direct images of the result values, in the order of their members, two blanks of
+// indent, a line feed at the end; the same bytes on every run.
+//
+// Schemas (JSON Schema 2020-12) are in reports/schemas/.  Rows of the tables of an edition are
+// given with what people call them: {"couplet": 6, "label": "7"}, {"couplet": 6, "lead": 0, "name":
+// "7a"},
+// {"taxon": 3, "name": "Aus bus"}, a statement as its lead's with "statement" and "text".  What is
+// absent or empty is left out, lists excepted where the schema asks for them.
+
+#include <optional>
+#include <span>
+#include <string>
+
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/key/proof.hpp"
+#include "keydrift/redetermination/keyout.hpp"
+#include "keydrift/redetermination/outcome.hpp"
+
+namespace keydrift {
+
+[[nodiscard]] std::string proof_json(Edition const& edition, std::span<Finding const> findings,
+                                     std::optional<KeyNumbers> const& numbers,
+                                     Coverage const& coverage);
+
+// Holds both editions in full, so that it can be read without their files.
+[[nodiscard]] std::string collation_json(Edition const& old_edition, Edition const& new_edition,
+                                         Collation const& collation);
+
+[[nodiscard]] std::string redetermination_json(Edition const& old_edition,
+                                               Edition const& new_edition,
+                                               Collation const& collation,
+                                               Redetermination const& redetermination);
+
+[[nodiscard]] std::string keyout_json(Edition const& edition, Specimen const& specimen,
+                                      KeyOut const& keyout);
+
+}  // namespace keydrift

@@ -1,0 +1,56 @@
+#pragma once
+// JSON of the values that several reports hold.  Internal to reports.
+
+#include <concepts>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/key/edition.hpp"
+#include "keydrift/redetermination/outcome.hpp"
+
+namespace keydrift::json_parts {
+
+using Json = nlohmann::ordered_json;
+
+// {"keydrift": 1, "report": "proof"}: how every report begins.
+[[nodiscard]] Json begin(std::string_view report);
+// Two blanks of indent, a line feed; bytes that are no UTF-8 become U+FFFD.
+[[nodiscard]] std::string finish(Json const& json);
+
+// Puts the member unless it is empty (a string, a list) or absent (an optional).
+void put(Json& json, char const* name, std::string_view text);
+template <std::same_as<Json> List>
+void put(Json& json, char const* name, List list) {
+  if (!list.empty()) json[name] = std::move(list);
+}
+
+[[nodiscard]] Json of(Edition const& edition, CoupletId couplet);
+[[nodiscard]] Json of(Edition const& edition, LeadId lead);
+[[nodiscard]] Json of(Edition const& edition, TaxonId taxon);
+[[nodiscard]] Json of(Edition const& edition, StatementId statement);
+template <class Id>
+[[nodiscard]] Json list_of(Edition const& edition, std::span<Id const> ids) {
+  auto json = Json::array();
+  for (auto const& id : ids) json.push_back(of(edition, id));
+  return json;
+}
+
+[[nodiscard]] Json of(std::span<std::string const> texts);
+[[nodiscard]] Json of(Finding const& finding);
+[[nodiscard]] Json of(std::span<Finding const> findings);
+[[nodiscard]] Json of(Coverage const& coverage);
+[[nodiscard]] Json of(Specimen const& specimen);
+[[nodiscard]] Json of(Edition const& edition, PossibleTerminal const& terminal);
+
+// Name, label and front matter.
+[[nodiscard]] Json heading_of(Edition const& edition);
+// The same with couplets, leads, statements and taxa.
+[[nodiscard]] Json whole(Edition const& edition);
+
+}  // namespace keydrift::json_parts

@@ -1,0 +1,256 @@
+// A redetermination as JSON.
+#include "keydrift/reports/json.hpp"
+#include "keydrift/reports/json_parts.hpp"
+#include "keydrift/reports/wording.hpp"
+
+namespace keydrift {
+
+using json_parts::Json;
+using json_parts::list_of;
+using json_parts::of;
+using json_parts::put;
+
+namespace {
+
+using Totals = std::array<std::uint64_t, kOutcomes>;
+
+struct Sides {
+  Edition const& old_edition;
+  Edition const& new_edition;
+  [[nodiscard]] Edition const& side(bool in_new) const {
+    return in_new ? new_edition : old_edition;
+  }
+};
+
+Json totals_of(Totals const& totals) {
+  Json json;
+  for (std::size_t i = 0; i < kOutcomes; ++i) {
+    json[to_word(static_cast<Outcome>(i))] = totals[i];
+  }
+  return json;
+}
+
+Json table_of(std::map<std::string, Totals> const& table) {
+  auto json = Json::array();
+  for (auto const& [name, totals] : table) {
+    Json row;
+    row["name"] = name;
+    row["byOutcome"] = totals_of(totals);
+    json.push_back(std::move(row));
+  }
+  return json;
+}
+
+Json parting_of(Sides const& sides, Parting const& parting) {
+  Json json = Json::object();
+  if (parting.old_lead) json["oldLead"] = of(sides.old_edition, *parting.old_lead);
+  if (parting.new_couplet) json["newCouplet"] = of(sides.new_edition, *parting.new_couplet);
+  if (parting.new_lead) json["newLead"] = of(sides.new_edition, *parting.new_lead);
+  auto deciding = Json::array();
+  for (auto const& each : parting.deciding) {
+    Json statement;
+    statement["inNew"] = each.in_new;
+    statement["statement"] = of(sides.side(each.in_new), StatementId{each.lead, each.statement});
+    put(statement, "known", each.known);
+    statement["recorded"] = each.recorded;
+    deciding.push_back(std::move(statement));
+  }
+  json["deciding"] = std::move(deciding);
+  return json;
+}
+
+Json partial_fits_of(Sides const& sides, std::vector<PartialFit> const& fits) {
+  auto json = Json::array();
+  for (auto const& fit : fits) {
+    auto const& edition = sides.side(fit.in_new);
+    Json each;
+    each["inNew"] = fit.in_new;
+    each["lead"] = of(edition, fit.lead);
+    auto const list = [&](std::vector<std::uint32_t> const& ordinals) {
+      auto statements = Json::array();
+      for (auto const ordinal : ordinals) {
+        statements.push_back(of(edition, StatementId{fit.lead, ordinal}));
+      }
+      return statements;
+    };
+    each["holds"] = list(fit.holds);
+    each["fails"] = list(fit.fails);
+    json.push_back(std::move(each));
+  }
+  return json;
+}
+
+Json questions_of(Sides const& sides, std::vector<Question> const& questions) {
+  auto json = Json::array();
+  for (auto const& question : questions) {
+    Json each;
+    each["character"] = question.character;
+    each["label"] = question.label;
+    each["difficulty"] = to_word(question.difficulty);
+    auto answers = Json::array();
+    for (auto const& answer : question.answers) {
+      Json follows;
+      follows["words"] = answer.words;
+      follows["outcome"] = to_word(answer.outcome);
+      follows["newTaxa"] = list_of(sides.new_edition, std::span<TaxonId const>{answer.new_taxa});
+      if (answer.next) follows["next"] = *answer.next;
+      answers.push_back(std::move(follows));
+    }
+    each["answers"] = std::move(answers);
+    json.push_back(std::move(each));
+  }
+  return json;
+}
+
+Json verdict_of(Sides const& sides, Verdict const& verdict) {
+  Json json;
+  json["outcome"] = to_word(verdict.outcome);
+  json["reason"] = reason(verdict, sides.old_edition, sides.new_edition);
+  put(json, "lookAt", look_at(verdict, sides.new_edition));
+  put(json, "why", verdict.why);
+  json["oldTaxa"] = list_of(sides.old_edition, std::span<TaxonId const>{verdict.old_taxa});
+  auto terminals = Json::array();
+  for (auto const& terminal : verdict.terminals) {
+    terminals.push_back(of(sides.new_edition, terminal));
+  }
+  json["terminals"] = std::move(terminals);
+  auto pairs = Json::array();
+  for (auto const& pair : verdict.pairs) {
+    Json each = Json::object();
+    if (pair.old_taxon) each["old"] = of(sides.old_edition, *pair.old_taxon);
+    if (pair.new_taxon) each["new"] = of(sides.new_edition, *pair.new_taxon);
+    pairs.push_back(std::move(each));
+  }
+  json["pairs"] = std::move(pairs);
+  json["mayStrand"] = verdict.may_strand;
+  if (verdict.strands_at) json["strandsAt"] = of(sides.new_edition, *verdict.strands_at);
+  if (verdict.parting) json["parting"] = parting_of(sides, *verdict.parting);
+  put(json, "partly", partial_fits_of(sides, verdict.partly));
+  put(json, "questions", questions_of(sides, verdict.questions));
+  Json by_reading;
+  for (std::size_t i = 0; i < kReadings; ++i) {
+    by_reading[to_word(static_cast<Reading>(i))] = to_word(verdict.by_reading[i]);
+  }
+  json["byReading"] = std::move(by_reading);
+  json["complete"] = verdict.complete;
+  return json;
+}
+
+Json outcomes_of(std::vector<SpecimenOutcome> const& outcomes) {
+  auto json = Json::array();
+  for (auto const& outcome : outcomes) {
+    Json each;
+    each["specimen"] = of(outcome.specimen);
+    each["verdict"] = outcome.verdict;
+    put(each, "newNames", outcome.new_names);
+    json.push_back(std::move(each));
+  }
+  return json;
+}
+
+Json from_to_of(std::vector<FromTo> const& rows) {
+  auto json = Json::array();
+  for (auto const& row : rows) {
+    Json each;
+    each["from"] = row.from;
+    each["to"] = row.to;
+    each["specimens"] = row.specimens;
+    each["byOutcome"] = totals_of(row.by_outcome);
+    json.push_back(std::move(each));
+  }
+  return json;
+}
+
+Json worklist_of(std::vector<WorkGroup> const& groups) {
+  auto json = Json::array();
+  for (auto const& group : groups) {
+    Json each;
+    each["storageLocation"] = group.storage;
+    each["question"] = group.question;
+    each["cost"] = group.cost;
+    each["hasTypes"] = group.has_types;
+    each["specimens"] = group.specimens;
+    json.push_back(std::move(each));
+  }
+  return json;
+}
+
+Json look_alikes_of(Sides const& sides, std::vector<LookAlikeResult> const& look_alikes) {
+  auto json = Json::array();
+  for (auto const& look_alike : look_alikes) {
+    Json each;
+    each["specimen"] = of(look_alike.specimen);
+    each["oldTaxa"] = list_of(sides.old_edition, std::span<TaxonId const>{look_alike.old_taxa});
+    each["newTaxa"] = list_of(sides.new_edition, std::span<TaxonId const>{look_alike.new_taxa});
+    if (look_alike.old_stop) each["oldStop"] = of(sides.old_edition, *look_alike.old_stop);
+    if (look_alike.new_stop) each["newStop"] = of(sides.new_edition, *look_alike.new_stop);
+    put(each, "partly", partial_fits_of(sides, look_alike.partly));
+    json.push_back(std::move(each));
+  }
+  return json;
+}
+
+void add_reading(Json& json, Sides const& sides, Redetermination const& result) {
+  json["reading"] = to_word(result.reading);
+  json["totals"] = totals_of(result.totals);
+  Json by_reading;
+  for (std::size_t i = 0; i < kReadings; ++i) {
+    by_reading[to_word(static_cast<Reading>(i))] = totals_of(result.totals_by_reading[i]);
+  }
+  json["totalsByReading"] = std::move(by_reading);
+  json["readingDependent"] = result.reading_dependent;
+  auto couplets = Json::array();
+  for (auto const& dependence : result.reading_couplets) {
+    auto each = of(sides.new_edition, dependence.couplet);
+    each["specimens"] = dependence.specimens;
+    couplets.push_back(std::move(each));
+  }
+  json["readingCouplets"] = std::move(couplets);
+}
+
+}  // namespace
+
+std::string redetermination_json(Edition const& old_edition, Edition const& new_edition,
+                                 Collation const& collation,
+                                 Redetermination const& redetermination) {
+  Sides const sides{old_edition, new_edition};
+  auto const& result = redetermination;
+  auto json = json_parts::begin("redetermination");
+  json["old"] = json_parts::heading_of(old_edition);
+  json["new"] = json_parts::heading_of(new_edition);
+  json["caution"] = caution();
+  json["specimensExamined"] = 0;
+  json["read"] = result.read;
+  json["rejected"] = result.rejected;
+  add_reading(json, sides, result);
+  json["withCharacters"] = result.with_characters;
+  json["nameOnly"] = result.name_only;
+  json["editionCited"] = result.edition_cited;
+  json["editionPresumed"] = result.edition_presumed;
+  json["fromTo"] = from_to_of(result.from_to);
+  json["byStorage"] = table_of(result.by_storage);
+  json["byDecade"] = table_of(result.by_decade);
+  json["byPerson"] = table_of(result.by_person);
+  auto verdicts = Json::array();
+  for (auto const& verdict : result.verdicts) verdicts.push_back(verdict_of(sides, verdict));
+  json["verdicts"] = std::move(verdicts);
+  json["toLookAt"] = outcomes_of(result.to_look_at);
+  json["toRelabel"] = outcomes_of(result.to_relabel);
+  json["worklist"] = worklist_of(result.worklist);
+  json["expectations"] = outcomes_of(result.expectations);
+  auto failures = Json::array();
+  for (auto const& failure : result.failures) {
+    Json each;
+    each["specimen"] = failure.specimen;
+    each["inNew"] = failure.in_new;
+    failures.push_back(std::move(each));
+  }
+  json["failures"] = std::move(failures);
+  json["lookAlikes"] = look_alikes_of(sides, result.look_alikes);
+  json["findings"] = of(std::span<Finding const>{result.findings});
+  json["oldCoverage"] = of(collation.old_coverage);
+  json["newCoverage"] = of(collation.new_coverage);
+  return json_parts::finish(json);
+}
+
+}  // namespace keydrift

@@ -1,0 +1,198 @@
+#include "keydrift/reports/json.hpp"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "golden.hpp"
+#include "sample.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::expect_golden;
+using test::make_sample;
+using Json = nlohmann::ordered_json;
+
+// Kept for check_schemas.py, which ctest runs after this program.
+void keep(std::string const& name, std::string const& text) {
+  auto const folder = std::filesystem::path{KEYDRIFT_BINARY_DIR} / "reports_json";
+  std::filesystem::create_directories(folder);
+  std::ofstream{folder / name, std::ios::binary} << text;
+}
+
+TEST(ProofJson, HoldsFindingsNumbersAndCoverage) {
+  auto const sample = make_sample();
+  auto const text = proof_json(sample.old_edition, sample.findings, sample.numbers,
+                               sample.collation.old_coverage);
+  keep("proof.json", text);
+  expect_golden("reports/proof.json", text);
+}
+
+TEST(ProofJson, LeavesTheNumbersOutWhereThereAreNone) {
+  auto const sample = make_sample();
+  auto const json = Json::parse(proof_json(sample.old_edition, {}, std::nullopt, {}));
+  EXPECT_FALSE(json.contains("numbers"));
+  EXPECT_TRUE(json["findings"].empty());
+}
+
+Json collation_image(test::Sample const& sample) {
+  auto const text = collation_json(sample.old_edition, sample.new_edition, sample.collation);
+  keep("collation.json", text);
+  return Json::parse(text);
+}
+
+TEST(CollationJson, TellsACoupletsEventsAndLeads) {
+  auto const json = collation_image(make_sample());
+  EXPECT_EQ(json["couplets"].size(), 6);
+  EXPECT_EQ(json["couplets"][3].dump(),
+            R"({"old":[{"couplet":2,"label":"3"}],"new":[{"couplet":3,"label":"4"}],)"
+            R"("events":["renumbered","leads swapped"],"changesMeaning":false,)"
+            R"("similarity":{"taxa":1.0,"statements":1.0,"neighbours":1.0,"total":1.0},)"
+            R"("leads":[{"old":1,"new":0},{"old":0,"new":1}]})");
+}
+
+TEST(CollationJson, TellsAChangeOfRoleWithBothEditionsWords) {
+  auto const json = collation_image(make_sample());
+  EXPECT_EQ(
+      json["roles"][1].dump(),
+      R"({"character":"third-leg-hook","transition":"became hedged",)"
+      R"("oldStatement":{"couplet":3,"lead":0,"name":"4a","statement":0,)"
+      R"("text":"♂ with a hook on the third leg","strength":"firm"},)"
+      R"("newStatement":{"couplet":4,"lead":0,"name":"5a","statement":0,)"
+      R"("text":"♂ usually with a hook on the third leg","strength":"hedged"},)"
+      R"("oldLead":{"couplet":3,"lead":0,"name":"4a"},"newLead":{"couplet":4,"lead":0,"name":"5a"},)"
+      R"("oldTaxa":[{"taxon":3,"name":"Pellucina hamata"}],)"
+      R"("newTaxa":[{"taxon":4,"name":"Pellucina hamata"}]})");
+}
+
+TEST(CollationJson, TellsATaxonsStepsInBothEditions) {
+  auto const json = collation_image(make_sample());
+  EXPECT_EQ(
+      json["taxa"][4].dump(),
+      R"({"old":[{"taxon":4,"name":"Pellucina nigra"}],"new":[{"taxon":5,"name":"Nigrella nigra"}],)"
+      R"("relation":"congruent","basis":"synonymy","events":["other route","renamed"],)"
+      R"("oldEnds":1,"newEnds":1,"steps":[)"
+      R"({"old":{"couplet":0,"lead":1,"name":"1b"},"new":{"couplet":0,"lead":1,"name":"1b"},)"
+      R"("aligned":true,"sameLead":true,"restated":false},)"
+      R"({"old":{"couplet":3,"lead":1,"name":"4b"},"new":{"couplet":4,"lead":1,"name":"5b"},)"
+      R"("aligned":true,"sameLead":true,"restated":false},)"
+      R"({"old":{"couplet":4,"lead":0,"name":"5a"},"aligned":false,"sameLead":false,)"
+      R"("restated":false}],"parting":2,"charactersLost":["eye-colour"]})");
+}
+
+TEST(CollationJson, HoldsBothEditionsInFull) {
+  auto const json = collation_image(make_sample());
+  auto const& lead = json["new"]["couplets"][0]["leads"][0];
+  EXPECT_EQ(lead["text"], "Rostrum with teeth on its edges; claws hairy (except in Orla clausa)");
+  EXPECT_EQ(lead["destination"].dump(), R"({"couplet":"2"})");
+  EXPECT_EQ(lead["statements"][1]["except"].dump(), R"(["Orla clausa"])");
+  EXPECT_EQ(json["old"]["taxa"].size(), 6);
+}
+
+Json redetermination_image(test::Sample const& sample) {
+  auto const text = redetermination_json(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination);
+  keep("redetermination.json", text);
+  return Json::parse(text);
+}
+
+TEST(RedeterminationJson, TellsAVerdictWithItsReasonPartingAndQuestions) {
+  auto const json = redetermination_image(make_sample());
+  auto const& verdict = json["verdicts"][2];
+  EXPECT_EQ(verdict["outcome"], "narrowed");
+  EXPECT_EQ(verdict["lookAt"],
+            "look at underside of the claws (naked eye): red → Orla rubra; white → stands");
+  EXPECT_EQ(verdict["parting"].dump(),
+            R"({"oldLead":{"couplet":1,"lead":0,"name":"2a"},)"
+            R"("newCouplet":{"couplet":2,"label":"3"},"deciding":[{"inNew":true,)"
+            R"("statement":{"couplet":2,"lead":0,"name":"3a","statement":0,)"
+            R"("text":"Underside of the claws red","strength":"firm"},"recorded":false}]})");
+  EXPECT_EQ(verdict["questions"][0]["answers"][0].dump(),
+            R"({"words":"red","outcome":"changes","newTaxa":[{"taxon":0,"name":"Orla rubra"}]})");
+}
+
+TEST(RedeterminationJson, KeepsSpecimensByReferenceToTheirVerdict) {
+  auto const json = redetermination_image(make_sample());
+  EXPECT_EQ(json["toLookAt"][1].dump(),
+            R"({"specimen":{"line":2,"catalogNumber":"HLVN 0007","scientificName":"Orla major",)"
+            R"("typeStatus":"holotype of Orla major","storageLocation":"Cabinet 1 / Shelf 1"},)"
+            R"("verdict":2,"newNames":"Orla rubra | Orla major"})");
+  EXPECT_EQ(json["worklist"][0]["specimens"].dump(), "[1]");
+  EXPECT_EQ(json["failures"].dump(), R"([{"specimen":1,"inNew":true}])");
+}
+
+TEST(RedeterminationJson, SaysThatNoSpecimenWasExamined) {
+  auto const json = redetermination_image(make_sample());
+  EXPECT_EQ(json["specimensExamined"], 0);
+  EXPECT_TRUE(json["caution"].get<std::string>().starts_with("A re-keyed name is a hypothesis"));
+}
+
+TEST(KeyoutJson, HoldsTheWayAndWhereItEnds) {
+  auto const sample = make_sample();
+  auto const text = keyout_json(sample.new_edition, sample.specimen, sample.keyout);
+  keep("keyout.json", text);
+  expect_golden("reports/keyout.json", text);
+}
+
+TEST(ReportJson, IsTheSameBytesOnEveryRun) {
+  auto const one = make_sample();
+  auto const two = make_sample();
+  EXPECT_EQ(collation_json(one.old_edition, one.new_edition, one.collation),
+            collation_json(two.old_edition, two.new_edition, two.collation));
+  EXPECT_EQ(
+      redetermination_json(one.old_edition, one.new_edition, one.collation, one.redetermination),
+      redetermination_json(two.old_edition, two.new_edition, two.collation, two.redetermination));
+}
+
+TEST(ReportJson, CountsOfTheImageEqualThoseOfTheValue) {
+  auto const sample = make_sample();
+  auto const json = Json::parse(redetermination_json(sample.old_edition, sample.new_edition,
+                                                     sample.collation, sample.redetermination));
+  auto const& result = sample.redetermination;
+  for (std::size_t i = 0; i < kOutcomes; ++i) {
+    EXPECT_EQ(json["totals"][to_word(static_cast<Outcome>(i))], result.totals[i]);
+  }
+  EXPECT_EQ(json["toLookAt"].size(), result.to_look_at.size());
+  EXPECT_EQ(json["verdicts"].size(), result.verdicts.size());
+  EXPECT_EQ(json["fromTo"][3]["byOutcome"]["open"], 44);
+}
+
+TEST(ReportJson, EndsInOneLineFeedAndIndentsByTwoBlanks) {
+  auto const sample = make_sample();
+  auto const text = keyout_json(sample.new_edition, sample.specimen, sample.keyout);
+  EXPECT_TRUE(text.starts_with("{\n  \"keydrift\": 1,\n  \"report\": \"keyout\","));
+  EXPECT_TRUE(text.ends_with("\n}\n"));
+}
+
+TEST(ReportJson, BytesThatAreNoUtf8BecomeTheReplacementCharacter) {
+  auto sample = make_sample();
+  sample.specimen.remarks =
+      "a\xFF"
+      "b";
+  auto const json = Json::parse(keyout_json(sample.new_edition, sample.specimen, sample.keyout));
+  EXPECT_EQ(json["specimen"]["remarks"], "a\uFFFDb");
+}
+
+TEST(ReportJson, OpenEndsOfRangesAreLeftOut) {
+  auto sample = make_sample();
+  auto& atom = sample.old_edition.couplets[1].leads[1].statements[1].any_of[0];
+  atom = {};
+  atom.character = "carapace-length";
+  atom.unit = "mm";
+  NumericRange range;
+  range.usual.high = range.extreme.high = 40;
+  range.extreme.high_open = true;
+  atom.ranges = {range};
+  auto const json =
+      Json::parse(collation_json(sample.old_edition, sample.new_edition, sample.collation));
+  auto const& image = json["old"]["couplets"][1]["leads"][1]["statements"][1]["anyOf"][0];
+  EXPECT_EQ(image.dump(),
+            R"({"character":"carapace-length","unit":"mm","ranges":[{"usual":{"high":40.0},)"
+            R"("extreme":{"high":40.0,"highOpen":true}}]})");
+}
+
+}  // namespace
+}  // namespace keydrift
