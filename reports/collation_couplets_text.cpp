@@ -8,7 +8,7 @@
 #include "keydrift/reports/collation_parts.hpp"
 #include "keydrift/reports/setting.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 // Names of the leads that lead to each couplet, in printed order.
@@ -94,7 +94,7 @@ class CoupletSetter {
       auto const& statement = new_side ? role.new_statement : role.old_statement;
       if (statement && statement->lead == *id) stressed.push_back(statement->ordinal);
     }
-    return keydrift::set_lead(
+    return reports::set_lead(
         lead_setting(edition, *id, label_width(edition, id->couplet), stressed),
         page_.column_width(), page_.unicode());
   }
@@ -277,4 +277,4 @@ void set_couplets(Page& page, CollationView const& view, bool every_couplet) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

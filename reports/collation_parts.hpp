@@ -8,7 +8,7 @@
 #include "keydrift/reports/page.hpp"
 #include "keydrift/reports/wording.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 
 // What every section needs.  Borrows everything.
 struct CollationView {
@@ -39,4 +39,4 @@ void set_couplets(Page& page, CollationView const& view, bool every_couplet);
 [[nodiscard]] bool has_event(TaxonChange const& taxon, TaxonEvent event);
 [[nodiscard]] bool has_event(CoupletChange const& couplet, CoupletEvent event);
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

@@ -5,7 +5,7 @@
 
 #include "keydrift/reports/collation_parts.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 // "7a  “utricle beak bifid”"; "7a  not stated" where the lead says nothing on it.
@@ -87,4 +87,4 @@ void set_roles(Page& page, CollationView const& view) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

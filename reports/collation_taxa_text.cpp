@@ -6,7 +6,7 @@
 #include "keydrift/reports/collation_parts.hpp"
 #include "keydrift/reports/setting.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 // One step of the table of routes: both leads' names over the mark.
@@ -169,4 +169,4 @@ void set_taxa(Page& page, CollationView const& view) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

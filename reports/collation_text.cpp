@@ -8,6 +8,26 @@
 #include "keydrift/reports/terminal.hpp"
 
 namespace keydrift {
+namespace reports {
+
+bool has_event(TaxonChange const& taxon, TaxonEvent event) {
+  return std::find(taxon.events.begin(), taxon.events.end(), event) != taxon.events.end();
+}
+
+bool has_event(CoupletChange const& couplet, CoupletEvent event) {
+  return std::find(couplet.events.begin(), couplet.events.end(), event) != couplet.events.end();
+}
+
+void set_column_heads(Page& page, CollationView const& view) {
+  auto const heads = [&page](std::string const& name) {
+    return wrap({{name, Face::bold}}, page.column_width(), 0, 0, page.unicode());
+  };
+  page.columns("", heads(view.called.old_name), heads(view.called.new_name));
+}
+
+}  // namespace reports
+
+using namespace reports;
 namespace {
 
 template <class Range, class Predicate>
@@ -128,21 +148,6 @@ void set_findings(Page& page, std::string_view heading, std::span<Finding const>
 }
 
 }  // namespace
-
-bool has_event(TaxonChange const& taxon, TaxonEvent event) {
-  return std::find(taxon.events.begin(), taxon.events.end(), event) != taxon.events.end();
-}
-
-bool has_event(CoupletChange const& couplet, CoupletEvent event) {
-  return std::find(couplet.events.begin(), couplet.events.end(), event) != couplet.events.end();
-}
-
-void set_column_heads(Page& page, CollationView const& view) {
-  auto const heads = [&page](std::string const& name) {
-    return wrap({{name, Face::bold}}, page.column_width(), 0, 0, page.unicode());
-  };
-  page.columns("", heads(view.called.old_name), heads(view.called.new_name));
-}
 
 std::string collation_text(Edition const& old_edition, Edition const& new_edition,
                            Collation const& collation, CollationTextOptions const& options) {

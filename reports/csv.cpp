@@ -6,13 +6,15 @@
 #include "keydrift/reports/wording.hpp"
 
 namespace keydrift {
+
+using namespace reports;
 namespace {
 
 constexpr std::string_view kBetween = " | ";
 
 std::string header(std::initializer_list<std::string_view> columns) {
   std::string out;
-  CsvRow row{out};
+  CsvRowWriter row{out};
   for (auto const column : columns) row.cell(column);
   return out;
 }
@@ -56,7 +58,7 @@ void append_work_row(std::string& out, WorkGroup const& group, SpecimenOutcome c
           fmt::format("{} → {}", answer.words, follows(verdict, answer, new_edition)));
     }
   }
-  CsvRow row{out};
+  CsvRowWriter row{out};
   row.cell(group.storage)
       .cell(specimen_name(outcome.specimen))
       .cell(outcome.specimen.scientific_name)
@@ -144,7 +146,7 @@ std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
     }
     std::vector<std::string> events;
     for (auto const event : taxon.events) events.emplace_back(to_word(event));
-    CsvRow{out}
+    CsvRowWriter{out}
         .cell(taxon_names(old_edition, taxon.old_taxa, kBetween))
         .cell(taxon_names(new_edition, taxon.new_taxa, kBetween))
         .cell(related ? to_word(taxon.relation) : "")
@@ -169,7 +171,7 @@ std::string characters_csv(Edition const& old_edition, Edition const& new_editio
                      "exceptionsRemoved", "numbers", "oldTaxa", "newTaxa"});
   CharacterLabels const label{collation.characters};
   for (auto const& role : collation.roles) {
-    CsvRow{out}
+    CsvRowWriter{out}
         .cell(role.character)
         .cell(label(role.character))
         .cell(to_word(role.transition))

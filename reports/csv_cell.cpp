@@ -1,39 +1,47 @@
 #include "keydrift/reports/csv_cell.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+// Apostrophes (possibly none), then the start of a formula: so that taking one apostrophe off a
+// guarded cell always gives the cell back.
+bool starts_like_a_formula(std::string_view text) {
+  auto const first = text.find_first_not_of('\'');
+  return first != std::string_view::npos &&
+         std::string_view{"=+-@\t\r\n"}.find(text[first]) != std::string_view::npos;
+}
 
 }  // namespace
 
 bool is_plain_number(std::string_view text) {
-  std::size_t at = 0;
-  auto const digits = [&] {
-    auto const from = at;
-    while (at < text.size() && is_digit(text[at])) ++at;
-    return at - from;
+  auto const digits = [&text] {
+    std::size_t count = 0;
+    while (!text.empty() && text.front() >= '0' && text.front() <= '9') {
+      text.remove_prefix(1);
+      ++count;
+    }
+    return count;
   };
-  if (at < text.size() && (text[at] == '+' || text[at] == '-')) ++at;
-  auto const whole = digits();
-  std::size_t part = 0;
-  if (at < text.size() && text[at] == '.') {
-    ++at;
-    part = digits();
-  }
-  if (whole + part == 0) return false;
-  if (at < text.size() && (text[at] == 'e' || text[at] == 'E')) {
-    ++at;
-    if (at < text.size() && (text[at] == '+' || text[at] == '-')) ++at;
+  auto const sign = [&text] {
+    if (!text.empty() && (text.front() == '-' || text.front() == '+')) text.remove_prefix(1);
+  };
+  sign();
+  if (digits() == 0) return false;
+  if (!text.empty() && (text.front() == '.' || text.front() == ',')) {
+    text.remove_prefix(1);
     if (digits() == 0) return false;
   }
-  return at == text.size();
+  if (!text.empty() && (text.front() == 'e' || text.front() == 'E')) {
+    text.remove_prefix(1);
+    sign();
+    if (digits() == 0) return false;
+  }
+  return text.empty();
 }
 
 void append_csv_cell(std::string& out, std::string_view text) {
   if (text.empty()) return;
-  bool const formula = std::string_view{"=+-@\t\r"}.find(text.front()) != std::string_view::npos &&
-                       !is_plain_number(text);
+  bool const formula = starts_like_a_formula(text) && !is_plain_number(text);
   bool const quote = text.find_first_of(",\"\r\n") != std::string_view::npos ||
                      text.front() == ' ' || text.back() == ' ' || text.front() == '\t' ||
                      text.back() == '\t';
@@ -50,4 +58,4 @@ void append_csv_cell(std::string& out, std::string_view text) {
   out += '"';
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

@@ -4,6 +4,8 @@
 
 namespace keydrift {
 
+using namespace reports;
+
 using json_parts::Json;
 using json_parts::list_of;
 using json_parts::of;

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <variant>
 
-namespace keydrift::json_parts {
+namespace keydrift::reports::json_parts {
 namespace {
 
 void put_open(Json& json, char const* name, bool set) {
@@ -275,4 +275,4 @@ Json whole(Edition const& edition) {
   return json;
 }
 
-}  // namespace keydrift::json_parts
+}  // namespace keydrift::reports::json_parts

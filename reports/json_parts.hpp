@@ -14,7 +14,7 @@
 #include "keydrift/key/edition.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
-namespace keydrift::json_parts {
+namespace keydrift::reports::json_parts {
 
 using Json = nlohmann::ordered_json;
 
@@ -53,4 +53,4 @@ template <class Id>
 // The same with couplets, leads, statements and taxa.
 [[nodiscard]] Json whole(Edition const& edition);
 
-}  // namespace keydrift::json_parts
+}  // namespace keydrift::reports::json_parts

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 constexpr std::size_t kLeastWidth = 40;
@@ -232,4 +232,4 @@ void Page::columns(std::string_view mark, std::vector<Line> const& left,
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

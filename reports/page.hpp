@@ -19,6 +19,8 @@ struct TerminalStyle {
   bool unicode = true;  // false: ASCII only, other characters by their nearest ASCII spelling
 };
 
+namespace reports {
+
 enum class Face { plain, bold, dim, underlined };
 
 // A stretch of text in one face.
@@ -123,4 +125,5 @@ class Page {
   bool last_blank_{true};
 };
 
+}  // namespace reports
 }  // namespace keydrift

@@ -8,7 +8,7 @@
 
 #include "keydrift/reports/page.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 constexpr std::int32_t kReplacement = 0xFFFD;
@@ -246,4 +246,4 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
   return lines;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

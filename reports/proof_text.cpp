@@ -8,6 +8,8 @@
 #include "keydrift/reports/wording.hpp"
 
 namespace keydrift {
+
+using namespace reports;
 namespace {
 
 struct Group {

@@ -10,6 +10,8 @@
 #include "keydrift/reports/wording.hpp"
 
 namespace keydrift {
+
+using namespace reports;
 namespace {
 
 using Totals = std::array<std::uint64_t, kOutcomes>;

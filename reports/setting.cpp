@@ -6,12 +6,13 @@
 
 #include "keydrift/reports/wording.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 constexpr std::size_t kFindingLabel = 9;
 
 std::string place_in_words(std::string_view file, Place const& place) {
+  if (file.empty()) return fmt::format("line {}, column {}", place.line, place.column);
   return fmt::format("{}:{}:{}", file, place.line, place.column);
 }
 
@@ -86,4 +87,4 @@ void set_finding(Page& page, Finding const& finding) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

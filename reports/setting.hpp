@@ -10,7 +10,7 @@
 #include "keydrift/key/finding.hpp"
 #include "keydrift/reports/page.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 
 // A lead as printed: its name, its words, its destination.  Statements whose ordinals are in
 // `stressed` are underlined.  `label_width` as in LeadSetting.
@@ -26,4 +26,4 @@ namespace keydrift {
 // file:line:column, the printed words, message and remedy, and further places.
 void set_finding(Page& page, Finding const& finding);
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

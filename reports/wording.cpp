@@ -8,7 +8,7 @@
 
 #include "keydrift/reports/page.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 std::vector<std::string> names(Edition const& edition, std::span<TaxonId const> taxa) {
@@ -262,4 +262,4 @@ std::string role_in_words(RoleChange const& role) {
   return text;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

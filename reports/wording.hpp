@@ -17,7 +17,7 @@
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 
 // --- small change ----------------------------------------------------------------------------
 
@@ -137,4 +137,4 @@ struct MarkMeaning {
 // "Name updated" and "specimen examined" are not the same: in full sentences.
 [[nodiscard]] std::string_view not_examined();
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

@@ -5,7 +5,7 @@
 
 #include "keydrift/reports/wording.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 constexpr std::size_t kDecidingShown = 4;
@@ -296,4 +296,4 @@ std::string_view not_examined() {
          "examined are different statements; what is told here is only ever the first.";
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

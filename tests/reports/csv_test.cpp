@@ -6,7 +6,7 @@
 #include "keydrift/reports/csv_cell.hpp"
 #include "sample.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 using test::make_sample;
@@ -69,12 +69,14 @@ TEST(CsvCell, NeutralisesWhatASpreadsheetWouldRun) {
   EXPECT_EQ(cell("@SUM(A1,A2)"), "\"'@SUM(A1,A2)\"");
   EXPECT_EQ(cell("\t=1"), "\"'\t=1\"");
   EXPECT_EQ(cell("\r=1"), "\"'\r=1\"");
+  EXPECT_EQ(cell("\n=1"), "\"'\n=1\"");
+  EXPECT_EQ(cell("'=1"), "''=1");
 }
 
 TEST(CsvCell, LeavesPlainNumbersAlone) {
   EXPECT_EQ(cell("-5"), "-5");
   EXPECT_EQ(cell("+3.2e-4"), "+3.2e-4");
-  EXPECT_EQ(cell("-.5"), "-.5");
+  EXPECT_EQ(cell("-3,5"), "\"-3,5\"");
   EXPECT_EQ(cell("-"), "'-");
   EXPECT_EQ(cell("-5-3"), "'-5-3");
   EXPECT_EQ(cell("-5e"), "'-5e");
@@ -218,4 +220,4 @@ TEST(CharactersCsv, HasARowForEveryChangeOfRoleExceptionNotesFirst) {
 }
 
 }  // namespace
-}  // namespace keydrift
+}  // namespace keydrift::reports

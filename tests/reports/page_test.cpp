@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 std::string plain(std::vector<Line> const& lines) {
@@ -81,8 +81,8 @@ TEST(Wrap, KeepsFacesThroughLineBreaks) {
   auto const lines =
       wrap({{"say ", Face::plain}, {"claws hairy", Face::underlined}}, 9, 0, 0, true);
   ASSERT_EQ(lines.size(), 2);
-  EXPECT_EQ(lines[0].runs.back(), (keydrift::Run{"claws", Face::underlined}));
-  EXPECT_EQ(lines[1].runs.back(), (keydrift::Run{"hairy", Face::underlined}));
+  EXPECT_EQ(lines[0].runs.back(), (keydrift::reports::Run{"claws", Face::underlined}));
+  EXPECT_EQ(lines[1].runs.back(), (keydrift::reports::Run{"hairy", Face::underlined}));
 }
 
 TEST(SetLead, RunsDotLeadersToTheDestinationOnTheRight) {
@@ -155,4 +155,4 @@ TEST(Page, NeverSetsTwoBlankLinesNorBlanksAtALinesEnd) {
 }
 
 }  // namespace
-}  // namespace keydrift
+}  // namespace keydrift::reports

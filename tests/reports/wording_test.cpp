@@ -6,7 +6,7 @@
 
 #include "sample.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 using test::make_sample;
@@ -237,4 +237,4 @@ TEST_F(Verdicts, AnAnswerThatSettlesNothingMoreSaysWhatRemains) {
 }
 
 }  // namespace
-}  // namespace keydrift
+}  // namespace keydrift::reports
