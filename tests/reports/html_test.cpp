@@ -1,0 +1,70 @@
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <memory>
+#include <string>
+
+#include "keydrift/reports/html_writer.hpp"
+
+namespace keydrift::test {
+namespace {
+
+// Base64 of the SHA-256 of the text, by coreutils and by hand: nothing of the project is trusted.
+std::string sha256_base64(std::string_view text) {
+  auto const file = std::filesystem::temp_directory_path() /
+                    ("keydrift-sha-" + std::to_string(std::hash<std::string_view>{}(text)));
+  std::ofstream{file, std::ios::binary} << text;
+  std::unique_ptr<FILE, int (*)(FILE*)> pipe{::popen(("sha256sum " + file.string()).c_str(), "r"),
+                                             ::pclose};
+  std::array<char, 65> hex{};
+  if (!pipe || std::fread(hex.data(), 1, 64, pipe.get()) != 64) ADD_FAILURE() << "no sha256sum";
+  std::filesystem::remove(file);
+  std::string bytes;
+  for (std::size_t i = 0; i < 64; i += 2) {
+    bytes += static_cast<char>(std::stoi(std::string(hex.data() + i, 2), nullptr, 16));
+  }
+  static constexpr char kDigits[] =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  std::string out;
+  for (std::size_t i = 0; i < bytes.size(); i += 3) {
+    unsigned word = 0;
+    for (std::size_t k = 0; k < 3; ++k) {
+      word = word << 8U | (i + k < bytes.size() ? static_cast<unsigned char>(bytes[i + k]) : 0U);
+    }
+    for (std::size_t k = 0; k < 4; ++k) {
+      out += i + k <= bytes.size() ? kDigits[word >> (18 - 6 * k) & 63U] : '=';
+    }
+  }
+  return out;
+}
+
+TEST(HtmlPage, PolicyAllowsExactlyItsOwnStyleAndScript) {
+  auto const page = html_page("t", "");
+  auto const style = "style-src 'sha256-" + sha256_base64(html_style()) + "'";
+  auto const script = "script-src 'sha256-" + sha256_base64(html_script()) + "'";
+  EXPECT_NE(page.find(style), std::string::npos) << style;
+  EXPECT_NE(page.find(script), std::string::npos) << script;
+  EXPECT_NE(page.find("default-src 'none'"), std::string::npos);
+}
+
+TEST(HtmlPage, FetchesNothing) {
+  auto const page = html_page("t", "");
+  for (auto const* word :
+       {"http://", "https://", "url(", "@import", " src=", "fetch(", "XMLHttp"}) {
+    EXPECT_EQ(page.find(word), std::string::npos) << word;
+  }
+}
+
+TEST(HtmlWriter, EscapesWhatIsForeign) {
+  EXPECT_EQ(escaped("<b>\"A & B's\"</b>"), "&lt;b&gt;&quot;A &amp; B&#39;s&quot;&lt;/b&gt;");
+  EXPECT_EQ(escaped(std::string_view{"a\x01z", 3}), "a\xEF\xBF\xBDz");
+  HtmlWriter html;
+  html.element("p", "</p><script>x</script>", "class=\"c\"");
+  EXPECT_EQ(std::move(html).take(), "<p class=\"c\">&lt;/p&gt;&lt;script&gt;x&lt;/script&gt;</p>");
+}
+
+}  // namespace
+}  // namespace keydrift::test
