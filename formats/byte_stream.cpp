@@ -22,7 +22,6 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kBlock = std::size_t{256} << 10;
 constexpr std::size_t kSample = std::size_t{64} << 10;
-constexpr std::uint64_t kExpansionFrom = std::uint64_t{64} << 20;
 
 Finding finding_of(std::string const& name, std::string code, std::string message,
                    std::string remedy) {
@@ -146,7 +145,7 @@ class GzipStream final : public ByteStream {
                             std::to_string(limits_.maximum_bytes) + " bytes",
                         "split the file, or raise the limit if it is meant to be this large");
     }
-    if (out_ > kExpansionFrom &&
+    if (out_ > limits_.expansion_from_bytes &&
         static_cast<double>(out_) > limits_.maximum_expansion * static_cast<double>(in_)) {
       return finding_of(name_, "too-large",
                         "the gzip file unpacks to " +
@@ -253,6 +252,20 @@ std::string first_bytes(ByteStream& stream, std::size_t size) {
   return bytes;
 }
 
+bool has_utf_16_mark(std::string_view bytes) {
+  return bytes.substr(0, 2) == "\xFF\xFE"sv || bytes.substr(0, 2) == "\xFE\xFF"sv;
+}
+
+// By the mark, else by where the NULs stand.  Precondition: file_kind() calls the bytes text.
+std::optional<encodings::ByteOrder> utf_16_order(std::string_view bytes) {
+  if (has_utf_16_mark(bytes)) {
+    return bytes[0] == '\xFF' ? encodings::ByteOrder::little : encodings::ByteOrder::big;
+  }
+  auto const nul = bytes.find('\0');
+  if (nul == std::string_view::npos) return std::nullopt;
+  return nul % 2 == 1 ? encodings::ByteOrder::little : encodings::ByteOrder::big;
+}
+
 }  // namespace
 
 std::unique_ptr<ByteStream> stream_of(std::string_view bytes, std::size_t chunk) {
@@ -286,15 +299,10 @@ Loaded<std::unique_ptr<ByteStream>> unpacked(std::unique_ptr<ByteStream> raw,
                   std::string{"this is "} + to_phrase(kind) + ", not a table of text",
                   way_to_text(kind));
   }
-  auto const mark = std::string_view{first}.substr(0, 2);
-  bool const little = mark == "\xFF\xFE"sv;
-  bool const big = mark == "\xFE\xFF"sv;
-  if (little || big) first.erase(0, 2);
+  auto const order = utf_16_order(first);
+  if (order && has_utf_16_mark(first)) first.erase(0, 2);
   stream = std::make_unique<PrependedStream>(std::move(first), std::move(stream));
-  if (little || big) {
-    stream = std::make_unique<Utf16Stream>(
-        std::move(stream), little ? encodings::ByteOrder::little : encodings::ByteOrder::big);
-  }
+  if (order) stream = std::make_unique<Utf16Stream>(std::move(stream), *order);
   loaded.value = std::move(stream);
   return loaded;
 }

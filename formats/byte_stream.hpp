@@ -31,19 +31,21 @@ class ByteStream {
 struct StreamLimits {
   // Of what comes out, after unpacking.
   std::uint64_t maximum_bytes{std::uint64_t{1} << 40};
-  // gzip: how many times larger than the file its content may be, looked at once 64 MiB came out.
-  // Tables pack 5- to 50-fold; DEFLATE's utmost, which only made-up files reach, is 1032-fold.
+  // gzip: how many times larger than the file its content may be, looked at once so many bytes came
+  // out.  Tables pack 5- to 50-fold; DEFLATE's utmost, which only made-up files reach, is
+  // 1032-fold.
   double maximum_expansion{400};
+  std::uint64_t expansion_from_bytes{std::uint64_t{64} << 20};
 };
 
 // Serves bytes that the caller keeps, in chunks of at most `chunk` bytes (tests use small ones).
 [[nodiscard]] std::unique_ptr<ByteStream> stream_of(std::string_view bytes,
                                                     std::size_t chunk = std::size_t{256} << 10);
 
-// Looks at the first bytes of `raw`: gzip is unpacked (several members too), UTF-16 with a byte
-// order mark becomes UTF-8, everything else passes through.  Findings are about `name`.
-// Errors: what cannot be read as a table of text (a zip file, a PDF, a spreadsheet, binary data):
-// binary-file; nothing in it: empty-file.
+// Looks at the first bytes of `raw`: gzip is unpacked (several members too), UTF-16 becomes UTF-8,
+// everything else passes through.  Findings are about `name`. Errors: what cannot be read as a
+// table of text (a zip file, a PDF, a spreadsheet, binary data): binary-file; nothing in it:
+// empty-file.
 [[nodiscard]] Loaded<std::unique_ptr<ByteStream>> unpacked(std::unique_ptr<ByteStream> raw,
                                                            std::string const& name,
                                                            StreamLimits const& limits = {});

@@ -57,9 +57,13 @@ struct CsvReader::State {
     if (buffer.size() - end < options.block_bytes) {
       buffer.resize(std::max(buffer.size() * 2, end + options.block_bytes));
     }
-    auto const got = stream.read(std::span{buffer}.subspan(end, options.block_bytes));
-    end += got;
-    final = got == 0;
+    // Streams may hand out little at a time; a row is scanned anew after each block.
+    auto const wanted = end + options.block_bytes;
+    while (end < wanted && !final) {
+      auto const got = stream.read(std::span{buffer}.subspan(end, wanted - end));
+      end += got;
+      final = got == 0;
+    }
   }
 
   void consume(std::size_t bytes, std::uint64_t lines) {

@@ -1,0 +1,106 @@
+#include "keydrift/formats/darwin_core.hpp"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <utility>
+
+#include "keydrift/formats/near_words.hpp"
+#include "keydrift/formats/side_table.hpp"
+#include "keydrift/key/fold.hpp"
+
+namespace keydrift {
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// "scientificName-2023-06-28" (a version's IRI) without the date.
+std::string_view without_version(std::string_view name) {
+  constexpr std::string_view kShape = "-dddd-dd-dd";
+  if (name.size() <= kShape.size()) return name;
+  auto const tail = name.substr(name.size() - kShape.size());
+  bool const dated = std::equal(tail.begin(), tail.end(), kShape.begin(), [](char c, char shape) {
+    return shape == 'd' ? is_digit(c) : c == shape;
+  });
+  return dated ? name.substr(0, name.size() - kShape.size()) : name;
+}
+
+}  // namespace
+
+std::string term_key(std::string_view header) {
+  constexpr std::array<std::string_view, 6> kPrefixes{
+      "dwc:", "dwciri:", "dcterms:", "dc:", "ltc:", "obis:"};
+  auto name = trimmed(header);
+  if (name.find("://") != std::string_view::npos) {
+    name = without_version(name.substr(name.find_last_of("/#") + 1));
+  }
+  auto key = column_key(name);
+  for (auto const prefix : kPrefixes) {
+    if (key.compare(0, prefix.size(), prefix) == 0) return key.substr(prefix.size());
+  }
+  return key;
+}
+
+CharacterColumns::CharacterColumns(std::vector<std::string> const& ids_and_labels)
+    : names_{ids_and_labels} {
+  for (auto const& name : ids_and_labels) folded_.push_back(fold_words(name));
+  std::sort(folded_.begin(), folded_.end());
+}
+
+bool CharacterColumns::known(std::string_view name) const {
+  auto const folded = fold_words(name);
+  return !folded.empty() && std::binary_search(folded_.begin(), folded_.end(), folded);
+}
+
+bool CharacterColumns::find(std::string_view header, CharacterHeader& out) const {
+  auto const whole = trimmed(header);
+  if (known(whole)) {
+    out = {std::string{whole}, ""};
+    return true;
+  }
+  if (whole.empty() || (whole.back() != ')' && whole.back() != ']')) return false;
+  auto const open = whole.find_last_of(whole.back() == ')' ? '(' : '[');
+  if (open == std::string_view::npos) return false;
+  auto const name = trimmed(whole.substr(0, open));
+  if (!known(name)) return false;
+  out = {std::string{name}, std::string{trimmed(whole.substr(open + 1, whole.size() - open - 2))}};
+  return true;
+}
+
+std::string CharacterColumns::near(std::string_view header) const {
+  std::vector<std::string_view> const names{names_.begin(), names_.end()};
+  return nearest_word(trimmed(header), names);
+}
+
+std::uint64_t SeenKeys::line_of_first(std::string_view key, std::uint64_t line) {
+  if (slots_.empty() || (slots_.size() < 2 * (count_ + 1) && !full())) grow();
+  auto const hash = static_cast<std::uint64_t>(std::hash<std::string_view>{}(key));
+  auto const fingerprint = hash == 0 ? 1 : hash;
+  auto const mask = slots_.size() - 1;
+  auto at = static_cast<std::size_t>(fingerprint) & mask;
+  while (slots_[at].fingerprint != 0) {
+    if (slots_[at].fingerprint == fingerprint) return slots_[at].line;
+    at = (at + 1) & mask;
+  }
+  if (full()) {
+    overflowed_ = true;
+  } else {
+    slots_[at] = {fingerprint, line};
+    ++count_;
+  }
+  return 0;
+}
+
+void SeenKeys::grow() {
+  auto const old = std::move(slots_);
+  slots_.assign(std::max<std::size_t>(64, old.size() * 2), {});
+  auto const mask = slots_.size() - 1;
+  for (auto const& slot : old) {
+    if (slot.fingerprint == 0) continue;
+    auto at = static_cast<std::size_t>(slot.fingerprint) & mask;
+    while (slots_[at].fingerprint != 0) at = (at + 1) & mask;
+    slots_[at] = slot;
+  }
+}
+
+}  // namespace keydrift

@@ -1,0 +1,64 @@
+#pragma once
+// Darwin Core terms as column names.  Inner header of formats.
+//
+// Source: Darwin Core list of terms, issue 2026-05-26, http://rs.tdwg.org/dwc/doc/list/ ;
+// locationName: Latimer Core, http://rs.tdwg.org/ltc/terms/ .
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keydrift {
+
+// The local name that a column's header stands for, folded: "dwc:scientificName",
+// "http://rs.tdwg.org/dwc/terms/scientificName", "Scientific Name" -> "scientificname".
+[[nodiscard]] std::string term_key(std::string_view header);
+
+// A character's column: its id or label, perhaps with the unit of its numbers behind it.
+struct CharacterHeader {
+  std::string character;  // as printed, without the unit
+  std::string unit;       // from "spike length (mm)" or "spike length [mm]"
+};
+
+// Tells which headers are characters.
+class CharacterColumns {
+ public:
+  explicit CharacterColumns(std::vector<std::string> const& ids_and_labels);
+  // Does `header` name a character, as it stands or without a unit in brackets?  False: `out` is
+  // left as it was.
+  [[nodiscard]] bool find(std::string_view header, CharacterHeader& out) const;
+  // The id or label that is near to an unknown header; "" when none is.
+  [[nodiscard]] std::string near(std::string_view header) const;
+
+ private:
+  [[nodiscard]] bool known(std::string_view name) const;
+  std::vector<std::string> folded_;  // sorted
+  std::vector<std::string> names_;   // as given
+};
+
+// A 64-bit fingerprint of each key seen and the line it was first seen in.  Memory is bounded:
+// after `limit` keys nothing more is remembered.
+class SeenKeys {
+ public:
+  explicit SeenKeys(std::size_t limit) : limit_{limit} {}
+  // The line of the first row with this key; 0 when it is new (or no longer remembered).
+  std::uint64_t line_of_first(std::string_view key, std::uint64_t line);
+  // Did a key come that there was no room for?
+  [[nodiscard]] bool overflowed() const { return overflowed_; }
+
+ private:
+  struct Slot {
+    std::uint64_t fingerprint{};  // 0: free
+    std::uint64_t line{};
+  };
+  [[nodiscard]] bool full() const { return count_ >= limit_; }
+  void grow();
+  bool overflowed_{false};
+  std::size_t limit_;
+  std::size_t count_{};
+  std::vector<Slot> slots_;  // a power of two, at most half full
+};
+
+}  // namespace keydrift

@@ -1,0 +1,88 @@
+#pragma once
+// Darwin Core occurrences as CSV or TSV: one specimen a row, in bounded memory.
+//
+// Columns are Darwin Core terms by local name (case, blanks, hyphens and underscores aside), with a
+// prefix ("dwc:scientificName") or as full IRI:
+//   catalogNumber, occurrenceID, scientificName, scientificNameAuthorship, identificationQualifier,
+//   identifiedBy, dateIdentified, identificationReferences, typeStatus, sex, lifeStage,
+//   reproductiveCondition, occurrenceRemarks, identificationRemarks; country, countryCode,
+//   stateProvince, county, municipality, locality, island, waterBody, higherGeography (its items)
+//   become places; storageLocation or locationName is where the specimen is kept; voucher is
+//   true, yes, 1 or a cross.
+// A column headed by a character's id or label holds that character; the unit of its numbers may
+// follow in brackets: "spike length (mm)".  A header may be both a term and a character (sex).
+//
+// Look-alikes are read the same way.
+
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "keydrift/characters/specimen.hpp"
+#include "keydrift/formats/byte_stream.hpp"
+#include "keydrift/formats/csv.hpp"
+#include "keydrift/formats/measurements.hpp"
+#include "keydrift/key/finding.hpp"
+
+namespace keydrift {
+
+struct OccurrenceOptions {
+  std::vector<std::string> characters{};  // ids and labels that count as columns, case-folded
+  // Other column names: {column, term}, e.g. {"Art", "scientificName"}.
+  std::vector<std::pair<std::string, std::string>> column_terms{};
+  bool all_are_vouchers{false};
+  MeasurementTable* measurements{nullptr};  // joined to each specimen; borrowed
+  std::size_t maximum_row_bytes{std::size_t{1} << 20};
+  // Catalogue numbers watched for repeats (some 32 bytes each); further ones are not.
+  std::size_t numbers_remembered{1'000'000};
+};
+
+// rows = specimens + rejected; blank rows are none.
+struct OccurrenceCounts {
+  std::uint64_t rows{};
+  std::uint64_t specimens{};
+  std::uint64_t rejected{};
+  std::uint64_t without_name{};  // of the specimens
+  std::uint64_t repeated_numbers{};
+};
+
+class OccurrenceReader {
+ public:
+  // Borrows the stream and the measurements.  `name` is what messages call the table.
+  OccurrenceReader(ByteStream& stream, std::string_view name, OccurrenceOptions options = {});
+  ~OccurrenceReader();
+  OccurrenceReader(OccurrenceReader const&) = delete;
+  OccurrenceReader& operator=(OccurrenceReader const&) = delete;
+
+  enum class Next { specimen, reject, end, failed };
+  // `failed`: nothing can be read (further); findings() say why.
+  [[nodiscard]] Next next();
+  // The same object each time, its strings reused: copy it to keep it.
+  [[nodiscard]] Specimen const& specimen() const;  // after Next::specimen
+  [[nodiscard]] Reject const& reject() const;      // after Next::reject
+  [[nodiscard]] OccurrenceCounts const& counts() const;
+
+  // After `end` or `failed`.  Errors: no-name-column, empty-file, what stopped the stream.
+  // Warnings: unused-column (near to a character), duplicate-column, unclear-voucher,
+  // no-specimens.  Information: unused-columns, no-name, repeated-number, short-rows, stray-quotes,
+  // encoding, unknown-id.
+  [[nodiscard]] std::vector<Finding> findings() const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+// Reads all of it.  No value when the table could not be read to its end; specimens given out until
+// then must not be used.  Either function may be empty.
+[[nodiscard]] Loaded<OccurrenceCounts> read_occurrences(
+    ByteStream& stream, std::string_view name, OccurrenceOptions const& options,
+    std::function<void(Specimen const&)> const& on_specimen,
+    std::function<void(Reject const&)> const& on_reject);
+
+}  // namespace keydrift
