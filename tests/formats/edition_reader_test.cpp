@@ -1,0 +1,121 @@
+#include "keydrift/formats/edition_reader.hpp"
+
+#include <gtest/gtest.h>
+
+#include "finding_text.hpp"
+#include "golden.hpp"
+#include "keydrift/formats/key_json.hpp"
+#include "read_damaged.hpp"
+
+namespace keydrift {
+namespace {
+
+using namespace std::string_view_literals;
+using test::one_line_each;
+using Lines = std::vector<std::string>;
+
+constexpr std::string_view kPrinted =
+    "1. Beak bifid ..... 2\n– Beak entire ..... Cus cus\n"
+    "2. Scales dark ..... Aus bus\n– Scales pale ..... Aus dus\n";
+
+Loaded<Edition> read(std::string_view bytes) { return read_edition({.name = "k", .bytes = bytes}); }
+
+std::string utf_16(std::string_view ascii) {
+  std::string out = "\xFF\xFE";
+  for (char const c : ascii) {
+    out += c;
+    out += '\0';
+  }
+  return out;
+}
+
+TEST(EditionReader, ReadsPrintedTextAndJsonAlike) {
+  auto const printed = read(kPrinted);
+  ASSERT_TRUE(printed) << one_line_each(printed.findings).front();
+  ASSERT_EQ(printed.value->couplets.size(), 2U);
+  auto const text = write_key_json(*printed.value);
+  for (auto const& json : {text, "\xEF\xBB\xBF \n" + text}) {
+    auto const loaded = read(json);
+    ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+    EXPECT_TRUE(same_content(*loaded.value, *printed.value));
+    EXPECT_EQ(write_key_json(*loaded.value), text);
+  }
+}
+
+TEST(EditionReader, RecognisesJsonInUtf16) {
+  auto const json =
+      R"({"keydrift": 1, "couplets": [{"label": "1", "leads": [{"text": "a"}, {"text": "b"}]}]})";
+  auto const loaded = read(utf_16(json));
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded.value->couplets[0].leads[1].text, "b");
+  EXPECT_TRUE(read(utf_16("1. Beak bifid ..... Aus\n1. Beak entire ..... Bus\n")));
+}
+
+TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
+  struct Case {
+    std::string_view bytes;
+    std::string what;
+    std::string remedy;
+  };
+  std::vector<Case> const cases{
+      {"PK\x03\x04....word/document.xml"sv, "a word-processor manuscript (.docx)",
+       "open it in the program that made it, save it as plain text (UTF-8) and load that file"},
+      {"PK\x03\x04...."sv, "a zip file", "unpack it and load the file inside"},
+      {"PK\x03\x04....meta.xml"sv, "a zip file with a meta.xml (a Darwin Core archive)",
+       "unpack it and load the occurrence table inside"},
+      {"%PDF-1.7", "a PDF", "copy its text into a plain text file (UTF-8) and load that file"},
+      {"\x1F\x8B\x08", "a gzip-compressed file", "unpack it and load the file inside"},
+      {"<?xml version=\"1.0\"?><Datasets/>", "an XML file",
+       "convert it to plain text or JSON and load that file"},
+      {"<!DOCTYPE html><p>1. Beak", "a web page (HTML)",
+       "copy its text into a plain text file (UTF-8) and load that file"},
+      {"\xD0\xCF\x11\xE0", "an old word-processor or spreadsheet file (.doc, .xls)",
+       "open it in the program that made it, save it as plain text (UTF-8) and load that file"},
+      {"{\\rtf1 1. Beak", "a rich-text file (.rtf)",
+       "open it in the program that made it, save it as plain text (UTF-8) and load that file"},
+      {"\x89PNG....", "a picture",
+       "have its text recognised, check it, and load it as plain text (UTF-8)"},
+      {"BZh9", "a compressed file", "unpack it and load the file inside"},
+      {"SQLite format 3\0"sv, "a database file",
+       "export the table as CSV (UTF-8) and load that file"},
+      {"\x7F"
+       "ELF\0\0\1\2"sv,
+       "a binary file (it holds NUL bytes)", "check that this is the right file"},
+  };
+  for (auto const& wanted : cases) {
+    auto const loaded = read(wanted.bytes);
+    EXPECT_FALSE(loaded) << wanted.what;
+    EXPECT_EQ(one_line_each(loaded.findings),
+              Lines{"k:1:1: error: this is " + wanted.what +
+                    ", not a key as plain text or as keydrift's JSON [unsupported-file] (" +
+                    wanted.remedy + ")"});
+  }
+}
+
+TEST(EditionReader, RefusesAnEmptyFile) {
+  auto const loaded = read("");
+  EXPECT_FALSE(loaded);
+  EXPECT_EQ(one_line_each(loaded.findings),
+            Lines{"k:1:1: error: the file is empty [empty-file] (check that this is the right file "
+                  "and that it was saved)"});
+}
+
+TEST(EditionReader, TakesTheEditionsOfTheScenarioThroughJson) {
+  for (auto const* year : {"1974", "1998", "2024"}) {
+    auto const text = test::slurp(std::string{KEYDRIFT_SOURCE_DIR} +
+                                  "/fixtures/velunaceae/edition-" + year + ".txt");
+    auto const printed = read(text);
+    ASSERT_TRUE(printed);
+    auto const json = write_key_json(*printed.value);
+    auto const loaded = read(json);
+    ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+    EXPECT_EQ(one_line_each(loaded.findings), Lines{});
+    EXPECT_TRUE(same_content(*loaded.value, *printed.value));
+    EXPECT_EQ(write_key_json(*loaded.value), json);
+  }
+}
+
+TEST(EditionReader, NeverYieldsAnEditionTogetherWithAnError) { test::read_damaged(kPrinted, read); }
+
+}  // namespace
+}  // namespace keydrift
