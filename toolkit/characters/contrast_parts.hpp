@@ -24,7 +24,10 @@ struct ContrastContext {
 };
 
 [[nodiscard]] inline std::string quoted(std::string_view words) {
-  return "\"" + std::string{words} + "\"";
+  std::string result{'"'};
+  result += words;
+  result += '"';
+  return result;
 }
 
 // Leads of one couplet against each other.

@@ -9,7 +9,12 @@
 namespace keydrift {
 namespace {
 
-std::string quoted(std::string_view text) { return "\"" + std::string{text} + "\""; }
+std::string quoted(std::string_view text) {
+  std::string result{'"'};
+  result += text;
+  result += '"';
+  return result;
+}
 
 std::string row_words(ConceptRow const& row) {
   return row.old_name + " " + to_word(row.relation) + " " + row.new_name;
