@@ -51,16 +51,16 @@ bool variant_word(std::string_view a, std::string_view b, bool epithet) {
 NameLikeness compare_names(std::string_view a, std::string_view b) {
   auto const x = parse_name(a);
   auto const y = parse_name(b);
-  auto const keys_x = name_keys(a);
-  auto const keys_y = name_keys(b);
+  auto const keys_x = name_keys(x);
+  auto const keys_y = name_keys(y);
   if (keys_x.empty() || keys_y.empty()) {
     return cleaned_name(a) == cleaned_name(b) ? NameLikeness::identical : NameLikeness::different;
   }
   if (!same_authorship(x.authorship, y.authorship) || misapplied(x) != misapplied(y)) {
     return NameLikeness::different;
   }
-  if (plain_name(a) == plain_name(b)) return NameLikeness::identical;
-  if (share(spelling_keys(a), spelling_keys(b))) return NameLikeness::spelling;
+  if (plain_name(x) == plain_name(y)) return NameLikeness::identical;
+  if (share(spelling_keys(x), spelling_keys(y))) return NameLikeness::spelling;
   if (share(keys_x, keys_y)) return NameLikeness::gender;
   bool const formula = !x.other_parent.empty() || !y.other_parent.empty();
   if (formula) return NameLikeness::different;

@@ -42,10 +42,8 @@ std::string key_of(ParsedName const& name, Marks marks, Gender gender) {
   return key;
 }
 
-std::string whole_key(std::string_view text, Marks marks, Gender gender) {
-  auto name = parse_name(text);
-  auto const rest = std::move(name.other_parent);
-  name.other_parent.clear();
+std::string whole_key(ParsedName const& name, Marks marks, Gender gender) {
+  auto const& rest = name.other_parent;
   auto key = key_of(name, marks, gender);
   if (rest.empty()) return key;
   // A formula is an unordered set of parents (ICN H.2.1).
@@ -67,10 +65,12 @@ bool ascii(std::string_view text) {
                      [](char c) { return static_cast<unsigned char>(c) < 0x80; });
 }
 
-std::vector<std::string> keys_of(std::string_view text, Gender gender) {
-  std::vector<std::string> keys{whole_key(text, Marks::transcribed, gender)};
-  if (!ascii(text)) {
-    auto other = whole_key(text, Marks::dropped, gender);
+std::vector<std::string> keys_of(ParsedName const& name, Gender gender) {
+  std::vector<std::string> keys{whole_key(name, Marks::transcribed, gender)};
+  bool const plain = ascii(name.genus) && ascii(name.subgenus) && ascii(name.species) &&
+                     ascii(name.infraspecies) && ascii(name.other_parent);
+  if (!plain) {
+    auto other = whole_key(name, Marks::dropped, gender);
     if (other != keys.front()) keys.push_back(std::move(other));
   }
   keys.erase(std::remove(keys.begin(), keys.end(), std::string{}), keys.end());
@@ -80,17 +80,21 @@ std::vector<std::string> keys_of(std::string_view text, Gender gender) {
 }  // namespace
 
 std::string name_key(std::string_view name) {
-  return whole_key(name, Marks::transcribed, Gender::folded);
+  return whole_key(parse_name(name), Marks::transcribed, Gender::folded);
 }
 
 std::string spelling_key(std::string_view name) {
-  return whole_key(name, Marks::transcribed, Gender::kept);
+  return whole_key(parse_name(name), Marks::transcribed, Gender::kept);
 }
 
-std::vector<std::string> name_keys(std::string_view name) { return keys_of(name, Gender::folded); }
+std::vector<std::string> name_keys(ParsedName const& name) { return keys_of(name, Gender::folded); }
+std::vector<std::string> name_keys(std::string_view name) { return name_keys(parse_name(name)); }
 
-std::vector<std::string> spelling_keys(std::string_view name) {
+std::vector<std::string> spelling_keys(ParsedName const& name) {
   return keys_of(name, Gender::kept);
+}
+std::vector<std::string> spelling_keys(std::string_view name) {
+  return spelling_keys(parse_name(name));
 }
 
 }  // namespace keydrift

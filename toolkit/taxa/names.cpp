@@ -1,220 +1,12 @@
 #include "keydrift/taxa/names.hpp"
 
-#include <utf8proc.h>
-
-#include <algorithm>
-#include <array>
-#include <cstdlib>
-#include <optional>
 #include <utility>
 
 #include "keydrift/taxa/name_text.hpp"
+#include "keydrift/taxa/name_tokens.hpp"
 
 namespace keydrift {
 namespace {
-
-constexpr std::string_view kTimes = "\xC3\x97";
-
-template <std::size_t N>
-bool one_of(std::string_view word, std::array<std::string_view, N> const& words) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-std::string lowered(std::string_view text) {
-  std::string result{text};
-  for (char& c : result) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return result;
-}
-
-// A blank-separated word, a group in parentheses or brackets, a quoted epithet, or the sign ×.
-struct Token {
-  std::string text;
-  bool comma{false};  // a comma, semicolon or colon followed it
-  [[nodiscard]] bool group() const { return text.starts_with('(') || text.starts_with('['); }
-  [[nodiscard]] std::string_view inside() const {
-    std::string_view inner{text};
-    inner.remove_prefix(1);
-    if (inner.ends_with(')') || inner.ends_with(']')) inner.remove_suffix(1);
-    return inner;
-  }
-};
-
-std::vector<Token> tokens_of(std::string_view text) {
-  std::vector<Token> tokens;
-  std::string word;
-  auto const flush = [&] {
-    if (word.empty()) return;
-    Token token{.text = std::move(word), .comma = false};
-    while (!token.text.empty() &&
-           (token.text.back() == ',' || token.text.back() == ';' || token.text.back() == ':')) {
-      token.text.pop_back();
-      token.comma = true;
-    }
-    if (!token.text.empty()) {
-      tokens.push_back(std::move(token));
-    } else if (!tokens.empty()) {
-      tokens.back().comma = true;
-    }
-    word.clear();
-  };
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    char const c = text[i];
-    if (c == ' ') {
-      flush();
-    } else if (c == '(' || c == '[') {
-      flush();
-      std::size_t depth = 0;
-      for (; i < text.size(); ++i) {
-        if (text[i] == '(' || text[i] == '[') ++depth;
-        if (text[i] == ')' || text[i] == ']') --depth;
-        word += text[i];
-        if (depth == 0) break;
-      }
-      tokens.push_back({.text = std::move(word), .comma = false});
-      word.clear();
-    } else if (text.substr(i).starts_with(kTimes)) {
-      flush();
-      tokens.push_back({.text = std::string{kTimes}, .comma = false});
-      i += kTimes.size() - 1;
-    } else if ((c == '\'' || c == '"') && word.empty() && !tokens.empty()) {
-      auto const close = text.find(c, i + 1);
-      bool const quoted =
-          close != std::string_view::npos && close > i + 1 &&
-          (close + 1 == text.size() || text[close + 1] == ' ' || text[close + 1] == ',');
-      if (quoted) {
-        tokens.push_back(
-            {.text = "'" + std::string{text.substr(i + 1, close - i - 1)} + "'", .comma = false});
-        i = close;
-      } else {
-        word += c;
-      }
-    } else {
-      word += c;
-    }
-  }
-  flush();
-  return tokens;
-}
-
-struct RankWord {
-  std::string_view printed;
-  std::string_view rank;
-};
-// Print forms, without a final stop (standards: ICN 24, 26; common practice for the short ones).
-constexpr std::array kRankWords{
-    RankWord{"subsp", "subspecies"},
-    RankWord{"ssp", "subspecies"},
-    RankWord{"subspecies", "subspecies"},
-    RankWord{"nothosubsp", "subspecies"},
-    RankWord{"nothossp", "subspecies"},
-    RankWord{"nsubsp", "subspecies"},
-    RankWord{"n-subsp", "subspecies"},
-    RankWord{"var", "variety"},
-    RankWord{"varietas", "variety"},
-    RankWord{"variety", "variety"},
-    RankWord{"v", "variety"},
-    RankWord{"nothovar", "variety"},
-    RankWord{"nvar", "variety"},
-    RankWord{"n-var", "variety"},
-    RankWord{"subvar", "subvariety"},
-    RankWord{"f", "form"},
-    RankWord{"fo", "form"},
-    RankWord{"fm", "form"},
-    RankWord{"forma", "form"},
-    RankWord{"form", "form"},
-    RankWord{"nothof", "form"},
-    RankWord{"subf", "subform"},
-    RankWord{"subforma", "subform"},
-    RankWord{"ab", "aberration"},
-    RankWord{"aberr", "aberration"},
-    RankWord{"morph", "morph"},
-    RankWord{"natio", "natio"},
-};
-constexpr std::array kGroupRanks{
-    RankWord{"subg", "subgenus"}, RankWord{"subgen", "subgenus"}, RankWord{"subgenus", "subgenus"},
-    RankWord{"sect", "section"},  RankWord{"section", "section"}, RankWord{"subsect", "subsection"},
-    RankWord{"ser", "series"},    RankWord{"series", "series"},   RankWord{"subser", "subseries"},
-};
-constexpr std::array kPlainRanks{
-    RankWord{"subsp.", "subspecies"},  RankWord{"var.", "variety"},
-    RankWord{"subvar.", "subvariety"}, RankWord{"f.", "form"},
-    RankWord{"subf.", "subform"},      RankWord{"f. sp.", "special form"},
-    RankWord{"ab.", "aberration"},     RankWord{"morph", "morph"},
-    RankWord{"natio", "natio"},        RankWord{"subg.", "subgenus"},
-    RankWord{"sect.", "section"},      RankWord{"subsect.", "subsection"},
-    RankWord{"ser.", "series"},        RankWord{"subser.", "subseries"},
-};
-
-template <std::size_t N>
-std::string_view rank_of(std::string_view word, std::array<RankWord, N> const& table) {
-  bool const stopped = word.ends_with('.');
-  if (stopped) word.remove_suffix(1);
-  // "v", "f", "ab", "ser" only count with their stop.
-  if (!stopped && word.size() <= 2) return {};
-  auto const lower = lowered(word);
-  auto const found = std::find_if(table.begin(), table.end(),
-                                  [&](RankWord const& entry) { return entry.printed == lower; });
-  return found == table.end() ? std::string_view{} : found->rank;
-}
-
-constexpr std::array<std::string_view, 22> kParticles{
-    "de",  "da",  "do",  "du", "des", "del", "della", "der", "den", "di", "d'",
-    "von", "van", "vom", "zu", "zur", "la",  "le",    "ter", "ten", "af", "dos"};
-constexpr std::array<std::string_view, 10> kAuthorLinks{"ex", "in",  "et",   "and", "und",
-                                                        "y",  "al.", "apud", "&",   "al"};
-constexpr std::array<std::string_view, 8> kAggregates{"agg.",  "agg",     "aggr.",     "gr.",
-                                                      "group", "complex", "aggregate", "gp."};
-constexpr std::array<std::string_view, 8> kQualifiers{"cf.", "cf",  "aff.", "aff",
-                                                      "nr",  "nr.", "near", "prox."};
-constexpr std::array<std::string_view, 8> kOpenSpecies{"sp.",   "sp",    "spp.",    "spp",
-                                                       "spec.", "sspp.", "species", "sp.,"};
-
-// A word that can be an epithet: small letters (or a number and a hyphen first), no stop inside.
-bool epithet_like(Token const& token) {
-  if (token.group() || token.text.starts_with('\'')) return false;
-  auto const initial = initial_of(token.text);
-  if (initial == Initial::digit) {
-    auto const hyphen = token.text.find('-');
-    return hyphen != std::string::npos && hyphen > 0 && hyphen + 2 < token.text.size();
-  }
-  return initial == Initial::small && token.text.find('.') == std::string::npos &&
-         token.text.find('&') == std::string::npos && token.text.find('/') == std::string::npos;
-}
-
-bool all_capitals(std::string_view word) {
-  std::size_t letters = 0;
-  for (char const c : word) {
-    if (c >= 'a' && c <= 'z') return false;
-    if (c >= 'A' && c <= 'Z') ++letters;
-    if (c == '.' || c == '&' || c == '\'') return false;
-  }
-  return letters >= 2;
-}
-
-// "AUSIDAE" -> "Ausidae"; "velunaca" -> "Velunaca".
-std::string capitalised(std::string_view word, bool first_upper) {
-  std::string valid{word};
-  std::string result;
-  result.reserve(valid.size());
-  auto const* bytes = reinterpret_cast<utf8proc_uint8_t const*>(valid.data());
-  auto left = static_cast<utf8proc_ssize_t>(valid.size());
-  bool first = true;
-  while (left > 0) {
-    utf8proc_int32_t point = 0;
-    auto const used = utf8proc_iterate(bytes, left, &point);
-    if (used <= 0) return valid;
-    auto const shown = first && first_upper ? utf8proc_toupper(point) : utf8proc_tolower(point);
-    std::array<utf8proc_uint8_t, 4> out{};
-    auto const size = utf8proc_encode_char(shown, out.data());
-    result.append(reinterpret_cast<char const*>(out.data()), static_cast<std::size_t>(size));
-    first = false;
-    bytes += used;
-    left -= used;
-  }
-  return result;
-}
 
 class Parser {
  public:
@@ -239,9 +31,9 @@ class Parser {
   [[nodiscard]] Token const* peek(std::size_t ahead = 0) const {
     return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;
   }
-  [[nodiscard]] std::string low(std::size_t ahead = 0) const {
+  [[nodiscard]] std::string_view low(std::size_t ahead = 0) const {
     auto const* token = peek(ahead);
-    return token == nullptr ? std::string{} : lowered(token->text);
+    return token == nullptr ? std::string_view{} : std::string_view{token->low};
   }
   static void join(std::string& text, std::string_view word) {
     if (!text.empty()) text += ' ';
@@ -267,6 +59,8 @@ class Parser {
         name_.hybrid = name_.hybrid_genus = true;
       } else if (token.text == "?") {
         join(name_.qualifier, "?");
+      } else if (initial_of(token.text) == Initial::none) {
+        // a mark without a name
       } else if ((low() == "x" || low() == "cf." || low() == "aff.") && peek(1) != nullptr) {
         if (low() == "x") {
           name_.hybrid = name_.hybrid_genus = true;
@@ -301,8 +95,6 @@ class Parser {
         capital_epithet_ = true;
       }
       word = capitalised(word, true);
-    } else if (before_epithet && initial_of(word) == Initial::small) {
-      word = capitalised(word, true);
     }
     name_.genus = std::move(word);
     closed_ = comma;
@@ -325,7 +117,7 @@ class Parser {
   }
 
   // "sensu …", "s. l.", "auct. non …", "sp. nov.", "(part)": said about the name.
-  [[nodiscard]] bool starts_sensu() const {
+  [[nodiscard]] bool starts_sensu(std::size_t ahead = 0) const {
     static constexpr std::array<std::string_view, 29> kSensu{
         "sensu",  "sec.",   "sec",   "secundum", "auct.", "auct",  "auctt.", "auctorum",
         "emend.", "emend",  "non",   "nec",      "nom.",  "orth.", "syn.",   "s.l.",
@@ -333,9 +125,9 @@ class Parser {
         "s.l",    "s.str",  "s.lat", "comb.",    "stat."};
     static constexpr std::array<std::string_view, 8> kAfterS{"l.",   "l",   "lat.", "lat",
                                                              "str.", "str", "s.",   "ampl."};
-    auto const word = low();
+    auto const word = low(ahead);
     if (one_of(word, kSensu)) return true;
-    auto const next = low(1);
+    auto const next = low(ahead + 1);
     if (word == "s." && one_of(next, kAfterS)) return true;
     if (word == "p." && next == "p.") return true;
     if (word == "pro" && (next == "parte" || next == "syn." || next == "sp.")) return true;
@@ -349,7 +141,7 @@ class Parser {
         (next == "n." || next == "nov." || next == "n" || next == "nov")) {
       return true;
     }
-    auto const* token = peek();
+    auto const* token = peek(ahead);
     if (token->group() && has_epithet) {
       auto const inside = token->inside();
       auto const blank = inside.find(' ');
@@ -432,7 +224,7 @@ class Parser {
     if (token->group()) return false;
     auto const* next = peek(1);
     if (name_.species.empty() && !author_started_) {
-      if (auto const rank = rank_of(token->text, kGroupRanks);
+      if (auto const rank = rank_above_species(token->text);
           !rank.empty() && next != nullptr && !next->group()) {
         name_.subgenus = next->text;
         group_rank_ = rank;
@@ -445,7 +237,7 @@ class Parser {
         return true;
       }
     }
-    auto const rank = rank_of(token->text, kRankWords);
+    auto const rank = rank_below_species(token->text);
     if (rank.empty() || next == nullptr) return false;
     std::size_t epithet = 1;
     auto canonical = rank;
@@ -456,15 +248,16 @@ class Parser {
     bool const sign = low(epithet) == "x" || peek(epithet)->text == kTimes;
     if (sign) ++epithet;
     auto const* word = peek(epithet);
-    if (word == nullptr || !epithet_like(*word) || one_of(lowered(word->text), kAuthorLinks)) {
+    if (word == nullptr || !epithet_like(*word) || one_of(word->low, kAuthorLinks) ||
+        starts_sensu(epithet) || !rank_below_species(word->text).empty()) {
       return false;
     }
     // A particle with a name behind it goes on with the author: "L. f. de Bus".
-    if (one_of(lowered(word->text), kParticles) && peek(epithet + 1) != nullptr &&
+    if (one_of(word->low, kParticles) && peek(epithet + 1) != nullptr &&
         initial_of(peek(epithet + 1)->text) == Initial::capital) {
       return false;
     }
-    name_.hybrid = name_.hybrid || sign || lowered(token->text).starts_with('n');
+    name_.hybrid = name_.hybrid || sign || token->low.starts_with('n');
     at_ += epithet;
     if (name_.species.empty()) {
       // A rank without a species is no Code's form; the epithet is all that is known.
@@ -573,6 +366,11 @@ class Parser {
       name_.authorship = species_author_;
     }
     if (name_.species.empty() && !group_rank_.empty()) name_.rank = group_rank_;
+    // A lone word may be anything; the first word of a longer name is a genus.
+    bool const longer = !name_.species.empty() || !name_.rank.empty();
+    if (longer && initial_of(name_.genus) == Initial::small) {
+      name_.genus = capitalised(name_.genus, true);
+    }
     name_.genus_only = !name_.genus.empty() && name_.species.empty() &&
                        name_.infraspecies.empty() && name_.rank.empty();
   }
@@ -591,61 +389,29 @@ class Parser {
 // genera.  "Aus × bus" and "× Aus bus" are names.
 std::vector<std::vector<Token>> parents_of(std::vector<Token> const& tokens) {
   std::vector<std::vector<Token>> parents(1);
+  bool epithet_before = false;  // in the parent being gathered
   for (std::size_t i = 0; i < tokens.size(); ++i) {
     auto const& token = tokens[i];
-    bool const sign = token.text == kTimes || ((token.text == "x" || token.text == "X") && i > 0);
-    auto const& before = parents.back();
+    auto& before = parents.back();
+    bool const sign = token.sign() && (i > 0 || token.text == kTimes);
     bool cut = false;
     if (sign && !before.empty() && i + 1 < tokens.size()) {
       auto const& next = tokens[i + 1];
-      bool const epithet_before =
-          std::any_of(before.begin() + 1, before.end(), [](Token const& word) {
-            return epithet_like(word) && rank_of(word.text, kRankWords).empty();
-          });
-      bool const rank_before =
-          !rank_of(before.back().text, kRankWords).empty() && before.back().text != "f.";
-      cut = !rank_before && before.front().text != kTimes &&
+      auto const& last = before.back().text;
+      bool const rank_before = !rank_below_species(last).empty() && last != "f.";
+      cut = !rank_before && !before.front().sign() &&
             (epithet_before || (!next.group() && initial_of(next.text) == Initial::capital));
     }
     if (cut) {
       parents.emplace_back();
-    } else {
-      parents.back().push_back(token);
+      epithet_before = false;
+      continue;
     }
+    epithet_before = epithet_before || (!before.empty() && !sign && epithet_like(token) &&
+                                        rank_below_species(token.text).empty());
+    before.push_back(token);
   }
   return parents;
-}
-
-std::string plain_of(ParsedName const& name) {
-  std::string plain;
-  auto const join = [&](std::string_view word) {
-    if (word.empty()) return;
-    if (!plain.empty()) plain += ' ';
-    plain += word;
-  };
-  if (name.hybrid_genus) join(kTimes);
-  join(name.genus);
-  if (name.hybrid && !name.hybrid_genus && name.other_parent.empty() && !name.species.empty()) {
-    join(kTimes);
-  }
-  join(name.species);
-  auto const rank = std::find_if(kPlainRanks.begin(), kPlainRanks.end(),
-                                 [&](RankWord const& entry) { return entry.rank == name.rank; });
-  if (name.rank == "aggregate") {
-    join(name.species.empty() ? "group" : "agg.");
-  } else if (name.rank == "cultivar") {
-    join("'" + name.infraspecies + "'");
-  } else {
-    if (rank != kPlainRanks.end()) join(rank->printed);
-    join(name.infraspecies.empty() && name.species.empty() && !name.rank.empty()
-             ? name.subgenus
-             : name.infraspecies);
-  }
-  if (!name.other_parent.empty()) {
-    join(kTimes);
-    join(name.other_parent);
-  }
-  return plain;
 }
 
 }  // namespace
@@ -657,7 +423,9 @@ ParsedName parse_name(std::string_view name) {
     auto tokens = parents[i];
     // "Aus bus × cus" and "Aus bus × A. cus": the genus is the first parent's.
     bool const no_genus = !tokens.empty() && epithet_like(tokens.front());
-    if (no_genus) tokens.insert(tokens.begin(), Token{.text = first.genus, .comma = false});
+    if (no_genus)
+      tokens.insert(tokens.begin(),
+                    Token{.text = first.genus, .comma = false, .low = lowered(first.genus)});
     ParsedName next = Parser{std::move(tokens)}.parse();
     if (next.genus.ends_with('.') &&
         first.genus.starts_with(next.genus.substr(0, next.genus.size() - 1))) {
@@ -665,8 +433,8 @@ ParsedName parse_name(std::string_view name) {
     }
     first.hybrid = true;
     first.genus_only = false;
-    if (!first.other_parent.empty()) first.other_parent += " " + std::string{kTimes} + " ";
-    first.other_parent += plain_of(next);
+    if (!first.other_parent.empty()) first.other_parent += " \xC3\x97 ";
+    first.other_parent += plain_name(next);
     if (!next.sensu.empty() && first.sensu.empty()) first.sensu = next.sensu;
   }
   if (first.genus.empty() && first.species.empty()) {
@@ -680,7 +448,5 @@ ParsedName parse_name(std::string_view name) {
   }
   return first;
 }
-
-std::string plain_name(std::string_view name) { return plain_of(parse_name(name)); }
 
 }  // namespace keydrift

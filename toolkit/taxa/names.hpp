@@ -30,6 +30,7 @@ struct ParsedName {
 // The name without authorship, qualifiers and sensu part, in the Codes' plain form:
 // "Aus bus subsp. cus".
 [[nodiscard]] std::string plain_name(std::string_view name);
+[[nodiscard]] std::string plain_name(ParsedName const& name);
 
 // Equal keys = automatically the same name (tiers 1 to 3): diacritics, ligatures, hyphens, hybrid
 // sign, rank-word synonyms, subgenus, case, gender endings of epithets.  Authorship is left out.
@@ -41,7 +42,9 @@ struct ParsedName {
 // the transcription; these hold both, the transcription first, without repeats.  Names are the
 // same when any of their keys are equal.  Empty for a name without letters and digits.
 [[nodiscard]] std::vector<std::string> name_keys(std::string_view name);
+[[nodiscard]] std::vector<std::string> name_keys(ParsedName const& name);
 [[nodiscard]] std::vector<std::string> spelling_keys(std::string_view name);
+[[nodiscard]] std::vector<std::string> spelling_keys(ParsedName const& name);
 
 enum class NameLikeness {
   identical,      // plain names equal, authors (where both are printed) agree

@@ -80,13 +80,9 @@ TaxonTable::TaxonTable(Edition const& edition) {
   genera_.assign(genera.begin(), genera.end());
   for (std::uint32_t i = 0; i < rows_.size(); ++i) {
     auto& row = rows_[i];
-    auto name = edition.taxa[i].name;
-    if (abbreviated(row.parsed.genus)) {
-      name = expanded(name);
-      row.parsed = parse_name(name);
-    }
-    row.plain = plain_name(name);
-    row.keys = name_keys(name);
+    if (abbreviated(row.parsed.genus)) row.parsed = parse_name(expanded(edition.taxa[i].name));
+    row.plain = plain_name(row.parsed);
+    row.keys = name_keys(row.parsed);
     row.sense = sense_of(row.parsed);
     add(TaxonId{i});
   }
@@ -110,7 +106,7 @@ std::vector<TaxonId> const& TaxonTable::with_key(std::string const& key) const {
 std::vector<TaxonId> TaxonTable::all(std::string_view name) const {
   auto const parsed = parse_name(name);
   std::vector<TaxonId> found;
-  for (auto const& key : name_keys(name)) {
+  for (auto const& key : name_keys(parsed)) {
     if (abbreviated(parsed.genus)) {
       auto const same = by_epithets_.find(epithets_of(key));
       if (same == by_epithets_.end()) continue;
@@ -127,7 +123,8 @@ std::vector<TaxonId> TaxonTable::all(std::string_view name) const {
   std::erase_if(found, [&](TaxonId taxon) {
     return !same_authorship(parsed.authorship, rows_[taxon.index].authorship);
   });
-  auto const plain = plain_name(name);
+  if (found.size() < 2) return found;
+  auto const plain = plain_name(parsed);
   std::stable_partition(found.begin(), found.end(),
                         [&](TaxonId taxon) { return rows_[taxon.index].plain == plain; });
   return found;

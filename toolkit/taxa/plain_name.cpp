@@ -1,0 +1,60 @@
+#include <algorithm>
+#include <array>
+
+#include "keydrift/taxa/name_tokens.hpp"
+#include "keydrift/taxa/names.hpp"
+
+namespace keydrift {
+namespace {
+
+struct RankWord {
+  std::string_view printed;
+  std::string_view rank;
+};
+constexpr std::array kPlainRanks{
+    RankWord{"subsp.", "subspecies"},  RankWord{"var.", "variety"},
+    RankWord{"subvar.", "subvariety"}, RankWord{"f.", "form"},
+    RankWord{"subf.", "subform"},      RankWord{"f. sp.", "special form"},
+    RankWord{"ab.", "aberration"},     RankWord{"morph", "morph"},
+    RankWord{"natio", "natio"},        RankWord{"subg.", "subgenus"},
+    RankWord{"sect.", "section"},      RankWord{"subsect.", "subsection"},
+    RankWord{"ser.", "series"},        RankWord{"subser.", "subseries"},
+};
+
+}  // namespace
+
+std::string plain_name(ParsedName const& name) {
+  std::string plain;
+  auto const join = [&](std::string_view word) {
+    if (word.empty()) return;
+    if (!plain.empty()) plain += ' ';
+    plain += word;
+  };
+  if (name.hybrid_genus) join(kTimes);
+  join(name.genus);
+  if (name.hybrid && !name.hybrid_genus && name.other_parent.empty() && !name.species.empty()) {
+    join(kTimes);
+  }
+  join(name.species);
+  auto const rank = std::find_if(kPlainRanks.begin(), kPlainRanks.end(),
+                                 [&](RankWord const& entry) { return entry.rank == name.rank; });
+  if (name.rank == "aggregate") {
+    join(name.species.empty() ? "group" : "agg.");
+  } else if (name.rank == "cultivar") {
+    join("'" + name.infraspecies + "'");
+  } else {
+    if (rank != kPlainRanks.end()) join(rank->printed);
+    join(name.infraspecies.empty() && name.species.empty() && !name.rank.empty()
+             ? name.subgenus
+             : name.infraspecies);
+  }
+  if (!name.other_parent.empty()) {
+    join(kTimes);
+    join(name.other_parent);
+  }
+  return plain;
+}
+
+std::string plain_name(std::string_view name) { return plain_name(parse_name(name)); }
+
+}  // namespace keydrift
