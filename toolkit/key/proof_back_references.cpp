@@ -40,9 +40,10 @@ class BackReferenceCheck {
     auto const& couplet = context_.edition[id];
     auto const leads = context_.graph.leads_to(id);
     std::vector<char> told(leads.size(), 0);
+    std::size_t mistaken = 0;
     for (auto const& reference : couplet.back_references) {
       if (leads.empty() && label_key(reference.label) == "0") continue;  // "1 (0)": the start
-      check_reference(id, reference, leads, told);
+      if (!agrees(id, reference, leads, told)) ++mistaken;
     }
     bool const expected = !couplet.back_references.empty() || habit(id, leads).holds();
     if (!expected) return;
@@ -50,7 +51,8 @@ class BackReferenceCheck {
     for (std::size_t i = 0; i < leads.size(); ++i) {
       if (told[i] == 0) untold.push_back(context_.lead(leads[i]));
     }
-    if (untold.empty()) return;
+    // A mistaken reference stands in for the right one and was reported with it.
+    if (untold.size() <= mistaken) return;
     auto const name = "couplet " + in_quotes(couplet.label);
     bool const one = untold.size() == 1;
     auto& finding = context_.report("missing-back-reference", couplet.place, couplet.label,
@@ -70,19 +72,20 @@ class BackReferenceCheck {
     return follows_its_only_lead(couplet, leads) ? after_its_lead_ : elsewhere_;
   }
 
-  void check_reference(CoupletId id, BackReference const& reference, std::span<LeadId const> leads,
-                       std::vector<char>& told) {
+  // Marks the leads that the reference tells of; reports it if there are none.
+  bool agrees(CoupletId id, BackReference const& reference, std::span<LeadId const> leads,
+              std::vector<char>& told) {
     auto const part = context_.labels.part_of(id);
     auto const couplet = context_.labels.find(reference.label, part);
     auto const lead = couplet ? std::nullopt : context_.labels.find_lead(reference.label, part);
-    bool agrees = false;
+    bool is_true = false;
     for (std::size_t i = 0; i < leads.size(); ++i) {
       if ((couplet && leads[i].couplet == *couplet) || (lead && leads[i] == *lead)) {
         told[i] = 1;
-        agrees = true;
+        is_true = true;
       }
     }
-    if (agrees) return;
+    if (is_true) return true;
     auto const name = "couplet " + in_quotes(context_.label(id));
     std::vector<std::string> truth;
     for (auto const to : leads) truth.push_back(context_.lead(to));
@@ -102,6 +105,7 @@ class BackReferenceCheck {
                           ", but no lead there leads to it",
                       std::move(remedy));
     }
+    return false;
   }
 
   ProofContext& context_;
