@@ -106,20 +106,21 @@ std::optional<LeadId> LabelIndex::find_lead(std::string_view label, std::size_t 
 }
 
 std::vector<std::string> LabelIndex::near(std::string_view label, std::size_t part,
-                                          std::vector<char> const& likely) const {
+                                          std::vector<char> const& reached) const {
   auto const wanted = label_key(label);
   auto const number = label_number(wanted);
   using Rank = std::tuple<bool, std::size_t, std::uint64_t, std::uint32_t>;
   std::vector<Rank> ranked;
-  for (auto c = part_begin(part).index; c < part_end(part).index; ++c) {
-    auto const& other = edition_->couplets[c].label;
+  for (auto const& entry : couplets_) {
+    if (entry.part != part) continue;
+    auto const c = entry.couplet.index;
     // One slip of the pen, or two in labels long enough to bear them.
     std::size_t const most = wanted.size() > 4 ? 2 : 1;
-    auto const slips = count_slips(wanted, label_key(other), most);
+    auto const slips = count_slips(wanted, entry.key, most);
     if (slips == 0 || slips > most) continue;
-    bool const unlikely = c >= likely.size() || likely[c] == 0;
+    bool const unlikely = reached[c] != 0;
     if (unlikely && wanted.size() < 2) continue;  // every one-digit label is one slip away
-    auto const theirs = label_number(other);
+    auto const theirs = label_number(entry.key);
     std::uint64_t apart = 0;
     if (number && theirs) {
       apart = std::max(number->number, theirs->number) - std::min(number->number, theirs->number);

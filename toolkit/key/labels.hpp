@@ -45,9 +45,10 @@ class LabelIndex {
   // The lead that bears this label, or that prose calls so (lead_name).
   [[nodiscard]] std::optional<LeadId> find_lead(std::string_view label, std::size_t part) const;
   // Couplet labels of the part that are like the one given, best first; at most three.  Couplets
-  // marked in `likely` (by couplet; non-zero counts) keep all others out.
+  // that are not `reached` (by couplet; non-zero counts) are likelier meant and keep the others
+  // out.
   [[nodiscard]] std::vector<std::string> near(std::string_view label, std::size_t part,
-                                              std::vector<char> const& likely) const;
+                                              std::vector<char> const& reached) const;
 
  private:
   struct Entry {

@@ -1,6 +1,7 @@
 #include "keydrift/key/near.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <utility>
 
@@ -10,15 +11,20 @@ namespace keydrift {
 namespace {
 
 constexpr std::size_t kShortestPart = 3;
+constexpr std::size_t kShort = 32;
 
 }  // namespace
 
 std::size_t count_slips(std::string_view a, std::string_view b, std::size_t most) {
   if (a.size() < b.size()) std::swap(a, b);
   if (a.size() - b.size() > most) return most + 1;
-  std::vector<std::size_t> before(b.size() + 1);
-  std::vector<std::size_t> last(b.size() + 1);
-  std::vector<std::size_t> row(b.size() + 1);
+  // Three rows of the table; those of short words, which are many, need no memory of their own.
+  auto const width = b.size() + 1;
+  std::array<std::size_t, 3 * kShort> short_rows;
+  std::vector<std::size_t> long_rows(width > kShort ? 3 * width : 0);
+  auto* before = width > kShort ? long_rows.data() : short_rows.data();
+  auto* last = before + width;
+  auto* row = last + width;
   for (std::size_t j = 0; j <= b.size(); ++j) last[j] = j;
   for (std::size_t i = 1; i <= a.size(); ++i) {
     row[0] = i;
@@ -32,8 +38,8 @@ std::size_t count_slips(std::string_view a, std::string_view b, std::size_t most
       least = std::min(least, row[j]);
     }
     if (least > most) return most + 1;
-    before.swap(last);
-    last.swap(row);
+    std::swap(before, last);
+    std::swap(last, row);
   }
   return std::min(last[b.size()], most + 1);
 }

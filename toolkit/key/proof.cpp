@@ -61,12 +61,15 @@ Finding& ProofContext::report(std::string_view code, Place const& place, std::st
 }
 
 std::string ProofContext::near_labels(std::string_view text, std::size_t part) {
-  near_comparisons += labels.part_end(part).index - labels.part_begin(part).index;
+  near_comparisons += edition.couplets.size();
   if (near_comparisons > kNearComparisons) return {};
-  std::vector<char> lonely(reached.size());
-  std::transform(reached.begin(), reached.end(), lonely.begin(),
-                 [](char is_reached) { return static_cast<char>(is_reached == 0); });
-  return did_you_mean(labels.near(text, part, lonely));
+  return did_you_mean(labels.near(text, part, reached));
+}
+
+std::string ProofContext::near_names(std::string_view name, std::vector<std::string> const& known) {
+  near_comparisons += known.size();
+  return near_comparisons > kNearComparisons ? std::string{}
+                                             : did_you_mean(near_words(name, known));
 }
 
 std::string printed_lead(Lead const& lead) {

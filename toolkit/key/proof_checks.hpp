@@ -31,6 +31,8 @@ struct ProofContext {
                   std::string message, std::string remedy = {});
   // "did you mean …" for a couplet label that `part` lacks; couplets that nothing reaches first.
   [[nodiscard]] std::string near_labels(std::string_view label, std::size_t part);
+  [[nodiscard]] std::string near_names(std::string_view name,
+                                       std::vector<std::string> const& known);
 
   [[nodiscard]] std::string lead(LeadId id) const { return lead_name(edition, id); }
   [[nodiscard]] std::string const& label(CoupletId id) const { return edition[id].label; }

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "keydrift/key/fold.hpp"
-#include "keydrift/key/near.hpp"
 #include "keydrift/key/part_titles.hpp"
 #include "keydrift/key/proof_checks.hpp"
 
@@ -73,7 +72,7 @@ class DestinationCheck {
     if (titles_.find(key)) return;
     std::vector<std::string> titles;
     for (auto const& part : context_.edition.parts) titles.push_back(part.title);
-    auto remedy = did_you_mean(near_words(key, titles));
+    auto remedy = context_.near_names(key, titles);
     if (remedy.empty()) remedy = "determinations stop here unless that key is at hand";
     context_.report("key-elsewhere", lead.destination_place, key,
                     "lead " + context_.lead(id) + " leads to another key, " + in_quotes(key) +

@@ -4,7 +4,6 @@
 #include <set>
 
 #include "keydrift/key/fold.hpp"
-#include "keydrift/key/near.hpp"
 #include "keydrift/key/proof_checks.hpp"
 
 namespace keydrift::proofing {
@@ -65,7 +64,7 @@ void check_listed(ProofContext& context) {
 
   for (auto const& name : listed_taxa) {
     if (keyed.agrees(name)) continue;
-    auto remedy = did_you_mean(near_words(name, names));
+    auto remedy = context.near_names(name, names);
     if (remedy.empty()) remedy = "key it out, or take it off the list";
     context.report("listed-not-keyed", {}, name,
                    "the front matter lists " + in_quotes(name) + ", which does not key out",
@@ -75,7 +74,7 @@ void check_listed(ProofContext& context) {
     auto const& taxon = edition[t];
     if (!context.graph.leads_to(t).empty()) {
       if (list.empty() || list.agrees(taxon.name)) continue;
-      auto remedy = did_you_mean(near_words(taxon.name, listed_taxa));
+      auto remedy = context.near_names(taxon.name, listed_taxa);
       if (remedy.empty()) remedy = "add it to the list, or leave it out of the key";
       context.report("keyed-not-listed", taxon.place, taxon.name,
                      in_quotes(taxon.name) + " keys out, but the front matter does not list it",
