@@ -6,7 +6,7 @@
 
 #include <string_view>
 
-namespace keydrift {
+namespace keydrift::reports {
 
 inline constexpr std::string_view kHtmlStyleHash =
     "sha256-n5h10g3GIscl2Jll9367bX0klCxrO8jVz1CDkkdWH9I=";
@@ -101,4 +101,4 @@ inline constexpr std::string_view kHtmlScript = R"js(
 })();
 )js";
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

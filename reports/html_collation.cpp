@@ -7,7 +7,7 @@
 #include "keydrift/reports/html_parts.hpp"
 #include "keydrift/reports/setting.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 void figure(HtmlWriter& html, std::string_view mark, std::string_view left,
@@ -355,6 +355,12 @@ void write_contents(HtmlWriter& html, bool with_specimens) {
       "placeholder=\"a taxon, a character, a couplet, a sheet\">"
       "<output id=\"told\" for=\"filter\"></output></div>\n");
 }
+
+}  // namespace keydrift::reports
+
+namespace keydrift {
+
+using namespace reports;
 
 std::string collation_html(Edition const& old_edition, Edition const& new_edition,
                            Collation const& collation) {

@@ -7,7 +7,7 @@
 #include "keydrift/reports/html.hpp"
 #include "keydrift/reports/html_writer.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 
 // Links to the sections in order.
 void write_contents(HtmlWriter& html, bool with_specimens);
@@ -29,4 +29,4 @@ void write_expectations(HtmlWriter& html, CollationView const& view, Redetermina
 // One lead, set as printed: label, words, dot leaders, destination.  Linked to nothing.
 void write_lead(HtmlWriter& html, Edition const& edition, LeadId lead);
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

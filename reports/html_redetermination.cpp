@@ -7,7 +7,7 @@
 
 #include "keydrift/reports/html_parts.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 namespace {
 
 std::uint64_t total(Redetermination const& result, std::initializer_list<Outcome> outcomes) {
@@ -257,6 +257,12 @@ void write_expectations(HtmlWriter& html, CollationView const& view,
   }
   html.close_section();
 }
+
+}  // namespace keydrift::reports
+
+namespace keydrift {
+
+using namespace reports;
 
 std::string redetermination_html(Edition const& old_edition, Edition const& new_edition,
                                  Collation const& collation, Redetermination const& redetermination,

@@ -2,7 +2,7 @@
 
 #include "keydrift/reports/html_assets.hpp"
 
-namespace keydrift {
+namespace keydrift::reports {
 
 void append_escaped(std::string& out, std::string_view text) {
   for (char const c : text) {
@@ -95,4 +95,4 @@ std::string html_page(std::string_view title, std::string_view body) {
   return out;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-namespace keydrift {
+namespace keydrift::reports {
 
 // Appends text; &, <, >, " and ' become character references, control characters U+FFFD.
 void append_escaped(std::string& out, std::string_view text);
@@ -41,4 +41,4 @@ class HtmlWriter {
 [[nodiscard]] std::string_view html_style();
 [[nodiscard]] std::string_view html_script();
 
-}  // namespace keydrift
+}  // namespace keydrift::reports

@@ -10,6 +10,7 @@
 #include "keydrift/reports/html_writer.hpp"
 
 namespace keydrift::test {
+using namespace reports;
 namespace {
 
 // Base64 of the SHA-256 of the text, by coreutils and by hand: nothing of the project is trusted.
