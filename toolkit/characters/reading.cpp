@@ -1,0 +1,297 @@
+#include "keydrift/characters/reading.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <utility>
+
+#include "keydrift/characters/reading/lead_reader.hpp"
+#include "keydrift/characters/reading/lexicon_index.hpp"
+#include "keydrift/characters/reading/tying.hpp"
+
+namespace keydrift {
+namespace {
+
+using reading::Complaint;
+using reading::CoupletDrafts;
+using reading::Draft;
+
+// One lead while it is read.
+struct LeadInHand {
+  Edition const* edition{};
+  Lead* lead{};
+  std::vector<Draft> drafts;
+  std::vector<Statement> kept;  // came in with predicates (JSON)
+};
+
+class Reader {
+ public:
+  Reader(std::span<Edition* const> editions, Lexicon const& lexicon, ReadOptions const& options)
+      : editions_{editions}, index_{lexicon} {
+    collect_genera();
+    rules_ = {.lexicon = &index_, .genera = &genera_, .tolerance = options.tolerance};
+  }
+
+  std::vector<Finding> run() {
+    for (auto* edition : editions_) {
+      for (auto& couplet : edition->couplets) {
+        first_leads_.push_back(leads_.size());
+        for (auto& lead : couplet.leads) leads_.push_back({edition, &lead, {}, {}});
+      }
+    }
+    first_leads_.push_back(leads_.size());
+    for (auto& in_hand : leads_) read(in_hand);
+    std::vector<CoupletDrafts> couplets;
+    for (std::size_t c = 0; c + 1 < first_leads_.size(); ++c) {
+      CoupletDrafts couplet;
+      for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
+        couplet.push_back(&leads_[i].drafts);
+      }
+      resolve_rivals(first_leads_[c], first_leads_[c + 1]);
+      couplets.push_back(std::move(couplet));
+    }
+    reading::keep_deciding_words(couplets);
+    reading::read_contraries(couplets);
+    reading::tie_opaque(couplets);
+    for (auto& in_hand : leads_) write(in_hand);
+    sort_findings(findings_);
+    return std::move(findings_);
+  }
+
+ private:
+  void collect_genera() {
+    auto const add = [&](std::string_view name) {
+      auto const word = name.substr(0, name.find(' '));
+      if (word.size() > 2) genera_.insert(reading::fold(word));
+    };
+    for (auto const* edition : editions_) {
+      for (auto const& taxon : edition->taxa) add(taxon.name);
+      for (auto const& name : edition->front.scope.listed_taxa) add(name);
+      for (auto const& name : edition->front.scope.excluded_taxa) add(name);
+      for (auto const& synonymy : edition->front.synonyms) {
+        add(synonymy.accepted);
+        add(synonymy.synonym);
+      }
+    }
+  }
+
+  void read(LeadInHand& in_hand) {
+    auto& lead = *in_hand.lead;
+    bool read_words = keep_given(in_hand);
+    lead.statements.clear();
+    if (!read_words) return;
+    auto result = reading::read_lead(lead.text, in_hand.edition->front.language, rules_);
+    for (auto& draft : result.drafts) {
+      bool const given = std::any_of(
+          in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
+            return draft.begin < statement.text_begin + statement.text.size() &&
+                   draft.end > statement.text_begin;
+          });
+      if (given) continue;
+      if (draft.backwards) complain_of_range(draft, result.complaints);
+      in_hand.drafts.push_back(std::move(draft));
+    }
+    for (auto const& complaint : result.complaints) report(in_hand, complaint);
+  }
+
+  // Statements that came in with predicates.  False when they cannot be found in the text, so that
+  // what they leave unsaid cannot be told: then they are all there is.
+  bool keep_given(LeadInHand& in_hand) {
+    auto const& text = in_hand.lead->text;
+    bool all_found = true;
+    for (auto& statement : in_hand.lead->statements) {
+      bool const given = statement.origin == Origin::mark && !statement.any_of.empty() &&
+                         statement.text.find('{') == std::string::npos &&
+                         statement.text.find('}') == std::string::npos;
+      if (!given) continue;
+      auto at = std::string::npos;
+      if (!statement.text.empty()) {
+        if (statement.text_begin < text.size() &&
+            text.compare(statement.text_begin, statement.text.size(), statement.text) == 0) {
+          at = statement.text_begin;
+        } else {
+          at = text.find(statement.text);
+        }
+      }
+      if (at == std::string::npos) {
+        all_found = false;
+        statement.place = in_hand.lead->place;
+      } else {
+        statement.text_begin = at;
+        statement.place = place_in_text(*in_hand.lead, at, statement.text.size());
+      }
+      in_hand.kept.push_back(std::move(statement));
+    }
+    return all_found;
+  }
+
+  static void complain_of_range(Draft const& draft, std::vector<Complaint>& complaints) {
+    complaints.push_back({.begin = draft.begin,
+                          .end = draft.end,
+                          .code = "backwards-range",
+                          .severity = Severity::warning,
+                          .message = "a range ends below its beginning",
+                          .remedy = "print the smaller number first; it is read that way round"});
+  }
+
+  void report(LeadInHand const& in_hand, Complaint const& complaint) {
+    auto const length = complaint.end - complaint.begin;
+    findings_.push_back({.code = complaint.code,
+                         .severity = complaint.severity,
+                         .file = in_hand.edition->name,
+                         .place = place_in_text(*in_hand.lead, complaint.begin, length),
+                         .printed = in_hand.lead->text.substr(complaint.begin, length),
+                         .message = complaint.message,
+                         .remedy = complaint.remedy,
+                         .related = {}});
+  }
+
+  // Words that mean states of several characters: the one that a sibling lead speaks of is meant.
+  void resolve_rivals(std::size_t first, std::size_t last) {
+    for (auto i = first; i < last; ++i) {
+      for (auto& draft : leads_[i].drafts) {
+        for (auto& atom : draft.any_of) {
+          if (atom.rivals.empty()) continue;
+          prefer(atom, contrasted(first, last, i));
+          complain_of_rivals(leads_[i], draft, atom);
+          atom.rivals.clear();
+        }
+      }
+    }
+  }
+
+  [[nodiscard]] std::vector<std::string> contrasted(std::size_t first, std::size_t last,
+                                                    std::size_t self) const {
+    std::vector<std::string> characters;
+    for (auto i = first; i < last; ++i) {
+      if (i == self) continue;
+      for (auto const& draft : leads_[i].drafts) {
+        for (auto const& atom : draft.any_of) {
+          if (!atom.opaque && atom.rivals.empty()) characters.push_back(atom.atom.character);
+        }
+      }
+    }
+    return characters;
+  }
+
+  static void prefer(reading::DraftAtom& atom, std::vector<std::string> const& contrasted) {
+    auto const is_contrasted = [&](std::string const& character) {
+      return std::find(contrasted.begin(), contrasted.end(), character) != contrasted.end();
+    };
+    if (is_contrasted(atom.atom.character)) return;
+    for (auto const& [character, state] : atom.rivals) {
+      if (!is_contrasted(character)) continue;
+      std::vector<std::string> states;
+      for (auto const& [other, its_state] : atom.rivals) {
+        if (other == character) states.push_back(its_state);
+      }
+      std::sort(states.begin(), states.end());
+      states.erase(std::unique(states.begin(), states.end()), states.end());
+      if (states.size() < atom.atom.states.size()) continue;
+      auto const old = atom.atom.character;
+      auto const old_state = atom.atom.states.front();
+      atom.atom.character = character;
+      atom.atom.states = std::move(states);
+      atom.rivals.emplace_back(old, old_state);
+      return;
+    }
+  }
+
+  void complain_of_rivals(LeadInHand const& in_hand, Draft const& draft,
+                          reading::DraftAtom const& atom) {
+    std::string others;
+    std::vector<std::string> named{atom.atom.character};
+    for (auto const& [character, state] : atom.rivals) {
+      if (std::find(named.begin(), named.end(), character) != named.end()) continue;
+      named.push_back(character);
+      others += (others.empty() ? "\"" : ", \"") + character + '"';
+    }
+    if (others.empty()) return;
+    report(in_hand, {.begin = draft.begin,
+                     .end = draft.end,
+                     .code = "ambiguous-words",
+                     .severity = Severity::warning,
+                     .message = "\"" + atom.printed + "\" is read as a state of \"" +
+                                atom.atom.character + "\" and may also mean " + others,
+                     .remedy = "name the structure in the words, or add a mark {character: state}"});
+  }
+
+  void write(LeadInHand& in_hand) {
+    auto& lead = *in_hand.lead;
+    auto& statements = lead.statements;
+    for (auto& draft : in_hand.drafts) {
+      Statement statement;
+      statement.text = lead.text.substr(draft.begin, draft.end - draft.begin);
+      statement.text_begin = draft.begin;
+      statement.place = place_in_text(lead, draft.begin, draft.end - draft.begin);
+      statement.strength = draft.strength;
+      for (auto& atom : draft.any_of) statement.any_of.push_back(std::move(atom.atom));
+      statement.except = std::move(draft.except);
+      statement.exception_words = std::move(draft.exception_words);
+      statement.hedge = std::move(draft.hedge);
+      statement.limits = std::move(draft.limits);
+      statement.origin = draft.origin;
+      statements.push_back(std::move(statement));
+    }
+    for (auto& statement : in_hand.kept) statements.push_back(std::move(statement));
+    std::stable_sort(statements.begin(), statements.end(),
+                     [](Statement const& a, Statement const& b) {
+                       return a.text_begin < b.text_begin;
+                     });
+  }
+
+  std::span<Edition* const> editions_;
+  reading::LexiconIndex index_;
+  reading::Genera genera_;
+  reading::ReadingRules rules_;
+  std::vector<LeadInHand> leads_;
+  std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
+  std::vector<Finding> findings_;
+};
+
+}  // namespace
+
+std::vector<Finding> read_statements(std::span<Edition* const> editions, Lexicon const& lexicon,
+                                     ReadOptions const& options) {
+  return Reader{editions, lexicon, options}.run();
+}
+
+std::vector<Finding> read_statements(Edition& edition, Lexicon const& lexicon,
+                                     ReadOptions const& options) {
+  std::array<Edition*, 1> const one{&edition};
+  return read_statements(one, lexicon, options);
+}
+
+std::string normalised_words(std::string_view text) {
+  std::string joined;
+  for (auto const& token : reading::tokenise(text)) {
+    if (token.kind == reading::TokenKind::sign || token.kind == reading::TokenKind::mark) continue;
+    if (token.kind == reading::TokenKind::word &&
+        reading::word_info(token.word, "").is(reading::kArticle)) {
+      continue;
+    }
+    if (!joined.empty()) joined += ' ';
+    joined += token.word;
+  }
+  return joined;
+}
+
+Coverage coverage(Edition const& edition) {
+  Coverage coverage;
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      for (auto const& statement : lead.statements) {
+        ++coverage.statements;
+        switch (statement.origin) {
+          case Origin::mark: ++coverage.by_mark; break;
+          case Origin::lexicon: ++coverage.by_lexicon; break;
+          case Origin::number: ++coverage.by_number; break;
+          case Origin::opaque: ++coverage.opaque; break;
+        }
+      }
+    }
+  }
+  return coverage;
+}
+
+}  // namespace keydrift

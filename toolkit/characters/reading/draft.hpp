@@ -1,0 +1,42 @@
+#pragma once
+// Statements on their way: read from one lead's words, not yet tied to opaque characters.
+
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "keydrift/key/statement.hpp"
+
+namespace keydrift::reading {
+
+struct DraftAtom {
+  Atom atom;           // opaque: no character yet, the normalised words are the one state
+  bool opaque{false};
+  // The same words mean a state of another character as well: (character, state) ids, by id.
+  std::vector<std::pair<std::string, std::string>> rivals;
+  std::string printed;  // the words that have rivals
+};
+
+struct Draft {
+  std::uint32_t begin{};  // bytes of the lead's text
+  std::uint32_t end{};
+  Strength strength{Strength::firm};
+  std::vector<DraftAtom> any_of;
+  std::vector<std::string> except;
+  std::string exception_words;
+  std::string hedge;
+  std::vector<Limit> limits;
+  Origin origin{Origin::opaque};
+
+  bool anaphora{false};  // "not as above": the contrary of the other leads of the couplet
+  bool backwards{false};  // holds a range printed with its limits the wrong way round
+
+  std::vector<std::string> stems;  // content words in the singular, for finding what contrasts
+  std::string subject;             // the first of them
+  // Read by the lexicon, but not all of it: the words without qualifiers, and what was not read.
+  std::string whole;
+  std::vector<std::string> rest;
+};
+
+}  // namespace keydrift::reading

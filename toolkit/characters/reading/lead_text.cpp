@@ -1,0 +1,27 @@
+#include "keydrift/characters/reading/lead_text.hpp"
+
+namespace keydrift::reading {
+
+LeadText::LeadText(std::string_view words, std::string_view language_tag)
+    : text{words}, language{language_tag}, tokens{tokenise(words)}, roles(tokens.size()) {
+  info.reserve(tokens.size());
+  partner.assign(tokens.size(), kNone);
+  std::vector<std::uint32_t> round;
+  std::vector<std::uint32_t> square;
+  for (std::uint32_t i = 0; i < tokens.size(); ++i) {
+    auto const& token = tokens[i];
+    info.push_back(token.kind == TokenKind::word ? word_info(token.word, language) : WordInfo{});
+    if (token.kind == TokenKind::mark) roles[i] = Role::mark;
+    if (token.kind != TokenKind::sign) continue;
+    auto& stack = token.sign == U'(' || token.sign == U')' ? round : square;
+    if (token.sign == U'(' || token.sign == U'[') {
+      stack.push_back(i);
+    } else if ((token.sign == U')' || token.sign == U']') && !stack.empty()) {
+      partner[i] = stack.back();
+      partner[stack.back()] = i;
+      stack.pop_back();
+    }
+  }
+}
+
+}  // namespace keydrift::reading

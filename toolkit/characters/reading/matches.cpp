@@ -1,0 +1,422 @@
+#include "keydrift/characters/reading/matches.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace keydrift::reading {
+
+ClauseMatches::ClauseMatches(LeadText& text, Clause const& clause, LexiconIndex const& lexicon,
+                             std::vector<std::uint32_t> const& segments)
+    : text_{text}, clause_{clause}, lexicon_{lexicon}, segments_{segments} {
+  bool broken = true;
+  for (auto i = clause.begin; i < clause.end; ++i) {
+    auto const& token = text.tokens[i];
+    if (token.kind == TokenKind::sign) {
+      bool const joins = token.sign == U'-' || token.sign == U'\'' || token.sign == U'.';
+      if (!joins) broken = true;
+      continue;
+    }
+    if (!text.is_open(i) || token.kind == TokenKind::mark) {
+      broken = true;
+      continue;
+    }
+    if (text.info[i].is(kArticle)) continue;
+    stream_.push_back(i);
+    barrier_.push_back(broken);
+    ones_.push_back(token.kind == TokenKind::word ? singular(token.word) : token.word);
+    broken = false;
+  }
+  hit_at_.assign(stream_.size(), kNoHit);
+  if (lexicon.empty()) return;
+  find_subjects();
+  find_possible();
+}
+
+bool ClauseMatches::language_fits(std::string_view language) const {
+  if (language.empty() || text_.language.empty()) return true;
+  return text_.language.substr(0, text_.language.find('-')) == language;
+}
+
+void ClauseMatches::find_subjects() {
+  auto const& trie = lexicon_.subjects();
+  for (Index from = 0; from < stream_.size();) {
+    auto node = trie.root();
+    Index best = from;
+    std::vector<SubjectRef> const* refs = nullptr;
+    for (auto i = from; i < stream_.size() && (i == from || follows_directly(i)); ++i) {
+      node = trie.step(node, ones_[i]);
+      if (node == WordTrie<SubjectRef>::kNowhere) break;
+      if (!trie.payloads(node).empty()) {
+        best = i + 1;
+        refs = &trie.payloads(node);
+      }
+    }
+    SubjectHit hit{.from = from, .to = best, .segment = segment_of(from), .rows = {}};
+    if (refs != nullptr) {
+      for (auto const& ref : *refs) {
+        if (language_fits(ref.language)) hit.rows.push_back(ref.character);
+      }
+    }
+    if (hit.rows.empty()) {
+      ++from;
+      continue;
+    }
+    std::sort(hit.rows.begin(), hit.rows.end());
+    hit.dependent = from > 0 && follows_directly(from) && text_.info[stream_[from - 1]].is(kOf);
+    for (auto i = from; i < best; ++i) hit_at_[i] = static_cast<Index>(hits_.size());
+    hits_.push_back(std::move(hit));
+    from = best;
+  }
+}
+
+void ClauseMatches::find_possible() {
+  auto const& trie = lexicon_.states();
+  for (Index from = 0; from < stream_.size(); ++from) {
+    auto node = trie.root();
+    for (auto i = from; i < stream_.size() && (i == from || follows_directly(i)); ++i) {
+      node = trie.step(node, text_.tokens[stream_[i]].word);
+      if (node == WordTrie<StateRef>::kNowhere) break;
+      if (!trie.payloads(node).empty()) possible_.push_back({from, i + 1, &trie.payloads(node)});
+    }
+  }
+}
+
+std::vector<bool> ClauseMatches::covered() const {
+  std::vector<bool> covered(text_.tokens.size());
+  auto const cover = [&](Index from, Index to) {
+    if (to - from < 2) return;
+    for (auto i = stream_[from]; i <= stream_[to - 1]; ++i) covered[i] = true;
+  };
+  for (auto const& hit : hits_) cover(hit.from, hit.to);
+  for (auto const& possible : possible_) cover(possible.from, possible.to);
+  return covered;
+}
+
+// A part, a position or another character's structure that the character does not know of.
+bool ClauseMatches::alien(Index position, Index row) const {
+  auto const token = stream_[position];
+  if (!text_.is_word(token)) return false;
+  if (lexicon_.knows(row, ones_[position])) return false;
+  if (hit_at_[position] != kNoHit) {
+    auto const& rows = hits_[hit_at_[position]].rows;
+    return !std::binary_search(rows.begin(), rows.end(), row);
+  }
+  return text_.info[token].is(kPart | kPosition);
+}
+
+// "leaf sheath", "upper leaves", "margin of the sheath" are not what "leaf" and "margin" name.
+bool ClauseMatches::subject_is_whole(SubjectHit const& hit, Index row, Index from,
+                                     Index to) const {
+  auto const in_phrase = [&](Index position) { return position >= from && position < to; };
+  if (hit.from > 0 && follows_directly(hit.from) && !in_phrase(hit.from - 1) &&
+      segment_of(hit.from - 1) == hit.segment && alien(hit.from - 1, row)) {
+    return false;
+  }
+  auto after = hit.to;
+  if (after >= stream_.size() || !follows_directly(after) || in_phrase(after)) return true;
+  if (alien(after, row)) return false;
+  if (!text_.info[stream_[after]].is(kOf)) return true;
+  for (++after; after < stream_.size() && follows_directly(after) && !in_phrase(after); ++after) {
+    if (!text_.is_content(stream_[after])) break;
+    if (alien(after, row)) return false;
+  }
+  return true;
+}
+
+std::optional<int> ClauseMatches::distance(SubjectHit const& hit, Index row, Index from,
+                                           Index to) const {
+  if (!subject_is_whole(hit, row, from, to)) return std::nullopt;
+  // Nearer is better; behind is a little worse than in front; hanging on an "of" is much worse.
+  constexpr int kStep = 4;
+  constexpr int kDependent = 200;
+  int result = hit.dependent ? kDependent : 0;
+  Index gap_from = 0;
+  Index gap_to = 0;
+  if (hit.to <= from) {
+    gap_from = hit.to;
+    gap_to = from;
+  } else if (hit.from >= to) {
+    gap_from = to;
+    gap_to = hit.from;
+    result += 1;
+  } else {
+    return result;  // the phrase names it
+  }
+  for (auto i = gap_from; i < gap_to; ++i) {
+    bool const dependent = hit_at_[i] != kNoHit && hits_[hit_at_[i]].dependent;
+    if (text_.roles[stream_[i]] != Role::state && alien(i, row) && !dependent) return std::nullopt;
+  }
+  return result + kStep * static_cast<int>(gap_to - gap_from);
+}
+
+std::optional<int> ClauseMatches::own_distance(Index row, Index from, Index to) const {
+  std::optional<int> best;
+  for (auto const& hit : hits_) {
+    if (hit.segment != segment_of(from) ||
+        !std::binary_search(hit.rows.begin(), hit.rows.end(), row)) {
+      continue;
+    }
+    // Longer names are more exact.
+    if (auto const apart = distance(hit, row, from, to)) {
+      auto const exact = *apart * 4 - static_cast<int>(std::min<Index>(hit.to - hit.from, 3));
+      if (!best || exact < *best) best = exact;
+    }
+  }
+  return best;
+}
+
+bool ClauseMatches::segment_names_any(Index from, Index to) const {
+  return std::any_of(hits_.begin(), hits_.end(), [&](SubjectHit const& hit) {
+    bool const inside = hit.from >= from && hit.to <= to;
+    return hit.segment == segment_of(from) && !inside;
+  });
+}
+
+// The segment has no subject of its own: no part that is unknown, no unknown word in front.
+bool ClauseMatches::may_carry(Index from, Index to) const {
+  if (segment_names_any(from, to)) return false;
+  for (Index i = 0; i < stream_.size(); ++i) {
+    if (segment_of(i) != segment_of(from) || (i >= from && i < to)) continue;
+    auto const token = stream_[i];
+    if (!text_.is_content(token) || text_.is_degree(token)) continue;
+    if (text_.info[token].is(kPart)) return false;
+    if (i < from && !has_sense(i, Sense::negation) && !has_sense(i, Sense::without)) return false;
+  }
+  return true;
+}
+
+bool ClauseMatches::has_sense(Index position, Sense sense) const {
+  auto const token = stream_[position];
+  auto const phrases = qualifiers_at(text_.tokens, token, token + 1);
+  return std::any_of(phrases.begin(), phrases.end(),
+                     [&](Phrased const& phrase) { return phrase.meaning.sense == sense; });
+}
+
+std::optional<StateMatch> ClauseMatches::resolve(Possible const& possible,
+                                                 std::vector<Index> const& carried) const {
+  auto const from = possible.from;
+  auto const to = possible.to;
+  std::vector<Choice> choices;
+  for (auto const& ref : *possible.refs) {
+    if (!language_fits(ref.language)) continue;
+    if (auto const apart = own_distance(ref.character, from, to)) {
+      choices.push_back({ref.character, ref.state, *apart, true});
+    }
+  }
+  if (choices.empty() && may_carry(from, to)) {
+    bool const nothing_named = carried.empty();
+    for (auto const& ref : *possible.refs) {
+      if (!language_fits(ref.language)) continue;
+      bool const named = std::binary_search(carried.begin(), carried.end(), ref.character);
+      // Where nothing has been named yet, a phrase of one character only speaks for itself.
+      bool const alone = nothing_named && possible.refs->size() == 1;
+      if (named || alone || !lexicon_.has_subjects(ref.character)) {
+        choices.push_back({ref.character, ref.state, 0, false});
+      }
+    }
+  }
+  if (choices.empty()) return std::nullopt;
+  std::stable_sort(choices.begin(), choices.end(), [&](Choice const& a, Choice const& b) {
+    if (a.distance != b.distance) return a.distance < b.distance;
+    return lexicon_.character(a.row).id < lexicon_.character(b.row).id;
+  });
+  auto const& best = choices.front();
+  StateMatch match{.begin = stream_[from],
+                   .end = stream_[to - 1] + 1,
+                   .row = best.row,
+                   .state = best.state,
+                   .rivals = {},
+                   .own_subject = best.own};
+  for (auto const& other : choices) {
+    if (other.row != best.row && other.distance == best.distance) {
+      match.rivals.emplace_back(other.row, other.state);
+    }
+  }
+  return match;
+}
+
+// "not bifid", "never strongly bifid", "without bifid beak"
+void ClauseMatches::look_for_negation(StateMatch& match, Index from) {
+  for (auto i = from; i > 0 && follows_directly(i); --i) {
+    auto const before = stream_[i - 1];
+    if (!text_.is_open(before) || segment_of(i - 1) != segment_of(from)) return;
+    if (has_sense(i - 1, Sense::negation) || has_sense(i - 1, Sense::without)) {
+      match.negated = true;
+      match.begin = before;
+      return;
+    }
+    if (!text_.is_degree(before) && hit_at_[i - 1] == kNoHit && !text_.info[before].is(kCopula)) {
+      return;
+    }
+  }
+}
+
+std::vector<StateMatch> ClauseMatches::states(std::vector<std::uint32_t> const& carried) {
+  std::vector<StateMatch> matches;
+  Index taken_to = 0;
+  for (std::size_t i = 0; i < possible_.size();) {
+    // All phrases that begin at one place, the longest last.
+    auto last = i;
+    while (last + 1 < possible_.size() && possible_[last + 1].from == possible_[i].from) ++last;
+    auto const next = last + 1;
+    for (auto at = next; at-- > i;) {
+      auto const& possible = possible_[at];
+      bool const open = possible.from >= taken_to &&
+                        text_.is_open(stream_[possible.from]) &&
+                        text_.is_open(stream_[possible.to - 1]);
+      if (!open) continue;
+      auto carried_here = carried;
+      // Segments before this one in the same clause name structures, too.
+      for (auto const& hit : hits_) {
+        if (hit.segment >= segment_of(possible.from) || hit.to > possible.from) continue;
+        if (hit.dependent) continue;
+        if (auto const rows = rows_named(hit.segment); !rows.empty()) carried_here = rows;
+      }
+      auto match = resolve(possible, carried_here);
+      if (!match) continue;
+      look_for_negation(*match, possible.from);
+      text_.give(match->begin, match->end, Role::state);
+      matches.push_back(std::move(*match));
+      taken_to = possible.to;
+      break;
+    }
+    i = next;
+  }
+  find_presence(matches);
+  std::sort(matches.begin(), matches.end(),
+            [](StateMatch const& a, StateMatch const& b) { return a.begin < b.begin; });
+  return matches;
+}
+
+// "without a beak", "beakless", "with a beak" of characters whose states are absent and present.
+void ClauseMatches::find_presence(std::vector<StateMatch>& matches) {
+  auto const add = [&](Index begin, Index end, std::vector<Index> const& rows, bool present) {
+    std::optional<StateMatch> match;
+    for (auto const row : rows) {
+      auto const state = present ? lexicon_.present_state(row) : lexicon_.absent_state(row);
+      if (!state) continue;
+      if (match) {
+        match->rivals.emplace_back(row, *state);
+      } else {
+        match = StateMatch{.begin = begin,
+                           .end = end,
+                           .row = row,
+                           .state = *state,
+                           .rivals = {},
+                           .own_subject = true};
+      }
+    }
+    if (!match) return;
+    text_.give(begin, end, Role::state);
+    matches.push_back(std::move(*match));
+  };
+  for (auto const& hit : hits_) {
+    if (hit.from == 0 || !follows_directly(hit.from)) continue;
+    auto const before = hit.from - 1;
+    if (!text_.is_open(stream_[before]) || !text_.is_open(stream_[hit.from])) continue;
+    auto const end = stream_[hit.to - 1] + 1;
+    if (has_sense(before, Sense::without) || text_.is_word(stream_[before], "no")) {
+      add(stream_[before], end, hit.rows, false);
+    } else if (text_.info[stream_[before]].is(kWith)) {
+      bool const described = std::any_of(matches.begin(), matches.end(), [&](auto const& match) {
+        return segments_[match.begin - clause_.begin] == hit.segment &&
+               std::binary_search(hit.rows.begin(), hit.rows.end(), match.row);
+      });
+      if (!described) add(stream_[before], end, hit.rows, true);
+    }
+  }
+  for (Index i = 0; i < stream_.size(); ++i) {
+    auto const token = stream_[i];
+    auto const& word = text_.tokens[token].word;
+    if (!text_.is_content(token) || !word.ends_with("less") || word.size() < 7) continue;
+    auto const& trie = lexicon_.subjects();
+    auto const node = trie.step(trie.root(), singular(word.substr(0, word.size() - 4)));
+    if (node == WordTrie<SubjectRef>::kNowhere) continue;
+    std::vector<Index> rows;
+    for (auto const& ref : trie.payloads(node)) {
+      if (language_fits(ref.language)) rows.push_back(ref.character);
+    }
+    std::sort(rows.begin(), rows.end());
+    add(token, token + 1, rows, false);
+  }
+}
+
+std::optional<std::uint32_t> ClauseMatches::number_row(
+    NumberWanted const& wanted, std::vector<std::uint32_t> const& carried) const {
+  if (lexicon_.numeric().empty()) return std::nullopt;
+  // The number's place in the stream.
+  Index from = 0;
+  while (from < stream_.size() && stream_[from] < wanted.begin) ++from;
+  Index to = from;
+  while (to < stream_.size() && stream_[to] < wanted.end) ++to;
+  if (from == stream_.size() || from == to) {
+    if (stream_.empty()) return std::nullopt;
+    from = std::min<Index>(from, static_cast<Index>(stream_.size()) - 1);
+    to = from + 1;
+  }
+  auto const fits = [&](Index row) {
+    if (lexicon_.unit(row) != wanted.unit) return false;
+    if (!wanted.comparand.empty()) {
+      return std::all_of(wanted.comparand.begin(), wanted.comparand.end(),
+                         [&](std::string const& word) { return lexicon_.knows(row, word); });
+    }
+    auto const& dimensions = lexicon_.dimensions(row);
+    auto const has = [&](std::string_view dimension) {
+      return std::find(dimensions.begin(), dimensions.end(), dimension) != dimensions.end();
+    };
+    if (!wanted.to.empty()) return has(wanted.dimension) && has(wanted.to);
+    return wanted.dimension.empty() || dimensions.empty() || has(wanted.dimension);
+  };
+  std::optional<Index> best;
+  int least = std::numeric_limits<int>::max();
+  for (auto const row : lexicon_.numeric()) {
+    if (!fits(row)) continue;
+    if (auto const apart = own_distance(row, from, to); apart && *apart < least) {
+      least = *apart;
+      best = row;
+    }
+  }
+  if (best) return best;
+  if (segment_names_any(from, to)) return std::nullopt;
+  for (Index i = 0; i < stream_.size(); ++i) {
+    if (segment_of(i) == segment_of(from) && (i < from || i >= to) &&
+        text_.is_content(stream_[i]) && !text_.is_degree(stream_[i]) &&
+        text_.info[stream_[i]].dimension.empty()) {
+      return std::nullopt;
+    }
+  }
+  auto carried_here = carried;
+  for (auto const& hit : hits_) {
+    if (hit.segment >= segment_of(from) || hit.dependent) continue;
+    if (auto const rows = rows_named(hit.segment); !rows.empty()) carried_here = rows;
+  }
+  for (auto const row : lexicon_.numeric()) {
+    if (fits(row) && std::binary_search(carried_here.begin(), carried_here.end(), row)) return row;
+  }
+  return std::nullopt;
+}
+
+std::vector<std::uint32_t> ClauseMatches::rows_named(std::uint32_t segment) const {
+  std::vector<Index> rows;
+  for (auto const& hit : hits_) {
+    if (hit.segment == segment) rows.insert(rows.end(), hit.rows.begin(), hit.rows.end());
+  }
+  std::sort(rows.begin(), rows.end());
+  rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+  return rows;
+}
+
+bool ClauseMatches::in_subject(std::uint32_t token) const {
+  for (auto const& hit : hits_) {
+    if (token >= stream_[hit.from] && token <= stream_[hit.to - 1]) return true;
+  }
+  return false;
+}
+
+bool ClauseMatches::known_to(std::uint32_t token, std::vector<std::uint32_t> const& rows) const {
+  auto const one = singular(text_.tokens[token].word);
+  return std::any_of(rows.begin(), rows.end(),
+                     [&](Index row) { return lexicon_.knows(row, one); });
+}
+
+}  // namespace keydrift::reading

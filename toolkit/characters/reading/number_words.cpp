@@ -1,0 +1,174 @@
+#include "keydrift/characters/reading/number_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace keydrift::reading {
+namespace {
+
+using Index = std::uint32_t;
+
+bool is_pointing_word(LeadText const& text, Index at) {
+  static constexpr std::array<std::string_view, 14> kWords{
+      "couplet", "key", "no",  "nr",    "p",     "pp",  "page",
+      "pages",   "see", "seite", "group", "section", "since", "s"};
+  return text.is_word(at) && std::find(kWords.begin(), kWords.end(), text.tokens[at].word) !=
+                                 kWords.end();
+}
+
+// Content words in the singular, without dimensions, numbers and degrees.
+std::vector<std::string> naming_words(LeadText const& text, std::vector<Index> const& tokens) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    auto const token = tokens[i];
+    // "in every flower", "in each whorl" says nothing of what is counted.
+    if (text.is_word(token, "every") || text.is_word(token, "each")) {
+      while (i + 1 < tokens.size() && text.is_word(tokens[i + 1]) &&
+             !text.info[tokens[i + 1]].is(kPreposition)) {
+        ++i;
+      }
+      continue;
+    }
+    if (!text.is_content(token) || text.is_degree(token)) continue;
+    auto const& info = text.info[token];
+    if (!info.dimension.empty() || info.is(kNumeral) || info.is(kPreposition)) continue;
+    if (text.is_word(token, "number") || text.is_word(token, "ratio")) continue;
+    words.push_back(singular(text.tokens[token].word));
+  }
+  return words;
+}
+
+std::string joined(std::vector<std::string> const& words) {
+  std::vector<std::string_view> views{words.begin(), words.end()};
+  return join_words(views);
+}
+
+}  // namespace
+
+bool may_begin_measure(LeadText const& text, std::uint32_t at) {
+  auto const& token = text.tokens[at];
+  switch (token.kind) {
+    case TokenKind::number: return true;
+    case TokenKind::mark: return false;
+    case TokenKind::sign:
+      return token.sign == U'(' || token.sign == U'<' || token.sign == U'>' ||
+             token.sign == U'~' || token.sign >= 0x80 || token.sign == U'+';
+    case TokenKind::word: return true;
+  }
+  return false;
+}
+
+bool counts_or_measures(LeadText const& text, Clause const& clause, Measure const& measure) {
+  if (measure.ratio || measure.unit_printed) return true;
+  auto const begin = measure.begin;
+  auto const end = measure.end;
+  bool const plain = text.tokens[begin].kind == TokenKind::number || text.info[begin].is(kNumeral);
+  if (plain && begin > clause.begin) {
+    auto const before = begin - 1;
+    if (text.is_sign(before, U'.') && before > clause.begin && is_pointing_word(text, before - 1)) {
+      return false;
+    }
+    if (is_pointing_word(text, before)) return false;
+    auto const value = measure.ranges.front().usual.low;
+    if (text.is_word(before, "in") && value >= 1000) return false;  // a year
+    auto const followed_by_content =
+        end < clause.end && (text.is_content(end) || (text.is_word(end) && text.info[end].is(kAnd))) &&
+        !text.info[end].is(kPreposition);
+    if (text.is_content(before) && followed_by_content && text.tokens[begin].kind == TokenKind::number) {
+      if (text.info[before].is(kLabelled)) return false;
+      if (!looks_plural(text.tokens[before].word) && text.info[before].is(kPart)) return false;
+    }
+    // "tergite 2" at the end of a clause labels as well, unless there are several tergites.
+    if (text.is_content(before) && text.info[before].is(kLabelled) &&
+        !looks_plural(text.tokens[before].word) && value != 1) {
+      return false;
+    }
+  }
+  // "2n", "3d"
+  if (end < clause.end && text.is_word(end) && !text.tokens[end].blank_before &&
+      text.tokens[end - 1].kind == TokenKind::number) {
+    return false;
+  }
+  return true;
+}
+
+NumberAtom number_atom(Measure const& measure, LeadText const& text,
+                       std::vector<std::uint32_t> const& tokens, ClauseMatches const& matches,
+                       LexiconIndex const& lexicon, std::vector<std::uint32_t> const& carried_rows,
+                       std::string const& carried_subject, double tolerance) {
+  NumberAtom result;
+  auto dimension = measure.ratio ? measure.over : measure.dimension;
+  if (!measure.ratio && dimension.empty()) {
+    // "length 3 mm", "width of the spike 3 mm"
+    for (auto const token : tokens) {
+      if (text.is_open(token) && text.is_word(token) && !text.info[token].dimension.empty() &&
+          text.info[token].comparative == 0) {
+        dimension = std::string{text.info[token].dimension};
+        break;
+      }
+    }
+  }
+  // A single figure without more is a length (common practice).
+  if (!measure.ratio && dimension.empty() && measure.unit == "mm") dimension = "length";
+  std::vector<std::string> comparand;
+  for (auto i = measure.comparand_begin; i < measure.comparand_end; ++i) {
+    if (text.is_word(i) && !text.info[i].is(kFunction) && text.info[i].dimension.empty()) {
+      comparand.push_back(singular(text.tokens[i].word));
+    }
+  }
+  auto& atom = result.atom;
+  atom.unit = measure.unit;
+  atom.negated = measure.negated;
+  atom.ranges = measure.ranges;
+  result.row = matches.number_row({.begin = measure.begin,
+                                   .end = measure.end,
+                                   .unit = atom.unit,
+                                   .dimension = atom.unit == "mm" || measure.ratio
+                                                    ? std::string_view{dimension}
+                                                    : std::string_view{},
+                                   .to = measure.to,
+                                   .comparand = comparand},
+                                  carried_rows);
+  bool invert = false;
+  if (result.row) {
+    auto const& character = lexicon.character(*result.row);
+    atom.character = character.id;
+    tolerance = character.tolerance;
+    auto const& dimensions = lexicon.dimensions(*result.row);
+    if (measure.ratio && !measure.to.empty()) {
+      auto const over = std::find(dimensions.begin(), dimensions.end(), measure.over);
+      auto const to = std::find(dimensions.begin(), dimensions.end(), measure.to);
+      invert = to < over;
+    }
+  } else {
+    auto const words = naming_words(text, tokens);
+    auto const name = words.empty() ? carried_subject : joined(words);
+    if (measure.ratio && !measure.to.empty()) {
+      invert = dimension_rank(measure.to) < dimension_rank(measure.over);
+      auto const& first = invert ? measure.to : measure.over;
+      auto const& second = invert ? measure.over : measure.to;
+      atom.character = "~n:" + name + (name.empty() ? "" : " ") + first + "/" + second + "|";
+    } else if (measure.ratio) {
+      auto const other = joined(comparand);
+      invert = other < name;
+      auto const& first = invert ? other : name;
+      auto const& second = invert ? name : other;
+      atom.character =
+          "~n:" + first + " " + measure.over + " / " + second + " " + measure.over + "|";
+    } else {
+      atom.character = "~n:" + name;
+      if (!dimension.empty() && dimension != "size") {
+        atom.character += (name.empty() ? "" : " ") + dimension;
+      }
+      atom.character += "|" + atom.unit;
+    }
+  }
+  for (auto& range : atom.ranges) {
+    range = widened(range, tolerance);
+    if (invert) range = inverted(range);
+  }
+  return result;
+}
+
+}  // namespace keydrift::reading

@@ -1,0 +1,150 @@
+#include "keydrift/characters/reading/plain_words.hpp"
+
+#include <algorithm>
+#include <string_view>
+
+namespace keydrift::reading {
+namespace {
+
+using Index = std::uint32_t;
+
+bool is_negation(LeadText const& text, Index token) {
+  auto const phrases = qualifiers_at(text.tokens, token, token + 1);
+  return std::any_of(phrases.begin(), phrases.end(), [](Phrased const& phrase) {
+    return phrase.meaning.sense == Sense::negation;
+  });
+}
+
+std::size_t content_count(LeadText const& text, std::vector<Index> const& tokens) {
+  return static_cast<std::size_t>(
+      std::count_if(tokens.begin(), tokens.end(), [&](Index token) {
+        return text.is_content(token) && !text.is_degree(token) && !is_negation(text, token);
+      }));
+}
+
+bool names_part(LeadText const& text, std::vector<Index> const& tokens) {
+  return std::any_of(tokens.begin(), tokens.end(), [&](Index token) {
+    return text.is_content(token) && text.info[token].is(kPart);
+  });
+}
+
+}  // namespace
+
+std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& tokens,
+                        std::string const& subject, bool* negated) {
+  std::vector<std::string_view> words;
+  std::size_t negations = 0;
+  std::size_t negation_at = 0;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    auto const token = tokens[i];
+    auto const role = text.roles[token];
+    if (role != Role::open && role != Role::state && role != Role::number) {
+      // A hedge inside, behind the first words, is part of what is said ("flat or rarely rolled").
+      bool const inside = role == Role::hedge && !words.empty() && i > 0 &&
+                          tokens[i] > tokens[i - 1] + 1 && text.is_word(token);
+      if (!inside) continue;
+    }
+    if (text.tokens[token].kind == TokenKind::sign || text.tokens[token].kind == TokenKind::mark) {
+      continue;
+    }
+    if (text.is_word(token)) {
+      if (text.info[token].is(kArticle) || is_either(text, token)) continue;
+      if (words.empty() && text.info[token].is(kOr)) continue;
+      if (is_negation(text, token)) {
+        ++negations;
+        negation_at = words.size();
+      }
+    }
+    words.emplace_back(text.tokens[token].word);
+  }
+  if (negated != nullptr) {
+    *negated = negations == 1 && words.size() > 1;
+    if (*negated) words.erase(words.begin() + static_cast<std::ptrdiff_t>(negation_at));
+  }
+  if (words.empty()) return {};
+  auto plain = join_words(words);
+  return subject.empty() ? plain : subject + ' ' + plain;
+}
+
+std::string subject_words(LeadText const& text, std::vector<std::uint32_t> const& tokens) {
+  std::vector<Index> content;
+  std::size_t before_break = 0;  // content words in front of the first preposition or number
+  bool broken = false;
+  for (auto const token : tokens) {
+    auto const role = text.roles[token];
+    bool const word = text.is_word(token);
+    if (role == Role::number || role == Role::state ||
+        (word && (text.info[token].is(kPreposition) || text.is_degree(token) ||
+                  text.info[token].is(kCopula) || is_negation(text, token)))) {
+      broken = broken || !content.empty();
+    }
+    if (!text.is_content(token) || text.is_degree(token)) continue;
+    content.push_back(token);
+    if (!broken) ++before_break;
+  }
+  if (content.empty()) return {};
+  // Up to the last of the parts that stand together at the beginning.
+  std::size_t end = 0;
+  for (std::size_t i = 0; i < before_break; ++i) {
+    if (!text.info[content[i]].is(kPart)) continue;
+    end = i + 1;
+    while (end < before_break && text.info[content[end]].is(kPart)) ++end;
+    break;
+  }
+  if (end == 0) {
+    // Unknown words: all but the last, which says what they are like.
+    end = broken ? before_break : content.size() - 1;
+    end = std::min<std::size_t>(end, 2);
+  }
+  std::vector<std::string_view> words;
+  for (std::size_t i = 0; i < end; ++i) words.emplace_back(text.tokens[content[i]].word);
+  return join_words(words);
+}
+
+bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,
+                   bool begins_sentence) {
+  if (begins_sentence || names_part(text, tokens)) return true;
+  return content_count(text, tokens) > 2;
+}
+
+bool is_either(LeadText const& text, std::uint32_t token) {
+  return text.is_word(token, "either") || text.is_word(token, "entweder") ||
+         text.is_word(token, "soit");
+}
+
+bool joins_previous(LeadText const& text, std::vector<Segment> const& segments, std::size_t at,
+                    std::size_t previous) {
+  auto const short_and_partless = [&](Segment const& segment) {
+    std::size_t content = 0;
+    for (auto const& part : segment.parts) {
+      if (names_part(text, part.tokens)) return false;
+      content = std::max(content, content_count(text, part.tokens));
+    }
+    return content <= 2;
+  };
+  if (at == 0 || previous + 1 != at) return false;
+  auto const& segment = segments[at];
+  if (segment.parenthesis) return true;  // "(rolled when dry)": part of what is said
+  auto const first = segment.parts.front().tokens.front();
+  if (text.is_word(first) && !text.info[first].is(kWith)) {
+    // A phrase without a statement of its own.
+    auto const& word = text.tokens[first].word;
+    if (word == "if" || word == "when" || word == "where" || word == "then" ||
+        word == "especially" || word == "particularly" || word == "which" || word == "in" ||
+        word == "at" || word == "on" || word == "except") {
+      return true;
+    }
+  }
+  // The end of a list, or its middle when the end follows.
+  for (auto later = at; later < segments.size(); ++later) {
+    auto const& next = segments[later];
+    if (next.parenthesis) continue;
+    if (!short_and_partless(next)) return false;
+    if (next.parts.size() > 1) return true;
+  }
+  // "densely, finely hairy"
+  auto const& before = segments[previous].parts.back().tokens;
+  return !before.empty() && text.is_degree(before.back());
+}
+
+}  // namespace keydrift::reading

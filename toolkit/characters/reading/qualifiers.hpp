@@ -1,0 +1,59 @@
+#pragma once
+// Exceptions, limits and hedges inside one clause.
+
+#include <cstdint>
+#include <string>
+#include <unordered_set>
+#include <vector>
+
+#include "keydrift/characters/reading/clauses.hpp"
+#include "keydrift/characters/reading/lead_text.hpp"
+#include "keydrift/key/statement.hpp"
+
+namespace keydrift::reading {
+
+struct Exception {
+  std::uint32_t begin{};  // tokens, half open; enclosing parentheses included
+  std::uint32_t end{};
+  std::vector<std::string> groups;  // as printed
+  std::string words;                // as printed
+};
+
+struct FoundLimit {
+  std::uint32_t begin{};
+  std::uint32_t end{};
+  Limit limit;
+  bool heading{false};  // "Males: …": for all that follows up to the end of the sentence
+};
+
+enum class HedgeKind { majority, minority, nearly, condition, unnamed_exception };
+
+struct Hedge {
+  std::uint32_t begin{};
+  std::uint32_t end{};
+  HedgeKind kind{};
+  std::string words;
+};
+
+struct Qualifiers {
+  std::vector<Exception> exceptions;
+  std::vector<FoundLimit> limits;
+  std::vector<Hedge> hedges;
+};
+
+// First words of the taxa that the editions know, folded: "aus".  In German, where all nouns are
+// printed with a capital, only these are groups.
+using Genera = std::unordered_set<std::string>;
+
+// Tokens that the lexicon's phrases of two words and more cover: hedges and limits inside them
+// belong to the phrase.
+using Covered = std::vector<bool>;
+
+// Finds exceptions and limits, and gives their tokens the roles.
+void find_exceptions_and_limits(LeadText& text, Clause const& clause, Genera const& genera,
+                                Covered const& covered, Qualifiers& found);
+
+// Finds hedges among what is still open (after numbers have been read).
+void find_hedges(LeadText& text, Clause const& clause, Covered const& covered, Qualifiers& found);
+
+}  // namespace keydrift::reading

@@ -1,0 +1,358 @@
+#include "keydrift/characters/reading/tokens.hpp"
+
+#include <utf8proc.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstdlib>
+#include <utility>
+
+namespace keydrift::reading {
+namespace {
+
+bool is_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+constexpr bool is_ascii_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+struct CodePoint {
+  char32_t value{0xFFFD};
+  std::uint32_t bytes{1};
+};
+
+CodePoint code_point_at(std::string_view text, std::size_t at) {
+  if (static_cast<unsigned char>(text[at]) < 0x80) {
+    return {static_cast<char32_t>(text[at]), 1};
+  }
+  utf8proc_int32_t value = 0;
+  auto const read =
+      utf8proc_iterate(reinterpret_cast<utf8proc_uint8_t const*>(text.data()) + at,
+                       static_cast<utf8proc_ssize_t>(std::min<std::size_t>(text.size() - at, 4)),
+                       &value);
+  if (read <= 0) return {};
+  return {static_cast<char32_t>(value), static_cast<std::uint32_t>(read)};
+}
+
+bool is_letter(char32_t c) {
+  if (c < 0x80) return is_ascii_letter(static_cast<char>(c));
+  switch (utf8proc_category(static_cast<utf8proc_int32_t>(c))) {
+    case UTF8PROC_CATEGORY_LU:
+    case UTF8PROC_CATEGORY_LL:
+    case UTF8PROC_CATEGORY_LT:
+    case UTF8PROC_CATEGORY_LM:
+    case UTF8PROC_CATEGORY_LO:
+    case UTF8PROC_CATEGORY_MN:
+    case UTF8PROC_CATEGORY_MC:
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool is_upper(char32_t c) {
+  if (c < 0x80) return c >= U'A' && c <= U'Z';
+  auto const category = utf8proc_category(static_cast<utf8proc_int32_t>(c));
+  return category == UTF8PROC_CATEGORY_LU || category == UTF8PROC_CATEGORY_LT;
+}
+
+bool is_blank(char32_t c) {
+  if (c < 0x80) return c == U' ' || (c >= U'\t' && c <= U'\r');
+  return c == 0xA0 || c == 0x202F || c == 0x3000 || (c >= 0x2000 && c <= 0x200B);
+}
+
+char32_t unify(char32_t c) {
+  switch (c) {
+    case 0x2010: case 0x2011: case 0x2012: case 0x2013: case 0x2014: case 0x2015: case 0x2212:
+    case 0xFE58: case 0xFE63: case 0xFF0D:
+      return U'-';
+    case 0x2019: case 0x2018: case 0x02BC: case 0x00B4:
+      return U'\'';
+    case 0x201C: case 0x201D: case 0x2033:
+      return U'"';
+    case 0x00BA:  // the ordinal sign is typed for the degree sign
+      return 0x00B0;
+    default:
+      return c;
+  }
+}
+
+// ½ and its like; 0 for all else.
+double fraction_value(char32_t c) {
+  switch (c) {
+    case 0xBC: return 0.25;
+    case 0xBD: return 0.5;
+    case 0xBE: return 0.75;
+    case 0x2153: return 1.0 / 3;
+    case 0x2154: return 2.0 / 3;
+    case 0x2155: return 0.2;
+    case 0x215B: return 0.125;
+    default: return 0;
+  }
+}
+
+std::string plain_digits(double value) {
+  std::array<char, 40> buffer{};
+  auto const written = std::to_chars(buffer.data(), buffer.data() + buffer.size(), clean(value));
+  return {buffer.data(), written.ptr};
+}
+
+double parse_plain(std::string_view digits) {
+  double value = 0;
+  std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  return value;
+}
+
+// One or more digits with an optional decimal or thousands part, or a plain fraction.
+Token number_at(std::string_view text, std::size_t at) {
+  Token token{.begin = static_cast<std::uint32_t>(at), .kind = TokenKind::number};
+  auto const digits_from = [&](std::size_t from) {
+    auto end = from;
+    while (end < text.size() && is_digit(text[end])) ++end;
+    return end;
+  };
+  auto end = digits_from(at);
+  std::string digits{text.substr(at, end - at)};
+  // "1,000": groups of three behind a comma are thousands, anything else behind it a decimal part.
+  bool thousands = false;
+  while (digits.size() <= 9 && digits[0] != '0' && end + 3 < text.size() + 0 && text[end] == ',' &&
+         digits_from(end + 1) == end + 4 && (thousands || end - at <= 3)) {
+    digits += text.substr(end + 1, 3);
+    end += 4;
+    thousands = true;
+  }
+  if (end + 1 < text.size() && is_digit(text[end + 1]) &&
+      (text[end] == '.' || (text[end] == ',' && !thousands))) {
+    auto const stop = digits_from(end + 1);
+    digits += '.';
+    digits += text.substr(end + 1, stop - end - 1);
+    end = stop;
+    token.value = parse_plain(digits);
+  } else {
+    token.value = parse_plain(digits);
+    // "2/3": a proper fraction of small numbers.
+    if (end + 1 < text.size() && text[end] == '/' && is_digit(text[end + 1])) {
+      auto const stop = digits_from(end + 1);
+      auto const below = parse_plain(text.substr(end + 1, stop - end - 1));
+      if (below <= 10 && token.value < below && token.value > 0) {
+        token.value /= below;
+        end = stop;
+      }
+    }
+  }
+  if (end < text.size()) {
+    auto const next = code_point_at(text, end);
+    if (auto const part = fraction_value(next.value); part > 0) {
+      token.value += part;
+      end += next.bytes;
+    }
+  }
+  token.end = static_cast<std::uint32_t>(end);
+  token.word = plain_digits(token.value);
+  return token;
+}
+
+bool is_ordinal_ending(std::string_view text, std::size_t at) {
+  if (at + 2 > text.size()) return false;
+  if (at + 2 < text.size() && is_letter(code_point_at(text, at + 2).value)) return false;
+  std::array<char, 2> const two{lower(text[at]), lower(text[at + 1])};
+  std::string_view const ending{two.data(), 2};
+  return ending == "st" || ending == "nd" || ending == "rd" || ending == "th";
+}
+
+std::size_t word_end(std::string_view text, std::size_t at) {
+  while (at < text.size()) {
+    auto const c = code_point_at(text, at);
+    if (is_letter(c.value) || (c.value < 0x80 && is_digit(static_cast<char>(c.value)))) {
+      at += c.bytes;
+      continue;
+    }
+    // An apostrophe with a letter behind it belongs to the word.
+    if (unify(c.value) == U'\'' && at + c.bytes < text.size() &&
+        is_letter(code_point_at(text, at + c.bytes).value)) {
+      at += c.bytes;
+      continue;
+    }
+    break;
+  }
+  return at;
+}
+
+std::string folded_word(std::string_view word) {
+  auto folded = fold(word);
+  if (is_ascii(word)) return folded;
+  // Typographic apostrophes count as the plain one.
+  for (auto const quote : {std::string_view{"\u2019"}, std::string_view{"\u2018"},
+                           std::string_view{"\u02BC"}, std::string_view{"\u00B4"}}) {
+    for (auto at = folded.find(quote); at != std::string::npos; at = folded.find(quote, at)) {
+      folded.replace(at, quote.size(), "'");
+    }
+  }
+  return folded;
+}
+
+}  // namespace
+
+double clean(double value) {
+  if (!std::isfinite(value)) return value;
+  std::array<char, 40> buffer{};
+  auto const written = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                     std::chars_format::scientific, 11);
+  double rounded = value;
+  std::from_chars(buffer.data(), written.ptr, rounded);
+  return rounded;
+}
+
+std::string fold(std::string_view text) {
+  if (is_ascii(text)) {
+    std::string folded{text};
+    std::transform(folded.begin(), folded.end(), folded.begin(), lower);
+    return folded;
+  }
+  utf8proc_uint8_t* mapped = nullptr;
+  auto const length = utf8proc_map(
+      reinterpret_cast<utf8proc_uint8_t const*>(text.data()),
+      static_cast<utf8proc_ssize_t>(text.size()), &mapped,
+      static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_CASEFOLD));
+  if (length < 0) {
+    std::string folded{text};
+    std::transform(folded.begin(), folded.end(), folded.begin(), lower);
+    return folded;
+  }
+  std::string folded{reinterpret_cast<char const*>(mapped), static_cast<std::size_t>(length)};
+  std::free(mapped);  // NOLINT: utf8proc hands out memory of malloc
+  return folded;
+}
+
+std::vector<Token> tokenise(std::string_view text) {
+  std::vector<Token> tokens;
+  tokens.reserve(text.size() / 5 + 4);
+  bool blank = true;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (is_blank(c.value)) {
+      blank = true;
+      at += c.bytes;
+      continue;
+    }
+    Token token{.begin = static_cast<std::uint32_t>(at)};
+    if (c.value == U'{' && text.find('}', at) != std::string_view::npos) {
+      token.kind = TokenKind::mark;
+      token.end = static_cast<std::uint32_t>(text.find('}', at) + 1);
+    } else if (c.value < 0x80 && is_digit(static_cast<char>(c.value))) {
+      token = number_at(text, at);
+      if (is_ordinal_ending(text, token.end)) {
+        token.kind = TokenKind::word;
+        token.end += 2;
+        token.word = fold(text.substr(at, token.end - at));
+      }
+    } else if (auto const part = fraction_value(c.value); part > 0) {
+      token.kind = TokenKind::number;
+      token.end = static_cast<std::uint32_t>(at + c.bytes);
+      token.value = part;
+      token.word = plain_digits(part);
+    } else if (is_letter(c.value)) {
+      token.kind = TokenKind::word;
+      token.capital = is_upper(c.value);
+      token.end = static_cast<std::uint32_t>(word_end(text, at));
+      token.word = folded_word(text.substr(at, token.end - at));
+    } else {
+      token.end = static_cast<std::uint32_t>(at + c.bytes);
+      token.sign = unify(c.value);
+    }
+    token.blank_before = blank;
+    blank = false;
+    at = token.end;
+    tokens.push_back(std::move(token));
+  }
+  return tokens;
+}
+
+namespace {
+
+struct Plural {
+  std::string_view many;
+  std::string_view one;
+};
+constexpr std::array kPlurals{
+    Plural{"leaves", "leaf"},         Plural{"halves", "half"},
+    Plural{"calves", "calf"},         Plural{"hooves", "hoof"},
+    Plural{"teeth", "tooth"},         Plural{"feet", "foot"},
+    Plural{"setae", "seta"},          Plural{"antennae", "antenna"},
+    Plural{"stigmata", "stigma"},     Plural{"stomata", "stoma"},
+    Plural{"genera", "genus"},        Plural{"ovaries", "ovary"},
+    Plural{"stamina", "stamen"},      Plural{"foramina", "foramen"},
+    Plural{"calyces", "calyx"},       Plural{"calyxes", "calyx"},
+    Plural{"apices", "apex"},         Plural{"apexes", "apex"},
+    Plural{"cortices", "cortex"},     Plural{"cruces", "crux"},
+    Plural{"indices", "index"},       Plural{"vertices", "vertex"},
+    Plural{"spadices", "spadix"},     Plural{"larynges", "larynx"},
+    Plural{"axes", "axis"},           Plural{"bases", "base"},
+    Plural{"testes", "testis"},       Plural{"penes", "penis"},
+    Plural{"species", "species"},     Plural{"series", "series"},
+    Plural{"ranks", "rank"},          Plural{"mice", "mouse"},
+    Plural{"phalanges", "phalanx"},   Plural{"coxae", "coxa"},
+    Plural{"fungi", "fungus"},        Plural{"nuclei", "nucleus"},
+    Plural{"tarsi", "tarsus"},        Plural{"thalli", "thallus"},
+    Plural{"sori", "sorus"},          Plural{"culmi", "culmus"},
+    Plural{"pili", "pilus"},          Plural{"rami", "ramus"},
+    Plural{"hami", "hamus"},          Plural{"stimuli", "stimulus"},
+    Plural{"umbos", "umbo"},          Plural{"ocelli", "ocellus"},
+    Plural{"flagella", "flagellum"},  Plural{"labella", "labellum"},
+    Plural{"cilia", "cilium"},        Plural{"labia", "labium"},
+    Plural{"involucra", "involucrum"}, Plural{"septa", "septum"},
+    Plural{"sporangia", "sporangium"}, Plural{"indusia", "indusium"},
+    Plural{"rhizomata", "rhizoma"},   Plural{"femora", "femur"},
+    Plural{"corpora", "corpus"},      Plural{"opercula", "operculum"},
+    Plural{"ostia", "ostium"},        Plural{"spiracula", "spiraculum"},
+    Plural{"scuta", "scutum"},        Plural{"elytra", "elytron"},
+    Plural{"ganglia", "ganglion"},    Plural{"tepala", "tepalum"},
+};
+
+Plural const* irregular(std::string_view word) {
+  auto const found = std::find_if(kPlurals.begin(), kPlurals.end(),
+                                  [&](Plural const& entry) { return entry.many == word; });
+  return found == kPlurals.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+std::string singular(std::string_view word) {
+  auto const drop = [&](std::size_t count) { return std::string{word.substr(0, word.size() - count)}; };
+  if (word.size() < 4) return std::string{word};
+  auto const last = word.back();
+  if (last != 's' && last != 'e' && last != 'a' && last != 'i') {
+    return word == "teeth" || word == "feet" ? std::string{irregular(word)->one}
+                                             : std::string{word};
+  }
+  if (auto const* entry = irregular(word)) return std::string{entry->one};
+  if (word.ends_with("ae") && word.size() > 4) return drop(1);
+  if (last != 's' || word.ends_with("ss") || word.ends_with("us") || word.ends_with("is")) {
+    return std::string{word};
+  }
+  if (word.ends_with("ies") && word.size() > 4) return drop(3) + "y";
+  if (word.ends_with("sses") || word.ends_with("xes") || word.ends_with("ches") ||
+      word.ends_with("shes") || word.ends_with("zes")) {
+    return drop(2);
+  }
+  if (word.ends_with("ives") && word.size() > 5) return drop(1);
+  return drop(1);
+}
+
+bool looks_plural(std::string_view word) { return singular(word) != word; }
+
+std::string join_words(std::vector<std::string_view> const& words) {
+  std::string joined;
+  for (auto const word : words) {
+    if (!joined.empty()) joined += ' ';
+    joined += word;
+  }
+  return joined;
+}
+
+}  // namespace keydrift::reading

@@ -1,0 +1,330 @@
+#include "keydrift/characters/reading/tying.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <set>
+#include <unordered_map>
+#include <unordered_set>
+#include <utility>
+
+#include "keydrift/characters/reading/vocabulary.hpp"
+
+namespace keydrift::reading {
+namespace {
+
+using Index = std::uint32_t;
+
+bool is_plain_opaque(Draft const& draft) {
+  return draft.any_of.size() == 1 && draft.any_of.front().opaque && !draft.anaphora;
+}
+
+std::string const& words_of(DraftAtom const& atom) { return atom.atom.states.front(); }
+
+bool names_part(Draft const& draft) {
+  return std::any_of(draft.stems.begin(), draft.stems.end(), [](std::string const& stem) {
+    return word_info(stem, "").is(kPart);
+  });
+}
+
+// Share of the words that two statements have in common.
+double overlap(std::vector<std::string> a, std::vector<std::string> b) {
+  for (auto* words : {&a, &b}) {
+    std::sort(words->begin(), words->end());
+    words->erase(std::unique(words->begin(), words->end()), words->end());
+  }
+  std::vector<std::string> common;
+  std::set_intersection(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(common));
+  auto const all = a.size() + b.size() - common.size();
+  return all == 0 ? 0 : static_cast<double>(common.size()) / static_cast<double>(all);
+}
+
+struct Pair {
+  double score{};
+  std::size_t apart{};
+  std::size_t place{};
+  Index first{};
+  Index second{};
+};
+
+double likeness(Draft const& a, Draft const& b) {
+  if (words_of(a.any_of.front()) == words_of(b.any_of.front())) return 10;
+  auto const shared = overlap(a.stems, b.stems);
+  if (!a.subject.empty() && a.subject == b.subject) return 2 + shared;
+  return shared >= 0.5 ? 1 + shared : 0;
+}
+
+using WordPair = std::pair<std::string, std::string>;
+
+// The contrasts between two leads; each statement has at most one partner.
+void find_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
+                    std::map<WordPair, std::size_t>& contrasts) {
+  // Beyond this, no lead is one that somebody wrote.
+  static constexpr std::size_t kMost = 200;
+  std::vector<Index> left;
+  std::vector<Index> right;
+  for (Index i = 0; i < a.size(); ++i) {
+    if (is_plain_opaque(a[i])) left.push_back(i);
+  }
+  for (Index i = 0; i < b.size(); ++i) {
+    if (is_plain_opaque(b[i])) right.push_back(i);
+  }
+  if (left.size() > kMost || right.size() > kMost) return;
+  std::vector<Pair> pairs;
+  for (auto const i : left) {
+    for (auto const j : right) {
+      auto const score = likeness(a[i], b[j]);
+      if (score <= 0) continue;
+      pairs.push_back({.score = score,
+                       .apart = i > j ? i - j : j - i,
+                       .place = std::size_t{i} + j,
+                       .first = i,
+                       .second = j});
+    }
+  }
+  std::stable_sort(pairs.begin(), pairs.end(), [&](Pair const& x, Pair const& y) {
+    if (x.score != y.score) return x.score > y.score;
+    if (x.apart != y.apart) return x.apart < y.apart;
+    if (x.place != y.place) return x.place < y.place;
+    // The same whichever lead comes first.
+    auto const key = [&](Pair const& pair) {
+      WordPair words{words_of(a[pair.first].any_of.front()),
+                     words_of(b[pair.second].any_of.front())};
+      if (words.second < words.first) std::swap(words.first, words.second);
+      return words;
+    };
+    return key(x) < key(y);
+  });
+  std::set<Index> taken_left;
+  std::set<Index> taken_right;
+  auto const take = [&](Index i, Index j) {
+    taken_left.insert(i);
+    taken_right.insert(j);
+    WordPair words{words_of(a[i].any_of.front()), words_of(b[j].any_of.front())};
+    if (words.first == words.second) return;
+    if (words.second < words.first) std::swap(words.first, words.second);
+    ++contrasts[words];
+  };
+  for (auto const& pair : pairs) {
+    if (taken_left.contains(pair.first) || taken_right.contains(pair.second)) continue;
+    take(pair.first, pair.second);
+  }
+  // What is left over on both sides in the same position contrasts, unless it speaks of two
+  // different parts.
+  std::erase_if(left, [&](Index i) { return taken_left.contains(i); });
+  std::erase_if(right, [&](Index j) { return taken_right.contains(j); });
+  if (left.size() == 1 && right.size() == 1 && left.front() == right.front() &&
+      !(names_part(a[left.front()]) && names_part(b[right.front()]))) {
+    take(left.front(), right.front());
+  }
+}
+
+// Components of states; two that meet in one lead are never joined.
+class Components {
+ public:
+  explicit Components(std::size_t size) : parent_(size), leads_(size) {
+    for (Index i = 0; i < size; ++i) parent_[i] = i;
+  }
+  void stands_in(Index state, Index lead) { leads_[state].insert(lead); }
+
+  Index root(Index state) {
+    while (parent_[state] != state) {
+      parent_[state] = parent_[parent_[state]];
+      state = parent_[state];
+    }
+    return state;
+  }
+
+  void join(Index a, Index b) {
+    a = root(a);
+    b = root(b);
+    if (a == b) return;
+    if (leads_[a].size() < leads_[b].size()) std::swap(a, b);
+    bool const together = std::any_of(leads_[b].begin(), leads_[b].end(),
+                                      [&](Index lead) { return leads_[a].contains(lead); });
+    if (together) return;
+    leads_[a].insert(leads_[b].begin(), leads_[b].end());
+    leads_[b].clear();
+    parent_[b] = a;
+  }
+
+ private:
+  std::vector<Index> parent_;
+  std::vector<std::unordered_set<Index>> leads_;
+};
+
+}  // namespace
+
+void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
+  // States in alphabetical order, so that nothing hangs on the order of couplets.
+  std::map<std::string, Index> states;
+  for (auto const& couplet : couplets) {
+    for (auto const* lead : couplet) {
+      for (auto const& draft : *lead) {
+        for (auto const& atom : draft.any_of) {
+          if (atom.opaque) states.emplace(words_of(atom), 0);
+        }
+      }
+    }
+  }
+  std::vector<std::string const*> words;
+  for (auto& [state, number] : states) {
+    number = static_cast<Index>(words.size());
+    words.push_back(&state);
+  }
+  Components components{words.size()};
+  std::map<WordPair, std::size_t> contrasts;
+  Index lead_number = 0;
+  for (auto const& couplet : couplets) {
+    for (std::size_t i = 0; i < couplet.size(); ++i) {
+      for (auto const& draft : *couplet[i]) {
+        for (auto const& atom : draft.any_of) {
+          if (atom.opaque) components.stands_in(states.at(words_of(atom)), lead_number);
+        }
+      }
+      ++lead_number;
+      for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+        find_contrasts(*couplet[i], *couplet[j], contrasts);
+      }
+    }
+  }
+  // The contrasts met most often first.
+  std::vector<std::pair<std::size_t, WordPair const*>> ordered;
+  for (auto const& [pair, count] : contrasts) ordered.emplace_back(count, &pair);
+  std::stable_sort(ordered.begin(), ordered.end(),
+                   [](auto const& a, auto const& b) { return a.first > b.first; });
+  for (auto const& [count, pair] : ordered) {
+    components.join(states.at(pair->first), states.at(pair->second));
+  }
+  std::unordered_map<Index, std::string> names;
+  for (Index state = 0; state < words.size(); ++state) {
+    names.emplace(components.root(state), "~" + *words[state]);  // the first is the least
+  }
+  for (auto const& couplet : couplets) {
+    for (auto* lead : couplet) {
+      for (auto& draft : *lead) {
+        for (auto& atom : draft.any_of) {
+          if (atom.opaque) {
+            atom.atom.character = names.at(components.root(states.at(words_of(atom))));
+          }
+        }
+      }
+    }
+  }
+}
+
+void read_contraries(std::vector<CoupletDrafts> const& couplets) {
+  for (auto const& couplet : couplets) {
+    for (auto* lead : couplet) {
+      auto const found =
+          std::find_if(lead->begin(), lead->end(), [](Draft const& d) { return d.anaphora; });
+      if (found == lead->end()) continue;
+      Draft const pattern = *found;
+      std::vector<Draft> contraries;
+      for (auto const* other : couplet) {
+        if (other == lead) continue;
+        Draft contrary = pattern;
+        contrary.any_of.clear();
+        contrary.anaphora = false;
+        contrary.origin = Origin::mark;
+        for (auto const& draft : *other) {
+          bool const binding =
+              draft.strength == Strength::firm || draft.strength == Strength::excepted;
+          if (!binding || draft.any_of.size() != 1 || draft.anaphora || !draft.limits.empty()) {
+            continue;
+          }
+          auto atom = draft.any_of.front();
+          atom.atom.negated = !atom.atom.negated;
+          contrary.any_of.push_back(std::move(atom));
+          contrary.origin = std::max(contrary.origin, draft.origin);
+        }
+        if (!contrary.any_of.empty()) contraries.push_back(std::move(contrary));
+      }
+      auto const at = static_cast<std::size_t>(found - lead->begin());
+      if (contraries.empty()) {
+        // The words mean another thing in every couplet: they must not be tied.
+        auto& opaque = (*lead)[at].any_of.front();
+        std::string context;
+        for (auto const* other : couplet) {
+          if (other == lead) continue;
+          for (auto const& draft : *other) {
+            for (auto const& atom : draft.any_of) {
+              if (!atom.atom.states.empty()) context += ' ' + atom.atom.states.front();
+            }
+          }
+        }
+        opaque.atom.states.front() += " (" + (context.empty() ? "" : context.substr(1)) + ")";
+        continue;
+      }
+      lead->erase(lead->begin() + static_cast<std::ptrdiff_t>(at));
+      lead->insert(lead->begin() + static_cast<std::ptrdiff_t>(at), contraries.begin(),
+                   contraries.end());
+    }
+  }
+}
+
+namespace {
+
+std::vector<std::string> minus(std::vector<std::string> const& a,
+                               std::vector<std::string> const& b, bool with_degrees) {
+  std::vector<std::string> left;
+  for (auto const& word : a) {
+    if (std::find(b.begin(), b.end(), word) != b.end()) continue;
+    bool const degree = word_info(word, "").is(kDegree) || (word.size() > 4 && word.ends_with("ly"));
+    if (with_degrees || !degree) left.push_back(word);
+  }
+  return left;
+}
+
+bool on_one_character(Draft const& a, Draft const& b) {
+  return a.any_of.size() == 1 && b.any_of.size() == 1 && !a.any_of[0].opaque &&
+         !b.any_of[0].opaque && a.any_of[0].atom.character == b.any_of[0].atom.character;
+}
+
+}  // namespace
+
+void keep_deciding_words(std::vector<CoupletDrafts> const& couplets) {
+  std::set<std::string> deciding;
+  for (auto const& couplet : couplets) {
+    for (std::size_t i = 0; i < couplet.size(); ++i) {
+      for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+        for (auto const& a : *couplet[i]) {
+          for (auto const& b : *couplet[j]) {
+            if ((a.rest.empty() && b.rest.empty()) || !on_one_character(a, b)) continue;
+            bool const same = a.any_of[0].atom == b.any_of[0].atom;
+            auto const only_a = minus(a.rest, b.rest, same);
+            auto const only_b = minus(b.rest, a.rest, same);
+            bool const decides = same ? !only_a.empty() || !only_b.empty()
+                                      : !only_a.empty() && !only_b.empty();
+            if (!decides) continue;
+            deciding.insert(a.whole);
+            deciding.insert(b.whole);
+          }
+        }
+      }
+    }
+  }
+  deciding.erase("");
+  if (deciding.empty()) return;
+  for (auto const& couplet : couplets) {
+    for (auto* lead : couplet) {
+      for (std::size_t d = 0; d < lead->size(); ++d) {
+        if (!deciding.contains((*lead)[d].whole)) continue;
+        Draft extra = (*lead)[d];
+        (*lead)[d].whole.clear();
+        DraftAtom atom;
+        atom.opaque = true;
+        atom.atom.states = {extra.whole};
+        extra.any_of = {std::move(atom)};
+        extra.origin = Origin::opaque;
+        extra.whole.clear();
+        extra.rest.clear();
+        lead->insert(lead->begin() + static_cast<std::ptrdiff_t>(d) + 1, std::move(extra));
+        ++d;
+      }
+    }
+  }
+}
+
+}  // namespace keydrift::reading

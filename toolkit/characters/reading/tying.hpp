@@ -1,0 +1,30 @@
+#pragma once
+// Opaque characters: which statements contrast, and which are the same in other places.
+
+#include <string>
+#include <vector>
+
+#include "keydrift/characters/reading/draft.hpp"
+
+namespace keydrift::reading {
+
+// The drafts of one couplet, lead by lead.
+using CoupletDrafts = std::vector<std::vector<Draft>*>;
+
+// Where the lexicon read the same (or part) out of statements that contrast by other words, those
+// words decide: they become opaque statements of their own, wherever they stand.
+void keep_deciding_words(std::vector<CoupletDrafts> const& couplets);
+
+// "Not as above": the contrary of the other leads' statements.
+void read_contraries(std::vector<CoupletDrafts> const& couplets);
+
+// Gives every opaque atom its character.
+//
+// Equal words are one state.  The statements of a couplet that contrast are states of one
+// character: those about the same structure, then those that share most words, then what is left
+// over on both sides in the same position.  Two statements of one lead are never states of one
+// character.  The character is named "~" and its first state in alphabetical order, so the result
+// does not hang on the order of couplets, leads or editions.
+void tie_opaque(std::vector<CoupletDrafts> const& couplets);
+
+}  // namespace keydrift::reading
