@@ -59,8 +59,7 @@ class Checker {
 
   void check_id(LexiconCharacter const& character, Known& ids) {
     bool const sound =
-        !character.id.empty() &&
-        std::all_of(character.id.begin(), character.id.end(), [](char c) {
+        !character.id.empty() && std::all_of(character.id.begin(), character.id.end(), [](char c) {
           return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
         });
     if (!sound) {
@@ -226,7 +225,8 @@ LexiconCharacter const* Lexicon::find(std::string_view id_or_label) const {
   }
   auto const folded = fold(id_or_label);
   if (folded.empty()) return nullptr;
-  return first_where([&](auto const& c) { return fold(c.id) == folded || fold(c.label) == folded; });
+  return first_where(
+      [&](auto const& c) { return fold(c.id) == folded || fold(c.label) == folded; });
 }
 
 std::vector<Finding> check_lexicon(Lexicon const& lexicon) { return Checker{lexicon}.run(); }

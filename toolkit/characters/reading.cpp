@@ -82,8 +82,8 @@ class Reader {
     if (!read_words) return;
     auto result = reading::read_lead(lead.text, in_hand.edition->front.language, rules_);
     for (auto& draft : result.drafts) {
-      bool const given = std::any_of(
-          in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
+      bool const given =
+          std::any_of(in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
             return draft.begin < statement.text_begin + statement.text.size() &&
                    draft.end > statement.text_begin;
           });
@@ -207,13 +207,14 @@ class Reader {
       others += (others.empty() ? "\"" : ", \"") + character + '"';
     }
     if (others.empty()) return;
-    report(in_hand, {.begin = draft.begin,
-                     .end = draft.end,
-                     .code = "ambiguous-words",
-                     .severity = Severity::warning,
-                     .message = "\"" + atom.printed + "\" is read as a state of \"" +
-                                atom.atom.character + "\" and may also mean " + others,
-                     .remedy = "name the structure in the words, or add a mark {character: state}"});
+    report(in_hand,
+           {.begin = draft.begin,
+            .end = draft.end,
+            .code = "ambiguous-words",
+            .severity = Severity::warning,
+            .message = "\"" + atom.printed + "\" is read as a state of \"" + atom.atom.character +
+                       "\" and may also mean " + others,
+            .remedy = "name the structure in the words, or add a mark {character: state}"});
   }
 
   void write(LeadInHand& in_hand) {
@@ -234,10 +235,9 @@ class Reader {
       statements.push_back(std::move(statement));
     }
     for (auto& statement : in_hand.kept) statements.push_back(std::move(statement));
-    std::stable_sort(statements.begin(), statements.end(),
-                     [](Statement const& a, Statement const& b) {
-                       return a.text_begin < b.text_begin;
-                     });
+    std::stable_sort(
+        statements.begin(), statements.end(),
+        [](Statement const& a, Statement const& b) { return a.text_begin < b.text_begin; });
   }
 
   std::span<Edition* const> editions_;
@@ -283,10 +283,18 @@ Coverage coverage(Edition const& edition) {
       for (auto const& statement : lead.statements) {
         ++coverage.statements;
         switch (statement.origin) {
-          case Origin::mark: ++coverage.by_mark; break;
-          case Origin::lexicon: ++coverage.by_lexicon; break;
-          case Origin::number: ++coverage.by_number; break;
-          case Origin::opaque: ++coverage.opaque; break;
+          case Origin::mark:
+            ++coverage.by_mark;
+            break;
+          case Origin::lexicon:
+            ++coverage.by_lexicon;
+            break;
+          case Origin::number:
+            ++coverage.by_number;
+            break;
+          case Origin::opaque:
+            ++coverage.opaque;
+            break;
         }
       }
     }

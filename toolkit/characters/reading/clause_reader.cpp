@@ -186,10 +186,19 @@ class ClauseReader {
       if (!groups_.empty()) groups_.back().last = std::max(groups_.back().last, last);
       return;
     }
-    bool const either = std::any_of(tokens.begin(), tokens.end(), [&](Index token) {
-      return is_either(text_, token);
-    });
-    if (!groups_.empty() && previous_opaque_ && !either &&
+    bool const either = std::any_of(tokens.begin(), tokens.end(),
+                                    [&](Index token) { return is_either(text_, token); });
+    if (!groups_.empty() && !previous_opaque_ && is_mere_phrase(text_, segment)) {
+      // ", at the tip of the stem": a circumstance of what was read.
+      auto& group = groups_.back();
+      for (auto const token : tokens) {
+        if (text_.is_content(token)) group.rest.push_back(text_.tokens[token].word);
+      }
+      group.whole += ' ' + plain_words(text_, tokens, "");
+      group.last = std::max(group.last, last);
+      return;
+    }
+    if (!groups_.empty() && previous_opaque_ && !has_own_limit(segment) && !either &&
         joins_previous(text_, segments, at, previous_opaque_at_)) {
       join_opaque(segment);
       return;
@@ -203,8 +212,8 @@ class ClauseReader {
     if (either && segment.parts.size() > 1) {
       for (auto const& part : segment.parts) {
         bool negated = false;
-        auto const own = names_subject(text_, part.tokens, false) ? std::string{}
-                                                                  : carried_.subject;
+        auto const own =
+            names_subject(text_, part.tokens, false) ? std::string{} : carried_.subject;
         auto words = plain_words(text_, part.tokens, own, &negated);
         if (words.empty()) continue;
         group.alternatives.push_back(
@@ -224,6 +233,14 @@ class ClauseReader {
     opaque_tokens_ = tokens;
     opaque_subject_ = subject;
     remember_subject(tokens);
+  }
+
+  // "(rolled when dry)" speaks of dried material only.
+  [[nodiscard]] bool has_own_limit(Segment const& segment) const {
+    auto const stretch = stretches_[segment.parts.front().first - clause_.begin];
+    return std::any_of(found_.limits.begin(), found_.limits.end(), [&](FoundLimit const& limit) {
+      return stretches_[limit.begin - clause_.begin] == stretch;
+    });
   }
 
   void join_opaque(Segment const& segment) {
@@ -270,7 +287,7 @@ class ClauseReader {
       if (words.empty()) continue;
       Group group;
       group.first = run.front();
-      group.last = run.back();
+      group.last = std::max(run.back(), made.empty() ? run.back() : made.front().last);
       group.alternatives = {{opaque_cluster(std::move(words), negated, group.first, group.last)}};
       made.push_back(std::move(group));
     }
@@ -307,8 +324,8 @@ class ClauseReader {
         cluster.row = read.row;
         cluster.backwards = cluster.backwards || measure.backwards;
         cluster.or_rarely = cluster.or_rarely || measure.or_rarely;
-        cluster.all.push_back({.atom = std::move(read.atom), .opaque = false, .rivals = {},
-                               .printed = {}});
+        cluster.all.push_back(
+            {.atom = std::move(read.atom), .opaque = false, .rivals = {}, .printed = {}});
       }
       clusters.push_back(std::move(cluster));
     }
@@ -334,8 +351,7 @@ class ClauseReader {
     atom.atom.states = {character.states[match.state].id};
     atom.atom.negated = match.negated;
     for (auto const& [row, state] : match.rivals) {
-      atom.rivals.emplace_back(lexicon.character(row).id,
-                               lexicon.character(row).states[state].id);
+      atom.rivals.emplace_back(lexicon.character(row).id, lexicon.character(row).states[state].id);
     }
     if (!match.rivals.empty()) atom.printed = std::string{text_.slice(match.begin, match.end - 1)};
     Cluster cluster;
@@ -391,7 +407,8 @@ class ClauseReader {
       auto const& part = segment.parts[p];
       if (clusters.empty()) {
         if (parts.size() == 1) return;
-        auto const own = names_subject(text_, part.tokens, false) ? std::string{} : subject_of(segment);
+        auto const own =
+            names_subject(text_, part.tokens, false) ? std::string{} : subject_of(segment);
         bool negated = false;
         auto words = plain_words(text_, part.tokens, own, &negated);
         if (words.empty()) continue;
@@ -420,12 +437,17 @@ class ClauseReader {
     group.alternatives_begin = alternatives_begin;
     if (alternatives.size() == 1) {
       // All hold: a statement each.
-      auto clusters = std::move(alternatives.front());
+      auto const clusters = std::move(alternatives.front());
       for (std::size_t i = 0; i < clusters.size(); ++i) {
         Group one = group;
-        one.first = i == 0 ? group.first : clusters[i].first;
-        one.last = i + 1 == clusters.size() ? group.last : clusters[i + 1].first - 1;
-        one.alternatives = {{std::move(clusters[i])}};
+        // Clusters of the same words ("legs and elytra black") share them all.
+        auto from = i;
+        while (from > 0 && clusters[from - 1].first == clusters[i].first) --from;
+        auto to = i + 1;
+        while (to < clusters.size() && clusters[to].first == clusters[i].first) ++to;
+        one.first = from == 0 ? group.first : clusters[from].first;
+        one.last = to == clusters.size() ? group.last : clusters[to].first - 1;
+        one.alternatives = {{clusters[i]}};
         made.push_back(std::move(one));
       }
       return;
@@ -503,7 +525,8 @@ class ClauseReader {
     bool part = false;
     std::size_t content = 0;
     auto const close = [&] {
-      if (part && content > 1) unread.statements.push_back(run);
+      if (part && content > 1)
+        unread.statements.push_back(run);
       else
         for (auto const token : run) {
           if (text_.is_content(token)) unread.rest.push_back(text_.tokens[token].word);
@@ -515,6 +538,13 @@ class ClauseReader {
     if (derived) return unread;
     for (auto const token : tokens) {
       if (!text_.is_open(token) || matches.in_subject(token)) {
+        if (part && text_.info[run.back()].is(kAnd) && matches.in_subject(token)) {
+          // "stems and leaves glaucous": of the stems as well.
+          run.pop_back();
+          append_state_behind(token, tokens, run);
+          unread.statements.push_back(run);
+          run.clear();
+        }
         close();
         continue;
       }
@@ -530,6 +560,13 @@ class ClauseReader {
     }
     close();
     return unread;
+  }
+
+  void append_state_behind(Index token, std::vector<Index> const& tokens,
+                           std::vector<Index>& run) const {
+    auto at = std::find(tokens.begin(), tokens.end(), token);
+    while (at != tokens.end() && text_.roles[*at] != Role::state) ++at;
+    for (; at != tokens.end() && text_.roles[*at] == Role::state; ++at) run.push_back(*at);
   }
 
   // --- drafts ---------------------------------------------------------------------------------
@@ -643,8 +680,7 @@ class ClauseReader {
         });
     for (auto const& hedge : found_.hedges) {
       if (!inside(hedge.begin)) continue;
-      bool const frequency =
-          hedge.kind == HedgeKind::majority || hedge.kind == HedgeKind::minority;
+      bool const frequency = hedge.kind == HedgeKind::majority || hedge.kind == HedgeKind::minority;
       if (frequency && group.alternatives_begin && hedge.begin + 1 >= *group.alternatives_begin) {
         inner = true;
         continue;

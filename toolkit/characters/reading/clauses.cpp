@@ -11,8 +11,8 @@ using Index = std::uint32_t;
 bool is_pointer(LeadText const& text, Index at) {
   static constexpr std::array<std::string_view, 9> kPointers{"see",  "as", "cf",  "compare", "vgl",
                                                              "voir", "v",  "ver", "siehe"};
-  return text.is_word(at) && std::find(kPointers.begin(), kPointers.end(),
-                                       text.tokens[at].word) != kPointers.end();
+  return text.is_word(at) &&
+         std::find(kPointers.begin(), kPointers.end(), text.tokens[at].word) != kPointers.end();
 }
 
 // "3", "3a", "a", "II", and what stands between them.
@@ -86,7 +86,8 @@ void set_aside_figures(LeadText& text) {
     if (!text.is_open(i) || !is_figure_word(text, i)) continue;
     bool const pointed = i > 0 && is_pointer(text, i - 1);
     auto const& word = text.tokens[i].word;
-    bool const plain = word.starts_with("fig") || word.starts_with("abb") || word.starts_with("taf");
+    bool const plain =
+        word.starts_with("fig") || word.starts_with("abb") || word.starts_with("taf");
     if (!pointed && !plain) continue;
     auto end = i + 1;
     if (end < text.size() && text.is_sign(end, U'.')) ++end;
@@ -120,8 +121,8 @@ bool ends_sentence(LeadText const& text, Index stop) {
   auto const& before = text.tokens[stop - 1];
   auto const& info = text.info[stop - 1];
   bool const capital_follows = next.kind == TokenKind::word && next.capital;
-  if (!next.blank_before && !(capital_follows && before.kind == TokenKind::word &&
-                              before.word.size() > 3)) {
+  if (!next.blank_before &&
+      !(capital_follows && before.kind == TokenKind::word && before.word.size() > 3)) {
     return false;
   }
   if (before.kind == TokenKind::word && !text.tokens[stop].blank_before) {

@@ -11,7 +11,7 @@
 namespace keydrift::reading {
 
 struct DraftAtom {
-  Atom atom;           // opaque: no character yet, the normalised words are the one state
+  Atom atom;  // opaque: no character yet, the normalised words are the one state
   bool opaque{false};
   // The same words mean a state of another character as well: (character, state) ids, by id.
   std::vector<std::pair<std::string, std::string>> rivals;
@@ -29,7 +29,7 @@ struct Draft {
   std::vector<Limit> limits;
   Origin origin{Origin::opaque};
 
-  bool anaphora{false};  // "not as above": the contrary of the other leads of the couplet
+  bool anaphora{false};   // "not as above": the contrary of the other leads of the couplet
   bool backwards{false};  // holds a range printed with its limits the wrong way round
 
   std::vector<std::string> stems;  // content words in the singular, for finding what contrasts

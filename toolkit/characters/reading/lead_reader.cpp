@@ -36,8 +36,7 @@ class LeadReader {
 
  private:
   [[nodiscard]] bool is_bracket(Clause const& clause) const {
-    return text_.is_sign(clause.begin, U'[') &&
-           text_.partner[clause.begin] + 1 == clause.end;
+    return text_.is_sign(clause.begin, U'[') && text_.partner[clause.begin] + 1 == clause.end;
   }
 
   // Before the clauses around them, which then pass over them.
@@ -158,8 +157,7 @@ class LeadReader {
 
 }  // namespace
 
-LeadReading read_lead(std::string_view text, std::string_view language,
-                      ReadingRules const& rules) {
+LeadReading read_lead(std::string_view text, std::string_view language, ReadingRules const& rules) {
   return LeadReader{text, language, rules}.run();
 }
 

@@ -6,6 +6,7 @@ LeadText::LeadText(std::string_view words, std::string_view language_tag)
     : text{words}, language{language_tag}, tokens{tokenise(words)}, roles(tokens.size()) {
   info.reserve(tokens.size());
   partner.assign(tokens.size(), kNone);
+  enclosing.assign(tokens.size(), kNone);
   std::vector<std::uint32_t> round;
   std::vector<std::uint32_t> square;
   for (std::uint32_t i = 0; i < tokens.size(); ++i) {
@@ -21,6 +22,13 @@ LeadText::LeadText(std::string_view words, std::string_view language_tag)
       partner[stack.back()] = i;
       stack.pop_back();
     }
+  }
+  // Only parentheses that are closed count.
+  std::vector<std::uint32_t> open;
+  for (std::uint32_t i = 0; i < tokens.size(); ++i) {
+    if (!open.empty() && partner[open.back()] == i) open.pop_back();
+    if (!open.empty()) enclosing[i] = open.back();
+    if (opens(i)) open.push_back(i);
   }
 }
 

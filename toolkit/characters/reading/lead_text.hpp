@@ -18,8 +18,8 @@ enum class Role : std::uint8_t {
   exception,  // part of an exception
   limit,
   hedge,
-  number,     // part of a measurement, count or ratio
-  state,      // part of a state that the lexicon knows, or of its negation
+  number,  // part of a measurement, count or ratio
+  state,   // part of a state that the lexicon knows, or of its negation
   mark,
 };
 
@@ -32,14 +32,14 @@ struct LeadText {
   std::vector<Role> roles;
   // The other half of a pair of parentheses or brackets; kNone where it is missing, and elsewhere.
   std::vector<std::uint32_t> partner;
+  // The parenthesis that is open at a token, kNone outside of all.
+  std::vector<std::uint32_t> enclosing;
   static constexpr std::uint32_t kNone = 0xFFFFFFFF;
 
   LeadText(std::string_view words, std::string_view language_tag);
 
   [[nodiscard]] std::uint32_t size() const { return static_cast<std::uint32_t>(tokens.size()); }
-  [[nodiscard]] bool is_word(std::uint32_t at) const {
-    return tokens[at].kind == TokenKind::word;
-  }
+  [[nodiscard]] bool is_word(std::uint32_t at) const { return tokens[at].kind == TokenKind::word; }
   [[nodiscard]] bool is_word(std::uint32_t at, std::string_view word) const {
     return is_word(at) && tokens[at].word == word;
   }

@@ -14,8 +14,8 @@ std::string primary_subtag(std::string_view language) {
 }
 
 // Words by which a state says that its structure is there or not (common practice).
-constexpr std::array<std::string_view, 9> kAbsent{"absent", "lacking", "none",   "wanting", "missing",
-                                                  "fehlend", "ausente", "absente", "nullus"};
+constexpr std::array<std::string_view, 9> kAbsent{
+    "absent", "lacking", "none", "wanting", "missing", "fehlend", "ausente", "absente", "nullus"};
 constexpr std::array<std::string_view, 5> kPresent{"present", "vorhanden", "présent", "presente",
                                                    "adest"};
 

@@ -40,7 +40,9 @@ class LexiconIndex {
   }
 
   [[nodiscard]] WordTrie<StateRef> const& states() const { return states_; }
-  [[nodiscard]] WordTrie<SubjectRef> const& subjects() const { return subjects_; }  // singular words
+  [[nodiscard]] WordTrie<SubjectRef> const& subjects() const {
+    return subjects_;
+  }  // singular words
 
   // The word occurs in the character's subjects, structure, property, label or id.
   [[nodiscard]] bool knows(std::uint32_t row, std::string_view singular_word) const {

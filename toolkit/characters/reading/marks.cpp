@@ -50,7 +50,8 @@ class MarkReader {
     auto const colon = inside.find(':');
     auto const name = trimmed(inside.substr(0, colon));
     if (colon == std::string_view::npos || name.empty()) {
-      complain("malformed-mark", "the mark " + quoted(mark_) + " does not name a character and a state",
+      complain("malformed-mark",
+               "the mark " + quoted(mark_) + " does not name a character and a state",
                "write it as {character: state}");
       return std::nullopt;
     }
@@ -226,8 +227,8 @@ void apply_marks(LeadText const& text, ReadingRules const& rules, LeadReading& r
           token.end > drafts[d].end) {
         continue;
       }
-      auto atom = read_mark(text.slice(i, i), token.begin, text.language, rules,
-                            reading.complaints);
+      auto atom =
+          read_mark(text.slice(i, i), token.begin, text.language, rules, reading.complaints);
       if (!atom) continue;
       Draft draft = drafts[d];
       draft.begin = begin;

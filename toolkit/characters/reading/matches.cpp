@@ -9,22 +9,28 @@ ClauseMatches::ClauseMatches(LeadText& text, Clause const& clause, LexiconIndex 
                              std::vector<std::uint32_t> const& segments)
     : text_{text}, clause_{clause}, lexicon_{lexicon}, segments_{segments} {
   bool broken = true;
+  bool by_comma = false;
   for (auto i = clause.begin; i < clause.end; ++i) {
     auto const& token = text.tokens[i];
     if (token.kind == TokenKind::sign) {
       bool const joins = token.sign == U'-' || token.sign == U'\'' || token.sign == U'.';
-      if (!joins) broken = true;
+      if (joins) continue;
+      by_comma = token.sign == U',' && !broken;
+      broken = true;
       continue;
     }
     if (!text.is_open(i) || token.kind == TokenKind::mark) {
       broken = true;
+      by_comma = false;
       continue;
     }
     if (text.info[i].is(kArticle)) continue;
     stream_.push_back(i);
     barrier_.push_back(broken);
+    comma_.push_back(by_comma);
     ones_.push_back(token.kind == TokenKind::word ? singular(token.word) : token.word);
     broken = false;
+    by_comma = false;
   }
   hit_at_.assign(stream_.size(), kNoHit);
   if (lexicon.empty()) return;
@@ -73,7 +79,8 @@ void ClauseMatches::find_possible() {
   auto const& trie = lexicon_.states();
   for (Index from = 0; from < stream_.size(); ++from) {
     auto node = trie.root();
-    for (auto i = from; i < stream_.size() && (i == from || follows_directly(i)); ++i) {
+    // The words count, not the commas between them ("single, at the tip of the culm").
+    for (auto i = from; i < stream_.size() && (i == from || !barrier_[i] || comma_[i]); ++i) {
       node = trie.step(node, text_.tokens[stream_[i]].word);
       if (node == WordTrie<StateRef>::kNowhere) break;
       if (!trie.payloads(node).empty()) possible_.push_back({from, i + 1, &trie.payloads(node)});
@@ -95,7 +102,7 @@ std::vector<bool> ClauseMatches::covered() const {
 // A part, a position or another character's structure that the character does not know of.
 bool ClauseMatches::alien(Index position, Index row) const {
   auto const token = stream_[position];
-  if (!text_.is_word(token)) return false;
+  if (!text_.is_word(token) || !text_.is_open(token)) return false;
   if (lexicon_.knows(row, ones_[position])) return false;
   if (hit_at_[position] != kNoHit) {
     auto const& rows = hits_[hit_at_[position]].rows;
@@ -105,8 +112,7 @@ bool ClauseMatches::alien(Index position, Index row) const {
 }
 
 // "leaf sheath", "upper leaves", "margin of the sheath" are not what "leaf" and "margin" name.
-bool ClauseMatches::subject_is_whole(SubjectHit const& hit, Index row, Index from,
-                                     Index to) const {
+bool ClauseMatches::subject_is_whole(SubjectHit const& hit, Index row, Index from, Index to) const {
   auto const in_phrase = [&](Index position) { return position >= from && position < to; };
   if (hit.from > 0 && follows_directly(hit.from) && !in_phrase(hit.from - 1) &&
       segment_of(hit.from - 1) == hit.segment && alien(hit.from - 1, row)) {
@@ -144,7 +150,7 @@ std::optional<int> ClauseMatches::distance(SubjectHit const& hit, Index row, Ind
   }
   for (auto i = gap_from; i < gap_to; ++i) {
     bool const dependent = hit_at_[i] != kNoHit && hits_[hit_at_[i]].dependent;
-    if (text_.roles[stream_[i]] != Role::state && alien(i, row) && !dependent) return std::nullopt;
+    if (alien(i, row) && !dependent) return std::nullopt;
   }
   return result + kStep * static_cast<int>(gap_to - gap_from);
 }
@@ -261,8 +267,7 @@ std::vector<StateMatch> ClauseMatches::states(std::vector<std::uint32_t> const& 
     auto const next = last + 1;
     for (auto at = next; at-- > i;) {
       auto const& possible = possible_[at];
-      bool const open = possible.from >= taken_to &&
-                        text_.is_open(stream_[possible.from]) &&
+      bool const open = possible.from >= taken_to && text_.is_open(stream_[possible.from]) &&
                         text_.is_open(stream_[possible.to - 1]);
       if (!open) continue;
       auto carried_here = carried;
@@ -276,7 +281,8 @@ std::vector<StateMatch> ClauseMatches::states(std::vector<std::uint32_t> const& 
       if (!match) continue;
       look_for_negation(*match, possible.from);
       text_.give(match->begin, match->end, Role::state);
-      matches.push_back(std::move(*match));
+      matches.push_back(*match);
+      add_coordinated(possible, *match, matches);
       taken_to = possible.to;
       break;
     }
@@ -286,6 +292,39 @@ std::vector<StateMatch> ClauseMatches::states(std::vector<std::uint32_t> const& 
   std::sort(matches.begin(), matches.end(),
             [](StateMatch const& a, StateMatch const& b) { return a.begin < b.begin; });
   return matches;
+}
+
+// "legs and elytra black": what is said of the last is said of those in front, too.
+void ClauseMatches::add_coordinated(Possible const& possible, StateMatch const& match,
+                                    std::vector<StateMatch>& matches) const {
+  if (!match.own_subject) return;
+  auto const own = std::find_if(hits_.begin(), hits_.end(), [&](SubjectHit const& hit) {
+    return hit.segment == segment_of(possible.from) && hit.to <= possible.from &&
+           std::binary_search(hit.rows.begin(), hit.rows.end(), match.row);
+  });
+  if (own == hits_.end()) return;
+  auto right = own;
+  while (right != hits_.begin()) {
+    auto const left = std::prev(right);
+    bool joined = left->to < right->from;
+    for (auto i = left->to; i < right->from; ++i) {
+      joined = joined && follows_directly(i) && text_.info[stream_[i]].is(kAnd);
+    }
+    if (!joined || !follows_directly(right->from)) return;
+    for (auto const& ref : *possible.refs) {
+      if (!std::binary_search(left->rows.begin(), left->rows.end(), ref.character) ||
+          !language_fits(ref.language) || ref.character == match.row) {
+        continue;
+      }
+      auto also = match;
+      also.row = ref.character;
+      also.state = ref.state;
+      also.rivals.clear();
+      matches.push_back(std::move(also));
+      break;
+    }
+    right = left;
+  }
 }
 
 // "without a beak", "beakless", "with a beak" of characters whose states are absent and present.
@@ -415,8 +454,7 @@ bool ClauseMatches::in_subject(std::uint32_t token) const {
 
 bool ClauseMatches::known_to(std::uint32_t token, std::vector<std::uint32_t> const& rows) const {
   auto const one = singular(text_.tokens[token].word);
-  return std::any_of(rows.begin(), rows.end(),
-                     [&](Index row) { return lexicon_.knows(row, one); });
+  return std::any_of(rows.begin(), rows.end(), [&](Index row) { return lexicon_.knows(row, one); });
 }
 
 }  // namespace keydrift::reading

@@ -52,9 +52,9 @@ class ClauseMatches {
   struct NumberWanted {
     std::uint32_t begin{};
     std::uint32_t end{};
-    std::string_view unit;       // canonical; "1" for counts, "" for ratios
-    std::string_view dimension;  // "length"; empty for counts
-    std::string_view to;         // second dimension of a ratio
+    std::string_view unit;               // canonical; "1" for counts, "" for ratios
+    std::string_view dimension;          // "length"; empty for counts
+    std::string_view to;                 // second dimension of a ratio
     std::vector<std::string> comparand;  // singular words of what a ratio compares with
   };
   [[nodiscard]] std::optional<std::uint32_t> number_row(
@@ -93,6 +93,8 @@ class ClauseMatches {
   [[nodiscard]] bool segment_names_any(Index from, Index to) const;
   [[nodiscard]] std::optional<StateMatch> resolve(Possible const& possible,
                                                   std::vector<Index> const& carried) const;
+  void add_coordinated(Possible const& possible, StateMatch const& match,
+                       std::vector<StateMatch>& matches) const;
   void look_for_negation(StateMatch& match, Index from);
   void find_presence(std::vector<StateMatch>& matches);
   [[nodiscard]] bool has_sense(Index position, Sense sense) const;
@@ -108,6 +110,7 @@ class ClauseMatches {
   std::vector<Index> const& segments_;
   std::vector<Index> stream_;      // tokens: words and numbers, without articles
   std::vector<bool> barrier_;      // a sign other than a hyphen stands in front
+  std::vector<bool> comma_;        // … which is a comma and nothing else
   std::vector<std::string> ones_;  // the words in the singular
   std::vector<SubjectHit> hits_;
   std::vector<Index> hit_at_;  // by position: its hit, or kNoHit

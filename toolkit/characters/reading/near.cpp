@@ -47,9 +47,9 @@ std::vector<std::string> near_names(std::string_view name,
     if (wanted.empty() || other.empty()) continue;
     auto const longer = std::max(wanted.size(), other.size());
     auto const wrong = mistypings(wanted, other);
-    bool const contained = std::min(wanted.size(), other.size()) >= 3 &&
-                           (wanted.find(other) != std::string::npos ||
-                            other.find(wanted) != std::string::npos);
+    bool const contained =
+        std::min(wanted.size(), other.size()) >= 3 &&
+        (wanted.find(other) != std::string::npos || other.find(wanted) != std::string::npos);
     if (wrong * 3 <= longer) {
       ranked.emplace_back(wrong, candidate);
     } else if (contained) {

@@ -11,10 +11,10 @@ using Index = std::uint32_t;
 
 bool is_pointing_word(LeadText const& text, Index at) {
   static constexpr std::array<std::string_view, 14> kWords{
-      "couplet", "key", "no",  "nr",    "p",     "pp",  "page",
+      "couplet", "key", "no",    "nr",    "p",       "pp",    "page",
       "pages",   "see", "seite", "group", "section", "since", "s"};
-  return text.is_word(at) && std::find(kWords.begin(), kWords.end(), text.tokens[at].word) !=
-                                 kWords.end();
+  return text.is_word(at) &&
+         std::find(kWords.begin(), kWords.end(), text.tokens[at].word) != kWords.end();
 }
 
 // Content words in the singular, without dimensions, numbers and degrees.
@@ -49,12 +49,15 @@ std::string joined(std::vector<std::string> const& words) {
 bool may_begin_measure(LeadText const& text, std::uint32_t at) {
   auto const& token = text.tokens[at];
   switch (token.kind) {
-    case TokenKind::number: return true;
-    case TokenKind::mark: return false;
+    case TokenKind::number:
+      return true;
+    case TokenKind::mark:
+      return false;
     case TokenKind::sign:
-      return token.sign == U'(' || token.sign == U'<' || token.sign == U'>' ||
-             token.sign == U'~' || token.sign >= 0x80 || token.sign == U'+';
-    case TokenKind::word: return true;
+      return token.sign == U'(' || token.sign == U'<' || token.sign == U'>' || token.sign == U'~' ||
+             token.sign >= 0x80 || token.sign == U'+';
+    case TokenKind::word:
+      return true;
   }
   return false;
 }
@@ -73,9 +76,11 @@ bool counts_or_measures(LeadText const& text, Clause const& clause, Measure cons
     auto const value = measure.ranges.front().usual.low;
     if (text.is_word(before, "in") && value >= 1000) return false;  // a year
     auto const followed_by_content =
-        end < clause.end && (text.is_content(end) || (text.is_word(end) && text.info[end].is(kAnd))) &&
+        end < clause.end &&
+        (text.is_content(end) || (text.is_word(end) && text.info[end].is(kAnd))) &&
         !text.info[end].is(kPreposition);
-    if (text.is_content(before) && followed_by_content && text.tokens[begin].kind == TokenKind::number) {
+    if (text.is_content(before) && followed_by_content &&
+        text.tokens[begin].kind == TokenKind::number) {
       if (text.info[before].is(kLabelled)) return false;
       if (!looks_plural(text.tokens[before].word) && text.info[before].is(kPart)) return false;
     }
@@ -121,15 +126,15 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
   atom.unit = measure.unit;
   atom.negated = measure.negated;
   atom.ranges = measure.ranges;
-  result.row = matches.number_row({.begin = measure.begin,
-                                   .end = measure.end,
-                                   .unit = atom.unit,
-                                   .dimension = atom.unit == "mm" || measure.ratio
-                                                    ? std::string_view{dimension}
-                                                    : std::string_view{},
-                                   .to = measure.to,
-                                   .comparand = comparand},
-                                  carried_rows);
+  result.row = matches.number_row(
+      {.begin = measure.begin,
+       .end = measure.end,
+       .unit = atom.unit,
+       .dimension =
+           atom.unit == "mm" || measure.ratio ? std::string_view{dimension} : std::string_view{},
+       .to = measure.to,
+       .comparand = comparand},
+      carried_rows);
   bool invert = false;
   if (result.row) {
     auto const& character = lexicon.character(*result.row);

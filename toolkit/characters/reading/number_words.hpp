@@ -26,8 +26,8 @@ struct NumberAtom {
 };
 
 // The predicate of a measure.  Without a character of the lexicon the words around the number name
-// one: "spike 2–3 cm long" -> "~n:spike length|mm", "twice as long as wide" -> "~n:… length/width|".
-// `tokens`: those of the comma-separated stretch around it.
+// one: "spike 2–3 cm long" -> "~n:spike length|mm", "twice as long as wide" -> "~n:…
+// length/width|". `tokens`: those of the comma-separated stretch around it.
 [[nodiscard]] NumberAtom number_atom(Measure const& measure, LeadText const& text,
                                      std::vector<std::uint32_t> const& tokens,
                                      ClauseMatches const& matches, LexiconIndex const& lexicon,

@@ -17,11 +17,16 @@ enum class Bound { none, at_least, at_most, more_than, less_than };
 
 constexpr Bound opposite(Bound bound) {
   switch (bound) {
-    case Bound::at_least: return Bound::less_than;
-    case Bound::at_most: return Bound::more_than;
-    case Bound::more_than: return Bound::at_most;
-    case Bound::less_than: return Bound::at_least;
-    case Bound::none: break;
+    case Bound::at_least:
+      return Bound::less_than;
+    case Bound::at_most:
+      return Bound::more_than;
+    case Bound::more_than:
+      return Bound::at_most;
+    case Bound::less_than:
+      return Bound::at_least;
+    case Bound::none:
+      break;
   }
   return Bound::none;
 }
@@ -38,7 +43,7 @@ struct Lead_in {
 struct Core {
   double low{};
   double high{};
-  double least{};     // extremes
+  double least{};  // extremes
   double greatest{};
   std::optional<CanonicalUnit> unit;
   bool backwards{false};
@@ -127,13 +132,27 @@ class NumberReader {
       }
       if (end == i) break;
       switch (meaning.sense) {
-        case Sense::at_least: so_far.bound = Bound::at_least; break;
-        case Sense::at_most: so_far.bound = Bound::at_most; break;
-        case Sense::more_than: so_far.bound = Bound::more_than; break;
-        case Sense::less_than: so_far.bound = Bound::less_than; break;
-        case Sense::about: case Sense::nearly: so_far.about = true; break;
-        case Sense::negation: so_far.negated = true; break;
-        default: break;
+        case Sense::at_least:
+          so_far.bound = Bound::at_least;
+          break;
+        case Sense::at_most:
+          so_far.bound = Bound::at_most;
+          break;
+        case Sense::more_than:
+          so_far.bound = Bound::more_than;
+          break;
+        case Sense::less_than:
+          so_far.bound = Bound::less_than;
+          break;
+        case Sense::about:
+        case Sense::nearly:
+          so_far.about = true;
+          break;
+        case Sense::negation:
+          so_far.negated = true;
+          break;
+        default:
+          break;
       }
       i = end;
       if (sign(i, U'.') && !text_.tokens[i].blank_before && text_.info[i - 1].is(kAbbreviation)) {
@@ -157,8 +176,14 @@ class NumberReader {
 
   static bool stands_before_numbers(Sense sense) {
     switch (sense) {
-      case Sense::at_least: case Sense::at_most: case Sense::more_than: case Sense::less_than:
-      case Sense::between: case Sense::about: case Sense::nearly: case Sense::negation:
+      case Sense::at_least:
+      case Sense::at_most:
+      case Sense::more_than:
+      case Sense::less_than:
+      case Sense::between:
+      case Sense::about:
+      case Sense::nearly:
+      case Sense::negation:
         return true;
       default:
         return false;
@@ -421,16 +446,17 @@ class NumberReader {
         range.usual = {.low = low, .high = high};
         range.extreme = {.low = least, .high = greatest};
         break;
-      case Bound::at_least: case Bound::more_than:
+      case Bound::at_least:
+      case Bound::more_than:
         range.usual = {.low = low == high ? low : high, .low_open = bound == Bound::more_than};
         range.extreme = {.low = std::min(least, low), .low_open = bound == Bound::more_than};
         if (bound == Bound::at_least) range.usual.low = low;
         break;
-      case Bound::at_most: case Bound::less_than:
+      case Bound::at_most:
+      case Bound::less_than:
         range.usual = {.high = bound == Bound::at_most ? high : low,
                        .high_open = bound == Bound::less_than};
-        range.extreme = {.high = std::max(greatest, high),
-                         .high_open = bound == Bound::less_than};
+        range.extreme = {.high = std::max(greatest, high), .high_open = bound == Bound::less_than};
         break;
     }
     range.approximate = about;
@@ -511,9 +537,9 @@ class NumberReader {
         auto const factor = core.unit ? core.unit->factor : own ? own->factor : 1.0;
         auto range = range_of(core, piece.words.bound, factor, piece.words.about);
         if (piece.second_bound) {
-          auto const other = range_of(
-              *piece.second_bound, piece.second_words.bound,
-              piece.second_bound->unit ? piece.second_bound->unit->factor : factor, false);
+          auto const other =
+              range_of(*piece.second_bound, piece.second_words.bound,
+                       piece.second_bound->unit ? piece.second_bound->unit->factor : factor, false);
           narrow(range.usual, other.usual);
           narrow(range.extreme, other.extreme);
         }
@@ -675,8 +701,8 @@ class NumberReader {
         invert(core);
       }
       i += 2;
-      if (is(i, kOr) && ((word(i + 1, "equal") && word(i + 2, "to")) ||
-                         (word(i + 1, "equalling")))) {
+      if (is(i, kOr) &&
+          ((word(i + 1, "equal") && word(i + 2, "to")) || (word(i + 1, "equalling")))) {
         bound = bound == Bound::more_than ? Bound::at_least : Bound::at_most;
         i += word(i + 1, "equal") ? 3 : 2;
       }
@@ -774,8 +800,8 @@ NumericRange widened(NumericRange const& range, double tolerance) {
 }
 
 int dimension_rank(std::string_view dimension) {
-  static constexpr std::array<std::string_view, 7> kOrder{"length", "width",     "height", "depth",
-                                                          "thickness", "diameter", "size"};
+  static constexpr std::array<std::string_view, 7> kOrder{
+      "length", "width", "height", "depth", "thickness", "diameter", "size"};
   return static_cast<int>(std::find(kOrder.begin(), kOrder.end(), dimension) - kOrder.begin());
 }
 

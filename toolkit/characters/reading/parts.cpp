@@ -30,9 +30,9 @@ std::vector<std::uint32_t> stretches(LeadText const& text, Clause const& clause)
     auto& number = numbers[i - clause.begin];
     if (text.opens(i)) {
       // A parenthesis that touches a number is part of it.
-      bool const numeric = (i > clause.begin && is_numeric(text, i - 1)) ||
-                           (text.partner[i] + 1 < clause.end &&
-                            is_numeric(text, text.partner[i] + 1));
+      bool const numeric =
+          (i > clause.begin && is_numeric(text, i - 1)) ||
+          (text.partner[i] + 1 < clause.end && is_numeric(text, text.partner[i] + 1));
       if (!numeric && depth == 0) {
         number = ++latest;
         depth = 1;
@@ -72,8 +72,7 @@ class Cutter {
         i = text_.partner[i];
         continue;
       }
-      if (text_.is_word(i, "either") || text_.is_word(i, "entweder") ||
-          text_.is_word(i, "soit")) {
+      if (text_.is_word(i, "either") || text_.is_word(i, "entweder") || text_.is_word(i, "soit")) {
         either_ = true;
       }
       if (role == Role::open) {

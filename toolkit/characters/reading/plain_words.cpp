@@ -1,6 +1,7 @@
 #include "keydrift/characters/reading/plain_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string_view>
 
 namespace keydrift::reading {
@@ -10,16 +11,14 @@ using Index = std::uint32_t;
 
 bool is_negation(LeadText const& text, Index token) {
   auto const phrases = qualifiers_at(text.tokens, token, token + 1);
-  return std::any_of(phrases.begin(), phrases.end(), [](Phrased const& phrase) {
-    return phrase.meaning.sense == Sense::negation;
-  });
+  return std::any_of(phrases.begin(), phrases.end(),
+                     [](Phrased const& phrase) { return phrase.meaning.sense == Sense::negation; });
 }
 
 std::size_t content_count(LeadText const& text, std::vector<Index> const& tokens) {
-  return static_cast<std::size_t>(
-      std::count_if(tokens.begin(), tokens.end(), [&](Index token) {
-        return text.is_content(token) && !text.is_degree(token) && !is_negation(text, token);
-      }));
+  return static_cast<std::size_t>(std::count_if(tokens.begin(), tokens.end(), [&](Index token) {
+    return text.is_content(token) && !text.is_degree(token) && !is_negation(text, token);
+  }));
 }
 
 bool names_part(LeadText const& text, std::vector<Index> const& tokens) {
@@ -112,6 +111,15 @@ bool is_either(LeadText const& text, std::uint32_t token) {
          text.is_word(token, "soit");
 }
 
+bool is_mere_phrase(LeadText const& text, Segment const& segment) {
+  static constexpr std::array<std::string_view, 14> kOpenings{
+      "if", "when", "where", "then", "especially", "particularly", "which",
+      "in", "at",   "on",    "near", "along",      "except",       "around"};
+  auto const first = segment.parts.front().tokens.front();
+  return text.is_word(first) && text.is_open(first) &&
+         std::find(kOpenings.begin(), kOpenings.end(), text.tokens[first].word) != kOpenings.end();
+}
+
 bool joins_previous(LeadText const& text, std::vector<Segment> const& segments, std::size_t at,
                     std::size_t previous) {
   auto const short_and_partless = [&](Segment const& segment) {
@@ -125,16 +133,7 @@ bool joins_previous(LeadText const& text, std::vector<Segment> const& segments, 
   if (at == 0 || previous + 1 != at) return false;
   auto const& segment = segments[at];
   if (segment.parenthesis) return true;  // "(rolled when dry)": part of what is said
-  auto const first = segment.parts.front().tokens.front();
-  if (text.is_word(first) && !text.info[first].is(kWith)) {
-    // A phrase without a statement of its own.
-    auto const& word = text.tokens[first].word;
-    if (word == "if" || word == "when" || word == "where" || word == "then" ||
-        word == "especially" || word == "particularly" || word == "which" || word == "in" ||
-        word == "at" || word == "on" || word == "except") {
-      return true;
-    }
-  }
+  if (is_mere_phrase(text, segment)) return true;
   // The end of a list, or its middle when the end follows.
   for (auto later = at; later < segments.size(); ++later) {
     auto const& next = segments[later];

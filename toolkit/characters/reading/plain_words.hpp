@@ -28,6 +28,9 @@ namespace keydrift::reading {
 
 [[nodiscard]] bool is_either(LeadText const& text, std::uint32_t token);
 
+// A circumstance without a statement of its own: "at the tip", "when ripe", "especially above".
+[[nodiscard]] bool is_mere_phrase(LeadText const& text, Segment const& segment);
+
 // The comma in front of segment `at` does not part statements: a list ("ovate, lanceolate or
 // elliptic"), a phrase that belongs to the word in front ("absent, or if present, small").
 [[nodiscard]] bool joins_previous(LeadText const& text, std::vector<Segment> const& segments,

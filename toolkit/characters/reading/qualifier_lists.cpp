@@ -192,8 +192,8 @@ WordTrie<Sensed> make_trie() {
 }
 
 bool is_article(Token const& token) {
-  return token.kind == TokenKind::word && (token.word == "the" || token.word == "a" ||
-                                           token.word == "an");
+  return token.kind == TokenKind::word &&
+         (token.word == "the" || token.word == "a" || token.word == "an");
 }
 
 }  // namespace

@@ -49,10 +49,10 @@ class ExceptionReader {
 
  private:
   bool is_joining_preposition(Index at) const {
-    static constexpr std::array<std::string_view, 9> kWords{"in",   "for", "by",  "bei", "chez",
-                                                            "dans", "en",  "em",  "der"};
-    return text_.is_word(at) && std::find(kWords.begin(), kWords.end(), text_.tokens[at].word) !=
-                                    kWords.end();
+    static constexpr std::array<std::string_view, 9> kWords{"in",   "for", "by", "bei", "chez",
+                                                            "dans", "en",  "em", "der"};
+    return text_.is_word(at) &&
+           std::find(kWords.begin(), kWords.end(), text_.tokens[at].word) != kWords.end();
   }
 
   // A capitalised word of letters that can begin a taxon's name.
@@ -66,8 +66,8 @@ class ExceptionReader {
              !text_.tokens[at + 1].blank_before;
     }
     if (genera_.contains(token.word)) return true;
-    return !is_german(text_) || (at + 1 < clause_.end && is_epithet(at + 1) &&
-                                 token.word.ends_with("us"));
+    return !is_german(text_) ||
+           (at + 1 < clause_.end && is_epithet(at + 1) && token.word.ends_with("us"));
   }
   bool is_epithet(Index at) const {
     if (at >= clause_.end || !text_.is_open(at) || !text_.is_word(at)) return false;
@@ -84,9 +84,8 @@ class ExceptionReader {
     if (i < clause_.end && text_.is_sign(i, U'.')) ++i;
     bool const epithet_expected = initial || genera_.contains(text_.tokens[at].word);
     auto const take_group_words = [&] {
-      static constexpr std::array<std::string_view, 9> kWords{"sp",    "spp",     "agg", "s",
-                                                              "group", "complex", "l",   "str",
-                                                              "species"};
+      static constexpr std::array<std::string_view, 9> kWords{
+          "sp", "spp", "agg", "s", "group", "complex", "l", "str", "species"};
       while (i < clause_.end && text_.is_word(i) &&
              std::find(kWords.begin(), kWords.end(), text_.tokens[i].word) != kWords.end()) {
         ++i;
@@ -108,7 +107,7 @@ class ExceptionReader {
     return i;
   }
   bool is_rank(Index at) const {
-    static constexpr std::array<std::string_view, 6> kRanks{"subsp", "ssp", "var",
+    static constexpr std::array<std::string_view, 6> kRanks{"subsp", "ssp",  "var",
                                                             "f",     "sect", "subg"};
     return at < clause_.end && text_.is_word(at) &&
            std::find(kRanks.begin(), kRanks.end(), text_.tokens[at].word) != kRanks.end();
@@ -142,27 +141,15 @@ class ExceptionReader {
   Index trailing_words(Index at) const {
     auto i = at;
     if (i < clause_.end && text_.is_sign(i, U',')) ++i;
-    bool const tail = i < clause_.end &&
-                      (text_.is_word(i, "where") || text_.is_word(i, "which") ||
-                       text_.is_word(i, "whose") ||
-                       (text_.is_word(i, "in") && i + 1 < clause_.end &&
-                        text_.is_word(i + 1, "which")));
+    bool const tail =
+        i < clause_.end &&
+        (text_.is_word(i, "where") || text_.is_word(i, "which") || text_.is_word(i, "whose") ||
+         (text_.is_word(i, "in") && i + 1 < clause_.end && text_.is_word(i + 1, "which")));
     if (!tail) return at;
-    auto const inside = enclosing_open(at);
-    auto const stop = inside ? text_.partner[*inside] : clause_.end;
+    auto const inside = at > 0 ? text_.enclosing[at - 1] : LeadText::kNone;
+    auto const stop = inside == LeadText::kNone ? clause_.end : text_.partner[inside];
     while (i < stop && text_.is_open(i)) ++i;
     return i;
-  }
-
-  std::optional<Index> enclosing_open(Index at) const {
-    for (auto i = at; i-- > clause_.begin;) {
-      if (text_.is_sign(i, U')') && text_.partner[i] != LeadText::kNone) {
-        i = text_.partner[i];
-        continue;
-      }
-      if (text_.opens(i)) return i;
-    }
-    return std::nullopt;
   }
 
   Index keep(Exception exception) {
@@ -249,10 +236,11 @@ class ExceptionReader {
       --begin;
       ++stop;
     }
-    found_.hedges.push_back({.begin = begin,
-                             .end = stop,
-                             .kind = HedgeKind::unnamed_exception,
-                             .words = std::string{text_.slice(at, begin < at ? stop - 2 : stop - 1)}});
+    found_.hedges.push_back(
+        {.begin = begin,
+         .end = stop,
+         .kind = HedgeKind::unnamed_exception,
+         .words = std::string{text_.slice(at, begin < at ? stop - 2 : stop - 1)}});
     text_.give(begin, stop, Role::hedge);
     return stop;
   }
@@ -265,11 +253,16 @@ class ExceptionReader {
 
 LimitKind kind_of(Sense sense) {
   switch (sense) {
-    case Sense::sex: return LimitKind::sex;
-    case Sense::life_stage: return LimitKind::life_stage;
-    case Sense::material: return LimitKind::material;
-    case Sense::season: return LimitKind::season;
-    default: return LimitKind::other;
+    case Sense::sex:
+      return LimitKind::sex;
+    case Sense::life_stage:
+      return LimitKind::life_stage;
+    case Sense::material:
+      return LimitKind::material;
+    case Sense::season:
+      return LimitKind::season;
+    default:
+      return LimitKind::other;
   }
 }
 
@@ -278,8 +271,9 @@ bool is_limit(Sense sense) { return kind_of(sense) != LimitKind::other; }
 // The flowers, spikes and cones of one plant have a sex of their own.
 bool is_sexed_part(LeadText const& text, Index at) {
   static constexpr std::array<std::string_view, 16> kParts{
-      "flower", "floret", "spike",   "spikelet", "cone",  "catkin", "inflorescence", "scale",
-      "glume",  "head",   "receptacle", "strobilus", "ament", "cyathium", "zone",   "branch"};
+      "flower",        "floret",   "spike", "spikelet", "cone",       "catkin",
+      "inflorescence", "scale",    "glume", "head",     "receptacle", "strobilus",
+      "ament",         "cyathium", "zone",  "branch"};
   if (at >= text.size() || !text.is_word(at)) return false;
   auto const one = singular(text.tokens[at].word);
   return std::find(kParts.begin(), kParts.end(), one) != kParts.end();
@@ -310,15 +304,13 @@ void find_limit(LeadText& text, Clause const& clause, Index at, Qualifiers& foun
     bool const with_article =
         at > clause.begin + 1 && text.info[at - 1].is(kArticle) &&
         (text.is_word(at - 2, "in") || text.is_word(at - 2, "of") || text.is_word(at - 2, "bei"));
-    bool const alone = end == clause.end || colon || closed ||
-                       (end < clause.end && text.tokens[end].kind == TokenKind::sign &&
-                        !text.is_sign(end, U'-'));
     bool const adjective = best->meaning.sense == Sense::sex && end < clause.end &&
                            text.is_word(end) && !is_sexed_part(text, end) &&
                            text.info[end].is(kPart | kWith);
     bool const head = at == clause.begin && best->meaning.sense != Sense::material &&
                       end < clause.end && text.info[end].is(kWith | kCopula);
-    if (!(colon || closed || head || adjective || ((beside || with_article) && alone))) return;
+    if (!(colon || closed || head || adjective || beside || with_article)) return;
+    if (is_sexed_part(text, end) && !colon) return;
     if (beside) begin = at - 1;
     if (with_article) begin = at - 2;
   }
@@ -370,16 +362,25 @@ void find_hedges(LeadText& text, Clause const& clause, Covered const& covered, Q
     Index end = i;
     for (auto const& phrase : qualifiers_at(text.tokens, i, clause.end)) {
       switch (phrase.meaning.sense) {
-        case Sense::majority: kind = HedgeKind::majority; break;
-        case Sense::minority: kind = HedgeKind::minority; break;
-        case Sense::nearly: kind = HedgeKind::nearly; break;
-        case Sense::condition: kind = HedgeKind::condition; break;
+        case Sense::majority:
+          kind = HedgeKind::majority;
+          break;
+        case Sense::minority:
+          kind = HedgeKind::minority;
+          break;
+        case Sense::nearly:
+          kind = HedgeKind::nearly;
+          break;
+        case Sense::condition:
+          kind = HedgeKind::condition;
+          break;
         case Sense::at_most:
           // "at most slightly hairy"; "to", "up to" are no hedges.
           if (phrase.end - i < 2 || !text.is_word(i, "at")) continue;
           kind = HedgeKind::nearly;
           break;
-        default: continue;
+        default:
+          continue;
       }
       end = phrase.end;
     }

@@ -31,10 +31,9 @@ CodePoint code_point_at(std::string_view text, std::size_t at) {
     return {static_cast<char32_t>(text[at]), 1};
   }
   utf8proc_int32_t value = 0;
-  auto const read =
-      utf8proc_iterate(reinterpret_cast<utf8proc_uint8_t const*>(text.data()) + at,
-                       static_cast<utf8proc_ssize_t>(std::min<std::size_t>(text.size() - at, 4)),
-                       &value);
+  auto const read = utf8proc_iterate(
+      reinterpret_cast<utf8proc_uint8_t const*>(text.data()) + at,
+      static_cast<utf8proc_ssize_t>(std::min<std::size_t>(text.size() - at, 4)), &value);
   if (read <= 0) return {};
   return {static_cast<char32_t>(value), static_cast<std::uint32_t>(read)};
 }
@@ -68,12 +67,25 @@ bool is_blank(char32_t c) {
 
 char32_t unify(char32_t c) {
   switch (c) {
-    case 0x2010: case 0x2011: case 0x2012: case 0x2013: case 0x2014: case 0x2015: case 0x2212:
-    case 0xFE58: case 0xFE63: case 0xFF0D:
+    case 0x2010:
+    case 0x2011:
+    case 0x2012:
+    case 0x2013:
+    case 0x2014:
+    case 0x2015:
+    case 0x2212:
+    case 0xFE58:
+    case 0xFE63:
+    case 0xFF0D:
       return U'-';
-    case 0x2019: case 0x2018: case 0x02BC: case 0x00B4:
+    case 0x2019:
+    case 0x2018:
+    case 0x02BC:
+    case 0x00B4:
       return U'\'';
-    case 0x201C: case 0x201D: case 0x2033:
+    case 0x201C:
+    case 0x201D:
+    case 0x2033:
       return U'"';
     case 0x00BA:  // the ordinal sign is typed for the degree sign
       return 0x00B0;
@@ -85,14 +97,22 @@ char32_t unify(char32_t c) {
 // ½ and its like; 0 for all else.
 double fraction_value(char32_t c) {
   switch (c) {
-    case 0xBC: return 0.25;
-    case 0xBD: return 0.5;
-    case 0xBE: return 0.75;
-    case 0x2153: return 1.0 / 3;
-    case 0x2154: return 2.0 / 3;
-    case 0x2155: return 0.2;
-    case 0x215B: return 0.125;
-    default: return 0;
+    case 0xBC:
+      return 0.25;
+    case 0xBD:
+      return 0.5;
+    case 0xBE:
+      return 0.75;
+    case 0x2153:
+      return 1.0 / 3;
+    case 0x2154:
+      return 2.0 / 3;
+    case 0x2155:
+      return 0.2;
+    case 0x215B:
+      return 0.125;
+    default:
+      return 0;
   }
 }
 
@@ -280,38 +300,70 @@ struct Plural {
   std::string_view one;
 };
 constexpr std::array kPlurals{
-    Plural{"leaves", "leaf"},         Plural{"halves", "half"},
-    Plural{"calves", "calf"},         Plural{"hooves", "hoof"},
-    Plural{"teeth", "tooth"},         Plural{"feet", "foot"},
-    Plural{"setae", "seta"},          Plural{"antennae", "antenna"},
-    Plural{"stigmata", "stigma"},     Plural{"stomata", "stoma"},
-    Plural{"genera", "genus"},        Plural{"ovaries", "ovary"},
-    Plural{"stamina", "stamen"},      Plural{"foramina", "foramen"},
-    Plural{"calyces", "calyx"},       Plural{"calyxes", "calyx"},
-    Plural{"apices", "apex"},         Plural{"apexes", "apex"},
-    Plural{"cortices", "cortex"},     Plural{"cruces", "crux"},
-    Plural{"indices", "index"},       Plural{"vertices", "vertex"},
-    Plural{"spadices", "spadix"},     Plural{"larynges", "larynx"},
-    Plural{"axes", "axis"},           Plural{"bases", "base"},
-    Plural{"testes", "testis"},       Plural{"penes", "penis"},
-    Plural{"species", "species"},     Plural{"series", "series"},
-    Plural{"ranks", "rank"},          Plural{"mice", "mouse"},
-    Plural{"phalanges", "phalanx"},   Plural{"coxae", "coxa"},
-    Plural{"fungi", "fungus"},        Plural{"nuclei", "nucleus"},
-    Plural{"tarsi", "tarsus"},        Plural{"thalli", "thallus"},
-    Plural{"sori", "sorus"},          Plural{"culmi", "culmus"},
-    Plural{"pili", "pilus"},          Plural{"rami", "ramus"},
-    Plural{"hami", "hamus"},          Plural{"stimuli", "stimulus"},
-    Plural{"umbos", "umbo"},          Plural{"ocelli", "ocellus"},
-    Plural{"flagella", "flagellum"},  Plural{"labella", "labellum"},
-    Plural{"cilia", "cilium"},        Plural{"labia", "labium"},
-    Plural{"involucra", "involucrum"}, Plural{"septa", "septum"},
-    Plural{"sporangia", "sporangium"}, Plural{"indusia", "indusium"},
-    Plural{"rhizomata", "rhizoma"},   Plural{"femora", "femur"},
-    Plural{"corpora", "corpus"},      Plural{"opercula", "operculum"},
-    Plural{"ostia", "ostium"},        Plural{"spiracula", "spiraculum"},
-    Plural{"scuta", "scutum"},        Plural{"elytra", "elytron"},
-    Plural{"ganglia", "ganglion"},    Plural{"tepala", "tepalum"},
+    Plural{"leaves", "leaf"},
+    Plural{"halves", "half"},
+    Plural{"calves", "calf"},
+    Plural{"hooves", "hoof"},
+    Plural{"teeth", "tooth"},
+    Plural{"feet", "foot"},
+    Plural{"setae", "seta"},
+    Plural{"antennae", "antenna"},
+    Plural{"stigmata", "stigma"},
+    Plural{"stomata", "stoma"},
+    Plural{"genera", "genus"},
+    Plural{"ovaries", "ovary"},
+    Plural{"stamina", "stamen"},
+    Plural{"foramina", "foramen"},
+    Plural{"calyces", "calyx"},
+    Plural{"calyxes", "calyx"},
+    Plural{"apices", "apex"},
+    Plural{"apexes", "apex"},
+    Plural{"cortices", "cortex"},
+    Plural{"cruces", "crux"},
+    Plural{"indices", "index"},
+    Plural{"vertices", "vertex"},
+    Plural{"spadices", "spadix"},
+    Plural{"larynges", "larynx"},
+    Plural{"axes", "axis"},
+    Plural{"bases", "base"},
+    Plural{"testes", "testis"},
+    Plural{"penes", "penis"},
+    Plural{"species", "species"},
+    Plural{"series", "series"},
+    Plural{"ranks", "rank"},
+    Plural{"mice", "mouse"},
+    Plural{"phalanges", "phalanx"},
+    Plural{"coxae", "coxa"},
+    Plural{"fungi", "fungus"},
+    Plural{"nuclei", "nucleus"},
+    Plural{"tarsi", "tarsus"},
+    Plural{"thalli", "thallus"},
+    Plural{"sori", "sorus"},
+    Plural{"culmi", "culmus"},
+    Plural{"pili", "pilus"},
+    Plural{"rami", "ramus"},
+    Plural{"hami", "hamus"},
+    Plural{"stimuli", "stimulus"},
+    Plural{"umbos", "umbo"},
+    Plural{"ocelli", "ocellus"},
+    Plural{"flagella", "flagellum"},
+    Plural{"labella", "labellum"},
+    Plural{"cilia", "cilium"},
+    Plural{"labia", "labium"},
+    Plural{"involucra", "involucrum"},
+    Plural{"septa", "septum"},
+    Plural{"sporangia", "sporangium"},
+    Plural{"indusia", "indusium"},
+    Plural{"rhizomata", "rhizoma"},
+    Plural{"femora", "femur"},
+    Plural{"corpora", "corpus"},
+    Plural{"opercula", "operculum"},
+    Plural{"ostia", "ostium"},
+    Plural{"spiracula", "spiraculum"},
+    Plural{"scuta", "scutum"},
+    Plural{"elytra", "elytron"},
+    Plural{"ganglia", "ganglion"},
+    Plural{"tepala", "tepalum"},
 };
 
 Plural const* irregular(std::string_view word) {
@@ -323,7 +375,9 @@ Plural const* irregular(std::string_view word) {
 }  // namespace
 
 std::string singular(std::string_view word) {
-  auto const drop = [&](std::size_t count) { return std::string{word.substr(0, word.size() - count)}; };
+  auto const drop = [&](std::size_t count) {
+    return std::string{word.substr(0, word.size() - count)};
+  };
   if (word.size() < 4) return std::string{word};
   auto const last = word.back();
   if (last != 's' && last != 'e' && last != 'a' && last != 'i') {

@@ -23,9 +23,8 @@ bool is_plain_opaque(Draft const& draft) {
 std::string const& words_of(DraftAtom const& atom) { return atom.atom.states.front(); }
 
 bool names_part(Draft const& draft) {
-  return std::any_of(draft.stems.begin(), draft.stems.end(), [](std::string const& stem) {
-    return word_info(stem, "").is(kPart);
-  });
+  return std::any_of(draft.stems.begin(), draft.stems.end(),
+                     [](std::string const& stem) { return word_info(stem, "").is(kPart); });
 }
 
 // Share of the words that two statements have in common.
@@ -266,12 +265,13 @@ void read_contraries(std::vector<CoupletDrafts> const& couplets) {
 
 namespace {
 
-std::vector<std::string> minus(std::vector<std::string> const& a,
-                               std::vector<std::string> const& b, bool with_degrees) {
+std::vector<std::string> minus(std::vector<std::string> const& a, std::vector<std::string> const& b,
+                               bool with_degrees) {
   std::vector<std::string> left;
   for (auto const& word : a) {
     if (std::find(b.begin(), b.end(), word) != b.end()) continue;
-    bool const degree = word_info(word, "").is(kDegree) || (word.size() > 4 && word.ends_with("ly"));
+    bool const degree =
+        word_info(word, "").is(kDegree) || (word.size() > 4 && word.ends_with("ly"));
     if (with_degrees || !degree) left.push_back(word);
   }
   return left;
@@ -295,8 +295,8 @@ void keep_deciding_words(std::vector<CoupletDrafts> const& couplets) {
             bool const same = a.any_of[0].atom == b.any_of[0].atom;
             auto const only_a = minus(a.rest, b.rest, same);
             auto const only_b = minus(b.rest, a.rest, same);
-            bool const decides = same ? !only_a.empty() || !only_b.empty()
-                                      : !only_a.empty() && !only_b.empty();
+            bool const decides =
+                same ? !only_a.empty() || !only_b.empty() : !only_a.empty() && !only_b.empty();
             if (!decides) continue;
             deciding.insert(a.whole);
             deciding.insert(b.whole);

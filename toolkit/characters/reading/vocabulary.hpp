@@ -1,8 +1,8 @@
 #pragma once
 // The words that qualify a statement, in the languages that keys are printed in.
 //
-// The classes of hedges, bounds, exclusions and conditions are common practice; what each word does is
-// said beside its table.  No probability is attached to any of them.
+// The classes of hedges, bounds, exclusions and conditions are common practice; what each word does
+// is said beside its table.  No probability is attached to any of them.
 
 #include <cstdint>
 #include <optional>
@@ -17,27 +17,27 @@ namespace keydrift::reading {
 
 // What a phrase does to the words around it.
 enum class Sense : std::uint8_t {
-  majority,     // "usually": the contrary occurs
-  minority,     // "rarely": this occurs beside something commoner
-  nearly,       // "±", "almost": not quite; in front of a number, approximately
-  about,        // "ca.": in front of a number only
-  exception,    // "except in"
-  condition,    // "unless", "if so"
-  at_least,     // in front of a number
+  majority,   // "usually": the contrary occurs
+  minority,   // "rarely": this occurs beside something commoner
+  nearly,     // "±", "almost": not quite; in front of a number, approximately
+  about,      // "ca.": in front of a number only
+  exception,  // "except in"
+  condition,  // "unless", "if so"
+  at_least,   // in front of a number
   at_most,
   more_than,
   less_than,
   between,
-  or_more,      // behind a number
+  or_more,  // behind a number
   or_less,
-  times,        // "times", "×"
-  negation,     // "not"
-  without,      // "without", "lacking"
+  times,     // "times", "×"
+  negation,  // "not"
+  without,   // "without", "lacking"
   either,
-  both,         // "and/or"
-  note,         // "Note:"
-  anaphora,     // "not as above": the contrary of the sibling leads
-  sex,          // limits; Phrase::value is the canonical value
+  both,      // "and/or"
+  note,      // "Note:"
+  anaphora,  // "not as above": the contrary of the sibling leads
+  sex,       // limits; Phrase::value is the canonical value
   life_stage,
   material,
   season,
@@ -45,36 +45,36 @@ enum class Sense : std::uint8_t {
 
 struct Sensed {
   Sense sense{};
-  std::string_view value{};  // canonical value of a limit
+  std::string_view value{};   // canonical value of a limit
   bool needs_context{false};  // limits: only beside "in", "when", ":" … ("male flowers" is none)
 };
 
 // Classes of single words, as bits.
 enum WordClass : std::uint32_t {
   kArticle = 1U << 0,
-  kFunction = 1U << 1,     // carries no content of its own (articles are function words, too)
+  kFunction = 1U << 1,  // carries no content of its own (articles are function words, too)
   kOr = 1U << 2,
   kAnd = 1U << 3,
   kTo = 1U << 4,
   kOf = 1U << 5,
-  kPreposition = 1U << 6,  // begins a phrase that belongs to the word in front of it
-  kDegree = 1U << 7,       // "deeply", "rather"
-  kPart = 1U << 8,         // names a part of an organism
-  kPosition = 1U << 9,     // "upper", "basal": makes another part of the part behind it
-  kNumeral = 1U << 10,     // "three"
-  kAbbreviation = 1U << 11,  // a full stop behind it does not end a clause
+  kPreposition = 1U << 6,        // begins a phrase that belongs to the word in front of it
+  kDegree = 1U << 7,             // "deeply", "rather"
+  kPart = 1U << 8,               // names a part of an organism
+  kPosition = 1U << 9,           // "upper", "basal": makes another part of the part behind it
+  kNumeral = 1U << 10,           // "three"
+  kAbbreviation = 1U << 11,      // a full stop behind it does not end a clause
   kSoftAbbreviation = 1U << 12,  // … unless a capital follows
-  kLabelled = 1U << 13,    // numbered parts: "tergite 2" names one
-  kFigure = 1U << 14,      // "fig", "plate"
+  kLabelled = 1U << 13,          // numbered parts: "tergite 2" names one
+  kFigure = 1U << 14,            // "fig", "plate"
   kCopula = 1U << 15,
   kWith = 1U << 16,
 };
 
 struct WordInfo {
   std::uint32_t classes{};
-  double numeral{};               // of kNumeral
-  std::string_view dimension{};   // "length" for "long", "longer", "length"; else empty
-  int comparative{};              // +1 "longer", -1 "shorter", 0 none
+  double numeral{};              // of kNumeral
+  std::string_view dimension{};  // "length" for "long", "longer", "length"; else empty
+  int comparative{};             // +1 "longer", -1 "shorter", 0 none
   [[nodiscard]] bool is(std::uint32_t wanted) const { return (classes & wanted) != 0; }
 };
 
@@ -82,8 +82,9 @@ struct WordInfo {
 // elsewhere.  Unknown words have no class.
 [[nodiscard]] WordInfo word_info(std::string_view folded, std::string_view language);
 
-// Every qualifying phrase that begins at tokens[at], shortest first; `end` is behind its last token.
-// Articles and hyphens inside a phrase are passed over ("without the above", "more-or-less").
+// Every qualifying phrase that begins at tokens[at], shortest first; `end` is behind its last
+// token. Articles and hyphens inside a phrase are passed over ("without the above",
+// "more-or-less").
 struct Phrased {
   Sensed meaning;
   std::uint32_t end{};

@@ -33,7 +33,8 @@ constexpr std::string_view kCopulas = "is are be being was were ist sind est son
 constexpr std::string_view kPrepositions =
     "of with without in on at by from for into onto upon above below beneath under over along near "
     "between towards toward behind before after across around around through throughout when where "
-    "if as than per within among against outside inside except mit ohne von im am an auf aus bei zu "
+    "if as than per within among against outside inside except mit ohne von im am an auf aus bei "
+    "zu "
     "avec sans de dans sur par con sin en por com sem em cum sine";
 
 // How much of a quality: alone they state nothing.
@@ -43,14 +44,16 @@ constexpr std::string_view kDegrees =
     "broadly narrowly faintly fully entirely completely wholly partly evenly irregularly regularly "
     "abruptly gradually loosely closely prominently well much far considerably simply merely "
     "uniformly decidedly extremely exceedingly moderately relatively comparatively deutlich stark "
-    "schwach sehr tief fein grob dicht très peu fortement faiblement nettement muy poco fuertemente "
+    "schwach sehr tief fein grob dicht très peu fortement faiblement nettement muy poco "
+    "fuertemente "
     "muito pouco fortemente valde paulo leviter";
 
 // Makes another part of the part behind it.
 constexpr std::string_view kPositions =
     "upper lower uppermost lowermost lowest highest basal cauline radical inner outer innermost "
     "outermost lateral terminal central median middle front hind fore rear anterior posterior "
-    "dorsal ventral apical distal proximal subapical subbasal first second third fourth fifth sixth "
+    "dorsal ventral apical distal proximal subapical subbasal first second third fourth fifth "
+    "sixth "
     "seventh eighth ninth tenth last penultimate next male female sterile fertile staminate "
     "pistillate young old juvenile larval pupal adult primary secondary tertiary ray disc disk "
     "tubular inner left right opposite adjacent submersed submerged floating aerial emergent "
@@ -61,29 +64,36 @@ constexpr std::string_view kPositions =
 constexpr std::string_view kParts =
     // plants
     "plant herb shrub tree stem culm haulm shoot branch twig trunk bark root rhizome stolon runner "
-    "tuber bulb corm bud leaf leaflet frond blade lamina sheath ligule auricle petiole stipule rachis "
+    "tuber bulb corm bud leaf leaflet frond blade lamina sheath ligule auricle petiole stipule "
+    "rachis "
     "rhachis pinna pinnule margin edge midrib vein nerve tip apex base surface underside upperside "
     "tooth lobe sinus hair bristle spine thorn prickle scale gland pore dot stripe spot band ring "
-    "inflorescence panicle raceme spike spikelet umbel cyme corymb head capitulum catkin cone whorl "
+    "inflorescence panicle raceme spike spikelet umbel cyme corymb head capitulum catkin cone "
+    "whorl "
     "peduncle pedicel bract bracteole involucre phyllary receptacle flower floret calyx sepal "
     "corolla petal tepal perianth lip tube throat limb spur standard wing keel stamen filament "
     "anther pollen pollinium style stigma ovary carpel pistil ovule placenta nectary fruit capsule "
-    "pod legume silique achene nut nutlet drupe berry pome follicle caryopsis grain utricle beak awn "
+    "pod legume silique achene nut nutlet drupe berry pome follicle caryopsis grain utricle beak "
+    "awn "
     "pappus seed aril testa embryo cotyledon glume lemma palea lodicule spore sorus indusium "
     "sporangium sporophyte seta calyptra peristome gametophyte thallus cap gill stipe veil volva "
     "annulus hypha cystidium basidium ascus "
     // animals
     "body head face frons vertex gena clypeus labrum mandible maxilla palp palpus labium proboscis "
-    "rostrum snout muzzle nostril eye ocellus eyelid ear tympanum antenna antennule flagellum scape "
+    "rostrum snout muzzle nostril eye ocellus eyelid ear tympanum antenna antennule flagellum "
+    "scape "
     "pedicel club arista thorax prothorax mesothorax metathorax pronotum mesonotum metanotum notum "
     "scutum scutellum pleuron sternum sternite tergum tergite segment somite article joint abdomen "
-    "gaster petiole propodeum elytron wing forewing hindwing haltere tegula cell vein interval stria "
+    "gaster petiole propodeum elytron wing forewing hindwing haltere tegula cell vein interval "
+    "stria "
     "puncture leg coxa trochanter femur tibia tarsus tarsomere claw arolium pulvillus spur comb "
     "genitalia aedeagus paramere ovipositor cercus gonopod gonopore carapace telson uropod pleopod "
     "pereopod pereiopod maxilliped chela cheliped dactylus propodus carpus merus ischium areola "
     "pleon antennomere shell whorl spire aperture umbilicus operculum columella suture hinge valve "
-    "foot mantle tentacle arm disc ray fin dorsal pectoral pelvic anal caudal barbel gill operculum "
-    "opercle scale lateral line jaw tooth tongue palate throat chin belly back flank side tail neck "
+    "foot mantle tentacle arm disc ray fin dorsal pectoral pelvic anal caudal barbel gill "
+    "operculum "
+    "opercle scale lateral line jaw tooth tongue palate throat chin belly back flank side tail "
+    "neck "
     "crest mane horn antler hoof digit finger toe web pad thumb limb skin fur feather bill primary "
     "rump crown collar stripe plate shield vent cloaca skull molar incisor canine premolar cusp "
     "proloculus chamber septum test radula polyp corallite osculum spicule zooid avicularium";
@@ -95,7 +105,8 @@ constexpr std::string_view kLabelledParts =
     "whorl row primary primaries ring instar t s";
 
 constexpr std::string_view kAbbreviations =
-    "ca c cf aff eg ie e g i viz vs subsp ssp var subvar f fo forma cv nothosp sect subg subgen ser "
+    "ca c cf aff eg ie e g i viz vs subsp ssp var subvar f fo forma cv nothosp sect subg subgen "
+    "ser "
     "fig figs pl pls tab abb taf no nos nr st mt approx resp syn auct emend nov prof dr excl exc "
     "incl max min av avg subfam fam bzw z usw d h u sog m n s w r l p pp";
 constexpr std::string_view kSoftAbbreviations =
@@ -110,19 +121,19 @@ struct Numeral {
   double value;
 };
 constexpr std::array kNumerals{
-    Numeral{"one", 1},       Numeral{"two", 2},        Numeral{"three", 3},
-    Numeral{"four", 4},      Numeral{"five", 5},       Numeral{"six", 6},
-    Numeral{"seven", 7},     Numeral{"eight", 8},      Numeral{"nine", 9},
-    Numeral{"ten", 10},      Numeral{"eleven", 11},    Numeral{"twelve", 12},
-    Numeral{"thirteen", 13}, Numeral{"fourteen", 14},  Numeral{"fifteen", 15},
-    Numeral{"sixteen", 16},  Numeral{"twenty", 20},    Numeral{"zwei", 2},
-    Numeral{"drei", 3},      Numeral{"vier", 4},       Numeral{"fünf", 5},
-    Numeral{"sechs", 6},     Numeral{"acht", 8},       Numeral{"zehn", 10},
-    Numeral{"deux", 2},      Numeral{"trois", 3},      Numeral{"quatre", 4},
-    Numeral{"cinq", 5},      Numeral{"dos", 2},        Numeral{"tres", 3},
-    Numeral{"cuatro", 4},    Numeral{"cinco", 5},      Numeral{"seis", 6},
-    Numeral{"dois", 2},      Numeral{"duas", 2},       Numeral{"três", 3},
-    Numeral{"quatro", 4},    Numeral{"duo", 2},        Numeral{"tria", 3},
+    Numeral{"one", 1},       Numeral{"two", 2},       Numeral{"three", 3},
+    Numeral{"four", 4},      Numeral{"five", 5},      Numeral{"six", 6},
+    Numeral{"seven", 7},     Numeral{"eight", 8},     Numeral{"nine", 9},
+    Numeral{"ten", 10},      Numeral{"eleven", 11},   Numeral{"twelve", 12},
+    Numeral{"thirteen", 13}, Numeral{"fourteen", 14}, Numeral{"fifteen", 15},
+    Numeral{"sixteen", 16},  Numeral{"twenty", 20},   Numeral{"zwei", 2},
+    Numeral{"drei", 3},      Numeral{"vier", 4},      Numeral{"fünf", 5},
+    Numeral{"sechs", 6},     Numeral{"acht", 8},      Numeral{"zehn", 10},
+    Numeral{"deux", 2},      Numeral{"trois", 3},     Numeral{"quatre", 4},
+    Numeral{"cinq", 5},      Numeral{"dos", 2},       Numeral{"tres", 3},
+    Numeral{"cuatro", 4},    Numeral{"cinco", 5},     Numeral{"seis", 6},
+    Numeral{"dois", 2},      Numeral{"duas", 2},      Numeral{"três", 3},
+    Numeral{"quatro", 4},    Numeral{"duo", 2},       Numeral{"tria", 3},
 };
 
 struct Dimension {
@@ -131,12 +142,10 @@ struct Dimension {
   int comparative;
 };
 constexpr std::array kDimensions{
-    Dimension{"long length lengths lang länge longueur longo comprimento longus", "length",
-              0},
+    Dimension{"long length lengths lang länge longueur longo comprimento longus", "length", 0},
     Dimension{"longer länger", "length", 1},
     Dimension{"shorter kürzer", "length", -1},
-    Dimension{"wide broad width breadth breit breite largeur ancho largura latus", "width",
-              0},
+    Dimension{"wide broad width breadth breit breite largeur ancho largura latus", "width", 0},
     Dimension{"wider broader breiter", "width", 1},
     Dimension{"narrower schmaler", "width", -1},
     Dimension{"high tall height hoch höhe haut hauteur alto altura", "height", 0},
@@ -205,11 +214,11 @@ struct LocalWord {
   std::uint32_t classes;
 };
 constexpr std::array kLocalWords{
-    LocalWord{"es", "o", kOr | kFunction},   LocalWord{"es", "u", kOr | kFunction},
-    LocalWord{"es", "y", kAnd | kFunction},  LocalWord{"es", "e", kAnd | kFunction},
-    LocalWord{"es", "a", kTo | kFunction},   LocalWord{"pt", "e", kAnd | kFunction},
-    LocalWord{"pt", "a", kTo | kFunction},   LocalWord{"fr", "à", kTo | kFunction},
-    LocalWord{"de", "bis", kTo | kFunction}, LocalWord{"de", "die", kArticle | kFunction},
+    LocalWord{"es", "o", kOr | kFunction},      LocalWord{"es", "u", kOr | kFunction},
+    LocalWord{"es", "y", kAnd | kFunction},     LocalWord{"es", "e", kAnd | kFunction},
+    LocalWord{"es", "a", kTo | kFunction},      LocalWord{"pt", "e", kAnd | kFunction},
+    LocalWord{"pt", "a", kTo | kFunction},      LocalWord{"fr", "à", kTo | kFunction},
+    LocalWord{"de", "bis", kTo | kFunction},    LocalWord{"de", "die", kArticle | kFunction},
     LocalWord{"pt", "o", kArticle | kFunction}, LocalWord{"pt", "os", kArticle | kFunction},
     LocalWord{"la", "ad", kTo | kFunction},
 };

@@ -43,9 +43,7 @@ class WordTrie {
   [[nodiscard]] std::vector<Payload> const& payloads(Node node) const { return payloads_[node]; }
 
  private:
-  static std::uint64_t key(Node node, std::uint32_t id) {
-    return (std::uint64_t{node} << 32) | id;
-  }
+  static std::uint64_t key(Node node, std::uint32_t id) { return (std::uint64_t{node} << 32) | id; }
   struct Hash {
     using is_transparent = void;
     std::size_t operator()(std::string_view word) const {
