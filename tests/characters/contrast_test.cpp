@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <random>
 #include <set>
 #include <sstream>
 #include <string>
@@ -430,6 +432,139 @@ TEST(Contrast, TakesNothingForSettledOnACycle) {
                    .contains("dead-lead"));
 }
 
+// Is there a specimen that takes the route and then fits all the statements of the last lead?
+// States of one character are tried one by one; characters do not depend on each other.
+bool passable(Edition const& edition, Route const& route) {
+  std::set<std::string> characters;
+  for (auto const lead : route) {
+    for (auto const& statement : edition[lead].statements) {
+      characters.insert(statement.any_of[0].character);
+    }
+  }
+  std::vector<std::string> const states{"p", "q", "r", "another"};
+  return std::all_of(characters.begin(), characters.end(), [&](std::string const& character) {
+    return std::any_of(states.begin(), states.end(), [&](std::string const& state) {
+      for (auto const lead : route) {
+        for (auto const& statement : edition[lead].statements) {
+          auto const& atom = statement.any_of[0];
+          if (atom.character != character) continue;
+          bool const named =
+              std::find(atom.states.begin(), atom.states.end(), state) != atom.states.end();
+          if (named == atom.negated) return false;
+        }
+      }
+      return true;
+    });
+  });
+}
+
+// Couplets lead forward only; `join` lets several leads lead to one couplet.
+Edition random_key(std::mt19937& random, bool join) {
+  auto const below = [&](std::size_t n) {
+    return std::uniform_int_distribution<std::size_t>{0, n - 1}(random);
+  };
+  static std::vector<std::string> const kStates{"p", "q", "r", "p|q", "q|r", "p|r"};
+  std::size_t const n = 2 + below(6);
+  std::vector<std::vector<std::string>> to(n, std::vector<std::string>(2));
+  for (std::size_t i = 1; i < n; ++i) {
+    std::size_t const ways = join ? 1 + below(2) : 1;
+    for (std::size_t way = 0; way < ways; ++way) {
+      auto& slot = to[below(i)][below(2)];
+      if (slot.empty()) slot = std::to_string(i + 1);
+    }
+  }
+  std::vector<test::CoupletSketch> couplets;
+  for (std::size_t i = 0; i < n; ++i) {
+    test::CoupletSketch couplet{.label = std::to_string(i + 1), .leads = {}};
+    for (std::size_t side = 0; side < 2; ++side) {
+      std::string words;
+      for (std::size_t k = 1 + below(2); k > 0; --k) {
+        words += (words.empty() ? "" : "; ") + std::string(1, static_cast<char>('a' + below(2))) +
+                 (below(4) == 0 ? "!=" : "=") + kStates[below(kStates.size())];
+      }
+      couplet.leads.push_back({words, to[i][side].empty() ? "Aus bus" : to[i][side]});
+    }
+    couplets.push_back(std::move(couplet));
+  }
+  return key_of(couplets);
+}
+
+struct DeadLeads {
+  std::set<LeadId> reported;
+  std::set<LeadId> true_ones;  // below couplets that some specimen reaches
+  std::set<LeadId> living;     // that some specimen passes
+};
+DeadLeads dead_leads(Edition const& edition) {
+  KeyGraph const graph{edition};
+  DeadLeads dead;
+  for (auto const& finding : proof_contrast(edition, graph)) {
+    if (finding.code != "dead-lead") continue;
+    for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
+      for (std::uint32_t i = 0; i < 2; ++i) {
+        if (edition[LeadId{c, i}].place.line == finding.place.line) {
+          dead.reported.insert(LeadId{c, i});
+        }
+      }
+    }
+  }
+  for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
+    if (!graph.reachable(c)) continue;
+    auto const routes = graph.routes_to(c).routes;
+    bool const reached = std::any_of(routes.begin(), routes.end(),
+                                     [&](Route const& route) { return passable(edition, route); });
+    for (std::uint32_t i = 0; i < 2; ++i) {
+      bool const passed = std::any_of(routes.begin(), routes.end(), [&](Route route) {
+        route.push_back(LeadId{c, i});
+        return passable(edition, route);
+      });
+      if (passed) {
+        dead.living.insert(LeadId{c, i});
+      } else if (reached) {
+        dead.true_ones.insert(LeadId{c, i});
+      }
+    }
+  }
+  return dead;
+}
+
+std::string words_of(Edition const& edition) {
+  std::string text;
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      text += lead.label + " " + lead.text + " -> " + lead.destination_printed + "\n";
+    }
+  }
+  return text;
+}
+
+TEST(Contrast, FindsExactlyTheDeadLeadsWhereEachCoupletHasOneRoute) {
+  std::mt19937 random{1};
+  std::size_t found = 0;
+  for (int i = 0; i < 1'000; ++i) {
+    auto const edition = random_key(random, false);
+    auto const dead = dead_leads(edition);
+    ASSERT_EQ(dead.reported, dead.true_ones) << words_of(edition);
+    found += dead.reported.size();
+  }
+  EXPECT_GT(found, 500U);
+}
+
+TEST(Contrast, ReportsNoLivingLeadAsDeadWhereRoutesMeet) {
+  std::mt19937 random{2};
+  std::size_t found = 0, missed = 0;
+  for (int i = 0; i < 1'000; ++i) {
+    auto const edition = random_key(random, true);
+    auto const dead = dead_leads(edition);
+    for (auto const lead : dead.reported) {
+      ASSERT_FALSE(dead.living.contains(lead)) << words_of(edition);
+    }
+    for (auto const lead : dead.true_ones) ++(dead.reported.contains(lead) ? found : missed);
+  }
+  // What is missed takes two characters together; it must stay the exception.
+  EXPECT_GT(found, 500U);
+  EXPECT_LT(missed * 20, found);
+}
+
 // --- exceptions --------------------------------------------------------------------------------
 
 Edition with_exception(std::string const& group) {
@@ -486,9 +621,9 @@ TEST(Contrast, ExplainsEveryCodeItReports) {
 
 TEST(Contrast, FollowsALongCombWithoutRunningDeep) {
   std::vector<test::CoupletSketch> couplets;
-  std::size_t const n = 20'000;
+  std::size_t const n = 5'000;
   for (std::size_t i = 1; i <= n; ++i) {
-    auto const character = "c" + std::to_string(i % 500);
+    auto const character = "c" + std::to_string(i % 100);
     couplets.push_back({std::to_string(i),
                         {{character + "=left", "Aus bus"},
                          {character + "=right", i == n ? "Cus dus" : std::to_string(i + 1)}}});
@@ -496,7 +631,7 @@ TEST(Contrast, FollowsALongCombWithoutRunningDeep) {
   auto const edition = key_of(couplets);
   auto const findings = proof_contrast(edition, KeyGraph{edition});
   // Past the first round of characters each left lead is dead and each right one settled.
-  EXPECT_EQ(findings.size(), 2 * (n - 500));
+  EXPECT_EQ(findings.size(), 2 * (n - 100));
 }
 
 }  // namespace
