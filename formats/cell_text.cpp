@@ -5,7 +5,7 @@
 #include "keydrift/formats/side_table.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 namespace {
 
 // Only printable ASCII: nothing to do.  Eight bytes at a time, since every cell that is used passes
@@ -83,4 +83,4 @@ std::vector<Finding> CellCleaner::remarks(std::string_view file) const {
   return findings;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

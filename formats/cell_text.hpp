@@ -8,7 +8,7 @@
 
 #include "keydrift/key/finding.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 // Trims; takes NULL and \N (database exports) for empty; makes line breaks and other control
 // characters blanks; reads what is not UTF-8 as Windows-1252; composes (NFC).  Most cells are plain
@@ -29,4 +29,4 @@ class CellCleaner {
   std::uint64_t first_converted_line_{};
 };
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

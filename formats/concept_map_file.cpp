@@ -4,10 +4,13 @@
 #include <map>
 #include <utility>
 
-#include "keydrift/formats/near_words.hpp"
 #include "keydrift/formats/side_table.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
+
+using namespace tables;
+
 namespace {
 
 enum Column : std::size_t { kOld, kRelation, kNew, kNote };
@@ -53,9 +56,9 @@ Loaded<ConceptMap> read_concept_map(Source source) {
       add("unknown-relation", Severity::error, row.places[kRelation], printed,
           printed.empty() ? "the row has no relation"
                           : "\"" + printed + "\" is not a relation between two concepts",
-          did_you_mean(printed, kRelationWords,
-                       "write congruent (==), includes (>), included in (<), overlaps (><) or "
-                       "disjoint (|)"));
+          suggestion(printed, kRelationWords,
+                     "write congruent (==), includes (>), included in (<), overlaps (><) or "
+                     "disjoint (|)"));
       continue;
     }
     auto const [at, fresh] =
@@ -78,6 +81,7 @@ Loaded<ConceptMap> read_concept_map(Source source) {
     }
     map.rows.push_back({row.cells[kOld], *relation, row.cells[kNew], row.cells[kNote], row.place});
   }
+  sort_findings(loaded.findings);
   if (!has_error(loaded.findings)) loaded.value = std::move(map);
   return loaded;
 }

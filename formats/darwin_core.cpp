@@ -5,11 +5,11 @@
 #include <functional>
 #include <utility>
 
-#include "keydrift/formats/near_words.hpp"
 #include "keydrift/formats/side_table.hpp"
+#include "keydrift/formats/wording.hpp"
 #include "keydrift/key/fold.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
@@ -103,4 +103,4 @@ void SeenKeys::grow() {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -10,7 +10,7 @@
 #include <string_view>
 #include <vector>
 
-namespace keydrift {
+namespace keydrift::tables {
 
 // The local name that a column's header stands for, folded: "dwc:scientificName",
 // "http://rs.tdwg.org/dwc/terms/scientificName", "Scientific Name" -> "scientificname".
@@ -61,4 +61,4 @@ class SeenKeys {
   std::vector<Slot> slots_;  // a power of two, at most half full
 };
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "keydrift/formats/near_words.hpp"
+#include "keydrift/formats/wording.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 Finding& JsonProblems::add(std::string code, Severity severity, Place place, std::string message,
                            std::string remedy) {
@@ -143,9 +143,9 @@ void JsonFields::finish() {
     problems_.add(
         "unknown-field", Severity::warning, member.place,
         "\"" + member.name + "\" is not a field of a " + std::string{what_} + "; it was not read",
-        did_you_mean(member.name, asked_,
-                     "remove it, or begin its name with \"x-\" to keep it beside"));
+        suggestion(member.name, asked_,
+                   "remove it, or begin its name with \"x-\" to keep it beside"));
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -10,7 +10,7 @@
 #include "keydrift/formats/json_tree.hpp"
 #include "keydrift/key/finding.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 // Where findings about a JSON file go.  Borrows both.
 class JsonProblems {
@@ -62,4 +62,4 @@ class JsonFields {
   std::vector<std::string_view> asked_;
 };
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -8,7 +8,7 @@
 
 #include "keydrift/formats/text_encodings.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 namespace {
 
 // Tells how far the parser has come; nlohmann::json forgets places.
@@ -297,4 +297,4 @@ void check_json_version(JsonValue const& root, std::string_view field, std::stri
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

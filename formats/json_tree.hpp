@@ -10,7 +10,7 @@
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/finding.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 enum class JsonType { null, boolean, number, text, list, object };
 [[nodiscard]] char const* to_phrase(JsonType type);  // "a number", "an object", …
@@ -44,4 +44,4 @@ struct JsonLimits {
 void check_json_version(JsonValue const& root, std::string_view field, std::string_view file,
                         std::vector<Finding>& findings);
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <utility>
 
-namespace keydrift {
+namespace keydrift::tables {
 
 void JsonWriter::new_line() {
   out_ += '\n';
@@ -139,4 +139,4 @@ std::string JsonWriter::take() {
   return std::move(out_);
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

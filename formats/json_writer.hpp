@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-namespace keydrift {
+namespace keydrift::tables {
 
 class JsonWriter {
  public:
@@ -58,4 +58,4 @@ class JsonWriter {
   bool named_{false};
 };
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

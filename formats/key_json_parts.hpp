@@ -11,7 +11,7 @@
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/statement.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 // `lead_text` and `from`: where to look for the statement's words when "textBegin" is missing.
 [[nodiscard]] Statement read_json_statement(JsonValue const& value, std::string_view lead_text,
@@ -23,4 +23,4 @@ void write_json_statement(JsonWriter& json, Statement const& statement);
 // are 0.
 void write_json_source(JsonWriter& json, std::string_view name, Place const& place);
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

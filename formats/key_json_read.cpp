@@ -7,10 +7,13 @@
 
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/formats/key_json_parts.hpp"
-#include "keydrift/formats/near_words.hpp"
 #include "keydrift/formats/side_table.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
+
+using namespace tables;
+
 namespace {
 
 constexpr std::size_t kSuggestionsMade = 20;  // each looks at every label
@@ -163,7 +166,7 @@ class KeyReader {
       std::vector<std::string_view> ids;
       for (auto const& [id, row] : couplet_rows_) ids.emplace_back(id);
       std::sort(ids.begin(), ids.end());
-      remedy = did_you_mean(value.text, ids, remedy);
+      remedy = suggestion(value.text, ids, remedy);
     }
     problems_.add(
         "unknown-couplet", Severity::error, value.place,

@@ -8,9 +8,9 @@
 #include <vector>
 
 #include "keydrift/formats/key_json_parts.hpp"
-#include "keydrift/formats/near_words.hpp"
+#include "keydrift/formats/wording.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 namespace {
 
 constexpr std::array kStrengths{Strength::firm, Strength::hedged, Strength::excepted,
@@ -32,7 +32,7 @@ Word read_word(JsonFields& fields, std::string_view name, std::span<Word const> 
   }
   problems.add("unknown-word", Severity::error, value->place,
                "\"" + value->text + "\" is not a word for \"" + std::string{name} + "\"",
-               did_you_mean(value->text, words, "write one of " + quoted_list(words)));
+               suggestion(value->text, words, "write one of " + quoted_list(words)));
   return otherwise;
 }
 
@@ -278,4 +278,4 @@ void write_json_source(JsonWriter& json, std::string_view name, Place const& pla
   json.end_object();
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -9,6 +9,9 @@
 #include "keydrift/formats/key_json_parts.hpp"
 
 namespace keydrift {
+
+using namespace tables;
+
 namespace {
 
 template <class... Fs>

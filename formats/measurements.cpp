@@ -7,9 +7,12 @@
 
 #include "keydrift/formats/cell_text.hpp"
 #include "keydrift/formats/darwin_core.hpp"
-#include "keydrift/formats/near_words.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
+
+using namespace tables;
+
 namespace {
 
 enum Column : std::size_t { kOccurrence, kNumber, kType, kValue, kUnit };
@@ -156,7 +159,7 @@ class MeasurementReader {
     std::string remedy = "measurementType wants the id or label of a character of the lexicon";
     for (auto const& type : types) {
       if (auto const near = characters_.near(type); !near.empty()) {
-        remedy = "is \"" + near + "\" meant by \"" + type + "\"?";
+        remedy = "did you mean \"" + near + "\" by \"" + type + "\"";
         break;
       }
     }

@@ -13,7 +13,7 @@
 #include "keydrift/formats/occurrences.hpp"
 #include "keydrift/key/finding.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 // What to do with a cell of one column.
 struct OccurrenceTarget {
@@ -52,4 +52,4 @@ class OccurrenceColumns {
   std::vector<OccurrenceTarget> targets_;
 };
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -5,10 +5,13 @@
 
 #include "keydrift/formats/cell_text.hpp"
 #include "keydrift/formats/darwin_core.hpp"
-#include "keydrift/formats/near_words.hpp"
 #include "keydrift/formats/occurrence_columns.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
+
+using namespace tables;
+
 namespace {
 
 using Target = OccurrenceTarget;

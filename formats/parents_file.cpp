@@ -8,6 +8,9 @@
 #include "keydrift/formats/side_table.hpp"
 
 namespace keydrift {
+
+using namespace tables;
+
 namespace {
 
 enum Column : std::size_t { kTaxon, kParent };
@@ -101,6 +104,7 @@ Loaded<ParentTable> read_parents(Source source) {
             closing.taxon + "\"",
         "remove the row that is wrong");
   }
+  sort_findings(loaded.findings);
   if (!has_error(loaded.findings)) loaded.value = std::move(parents);
   return loaded;
 }

@@ -6,9 +6,9 @@
 
 #include "keydrift/formats/csv.hpp"
 #include "keydrift/formats/file_kind.hpp"
-#include "keydrift/formats/near_words.hpp"
+#include "keydrift/formats/wording.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 namespace {
 
 constexpr std::size_t kPrintedBytes = 80;
@@ -109,7 +109,7 @@ class TableReader {
         "the column \"" + std::string{name} + "\" is not one of a " + std::string{what_} +
             "; it was not read",
         nearest.empty() ? "its columns are " + quoted_list(names_)
-                        : "did you mean \"" + nearest + "\"?");
+                        : "did you mean \"" + nearest + "\"");
   }
 
   void report_missing(CsvRow const& row, SideTable const& table,
@@ -170,6 +170,7 @@ Loaded<SideTable> read_side_table(Source source, std::string_view what,
   }
   TableReader reader{source.name, what, wanted, loaded.findings};
   auto table = reader.read(decoded.value->text);
+  sort_findings(loaded.findings);
   if (!has_error(loaded.findings)) loaded.value = std::move(table);
   return loaded;
 }
@@ -194,4 +195,4 @@ std::string_view trimmed(std::string_view text) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

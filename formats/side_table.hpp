@@ -10,7 +10,7 @@
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/finding.hpp"
 
-namespace keydrift {
+namespace keydrift::tables {
 
 struct WantedColumn {
   std::string_view name;
@@ -43,4 +43,4 @@ struct SideTable {
 // Blanks taken off both ends (also no-break spaces).
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
-}  // namespace keydrift
+}  // namespace keydrift::tables

@@ -21,7 +21,7 @@ Edition full_edition() {
   auto edition = test::make_edition(
       "key.txt",
       {{"1", {{"Beak bifid; spike 3–8 mm, rarely red", "2"}, {"Beak entire", "Cus cus"}}},
-       {"2", {{"Scales dark", "Aus bus | Aus dus"}, {"Scales pale", ""}}},
+       {"2", {{"Scales dark", "Aus bus | Aus dus"}, {"Scales pale", ""}, {"Scales none", ""}}},
        {"1", {{"Rostrum long", "Bus bus"}, {"Rostrum short", "Bus bus"}}}});
   auto& front = edition.front;
   front.title = "Key to the \"Ausidae\"";
@@ -70,7 +70,7 @@ Edition full_edition() {
   spike.hedge = "rarely";
   NumericRange four_to_six{.usual = {.low = 4, .high = 6}, .extreme = {.low = 3, .high = 8.25}};
   NumericRange above{.usual = {.low = 9, .high = kInfinity, .low_open = true},
-                     .extreme = {.low = 9, .high = kInfinity},
+                     .extreme = {.low = 8, .high = kInfinity, .low_open = true},
                      .approximate = true};
   spike.any_of = {
       {.character = "spike-length",
@@ -95,6 +95,7 @@ Edition full_edition() {
   count.origin = Origin::number;
   edition.couplets[0].leads[1].statements = {count};
   edition.couplets[1].leads[1].destination = ToKey{"Key B"};
+  edition.couplets[1].leads[2].destination = Unresolved{"27"};
   edition.couplets[1].leads[0].destination_printed = "Aus bus Roe, p. 44 or A. dus";
   return edition;
 }
@@ -346,7 +347,7 @@ TEST(KeyJson, ReportsUnknownCouplets) {
       {"error: the start of this part leads to couplet \"x\", which this key lacks "
        "[unknown-couplet] (correct the number, or write {\"unresolved\": \"x\"})",
        "error: this lead leads to couplet \"27\", which this key lacks [unknown-couplet] (did you "
-       "mean \"21\"?)",
+       "mean \"21\")",
        "error: this lead leads to couplet \"999\", which this key lacks [unknown-couplet] (correct "
        "the number, or write {\"unresolved\": \"999\"})"});
 }
@@ -383,7 +384,7 @@ TEST(KeyJson, WarnsOfFieldsItDoesNotKnow) {
   EXPECT_EQ(
       one_line_each(loaded.findings),
       (Lines{places[0] + "warning: \"titel\" is not a field of a key; it was not read "
-                         "[unknown-field] (did you mean \"title\"?)",
+                         "[unknown-field] (did you mean \"title\")",
              places[1] + "warning: \"nonsense\" is not a field of a lead; it was not read "
                          "[unknown-field] (remove it, or begin its name with \"x-\" to keep it "
                          "beside)"}));
@@ -398,7 +399,7 @@ void expect_statement_errors(std::string const& mark, std::string const& stateme
 TEST(KeyJson, ChecksStatements) {
   expect_statement_errors("", R"("strength": @"frim")",
                           {"error: \"frim\" is not a word for \"strength\" [unknown-word] (did you "
-                           "mean \"firm\"?)"});
+                           "mean \"firm\")"});
   expect_statement_errors(
       "", R"("limits": [{"kind": @"weather", "value": "x"}])",
       {"error: \"weather\" is not a word for \"kind\" [unknown-word] (write one "

@@ -79,8 +79,8 @@ TEST(Measurements, ListsTypesThatAreNoCharactersOnce) {
       {.characters = {"beak"}});
   EXPECT_EQ(rows.findings,
             Lines{"m.csv:1:1: information: these types are not characters of the lexicon and were "
-                  "not used: \"beek\" and \"weight\" [unknown-type] (is \"beak\" meant by "
-                  "\"beek\"?)"});
+                  "not used: \"beek\" and \"weight\" [unknown-type] (did you mean \"beak\" "
+                  "by \"beek\")"});
   EXPECT_EQ(observed(*rows.loaded.value, "", "1"), (Lines{"Beak=3[mm]@2:0", "in x"}));
 }
 

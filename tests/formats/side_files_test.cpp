@@ -5,8 +5,8 @@
 #include "finding_text.hpp"
 #include "golden.hpp"
 #include "keydrift/formats/concept_map_file.hpp"
-#include "keydrift/formats/near_words.hpp"
 #include "keydrift/formats/parents_file.hpp"
+#include "keydrift/formats/wording.hpp"
 #include "read_damaged.hpp"
 
 namespace keydrift {
@@ -64,7 +64,7 @@ TEST(ConceptMapFile, FindsColumnsInAnyOrderAndSpelling) {
 TEST(ConceptMapFile, NamesTheRelationThatWasMeant) {
   EXPECT_EQ(concept_errors("old,relation,new\nAus,inclueds,Bus\nAus,sort of,Cus\nAus,,Dus\n"),
             (Lines{"c.csv:2:5: error: \"inclueds\" is not a relation between two concepts "
-                   "[unknown-relation] (did you mean \"includes\"?)",
+                   "[unknown-relation] (did you mean \"includes\")",
                    "c.csv:3:5: error: \"sort of\" is not a relation between two concepts "
                    "[unknown-relation] (write congruent (==), includes (>), included in (<), "
                    "overlaps (><) or disjoint (|))",
@@ -95,13 +95,13 @@ TEST(ConceptMapFile, ReportsRowsThatContradictOrRepeatEachOther) {
 TEST(ConceptMapFile, SaysWhichColumnsAreMissingAndWhichAreThere) {
   EXPECT_EQ(
       concept_errors("old,relationship,new name\nAus,includes,Bus\n"),
-      (Lines{"c.csv:1:5: warning: the column \"relationship\" is not one of a concept map; it "
-             "was not read [unknown-column] (did you mean \"relation\"?)",
-             "c.csv:1:18: warning: the column \"new name\" is not one of a concept map; it "
-             "was not read [unknown-column] (did you mean \"new\"?)",
-             "c.csv:1:1: error: the first row has no column \"relation\" and \"new\"; it has "
+      (Lines{"c.csv:1:1: error: the first row has no column \"relation\" and \"new\"; it has "
              "\"old\", \"relationship\" and \"new name\" [missing-column] (a concept map "
-             "wants the columns \"old\", \"relation\" and \"new\" named in its first row)"}));
+             "wants the columns \"old\", \"relation\" and \"new\" named in its first row)",
+             "c.csv:1:5: warning: the column \"relationship\" is not one of a concept map; it "
+             "was not read [unknown-column] (did you mean \"relation\")",
+             "c.csv:1:18: warning: the column \"new name\" is not one of a concept map; it "
+             "was not read [unknown-column] (did you mean \"new\")"}));
 }
 
 TEST(ConceptMapFile, ReportsEveryRowThatCannotBeRead) {
@@ -139,10 +139,10 @@ TEST(ParentsFile, ReadsTaxaAndTheirParents) {
 
 TEST(ParentsFile, ReportsCirclesAndContradictions) {
   EXPECT_EQ(parent_errors("taxon,parent\nAus,Bus\nBus,Cus\nCus,Aus\nDus,Aus\nEus,Eus\n"),
-            (Lines{"p.csv:6:5: error: \"Eus\" is said to be its own parent [own-parent] (name the "
-                   "next higher taxon)",
-                   "p.csv:4:1: error: \"Cus\" is below \"Aus\", which is below \"Cus\" "
-                   "[parent-cycle] (remove the row that is wrong)"}));
+            (Lines{"p.csv:4:1: error: \"Cus\" is below \"Aus\", which is below \"Cus\" "
+                   "[parent-cycle] (remove the row that is wrong)",
+                   "p.csv:6:5: error: \"Eus\" is said to be its own parent [own-parent] (name the "
+                   "next higher taxon)"}));
   EXPECT_EQ(
       parent_errors("taxon,parent\nAus bus,Aus\nAus bus,Bus\n,Aus\nAus cus,\n"),
       (Lines{"p.csv:3:9: error: \"Aus bus\" has the parent \"Bus\" here and \"Aus\" in line 2 "
@@ -174,16 +174,11 @@ TEST(SideFiles, NeverYieldAValueTogetherWithAnError) {
   test::read_damaged("taxon,parent\nAus,Bus\r\n\"Bus\",Cus\n", parents);
 }
 
-TEST(NearWords, FindsOneSlipInThreeLettersAndCommonBeginnings) {
+TEST(Wording, SuggestsTheNearestWord) {
   std::vector<std::string_view> const known{"includes", "overlaps", "note"};
-  EXPECT_EQ(nearest_word("inlcudes", known), "includes");
-  EXPECT_EQ(nearest_word("INCLUDE", known), "includes");
-  EXPECT_EQ(nearest_word("nte", known), "note");
-  EXPECT_EQ(nearest_word("notes of ours", known), "note");
-  EXPECT_EQ(nearest_word("no", known), "");
-  EXPECT_EQ(nearest_word("xyz", known), "");
-  EXPECT_EQ(nearest_word("", known), "");
-  EXPECT_EQ(nearest_word(std::string(1000, 'o'), known), "");
+  EXPECT_EQ(tables::suggestion("inlcudes", known, "x"), "did you mean \"includes\"");
+  EXPECT_EQ(tables::suggestion("xyz", known, "look"), "look");
+  EXPECT_EQ(tables::suggestion(std::string(1000, 'o'), known, "look"), "look");
 }
 
 }  // namespace
