@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <utility>
 
 namespace keydrift::reading {
@@ -44,6 +45,41 @@ std::string joined(std::vector<std::string> const& words) {
   return join_words(views);
 }
 
+// "plants tufted 5–20 cm tall": what stands between the part and the number says something else
+// of the part.  Only where a part is named for certain.
+std::vector<Index> described_before(LeadText const& text, std::vector<Index> const& tokens,
+                                    Index number) {
+  std::vector<Index> description;
+  bool part = false;
+  for (auto const token : tokens) {
+    if (token >= number) break;
+    // "leaves in upper half 3 mm": says where, not what.
+    if (part && text.is_word(token) && text.info[token].is(kPreposition)) return {};
+    if (!text.is_content(token)) continue;
+    if (text.info[token].is(kPart)) {
+      part = true;
+      description.clear();
+    } else if (text.info[token].dimension.empty()) {
+      description.push_back(token);
+    }
+  }
+  bool const says_something = std::any_of(description.begin(), description.end(),
+                                          [&](Index token) { return !text.is_degree(token); });
+  if (!part || !says_something) description.clear();
+  return description;
+}
+
+std::string in_singular(std::string_view words) {
+  std::string result;
+  while (!words.empty()) {
+    auto const blank = words.find(' ');
+    result += (result.empty() ? "" : " ") + singular(words.substr(0, blank));
+    if (blank == std::string_view::npos) break;
+    words.remove_prefix(blank + 1);
+  }
+  return result;
+}
+
 }  // namespace
 
 bool may_begin_measure(LeadText const& text, std::uint32_t at) {
@@ -73,6 +109,11 @@ bool counts_or_measures(LeadText const& text, Clause const& clause, Measure cons
       return false;
     }
     if (is_pointing_word(text, before)) return false;
+    // "2n = 24"
+    if (text.is_sign(before, U'=') && before > clause.begin && text.is_word(before - 1) &&
+        text.tokens[before - 1].word.size() == 1) {
+      return false;
+    }
     auto const value = measure.ranges.front().usual.low;
     if (text.is_word(before, "in") && value >= 1000) return false;  // a year
     auto const followed_by_content =
@@ -103,6 +144,7 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
                        LexiconIndex const& lexicon, std::vector<std::uint32_t> const& carried_rows,
                        std::string const& carried_subject, double tolerance) {
   NumberAtom result;
+  auto const description = described_before(text, tokens, measure.begin);
   auto dimension = measure.ratio ? measure.over : measure.dimension;
   if (!measure.ratio && dimension.empty()) {
     // "length 3 mm", "width of the spike 3 mm"
@@ -147,8 +189,12 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
       invert = to < over;
     }
   } else {
-    auto const words = naming_words(text, tokens);
-    auto const name = words.empty() ? carried_subject : joined(words);
+    std::vector<Index> naming;
+    std::set_difference(tokens.begin(), tokens.end(), description.begin(), description.end(),
+                        std::back_inserter(naming));
+    if (!measure.ratio) result.description = description;
+    auto const words = naming_words(text, measure.ratio ? tokens : naming);
+    auto const name = words.empty() ? in_singular(carried_subject) : joined(words);
     if (measure.ratio && !measure.to.empty()) {
       invert = dimension_rank(measure.to) < dimension_rank(measure.over);
       auto const& first = invert ? measure.to : measure.over;

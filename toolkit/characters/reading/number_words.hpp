@@ -23,6 +23,9 @@ namespace keydrift::reading {
 struct NumberAtom {
   Atom atom;
   std::optional<std::uint32_t> row;  // the lexicon's character, if it has one
+  // Words in front that describe the part and do not name the character ("tufted" of "plants
+  // tufted 5–20 cm tall"): tokens.
+  std::vector<std::uint32_t> description;
 };
 
 // The predicate of a measure.  Without a character of the lexicon the words around the number name

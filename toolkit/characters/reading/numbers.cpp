@@ -216,13 +216,15 @@ class NumberReader {
     auto i = at;
     int depth = 0;
     bool any = false;
+    bool bare = false;
     double found = kInfinity;
     do {
       if (sign(i, U'(')) {
         ++depth;
       } else if (sign(i, U')')) {
-        // What is closed must lead on: "(3–)", not "(3)".
-        if (i == at || !(span_sign(i - 1) || is(i - 1, kOr) || sign(i - 1, U')'))) return false;
+        // What is closed leads on: "(3–)"; a bare "(3)" must be less than what follows.
+        if (i == at) return false;
+        bare = bare || !(span_sign(i - 1) || is(i - 1, kOr) || sign(i - 1, U')'));
         --depth;
       } else if (number(i)) {
         any = true;
@@ -235,6 +237,7 @@ class NumberReader {
       ++i;
     } while (depth > 0 && i < stop_);
     if (depth != 0 || !any || !number(i)) return false;
+    if (bare && value(i) <= found) return false;
     at = i;
     least = found;
     return true;
@@ -256,8 +259,6 @@ class NumberReader {
       } else if (span_sign(i) || is(i, kOr)) {
         led = true;
       } else if (number(i)) {
-        // "4–6(8)": a bare number only when nothing stands between.
-        if (!led && text_.tokens[i - 1].blank_before) return false;
         low = std::min(low, value(i));
         high = std::max(high, value(i));
         Index unit_end = i + 1;
@@ -280,7 +281,13 @@ class NumberReader {
       ++i;
     } while (depth > 0 && i < stop_);
     if (depth != 0 || high < low) return false;
-    if (!led && high <= core.high) return false;
+    // "4–6(8)", "(3) 4–6 (8) mm": a bare number when it is greater and plainly belongs here.
+    if (!led) {
+      Index unit_end = i;
+      bool const belongs = !text_.tokens[at].blank_before || core.least < core.low ||
+                           unit_at(i, unit_end).has_value();
+      if (high <= core.high || !belongs) return false;
+    }
     at = i;
     core.greatest = std::max(core.greatest, high);
     core.least = std::min(core.least, low);
@@ -530,6 +537,7 @@ class NumberReader {
       for (auto const& core : piece.cores) {
         if (core.unit) own = core.unit;
       }
+      if (!own && piece.second_bound) own = piece.second_bound->unit;
       if (!own) own = shared;
       measure.unit = own ? own->unit : "1";
       measure.unit_printed = own.has_value();

@@ -21,6 +21,15 @@ bool is_parting_comma(LeadText const& text, Clause const& clause, Index at) {
 
 }  // namespace
 
+std::vector<std::uint32_t> tokens_of(Segment const& segment) {
+  std::vector<Index> tokens;
+  for (auto const& part : segment.parts) {
+    tokens.insert(tokens.end(), part.tokens.begin(), part.tokens.end());
+  }
+  std::sort(tokens.begin(), tokens.end());
+  return tokens;
+}
+
 std::vector<std::uint32_t> stretches(LeadText const& text, Clause const& clause) {
   std::vector<Index> numbers(clause.end - clause.begin);
   Index latest = 0;

@@ -22,6 +22,9 @@ struct Segment {
   bool parenthesis{false};
 };
 
+// The tokens of all its parts, in order.
+[[nodiscard]] std::vector<std::uint32_t> tokens_of(Segment const& segment);
+
 // The number of the comma-separated stretch of every token of the clause (by token - clause.begin).
 // Commas inside numbers ("3, 5 or 7") do not part; parentheses are stretches of their own.
 [[nodiscard]] std::vector<std::uint32_t> stretches(LeadText const& text, Clause const& clause);

@@ -284,6 +284,12 @@ std::vector<Token> tokenise(std::string_view text) {
     } else {
       token.end = static_cast<std::uint32_t>(at + c.bytes);
       token.sign = unify(c.value);
+      // "--" is a dash as typewriters make it.
+      while (token.sign == U'-' && token.end < text.size()) {
+        auto const next = code_point_at(text, token.end);
+        if (unify(next.value) != U'-') break;
+        token.end += next.bytes;
+      }
     }
     token.blank_before = blank;
     blank = false;

@@ -157,6 +157,8 @@ constexpr std::array kDimensions{
     Dimension{"deep depth", "depth", 0},
     Dimension{"deeper", "depth", 1},
     Dimension{"shallower", "depth", -1},
+    Dimension{"area fläche", "area", 0},
+    Dimension{"angle winkel", "angle", 0},
     Dimension{"larger bigger", "size", 1},
     Dimension{"smaller", "size", -1},
 };

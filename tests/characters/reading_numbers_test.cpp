@@ -1,0 +1,220 @@
+// Measurements, counts and ratios, with and without a lexicon.
+
+#include <gtest/gtest.h>
+
+#include "reading_support.hpp"
+
+namespace keydrift::test {
+namespace {
+
+class PlainNumbers : public testing::TestWithParam<ReadingCase> {};
+
+// Without a lexicon, the words around the number name the character.
+TEST_P(PlainNumbers, NameTheirCharacterByTheWordsAround) {
+  EXPECT_EQ(reading_of(GetParam().text, Lexicon{}), GetParam().says) << GetParam().text;
+}
+
+constexpr ReadingCase kPlain[]{
+    // ranges
+    {"Spike 2–3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2-3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2 – 3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2--3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2 to 3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spikes 2–3 cm in length", "~n:spike length|mm 20–30 mm"},
+    {"Length of spike 2–3 cm", "~n:spike length|mm 20–30 mm"},
+    {"Spike length: 2–3 cm", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2 cm to 30 mm", "~n:spike length|mm 20–30 mm"},
+    {"Spike between 2 and 3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spike from 2 to 3 cm long", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2.5 cm long", "~n:spike length|mm 25 mm"},
+    {"Spike 2,5 cm long", "~n:spike length|mm 25 mm"},
+    {"Spike 2½ cm long", "~n:spike length|mm 25 mm"},
+    {"Carapace 1,200 µm wide", "~n:carapace width|mm 1.2 mm"},
+    {"Shell 2 in. high", "~n:shell height|mm 50.8 mm"},
+    {"Trunk 3–4 ft thick", "~n:trunk thickness|mm 914.4–1219.2 mm"},
+    {"Spike 2–3 cm", "~n:spike length|mm 20–30 mm"},
+    {"Spike 2–3 cm wide", "~n:spike width|mm 20–30 mm"},
+    {"Leaf blades to 12 mm broad", "~n:leaf blade width|mm ≤12 mm"},
+    {"Cap 2–5 cm in diameter", "~n:cap diameter|mm 20–50 mm"},
+    {"Cap 2–5 cm diam.", "~n:cap diameter|mm 20–50 mm"},
+    {"Stem 2–3 mm thick at base", "~n:stem base thickness|mm 2–3 mm"},
+    // extremes
+    {"Utricles (3–)4–6(–8) mm", "~n:utricle length|mm 4–6 (3–8) mm"},
+    {"Utricles (3-)4-6(-8) mm long", "~n:utricle length|mm 4–6 (3–8) mm"},
+    {"Utricles (3) 4–6 (8) mm long", "~n:utricle length|mm 4–6 (3–8) mm"},
+    {"Utricles 4–6 (–8) mm", "~n:utricle length|mm 4–6 (4–8) mm"},
+    {"Utricles 4–6(to 8) mm", "~n:utricle length|mm 4–6 (4–8) mm"},
+    {"Utricles ((1–)2–)3–4(–5(–9)) mm", "~n:utricle length|mm 3–4 (1–9) mm"},
+    {"Utricles 4–6 mm (rarely to 8 mm)", "~n:utricle length|mm 4–6 (4–8) mm"},
+    {"Utricles 4–6 mm, rarely 8 mm long", "~n:utricle length|mm 4–6 (4–8) mm"},
+    {"Petals 3-5(-7)", "~n:petal|1 3–5 (3–7)"},
+    {"Petals 5(or 10)", "~n:petal|1 5 (5–10)"},
+    {"Leaves (3 or)4-lobed", "~n:leaf lobed|1 4 (3–4)"},
+    {"Culms to 20(–30) cm tall", "~n:culm height|mm ≤200 (≤300) mm"},
+    // bounds
+    {"Spike more than 3 cm long", "~n:spike length|mm >30 mm"},
+    {"Spike longer than 3 cm", "~n:spike length|mm >30 mm"},
+    {"Spike over 3 cm long", "~n:spike length|mm >30 mm"},
+    {"Spike > 3 cm", "~n:spike length|mm >30 mm"},
+    {"Spike >3 cm", "~n:spike length|mm >30 mm"},
+    {"Spike exceeding 3 cm", "~n:spike length|mm >30 mm"},
+    {"Spike less than 3 cm long", "~n:spike length|mm <30 mm"},
+    {"Spike shorter than 3 cm", "~n:spike length|mm <30 mm"},
+    {"Spike under 3 cm", "~n:spike length|mm <30 mm"},
+    {"Spike < 3 cm", "~n:spike length|mm <30 mm"},
+    {"Spike to 3 cm long", "~n:spike length|mm ≤30 mm"},
+    {"Spike up to 3 cm long", "~n:spike length|mm ≤30 mm"},
+    {"Spike at most 3 cm long", "~n:spike length|mm ≤30 mm"},
+    {"Spike not more than 3 cm long", "~n:spike length|mm ≤30 mm"},
+    {"Spike not exceeding 3 cm", "~n:spike length|mm ≤30 mm"},
+    {"Spike never longer than 3 cm", "~n:spike length|mm ≤30 mm"},
+    {"Spike ≤ 3 cm", "~n:spike length|mm ≤30 mm"},
+    {"Spike 3 cm or less", "~n:spike length|mm ≤30 mm"},
+    {"Spike at least 3 cm long", "~n:spike length|mm ≥30 mm"},
+    {"Spike not less than 3 cm long", "~n:spike length|mm ≥30 mm"},
+    {"Spike ≥ 3 cm", "~n:spike length|mm ≥30 mm"},
+    {"Spike 3 cm or more", "~n:spike length|mm ≥30 mm"},
+    {"Spike 3 cm or longer", "~n:spike length|mm ≥30 mm"},
+    {"Stamens 10 or more", "~n:stamen|1 ≥10"},
+    {"Stamens 10+", "~n:stamen|1 ≥10"},
+    {"Spike more than 3 but less than 5 cm long", "~n:spike length|mm >30<50 mm"},
+    // approximation: a tenth, where nothing else is said
+    {"Petiole ca. 5 mm long", "~n:petiole length|mm ~4.5–5.5 mm"},
+    {"Petiole about 5 mm long", "~n:petiole length|mm ~4.5–5.5 mm"},
+    {"Petiole ± 5 mm", "~n:petiole length|mm ~4.5–5.5 mm"},
+    {"Petiole c. 5 mm", "~n:petiole length|mm ~4.5–5.5 mm"},
+    {"Petiole approx. 5 mm", "~n:petiole length|mm ~4.5–5.5 mm"},
+    {"Petiole more than ca. 5 mm", "~n:petiole length|mm ~>4.5 mm"},
+    {"Petiole nearly 5 mm long", "~n:petiole length|mm ~4.5–5.5 mm"},
+    // counts
+    {"Stigmas 3", "~n:stigma|1 3"},
+    {"Stigmas three", "~n:stigma|1 3"},
+    {"Three stigmas", "~n:stigma|1 3"},
+    {"With 3 stigmas", "~n:stigma|1 3"},
+    {"Stigmas 3 in every flower", "~n:stigma|1 3"},
+    {"Stigmas 3 in number", "~n:stigma|1 3"},
+    {"Stigmas 2 or 3", "~n:stigma|1 2 | 3"},
+    {"Petals 3, 5 or 7", "~n:petal|1 3 | 5 | 7"},
+    {"Stigmas 2–3", "~n:stigma|1 2–3"},
+    {"Two to four stamens", "~n:stamen|1 2–4"},
+    {"Stamens 5, rarely 4", "~n:stamen|1 5 (4–5)"},
+    {"Stamens 5 or rarely 4", "~n:stamen|1 5 (4–5)"},
+    {"Antennae with 11 segments", "~n:antenna segment|1 11"},
+    {"Palps 2-segmented", "~n:palp segmented|1 2"},
+    {"Fruit 3–5-lobed", "~n:fruit lobed|1 3–5"},
+    {"More than 20 flowers", "~n:flower|1 >20"},
+    {"Leaves 3 per node", "~n:leaf node|1 3"},
+    // other dimensions
+    {"Angle of beak 30–45°", "~n:beak angle|° 30–45 °"},
+    {"Cover more than 50 %", "~n:cover|% >50 %"},
+    {"Leaf area 2–3 cm²", "~n:leaf area|mm2 200–300 mm2"},
+    // several in one
+    {"Leaves 4–6 × 2–3 mm", "~n:leaf length|mm 4–6 mm & ~n:leaf width|mm 2–3 mm"},
+    {"Leaves 4–6 x 2–3 mm", "~n:leaf length|mm 4–6 mm & ~n:leaf width|mm 2–3 mm"},
+    {"Leaves 4–6 cm × 20–30 mm", "~n:leaf length|mm 40–60 mm & ~n:leaf width|mm 20–30 mm"},
+    {"Leaves 4–6 mm long, 2–3 mm wide", "~n:leaf length|mm 4–6 mm & ~n:leaf width|mm 2–3 mm"},
+    {"Leaves 4–6 mm long and 2–3 mm wide", "~n:leaf length|mm 4–6 mm & ~n:leaf width|mm 2–3 mm"},
+    {"Plants tufted, 5–20 cm tall",
+     "~plants tufted = plants tufted & ~n:plant height|mm 50–200 mm"},
+    {"Plants tufted 5–20 cm tall", "~plants tufted = plants tufted & ~n:plant height|mm 50–200 mm"},
+    // ratios
+    {"Beak twice as long as wide", "~n:beak length/width| 2"},
+    {"Beak 1.5–2× as long as wide", "~n:beak length/width| 1.5–2"},
+    {"Beak 1.5–2 times as long as broad", "~n:beak length/width| 1.5–2"},
+    {"Beak twice as wide as long", "~n:beak length/width| 0.5"},
+    {"Beak longer than wide", "~n:beak length/width| >1"},
+    {"Beak wider than long", "~n:beak length/width| <1"},
+    {"Beak not longer than wide", "~n:beak length/width| ≤1"},
+    {"Beak much longer than wide", "~n:beak length/width| >1"},
+    {"Beak as long as wide", "~n:beak length/width| 1"},
+    {"Beak about as long as wide", "~n:beak length/width| ~0.9–1.1"},
+    {"Beak at least twice as long as wide", "~n:beak length/width| ≥2"},
+    {"Beak more than twice as long as wide", "~n:beak length/width| >2"},
+    {"Beak less than half as long as wide", "~n:beak length/width| <0.5"},
+    {"Beak 3 times longer than wide", "~n:beak length/width| 3"},
+    {"Beak as long as or longer than wide", "~n:beak length/width| ≥1"},
+    {"Beak length/width 2.1–2.6", "~n:beak length/width| 2.1–2.6"},
+    {"Beak with length to width ratio 2.1–2.6", "~n:beak length/width| 2.1–2.6"},
+    {"Beak longer than the body", "~n:beak length / body length| >1"},
+    {"Body shorter than the beak", "~n:beak length / body length| >1"},
+    {"Beak half as long as the body", "~n:beak length / body length| 0.5"},
+    {"Beak half the length of the body", "~n:beak length / body length| 0.5"},
+    {"Body twice as long as the beak", "~n:beak length / body length| 0.5"},
+    // numbers that count nothing
+    {"Tergite 2 black", "~tergite 2 black = tergite 2 black"},
+    {"Tergites 2–4 black", "~tergites 2 4 black = tergites 2 4 black"},
+    {"Vein M1 curved", "~vein m1 curved = vein m1 curved"},
+    {"Chromosomes 2n = 24", "~chromosomes 2 n 24 = chromosomes 2 n 24"},
+    {"One side of leaf hairy", "~one side of leaf hairy = one side of leaf hairy"},
+    {"Wing spotted (54,55)", "~wing spotted = wing spotted"},
+    {"Stamens 5; see Fig. 7", "~n:stamen|1 5"},
+};
+
+INSTANTIATE_TEST_SUITE_P(Numbers, PlainNumbers, testing::ValuesIn(kPlain));
+
+class NumbersOfTheLexicon : public testing::TestWithParam<ReadingCase> {};
+
+TEST_P(NumbersOfTheLexicon, AreItsCharacters) {
+  EXPECT_EQ(reading_of(GetParam().text, plant_lexicon()), GetParam().says) << GetParam().text;
+}
+
+constexpr ReadingCase kWithLexicon[]{
+    {"Spike 2–3 cm long", "spike-length 20–30 mm"},
+    {"Spikes 2–3 cm long", "spike-length 20–30 mm"},
+    {"Spikes 20–30 mm", "spike-length 20–30 mm"},
+    {"Spike more than 3 cm", "spike-length >30 mm"},
+    {"Spike 4 mm wide", "spike-width 4 mm"},
+    {"Spike 2–3 cm long, 4 mm wide", "spike-length 20–30 mm & spike-width 4 mm"},
+    {"Spike 20–30 × 4–5 mm", "spike-length 20–30 mm & spike-width 4–5 mm"},
+    {"Spike ca. 3 cm long", "spike-length ~27–33 mm"},
+    {"Female spikes 8–12 mm long", "female-spike-length 8–12 mm"},
+    {"Spike 3 cm high", "~n:spike height|mm 30 mm"},
+    {"Stigmas 3", "stigmas 3"},
+    {"Three stigmas", "stigmas 3"},
+    {"Stigmas 2 or 3", "stigmas 2 | 3"},
+    {"Stigmas 2 in every flower", "stigmas 2"},
+    {"Ligule longer than wide", "ligule-ratio >1"},
+    {"Ligule wider than long", "ligule-ratio <1"},
+    {"Ligule twice as long as wide", "ligule-ratio 2"},
+    {"Leaves flat, 3–4 mm wide", "leaf-section = flat & ~n:leaf width|mm 3–4 mm"},
+    {"Lowest bract longer than the inflorescence", "bract-reach = longer"},
+    {"Utricle 4 mm long, with a bifid beak", "~n:utricle length|mm 4 mm & beak-tip = bifid"},
+};
+
+INSTANTIATE_TEST_SUITE_P(Numbers, NumbersOfTheLexicon, testing::ValuesIn(kWithLexicon));
+
+TEST(NumbersOfTheLexicon, WidenByTheCharactersOwnTolerance) {
+  auto lexicon = plant_lexicon();
+  for (auto& character : lexicon.characters) character.tolerance = 0.2;
+  EXPECT_EQ(reading_of("Spike ca. 3 cm long", lexicon), "spike-length ~24–36 mm");
+}
+
+TEST(NumbersOfAnimals, CountSegmentsAndCompareParts) {
+  EXPECT_EQ(reading_of("Antennae with 11 segments", animal_lexicon()), "antenna-segments 11");
+  EXPECT_EQ(reading_of("Antennae 11-segmented", animal_lexicon()), "antenna-segments 11");
+  EXPECT_EQ(reading_of("Carapace 12–15(–18) mm", animal_lexicon()),
+            "carapace-length 12–15 (12–18) mm");
+  EXPECT_EQ(reading_of("Rostrum wider than long", animal_lexicon()), "rostrum-ratio <1");
+}
+
+// "leaf 1.1 cm" and "leaf 11 mm" must be one number.
+TEST(PlainNumbersAlone, AreTheSameInEveryUnit) {
+  EXPECT_EQ(reading_of("Leaf 1.1 cm", Lexicon{}), reading_of("Leaf 11 mm", Lexicon{}));
+  EXPECT_EQ(reading_of("Leaf 0.3 cm", Lexicon{}), reading_of("Leaf 3 mm", Lexicon{}));
+  EXPECT_EQ(reading_of("Spore 7 µm", Lexicon{}), reading_of("Spore 0.007 mm", Lexicon{}));
+}
+
+TEST(PlainNumbersAlone, AreReadTheRightWayRoundAndReportedWhenPrintedBackwards) {
+  auto edition = couplet_of({"Spike 6–4 mm long", "Spike 8 mm long"});
+  auto const findings = read_statements(edition, Lexicon{});
+  EXPECT_EQ(said(edition.couplets[0].leads[0].statements), "~n:spike length|mm 4–6 mm");
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(to_text(findings[0]),
+            "test:1:1: warning: a range ends below its beginning [backwards-range]\n"
+            "  Spike 6–4 mm long\n"
+            "  print the smaller number first; it is read that way round\n");
+}
+
+}  // namespace
+}  // namespace keydrift::test

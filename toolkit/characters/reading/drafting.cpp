@@ -1,0 +1,152 @@
+#include "keydrift/characters/reading/drafting.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace keydrift::reading {
+namespace {
+
+using Index = std::uint32_t;
+
+class Drafting {
+ public:
+  Drafting(LeadText const& text, Clause const& clause, std::vector<Group>& groups,
+           Qualifiers const& found, Carried& carried)
+      : text_{text}, clause_{clause}, groups_{groups}, found_{found}, carried_{carried} {}
+
+  std::vector<Draft> run() {
+    assign_tokens();
+    std::vector<Draft> drafts;
+    for (auto const& group : groups_) append(group, drafts);
+    return drafts;
+  }
+
+ private:
+  // Every token of the clause belongs to the group in front of it; what stands before the first
+  // group belongs to that.
+  void assign_tokens() {
+    groups_.front().first = clause_.begin;
+    for (std::size_t g = 0; g + 1 < groups_.size(); ++g) {
+      auto const next = groups_[g + 1].first;
+      if (groups_[g].last + 1 < next || groups_[g].last < groups_[g].first) {
+        groups_[g].last = next - 1;
+      }
+    }
+    groups_.back().last = clause_.end - 1;
+  }
+
+  void append(Group const& group, std::vector<Draft>& drafts) {
+    Draft draft;
+    auto first = group.first;
+    auto last = group.last;
+    trim(first, last);
+    draft.begin = text_.tokens[first].begin;
+    draft.end = text_.tokens[last].end;
+    qualify(group, draft);
+    draft.whole = group.whole;
+    draft.rest = group.rest;
+    for (auto i = first; i <= last; ++i) {
+      if (!text_.is_word(i) || text_.info[i].is(kFunction)) continue;
+      if (text_.roles[i] == Role::open || text_.roles[i] == Role::state ||
+          text_.roles[i] == Role::number) {
+        draft.stems.push_back(singular(text_.tokens[i].word));
+      }
+    }
+    if (!draft.stems.empty()) draft.subject = draft.stems.front();
+    for (auto const& product : conjunction(group)) {
+      Draft one = draft;
+      one.any_of = product;
+      one.origin = origin_of(group);
+      drafts.push_back(std::move(one));
+    }
+  }
+
+  // Separators at both ends are no part of a statement.
+  void trim(Index& first, Index& last) const {
+    auto const separator = [&](Index i) {
+      if (text_.tokens[i].kind != TokenKind::sign) return false;
+      auto const sign = text_.tokens[i].sign;
+      return sign == U',' || sign == U';' || sign == U'.' || sign == U':';
+    };
+    while (first < last && separator(first)) ++first;
+    while (last > first && separator(last)) --last;
+    while (first < last && text_.is_word(first) && text_.info[first].is(kAnd) &&
+           first > clause_.begin) {
+      ++first;
+    }
+    // "(when dry" gives its parenthesis back.
+    if (text_.opens(first) && text_.partner[first] == last && last > first + 1) {
+      ++first;
+      --last;
+    }
+  }
+
+  void qualify(Group const& group, Draft& draft) {
+    auto const inside = [&](Index begin) { return begin >= group.first && begin <= group.last; };
+    bool front = false;
+    bool always = false;
+    bool inner = std::any_of(
+        group.alternatives.begin(), group.alternatives.end(), [](auto const& alternative) {
+          return std::any_of(alternative.begin(), alternative.end(),
+                             [](Cluster const& cluster) { return cluster.or_rarely; });
+        });
+    for (auto const& hedge : found_.hedges) {
+      if (!inside(hedge.begin)) continue;
+      bool const frequency = hedge.kind == HedgeKind::majority || hedge.kind == HedgeKind::minority;
+      if (frequency && group.alternatives_begin && hedge.begin + 1 >= *group.alternatives_begin) {
+        inner = true;
+        continue;
+      }
+      (frequency ? front : always) = true;
+      if (!draft.hedge.empty()) draft.hedge += ", ";
+      draft.hedge += hedge.words;
+    }
+    // "usually flat, rarely rolled" admits both, and nothing else.
+    if (always || (front && !inner)) {
+      draft.strength = Strength::hedged;
+    } else {
+      draft.hedge.clear();
+    }
+    for (auto const& exception : found_.exceptions) {
+      if (!inside(exception.begin)) continue;
+      if (draft.strength == Strength::firm) draft.strength = Strength::excepted;
+      draft.except.insert(draft.except.end(), exception.groups.begin(), exception.groups.end());
+      if (!draft.exception_words.empty()) draft.exception_words += ", ";
+      draft.exception_words += exception.words;
+    }
+    draft.limits = carried_.limits;
+    for (auto const& limit : found_.limits) {
+      if (!inside(limit.begin)) continue;
+      add_limit(draft.limits, limit.limit);
+      if (limit.heading) add_limit(carried_.limits, limit.limit);
+    }
+    if (clause_.noted) draft.strength = Strength::noted;
+    for (auto const& alternative : group.alternatives) {
+      for (auto const& cluster : alternative) {
+        draft.backwards = draft.backwards || cluster.backwards;
+      }
+    }
+  }
+
+  // A later limit of the same kind takes the place of an earlier one.
+  static void add_limit(std::vector<Limit>& limits, Limit const& limit) {
+    std::erase_if(limits, [&](Limit const& known) { return known.kind == limit.kind; });
+    limits.push_back(limit);
+  }
+
+  LeadText const& text_;
+  Clause const& clause_;
+  std::vector<Group>& groups_;
+  Qualifiers const& found_;
+  Carried& carried_;
+};
+
+}  // namespace
+
+std::vector<Draft> make_drafts(LeadText const& text, Clause const& clause,
+                               std::vector<Group>& groups, Qualifiers const& found,
+                               Carried& carried) {
+  return Drafting{text, clause, groups, found, carried}.run();
+}
+
+}  // namespace keydrift::reading
