@@ -39,6 +39,9 @@ class ClauseReader {
       read();
     }
     if (groups_.empty()) {
+      keep_heading();
+    }
+    if (groups_.empty()) {
       reading.loose = std::move(found_);
       return reading;
     }
@@ -56,12 +59,20 @@ class ClauseReader {
     auto const covered = matches.covered();
     find_exceptions_and_limits(text_, clause_, *rules_.genera, covered, found_);
     if (read_anaphora()) return;
+    find_hedges(text_, clause_, covered, found_);
     items_.matches = &matches;
     items_.states = matches.states(carried_.rows);
     find_measures();
-    find_hedges(text_, clause_, covered, found_);
+    drop_numbers(text_, found_.hedges);
     auto const segments = cut(text_, clause_, found_.hedges);
     for (std::size_t s = 0; s < segments.size(); ++s) {
+      if (s + 1 < segments.size() && is_heading(segments[s])) {
+        // "Beak, if present, bifid": names what the rest speaks of.
+        heading_ = true;
+        carry(segments[s]);
+        carried_.subject = plain_words(text_, tokens_of(segments[s]), "");
+        continue;
+      }
       read_segment(segments, s);
     }
   }
@@ -96,7 +107,8 @@ class ClauseReader {
 
   void find_measures() {
     for (auto i = clause_.begin; i < clause_.end;) {
-      if (!text_.is_open(i) || !may_begin_measure(text_, i)) {
+      bool const free = text_.is_open(i) || text_.roles[i] == Role::hedge;
+      if (!free || !may_begin_measure(text_, i)) {
         ++i;
         continue;
       }
@@ -124,10 +136,38 @@ class ClauseReader {
     } else {
       read_opaque(segments, at);
     }
+    carry(segment);
+  }
+
+  void carry(Segment const& segment) {
     auto const stretch = stretches_[segment.parts.front().first - clause_.begin];
     if (auto rows = items_.matches->rows_named(stretch); !rows.empty()) {
       carried_.rows = std::move(rows);
     }
+  }
+
+  // Nothing but the name of a part.
+  [[nodiscard]] bool is_heading(Segment const& segment) const {
+    if (segment.parenthesis || segment.parts.size() > 1 || has_items(text_, segment)) return false;
+    std::size_t names = 0;
+    for (auto const token : segment.parts.front().tokens) {
+      if (!text_.is_content(token)) continue;
+      if (!text_.info[token].is(kPart) && !items_.matches->in_subject(token)) return false;
+      ++names;
+    }
+    return names > 0;
+  }
+
+  // Headings without anything behind them are all there is.
+  void keep_heading() {
+    auto words = plain_words(text_, all_tokens(), "");
+    if (words.empty() || !heading_) return;
+    Group group;
+    group.first = clause_.begin;
+    group.last = clause_.end - 1;
+    group.alternatives = {
+        {opaque_cluster(std::move(words), false, clause_.begin, clause_.end - 1)}};
+    groups_.push_back(std::move(group));
   }
 
   // --- opaque ---------------------------------------------------------------------------------
@@ -240,6 +280,7 @@ class ClauseReader {
   Found items_;
   std::vector<Group> groups_;
   bool anaphora_{false};
+  bool heading_{false};
   bool previous_opaque_{false};
   std::size_t previous_opaque_at_{};
   std::vector<Index> opaque_tokens_;

@@ -65,7 +65,9 @@ class NumberReader {
  private:
   using Index = std::uint32_t;
 
-  [[nodiscard]] bool usable(Index at) const { return at < stop_ && text_.is_open(at); }
+  [[nodiscard]] bool usable(Index at) const {
+    return at < stop_ && (text_.is_open(at) || text_.roles[at] == Role::hedge);
+  }
   [[nodiscard]] bool sign(Index at, char32_t wanted) const {
     return usable(at) && text_.is_sign(at, wanted);
   }

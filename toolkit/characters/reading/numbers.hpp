@@ -31,7 +31,7 @@ struct Measure {
 };
 
 // The expression that begins at tokens[at] and ends before `stop`; several for "4–6 × 2–3 mm".
-// Tokens that have been read as something else end it.  Empty when none begins there.
+// Tokens that have been read as something else than hedges end it.  Empty when none begins there.
 [[nodiscard]] std::vector<Measure> measures_at(LeadText const& text, std::uint32_t at,
                                                std::uint32_t stop);
 

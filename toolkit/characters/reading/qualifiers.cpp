@@ -31,10 +31,7 @@ class ExceptionReader {
       ++end;
     }
     auto i = end;
-    while (i < clause_.end && text_.is_word(i) &&
-           (text_.info[i].is(kArticle) || is_joining_preposition(i) || text_.is_word(i, "some"))) {
-      ++i;
-    }
+    while (i < clause_.end && leads_to_name(i)) ++i;
     Exception exception;
     auto const names_end = read_names(i, exception.groups);
     if (!exception.groups.empty()) {
@@ -53,6 +50,12 @@ class ExceptionReader {
                                                             "dans", "en",  "em", "der"};
     return text_.is_word(at) &&
            std::find(kWords.begin(), kWords.end(), text_.tokens[at].word) != kWords.end();
+  }
+
+  // "in some", "in the": but "A." is a genus.
+  bool leads_to_name(Index at) const {
+    if (!text_.is_word(at) || begins_name(at)) return false;
+    return text_.info[at].is(kArticle) || is_joining_preposition(at) || text_.is_word(at, "some");
   }
 
   // A capitalised word of letters that can begin a taxon's name.
@@ -90,12 +93,17 @@ class ExceptionReader {
              std::find(kWords.begin(), kWords.end(), text_.tokens[i].word) != kWords.end()) {
         ++i;
         if (i < clause_.end && text_.is_sign(i, U'.') && !text_.tokens[i].blank_before) ++i;
+        if (i < clause_.end && text_.is_word(i - 2, "sp") &&
+            text_.tokens[i].kind == TokenKind::number) {
+          ++i;  // "Aus sp. 1"
+        }
       }
     };
     take_group_words();
-    if (is_epithet(i) && (epithet_expected || ends_group(i + 1) || is_rank(i + 1))) {
+    if (is_epithet(i) &&
+        (initial || (is_latin(i) && (epithet_expected || ends_group(i + 1) || is_rank(i + 1))))) {
       ++i;
-      if (is_epithet(i) && (ends_group(i + 1))) ++i;
+      if (is_epithet(i) && is_latin(i) && ends_group(i + 1)) ++i;
       while (is_rank(i)) {
         auto j = i + 1;
         if (j < clause_.end && text_.is_sign(j, U'.')) ++j;
@@ -105,6 +113,16 @@ class ExceptionReader {
       take_group_words();
     }
     return i;
+  }
+  // Ends like an epithet: "palustris" and not "channelled".  English adjectives in -ous do not.
+  bool is_latin(Index at) const {
+    static constexpr std::array<std::string_view, 18> kEndings{
+        "us", "a",  "um",   "is",  "ii",  "i",   "ae",  "ns", "or",
+        "ax", "ix", "ense", "ale", "are", "ile", "des", "on", "os"};
+    auto const& word = text_.tokens[at].word;
+    if (word.ends_with("ous")) return false;
+    return std::any_of(kEndings.begin(), kEndings.end(),
+                       [&](std::string_view ending) { return word.ends_with(ending); });
   }
   bool is_rank(Index at) const {
     static constexpr std::array<std::string_view, 6> kRanks{"subsp", "ssp",  "var",
@@ -128,10 +146,9 @@ class ExceptionReader {
       i = end;
       if (i < clause_.end && text_.is_sign(i, U',')) ++i;
       if (i < clause_.end && (text_.info[i].is(kAnd | kOr) || text_.is_sign(i, U'&'))) ++i;
-      while (i < clause_.end && (is_joining_preposition(i) || text_.info[i].is(kArticle)) &&
-             begins_name(i + 1)) {
-        ++i;
-      }
+      auto behind = i;
+      while (behind < clause_.end && leads_to_name(behind)) ++behind;
+      if (behind < clause_.end && begins_name(behind)) i = behind;
       if (i == end) break;
     }
     return end;
@@ -350,6 +367,11 @@ void find_exceptions_and_limits(LeadText& text, Clause const& clause, Genera con
     if (text.is_open(i) && !covered[i]) find_limit(text, clause, i, found, next);
     i = std::max(next, i + 1);
   }
+}
+
+void drop_numbers(LeadText const& text, std::vector<Hedge>& hedges) {
+  std::erase_if(hedges,
+                [&](Hedge const& hedge) { return text.roles[hedge.begin] == Role::number; });
 }
 
 void find_hedges(LeadText& text, Clause const& clause, Covered const& covered, Qualifiers& found) {

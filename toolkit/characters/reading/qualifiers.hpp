@@ -53,7 +53,10 @@ using Covered = std::vector<bool>;
 void find_exceptions_and_limits(LeadText& text, Clause const& clause, Genera const& genera,
                                 Covered const& covered, Qualifiers& found);
 
-// Finds hedges among what is still open (after numbers have been read).
+// Finds hedges among what is still open.
 void find_hedges(LeadText& text, Clause const& clause, Covered const& covered, Qualifiers& found);
+
+// Takes out what has since been read as part of a number ("nearly 5 mm", "3, rarely 4").
+void drop_numbers(LeadText const& text, std::vector<Hedge>& hedges);
 
 }  // namespace keydrift::reading

@@ -19,6 +19,7 @@ constexpr std::string_view kFunctionWords =
     "that which whose their its his her each every all both only always invariably having has have "
     "bearing but also then thus so this these those there when where while if it they themselves "
     "other another own same per via within among against "
+    "except excepting excluding save "
     "und oder mit von vom im in am an auf aus bei zu zum zur ist sind stets immer nur auch aber "
     "et ou avec de du d' dans sur par est sont toujours seulement mais "
     "y o u con en por es son siempre solo pero e com em do da dos no na nos nas sempre mas são "
