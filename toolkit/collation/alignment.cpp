@@ -18,6 +18,9 @@ constexpr Grade floor_total = whole * 3 / 10;
 // newcomer off stands where a removed one stood, which makes it another couplet all the same.
 constexpr Grade credible_taxa = whole * 7 / 10;
 constexpr Grade credible_statements = whole * 9 / 20;
+// A couplet that was rewritten while taxa moved about below it is told by where it stands.
+constexpr Grade passable_taxa = whole * 11 / 20;
+constexpr Grade credible_neighbours = whole * 6 / 10;
 
 // Candidates kept per couplet after the first comparison.
 constexpr std::size_t most_kept = 10;
@@ -35,7 +38,11 @@ struct Candidate {
         (taxa_weight + statements_weight));
   }
   [[nodiscard]] bool credible() const {
-    return taxa >= credible_taxa || statements >= credible_statements;
+    return taxa >= credible_taxa || statements >= credible_statements ||
+           (taxa >= passable_taxa && neighbours >= credible_neighbours);
+  }
+  [[nodiscard]] bool may_become_credible() const {
+    return taxa >= passable_taxa || statements >= credible_statements;
   }
 };
 
@@ -64,7 +71,9 @@ class Aligning {
                 std::pair{new_side_.couplet_count(), number_of(new_side_)}} {}
 
   Alignment run() && {
-    for (auto const& pair : find_candidates(comparison_)) consider(pair);
+    auto found = find_candidates(comparison_);
+    settled_ = std::move(found.settled);
+    for (auto const& pair : found.pairs) consider(pair);
     keep_the_best();
     for (auto& candidate : candidates_) candidate.total = candidate.without_neighbours();
     assign();
@@ -91,7 +100,7 @@ class Aligning {
                         .taxa = result.taxa,
                         .statements = result.statements,
                         .pairing = static_cast<std::uint32_t>(pairings_.size())};
-    if (!candidate.credible()) return;
+    if (!candidate.may_become_credible()) return;
     pairings_.insert(pairings_.end(), scratch_.begin(), scratch_.end());
     candidates_.push_back(candidate);
   }
@@ -164,6 +173,7 @@ class Aligning {
     std::set_difference(fresh.begin(), fresh.end(), seen_.begin(), seen_.end(),
                         std::back_inserter(unseen));
     std::erase_if(unseen, [&](CandidatePair const& pair) {
+      if (settled_[0][pair.old_couplet] != 0 || settled_[1][pair.new_couplet] != 0) return true;
       return std::binary_search(
           candidates_.begin(), candidates_.begin() + static_cast<std::ptrdiff_t>(sorted_),
           Candidate{.pair = pair},
@@ -214,7 +224,7 @@ class Aligning {
               [&](std::uint32_t a, std::uint32_t b) { return key(a) < key(b); });
     for (auto const i : order) {
       auto const& candidate = candidates_[i];
-      if (candidate.total <= floor_total) continue;
+      if (candidate.total <= floor_total || !candidate.credible()) continue;
       auto const [row, column] = key(i);
       offers.push_back({.row = row,
                         .column = column,
@@ -291,8 +301,9 @@ class Aligning {
   std::vector<Candidate> candidates_;
   std::vector<std::uint32_t> pairings_;
   std::vector<std::uint32_t> chosen_;  // indices of candidates, ascending
-  std::vector<CandidatePair> seen_;    // looked at as neighbours, sorted
-  std::size_t sorted_{};               // candidates found by index, sorted by pair
+  std::array<std::vector<char>, 2> settled_;
+  std::vector<CandidatePair> seen_;  // looked at as neighbours, sorted
+  std::size_t sorted_{};             // candidates found by index, sorted by pair
   std::vector<std::uint32_t> scratch_;
 };
 

@@ -80,18 +80,51 @@ class Search {
     }
   }
 
-  std::vector<CandidatePair> find() && {
+  Candidates find() && {
+    settle_equals();
     by_same_taxa();
     by_like_taxa();
     by_words();
     std::sort(pairs_.begin(), pairs_.end());
     pairs_.erase(std::unique(pairs_.begin(), pairs_.end()), pairs_.end());
-    return std::move(pairs_);
+    return {std::move(pairs_), std::move(settled_)};
   }
 
  private:
   void add(Posting const& old_posting, Posting const& new_posting) {
     pairs_.push_back({couplet_at_[0][old_posting.rank], couplet_at_[1][new_posting.rank]});
+  }
+  [[nodiscard]] bool settled(Of of, std::uint32_t couplet) const {
+    return settled_[static_cast<std::size_t>(of)][couplet] != 0;
+  }
+
+  // Couplets that are equal in all they say and in the shared taxa below each lead need no
+  // comparing with others.
+  void settle_equals() {
+    Postings postings;
+    for (auto const of : both) {
+      auto const& side = comparison_.side(of);
+      settled_[static_cast<std::size_t>(of)].assign(side.couplet_count(), 0);
+      for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
+        if (comparison_.below_couplet(of, i).mass == 0) continue;
+        std::uint64_t number = 0;
+        for (auto row = side.first_lead[i]; row < side.end_lead(i); ++row) {
+          auto const& said = comparison_.saying(of, row);
+          number += mix(said.text ^ mix(said.predicate) ^
+                        mix(comparison_.below_lead(of, row).fingerprint + 1));
+        }
+        postings[static_cast<std::size_t>(of)].push_back({number, 0, side.rank[i]});
+      }
+    }
+    sort_postings(postings);
+    for_each_shared_bucket(postings, [&](Bucket const& bucket) {
+      if (bucket.size(0) != 1 || bucket.size(1) != 1) return;
+      auto const& was = postings[0][bucket.begin[0]];
+      auto const& is = postings[1][bucket.begin[1]];
+      add(was, is);
+      settled_[0][couplet_at_[0][was.rank]] = 1;
+      settled_[1][couplet_at_[1][is.rank]] = 1;
+    });
   }
 
   // Meets the couplets of a bucket: all of a small one; in a large one those nearest by order,
@@ -162,7 +195,7 @@ class Search {
         auto const couplet = side.leads[row].couplet.index;
         // Leads apart from couplets; of leads with the same set those come together whose
         // couplets have sets of like size.
-        if (below.mass > 0) {
+        if (below.mass > 0 && !settled(of, couplet)) {
           leads[index].push_back(
               {below.fingerprint, comparison_.below_couplet(of, couplet).mass, side.rank[couplet]});
         }
@@ -183,6 +216,7 @@ class Search {
       for (auto const of : both) {
         auto const& side = comparison_.side(of);
         for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
+          if (settled(of, i)) continue;
           auto const tie = shared.least(of, shuffle, side.graph->taxa_below(CoupletId{i}));
           if (tie == none) continue;
           postings[static_cast<std::size_t>(of)].push_back(
@@ -198,7 +232,7 @@ class Search {
   void features_of(Of of, std::uint32_t couplet, std::vector<std::uint64_t>& features) const {
     auto const& side = comparison_.side(of);
     features.clear();
-    for (auto row = side.first_lead[couplet]; row < side.first_lead[couplet + 1]; ++row) {
+    for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
       auto const& said = comparison_.saying(of, row);
       if (!said.words.empty()) features.push_back(mix(said.text + 1));
       if (said.statements.size() > 1) features.push_back(mix(said.predicate + 2));
@@ -207,7 +241,7 @@ class Search {
     }
     // The couplet as a whole: the leads in any order.
     std::uint64_t all = 3;
-    for (auto row = side.first_lead[couplet]; row < side.first_lead[couplet + 1]; ++row) {
+    for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
       all += mix(comparison_.saying(of, row).text);
     }
     features.push_back(mix(all));
@@ -221,6 +255,7 @@ class Search {
     for (auto const of : both) {
       auto const& side = comparison_.side(of);
       for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
+        if (settled(of, i)) continue;
         features_of(of, i, features);
         for (auto const feature : features) {
           postings[static_cast<std::size_t>(of)].push_back({feature, side.rank[i], side.rank[i]});
@@ -270,12 +305,11 @@ class Search {
   Comparison const& comparison_;
   std::array<std::vector<std::uint32_t>, 2> couplet_at_;  // by rank
   std::vector<CandidatePair> pairs_;
+  std::array<std::vector<char>, 2> settled_;
 };
 
 }  // namespace
 
-std::vector<CandidatePair> find_candidates(Comparison const& comparison) {
-  return Search{comparison}.find();
-}
+Candidates find_candidates(Comparison const& comparison) { return Search{comparison}.find(); }
 
 }  // namespace keydrift::collating

@@ -81,6 +81,17 @@ bool same_words(std::vector<std::string> const& a, std::vector<std::string> cons
 
 }  // namespace
 
+std::vector<std::string> characters_of(Statement const& statement) {
+  std::vector<std::string> characters;
+  for (auto const& atom : statement.any_of) {
+    if (std::find(characters.begin(), characters.end(), atom.character) == characters.end()) {
+      characters.push_back(atom.character);
+    }
+  }
+  if (characters.empty()) characters.push_back("~" + normalised_words(statement.text));
+  return characters;
+}
+
 bool same_atoms(std::vector<Atom> const& a, std::vector<Atom> const& b) {
   return same_in_any_order(a, b);
 }

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "keydrift/collation/exceptions.hpp"
@@ -25,6 +26,10 @@ struct LeadChange {
 
 [[nodiscard]] LeadChange compare_leads(Lead const& old_lead, Lead const& new_lead,
                                        Exceptions const& exceptions);
+
+// Characters a statement speaks of, each once, in its own order.  A note without a predicate goes
+// by its words, like any other statement that is not understood.
+[[nodiscard]] std::vector<std::string> characters_of(Statement const& statement);
 
 // The same atoms in any order.
 [[nodiscard]] bool same_atoms(std::vector<Atom> const& a, std::vector<Atom> const& b);

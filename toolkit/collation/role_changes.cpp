@@ -1,30 +1,15 @@
 #include <algorithm>
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <tuple>
 #include <utility>
 
-#include "keydrift/characters/reading.hpp"
 #include "keydrift/collation/ground.hpp"
 #include "keydrift/collation/numbers.hpp"
 
 namespace keydrift::collating {
 namespace {
-
-// Characters a statement speaks of, each once, in its own order.  A note without a predicate goes
-// by its words, like any other statement that is not understood.
-std::vector<std::string> characters_of(Statement const& statement) {
-  std::vector<std::string> characters;
-  for (auto const& atom : statement.any_of) {
-    if (std::find(characters.begin(), characters.end(), atom.character) == characters.end()) {
-      characters.push_back(atom.character);
-    }
-  }
-  if (characters.empty()) characters.push_back("~" + normalised_words(statement.text));
-  return characters;
-}
 
 std::vector<Atom> atoms_of(Statement const& statement, std::string_view character) {
   std::vector<Atom> atoms;
@@ -204,40 +189,5 @@ class Casting {
 }  // namespace
 
 std::vector<RoleChange> role_changes(Ground const& ground) { return Casting{ground}.run(); }
-
-std::vector<CharacterUse> character_uses(Edition const& old_edition, Edition const& new_edition,
-                                         Lexicon const& lexicon) {
-  std::map<std::string, CharacterUse, std::less<>> uses;
-  auto const gather = [&](Edition const& edition, std::vector<StatementId> CharacterUse::*member) {
-    for (std::uint32_t i = 0; i < edition.couplets.size(); ++i) {
-      auto const& leads = edition.couplets[i].leads;
-      for (std::uint32_t j = 0; j < leads.size(); ++j) {
-        for (std::uint32_t k = 0; k < leads[j].statements.size(); ++k) {
-          for (auto const& character : characters_of(leads[j].statements[k])) {
-            (uses[character].*member).push_back({{CoupletId{i}, j}, k});
-          }
-        }
-      }
-    }
-  };
-  gather(old_edition, &CharacterUse::old_uses);
-  gather(new_edition, &CharacterUse::new_uses);
-
-  std::map<std::string, LexiconCharacter const*, std::less<>> known;
-  for (auto const& character : lexicon.characters) known.emplace(character.id, &character);
-  std::vector<CharacterUse> result;
-  for (auto& [id, use] : uses) {
-    use.character = id;
-    use.opaque = !id.empty() && id.front() == '~';
-    use.label = use.opaque ? id.substr(1) : id;
-    if (auto const found = known.find(id); found != known.end() && !found->second->label.empty()) {
-      use.label = found->second->label;
-    }
-    result.push_back(std::move(use));
-  }
-  std::stable_sort(result.begin(), result.end(),
-                   [](CharacterUse const& a, CharacterUse const& b) { return a.label < b.label; });
-  return result;
-}
 
 }  // namespace keydrift::collating

@@ -1,55 +1,34 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
-#include <set>
+#include <span>
 #include <string>
 #include <tuple>
 #include <utility>
+#include <vector>
 
 #include "keydrift/collation/ground.hpp"
+#include "keydrift/collation/routes.hpp"
+#include "keydrift/collation/ways.hpp"
 
 namespace keydrift::collating {
 namespace {
 
-std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
-
-// Routes looked at for one taxon in one edition.  A taxon that has more is compared by these.
+// Routes looked at for one taxon in one edition when they changed.  Of a taxon that has more the
+// ones printed first are shown; whether its ways are the same is told from all of them.
 constexpr std::size_t most_routes = 32;
 
-// Two routes laid side by side.
-struct Laid {
-  std::vector<RouteStep> steps;
-  std::size_t agreeing{};  // steps with the same lead and nothing restated
-  std::size_t aligned{};
-  std::optional<std::size_t> parting;
-};
-
-bool agrees(RouteStep const& step) { return step.aligned && step.same_lead && !step.restated; }
-
-class Routing {
+class Telling {
  public:
-  explicit Routing(Ground const& ground) : ground_{ground} {
-    for (auto const of : {Of::old_edition, Of::new_edition}) {
-      auto const& side = ground_.side(of);
-      position_[index_of(of)].assign(side.couplet_count(), none);
-      excepting_[index_of(of)].resize(side.edition->taxa.size());
-      for (std::uint32_t row = 0; row < side.leads.size(); ++row) {
-        for (auto const& statement : side.lead(row).statements) {
-          if (statement.strength != Strength::excepted) continue;
-          for (auto const& group : statement.except) {
-            for (auto const taxon : ground_.exceptions.members(of, group)) {
-              auto& rows = excepting_[index_of(of)][taxon.index];
-              if (rows.empty() || rows.back() != row) rows.push_back(row);
-            }
-          }
-        }
-      }
-    }
-  }
+  explicit Telling(Ground const& ground)
+      : ground_{ground},
+        numbers_{*ground.old_side.edition, *ground.new_side.edition},
+        routes_{ground},
+        ways_{Ways{ground.old_side, Of::old_edition, ground.exceptions, numbers_},
+              Ways{ground.new_side, Of::new_edition, ground.exceptions, numbers_}} {}
 
-  std::vector<TaxonChange> run() {
+  std::vector<TaxonChange> run() && {
     std::vector<TaxonChange> changes;
-    auto const& edition = *ground_.new_side.edition;
     // In order of the new edition; what left comes last.
     std::vector<TaxonMatch const*> matches;
     std::vector<char> has_new(ground_.old_side.edition->taxa.size(), 0);
@@ -62,7 +41,7 @@ class Routing {
       return std::tie(a->new_taxon, a->old_taxon) < std::tie(b->new_taxon, b->old_taxon);
     });
     auto next = matches.begin();
-    for (std::uint32_t i = 0; i < edition.taxa.size(); ++i) {
+    for (std::uint32_t i = 0; i < ground_.new_side.edition->taxa.size(); ++i) {
       if (next == matches.end() || (*next)->new_taxon.index != i) {
         changes.push_back(alone(Of::new_edition, TaxonId{i}));
       }
@@ -77,6 +56,15 @@ class Routing {
   }
 
  private:
+  Ways& ways(Of of) { return ways_[static_cast<std::size_t>(of)]; }
+
+  void show(LaidRoutes laid, TaxonChange& change) const {
+    change.steps = std::move(laid.steps);
+    change.parting = laid.parting;
+    change.steps_before = laid.left_out_before;
+    change.steps_after = laid.left_out_after;
+  }
+
   TaxonChange alone(Of of, TaxonId taxon) {
     TaxonChange change;
     bool const is_new = of == Of::new_edition;
@@ -85,18 +73,14 @@ class Routing {
     change.events = {is_new ? TaxonEvent::entered : TaxonEvent::left};
     auto const& graph = *ground_.side(of).graph;
     (is_new ? change.new_ends : change.old_ends) = graph.leads_to(taxon).size();
-    auto const routes = graph.routes_to(taxon, 1);
-    if (!routes.routes.empty()) {
-      for (auto const lead : routes.routes.front()) {
-        RouteStep step;
-        (is_new ? step.new_lead : step.old_lead) = lead;
-        change.steps.push_back(step);
-      }
+    auto const routes = graph.routes_to(taxon, 1).routes;
+    Route const nowhere;
+    auto const& route = routes.empty() ? nowhere : routes.front();
+    show(is_new ? routes_.lay(nowhere, route) : routes_.lay(route, nowhere), change);
+    auto& characters = is_new ? change.characters_gained : change.characters_lost;
+    for (auto const number : ways(of).characters(taxon)) {
+      characters.push_back(numbers_.character(number));
     }
-    if (!change.steps.empty()) change.parting = 0;
-    auto const characters = characters_on(of, taxon);
-    (is_new ? change.characters_gained : change.characters_lost)
-        .assign(characters.begin(), characters.end());
     return change;
   }
 
@@ -111,27 +95,14 @@ class Routing {
     change.old_ends = old_graph.leads_to(match.old_taxon).size();
     change.new_ends = new_graph.leads_to(match.new_taxon).size();
 
-    auto const old_routes = old_graph.routes_to(match.old_taxon, most_routes);
-    auto const new_routes = new_graph.routes_to(match.new_taxon, most_routes);
-    // Routes with an equal on the other side are set aside: what is shown is what changed.
-    auto [olds, news] = without_equals(old_routes.routes, new_routes.routes);
-    bool const same =
-        olds.empty() && news.empty() &&
-        old_graph.route_count(match.old_taxon) == new_graph.route_count(match.new_taxon);
-    auto const laid = best_pair(olds.empty() ? all(old_routes.routes) : olds,
-                                news.empty() ? all(new_routes.routes) : news);
-    change.steps = laid.steps;
-    change.parting = laid.parting;
-
     auto& events = change.events;
+    bool const same = routes_.same_ways(match.old_taxon, match.new_taxon);
     if (same) {
       events.push_back(TaxonEvent::same_route);
-    } else if (olds.size() == news.size() && !laid.steps.empty() &&
-               std::all_of(laid.steps.begin(), laid.steps.end(),
-                           [](RouteStep const& s) { return s.aligned && s.same_lead; })) {
-      events.push_back(TaxonEvent::restated_route);
+      show_same(match, change);
     } else {
-      events.push_back(TaxonEvent::other_route);
+      events.push_back(show_other(match, change));
+      tell_characters(match, change);
     }
     switch (match.relation) {
       case Relation::congruent:
@@ -151,214 +122,86 @@ class Routing {
     }
     if (change.new_ends > change.old_ends) events.push_back(TaxonEvent::more_ends);
     if (change.new_ends < change.old_ends) events.push_back(TaxonEvent::fewer_ends);
-    bool const was = by_exception_only(Of::old_edition, match.old_taxon);
-    bool const is = by_exception_only(Of::new_edition, match.new_taxon);
+    bool const was = ways(Of::old_edition).only_by_exception(match.old_taxon);
+    bool const is = ways(Of::new_edition).only_by_exception(match.new_taxon);
     if (is && !was) events.push_back(TaxonEvent::only_by_exception);
     if (was && !is) events.push_back(TaxonEvent::no_longer_by_exception);
     std::sort(events.begin(), events.end());
-
-    if (!same) {
-      auto const before = characters_on(Of::old_edition, match.old_taxon);
-      auto const after = characters_on(Of::new_edition, match.new_taxon);
-      std::set_difference(before.begin(), before.end(), after.begin(), after.end(),
-                          std::back_inserter(change.characters_lost));
-      std::set_difference(after.begin(), after.end(), before.begin(), before.end(),
-                          std::back_inserter(change.characters_gained));
-    }
     return change;
   }
 
-  using Some = std::vector<Route const*>;
-  static Some all(std::vector<Route> const& routes) {
-    Some some;
-    for (auto const& route : routes) some.push_back(&route);
-    return some;
+  // The first route in the old edition beside the same route in the new one.
+  void show_same(TaxonMatch const& match, TaxonChange& change) {
+    auto const olds = ground_.old_side.graph->routes_to(match.old_taxon, 1).routes;
+    if (olds.empty()) return;
+    Route there;
+    there.reserve(olds.front().size());
+    for (auto const lead : olds.front()) {
+      auto const row = ground_.counterparts.lead[0][ground_.old_side.row(lead)];
+      there.push_back(ground_.new_side.leads[row]);
+    }
+    show(routes_.lay(olds.front(), there), change);
   }
 
-  // Does the new route take the counterparts of the old one's leads, none of them restated?
-  [[nodiscard]] bool equal(Route const& old_route, Route const& new_route) const {
-    return std::equal(old_route.begin(), old_route.end(), new_route.begin(), new_route.end(),
-                      [&](LeadId a, LeadId b) {
-                        auto const row = ground_.old_side.row(a);
-                        return ground_.counterparts.lead[0][row] == ground_.new_side.row(b) &&
-                               !ground_.lead_changes[row].restated;
-                      });
-  }
-
-  [[nodiscard]] std::pair<Some, Some> without_equals(std::vector<Route> const& olds,
-                                                     std::vector<Route> const& news) const {
-    std::vector<char> taken(news.size(), 0);
+  // Of the routes that have no equal on the other side the pair that agrees best; returns how the
+  // taxon's route changed.
+  TaxonEvent show_other(TaxonMatch const& match, TaxonChange& change) {
+    using Some = std::vector<Route const*>;
+    auto const olds = ground_.old_side.graph->routes_to(match.old_taxon, most_routes);
+    auto const news = ground_.new_side.graph->routes_to(match.new_taxon, most_routes);
+    std::vector<char> taken(news.routes.size(), 0);
     Some old_rest;
-    for (auto const& old_route : olds) {
+    Some new_rest;
+    for (auto const& old_route : olds.routes) {
       bool found = false;
-      for (std::size_t j = 0; j < news.size() && !found; ++j) {
-        if (taken[j] != 0 || !equal(old_route, news[j])) continue;
+      for (std::size_t j = 0; j < news.routes.size() && !found; ++j) {
+        if (taken[j] != 0 || !routes_.same(old_route, news.routes[j])) continue;
         taken[j] = 1;
         found = true;
       }
       if (!found) old_rest.push_back(&old_route);
     }
-    Some new_rest;
-    for (std::size_t j = 0; j < news.size(); ++j) {
-      if (taken[j] == 0) new_rest.push_back(&news[j]);
+    for (std::size_t j = 0; j < news.routes.size(); ++j) {
+      if (taken[j] == 0) new_rest.push_back(&news.routes[j]);
     }
-    return {std::move(old_rest), std::move(new_rest)};
+    bool const as_many = old_rest.size() == new_rest.size();
+    // A route that came or went is shown beside the nearest one of the other edition.
+    if (old_rest.empty()) {
+      for (auto const& route : olds.routes) old_rest.push_back(&route);
+    }
+    if (new_rest.empty()) {
+      for (auto const& route : news.routes) new_rest.push_back(&route);
+    }
+    Route const nowhere;
+    if (old_rest.empty()) old_rest.push_back(&nowhere);
+    if (new_rest.empty()) new_rest.push_back(&nowhere);
+    auto laid = routes_.lay_best(old_rest, new_rest);
+    bool const same_leads = as_many && laid.same_leads && !laid.steps.empty();
+    show(std::move(laid), change);
+    return same_leads ? TaxonEvent::restated_route : TaxonEvent::other_route;
   }
 
-  Laid best_pair(Some const& olds, Some const& news) {
-    if (olds.empty() || news.empty()) {
-      Route const nowhere;
-      return lay(olds.empty() ? nowhere : *olds.front(), news.empty() ? nowhere : *news.front());
-    }
-    Laid best;
-    // More steps that agree, more that are aligned, fewer steps; then the routes printed first, in
-    // an order that is the same when the editions change places.
-    auto best_key =
-        std::tuple{std::size_t{0}, std::size_t{0}, std::size_t{0}, std::size_t{0}, std::size_t{0}};
-    for (std::size_t i = 0; i < olds.size(); ++i) {
-      for (std::size_t j = 0; j < news.size(); ++j) {
-        auto laid = lay(*olds[i], *news[j]);
-        auto const last = ~std::size_t{0};
-        auto const key = std::tuple{laid.agreeing + 1, laid.aligned, last - laid.steps.size(),
-                                    last - (i + j), last - std::max(i, j)};
-        if (key > best_key) {
-          best_key = key;
-          best = std::move(laid);
-        }
-      }
-    }
-    return best;
-  }
-
-  // The longest chain of aligned couplets that stand in the same order on both routes, the rest of
-  // each route between them, the old one's first (Fredman 1975, "On computing the length of longest
-  // increasing subsequences", Discrete Mathematics 11: 29-35).
-  Laid lay(Route const& old_route, Route const& new_route) {
-    auto& at = position_[1];
-    for (std::uint32_t j = 0; j < new_route.size(); ++j) at[new_route[j].couplet.index] = j;
-    std::vector<std::uint32_t> tails;  // old step that ends the best chain of each length
-    std::vector<std::uint32_t> before(old_route.size(), none);
-    auto const place = [&](std::uint32_t i) {
-      auto const there = ground_.counterparts.couplet[0][old_route[i].couplet.index];
-      return there == none ? none : at[there];
-    };
-    for (std::uint32_t i = 0; i < old_route.size(); ++i) {
-      auto const j = place(i);
-      if (j == none) continue;
-      auto const longer =
-          std::lower_bound(tails.begin(), tails.end(), j,
-                           [&](std::uint32_t k, std::uint32_t value) { return place(k) < value; });
-      if (longer != tails.begin()) before[i] = *std::prev(longer);
-      if (longer == tails.end()) {
-        tails.push_back(i);
-      } else {
-        *longer = i;
-      }
-    }
-    std::vector<std::uint32_t> chain;
-    for (auto i = tails.empty() ? none : tails.back(); i != none; i = before[i]) chain.push_back(i);
-    std::reverse(chain.begin(), chain.end());
-
-    Laid laid;
-    std::uint32_t i = 0;
-    std::uint32_t j = 0;
-    auto const lonely_until = [&](std::uint32_t old_end, std::uint32_t new_end) {
-      for (; i < old_end; ++i) laid.steps.push_back({.old_lead = old_route[i], .new_lead = {}});
-      for (; j < new_end; ++j) laid.steps.push_back({.old_lead = {}, .new_lead = new_route[j]});
-    };
-    for (auto const step : chain) {
-      lonely_until(step, place(step));
-      auto const old_row = ground_.old_side.row(old_route[i]);
-      bool const same_lead =
-          ground_.counterparts.lead[0][old_row] == ground_.new_side.row(new_route[j]);
-      laid.steps.push_back({.old_lead = old_route[i],
-                            .new_lead = new_route[j],
-                            .aligned = true,
-                            .same_lead = same_lead,
-                            .restated = same_lead && ground_.lead_changes[old_row].restated});
-      ++i;
-      ++j;
-    }
-    lonely_until(static_cast<std::uint32_t>(old_route.size()),
-                 static_cast<std::uint32_t>(new_route.size()));
-    for (auto const lead : new_route) at[lead.couplet.index] = none;
-
-    for (std::size_t k = 0; k < laid.steps.size(); ++k) {
-      laid.aligned += laid.steps[k].aligned ? 1U : 0U;
-      if (agrees(laid.steps[k])) {
-        ++laid.agreeing;
-      } else if (!laid.parting) {
-        laid.parting = k;
-      }
-    }
-    return laid;
-  }
-
-  // Every lead on a way to the taxon, rows; those of `without` are not passed.
-  template <class Visit>
-  void walk_back(Of of, TaxonId taxon, std::vector<std::uint32_t> const& without,
-                 Visit const& visit) {
-    auto const& side = ground_.side(of);
-    std::vector<std::uint32_t> waiting;
-    std::set<std::uint32_t> seen;
-    auto const take = [&](std::span<LeadId const> leads) {
-      for (auto const lead : leads) {
-        auto const row = side.row(lead);
-        if (std::binary_search(without.begin(), without.end(), row)) continue;
-        if (!side.graph->reachable(lead.couplet)) continue;
-        visit(row);
-        if (seen.insert(lead.couplet.index).second) waiting.push_back(lead.couplet.index);
-      }
-    };
-    take(side.graph->leads_to(taxon));
-    while (!waiting.empty()) {
-      auto const couplet = waiting.back();
-      waiting.pop_back();
-      take(side.graph->leads_to(CoupletId{couplet}));
-    }
-  }
-
-  [[nodiscard]] std::set<std::string> characters_on(Of of, TaxonId taxon) {
-    std::set<std::string> characters;
-    auto const& side = ground_.side(of);
-    walk_back(of, taxon, {}, [&](std::uint32_t row) {
-      for (auto const& statement : side.lead(row).statements) {
-        if (statement.strength != Strength::firm && statement.strength != Strength::excepted) {
-          continue;
-        }
-        for (auto const& atom : statement.any_of) characters.insert(atom.character);
-      }
-    });
-    return characters;
-  }
-
-  // A route goes through an exception at a lead one of whose excepted statements excepts a group
-  // that the taxon belongs to.  True when there is a route and every route does so: the start
-  // cannot be reached from the taxon by other leads alone.
-  [[nodiscard]] bool by_exception_only(Of of, TaxonId taxon) {
-    auto const& rows = excepting_[index_of(of)][taxon.index];
-    if (rows.empty()) return false;
-    auto const& edition = *ground_.side(of).edition;
-    if (edition.parts.empty()) return false;
-    auto const start = edition.parts.front().start;
-    auto const& side = ground_.side(of);
-    bool any = false;
-    walk_back(of, taxon, {},
-              [&](std::uint32_t row) { any = any || side.leads[row].couplet == start; });
-    if (!any) return false;
-    bool around = false;
-    walk_back(of, taxon, rows,
-              [&](std::uint32_t row) { around = around || side.leads[row].couplet == start; });
-    return !around;
+  void tell_characters(TaxonMatch const& match, TaxonChange& change) {
+    auto const before = ways(Of::old_edition).characters(match.old_taxon);
+    auto const after = ways(Of::new_edition).characters(match.new_taxon);
+    std::vector<std::uint32_t> only;
+    std::set_difference(before.begin(), before.end(), after.begin(), after.end(),
+                        std::back_inserter(only));
+    for (auto const number : only) change.characters_lost.push_back(numbers_.character(number));
+    only.clear();
+    std::set_difference(after.begin(), after.end(), before.begin(), before.end(),
+                        std::back_inserter(only));
+    for (auto const number : only) change.characters_gained.push_back(numbers_.character(number));
   }
 
   Ground const& ground_;
-  std::array<std::vector<std::uint32_t>, 2> position_;  // by couplet: step on the route being laid
-  std::array<std::vector<std::vector<std::uint32_t>>, 2> excepting_;  // by taxon: rows, ascending
+  CharacterNumbers numbers_;
+  RouteComparison routes_;
+  std::array<Ways, 2> ways_;
 };
 
 }  // namespace
 
-std::vector<TaxonChange> taxon_changes(Ground const& ground) { return Routing{ground}.run(); }
+std::vector<TaxonChange> taxon_changes(Ground const& ground) { return Telling{ground}.run(); }
 
 }  // namespace keydrift::collating

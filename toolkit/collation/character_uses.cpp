@@ -1,0 +1,49 @@
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <unordered_map>
+#include <utility>
+
+#include "keydrift/collation/ground.hpp"
+
+namespace keydrift::collating {
+
+std::vector<CharacterUse> character_uses(Edition const& old_edition, Edition const& new_edition,
+                                         Lexicon const& lexicon) {
+  std::vector<CharacterUse> uses;
+  std::unordered_map<std::string, std::size_t> row_of;
+  auto const gather = [&](Edition const& edition, std::vector<StatementId> CharacterUse::*member) {
+    for (std::uint32_t i = 0; i < edition.couplets.size(); ++i) {
+      auto const& leads = edition.couplets[i].leads;
+      for (std::uint32_t j = 0; j < leads.size(); ++j) {
+        for (std::uint32_t k = 0; k < leads[j].statements.size(); ++k) {
+          for (auto const& character : characters_of(leads[j].statements[k])) {
+            auto const [row, fresh] = row_of.try_emplace(character, uses.size());
+            if (fresh) uses.emplace_back().character = character;
+            (uses[row->second].*member).push_back({{CoupletId{i}, j}, k});
+          }
+        }
+      }
+    }
+  };
+  gather(old_edition, &CharacterUse::old_uses);
+  gather(new_edition, &CharacterUse::new_uses);
+
+  std::unordered_map<std::string_view, LexiconCharacter const*> known;
+  for (auto const& character : lexicon.characters) known.emplace(character.id, &character);
+  for (auto& use : uses) {
+    use.opaque = !use.character.empty() && use.character.front() == '~';
+    use.label = use.opaque ? use.character.substr(1) : use.character;
+    if (auto const found = known.find(use.character);
+        found != known.end() && !found->second->label.empty()) {
+      use.label = found->second->label;
+    }
+  }
+  std::sort(uses.begin(), uses.end(), [](CharacterUse const& a, CharacterUse const& b) {
+    return std::tie(a.label, a.character) < std::tie(b.label, b.character);
+  });
+  return uses;
+}
+
+}  // namespace keydrift::collating

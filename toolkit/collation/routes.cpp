@@ -1,0 +1,208 @@
+#include "keydrift/collation/routes.hpp"
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+namespace keydrift::collating {
+namespace {
+
+bool agrees(RouteStep const& step) { return step.aligned && step.same_lead && !step.restated; }
+
+std::size_t count_reachable(Side const& side, std::span<LeadId const> leads) {
+  return static_cast<std::size_t>(std::count_if(leads.begin(), leads.end(), [&](LeadId lead) {
+    return side.graph->reachable(lead.couplet);
+  }));
+}
+
+}  // namespace
+
+RouteComparison::RouteComparison(Ground const& ground)
+    : ground_{ground}, new_at_(ground.new_side.couplet_count(), none) {
+  auto const& old_side = ground_.old_side;
+  auto const& new_side = ground_.new_side;
+  std::array<std::vector<char>, 2> is_start;
+  for (auto const of : {Of::old_edition, Of::new_edition}) {
+    auto& starts = is_start[static_cast<std::size_t>(of)];
+    starts.assign(ground_.side(of).couplet_count(), 0);
+    for (auto const& part : ground_.side(of).edition->parts) {
+      if (part.start.index < starts.size()) starts[part.start.index] = 1;
+    }
+  }
+  // A couplet's ways differ where its own incoming leads differ, and below every such couplet.
+  // Starting from "nothing differs" this holds on cycles too.
+  changed_above_.assign(old_side.couplet_count(), 0);
+  std::vector<std::uint32_t> waiting;
+  for (std::uint32_t i = 0; i < old_side.couplet_count(); ++i) {
+    auto const there = ground_.counterparts.couplet[0][i];
+    if (there != none && is_start[0][i] == is_start[1][there] &&
+        same_leads_to(old_side.graph->leads_to(CoupletId{i}),
+                      new_side.graph->leads_to(CoupletId{there}))) {
+      continue;
+    }
+    changed_above_[i] = 1;
+    waiting.push_back(i);
+  }
+  while (!waiting.empty()) {
+    auto const couplet = waiting.back();
+    waiting.pop_back();
+    for (auto row = old_side.first_lead[couplet]; row < old_side.end_lead(couplet); ++row) {
+      auto const next = old_side.behind[row];
+      if (next == none || changed_above_[next] != 0) continue;
+      changed_above_[next] = 1;
+      waiting.push_back(next);
+    }
+  }
+}
+
+// Leads of unreachable couplets are on no way and do not count.
+bool RouteComparison::same_leads_to(std::span<LeadId const> old_leads,
+                                    std::span<LeadId const> new_leads) const {
+  auto const& old_side = ground_.old_side;
+  auto const& new_side = ground_.new_side;
+  for (auto const lead : old_leads) {
+    if (!old_side.graph->reachable(lead.couplet)) continue;
+    auto const row = old_side.row(lead);
+    auto const there = ground_.counterparts.lead[0][row];
+    if (there == none || ground_.lead_changes[row].restated) return false;
+    // Leads in printed order: they are sorted.
+    if (!std::binary_search(new_leads.begin(), new_leads.end(), new_side.leads[there])) {
+      return false;
+    }
+  }
+  return count_reachable(old_side, old_leads) == count_reachable(new_side, new_leads);
+}
+
+bool RouteComparison::same_ways(TaxonId old_taxon, TaxonId new_taxon) const {
+  auto const old_leads = ground_.old_side.graph->leads_to(old_taxon);
+  auto const new_leads = ground_.new_side.graph->leads_to(new_taxon);
+  return same_leads_to(old_leads, new_leads) &&
+         std::none_of(old_leads.begin(), old_leads.end(), [&](LeadId lead) {
+           return ground_.old_side.graph->reachable(lead.couplet) &&
+                  changed_above_[lead.couplet.index] != 0;
+         });
+}
+
+bool RouteComparison::same(Route const& old_route, Route const& new_route) const {
+  return std::equal(old_route.begin(), old_route.end(), new_route.begin(), new_route.end(),
+                    [&](LeadId a, LeadId b) { return agrees(step_of(a, b)); });
+}
+
+// Of two steps whose couplets are aligned (or not, then nothing agrees).
+RouteStep RouteComparison::step_of(LeadId old_lead, LeadId new_lead) const {
+  auto const row = ground_.old_side.row(old_lead);
+  bool const same_lead = ground_.counterparts.lead[0][row] == ground_.new_side.row(new_lead);
+  return {
+      .old_lead = old_lead,
+      .new_lead = new_lead,
+      .aligned = ground_.counterparts.couplet[0][old_lead.couplet.index] == new_lead.couplet.index,
+      .same_lead = same_lead,
+      .restated = same_lead && ground_.lead_changes[row].restated};
+}
+
+void RouteComparison::find_chain(Route const& old_route, Route const& new_route) {
+  for (std::uint32_t j = 0; j < new_route.size(); ++j) new_at_[new_route[j].couplet.index] = j;
+  auto const place = [&](std::uint32_t i) {
+    auto const there = ground_.counterparts.couplet[0][old_route[i].couplet.index];
+    return there == none ? none : new_at_[there];
+  };
+  tails_.clear();  // the old step that ends the best chain of each length
+  before_.assign(old_route.size(), none);
+  for (std::uint32_t i = 0; i < old_route.size(); ++i) {
+    auto const j = place(i);
+    if (j == none) continue;
+    auto longer = tails_.end();
+    if (!tails_.empty() && place(tails_.back()) >= j) {
+      longer = std::lower_bound(tails_.begin(), tails_.end(), j,
+                                [&](std::uint32_t k, std::uint32_t at) { return place(k) < at; });
+    }
+    if (longer != tails_.begin()) before_[i] = *std::prev(longer);
+    if (longer == tails_.end()) {
+      tails_.push_back(i);
+    } else {
+      *longer = i;
+    }
+  }
+  chain_.clear();
+  for (auto i = tails_.empty() ? none : tails_.back(); i != none; i = before_[i]) {
+    chain_.push_back({i, place(i)});
+  }
+  std::reverse(chain_.begin(), chain_.end());
+  for (auto const lead : new_route) new_at_[lead.couplet.index] = none;
+}
+
+LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route) {
+  find_chain(old_route, new_route);
+  LaidRoutes laid;
+  // Steps that agree from the start on are counted first, so that only those shown are made.
+  std::size_t agreeing = 0;
+  while (agreeing < chain_.size() && chain_[agreeing].old_step == agreeing &&
+         chain_[agreeing].new_step == agreeing &&
+         agrees(step_of(old_route[agreeing], new_route[agreeing]))) {
+    ++agreeing;
+  }
+  laid.left_out_before = agreeing - std::min(agreeing, most_steps);
+  laid.same_leads = chain_.size() == old_route.size() && chain_.size() == new_route.size();
+  for (auto k = laid.left_out_before; k < agreeing; ++k) {
+    laid.steps.push_back(step_of(old_route[k], new_route[k]));
+  }
+  auto const whole_route = old_route.size() + new_route.size() - chain_.size();
+  if (agreeing < whole_route) laid.parting = laid.steps.size();
+
+  auto const room = laid.steps.size() + most_steps;
+  auto const add = [&](RouteStep const& step) {
+    if (laid.steps.size() < room) laid.steps.push_back(step);
+  };
+  auto i = agreeing;
+  auto j = agreeing;
+  auto const lonely_until = [&](std::size_t old_end, std::size_t new_end) {
+    for (; i < old_end; ++i) add({.old_lead = old_route[i], .new_lead = {}});
+    for (; j < new_end; ++j) add({.old_lead = {}, .new_lead = new_route[j]});
+  };
+  for (auto k = agreeing; k < chain_.size(); ++k) {
+    lonely_until(chain_[k].old_step, chain_[k].new_step);
+    auto const step = step_of(old_route[i], new_route[j]);
+    laid.same_leads = laid.same_leads && step.same_lead;
+    add(step);
+    ++i;
+    ++j;
+  }
+  lonely_until(old_route.size(), new_route.size());
+  laid.left_out_after = whole_route - laid.left_out_before - laid.steps.size();
+  return laid;
+}
+
+LaidRoutes RouteComparison::lay_best(std::span<Route const* const> old_routes,
+                                     std::span<Route const* const> new_routes) {
+  std::size_t best_old = 0;
+  std::size_t best_new = 0;
+  if (old_routes.size() > 1 || new_routes.size() > 1) {
+    // More steps that agree, more that are aligned, fewer steps; then the routes printed first, in
+    // an order that is the same when the editions change places.
+    auto const last = ~std::size_t{0};
+    auto best_key =
+        std::tuple{std::size_t{0}, std::size_t{0}, std::size_t{0}, std::size_t{0}, std::size_t{0}};
+    for (std::size_t i = 0; i < old_routes.size(); ++i) {
+      for (std::size_t j = 0; j < new_routes.size(); ++j) {
+        auto const& old_route = *old_routes[i];
+        auto const& new_route = *new_routes[j];
+        find_chain(old_route, new_route);
+        auto const agreeing = static_cast<std::size_t>(
+            std::count_if(chain_.begin(), chain_.end(), [&](Link const& link) {
+              return agrees(step_of(old_route[link.old_step], new_route[link.new_step]));
+            }));
+        auto const steps = old_route.size() + new_route.size() - chain_.size();
+        auto const key = std::tuple{agreeing + 1, chain_.size(), last - steps, last - (i + j),
+                                    last - std::max(i, j)};
+        if (key > best_key) {
+          best_key = key;
+          best_old = i;
+          best_new = j;
+        }
+      }
+    }
+  }
+  return lay(*old_routes[best_old], *new_routes[best_new]);
+}
+
+}  // namespace keydrift::collating

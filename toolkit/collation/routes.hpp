@@ -1,0 +1,65 @@
+#pragma once
+// Routes of two editions laid side by side.
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/collation/ground.hpp"
+
+namespace keydrift::collating {
+
+// Two routes side by side, cut to what a reader can use: no more than `most_steps` before the place
+// where they part (before the end, where they do not part) and no more from there on.
+inline constexpr std::size_t most_steps = 128;
+struct LaidRoutes {
+  std::vector<RouteStep> steps;
+  std::optional<std::size_t> parting;  // index into steps
+  std::size_t left_out_before{};       // steps, all of which agree
+  std::size_t left_out_after{};
+  bool same_leads{false};  // aligned couplets and the same leads throughout; statements may differ
+};
+
+class RouteComparison {
+ public:
+  // Borrows the ground.
+  explicit RouteComparison(Ground const& ground);
+
+  // Do the ways to the two taxa correspond, lead for lead, with nothing restated on any of them?
+  // Exact for any number of ways: O(leads that name the taxa).
+  [[nodiscard]] bool same_ways(TaxonId old_taxon, TaxonId new_taxon) const;
+
+  // Does the new route take the counterparts of the old one's leads, none of them restated?
+  [[nodiscard]] bool same(Route const& old_route, Route const& new_route) const;
+
+  // Two routes side by side: the longest chain of aligned couplets that stand in the same order on
+  // both (Fredman 1975, "On computing the length of longest increasing subsequences", Discrete
+  // Mathematics 11: 29-35), the rest of each route between them, the old one's first.
+  [[nodiscard]] LaidRoutes lay(Route const& old_route, Route const& new_route);
+
+  // The pair of routes that agrees best.  Precondition: neither is empty.
+  [[nodiscard]] LaidRoutes lay_best(std::span<Route const* const> old_routes,
+                                    std::span<Route const* const> new_routes);
+
+ private:
+  struct Link {
+    std::uint32_t old_step{};
+    std::uint32_t new_step{};
+  };
+  void find_chain(Route const& old_route, Route const& new_route);
+  [[nodiscard]] RouteStep step_of(LeadId old_lead, LeadId new_lead) const;
+  [[nodiscard]] bool same_leads_to(std::span<LeadId const> old_leads,
+                                   std::span<LeadId const> new_leads) const;
+
+  Ground const& ground_;
+  std::vector<char> changed_above_;    // by old couplet: its ways differ from its counterpart's
+  std::vector<std::uint32_t> new_at_;  // by new couplet: step on the route under way, or none
+  std::vector<Link> chain_;            // scratch
+  std::vector<std::uint32_t> tails_;
+  std::vector<std::uint32_t> before_;
+};
+
+}  // namespace keydrift::collating
