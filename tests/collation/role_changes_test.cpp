@@ -1,0 +1,193 @@
+// Characters that changed their role, one transition a test.
+
+#include <gtest/gtest.h>
+
+#include "keydrift/collation/numbers.hpp"
+#include "sketch.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::collated;
+using test::CoupletSketch;
+using test::sketched;
+using test::snails;
+
+std::string roles(std::vector<CoupletSketch> const& old_sketch,
+                  std::vector<CoupletSketch> const& new_sketch) {
+  auto const old_edition = sketched("old", old_sketch);
+  auto const new_edition = sketched("new", new_sketch);
+  return test::roles_of(collated(old_edition, new_edition), old_edition, new_edition);
+}
+
+// The snails with the words of lead 3b replaced.
+std::vector<CoupletSketch> with_3b(std::string words) {
+  auto sketch = snails();
+  sketch[2].leads[1].text = std::move(words);
+  return sketch;
+}
+
+std::string roles_of_3b(std::string was, std::string is) {
+  return roles(with_3b(std::move(was)), with_3b(std::move(is)));
+}
+
+TEST(RoleChanges, NothingIsToldOfTheSameKey) { EXPECT_EQ(roles(snails(), snails()), ""); }
+
+TEST(RoleChanges, AFirmCharacterBecomesAnException) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "lip: brown except Aus dus"),
+            "lip: became an exception note 3b→3b for Aus dus\n");
+}
+
+TEST(RoleChanges, AnExceptionIsWidened) {
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus dus", "lip: brown except Aus dus | Bus"),
+            "lip: exception widened 3b→3b for Bus\n");
+}
+
+TEST(RoleChanges, AnExceptionIsNarrowed) {
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus dus | Bus", "lip: brown except Bus"),
+            "lip: exception narrowed 3b→3b not for Aus dus\n");
+}
+
+TEST(RoleChanges, AnExceptionIsForOtherGroups) {
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus", "lip: brown except Bus"),
+            "lip: exception for other groups 3b→3b for Bus not for Aus\n");
+}
+
+TEST(RoleChanges, AnExceptionNamedByItsMembersIsTheSame) {
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus", "lip: brown except Aus bus | Aus cus | Aus dus"),
+            "");
+}
+
+TEST(RoleChanges, AFirmCharacterBecomesHedged) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "usually lip: brown"), "lip: became hedged 3b→3b\n");
+}
+
+TEST(RoleChanges, AFirmCharacterBecomesANote) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "note lip: brown"), "lip: became a note 3b→3b\n");
+}
+
+TEST(RoleChanges, ACharacterIsDropped) {
+  EXPECT_EQ(roles_of_3b("lip: brown; foot: pale", "lip: brown"), "foot: dropped 3b→3b\n");
+}
+
+TEST(RoleChanges, ACharacterIsIntroduced) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "lip: brown; foot: pale"), "foot: introduced 3b→3b\n");
+}
+
+TEST(RoleChanges, AHedgedCharacterBecomesFirm) {
+  EXPECT_EQ(roles_of_3b("usually lip: brown", "lip: brown"), "lip: became firm 3b→3b\n");
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus", "lip: brown"),
+            "lip: became firm 3b→3b not for Aus\n");
+}
+
+TEST(RoleChanges, ANoteBecomesStronger) {
+  EXPECT_EQ(roles_of_3b("note lip: brown", "usually lip: brown"), "lip: became stronger 3b→3b\n");
+  EXPECT_EQ(roles_of_3b("usually lip: brown", "lip: brown except Aus"),
+            "lip: became stronger 3b→3b for Aus\n");
+}
+
+TEST(RoleChanges, ALimitMovesFromOneNumberToAnother) {
+  auto revised = snails();
+  revised[3].leads[0].text = "height: < 4 mm";
+  revised[3].leads[1].text = "height: >= 4 mm";
+  EXPECT_EQ(roles(snails(), revised),
+            "height: limits changed 4a→4a 5 mm → 4 mm\n"
+            "height: limits changed 4b→4b 5 mm → 4 mm\n");
+}
+
+TEST(RoleChanges, ARangeIsPrintedWithItsExtremes) {
+  EXPECT_EQ(roles_of_3b("ribs: (2..)3..5", "ribs: 3..5(..7)"),
+            "ribs: limits changed 3b→3b (2–)3–5 → 3–5(–7)\n");
+}
+
+TEST(RoleChanges, OtherStatesAreTold) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "lip: brown | pink"), "lip: states changed 3b→3b\n");
+}
+
+TEST(RoleChanges, ALimitToASexIsAddedAndRemoved) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "male lip: brown"), "lip: scope limit added 3b→3b\n");
+  EXPECT_EQ(roles_of_3b("male lip: brown", "lip: brown"), "lip: scope limit removed 3b→3b\n");
+  EXPECT_EQ(roles_of_3b("male lip: brown", "female lip: brown"),
+            "lip: scope limit added 3b→3b\nlip: scope limit removed 3b→3b\n");
+}
+
+TEST(RoleChanges, SeveralChangesOfOneStatementAreAllTold) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "male lip: brown | pink except Aus dus"),
+            "lip: became an exception note 3b→3b for Aus dus\n"
+            "lip: states changed 3b→3b\n"
+            "lip: scope limit added 3b→3b\n");
+}
+
+TEST(RoleChanges, ExceptionNotesLeadTheList) {
+  auto revised = snails();
+  revised[0].leads[0].text = "usually shell: smooth";
+  revised[5].leads[0].text = "umbilicus: open except Bus";
+  EXPECT_EQ(roles(snails(), revised),
+            "umbilicus: became an exception note 6a→6a for Bus\n"
+            "shell: became hedged 1a→1a\n");
+}
+
+TEST(RoleChanges, AnOpaqueStatementInOtherWordsIsOneCharacterWithOtherStates) {
+  EXPECT_EQ(roles_of_3b("mantle with two dark bands", "mantle with three dark bands"),
+            "~mantle with three dark bands: states changed 3b→3b\n");
+}
+
+TEST(RoleChanges, AnInsertedCoupletIntroducesItsCharactersWithoutAnOldLead) {
+  auto revised = snails();
+  revised[0].leads[0].to = "1x";
+  revised.push_back({"1x", {{"foot: black", "Aus novus"}, {"foot: pale", "2"}}});
+  EXPECT_EQ(roles(snails(), revised), "foot: introduced -→1xa\nfoot: introduced -→1xb\n");
+  EXPECT_EQ(roles(revised, snails()), "foot: dropped 1xa→-\nfoot: dropped 1xb→-\n");
+}
+
+TEST(RoleChanges, AMovedCharacterIsDroppedHereAndIntroducedThere) {
+  auto old_sketch = with_3b("lip: brown; foot: pale");
+  auto revised = snails();
+  revised[4].leads[1].text = "mouth: oval; foot: pale";
+  EXPECT_EQ(roles(old_sketch, revised), "foot: dropped 3b→3b\nfoot: introduced 5b→5b\n");
+}
+
+TEST(RoleChanges, OneCharacterOfAnEitherOrIsIntroduced) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "lip: brown or foot: pale"), "foot: introduced 3b→3b\n");
+}
+
+TEST(RoleChanges, TheTaxaBelowTheLeadAreListed) {
+  auto revised = snails();
+  revised[1].leads[0].text = "usually spire: high";
+  auto const edition = sketched("new", revised);
+  auto const collation = collated(sketched("old", snails()), edition);
+  ASSERT_EQ(collation.roles.size(), 1U);
+  ASSERT_EQ(collation.roles[0].new_taxa.size(), 2U);
+  EXPECT_EQ(edition[collation.roles[0].new_taxa[0]].name, "Aus bus");
+  EXPECT_EQ(edition[collation.roles[0].new_taxa[1]].name, "Aus dus");
+  EXPECT_EQ(collation.roles[0].old_taxa.size(), 2U);
+}
+
+TEST(RoleChanges, UsesOfACharacterAreListedForBothEditionsByLabel) {
+  auto const revised = with_3b("lip: brown; some words");
+  Lexicon lexicon;
+  lexicon.characters.emplace_back();
+  lexicon.characters.back().id = "lip";
+  lexicon.characters.back().label = "Colour of the lip";
+  auto const collation =
+      collated(snails(), revised, {.lexicon = lexicon, .rows = {}, .parents = {}});
+  std::string text;
+  for (auto const& use : collation.characters) {
+    text += use.label + (use.opaque ? "~ " : " ") + std::to_string(use.old_uses.size()) + "/" +
+            std::to_string(use.new_uses.size()) + "\n";
+  }
+  EXPECT_EQ(text,
+            "Colour of the lip 2/2\nheight 2/2\nmouth 2/2\nshell 2/2\nsome words~ 0/1\n"
+            "spire 2/2\numbilicus 2/2\n");
+}
+
+TEST(Numbers, DecimalsAreTrimmed) {
+  EXPECT_EQ(collating::trimmed(5.0), "5");
+  EXPECT_EQ(collating::trimmed(4.25), "4.25");
+  EXPECT_EQ(collating::trimmed(0.1 + 0.2), "0.3");
+  EXPECT_EQ(collating::trimmed(-0.0), "0");
+  EXPECT_EQ(collating::trimmed(1200.0), "1200");
+}
+
+}  // namespace
+}  // namespace keydrift
