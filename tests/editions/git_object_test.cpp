@@ -182,6 +182,7 @@ TEST_F(GitSource, RefusesEmptyAndTooLargeFiles) {
   EXPECT_EQ(refusal(spec("v1998:key.txt"), {.maximum_bytes = 6}),
             "SPEC:1:1: error: it holds 7 bytes, and at most 6 are read [too-large]\n"
             "  see whether this is the right file; a key takes far less\n");
+  EXPECT_TRUE(load_source(spec("v1998:key.txt"), {.maximum_bytes = 7}).value.has_value());
 }
 
 TEST_F(GitSource, SaysWhenAnObjectIsMissing) {
@@ -201,6 +202,12 @@ TEST_F(GitSource, SaysWhenThereIsNoRepository) {
                                   folder_.file("archives") + "\", nor a file \"" + missing +
                                   "\" [no-such-repository]\n  did you mean \"" +
                                   folder_.file("archive") + "\"\n");
+  auto const elsewhere = folder_.file("nowhere@HEAD@{1}:key.txt");
+  EXPECT_EQ(refusal(elsewhere),
+            "SPEC:1:1: error: there is no git repository \"" + folder_.file("nowhere") +
+                "\", nor a file \"" + elsewhere +
+                "\" [no-such-repository]\n"
+                "  name a working tree, its .git folder or a bare repository\n");
   fs::create_directories(folder_.path() / "archive/plain");
   EXPECT_EQ(refusal(folder_.file("archive/plain@v1998:key.txt")),
             "SPEC:1:1: error: \"" + folder_.file("archive/plain") +

@@ -38,13 +38,14 @@ TEST(FileSource, ReadsAFileOfManyBlocks) {
 TEST(FileSource, ProposesNearNamesForAMissingFile) {
   TemporaryFolder const folder;
   folder.write("velunaceae-1998.txt", "x");
+  folder.write("velunaceae-1989.txt", "x");
   folder.write("velunaceae-2024.txt", "x");
   folder.write("other.csv", "x");
   auto const wanted = folder.file("velunaceae-1988.txt");
   EXPECT_EQ(refusal(wanted), "SPEC:1:1: error: there is no file \"" + wanted +
                                  "\" [no-such-file]\n  did you mean \"" +
-                                 folder.file("velunaceae-1998.txt") + "\" or \"" +
-                                 folder.file("velunaceae-2024.txt") + "\"\n");
+                                 folder.file("velunaceae-1989.txt") + "\" or \"" +
+                                 folder.file("velunaceae-1998.txt") + "\"\n");
 }
 
 TEST(FileSource, SaysWhenTheFolderOfAMissingFileIsMissingToo) {

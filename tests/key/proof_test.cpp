@@ -149,6 +149,13 @@ TEST(Proof, ChecksNoSequenceOfLettersOrDecimals) {
   EXPECT_EQ(proof_of(edition), "");
 }
 
+TEST(Proof, ChecksNoSequenceWhereNumbersAreTheException) {
+  auto edition = sound();
+  char const* const labels[] = {"1", "A", "9", "B"};
+  for (std::size_t i = 0; i < 4; ++i) edition.couplets[i].label = labels[i];
+  EXPECT_EQ(proof_of(edition), "");
+}
+
 TEST(Proof, ReportsTwoCoupletsOfOneNumberOnceAndNotAsUnreachableToo) {
   auto edition = make_edition("k", {{"1", {{"flat", "2"}, {"round", "Aus"}}},
                                     {"2", {{"erect", "Bus"}, {"nodding", "Cus"}}},
@@ -209,6 +216,21 @@ TEST(Proof, ReportsACycleWithTheShortestWayRound) {
             "  k:6:1: lead 3b leads to 4\n"
             "  k:8:1: lead 4b leads to 1\n"
             "  mend the destination that leads back\n");
+}
+
+TEST(Proof, ReportsTheShortestOfSeveralWaysRound) {
+  auto const edition = make_edition("k", {{"1", {{"a", "2"}, {"b", "A"}}},
+                                          {"2", {{"a", "3"}, {"b", "4"}}},
+                                          {"3", {{"a", "4"}, {"b", "B"}}},
+                                          {"4", {{"a", "1"}, {"b", "C"}}}});
+  auto const findings = proof_structure(edition, KeyGraph{edition});
+  ASSERT_FALSE(findings.empty());
+  auto const cycle = std::find_if(findings.begin(), findings.end(),
+                                  [](Finding const& finding) { return finding.code == "cycle"; });
+  ASSERT_NE(cycle, findings.end());
+  EXPECT_EQ(
+      cycle->message,
+      "the leads go round in a circle: couplets 1 → 2 → 4 → 1, with 1 more on circles with them");
 }
 
 TEST(Proof, ReportsALeadToItsOwnCouplet) {
@@ -370,6 +392,12 @@ TEST(Proof, ReportsATaxonFollowedByTheNumberOfACoupletThatNothingElseLeadsTo) {
             "  keep the one that is meant\n");
 }
 
+TEST(Proof, TakesANumberBehindATaxonForAPageOrAFigureWhereItsCoupletIsReached) {
+  auto edition = sound();
+  lead(edition, 1, 0).destination_printed = "Aus bus 4";
+  EXPECT_EQ(proof_of(edition), "");
+}
+
 TEST(Proof, SaysWhichLeadsLeadToKeysElsewhere) {
   auto edition = sound();
   edition.parts[0].title = "Key to the genera";
@@ -430,6 +458,13 @@ TEST(Proof, ComparesTheTaxaThatKeyOutWithThoseListed) {
             "[keyed-not-listed]\n"
             "  Aus cus\n"
             "  did you mean \"Aus cuss\"\n");
+}
+
+TEST(Proof, TakesASynonymInTheListForTheAcceptedNameThatKeysOut) {
+  auto edition = sound();
+  edition.front.scope.listed_taxa = {"Old name", "Aus cus", "Bus", "Cus"};
+  edition.front.synonyms.push_back({"Aus bus", "Old name", {}});
+  EXPECT_EQ(proof_of(edition), "");
 }
 
 TEST(Proof, ReportsATaxonOfTheKeyThatNoLeadNames) {
@@ -499,6 +534,18 @@ TEST(Proof, ReportsLeadsThatSayNothingOrOnlyNegateTheOther) {
             "k:6:1: warning: lead 3b only negates its contrasting lead [not-as-above]\n"
             "  3b Nicht so. … 4\n"
             "  say what its taxa show, character by character\n");
+}
+
+TEST(Proof, ReportsTwoLeadsWithoutWordsAsThatAndNotAsTheSame) {
+  auto edition = sound();
+  lead(edition, 2, 0).text = lead(edition, 2, 1).text = "";
+  EXPECT_EQ(proof_of(edition),
+            "k:5:1: warning: lead 3a says nothing [lead-without-words]\n"
+            "  3a … Bus aus\n"
+            "  print what a specimen must show to take it\n"
+            "k:6:1: warning: lead 3b says nothing [lead-without-words]\n"
+            "  3b … 4\n"
+            "  print what a specimen must show to take it\n");
 }
 
 TEST(Proof, ReportsAnExceptionThatNamesNoGroup) {

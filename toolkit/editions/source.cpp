@@ -1,6 +1,5 @@
 #include "keydrift/editions/source.hpp"
 
-#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdio>
@@ -38,10 +37,11 @@ std::string near_files(std::string const& wanted) {
   if (error) return "see whether the folder " + in_quotes(folder) + " exists and may be listed";
   for (; entry != fs::directory_iterator{} && names.size() < kMostNames; entry.increment(error)) {
     if (error) break;
-    names.push_back(folder + entry->path().filename().string());
+    names.push_back(entry->path().filename().string());
   }
-  std::sort(names.begin(), names.end());  // folders list their names in no order
-  return did_you_mean(near_words(wanted, names));
+  auto near = near_words(wanted.substr(folder.size()), names);
+  for (auto& name : near) name.insert(0, folder);
+  return did_you_mean(near);
 }
 
 Loaded<SourceText> unreadable(std::string const& name, int error) {
