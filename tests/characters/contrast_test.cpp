@@ -169,6 +169,19 @@ TEST(Contrast, AdvisesALexiconWhereTheWordsWereNotUnderstood) {
       "one character in a lexicon\n");
 }
 
+TEST(Contrast, TakesStatementsOfOneBeginningForAnswersWhereOneWasNotUnderstood) {
+  auto edition = pair_of("beak=bifid; ~x=y", "beak=entire; stem=three");
+  auto& left = edition.couplets[0].leads[0].statements[1];
+  auto& right = edition.couplets[0].leads[1].statements[1];
+  left.text = "stems round";
+  right.text = "the stem three-sided";
+  EXPECT_EQ(codes(edition), Codes{"one-sided"});
+  left.origin = Origin::opaque;
+  EXPECT_EQ(codes(edition), Codes{});
+  left.text = "stamens round";
+  EXPECT_EQ(codes(edition), Codes{"one-sided"});
+}
+
 TEST(Contrast, KnowsFromTheLexiconThatACharacterIsInapplicableInTheOtherLead) {
   auto const edition = pair_of("beak=present; tip=bifid", "beak=absent");
   EXPECT_EQ(codes(edition), Codes{"one-sided"});
@@ -417,6 +430,20 @@ TEST(Contrast, BuildsOnNothingThatIsNotFirm) {
     EXPECT_FALSE(found.contains("dead-lead")) << above;
     EXPECT_FALSE(found.contains("settled-above")) << above;
   }
+}
+
+TEST(Contrast, ClaimsOfWordsNotUnderstoodOnlyThatTheLeadsOfACoupletDiffer) {
+  auto const key = [](std::string const& below) {
+    return key_of({{"1", {{"~nut=smooth-or-ridged", "2"}, {"~nut=pitted", "Aus bus"}}},
+                   {"2", {{"~nut=" + below, "Cus dus"}, {"~nut=ridged", "Eus fus"}}}});
+  };
+  EXPECT_EQ(codes(key("smooth")), Codes{});
+  EXPECT_EQ(told(key("pitted")),
+            "key.txt:3:1: error: no specimen can pass lead 2a: \"~nut=pitted\" contradicts "
+            "\"~nut=smooth-or-ridged\" of lead 1a above [dead-lead]\n"
+            "  ~nut=pitted\n"
+            "  key.txt:1:1: lead 1a says \"~nut=smooth-or-ridged\"\n"
+            "  mend one of the two statements, or drop the couplet\n");
 }
 
 TEST(Contrast, CallsAnEitherOrDeadWhenEachPartIs) {

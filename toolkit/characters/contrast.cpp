@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "keydrift/characters/contrast_parts.hpp"
+#include "keydrift/characters/reading.hpp"
 
 namespace keydrift {
 namespace {
@@ -87,6 +88,38 @@ struct Parting {
   std::size_t shared{};
 };
 
+// The first word of a statement behind its hedge: as a rule the structure it speaks of.
+std::string head_of(Statement const& statement) {
+  std::string_view text{statement.text};
+  if (!statement.hedge.empty() && text.starts_with(statement.hedge)) {
+    text.remove_prefix(statement.hedge.size());
+  }
+  auto words = normalised_words(text);
+  return words.substr(0, words.find(' '));
+}
+
+// Two statements that no character ties, though they begin with the same word and one of them was
+// not understood: most likely they answer each other.
+bool may_answer(Statement const& a, Statement const& b) {
+  auto const guessed = [](Statement const& statement) {
+    return statement.origin == Origin::opaque || statement.origin == Origin::number;
+  };
+  if (!guessed(a) && !guessed(b)) return false;
+  auto x = head_of(a), y = head_of(b);
+  if (x.size() > y.size()) std::swap(x, y);
+  // "spike" and "spikes"
+  return !x.empty() && (x == y || (x.size() >= 4 && y.starts_with(x) && y.size() <= x.size() + 2));
+}
+
+bool answered(LeadView const& view, std::string const& key, Statement const& statement,
+              LeadView const& other) {
+  return std::any_of(other.said.begin(), other.said.end(), [&](auto const& entry) {
+    auto const& [other_key, said] = entry;
+    return other_key != key && !view.said.contains(other_key) &&
+           may_answer(statement, *said.statement);
+  });
+}
+
 bool group_excludes(Statement const& group, LeadView const& other) {
   return std::all_of(group.any_of.begin(), group.any_of.end(), [&](Atom const& atom) {
     auto const found = other.said.find(atom.character + limits_key(group));
@@ -101,7 +134,10 @@ Parting parting_of(LeadView const& a, LeadView const& b) {
   for (auto const& [key, x] : a.said) {
     auto const found = b.said.find(key);
     if (found == b.said.end()) {
-      if (b.mentioned.contains(key)) ++parting.shared, ++parting.differing;
+      if (b.mentioned.contains(key) || answered(a, key, *x.statement, b)) {
+        ++parting.shared;
+        ++parting.differing;
+      }
       continue;
     }
     auto const& y = found->second;
@@ -308,6 +344,9 @@ class CoupletCheck {
     if (found == views_[i].said.end() || no_contrast_) return;
     auto const& said = found->second;
     if (inapplicable_elsewhere(*said.statement, i)) return;
+    for (std::size_t j = 0; j < views_.size(); ++j) {
+      if (j != i && answered(views_[i], key, *said.statement, views_[j])) return;
+    }
     bool const several = least_[i] >= 2;
     bool const opaque = said.statement->origin == Origin::opaque;
     std::string const others = views_.size() == 2 ? "lead " + lead(1 - i) : "no other lead";

@@ -156,6 +156,10 @@ class ValueMaps {
   unsigned levels_{0};
 };
 
+// The states of an opaque character are words that were not understood: "smooth" may well lie in
+// "smooth or ridged".  All that is known is that the leads of one couplet are meant to differ.
+bool opaque(std::string_view character) { return character.starts_with('~'); }
+
 // The statements that settle something: firm, of one character, for all specimens.
 bool settles(Statement const& statement) {
   return statement.strength == Strength::firm && statement.limits.empty() &&
@@ -263,14 +267,15 @@ class RouteCheck {
       if (!settles(statement)) continue;
       alive = alive && !dead(id, statement, above, map);
       if (!alive) break;
-      auto const values = values_of(statement, Breadth::extreme);
+      auto const values = settled_by(id, statement);
       if (!values) continue;
       auto const character = characters_.find(statement.any_of.front().character);
       if (character == characters_.end()) continue;
       auto const before = maps_->get(map, character->second);
       auto const after = values_.cut(before, values_.add(*values));
-      if (before != 0 && before == maps_->get(above, character->second) &&
-          comparable(values_[before], *values) && is_within(values_[before], *values)) {
+      if (before != 0 && !opaque(character->first) &&
+          before == maps_->get(above, character->second) && comparable(values_[before], *values) &&
+          is_within(values_[before], *values)) {
         report_settled(id, statement, values_[before]);
       }
       if (after == before) continue;
@@ -282,6 +287,26 @@ class RouteCheck {
       arrive(onward->couplet, map);
     }
     maps_->drop(map);
+  }
+
+  // What holds of the statement's character behind the lead.
+  [[nodiscard]] std::optional<Values> settled_by(LeadId id, Statement const& statement) const {
+    auto values = values_of(statement, Breadth::extreme);
+    auto const& character = statement.any_of.front().character;
+    if (!values || values->numeric || !opaque(character)) return values;
+    Values refused;
+    auto const& leads = edition_[id.couplet].leads;
+    for (std::uint32_t i = 0; i < leads.size(); ++i) {
+      if (i == id.ordinal) continue;
+      for (auto const& other : leads[i].statements) {
+        if (!settles(other) || other.any_of.front().character != character) continue;
+        if (auto const more = values_of(other, Breadth::extreme)) {
+          if (comparable(refused, *more)) refused = joined(refused, *more);
+        }
+      }
+    }
+    auto const others = intersection(refused, complement(*values));
+    return others.all_but ? std::nullopt : std::optional{complement(others)};
   }
 
   void arrive(CoupletId couplet, ValueMaps::Map map) {
@@ -320,12 +345,12 @@ class RouteCheck {
     Statement const* statement;
   };
 
-  [[nodiscard]] static Statement const* against(Lead const& lead, Statement const& statement,
-                                                bool excluding) {
-    for (auto const& other : lead.statements) {
+  [[nodiscard]] Statement const* against(LeadId id, Statement const& statement,
+                                         bool excluding) const {
+    for (auto const& other : edition_[id].statements) {
       if (&other == &statement) return nullptr;
       if (!settles(other)) continue;
-      auto const values = values_of(other, Breadth::extreme);
+      auto const values = settled_by(id, other);
       if (!values) continue;
       for (auto const& atom : statement.any_of) {
         if (atom.character != other.any_of.front().character) continue;
@@ -348,7 +373,7 @@ class RouteCheck {
       });
       if (parent == leads.end() || search_steps_ >= kMostSearchSteps) return std::nullopt;
       ++search_steps_;
-      if (auto const* found = against(edition_[*parent], statement, excluding)) {
+      if (auto const* found = against(*parent, statement, excluding)) {
         return Culprit{*parent, found};
       }
       at = parent->couplet;
@@ -359,7 +384,7 @@ class RouteCheck {
     auto const name = context_.lead(id);
     auto const said = quoted(statement.text);
     if (!by_routes) {
-      auto const* other = against(edition_[id], statement, true);
+      auto const* other = against(id, statement, true);
       auto& finding =
           context_.report("dead-lead", Severity::error, statement,
                           "no specimen can pass lead " + name + ": " + said + " contradicts " +
@@ -393,7 +418,8 @@ class RouteCheck {
   void report_settled(LeadId id, Statement const& statement, Values const& known) {
     context_.report("settled-above", Severity::information, statement,
                     quoted(statement.text) + " of lead " + context_.lead(id) +
-                        " decides nothing: the leads above it leave only " + in_words(known),
+                        " decides nothing: the leads above it leave " +
+                        (known.all_but ? "" : "only ") + in_words(known),
                     "leave it out, unless it is meant as a reminder");
   }
 

@@ -7,7 +7,6 @@
 #include <string>
 
 #include "keydrift/characters/contrast_parts.hpp"
-#include "keydrift/characters/reading.hpp"
 
 namespace keydrift {
 namespace {
