@@ -180,6 +180,12 @@ bool names_a_key(std::string_view text) {
                                  first.substr(0, 2) == "cl" || first == "chave"));
 }
 
+bool points_into_other_work(std::string_view text) {
+  auto const comma = text.find(", in "sv);
+  return comma != std::string_view::npos && read_reference(text.substr(0, comma)) &&
+         starts_with_upper(text.substr(comma + 5));
+}
+
 std::string_view strip_pointer(std::string_view text) {
   text = trim(text);
   for (bool again = true; again;) {
@@ -217,7 +223,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   if (auto const reference = read_reference(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family;
   }
-  if (names_a_key(stripped)) return true;
+  if (names_a_key(stripped) || points_into_other_work(stripped)) return true;
   auto const words = words_of(text);
   if (words.size() > kLongestDestinationWords) return false;
   auto const first = code_point_at(text, 0);
@@ -255,7 +261,10 @@ TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
       continue;
     }
     if (auto const arrow = arrow_length(text, at); arrow > 0) {
-      best = {LeaderKind::arrow, end_before_blanks(text, at), skip_blanks(text, at + arrow)};
+      // An arrow at the end of dots: the dots are leaders too.
+      bool const after_dots = best.kind != LeaderKind::none && best.destination_begin == at;
+      auto const words_end = after_dots ? best.words_end : end_before_blanks(text, at);
+      best = {LeaderKind::arrow, words_end, skip_blanks(text, at + arrow)};
       at += arrow;
       continue;
     }
@@ -324,7 +333,8 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   }
   auto const before_begin = last_word_begin(text, found.words_end);
   auto const before = text.substr(before_begin, found.words_end - before_begin);
-  if (before == "S." || is_one_of(kNumberedThings, fold(strip_word_marks(before)))) {
+  bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"
+  if (before == "S." || (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {
     return std::nullopt;
   }
   return found;

@@ -50,4 +50,7 @@ struct TrailingReference {
 // "Key B", "Group 2", "Schlüssel der Larven": the name of another key.
 [[nodiscard]] bool names_a_key(std::string_view text);
 
+// "3b, in AUSACEAE, p. 22": a couplet of another key.
+[[nodiscard]] bool points_into_other_work(std::string_view text);
+
 }  // namespace keydrift::printed

@@ -18,13 +18,6 @@ using namespace std::string_view_literals;
 constexpr std::size_t kLongestUnledName = 120;   // bytes; a name without leaders before it
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
 
-bool is_reference_to_key(std::string_view text) {
-  // "3b, in AUSACEAE, p. 22"
-  auto const comma = text.find(", in "sv);
-  return comma != std::string_view::npos && read_reference(text.substr(0, comma)) &&
-         starts_with_upper(text.substr(comma + 5));
-}
-
 // A couplet's number, with what may stand around it: "8", "8 (p. 3)".
 std::optional<Reference> couplet_reference(std::string_view text, LabelFamily family) {
   auto reference = read_reference(text);
@@ -283,7 +276,7 @@ class LeadReader {
       read.couplet = key_of(*reference);
       return;
     }
-    if (names_a_key(stripped) || is_reference_to_key(stripped)) {
+    if (names_a_key(stripped) || points_into_other_work(stripped)) {
       read.form = DestinationForm::key;
       read.key_name = std::string{stripped};
       return;

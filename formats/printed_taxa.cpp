@@ -223,10 +223,22 @@ class TaxaReader {
       } else if (is_epithet(next)) {
         take_name_word(taxon);
         genus_alone_ = false;
+      } else if (ends_sentence(next)) {
+        taxon.name += ' ' + std::string{next.substr(0, next.size() - 1)};
+        ++at_;
+        item_ended_ = true;
+        sentence_ended_ = true;
       } else {
         return;
       }
     }
+  }
+
+  // "Aus bus. Found in fens": an epithet with a full stop, and a sentence behind it.
+  [[nodiscard]] bool ends_sentence(std::string_view printed) const {
+    return printed.size() > 3 && printed.back() == '.' &&
+           is_epithet(printed.substr(0, printed.size() - 1)) &&
+           !is_one_of(kRanks, printed) && is_upper(code_point_at(word(at_ + 1), 0).value);
   }
 
   [[nodiscard]] bool is_limit(std::string_view word_printed) const {
@@ -256,6 +268,7 @@ class TaxaReader {
     std::size_t const begin = at_;
     std::size_t end = at_;
     bool open = false;
+    if (sentence_ended_) return;
     if (item_ended_ && at_ > 0 && !is_year(word(at_)) &&
         !(is_authorish(word(at_)) && has_year_soon())) {
       return;
@@ -303,7 +316,8 @@ class TaxaReader {
   // After a comma: a year, or a further author ("Smith, Jones & Roe, 1900").
   [[nodiscard]] bool goes_on_with_author() const {
     return is_year(word(at_)) ||
-           (is_authorish(word(at_)) && (has_year_soon() || is_separator(word(at_ + 1))));
+           (is_authorish(word(at_)) && (has_year_soon() || is_separator(word(at_ + 1)))) ||
+           (is_one_of(kParticles, word(at_)) && has_year_soon());
   }
 
   [[nodiscard]] static bool is_remark_word(std::string_view printed) {
@@ -332,7 +346,7 @@ class TaxaReader {
 
   // Moves to the next taxon of a list; false when the list is over.
   bool next_taxon() {
-    if (at_ >= words_.size()) return false;
+    if (at_ >= words_.size() || sentence_ended_) return false;
     bool const separated = is_separator(word(at_));
     std::size_t const i = separated ? at_ + 1 : at_;
     if (!separated && !item_ended_) return false;
@@ -390,7 +404,8 @@ class TaxaReader {
   Words words_;
   std::size_t at_{};
   bool item_ended_{false};   // a comma or semicolon closed the word read last
-  bool genus_alone_{false};  // the taxon read last is one capitalised word so far
+  bool sentence_ended_{false};  // a full stop closed the name: a sentence follows
+  bool genus_alone_{false};     // the taxon read last is one capitalised word so far
   TaxaReading reading_;
 };
 

@@ -1,0 +1,296 @@
+// Where leads lead: leaders in every form, numbers, names, keys.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+using Lines = std::vector<std::string>;
+
+struct Leaders {
+  char const* name;
+  char const* between;  // stands between the words and the destination
+};
+
+void PrintTo(Leaders const& leaders, std::ostream* out) { *out << leaders.name; }
+
+class PrintedLeaders : public testing::TestWithParam<Leaders> {};
+
+TEST_P(PrintedLeaders, PartTheWordsFromTheDestination) {
+  std::string const to = GetParam().between;
+  auto const text = "1. Shell smooth" + to + "2\n– Shell ribbed" + to + "Aus bus\n" +
+                    "2. Foot pale" + to + "A. cus\n– Foot dark" + to + "Dus eus Smith, 1900\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[–] Foot dark -> Dus eus\n");
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All, PrintedLeaders,
+    testing::Values(Leaders{"Dots", " .......... "}, Leaders{"DotsTouching", ".........."},
+                    Leaders{"SpacedDots", " . . . . . . "}, Leaders{"SpacedDotsTouching", ". . . . ."},
+                    Leaders{"TwoSpacedDots", " . . "}, Leaders{"OneDot", " . "},
+                    Leaders{"BrokenDots", " ......  ..... "}, Leaders{"ThreeDots", "... "},
+                    Leaders{"TwoDots", " .. "}, Leaders{"Ellipsis", " … "},
+                    Leaders{"EllipsisTouching", "…"}, Leaders{"Ellipses", "………… "},
+                    Leaders{"SpacedEllipses", " … … … "}, Leaders{"BulletOperators", " ∙∙∙∙ "},
+                    Leaders{"MiddleDots", " ····· "}, Leaders{"Bullets", " •••• "},
+                    Leaders{"LowLines", " ______ "}, Leaders{"Tab", "\t"},
+                    Leaders{"DotsAndTab", " .....\t"}, Leaders{"Blanks", "        "},
+                    Leaders{"ThreeBlanks", "   "}, Leaders{"NoBreakBlanks", "\u00A0\u00A0\u00A0\u00A0"},
+                    Leaders{"Arrow", " → "}, Leaders{"ArrowOfSigns", " -> "},
+                    Leaders{"DoubleArrow", " => "}, Leaders{"DotsAndArrow", " ..... → "},
+                    Leaders{"SingleBlank", " "}),
+    [](auto const& leaders) { return std::string{leaders.param.name}; });
+
+TEST(PrintedDestination, KeepsTheFullStopBeforeLeaders) {
+  EXPECT_EQ(sketch("1. Shell smooth. ..... 2\n– Shell ribbed...... Aus bus\n"
+                   "2. Pale ..... Aus cus\n– Dark ..... Aus dus\n"),
+            "1[1] Shell smooth. -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Pale -> Aus cus\n2[–] Dark -> Aus dus\n");
+}
+
+TEST(PrintedDestination, ReadsPointerWordsOfSixLanguages) {
+  for (std::string const pointer :
+       {"go to 2", "go to couplet 2", "see 2", "see couplet 2", "siehe 2", "weiter bei 2",
+        "voir 2", "véase 2", "ver 2", "ir a 2", "vide 2", "→ 2", "(2)", "[2]", "2."}) {
+    auto const key = "1. Small … " + pointer +
+                     "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
+    EXPECT_EQ(sketch(key).substr(0, 16), "1[1] Small -> 2\n") << pointer;
+  }
+  for (std::string const pointer : {"go to 2", "see couplet 2", "siehe 2", "weiter bei 2",
+                                    "voir 2", "véase 2", "vide 2"}) {
+    auto const key = "1. Small, " + pointer +
+                     "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
+    EXPECT_EQ(sketch(key).substr(0, 17), "1[1] Small, -> 2\n") << pointer;
+  }
+}
+
+TEST(PrintedDestination, StandsOnALineOfItsOwn) {
+  auto const text =
+      "7. Body long,\n     hairy\n          Aus bus\n"
+      "– Body short\n     8\n"
+      "8. Legs pale ..........\n        A. cus\n"
+      "– Legs dark\n          Dus eus (Smith, 1900)\n";
+  EXPECT_EQ(sketch(text),
+            "7[7] Body long, hairy -> Aus bus\n7[–] Body short -> 8\n"
+            "8[8] Legs pale -> Aus cus\n8[–] Legs dark -> Dus eus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, continuation, destination, lead, destination, lead, destination, lead, "
+            "destination");
+}
+
+TEST(PrintedDestination, IsNeitherFigureNorPageNorCount) {
+  EXPECT_EQ(sketch("2. Stamens 5; see Fig. 7 … 3. Aus bus, p. 44\n"
+                   "– Stamens 3; see Fig. 2 … 3\n"
+                   "3. Leaves lobed (54,55) … Aus cus, 12\n"
+                   "– Leaves entire, p. 2 … Aus dus 44\n"),
+            "2[2] Stamens 5; see Fig. 7 -> Aus bus (p. 44)\n"
+            "2[–] Stamens 3; see Fig. 2 -> 3\n"
+            "3[3] Leaves lobed (54,55) -> Aus cus (12)\n"
+            "3[–] Leaves entire, p. 2 -> Aus dus (44)\n");
+}
+
+TEST(PrintedDestination, NumberAtTheEndIsOfTheWordsWhereNoCoupletBearsIt) {
+  auto const text =
+      "1. Stamens 3 ..... 2\n– Stamens 5\n"
+      "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Stamens 3 -> 2\n1[–] Stamens 5 -> ?\n"
+            "2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n");
+  EXPECT_EQ(findings_of(text),
+            Lines{"key.txt:2:1: warning: the lead \"–\" of couplet 1 leads nowhere "
+                  "[no-destination] (print a couplet's number or a name at its end, after dot "
+                  "leaders)"});
+}
+
+TEST(PrintedDestination, NumberAtTheEndIsADestinationWhereACoupletBearsItAndIsSaidSo) {
+  auto const text =
+      "1. Small ..... 2\n– Large, with stamens 3\n"
+      "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n"
+      "3. Round ..... Aus dus\n– Square ..... Aus eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Small -> 2\n1[–] Large, with stamens -> 3\n2[2] Pale -> Aus bus\n"
+            "2[–] Dark -> Aus cus\n3[3] Round -> Aus dus\n3[–] Square -> Aus eus\n");
+  EXPECT_EQ(findings_of(text),
+            Lines{"key.txt:2:23: information: the number 3 at the end of this lead was taken for "
+                  "couplet 3, to which no other lead leads [ambiguous-number] (if it belongs to "
+                  "the words, print the lead's destination after dot leaders)"});
+}
+
+TEST(PrintedDestination, NamesWithoutLeadersAreFoundAtTheEnd) {
+  auto const text =
+      "1 Shell smooth 2\n- Shell ribbed, as in Dus eus Aus bus (Smith, 1900)\n"
+      "2 Foot pale A. cus\n- Foot dark. Dus eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed, as in Dus eus -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[-] Foot dark. -> Dus eus\n");
+}
+
+TEST(PrintedDestination, NameWithoutLeadersAmongLedOnesIsReported) {
+  auto const text =
+      "1. Small ..... 2\n– Large Aus aus\n2. Pale ..... Aus bus\n– Dark ..... Aus cus\n";
+  EXPECT_EQ(findings_of(text),
+            Lines{"key.txt:2:9: information: no leaders stand before \"Aus aus\"; it was taken for "
+                  "the lead's destination [assumed-destination] (print dot leaders before the "
+                  "destination)"});
+}
+
+TEST(PrintedDestination, GroupNameWithANumberLeadsToTheCouplet) {
+  EXPECT_EQ(sketch("1. Small ..... Aus group, 2\n– Large ..... Dus 3\n"
+                   "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n"
+                   "3. Round ..... subgenus Eus ..... 4\n– Square ..... Dus eus\n"
+                   "4. Short ..... Eus (3 species) 2\n– Long ..... Eus fus ..... 2\n"),
+            "1[1] Small -> 2 (Aus group)\n1[–] Large -> 3 (Dus)\n"
+            "2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n"
+            "3[3] Round -> 4 (subgenus Eus)\n3[–] Square -> Dus eus\n"
+            "4[4] Short -> 2 (Eus (3 species))\n4[–] Long -> 2 (Eus fus)\n");
+}
+
+TEST(PrintedDestination, SeveralTaxaAtOneEnd) {
+  EXPECT_EQ(sketch("1. Small ..... A. bus, A. cus or A. dus\n"
+                   "– Large ..... Aus eus & Aus fus\n"
+                   "2. Pale ..... Aus gus Smith & Jones, 1900\n"
+                   "– Dark ..... Aus hus (Smith, 1900) and Dus ius Roe\n"
+                   "3. Round ..... A. bus, cus or dus\n– Square ..... Aus or Dus\n"
+                   "4. Short ..... Aus, Dus or Eus\n– Long ..... Aus bus; Dus eus\n"),
+            "1[1] Small -> Aus bus + Aus cus + Aus dus\n"
+            "1[–] Large -> Aus eus + Aus fus\n"
+            "2[2] Pale -> Aus gus\n"
+            "2[–] Dark -> Aus hus + Dus ius\n"
+            "3[3] Round -> Aus bus + Aus cus + Aus dus\n3[–] Square -> Aus + Dus\n"
+            "4[4] Short -> Aus + Dus + Eus\n4[–] Long -> Aus bus + Dus eus\n");
+}
+
+TEST(PrintedDestination, NotesBehindTheTaxonAreItsRemark) {
+  EXPECT_EQ(sketch("1. Small ..... Aus bus (part)\n– Large ..... Aus bus, in part\n"
+                   "2. Pale ..... Aus cus (Smith), sp. n.\n– Dark ..... Aus dus Roe p.p.\n"
+                   "3. Round ..... Aus eus, rare form only\n– Square ..... Aus fus partly\n"
+                   "4. Short ..... Aus gus (see also 12)\n– Long ..... Aus hus. Found in fens\n"
+                   "5. Thin ..... Aus ius (Roe, 1901), p. 44\n– Thick ..... Aus kus Roe (Fig. 7)\n"),
+            "1[1] Small -> Aus bus (part)\n1[–] Large -> Aus bus (in part)\n"
+            "2[2] Pale -> Aus cus (sp. n.)\n2[–] Dark -> Aus dus (p.p.)\n"
+            "3[3] Round -> Aus eus (rare form only)\n3[–] Square -> Aus fus (partly)\n"
+            "4[4] Short -> Aus gus (see also 12)\n4[–] Long -> Aus hus (Found in fens)\n"
+            "5[5] Thin -> Aus ius (p. 44)\n5[–] Thick -> Aus kus\n");
+}
+
+TEST(PrintedDestination, KeepsAuthorsApartFromNames) {
+  auto const edition = read_key(
+                           "1. Small ..... Aus bus (Smith, 1900)\n"
+                           "– Large ..... Aus (Dus) cus Smith & Jones, 1900\n"
+                           "2. Pale ..... Aus dus var. eus (L.) Mill. ex Roe\n"
+                           "– Dark ..... Aus fus de Roe, van der Poe & Moe, 1900\n"
+                           "3. Thin ..... Aus gus subsp. hus\n– Thick ..... Grey Reed Warbler\n"
+                           "4. Dry ..... Aus sp. n.\n– Wet ..... Aus L.\n"
+                           "5. Low ..... ×Aus kus\n– High ..... Aus cf. lus Roe\n")
+                           .edition;
+  std::string text;
+  for (auto const& taxon : edition.taxa) text += taxon.name + " | " + taxon.authorship + "\n";
+  EXPECT_EQ(text,
+            "Aus bus | (Smith, 1900)\n"
+            "Aus (Dus) cus | Smith & Jones, 1900\n"
+            "Aus dus var. eus | (L.) Mill. ex Roe\n"
+            "Aus fus | de Roe, van der Poe & Moe, 1900\n"
+            "Aus gus subsp. hus | \n"
+            "Grey Reed Warbler | \n"
+            "Aus sp. n. | \n"
+            "Aus | L.\n"
+            "×Aus kus | \n"
+            "Aus cf. lus | Roe\n");
+}
+
+TEST(PrintedDestination, ExpandsAbbreviatedAndMissingGeneraAndSaysSo) {
+  auto const text =
+      "1. Small ..... Aus bus\n– Large ..... A. cus\n"
+      "2. Pale ..... dus (Smith)\n– Dark ..... Eus fus\n"
+      "3. Round ..... A. gus\n– Square ..... E. hus hus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Small -> Aus bus\n1[–] Large -> Aus cus\n"
+            "2[2] Pale -> Aus dus\n2[–] Dark -> Eus fus\n"
+            "3[3] Round -> Aus gus\n3[–] Square -> Eus hus hus\n");
+  EXPECT_EQ(findings_of(text),
+            (Lines{"key.txt:2:15: information: \"A.\" was read as \"Aus\" here and in 1 further "
+                   "names [expanded-name] (print the genus in full where this is wrong)",
+                   "key.txt:3:15: information: the genus is not printed; it was read as \"Aus\" "
+                   "[expanded-name] (print the genus in full where this is wrong)",
+                   "key.txt:6:16: information: \"E.\" was read as \"Eus\" [expanded-name] (print "
+                   "the genus in full where this is wrong)"}));
+}
+
+TEST(PrintedDestination, TakesTheNearestOfSeveralGeneraAndWarns) {
+  auto const text =
+      "1. Small ..... Aus bus\n– Large ..... 2\n"
+      "2. Pale ..... Acus dus\n– Dark ..... A. eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Small -> Aus bus\n1[–] Large -> 2\n"
+            "2[2] Pale -> Acus dus\n2[–] Dark -> Acus eus\n");
+  EXPECT_EQ(findings_of(text),
+            Lines{"key.txt:4:14: warning: \"A.\" was read as \"Acus\", the nearest before it; it "
+                  "may also be Aus [ambiguous-abbreviation] (print the genus in full where this "
+                  "is wrong)"});
+}
+
+TEST(PrintedDestination, TheFullNameElsewhereSettlesAnAbbreviation) {
+  EXPECT_EQ(sketch("1. Small ..... Aus bus\n– Large ..... 2\n"
+                   "2. Pale ..... Acus dus\n– Dark ..... A. bus\n"),
+            "1[1] Small -> Aus bus\n1[–] Large -> 2\n"
+            "2[2] Pale -> Acus dus\n2[–] Dark -> Aus bus\n");
+}
+
+TEST(PrintedDestination, TheTitleGivesTheGenusThatTheKeyNeverPrints) {
+  EXPECT_EQ(sketch("Key to the species of Aus\n\n1. Small ..... A. bus\n– Large ..... A. cus\n"),
+            "1[1] Small -> Aus bus\n1[–] Large -> Aus cus\n");
+}
+
+TEST(PrintedDestination, PointersIntoOtherKeysAreKept) {
+  EXPECT_EQ(sketch("1. Small ..... Key B\n– Large ..... Group 2\n"
+                   "2. Pale ..... 3b, in AUSACEAE, p. 22\n– Dark ..... see Key to Aus\n"
+                   "3. Round ..... Schlüssel C\n– Square ..... Aus aus\n"),
+            "1[1] Small -> key: Key B\n1[–] Large -> key: Group 2\n"
+            "2[2] Pale -> key: 3b, in AUSACEAE, p. 22\n2[–] Dark -> key: Key to Aus\n"
+            "3[3] Round -> key: Schlüssel C\n3[–] Square -> Aus aus\n");
+}
+
+TEST(PrintedDestination, DanglingNumbersStayAsPrinted) {
+  auto const text = "1. Small ..... 22\n– Large ..... Aus aus\n";
+  EXPECT_EQ(sketch(text), "1[1] Small -> ?22\n1[–] Large -> Aus aus\n");
+  EXPECT_TRUE(findings_of(text).empty());  // proof reports it
+}
+
+TEST(PrintedDestination, NumberWithALeadsLetterMeansItsCouplet) {
+  EXPECT_EQ(sketch("1a Small ..... 2a\n1b Large ..... Aus aus\n"
+                   "2a Pale ..... Aus bus\n2b Dark ..... 1b\n"),
+            "1[1a] Small -> 2\n1[1b] Large -> Aus aus\n2[2a] Pale -> Aus bus\n2[2b] Dark -> 1\n");
+  EXPECT_EQ(findings_of("1a Small ..... 2a\n1b Large ..... Aus aus\n"
+                        "2a Pale ..... Aus bus\n2b Dark ..... 1b\n"),
+            Lines{"key.txt:4:15: warning: \"1b\" is no couplet; it was taken for couplet 1 "
+                  "[points-at-lead] (print the couplet's number alone, or number the couplet so)"});
+}
+
+TEST(PrintedDestination, HasItsPlace) {
+  auto const edition =
+      read_key("1. Größe ♂ klein ..... Aus bus\n– Größe\n   groß ..... 2\n").edition;
+  auto const& first = edition.couplets[0].leads[0];
+  EXPECT_EQ(first.destination_place.line, 1U);
+  EXPECT_EQ(first.destination_place.column, 24U);
+  EXPECT_EQ(first.destination_printed, "Aus bus");
+  auto const& second = edition.couplets[0].leads[1];
+  EXPECT_EQ(second.destination_place.line, 3U);
+  EXPECT_EQ(second.destination_place.column, 15U);
+  EXPECT_EQ(second.place.line, 2U);
+  EXPECT_EQ(edition.taxa[0].place, first.destination_place);
+}
+
+}  // namespace
+}  // namespace keydrift
