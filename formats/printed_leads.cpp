@@ -263,8 +263,11 @@ class LeadReader {
     auto const split = split_at_leader(words, key_.numbering);
     if (split.kind != LeaderKind::dots || split.destination_begin >= words.size()) return {};
     auto const group = words.substr(split.destination_begin);
-    bool const name =
-        starts_with_upper(group) && words_of(group).size() <= 6 && split.words_end > 0;
+    auto const group_words = words_of(group);
+    bool const name = split.words_end > 0 && group_words.size() <= 6 &&
+                      std::any_of(group_words.begin(), group_words.end(), [](auto word) {
+                        return is_upper(code_point_at(word, 0).value);
+                      });
     return name ? group : std::string_view{};
   }
 
