@@ -12,6 +12,8 @@ utf8proc_category_t category(char32_t c) {
   return utf8proc_category(static_cast<utf8proc_int32_t>(c));
 }
 
+constexpr char32_t kSoftHyphen = 0xAD;  // at a line's end it says how to join the next
+
 }  // namespace
 
 CodePoint code_point_at(std::string_view text, std::size_t at) {
@@ -93,7 +95,7 @@ std::string_view trim_left(std::string_view text) {
 
 std::string_view trim_right(std::string_view text) {
   for (auto c = code_point_before(text, text.size());
-       c.length > 0 && (is_blank(c.value) || is_invisible(c.value));
+       c.length > 0 && (is_blank(c.value) || (is_invisible(c.value) && c.value != kSoftHyphen));
        c = code_point_before(text, text.size())) {
     text.remove_suffix(c.length);
   }

@@ -51,8 +51,8 @@ class Grouper {
 
   void collect_references() {
     for (auto const& read : reads_) {
-      if (read.form == DestinationForm::couplet) referenced_.insert(read.couplet);
-      if (read.form == DestinationForm::none) ++open_;
+      if (read.to.form == DestinationForm::couplet) referenced_.insert(read.to.couplet);
+      if (read.to.form == DestinationForm::none) ++open_;
     }
     for (auto const& lead : leads_) {
       if (lead.label.is_dash()) continue;
@@ -66,7 +66,7 @@ class Grouper {
     if (reciprocal_leads() * 2 > leads_.size()) return Layout::serial;
     std::size_t references = 0;
     for (auto const& read : reads_) {
-      if (read.form == DestinationForm::couplet) ++references;
+      if (read.to.form == DestinationForm::couplet) ++references;
     }
     bool const leads_nowhere = open_ * 3 > leads_.size() && references * 5 < leads_.size();
     bool const nested = references * 5 < leads_.size() && rivals_far_apart() > 0;

@@ -165,7 +165,8 @@ bool names_a_key(std::string_view text) {
       "key"sv,    "keys"sv,  "group"sv,   "section"sv, "part"sv,  "table"sv,  "schlüssel"sv,
       "gruppe"sv, "teil"sv,  "tabelle"sv, "clé"sv,     "cle"sv,   "clef"sv,   "groupe"sv,
       "clave"sv,  "grupo"sv, "chave"sv,   "clavis"sv,  "parte"sv, "subkey"sv, "sub-key"sv};
-  auto const words = words_of(text);
+  if (!explicit_key_title(text).empty()) return true;
+  auto const words = words_of(text.substr(0, 400));
   if (words.size() < 2 || words.size() > 20) return false;
   auto const first = fold(strip_word_marks(words[0]));
   if (!is_one_of(kKeyWords, first)) return false;
@@ -178,6 +179,12 @@ bool names_a_key(std::string_view text) {
   bool const linked = is_one_of(kLinks, fold(second));
   return numbered || (linked && (first == "key" || first.substr(0, 3) == "sch" ||
                                  first.substr(0, 2) == "cl" || first == "chave"));
+}
+
+std::string_view explicit_key_title(std::string_view text) {
+  static constexpr auto kStart = "key:"sv;
+  if (fold(text.substr(0, kStart.size())) != kStart) return {};
+  return trim(text.substr(kStart.size()));
 }
 
 bool points_into_other_work(std::string_view text) {
@@ -291,8 +298,11 @@ TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
   }
   if (gap.kind == LeaderKind::gap) {
     auto const tail = text.substr(gap.destination_begin);
-    bool const sentence = tail.find(';') != std::string_view::npos;
-    if (!sentence && plausible_destination(tail, numbering)) return gap;
+    // Words are set apart by accident more often than a name begins with a small letter.
+    bool const words = tail.find(';') != std::string_view::npos ||
+                       (is_lower(code_point_at(tail, 0).value) && !read_reference(tail) &&
+                        !trailing_reference(tail));
+    if (!words && plausible_destination(tail, numbering)) return gap;
   }
   TailSplit none;
   none.words_end = none.destination_begin = text.size();

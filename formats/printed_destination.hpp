@@ -50,6 +50,9 @@ struct TrailingReference {
 // "Key B", "Group 2", "Schlüssel der Larven": the name of another key.
 [[nodiscard]] bool names_a_key(std::string_view text);
 
+// "Key: Larvae": the words behind the colon; empty for any other text.
+[[nodiscard]] std::string_view explicit_key_title(std::string_view text);
+
 // "3b, in AUSACEAE, p. 22": a couplet of another key.
 [[nodiscard]] bool points_into_other_work(std::string_view text);
 

@@ -125,12 +125,12 @@ class Builder {
     NameTable names{key_.name, reads_, titles};
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
-      switch (read.form) {
+      switch (read.to.form) {
         case DestinationForm::couplet:
           resolve_couplet(i);
           break;
         case DestinationForm::key:
-          read.lead.destination = ToKey{title_of(read.key_name)};
+          read.lead.destination = ToKey{title_of(read.to.key_name)};
           break;
         case DestinationForm::taxa:
           read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
@@ -147,12 +147,12 @@ class Builder {
   void resolve_couplet(std::size_t i) {
     auto& read = reads_[i];
     auto const part = grouping_.couplets[home_[i].couplet.index].part;
-    auto found = index_.find(part, read.couplet);
+    auto found = index_.find(part, read.to.couplet);
     if (!found) {
       // A number with a lead's letter or mark: "7a" where 7a is a lead of couplet 7.
-      found = index_.find(part, letter_key(read.couplet));
-      if (!found) found = index_.find(part, number_key(read.couplet));
-      auto const letter = static_cast<char>((read.couplet >> 8U) & 0xFFU);
+      found = index_.find(part, letter_key(read.to.couplet));
+      if (!found) found = index_.find(part, number_key(read.to.couplet));
+      auto const letter = static_cast<char>((read.to.couplet >> 8U) & 0xFFU);
       bool const first_lead = letter == 'a' || letter == 'A';
       if (found && !first_lead) report_points_at_lead(i, *found);
     }

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -296,8 +297,8 @@ std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines,
   if (first == end) return accounts;
   std::size_t begin = first;
   while (begin > 0) {
-    auto const named = named_line(lines[begin - 1].text);
-    if (!named && !lines[begin - 1].text.empty()) break;
+    auto const& before = lines[begin - 1].text;
+    if (!named_line(before) || names_a_key(before)) break;
     --begin;
   }
   std::string title;
@@ -319,7 +320,10 @@ std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines,
       continue;
     }
     auto const named = named_line(lines[i].text);
-    if (!named) break;
+    // A name that is none of ours has to stand in the block, and not be a key's title.
+    bool const apart = i > begin && lines[i - 1].text.empty();
+    if (!named || names_a_key(lines[i].text)) break;
+    if (named->field == Field::other && apart) break;
     auto value = squeeze(named->value);
     Place place = place_in(lines[i], lines[i].begin, lines[i].begin + lines[i].text.size());
     accounts.push_back({lines[i].number, LineKind::front_matter, "name and value"});

@@ -70,9 +70,9 @@ std::string quoted_start(std::string_view line) {
   return std::string{line.substr(0, end)} + "…";
 }
 
-// No lead has a rival: says where pairing fails first.
+// No lead has a rival, or none leads anywhere: says where pairing fails first.
 Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& lines,
-                    SortedLines const& sorted) {
+                    SortedLines const& sorted, bool paired) {
   auto finding = refusal(decoded.name, "no-couplets", "no couplet was found", kExample);
   if (sorted.leads.empty()) {
     auto const first = std::find_if(lines.begin(), lines.end(),
@@ -88,6 +88,10 @@ Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& l
   auto const& line = lines[lead.line];
   finding.place = place_in(line, line.begin, line.begin + line.text.size());
   finding.printed = quoted_start(line.text);
+  if (paired) {
+    finding.message += ": no lead ends in a couplet's number or a name";
+    return finding;
+  }
   finding.message += ": \"" + std::string{lead.label.printed} + "\" has no second lead";
   if (sorted.leads.size() > 1) {
     auto const& next = sorted.leads[1];
@@ -189,10 +193,10 @@ Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& opt
   bool const paired = std::any_of(grouping.couplets.begin(), grouping.couplets.end(),
                                   [](RawCouplet const& one) { return one.member_count >= 2; });
   bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& read) {
-    return read.form != DestinationForm::none;
+    return read.to.form != DestinationForm::none;
   });
   if (!paired || !leads_somewhere) {
-    loaded.findings.push_back(no_couplets(text, lines, sorted));
+    loaded.findings.push_back(no_couplets(text, lines, sorted, paired));
     sort_findings(loaded.findings);
     return loaded;
   }

@@ -128,7 +128,7 @@ class LeadReader {
   // What other leads lead to: decides about numbers without leaders.
   void collect_known() {
     for (auto const& read : reads_) {
-      if (read.form == DestinationForm::couplet) referenced_.insert(number_key(read.couplet));
+      if (read.to.form == DestinationForm::couplet) referenced_.insert(number_key(read.to.couplet));
     }
   }
 
@@ -139,14 +139,12 @@ class LeadReader {
     std::string_view const text = joined.raw;
     if (auto const found = trailing_reference(text); found && may_be_destination(i, *found)) {
       reads_[i].leaders = LeaderKind::blank;
-      reads_[i].assumed = usually_led_;
       finish(i, joined, found->words_end, found->destination_begin);
       if (usually_led_) say_number_taken(i, *found);
       return;
     }
     if (auto const begin = trailing_name(text)) {
       reads_[i].leaders = LeaderKind::blank;
-      reads_[i].assumed = usually_led_;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       if (usually_led_) say_name_taken(i);
       return;
@@ -234,8 +232,9 @@ class LeadReader {
       read.lead.destination_printed = squeeze(printed);
       read.lead.destination_place =
           place_of_raw(joined, destination_begin, destination_end, key_.lines);
-      read_form(read);
-      if (read.form == DestinationForm::couplet && read.leaders == LeaderKind::dots) {
+      read.to = read_destination(read.lead.destination_printed, key_.numbering);
+      read.lead.taxon_remark = read.to.remark;
+      if (read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::dots) {
         group = group_between_leaders(raw, words_end);
         if (!group.empty()) {
           read.lead.taxon_remark = squeeze(group);
@@ -247,7 +246,7 @@ class LeadReader {
     }
     squeeze_with_runs(joined, 0, words_end, key_.lines, read.lead.text, read.lead.runs);
     for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
-    for (auto const& figure : read.taxa.figures) read.lead.figures.push_back(figure);
+    for (auto const& figure : read.to.taxa.figures) read.lead.figures.push_back(figure);
     for (std::size_t s = 1; s < joined.spans.size(); ++s) {
       if (joined.spans[s].raw_begin < destination_begin) continue;
       auto& account = sorted_.accounts[joined.spans[s].line];
@@ -271,38 +270,6 @@ class LeadReader {
     return name ? group : std::string_view{};
   }
 
-  void read_form(ReadLead& read) const {
-    auto const& printed = read.lead.destination_printed;
-    auto const stripped = strip_pointer(printed);
-    if (auto const reference = couplet_reference(stripped, key_.numbering.family)) {
-      read.form = DestinationForm::couplet;
-      read.couplet = key_of(*reference);
-      return;
-    }
-    if (names_a_key(stripped) || points_into_other_work(stripped)) {
-      read.form = DestinationForm::key;
-      read.key_name = std::string{stripped};
-      return;
-    }
-    if (auto const group = group_before_number(printed)) {
-      auto const taxa = read_taxa(group->group);
-      // A species with a number behind it ("Aus bus 44") is a species; a group is led on.
-      bool const whole_name = taxa.taxa.size() == 1 && words_of(taxa.taxa[0].name).size() <= 1;
-      bool const named_group = fold(group->group).find("group") != std::string::npos ||
-                               group->group.find('(') != std::string_view::npos;
-      if (key_.numbering.has_number(group->reference.number) &&
-          (whole_name || named_group || taxa.taxa.size() > 1)) {
-        read.form = DestinationForm::couplet;
-        read.couplet = key_of(group->reference);
-        read.lead.taxon_remark = squeeze(group->group);
-        return;
-      }
-    }
-    read.form = DestinationForm::taxa;
-    read.taxa = read_taxa(printed);
-    read.lead.taxon_remark = read.taxa.remark;
-  }
-
   KeyText const& key_;
   SortedLines& sorted_;
   std::vector<Finding>& findings_;
@@ -313,6 +280,52 @@ class LeadReader {
 };
 
 }  // namespace
+
+DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
+  DestinationReading reading;
+  std::string_view rest = printed;
+  // "6 [Aus group]": a remark in square brackets at the end, whatever the destination.
+  if (auto const open = rest.rfind(" ["); rest.size() > 3 && rest.back() == ']' &&
+                                          open != std::string_view::npos && open > 0) {
+    reading.remark = squeeze(rest.substr(open + 2, rest.size() - open - 3));
+    rest = trim_right(rest.substr(0, open));
+  }
+  auto const stripped = strip_pointer(rest);
+  if (auto const reference = couplet_reference(stripped, numbering.family)) {
+    reading.form = DestinationForm::couplet;
+    reading.couplet = key_of(*reference);
+    reading.taxa.figures = figures_in(stripped);
+    return reading;
+  }
+  if (names_a_key(stripped) || points_into_other_work(stripped)) {
+    reading.form = DestinationForm::key;
+    auto const title = explicit_key_title(stripped);
+    reading.key_name = std::string{title.empty() ? stripped : title};
+    return reading;
+  }
+  if (auto const group = group_before_number(rest); group && group->group.back() != '"') {
+    auto const taxa = read_taxa(group->group);
+    // A species with a number behind it ("Aus bus 44") is a species; a group is led on.
+    bool const whole_name = taxa.taxa.size() == 1 && words_of(taxa.taxa[0].name).size() <= 1;
+    bool const named_group = fold(group->group).find("group") != std::string::npos ||
+                             group->group.find('(') != std::string_view::npos;
+    if (numbering.has_number(group->reference.number) &&
+        (whole_name || named_group || taxa.taxa.size() > 1)) {
+      reading.form = DestinationForm::couplet;
+      reading.couplet = key_of(group->reference);
+      reading.remark = squeeze(group->group);
+      return reading;
+    }
+  }
+  reading.form = DestinationForm::taxa;
+  reading.taxa = read_taxa(rest);
+  if (reading.remark.empty()) {
+    reading.remark = reading.taxa.remark;
+  } else if (!reading.taxa.remark.empty()) {
+    reading.remark = reading.taxa.remark + "; " + reading.remark;
+  }
+  return reading;
+}
 
 std::vector<ReadLead> read_leads(KeyText const& key, SortedLines& sorted,
                                  std::vector<Finding>& findings) {

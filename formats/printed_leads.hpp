@@ -19,14 +19,22 @@ namespace keydrift::printed {
 // What kind of destination is printed; which couplet or taxon it is, is seen later.
 enum class DestinationForm : std::uint8_t { none, couplet, key, taxa };
 
+struct DestinationReading {
+  DestinationForm form{DestinationForm::none};
+  LabelKey couplet{};    // for form couplet
+  TaxaReading taxa;      // for form taxa; its figures for every form
+  std::string key_name;  // for form key
+  std::string remark;    // "Aus group" of "Aus group, 6", "in part" of "Aus bus, in part"
+};
+
+// `printed`: the destination without leaders, blanks squeezed.
+[[nodiscard]] DestinationReading read_destination(std::string const& printed,
+                                                  Numbering const& numbering);
+
 struct ReadLead {
   Lead lead;  // destination not yet resolved
-  DestinationForm form{DestinationForm::none};
   LeaderKind leaders{LeaderKind::none};
-  LabelKey couplet{};    // for form couplet
-  TaxaReading taxa;      // for form taxa
-  std::string key_name;  // for form key
-  bool assumed{false};   // no leaders: taken from the words' end
+  DestinationReading to;
 };
 
 // Everything the stages of reading share.

@@ -10,6 +10,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::uint32_t kTabStop = 8;
+constexpr std::uint32_t kDeepestIndent = 200;  // deeper is all the same
 
 struct StyleTally {
   std::size_t steps{};  // labels that carry the count on: same number, or the next
@@ -42,6 +43,8 @@ void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering
     }
     // Labels with letters, marks or back-references are unlikely by accident, wherever they count.
     bool const marked = style % 2 == 1 && tally.labels > 0;
+    // A piece of a key may start anywhere and skip numbers.
+    enough = enough || (best->steps == 0 && !is_bare(style) && tally.labels > 0);
     if (enough || marked) numbering.styles.set(style);
   }
 }
@@ -137,19 +140,30 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines) {
   accept_styles_that_fill_gaps(lines, numbering);
   std::size_t upper = 0;
   std::size_t labels = 0;
-  std::map<std::uint32_t, std::size_t> indents;
+  using Indents = std::map<std::uint32_t, std::size_t>;
+  Indents label_indents;
+  Indents dash_indents;
   for (auto const& line : lines) {
     auto const label = read_label(line.text);
-    if (!label || label->is_dash() || !numbering.accepts(*label)) continue;
+    if (!label || !numbering.accepts(*label)) continue;
+    ++(label->is_dash() ? dash_indents : label_indents)[std::min(line.indent, kDeepestIndent)];
+    if (label->is_dash()) continue;
     numbering.numbers.push_back(label->number);
     ++labels;
     if (starts_upper(line, *label)) ++upper;
-    ++indents[std::min<std::uint32_t>(line.indent, 200)];
   }
   numbering.words_start_upper = labels > 0 && upper * 10 >= labels * 9;
-  for (auto const& [indent, count] : indents) {
-    if (count * 10 >= labels) numbering.label_indent = indent;
-  }
+  auto const deepest_usual = [](Indents const& indents) {
+    std::size_t all = 0;
+    for (auto const& [indent, count] : indents) all += count;
+    std::uint32_t deepest = 0;
+    for (auto const& [indent, count] : indents) {
+      if (count * 10 >= all) deepest = indent;
+    }
+    return deepest;
+  };
+  numbering.label_indent = deepest_usual(label_indents);
+  numbering.dash_indent = std::max(deepest_usual(dash_indents), numbering.label_indent);
   std::sort(numbering.numbers.begin(), numbering.numbers.end());
   numbering.numbers.erase(std::unique(numbering.numbers.begin(), numbering.numbers.end()),
                           numbering.numbers.end());

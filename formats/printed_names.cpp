@@ -52,7 +52,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
     for (auto& beginning : beginnings(genus)) genera_[beginning].push_back(genus);
   };
   for (auto const& read : reads) {
-    for (auto const& taxon : read.taxa.taxa) {
+    for (auto const& taxon : read.to.taxa.taxa) {
       if (taxon.genusless) continue;
       auto const genus = full_genus(taxon.name);
       know(genus);
@@ -136,7 +136,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
 
 std::vector<TaxonId> NameTable::take(ReadLead const& read, std::vector<Taxon>& taxa) {
   std::vector<TaxonId> ids;
-  for (auto const& reading : read.taxa.taxa) {
+  for (auto const& reading : read.to.taxa.taxa) {
     auto name = full_name(reading, read.lead.destination_place);
     auto const [entry, fresh] =
         ids_.emplace(name, TaxonId{static_cast<std::uint32_t>(taxa.size())});

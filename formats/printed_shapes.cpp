@@ -182,6 +182,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     if (text.size() < 4 || text.size() > kLongestRunningHead || is_page_number(text)) continue;
+    if (names_a_key(text) || starts_caption(text)) continue;
     auto const core = without_page_number(text);
     if (!page_border(i) && !(core.size() > 0 && mostly_capitals(core))) continue;
     if (split_at_leader(text, numbering).kind == LeaderKind::dots) continue;
@@ -198,7 +199,9 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     bool const lead = label && numbering.accepts(*label) && label->is_dash();
     if (lead) continue;
     if (!core.empty()) {
-      heads[i] = numbered[core] >= 2;
+      // "Group 1", "Group 2" are headings; a head says more, or says it in capitals.
+      bool const telling = lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
+      heads[i] = telling && numbered[core] >= 2;
     } else {
       bool const beside_page =
           lines[i].starts_page ||

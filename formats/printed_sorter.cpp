@@ -12,6 +12,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestHeading = 160;   // bytes; longer text is prose
+constexpr std::uint32_t kHang = 2;              // columns that a label's indentation may vary by
 constexpr std::size_t kLinesLookedAhead = 40;  // no lead is longer than this without its end
 
 // How a lead stands after the lines read so far.
@@ -125,7 +126,7 @@ class Sorter {
       bool const star = !is_dash(code_point_at(label.printed, 0).value);
       if (progress_is_complete()) return !star || !odd_case;
       // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
-      if (odd_case) return false;
+      if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
       return !words.empty() || gap_;
     }
     if (words.empty()) {
@@ -138,13 +139,9 @@ class Sorter {
       // A bare number far off is a year, a count or a street number.
       return follows(label) || label.number < 1000;
     }
-    if (follows(label)) {
-      if (bare || label.style() % 2 == 1) {
-        return !odd_case && line.indent <= numbering_.label_indent + 2;
-      }
-      return !odd_case;
-    }
-    return !bare && !odd_case && !lower && line.indent <= numbering_.label_indent + 2;
+    // Within a lead, a line set deeper than labels goes on with it.
+    if (odd_case || line.indent > numbering_.label_indent + kHang) return false;
+    return follows(label) || (!bare && !lower);
   }
 
   bool take_label(SourceLine const& line) {
@@ -201,12 +198,19 @@ class Sorter {
     }
   }
 
+  // Blank lines stand before most leads.
+  [[nodiscard]] bool usually_apart() const {
+    return leads_after_blank_ * 2 >= sorted_.leads.size();
+  }
+
   // Lines without a label of their own that belong to the lead before.
   bool take_in_lead(SourceLine const& line) {
     switch (progress_) {
       case Progress::none:
         return false;
       case Progress::leaders:
+        // Leaders to nothing: a blank line or a note says that nothing will come.
+        if (starts_note(line.text) || (gap_ && !usually_apart())) return false;
         add_piece(line, 0);
         account(LineKind::destination, "after the leaders of the line before");
         return true;
@@ -259,18 +263,17 @@ class Sorter {
       account(LineKind::continuation, "goes on with the destination before");
       return true;
     }
-    if (starts_note(line.text) || starts_caption(line.text) || starts_footnote(line.text) ||
-        line.text.front() == '[' || line.text.front() == '(' || names_a_key(line.text)) {
-      return false;
-    }
+    if (starts_note(line.text) || starts_caption(line.text)) return false;
     if (progress_ == Progress::soft && !gap_ && !remark_open_) {
       add_piece(line, 0);
       account(LineKind::continuation, "the lead before may end in a number of its words");
       return true;
     }
+    if (starts_footnote(line.text) || line.text.front() == '[' || line.text.front() == '(' || names_a_key(line.text)) {
+      return false;
+    }
     // Blank lines end a key, unless they stand between all its leads.
-    bool const apart = gap_ && leads_after_blank_ * 2 < sorted_.leads.size();
-    if (!remark_open_ && !apart && last_heading_ == kNone &&
+    if (!remark_open_ && !(gap_ && !usually_apart()) && last_heading_ == kNone &&
         (ends_in_destination(at_) || ends_in_pointer(line))) {
       // A further lead without any label.
       Label none;

@@ -155,6 +155,7 @@ class TaxaReader {
 
   [[nodiscard]] bool starts_taxon(std::size_t i) const {
     auto const first = word(i);
+    if (!first.empty() && first.front() == '"') return true;
     if (!is_capitalised(without_end(first)) && !is_abbreviated(first)) return false;
     auto next = i + 1;
     if (!word(next).empty() && word(next).front() == '(' && word(next).back() == ')') ++next;
@@ -165,6 +166,11 @@ class TaxaReader {
     TaxonReading taxon;
     auto const first = word(at_);
     genus_alone_ = false;
+    if (!first.empty() && first.front() == '"' && take_quoted_name(taxon)) {
+      read_authorship(taxon);
+      reading_.taxa.push_back(std::move(taxon));
+      return;
+    }
     if (is_epithet(first) &&
         (words_.size() == at_ + 1 || ends_item(first) || is_authorish(word(at_ + 1)) ||
          is_separator(word(at_ + 1)) || !reading_.taxa.empty())) {
@@ -181,6 +187,25 @@ class TaxaReader {
     }
     read_authorship(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // "common reed" in quotation marks: a name as it stands.
+  bool take_quoted_name(TaxonReading& taxon) {
+    std::size_t last = at_;
+    while (last < words_.size()) {
+      auto const printed = without_end(words_[last]);
+      bool const closes = printed.size() > (last == at_ ? 1U : 0U) && printed.back() == '"';
+      if (closes) break;
+      ++last;
+    }
+    if (last == words_.size()) return false;
+    item_ended_ = ends_item(words_[last]);
+    auto const begin = static_cast<std::size_t>(words_[at_].data() - text_.data());
+    auto const closing = without_end(words_[last]);
+    auto const end = static_cast<std::size_t>(closing.data() - text_.data()) + closing.size();
+    taxon.name = std::string{text_.substr(begin + 1, end - begin - 2)};
+    at_ = last + 1;
+    return true;
   }
 
   // Any other wording: a vernacular name, "Form with a hooked beak".

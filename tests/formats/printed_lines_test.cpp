@@ -1,0 +1,305 @@
+// What stands between, above and below the leads: every line is accounted for.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "finding_text.hpp"
+#include "keydrift/formats/text.hpp"
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+using Lines = std::vector<std::string>;
+
+constexpr auto kSketch =
+    "1[1] Small -> 2\n1[–] Large -> Aus aus\n2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n";
+
+TEST(PrintedLines, JoinsWrappedLeadsWithOneBlank) {
+  EXPECT_EQ(sketch("1. Shell  smooth,\n    with\ta   few\n    pale bands ...... 2\n"
+                   "– Shell\nribbed ...... Aus bus\n2. Pale ..... Aus cus\n– Dark ..... Aus dus\n"),
+            "1[1] Shell smooth, with a few pale bands -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Pale -> Aus cus\n2[–] Dark -> Aus dus\n");
+}
+
+TEST(PrintedLines, JoinsHyphenatedWordsByHowTheFileWritesThem) {
+  auto const edition = read_key(
+                           "1. Antennae hair-\n   less; legs three-\n   lobed; wings 3-\n   5 mm "
+                           "long; long-\n   and short-winged; veins red-\n   brown ..... 2\n"
+                           "– Legs three-lobed; veins red-brown or reddish ..... Aus bus\n"
+                           "2. Pale\u00AD\n   ness ..... Aus cus\n– Dark ..... Aus dus\n")
+                           .edition;
+  EXPECT_EQ(edition.couplets[0].leads[0].text,
+            "Antennae hairless; legs three-lobed; wings 3-5 mm long; long- and short-winged; veins "
+            "red-brown");
+  EXPECT_EQ(edition.couplets[1].leads[0].text, "Paleness");
+}
+
+TEST(PrintedLines, RunsTieTheWordsToTheSource) {
+  std::string const text =
+      "Title: Größen\n\n1. Füße  hair-\n    less; Kör\u00ADper\u00A0rot\n    ♂ lang ..... Aus bus\n"
+      "– Füße haarig ..... Aus cus\n";
+  auto const edition = read_key(text).edition;
+  auto const& lead = edition.couplets[0].leads[0];
+  ASSERT_EQ(lead.text, "Füße hairless; Körper rot ♂ lang");
+  TextPlaces const places{text};
+  for (std::size_t r = 0; r < lead.runs.size(); ++r) {
+    auto const& run = lead.runs[r];
+    auto const end = r + 1 < lead.runs.size() ? lead.runs[r + 1].text_begin : lead.text.size();
+    auto words = lead.text.substr(run.text_begin, end - run.text_begin);
+    if (!words.empty() && words.back() == ' ') words.pop_back();  // the joint
+    auto const printed = text.substr(run.place.begin, run.place.end - run.place.begin);
+    EXPECT_EQ(words, printed);
+    auto const place = places.at(run.place.begin, run.place.end);
+    EXPECT_EQ(place, run.place) << printed;
+  }
+  EXPECT_EQ(place_in_text(lead, lead.text.find("lang"), 4).line, 5U);
+  EXPECT_EQ(place_in_text(lead, lead.text.find("lang"), 4).column, 7U);
+}
+
+TEST(PrintedLines, NotesUnderALeadBelongToIt) {
+  auto const text =
+      "1. Small ..... 2\n   Note: look at dry shells\n   only, wet ones swell.\n"
+      "– Large ..... Aus aus\n   [rare, once on Mera]\n"
+      "2. Pale ..... Aus bus\n\nN.B. Bleached shells are pale too.\n– Dark ..... Aus cus\n"
+      "   in captivity paler\n";
+  auto const edition = read_key(text).edition;
+  EXPECT_EQ(sketch(edition),
+            "1[1] Small -> 2\n1[–] Large -> Aus aus\n2[2] Pale -> Aus bus\n"
+            "2[–] Dark -> Aus cus (in captivity paler)\n");
+  EXPECT_EQ(edition.couplets[0].leads[0].notes, Lines{"look at dry shells only, wet ones swell."});
+  EXPECT_EQ(edition.couplets[0].leads[1].notes, Lines{"[rare, once on Mera]"});
+  EXPECT_EQ(edition.couplets[1].leads[0].notes, Lines{"N.B. Bleached shells are pale too."});
+  EXPECT_EQ(line_kinds(text),
+            "lead, note, note, lead, note, lead, blank, note, lead, destination");
+}
+
+TEST(PrintedLines, NotesOnACoupletBelongToIt) {
+  auto const edition = read_key(
+                           "1. Small ..... 2\n– Large ..... Aus aus\n"
+                           "Note on couplet 1: measure along\n  the longest axis\n"
+                           "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n")
+                           .edition;
+  EXPECT_EQ(sketch(edition), kSketch);
+  EXPECT_EQ(edition.couplets[0].notes, Lines{"measure along the longest axis"});
+}
+
+TEST(PrintedLines, FiguresArePickedOutOfWordsAndDestinations) {
+  auto const edition = read_key(
+                           "1. Small (Figs 3–5, 7) ..... Aus aus (Fig. 2a)\n"
+                           "– Large; see Abb. 4 & 6 ..... Aus bus, Pl. 3\n")
+                           .edition;
+  EXPECT_EQ(edition.couplets[0].leads[0].figures, (Lines{"Figs 3–5, 7", "Fig. 2a"}));
+  EXPECT_EQ(edition.couplets[0].leads[1].figures, (Lines{"Abb. 4 & 6", "Pl. 3"}));
+  EXPECT_EQ(sketch(edition),
+            "1[1] Small (Figs 3–5, 7) -> Aus aus\n1[–] Large; see Abb. 4 & 6 -> Aus bus\n");
+}
+
+TEST(PrintedLines, CaptionsPageNumbersAndRunningHeadsDoNotDisturb) {
+  auto const text =
+      "1. Small ..... 2\n\nFIG. 7. Shell of Aus bus,\nfrom above.\n\n– Large ..... Aus aus\n"
+      "- 44 -\n\fMOLLUSCS OF HALVERN 45\n\n2. Pale ..... Aus bus\n\n46 MOLLUSCS OF HALVERN\n\n"
+      "– Dark,\n 47\n   with rings ..... Aus cus\nPlate 3\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Small -> 2\n1[–] Large -> Aus aus\n2[2] Pale -> Aus bus\n"
+            "2[–] Dark, with rings -> Aus cus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, blank, figure, figure, blank, lead, page number, running head, blank, lead, "
+            "blank, running head, blank, lead, page number, continuation, figure");
+}
+
+TEST(PrintedLines, CrossHeadingsAndProseAreNotesOfTheEdition) {
+  auto const text =
+      "Key to the shells of Halvern\n\nThis key is for dry shells. It was tried on\n"
+      "four hundred of them.\n\n1. Small ..... 2\n– Large ..... Aus aus\n\n"
+      "Small species (1)\n\n2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
+      "¹ Sensu lato.\n\nReferences are given elsewhere, at length.\n";
+  auto const reading = read_key(text);
+  EXPECT_EQ(sketch(reading.edition), kSketch);
+  ASSERT_EQ(reading.edition.parts.size(), 1U);
+  EXPECT_EQ(reading.edition.parts[0].title, "Key to the shells of Halvern");
+  Lines notes;
+  for (auto const& note : reading.edition.notes) notes.push_back(note.text);
+  EXPECT_EQ(notes, (Lines{"This key is for dry shells. It was tried on four hundred of them.",
+                          "Small species (1)", "¹ Sensu lato.",
+                          "References are given elsewhere, at length."}));
+  EXPECT_EQ(line_kinds(text),
+            "heading, blank, note, note, blank, lead, lead, blank, heading, blank, lead, lead, "
+            "blank, footnote, blank, note");
+}
+
+TEST(PrintedLines, BlankLinesMayStandBetweenAllLines) {
+  EXPECT_EQ(sketch("1. Small ..... 2\n\n– Large,\n\n  with rings ..... Aus aus\n\n"
+                   "2. Pale ..... Aus bus\n\n– Dark ..... Aus cus\n"),
+            "1[1] Small -> 2\n1[–] Large, with rings -> Aus aus\n2[2] Pale -> Aus bus\n"
+            "2[–] Dark -> Aus cus\n");
+}
+
+TEST(PrintedLines, IndentationWithoutMeaningIsIgnored) {
+  EXPECT_EQ(sketch("1. Small ..... 2\n1'. Large ..... Aus aus\n"
+                   "      2. Pale ..... Aus bus\n      2'. Dark ..... Aus cus\n"),
+            "1[1] Small -> 2\n1[1'] Large -> Aus aus\n2[2] Pale -> Aus bus\n"
+            "2[2'] Dark -> Aus cus\n");
+}
+
+TEST(PrintedLines, SeveralKeysInOneFileAreParts) {
+  auto const edition = read_key(
+                           "Key A: adults\n\n1. Small ..... 2\n– Large ..... Key B\n"
+                           "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
+                           "Key B: larvae\n\n1. Round ..... 2\n– Square ..... Dus eus\n"
+                           "2. Thin ..... Dus fus\n– Thick ..... 1\n")
+                           .edition;
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(edition.parts[0].title, "Key A: adults");
+  EXPECT_EQ(edition.parts[1].title, "Key B: larvae");
+  EXPECT_EQ(edition.parts[1].start, CoupletId{2});
+  EXPECT_EQ(edition.parts[1].place.line, 8U);
+  EXPECT_EQ(sketch(edition),
+            "1[1] Small -> 2\n1[–] Large -> key: Key B: larvae\n"
+            "2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n"
+            "1[1] Round -> 2\n1[–] Square -> Dus eus\n2[2] Thin -> Dus fus\n2[–] Thick -> 1\n");
+  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[2].leads[0].destination).couplet, CoupletId{3});
+  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[3].leads[1].destination).couplet, CoupletId{2});
+}
+
+TEST(PrintedLines, KeysWithRunningNumbersArePartsWhereAHeadingNamesThem) {
+  auto const edition = read_key(
+                           "1. Small ..... Key B\n– Large ..... Key C\n\n"
+                           "Key B\n2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
+                           "Key C\n3. Round ..... Aus dus\n– Square ..... Aus eus\n")
+                           .edition;
+  ASSERT_EQ(edition.parts.size(), 3U);
+  EXPECT_EQ(edition.parts[2].title, "Key C");
+  EXPECT_EQ(edition.parts[2].start, CoupletId{2});
+}
+
+TEST(PrintedLines, NumberingThatStartsAgainWithoutAHeadingIsAnotherPart) {
+  auto const edition = read_key(
+                           "1. Small ..... 2\n– Large ..... Aus aus\n"
+                           "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
+                           "1. Round ..... 2\n– Square ..... Dus eus\n"
+                           "2. Thin ..... Dus fus\n– Thick ..... Dus gus\n")
+                           .edition;
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[2].leads[0].destination).couplet, CoupletId{3});
+}
+
+TEST(PrintedLines, ATextThatEndsInTheMiddleKeepsWhatIsThere) {
+  auto const text =
+      "4. Small ..... 5\n4'. Large ..... Aus aus\n5. Pale ..... Aus bus\n5'.";
+  EXPECT_EQ(sketch(text),
+            "4[4] Small -> 5\n4[4'] Large -> Aus aus\n5[5] Pale -> Aus bus\n5[5']  -> ?\n");
+  EXPECT_EQ(findings_of(text),
+            Lines{"key.txt:4:1: warning: the lead \"5'\" leads nowhere [no-destination] (print a "
+                  "couplet's number or a name at its end, after dot leaders)"});
+}
+
+TEST(PrintedLines, FusedNumbersAndNamesComeOutAsPrinted) {
+  EXPECT_EQ(sketch("1.Small......2\n–Large......Aus aus\n2.Pale......Aus bus\n–Dark......Aus cus\n"),
+            kSketch);
+}
+
+TEST(PrintedLines, HedgesAndExceptionsStayInTheWords) {
+  EXPECT_EQ(sketch("1. Tibia black except in A. bus, or if pale, then ringed ..... 2\n"
+                   "– Tibia usually red {tibia: red} ..... Aus aus\n"
+                   "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n"),
+            "1[1] Tibia black except in A. bus, or if pale, then ringed -> 2\n"
+            "1[–] Tibia usually red {tibia: red} -> Aus aus\n"
+            "2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n");
+}
+
+TEST(PrintedLines, FileOfAnotherEncodingReadsAlike) {
+  EXPECT_EQ(sketch("1. Gr\xF6\xDF" "e klein \x85 2\n\x96 Gro\xDF \x85 Aus aus\n"
+                   "2. Bla\xDF \x85 Aus bus\n\x96 Dunkel \x85 Aus cus\n"),
+            "1[1] Größe klein -> 2\n1[–] Groß -> Aus aus\n2[2] Blaß -> Aus bus\n"
+            "2[–] Dunkel -> Aus cus\n");
+}
+
+TEST(PrintedLines, ContentsAfterTheKeyAreNoLeads) {
+  auto const edition = read_key(
+                           "1. Small ..... 2\n– Large ..... Aus aus\n"
+                           "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
+                           "Contents\n\nIntroduction ........ 4\nGlossary ........ 9\n")
+                           .edition;
+  EXPECT_EQ(sketch(edition), kSketch);
+}
+
+// --- refusals ----------------------------------------------------------------------------------
+
+TEST(PrintedRefusal, TextWithoutAnyLabelShowsWhatIsExpected) {
+  EXPECT_EQ(findings_of("Dear colleague,\nhere is the list.\n"),
+            Lines{"key.txt:1:1: error: no couplet was found: no line begins with a couplet's number "
+                  "[no-couplets] (write couplets as in \"1. Leaves opposite ..... 2\" and, on the "
+                  "next line, \"– Leaves alternate ..... Aus bus\")"});
+}
+
+TEST(PrintedRefusal, ListWithoutPairsNamesTheFirstLineWherePairingFails) {
+  EXPECT_EQ(findings_of("Contents\n\n1. Introduction\n2. Methods\n3. Results\n"),
+            Lines{"key.txt:3:1: error: no couplet was found: \"1\" has no second lead; line 4 "
+                  "begins with \"2\" [no-couplets] (write couplets as in \"1. Leaves opposite "
+                  "..... 2\" and, on the next line, \"– Leaves alternate ..... Aus bus\")"});
+}
+
+TEST(PrintedRefusal, PairsThatLeadNowhereAreNoKey) {
+  auto const loaded = read_printed_key(
+      {.name = "key.txt", .bytes = "1. buy milk\n– and bread\n2. post letters\n– and cards\n"});
+  EXPECT_FALSE(loaded);
+  ASSERT_EQ(loaded.findings.size(), 1U);
+  EXPECT_EQ(loaded.findings[0].message,
+            "no couplet was found: no lead ends in a couplet's number or a name");
+}
+
+TEST(PrintedRefusal, EmptyAndBinaryFilesAreRefusedByTheDecoder) {
+  EXPECT_FALSE(read_printed_key({.name = "key.txt", .bytes = ""}));
+  EXPECT_EQ(read_printed_key({.name = "k", .bytes = "%PDF-1.7"}).findings[0].code, "binary-file");
+}
+
+TEST(PrintedRefusal, AnOverlongLineIsRefusedWithItsNumber) {
+  auto const text = "1. Small ..... 2\n– " + std::string(3000, 'x') + " ..... Aus aus\n";
+  auto const loaded =
+      read_printed_key({.name = "key.txt", .bytes = text}, {.maximum_line_bytes = 1000});
+  EXPECT_FALSE(loaded);
+  EXPECT_EQ(test::one_line_each(loaded.findings),
+            Lines{"key.txt:2:1: error: line 2 has 3018 bytes, more than the limit of 1000 "
+                  "[line-too-long] (break the key into lines, one lead each, or raise the limit)"});
+}
+
+// --- accounting --------------------------------------------------------------------------------
+
+TEST(PrintedAccount, HasOneEntryForEveryLineInOrder) {
+  std::string const text =
+      "A title\n\nEdition: 1998\nTaxa: all of\n  them\n\nKey\n\nprose of no use.\n\n1. Small\n  "
+      "..... 2\n  Note: x\n–  Large ..... Aus aus\n12\n=====\n* * *\n2. Pale ..... Aus bus\n"
+      "– Dark ..... Aus cus\nFig. 3. A caption\n\n† a footnote\n\n\nend\n";
+  auto const reading = read_key(text);
+  TextPlaces const places{text};
+  ASSERT_EQ(reading.lines.size(), places.line_count());
+  for (std::size_t i = 0; i < reading.lines.size(); ++i) {
+    EXPECT_EQ(reading.lines[i].line, i + 1);
+    bool const blank = places.line(i + 1).empty();
+    EXPECT_EQ(reading.lines[i].kind == LineKind::blank, blank) << i + 1;
+    EXPECT_EQ(reading.lines[i].reason.empty(), blank) << i + 1;
+  }
+  EXPECT_EQ(line_kinds(text),
+            "heading, blank, front matter, front matter, front matter, blank, heading, blank, "
+            "note, blank, lead, continuation, note, lead, page number, skipped, skipped, lead, "
+            "lead, figure, blank, footnote, blank, blank, heading");
+}
+
+TEST(PrintedAccount, SaysWhichLayoutWasRead) {
+  EXPECT_EQ(read_key("1a Small ..... 2\n1b Large ..... Aus aus\n2a Pale ..... Aus bus\n"
+                     "2b Dark ..... Aus cus\n")
+                .layout_note,
+            "parallel layout, leads marked 1a and 1b, destinations after dot leaders");
+  EXPECT_EQ(read_key("1 Small 2\n- Large Aus aus\n2 Pale Aus bus\n- Dark Aus cus\n").layout_note,
+            "parallel layout, leads marked 1 and -, destinations without dot leaders");
+}
+
+}  // namespace
+}  // namespace keydrift
