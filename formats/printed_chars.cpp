@@ -127,6 +127,12 @@ std::vector<std::string_view> words_of(std::string_view text) {
   return words;
 }
 
+std::string_view start_of(std::string_view text, std::size_t bytes) {
+  if (bytes >= text.size()) return text;
+  while (bytes > 0 && (static_cast<unsigned char>(text[bytes]) & 0xC0U) == 0x80) --bytes;
+  return text.substr(0, bytes);
+}
+
 std::string fold(std::string_view text) {
   std::string folded;
   bool ascii = true;

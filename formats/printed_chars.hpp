@@ -35,6 +35,9 @@ struct CodePoint {
 // Words between blanks.
 [[nodiscard]] std::vector<std::string_view> words_of(std::string_view text);
 
+// The first `bytes` bytes, fewer where a code point would be cut.
+[[nodiscard]] std::string_view start_of(std::string_view text, std::size_t bytes);
+
 // Case-folded.
 [[nodiscard]] std::string fold(std::string_view text);
 

@@ -13,6 +13,12 @@ LabelKey key_of_label(Label const& label) {
   return key_of(label.family, label.number, label.letter, label.marks);
 }
 
+// What leads of one couplet share: the number, with "bis" and "ter", which are no lead's letter.
+LabelKey number_of_label(Label const& label) {
+  auto const key = key_of_label(label);
+  return label.letter.size() > 1 ? letter_key(key) : number_key(key);
+}
+
 constexpr std::size_t kLongestRun = 64;  // equal labels in a row that are looked at; even
 
 // Leads that stand together, before they have a name.
@@ -57,7 +63,7 @@ class Grouper {
     for (auto const& lead : leads_) {
       if (lead.label.is_dash()) continue;
       if (lead.label.letter.empty() && lead.label.marks == 0) {
-        ++plain_[number_key(key_of_label(lead.label))];
+        ++plain_[number_of_label(lead.label)];
       }
     }
   }
@@ -96,7 +102,7 @@ class Grouper {
     LabelKey current = 0;
     for (auto const& lead : leads_) {
       if (lead.label.is_dash()) continue;
-      auto const key = number_key(key_of_label(lead.label));
+      auto const key = number_of_label(lead.label);
       if (key == current) continue;
       if (!closed.insert(key).second) ++count;
       current = key;
@@ -148,9 +154,12 @@ class Grouper {
                            label.number == current && has_key_heading(leads_[i]);
         bool const headed_key = has_key_heading(leads_[i]) && label.number != current && plain &&
                                 referenced_.count(key_of_label(label)) == 0 &&
-                                referenced_.count(number_key(key_of_label(label))) == 0;
+                                referenced_.count(number_of_label(label)) == 0;
         bool const other_key = headed && plain && label.number == 1 && label.number != current;
-        if (restart || again || headed_key || other_key) {
+        bool const told =
+            headed &&
+            !explicit_key_title(trim(heading_text(remarks_[leads_[i].last_heading]))).empty();
+        if (told || restart || again || headed_key || other_key) {
           grouping_.parts.push_back({static_cast<std::uint32_t>(i), leads_[i].last_heading});
           first_number = label.number;
           largest = 0;
@@ -175,10 +184,9 @@ class Grouper {
     while (i < leads_.size()) {
       // A block: leads of one number, dashes included.
       std::size_t end = i + 1;
-      while (
-          end < leads_.size() && part_of_[end] == part_of_[i] &&
-          (leads_[end].label.is_dash() || (leads_[end].label.number == leads_[i].label.number &&
-                                           leads_[end].label.family == leads_[i].label.family))) {
+      while (end < leads_.size() && part_of_[end] == part_of_[i] &&
+             (leads_[end].label.is_dash() ||
+              number_of_label(leads_[end].label) == number_of_label(leads_[i].label))) {
         ++end;
       }
       split_block(i, end);
@@ -277,7 +285,7 @@ class Grouper {
       auto& group = groups_[g];
       if (group.leads.size() != 1) continue;
       auto const& label = leads_[group.leads.front()].label;
-      auto const key = number_key(key_of_label(label)) | (static_cast<LabelKey>(group.part) << 52U);
+      auto const key = number_of_label(label) | (static_cast<LabelKey>(group.part) << 52U);
       auto const [place, fresh] = lone.emplace(key, g);
       if (fresh) continue;
       groups_[place->second].leads.push_back(group.leads.front());
@@ -303,7 +311,7 @@ class Grouper {
     for (std::size_t i = 0; i < leads_.size(); ++i) {
       if (i > 0 && part_of_[i] != part_of_[i - 1]) close_below(0);
       auto const& label = leads_[i].label;
-      auto const rival = depth_of.find(number_key(key_of_label(label)));
+      auto const rival = depth_of.find(number_of_label(label));
       if (label.is_dash() && !open.empty()) {
         // A dash answers the innermost couplet.
         groups_[open.back()].leads.push_back(static_cast<std::uint32_t>(i));
@@ -317,7 +325,7 @@ class Grouper {
   }
 
   [[nodiscard]] LabelKey number_of(Group const& group) const {
-    return number_key(key_of_label(leads_[group.leads.front()].label));
+    return number_of_label(leads_[group.leads.front()].label);
   }
 
   // --- serial ----------------------------------------------------------------------------------

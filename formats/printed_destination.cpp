@@ -5,13 +5,15 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kGapBlanks = 3;  // two blanks end many a sentence
+constexpr std::size_t kLongestKeyWord = 12;  // bytes
+constexpr std::size_t kGapBlanks = 3;        // two blanks end many a sentence
 constexpr std::size_t kLongestDestinationWords = 40;
 constexpr std::size_t kLongestDestination = 2000;  // bytes; bounds the work on lines of dots
 
@@ -166,10 +168,12 @@ bool names_a_key(std::string_view text) {
       "gruppe"sv, "teil"sv,  "tabelle"sv, "clé"sv,     "cle"sv,   "clef"sv,   "groupe"sv,
       "clave"sv,  "grupo"sv, "chave"sv,   "clavis"sv,  "parte"sv, "subkey"sv, "sub-key"sv};
   if (!explicit_key_title(text).empty()) return true;
-  auto const words = words_of(text.substr(0, 400));
-  if (words.size() < 2 || words.size() > 20) return false;
-  auto const first = fold(strip_word_marks(words[0]));
+  auto const first_end = text.find(' ');
+  if (first_end == std::string_view::npos || first_end > kLongestKeyWord) return false;
+  auto const first = fold(strip_word_marks(text.substr(0, first_end)));
   if (!is_one_of(kKeyWords, first)) return false;
+  auto const words = words_of(start_of(text, 400));
+  if (words.size() < 2 || words.size() > 20) return false;
   auto const second = strip_word_marks(words[1]);
   bool const numbered = read_reference(second).has_value() ||
                         std::all_of(second.begin(), second.end(),
@@ -183,7 +187,8 @@ bool names_a_key(std::string_view text) {
 
 std::string_view explicit_key_title(std::string_view text) {
   static constexpr auto kStart = "key:"sv;
-  if (fold(text.substr(0, kStart.size())) != kStart) return {};
+  if (text.size() <= kStart.size() || text[kStart.size() - 1] != ':') return {};
+  if (fold(start_of(text, kStart.size())) != kStart) return {};
   return trim(text.substr(kStart.size()));
 }
 
@@ -195,7 +200,8 @@ bool points_into_other_work(std::string_view text) {
 
 std::string_view strip_pointer(std::string_view text) {
   text = trim(text);
-  for (bool again = true; again;) {
+  bool const number_first = !text.empty() && is_digit(code_point_at(text, 0).value);
+  for (bool again = !number_first; again;) {
     again = false;
     if (auto const arrow = arrow_length(text, 0); arrow > 0) {
       text = trim_left(text.substr(arrow));
@@ -223,9 +229,32 @@ std::string_view strip_pointer(std::string_view text) {
   return text;
 }
 
+void take_brackets(std::string_view& rest, std::string& remark, std::vector<std::string>& figures) {
+  for (;;) {
+    if (rest.size() < 4) return;
+    bool const square = rest.back() == ']';
+    if (!square && rest.back() != ')') return;
+    auto const open = rest.rfind(square ? " [" : " (");
+    if (open == std::string_view::npos || open == 0) return;
+    auto const inside = rest.substr(open + 2, rest.size() - open - 3);
+    if (square) {
+      if (!remark.empty()) return;
+      remark = squeeze(inside);
+    } else {
+      auto const found = figures_in(inside);
+      if (found.size() != 1 || found.front() != inside) return;
+      figures.insert(figures.begin(), found.front());
+    }
+    rest = trim_right(rest.substr(0, open));
+  }
+}
+
 bool plausible_destination(std::string_view text, Numbering const& numbering) {
   text = trim(text);
   if (text.empty() || text.size() > kLongestDestination) return false;
+  std::string remark;
+  std::vector<std::string> figures;
+  take_brackets(text, remark, figures);
   auto const stripped = strip_pointer(text);
   if (auto const reference = read_reference(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family;

@@ -3,7 +3,9 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
@@ -43,6 +45,10 @@ struct TrailingReference {
 
 // Could this be a destination at all: a number, a pointer to a key, a name?
 [[nodiscard]] bool plausible_destination(std::string_view text, Numbering const& numbering);
+
+// Takes brackets off the end of a destination: "[in part]" once, as a remark, "(Fig. 7)" as often
+// as they come.
+void take_brackets(std::string_view& rest, std::string& remark, std::vector<std::string>& figures);
 
 // Without "go to", "see couplet", "siehe", arrows, brackets and the last full stop.
 [[nodiscard]] std::string_view strip_pointer(std::string_view text);

@@ -93,6 +93,9 @@ class Builder {
       if (heading != kNone) {
         heading_used_[heading] = true;
         part.title = joined(sorted_.remarks[heading]);
+        if (auto const title = explicit_key_title(part.title); !title.empty()) {
+          part.title = std::string{title};
+        }
         part.place = place_of(sorted_.remarks[heading]);
       }
       edition_.parts.push_back(std::move(part));
@@ -254,7 +257,7 @@ class Builder {
 
   // "Note: fruit needed" is the note "fruit needed"; "N.B." and the like stay.
   [[nodiscard]] static std::string without_note_word(std::string text) {
-    if (fold(std::string_view{text}.substr(0, 5)) != "note:") return text;
+    if (fold(start_of(text, 5)) != "note:") return text;
     return std::string{trim(std::string_view{text}.substr(5))};
   }
 

@@ -4,6 +4,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_front.hpp"
@@ -64,10 +65,8 @@ std::size_t first_numbered(std::vector<SourceLine> const& lines, Numbering const
 
 std::string quoted_start(std::string_view line) {
   constexpr std::size_t kShown = 60;
-  if (line.size() <= kShown) return std::string{line};
-  auto end = kShown;
-  while (end > 0 && (static_cast<unsigned char>(line[end]) & 0xC0U) == 0x80) --end;
-  return std::string{line.substr(0, end)} + "…";
+  auto const shown = start_of(line, kShown);
+  return std::string{shown} + (shown.size() < line.size() ? "…" : "");
 }
 
 // No lead has a rival, or none leads anywhere: says where pairing fails first.

@@ -57,9 +57,15 @@ struct PrintedOptions {
 [[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source,
                                                       PrintedOptions const& options = {});
 
+enum class BackReferences : std::uint8_t {
+  as_printed,  // those of the edition
+  from_graph,  // the couplets that lead to each couplet, whatever the edition prints
+  none,
+};
+
 struct PrintOptions {
-  std::size_t width{80};       // columns; words and names longer than a line stand out
-  bool back_references{true};  // "7 (3, 12)": computed from the graph, not copied
+  std::size_t width{80};  // columns; words and names longer than a line stand out
+  BackReferences back_references{BackReferences::as_printed};
 };
 
 // The edition as a bracketed key: hanging indents, dot leaders to a right-aligned destination,

@@ -24,7 +24,7 @@ std::optional<Reference> couplet_reference(std::string_view text, LabelFamily fa
   if (!reference) {
     auto const bracket = text.find_first_of("(["sv);
     if (bracket != std::string_view::npos && bracket > 0) {
-      auto const inside = fold(text.substr(bracket + 1, 5));
+      auto const inside = fold(start_of(text.substr(bracket + 1), 5));
       bool const page = inside.substr(0, 2) == "p." || inside.substr(0, 4) == "page" ||
                         inside.substr(0, 3) == "fig";
       if (page) reference = read_reference(trim(text.substr(0, bracket)));
@@ -154,6 +154,7 @@ class LeadReader {
 
   [[nodiscard]] bool may_be_destination(std::size_t i, TrailingReference const& found) const {
     auto const number = found.reference.number;
+    if (key_.numbering.family != LabelFamily::digits) return false;
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
     if (!label.is_dash() && label.number == number) return false;
@@ -264,9 +265,8 @@ class LeadReader {
     auto const group = words.substr(split.destination_begin);
     auto const group_words = words_of(group);
     bool const name = split.words_end > 0 && group_words.size() <= 6 &&
-                      std::any_of(group_words.begin(), group_words.end(), [](auto word) {
-                        return is_upper(code_point_at(word, 0).value);
-                      });
+                      std::any_of(group_words.begin(), group_words.end(),
+                                  [](auto word) { return is_upper(code_point_at(word, 0).value); });
     return name ? group : std::string_view{};
   }
 
@@ -284,33 +284,32 @@ class LeadReader {
 DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
   DestinationReading reading;
   std::string_view rest = printed;
-  // "6 [Aus group]": a remark in square brackets at the end, whatever the destination.
-  if (auto const open = rest.rfind(" ["); rest.size() > 3 && rest.back() == ']' &&
-                                          open != std::string_view::npos && open > 0) {
-    reading.remark = squeeze(rest.substr(open + 2, rest.size() - open - 3));
-    rest = trim_right(rest.substr(0, open));
-  }
+  std::vector<std::string> figures;
+  take_brackets(rest, reading.remark, figures);
   auto const stripped = strip_pointer(rest);
   if (auto const reference = couplet_reference(stripped, numbering.family)) {
     reading.form = DestinationForm::couplet;
     reading.couplet = key_of(*reference);
-    reading.taxa.figures = figures_in(stripped);
+    reading.taxa.figures = std::move(figures);
     return reading;
   }
   if (names_a_key(stripped) || points_into_other_work(stripped)) {
     reading.form = DestinationForm::key;
     auto const title = explicit_key_title(stripped);
     reading.key_name = std::string{title.empty() ? stripped : title};
+    reading.taxa.figures = std::move(figures);
     return reading;
   }
-  if (auto const group = group_before_number(rest); group && group->group.back() != '"') {
+  bool const numbered = numbering.family == LabelFamily::digits;
+  if (auto const group = group_before_number(rest); group && numbered && rest.back() != '"') {
     auto const taxa = read_taxa(group->group);
     // A species with a number behind it ("Aus bus 44") is a species; a group is led on.
     bool const whole_name = taxa.taxa.size() == 1 && words_of(taxa.taxa[0].name).size() <= 1;
     bool const named_group = fold(group->group).find("group") != std::string::npos ||
                              group->group.find('(') != std::string_view::npos;
     if (numbering.has_number(group->reference.number) &&
-        (whole_name || named_group || taxa.taxa.size() > 1)) {
+        (whole_name || named_group || (taxa.taxa.size() > 1 && taxa.remark.empty()))) {
+      reading.taxa.figures = std::move(figures);
       reading.form = DestinationForm::couplet;
       reading.couplet = key_of(group->reference);
       reading.remark = squeeze(group->group);
@@ -319,6 +318,7 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   }
   reading.form = DestinationForm::taxa;
   reading.taxa = read_taxa(rest);
+  reading.taxa.figures.insert(reading.taxa.figures.end(), figures.begin(), figures.end());
   if (reading.remark.empty()) {
     reading.remark = reading.taxa.remark;
   } else if (!reading.taxa.remark.empty()) {

@@ -32,7 +32,7 @@ struct Numbering {
   std::vector<std::uint32_t> numbers;  // of accepted labels; sorted, unique
   LabelFamily family{LabelFamily::digits};
   bool words_start_upper{false};  // nearly every lead's words begin with a capital
-  std::uint32_t dash_indent{};         // deepest usual indentation of a dash
+  std::uint32_t dash_indent{};    // deepest usual indentation of a dash
   std::uint32_t label_indent{};   // deepest usual indentation of a numbered label
 
   [[nodiscard]] bool accepts(Label const& label) const {

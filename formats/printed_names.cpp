@@ -112,6 +112,7 @@ void NameTable::assume(std::string printed, std::string const& genus, std::strin
 }
 
 std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) {
+  if (taxon.literal) return taxon.name;
   if (taxon.genusless) {
     if (last_genus_.empty()) return taxon.name;
     auto name = last_genus_ + " " + taxon.name;

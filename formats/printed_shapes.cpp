@@ -15,13 +15,14 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestRunningHead = 120;  // bytes; a head is one short line
 constexpr std::size_t kLongestPageNumber = 5;     // digits
+constexpr std::size_t kLongestPageLine = 32;      // bytes of a line that is a page number
 
 bool starts_with_word(std::string_view folded, std::string_view word) {
   if (folded.substr(0, word.size()) != word) return false;
   return !is_letter(code_point_at(folded, word.size()).value);
 }
 
-std::string folded_start(std::string_view line) { return fold(line.substr(0, 40)); }
+std::string folded_start(std::string_view line) { return fold(start_of(line, 40)); }
 
 // The line without a page number at either end; empty when it has none.
 std::string_view without_page_number(std::string_view line) {
@@ -63,6 +64,7 @@ bool is_number_only(std::string_view line) {
 }
 
 bool is_page_number(std::string_view line) {
+  if (line.size() > kLongestPageLine) return false;
   auto core = line;
   auto const strip = [&core](auto accepts) {
     for (auto c = code_point_at(core, 0); c.length > 0 && accepts(c.value);
@@ -115,6 +117,8 @@ bool starts_note(std::string_view line) {
       "remarque"sv,   "remark"sv,      "remarks"sv, "obs"sv,       "observation"sv,
       "observação"sv, "observación"sv, "hinweis"sv, "comment"sv,   "caution"sv};
   auto const folded = folded_start(line);
+  std::size_t text_at = 0;
+  if (starts_couplet_note(line, text_at)) return true;
   for (auto const word : kWords) {
     if (!starts_with_word(folded, word)) continue;
     if (word.back() == '.') return true;
@@ -182,10 +186,10 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     if (text.size() < 4 || text.size() > kLongestRunningHead || is_page_number(text)) continue;
-    if (names_a_key(text) || starts_caption(text)) continue;
     auto const core = without_page_number(text);
     if (!page_border(i) && !(core.size() > 0 && mostly_capitals(core))) continue;
     if (split_at_leader(text, numbering).kind == LeaderKind::dots) continue;
+    if (names_a_key(text) || starts_caption(text)) continue;
     candidates.push_back(i);
     if (!core.empty()) {
       ++numbered[core];
@@ -200,7 +204,8 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     if (lead) continue;
     if (!core.empty()) {
       // "Group 1", "Group 2" are headings; a head says more, or says it in capitals.
-      bool const telling = lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
+      bool const telling =
+          lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
       heads[i] = telling && numbered[core] >= 2;
     } else {
       bool const beside_page =

@@ -12,7 +12,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestHeading = 160;   // bytes; longer text is prose
-constexpr std::uint32_t kHang = 2;              // columns that a label's indentation may vary by
+constexpr std::uint32_t kHang = 2;             // columns that a label's indentation may vary by
 constexpr std::size_t kLinesLookedAhead = 40;  // no lead is longer than this without its end
 
 // How a lead stands after the lines read so far.
@@ -60,11 +60,13 @@ class Sorter {
       account(LineKind::running_head, "recurs at page borders");
       return true;
     }
-    if (is_page_number(line.text)) {
+    if (is_page_number(line.text) && !(progress_ == Progress::done && !gap_ && hangs_open())) {
       account(LineKind::page_number, "page number");
       return true;
     }
-    if (is_ruled(line.text)) {
+    bool const wanted = progress_ == Progress::open || progress_ == Progress::soft;
+    bool const leaders = wanted && !gap_ && line.text.front() == '.';
+    if (is_ruled(line.text) && !leaders) {
       account(LineKind::skipped, "ruled line");
       return true;
     }
@@ -200,7 +202,7 @@ class Sorter {
 
   // Blank lines stand before most leads.
   [[nodiscard]] bool usually_apart() const {
-    return leads_after_blank_ * 2 >= sorted_.leads.size();
+    return leads_after_blank_ * 3 > sorted_.leads.size() * 2;  // couplets apart make it a half
   }
 
   // Lines without a label of their own that belong to the lead before.
@@ -210,7 +212,7 @@ class Sorter {
         return false;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
-        if (starts_note(line.text) || (gap_ && !usually_apart())) return false;
+        if (remark_open_ || starts_note(line.text) || (gap_ && !usually_apart())) return false;
         add_piece(line, 0);
         account(LineKind::destination, "after the leaders of the line before");
         return true;
@@ -226,6 +228,11 @@ class Sorter {
   bool take_in_open_lead(SourceLine const& line) {
     if (gap_ && !continues_after_blank(line)) return false;
     if (starts_note(line.text)) return false;
+    // A note in the middle of a lead goes on until leaders show that the lead does.
+    if (remark_open_ && !gap_ && split_at_leader(line.text, numbering_).kind == LeaderKind::none) {
+      return false;
+    }
+    close_remarks();
     if (starts_caption(line.text) && (gap_ || gap_after(at_))) return false;
     bool const alone = read_reference(strip_pointer(line.text)).has_value();
     add_piece(line, 0);
@@ -257,19 +264,21 @@ class Sorter {
 
   bool take_after_destination(SourceLine const& line) {
     if (in_caption_) return false;
-    if (!gap_ && !remark_open_ && continues_destination(line)) {
+    bool const soft = progress_ == Progress::soft;
+    if (!soft && !gap_ && !remark_open_ && continues_destination(line)) {
       add_piece(line, 0);
       progress_ = Progress::done;
       account(LineKind::continuation, "goes on with the destination before");
       return true;
     }
     if (starts_note(line.text) || starts_caption(line.text)) return false;
-    if (progress_ == Progress::soft && !gap_ && !remark_open_) {
+    if (soft && !gap_ && !remark_open_) {
       add_piece(line, 0);
       account(LineKind::continuation, "the lead before may end in a number of its words");
       return true;
     }
-    if (starts_footnote(line.text) || line.text.front() == '[' || line.text.front() == '(' || names_a_key(line.text)) {
+    if (starts_footnote(line.text) || line.text.front() == '[' || line.text.front() == '(' ||
+        names_a_key(line.text)) {
       return false;
     }
     // Blank lines end a key, unless they stand between all its leads.
@@ -291,20 +300,30 @@ class Sorter {
     return reference && reference->pointed;
   }
 
+  [[nodiscard]] std::string_view last_line_of_lead() const {
+    auto const& lead = sorted_.leads.back();
+    return lines_[sorted_.pieces[lead.first_piece + lead.piece_count - 1].line].text;
+  }
+
+  // The destination's last line ends in the middle of a list.
+  [[nodiscard]] bool hangs_open() const {
+    auto const before = last_line_of_lead();
+    auto const last_blank = before.find_last_of(' ');
+    auto const folded =
+        fold(before.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1));
+    return before.back() == ',' || before.back() == '&' || before.back() == '-' || folded == "or" ||
+           folded == "and" || folded == "oder" || folded == "und" || folded == "ou" ||
+           folded == "et" || folded == "o" || folded == "e" || folded == "y" || folded == "ex" ||
+           folded == "sp.";
+  }
+
   // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
   [[nodiscard]] bool continues_destination(SourceLine const& line) const {
     auto const& lead = sorted_.leads.back();
-    auto const& piece = sorted_.pieces[lead.first_piece + lead.piece_count - 1];
-    auto const& before = lines_[piece.line].text;
+    auto const& before = last_line_of_lead();
+    if (starts_note(line.text)) return false;
     if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
-    auto const last_blank = before.find_last_of(' ');
-    auto const last_word = before.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1);
-    auto const folded = fold(last_word);
-    bool const hangs = before.back() == ',' || before.back() == '&' || before.back() == '-' ||
-                       folded == "or" || folded == "and" || folded == "oder" || folded == "und" ||
-                       folded == "ou" || folded == "et" || folded == "o" || folded == "e" ||
-                       folded == "y" || folded == "ex" || folded == "sp.";
-    if (hangs) return true;
+    if (hangs_open()) return true;
     auto const opened = std::count(before.begin(), before.end(), '(') -
                         std::count(before.begin(), before.end(), ')');
     if (opened > 0) return true;

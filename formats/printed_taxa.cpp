@@ -204,6 +204,7 @@ class TaxaReader {
     auto const closing = without_end(words_[last]);
     auto const end = static_cast<std::size_t>(closing.data() - text_.data()) + closing.size();
     taxon.name = std::string{text_.substr(begin + 1, end - begin - 2)};
+    taxon.literal = true;
     at_ = last + 1;
     return true;
   }
@@ -262,8 +263,8 @@ class TaxaReader {
   // "Aus bus. Found in fens": an epithet with a full stop, and a sentence behind it.
   [[nodiscard]] bool ends_sentence(std::string_view printed) const {
     return printed.size() > 3 && printed.back() == '.' &&
-           is_epithet(printed.substr(0, printed.size() - 1)) &&
-           !is_one_of(kRanks, printed) && is_upper(code_point_at(word(at_ + 1), 0).value);
+           is_epithet(printed.substr(0, printed.size() - 1)) && !is_one_of(kRanks, printed) &&
+           is_upper(code_point_at(word(at_ + 1), 0).value);
   }
 
   [[nodiscard]] bool is_limit(std::string_view word_printed) const {
@@ -428,7 +429,7 @@ class TaxaReader {
   std::string_view text_;
   Words words_;
   std::size_t at_{};
-  bool item_ended_{false};   // a comma or semicolon closed the word read last
+  bool item_ended_{false};      // a comma or semicolon closed the word read last
   bool sentence_ended_{false};  // a full stop closed the name: a sentence follows
   bool genus_alone_{false};     // the taxon read last is one capitalised word so far
   TaxaReading reading_;

@@ -10,6 +10,7 @@ namespace keydrift::printed {
 struct TaxonReading {
   std::string name;        // "Aus bus", "A. bus", "bus": as printed, without the author
   std::string authorship;  // "(Smith, 1900)"
+  bool literal{false};     // stood in quotation marks: not to be completed
   bool genusless{false};   // "cus" of "A. bus or cus", "cus (Smith)"
 };
 

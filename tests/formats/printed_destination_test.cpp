@@ -38,19 +38,19 @@ TEST_P(PrintedLeaders, PartTheWordsFromTheDestination) {
 INSTANTIATE_TEST_SUITE_P(
     All, PrintedLeaders,
     testing::Values(Leaders{"Dots", " .......... "}, Leaders{"DotsTouching", ".........."},
-                    Leaders{"SpacedDots", " . . . . . . "}, Leaders{"SpacedDotsTouching", ". . . . ."},
-                    Leaders{"TwoSpacedDots", " . . "}, Leaders{"OneDot", " . "},
-                    Leaders{"BrokenDots", " ......  ..... "}, Leaders{"ThreeDots", "... "},
-                    Leaders{"TwoDots", " .. "}, Leaders{"Ellipsis", " … "},
-                    Leaders{"EllipsisTouching", "…"}, Leaders{"Ellipses", "………… "},
-                    Leaders{"SpacedEllipses", " … … … "}, Leaders{"BulletOperators", " ∙∙∙∙ "},
-                    Leaders{"MiddleDots", " ····· "}, Leaders{"Bullets", " •••• "},
-                    Leaders{"LowLines", " ______ "}, Leaders{"Tab", "\t"},
-                    Leaders{"DotsAndTab", " .....\t"}, Leaders{"Blanks", "        "},
-                    Leaders{"ThreeBlanks", "   "}, Leaders{"NoBreakBlanks", "\u00A0\u00A0\u00A0\u00A0"},
-                    Leaders{"Arrow", " → "}, Leaders{"ArrowOfSigns", " -> "},
-                    Leaders{"DoubleArrow", " => "}, Leaders{"DotsAndArrow", " ..... → "},
-                    Leaders{"SingleBlank", " "}),
+                    Leaders{"SpacedDots", " . . . . . . "},
+                    Leaders{"SpacedDotsTouching", ". . . . ."}, Leaders{"TwoSpacedDots", " . . "},
+                    Leaders{"OneDot", " . "}, Leaders{"BrokenDots", " ......  ..... "},
+                    Leaders{"ThreeDots", "... "}, Leaders{"TwoDots", " .. "},
+                    Leaders{"Ellipsis", " … "}, Leaders{"EllipsisTouching", "…"},
+                    Leaders{"Ellipses", "………… "}, Leaders{"SpacedEllipses", " … … … "},
+                    Leaders{"BulletOperators", " ∙∙∙∙ "}, Leaders{"MiddleDots", " ····· "},
+                    Leaders{"Bullets", " •••• "}, Leaders{"LowLines", " ______ "},
+                    Leaders{"Tab", "\t"}, Leaders{"DotsAndTab", " .....\t"},
+                    Leaders{"Blanks", "        "}, Leaders{"ThreeBlanks", "   "},
+                    Leaders{"NoBreakBlanks", "\u00A0\u00A0\u00A0\u00A0"}, Leaders{"Arrow", " → "},
+                    Leaders{"ArrowOfSigns", " -> "}, Leaders{"DoubleArrow", " => "},
+                    Leaders{"DotsAndArrow", " ..... → "}, Leaders{"SingleBlank", " "}),
     [](auto const& leaders) { return std::string{leaders.param.name}; });
 
 TEST(PrintedDestination, KeepsTheFullStopBeforeLeaders) {
@@ -62,16 +62,16 @@ TEST(PrintedDestination, KeepsTheFullStopBeforeLeaders) {
 
 TEST(PrintedDestination, ReadsPointerWordsOfSixLanguages) {
   for (std::string const pointer :
-       {"go to 2", "go to couplet 2", "see 2", "see couplet 2", "siehe 2", "weiter bei 2",
-        "voir 2", "véase 2", "ver 2", "ir a 2", "vide 2", "→ 2", "(2)", "[2]", "2."}) {
-    auto const key = "1. Small … " + pointer +
-                     "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
+       {"go to 2", "go to couplet 2", "see 2", "see couplet 2", "siehe 2", "weiter bei 2", "voir 2",
+        "véase 2", "ver 2", "ir a 2", "vide 2", "→ 2", "(2)", "[2]", "2."}) {
+    auto const key =
+        "1. Small … " + pointer + "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
     EXPECT_EQ(sketch(key).substr(0, 16), "1[1] Small -> 2\n") << pointer;
   }
-  for (std::string const pointer : {"go to 2", "see couplet 2", "siehe 2", "weiter bei 2",
-                                    "voir 2", "véase 2", "vide 2"}) {
-    auto const key = "1. Small, " + pointer +
-                     "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
+  for (std::string const pointer :
+       {"go to 2", "see couplet 2", "siehe 2", "weiter bei 2", "voir 2", "véase 2", "vide 2"}) {
+    auto const key =
+        "1. Small, " + pointer + "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
     EXPECT_EQ(sketch(key).substr(0, 17), "1[1] Small, -> 2\n") << pointer;
   }
 }
@@ -173,16 +173,17 @@ TEST(PrintedDestination, SeveralTaxaAtOneEnd) {
 }
 
 TEST(PrintedDestination, NotesBehindTheTaxonAreItsRemark) {
-  EXPECT_EQ(sketch("1. Small ..... Aus bus (part)\n– Large ..... Aus bus, in part\n"
-                   "2. Pale ..... Aus cus (Smith), sp. n.\n– Dark ..... Aus dus Roe p.p.\n"
-                   "3. Round ..... Aus eus, rare form only\n– Square ..... Aus fus partly\n"
-                   "4. Short ..... Aus gus (see also 12)\n– Long ..... Aus hus. Found in fens\n"
-                   "5. Thin ..... Aus ius (Roe, 1901), p. 44\n– Thick ..... Aus kus Roe (Fig. 7)\n"),
-            "1[1] Small -> Aus bus (part)\n1[–] Large -> Aus bus (in part)\n"
-            "2[2] Pale -> Aus cus (sp. n.)\n2[–] Dark -> Aus dus (p.p.)\n"
-            "3[3] Round -> Aus eus (rare form only)\n3[–] Square -> Aus fus (partly)\n"
-            "4[4] Short -> Aus gus (see also 12)\n4[–] Long -> Aus hus (Found in fens)\n"
-            "5[5] Thin -> Aus ius (p. 44)\n5[–] Thick -> Aus kus\n");
+  EXPECT_EQ(
+      sketch("1. Small ..... Aus bus (part)\n– Large ..... Aus bus, in part\n"
+             "2. Pale ..... Aus cus (Smith), sp. n.\n– Dark ..... Aus dus Roe p.p.\n"
+             "3. Round ..... Aus eus, rare form only\n– Square ..... Aus fus partly\n"
+             "4. Short ..... Aus gus (see also 12)\n– Long ..... Aus hus. Found in fens\n"
+             "5. Thin ..... Aus ius (Roe, 1901), p. 44\n– Thick ..... Aus kus Roe (Fig. 7)\n"),
+      "1[1] Small -> Aus bus (part)\n1[–] Large -> Aus bus (in part)\n"
+      "2[2] Pale -> Aus cus (sp. n.)\n2[–] Dark -> Aus dus (p.p.)\n"
+      "3[3] Round -> Aus eus (rare form only)\n3[–] Square -> Aus fus (partly)\n"
+      "4[4] Short -> Aus gus (see also 12)\n4[–] Long -> Aus hus (Found in fens)\n"
+      "5[5] Thin -> Aus ius (p. 44)\n5[–] Thick -> Aus kus\n");
 }
 
 TEST(PrintedDestination, KeepsAuthorsApartFromNames) {

@@ -76,8 +76,7 @@ TEST(PrintedLines, NotesUnderALeadBelongToIt) {
   EXPECT_EQ(edition.couplets[0].leads[0].notes, Lines{"look at dry shells only, wet ones swell."});
   EXPECT_EQ(edition.couplets[0].leads[1].notes, Lines{"[rare, once on Mera]"});
   EXPECT_EQ(edition.couplets[1].leads[0].notes, Lines{"N.B. Bleached shells are pale too."});
-  EXPECT_EQ(line_kinds(text),
-            "lead, note, note, lead, note, lead, blank, note, lead, destination");
+  EXPECT_EQ(line_kinds(text), "lead, note, note, lead, note, lead, blank, note, lead, destination");
 }
 
 TEST(PrintedLines, NotesOnACoupletBelongToIt) {
@@ -191,8 +190,7 @@ TEST(PrintedLines, NumberingThatStartsAgainWithoutAHeadingIsAnotherPart) {
 }
 
 TEST(PrintedLines, ATextThatEndsInTheMiddleKeepsWhatIsThere) {
-  auto const text =
-      "4. Small ..... 5\n4'. Large ..... Aus aus\n5. Pale ..... Aus bus\n5'.";
+  auto const text = "4. Small ..... 5\n4'. Large ..... Aus aus\n5. Pale ..... Aus bus\n5'.";
   EXPECT_EQ(sketch(text),
             "4[4] Small -> 5\n4[4'] Large -> Aus aus\n5[5] Pale -> Aus bus\n5[5']  -> ?\n");
   EXPECT_EQ(findings_of(text),
@@ -201,8 +199,9 @@ TEST(PrintedLines, ATextThatEndsInTheMiddleKeepsWhatIsThere) {
 }
 
 TEST(PrintedLines, FusedNumbersAndNamesComeOutAsPrinted) {
-  EXPECT_EQ(sketch("1.Small......2\n–Large......Aus aus\n2.Pale......Aus bus\n–Dark......Aus cus\n"),
-            kSketch);
+  EXPECT_EQ(
+      sketch("1.Small......2\n–Large......Aus aus\n2.Pale......Aus bus\n–Dark......Aus cus\n"),
+      kSketch);
 }
 
 TEST(PrintedLines, HedgesAndExceptionsStayInTheWords) {
@@ -215,7 +214,8 @@ TEST(PrintedLines, HedgesAndExceptionsStayInTheWords) {
 }
 
 TEST(PrintedLines, FileOfAnotherEncodingReadsAlike) {
-  EXPECT_EQ(sketch("1. Gr\xF6\xDF" "e klein \x85 2\n\x96 Gro\xDF \x85 Aus aus\n"
+  EXPECT_EQ(sketch("1. Gr\xF6\xDF"
+                   "e klein \x85 2\n\x96 Gro\xDF \x85 Aus aus\n"
                    "2. Bla\xDF \x85 Aus bus\n\x96 Dunkel \x85 Aus cus\n"),
             "1[1] Größe klein -> 2\n1[–] Groß -> Aus aus\n2[2] Blaß -> Aus bus\n"
             "2[–] Dunkel -> Aus cus\n");
@@ -233,10 +233,11 @@ TEST(PrintedLines, ContentsAfterTheKeyAreNoLeads) {
 // --- refusals ----------------------------------------------------------------------------------
 
 TEST(PrintedRefusal, TextWithoutAnyLabelShowsWhatIsExpected) {
-  EXPECT_EQ(findings_of("Dear colleague,\nhere is the list.\n"),
-            Lines{"key.txt:1:1: error: no couplet was found: no line begins with a couplet's number "
-                  "[no-couplets] (write couplets as in \"1. Leaves opposite ..... 2\" and, on the "
-                  "next line, \"– Leaves alternate ..... Aus bus\")"});
+  EXPECT_EQ(
+      findings_of("Dear colleague,\nhere is the list.\n"),
+      Lines{"key.txt:1:1: error: no couplet was found: no line begins with a couplet's number "
+            "[no-couplets] (write couplets as in \"1. Leaves opposite ..... 2\" and, on the "
+            "next line, \"– Leaves alternate ..... Aus bus\")"});
 }
 
 TEST(PrintedRefusal, ListWithoutPairsNamesTheFirstLineWherePairingFails) {
