@@ -102,16 +102,6 @@ class Builder {
     }
   }
 
-  [[nodiscard]] static bool mentions_key(std::string_view heading) {
-    if (names_a_key(heading)) return true;
-    auto const words = words_of(heading);
-    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      auto const folded = fold(word);
-      return folded == "key" || folded == "schlüssel" || folded == "bestimmungsschlüssel" ||
-             folded == "clé" || folded == "clave" || folded == "chave" || folded == "clavis";
-    });
-  }
-
   [[nodiscard]] std::string joined(Remark const& remark) const {
     return joined_text(key_, remark.pieces);
   }

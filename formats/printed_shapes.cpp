@@ -165,6 +165,16 @@ bool starts_footnote(std::string_view line) {
          c == 0x2021 || c == 0xA7;
 }
 
+bool mentions_key(std::string_view heading) {
+  if (names_a_key(heading)) return true;
+  static constexpr std::array kWords{
+      "key"sv, "schlüssel"sv, "bestimmungsschlüssel"sv, "clé"sv, "clave"sv, "chave"sv, "clavis"sv};
+  auto const words = words_of(heading);
+  return std::any_of(words.begin(), words.end(), [](std::string_view word) {
+    return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
+  });
+}
+
 std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
                                      Numbering const& numbering) {
   std::vector<bool> heads(lines.size(), false);

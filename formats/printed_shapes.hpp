@@ -17,6 +17,9 @@ namespace keydrift::printed {
 // "Note on couplet 7: …"; sets `label_end` behind the colon.
 [[nodiscard]] bool starts_couplet_note(std::string_view line, std::size_t& text_at);
 
+// "A key to the shells", "Bestimmungsschlüssel der Larven": a title of a key.
+[[nodiscard]] bool mentions_key(std::string_view heading);
+
 // Marks the lines that recur at page borders with another page number, or beside page numbers.
 [[nodiscard]] std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
                                                    Numbering const& numbering);

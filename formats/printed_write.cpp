@@ -72,10 +72,11 @@ class Writer {
     std::size_t part = 0;
     for (std::uint32_t c = 0; c < edition_.couplets.size(); ++c) {
       bool const starts = part < edition_.parts.size() && edition_.parts[part].start.index == c;
-      // Without a title of its own, a heading-like note would be taken for the part's title.
-      bool const hold_notes = starts && edition_.parts[part].title.empty();
-      if (!hold_notes) write_notes_before(c);
-      if (starts) write_title(part++);
+      if (starts) {
+        write_opening(part++, c);
+      } else {
+        write_notes_before(edition_.couplets[c].place);
+      }
       write_couplet(c);
     }
     write_notes(edition_.notes.size());
@@ -101,16 +102,25 @@ class Writer {
     if (!out_.empty()) out_ += '\n';
   }
 
-  void write_title(std::size_t part) {
+  // A part's title and the notes around it.  What looks like a heading must not come between the
+  // title and the couplet, unless the title is one beyond doubt; without a title it has to wait.
+  void write_opening(std::size_t part, std::uint32_t couplet) {
     auto const& title = edition_.parts[part].title;
     if (title.empty()) return;
+    bool const certain = mentions_key(title);
+    write_notes_before(certain ? edition_.parts[part].place : edition_.couplets[couplet].place);
     separate();
     bool const plain = part == 0 || (names_a_key(title) && explicit_key_title(title).empty());
     out_ += (plain ? "" : "Key: ") + title + "\n";
+    auto end = next_note_;
+    while (end < edition_.notes.size() && !mentions_key(edition_.notes[end].text) &&
+           edition_.notes[end].place.begin <= edition_.couplets[couplet].place.begin) {
+      ++end;
+    }
+    write_notes(end);
   }
 
-  void write_notes_before(std::uint32_t couplet) {
-    auto const& place = edition_.couplets[couplet].place;
+  void write_notes_before(Place const& place) {
     auto end = next_note_;
     while (end < edition_.notes.size() && edition_.notes[end].place.begin <= place.begin) ++end;
     write_notes(end);

@@ -303,7 +303,7 @@ std::string content(Edition edition) {
 
 TEST(PrintedRoundTrip, WhatIsWrittenReadsBackTheSameAtAnyWidth) {
   auto const first = static_cast<unsigned>(testing::UnitTest::GetInstance()->random_seed());
-  for (unsigned i = 0; i < 400; ++i) {
+  for (unsigned i = 0; i < 100; ++i) {
     auto const seed = first * 1000 + i;
     auto const edition = EditionMaker{seed}.make();
     for (std::size_t const width : {80U, 34U, 132U, 400U}) {
@@ -353,7 +353,7 @@ TEST(PrintedRoundTrip, LooksLikeAPrintedKey) {
                            "longer by a tenth or more.\n\n"
                            "1. Shell smooth, in fresh ones glossy and somewhat translucent towards "
                            "the margin (Fig. 2) ..... 2\n– Shell ribbed ..... Dus group, 3\n"
-                           "2 (1). Foot pale {foot: pale} ..... A. bus (Smith, 1900)\n"
+                           "2 (1). Foot pale {foot: pale} ..... Aus bus (Smith, 1900)\n"
                            "Note: bleached ones are paler.\n"
                            "– Foot dark; whorls usually 4–6(–8) ..... A. cus or A. bus, in part\n\n"
                            "Ribbed species\n\n3 (1). Eyes large ..... Dus eus\n"
