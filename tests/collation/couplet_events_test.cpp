@@ -174,6 +174,19 @@ TEST(CoupletEvents, ACoupletSplitByItsCharactersIsSplit) {
             "1-1 kept; 2-2 kept; 3-3,3x split; 4-4 kept; 5-5 kept; 6-6 kept");
 }
 
+TEST(CoupletEvents, ACoupletThatTakesOverHalfOfWhatItSaysIsInserted) {
+  auto old_sketch = snails();
+  old_sketch[2].leads = {{"lip: white; keel: blunt; foot: black", "Aus bus"},
+                         {"lip: brown; keel: sharp; foot: pale", "Aus dus"}};
+  auto revised = snails();
+  revised[2].leads = {{"lip: white; keel: blunt", "3x"}, {"lip: brown; keel: sharp", "Aus dus"}};
+  revised.push_back(
+      {"3x",
+       {{"foot: black; mantle: dark", "Aus bus"}, {"foot: pale; mantle: light", "Aus novus"}}});
+  EXPECT_EQ(told_of(old_sketch, revised),
+            "1-1 kept; 2-2 kept; 3-3 restated; 4-4 kept; 5-5 kept; 6-6 kept; -3x inserted");
+}
+
 TEST(CoupletEvents, TwoCoupletsMadeOnePolytomyAreMerged) {
   auto revised = snails();
   revised[1].leads = {{"spire: high; lip: white", "Aus bus"},

@@ -111,7 +111,7 @@ TEST(ScopeChanges, EveryDifferenceIsSaidInWords) {
   is.places = {"Long Pan", "Inner Pan"};
   is.sex = "female";
   is.material = "dry shells";
-  is.listed_taxa = {"Aus bus", "Aus dus"};
+  is.listed_taxa = {"Aus bus", "Aus absens", "Aus rarus"};
   EXPECT_EQ(scope_changes(was, is),
             (std::vector<std::string>{
                 "taxa: the snails of the pans → the snails and slugs of the pans",
@@ -121,7 +121,7 @@ TEST(ScopeChanges, EveryDifferenceIsSaidInWords) {
                 "sex: not said → female",
                 "material: not said → dry shells",
                 "taxa left out: no longer Cus",
-                "taxa listed: now also Aus bus, Aus dus",
+                "taxa listed: now also Aus absens, Aus rarus",
             }));
 }
 

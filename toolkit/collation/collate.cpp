@@ -77,7 +77,7 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   result.mended = std::move(findings.mended);
   result.introduced = std::move(findings.introduced);
   result.lasting = std::move(findings.lasting);
-  result.scope_changes = scope_changes(old_edition.front.scope, new_edition.front.scope);
+  result.scope_changes = scope_changes(old_edition, new_edition);
   result.old_coverage = coverage(old_edition);
   result.new_coverage = coverage(new_edition);
   result.changes_meaning =

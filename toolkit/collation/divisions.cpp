@@ -89,7 +89,7 @@ class Dividing {
         if (says(other_, divided, statement) && !says(of_, mate, statement)) ++taken;
       }
     }
-    return taken > 0 && 2 * taken >= all;
+    return 2 * taken > all;
   }
 
   [[nodiscard]] bool takes_lead(std::uint32_t divided, std::uint32_t mate,

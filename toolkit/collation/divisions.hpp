@@ -16,7 +16,7 @@ using Divisions = std::array<std::vector<std::uint32_t>, 2>;
 
 // A couplet without counterpart is a part when it hangs directly before or behind the counterpart
 // (or behind another part), the shared taxa below it lie below the divided couplet, and
-//  - at least half of what it says was said by the divided couplet and is said there no more (a
+//  - most of what it says was said by the divided couplet and is said there no more (a
 //    couplet resting on several characters was split by character), or
 //  - the divided couplet had more leads, and one of them went to the same taxa as a lead of the
 //    part (a polytomy was resolved).

@@ -57,8 +57,10 @@ struct FindingChanges {
                                              std::vector<Finding> old_findings,
                                              std::vector<Finding> new_findings);
 
-// Differences of the front matter's scope, one sentence each without a final full stop.
-[[nodiscard]] std::vector<std::string> scope_changes(Scope const& old_scope,
-                                                     Scope const& new_scope);
+// Differences of the front matter's scope, one sentence each without a final full stop.  Of the
+// lists of taxa those names are left out that key out in the edition that has them: the changes of
+// taxa tell of them.
+[[nodiscard]] std::vector<std::string> scope_changes(Edition const& old_edition,
+                                                     Edition const& new_edition);
 
 }  // namespace keydrift::collating

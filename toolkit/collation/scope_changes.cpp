@@ -51,9 +51,23 @@ void compare_lists(std::string_view label, std::vector<std::string> const& was,
   changes.push_back(std::move(text));
 }
 
+// Listed taxa that do not key out.
+std::vector<std::string> not_keyed(Edition const& edition) {
+  std::vector<std::string> keyed;
+  for (auto const& taxon : edition.taxa) keyed.push_back(name_key(taxon.name));
+  std::sort(keyed.begin(), keyed.end());
+  std::vector<std::string> names;
+  for (auto const& name : edition.front.scope.listed_taxa) {
+    if (!std::binary_search(keyed.begin(), keyed.end(), name_key(name))) names.push_back(name);
+  }
+  return names;
+}
+
 }  // namespace
 
-std::vector<std::string> scope_changes(Scope const& old_scope, Scope const& new_scope) {
+std::vector<std::string> scope_changes(Edition const& old_edition, Edition const& new_edition) {
+  auto const& old_scope = old_edition.front.scope;
+  auto const& new_scope = new_edition.front.scope;
   std::vector<std::string> changes;
   auto const words = [](std::string const& text) { return normalised_words(text); };
   auto const names = [](std::string const& name) { return name_key(name); };
@@ -64,7 +78,7 @@ std::vector<std::string> scope_changes(Scope const& old_scope, Scope const& new_
   compare_words("sex", old_scope.sex, new_scope.sex, changes);
   compare_words("material", old_scope.material, new_scope.material, changes);
   compare_lists("taxa left out", old_scope.excluded_taxa, new_scope.excluded_taxa, names, changes);
-  compare_lists("taxa listed", old_scope.listed_taxa, new_scope.listed_taxa, names, changes);
+  compare_lists("taxa listed", not_keyed(old_edition), not_keyed(new_edition), names, changes);
   return changes;
 }
 
