@@ -132,6 +132,11 @@ TEST(RoleChanges, AnOpaqueStatementInOtherWordsIsOneCharacterWithOtherStates) {
             "~mantle with three dark bands: states changed 3b→3b\n");
 }
 
+TEST(RoleChanges, ANumberThatNoLexiconKnowsIsNotTakenForAnotherOne) {
+  EXPECT_EQ(roles_of_3b("lip: brown; ~n:rib|1: 3..5", "lip: brown; ~n:tooth|1: 3..5"),
+            "~n:rib|1: dropped 3b→3b\n~n:tooth|1: introduced 3b→3b\n");
+}
+
 TEST(RoleChanges, AnInsertedCoupletIntroducesItsCharactersWithoutAnOldLead) {
   auto revised = snails();
   revised[0].leads[0].to = "1x";
@@ -164,7 +169,7 @@ TEST(RoleChanges, TheTaxaBelowTheLeadAreListed) {
 }
 
 TEST(RoleChanges, UsesOfACharacterAreListedForBothEditionsByLabel) {
-  auto const revised = with_3b("lip: brown; some words");
+  auto const revised = with_3b("lip: brown; some words; ~n:rib|1: 3..5");
   Lexicon lexicon;
   lexicon.characters.emplace_back();
   lexicon.characters.back().id = "lip";
@@ -177,7 +182,7 @@ TEST(RoleChanges, UsesOfACharacterAreListedForBothEditionsByLabel) {
             std::to_string(use.new_uses.size()) + "\n";
   }
   EXPECT_EQ(text,
-            "Colour of the lip 2/2\nheight 2/2\nmouth 2/2\nshell 2/2\nsome words~ 0/1\n"
+            "Colour of the lip 2/2\nheight 2/2\nmouth 2/2\nrib~ 0/1\nshell 2/2\nsome words~ 0/1\n"
             "spire 2/2\numbilicus 2/2\n");
 }
 

@@ -8,6 +8,20 @@
 #include "keydrift/collation/ground.hpp"
 
 namespace keydrift::collating {
+namespace {
+
+// What to call a character that the lexicon does not know: "~leaves hairy" by its words, a number
+// ("~n:spike length|mm") by what was measured.
+std::string plain_label(std::string_view character) {
+  if (character.starts_with("~n:")) {
+    character.remove_prefix(3);
+    return std::string{character.substr(0, character.rfind('|'))};
+  }
+  if (character.starts_with('~')) character.remove_prefix(1);
+  return std::string{character};
+}
+
+}  // namespace
 
 std::vector<CharacterUse> character_uses(Edition const& old_edition, Edition const& new_edition,
                                          Lexicon const& lexicon) {
@@ -33,8 +47,8 @@ std::vector<CharacterUse> character_uses(Edition const& old_edition, Edition con
   std::unordered_map<std::string_view, LexiconCharacter const*> known;
   for (auto const& character : lexicon.characters) known.emplace(character.id, &character);
   for (auto& use : uses) {
-    use.opaque = !use.character.empty() && use.character.front() == '~';
-    use.label = use.opaque ? use.character.substr(1) : use.character;
+    use.opaque = use.character.starts_with('~');
+    use.label = plain_label(use.character);
     if (auto const found = known.find(use.character);
         found != known.end() && !found->second->label.empty()) {
       use.label = found->second->label;

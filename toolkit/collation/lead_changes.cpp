@@ -35,8 +35,8 @@ std::size_t shared_characters(Statement const& a, Statement const& b) {
 
 // An opaque statement tells what it speaks of by nothing but its words, which are its state.
 bool is_opaque(Statement const& s) {
-  return std::all_of(s.any_of.begin(), s.any_of.end(), [](Atom const& atom) {
-    return !atom.character.empty() && atom.character.front() == '~';
+  return !s.any_of.empty() && std::all_of(s.any_of.begin(), s.any_of.end(), [](Atom const& atom) {
+    return atom.character.starts_with('~') && !atom.states.empty();
   });
 }
 

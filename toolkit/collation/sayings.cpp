@@ -23,7 +23,8 @@ std::uint64_t number_of(Interval const& interval) {
 SaidAtom read_atom(Atom const& atom) {
   SaidAtom said;
   said.character = text_number(atom.character);
-  said.opaque = !atom.character.empty() && atom.character.front() == '~';
+  // A number read without a lexicon has a character of its own and no words to go by.
+  said.opaque = atom.character.starts_with('~') && !atom.states.empty();
   said.negated = atom.negated;
   std::uint64_t predicate = said.character + (atom.negated ? 1U : 0U);
   for (auto const& state : atom.states) {
