@@ -211,7 +211,8 @@ TEST(PlainNumbersAlone, AreReadTheRightWayRoundAndReportedWhenPrintedBackwards) 
   EXPECT_EQ(said(edition.couplets[0].leads[0].statements), "~n:spike length|mm 4–6 mm");
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(to_text(findings[0]),
-            "test:1:1: warning: a range ends below its beginning [backwards-range]\n"
+            "test:1:1: warning: a range in \"Spike 6–4 mm long\" ends below its beginning "
+            "[backwards-range]\n"
             "  Spike 6–4 mm long\n"
             "  print the smaller number first; it is read that way round\n");
 }

@@ -52,6 +52,8 @@ class Reader {
     }
     reading::keep_deciding_words(couplets);
     reading::read_contraries(couplets);
+    reading::name_bare_numbers(couplets);
+    reading::turn_lone_counts_into_words(couplets);
     reading::tie_opaque(couplets);
     for (auto& in_hand : leads_) write(in_hand);
     sort_findings(findings_);
@@ -88,7 +90,7 @@ class Reader {
                    draft.end > statement.text_begin;
           });
       if (given) continue;
-      if (draft.backwards) complain_of_range(draft, result.complaints);
+      complain_of_numbers(draft, lead.text, result.complaints);
       in_hand.drafts.push_back(std::move(draft));
     }
     for (auto const& complaint : result.complaints) report(in_hand, complaint);
@@ -125,13 +127,25 @@ class Reader {
     return all_found;
   }
 
-  static void complain_of_range(Draft const& draft, std::vector<Complaint>& complaints) {
-    complaints.push_back({.begin = draft.begin,
-                          .end = draft.end,
-                          .code = "backwards-range",
-                          .severity = Severity::warning,
-                          .message = "a range ends below its beginning",
-                          .remedy = "print the smaller number first; it is read that way round"});
+  static void complain_of_numbers(Draft const& draft, std::string const& text,
+                                  std::vector<Complaint>& complaints) {
+    auto const words = '"' + text.substr(draft.begin, draft.end - draft.begin) + '"';
+    if (draft.backwards) {
+      complaints.push_back({.begin = draft.begin,
+                            .end = draft.end,
+                            .code = "backwards-range",
+                            .severity = Severity::warning,
+                            .message = "a range in " + words + " ends below its beginning",
+                            .remedy = "print the smaller number first; it is read that way round"});
+    }
+    if (draft.unitless) {
+      complaints.push_back({.begin = draft.begin,
+                            .end = draft.end,
+                            .code = "missing-unit",
+                            .severity = Severity::warning,
+                            .message = "a measurement in " + words + " has no unit",
+                            .remedy = "print the unit behind the number"});
+    }
   }
 
   void report(LeadInHand const& in_hand, Complaint const& complaint) {

@@ -16,6 +16,9 @@ struct DraftAtom {
   // The same words mean a state of another character as well: (character, state) ids, by id.
   std::vector<std::pair<std::string, std::string>> rivals;
   std::string printed;  // the words that have rivals
+  // A number without a character in the lexicon: what it measures ("spike"), for one that prints no
+  // dimension ("spike 3 cm").
+  std::string bare_of;
 };
 
 struct Draft {
@@ -29,11 +32,14 @@ struct Draft {
   std::vector<Limit> limits;
   Origin origin{Origin::opaque};
 
+  std::string plain;  // a number's statement in words, should nothing but words contrast with it
+
   bool anaphora{false};   // "not as above": the contrary of the other leads of the couplet
   bool backwards{false};  // holds a range printed with its limits the wrong way round
+  bool unitless{false};   // holds a length, width … without a unit
 
   std::vector<std::string> stems;  // content words in the singular, for finding what contrasts
-  std::string subject;             // the first of them
+  std::string subject;             // the structure spoken of, in the singular, as far as it is told
   // Read by the lexicon, but not all of it: the words without qualifiers, and what was not read.
   std::string whole;
   std::vector<std::string> rest;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "keydrift/characters/reading/plain_words.hpp"
+
 namespace keydrift::reading {
 namespace {
 
@@ -52,13 +54,33 @@ class Drafting {
         draft.stems.push_back(singular(text_.tokens[i].word));
       }
     }
-    if (!draft.stems.empty()) draft.subject = draft.stems.front();
+    draft.subject = singular_words(subject_of(first, last));
+    if (origin_of(group) == Origin::number) draft.plain = plain(first, last);
     for (auto const& product : conjunction(group)) {
       Draft one = draft;
       one.any_of = product;
       one.origin = origin_of(group);
       drafts.push_back(std::move(one));
     }
+  }
+
+  static std::vector<Index> run(Index first, Index last) {
+    std::vector<Index> tokens;
+    for (auto i = first; i <= last; ++i) tokens.push_back(i);
+    return tokens;
+  }
+
+  [[nodiscard]] std::string subject_of(Index first, Index last) const {
+    auto const tokens = run(first, last);
+    auto subject = subject_words(text_, tokens);
+    if (subject.empty() && !names_subject(text_, tokens, false)) subject = carried_.subject;
+    return subject;
+  }
+
+  [[nodiscard]] std::string plain(Index first, Index last) const {
+    auto const tokens = run(first, last);
+    return plain_words(text_, tokens,
+                       names_subject(text_, tokens, false) ? std::string{} : carried_.subject);
   }
 
   // Separators at both ends are no part of a statement.
@@ -124,6 +146,7 @@ class Drafting {
     for (auto const& alternative : group.alternatives) {
       for (auto const& cluster : alternative) {
         draft.backwards = draft.backwards || cluster.backwards;
+        draft.unitless = draft.unitless || cluster.unitless;
       }
     }
   }

@@ -46,6 +46,7 @@ void widen(Cluster& into, Cluster from) {
   into.last = std::max(into.last, from.last);
   into.own_subject = into.own_subject || from.own_subject;
   into.backwards = into.backwards || from.backwards;
+  into.unitless = into.unitless || from.unitless;
   into.or_rarely = into.or_rarely || from.or_rarely;
 }
 

@@ -22,6 +22,7 @@ struct Cluster {
   std::optional<std::uint32_t> second_begin;
   bool own_subject{false};  // its words name the structure
   bool backwards{false};
+  bool unitless{false};
   bool or_rarely{false};
 };
 

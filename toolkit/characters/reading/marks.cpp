@@ -236,7 +236,8 @@ void apply_marks(LeadText const& text, ReadingRules const& rules, LeadReading& r
       draft.origin = Origin::mark;
       draft.anaphora = false;
       draft.rest.clear();
-      draft.any_of = {{.atom = std::move(*atom), .opaque = false, .rivals = {}, .printed = {}}};
+      draft.any_of = {
+          {.atom = std::move(*atom), .opaque = false, .rivals = {}, .printed = {}, .bare_of = {}}};
       marked.push_back(std::move(draft));
       begin = i + 1 < text.size() ? text.tokens[i + 1].begin : token.end;
     }

@@ -408,13 +408,21 @@ std::optional<std::uint32_t> ClauseMatches::number_row(
   };
   std::optional<Index> best;
   int least = std::numeric_limits<int>::max();
+  bool several = false;
   for (auto const row : lexicon_.numeric()) {
     if (!fits(row)) continue;
-    if (auto const apart = own_distance(row, from, to); apart && *apart < least) {
+    auto const apart = own_distance(row, from, to);
+    if (!apart) continue;
+    if (*apart < least) {
       least = *apart;
       best = row;
+      several = false;
+    } else if (*apart == least) {
+      several = true;
     }
   }
+  // A bare length could be any of several dimensions.
+  if (several && wanted.dimension.empty() && wanted.unit == "mm") return std::nullopt;
   if (best) return best;
   if (segment_names_any(from, to)) return std::nullopt;
   for (Index i = 0; i < stream_.size(); ++i) {

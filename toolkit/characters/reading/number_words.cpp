@@ -69,17 +69,6 @@ std::vector<Index> described_before(LeadText const& text, std::vector<Index> con
   return description;
 }
 
-std::string in_singular(std::string_view words) {
-  std::string result;
-  while (!words.empty()) {
-    auto const blank = words.find(' ');
-    result += (result.empty() ? "" : " ") + singular(words.substr(0, blank));
-    if (blank == std::string_view::npos) break;
-    words.remove_prefix(blank + 1);
-  }
-  return result;
-}
-
 }  // namespace
 
 bool may_begin_measure(LeadText const& text, std::uint32_t at) {
@@ -157,7 +146,9 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
     }
   }
   // A single figure without more is a length (common practice).
-  if (!measure.ratio && dimension.empty() && measure.unit == "mm") dimension = "length";
+  bool const bare = !measure.ratio && dimension.empty() && measure.unit == "mm";
+  if (bare) dimension = "length";
+  result.unitless = !measure.ratio && !measure.unit_printed && !measure.dimension.empty();
   std::vector<std::string> comparand;
   for (auto i = measure.comparand_begin; i < measure.comparand_end; ++i) {
     if (text.is_word(i) && !text.info[i].is(kFunction) && text.info[i].dimension.empty()) {
@@ -168,15 +159,20 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
   atom.unit = measure.unit;
   atom.negated = measure.negated;
   atom.ranges = measure.ranges;
-  result.row = matches.number_row(
-      {.begin = measure.begin,
-       .end = measure.end,
-       .unit = atom.unit,
-       .dimension =
-           atom.unit == "mm" || measure.ratio ? std::string_view{dimension} : std::string_view{},
-       .to = measure.to,
-       .comparand = comparand},
-      carried_rows);
+  ClauseMatches::NumberWanted wanted{.begin = measure.begin,
+                                     .end = measure.end,
+                                     .unit = atom.unit,
+                                     .dimension = atom.unit == "mm" || measure.ratio
+                                                      ? std::string_view{dimension}
+                                                      : std::string_view{},
+                                     .to = measure.to,
+                                     .comparand = comparand};
+  result.row = matches.number_row(wanted, carried_rows);
+  if (!result.row && bare) {
+    // "culms 20–40 cm", where only the height of culms is a character.
+    wanted.dimension = {};
+    result.row = matches.number_row(wanted, carried_rows);
+  }
   bool invert = false;
   if (result.row) {
     auto const& character = lexicon.character(*result.row);
@@ -194,7 +190,7 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
                         std::back_inserter(naming));
     if (!measure.ratio) result.description = description;
     auto const words = naming_words(text, measure.ratio ? tokens : naming);
-    auto const name = words.empty() ? in_singular(carried_subject) : joined(words);
+    auto const name = words.empty() ? singular_words(carried_subject) : joined(words);
     if (measure.ratio && !measure.to.empty()) {
       invert = dimension_rank(measure.to) < dimension_rank(measure.over);
       auto const& first = invert ? measure.to : measure.over;
@@ -213,6 +209,7 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
         atom.character += (name.empty() ? "" : " ") + dimension;
       }
       atom.character += "|" + atom.unit;
+      if (bare) result.bare_of = name;
     }
   }
   for (auto& range : atom.ranges) {

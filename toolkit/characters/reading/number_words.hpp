@@ -26,6 +26,8 @@ struct NumberAtom {
   // Words in front that describe the part and do not name the character ("tufted" of "plants
   // tufted 5–20 cm tall"): tokens.
   std::vector<std::uint32_t> description;
+  std::string bare_of;   // see DraftAtom
+  bool unitless{false};  // "3–4 long"
 };
 
 // The predicate of a measure.  Without a character of the lexicon the words around the number name

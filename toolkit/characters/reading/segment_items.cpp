@@ -81,9 +81,13 @@ class ItemReader {
         cluster.origin = read.row ? Origin::lexicon : Origin::number;
         cluster.row = read.row;
         cluster.backwards = cluster.backwards || measure.backwards;
+        cluster.unitless = cluster.unitless || read.unitless;
         cluster.or_rarely = cluster.or_rarely || measure.or_rarely;
-        cluster.all.push_back(
-            {.atom = std::move(read.atom), .opaque = false, .rivals = {}, .printed = {}});
+        cluster.all.push_back({.atom = std::move(read.atom),
+                               .opaque = false,
+                               .rivals = {},
+                               .printed = {},
+                               .bare_of = std::move(read.bare_of)});
       }
       clusters.push_back(std::move(cluster));
     }

@@ -404,6 +404,17 @@ std::string singular(std::string_view word) {
   return drop(1);
 }
 
+std::string singular_words(std::string_view words) {
+  std::string result;
+  while (!words.empty()) {
+    auto const blank = words.find(' ');
+    result += (result.empty() ? "" : " ") + singular(words.substr(0, blank));
+    if (blank == std::string_view::npos) break;
+    words.remove_prefix(blank + 1);
+  }
+  return result;
+}
+
 bool looks_plural(std::string_view word) { return singular(word) != word; }
 
 std::string join_words(std::vector<std::string_view> const& words) {

@@ -35,6 +35,9 @@ struct Token {
 // and the Latin ones that English keys use.  Takes and gives folded words.
 [[nodiscard]] std::string singular(std::string_view word);
 
+// Every word of them.
+[[nodiscard]] std::string singular_words(std::string_view words);
+
 // Has the look of a plural; "axis" and "glabrous" have not.
 [[nodiscard]] bool looks_plural(std::string_view word);
 

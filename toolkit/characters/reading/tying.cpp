@@ -22,6 +22,19 @@ bool is_plain_opaque(Draft const& draft) {
 
 std::string const& words_of(DraftAtom const& atom) { return atom.atom.states.front(); }
 
+// Numeric characters whose statements might as well be words.
+using WordsOfNumbers = std::unordered_set<std::string>;
+
+bool may_contrast(Draft const& draft, WordsOfNumbers const& as_words) {
+  if (is_plain_opaque(draft)) return true;
+  return draft.any_of.size() == 1 && !draft.plain.empty() &&
+         as_words.contains(draft.any_of.front().atom.character);
+}
+
+std::string const& words_of(Draft const& draft) {
+  return draft.any_of.front().opaque ? words_of(draft.any_of.front()) : draft.plain;
+}
+
 bool names_part(Draft const& draft) {
   return std::any_of(draft.stems.begin(), draft.stems.end(),
                      [](std::string const& stem) { return word_info(stem, "").is(kPart); });
@@ -48,26 +61,36 @@ struct Pair {
 };
 
 double likeness(Draft const& a, Draft const& b) {
-  if (words_of(a.any_of.front()) == words_of(b.any_of.front())) return 10;
+  if (words_of(a) == words_of(b)) return 10;
   auto const shared = overlap(a.stems, b.stems);
   if (!a.subject.empty() && a.subject == b.subject) return 2 + shared;
-  return shared >= 0.5 ? 1 + shared : 0;
+  if (shared >= 0.5) return 1 + shared;
+  // Where one of them names its subject in a way that is not understood, one word may do.
+  bool const told_apart = !a.subject.empty() && !b.subject.empty();
+  bool const begin_alike = !a.stems.empty() && !b.stems.empty() && a.stems[0] == b.stems[0];
+  return !told_apart && begin_alike ? 0.5 + shared : 0;
 }
 
 using WordPair = std::pair<std::string, std::string>;
 
-// The contrasts between two leads; each statement has at most one partner.
-void find_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
-                    std::map<WordPair, std::size_t>& contrasts) {
+WordPair in_order(std::string const& a, std::string const& b) {
+  return a < b ? WordPair{a, b} : WordPair{b, a};
+}
+
+// Calls use(draft of a, draft of b) for the statements of two leads that contrast; each has at most
+// one partner.  `as_words`: numeric characters whose statements take part.
+template <class Use>
+void for_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
+                   WordsOfNumbers const& as_words, Use const& use) {
   // Beyond this, no lead is one that somebody wrote.
   static constexpr std::size_t kMost = 200;
   std::vector<Index> left;
   std::vector<Index> right;
   for (Index i = 0; i < a.size(); ++i) {
-    if (is_plain_opaque(a[i])) left.push_back(i);
+    if (may_contrast(a[i], as_words)) left.push_back(i);
   }
   for (Index i = 0; i < b.size(); ++i) {
-    if (is_plain_opaque(b[i])) right.push_back(i);
+    if (may_contrast(b[i], as_words)) right.push_back(i);
   }
   if (left.size() > kMost || right.size() > kMost) return;
   std::vector<Pair> pairs;
@@ -87,23 +110,15 @@ void find_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
     if (x.apart != y.apart) return x.apart < y.apart;
     if (x.place != y.place) return x.place < y.place;
     // The same whichever lead comes first.
-    auto const key = [&](Pair const& pair) {
-      WordPair words{words_of(a[pair.first].any_of.front()),
-                     words_of(b[pair.second].any_of.front())};
-      if (words.second < words.first) std::swap(words.first, words.second);
-      return words;
-    };
-    return key(x) < key(y);
+    return in_order(words_of(a[x.first]), words_of(b[x.second])) <
+           in_order(words_of(a[y.first]), words_of(b[y.second]));
   });
   std::set<Index> taken_left;
   std::set<Index> taken_right;
   auto const take = [&](Index i, Index j) {
     taken_left.insert(i);
     taken_right.insert(j);
-    WordPair words{words_of(a[i].any_of.front()), words_of(b[j].any_of.front())};
-    if (words.first == words.second) return;
-    if (words.second < words.first) std::swap(words.first, words.second);
-    ++contrasts[words];
+    use(a[i], b[j]);
   };
   for (auto const& pair : pairs) {
     if (taken_left.contains(pair.first) || taken_right.contains(pair.second)) continue;
@@ -184,7 +199,9 @@ void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
       }
       ++lead_number;
       for (std::size_t j = i + 1; j < couplet.size(); ++j) {
-        find_contrasts(*couplet[i], *couplet[j], contrasts);
+        for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
+          if (words_of(a) != words_of(b)) ++contrasts[in_order(words_of(a), words_of(b))];
+        });
       }
     }
   }
@@ -208,6 +225,97 @@ void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
             atom.atom.character = names.at(components.root(states.at(words_of(atom))));
           }
         }
+      }
+    }
+  }
+}
+
+void name_bare_numbers(std::vector<CoupletDrafts> const& couplets) {
+  auto const each_atom = [&](auto const& use) {
+    for (auto const& couplet : couplets) {
+      for (auto* lead : couplet) {
+        for (auto& draft : *lead) {
+          for (auto& atom : draft.any_of) use(atom);
+        }
+      }
+    }
+  };
+  // What is measured -> its printed dimensions.
+  std::map<std::string, std::set<std::string>> dimensions;
+  bool any = false;
+  each_atom([&](DraftAtom const& atom) {
+    if (!atom.bare_of.empty()) {
+      any = true;
+      return;
+    }
+    auto const& id = atom.atom.character;
+    if (!id.starts_with("~n:") || !id.ends_with("|mm")) return;
+    auto const words = id.substr(3, id.size() - 6);
+    auto const blank = words.rfind(' ');
+    if (blank == std::string::npos) return;
+    dimensions[words.substr(0, blank)].insert(words.substr(blank + 1));
+  });
+  if (!any) return;
+  each_atom([&](DraftAtom& atom) {
+    if (atom.bare_of.empty()) return;
+    auto const known = dimensions.find(atom.bare_of);
+    if (known == dimensions.end() || known->second.size() != 1) return;
+    // What has a width may well have a length beside it.
+    auto const& dimension = *known->second.begin();
+    if (dimension != "height" && dimension != "diameter") return;
+    atom.atom.character = "~n:" + atom.bare_of + " " + *known->second.begin() + "|mm";
+  });
+}
+
+void turn_lone_counts_into_words(std::vector<CoupletDrafts> const& couplets) {
+  // Counts and ratios that contrast with their like somewhere stay numbers everywhere.
+  WordsOfNumbers lone;
+  std::unordered_set<std::string> contrasted;
+  for (auto const& couplet : couplets) {
+    std::set<std::string> before;
+    for (auto const* lead : couplet) {
+      std::set<std::string> here;
+      for (auto const& draft : *lead) {
+        for (auto const& atom : draft.any_of) {
+          auto const& id = atom.atom.character;
+          if (id.starts_with("~n:") && (id.ends_with("|1") || id.ends_with("|"))) here.insert(id);
+        }
+      }
+      for (auto const& id : here) {
+        if (before.contains(id)) contrasted.insert(id);
+        lone.insert(id);
+      }
+      before.insert(here.begin(), here.end());
+    }
+  }
+  std::erase_if(lone, [&](std::string const& id) { return contrasted.contains(id); });
+  if (lone.empty()) return;
+  WordsOfNumbers words;
+  auto const note = [&](Draft const& draft) {
+    if (!draft.any_of.front().opaque) words.insert(draft.any_of.front().atom.character);
+  };
+  for (auto const& couplet : couplets) {
+    for (std::size_t i = 0; i < couplet.size(); ++i) {
+      for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+        for_contrasts(*couplet[i], *couplet[j], lone, [&](Draft const& a, Draft const& b) {
+          note(a);
+          note(b);
+        });
+      }
+    }
+  }
+  for (auto const& couplet : couplets) {
+    for (auto* lead : couplet) {
+      for (auto& draft : *lead) {
+        if (draft.any_of.size() != 1 || draft.plain.empty() ||
+            !words.contains(draft.any_of.front().atom.character)) {
+          continue;
+        }
+        DraftAtom atom;
+        atom.opaque = true;
+        atom.atom.states = {draft.plain};
+        draft.any_of = {std::move(atom)};
+        draft.origin = Origin::opaque;
       }
     }
   }

@@ -18,6 +18,14 @@ void keep_deciding_words(std::vector<CoupletDrafts> const& couplets);
 // "Not as above": the contrary of the other leads' statements.
 void read_contraries(std::vector<CoupletDrafts> const& couplets);
 
+// "Spike 3 cm" is the length of the spike, unless the editions speak of one other dimension of it
+// only ("plants 20 cm" beside "plants 1 m tall").
+void name_bare_numbers(std::vector<CoupletDrafts> const& couplets);
+
+// "Culms three-sided" against "culms round": a count or ratio that contrasts with words only, and
+// nowhere with another count of the same, is read as words.
+void turn_lone_counts_into_words(std::vector<CoupletDrafts> const& couplets);
+
 // Gives every opaque atom its character.
 //
 // Equal words are one state.  The statements of a couplet that contrast are states of one
