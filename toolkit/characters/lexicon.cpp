@@ -213,6 +213,7 @@ class Checker {
 }  // namespace
 
 LexiconCharacter const* Lexicon::find(std::string_view id_or_label) const {
+  if (id_or_label.empty()) return nullptr;
   auto const first_where = [&](auto const& matches) -> LexiconCharacter const* {
     auto const found = std::find_if(characters.begin(), characters.end(), matches);
     return found == characters.end() ? nullptr : &*found;
@@ -224,7 +225,6 @@ LexiconCharacter const* Lexicon::find(std::string_view id_or_label) const {
     return exact;
   }
   auto const folded = fold(id_or_label);
-  if (folded.empty()) return nullptr;
   return first_where(
       [&](auto const& c) { return fold(c.id) == folded || fold(c.label) == folded; });
 }

@@ -32,12 +32,16 @@ void widen(Cluster& into, Cluster from) {
     atom.ranges.insert(atom.ranges.end(), other.ranges.begin(), other.ranges.end());
   } else {
     // "not bifid or entire": all but the bifid, less what is admitted again.
-    auto& barred = atom.negated ? atom : other;
-    auto const& admitted = atom.negated ? other : atom;
-    std::erase_if(barred.states, [&](std::string const& state) {
-      return std::binary_search(admitted.states.begin(), admitted.states.end(), state);
+    auto barred = atom.negated ? atom.states : other.states;
+    auto const& admitted = atom.negated ? other.states : atom.states;
+    std::erase_if(barred, [&](std::string const& state) {
+      return std::binary_search(admitted.begin(), admitted.end(), state);
     });
-    if (!atom.negated) std::swap(atom, other);
+    // "not bifid or bifid" says nothing; what stands first is kept.
+    if (!barred.empty()) {
+      atom.states = std::move(barred);
+      atom.negated = true;
+    }
   }
   auto& rivals = into.all[0].rivals;
   rivals.insert(rivals.end(), from.all[0].rivals.begin(), from.all[0].rivals.end());

@@ -25,12 +25,15 @@ class LeadReader {
       if (clause.begins_sentence) carried.limits.clear();
       take(read_clause(text_, clause, rules_, carried), clause);
     }
-    if (!pending_.exceptions.empty() || pending_begin_ != LeadText::kNone) attach_to_last();
-    if (reading_.drafts.empty() && text_.size() > 0) note_all();
+    if (pending_begin_ != LeadText::kNone) note_pending();
     std::stable_sort(reading_.drafts.begin(), reading_.drafts.end(),
                      [](Draft const& a, Draft const& b) { return a.begin < b.begin; });
     complain_of_braces();
     apply_marks(text_, rules_, reading_);
+    // Nothing but a mark that cannot be used.
+    for (auto& draft : reading_.drafts) {
+      if (draft.any_of.empty()) draft.strength = Strength::noted;
+    }
     return std::move(reading_);
   }
 
@@ -72,6 +75,7 @@ class LeadReader {
         if (pending_begin_ == LeadText::kNone) {
           pending_begin_ = text_.tokens[clause.begin].begin;
         }
+        pending_end_ = text_.tokens[clause.end - 1].end;
       }
       return;
     }
@@ -98,12 +102,6 @@ class LeadReader {
     append(pending_.hedges, loose.hedges);
   }
 
-  // Only qualifiers in the whole lead: they qualify nothing, and note_all() keeps the words.
-  void attach_to_last() {
-    pending_ = {};
-    pending_begin_ = LeadText::kNone;
-  }
-
   static void qualify(Draft& draft, Qualifiers const& loose) {
     for (auto const& hedge : loose.hedges) {
       if (draft.strength != Strength::noted) draft.strength = Strength::hedged;
@@ -125,10 +123,10 @@ class LeadReader {
   }
 
   // Nothing but references and qualifiers: kept, decides nothing.
-  void note_all() {
+  void note_pending() {
     Draft draft;
-    draft.begin = text_.tokens.front().begin;
-    draft.end = text_.tokens.back().end;
+    draft.begin = pending_begin_;
+    draft.end = pending_end_;
     draft.strength = Strength::noted;
     reading_.drafts.push_back(std::move(draft));
   }
@@ -153,6 +151,7 @@ class LeadReader {
   std::size_t last_{kNoDraft};
   Qualifiers pending_;
   Index pending_begin_{LeadText::kNone};
+  Index pending_end_{};
 };
 
 }  // namespace

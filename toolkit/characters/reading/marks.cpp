@@ -82,6 +82,12 @@ class MarkReader {
 
   std::optional<Atom> defining(std::string_view name, std::string_view value, Atom atom) {
     atom.character = normalised_words(name);
+    if (atom.character.empty()) {
+      complain("malformed-mark",
+               "the mark " + quoted(mark_) + " does not name a character and a state",
+               "write it as {character: state}");
+      return std::nullopt;
+    }
     std::replace(atom.character.begin(), atom.character.end(), ' ', '-');
     for (auto const part : split_at_bars(value)) {
       if (auto measure = whole_measure(part, language_)) {

@@ -460,6 +460,13 @@ bool ClauseMatches::in_subject(std::uint32_t token) const {
   return false;
 }
 
+bool ClauseMatches::in_subject_of(std::uint32_t token, std::uint32_t row) const {
+  return std::any_of(hits_.begin(), hits_.end(), [&](SubjectHit const& hit) {
+    return token >= stream_[hit.from] && token <= stream_[hit.to - 1] &&
+           std::binary_search(hit.rows.begin(), hit.rows.end(), row);
+  });
+}
+
 bool ClauseMatches::known_to(std::uint32_t token, std::vector<std::uint32_t> const& rows) const {
   auto const one = singular(text_.tokens[token].word);
   return std::any_of(rows.begin(), rows.end(), [&](Index row) { return lexicon_.knows(row, one); });

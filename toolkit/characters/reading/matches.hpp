@@ -64,6 +64,8 @@ class ClauseMatches {
   [[nodiscard]] std::vector<std::uint32_t> rows_named(std::uint32_t segment) const;
   // The token is part of a subject.
   [[nodiscard]] bool in_subject(std::uint32_t token) const;
+  // … of this character.
+  [[nodiscard]] bool in_subject_of(std::uint32_t token, std::uint32_t row) const;
   // The word is known to one of the characters.
   [[nodiscard]] bool known_to(std::uint32_t token, std::vector<std::uint32_t> const& rows) const;
 

@@ -173,8 +173,8 @@ class ItemReader {
         while (from > 0 && clusters[from - 1].first == clusters[i].first) --from;
         auto to = i + 1;
         while (to < clusters.size() && clusters[to].first == clusters[i].first) ++to;
-        one.first = from == 0 ? group.first : clusters[from].first;
-        one.last = to == clusters.size() ? group.last : clusters[to].first - 1;
+        one.first = from == 0 ? group.first : boundary(clusters[from - 1], clusters[from]);
+        one.last = to == clusters.size() ? group.last : boundary(clusters[i], clusters[to]) - 1;
         if (!one.alternatives_begin) one.alternatives_begin = clusters[i].second_begin;
         one.alternatives = {{clusters[i]}};
         made.push_back(std::move(one));
@@ -183,6 +183,21 @@ class ItemReader {
     }
     group.alternatives = std::move(alternatives);
     made.push_back(std::move(group));
+  }
+
+  // Where the statement of the second begins: at the word that joins the two; without one, behind
+  // the subject that follows the first ("bifid beak 2 mm long"), unless it had one in front.
+  [[nodiscard]] Index boundary(Cluster const& first, Cluster const& second) const {
+    auto const begin = first.last + 1;
+    for (auto i = begin; i < second.first; ++i) {
+      if (text_.is_sign(i, U',') || (text_.is_word(i) && text_.info[i].is(kAnd | kWith))) return i;
+    }
+    for (auto i = segment_.parts.front().first; i < first.first; ++i) {
+      bool const names = first.row ? found_.matches->in_subject_of(i, *first.row)
+                                   : text_.is_open(i) && text_.info[i].is(kPart);
+      if (names) return begin;
+    }
+    return second.first;
   }
 
   bool joined_without_comma(Index part_first) const {

@@ -203,6 +203,13 @@ std::size_t word_end(std::string_view text, std::size_t at) {
   return at;
 }
 
+// Behind the "}" that ends the mark which begins at `at`; 0 where there is none or another begins.
+std::uint32_t closing_brace(std::string_view text, std::size_t at) {
+  auto const brace = text.find_first_of("{}", at + 1);
+  if (brace == std::string_view::npos || text[brace] == '{') return 0;
+  return static_cast<std::uint32_t>(brace + 1);
+}
+
 std::string folded_word(std::string_view word) {
   auto folded = fold(word);
   if (is_ascii(word)) return folded;
@@ -261,9 +268,9 @@ std::vector<Token> tokenise(std::string_view text) {
       continue;
     }
     Token token{.begin = static_cast<std::uint32_t>(at)};
-    if (c.value == U'{' && text.find('}', at) != std::string_view::npos) {
+    if (c.value == U'{' && closing_brace(text, at) != 0) {
       token.kind = TokenKind::mark;
-      token.end = static_cast<std::uint32_t>(text.find('}', at) + 1);
+      token.end = closing_brace(text, at);
     } else if (c.value < 0x80 && is_digit(static_cast<char>(c.value))) {
       token = number_at(text, at);
       if (is_ordinal_ending(text, token.end)) {
