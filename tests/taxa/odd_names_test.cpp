@@ -37,8 +37,7 @@ std::vector<std::string> odd_names() {
       // Bytes that are no UTF-8.
       "\xff", "\xff\xfe\xfd", "Aus \xffus", "\xc3", "Aus bus\xe2\x80", "\xed\xa0\x80 bus",
       "\xf4\x90\x80\x80", std::string("Aus\0bus", 7), std::string("\0", 1)};
-  for (auto const* piece : {"a", "A. ", "?", "( ", "[", "'a' ", "A a × ", "x ", "var. a ", ", ",
-                            "e\u0301", "中 ", "\xff", "Smith & ", "agg. ", "&times;"}) {
+  for (auto const* piece : {"a", "A. ", "( ", "A a × ", "var. a ", "e\u0301", "\xff", "&times;"}) {
     names.push_back(repeated(piece, 10'000));
     names.push_back("Aus " + repeated(piece, 1'000) + " bus");
   }

@@ -9,7 +9,7 @@
 #include "keydrift/characters/contrast_parts.hpp"
 #include "keydrift/characters/reading.hpp"
 
-namespace keydrift {
+namespace keydrift::contrast {
 namespace {
 
 // Couplets with more leads than this have each lead compared with the next one only.
@@ -469,8 +469,13 @@ void check_couplet_contrasts(ContrastContext& context) {
   }
 }
 
+}  // namespace keydrift::contrast
+
+namespace keydrift {
+
 std::vector<Finding> proof_contrast(Edition const& edition, KeyGraph const& graph,
                                     ContrastOptions const& options) {
+  using namespace contrast;
   ContrastContext context{.edition = edition, .graph = graph, .options = options};
   check_couplet_contrasts(context);
   check_routes(context);

@@ -9,7 +9,7 @@
 #include "keydrift/characters/contrast.hpp"
 #include "keydrift/characters/contrast_values.hpp"
 
-namespace keydrift {
+namespace keydrift::contrast {
 
 struct ContrastContext {
   Edition const& edition;
@@ -39,4 +39,4 @@ void check_exceptions(ContrastContext& context);
 // Units of one character against each other.
 void check_units(ContrastContext& context);
 
-}  // namespace keydrift
+}  // namespace keydrift::contrast

@@ -15,7 +15,7 @@
 
 #include "keydrift/characters/contrast_parts.hpp"
 
-namespace keydrift {
+namespace keydrift::contrast {
 namespace {
 
 // A value of more parts than this is taken for "anything": sets stay small, findings stay true.
@@ -437,4 +437,4 @@ class RouteCheck {
 
 void check_routes(ContrastContext& context) { RouteCheck{context}.run(); }
 
-}  // namespace keydrift
+}  // namespace keydrift::contrast

@@ -8,7 +8,7 @@
 
 #include "keydrift/characters/contrast_parts.hpp"
 
-namespace keydrift {
+namespace keydrift::contrast {
 namespace {
 
 std::vector<std::string> words_of(std::string_view text) {
@@ -194,4 +194,4 @@ void check_units(ContrastContext& context) {
   }
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::contrast

@@ -7,7 +7,7 @@
 #include <iterator>
 #include <tuple>
 
-namespace keydrift {
+namespace keydrift::contrast {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
@@ -255,4 +255,4 @@ std::string in_words(Values const& values) {
   return words.empty() ? words : words + unit;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::contrast

@@ -10,7 +10,7 @@
 
 #include "keydrift/key/statement.hpp"
 
-namespace keydrift {
+namespace keydrift::contrast {
 
 // Either states or numbers of one character.
 struct Values {
@@ -47,4 +47,4 @@ enum class Breadth { extreme, usual };
 [[nodiscard]] std::string in_words(Values const& values);
 [[nodiscard]] std::string number_words(double number);  // without needless zeros
 
-}  // namespace keydrift
+}  // namespace keydrift::contrast

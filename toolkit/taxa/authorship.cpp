@@ -4,9 +4,13 @@
 #include <vector>
 
 #include "keydrift/taxa/name_text.hpp"
+#include "keydrift/taxa/name_tokens.hpp"
 #include "keydrift/taxa/names.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 struct Author {
@@ -57,14 +61,6 @@ std::optional<int> year_of(std::string_view word) {
   }
   if (word.size() > 4 && word[4] >= '0' && word[4] <= '9') return std::nullopt;
   return (word[0] - '0') * 1000 + (word[1] - '0') * 100 + (word[2] - '0') * 10 + (word[3] - '0');
-}
-
-std::string lowered(std::string_view text) {
-  std::string result{text};
-  for (char& c : result) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return result;
 }
 
 bool is_initial(std::string_view word) {

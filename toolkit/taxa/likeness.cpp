@@ -1,10 +1,14 @@
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "keydrift/taxa/name_text.hpp"
 #include "keydrift/taxa/names.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 template <class T>
@@ -89,26 +93,32 @@ NameLikeness compare_names(std::string_view a, std::string_view b) {
   return NameLikeness::different;
 }
 
-std::vector<std::string> near_names(std::string_view name, std::vector<std::string> const& known,
-                                    std::size_t maximum) {
-  auto const key = spelling_key(name);
+NearNames::NearNames(std::vector<std::string> const& known) {
+  known_.reserve(known.size());
+  for (auto const& name : known) {
+    Known entry{.name = name, .key = spelling_key(name), .stem = {}};
+    if (entry.key.empty()) continue;
+    if (auto const blank = entry.key.rfind(' '); blank != std::string::npos) {
+      entry.stem = gender_stem(std::string_view{entry.key}.substr(blank + 1));
+    }
+    known_.push_back(std::move(entry));
+  }
+}
+
+std::vector<std::string> NearNames::find(std::string_view name, std::size_t maximum) const {
   auto const parsed = parse_name(name);
-  auto const stem = gender_stem(folded_word(last_epithet(parsed), Marks::transcribed));
+  auto const key = spelling_key(name);
   if (key.empty() || maximum == 0) return {};
+  auto const stem = gender_stem(folded_word(last_epithet(parsed), Marks::transcribed));
   // Beyond a quarter of its letters a name is another name, not a slip.
   auto const limit = std::clamp<std::size_t>(key.size() / 4, 2, 6);
   std::vector<std::tuple<std::size_t, std::string_view>> found;
-  for (auto const& candidate : known) {
-    auto const other = spelling_key(candidate);
-    if (other.empty()) continue;
-    auto distance = edit_distance(key, other, limit);
+  for (auto const& candidate : known_) {
+    auto distance = edit_distance(key, candidate.key, limit);
     // The same epithet in another genus, however different the genus reads.
-    auto const blank = other.find(' ');
-    if (stem.size() >= 3 && blank != std::string::npos) {
-      auto const last = other.substr(other.rfind(' ') + 1);
-      if (gender_stem(last) == stem && distance.value_or(limit) >= 2) distance = 2;
-    }
-    if (distance) found.emplace_back(*distance, candidate);
+    bool const same_epithet = stem.size() >= 3 && candidate.stem == stem;
+    if (same_epithet && distance.value_or(limit) >= 2) distance = 2;
+    if (distance) found.emplace_back(*distance, candidate.name);
   }
   std::sort(found.begin(), found.end());
   found.erase(std::unique(found.begin(), found.end()), found.end());
@@ -118,6 +128,11 @@ std::vector<std::string> near_names(std::string_view name, std::vector<std::stri
     names.emplace_back(candidate);
   }
   return names;
+}
+
+std::vector<std::string> near_names(std::string_view name, std::vector<std::string> const& known,
+                                    std::size_t maximum) {
+  return NearNames{known}.find(name, maximum);
 }
 
 }  // namespace keydrift

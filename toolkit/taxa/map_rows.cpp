@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <utility>
 
 #include "keydrift/taxa/matching_parts.hpp"
@@ -93,7 +94,9 @@ class MapReader {
               "; the " + (old_side ? "new" : "old") + " one has",
           "exchange the columns of the row, or name the " + side + " edition's taxon");
     } else {
-      auto const near = near_names(name, table.plain_names(), 3);
+      auto& names = old_side ? old_near_ : new_near_;
+      if (!names) names.emplace(table.plain_names());
+      auto const near = names->find(name);
       std::string remedy;
       for (auto const& candidate : near) {
         remedy += (remedy.empty() ? "did you mean " : " or ") + quoted(candidate);
@@ -187,6 +190,7 @@ class MapReader {
   TaxonTable const& old_;
   TaxonTable const& new_;
   std::vector<Finding>& findings_;
+  std::optional<NearNames> old_near_, new_near_;  // made when first needed
   std::vector<Entry> taken_;
   std::map<std::pair<TaxonId, TaxonId>, std::size_t> by_pair_;
 };

@@ -4,6 +4,9 @@
 #include "keydrift/taxa/names.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 enum class Gender { kept, folded };

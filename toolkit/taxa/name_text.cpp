@@ -8,7 +8,7 @@
 #include <cstdlib>
 #include <utility>
 
-namespace keydrift {
+namespace keydrift::name_parts {
 namespace {
 
 // Calls take(code point) for every valid code point; invalid bytes are left out.
@@ -382,10 +382,20 @@ std::optional<std::size_t> edit_distance(std::string_view a, std::string_view b,
                                          std::size_t limit) {
   if (a.size() > b.size()) std::swap(a, b);
   if (b.size() - a.size() > limit) return std::nullopt;
+  // What they share at both ends costs nothing.
+  while (!a.empty() && a.front() == b.front()) a.remove_prefix(1), b.remove_prefix(1);
+  while (!a.empty() && a.back() == b.back()) a.remove_suffix(1), b.remove_suffix(1);
+  if (a.empty()) return b.size();
   auto const none = limit + 1;
-  // Row i holds the distances of a[0, i) to b[0, j) for |i - j| <= limit.
-  std::vector<std::size_t> before(b.size() + 1, none), last(b.size() + 1, none),
-      row(b.size() + 1, none);
+  // Row i holds the distances of a[0, i) to b[0, j) for |i - j| <= limit.  Names are short, so the
+  // rows nearly always fit on the stack.
+  std::array<std::size_t, 3 * 64> small;
+  std::vector<std::size_t> large;
+  auto const width = b.size() + 1;
+  if (width > 64) large.resize(3 * width);
+  auto* const rows = width > 64 ? large.data() : small.data();
+  std::fill(rows, rows + 3 * width, none);
+  auto *before = rows, *last = rows + width, *row = rows + 2 * width;
   for (std::size_t j = 0; j <= std::min(b.size(), limit); ++j) last[j] = j;
   for (std::size_t i = 1; i <= a.size(); ++i) {
     auto const from = i > limit ? i - limit : 0;
@@ -393,10 +403,8 @@ std::optional<std::size_t> edit_distance(std::string_view a, std::string_view b,
     if (from > 0) row[from - 1] = none;
     std::size_t least = none;
     for (auto j = from; j <= to; ++j) {
-      std::size_t best = none;
-      if (j == 0) {
-        best = std::min(none, i);
-      } else {
+      std::size_t best = std::min(none, i);
+      if (j > 0) {
         best = last[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
         best = std::min(best, row[j - 1] + 1);
         if (j < i + limit) best = std::min(best, last[j] + 1);
@@ -409,10 +417,12 @@ std::optional<std::size_t> edit_distance(std::string_view a, std::string_view b,
     }
     if (to < b.size()) row[to + 1] = none;
     if (least >= none) return std::nullopt;
-    std::swap(before, last);
-    std::swap(last, row);
+    auto* const free = before;
+    before = last;
+    last = row;
+    row = free;
   }
   return last[b.size()] < none ? std::optional{last[b.size()]} : std::nullopt;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::name_parts

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-namespace keydrift {
+namespace keydrift::name_parts {
 
 // NFC; invalid bytes, daggers and invisible characters dropped; every kind of blank, dash, quote
 // and multiplication sign made one kind; blanks squeezed and trimmed.
@@ -42,4 +42,4 @@ enum class Marks {
 [[nodiscard]] std::optional<std::size_t> edit_distance(std::string_view a, std::string_view b,
                                                        std::size_t limit);
 
-}  // namespace keydrift
+}  // namespace keydrift::name_parts

@@ -7,7 +7,7 @@
 
 #include "keydrift/taxa/name_text.hpp"
 
-namespace keydrift {
+namespace keydrift::name_parts {
 namespace {
 
 struct RankWord {
@@ -179,4 +179,4 @@ std::string capitalised(std::string_view word, bool first_upper) {
   return result;
 }
 
-}  // namespace keydrift
+}  // namespace keydrift::name_parts

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-namespace keydrift {
+namespace keydrift::name_parts {
 
 inline constexpr std::string_view kTimes = "\xC3\x97";  // ×
 
@@ -59,4 +59,4 @@ inline constexpr std::array<std::string_view, 8> kQualifiers{"cf.", "cf",  "aff.
 inline constexpr std::array<std::string_view, 8> kOpenSpecies{"sp.",   "sp",    "spp.",    "spp",
                                                               "spec.", "sspp.", "species", "sp.,"};
 
-}  // namespace keydrift
+}  // namespace keydrift::name_parts

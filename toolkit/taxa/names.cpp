@@ -6,6 +6,9 @@
 #include "keydrift/taxa/name_tokens.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 class Parser {

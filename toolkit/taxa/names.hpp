@@ -69,4 +69,19 @@ enum class NameLikeness {
                                                   std::vector<std::string> const& known,
                                                   std::size_t maximum = 3);
 
+// The same for many questions: the known names are taken apart once.
+class NearNames {
+ public:
+  explicit NearNames(std::vector<std::string> const& known);
+  [[nodiscard]] std::vector<std::string> find(std::string_view name, std::size_t maximum = 3) const;
+
+ private:
+  struct Known {
+    std::string name;
+    std::string key;
+    std::string stem;
+  };
+  std::vector<Known> known_;
+};
+
 }  // namespace keydrift

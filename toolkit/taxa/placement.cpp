@@ -6,19 +6,15 @@
 #include <utility>
 
 #include "keydrift/taxa/name_text.hpp"
+#include "keydrift/taxa/name_tokens.hpp"
 #include "keydrift/taxa/names.hpp"
 #include "keydrift/taxa/taxon_table.hpp"
 
 namespace keydrift {
-namespace {
 
-std::string lowered(std::string_view text) {
-  std::string result{text};
-  for (char& c : result) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return result;
-}
+using namespace name_parts;
+
+namespace {
 
 // "some species of Aus", "the genus Aus": what an exception says around the name.
 std::string_view without_quantity(std::string_view group) {
@@ -43,7 +39,8 @@ std::string_view without_quantity(std::string_view group) {
 
 }  // namespace
 
-NameIndex::NameIndex(Edition const& edition, ParentTable const& parents) : table_{edition} {
+NameIndex::NameIndex(Edition const& edition, ParentTable const& parents)
+    : table_{edition}, near_{table_.plain_names()} {
   for (auto const& row : parents.rows) {
     auto const above_keys = name_keys(table_.expanded(row.parent));
     for (auto const& child : name_keys(table_.expanded(row.taxon))) {
@@ -208,7 +205,7 @@ Placement NameIndex::place(std::string_view name) const {
   if (auto taxa = above(keys, &how); !taxa.empty()) {
     return {.kind = PlacementKind::coarser, .taxa = std::move(taxa), .how = how, .near = {}};
   }
-  none.near = near_names(full, table_.plain_names());
+  none.near = near_.find(full);
   return none;
 }
 

@@ -9,6 +9,7 @@
 
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
+#include "keydrift/taxa/names.hpp"
 #include "keydrift/taxa/taxon_table.hpp"
 
 namespace keydrift {
@@ -73,6 +74,7 @@ class NameIndex {
                                                std::string_view subgenus) const;
 
   TaxonTable table_;
+  NearNames near_;
   std::vector<Entry> synonyms_;   // sorted by key
   std::vector<Entry> ancestors_;  // sorted by key: every group above a terminal
   std::vector<std::pair<std::string, std::string>> parents_;  // name keys, sorted

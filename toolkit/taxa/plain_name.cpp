@@ -5,6 +5,9 @@
 #include "keydrift/taxa/names.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 struct RankWord {

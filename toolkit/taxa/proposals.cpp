@@ -9,6 +9,9 @@
 #include "keydrift/taxa/name_text.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 // A bucket with more names than this tells nothing about any of them.

@@ -5,6 +5,9 @@
 #include "keydrift/taxa/name_text.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 // Union-find over name keys.

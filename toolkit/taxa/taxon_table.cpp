@@ -6,6 +6,9 @@
 #include "keydrift/taxa/name_text.hpp"
 
 namespace keydrift {
+
+using namespace name_parts;
+
 namespace {
 
 bool abbreviated(std::string_view genus) { return genus.size() > 1 && genus.ends_with('.'); }
