@@ -120,6 +120,19 @@ TEST_F(GitSource, ReadsRepositoriesWithExtensionsForWriters) {
   expect(spec("v1998:key.txt"), "second\n", second_);
 }
 
+TEST_F(GitSource, ReadsAShallowClone) {
+  // As a clone of depth 2 is: the first commit is missing, and "shallow" says where history ends.
+  auto const git = folder_.path() / "archive/.git";
+  ASSERT_TRUE(fs::remove(git / "objects" / first_.substr(0, 2) / first_.substr(2)));
+  ASSERT_TRUE(fs::remove(git / "refs/tags/v1974"));
+  folder_.write("archive/.git/shallow", second_ + "\n");
+  expect(spec("v1998:key.txt"), "second\n", second_);
+  expect(spec("HEAD~1:key.txt"), "second\n", second_);
+  EXPECT_EQ(refusal(spec("HEAD~2:key.txt")),
+            "SPEC:1:1: error: the repository has no revision \"HEAD~2\" [no-such-revision]\n"
+            "  the clone is shallow: its history ends early\n");
+}
+
 TEST_F(GitSource, ProposesNearRevisions) {
   EXPECT_EQ(refusal(spec("v1989:key.txt")),
             "SPEC:1:1: error: the repository has no revision \"v1989\" [no-such-revision]\n"

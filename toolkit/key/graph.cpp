@@ -15,6 +15,7 @@
 #include <boost/graph/topological_sort.hpp>
 #include <boost/property_map/property_map.hpp>
 #include <iterator>
+#include <type_traits>
 #include <utility>
 
 #include "keydrift/key/part_titles.hpp"
@@ -131,9 +132,10 @@ struct KeyGraph::Parts {
   // The vertices that a lead leads to: none, one, or several terminals.
   [[nodiscard]] auto targets(std::uint32_t row, Vertex couplet) const {
     auto const edges = out_edges(couplet, graph).first;
+    using Steps = typename std::iterator_traits<std::remove_cv_t<decltype(edges)>>::difference_type;
     auto const base = first_edge[first_lead[couplet]];
-    return std::pair{edges + static_cast<std::ptrdiff_t>(first_edge[row] - base),
-                     edges + static_cast<std::ptrdiff_t>(first_edge[row + 1] - base)};
+    return std::pair{edges + static_cast<Steps>(first_edge[row] - base),
+                     edges + static_cast<Steps>(first_edge[row + 1] - base)};
   }
   // Calls act(row of the lead, vertex it leads to) for every edge out of the couplet.
   template <class Act>

@@ -59,7 +59,8 @@ class KeyGraph {
   [[nodiscard]] std::span<CoupletId const> topological_order() const&;
 
   // Terminals below a lead / a couplet, as runs of positions.  Couplets on cycles: what is
-  // reachable from them all the same.
+  // reachable from them all the same.  A tree costs one run each; a taxon that keys out again adds
+  // at most one run to each couplet above its other ends.
   [[nodiscard]] std::span<TaxonRun const> taxa_below(LeadId lead) const&;
   [[nodiscard]] std::span<TaxonRun const> taxa_below(CoupletId couplet) const&;
   [[nodiscard]] TaxonId taxon_at(std::uint32_t position) const;
