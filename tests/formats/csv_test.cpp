@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <chrono>
+#include <random>
 
 #include "finding_text.hpp"
 
@@ -229,6 +230,42 @@ TEST(CsvWriter, WritesWhatTheReaderReadsBack) {
     EXPECT_EQ(cells, row);
   }
   EXPECT_EQ(reader.next(), CsvReader::Next::end);
+}
+
+TEST(CsvWriter, WritesRandomRowsSoThatTheyReadBack) {
+  std::vector<std::string> const pieces{"a",  ",",  "\"", "\"\"",  "\n", "\r\n",
+                                        "\r", ";",  " ",  "\t",    "é",  "=",
+                                        "'",  "-3", "|",  "sep=;", "@x", "long words that go on"};
+  std::mt19937 random{static_cast<unsigned>(testing::UnitTest::GetInstance()->random_seed())};
+  auto const below = [&random](std::size_t n) {
+    return std::uniform_int_distribution<std::size_t>{0, n - 1}(random);
+  };
+  for (int file = 0; file < 200; ++file) {
+    CsvWriteOptions const options{.separator = ",;\t|"[below(4)],
+                                  .line_end = below(2) == 0 ? LineEnd::lf : LineEnd::crlf};
+    auto const columns = 1 + below(5);
+    std::vector<Lines> rows(1 + below(8));
+    std::string text;
+    for (auto& row : rows) {
+      row.push_back("k");  // a row of blanks would be passed over
+      while (row.size() < columns) {
+        std::string cell;
+        for (auto left = below(5); left > 0; --left) cell += pieces[below(pieces.size())];
+        row.push_back(cell);
+      }
+      append_csv_row(text, std::span<std::string const>{row}, options);
+    }
+    auto const stream = stream_of(text, 1 + below(20));
+    CsvReader reader{*stream, {.separator = options.separator, .block_bytes = 1 + below(30)}};
+    for (auto const& row : rows) {
+      ASSERT_EQ(reader.next(), CsvReader::Next::row) << text;
+      Lines cells;
+      for (auto const cell : reader.row().cells) cells.emplace_back(unguarded(cell));
+      EXPECT_EQ(cells, row) << text;
+    }
+    EXPECT_EQ(reader.next(), CsvReader::Next::end) << text;
+    EXPECT_TRUE(reader.remarks("r.csv").empty()) << text;
+  }
 }
 
 }  // namespace

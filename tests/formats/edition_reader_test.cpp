@@ -4,7 +4,9 @@
 
 #include "finding_text.hpp"
 #include "golden.hpp"
+#include "keydrift/characters/reading.hpp"
 #include "keydrift/formats/key_json.hpp"
+#include "keydrift/formats/lexicon_file.hpp"
 #include "read_damaged.hpp"
 
 namespace keydrift {
@@ -113,6 +115,36 @@ TEST(EditionReader, TakesTheEditionsOfTheScenarioThroughJson) {
     EXPECT_TRUE(same_content(*loaded.value, *printed.value));
     EXPECT_EQ(write_key_json(*loaded.value), json);
   }
+}
+
+TEST(EditionReader, KeepsTheStatementsOfTheScenarioInJson) {
+  auto const folder = std::string{KEYDRIFT_SOURCE_DIR} + "/fixtures/velunaceae/";
+  auto edition = read(test::slurp(folder + "edition-2024.txt")).value;
+  auto const words = test::slurp(folder + "lexicon.csv");
+  auto const lexicon = read_lexicon({.name = "lexicon.csv", .bytes = words});
+  ASSERT_TRUE(edition && lexicon);
+  read_statements(*edition, *lexicon.value);
+  auto const json = write_key_json(*edition);
+  auto const loaded = read(json);
+  ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+  EXPECT_EQ(one_line_each(loaded.findings), Lines{});
+  EXPECT_EQ(write_key_json(*loaded.value), json);
+  std::size_t by_lexicon = 0;
+  for (std::size_t i = 0; i < edition->couplets.size(); ++i) {
+    for (std::size_t j = 0; j < edition->couplets[i].leads.size(); ++j) {
+      auto const& wanted = edition->couplets[i].leads[j].statements;
+      auto const& got = loaded.value->couplets[i].leads[j].statements;
+      ASSERT_EQ(got.size(), wanted.size());
+      for (std::size_t k = 0; k < wanted.size(); ++k) {
+        EXPECT_EQ(got[k].any_of, wanted[k].any_of);
+        EXPECT_EQ(got[k].strength, wanted[k].strength);
+        EXPECT_EQ(got[k].except, wanted[k].except);
+        EXPECT_EQ(got[k].place, wanted[k].place);
+        if (wanted[k].origin == Origin::lexicon) ++by_lexicon;
+      }
+    }
+  }
+  EXPECT_GT(by_lexicon, 50U);
 }
 
 TEST(EditionReader, NeverYieldsAnEditionTogetherWithAnError) { test::read_damaged(kPrinted, read); }
