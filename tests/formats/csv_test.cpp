@@ -172,13 +172,24 @@ TEST(CsvReader, TellsTheLineAndColumnOfACell) {
   EXPECT_EQ(reader.next(), CsvReader::Next::end);
 }
 
+TEST(CsvReader, TakesEachLineByItselfWhenEveryOneOpensAQuote) {
+  constexpr std::size_t kLines = 100'000;
+  std::string text = "a,b\n";
+  for (std::size_t i = 0; i < kLines; ++i) text += "\"x,y\n";
+  auto const all = read_all(text, {}, 1 << 16);
+  EXPECT_EQ(all.counts.rows, kLines + 1);
+  EXPECT_EQ(all.counts.stray_quotes, kLines);
+  EXPECT_EQ(all.counts.rejects, 0U);
+}
+
 TEST(CsvReader, StaysLinearOnQuotesThatNeverClose) {
   std::string text = "a,b,c\n";
   while (text.size() < (std::size_t{1} << 20)) text += "\",\n";
+  // From the start of any line below, quotes open and close without end, two cells a line.
   std::string columns = "c0";
-  for (int i = 1; i < 5000; ++i) columns += ",c" + std::to_string(i);
-  columns += "\n\"\n";
-  while (columns.size() < (std::size_t{1} << 20)) columns += "\",\"\n";
+  for (int i = 1; i < 9999; ++i) columns += ",c";
+  columns += '\n';
+  while (columns.size() < (std::size_t{1} << 20)) columns += "\",z\",\"\n";
   auto const begin = std::chrono::steady_clock::now();
   for (auto const& bytes : {text, columns}) {
     auto const all = read_all(bytes, {}, 1 << 16);
