@@ -176,11 +176,20 @@ std::string canonical_limit(LimitKind kind, std::string_view value) {
   return word;
 }
 
+// What "the same words" are compared by.  A lone "a" is an article in prose but a state in a table.
+std::string words_key(std::string_view text) {
+  auto key = normalised_words(text);
+  if (!key.empty()) return key;
+  auto const first = text.find_first_not_of(' ');
+  if (first == std::string_view::npos) return key;
+  return std::string{text.substr(first, text.find_last_not_of(' ') - first + 1)};
+}
+
 std::vector<std::string> split_states(std::string_view value) {
   std::vector<std::string> parts;
   std::string part;
   auto const flush = [&] {
-    auto words = normalised_words(part);
+    auto words = words_key(part);
     if (!words.empty()) parts.push_back(std::move(words));
     part.clear();
   };
@@ -293,11 +302,11 @@ CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon
     auto const& domain = domains_[i];
     if (domain.id.starts_with('@')) continue;
     for (auto const& name : {domain.id, domain.label}) {
-      by_column_.emplace(normalised_words(name), i);
+      by_column_.emplace(words_key(name), i);
       columns.insert(name);
     }
     for (std::uint32_t s = 0; s < domain.states.size(); ++s) {
-      phrases_[i].emplace(normalised_words(domain.states[s]), s);
+      phrases_[i].emplace(words_key(domain.states[s]), s);
     }
   }
   column_names_.assign(columns.begin(), columns.end());
@@ -307,7 +316,7 @@ CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon
     for (auto const& state : character.states) {
       auto const cell = std::lower_bound(domain.states.begin(), domain.states.end(), state.id);
       for (auto const& phrase : state.phrases) {
-        phrases_[found->second].emplace(normalised_words(phrase.text),
+        phrases_[found->second].emplace(words_key(phrase.text),
                                         static_cast<std::uint32_t>(cell - domain.states.begin()));
       }
     }
@@ -355,7 +364,7 @@ std::optional<CharacterIndex> CharacterSpace::find(std::string_view id) const {
 }
 
 std::optional<CharacterIndex> CharacterSpace::find_column(std::string_view header) const {
-  auto const found = by_column_.find(normalised_words(header));
+  auto const found = by_column_.find(words_key(header));
   if (found == by_column_.end()) return std::nullopt;
   return CharacterIndex{found->second};
 }

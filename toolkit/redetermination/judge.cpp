@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/redetermination/terminals.hpp"
+#include "keydrift/taxa/names.hpp"
 
 namespace keydrift {
 namespace {
@@ -47,7 +48,13 @@ Kinship Judge::kinship(Determination const& determination, std::optional<TaxonId
   }
   auto const* match = sides_.collation->taxa_matching.find(*old_taxon, new_taxon);
   if (match == nullptr) return Kinship::other;
-  bool const same_name = match->same_name && !judged_by_name;
+  // A name that the old edition knows as a synonym is judged as it stands on the label.
+  bool const as_labelled =
+      !determination.named ||
+              name_key(determination.name) == name_key((*sides_.old_key->edition)[*old_taxon].name)
+          ? match->same_name
+          : name_key(determination.name) == name_key((*sides_.new_key->edition)[new_taxon].name);
+  bool const same_name = as_labelled && !judged_by_name;
   switch (match->relation) {
     case Relation::congruent:
     case Relation::included_in:
@@ -196,7 +203,10 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
   verdict.outcome = outcome_for(found);
   for (std::size_t i = 0; i < kReadings; ++i) {
     auto const one = static_cast<Reading>(i);
-    verdict.by_reading[i] = one == reading ? verdict.outcome : outcome_for(explore_for(one));
+    // Readings part where a specimen fits a lead in part and fails it in part; a name alone implies
+    // its leads as a whole.
+    bool const same = one == reading || !any_recorded;
+    verdict.by_reading[i] = same ? verdict.outcome : outcome_for(explore_for(one));
   }
   verdict.partly = any_recorded ? partial_fits(found, recorded) : std::vector<PartialFit>{};
 

@@ -22,6 +22,7 @@ struct Sides {
 // What the recorded name means in both editions.
 struct Determination {
   bool named{false};
+  std::string name{};  // as judged
   Placement in_old;
   Placement in_new;
 };

@@ -160,6 +160,7 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   auto& determination = known->second;
   if (first && !evidence.name.empty()) {
     determination.named = true;
+    determination.name = evidence.name;
     determination.in_old = old_names_.place(evidence.name);
     determination.in_new = new_names_.place(evidence.name);
   }

@@ -124,6 +124,10 @@ class Splitter {
 
 // "The lead that fits more of its statements": the share of a lead's statements that hold; equal
 // shares leave the leads open side by side, and a lead of which nothing holds is not taken.
+//
+// A vote commits the specimen to no single statement, so what the choice assumes is kept character
+// by character (the hull of the completions that vote so).  With complete evidence that is exact;
+// with less it may leave a name possible that no completion reaches, never the reverse.
 void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads, Box const& box,
                   std::optional<std::vector<TaxonId>> const& only, std::size_t maximum,
                   std::vector<Branch>& out, bool& complete) {
@@ -153,12 +157,13 @@ void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads,
       }
     }
   }
+  // a/b >= c/d compared without division; a lead without statements fits by default.
+  auto const size = [&](std::size_t i) {
+    return std::max<std::size_t>(leads[i].statements.size(), 1);
+  };
   for (std::size_t l = 0; l < leads.size(); ++l) {
+    std::optional<Box> hull;
     for (auto const& piece : pieces) {
-      // a/b >= c/d compared without division; a lead without statements fits by default.
-      auto const size = [&](std::size_t i) {
-        return std::max<std::size_t>(leads[i].statements.size(), 1);
-      };
       auto const score = [&](std::size_t i) {
         return leads[i].statements.empty() ? std::size_t{1} : piece.holds[i];
       };
@@ -166,8 +171,14 @@ void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads,
       for (std::size_t other = 0; other < leads.size() && best; ++other) {
         best = score(l) * size(other) >= score(other) * size(l);
       }
-      if (best) out.push_back({static_cast<std::uint32_t>(l), piece.box, only, false});
+      if (!best) continue;
+      if (!hull) {
+        hull = piece.box;
+        continue;
+      }
+      for (std::size_t w = 0; w < hull->size(); ++w) (*hull)[w] |= piece.box[w];
     }
+    if (hull) out.push_back({static_cast<std::uint32_t>(l), std::move(*hull), only, false});
   }
 }
 
