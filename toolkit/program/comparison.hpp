@@ -1,0 +1,32 @@
+#pragma once
+// Two editions read together, with everything that comparing them needs.
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "keydrift/collation/collation.hpp"
+#include "keydrift/key/graph.hpp"
+#include "keydrift/program/inputs.hpp"
+
+namespace keydrift::program {
+
+// Owns both editions; the rest points into them, so it stays where it is.
+struct Comparison {
+  EditionInput old_input;
+  EditionInput new_input;
+  SideTables tables;
+  std::unique_ptr<KeyGraph> old_graph;
+  std::unique_ptr<KeyGraph> new_graph;
+  Collation collation;
+
+  [[nodiscard]] Edition const& old_edition() const { return old_input.edition; }
+  [[nodiscard]] Edition const& new_edition() const { return new_input.edition; }
+};
+
+// Loads, reads and collates.  On failure the findings are printed and nothing is returned.
+[[nodiscard]] std::unique_ptr<Comparison> compare(std::string const& old_spec,
+                                                  std::string const& new_spec,
+                                                  SideTableOptions const& tables, Context& context);
+
+}  // namespace keydrift::program

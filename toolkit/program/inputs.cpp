@@ -1,0 +1,93 @@
+#include "keydrift/program/inputs.hpp"
+
+#include <CLI/CLI.hpp>
+#include <utility>
+
+#include "keydrift/editions/source.hpp"
+#include "keydrift/formats/concept_map_file.hpp"
+#include "keydrift/formats/edition_reader.hpp"
+#include "keydrift/formats/lexicon_file.hpp"
+#include "keydrift/formats/parents_file.hpp"
+
+namespace keydrift::program {
+namespace {
+
+// Reads a side table with `read`; prints what was found on the way.
+template <class T>
+std::optional<T> load_table(std::string const& path, Context& context, Loaded<T> (*read)(Source)) {
+  auto const bytes = load_file(path, context);
+  if (!bytes) return std::nullopt;
+  auto loaded = read({.name = path, .bytes = *bytes});
+  print_findings(context, loaded.findings);
+  return std::move(loaded.value);
+}
+
+}  // namespace
+
+std::optional<std::string> load_file(std::string const& path, Context& context) {
+  auto source = load_source(path);
+  print_findings(context, source.findings);
+  if (!source.value) return std::nullopt;
+  return std::move(source.value->bytes);
+}
+
+std::optional<EditionInput> load_edition(std::string const& spec, Context& context) {
+  auto source = load_source(spec);
+  if (!source.value) {
+    print_findings(context, source.findings);
+    return std::nullopt;
+  }
+  auto loaded = read_edition({.name = source.value->name, .bytes = source.value->bytes});
+  if (!loaded.value) {
+    print_findings(context, loaded.findings);
+    return std::nullopt;
+  }
+  return EditionInput{std::move(*loaded.value), std::move(loaded.findings)};
+}
+
+std::optional<Lexicon> load_lexicon(std::string const& path, Context& context) {
+  if (path.empty()) return Lexicon{};
+  auto lexicon = load_table<Lexicon>(path, context, read_lexicon);
+  if (!lexicon) return std::nullopt;
+  auto const findings = check_lexicon(*lexicon);
+  print_findings(context, findings);
+  if (has_error(findings)) return std::nullopt;
+  return lexicon;
+}
+
+void add_side_table_options(CLI::App& command, SideTableOptions& options) {
+  command
+      .add_option("--lexicon", options.lexicon, "Words tied to characters and states (CSV, JSON)")
+      ->type_name("FILE");
+  command
+      .add_option("--concepts", options.concepts,
+                  "How the old edition's taxa relate to the new one's (CSV)")
+      ->type_name("FILE");
+  command.add_option("--parents", options.parents, "Which taxon belongs to which group (CSV)")
+      ->type_name("FILE");
+}
+
+std::optional<SideTables> load_side_tables(SideTableOptions const& options, Context& context) {
+  SideTables tables;
+  bool sound = true;
+  if (auto lexicon = load_lexicon(options.lexicon, context)) {
+    tables.lexicon = std::move(*lexicon);
+  } else {
+    sound = false;
+  }
+  if (!options.concepts.empty()) {
+    tables.concepts = load_table<ConceptMap>(options.concepts, context, read_concept_map);
+    sound = sound && tables.concepts.has_value();
+  }
+  if (!options.parents.empty()) {
+    if (auto parents = load_table<ParentTable>(options.parents, context, read_parents)) {
+      tables.parents = std::move(*parents);
+    } else {
+      sound = false;
+    }
+  }
+  if (!sound) return std::nullopt;
+  return tables;
+}
+
+}  // namespace keydrift::program

@@ -1,0 +1,50 @@
+#pragma once
+// Loading what the commands take: editions, lexicon, concept map, parent table.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "keydrift/characters/lexicon.hpp"
+#include "keydrift/key/edition.hpp"
+#include "keydrift/key/finding.hpp"
+#include "keydrift/program/context.hpp"
+#include "keydrift/taxa/concepts.hpp"
+#include "keydrift/taxa/placement.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace keydrift::program {
+
+// An edition and what was found while it was read.
+struct EditionInput {
+  Edition edition;
+  std::vector<Finding> findings;
+};
+
+// Loads a file or REPO@REVISION:PATH.  On failure the errors are printed and nothing is returned.
+[[nodiscard]] std::optional<EditionInput> load_edition(std::string const& spec, Context& context);
+
+// The options that `collate` and `redetermine` share.
+struct SideTableOptions {
+  std::string lexicon;  // path; empty: none
+  std::string concepts;
+  std::string parents;
+};
+void add_side_table_options(CLI::App& command, SideTableOptions& options);
+
+struct SideTables {
+  Lexicon lexicon;
+  std::optional<ConceptMap> concepts;
+  ParentTable parents;
+};
+[[nodiscard]] std::optional<SideTables> load_side_tables(SideTableOptions const& options,
+                                                         Context& context);
+[[nodiscard]] std::optional<Lexicon> load_lexicon(std::string const& path, Context& context);
+
+// The whole file, or nothing after a printed finding.
+[[nodiscard]] std::optional<std::string> load_file(std::string const& path, Context& context);
+
+}  // namespace keydrift::program

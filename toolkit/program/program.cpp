@@ -1,0 +1,58 @@
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <ostream>
+#include <sstream>
+
+#include "keydrift/program/context.hpp"
+
+namespace keydrift::program {
+namespace {
+
+constexpr char kVersion[] = "keydrift " KEYDRIFT_VERSION;
+
+constexpr char kAbout[] =
+    "Reads editions of an identification key, compares them, and says which determined specimens "
+    "would key out differently, why, and what to look at on each.";
+
+constexpr char kFooter[] =
+    "Wherever a command takes an EDITION, give a file or REPO@REVISION:PATH (a tag, branch or\n"
+    "commit of a git repository; nothing is checked out).\n"
+    "\n"
+    "Exit status: 0 nothing to report; 1 findings, or a change in meaning; 2 the command line is\n"
+    "not understood; 3 an input cannot be used; 4 an output cannot be written.\n"
+    "\n"
+    "`keydrift COMMAND --help` shows a command's options and examples.";
+
+}  // namespace
+
+ExitCode run(std::vector<std::string> const& arguments, Context& context) {
+  CLI::App app{kAbout, "keydrift"};
+  app.footer(kFooter);
+  app.require_subcommand(1);
+  app.set_version_flag("--version", kVersion, "Show the version");
+  app.get_formatter()->column_width(32);
+
+  Invocation invocation;
+  for (auto const add : {add_proof, add_collate, add_redetermine, add_keyout, add_convert}) {
+    add(app, invocation);
+  }
+
+  // CLI11 takes the arguments from the back.
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  try {
+    app.parse(reversed);
+  } catch (CLI::ParseError const& error) {
+    if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
+      app.exit(error, context.out, context.err);
+      return kNothingToReport;
+    }
+    context.err << "keydrift: " << error.what() << '\n';
+    std::string command;
+    for (auto const* sub : app.get_subcommands()) command = " " + sub->get_name();
+    context.err << "  `keydrift" << command << " --help` shows what is possible\n";
+    return kBadUsage;
+  }
+  return invocation.run(context);
+}
+
+}  // namespace keydrift::program

@@ -1,0 +1,218 @@
+#include <CLI/CLI.hpp>
+#include <chrono>
+#include <optional>
+#include <ostream>
+#include <unordered_map>
+
+#include "keydrift/formats/csv.hpp"
+#include "keydrift/program/comparison.hpp"
+#include "keydrift/program/output_file.hpp"
+#include "keydrift/program/progress.hpp"
+#include "keydrift/program/readings.hpp"
+#include "keydrift/program/specimens.hpp"
+#include "keydrift/redetermination/redeterminer.hpp"
+#include "keydrift/reports/csv.hpp"
+#include "keydrift/reports/html.hpp"
+#include "keydrift/reports/json.hpp"
+#include "keydrift/reports/terminal.hpp"
+
+namespace keydrift::program {
+namespace {
+
+struct RedetermineArguments {
+  std::string old_edition;
+  std::string new_edition;
+  std::string archive;
+  SideTableOptions tables;
+  std::string measurements;
+  std::string look_alikes;
+  std::string html;
+  std::string json;
+  std::string worklist;
+  std::string specimens;
+  std::string rejects;
+  bool all_are_vouchers{false};
+  bool check_vouchers{false};
+  Reading reading{Reading::strict};
+};
+
+// Writes the specimens CSV row by row; the cells that a verdict shares are made once.
+class SpecimenRows {
+ public:
+  SpecimenRows(std::string path, Comparison const& comparison)
+      : file_{std::move(path)}, comparison_{comparison} {
+    buffer_ = specimens_csv_header();
+  }
+
+  void add(SpecimenOutcome const& outcome, Verdict const& verdict) {
+    auto const [at, fresh] = cells_.try_emplace(outcome.verdict);
+    if (fresh) {
+      at->second = verdict_cells(verdict, comparison_.old_edition(), comparison_.new_edition());
+    }
+    append_specimen_row(buffer_, outcome.specimen, outcome.new_names, at->second);
+    constexpr std::size_t kBlock = std::size_t{1} << 20;
+    if (buffer_.size() >= kBlock) flush();
+  }
+
+  [[nodiscard]] OutputFile take() && {
+    flush();
+    return std::move(file_);
+  }
+
+ private:
+  void flush() {
+    file_.write(buffer_);
+    buffer_.clear();
+  }
+
+  OutputFile file_;
+  Comparison const& comparison_;
+  std::string buffer_;
+  std::unordered_map<std::size_t, VerdictCells> cells_;
+};
+
+// Rows set aside by the reader: line, code, why, and the row itself.
+class RejectRows {
+ public:
+  void add(Reject const& reject) {
+    std::string const line = std::to_string(reject.line);
+    std::array<std::string_view, 4> const cells{line, reject.code, reject.message, reject.raw};
+    append_csv_row(text_, cells);
+  }
+  [[nodiscard]] std::string const& text() const { return text_; }
+
+ private:
+  std::string text_{"line,code,message,raw\n"};
+};
+
+ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& style,
+                     Context& context) {
+  auto const comparison =
+      compare(arguments.old_edition, arguments.new_edition, arguments.tables, context);
+  if (!comparison) return kUnreadableInput;
+  auto const& old_edition = comparison->old_edition();
+  auto const& new_edition = comparison->new_edition();
+  Redeterminer redeterminer{old_edition,
+                            *comparison->old_graph,
+                            new_edition,
+                            *comparison->new_graph,
+                            comparison->collation,
+                            comparison->tables.lexicon,
+                            comparison->tables.parents,
+                            {.reading = arguments.reading}};
+  auto const characters = redeterminer.space().column_names();
+
+  std::optional<SpecimenRows> rows;
+  if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison);
+  RejectRows rejects;
+  {
+    Progress progress{context, "specimens"};
+    ArchiveRun const run{.path = arguments.archive,
+                         .measurements = arguments.measurements,
+                         .characters = characters,
+                         .all_are_vouchers = arguments.all_are_vouchers,
+                         .on_specimen =
+                             [&](Specimen const& specimen) {
+                               auto const outcome = redeterminer.add(specimen);
+                               if (rows) rows->add(outcome, redeterminer.verdict(outcome));
+                               progress.step();
+                             },
+                         .on_reject =
+                             [&](Reject const& reject) {
+                               redeterminer.count_rejected(1);
+                               rejects.add(reject);
+                             },
+                         .stop = {}};
+    if (!run_archive(run, context)) return kUnreadableInput;
+  }
+  if (!arguments.look_alikes.empty()) {
+    ArchiveRun const run{
+        .path = arguments.look_alikes,
+        .measurements = "",
+        .characters = characters,
+        .all_are_vouchers = false,
+        .on_specimen = [&](Specimen const& specimen) { redeterminer.add_look_alike(specimen); },
+        .on_reject = {},
+        .stop = {}};
+    if (!run_archive(run, context)) return kUnreadableInput;
+  }
+  auto result = std::move(redeterminer).finish();
+  for (auto& finding : result.findings) {
+    if (finding.file.empty()) finding.file = arguments.archive;
+    print_finding(context, finding);
+  }
+
+  auto const& collation = comparison->collation;
+  Outputs outputs;
+  if (rows) outputs.add(std::move(*rows).take());
+  if (!arguments.worklist.empty()) {
+    outputs.add(arguments.worklist, worklist_csv(old_edition, new_edition, result));
+  }
+  if (!arguments.rejects.empty()) outputs.add(arguments.rejects, rejects.text());
+  if (!arguments.html.empty()) {
+    outputs.add(arguments.html, redetermination_html(old_edition, new_edition, collation, result));
+  }
+  if (!arguments.json.empty()) {
+    outputs.add(arguments.json, redetermination_json(old_edition, new_edition, collation, result));
+  }
+  if (auto const failure = outputs.commit()) {
+    print_finding(context, *failure);
+    return kUnwritableOutput;
+  }
+  context.out << redetermination_text(old_edition, new_edition, collation, result,
+                                      style.apply(context.style));
+  if (result.rejected > 0 && arguments.rejects.empty()) {
+    context.err << arguments.archive << ": " << result.rejected
+                << " rows could not be used; --rejects FILE writes them out\n";
+  }
+  return arguments.check_vouchers && !result.failures.empty() ? kFindings : kNothingToReport;
+}
+
+}  // namespace
+
+void add_redetermine(CLI::App& app, Invocation& invocation) {
+  auto* command = app.add_subcommand(
+      "redetermine", "Re-key an archive: which specimens change, why, and what to look at");
+  auto arguments = std::make_shared<RedetermineArguments>();
+  auto style = std::make_shared<StyleOptions>();
+  command->add_option("OLD", arguments->old_edition, "The edition the names were given by")
+      ->required();
+  command->add_option("NEW", arguments->new_edition, "The edition to re-key by")->required();
+  command
+      ->add_option("SPECIMENS", arguments->archive,
+                   "Archive: Darwin Core occurrences as CSV or TSV, plain or gzip")
+      ->required();
+  add_side_table_options(*command, arguments->tables);
+  auto const file = [&](char const* name, std::string& target, char const* about) {
+    command->add_option(name, target, about)->type_name("FILE");
+  };
+  file("--measurements", arguments->measurements, "Measurement rows beside the archive (CSV)");
+  file("--look-alikes", arguments->look_alikes,
+       "Specimens from outside the scope, to run through both editions (CSV)");
+  file("--worklist", arguments->worklist, "Write the sheets to look at as CSV, in storage order");
+  file("--specimens", arguments->specimens, "Write one row per specimen as CSV, in input order");
+  file("--html", arguments->html, "Write the report as one HTML file");
+  file("--json", arguments->json, "Write the result as JSON");
+  file("--rejects", arguments->rejects, "Write the rows that could not be used as CSV");
+  command->add_flag("--all-are-vouchers", arguments->all_are_vouchers,
+                    "Take every specimen for a voucher: it must key out to its name");
+  command->add_flag("--check-vouchers", arguments->check_vouchers,
+                    "Exit status 1 when a type or voucher does not key out to its name");
+  add_reading_option(*command, arguments->reading);
+  add_style_options(*command, style);
+  command->footer(
+      "Nothing in the archive is changed: a re-keyed name is a hypothesis until somebody looks.\n"
+      "\n"
+      "Examples:\n"
+      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --worklist worklist.csv\n"
+      "  keydrift redetermine flora@v1998:key.txt flora@v2024:key.txt sheets.csv.gz \\\n"
+      "      --lexicon lexicon.csv --concepts concepts.csv --html report.html \\\n"
+      "      --specimens outcomes.csv --look-alikes strays.csv --check-vouchers");
+  command->callback([arguments, style, &invocation] {
+    invocation.run = [arguments, style](Context& context) {
+      return redetermine(*arguments, *style, context);
+    };
+  });
+}
+
+}  // namespace keydrift::program

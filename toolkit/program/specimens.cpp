@@ -1,0 +1,95 @@
+#include "keydrift/program/specimens.hpp"
+
+#include <ostream>
+
+#include "keydrift/formats/byte_stream.hpp"
+#include "keydrift/formats/measurements.hpp"
+#include "keydrift/formats/occurrences.hpp"
+#include "keydrift/taxa/names.hpp"
+
+namespace keydrift::program {
+namespace {
+
+// Warnings of an archive are worth reading in full: each is given once, however many rows it means.
+void print_archive_findings(Context& context, std::vector<Finding> const& findings) {
+  for (auto const& finding : findings) {
+    if (finding.severity != Severity::information) print_finding(context, finding);
+  }
+}
+
+}  // namespace
+
+bool run_archive(ArchiveRun const& run, Context& context) {
+  std::optional<MeasurementTable> measurements;
+  if (!run.measurements.empty()) {
+    auto stream = open_stream(run.measurements);
+    print_archive_findings(context, stream.findings);
+    if (!stream.value) return false;
+    auto loaded = read_measurements(**stream.value, run.measurements,
+                                    {.characters = run.characters}, run.on_reject);
+    print_archive_findings(context, loaded.findings);
+    if (!loaded.value) return false;
+    measurements = std::move(*loaded.value);
+  }
+  auto stream = open_stream(run.path);
+  print_archive_findings(context, stream.findings);
+  if (!stream.value) return false;
+
+  OccurrenceOptions options;
+  options.characters = run.characters;
+  options.all_are_vouchers = run.all_are_vouchers;
+  if (measurements) options.measurements = &*measurements;
+  OccurrenceReader reader{**stream.value, run.path, std::move(options)};
+  bool sound = false;
+  for (bool more = true; more;) {
+    switch (reader.next()) {
+      case OccurrenceReader::Next::specimen:
+        run.on_specimen(reader.specimen());
+        if (run.stop && run.stop()) return true;
+        break;
+      case OccurrenceReader::Next::reject:
+        if (run.on_reject) run.on_reject(reader.reject());
+        break;
+      case OccurrenceReader::Next::end:
+        sound = true;
+        more = false;
+        break;
+      case OccurrenceReader::Next::failed:
+        more = false;
+        break;
+    }
+  }
+  auto const findings = reader.findings();
+  print_archive_findings(context, findings);
+  return sound && !has_error(findings);
+}
+
+std::optional<Specimen> find_specimen(std::string const& path, std::string const& measurements,
+                                      std::string const& catalog_number,
+                                      std::vector<std::string> const& characters,
+                                      Context& context) {
+  std::optional<Specimen> found;
+  std::vector<std::string> numbers;  // a few, for "did you mean"
+  constexpr std::size_t kRemembered = 100'000;
+  ArchiveRun run{.path = path,
+                 .measurements = measurements,
+                 .characters = characters,
+                 .all_are_vouchers = false,
+                 .on_specimen =
+                     [&](Specimen const& specimen) {
+                       if (specimen.catalog_number == catalog_number) found = specimen;
+                       if (numbers.size() < kRemembered) numbers.push_back(specimen.catalog_number);
+                     },
+                 .on_reject = {},
+                 .stop = [&] { return found.has_value(); }};
+  if (!run_archive(run, context)) return std::nullopt;
+  if (!found) {
+    context.err << "keydrift: " << path << " has no specimen \"" << catalog_number << "\"\n";
+    for (auto const& near : near_names(catalog_number, numbers)) {
+      context.err << "  did you mean \"" << near << "\"?\n";
+    }
+  }
+  return found;
+}
+
+}  // namespace keydrift::program
