@@ -217,7 +217,7 @@ std::vector<Finding> MeasurementTable::findings_on_unused() const {
     }
     Finding finding;
     finding.code = "unknown-id";
-    finding.severity = Severity::information;
+    finding.severity = Severity::warning;
     finding.file = file_;
     finding.place.line = static_cast<std::uint32_t>(item.line);
     finding.printed = std::string{item.id};

@@ -28,7 +28,7 @@ class MeasurementTable {
   // occurrence id first), and fills its storage where it is empty.  Not for several threads.
   void add_to(Specimen& specimen);
 
-  // unknown-id (information): the rows that no specimen given to add_to() took.
+  // unknown-id (warning): the rows that no specimen given to add_to() took.
   [[nodiscard]] std::vector<Finding> findings_on_unused() const;
 
   [[nodiscard]] std::size_t row_count() const { return rows_; }

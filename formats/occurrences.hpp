@@ -69,8 +69,8 @@ class OccurrenceReader {
 
   // After `end` or `failed`.  Errors: no-name-column, empty-file, what stopped the stream.
   // Warnings: unused-column (near to a character), duplicate-column, unclear-voucher,
-  // no-specimens.  Information: unused-columns, no-name, repeated-number, short-rows, stray-quotes,
-  // encoding, unknown-id.
+  // no-specimens, unknown-id.  Information: unused-columns, no-name, repeated-number, short-rows,
+  // stray-quotes, encoding.
   [[nodiscard]] std::vector<Finding> findings() const;
 
  private:

@@ -56,7 +56,7 @@ TEST(Measurements, JoinsRowsByOccurrenceIdAndCatalogueNumber) {
   EXPECT_EQ(observed(*rows.loaded.value, "o1", "H 1"),
             (Lines{"spike length=19[mm]@2:0", "beak=bifid[]@3:0", "in Drawer 3"}));
   EXPECT_EQ(one_line_each(rows.loaded.value->findings_on_unused()),
-            Lines{"m.csv:5:1: information: no specimen is called \"o2\"; its row was not used "
+            Lines{"m.csv:5:1: warning: no specimen is called \"o2\"; its row was not used "
                   "[unknown-id] (check the id against the table of specimens)"});
   EXPECT_EQ(observed(*rows.loaded.value, "o2", ""), (Lines{"beak=entire[]@5:0"}));
   EXPECT_EQ(observed(*rows.loaded.value, "", ""), Lines{});
@@ -113,12 +113,11 @@ TEST(Measurements, ListsAtMostTwentyUnknownIds) {
   auto const findings = one_line_each(read(text).loaded.value->findings_on_unused());
   ASSERT_EQ(findings.size(), 20U);
   EXPECT_EQ(findings.front(),
-            "m.csv:2:1: information: no specimen is called \"n0\"; its 2 rows were not used "
+            "m.csv:2:1: warning: no specimen is called \"n0\"; its 2 rows were not used "
             "[unknown-id] (check the id against the table of specimens)");
-  EXPECT_EQ(
-      findings.back(),
-      "m.csv:21:1: information: no specimen is called \"n19\"; its row was not used, nor were "
-      "those of 5 further ids [unknown-id] (check the id against the table of specimens)");
+  EXPECT_EQ(findings.back(),
+            "m.csv:21:1: warning: no specimen is called \"n19\"; its row was not used, nor were "
+            "those of 5 further ids [unknown-id] (check the id against the table of specimens)");
 }
 
 TEST(Measurements, AreJoinedWhileOccurrencesAreRead) {
@@ -137,7 +136,7 @@ TEST(Measurements, AreJoinedWhileOccurrencesAreRead) {
       {});
   EXPECT_EQ(seen, (Lines{"1: a", "2D: b x", "3:"}));
   EXPECT_EQ(one_line_each(loaded.findings),
-            Lines{"m.csv:4:1: information: no specimen is called \"9\"; its row was not used "
+            Lines{"m.csv:4:1: warning: no specimen is called \"9\"; its row was not used "
                   "[unknown-id] (check the id against the table of specimens)"});
 }
 
