@@ -26,9 +26,10 @@ std::vector<std::string> odd_names() {
       "f. f. f.", "subsp. subsp.", "sensu", "auct. non", "s.", "s. l.", "-", "—", "–––", ",", ",,,",
       ";", ", ,", "†", "1", "1900", "12-", "-12", "10-punctata", "Aus (", "Aus (Bus", "Aus )",
       "Aus [bus", "Aus ()", "Aus ( ) bus", "Aus × ", "× Aus", "Aus ×× bus", "Aus bus ×",
-      "Aus bus × × cus", "Aus '", "Aus ''", "Aus bus '' ", "Aus bus 'x", "aus.", "A.", "a. b. c.",
-      "Aus bus (((Smith)))", "Aus,bus", "Aus;bus", "Aus:", "Aus/bus", "Aus_bus", "Aus bus subsp.",
-      "Aus subsp. cus", "Aus bus var. var. cus", "nothosubsp. bus",
+      "Aus bus × × cus", "Aus '", "Aus ''", "Aus bus '' ", "Aus bus 'x", "Aus bus ' ' ' '",
+      "Aus '!' bus", "aus.", "A.", "a. b. c.", "Aus bus (((Smith)))", "Aus,bus", "Aus;bus",
+      "Aus:", "Aus/bus", "Aus_bus", "Aus bus subsp.", "Aus subsp. cus", "Aus bus var. var. cus",
+      "nothosubsp. bus",
       // Scripts without case, from right to left, of astral planes; marks without letters.
       "中文", "中文 名字", "Ἄλφα βῆτα", "ΑΛΦΑ ΒΗΤΑ", "Белая рыба", "שלום עולם", "日本 カニ",
       "𝔄𝔲𝔰 𝔟𝔲𝔰", "🦀", "🦀 🦐", "\u0301", "\u0301\u0301a", "a\u0301us bus", "ﬁcus ﬂavus",

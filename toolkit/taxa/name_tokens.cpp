@@ -115,11 +115,12 @@ std::vector<Token> tokens_of(std::string_view text) {
     } else if ((c == '\'' || c == '"') && word.empty() && !tokens.empty()) {
       auto const close = text.find(c, i + 1);
       bool const quoted =
-          close != std::string_view::npos && close > i + 1 &&
+          close != std::string_view::npos &&
+          initial_of(text.substr(i + 1, close - i - 1)) != Initial::none &&
           (close + 1 == text.size() || text[close + 1] == ' ' || text[close + 1] == ',');
       if (quoted) {
-        tokens.push_back(
-            {.text = "'" + std::string{text.substr(i + 1, close - i - 1)} + "'", .comma = false});
+        tokens.push_back({.text = std::string{text.substr(i, close + 1 - i)}, .comma = false});
+        tokens.back().text.front() = tokens.back().text.back() = '\'';
         i = close;
       } else {
         word += c;
