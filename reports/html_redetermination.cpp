@@ -83,14 +83,19 @@ void write_question(HtmlWriter& html, CollationView const& view, Redetermination
   html.raw("</p>\n</div>\n");
 }
 
-std::vector<QuestionGroup> group_by_question(Redetermination const& result) {
-  // In the order of the worklist: types first, then storage, then cost.
+std::vector<QuestionGroup> group_by_question(CollationView const& view,
+                                             Redetermination const& result) {
+  // In the order of the worklist: types first, then storage, then cost.  Verdicts that differ only
+  // in what else is recorded ask the same.
   std::vector<QuestionGroup> groups;
-  std::map<std::size_t, std::size_t> known;
+  std::map<std::string, std::size_t> known;
   for (auto const& work : result.worklist) {
     for (auto const i : work.specimens) {
       auto const verdict = result.to_look_at[i].verdict;
-      auto const [at, fresh] = known.try_emplace(verdict, groups.size());
+      auto const& told = result.verdicts[verdict];
+      auto const key = fmt::format("{}|{}|{}", to_word(told.outcome),
+                                   taxon_names(view.old_edition, told.old_taxa), work.question);
+      auto const [at, fresh] = known.try_emplace(key, groups.size());
       if (fresh) groups.push_back({verdict, {}});
       groups[at->second].specimens.push_back(i);
     }
@@ -154,7 +159,7 @@ void write_outcomes(HtmlWriter& html, CollationView const& view, Redetermination
 void write_specimens(HtmlWriter& html, CollationView const& view, Redetermination const& result,
                      HtmlLimits const& limits) {
   html.open_section("specimens", "Sheets to look at");
-  auto const groups = group_by_question(result);
+  auto const groups = group_by_question(view, result);
   if (groups.empty()) html.element("p", "None.", "class=\"none\"");
   std::size_t left_sheets = 0;
   for (std::size_t i = 0; i < groups.size(); ++i) {

@@ -18,7 +18,7 @@ using Totals = std::array<std::uint64_t, kOutcomes>;
 
 // Lists longer than this are cut in a terminal report; the tables have them whole.
 constexpr std::size_t kListed = 20;
-constexpr std::size_t kRows = 60;
+constexpr std::size_t kRows = 24;
 
 std::uint64_t sum(Totals const& totals) {
   return std::accumulate(totals.begin(), totals.end(), std::uint64_t{0});

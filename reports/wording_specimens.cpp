@@ -184,9 +184,6 @@ std::string reason(Verdict const& verdict, Edition const& old_edition, Edition c
   for (auto const& fit : verdict.partly) {
     add_clause(text, "partly fits " + partial_fit_in_words(fit, old_edition, new_edition));
   }
-  if (verdict.may_strand && verdict.outcome != Outcome::stranded) {
-    add_clause(text, fmt::format("may fit no lead of {}", called.new_name));
-  }
   if (!verdict.complete) add_clause(text, "not all ways were followed: the limit on routes is met");
   return text;
 }

@@ -200,10 +200,9 @@ TEST_F(Verdicts, NotKeyedGivesTheClauseOfTheAnalysis) {
 
 TEST_F(Verdicts, ACutSearchIsNeverSilent) {
   verdict(0).complete = false;
-  verdict(0).may_strand = true;
   EXPECT_EQ(why(0),
-            "every way that the evidence leaves ends in Orla minor; may fit no lead of 2003; not "
-            "all ways were followed: the limit on routes is met");
+            "every way that the evidence leaves ends in Orla minor; not all ways were followed: the "
+            "limit on routes is met");
 }
 
 TEST_F(Verdicts, LookAtGivesTheDecisionAsAPersonWould) {

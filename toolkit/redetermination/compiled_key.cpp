@@ -107,8 +107,11 @@ std::string known_words(CompiledStatement const& statement, CharacterSpace const
   for (auto const& atom : statement.any_of) {
     if (atom.from_limit) continue;
     auto const cells = space.part(box, atom.character);
-    auto const all = space.part(space.anything(), atom.character);
-    if (is_subset(all, cells)) continue;
+    // That a character applies is no knowledge of its state.
+    auto const& domain = space[atom.character];
+    auto const states = domain.inapplicable();
+    auto const shown = count_cells(cells) - (has_cell(cells, states) ? 1 : 0);
+    if (shown == states) continue;
     if (!known.empty()) known += "; ";
     known += space.words(atom.character, cells);
   }

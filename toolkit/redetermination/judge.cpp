@@ -171,6 +171,42 @@ std::vector<PartialFit> Judge::partial_fits(Possibilities const& possibilities,
   return partly;
 }
 
+Outcome Judge::outcome_of(Determination const& determination, Possibilities const& found,
+                          bool any_recorded) const {
+  if (!determination.in_old.taxa.empty() && found.old_leaves.empty()) {
+    return any_recorded ? Outcome::doubtful : Outcome::not_keyed;
+  }
+  std::vector<Hypothesis const*> all;
+  for (auto const& hypothesis : found.hypotheses) all.push_back(&hypothesis);
+  return outcome_of(determination, all);
+}
+
+Outcome Judge::outcome_under(Reading other, Determination const& determination, Box const& recorded,
+                             bool any_recorded, Possibilities const& found, Outcome outcome) const {
+  if (outcome == Outcome::not_keyed) return outcome;
+  if (found.hypotheses.empty() || outcome == Outcome::doubtful) {
+    // The reading at hand has no name to give: the other one may.  A name alone implies its leads
+    // as a whole, so there is nothing on which readings could part.
+    if (!any_recorded) return outcome;
+    return outcome_of(determination, explore(determination, recorded, any_recorded, other),
+                      any_recorded);
+  }
+  // The same completions, read in the other way.  Those that the reading at hand cannot key are
+  // left aside here as there, or every open statement would count as a difference.
+  std::vector<Hypothesis> otherwise;
+  std::set<std::pair<std::optional<TaxonId>, TaxonId>> known;
+  for (auto const& hypothesis : found.hypotheses) {
+    auto ways = walk(*sides_.new_key, hypothesis.box, other);
+    for (auto const& leaf : ways.leaves) {
+      if (!known.insert({hypothesis.old_taxon, leaf.taxon}).second) continue;
+      otherwise.push_back({.old_taxon = hypothesis.old_taxon, .new_taxon = leaf.taxon});
+    }
+  }
+  std::vector<Hypothesis const*> all;
+  for (auto const& hypothesis : otherwise) all.push_back(&hypothesis);
+  return outcome_of(determination, all);
+}
+
 Verdict Judge::judge(Determination const& determination, Box const& recorded, bool any_recorded,
                      Reading reading) const {
   Verdict verdict;
@@ -186,27 +222,14 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
     return verdict;
   }
 
-  auto const explore_for = [&](Reading one) {
-    return explore(determination, recorded, any_recorded, one);
-  };
-  auto const outcome_for = [&](Possibilities const& found) {
-    if (unknown_name) return Outcome::not_keyed;
-    if (!determination.in_old.taxa.empty() && found.old_leaves.empty()) {
-      return any_recorded ? Outcome::doubtful : Outcome::not_keyed;
-    }
-    std::vector<Hypothesis const*> all;
-    for (auto const& hypothesis : found.hypotheses) all.push_back(&hypothesis);
-    return outcome_of(determination, all);
-  };
-
-  auto found = explore_for(reading);
-  verdict.outcome = outcome_for(found);
+  auto found = explore(determination, recorded, any_recorded, reading);
+  verdict.outcome =
+      unknown_name ? Outcome::not_keyed : outcome_of(determination, found, any_recorded);
   for (std::size_t i = 0; i < kReadings; ++i) {
     auto const one = static_cast<Reading>(i);
-    // Readings part where a specimen fits a lead in part and fails it in part; a name alone implies
-    // its leads as a whole.
-    bool const same = one == reading || !any_recorded;
-    verdict.by_reading[i] = same ? verdict.outcome : outcome_for(explore_for(one));
+    verdict.by_reading[i] = one == reading ? verdict.outcome
+                                           : outcome_under(one, determination, recorded,
+                                                           any_recorded, found, verdict.outcome);
   }
   verdict.partly = any_recorded ? partial_fits(found, recorded) : std::vector<PartialFit>{};
 

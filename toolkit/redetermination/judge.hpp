@@ -79,6 +79,12 @@ class Judge {
  private:
   [[nodiscard]] Possibilities explore(Determination const& determination, Box const& recorded,
                                       bool any_recorded, Reading reading) const;
+  [[nodiscard]] Outcome outcome_of(Determination const& determination, Possibilities const& found,
+                                   bool any_recorded) const;
+  // What another reading makes of the same completions of the evidence.
+  [[nodiscard]] Outcome outcome_under(Reading other, Determination const& determination,
+                                      Box const& recorded, bool any_recorded,
+                                      Possibilities const& found, Outcome outcome) const;
   [[nodiscard]] std::vector<PossibleTerminal> terminals(Possibilities const& possibilities,
                                                         Box const& recorded) const;
   [[nodiscard]] std::optional<Parting> parting(Determination const& determination,

@@ -68,6 +68,12 @@ std::vector<AnswerCells> answers_for(CharacterSpace const& space, CharacterIndex
   }
   std::sort(ordered.begin(), ordered.end(),
             [](auto const& a, auto const& b) { return a.first < b.first; });
+  // "Some other state" is no answer that anybody can be asked to look for, where there are others.
+  if (auto const other = domain.other(); other && ordered.size() > 2) {
+    std::erase_if(ordered, [&](auto const& one) {
+      return one.first == *other && count_cells(one.second.cells) == 1;
+    });
+  }
   std::vector<AnswerCells> answers;
   for (auto& [cell, answer] : ordered) answers.push_back(std::move(answer));
   return answers;

@@ -263,6 +263,11 @@ void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidenc
   if (verdict.outcome == Outcome::not_keyed) to = "(not keyed)";
   if (verdict.outcome == Outcome::leaves_scope) to = "(out of scope)";
   if (verdict.outcome == Outcome::doubtful) to = "(doubtful)";
+  if (verdict.outcome == Outcome::enters_scope) {
+    // The old edition did not cover these, so the recorded name means none of its terminals.
+    from = "(outside the old scope)";
+    to = "(newly covered)";
+  }
   auto& row = from_to_[from + '\n' + to];
   row.from = std::move(from);
   row.to = std::move(to);

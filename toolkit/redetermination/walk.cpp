@@ -122,7 +122,8 @@ class Splitter {
   CharacterSpace const& space_;
 };
 
-// "The lead that fits more of its statements": the share of a lead's statements that hold; equal
+// "The lead that fits more of its statements": the share of a lead's statements that hold, hedged
+// ones aside (their failure says little); equal
 // shares leave the leads open side by side, and a lead of which nothing holds is not taken.
 //
 // A vote commits the specimen to no single statement, so what the choice assumes is kept character
@@ -138,6 +139,7 @@ void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads,
   std::vector<Scored> pieces{{box, std::vector<std::size_t>(leads.size())}};
   for (std::size_t l = 0; l < leads.size(); ++l) {
     for (auto const& statement : leads[l].statements) {
+      if (statement.strength == Strength::hedged) continue;
       std::vector<Scored> next;
       for (auto const& piece : pieces) {
         std::vector<Box> parts;
@@ -158,14 +160,18 @@ void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads,
     }
   }
   // a/b >= c/d compared without division; a lead without statements fits by default.
-  auto const size = [&](std::size_t i) {
-    return std::max<std::size_t>(leads[i].statements.size(), 1);
-  };
+  std::vector<std::size_t> votes;
+  for (auto const& lead : leads) {
+    votes.push_back(static_cast<std::size_t>(
+        std::count_if(lead.statements.begin(), lead.statements.end(),
+                      [](auto const& s) { return s.strength != Strength::hedged; })));
+  }
+  auto const size = [&](std::size_t i) { return std::max<std::size_t>(votes[i], 1); };
   for (std::size_t l = 0; l < leads.size(); ++l) {
     std::optional<Box> hull;
     for (auto const& piece : pieces) {
       auto const score = [&](std::size_t i) {
-        return leads[i].statements.empty() ? std::size_t{1} : piece.holds[i];
+        return votes[i] == 0 ? std::size_t{1} : piece.holds[i];
       };
       bool best = score(l) > 0;
       for (std::size_t other = 0; other < leads.size() && best; ++other) {
