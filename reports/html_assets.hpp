@@ -9,7 +9,7 @@
 namespace keydrift::reports {
 
 inline constexpr std::string_view kHtmlStyleHash =
-    "sha256-n5h10g3GIscl2Jll9367bX0klCxrO8jVz1CDkkdWH9I=";
+    "sha256-DJQR6/06du2tJbYOiYIztQzzRLuW/n8sAgKgq7ypRQI=";
 inline constexpr std::string_view kHtmlScriptHash =
     "sha256-TRZm7Q1EviyT5a0R2sEJnm+40KIuxdCwEySAM28i7Lo=";
 
@@ -20,14 +20,14 @@ html { background: var(--tint); }
 body { margin: 0 auto; max-width: 76rem; padding: 2.5rem clamp(1rem, 4vw, 4rem) 4rem; background: var(--paper);
   color: var(--ink); font: 1rem/1.45 "Libertinus Serif", "Linux Libertine O", Palatino, "Palatino Linotype",
   "Book Antiqua", "DejaVu Serif", Georgia, serif; font-variant-numeric: oldstyle-nums; }
-h1 { font-size: 1.9rem; font-weight: normal; line-height: 1.2; margin: 0 0 .3rem; }
-h2 { font-size: 1.25rem; font-weight: normal; letter-spacing: .06em; font-variant: small-caps; margin: 2.6rem 0 .8rem;
+h1 { font-size: 1.9em; font-weight: normal; line-height: 1.2; margin: 0 0 .3rem; }
+h2 { font-size: 1.25em; font-weight: normal; letter-spacing: .06em; font-variant: small-caps; margin: 2.6rem 0 .8rem;
   padding-bottom: .2rem; border-bottom: 3px double var(--rule); }
-h3 { font-size: 1.02rem; font-style: italic; font-weight: normal; margin: 1.4rem 0 .4rem; }
+h3 { font-size: 1.02em; font-style: italic; font-weight: normal; margin: 1.4rem 0 .4rem; }
 p { margin: .4rem 0; max-width: 46rem; }
 a { color: inherit; text-decoration-color: var(--rule); text-underline-offset: .15em; }
 .sub { color: var(--faint); font-style: italic; }
-.small { font-size: .88rem; color: var(--faint); }
+.small { font-size: .88em; color: var(--faint); }
 nav { display: flex; flex-wrap: wrap; gap: .2rem 1.2rem; margin: 1.2rem 0 0; padding: .5rem 0; border-top: 1px solid var(--rule);
   border-bottom: 1px solid var(--rule); }
 .caution { border: 1px solid var(--ink); padding: .6rem .9rem; margin: 1.2rem 0; max-width: 46rem; }
@@ -64,7 +64,7 @@ caption { text-align: left; font-style: italic; color: var(--faint); padding-bot
 .none { color: var(--faint); font-style: italic; }
 ul.plain { list-style: none; padding: 0; margin: .3rem 0; }
 ul.plain li { padding-left: 1.2rem; text-indent: -1.2rem; margin: .15rem 0; }
-.sheets { font-size: .92rem; }
+.sheets { font-size: .92em; }
 .work { padding: .6rem 0 .7rem; border-bottom: 1px solid #e6e1d4; break-inside: avoid; }
 .work h3 { margin: 0 0 .2rem; font-style: normal; }
 .answers { margin: .1rem 0 .3rem 1.2rem; }
@@ -77,6 +77,7 @@ footer { margin-top: 3rem; border-top: 3px double var(--rule); padding-top: .6re
 @media print { html { background: none; } body { max-width: none; padding: 0; font-size: 9.5pt; background: none; }
   nav, .filter, .js .filter { display: none; } h2 { break-after: avoid; margin-top: 1.4rem; } h3 { break-after: avoid; }
   tr, .lead { break-inside: avoid; } thead { display: table-header-group; } a { text-decoration: none; } .hidden { display: inherit; }
+  details.route > summary { display: none; } details.route::details-content { content-visibility: visible; display: block; }
   @page { margin: 16mm 15mm; } }
 )css";
 

@@ -84,7 +84,7 @@ void write_taxon(HtmlWriter& html, CollationView const& view, TaxonChange const&
   characters("No longer on its way:", taxon.characters_lost);
   characters("New on its way:", taxon.characters_gained);
   if (!taxon.steps.empty()) {
-    html.raw("<details><summary>its way, step by step</summary>\n");
+    html.raw("<details class=\"route\"><summary>its way, step by step</summary>\n");
     for (auto const& step : taxon.steps) {
       html.raw("<div class=\"pair\"><span class=\"mark\">").text(mark_of(step));
       html.raw("</span><div>");
