@@ -48,6 +48,16 @@ TEST(FileSource, ProposesNearNamesForAMissingFile) {
                                  folder.file("velunaceae-1998.txt") + "\"\n");
 }
 
+TEST(FileSource, SaysWhatToSeeToWhenNoNameIsNear) {
+  TemporaryFolder const folder;
+  folder.write("key.txt", "x");
+  auto const wanted = folder.file("zzzzzz");
+  EXPECT_EQ(refusal(wanted),
+            "SPEC:1:1: error: there is no file \"" + wanted +
+                "\" [no-such-file]\n"
+                "  see whether its name is right and the current folder the one meant\n");
+}
+
 TEST(FileSource, SaysWhenTheFolderOfAMissingFileIsMissingToo) {
   TemporaryFolder const folder;
   auto const wanted = folder.file("none/key.txt");
@@ -92,7 +102,8 @@ TEST(FileSource, SaysWhyAFileCannotBeRead) {
   if (!fs::exists("/proc/self/mem")) GTEST_SKIP();
   EXPECT_EQ(refusal("/proc/self/mem"),
             "SPEC:1:1: error: \"/proc/self/mem\" cannot be read: Input/output error "
-            "[unreadable-file]\n");
+            "[unreadable-file]\n"
+            "  see whether the disk or the device is in order\n");
 }
 
 TEST(FileSource, SaysWhenAFileMayNotBeRead) {

@@ -50,7 +50,8 @@ Loaded<SourceText> unreadable(std::string const& name, int error) {
                   "ask its owner for the right to read it");
   }
   return refuse(name, "unreadable-file",
-                in_quotes(name) + " cannot be read: " + std::generic_category().message(error), {});
+                in_quotes(name) + " cannot be read: " + std::generic_category().message(error),
+                "see whether the disk or the device is in order");
 }
 
 // Reads at most one byte more than the limit, so that pipes and devices are bounded as well.
@@ -149,7 +150,9 @@ Loaded<SourceText> load_source(std::string const& spec, SourceLimits const& limi
   if (fs::exists(status)) return load_file(spec, limits);
   if (auto const specs = git_specs(spec); !specs.empty()) return load_git(spec, specs, limits);
   if (status.type() != fs::file_type::not_found) return unreadable(spec, error.value());
-  return refuse(spec, "no-such-file", "there is no file " + in_quotes(spec), near_files(spec));
+  auto remedy = near_files(spec);
+  if (remedy.empty()) remedy = "see whether its name is right and the current folder the one meant";
+  return refuse(spec, "no-such-file", "there is no file " + in_quotes(spec), std::move(remedy));
 }
 
 }  // namespace keydrift
