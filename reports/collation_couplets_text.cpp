@@ -168,8 +168,9 @@ class CoupletSetter {
         auto const& role = view_.collation.roles[index];
         auto const at = role.new_lead ? lead_name(view_.new_edition, *role.new_lead)
                                       : name_of(view_.old_edition, role.old_lead);
-        auto text =
-            fmt::format("{}: {} {}", at, view_.label(role.character), to_word(role.transition));
+        auto text = fmt::format(
+            "{}: {} {}", at, character_of(role, view_.label, view_.old_edition, view_.new_edition),
+            to_word(role.transition));
         if (!role.numbers.empty()) text += fmt::format(", {}", role.numbers);
         remark("§", text);
       }

@@ -25,9 +25,8 @@ std::vector<Line> wording(Page const& page, Edition const& edition,
   return set_lead(setting, page.column_width(), page.unicode());
 }
 
-void set_role(Page& page, CollationView const& view, RoleChange const& role, bool say_transition) {
-  std::string headline = capitalised(view.label(role.character));
-  if (say_transition) headline += fmt::format(": {}", to_word(role.transition));
+void set_role(Page& page, CollationView const& view, RoleChange const& role) {
+  auto headline = capitalised(character_of(role, view.label, view.old_edition, view.new_edition));
   if (!role.numbers.empty()) headline += fmt::format(", {}", role.numbers);
   if (!role.exceptions_added.empty()) {
     headline += fmt::format(", for {}", enumerated(role.exceptions_added));
@@ -53,37 +52,71 @@ void set_role(Page& page, CollationView const& view, RoleChange const& role, boo
   page.columns("", column(old_below), column(new_below));
 }
 
+// A change that comes with a whole couplet or lead has no counterpart to be compared with; the
+// couplet itself is set further down.
+bool one_sided(RoleChange const& role) { return !role.old_lead || !role.new_lead; }
+
+void set_one_sided(Page& page, CollationView const& view, RoleTransition transition,
+                   bool others_before) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> characters;
+  for (auto const& role : view.collation.roles) {
+    if (role.transition != transition || !one_sided(role)) continue;
+    auto name = character_of(role, view.label, view.old_edition, view.new_edition);
+    auto lead = role.new_lead ? name_of(view.new_edition, role.new_lead)
+                              : name_of(view.old_edition, role.old_lead);
+    auto const known = std::find_if(characters.begin(), characters.end(),
+                                    [&](auto const& entry) { return entry.first == name; });
+    if (known == characters.end()) {
+      characters.push_back({std::move(name), {std::move(lead)}});
+    } else if (std::find(known->second.begin(), known->second.end(), lead) == known->second.end()) {
+      known->second.push_back(std::move(lead));
+    }
+  }
+  if (characters.empty()) return;
+  if (others_before) page.blank();
+  std::vector<std::string> parts;
+  for (auto const& [name, leads] : characters) {
+    parts.push_back(fmt::format("{} (at {})", name, enumerated(leads)));
+  }
+  page.paragraph(fmt::format("With leads that have no counterpart: {}.", enumerated(parts)),
+                 Page::kMargin, 2);
+}
+
 }  // namespace
 
 void set_roles(Page& page, CollationView const& view) {
   auto const& roles = view.collation.roles;
   bool heads = false;
-  bool any = false;
   for (auto const& role : roles) {
     if (role.transition != RoleTransition::became_exception) continue;
-    if (!any) {
+    if (!heads) {
       page.heading("Characters that became exception notes");
       set_column_heads(page, view);
     }
-    any = true;
+    heads = true;
     page.blank();
-    set_role(page, view, role, false);
+    set_role(page, view, role);
   }
-  std::optional<RoleTransition> group;
-  for (auto const& role : roles) {
-    if (role.transition == RoleTransition::became_exception) continue;
+  heads = false;
+  std::vector<RoleTransition> told{RoleTransition::became_exception};
+  for (auto const& first : roles) {
+    auto const transition = first.transition;
+    if (std::find(told.begin(), told.end(), transition) != told.end()) continue;
+    told.push_back(transition);
     if (!heads) {
       page.heading("Other changes in the role of a character");
       set_column_heads(page, view);
     }
     heads = true;
-    if (group != role.transition) {
-      group = role.transition;
-      page.subheading(upper_case(to_word(role.transition)));
-    } else {
-      page.blank();
+    page.subheading(upper_case(to_word(transition)));
+    bool any = false;
+    for (auto const& role : roles) {
+      if (role.transition != transition || one_sided(role)) continue;
+      if (any) page.blank();
+      any = true;
+      set_role(page, view, role);
     }
-    set_role(page, view, role, false);
+    set_one_sided(page, view, transition, any);
   }
 }
 

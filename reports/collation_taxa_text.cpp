@@ -32,6 +32,16 @@ void set_steps(Page& page, CollationView const& view, TaxonChange const& taxon) 
   auto const new_head = clean(view.called.new_name);
   bool const one_sided = taxon.old_taxa.empty() || taxon.new_taxa.empty();
   std::vector<Cell> cells;
+  // A very long route is given in part: the steps left out stand as an ellipsis, their number
+  // below.
+  auto const ellipsis = [&](std::size_t left_out) {
+    if (left_out == 0) return;
+    Cell cell{taxon.old_taxa.empty() ? "" : clean("…"), taxon.new_taxa.empty() ? "" : clean("…"),
+              grouped(left_out), 0};
+    cell.width = std::max(display_width(cell.mark), display_width(clean("…"))) + 2;
+    cells.push_back(std::move(cell));
+  };
+  ellipsis(taxon.steps_before);
   for (auto const& step : taxon.steps) {
     Cell cell{clean(step.old_lead ? lead_name(view.old_edition, *step.old_lead) : "·"),
               clean(step.new_lead ? lead_name(view.new_edition, *step.new_lead) : "·"),
@@ -39,6 +49,7 @@ void set_steps(Page& page, CollationView const& view, TaxonChange const& taxon) 
     cell.width = std::max(display_width(cell.old_name), display_width(cell.new_name)) + 2;
     cells.push_back(std::move(cell));
   }
+  ellipsis(taxon.steps_after);
   auto const head_width =
       std::min(std::max(display_width(old_head), display_width(new_head)) + 2, page.width() / 3);
   std::size_t at = 0;
@@ -71,13 +82,27 @@ void set_steps(Page& page, CollationView const& view, TaxonChange const& taxon) 
   }
 }
 
-void set_parting(Page& page, CollationView const& view, TaxonChange const& taxon) {
-  if (!taxon.parting || *taxon.parting >= taxon.steps.size()) return;
-  if (taxon.old_taxa.empty() || taxon.new_taxa.empty()) return;
-  auto const& step = taxon.steps[*taxon.parting];
+// The step that a block of taxa is set under: the first that takes another way, else the first that
+// says something else.  Absent for taxa that entered or left, whose whole way is new or gone.
+std::optional<RouteStep> parting_of(TaxonChange const& taxon) {
+  if (taxon.old_taxa.empty() || taxon.new_taxa.empty()) return std::nullopt;
+  for (auto const& step : taxon.steps) {
+    if (auto const mark = mark_of(step); !mark.empty() && mark != "§") return step;
+  }
+  if (taxon.parting && *taxon.parting < taxon.steps.size()) return taxon.steps[*taxon.parting];
+  return std::nullopt;
+}
+
+bool same_place(std::optional<RouteStep> const& a, std::optional<RouteStep> const& b) {
+  if (!a || !b) return a.has_value() == b.has_value();
+  return a->old_lead == b->old_lead && a->new_lead == b->new_lead;
+}
+
+void set_parting(Page& page, CollationView const& view, RouteStep const& step) {
   auto const column = [&page](Edition const& edition, std::optional<LeadId> const& lead) {
-    if (!lead)
+    if (!lead) {
       return wrap({{"no such step", Face::plain}}, page.column_width(), 0, 0, page.unicode());
+    }
     return set_lead(lead_setting(edition, *lead, label_width(edition, lead->couplet)),
                     page.column_width(), page.unicode());
   };
@@ -96,8 +121,9 @@ void set_characters(Page& page, CollationView const& view, std::string_view how,
 
 void set_taxon(Page& page, CollationView const& view, TaxonChange const& taxon) {
   page.blank();
-  Words headline{{taxa_in_words(taxon, view.old_edition, view.new_edition), Face::bold},
-                 {fmt::format(": {}", events_in_words(taxon.events)), Face::plain}};
+  Words headline{
+      {capitalised(taxa_in_words(taxon, view.old_edition, view.new_edition)), Face::bold},
+      {fmt::format(": {}", events_in_words(taxon.events)), Face::plain}};
   if (!taxon.old_taxa.empty() && !taxon.new_taxa.empty() && taxon.old_ends != taxon.new_ends) {
     headline.push_back({fmt::format(" ({} before, {} now)", counted(taxon.old_ends, "end"),
                                     grouped(taxon.new_ends)),
@@ -105,7 +131,7 @@ void set_taxon(Page& page, CollationView const& view, TaxonChange const& taxon) 
   }
   page.paragraph(headline, 2, 2);
   set_steps(page, view, taxon);
-  set_parting(page, view, taxon);
+  if (taxon.old_taxa.empty() || taxon.new_taxa.empty()) return;
   set_characters(page, view, "No longer told by", taxon.characters_lost);
   set_characters(page, view, "Now told by", taxon.characters_gained);
 }
@@ -121,21 +147,35 @@ bool changes_couplet(TaxonChange const& taxon) {
 
 void set_taxa(Page& page, CollationView const& view) {
   auto const& taxa = view.collation.taxa;
-  bool any = false;
+  // Taxa that part at one place are set under it, in the order in which the places come up.
+  std::vector<std::pair<std::optional<RouteStep>, std::vector<TaxonChange const*>>> places;
   for (auto const& taxon : taxa) {
     if (!changes_couplet(taxon)) continue;
-    if (!any) {
-      page.heading("Taxa that change couplet");
-      page.paragraph(
-          "The leads on the way to each, step beside step: * a step of the new edition only, † of "
-          "the old one only, ‡ another couplet or lead, § a lead that says something else.",
-          2);
-    }
-    any = true;
-    set_taxon(page, view, taxon);
+    auto const place = parting_of(taxon);
+    auto const known = std::find_if(places.begin(), places.end(), [&](auto const& entry) {
+      return same_place(entry.first, place);
+    });
+    if (known == places.end())
+      places.push_back({place, {&taxon}});
+    else
+      known->second.push_back(&taxon);
+  }
+  if (!places.empty()) {
+    page.heading("Taxa that change couplet");
+    page.paragraph(
+        "By the place where the ways part; then the leads on the way to each taxon, step beside "
+        "step: * a step of the new edition only, † of the old one only, ‡ another couplet or lead, "
+        "§ a lead that says something else.",
+        2);
+    page.blank();
+    set_column_heads(page, view);
+  }
+  for (auto const& [place, members] : places) {
+    if (place) set_parting(page, view, *place);
+    for (auto const* taxon : members) set_taxon(page, view, *taxon);
   }
 
-  any = false;
+  bool any = false;
   for (auto const& taxon : taxa) {
     if (!has_event(taxon, TaxonEvent::renamed)) continue;
     if (!any) {

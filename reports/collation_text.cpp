@@ -119,8 +119,10 @@ void set_summary(Page& page, CollationView const& view) {
               2);
   if (!collation.scope_changes.empty()) {
     page.blank();
+    bool first = true;
     for (auto const& change : collation.scope_changes) {
-      page.item("Scope", sentence(capitalised(change)), 2, 7);
+      page.item(first ? "Scope" : "", sentence(capitalised(change)), 2, 7);
+      first = false;
     }
   }
   auto const presumed = count_if(collation.taxa_matching.matches, [](TaxonMatch const& match) {

@@ -104,6 +104,8 @@ Json taxon_of(Sides const& sides, TaxonChange const& change) {
     steps.push_back(std::move(each));
   }
   json["steps"] = std::move(steps);
+  if (change.steps_before > 0) json["stepsBefore"] = change.steps_before;
+  if (change.steps_after > 0) json["stepsAfter"] = change.steps_after;
   if (change.parting) json["parting"] = *change.parting;
   put(json, "charactersLost", strings(change.characters_lost));
   put(json, "charactersGained", strings(change.characters_gained));

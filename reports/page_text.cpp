@@ -153,6 +153,55 @@ void split_glyphs(std::string_view text, Face face, std::vector<Glyph>& glyphs) 
   flush(text.size());
 }
 
+bool is_unit(std::string_view word) {
+  static constexpr std::array<std::string_view, 8> kUnits{"mm", "cm", "µm", "μm",
+                                                          "m",  "um", "%",  "°"};
+  // "mm;" and "mm)" end a clause.
+  while (!word.empty() && std::string_view{".,;:)"}.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  return std::find(kUnits.begin(), kUnits.end(), word) != kUnits.end();
+}
+
+// "A." before "bus"
+bool is_initial(std::string_view word) {
+  while (!word.empty() && std::string_view{"(“"}.find(word.front()) != std::string_view::npos) {
+    word.remove_prefix(1);
+  }
+  return word.size() == 2 && word[0] >= 'A' && word[0] <= 'Z' && word[1] == '.';
+}
+
+bool ends_a_number(std::string_view word) {
+  if (word.empty()) return false;
+  auto const last = word.back();
+  return (last >= '0' && last <= '9') ||
+         (last == ')' && word.find_first_of("0123456789") != std::string_view::npos);
+}
+
+// Blanks that no printer breaks at: between a number and its unit, between the initial of a genus
+// and the epithet.
+void join_what_belongs_together(std::vector<Glyph>& glyphs, std::string_view text) {
+  auto const word_behind = [&](char const* begin) {
+    std::string_view const rest{begin, static_cast<std::size_t>(text.data() + text.size() - begin)};
+    return rest.substr(0, rest.find(' '));
+  };
+  auto const word_before = [&](char const* end) {
+    std::string_view const rest{text.data(), static_cast<std::size_t>(end - text.data())};
+    auto const blank = rest.rfind(' ');
+    return blank == std::string_view::npos ? rest : rest.substr(blank + 1);
+  };
+  for (auto& glyph : glyphs) {
+    if (!glyph.blank) continue;
+    auto const before = word_before(glyph.bytes.data());
+    auto const behind = word_behind(glyph.bytes.data() + 1);
+    if (behind.empty()) continue;
+    if ((ends_a_number(before) && is_unit(behind)) ||
+        (is_initial(before) && behind[0] >= 'a' && behind[0] <= 'z')) {
+      glyph.blank = false;
+    }
+  }
+}
+
 }  // namespace
 
 std::size_t display_width(std::string_view text) {
@@ -194,11 +243,17 @@ std::string upper_case(std::string_view text) {
 
 std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first, std::size_t rest,
                        bool unicode) {
-  std::vector<std::string> cleaned;
-  cleaned.reserve(words.size());
-  for (auto const& run : words) cleaned.push_back(clean_text(run.text, unicode));
+  std::string text;
+  std::vector<std::size_t> ends;
+  for (auto const& run : words) {
+    text += clean_text(run.text, unicode);
+    ends.push_back(text.size());
+  }
   std::vector<Glyph> glyphs;
-  for (std::size_t i = 0; i < words.size(); ++i) split_glyphs(cleaned[i], words[i].face, glyphs);
+  for (std::size_t i = 0, begin = 0; i < words.size(); begin = ends[i++]) {
+    split_glyphs(std::string_view{text}.substr(begin, ends[i] - begin), words[i].face, glyphs);
+  }
+  join_what_belongs_together(glyphs, text);
 
   // Room for two cells always, so that a wide character fits and the loop ends.
   width = std::max<std::size_t>(width, 2);

@@ -241,7 +241,7 @@ std::string taxa_in_words(TaxonChange const& change, Edition const& old_edition,
                           Edition const& new_edition) {
   auto const before = names(old_edition, change.old_taxa);
   auto const after = names(new_edition, change.new_taxa);
-  if (before.empty() || before == after) return enumerated(after);
+  if (before.empty()) return enumerated(after);
   if (after.empty()) return enumerated(before);
   if (before.size() == 1 && after.size() > 1) {
     return fmt::format("{}, divided into {}", before.front(), enumerated(after));
@@ -249,7 +249,39 @@ std::string taxa_in_words(TaxonChange const& change, Edition const& old_edition,
   if (before.size() > 1 && after.size() == 1) {
     return fmt::format("{}, united as {}", enumerated(before), after.front());
   }
-  return fmt::format("{}, now {}", enumerated(before), enumerated(after));
+  bool const same = before == after;
+  auto const was = enumerated(before);
+  auto const is = enumerated(after);
+  switch (change.relation) {
+    case Relation::congruent:
+    case Relation::disjoint:
+      return same ? is : fmt::format("{}, now {}", was, is);
+    case Relation::includes:
+      return same ? fmt::format("{}, now narrower", is)
+                  : fmt::format("part of {}, now {}", was, is);
+    case Relation::included_in:
+      return same ? fmt::format("{}, now wider", is) : fmt::format("{}, now within {}", was, is);
+    case Relation::overlaps:
+      return same ? fmt::format("{}, now within other limits", is)
+                  : fmt::format("{}, now overlapping {}", was, is);
+  }
+  return is;
+}
+
+std::string basis_in_words(MatchBasis basis) {
+  switch (basis) {
+    case MatchBasis::same_name:
+      return "by its name";
+    case MatchBasis::spelling:
+      return "by the spelling of its name";
+    case MatchBasis::synonymy:
+      return "by synonymy";
+    case MatchBasis::concept_map:
+      return "by the concept map";
+    case MatchBasis::containment:
+      return "one lying within the other";
+  }
+  return "";
 }
 
 std::string role_in_words(RoleChange const& role) {
@@ -260,6 +292,18 @@ std::string role_in_words(RoleChange const& role) {
     text += ", no longer for " + enumerated(role.exceptions_removed);
   }
   return text;
+}
+
+std::string character_of(RoleChange const& role, CharacterLabels const& label,
+                         Edition const& old_edition, Edition const& new_edition) {
+  if (role.character.starts_with('~')) {
+    // An opaque character is its words: the printed ones, not the normalised ones of its id.
+    for (auto const& words : {statement_words(old_edition, role.old_statement),
+                              statement_words(new_edition, role.new_statement)}) {
+      if (!words.empty()) return quoted(words);
+    }
+  }
+  return label(role.character);
 }
 
 }  // namespace keydrift::reports

@@ -94,10 +94,17 @@ struct MarkMeaning {
 // "renumbered, restated, a lead added".
 [[nodiscard]] std::string events_in_words(std::span<CoupletEvent const> events);
 [[nodiscard]] std::string events_in_words(std::span<TaxonEvent const> events);
-// "Aus bus", "Aus bus, now Cus bus", "Aus bus, divided into Aus bus and Aus cus", …
+// "Aus bus", "Aus bus, now Cus bus", "part of Aus bus, now Aus cus", "Aus bus, now narrower",
+// "Aus bus, divided into Aus bus and Aus cus", …
 [[nodiscard]] std::string taxa_in_words(TaxonChange const& change, Edition const& old_edition,
                                         Edition const& new_edition);
 
+// On what the two taxa are held to be related: "by its name", "by the concept map".
+[[nodiscard]] std::string basis_in_words(MatchBasis basis);
+
+// What people call the character of a change: its label, or the printed words in quotation marks.
+[[nodiscard]] std::string character_of(RoleChange const& role, CharacterLabels const& label,
+                                       Edition const& old_edition, Edition const& new_edition);
 // "became an exception note for Aus bus", "limits changed, 5 mm → 4 mm".
 [[nodiscard]] std::string role_in_words(RoleChange const& role);
 

@@ -66,6 +66,12 @@ TEST(Wrap, SqueezesBlanksAndKeepsNoBreakSpaces) {
   EXPECT_EQ(wrapped("aaa 5\u00a0mm", 7), "aaa\n5\u00a0mm\n");
 }
 
+TEST(Wrap, KeepsNumbersWithTheirUnitsAndInitialsWithTheirEpithets) {
+  EXPECT_EQ(wrapped("legs (2–)3–4(–6) mm long", 16), "legs\n(2–)3–4(–6) mm\nlong\n");
+  EXPECT_EQ(wrapped("see also O. major.", 13), "see also\nO. major.\n");
+  EXPECT_EQ(wrapped("see O. Major 4 ways", 8), "see O.\nMajor 4\nways\n");
+}
+
 TEST(Wrap, BreaksAWordThatIsWiderThanTheLineBetweenClusters) {
   EXPECT_EQ(wrapped("ab e\u0301e\u0301e\u0301e\u0301", 3), "ab\ne\u0301e\u0301e\u0301\ne\u0301\n");
   EXPECT_EQ(wrapped("莎草科", 5), "莎草\n科\n");

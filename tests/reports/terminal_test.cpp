@@ -190,6 +190,64 @@ TEST(TerminalCollation, SaysPlainlyThatNothingChanges) {
   EXPECT_NE(text.find("  Kept: 1.\n"), std::string::npos);
 }
 
+std::string collated(test::Sample const& sample) {
+  return collation_text(sample.old_edition, sample.new_edition, sample.collation, {});
+}
+
+TEST(TerminalCollation, SetsTaxaThatPartAtOnePlaceTogetherUnderIt) {
+  auto sample = make_sample();
+  // Orla minor now takes another lead where Orla clausa does.
+  auto& minor = sample.collation.taxa[3];
+  minor.events = {TaxonEvent::other_route};
+  minor.steps[1].same_lead = false;
+  sample.collation.taxa[2].steps[1].same_lead = false;
+  auto const text = collated(sample);
+  auto const place = text.find("\n‡   2b  Rostrum shorter");
+  ASSERT_NE(place, std::string::npos);
+  EXPECT_EQ(text.find("\n‡   2b  Rostrum shorter", place + 1), std::string::npos);
+  auto const clausa = text.find("\n  Orla clausa: route restated", place);
+  auto const next = text.find("\n  Orla minor: other route\n", place);
+  ASSERT_NE(clausa, std::string::npos);
+  ASSERT_NE(next, std::string::npos);
+  EXPECT_LT(next, text.find("Eyes black ..... Pellucina nigra", place));
+}
+
+TEST(TerminalCollation, SumsUpRolesOfLeadsWithoutACounterpart) {
+  auto sample = make_sample();
+  auto role = sample.collation.roles[2];  // eyes, dropped with lead 5a
+  role.old_lead = test::lead(4, 1);
+  role.old_statement = StatementId{test::lead(4, 1), 0};
+  sample.collation.roles.push_back(role);
+  EXPECT_NE(collated(sample).find(
+                "DROPPED\n"
+                "    With leads that have no counterpart: colour of the eyes (at 5a and 5b).\n"),
+            std::string::npos);
+}
+
+TEST(TerminalCollation, TellsTheNumberOfStepsThatAreLeftOut) {
+  auto sample = make_sample();
+  sample.collation.taxa[1].steps_before = 1200;
+  sample.collation.taxa[1].steps_after = 7;
+  EXPECT_NE(collated(sample).find("    1968  …      1a  2a  ·   …\n"
+                                  "    2003  …      1a  2a  3b  …\n"
+                                  "          1,200  §   §   *   7\n"),
+            std::string::npos);
+}
+
+TEST(TerminalCollation, BreaksALongRouteIntoRowsThatFit) {
+  auto sample = make_sample();
+  auto& steps = sample.collation.taxa[1].steps;
+  for (int i = 0; i < 40; ++i) steps.push_back(steps[0]);
+  auto const text = collated(sample);
+  expect_within(text, 80);
+  std::size_t rows = 0;
+  for (auto at = text.find("    1968  "); at != std::string::npos;
+       at = text.find("    1968  ", at + 1)) {
+    ++rows;
+  }
+  EXPECT_GE(rows, 6);  // three of them for the long route
+}
+
 TEST(TerminalCollation, SetsADividedCoupletOverAllItsParts) {
   auto sample = make_sample();
   sample.collation.couplets = {{{CoupletId{1}},

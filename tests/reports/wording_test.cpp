@@ -135,6 +135,40 @@ TEST(Taxa, AreNamedByWhatBecameOfThem) {
             "Orla major and Orla minor, united as Orla major");
 }
 
+TEST(Taxa, AreNamedByTheRelationOfTheirConcepts) {
+  auto const sample = make_sample();
+  TaxonChange change;
+  change.old_taxa = {test::taxon(sample.old_edition, "Orla major")};
+  change.new_taxa = {test::taxon(sample.new_edition, "Orla rubra")};
+  auto const words = [&](Relation relation) {
+    change.relation = relation;
+    return taxa_in_words(change, sample.old_edition, sample.new_edition);
+  };
+  EXPECT_EQ(words(Relation::congruent), "Orla major, now Orla rubra");
+  EXPECT_EQ(words(Relation::includes), "part of Orla major, now Orla rubra");
+  EXPECT_EQ(words(Relation::included_in), "Orla major, now within Orla rubra");
+  EXPECT_EQ(words(Relation::overlaps), "Orla major, now overlapping Orla rubra");
+  change.new_taxa = {test::taxon(sample.new_edition, "Orla major")};
+  EXPECT_EQ(words(Relation::congruent), "Orla major");
+  EXPECT_EQ(words(Relation::includes), "Orla major, now narrower");
+  EXPECT_EQ(words(Relation::included_in), "Orla major, now wider");
+  EXPECT_EQ(words(Relation::overlaps), "Orla major, now within other limits");
+}
+
+TEST(Roles, NameOpaqueCharactersByTheirPrintedWords) {
+  auto const sample = make_sample();
+  auto role = sample.collation.roles[1];
+  CharacterLabels const label{sample.collation.characters};
+  EXPECT_EQ(character_of(role, label, sample.old_edition, sample.new_edition),
+            "hook of the third leg");
+  role.character = "~with hook on third leg";
+  EXPECT_EQ(character_of(role, label, sample.old_edition, sample.new_edition),
+            "“♂ with a hook on the third leg”");
+  role.old_statement.reset();
+  EXPECT_EQ(character_of(role, label, sample.old_edition, sample.new_edition),
+            "“♂ usually with a hook on the third leg”");
+}
+
 TEST(Roles, AreToldWithNumbersAndGroups) {
   auto const sample = make_sample();
   EXPECT_EQ(role_in_words(sample.collation.roles[0]), "became an exception note for Orla clausa");
