@@ -162,14 +162,11 @@ class Builder {
     bool const next_follows =
         i + 1 < reads_.size() && grouping_.couplets[home_[i].couplet.index].part ==
                                      grouping_.couplets[home_[i + 1].couplet.index].part;
+    // A lead that leads nowhere stays so: proof_structure reports it.
     if (grouping_.goes_on && next_follows &&
         (grouping_.layout == Layout::serial || home_[i + 1].ordinal == 0)) {
       lead.destination = ToCouplet{home_[i + 1].couplet};
-      return;
     }
-    add_finding("no-destination", Severity::warning, lead.place, printed_start(i),
-                "the lead " + called(i) + " leads nowhere",
-                "print a couplet's number or a name at its end, after dot leaders");
   }
 
   // The full title of the part that a pointer names, else the pointer as printed.
@@ -252,27 +249,6 @@ class Builder {
   }
 
   // --- findings --------------------------------------------------------------------------------
-
-  // "7a" or "– of couplet 7": how a message calls a lead.
-  [[nodiscard]] std::string called(std::size_t i) const {
-    auto const& couplet = grouping_.couplets[home_[i].couplet.index];
-    auto const& label = reads_[i].lead.label;
-    if (sorted_.leads[i].label.is_dash()) {
-      return (label.empty() ? "without a label" : "\"" + label + "\"") + " of couplet " +
-             couplet.label;
-    }
-    return "\"" + label + "\"";
-  }
-
-  [[nodiscard]] std::string printed_start(std::size_t i) const {
-    constexpr std::size_t kWords = 8;
-    std::string text = reads_[i].lead.label;
-    auto const words = words_of(reads_[i].lead.text);
-    for (std::size_t w = 0; w < words.size() && w < kWords; ++w) {
-      text += (text.empty() ? "" : " ") + std::string{words[w].substr(0, 60)};
-    }
-    return words.size() > kWords ? text + " …" : text;
-  }
 
   void report_points_at_lead(std::size_t i, CoupletId target) {
     auto const& lead = reads_[i].lead;

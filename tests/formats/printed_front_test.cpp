@@ -1,0 +1,120 @@
+// "Name: value" lines before a key.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using Lines = std::vector<std::string>;
+
+std::string const kKey = "\n1. Small ..... Aus aus\n– Large ..... Aus bus\n";
+
+TEST(PrintedFront, ReadsEveryKnownName) {
+  auto const front = read_key(
+                         "Title: Shells of Halvern\nEdition: 2nd\nYear: 1998\n"
+                         "Authors: E. R.; M. K. H.\nLanguage: en-GB\nTaxa: all land snails\n"
+                         "Region: Halvern Basin\nPlaces: Aldmere; Carrow Levels\n"
+                         "Excludes: Dus; Eus fus\nLists: Aus aus; Aus bus\nLife stage: Adults\n"
+                         "Sex: females\nMaterial: dry shells\n"
+                         "Synonyms: Aus aus = Bus aus; Aus bus = Bus bus = Cus bus\n" + kKey)
+                         .edition.front;
+  EXPECT_EQ(front.title, "Shells of Halvern");
+  EXPECT_EQ(front.edition, "2nd");
+  EXPECT_EQ(front.year, 1998);
+  EXPECT_EQ(front.authors, (Lines{"E. R.", "M. K. H."}));
+  EXPECT_EQ(front.language, "en-GB");
+  EXPECT_EQ(front.scope.taxa, "all land snails");
+  EXPECT_EQ(front.scope.region, "Halvern Basin");
+  EXPECT_EQ(front.scope.places, (Lines{"Aldmere", "Carrow Levels"}));
+  EXPECT_EQ(front.scope.excluded_taxa, (Lines{"Dus", "Eus fus"}));
+  EXPECT_EQ(front.scope.listed_taxa, (Lines{"Aus aus", "Aus bus"}));
+  EXPECT_EQ(front.scope.life_stage, "adult");
+  EXPECT_EQ(front.scope.sex, "female");
+  EXPECT_EQ(front.scope.material, "dry shells");
+  ASSERT_EQ(front.synonyms.size(), 3U);
+  EXPECT_EQ(front.synonyms[2].accepted, "Aus bus");
+  EXPECT_EQ(front.synonyms[2].synonym, "Cus bus");
+  EXPECT_EQ(front.synonyms[2].place.line, 14U);
+  EXPECT_TRUE(front.other.empty());
+}
+
+TEST(PrintedFront, NamesAreReadInAnyCaseAndRepeatedLinesAdd) {
+  auto const front = read_key(
+                         "TITLE: Shells\nregion: Halvern\nLIFE-STAGE: larvae\nplaces: Aldmere\n"
+                         "Places: Brennfold; Carrow\nRegion: the Marches\n" + kKey)
+                         .edition.front;
+  EXPECT_EQ(front.title, "Shells");
+  EXPECT_EQ(front.scope.region, "Halvern; the Marches");
+  EXPECT_EQ(front.scope.places, (Lines{"Aldmere", "Brennfold", "Carrow"}));
+  EXPECT_EQ(front.scope.life_stage, "larva");
+}
+
+TEST(PrintedFront, IndentedLinesGoOnWithTheValue) {
+  auto const text =
+      "Lists: Aus aus; Aus\n    bus; Dus\n\nRegion: Halvern\n  Basin\n" + kKey;
+  auto const front = read_key(text).edition.front;
+  EXPECT_EQ(front.scope.listed_taxa, (Lines{"Aus aus", "Aus bus", "Dus"}));
+  EXPECT_EQ(front.scope.region, "Halvern Basin");
+  EXPECT_EQ(line_kinds(text),
+            "front matter, front matter, blank, front matter, front matter, blank, lead, lead");
+}
+
+TEST(PrintedFront, UnknownNamesInTheBlockAreKept) {
+  auto const front =
+      read_key("Title: Shells\nSeries: Fauna, part 3\nMade on: dry days\n" + kKey).edition.front;
+  EXPECT_EQ(front.other, (std::vector<std::pair<std::string, std::string>>{
+                             {"Series", "Fauna, part 3"}, {"Made on", "dry days"}}));
+}
+
+TEST(PrintedFront, AnEditionCalledByAYearIsOfThatYear) {
+  EXPECT_EQ(read_key("Edition: 1974\n" + kKey).edition.front.year, 1974);
+  EXPECT_EQ(read_key("Edition: 2nd\n" + kKey).edition.front.year, std::nullopt);
+}
+
+TEST(PrintedFront, ATitleMayStandBeforeTheBlock) {
+  auto const reading = read_key("Shells of Halvern,\ntheir names\n\nRegion: Halvern\n" + kKey);
+  EXPECT_EQ(reading.edition.front.title, "Shells of Halvern, their names");
+  EXPECT_EQ(reading.edition.front.scope.region, "Halvern");
+}
+
+TEST(PrintedFront, AKeysTitleBelowTheBlockIsNoFrontMatter) {
+  auto const edition = read_key("Title: Shells\n\nKey A: adults\n" + kKey).edition;
+  EXPECT_TRUE(edition.front.other.empty());
+  EXPECT_EQ(edition.parts[0].title, "Key A: adults");
+}
+
+TEST(PrintedFront, ProseWithAColonIsNoFrontMatter) {
+  auto const edition =
+      read_key("Title: Shells\n\nPlease note: dry shells only.\n" + kKey).edition;
+  EXPECT_TRUE(edition.front.other.empty());
+  ASSERT_EQ(edition.notes.size(), 1U);
+  EXPECT_EQ(edition.notes[0].text, "Please note: dry shells only.");
+}
+
+TEST(PrintedFront, ABadYearIsReportedAndKept) {
+  auto const text = "Title: x\nYear: MCMXC\n" + kKey;
+  EXPECT_EQ(findings_of(text),
+            Lines{"key.txt:2:1: warning: \"MCMXC\" is no year [bad-year] (write four digits, as in "
+                  "\"Year: 1998\")"});
+  auto const front = read_key(text).edition.front;
+  EXPECT_EQ(front.year, std::nullopt);
+  EXPECT_EQ(front.other[0].second, "MCMXC");
+}
+
+TEST(PrintedFront, ASynonymWithoutItsAcceptedNameIsReported) {
+  EXPECT_EQ(findings_of("Synonyms: Aus aus = Bus aus; Cus\n" + kKey),
+            Lines{"key.txt:1:1: warning: \"Cus\" does not say which name is a synonym "
+                  "[bad-synonym] (write \"Accepted name = old name\", several of them separated "
+                  "by \";\")"});
+}
+
+}  // namespace
+}  // namespace keydrift
