@@ -82,8 +82,9 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const after_blank = at == 0 || is_blank(code_point_before(text, at).value);
   bool const spaced = groups >= 3;
   // Dots that stand alone between blanks are what is left of leaders on a full line.
+  auto const behind = code_point_at(text, run.end);
   bool const alone = after_blank && at > 0 && longest == 1 && text[at] == '.' &&
-                     is_blank(code_point_at(text, run.end).value);
+                     (behind.length == 0 || is_blank(behind.value));
   run.leader = ellipsis || spaced || alone || longest >= 3 ||
                (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   if (low_lines_only && longest < 3) run.leader = false;

@@ -52,6 +52,7 @@ class Builder {
     title_parts();
     resolve_leads();
     fill_couplets();
+    order_taxa();
     place_remarks();
   }
 
@@ -152,7 +153,7 @@ class Builder {
     if (found) {
       read.lead.destination = ToCouplet{*found};
     } else {
-      read.lead.destination = Unresolved{read.lead.destination_printed};
+      read.lead.destination = Unresolved{read.to.number};
     }
   }
 
@@ -201,6 +202,28 @@ class Builder {
       couplet.place = couplet.leads.front().place;
       couplet.place.end = std::max(couplet.place.end, couplet.leads.back().place.end);
     }
+  }
+
+  // In order of first naming, couplet by couplet: rivals that stand far apart in print change it.
+  void order_taxa() {
+    std::vector<std::uint32_t> now(edition_.taxa.size(), kNone);
+    std::vector<Taxon> ordered;
+    ordered.reserve(edition_.taxa.size());
+    for (auto& couplet : edition_.couplets) {
+      for (auto& lead : couplet.leads) {
+        auto* to = std::get_if<ToTaxa>(&lead.destination);
+        if (to == nullptr) continue;
+        for (auto& taxon : to->taxa) {
+          auto& index = now[taxon.index];
+          if (index == kNone) {
+            index = static_cast<std::uint32_t>(ordered.size());
+            ordered.push_back(std::move(edition_.taxa[taxon.index]));
+          }
+          taxon.index = index;
+        }
+      }
+    }
+    edition_.taxa = std::move(ordered);
   }
 
   void add_back_references(Couplet& couplet, std::uint32_t lead) const {

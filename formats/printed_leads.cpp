@@ -16,6 +16,7 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestUnledName = 120;   // bytes; a name without leaders before it
+constexpr std::size_t kShown = 60;               // bytes of the source that a finding quotes
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
 
 // A couplet's number, with what may stand around it: "8", "8 (p. 3)".
@@ -174,6 +175,26 @@ class LeadReader {
     findings_.push_back(std::move(finding));
   }
 
+  // "… ..... 5 Legs pale ..... Aus bus": two leads in one, or an ellipsis of the words.
+  void say_leaders_within(std::size_t i) {
+    std::string_view const words = reads_[i].lead.text;
+    auto const split = split_at_leader(words, key_.numbering);
+    if (split.kind == LeaderKind::none || split.destination_begin >= words.size()) return;
+    auto const first = words.substr(split.destination_begin);
+    bool const ellipsis = is_lower(code_point_at(first, 0).value);
+    if (ellipsis) return;
+    Finding finding = at_destination(i, "leaders-within-words");
+    finding.severity = Severity::warning;
+    auto const& runs = reads_[i].lead.runs;
+    if (!runs.empty()) finding.place = place_in_text(reads_[i].lead, split.destination_begin, 1);
+    finding.printed = std::string{start_of(first, kShown)};
+    finding.message = "leaders stand twice in this lead; what follows the first of them was taken "
+                      "for words, and \"" + reads_[i].lead.destination_printed +
+                      "\" for the destination";
+    finding.remedy = "begin each lead on a line of its own, with its label";
+    findings_.push_back(std::move(finding));
+  }
+
   void say_name_taken(std::size_t i) {
     Finding finding = at_destination(i, "assumed-destination");
     finding.severity = Severity::information;
@@ -246,6 +267,7 @@ class LeadReader {
       }
     }
     squeeze_with_runs(joined, 0, words_end, key_.lines, read.lead.text, read.lead.runs);
+    if (read.leaders == LeaderKind::dots) say_leaders_within(i);
     for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
     for (auto const& figure : read.to.taxa.figures) read.lead.figures.push_back(figure);
     for (std::size_t s = 1; s < joined.spans.size(); ++s) {
@@ -290,6 +312,7 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   if (auto const reference = couplet_reference(stripped, numbering.family)) {
     reading.form = DestinationForm::couplet;
     reading.couplet = key_of(*reference);
+    reading.number = std::string{reference->printed};
     reading.taxa.figures = std::move(figures);
     return reading;
   }
@@ -312,6 +335,7 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
       reading.taxa.figures = std::move(figures);
       reading.form = DestinationForm::couplet;
       reading.couplet = key_of(group->reference);
+      reading.number = std::string{group->reference.printed};
       reading.remark = squeeze(group->group);
       return reading;
     }

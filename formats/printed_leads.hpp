@@ -22,6 +22,7 @@ enum class DestinationForm : std::uint8_t { none, couplet, key, taxa };
 struct DestinationReading {
   DestinationForm form{DestinationForm::none};
   LabelKey couplet{};    // for form couplet
+  std::string number;    // for form couplet: "8", as printed
   TaxaReading taxa;      // for form taxa; its figures for every form
   std::string key_name;  // for form key
   std::string remark;    // "Aus group" of "Aus group, 6", "in part" of "Aus bus, in part"

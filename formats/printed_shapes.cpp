@@ -95,12 +95,15 @@ bool is_page_number(std::string_view line) {
 
 bool is_ruled(std::string_view line) {
   std::size_t signs = 0;
+  char32_t only = 0;
   for (std::size_t at = 0; at < line.size();) {
     auto const c = code_point_at(line, at);
-    bool const sign = is_dash(c.value) || c.value == '=' || c.value == '_' || c.value == '*' ||
+    bool const same = only == 0 || only == c.value;
+    bool const sign = same && ( is_dash(c.value) || c.value == '=' || c.value == '_' || c.value == '*' ||
                       c.value == '~' || c.value == '#' || c.value == '.' ||
-                      (c.value >= 0x2500 && c.value <= 0x257F);
+                      (c.value >= 0x2500 && c.value <= 0x257F));
     if (sign) {
+      only = c.value;
       ++signs;
     } else if (!is_blank(c.value)) {
       return false;

@@ -224,15 +224,16 @@ class Writer {
     }
     auto const& last = lines.back();
     bool const single = lines.size() == 1;
-    write_end((single ? head : hang) + last, destination_of(lead));
+    write_end((single ? head : hang) + last, destination_of(lead), unbroken);
   }
 
   // The last line of words, leaders, and the destination at the right margin.
-  void write_end(std::string line, std::string const& destination) {
+  void write_end(std::string line, std::string const& destination, bool unbroken) {
     auto used = columns_of(line);
     auto const needed = columns_of(destination);
     bool const blank = !line.empty() && line.back() == ' ';
-    if (used + (blank ? 0 : 1) + kLeastDots + 1 + needed > width_ && used > field_) {
+    bool const fits = used + (blank ? 0 : 1) + kLeastDots + 1 + needed <= width_;
+    if (!fits && used > field_ && !unbroken) {
       out_ += line + "\n";
       line = std::string(field_, ' ');
       used = field_;
@@ -249,7 +250,7 @@ class Writer {
     auto const dots = std::max(kLeastDots, width_ - std::min(width_, taken));
     line += std::string(dots, '.') + " ";
     used += dots + 1;
-    if (used + needed <= width_) {
+    if (used + needed <= width_ || unbroken) {
       out_ += line + destination + "\n";
       return;
     }
