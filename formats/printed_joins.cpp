@@ -10,6 +10,8 @@ namespace {
 
 using namespace std::string_view_literals;
 
+constexpr std::size_t kLongestWord = 200;  // bytes; a longer one is no word
+
 bool is_hyphen(char32_t c) { return c == '-' || c == 0x2010 || c == 0xAD; }
 
 bool is_word_byte(char c) {
@@ -20,7 +22,8 @@ bool is_word_byte(char c) {
 // Letters and hyphens at the end, at the front.
 std::string_view last_word(std::string_view text) {
   std::size_t begin = text.size();
-  while (begin > 0 && is_word_byte(text[begin - 1])) --begin;
+  auto const least = text.size() - std::min(text.size(), kLongestWord);
+  while (begin > least && is_word_byte(text[begin - 1])) --begin;
   return text.substr(begin);
 }
 std::string_view first_word(std::string_view text) {

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 
 namespace keydrift {
@@ -178,7 +179,7 @@ Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& opt
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }
-  auto const lines = split_lines(text.text);
+  auto const lines = part_run_on_lines(split_lines(text.text));
   auto const numbering = decide_numbering(lines);
   PrintedReading reading;
   reading.edition.name = text.name;
@@ -201,7 +202,13 @@ Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& opt
   }
   reading.layout_note = describe_layout(grouping, sorted, reads);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
-  reading.lines = std::move(sorted.accounts);
+  // Leads that run on within a line share its account.
+  auto& taken = sorted.accounts;
+  auto const same_line = [](LineAccount const& a, LineAccount const& b) {
+    return a.line == b.line;
+  };
+  taken.erase(std::unique(taken.begin(), taken.end(), same_line), taken.end());
+  reading.lines = std::move(taken);
   sort_findings(loaded.findings);
   loaded.value = std::move(reading);
   return loaded;

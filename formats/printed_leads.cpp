@@ -188,9 +188,10 @@ class LeadReader {
     auto const& runs = reads_[i].lead.runs;
     if (!runs.empty()) finding.place = place_in_text(reads_[i].lead, split.destination_begin, 1);
     finding.printed = std::string{start_of(first, kShown)};
-    finding.message = "leaders stand twice in this lead; what follows the first of them was taken "
-                      "for words, and \"" + reads_[i].lead.destination_printed +
-                      "\" for the destination";
+    finding.message =
+        "leaders stand twice in this lead; what follows the first of them was taken "
+        "for words, and \"" +
+        reads_[i].lead.destination_printed + "\" for the destination";
     finding.remedy = "begin each lead on a line of its own, with its label";
     findings_.push_back(std::move(finding));
   }

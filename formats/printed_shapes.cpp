@@ -99,9 +99,9 @@ bool is_ruled(std::string_view line) {
   for (std::size_t at = 0; at < line.size();) {
     auto const c = code_point_at(line, at);
     bool const same = only == 0 || only == c.value;
-    bool const sign = same && ( is_dash(c.value) || c.value == '=' || c.value == '_' || c.value == '*' ||
-                      c.value == '~' || c.value == '#' || c.value == '.' ||
-                      (c.value >= 0x2500 && c.value <= 0x257F));
+    bool const sign = same && (is_dash(c.value) || c.value == '=' || c.value == '_' ||
+                               c.value == '*' || c.value == '~' || c.value == '#' ||
+                               c.value == '.' || (c.value >= 0x2500 && c.value <= 0x257F));
     if (sign) {
       only = c.value;
       ++signs;

@@ -24,7 +24,8 @@ TEST(PrintedFront, ReadsEveryKnownName) {
                          "Region: Halvern Basin\nPlaces: Aldmere; Carrow Levels\n"
                          "Excludes: Dus; Eus fus\nLists: Aus aus; Aus bus\nLife stage: Adults\n"
                          "Sex: females\nMaterial: dry shells\n"
-                         "Synonyms: Aus aus = Bus aus; Aus bus = Bus bus = Cus bus\n" + kKey)
+                         "Synonyms: Aus aus = Bus aus; Aus bus = Bus bus = Cus bus\n" +
+                         kKey)
                          .edition.front;
   EXPECT_EQ(front.title, "Shells of Halvern");
   EXPECT_EQ(front.edition, "2nd");
@@ -49,7 +50,8 @@ TEST(PrintedFront, ReadsEveryKnownName) {
 TEST(PrintedFront, NamesAreReadInAnyCaseAndRepeatedLinesAdd) {
   auto const front = read_key(
                          "TITLE: Shells\nregion: Halvern\nLIFE-STAGE: larvae\nplaces: Aldmere\n"
-                         "Places: Brennfold; Carrow\nRegion: the Marches\n" + kKey)
+                         "Places: Brennfold; Carrow\nRegion: the Marches\n" +
+                         kKey)
                          .edition.front;
   EXPECT_EQ(front.title, "Shells");
   EXPECT_EQ(front.scope.region, "Halvern; the Marches");
@@ -58,8 +60,7 @@ TEST(PrintedFront, NamesAreReadInAnyCaseAndRepeatedLinesAdd) {
 }
 
 TEST(PrintedFront, IndentedLinesGoOnWithTheValue) {
-  auto const text =
-      "Lists: Aus aus; Aus\n    bus; Dus\n\nRegion: Halvern\n  Basin\n" + kKey;
+  auto const text = "Lists: Aus aus; Aus\n    bus; Dus\n\nRegion: Halvern\n  Basin\n" + kKey;
   auto const front = read_key(text).edition.front;
   EXPECT_EQ(front.scope.listed_taxa, (Lines{"Aus aus", "Aus bus", "Dus"}));
   EXPECT_EQ(front.scope.region, "Halvern Basin");
@@ -92,8 +93,7 @@ TEST(PrintedFront, AKeysTitleBelowTheBlockIsNoFrontMatter) {
 }
 
 TEST(PrintedFront, ProseWithAColonIsNoFrontMatter) {
-  auto const edition =
-      read_key("Title: Shells\n\nPlease note: dry shells only.\n" + kKey).edition;
+  auto const edition = read_key("Title: Shells\n\nPlease note: dry shells only.\n" + kKey).edition;
   EXPECT_TRUE(edition.front.other.empty());
   ASSERT_EQ(edition.notes.size(), 1U);
   EXPECT_EQ(edition.notes[0].text, "Please note: dry shells only.");

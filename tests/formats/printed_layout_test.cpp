@@ -63,11 +63,12 @@ TEST(PrintedLayout, IndentedPrimesAndLettersComeBackToo) {
                    "1'. Shell ribbed ..... Dus eus\n"),
             "1[1] Shell smooth -> 2\n1[1'] Shell ribbed -> Dus eus\n"
             "2[2] Foot pale -> Aus bus\n2[2'] Foot dark -> Aus cus\n");
-  EXPECT_EQ(sketch("1a. Shell smooth\n  2a. Foot pale ..... Aus bus\n  2b. Foot dark ..... Aus cus\n"
-                   "1b. Shell ribbed\n  3a. Foot pale ..... Dus eus\n  3b. Foot dark ..... Dus fus\n"),
-            "1[1a] Shell smooth -> 2\n1[1b] Shell ribbed -> 3\n"
-            "2[2a] Foot pale -> Aus bus\n2[2b] Foot dark -> Aus cus\n"
-            "3[3a] Foot pale -> Dus eus\n3[3b] Foot dark -> Dus fus\n");
+  EXPECT_EQ(
+      sketch("1a. Shell smooth\n  2a. Foot pale ..... Aus bus\n  2b. Foot dark ..... Aus cus\n"
+             "1b. Shell ribbed\n  3a. Foot pale ..... Dus eus\n  3b. Foot dark ..... Dus fus\n"),
+      "1[1a] Shell smooth -> 2\n1[1b] Shell ribbed -> 3\n"
+      "2[2a] Foot pale -> Aus bus\n2[2b] Foot dark -> Aus cus\n"
+      "3[3a] Foot pale -> Dus eus\n3[3b] Foot dark -> Dus fus\n");
 }
 
 TEST(PrintedLayout, LettersUsedAgainInEachBranchAreCoupletsOfTheirOwn) {

@@ -201,6 +201,39 @@ TEST(PrintedLines, FusedNumbersAndNamesComeOutAsPrinted) {
       kSketch);
 }
 
+TEST(PrintedLines, AWholeKeyMayRunOnInOneParagraph) {
+  auto const text =
+      "1. Small … 2 – Large … Aus aus 2. Pale … Aus bus – Dark …\nAus cus Smith 3. Never … 1\n";
+  EXPECT_EQ(sketch("1. Small … 2 – Large … Aus aus 2. Pale … Aus bus – Dark … Aus cus\n"), kSketch);
+  EXPECT_EQ(sketch("1a Small ..... 2 1b Large ..... Aus aus 2a Pale\n..... Aus bus 2b Dark ..... "
+                   "Aus cus\n"),
+            "1[1a] Small -> 2\n1[1b] Large -> Aus aus\n2[2a] Pale -> Aus bus\n"
+            "2[2b] Dark -> Aus cus\n");
+  EXPECT_EQ(read_key(text).lines.size(), 2U);
+}
+
+TEST(PrintedLines, ANumberFusedWithTheNextLabelIsParted) {
+  EXPECT_EQ(
+      sketch("1. Large ..... Aus aus – Small ......22. Pale ..... Aus bus – Dark ..... A. cus\n"),
+      "1[1] Large -> Aus aus\n1[–] Small -> 2\n2[2] Pale -> Aus bus\n"
+      "2[–] Dark -> Aus cus\n");
+}
+
+TEST(PrintedLines, RunOnLeadsKeepTheirColumns) {
+  auto const edition =
+      read_key("1. Klein … 2 – Groß … Aus aus 2. Blaß … Aus bus – x … Aus cus\n").edition;
+  EXPECT_EQ(edition.couplets[0].leads[1].place.column, 14U);
+  EXPECT_EQ(edition.couplets[1].leads[0].place.column, 31U);
+}
+
+TEST(PrintedLines, LeadersThatStandTwiceAreReported) {
+  EXPECT_EQ(findings_of("1. Small ..... 2 Large ..... Aus aus\n– Huge ..... Aus dus\n"
+                        "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n"),
+            Lines{"key.txt:1:16: warning: leaders stand twice in this lead; what follows the first "
+                  "of them was taken for words, and \"Aus aus\" for the destination "
+                  "[leaders-within-words] (begin each lead on a line of its own, with its label)"});
+}
+
 TEST(PrintedLines, HedgesAndExceptionsStayInTheWords) {
   EXPECT_EQ(sketch("1. Tibia black except in A. bus, or if pale, then ringed ..... 2\n"
                    "– Tibia usually red {tibia: red} ..... Aus aus\n"

@@ -1,0 +1,158 @@
+#include "keydrift/formats/printed_run_on.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestLeadIn = 200;  // bytes between leaders and the next label
+
+class RunOnParter {
+ public:
+  // Cuts in the line's text: where the second and further leads begin.
+  std::vector<std::size_t> cuts(std::string_view text) {
+    std::vector<std::size_t> found;
+    note_label(text);
+    auto leaders = next_leaders(text, 0);
+    while (leaders) {
+      auto const next = next_leaders(text, leaders->second);
+      auto const end = next ? next->first : text.size();
+      auto const cut = cut_between(text, leaders->second, end);
+      // The last lead of the line may go on below; then its label has to be beyond doubt.
+      if (cut && (next || is_certain(text.substr(*cut)))) {
+        found.push_back(*cut);
+        note_label(text.substr(*cut));
+        parted_ = true;
+      }
+      leaders = next;
+    }
+    return found;
+  }
+
+ private:
+  using Range = std::pair<std::size_t, std::size_t>;
+
+  [[nodiscard]] bool is_certain(std::string_view text) const {
+    auto const label = read_label(text);
+    if (!label) return false;
+    return label->is_dash() ? parted_ : label->style() % 16 != 0;
+  }
+
+  void note_label(std::string_view text) {
+    auto const label = read_label(text);
+    if (label && !label->is_dash() && label->family == LabelFamily::digits) {
+      number_ = label->number;
+    }
+  }
+
+  // The next row of dots, an ellipsis or an arrow at or after `from`.
+  static std::optional<Range> next_leaders(std::string_view text, std::size_t from) {
+    for (std::size_t at = from; at < text.size();) {
+      auto const c = code_point_at(text, at);
+      bool const arrow = c.value == 0x2192;
+      if (c.value == '.' || c.value == 0x2026 || c.value == 0x2219 || arrow) {
+        std::size_t end = at;
+        std::size_t weight = 0;
+        for (auto d = c; d.length > 0; d = code_point_at(text, end)) {
+          bool const dot = d.value == '.' || d.value == 0x2219;
+          if (!dot && d.value != 0x2026 && d.value != 0x2192 && !is_blank(d.value)) break;
+          weight += dot ? 1 : is_blank(d.value) ? 0 : 3;
+          end += d.length;
+        }
+        if (weight >= 3) return Range{at, end};
+        at = std::max(end, at + c.length);
+      } else {
+        at += c.length;
+      }
+    }
+    return std::nullopt;
+  }
+
+  // The label between a destination and the next leaders that begins a further lead.
+  [[nodiscard]] std::optional<std::size_t> cut_between(std::string_view text, std::size_t begin,
+                                                       std::size_t end) const {
+    if (auto const fused = fused_cut(text, begin)) return fused;
+    auto const limit = std::min(end, begin + kLongestLeadIn);
+    std::size_t at = begin;
+    std::string_view before;
+    while (at < limit) {
+      auto word_end = at;
+      while (word_end < limit && !is_blank(code_point_at(text, word_end).value)) {
+        word_end += code_point_at(text, word_end).length;
+      }
+      // A destination has to stand before it; within quotation marks stands a name.
+      auto const quotes = std::count(text.begin() + static_cast<std::ptrdiff_t>(begin),
+                                     text.begin() + static_cast<std::ptrdiff_t>(at), '"');
+      if (at > begin && quotes % 2 == 0 && begins_lead(text.substr(at), before)) return at;
+      before = text.substr(at, word_end - at);
+      at = skip_blanks(text, word_end);
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] bool begins_lead(std::string_view text, std::string_view before) const {
+    auto const label = read_label(text);
+    if (!label || label->decimal || label->text_at >= text.size()) return false;
+    auto const words = text.substr(label->text_at);
+    bool const upper = is_upper(code_point_at(words, 0).value);
+    if (label->is_dash()) return upper && number_ > 0;
+    if (label->family != LabelFamily::digits) return false;
+    bool const carries_on = label->number == number_ + 1 || label->number == number_;
+    bool const page = before == "p." || before == "Fig." || before == "fig." || before == "Figs." ||
+                      before == "pl." || before == "Pl." || before == "S.";
+    return carries_on && upper && !page;
+  }
+
+  // "......22. Head" after couplet 1: destination 2 and couplet 2 set without a blank.
+  [[nodiscard]] std::optional<std::size_t> fused_cut(std::string_view text,
+                                                     std::size_t begin) const {
+    std::size_t end = begin;
+    while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
+    auto const next = std::to_string(number_ + 1);
+    auto const digits = text.substr(begin, end - begin);
+    if (digits.size() <= next.size() || !digits.ends_with(next)) return std::nullopt;
+    auto const at = end - next.size();
+    bool const closed = end < text.size() && (text[end] == '.' || text[end] == ')');
+    return closed && begins_lead(text.substr(at), {}) ? std::optional{at} : std::nullopt;
+  }
+
+  std::uint32_t number_{};  // of the couplet read last
+  bool parted_{false};      // the file has leads that run on
+};
+
+}  // namespace
+
+std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
+  RunOnParter parter;
+  std::vector<SourceLine> parted;
+  bool any = false;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const& line = lines[i];
+    auto const cuts = parter.cuts(line.text);
+    if (!cuts.empty() && !any) {
+      any = true;
+      parted.assign(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+    if (!any) continue;
+    std::size_t begin = 0;
+    for (std::size_t c = 0; c <= cuts.size(); ++c) {
+      auto const end = c < cuts.size() ? cuts[c] : line.text.size();
+      auto piece = line;
+      piece.text = trim_right(line.text.substr(begin, end - begin));
+      piece.begin = line.begin + begin;
+      piece.blanks = line.blanks + count_code_points(line.text.substr(0, begin));
+      parted.push_back(piece);
+      begin = end;
+    }
+  }
+  return any ? parted : lines;
+}
+
+}  // namespace keydrift::printed
