@@ -142,11 +142,10 @@ Parting parting_of(LeadView const& a, LeadView const& b) {
     }
     auto const& y = found->second;
     ++parting.shared;
-    if (x.repeated || y.repeated || !comparable(x.extreme, y.extreme)) {
-      ++parting.differing;
-    } else if (disjoint(x.extreme, y.extreme) || disjoint(x.usual, y.usual)) {
+    bool const same_kind = !x.repeated && !y.repeated && comparable(x.extreme, y.extreme);
+    if (same_kind && (disjoint(x.extreme, y.extreme) || disjoint(x.usual, y.usual))) {
       ++parting.excluding;
-    } else if (!(x.extreme == y.extreme && x.usual == y.usual)) {
+    } else if (!same_kind || !(x.extreme == y.extreme && x.usual == y.usual)) {
       ++parting.differing;
     }
   }

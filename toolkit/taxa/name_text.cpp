@@ -352,11 +352,10 @@ std::string variant_stem(std::string_view folded, bool epithet) {
     if (c == 'p' && next == 'h') {
       c = 'f';
       ++i;
-    } else if (c == 'c' && next == 't') {
-      continue;
-    } else if (c == 'h' && !result.empty() && consonant(result.back())) {
-      continue;
     }
+    bool const silent =
+        (c == 'c' && next == 't') || (c == 'h' && !result.empty() && consonant(result.back()));
+    if (silent) continue;
     switch (c) {
       case 'y':
       case 'j':
@@ -389,7 +388,7 @@ std::optional<std::size_t> edit_distance(std::string_view a, std::string_view b,
   auto const none = limit + 1;
   // Row i holds the distances of a[0, i) to b[0, j) for |i - j| <= limit.  Names are short, so the
   // rows nearly always fit on the stack.
-  std::array<std::size_t, 3 * 64> small;
+  std::array<std::size_t, std::size_t{3} * 64> small;
   std::vector<std::size_t> large;
   auto const width = b.size() + 1;
   if (width > 64) large.resize(3 * width);
