@@ -61,8 +61,12 @@ void add_collate(CLI::App& app, Invocation& invocation) {
       "collate", "Compare two editions: couplets, taxa, characters, errors mended and made");
   auto arguments = std::make_shared<CollateArguments>();
   auto style = std::make_shared<StyleOptions>();
-  command->add_option("OLD", arguments->old_edition, "The older edition")->required();
-  command->add_option("NEW", arguments->new_edition, "The newer edition")->required();
+  command->add_option("OLD", arguments->old_edition, "The older edition")
+      ->type_name("")
+      ->required();
+  command->add_option("NEW", arguments->new_edition, "The newer edition")
+      ->type_name("")
+      ->required();
   add_side_table_options(*command, arguments->tables);
   command->add_option("--html", arguments->html, "Write the report as one HTML file")
       ->type_name("FILE");

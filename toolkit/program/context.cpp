@@ -36,7 +36,7 @@ TerminalStyle StyleOptions::apply(TerminalStyle style) const {
 
 void add_style_options(CLI::App& command, std::shared_ptr<StyleOptions> const& options) {
   command.add_option("--width", options->width, "Width of the terminal report in columns")
-      ->check(CLI::Range(40, 400))
+      ->check(CLI::Range(40, 400).description(""))
       ->type_name("N");
   command.add_flag("--ascii", options->ascii, "Use ASCII characters only in the terminal report");
 }

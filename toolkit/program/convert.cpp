@@ -52,17 +52,19 @@ ExitCode convert(ConvertArguments const& arguments, Context& context) {
 void add_convert(CLI::App& app, Invocation& invocation) {
   auto* command = app.add_subcommand("convert", "Write an edition in another form");
   auto arguments = std::make_shared<ConvertArguments>();
-  command->add_option("EDITION", arguments->edition, "A file or REPO@REVISION:PATH")->required();
+  command->add_option("EDITION", arguments->edition, "A file or REPO@REVISION:PATH")
+      ->type_name("")
+      ->required();
   command->add_option("--to", arguments->to, "json, or text (the printed key)")
       ->required()
-      ->check(CLI::IsMember({"json", "text"}))
+      ->check(CLI::IsMember({"json", "text"}).description(""))
       ->type_name("FORM");
   command->add_option("-o,--output", arguments->output, "File to write (default: standard output)")
       ->type_name("FILE");
   command->add_option("--lexicon", arguments->lexicon, "Lexicon for the statements in JSON")
       ->type_name("FILE");
   command->add_option("--width", arguments->width, "Line width of the printed key")
-      ->check(CLI::Range(40, 400))
+      ->check(CLI::Range(40, 400).description(""))
       ->type_name("N");
   command->footer(
       "Examples:\n"

@@ -78,6 +78,7 @@ ExitCode keyout(KeyoutArguments const& arguments, StyleOptions const& style, Con
     if (!found) return kUnreadableInput;
     specimen = std::move(*found);
   }
+  if (specimen.catalog_number.empty()) specimen.catalog_number = "The specimen described";
   for (auto const& show : arguments.shows) {
     auto observation = read_show(show, space, context);
     if (!observation) return kBadUsage;
@@ -112,7 +113,9 @@ void add_keyout(CLI::App& app, Invocation& invocation) {
       app.add_subcommand("keyout", "Key one specimen out through one edition, showing the way");
   auto arguments = std::make_shared<KeyoutArguments>();
   auto style = std::make_shared<StyleOptions>();
-  command->add_option("EDITION", arguments->edition, "A file or REPO@REVISION:PATH")->required();
+  command->add_option("EDITION", arguments->edition, "A file or REPO@REVISION:PATH")
+      ->type_name("")
+      ->required();
   command
       ->add_option("--show", arguments->shows,
                    "A character that the specimen shows, as CHARACTER=STATE; may be repeated")

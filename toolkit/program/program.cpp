@@ -11,8 +11,8 @@ namespace {
 constexpr char kVersion[] = "keydrift " KEYDRIFT_VERSION;
 
 constexpr char kAbout[] =
-    "Reads editions of an identification key, compares them, and says which determined specimens "
-    "would key out differently, why, and what to look at on each.";
+    "Reads editions of an identification key, compares them, and says which determined\n"
+    "specimens would key out differently, why, and what to look at on each.";
 
 constexpr char kFooter[] =
     "Wherever a command takes an EDITION, give a file or REPO@REVISION:PATH (a tag, branch or\n"
@@ -30,7 +30,7 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
   app.footer(kFooter);
   app.require_subcommand(1);
   app.set_version_flag("--version", kVersion, "Show the version");
-  app.get_formatter()->column_width(32);
+  app.get_formatter()->column_width(26);
 
   Invocation invocation;
   for (auto const add : {add_proof, add_collate, add_redetermine, add_keyout, add_convert}) {

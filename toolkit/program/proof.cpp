@@ -93,7 +93,7 @@ void add_proof(CLI::App& app, Invocation& invocation) {
   command
       ->add_option("--fail-on", arguments->fail_on,
                    "Lowest severity that gives exit status 1 (default: error)")
-      ->check(CLI::IsMember({"error", "warning", "information"}))
+      ->check(CLI::IsMember({"error", "warning", "information"}).description(""))
       ->type_name("SEVERITY");
   auto* explained =
       command->add_option("--explain-finding", arguments->explain, "Tell what a finding means")

@@ -15,7 +15,7 @@ void add_reading_option(CLI::App& command, Reading& reading) {
   command
       .add_option("--reading", reading,
                   "How a lead of several statements is read: strict, primary-first or best-overall")
-      ->transform(CLI::CheckedTransformer(words))
+      ->transform(CLI::CheckedTransformer(words).description(""))
       ->type_name("READING");
 }
 

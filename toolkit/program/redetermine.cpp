@@ -176,11 +176,15 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   auto arguments = std::make_shared<RedetermineArguments>();
   auto style = std::make_shared<StyleOptions>();
   command->add_option("OLD", arguments->old_edition, "The edition the names were given by")
+      ->type_name("")
       ->required();
-  command->add_option("NEW", arguments->new_edition, "The edition to re-key by")->required();
+  command->add_option("NEW", arguments->new_edition, "The edition to re-key by")
+      ->type_name("")
+      ->required();
   command
       ->add_option("SPECIMENS", arguments->archive,
                    "Archive: Darwin Core occurrences as CSV or TSV, plain or gzip")
+      ->type_name("")
       ->required();
   add_side_table_options(*command, arguments->tables);
   auto const file = [&](char const* name, std::string& target, char const* about) {

@@ -56,6 +56,8 @@ KeyOut key_out(CompiledKey const& key, Box const& evidence, Reading reading) {
     open.insert(terminal.rests_on.begin(), terminal.rests_on.end());
   }
   if (out.terminals.size() > 1) out.open_characters.assign(open.begin(), open.end());
+  // Where a name is possible, completions that strand say no more than that not all is recorded.
+  if (!out.terminals.empty()) return out;
   std::set<CoupletId> strands;
   for (auto const& strand : ways.strands) strands.insert(strand.couplet);
   out.strands_at.assign(strands.begin(), strands.end());

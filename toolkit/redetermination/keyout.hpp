@@ -41,7 +41,7 @@ struct CoupletVisit {
 struct KeyOut {
   std::vector<CoupletVisit> visits{};          // depth first, leads in printed order
   std::vector<PossibleTerminal> terminals{};   // by taxon
-  std::vector<CoupletId> strands_at{};         // couplets where some completion finds no lead
+  std::vector<CoupletId> strands_at{};         // when no terminal is possible: where it ends
   std::vector<std::string> open_characters{};  // characters that, if seen, would narrow the result
   bool complete{true};
 };
