@@ -125,6 +125,22 @@ TEST(ScopeChanges, EveryDifferenceIsSaidInWords) {
             }));
 }
 
+TEST(ScopeChanges, AListedTaxonThatCeasesToKeyOutWasListedBefore) {
+  auto const old_edition = [](std::vector<std::string> listed) {
+    auto edition = sketched("old", snails());
+    edition.front.scope.listed_taxa = std::move(listed);
+    return edition;
+  };
+  auto revised = snails();
+  revised[1].leads[1].to = "Aus novus";  // was Aus cus
+  auto new_edition = sketched("new", revised);
+  new_edition.front.scope.listed_taxa = {"Aus cus", "Aus absens"};
+  EXPECT_EQ(collated(old_edition({"Aus absens", "Aus cus"}), new_edition).scope_changes,
+            std::vector<std::string>{});
+  EXPECT_EQ(collated(old_edition({"Aus absens"}), new_edition).scope_changes,
+            std::vector<std::string>{"taxa listed: now also Aus cus"});
+}
+
 TEST(ScopeChanges, TheSameScopeOtherwiseSpacedAndOrderedIsNoChange) {
   Scope was;
   was.region = "Outer Pans";

@@ -25,9 +25,12 @@ std::string joined(std::vector<std::string> const& list) {
   return text;
 }
 
+// What `was` and `is` show of the whole lists `all_was` and `all_is`: an item is added or gone only
+// when the other list does not have it at all.
 template <class KeyOf>
-void compare_lists(std::string_view label, std::vector<std::string> const& was,
-                   std::vector<std::string> const& is, KeyOf const& key_of,
+void compare_parts(std::string_view label, std::vector<std::string> const& was,
+                   std::vector<std::string> const& is, std::vector<std::string> const& all_was,
+                   std::vector<std::string> const& all_is, KeyOf const& key_of,
                    std::vector<std::string>& changes) {
   auto const only_in = [&](std::vector<std::string> const& list,
                            std::vector<std::string> const& others) {
@@ -40,8 +43,8 @@ void compare_lists(std::string_view label, std::vector<std::string> const& was,
     }
     return only;
   };
-  auto const added = only_in(is, was);
-  auto const removed = only_in(was, is);
+  auto const added = only_in(is, all_was);
+  auto const removed = only_in(was, all_is);
   if (added.empty() && removed.empty()) return;
   std::string text{label};
   text += ": ";
@@ -51,7 +54,14 @@ void compare_lists(std::string_view label, std::vector<std::string> const& was,
   changes.push_back(std::move(text));
 }
 
-// Listed taxa that do not key out.
+template <class KeyOf>
+void compare_lists(std::string_view label, std::vector<std::string> const& was,
+                   std::vector<std::string> const& is, KeyOf const& key_of,
+                   std::vector<std::string>& changes) {
+  compare_parts(label, was, is, was, is, key_of, changes);
+}
+
+// Listed taxa that do not key out: the others are told as taxa of the key.
 std::vector<std::string> not_keyed(Edition const& edition) {
   std::vector<std::string> keyed;
   for (auto const& taxon : edition.taxa) keyed.push_back(name_key(taxon.name));
@@ -78,7 +88,8 @@ std::vector<std::string> scope_changes(Edition const& old_edition, Edition const
   compare_words("sex", old_scope.sex, new_scope.sex, changes);
   compare_words("material", old_scope.material, new_scope.material, changes);
   compare_lists("taxa left out", old_scope.excluded_taxa, new_scope.excluded_taxa, names, changes);
-  compare_lists("taxa listed", not_keyed(old_edition), not_keyed(new_edition), names, changes);
+  compare_parts("taxa listed", not_keyed(old_edition), not_keyed(new_edition),
+                old_scope.listed_taxa, new_scope.listed_taxa, names, changes);
   return changes;
 }
 
