@@ -5,6 +5,8 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <string>
+#include <string_view>
 #include <unordered_map>
 #include <unordered_set>
 #include <utility>
@@ -168,6 +170,39 @@ class Components {
   std::vector<std::unordered_set<Index>> leads_;
 };
 
+std::set<std::string_view> words_in(std::string_view text) {
+  std::set<std::string_view> words;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const end = std::min(text.find(' ', begin), text.size());
+    words.insert(text.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return words;
+}
+
+// "nuts smooth or ridged" takes in the state "nuts smooth" of the same character, and "nuts
+// ridged", and of course itself: so a route that says the one and then the other does not
+// contradict itself.
+std::vector<std::string> alternatives(Index state, std::vector<std::string const*> const& words,
+                                      Components& components) {
+  auto const& whole = *words[state];
+  std::vector<std::string> found{whole};
+  auto const said = words_in(whole);
+  if (!said.contains("or")) return found;
+  auto const first = whole.substr(0, whole.find(' ') + 1);  // the structure, with its blank
+  // States are in alphabetical order: those of the same structure stand together.
+  auto const less = [](std::string const* a, std::string const& b) { return *a < b; };
+  auto const begin = std::lower_bound(words.begin(), words.end(), first, less);
+  for (auto at = begin; at != words.end() && (*at)->starts_with(first); ++at) {
+    auto const other = static_cast<Index>(at - words.begin());
+    if (other == state || components.root(other) != components.root(state)) continue;
+    auto const part = words_in(**at);
+    if (std::includes(said.begin(), said.end(), part.begin(), part.end())) found.push_back(**at);
+  }
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
 }  // namespace
 
 void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
@@ -221,9 +256,10 @@ void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
     for (auto* lead : couplet) {
       for (auto& draft : *lead) {
         for (auto& atom : draft.any_of) {
-          if (atom.opaque) {
-            atom.atom.character = names.at(components.root(states.at(words_of(atom))));
-          }
+          if (!atom.opaque) continue;
+          auto const state = states.at(words_of(atom));
+          atom.atom.character = names.at(components.root(state));
+          atom.atom.states = alternatives(state, words, components);
         }
       }
     }
