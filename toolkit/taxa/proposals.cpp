@@ -37,10 +37,11 @@ std::vector<std::string> likeness_keys(ParsedName const& name) {
                             std::string const& behind) {
     // Below five letters every edit makes another word; far above, no name is that long.
     if (word.size() < 5 || word.size() > 40) return;
-    for (std::size_t i = 0; i < word.size(); ++i) {
-      keys.push_back("d " + before + "|" + word.substr(0, i) + word.substr(i + 1) + "|" + behind);
+    for (std::size_t i = 0; i <= word.size(); ++i) {
+      auto key = "d " + before + "|" + word + "|" + behind;
+      if (i < word.size()) key.erase(before.size() + 3 + i, 1);
+      keys.push_back(std::move(key));
     }
-    keys.push_back("d " + before + "|" + word + "|" + behind);
   };
   drop_one("", genus, species + " " + below);
   drop_one(genus, species, below);
@@ -65,6 +66,25 @@ char const* likeness_words(NameLikeness likeness) {
       break;
   }
   return "";
+}
+
+// All but how the two are alike, which the message ends in.
+Finding proposal(Edition const& old_edition, Edition const& new_edition, TaxonTable const& old,
+                 TaxonTable const& new_table, TaxonId o, TaxonId n) {
+  auto const& a = old[o].plain;
+  auto const& b = new_table[n].plain;
+  Finding finding;
+  finding.code = "likely-same-taxon";
+  finding.severity = Severity::information;
+  finding.file = new_edition.name;
+  finding.place = new_edition[n].place;
+  finding.printed = new_table[n].full;
+  finding.message =
+      "\"" + a + "\" of the old edition and \"" + b + "\" of the new one may be one taxon: ";
+  finding.remedy = "if they are, add the row " + a + ",congruent," + b + " to the concept map";
+  finding.related.push_back(
+      {.place = old_edition[o].place, .message = "\"" + a + "\" in " + old_edition.name});
+  return finding;
 }
 
 }  // namespace
@@ -106,20 +126,8 @@ void propose_likely_matches(Edition const& old_edition, Edition const& new_editi
       if (proposed && likeness < best.first) best = {likeness, n};
     }
     if (best.first == NameLikeness::different) continue;
-    auto const n = best.second;
-    auto const& a = old[o].plain;
-    auto const& b = new_table[n].plain;
-    Finding finding;
-    finding.code = "likely-same-taxon";
-    finding.severity = Severity::information;
-    finding.file = new_edition.name;
-    finding.place = new_edition[n].place;
-    finding.printed = new_table[n].full;
-    finding.message = "\"" + a + "\" of the old edition and \"" + b +
-                      "\" of the new one may be one taxon: " + likeness_words(best.first);
-    finding.remedy = "if they are, add the row " + a + ",congruent," + b + " to the concept map";
-    finding.related.push_back(
-        {.place = old_edition[o].place, .message = "\"" + a + "\" in " + old_edition.name});
+    auto finding = proposal(old_edition, new_edition, old, new_table, o, best.second);
+    finding.message += likeness_words(best.first);
     matching.findings.push_back(std::move(finding));
   }
 }
