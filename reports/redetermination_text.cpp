@@ -169,9 +169,10 @@ void set_worklist(Page& page, View const& view) {
   if (auto const nowhere = places.find(""); nowhere != places.end()) {
     page.leader("(no place recorded)", grouped(nowhere->second), 2);
   }
-  if (places.size() > kListed) {
-    page.paragraph(
-        fmt::format("and {} more in the worklist.", counted(places.size() - kListed, "place")), 2);
+  auto const named = places.size() - places.count("");
+  if (named > kListed) {
+    page.paragraph(fmt::format("and {} more in the worklist.", counted(named - kListed, "place")),
+                   2);
   }
 }
 

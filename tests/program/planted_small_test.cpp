@@ -202,5 +202,30 @@ TEST(PlantedCells, TheSpecimenWithTheSameNamesUnderBothEditionsIsStillOpen) {
   ADD_FAILURE() << "no T-3";
 }
 
+// Specimens that must be looked at, in so many storage places and one in none.
+std::string worklist_text(std::size_t places) {
+  Sandbox const sandbox;
+  std::string specimens = "catalogNumber,scientificName,awn,storageLocation\nS-0,,absent,\n";
+  for (std::size_t i = 1; i <= places; ++i) {
+    auto const number = std::to_string(i);
+    specimens += "S-" + number + ",,absent,Drawer " + number + "\n";
+  }
+  auto const ran =
+      run_keydrift({"redetermine", "edition-a.txt", "edition-b.txt",
+                    sandbox.write("specimens.csv", specimens), "--lexicon", "lexicon.csv"},
+                   fixture("two-editions"));
+  EXPECT_EQ(ran.exit, 0) << ran.err;
+  return joined(part_of(ran.out, "WORKLIST"));
+}
+
+TEST(PlantedCells, AWorklistSaysHowManyPlacesItLeavesOut) {
+  auto const twenty = worklist_text(20);
+  EXPECT_NE(twenty.find("Drawer 20 ..."), std::string::npos) << twenty;
+  EXPECT_NE(twenty.find("(no place recorded) ..."), std::string::npos) << twenty;
+  EXPECT_EQ(twenty.find("more in the worklist"), std::string::npos) << twenty;
+  auto const more = worklist_text(22);
+  EXPECT_NE(more.find("and 2 places more in the worklist."), std::string::npos) << more;
+}
+
 }  // namespace
 }  // namespace keydrift::test
