@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <ostream>
 
 #include "planted_support.hpp"
 
@@ -17,6 +18,8 @@ struct Step {
   char const* new_year;
   [[nodiscard]] std::string name() const { return std::string{old_year} + " to " + new_year; }
 };
+
+void PrintTo(Step const& step, std::ostream* out) { *out << step.name(); }
 
 std::vector<std::string> inputs_of(Step const& step) {
   std::string const old_year = step.old_year;

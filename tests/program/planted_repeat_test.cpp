@@ -5,6 +5,7 @@
 
 #include <cctype>
 #include <map>
+#include <ostream>
 
 #include "golden.hpp"
 #include "planted_support.hpp"
@@ -111,6 +112,10 @@ struct LaidOut {
   char const* folder;
   char const* edition;
 };
+
+void PrintTo(LaidOut const& edition, std::ostream* out) {
+  *out << edition.folder << "/" << edition.edition;
+}
 
 class PlantedLayout : public testing::TestWithParam<LaidOut> {
  protected:
