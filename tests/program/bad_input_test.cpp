@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include "binary.hpp"
+#include "golden.hpp"
 
 namespace keydrift::test {
 namespace {
@@ -175,6 +176,18 @@ TEST(BadInput, AnOutputThatCannotBeWrittenLeavesNothingBehind) {
   EXPECT_EQ(ran.exit, 4) << ran.err;
   EXPECT_NE(ran.err.find("no-such-folder/out.html"), std::string::npos) << ran.err;
   EXPECT_EQ(sandbox.files(), (std::vector<std::string>{"key.txt", "sheets.csv"}));
+}
+
+TEST(OutputFiles, ReplaceWhatWasThereAndLeaveNothingElse) {
+  Sandbox const sandbox;
+  auto const key = sandbox.write("key.txt", kKey);
+  auto const sheets = sandbox.write("sheets.csv", kSheets);
+  static_cast<void>(sandbox.write("out.csv", "old"));
+  auto const ran = run_keydrift(redetermine(key, key, sheets), sandbox.path());
+  EXPECT_EQ(ran.exit, 0) << ran.err;
+  EXPECT_EQ(sandbox.files(), (std::vector<std::string>{"key.txt", "out.csv", "out.html", "out.json",
+                                                       "sheets.csv", "work.csv"}));
+  EXPECT_EQ(slurp((sandbox.path() / "out.csv").string()).substr(0, 14), "catalogNumber,");
 }
 
 TEST(Usage, AWrongCommandLineSaysHowToGoOn) {

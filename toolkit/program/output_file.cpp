@@ -24,6 +24,19 @@ OutputFile::OutputFile(std::string path) : path_{std::move(path)} {
       return;
     }
   }
+  // A file without a name is gone whatever ends the program; where the file system has none, a
+  // named one is taken away by the destructor.
+  auto const slash = path_.rfind('/');
+  auto const folder = slash == std::string::npos ? std::string{"."} : path_.substr(0, slash + 1);
+  bool const can_link = ::access("/proc/self/fd", X_OK) == 0;
+  int const nameless =
+      can_link ? ::open(folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0666) : -1;
+  if (nameless >= 0) {
+    nameless_ = true;
+    file_ = ::fdopen(nameless, "wb");
+    if (file_ == nullptr) fail("cannot be written", errno);
+    return;
+  }
   temporary_ = path_ + ".XXXXXX";
   int const descriptor = ::mkstemp(temporary_.data());
   if (descriptor < 0) {
@@ -44,6 +57,7 @@ OutputFile::OutputFile(OutputFile&& other) noexcept
     : path_{std::move(other.path_)},
       temporary_{std::exchange(other.temporary_, {})},
       file_{std::exchange(other.file_, nullptr)},
+      nameless_{std::exchange(other.nameless_, false)},
       failure_{std::move(other.failure_)} {}
 
 OutputFile::~OutputFile() {
@@ -73,10 +87,25 @@ void OutputFile::write(std::string_view bytes) {
 void OutputFile::finish() {
   if (failure_ || file_ == nullptr) return;
   if (std::fflush(file_) != 0) fail("cannot be written", errno);
-  if (!failure_ && !temporary_.empty() && ::fsync(::fileno(file_)) != 0) {
-    fail("cannot be written", errno);
-  }
+  bool const regular = nameless_ || !temporary_.empty();
+  if (!failure_ && regular && ::fsync(::fileno(file_)) != 0) fail("cannot be written", errno);
+  if (!failure_ && nameless_) give_temporary_name();
   if (std::fclose(std::exchange(file_, nullptr)) != 0) fail("cannot be written", errno);
+}
+
+void OutputFile::give_temporary_name() {
+  // linkat does not replace, so the file gets a free name first and is then renamed over its
+  // target.
+  auto const from = "/proc/self/fd/" + std::to_string(::fileno(file_));
+  for (unsigned number = 0; number < 1000; ++number) {
+    auto name = path_ + "." + std::to_string(::getpid()) + "-" + std::to_string(number);
+    if (::linkat(AT_FDCWD, from.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0) {
+      temporary_ = std::move(name);
+      return;
+    }
+    if (errno != EEXIST) break;
+  }
+  fail("cannot be given its name", errno);
 }
 
 void OutputFile::commit() {

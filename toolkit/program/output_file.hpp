@@ -12,9 +12,9 @@
 
 namespace keydrift::program {
 
-// A file under a temporary name beside its target; it gets its own name by commit(), and is gone
-// without a trace if that does not come.  Works across crashes: a reader of the target sees the old
-// file or the new one.
+// A file without a name (or with a temporary one, where the file system wants it) beside its
+// target; it gets its own name by commit(), and is gone without a trace if that does not come.  A
+// reader of the target sees the old file or the new one.
 class OutputFile {
  public:
   // Opens the temporary file; on failure ok() is false and failure() says why.
@@ -34,10 +34,12 @@ class OutputFile {
 
  private:
   void fail(char const* what, int error);
+  void give_temporary_name();
 
   std::string path_;
   std::string temporary_;
   std::FILE* file_{};
+  bool nameless_{false};  // open, but not yet in any folder
   std::optional<Finding> failure_;
 };
 
