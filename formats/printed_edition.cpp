@@ -54,6 +54,7 @@ class Builder {
     fill_couplets();
     order_taxa();
     place_remarks();
+    report_stray_text();
   }
 
  private:
@@ -258,10 +259,31 @@ class Builder {
           edition_[home_[remark.lead].couplet].notes.push_back(std::move(text));
           break;
         case RemarkKind::prose:
+          if (remark.lead != kNone) stray_.push_back(place_of(remark));
+          [[fallthrough]];
         case RemarkKind::heading:
+        case RemarkKind::caption:
+        case RemarkKind::footnote:
           edition_.notes.push_back({std::move(text), place_of(remark)});
           break;
       }
+    }
+  }
+
+  // Text among the leads that belongs to none of them: one finding, the other places with it.
+  void report_stray_text() {
+    constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
+    if (stray_.empty()) return;
+    auto const& first = stray_.front();
+    auto const text = squeeze(key_.text.substr(first.begin, first.end - first.begin));
+    std::string message = "this text belongs to no lead; it was kept as a note of the edition";
+    if (stray_.size() > 1) {
+      message += ", and so was text at " + std::to_string(stray_.size() - 1) + " further places";
+    }
+    add_finding("stray-text", Severity::information, first, std::string{start_of(text, 80)},
+                std::move(message), "begin it with \"Note:\" beneath a lead if it belongs there");
+    for (std::size_t i = 1; i < std::min(stray_.size(), kMaximumRelatedPlaces + 1); ++i) {
+      findings_.back().related.push_back({stray_[i], "belongs to no lead either"});
     }
   }
 
@@ -311,6 +333,7 @@ class Builder {
   CoupletIndex index_;
   std::vector<LeadId> home_;  // lead index -> its place in the edition
   std::vector<bool> heading_used_;
+  std::vector<Place> stray_;  // text among the leads that belongs to none
 };
 
 }  // namespace

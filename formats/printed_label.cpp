@@ -110,15 +110,16 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
     }
     break;
   }
-  // "4.– Wings", "4 - Wings": the dash is part of the label.
-  auto const dash_at = label.end != LabelEnd::none || !label.back.empty() || label.marks > 0
-                           ? skip_blanks(line, at)
-                           : at;
+  // "4.– Wings", "4 - Wings", and the dash of an empty column: part of the label, unless a number
+  // follows ("4 - 6 mm").
+  auto const dash_at = skip_blanks(line, at);
   auto const dash = code_point_at(line, dash_at);
   if (dash.length > 0 && is_dash(dash.value)) {
-    auto const next = value_at(line, dash_at + dash.length);
-    if (is_blank(next) || is_upper(next)) {
-      at = dash_at + dash.length;
+    auto const behind = dash_at + dash.length;
+    auto const next = value_at(line, behind);
+    bool const number = is_digit(value_at(line, skip_blanks(line, behind)));
+    if (!number && (is_blank(next) || is_upper(next))) {
+      at = behind;
       if (label.end == LabelEnd::none) label.end = LabelEnd::dash;
     }
   }

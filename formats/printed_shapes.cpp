@@ -226,7 +226,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
           (i > 0 && (is_page_number(lines[i - 1].text) || is_number_only(lines[i - 1].text))) ||
           (i + 1 < lines.size() &&
            (is_page_number(lines[i + 1].text) || is_number_only(lines[i + 1].text)));
-      heads[i] = plain[lines[i].text] >= 2 && beside_page;
+      heads[i] = beside_page && (plain[lines[i].text] >= 2 || mostly_capitals(lines[i].text));
     }
   }
   return heads;

@@ -346,10 +346,10 @@ class Sorter {
       account(LineKind::note, "note on a couplet");
     } else if (starts_caption(line.text) || in_caption_) {
       in_caption_ = true;
-      add_remark(RemarkKind::prose, line, 0);
+      add_remark(RemarkKind::caption, line, 0);
       account(LineKind::figure, "caption");
     } else if (starts_footnote(line.text)) {
-      open_remark(RemarkKind::prose, line, 0);
+      open_remark(RemarkKind::footnote, line, 0);
       account(LineKind::footnote, "footnote sign");
     } else if (remark_open_ && !gap_) {
       extend_remark(line);

@@ -34,7 +34,7 @@ struct RawLead {
   std::uint32_t last_heading{kNone};  // the heading printed directly before it
 };
 
-enum class RemarkKind : std::uint8_t { lead_note, couplet_note, prose, heading };
+enum class RemarkKind : std::uint8_t { lead_note, couplet_note, prose, heading, caption, footnote };
 
 // Text that is no lead: under lead `lead` (the last one before it), or before all (kNone).
 struct Remark {

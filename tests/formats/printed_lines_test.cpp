@@ -133,6 +133,21 @@ TEST(PrintedLines, CrossHeadingsAndProseAreNotesOfTheEdition) {
             "blank, footnote, blank, note");
 }
 
+TEST(PrintedLines, TextThatBelongsToNoLeadIsReportedOnce) {
+  EXPECT_EQ(
+      findings_of("1. Small ..... 2\n– Large ..... Aus aus\n\nThese shells are rare.\n\n"
+                  "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\nThe end is here.\n"),
+      Lines{"key.txt:4:1: information: this text belongs to no lead; it was kept as a note of "
+            "the edition, and so was text at 1 further places [stray-text] (begin it with "
+            "\"Note:\" beneath a lead if it belongs there)"});
+}
+
+TEST(PrintedLines, TablesPastedWithTabsAreRead) {
+  EXPECT_EQ(
+      sketch("1\t-\tSmall\t2\n\t-\tLarge\tAus aus\n2\t(1)\tPale\tA. bus\n\t-\tDark\tA. cus\n"),
+      "1[1] Small -> 2\n1[-] Large -> Aus aus\n2[2] Pale -> Aus bus\n2[-] Dark -> Aus cus\n");
+}
+
 TEST(PrintedLines, BlankLinesMayStandBetweenAllLines) {
   EXPECT_EQ(sketch("1. Small ..... 2\n\n– Large,\n\n  with rings ..... Aus aus\n\n"
                    "2. Pale ..... Aus bus\n\n– Dark ..... Aus cus\n"),
