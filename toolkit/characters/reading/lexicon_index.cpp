@@ -102,7 +102,7 @@ void LexiconIndex::add_facts(std::uint32_t row) {
   add(character.structure);
   for (auto const& subject : character.subjects) add(subject.text);
   if (character.kind == CharacterKind::count) {
-    facts.unit = "1";
+    facts.unit = std::string{"1"};
   } else if (character.kind == CharacterKind::measurement) {
     auto const unit = canonical_unit(character.unit);
     facts.unit = unit ? unit->unit : character.unit;

@@ -214,13 +214,17 @@ std::string folded_word(std::string_view word) {
   auto folded = fold(word);
   if (is_ascii(word)) return folded;
   // Typographic apostrophes count as the plain one.
-  for (auto const quote : {std::string_view{"\u2019"}, std::string_view{"\u2018"},
-                           std::string_view{"\u02BC"}, std::string_view{"\u00B4"}}) {
-    for (auto at = folded.find(quote); at != std::string::npos; at = folded.find(quote, at)) {
-      folded.replace(at, quote.size(), "'");
+  std::string plain;
+  for (std::size_t at = 0; at < folded.size();) {
+    auto const c = code_point_at(folded, at);
+    if (unify(c.value) == U'\'') {
+      plain.push_back('\'');
+    } else {
+      plain.append(folded, at, c.bytes);
     }
+    at += c.bytes;
   }
-  return folded;
+  return plain;
 }
 
 }  // namespace
@@ -415,7 +419,8 @@ std::string singular_words(std::string_view words) {
   std::string result;
   while (!words.empty()) {
     auto const blank = words.find(' ');
-    result += (result.empty() ? "" : " ") + singular(words.substr(0, blank));
+    if (!result.empty()) result.push_back(' ');
+    result += singular(words.substr(0, blank));
     if (blank == std::string_view::npos) break;
     words.remove_prefix(blank + 1);
   }
