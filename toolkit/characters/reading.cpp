@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
+#include <string>
+#include <unordered_map>
 #include <utility>
 
 #include "keydrift/characters/reading/lead_reader.hpp"
@@ -82,7 +83,7 @@ class Reader {
     bool read_words = keep_given(in_hand);
     lead.statements.clear();
     if (!read_words) return;
-    auto result = reading::read_lead(lead.text, in_hand.edition->front.language, rules_);
+    auto result = words_of(lead.text, in_hand.edition->front.language);
     for (auto& draft : result.drafts) {
       bool const given =
           std::any_of(in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
@@ -94,6 +95,14 @@ class Reader {
       in_hand.drafts.push_back(std::move(draft));
     }
     for (auto const& complaint : result.complaints) report(in_hand, complaint);
+  }
+
+  // Editions share most of their leads: what one text says is read once.
+  reading::LeadReading words_of(std::string const& text, std::string const& language) {
+    if (editions_.size() < 2) return reading::read_lead(text, language, rules_);
+    auto const [known, fresh] = read_.try_emplace(language + '\n' + text);
+    if (fresh) known->second = reading::read_lead(text, language, rules_);
+    return known->second;
   }
 
   // Statements that came in with predicates.  False when they cannot be found in the text, so that
@@ -258,6 +267,7 @@ class Reader {
   reading::LexiconIndex index_;
   reading::Genera genera_;
   reading::ReadingRules rules_;
+  std::unordered_map<std::string, reading::LeadReading> read_;  // by language and text
   std::vector<LeadInHand> leads_;
   std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
   std::vector<Finding> findings_;

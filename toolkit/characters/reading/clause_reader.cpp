@@ -88,7 +88,7 @@ class ClauseReader {
     auto first = clause_.begin;
     while (first < clause_.end && !text_.is_word(first)) ++first;
     Index end = first;
-    for (auto const& phrase : qualifiers_at(text_.tokens, first, clause_.end)) {
+    for (auto const& phrase : qualifiers_at(text_, first, clause_.end)) {
       if (phrase.meaning.sense == Sense::anaphora) end = phrase.end;
     }
     if (end == first) return false;

@@ -157,6 +157,8 @@ Index note_heading(LeadText const& text, Index at) {
       "note", "notes", "nb", "anmerkung", "anm", "nota", "remarque", "remark", "obs"};
   if (!text.is_word(at)) return 0;
   auto const& word = text.tokens[at].word;
+  bool const sign_follows = at + 1 < text.size() && text.tokens[at + 1].kind == TokenKind::sign;
+  if (!sign_follows && word != "nb") return 0;
   auto const colon = [&](Index i) { return i < text.size() && text.is_sign(i, U':'); };
   auto const stop = [&](Index i) { return i < text.size() && text.is_sign(i, U'.'); };
   if (std::find(kHeadings.begin(), kHeadings.end(), word) != kHeadings.end()) {

@@ -5,6 +5,8 @@ namespace keydrift::reading {
 LeadText::LeadText(std::string_view words, std::string_view language_tag)
     : text{words}, language{language_tag}, tokens{tokenise(words)}, roles(tokens.size()) {
   info.reserve(tokens.size());
+  phrase_roots.reserve(tokens.size());
+  for (auto const& token : tokens) phrase_roots.push_back(phrase_root(token));
   partner.assign(tokens.size(), kNone);
   enclosing.assign(tokens.size(), kNone);
   std::vector<std::uint32_t> round;

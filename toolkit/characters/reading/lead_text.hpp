@@ -30,6 +30,7 @@ struct LeadText {
   std::vector<Token> tokens;
   std::vector<WordInfo> info;
   std::vector<Role> roles;
+  std::vector<std::uint32_t> phrase_roots;  // see phrase_root()
   // The other half of a pair of parentheses or brackets; kNone where it is missing, and elsewhere.
   std::vector<std::uint32_t> partner;
   // The parenthesis that is open at a token, kNone outside of all.
@@ -68,5 +69,10 @@ struct LeadText {
     for (auto i = first; i < end; ++i) roles[i] = role;
   }
 };
+
+// Every qualifying phrase that begins at tokens[at] and ends before `stop`, shortest first.
+// Articles and hyphens inside a phrase are passed over ("without the above", "more-or-less").
+[[nodiscard]] std::vector<Phrased> qualifiers_at(LeadText const& text, std::uint32_t at,
+                                                 std::uint32_t stop);
 
 }  // namespace keydrift::reading

@@ -8,6 +8,7 @@ namespace keydrift::reading {
 ClauseMatches::ClauseMatches(LeadText& text, Clause const& clause, LexiconIndex const& lexicon,
                              std::vector<std::uint32_t> const& segments)
     : text_{text}, clause_{clause}, lexicon_{lexicon}, segments_{segments} {
+  if (lexicon.empty()) return;  // nothing to be found
   bool broken = true;
   bool by_comma = false;
   for (auto i = clause.begin; i < clause.end; ++i) {
@@ -33,7 +34,6 @@ ClauseMatches::ClauseMatches(LeadText& text, Clause const& clause, LexiconIndex 
     by_comma = false;
   }
   hit_at_.assign(stream_.size(), kNoHit);
-  if (lexicon.empty()) return;
   find_subjects();
   find_possible();
 }
@@ -90,6 +90,7 @@ void ClauseMatches::find_possible() {
 
 std::vector<bool> ClauseMatches::covered() const {
   std::vector<bool> covered(text_.tokens.size());
+  if (lexicon_.empty()) return covered;
   auto const cover = [&](Index from, Index to) {
     if (to - from < 2) return;
     for (auto i = stream_[from]; i <= stream_[to - 1]; ++i) covered[i] = true;
@@ -193,7 +194,7 @@ bool ClauseMatches::may_carry(Index from, Index to) const {
 
 bool ClauseMatches::has_sense(Index position, Sense sense) const {
   auto const token = stream_[position];
-  auto const phrases = qualifiers_at(text_.tokens, token, token + 1);
+  auto const phrases = qualifiers_at(text_, token, token + 1);
   return std::any_of(phrases.begin(), phrases.end(),
                      [&](Phrased const& phrase) { return phrase.meaning.sense == sense; });
 }

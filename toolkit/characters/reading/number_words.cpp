@@ -81,8 +81,12 @@ bool may_begin_measure(LeadText const& text, std::uint32_t at) {
     case TokenKind::sign:
       return token.sign == U'(' || token.sign == U'<' || token.sign == U'>' || token.sign == U'~' ||
              token.sign >= 0x80 || token.sign == U'+';
-    case TokenKind::word:
-      return true;
+    case TokenKind::word: {
+      auto const& info = text.info[at];
+      return info.is(kNumeral) || !info.dimension.empty() || text.is_degree(at) ||
+             text.phrase_roots[at] != kNoPhrase || token.word == "as" || token.word == "half" ||
+             token.word == "twice" || token.word == "thrice" || token.word == "double";
+    }
   }
   return false;
 }

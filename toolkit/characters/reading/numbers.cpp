@@ -124,7 +124,7 @@ class NumberReader {
       }
       Index end = i;
       Sensed meaning{};
-      for (auto const& phrase : qualifiers_at(text_.tokens, i, stop_)) {
+      for (auto const& phrase : qualifiers_at(text_, i, stop_)) {
         if (!stands_before_numbers(phrase.meaning.sense)) continue;
         // A word that is a hedge and an approximator is the latter in front of a number.
         if (phrase.end > end || phrase.meaning.sense == Sense::about) {
@@ -270,7 +270,7 @@ class NumberReader {
         }
       } else {
         Index end = i;
-        for (auto const& phrase : qualifiers_at(text_.tokens, i, stop_)) {
+        for (auto const& phrase : qualifiers_at(text_, i, stop_)) {
           if (phrase.meaning.sense == Sense::minority || phrase.meaning.sense == Sense::at_most ||
               phrase.meaning.sense == Sense::about) {
             end = phrase.end;
@@ -400,7 +400,7 @@ class NumberReader {
       take_unit(at, core);
       return;
     }
-    for (auto const& phrase : qualifiers_at(text_.tokens, at, stop_)) {
+    for (auto const& phrase : qualifiers_at(text_, at, stop_)) {
       if (!usable(at) || text_.is_sign(at, U'+')) break;
       if (phrase.meaning.sense == Sense::or_more || phrase.meaning.sense == Sense::or_less) {
         core.or_more = phrase.meaning.sense == Sense::or_more;
@@ -415,7 +415,7 @@ class NumberReader {
     if (is(i, kOr)) ++i;
     if (!usable(i)) return;
     Index behind = i;
-    for (auto const& phrase : qualifiers_at(text_.tokens, i, stop_)) {
+    for (auto const& phrase : qualifiers_at(text_, i, stop_)) {
       if (phrase.meaning.sense == Sense::minority) behind = phrase.end;
     }
     if (behind == i) return;
@@ -745,7 +745,7 @@ class NumberReader {
   }
 
   void take_times(Index& at) const {
-    for (auto const& phrase : qualifiers_at(text_.tokens, at, stop_)) {
+    for (auto const& phrase : qualifiers_at(text_, at, stop_)) {
       if (usable(at) && phrase.meaning.sense == Sense::times) {
         at = phrase.end;
         return;

@@ -10,7 +10,7 @@ namespace {
 using Index = std::uint32_t;
 
 bool is_negation(LeadText const& text, Index token) {
-  auto const phrases = qualifiers_at(text.tokens, token, token + 1);
+  auto const phrases = qualifiers_at(text, token, token + 1);
   return std::any_of(phrases.begin(), phrases.end(),
                      [](Phrased const& phrase) { return phrase.meaning.sense == Sense::negation; });
 }

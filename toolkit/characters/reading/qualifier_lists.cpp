@@ -3,6 +3,7 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/characters/reading/lead_text.hpp"
 #include "keydrift/characters/reading/vocabulary.hpp"
 #include "keydrift/characters/reading/word_trie.hpp"
 
@@ -196,26 +197,41 @@ bool is_article(Token const& token) {
          (token.word == "the" || token.word == "a" || token.word == "an");
 }
 
+WordTrie<Sensed> const& phrase_trie() {
+  static WordTrie<Sensed> const trie = make_trie();
+  return trie;
+}
+
+std::uint32_t step(std::uint32_t node, Token const& token) {
+  return token.kind == TokenKind::word ? phrase_trie().step(node, token.word)
+                                       : phrase_trie().step(node, sign_word(token.sign));
+}
+
 }  // namespace
 
-std::vector<Phrased> qualifiers_at(std::vector<Token> const& tokens, std::uint32_t at,
-                                   std::uint32_t stop) {
-  static WordTrie<Sensed> const trie = make_trie();
+std::uint32_t phrase_root(Token const& token) {
+  static_assert(kNoPhrase == WordTrie<Sensed>::kNowhere);
+  if (token.kind == TokenKind::number || token.kind == TokenKind::mark) return kNoPhrase;
+  return step(WordTrie<Sensed>::root(), token);
+}
+
+std::vector<Phrased> qualifiers_at(LeadText const& text, std::uint32_t at, std::uint32_t stop) {
   std::vector<Phrased> found;
-  auto node = WordTrie<Sensed>::root();
-  for (auto i = at; i < stop; ++i) {
-    auto const& token = tokens[i];
-    if (token.kind == TokenKind::number || token.kind == TokenKind::mark) break;
-    auto const next = token.kind == TokenKind::word ? trie.step(node, token.word)
-                                                    : trie.step(node, sign_word(token.sign));
-    if (next == WordTrie<Sensed>::kNowhere) {
-      // "without the above", "more-or-less"
-      bool const skipped = i > at && (is_article(token) || token.sign == U'-');
-      if (skipped) continue;
-      break;
-    }
-    node = next;
+  if (at >= stop || text.phrase_roots[at] == kNoPhrase) return found;
+  auto const& trie = phrase_trie();
+  auto node = text.phrase_roots[at];
+  for (auto i = at;;) {
     for (auto const& meaning : trie.payloads(node)) found.push_back({meaning, i + 1});
+    // "without the above", "more-or-less"
+    for (++i; i < stop && (is_article(text.tokens[i]) || text.is_sign(i, U'-')); ++i) {
+      auto const direct = step(node, text.tokens[i]);
+      if (direct != kNoPhrase) break;
+    }
+    if (i >= stop) break;
+    auto const& token = text.tokens[i];
+    if (token.kind == TokenKind::number || token.kind == TokenKind::mark) break;
+    node = step(node, token);
+    if (node == kNoPhrase) break;
   }
   return found;
 }

@@ -21,7 +21,7 @@ class ExceptionReader {
   Index read(Index at) {
     Index end = at;
     bool only_names = false;
-    for (auto const& phrase : qualifiers_at(text_.tokens, at, clause_.end)) {
+    for (auto const& phrase : qualifiers_at(text_, at, clause_.end)) {
       if (phrase.meaning.sense != Sense::exception) continue;
       end = phrase.end;
       only_names = phrase.meaning.needs_context;
@@ -187,6 +187,7 @@ class ExceptionReader {
 
   // "(bifid in Aus)", ", in Aus bifid": another state, of the named groups.
   Index state_in_group(Index at) {
+    if (!text_.info[at].is(kFunction | kPreposition)) return at + 1;
     if (!is_joining_preposition(at) || text_.is_word(at, "for") || text_.is_word(at, "by") ||
         !begins_name(at + 1)) {
       return at + 1;
@@ -217,7 +218,7 @@ class ExceptionReader {
   // "except in females": a limit to the males.
   Index other_sex(Index at, Index object) {
     if (object >= clause_.end) return at;
-    for (auto const& phrase : qualifiers_at(text_.tokens, object, clause_.end)) {
+    for (auto const& phrase : qualifiers_at(text_, object, clause_.end)) {
       if (phrase.meaning.sense != Sense::sex) continue;
       auto const value = phrase.meaning.value;
       if (value != "male" && value != "female") continue;
@@ -298,7 +299,7 @@ bool is_sexed_part(LeadText const& text, Index at) {
 
 void find_limit(LeadText& text, Clause const& clause, Index at, Qualifiers& found, Index& next) {
   std::optional<Phrased> best;
-  for (auto const& phrase : qualifiers_at(text.tokens, at, clause.end)) {
+  for (auto const& phrase : qualifiers_at(text, at, clause.end)) {
     if (is_limit(phrase.meaning.sense)) best = phrase;
   }
   if (!best) return;
@@ -341,7 +342,7 @@ void find_limit(LeadText& text, Clause const& clause, Index at, Qualifiers& foun
   // "males and females", "♂♀": no limit at all.
   auto other = end;
   if (other < clause.end && (text.info[other].is(kAnd | kOr) || text.is_sign(other, U','))) ++other;
-  for (auto const& phrase : qualifiers_at(text.tokens, other, clause.end)) {
+  for (auto const& phrase : qualifiers_at(text, other, clause.end)) {
     if (phrase.meaning.sense == best->meaning.sense && phrase.meaning.value != limit.value) {
       next = phrase.end;
       text.give(begin, next, Role::limit);
@@ -382,7 +383,7 @@ void find_hedges(LeadText& text, Clause const& clause, Covered const& covered, Q
     }
     std::optional<HedgeKind> kind;
     Index end = i;
-    for (auto const& phrase : qualifiers_at(text.tokens, i, clause.end)) {
+    for (auto const& phrase : qualifiers_at(text, i, clause.end)) {
       switch (phrase.meaning.sense) {
         case Sense::majority:
           kind = HedgeKind::majority;

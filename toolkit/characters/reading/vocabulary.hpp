@@ -82,14 +82,14 @@ struct WordInfo {
 // elsewhere.  Unknown words have no class.
 [[nodiscard]] WordInfo word_info(std::string_view folded, std::string_view language);
 
-// Every qualifying phrase that begins at tokens[at], shortest first; `end` is behind its last
-// token. Articles and hyphens inside a phrase are passed over ("without the above",
-// "more-or-less").
 struct Phrased {
   Sensed meaning;
-  std::uint32_t end{};
+  std::uint32_t end{};  // behind its last token
 };
-[[nodiscard]] std::vector<Phrased> qualifiers_at(std::vector<Token> const& tokens, std::uint32_t at,
-                                                 std::uint32_t stop);
+
+// Where a search for qualifying phrases that begin with this token starts; kNoPhrase when none
+// does.
+inline constexpr std::uint32_t kNoPhrase = 0xFFFFFFFF;
+[[nodiscard]] std::uint32_t phrase_root(Token const& token);
 
 }  // namespace keydrift::reading
