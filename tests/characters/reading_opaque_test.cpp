@@ -71,6 +71,13 @@ std::vector<CoupletCase> const kCouplets{
     {{"Leaves flat (at least the lower)", "Leaves rolled"},
      {"~leaves flat at least lower = leaves flat at least lower",
       "~leaves flat at least lower = leaves rolled"}},
+    // what is carried over a comma, and what is not
+    {{"Eyes large, separated by a ridge", "Eyes small, contiguous"},
+     {"~eyes large = eyes large & ~eyes contiguous = eyes separated by ridge",
+      "~eyes large = eyes small & ~eyes contiguous = eyes contiguous"}},
+    {{"Seeds 2; endocarp thick", "Seeds 5; endocarp thin"},
+     {"~n:seed|1 2 & ~endocarp thick = endocarp thick",
+      "~n:seed|1 5 & ~endocarp thick = endocarp thin"}},
     // either … or
     {{"Either leaves flat or stem winged", "Leaves rolled; stem round"},
      {"~leaves flat = leaves flat or ~stem winged = stem winged",

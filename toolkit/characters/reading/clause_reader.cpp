@@ -201,9 +201,9 @@ class ClauseReader {
       join_opaque(segment);
       return;
     }
-    auto const subject = names_subject(text_, tokens, at == 0 && clause_.begins_sentence)
-                             ? std::string{}
-                             : carried_.subject;
+    bool const sentence = at == 0 && clause_.begins_sentence;
+    auto const subject =
+        sentence || names_subject(text_, tokens, at == 0) ? std::string{} : carried_.subject;
     Group group;
     group.first = first;
     group.last = last;
@@ -264,7 +264,8 @@ class ClauseReader {
   void read_known(Segment const& segment) {
     auto made = read_items(text_, clause_, segment, items_, rules_, carried_);
     for (std::size_t i = 0; i < made.size(); ++i) {
-      if (i == 0 && !groups_.empty() && continues_list(groups_.back(), made[i])) continue;
+      bool const may_continue = i == 0 && !groups_.empty() && !has_own_limit(segment);
+      if (may_continue && continues_list(groups_.back(), made[i])) continue;
       groups_.push_back(std::move(made[i]));
     }
     previous_opaque_ = false;

@@ -113,7 +113,10 @@ class Drafting {
                              [](Cluster const& cluster) { return cluster.or_rarely; });
         });
     for (auto const& hedge : found_.hedges) {
-      if (!inside(hedge.begin)) continue;
+      // "if a raceme, then pedicels long"
+      bool const consequence = hedge.kind == HedgeKind::condition && hedge.begin < group.first &&
+                               begins_with_then(group);
+      if (!inside(hedge.begin) && !consequence) continue;
       bool const frequency = hedge.kind == HedgeKind::majority || hedge.kind == HedgeKind::minority;
       if (frequency && group.alternatives_begin && hedge.begin + 1 >= *group.alternatives_begin) {
         inner = true;
@@ -130,7 +133,7 @@ class Drafting {
       draft.hedge.clear();
     }
     for (auto const& exception : found_.exceptions) {
-      if (!inside(exception.begin)) continue;
+      if (!inside(exception.begin + 1) || !belongs(exception, group)) continue;
       if (draft.strength == Strength::firm) draft.strength = Strength::excepted;
       draft.except.insert(draft.except.end(), exception.groups.begin(), exception.groups.end());
       if (!draft.exception_words.empty()) draft.exception_words += ", ";
@@ -149,6 +152,25 @@ class Drafting {
         draft.unitless = draft.unitless || cluster.unitless;
       }
     }
+  }
+
+  [[nodiscard]] bool begins_with_then(Group const& group) const {
+    for (auto i = group.first; i <= std::min(group.first + 1, group.last); ++i) {
+      if (text_.is_word(i, "then") || text_.is_word(i, "dann") || text_.is_word(i, "alors")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // ", except in Aus" behind a statement is an exception to that, even where another one follows
+  // without a comma.
+  [[nodiscard]] bool belongs(Exception const& exception, Group const& group) const {
+    if (&group == &groups_.front()) return true;
+    for (auto i = group.first; i < exception.begin; ++i) {
+      if (text_.is_word(i) && text_.roles[i] != Role::exception) return true;
+    }
+    return false;
   }
 
   // A later limit of the same kind takes the place of an earlier one.

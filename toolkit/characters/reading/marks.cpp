@@ -217,6 +217,11 @@ std::optional<Atom> read_mark(std::string_view mark, std::uint32_t at, std::stri
 }
 
 void apply_marks(LeadText const& text, ReadingRules const& rules, LeadReading& reading) {
+  std::vector<std::uint32_t> marks;
+  for (std::uint32_t i = 0; i < text.size(); ++i) {
+    if (text.tokens[i].kind == TokenKind::mark) marks.push_back(i);
+  }
+  if (marks.empty()) return;
   auto& drafts = reading.drafts;
   for (std::size_t d = 0; d < drafts.size();) {
     // Drafts of one stretch ("4–6 × 2–3 mm") are replaced together.
@@ -227,12 +232,12 @@ void apply_marks(LeadText const& text, ReadingRules const& rules, LeadReading& r
     }
     std::vector<Draft> marked;
     auto begin = drafts[d].begin;
-    for (std::uint32_t i = 0; i < text.size(); ++i) {
+    auto const first = std::lower_bound(
+        marks.begin(), marks.end(), drafts[d].begin,
+        [&](std::uint32_t mark, std::uint32_t at) { return text.tokens[mark].begin < at; });
+    for (auto at = first; at != marks.end() && text.tokens[*at].end <= drafts[d].end; ++at) {
+      auto const i = *at;
       auto const& token = text.tokens[i];
-      if (token.kind != TokenKind::mark || token.begin < drafts[d].begin ||
-          token.end > drafts[d].end) {
-        continue;
-      }
       auto atom =
           read_mark(text.slice(i, i), token.begin, text.language, rules, reading.complaints);
       if (!atom) continue;

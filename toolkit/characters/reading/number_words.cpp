@@ -45,6 +45,32 @@ std::string joined(std::vector<std::string> const& words) {
   return join_words(views);
 }
 
+// "fin with 2 spines and 8–9 soft rays": the words in front are of both numbers, those behind of
+// one.
+std::vector<Index> own_words(LeadText const& text, std::vector<Index> const& tokens,
+                             Measure const& measure) {
+  std::vector<Index> own;
+  std::size_t shared = 0;  // those in front of the first number
+  bool other = false;
+  for (auto const token : tokens) {
+    if (token >= measure.begin && token < measure.end) continue;
+    if (text.roles[token] == Role::number) {
+      if (token >= measure.end) break;
+      other = true;
+      continue;
+    }
+    bool const joins = text.is_word(token) && text.info[token].is(kAnd);
+    if (token >= measure.end && joins) break;
+    if (other && joins) {
+      own.resize(shared);
+      continue;
+    }
+    own.push_back(token);
+    if (!other) shared = own.size();
+  }
+  return own;
+}
+
 // "plants tufted 5–20 cm tall": what stands between the part and the number says something else
 // of the part.  Only where a part is named for certain.
 std::vector<Index> described_before(LeadText const& text, std::vector<Index> const& tokens,
@@ -193,7 +219,8 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
     std::set_difference(tokens.begin(), tokens.end(), description.begin(), description.end(),
                         std::back_inserter(naming));
     if (!measure.ratio) result.description = description;
-    auto const words = naming_words(text, measure.ratio ? tokens : naming);
+    auto const words =
+        naming_words(text, measure.ratio ? tokens : own_words(text, naming, measure));
     auto const name = words.empty() ? singular_words(carried_subject) : joined(words);
     if (measure.ratio && !measure.to.empty()) {
       invert = dimension_rank(measure.to) < dimension_rank(measure.over);

@@ -715,6 +715,11 @@ class NumberReader {
           ((word(i + 1, "equal") && word(i + 2, "to")) || (word(i + 1, "equalling")))) {
         bound = bound == Bound::more_than ? Bound::at_least : Bound::at_most;
         i += word(i + 1, "equal") ? 3 : 2;
+      } else if (is(i, kOr) && word(i + 1, "as") && usable(i + 2) &&
+                 !text_.info[i + 2].dimension.empty() && word(i + 3, "as")) {
+        // "shorter than or as long as"
+        bound = bound == Bound::more_than ? Bound::at_least : Bound::at_most;
+        i += 4;
       }
     } else if (factor && factor_before_length(i)) {
       if (is(i, kArticle)) ++i;

@@ -117,7 +117,6 @@ class Cutter {
   }
   void add(Index at) {
     auto& part = segments_.back().parts.back();
-    if (part.tokens.empty()) part.first = at;
     part.tokens.push_back(at);
     part.last = at;
   }
@@ -194,9 +193,8 @@ class Cutter {
       }
       if (sign || (or_word && !text_.is_word(i))) continue;
       auto& part = alternative ? segments_.back().parts.back() : inside_.back().parts.back();
-      if (part.tokens.empty()) part.first = i;
       part.tokens.push_back(i);
-      part.last = i;
+      part.last = std::max(part.last, i);
     }
     if (alternative) {
       // What follows goes on with the part in front of the parenthesis.

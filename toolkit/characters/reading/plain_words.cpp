@@ -101,9 +101,19 @@ std::string subject_words(LeadText const& text, std::vector<std::uint32_t> const
 }
 
 bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,
-                   bool begins_sentence) {
-  if (begins_sentence || names_part(text, tokens)) return true;
-  return content_count(text, tokens) > 2;
+                   bool begins_clause) {
+  if (names_part(text, tokens)) return true;
+  auto const content = content_count(text, tokens);
+  if (begins_clause) return content > 1;
+  auto const first = std::find_if(tokens.begin(), tokens.end(), [&](Index token) {
+    return text.is_content(token) && !text.is_degree(token);
+  });
+  if (first != tokens.end()) {
+    // "separated by less than their diameter"
+    auto const& word = text.tokens[*first].word;
+    if (word.ends_with("ed") || word.ends_with("ing")) return false;
+  }
+  return content > 2;
 }
 
 bool is_either(LeadText const& text, std::uint32_t token) {

@@ -22,9 +22,10 @@ namespace keydrift::reading {
 [[nodiscard]] std::string subject_words(LeadText const& text,
                                         std::vector<std::uint32_t> const& tokens);
 
-// The words name what they speak of, so that nothing is carried over to them.
+// The words name what they speak of, so that nothing is carried over to them: a noun stands first
+// behind a semicolon (common practice), behind a comma an adjective may.
 [[nodiscard]] bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,
-                                 bool begins_sentence);
+                                 bool begins_clause);
 
 [[nodiscard]] bool is_either(LeadText const& text, std::uint32_t token);
 

@@ -18,6 +18,10 @@ namespace {
 
 using Index = std::uint32_t;
 
+// A lead with more statements is none that somebody wrote; its statements are compared with
+// nothing, so that the cost stays in proportion to the text.
+constexpr std::size_t kMostStatements = 200;
+
 bool is_plain_opaque(Draft const& draft) {
   return draft.any_of.size() == 1 && draft.any_of.front().opaque && !draft.anaphora;
 }
@@ -84,8 +88,6 @@ WordPair in_order(std::string const& a, std::string const& b) {
 template <class Use>
 void for_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
                    WordsOfNumbers const& as_words, Use const& use) {
-  // Beyond this, no lead is one that somebody wrote.
-  static constexpr std::size_t kMost = 200;
   std::vector<Index> left;
   std::vector<Index> right;
   for (Index i = 0; i < a.size(); ++i) {
@@ -94,7 +96,7 @@ void for_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
   for (Index i = 0; i < b.size(); ++i) {
     if (may_contrast(b[i], as_words)) right.push_back(i);
   }
-  if (left.size() > kMost || right.size() > kMost) return;
+  if (left.size() > kMostStatements || right.size() > kMostStatements) return;
   std::vector<Pair> pairs;
   for (auto const i : left) {
     for (auto const j : right) {
@@ -433,6 +435,7 @@ void keep_deciding_words(std::vector<CoupletDrafts> const& couplets) {
   for (auto const& couplet : couplets) {
     for (std::size_t i = 0; i < couplet.size(); ++i) {
       for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+        if (couplet[i]->size() > kMostStatements || couplet[j]->size() > kMostStatements) continue;
         for (auto const& a : *couplet[i]) {
           for (auto const& b : *couplet[j]) {
             if ((a.rest.empty() && b.rest.empty()) || !on_one_character(a, b)) continue;
