@@ -2,8 +2,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 #include <numeric>
+#include <set>
+#include <unordered_map>
 
 #include "keydrift/reports/setting.hpp"
 #include "keydrift/reports/terminal.hpp"
@@ -68,12 +69,12 @@ void set_totals(Page& page, View const& view) {
 void set_statements(Page& page, View const& view) {
   auto const& totals = view.result.totals;
   page.heading("Names updated, specimens not examined");
-  auto const updated = of(totals, Outcome::renamed) + of(totals, Outcome::changes);
-  auto const to_examine = of(totals, Outcome::narrowed) + of(totals, Outcome::open) +
-                          of(totals, Outcome::stranded) + of(totals, Outcome::doubtful);
-  page.leader("Name updated from the record alone (renamed, changes)", grouped(updated), 2);
-  page.leader("To be examined (narrowed, open, stranded, doubtful)", grouped(to_examine), 2);
-  page.leader("Specimen examined in this run", "none", 2);
+  page.leader("Same taxon, name updated without looking (renamed)",
+              grouped(of(totals, Outcome::renamed)), 2);
+  page.leader("Another taxon by the record alone (changes)", grouped(of(totals, Outcome::changes)),
+              2);
+  page.leader("Still to be examined: on the worklist", grouped(view.result.to_look_at.size()), 2);
+  page.leader("Examined in this run", "none", 2);
   page.blank();
   page.paragraph(not_examined(), 2);
 }
@@ -94,7 +95,11 @@ void set_from_to(Page& page, View const& view) {
     }
     if (listed++ >= kRows) continue;
     std::string names = row.from.empty() ? "(no usable name)" : row.from;
-    if (!row.to.empty() && row.to != row.from) names += " to " + row.to;
+    // What is in brackets is no name.
+    if (row.to.starts_with('('))
+      names += " " + row.to;
+    else if (!row.to.empty() && row.to != row.from)
+      names += " to " + row.to;
     auto const outcomes =
         static_cast<std::size_t>(std::count_if(row.by_outcome.begin(), row.by_outcome.end(),
                                                [](std::uint64_t count) { return count > 0; }));
@@ -120,60 +125,95 @@ void set_from_to(Page& page, View const& view) {
   }
 }
 
+using Counts = std::vector<std::pair<std::string, std::size_t>>;
+
+void add(Counts& counts, std::unordered_map<std::string, std::size_t>& index,
+         std::string const& name, std::size_t number) {
+  auto const [at, fresh] = index.try_emplace(name, counts.size());
+  if (fresh) counts.emplace_back(name, 0);
+  counts[at->second].second += number;
+}
+
+// "Cabinet 3" of "Cabinet 3 / Shelf 2 / Folder 7".
+std::string widest_part(std::string const& place) {
+  return place.substr(0, std::min(place.find(" / "), place.find_first_of(";,/|")));
+}
+
+// Storage places with their specimens, in the order of the worklist.
+Counts places_of(std::vector<WorkGroup> const& worklist, bool widest) {
+  Counts counts;
+  std::unordered_map<std::string, std::size_t> index;
+  for (auto const& group : worklist) {
+    add(counts, index, widest ? widest_part(group.storage) : group.storage, group.specimens.size());
+  }
+  return counts;
+}
+
+void set_places(Page& page, std::vector<WorkGroup> const& worklist) {
+  auto places = places_of(worklist, false);
+  bool const widest = places.size() > kListed;
+  if (widest) places = places_of(worklist, true);
+  page.subheading("Specimens to pull, by storage place");
+  std::size_t listed = 0;
+  std::size_t nowhere = 0;
+  for (auto const& [place, count] : places) {
+    if (place.empty())
+      nowhere = count;
+    else if (listed++ < kListed)
+      page.leader(place, grouped(count), 2);
+  }
+  if (listed > kListed) {
+    page.paragraph(fmt::format("and {} more in the worklist.", counted(listed - kListed, "place")),
+                   2);
+  }
+  if (nowhere > 0) page.leader("(no place recorded)", grouped(nowhere), 2);
+}
+
+void set_questions(Page& page, std::vector<WorkGroup> const& worklist) {
+  Counts questions;
+  std::unordered_map<std::string, std::size_t> index;
+  for (auto const& group : worklist) {
+    add(questions, index, group.question, group.specimens.size());
+  }
+  std::stable_sort(questions.begin(), questions.end(),
+                   [](auto const& a, auto const& b) { return a.second > b.second; });
+  page.subheading("Questions, and the specimens that each settles");
+  for (std::size_t i = 0; i < questions.size() && i < kListed; ++i) {
+    auto const& [question, count] = questions[i];
+    page.leader(question.empty() ? look_at_the_whole() : question, grouped(count), 2);
+  }
+  if (questions.size() > kListed) {
+    page.paragraph(fmt::format("and {} more in the worklist.",
+                               counted(questions.size() - kListed, "question")),
+                   2);
+  }
+}
+
 void set_worklist(Page& page, View const& view) {
-  auto const& result = view.result;
-  if (result.worklist.empty()) return;
+  auto const& worklist = view.result.worklist;
+  if (worklist.empty()) return;
   page.heading("Worklist");
   std::size_t sheets = 0;
-  std::map<std::string, std::size_t> places;
-  std::map<std::string, std::pair<std::size_t, double>> questions;
-  for (auto const& group : result.worklist) {
+  std::size_t types = 0;
+  std::set<std::string_view> places;
+  std::set<std::string_view> questions;
+  for (auto const& group : worklist) {
     sheets += group.specimens.size();
-    places[group.storage] += group.specimens.size();
-    auto& entry = questions[group.question];
-    entry.first += group.specimens.size();
-    entry.second = group.cost;
+    types += group.has_types ? 1 : 0;
+    places.insert(group.storage);
+    questions.insert(group.question);
   }
   page.paragraph(fmt::format("{} to look at, from {}, with {} to answer.",
                              counted(sheets, "specimen"), counted(places.size(), "storage place"),
                              counted(questions.size(), "different question")),
                  2);
-  std::size_t types = 0;
-  for (auto const& group : result.worklist) types += group.has_types ? 1 : 0;
   if (types > 0) {
-    page.paragraph(fmt::format("{} of {} with types or vouchers; these stand first.",
-                               grouped(types), counted(result.worklist.size(), "group")),
+    page.paragraph(fmt::format("{} of {} with types; these stand first.", grouped(types),
+                               counted(worklist.size(), "group")),
                    2);
   }
-  std::vector<std::pair<std::string, std::pair<std::size_t, double>>> by_count(questions.begin(),
-                                                                               questions.end());
-  std::stable_sort(by_count.begin(), by_count.end(),
-                   [](auto const& a, auto const& b) { return a.second.first > b.second.first; });
-  page.subheading("Questions, and the specimens that each settles");
-  for (std::size_t i = 0; i < by_count.size() && i < kListed; ++i) {
-    auto const& [question, entry] = by_count[i];
-    page.leader(question.empty() ? look_at_the_whole() : question, grouped(entry.first), 2);
-  }
-  if (by_count.size() > kListed) {
-    page.paragraph(
-        fmt::format("and {} more in the worklist.", counted(by_count.size() - kListed, "question")),
-        2);
-  }
-  page.subheading("Specimens to pull, by storage place");
-  std::size_t listed = 0;
-  for (auto const& [place, count] : places) {
-    if (place.empty()) continue;
-    if (listed++ == kListed) break;
-    page.leader(place, grouped(count), 2);
-  }
-  if (auto const nowhere = places.find(""); nowhere != places.end()) {
-    page.leader("(no place recorded)", grouped(nowhere->second), 2);
-  }
-  auto const named = places.size() - places.count("");
-  if (named > kListed) {
-    page.paragraph(fmt::format("and {} more in the worklist.", counted(named - kListed, "place")),
-                   2);
-  }
+  set_questions(page, worklist);
+  set_places(page, worklist);
 }
 
 std::string let_through(Edition const& edition, std::vector<TaxonId> const& taxa,
@@ -304,9 +344,9 @@ std::string redetermination_text(Edition const& old_edition, Edition const& new_
   page.title(fmt::format("Specimens named by {}, keyed by {}", view.called.old_name,
                          view.called.new_name));
   auto const kept = sum(redetermination.totals);
-  page.paragraph(fmt::format("{} read: {} keyed, {} set aside as unreadable.",
-                             counted(redetermination.read, "record"), grouped(kept),
-                             grouped(redetermination.rejected)),
+  page.paragraph(fmt::format("{} read: {} judged, {} set aside as unreadable.",
+                             counted(kept + redetermination.rejected, "record"),
+                             counted(kept, "specimen"), grouped(redetermination.rejected)),
                  2);
   set_totals(page, view);
   set_statements(page, view);

@@ -252,7 +252,8 @@ TEST(PlantedNumbers, TheTerminalShowsTheTotals) {
     }
   }
   EXPECT_EQ(shown, counts_of(made.result.at("totals")));
-  EXPECT_NE(made.ran.out.find("  1,800 records read: 1,800 keyed, 0 set aside"), std::string::npos);
+  EXPECT_NE(made.ran.out.find("  1,800 records read: 1,800 specimens judged, 0 set aside"),
+            std::string::npos);
 
   auto const names = part_of(made.ran.out, "NAMES UPDATED, SPECIMENS NOT EXAMINED");
   auto const figure_at = [&](std::string const& words) -> std::optional<long> {
@@ -261,8 +262,9 @@ TEST(PlantedNumbers, TheTerminalShowsTheTotals) {
     }
     return std::nullopt;
   };
-  EXPECT_EQ(figure_at("Name updated from the record alone"), made.result.at("toRelabel").size());
-  EXPECT_EQ(figure_at("To be examined"), made.result.at("toLookAt").size());
+  EXPECT_EQ(figure_at("Same taxon, name updated without looking"), shown.at("renamed"));
+  EXPECT_EQ(figure_at("Another taxon by the record alone"), shown.at("changes"));
+  EXPECT_EQ(figure_at("Still to be examined"), made.result.at("toLookAt").size());
 }
 
 // "  and 19 more rows …" -> 19: rows of a long list that the terminal leaves out.
@@ -302,10 +304,13 @@ TEST(PlantedNumbers, TheTerminalsListFromNameToNameAddsUp) {
 
 TEST(PlantedNumbers, TheTerminalsQuestionsAndPlacesAreThoseOfTheWorklist) {
   auto const& made = velunaceae();
-  std::map<std::string, long> places;  // of the worklist file
+  std::map<std::string, long> places;    // of the worklist file
+  std::map<std::string, long> cabinets;  // more places than a screen holds are summed up by these
   long sheets = 0;
   for (auto const& row : read_table(made.worklist)) {
-    ++places[row.at("storageLocation")];
+    auto const& place = row.at("storageLocation");
+    ++places[place];
+    ++cabinets[place.substr(0, place.find(" / "))];
     ++sheets;
   }
   auto const part = part_of(made.ran.out, "WORKLIST");
@@ -323,14 +328,15 @@ TEST(PlantedNumbers, TheTerminalsQuestionsAndPlacesAreThoseOfTheWorklist) {
     } else if (list == "Specimens to pull, by storage place") {
       ++places_shown;
       auto const place = line.substr(2, line.find(" .") - 2);
-      EXPECT_EQ(figure, places[place]) << place;
+      EXPECT_EQ(figure, cabinets[place]) << place;
     } else {
       ADD_FAILURE() << "under no list: " << line;
     }
   }
   EXPECT_EQ(left_out(part, "question"), 0U);
   EXPECT_EQ(asked, sheets);
-  EXPECT_EQ(places_shown + left_out(part, "place"), places.size());
+  ASSERT_GT(places.size(), 20U);
+  EXPECT_EQ(places_shown + left_out(part, "place"), cabinets.size());
   auto const said = std::to_string(sheets) + " specimens to look at, from " +
                     std::to_string(places.size()) + " storage places, with " +
                     std::to_string(questions) + " different questions to answer.";

@@ -157,7 +157,7 @@ TEST(ReportJson, CountsOfTheImageEqualThoseOfTheValue) {
   }
   EXPECT_EQ(json["toLookAt"].size(), result.to_look_at.size());
   EXPECT_EQ(json["verdicts"].size(), result.verdicts.size());
-  EXPECT_EQ(json["fromTo"][3]["byOutcome"]["open"], 44);
+  EXPECT_EQ(json["fromTo"][3]["byOutcome"]["open"], 1);
 }
 
 TEST(ReportJson, EndsInOneLineFeedAndIndentsByTwoBlanks) {

@@ -143,28 +143,29 @@ void add_keyout(Sample& sample) {
 void add_archive(Sample& sample) {
   auto& result = sample.redetermination;
   add_verdicts(sample);
-  result.read = 1214;
+  result.read = 1228;
   result.rejected = 2;
-  result.totals = {803, 212, 31, 96, 44, 7, 0, 0, 0, 19};
+  result.totals = {1203, 1, 1, 2, 1, 1, 0, 0, 0, 19};
   result.totals_by_reading = {result.totals, result.totals, result.totals};
-  result.totals_by_reading[2] = {798, 212, 36, 96, 44, 7, 0, 0, 0, 19};
-  result.reading_dependent = 5;
-  result.reading_couplets = {{CoupletId{1}, 4}, {CoupletId{4}, 1}};
+  result.totals_by_reading[2] = {1200, 1, 1, 2, 4, 1, 0, 0, 0, 19};
+  result.reading_dependent = 3;
+  result.reading_couplets = {{CoupletId{1}, 2}, {CoupletId{4}, 1}};
   result.with_characters = 301;
-  result.name_only = 911;
+  result.name_only = 927;
   result.edition_cited = 120;
-  result.edition_presumed = 1092;
+  result.edition_presumed = 1108;
   result.from_to = {
-      {"Orla minor", "Orla minor", {803, 0, 0, 0, 0, 0, 0, 0, 0, 0}, 803},
-      {"Pellucina nigra", "Nigrella nigra", {0, 212, 0, 0, 0, 0, 0, 0, 0, 0}, 212},
-      {"Orla major", "Orla major | Orla rubra", {0, 0, 0, 96, 0, 0, 0, 0, 0, 0}, 96},
-      {"Orla clausa", "Orla clausa | Orla major", {0, 0, 31, 0, 44, 0, 0, 0, 0, 0}, 75},
-      {"", "", {0, 0, 0, 0, 0, 0, 0, 0, 0, 19}, 19},
-      {"Pellucina caeca", "(stranded)", {0, 0, 0, 0, 0, 7, 0, 0, 0, 0}, 7},
+      {"Orla minor", "Orla minor", {1203, 0, 0, 0, 0, 0, 0, 0, 0, 0}, 1203},
+      {"Aus incertus", "(not keyed)", {0, 0, 0, 0, 0, 0, 0, 0, 0, 19}, 19},
+      {"Orla major", "Orla rubra | Orla major", {0, 0, 0, 2, 0, 0, 0, 0, 0, 0}, 2},
+      {"Orla clausa", "Orla clausa | Orla major", {0, 0, 0, 0, 1, 0, 0, 0, 0, 0}, 1},
+      {"Orla minor", "Orla rubra", {0, 0, 1, 0, 0, 0, 0, 0, 0, 0}, 1},
+      {"Pellucina caeca", "(stranded)", {0, 0, 0, 0, 0, 1, 0, 0, 0, 0}, 1},
+      {"Pellucina nigra", "Nigrella nigra", {0, 1, 0, 0, 0, 0, 0, 0, 0, 0}, 1},
   };
   result.by_storage = {{"Cabinet 1 / Shelf 1", {0, 0, 0, 1, 0, 0, 0, 0, 0, 0}}};
-  result.by_decade = {{"1970s", {800, 200, 31, 96, 44, 7, 0, 0, 0, 10}},
-                      {"not dated", {3, 12, 0, 0, 0, 0, 0, 0, 0, 9}}};
+  result.by_decade = {{"1970s", {1200, 1, 1, 2, 1, 1, 0, 0, 0, 10}},
+                      {"", {3, 0, 0, 0, 0, 0, 0, 0, 0, 9}}};
   result.by_person = {{"A. Nomen", result.totals}};
   auto holotype = specimen(2, "HLVN 0007", "Orla major", "Cabinet 1 / Shelf 1");
   holotype.type_status = "holotype of Orla major";

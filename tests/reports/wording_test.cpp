@@ -234,9 +234,10 @@ TEST_F(Verdicts, NotKeyedGivesTheClauseOfTheAnalysis) {
 
 TEST_F(Verdicts, ACutSearchIsNeverSilent) {
   verdict(0).complete = false;
-  EXPECT_EQ(why(0),
-            "every way that the evidence leaves ends in Orla minor; not all ways were followed: the "
-            "limit on routes is met");
+  EXPECT_EQ(
+      why(0),
+      "every way that the evidence leaves ends in Orla minor; not all ways were followed: the "
+      "limit on routes is met");
 }
 
 TEST_F(Verdicts, LookAtGivesTheDecisionAsAPersonWould) {
