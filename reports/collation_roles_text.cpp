@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <unordered_map>
 
 #include "keydrift/reports/collation_parts.hpp"
 
@@ -59,17 +60,17 @@ bool one_sided(RoleChange const& role) { return !role.old_lead || !role.new_lead
 void set_one_sided(Page& page, CollationView const& view, RoleTransition transition,
                    bool others_before) {
   std::vector<std::pair<std::string, std::vector<std::string>>> characters;
+  std::unordered_map<std::string, std::size_t> known;
   for (auto const& role : view.collation.roles) {
     if (role.transition != transition || !one_sided(role)) continue;
     auto name = character_of(role, view.label, view.old_edition, view.new_edition);
     auto lead = role.new_lead ? name_of(view.new_edition, role.new_lead)
                               : name_of(view.old_edition, role.old_lead);
-    auto const known = std::find_if(characters.begin(), characters.end(),
-                                    [&](auto const& entry) { return entry.first == name; });
-    if (known == characters.end()) {
-      characters.push_back({std::move(name), {std::move(lead)}});
-    } else if (std::find(known->second.begin(), known->second.end(), lead) == known->second.end()) {
-      known->second.push_back(std::move(lead));
+    auto const [at, fresh] = known.try_emplace(name, characters.size());
+    if (fresh) characters.push_back({std::move(name), {}});
+    auto& leads = characters[at->second].second;
+    if (std::find(leads.begin(), leads.end(), lead) == leads.end()) {
+      leads.push_back(std::move(lead));
     }
   }
   if (characters.empty()) return;

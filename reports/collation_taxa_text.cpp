@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "keydrift/reports/collation_parts.hpp"
 #include "keydrift/reports/setting.hpp"
@@ -93,11 +94,6 @@ std::optional<RouteStep> parting_of(TaxonChange const& taxon) {
   return std::nullopt;
 }
 
-bool same_place(std::optional<RouteStep> const& a, std::optional<RouteStep> const& b) {
-  if (!a || !b) return a.has_value() == b.has_value();
-  return a->old_lead == b->old_lead && a->new_lead == b->new_lead;
-}
-
 void set_parting(Page& page, CollationView const& view, RouteStep const& step) {
   auto const column = [&page](Edition const& edition, std::optional<LeadId> const& lead) {
     if (!lead) {
@@ -148,17 +144,20 @@ bool changes_couplet(TaxonChange const& taxon) {
 void set_taxa(Page& page, CollationView const& view) {
   auto const& taxa = view.collation.taxa;
   // Taxa that part at one place are set under it, in the order in which the places come up.
-  std::vector<std::pair<std::optional<RouteStep>, std::vector<TaxonChange const*>>> places;
+  struct Place {
+    std::optional<RouteStep> step;
+    std::vector<TaxonChange const*> members;
+  };
+  std::vector<Place> places;
+  std::map<std::pair<std::optional<LeadId>, std::optional<LeadId>>, std::size_t> known;
   for (auto const& taxon : taxa) {
     if (!changes_couplet(taxon)) continue;
-    auto const place = parting_of(taxon);
-    auto const known = std::find_if(places.begin(), places.end(), [&](auto const& entry) {
-      return same_place(entry.first, place);
-    });
-    if (known == places.end())
-      places.push_back({place, {&taxon}});
-    else
-      known->second.push_back(&taxon);
+    auto const step = parting_of(taxon);
+    auto const leads = step ? std::pair{step->old_lead, step->new_lead}
+                            : std::pair<std::optional<LeadId>, std::optional<LeadId>>{};
+    auto const [at, fresh] = known.try_emplace(leads, places.size());
+    if (fresh) places.push_back({step, {}});
+    places[at->second].members.push_back(&taxon);
   }
   if (!places.empty()) {
     page.heading("Taxa that change couplet");

@@ -26,6 +26,16 @@ std::string_view to_word(Truth truth) {
   return "unknown";
 }
 
+// With little recorded, nearly every character is open on every way; the whole list stands once,
+// at the end.
+std::string some_of(std::vector<std::string> const& characters) {
+  constexpr std::size_t kShown = 6;
+  if (characters.size() <= kShown + 1) return enumerated(characters);
+  std::vector<std::string> shown(characters.begin(), characters.begin() + kShown);
+  shown.push_back(fmt::format("{} more", characters.size() - kShown));
+  return enumerated(shown);
+}
+
 void set_record(Page& page, Specimen const& specimen) {
   std::string name = specimen.scientific_name;
   if (!specimen.qualifier.empty()) name += fmt::format(" ({})", specimen.qualifier);
@@ -103,7 +113,7 @@ std::string keyout_text(Edition const& edition, Specimen const& specimen, KeyOut
     std::string right{to_word(terminal.arrival)};
     page.leader(edition[terminal.taxon].name, right, 2);
     if (!terminal.rests_on.empty()) {
-      page.paragraph(fmt::format("rests on {}", enumerated(terminal.rests_on)), 6, 2);
+      page.paragraph(fmt::format("rests on {}", some_of(terminal.rests_on)), 6, 2);
     }
   }
   for (auto const couplet : keyout.strands_at) {

@@ -309,5 +309,18 @@ TEST(TerminalRedetermination, TotalsAddUpToTheRecordsRead) {
             std::string::npos);
 }
 
+TEST(TerminalKeyout, ALongListOfOpenCharactersIsCutAtEachEndAndWholeAtTheLast) {
+  auto sample = make_sample();
+  std::vector<std::string> characters;
+  for (char c = 'a'; c < 'j'; ++c) characters.push_back(std::string("character ") + c);
+  sample.keyout.terminals[0].rests_on = characters;
+  sample.keyout.open_characters = characters;
+  auto const text = keyout_text(sample.new_edition, sample.specimen, sample.keyout, {.width = 200});
+  EXPECT_NE(text.find("rests on character a, character b, character c, character d, character e, "
+                      "character f and 3 more\n"),
+            std::string::npos);
+  EXPECT_NE(text.find("character g, character h or character i.\n"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace keydrift
