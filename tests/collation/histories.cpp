@@ -308,4 +308,28 @@ History revise(Draft& draft, std::size_t percent, Dice& dice) {
   return history;
 }
 
+std::vector<CoupletSketch> make_tangle(std::size_t couplets, std::size_t taxa, Tangle kind,
+                                       Dice& dice) {
+  std::vector<CoupletSketch> sketch;
+  for (std::size_t i = 0; i < couplets; ++i) {
+    CoupletSketch couplet{std::to_string(i + 1), {}};
+    bool const broken = kind == Tangle::broken;
+    auto const leads = broken ? 1 + dice.below(3) : 2;
+    for (std::size_t k = 0; k < leads; ++k) {
+      auto const goal =
+          broken && dice.one_in(4) ? dice.below(couplets) : i + 1 + dice.below(couplets);
+      std::string to = "Aus t" + std::to_string(dice.below(taxa));
+      if (goal < couplets) to = std::to_string(goal + 1);
+      if (broken && dice.one_in(12)) to.clear();
+      if (broken && goal >= couplets && !to.empty() && dice.one_in(6))
+        to += " | Aus t" + std::to_string(dice.below(taxa));
+      couplet.leads.push_back({"c" + std::to_string(dice.below(9)) + ": s" +
+                                   std::to_string(dice.below(3)) + "; " + word(dice, 40),
+                               to});
+    }
+    sketch.push_back(std::move(couplet));
+  }
+  return sketch;
+}
+
 }  // namespace keydrift::test

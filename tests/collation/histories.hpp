@@ -61,4 +61,10 @@ struct History {
 // taxa split and renamed.  Inserting and removing renumber everything behind.
 [[nodiscard]] History revise(Draft& draft, std::size_t percent, Dice& dice);
 
+// A key that nobody should print: couplets and taxa reached from several leads; with `broken`
+// also cycles, couplets out of reach, leads to nowhere and couplets with a single lead.
+enum class Tangle { sound, broken };
+[[nodiscard]] std::vector<CoupletSketch> make_tangle(std::size_t couplets, std::size_t taxa,
+                                                     Tangle kind, Dice& dice);
+
 }  // namespace keydrift::test

@@ -106,6 +106,64 @@ TEST(Laws, AnEditionComparedWithItselfIsKeptThroughout) {
   }
 }
 
+TEST(Laws, ABrokenKeyComparedWithItselfIsKeptThroughout) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    Dice dice{seed};
+    auto const kind = seed % 3 == 0 ? test::Tangle::sound : test::Tangle::broken;
+    auto const edition =
+        test::sketched("tangle", test::make_tangle(1 + dice.below(40), 12, kind, dice));
+    auto const collation = test::collated(edition, edition);
+    EXPECT_FALSE(collation.changes_meaning) << "seed " << seed;
+    EXPECT_EQ(collation.alignment.pairs.size(), edition.couplets.size()) << "seed " << seed;
+    for (auto const& pair : collation.alignment.pairs) {
+      EXPECT_EQ(pair.old_couplet.index, pair.new_couplet.index) << "seed " << seed;
+      EXPECT_EQ(pair.similarity.total, 1.0) << "seed " << seed;
+    }
+    for (auto const& change : collation.taxa) {
+      EXPECT_EQ(change.events, std::vector{TaxonEvent::same_route}) << "seed " << seed;
+      EXPECT_EQ(change.parting, std::nullopt) << "seed " << seed;
+    }
+    EXPECT_TRUE(collation.mended.empty() && collation.introduced.empty()) << "seed " << seed;
+  }
+}
+
+TEST(Laws, ChangingPlacesMirrorsBrokenKeysToo) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    Dice dice{seed};
+    auto sketch = test::make_tangle(1 + dice.below(30), 12, test::Tangle::broken, dice);
+    auto const old_edition = test::sketched("old", sketch);
+    for (auto& couplet : sketch) {
+      if (dice.one_in(3)) std::swap(couplet.leads.front(), couplet.leads.back());
+      if (dice.one_in(4)) couplet.leads.front().text += "; c1: s" + std::to_string(dice.below(3));
+      if (dice.one_in(4)) couplet.leads.front().to = "Aus t" + std::to_string(dice.below(14));
+      if (dice.one_in(5)) couplet.leads.push_back({"keel: sharp", "Aus novus"});
+    }
+    if (dice.one_in(2)) sketch.pop_back();
+    auto const new_edition = test::sketched("new", sketch);
+    auto const there = test::collated(old_edition, new_edition);
+    auto const back = test::collated(new_edition, old_edition);
+    ASSERT_EQ(there.alignment.pairs.size(), back.alignment.pairs.size()) << "seed " << seed;
+    for (auto const& pair : there.alignment.pairs) {
+      auto const* mirror = back.alignment.of_old(pair.new_couplet);
+      ASSERT_NE(mirror, nullptr) << "seed " << seed;
+      EXPECT_EQ(mirror->new_couplet, pair.old_couplet) << "seed " << seed;
+      EXPECT_EQ(mirror->similarity.total, pair.similarity.total) << "seed " << seed;
+    }
+  }
+}
+
+TEST(Laws, EmptyEditionsAreCompared) {
+  Edition const nothing;
+  auto const edition = test::sketched("snails", test::snails());
+  EXPECT_FALSE(test::collated(nothing, nothing).changes_meaning);
+  auto const all_new = test::collated(nothing, edition);
+  EXPECT_EQ(all_new.alignment.only_new.size(), 6U);
+  EXPECT_EQ(all_new.taxa.size(), edition.taxa.size());
+  auto const all_old = test::collated(edition, nothing);
+  EXPECT_EQ(all_old.alignment.only_old.size(), 6U);
+  EXPECT_EQ(all_old.couplets.size(), 6U);
+}
+
 Edition permuted(Edition const& edition, Dice& dice) {
   auto const count = edition.couplets.size();
   std::vector<std::uint32_t> place(count);  // of the couplet in the new order

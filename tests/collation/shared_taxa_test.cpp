@@ -17,20 +17,10 @@ using collating::Of;
 using collating::SharedTaxa;
 using test::Dice;
 
-// Keys with couplets and taxa reached from several leads, so that sets are several runs.
+// Several routes to couplets and taxa, so that sets are several runs.
 Edition reticulate(Dice& dice, std::size_t couplets, std::size_t taxa) {
-  std::vector<test::CoupletSketch> sketch;
-  for (std::size_t i = 0; i < couplets; ++i) {
-    test::CoupletSketch couplet{std::to_string(i + 1), {}};
-    for (int k = 0; k < 2; ++k) {
-      auto const goal = i + 1 + dice.below(couplets);
-      couplet.leads.push_back({"words", goal < couplets
-                                            ? std::to_string(goal + 1)
-                                            : "Aus t" + std::to_string(dice.below(taxa))});
-    }
-    sketch.push_back(couplet);
-  }
-  return test::make_edition("reticulate", sketch);
+  return test::make_edition("reticulate",
+                            test::make_tangle(couplets, taxa, test::Tangle::sound, dice));
 }
 
 TEST(SharedTaxaSums, AgreeWithListingTheTaxa) {
