@@ -62,6 +62,15 @@ TEST(CoupletEvents, OtherWordsForTheSamePredicateAreReworded) {
   EXPECT_FALSE(collation.changes_meaning);
 }
 
+TEST(CoupletEvents, AnInlineMarkIsNoPartOfTheWords) {
+  auto const old_edition = sketched("old", snails());
+  auto new_edition = old_edition;
+  new_edition.couplets[2].leads[0].text += " {lip: white}";
+  auto const collation = collated(old_edition, new_edition);
+  EXPECT_EQ(test::events_of_new(collation, new_edition, "3"), "kept");
+  EXPECT_EQ(collation.alignment.pairs[2].similarity.total, 1.0);
+}
+
 TEST(CoupletEvents, AnotherNoteUnderALeadIsReworded) {
   auto const old_edition = sketched("old", snails());
   auto new_edition = old_edition;

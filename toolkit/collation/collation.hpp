@@ -56,6 +56,9 @@ struct Alignment {
   [[nodiscard]] CoupletPair const* of_new(CoupletId couplet) const;
 };
 
+// Where a lead leads and where a couplet hangs is seen through inserted and removed couplets: an
+// insertion between two couplets is told of the inserted one and makes neither of the two
+// redirected or moved.
 enum class CoupletEvent {
   kept,           // nothing but, perhaps, layout
   renumbered,     // another number
@@ -110,6 +113,8 @@ struct RouteStep {
   bool restated{false};   // but what the lead says changed
 };
 
+// One for each pair of the matching that shares something (so a taxon split in two has two, and so
+// has one lumped from two), one for each newcomer and one for each taxon that left.
 struct TaxonChange {
   std::vector<TaxonId> old_taxa;  // related by the matching; empty: entered
   std::vector<TaxonId> new_taxa;  // empty: left

@@ -71,7 +71,7 @@ unsigned likeness(Statement const& a, Statement const& b) {
 bool decides(Statement const& statement) { return statement.strength != Strength::noted; }
 
 bool same_words(std::string const& a, std::string const& b) {
-  return a == b || normalised_words(a) == normalised_words(b);
+  return a == b || words_without_marks(a) == words_without_marks(b);
 }
 
 bool same_words(std::vector<std::string> const& a, std::vector<std::string> const& b) {

@@ -140,6 +140,23 @@ Grade best_first(std::vector<T> const& a, std::vector<T> const& b) {
 
 }  // namespace
 
+std::string words_without_marks(std::string_view text) {
+  if (text.find('{') == std::string_view::npos) return normalised_words(text);
+  std::string plain;
+  while (!text.empty()) {
+    auto const open = text.find('{');
+    plain += text.substr(0, open);
+    if (open == std::string_view::npos) break;
+    auto const close = text.find('}', open);
+    if (close == std::string_view::npos) {  // no mark
+      plain += text.substr(open);
+      break;
+    }
+    text.remove_prefix(close + 1);
+  }
+  return normalised_words(plain);
+}
+
 void add_words(std::string_view text, std::vector<std::uint64_t>& words) {
   std::size_t begin = 0;
   while (begin < text.size()) {
@@ -157,7 +174,7 @@ Grade overlap_of_words(std::vector<std::uint64_t> const& a, std::vector<std::uin
 
 SaidLead read_saying(Lead const& lead) {
   SaidLead said;
-  auto const text = normalised_words(lead.text);
+  auto const text = words_without_marks(lead.text);
   said.text = text_number(text);
   add_words(text, said.words);
   std::sort(said.words.begin(), said.words.end());

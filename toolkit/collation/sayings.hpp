@@ -2,6 +2,7 @@
 // What leads say, in a form that compares fast: numbers for words, characters and states.
 
 #include <cstdint>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -47,6 +48,10 @@ struct SaidLead {
 // Agreement of what two leads say: statements matched best first, and (a quarter) the words.
 // Symmetric; `whole` iff both the predicates and the words are the same.
 [[nodiscard]] Grade agreement(SaidLead const& a, SaidLead const& b);
+
+// normalised_words() of a lead's text without the inline marks ("{lip: white}"), which are no part
+// of the words.
+[[nodiscard]] std::string words_without_marks(std::string_view text);
 
 // Appends the number of each word of a text that normalised_words() has been through.
 void add_words(std::string_view text, std::vector<std::uint64_t>& words);
