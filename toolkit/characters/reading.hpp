@@ -5,6 +5,37 @@
 // character in both: a statement that the lexicon does not cover becomes a state of an *opaque
 // character*, whose states are the contrasting statements of the couplets where it occurs.  Opaque
 // characters are tied across couplets and editions by equal normalised words.
+//
+// How words are read (all but the last three rules look at the lead's own text, its language and
+// the lexicon only):
+//
+// - Semicolons, full stops that end a sentence and dashes between blanks part clauses; commas part
+//   a clause into statements, but for lists ("ovate, lanceolate or elliptic").  "or", "to", "/" and
+//   commas between states of one character widen it; "or" between characters makes alternatives.
+// - A state of the lexicon counts beside its subject, or beside none where the words before name
+//   one; not where a part is named that the character does not know of ("leaf sheath", "upper
+//   leaves" are not "leaf"): such words are opaque.
+// - Parentheses in numbers are extremes; "at least", "up to" … are limits; "ca.", "±" widen by the
+//   tolerance.  Comparisons are ratios: what comes first of length, width, height … over the other.
+//   A number that the lexicon does not know is a character "~n:<words around it>|<unit>".
+// - A hedge before a further state ("flat, rarely rolled") admits that state, and the whole is
+//   firm.  So are the extremes in "5, rarely 4".
+// - An exception names groups ("except in", "but not in", or "rolled in Aus" behind "leaves flat")
+//   and belongs to the statement in front of it.  One whose group cannot be told ("except in
+//   floating forms") makes hedged; one of a part ("except at the base") stays with the words.
+// - A limit ("in females", "when dry") is that of its statement; one with a colon ("Males:") goes
+//   on to the end of the sentence.  "if", "when present" make hedged.
+// - Notes in brackets or behind "Note:" are noted; figure references are nothing.
+// - "Not as above" is the contrary of the other leads of its couplet.
+// - Words that mean states of several characters mean the one that a sibling lead speaks of.  Words
+//   that the lexicon leaves unread beside a state become an opaque statement when they speak of
+//   another part, or when they are what contrasts ("deeply bifid" against "shallowly bifid").
+// - A count or comparison without the lexicon that contrasts with words only, nowhere with its
+//   like, is opaque ("three-sided" against "round").
+//
+// Findings: ambiguous-words, backwards-range, missing-unit (warnings); malformed-mark,
+// unknown-character, unknown-state, mark-without-number, unit-in-mark (errors; the words are read
+// instead).
 
 #include <span>
 #include <string>

@@ -35,6 +35,12 @@ struct Measure {
 [[nodiscard]] std::vector<Measure> measures_at(LeadText const& text, std::uint32_t at,
                                                std::uint32_t stop);
 
+// The two kinds of them.
+[[nodiscard]] std::vector<Measure> amounts_at(LeadText const& text, std::uint32_t at,
+                                              std::uint32_t stop);
+[[nodiscard]] std::optional<Measure> ratio_at(LeadText const& text, std::uint32_t at,
+                                              std::uint32_t stop);
+
 // A ratio the other way round (length/width -> width/length).
 [[nodiscard]] NumericRange inverted(NumericRange const& range);
 
