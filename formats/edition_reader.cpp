@@ -22,17 +22,25 @@ FileKind kind_of(Source const& source) {
 
 }  // namespace
 
-Loaded<Edition> read_edition(Source source) {
+Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
   auto const kind = kind_of(source);
   switch (kind) {
-    case FileKind::json:
-      return read_key_json(source);
+    case FileKind::json: {
+      auto edition = read_key_json(source);
+      Loaded<EditionReading> loaded;
+      loaded.findings = std::move(edition.findings);
+      if (edition) loaded.value = EditionReading{std::move(*edition.value), std::nullopt};
+      return loaded;
+    }
     case FileKind::text:
     case FileKind::empty: {
-      auto reading = read_printed_key(source);
-      Loaded<Edition> loaded;
+      auto reading = read_printed_key(source, limits);
+      Loaded<EditionReading> loaded;
       loaded.findings = std::move(reading.findings);
-      if (reading) loaded.value = std::move(reading.value->edition);
+      if (reading) {
+        loaded.value =
+            EditionReading{std::move(reading.value->edition), std::move(reading.value->source)};
+      }
       return loaded;
     }
     case FileKind::xml:
@@ -58,7 +66,7 @@ Loaded<Edition> read_edition(Source source) {
   finding.message =
       std::string{"this is "} + to_phrase(kind) + ", not a key as plain text or as keydrift's JSON";
   finding.remedy = way_to_text(kind);
-  Loaded<Edition> loaded;
+  Loaded<EditionReading> loaded;
   loaded.findings.push_back(std::move(finding));
   return loaded;
 }

@@ -1,15 +1,25 @@
 #pragma once
 // Bytes of whatever form to an Edition.
 
+#include <optional>
+
+#include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/printed_key.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift {
 
+struct EditionReading {
+  Edition edition;
+  // How its lines were taken; nullopt for forms that say themselves what is what (JSON).
+  std::optional<SourceReading> source;
+};
+
 // Printed-key text or keydrift's JSON, told by the first characters.  Anything else (a
 // word-processor manuscript, a PDF, XML, a compressed file, binary data) is refused with what it is
 // and what to do: unsupported-file.  Other errors: those of printed_key.hpp and key_json.hpp.
-[[nodiscard]] Loaded<Edition> read_edition(Source source);
+[[nodiscard]] Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits = {});
 
 }  // namespace keydrift

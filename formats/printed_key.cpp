@@ -169,13 +169,13 @@ char const* to_word(LineKind kind) {
   return "skipped";
 }
 
-Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& options) {
-  auto decoded = decode_text(source, {.maximum_bytes = options.maximum_bytes});
+Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits) {
+  auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
   Loaded<PrintedReading> loaded;
   loaded.findings = std::move(decoded.findings);
   if (!decoded) return loaded;
-  auto const& text = *decoded.value;
-  if (auto refused = too_long_line(text, options.maximum_line_bytes)) {
+  auto& text = *decoded.value;
+  if (auto refused = too_long_line(text, limits.line_bytes)) {
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }
@@ -200,7 +200,7 @@ Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& opt
     sort_findings(loaded.findings);
     return loaded;
   }
-  reading.layout_note = describe_layout(grouping, sorted, reads);
+  reading.source.layout_note = describe_layout(grouping, sorted, reads);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
   // Leads that run on within a line share its account.
   auto& taken = sorted.accounts;
@@ -208,8 +208,9 @@ Loaded<PrintedReading> read_printed_key(Source source, PrintedOptions const& opt
     return a.line == b.line;
   };
   taken.erase(std::unique(taken.begin(), taken.end(), same_line), taken.end());
-  reading.lines = std::move(taken);
+  reading.source.lines = std::move(taken);
   sort_findings(loaded.findings);
+  reading.source.text = std::move(text.text);
   loaded.value = std::move(reading);
   return loaded;
 }

@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
@@ -38,24 +39,24 @@ struct LineAccount {
   std::string_view reason;  // why it was taken so, in a few words; static storage
 };
 
-struct PrintedReading {
-  Edition edition;                 // Lead::statements are empty: keydrift/characters fills them
-  std::vector<LineAccount> lines;  // one for each line of the decoded text, in order
+// How a source was read, for whoever wants to check it line by line.  Keys that are no plain text
+// (manuscripts, article XML) are read by way of lines as well; `text` has them.
+struct SourceReading {
+  std::string text;                // the lines that were read: decoded, "\n" after each
+  std::vector<LineAccount> lines;  // one for each line of `text`, in order
   std::string layout_note;  // "parallel layout, leads marked 1 / –, destinations after dots"
 };
 
-struct PrintedOptions {
-  std::uint64_t maximum_bytes{std::uint64_t{256} << 20};
-  // A longer line is no line of a key; the limit bounds what one line may cost.
-  std::size_t maximum_line_bytes{std::size_t{1} << 20};
+struct PrintedReading {
+  Edition edition;  // Lead::statements are empty: keydrift/characters fills them
+  SourceReading source;
 };
 
 // Codes of errors (nothing is loaded): those of decode_text, line-too-long, no-couplets.
 // Everything else that is doubtful is a warning or an information with its place.  Couplet numbers
 // that lead nowhere stay Unresolved and duplicate numbers keep both couplets: proof_structure
 // reports them.  Linear in the size of the text; no recursion.
-[[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source,
-                                                      PrintedOptions const& options = {});
+[[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits = {});
 
 enum class BackReferences : std::uint8_t {
   as_printed,  // those of the edition

@@ -20,7 +20,13 @@ constexpr std::string_view kPrinted =
     "1. Beak bifid ..... 2\n– Beak entire ..... Cus cus\n"
     "2. Scales dark ..... Aus bus\n– Scales pale ..... Aus dus\n";
 
-Loaded<Edition> read(std::string_view bytes) { return read_edition({.name = "k", .bytes = bytes}); }
+Loaded<Edition> read(std::string_view bytes) {
+  auto reading = read_edition({.name = "k", .bytes = bytes});
+  Loaded<Edition> loaded;
+  loaded.findings = std::move(reading.findings);
+  if (reading) loaded.value = std::move(reading.value->edition);
+  return loaded;
+}
 
 std::string utf_16(std::string_view ascii) {
   std::string out = "\xFF\xFE";

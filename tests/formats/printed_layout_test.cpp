@@ -24,7 +24,7 @@ TEST(PrintedLayout, SerialNumbersNameTheRivalInBrackets) {
             "1[1] Shell smooth. -> 2\n1[6] Shell ribbed -> Dus eus\n"
             "2[2] Foot pale -> Aus bus\n2[3] Foot dark. -> 4\n"
             "4[4] Eyes large -> Aus cus\n4[5] Eyes small -> Aus dus\n");
-  EXPECT_EQ(read_key(text).layout_note,
+  EXPECT_EQ(read_key(text).source.layout_note,
             "serial layout, leads marked 1 and 6, destinations after dot leaders; a lead without "
             "destination goes on with the next lead");
 }
@@ -53,7 +53,7 @@ TEST(PrintedLayout, IndentedNumbersComeBackForTheRival) {
             "2[2] Foot pale -> Aus bus\n2[2] Foot dark -> 3\n"
             "3[3] Eyes large -> Aus cus\n3[3] Eyes small -> Aus dus\n"
             "4[4] Foot broad -> Dus eus\n4[4] Foot narrow -> Dus fus\n");
-  EXPECT_EQ(read_key(text).layout_note,
+  EXPECT_EQ(read_key(text).source.layout_note,
             "indented layout, leads marked 1 and 1, destinations after dot leaders; a lead without "
             "destination goes on with the next lead");
 }

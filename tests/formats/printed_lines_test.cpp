@@ -224,7 +224,7 @@ TEST(PrintedLines, AWholeKeyMayRunOnInOneParagraph) {
                    "Aus cus\n"),
             "1[1a] Small -> 2\n1[1b] Large -> Aus aus\n2[2a] Pale -> Aus bus\n"
             "2[2b] Dark -> Aus cus\n");
-  EXPECT_EQ(read_key(text).lines.size(), 2U);
+  EXPECT_EQ(read_key(text).source.lines.size(), 2U);
 }
 
 TEST(PrintedLines, ANumberFusedWithTheNextLabelIsParted) {
@@ -308,8 +308,7 @@ TEST(PrintedRefusal, EmptyAndBinaryFilesAreRefusedByTheDecoder) {
 
 TEST(PrintedRefusal, AnOverlongLineIsRefusedWithItsNumber) {
   auto const text = "1. Small ..... 2\n– " + std::string(3000, 'x') + " ..... Aus aus\n";
-  auto const loaded =
-      read_printed_key({.name = "key.txt", .bytes = text}, {.maximum_line_bytes = 1000});
+  auto const loaded = read_printed_key({.name = "key.txt", .bytes = text}, {.line_bytes = 1000});
   EXPECT_FALSE(loaded);
   EXPECT_EQ(test::one_line_each(loaded.findings),
             Lines{"key.txt:2:1: error: line 2 has 3018 bytes, more than the limit of 1000 "
@@ -325,12 +324,12 @@ TEST(PrintedAccount, HasOneEntryForEveryLineInOrder) {
       "– Dark ..... Aus cus\nFig. 3. A caption\n\n† a footnote\n\n\nend\n";
   auto const reading = read_key(text);
   TextPlaces const places{text};
-  ASSERT_EQ(reading.lines.size(), places.line_count());
-  for (std::size_t i = 0; i < reading.lines.size(); ++i) {
-    EXPECT_EQ(reading.lines[i].line, i + 1);
+  ASSERT_EQ(reading.source.lines.size(), places.line_count());
+  for (std::size_t i = 0; i < reading.source.lines.size(); ++i) {
+    EXPECT_EQ(reading.source.lines[i].line, i + 1);
     bool const blank = places.line(i + 1).empty();
-    EXPECT_EQ(reading.lines[i].kind == LineKind::blank, blank) << i + 1;
-    EXPECT_EQ(reading.lines[i].reason.empty(), blank) << i + 1;
+    EXPECT_EQ(reading.source.lines[i].kind == LineKind::blank, blank) << i + 1;
+    EXPECT_EQ(reading.source.lines[i].reason.empty(), blank) << i + 1;
   }
   EXPECT_EQ(line_kinds(text),
             "heading, blank, front matter, front matter, front matter, blank, heading, blank, "
@@ -341,10 +340,11 @@ TEST(PrintedAccount, HasOneEntryForEveryLineInOrder) {
 TEST(PrintedAccount, SaysWhichLayoutWasRead) {
   EXPECT_EQ(read_key("1a Small ..... 2\n1b Large ..... Aus aus\n2a Pale ..... Aus bus\n"
                      "2b Dark ..... Aus cus\n")
-                .layout_note,
+                .source.layout_note,
             "parallel layout, leads marked 1a and 1b, destinations after dot leaders");
-  EXPECT_EQ(read_key("1 Small 2\n- Large Aus aus\n2 Pale Aus bus\n- Dark Aus cus\n").layout_note,
-            "parallel layout, leads marked 1 and -, destinations without dot leaders");
+  EXPECT_EQ(
+      read_key("1 Small 2\n- Large Aus aus\n2 Pale Aus bus\n- Dark Aus cus\n").source.layout_note,
+      "parallel layout, leads marked 1 and -, destinations without dot leaders");
 }
 
 }  // namespace

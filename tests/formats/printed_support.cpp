@@ -50,7 +50,7 @@ std::string sketch(std::string_view text) { return sketch(read_key(text).edition
 
 std::string line_kinds(std::string_view text) {
   std::string kinds;
-  for (auto const& line : read_key(text).lines) {
+  for (auto const& line : read_key(text).source.lines) {
     kinds += (kinds.empty() ? "" : ", ") + std::string{to_word(line.kind)};
   }
   return kinds;

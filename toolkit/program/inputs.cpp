@@ -42,17 +42,13 @@ std::optional<EditionInput> load_edition(std::string const& spec, Context& conte
     print_findings(context, loaded.findings);
     return std::nullopt;
   }
-  return EditionInput{std::move(*loaded.value), std::move(loaded.findings)};
+  return EditionInput{std::move(loaded.value->edition), std::move(loaded.value->source),
+                      std::move(loaded.findings)};
 }
 
 std::optional<Lexicon> load_lexicon(std::string const& path, Context& context) {
   if (path.empty()) return Lexicon{};
-  auto lexicon = load_table<Lexicon>(path, context, read_lexicon);
-  if (!lexicon) return std::nullopt;
-  auto const findings = check_lexicon(*lexicon);
-  print_findings(context, findings);
-  if (has_error(findings)) return std::nullopt;
-  return lexicon;
+  return load_table<Lexicon>(path, context, read_lexicon);
 }
 
 void add_side_table_options(CLI::App& command, SideTableOptions& options) {

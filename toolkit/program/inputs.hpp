@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "keydrift/characters/lexicon.hpp"
+#include "keydrift/formats/printed_key.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 #include "keydrift/program/context.hpp"
@@ -21,6 +22,7 @@ namespace keydrift::program {
 // An edition and what was found while it was read.
 struct EditionInput {
   Edition edition;
+  std::optional<SourceReading> source;  // how its lines were taken
   std::vector<Finding> findings;
 };
 
