@@ -81,7 +81,7 @@ void expect_sound(std::string const& text, unsigned seed) {
   auto const decoded = decode_text({.name = "damaged", .bytes = text});
   ASSERT_TRUE(decoded);
   TextPlaces const places{decoded.value->text};
-  auto const& lines = loaded.value->lines;
+  auto const& lines = loaded.value->source.lines;
   ASSERT_EQ(lines.size(), places.line_count()) << "seed " << seed;
   for (std::size_t i = 0; i < lines.size(); ++i) ASSERT_EQ(lines[i].line, i + 1) << "seed " << seed;
   for (auto const& couplet : loaded.value->edition.couplets) {
