@@ -17,6 +17,8 @@ struct ReadLimits {
   std::uint64_t expansion{400};
   std::size_t entries{10'000};  // of a container
   std::size_t depth{256};       // nested elements of XML
+  // Elements, attributes and stretches of text of XML, each of which costs some 60 bytes.
+  std::size_t xml_nodes{8'000'000};
 };
 
 }  // namespace keydrift

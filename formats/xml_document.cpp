@@ -1,0 +1,184 @@
+#include "keydrift/formats/xml_document.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+
+#include "keydrift/formats/text_encodings.hpp"
+#include "keydrift/formats/xml_scan.hpp"
+
+namespace keydrift::xml {
+namespace {
+
+constexpr std::size_t kStride = 1024;  // bytes; a place costs at most a walk over so many
+
+bool starts_code_point(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80; }
+
+Finding finding_of(std::string_view file, std::string code, Severity severity, std::string message,
+                   std::string remedy) {
+  Finding finding;
+  finding.code = std::move(code);
+  finding.severity = severity;
+  finding.file = std::string{file};
+  finding.message = std::move(message);
+  finding.remedy = std::move(remedy);
+  return finding;
+}
+
+std::string lower_case(std::string_view text) {
+  std::string lower{text};
+  for (char& c : lower) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c | 0x20);
+  }
+  return lower;
+}
+
+enum class Declared : std::uint8_t { nothing, utf_8, utf_16, windows_1252, other };
+
+// Names of the IANA registry of character sets.  ISO-8859-1 is read as Windows-1252, which has all
+// of its printable characters.
+Declared kind_of(std::string_view encoding) {
+  auto const name = lower_case(encoding);
+  if (name.empty()) return Declared::nothing;
+  constexpr std::array kUtf8{"utf-8", "utf8", "us-ascii", "ascii"};
+  constexpr std::array kUtf16{"utf-16", "utf-16le", "utf-16be", "iso-10646-ucs-2"};
+  constexpr std::array kLatin{"iso-8859-1", "iso8859-1",    "iso_8859-1", "latin1",
+                              "latin-1",    "windows-1252", "cp1252"};
+  auto const among = [&name](auto const& names) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+  };
+  if (among(kUtf8)) return Declared::utf_8;
+  if (among(kUtf16)) return Declared::utf_16;
+  if (among(kLatin)) return Declared::windows_1252;
+  return Declared::other;
+}
+
+bool is_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+// False when the bytes cannot be what the declaration says and nothing better is known.
+bool check_encoding(DecodedText const& decoded, std::vector<Finding>& findings) {
+  auto const declared = declared_encoding(decoded.text);
+  auto const kind = kind_of(declared);
+  if (kind == Declared::nothing) return true;
+  bool const wide =
+      decoded.encoding == Encoding::utf_16_le || decoded.encoding == Encoding::utf_16_be;
+  auto const begin = static_cast<std::size_t>(declared.data() - decoded.text.data());
+  auto const add = [&](std::string code, Severity severity, std::string message,
+                       std::string remedy) {
+    auto finding =
+        finding_of(decoded.name, std::move(code), severity, std::move(message), std::move(remedy));
+    finding.place =
+        PlaceIndex{std::string_view{decoded.text}.substr(0, begin + declared.size())}.at(
+            begin, begin + declared.size());
+    finding.printed = std::string{declared};
+    findings.push_back(std::move(finding));
+  };
+  if (kind == Declared::other) {
+    if (wide || is_ascii(decoded.text)) return true;  // reads the same in every such encoding
+    add("unsupported-encoding", Severity::error,
+        "the XML declaration names the encoding \"" + std::string{declared} +
+            "\", which is not read",
+        "save the file as UTF-8, with encoding=\"UTF-8\" in its first line");
+    return false;
+  }
+  bool const agrees = kind == Declared::utf_16         ? wide
+                      : kind == Declared::windows_1252 ? decoded.encoding == Encoding::windows_1252
+                                                       : decoded.encoding == Encoding::utf_8;
+  if (agrees || is_ascii(decoded.text)) return true;
+  add("encoding-conflict", Severity::warning,
+      "the XML declaration says \"" + std::string{declared} + "\", but the bytes are " +
+          to_word(decoded.encoding) + " and were read as that",
+      "mend the declaration, and check the letters with accents");
+  return true;
+}
+
+}  // namespace
+
+PlaceIndex::PlaceIndex(std::string_view text) : text_{text} {
+  marks_.reserve(text.size() / kStride + 1);
+  Mark mark{.line = 1, .column = 1};
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (i % kStride == 0) marks_.push_back(mark);
+    if (text[i] == '\n') {
+      ++mark.line;
+      mark.column = 1;
+    } else if (starts_code_point(text[i])) {
+      ++mark.column;
+    }
+  }
+  if (text.size() % kStride == 0) marks_.push_back(mark);
+}
+
+Place PlaceIndex::at(std::size_t begin, std::size_t end) const {
+  auto mark = marks_[begin / kStride];
+  for (std::size_t i = begin / kStride * kStride; i < begin; ++i) {
+    if (text_[i] == '\n') {
+      ++mark.line;
+      mark.column = 1;
+    } else if (starts_code_point(text_[i])) {
+      ++mark.column;
+    }
+  }
+  return {.line = mark.line, .column = mark.column, .begin = begin, .end = end};
+}
+
+Document::Document(DecodedText source, std::unique_ptr<pugi::xml_document> tree)
+    : source_{std::make_unique<DecodedText>(std::move(source))},
+      tree_{std::move(tree)},
+      places_{source_->text} {}
+
+std::size_t Document::offset(pugi::xml_node node) const {
+  auto const at = node.offset_debug();  // of an element's name, of a text's first byte
+  if (at < 0) return 0;
+  auto const offset = static_cast<std::size_t>(at);
+  return node.type() == pugi::node_element && offset > 0 ? offset - 1 : offset;
+}
+
+Place Document::place(pugi::xml_node node) const {
+  auto const begin = offset(node);
+  auto const length =
+      node.type() == pugi::node_element ? 1 + std::string_view{node.name()}.size() : 0;
+  return places_.at(begin, std::min(begin + length, source_->text.size()));
+}
+
+std::string_view local_name(pugi::xml_node node) {
+  std::string_view name = node.name();
+  auto const colon = name.find(':');
+  return colon == std::string_view::npos ? name : name.substr(colon + 1);
+}
+
+Loaded<Document> parse(Source source, ReadLimits const& limits, Doctype doctype) {
+  Loaded<Document> loaded;
+  auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
+  loaded.findings = std::move(decoded.findings);
+  if (!decoded) return loaded;
+  if (!check_encoding(*decoded.value, loaded.findings)) return loaded;
+  auto const& text = decoded.value->text;
+  if (!scan(decoded.value->name, text, PlaceIndex{text}, limits, doctype, loaded.findings)) {
+    return loaded;
+  }
+  auto tree = std::make_unique<pugi::xml_document>();
+  auto const result =
+      tree->load_buffer(text.data(), text.size(),
+                        pugi::parse_cdata | pugi::parse_escapes | pugi::parse_wconv_attribute |
+                            pugi::parse_eol | pugi::parse_ws_pcdata,
+                        pugi::encoding_utf8);
+  if (!result) {
+    auto const offset =
+        std::min(static_cast<std::size_t>(std::max(result.offset, std::ptrdiff_t{})), text.size());
+    auto finding = finding_of(decoded.value->name, "malformed-xml", Severity::error,
+                              std::string{"this is not well-formed XML: "} + result.description(),
+                              "mend it here, or a little before this place");
+    finding.place = PlaceIndex{text}.at(offset, offset);
+    loaded.findings.push_back(std::move(finding));
+    return loaded;
+  }
+  loaded.value.emplace(std::move(*decoded.value), std::move(tree));
+  return loaded;
+}
+
+}  // namespace keydrift::xml
