@@ -25,11 +25,22 @@ std::size_t odd_blank(std::string_view at) {
 struct LineOrigin {
   std::size_t begin{};  // of the line, in the whole text
   std::vector<ManuscriptStretch> stretches;
+  LineMarkup markup;  // offsets into the whole text
 };
+
+std::string cleaned(std::string_view rest) {
+  std::string out;
+  while (!rest.empty()) {
+    auto const odd = odd_blank(rest);
+    out += odd > 0 ? ' ' : rest.front();
+    rest.remove_prefix(std::max<std::size_t>(odd, 1));
+  }
+  return out;
+}
 
 // Appends the line piece by piece, so that what normalisation and cleaning shift shifts with it.
 LineOrigin append(std::string& text, ManuscriptLine const& line) {
-  LineOrigin origin{text.size(), {}};
+  LineOrigin origin{text.size(), {}, line.markup};
   auto stretches = line.stretches;
   if (stretches.empty() || stretches.front().text_begin > 0) {
     stretches.insert(stretches.begin(), {0, line.number, line.column});
@@ -41,13 +52,16 @@ LineOrigin append(std::string& text, ManuscriptLine const& line) {
                          ? std::clamp(stretches[i + 1].text_begin, begin, line.text.size())
                          : line.text.size();
     origin.stretches.push_back({whole.size(), stretches[i].number, stretches[i].column});
-    std::string_view rest = std::string_view{line.text}.substr(begin, end - begin);
-    while (!rest.empty()) {
-      auto const odd = odd_blank(rest);
-      whole += odd > 0 ? ' ' : rest.front();
-      rest.remove_prefix(std::max<std::size_t>(odd, 1));
-    }
+    whole += cleaned(std::string_view{line.text}.substr(begin, end - begin));
   }
+  // What stands before a border of cells, in its final form.
+  auto const shift = [&](std::size_t& border) {
+    if (border == kNotTold) return;
+    auto const before = std::string_view{line.text}.substr(0, border);
+    border = origin.begin + encodings::to_nfc(cleaned(before)).size();
+  };
+  shift(origin.markup.words_begin);
+  shift(origin.markup.destination_begin);
   // Composition across stretches is rare; places then err by the marks composed, the text does not.
   text += encodings::to_nfc(whole);
   text += '\n';
@@ -142,7 +156,10 @@ Loaded<PrintedReading> read_manuscript(std::string_view name,
   std::vector<LineOrigin> origins;
   origins.reserve(lines.size());
   for (auto const& line : lines) origins.push_back(append(text, line));
-  auto loaded = read_printed_key({.name = name, .bytes = text}, limits);
+  std::vector<LineMarkup> markup;
+  markup.reserve(lines.size());
+  for (auto const& origin : origins) markup.push_back(origin.markup);
+  auto loaded = read_printed_key({.name = name, .bytes = text}, limits, markup);
   Mover const mover{text, origins};
   for (auto& finding : loaded.findings) mover.move(finding);
   sort_findings(loaded.findings);

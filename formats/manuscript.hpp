@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/line_markup.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/key/finding.hpp"
 
@@ -31,6 +32,7 @@ struct ManuscriptLine {
   // Where the words are broken up by markup; ascending.  Empty: the whole line stands at `number`,
   // `column`.
   std::vector<ManuscriptStretch> stretches{};
+  LineMarkup markup{};  // offsets into `text`
 };
 
 // Reads the lines as printed text.  Every Place (of the edition, the findings, the accounts) has

@@ -19,6 +19,7 @@ enum class LeaderKind : std::uint8_t {
   gap,    // a tab or a run of blanks
   words,  // "go to"
   blank,  // a single blank before a number or a name
+  cell,   // the border of a table's cell
 };
 
 // text[0, words_end) are the words, text[destination_begin, …) the destination (possibly empty,

@@ -55,9 +55,11 @@ std::optional<Finding> too_long_line(DecodedText const& decoded, std::size_t lim
   return std::nullopt;
 }
 
-// The first line that bears an accepted number: where the key begins at the latest.
-std::size_t first_numbered(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+// The first line that bears an accepted number, or is marked up: where the key begins at the
+// latest.
+std::size_t end_of_front(std::vector<SourceLine> const& lines, Numbering const& numbering) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines[i].markup.role != LineRole::told_by_text) return i;
     auto const label = read_label(lines[i].text);
     if (label && !label->is_dash() && numbering.accepts(*label)) return i;
   }
@@ -126,12 +128,23 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
     break;
   }
   std::size_t dots = 0;
+  std::size_t cells = 0;
   std::size_t other = 0;
   for (auto const& read : reads) {
-    if (read.leaders == LeaderKind::dots) ++dots;
-    if (read.leaders != LeaderKind::dots && read.leaders != LeaderKind::none) ++other;
+    if (read.leaders == LeaderKind::dots) {
+      ++dots;
+    } else if (read.leaders == LeaderKind::cell) {
+      ++cells;
+    } else if (read.leaders != LeaderKind::none) {
+      ++other;
+    }
   }
-  note += dots >= other ? ", destinations after dot leaders" : ", destinations without dot leaders";
+  if (cells > dots + other) {
+    note += ", destinations in cells of their own";
+  } else {
+    note += dots >= other + cells ? ", destinations after dot leaders"
+                                  : ", destinations without dot leaders";
+  }
   if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
   if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";
   return note;
@@ -169,7 +182,8 @@ char const* to_word(LineKind kind) {
   return "skipped";
 }
 
-Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits) {
+Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
+                                        std::span<LineMarkup const> markup) {
   auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
   Loaded<PrintedReading> loaded;
   loaded.findings = std::move(decoded.findings);
@@ -179,12 +193,16 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits)
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }
-  auto const lines = part_run_on_lines(split_lines(text.text));
+  auto whole_lines = split_lines(text.text);
+  for (std::size_t i = 0; i < std::min(whole_lines.size(), markup.size()); ++i) {
+    whole_lines[i].markup = markup[i];
+  }
+  auto const lines = part_run_on_lines(std::move(whole_lines));
   auto const numbering = decide_numbering(lines);
   PrintedReading reading;
   reading.edition.name = text.name;
   auto accounts =
-      read_front_matter(lines, first_numbered(lines, numbering), reading.edition, loaded.findings);
+      read_front_matter(lines, end_of_front(lines, numbering), reading.edition, loaded.findings);
   auto const first_line = accounts.size();
   auto sorted = sort_lines(lines, numbering, first_line, std::move(accounts));
   KeyText const key{text.name, text.text, lines, numbering};

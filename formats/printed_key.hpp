@@ -6,11 +6,13 @@
 // accounted for.
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/line_markup.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
@@ -56,7 +58,10 @@ struct PrintedReading {
 // Everything else that is doubtful is a warning or an information with its place.  Couplet numbers
 // that lead nowhere stay Unresolved and duplicate numbers keep both couplets: proof_structure
 // reports them.  Linear in the size of the text; no recursion.
-[[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits = {});
+//
+// `markup`: of each line, its offsets those of the decoded text; empty for plain text.
+[[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits = {},
+                                                      std::span<LineMarkup const> markup = {});
 
 enum class BackReferences : std::uint8_t {
   as_printed,  // those of the edition

@@ -90,6 +90,14 @@ class LeadReader {
     auto const last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
     read.lead.place = place_in(line, line.begin, std::max(last.end, line.begin));
     auto const joined = joiner_.join(pieces_of(raw));
+    if (auto const border = marked_border(raw, joined)) {
+      read.leaders = LeaderKind::cell;
+      auto const words = trim_right(std::string_view{joined.raw}.substr(0, *border));
+      auto const dots = split_at_leader(words, key_.numbering);
+      bool const led = dots.kind != LeaderKind::none && dots.destination_begin == words.size();
+      finish(i, joined, led ? dots.words_end : words.size(), skip_blanks(joined.raw, *border));
+      return;
+    }
     auto const split = split_at_leader(joined.raw, key_.numbering);
     if (split.kind != LeaderKind::none) {
       read.leaders = split.kind;
@@ -105,6 +113,16 @@ class LeadReader {
       read.leaders = LeaderKind::words;
       finish(i, joined, found->words_end, found->destination_begin);
     }
+  }
+
+  // Where markup says that the destination begins, in the joined text.
+  [[nodiscard]] std::optional<std::size_t> marked_border(RawLead const& raw,
+                                                         JoinedText const& joined) const {
+    auto const& last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
+    auto const begin = key_.lines[last.line].markup.destination_begin;
+    auto const& span = joined.spans.back();
+    if (begin == kNotTold || begin < span.source_begin) return std::nullopt;
+    return std::min(span.raw_begin + (begin - span.source_begin), joined.raw.size());
   }
 
   // The last line of several holds nothing but a number or a name.

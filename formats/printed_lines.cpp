@@ -23,6 +23,11 @@ bool starts_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
 }
 
+// Markup says that the line is no lead.
+bool is_marked_otherwise(SourceLine const& line) {
+  return line.markup.role != LineRole::told_by_text && line.markup.role != LineRole::lead;
+}
+
 bool is_bare(unsigned style) { return style % 16 == 0; }  // a number and nothing else
 
 using Tallies = std::array<StyleTally, Label::kStyles>;
@@ -114,6 +119,7 @@ bool Numbering::has_number(std::uint32_t number) const {
 Numbering decide_numbering(std::vector<SourceLine> const& lines) {
   std::array<StyleTally, Label::kStyles> tallies{};
   for (auto const& line : lines) {
+    if (is_marked_otherwise(line)) continue;
     auto const label = read_label(line.text);
     if (!label || label->is_dash() || label->decimal) continue;
     auto& tally = tallies[label->style()];
@@ -144,6 +150,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines) {
   Indents label_indents;
   Indents dash_indents;
   for (auto const& line : lines) {
+    if (is_marked_otherwise(line)) continue;
     auto const label = read_label(line.text);
     if (!label || !numbering.accepts(*label)) continue;
     ++(label->is_dash() ? dash_indents : label_indents)[std::min(line.indent, kDeepestIndent)];

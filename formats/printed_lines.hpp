@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/line_markup.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/text.hpp"
 
@@ -19,6 +20,7 @@ struct SourceLine {
   std::uint32_t blanks{};   // code points before text
   std::uint32_t indent{};   // columns before text, tab stops every 8
   bool starts_page{false};  // a form feed stands in the line
+  LineMarkup markup{};      // offsets into the decoded text
 };
 
 [[nodiscard]] std::vector<SourceLine> split_lines(std::string_view text);

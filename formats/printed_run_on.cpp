@@ -135,7 +135,8 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
   bool any = false;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
-    auto const cuts = parter.cuts(line.text);
+    bool const marked = line.markup.role != LineRole::told_by_text;
+    auto const cuts = marked ? std::vector<std::size_t>{} : parter.cuts(line.text);
     if (!cuts.empty() && !any) {
       any = true;
       parted.assign(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(i));

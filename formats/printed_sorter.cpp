@@ -48,9 +48,63 @@ class Sorter {
       remark_open_ = false;
       return;
     }
-    bool const claimed = take_page_furniture(line) || take_label(line) || take_in_lead(line);
+    bool const claimed =
+        take_marked(line) || take_page_furniture(line) || take_label(line) || take_in_lead(line);
     if (!claimed) take_outside(line);
     gap_ = false;
+  }
+
+  // --- lines whose markup says what they are --------------------------------------------------
+
+  bool take_marked(SourceLine const& line) {
+    switch (line.markup.role) {
+      case LineRole::told_by_text:
+        return false;
+      case LineRole::lead:
+        take_marked_lead(line);
+        return true;
+      case LineRole::heading:
+        add_heading(line);
+        account(LineKind::heading, "marked up as a title");
+        break;
+      case LineRole::note:
+        add_remark(sorted_.leads.empty() ? RemarkKind::footnote : RemarkKind::lead_note, line, 0);
+        account(LineKind::note, "a row of its own under a lead");
+        break;
+      case LineRole::aside:
+        add_remark(RemarkKind::footnote, line, 0);
+        account(LineKind::note, "stands beside the key");
+        break;
+    }
+    close_remarks();
+    if (progress_ != Progress::none) progress_ = Progress::done;
+    return true;
+  }
+
+  void take_marked_lead(SourceLine const& line) {
+    auto const words_begin = line.markup.words_begin;
+    bool const cell = words_begin != kNotTold;
+    auto const cell_size =
+        cell ? std::min(std::max(words_begin, line.begin) - line.begin, line.text.size()) : 0;
+    // A label's cell is the label, whatever style the others have.
+    auto const within = cell ? trim_right(line.text.substr(0, cell_size)) : line.text;
+    auto label = read_label(within);
+    if (label && (cell ? label->text_at < within.size() : !numbering_.accepts(*label))) {
+      label.reset();
+    }
+    bool misprinted = false;
+    if (!label && !within.empty()) {
+      label = read_misprinted_label(within, number_ + 1);
+      if (!label) label = read_misprinted_label(within, number_);
+      misprinted = label.has_value();
+    }
+    if (label && cell) label->text_at = skip_blanks(line.text, cell_size);
+    Label none;
+    none.family = LabelFamily::dash;
+    start_lead(line, label.value_or(none), misprinted);
+    sorted_.leads.back().unlabelled = !label;
+    if (!label) sorted_.accounts.back().reason = "a row without label";
+    if (line.markup.destination_begin != kNotTold) progress_ = Progress::done;
   }
 
   // --- page numbers, running heads, ruled lines ---------------------------------------------

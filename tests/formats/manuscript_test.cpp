@@ -98,5 +98,59 @@ TEST(Manuscript, BlanksWithinALineDoNotBreakIt) {
   EXPECT_EQ(loaded.value->edition.couplets[1].leads[0].place.line, 46U);
 }
 
+// "label|words|destination" as a row of three cells.
+ManuscriptLine row(std::string_view cells, std::uint32_t number) {
+  ManuscriptLine line;
+  line.number = number;
+  auto const first = cells.find('|');
+  auto const second = cells.find('|', first + 1);
+  line.text = std::string{cells};
+  line.text[first] = '\t';
+  line.text[second] = '\t';
+  line.markup = {LineRole::lead, first + 1, second + 1};
+  return line;
+}
+
+TEST(Manuscript, BordersOfCellsOutweighWhatTheWordsLookLike) {
+  auto const loaded = read_manuscript(
+      "a.xml",
+      {row("1|Wings 2; see Fig. 3 ..... p. 4|2", 1), row("—|Wings 4|Aus bus, rare form only", 2),
+       row("2(1)|Antennae longer than in Aus cus|Aus dus (Smith, 1900) (Fig. 3)", 3),
+       row("|Antennae shorter, 3|", 4), row("la|12 setae|77", 5)});
+  ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+  EXPECT_EQ(test::sketch(loaded.value->edition),
+            "1[1] Wings 2; see Fig. 3 ..... p. 4 -> 2\n1[—] Wings 4 -> Aus bus (rare form only)\n"
+            "2[2] Antennae longer than in Aus cus -> Aus dus\n2[] Antennae shorter, 3 -> ?\n"
+            "2[] la 12 setae -> ?77\n");
+}
+
+TEST(Manuscript, RolesOfLinesOutweighWhatTheyLookLike) {
+  auto rows = std::vector{row("1|Beak bifid|2", 3),        row("–|Beak entire|Aus bus", 4),
+                          row("2|Scales dark|Aus cus", 6), row("–|Scales pale|Aus dus", 8),
+                          row("1|Legs long|Aus eus", 10),  row("–|Legs short|Aus fus", 11)};
+  auto const other = [](std::string text, std::uint32_t number, LineRole role) {
+    return ManuscriptLine{std::move(text), number, 1, {}, {role, kNotTold, kNotTold}};
+  };
+  rows.insert(rows.begin() + 4, other("Key to males", 9, LineRole::heading));
+  rows.insert(rows.begin() + 3, other("3 Only one specimen known ... 4", 7, LineRole::note));
+  rows.insert(rows.begin() + 2, other("1 Not a lead ..... 2", 5, LineRole::aside));
+  rows.insert(rows.begin(), other("Title: the larger species", 1, LineRole::heading));
+  auto const loaded = read_manuscript("a.xml", rows);
+  ASSERT_TRUE(loaded);
+  auto const& edition = loaded.value->edition;
+  EXPECT_EQ(test::sketch(edition),
+            "1[1] Beak bifid -> 2\n1[–] Beak entire -> Aus bus\n2[2] Scales dark -> Aus cus\n"
+            "2[–] Scales pale -> Aus dus\n1[1] Legs long -> Aus eus\n1[–] Legs short -> Aus fus\n");
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(edition.parts[0].title, "Title: the larger species");
+  EXPECT_EQ(edition.parts[1].title, "Key to males");
+  EXPECT_EQ(edition.front.title, "");
+  EXPECT_EQ(edition.couplets[1].leads[0].notes, Lines{"3 Only one specimen known ... 4"});
+  ASSERT_EQ(edition.notes.size(), 1U);
+  EXPECT_EQ(edition.notes[0].text, "1 Not a lead ..... 2");
+  EXPECT_EQ(edition.notes[0].place.line, 5U);
+  EXPECT_EQ(one_line_each(loaded.findings), Lines{});
+}
+
 }  // namespace
 }  // namespace keydrift
