@@ -267,6 +267,11 @@ Loaded<PackedFile> PackedFile::open(Source source, ReadLimits const& limits) {
                      to_lift(limits, ReadLimit::entries, count) + " takes it in"));
     return loaded;
   }
+  if (source.bytes.empty()) {  // to libzip, an archive without entries
+    loaded.findings.push_back(
+        error_in(source.name, "damaged-archive", "the zip file is empty", kCopyAgain));
+    return loaded;
+  }
   auto archive = std::make_unique<Archive>();
   archive->name = std::string{source.name};
   archive->limits = limits;

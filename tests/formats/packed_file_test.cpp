@@ -111,12 +111,10 @@ TEST(PackedFile, RefusesNamesThatLeaveTheArchive) {
 }
 
 TEST(PackedFile, RefusesEncryptedEntriesAndTwoOfOneName) {
-  auto const plain = zip_bytes({{"a", "x"}});
+  auto encrypted = zip_bytes({{"a", "x"}});
   // Bit 0 of the flags, in the entry's own header and in the list.
-  auto const local = patched(plain, "PK\x03\x04\x0A\0\0\0"sv, "PK\x03\x04\x0A\0\x01\0"sv);
-  auto const list_at = local.find("PK\x01\x02"sv);
-  auto encrypted = local;
-  encrypted[list_at + 8] = '\x01';
+  encrypted[6] = '\x01';
+  encrypted[encrypted.find("PK\x01\x02"sv) + 8] = '\x01';
   EXPECT_EQ(refusal(encrypted),
             Lines{"m.zip:1:1: error: the entry \"a\" is encrypted [encrypted-archive] (save the "
                   "file without a password)"});
@@ -160,10 +158,10 @@ TEST(PackedFile, RefusesABombByItsExpansion) {
   EXPECT_FALSE(bomb);
   auto const lines = one_line_each(bomb.findings);
   ASSERT_EQ(lines.size(), 1U);
-  EXPECT_EQ(lines[0].substr(0, 56),
-            "m.zip:1:1: error: the entry \"bomb\" unpacks to 102 times "
-            "its size"sv.substr(0, 56))
-      << lines[0];
+  EXPECT_EQ(lines[0],
+            "m.zip:1:1: error: the entry \"bomb\" unpacks to 1029 times its size, and at most 400 "
+            "times is taken in [too-large] (check where the file comes from; --limit "
+            "expansion=1157 takes it in)");
 }
 
 // The archive says that its entry is small.
