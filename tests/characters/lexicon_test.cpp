@@ -139,6 +139,16 @@ TEST(CheckLexicon, ReportsConditionsOnWhatItLacks) {
             "  did you mean \"bifid\"?\n");
 }
 
+TEST(CheckLexicon, ReportsConditionsThatNameNoState) {
+  auto tip = two_states("tip");
+  tip.applicable_if = Applicability{.character = "beak-shape", .states = {}};
+  EXPECT_EQ(findings_of({.name = "lexicon.csv", .characters = {two_states("beak-shape"), tip}}),
+            "lexicon.csv:3:1: error: the character \"tip\" depends on \"beak-shape\" but on none "
+            "of its states, so it could never apply [lexicon-applicability-state]\n"
+            "  beak-shape\n"
+            "  name the states with which it applies\n");
+}
+
 TEST(CheckLexicon, ReportsConditionsInACircle) {
   auto tip = two_states("tip");
   auto apex = two_states("apex");

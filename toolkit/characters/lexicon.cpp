@@ -165,6 +165,12 @@ class Checker {
              did_you_mean(near_names(rule.character, ids)));
       return;
     }
+    if (rule.states.empty()) {
+      report(character, "lexicon-applicability-state", Severity::error, rule.character,
+             "the character " + name + " depends on " + quoted(rule.character) +
+                 " but on none of its states, so it could never apply",
+             "name the states with which it applies");
+    }
     for (auto const& state : rule.states) {
       auto const& known = found->second->states;
       if (std::any_of(known.begin(), known.end(), [&](auto const& s) { return s.id == state; })) {
