@@ -1,0 +1,39 @@
+#!/bin/sh
+# Coverage-guided fuzzing of every reader, with the address and undefined-behaviour sanitizers.
+# Usage: sh tests/fuzz/run.sh [SECONDS-PER-TARGET [TARGET...]]     (default: 60 seconds, all)
+#
+# Needs clang and libclang-rt-14-dev (installed when missing).  Builds into build-fuzz/, keeps what
+# it learned in build-fuzz/found/<target>/ and anything that broke in build-fuzz/broken/.  A single
+# input may cost a second, no more.
+set -eu
+. "$(dirname -- "$0")/../../fixtures/setup.sh"
+seconds=${1:-60}
+[ $# -eq 0 ] || shift
+# shellcheck disable=SC2086
+install_missing $keydrift_packages libgtest-dev ccache clang libclang-rt-14-dev
+cd "$keydrift_root"
+cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo \
+  -DKEYDRIFT_FUZZ=ON >/dev/null
+targets=${*:-printed editions tables occurrences statements}
+for target in $targets; do cmake --build build-fuzz --target "fuzz_$target" >/dev/null; done
+mkdir -p build-fuzz/broken
+status=0
+for target in $targets; do
+  mkdir -p "build-fuzz/found/$target"
+  seeds="tests/fuzz/seeds/$target"
+  [ "$target" != printed ] || seeds="tests/formats/corpus"
+  log="build-fuzz/found/$target.log"
+  if build-fuzz/tests/fuzz/fuzz_"$target" -max_total_time="$seconds" -timeout=1 -max_len=65536 \
+      -rss_limit_mb=2048 -detect_leaks=1 -print_final_stats=1 \
+      -artifact_prefix="build-fuzz/broken/$target-" \
+      "build-fuzz/found/$target" "$seeds" >"$log" 2>&1; then
+    result=clean
+  else
+    result="BROKEN, see $log"
+    status=1
+  fi
+  runs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$log")
+  covered=$(grep -o 'cov: [0-9]*' "$log" | tail -n 1)
+  echo "$target: $seconds s, ${runs:-?} runs, ${covered:-cov: ?}, $result"
+done
+exit $status
