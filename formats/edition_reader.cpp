@@ -1,11 +1,14 @@
 #include "keydrift/formats/edition_reader.hpp"
 
+#include <iterator>
 #include <string>
 #include <utility>
 
 #include "keydrift/formats/file_kind.hpp"
+#include "keydrift/formats/jats_read.hpp"
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/xml_document.hpp"
 
 namespace keydrift {
 namespace {
@@ -18,6 +21,33 @@ FileKind kind_of(Source const& source) {
   }
   auto const decoded = decode_text(source);
   return decoded ? file_kind(decoded.value->text) : kind;
+}
+
+// Forms of XML are told by the document, not by its first characters.
+Loaded<EditionReading> read_xml(Source const& source, ReadLimits const& limits) {
+  Loaded<EditionReading> loaded;
+  auto document = xml::parse(source, limits, xml::Doctype::external_passed_over);
+  loaded.findings = std::move(document.findings);
+  if (!document) return loaded;
+  if (!is_jats(*document.value)) {
+    Finding finding;
+    finding.code = "unsupported-file";
+    finding.file = std::string{source.name};
+    finding.place = document.value->place(document.value->root());
+    finding.printed = std::string{"<"} + document.value->root().name() + ">";
+    finding.message = "this is an XML file of a form that is not read";
+    finding.remedy = way_to_text(FileKind::xml);
+    loaded.findings.push_back(std::move(finding));
+    return loaded;
+  }
+  auto reading = read_jats(*document.value, limits);
+  loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
+                         std::make_move_iterator(reading.findings.end()));
+  if (reading) {
+    loaded.value =
+        EditionReading{std::move(reading.value->edition), std::move(reading.value->source)};
+  }
+  return loaded;
 }
 
 }  // namespace
@@ -44,6 +74,7 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
       return loaded;
     }
     case FileKind::xml:
+      return read_xml(source, limits);
     case FileKind::html:
     case FileKind::zip:
     case FileKind::word_2007:

@@ -17,9 +17,10 @@ struct EditionReading {
   std::optional<SourceReading> source;
 };
 
-// Printed-key text or keydrift's JSON, told by the first characters.  Anything else (a
-// word-processor manuscript, a PDF, XML, a compressed file, binary data) is refused with what it is
-// and what to do: unsupported-file.  Other errors: those of printed_key.hpp and key_json.hpp.
+// Printed-key text, keydrift's JSON, article XML (JATS) or SDD 1.1, told by the file itself.
+// Anything else (a word-processor manuscript, a PDF, other XML, a compressed file, binary data) is
+// refused with what it is and what to do: unsupported-file.  Other errors: those of printed_key.hpp,
+// key_json.hpp, jats_read.hpp and sdd_read.hpp.
 [[nodiscard]] Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits = {});
 
 }  // namespace keydrift

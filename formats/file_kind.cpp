@@ -80,6 +80,17 @@ bool looks_like_json(std::string_view text) {
   return object ? c == '"' || c == '}' : c == '"' || c == '{' || c == ']';
 }
 
+// "<!DOCTYPE", "<!-- … -->", or the root element of a form of XML that is read.
+bool looks_like_xml(std::string_view text) {
+  if (text.empty() || text.front() != '<') return false;
+  if (text.substr(0, 4) == "<!--"sv || starts_with_ignoring_case(text, "<!doctype"sv)) return true;
+  auto name = text.substr(1, text.find_first_of(" \t\r\n/>", 1) - 1);
+  if (auto const colon = name.find(':'); colon != std::string_view::npos) {
+    name.remove_prefix(colon + 1);
+  }
+  return name == "article"sv || name == "Datasets"sv;
+}
+
 }  // namespace
 
 FileKind file_kind(std::string_view bytes) {
@@ -104,6 +115,7 @@ FileKind file_kind(std::string_view bytes) {
   if (starts_with_ignoring_case(text, "<?xml"sv)) {
     return contains(text.substr(0, 1024), "<html"sv) ? FileKind::html : FileKind::xml;
   }
+  if (looks_like_xml(text)) return FileKind::xml;
   if (looks_like_json(text)) return FileKind::json;
   return FileKind::text;
 }
@@ -170,7 +182,8 @@ char const* way_to_text(FileKind kind) {
     case FileKind::html:
       return "copy its text into a plain text file (UTF-8) and load that file";
     case FileKind::xml:
-      return "convert it to plain text or JSON and load that file";
+      return "of XML, articles (JATS, TaxPub) and SDD 1.1 are read; convert it to one of these, or "
+             "to plain text, and load that file";
     case FileKind::picture:
       return "have its text recognised, check it, and load it as plain text (UTF-8)";
     case FileKind::database:

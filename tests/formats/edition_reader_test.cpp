@@ -73,8 +73,6 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
        "unpack it and load the occurrence table inside"},
       {"%PDF-1.7", "a PDF", "copy its text into a plain text file (UTF-8) and load that file"},
       {"\x1F\x8B\x08", "a gzip-compressed file", "unpack it and load the file inside"},
-      {"<?xml version=\"1.0\"?><Datasets/>", "an XML file",
-       "convert it to plain text or JSON and load that file"},
       {"<!DOCTYPE html><p>1. Beak", "a web page (HTML)",
        "copy its text into a plain text file (UTF-8) and load that file"},
       {"\xD0\xCF\x11\xE0", "an old word-processor or spreadsheet file (.doc, .xls)",

@@ -1,0 +1,168 @@
+#include "keydrift/formats/jats_read.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "keydrift/formats/jats_sections.hpp"
+#include "keydrift/formats/manuscript.hpp"
+#include "keydrift/formats/xml_text.hpp"
+
+namespace keydrift {
+namespace {
+
+using jats::KeyZone;
+
+// The first element of that local name below `top`, itself included.
+pugi::xml_node find_element(pugi::xml_node top, std::string_view name) {
+  if (xml::local_name(top) == name) return top;
+  auto node = top.first_child();
+  while (node) {
+    if (xml::local_name(node) == name) return node;
+    if (node.first_child()) {
+      node = node.first_child();
+      continue;
+    }
+    while (node != top && !node.next_sibling()) node = node.parent();
+    node = node == top ? pugi::xml_node{} : node.next_sibling();
+  }
+  return {};
+}
+
+std::string words_of(xml::Document const& document, pugi::xml_node node) {
+  return node ? xml::read_flow(document, node).joined().text : std::string{};
+}
+
+std::string author(xml::Document const& document, pugi::xml_node contributor) {
+  if (auto const name = contributor.child("name")) {
+    auto const given = words_of(document, name.child("given-names"));
+    auto const surname = words_of(document, name.child("surname"));
+    return given.empty() || surname.empty() ? given + surname : given + " " + surname;
+  }
+  for (auto const* other : {"string-name", "collab"}) {
+    if (auto const node = contributor.child(other)) return words_of(document, node);
+  }
+  return {};
+}
+
+std::optional<int> year(pugi::xml_node meta) {
+  for (auto const& date : meta.children("pub-date")) {
+    std::string_view const text = date.child("year").text().get();
+    int value = 0;
+    auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error == std::errc{} && end == text.data() + text.size()) return value;
+  }
+  return std::nullopt;
+}
+
+FrontMatter read_front(xml::Document const& document, pugi::xml_node article) {
+  FrontMatter front;
+  auto const meta = article.child("front").child("article-meta");
+  auto const titles = meta.child("title-group");
+  front.title = words_of(document, titles.child("article-title"));
+  if (auto const more = words_of(document, titles.child("subtitle")); !more.empty()) {
+    front.title += front.title.empty() ? more : ": " + more;
+  }
+  for (auto const& group : meta.children("contrib-group")) {
+    for (auto const& contributor : group.children("contrib")) {
+      std::string_view const type = contributor.attribute("contrib-type").value();
+      if (!type.empty() && type != "author") continue;
+      if (auto name = author(document, contributor); !name.empty()) {
+        front.authors.push_back(std::move(name));
+      }
+    }
+  }
+  front.year = year(meta);
+  front.language = article.attribute("xml:lang").value();
+  return front;
+}
+
+std::size_t count_leads(Edition const& edition) {
+  std::size_t leads = 0;
+  for (auto const& couplet : edition.couplets) leads += couplet.leads.size();
+  return leads;
+}
+
+Finding finding_at(xml::Document const& document, pugi::xml_node node, std::string code,
+                   Severity severity, std::string message, std::string remedy) {
+  Finding finding;
+  finding.code = std::move(code);
+  finding.severity = severity;
+  finding.file = document.name();
+  finding.place = document.place(node);
+  finding.printed = jats::title_of(document, node);
+  finding.message = std::move(message);
+  finding.remedy = std::move(remedy);
+  return finding;
+}
+
+// The zones in which couplets are found; what is said of the others.
+std::vector<KeyZone> only_keys(xml::Document const& document, std::vector<KeyZone> zones,
+                               ReadLimits const& limits, std::vector<Finding>& findings) {
+  std::vector<KeyZone> keys;
+  for (auto& zone : zones) {
+    if (read_manuscript(document.name(), zone.lines, limits)) {
+      keys.push_back(std::move(zone));
+    } else {
+      findings.push_back(finding_at(
+          document, zone.element, "unread-section", Severity::information,
+          "this section speaks of a key, but no couplets were found in it; it was left aside", ""));
+    }
+  }
+  return keys;
+}
+
+// Of sections that no word calls keys, those that are nothing else.
+std::vector<KeyZone> keys_by_shape(xml::Document const& document, std::vector<KeyZone> zones,
+                                   ReadLimits const& limits) {
+  std::vector<KeyZone> keys;
+  for (auto& zone : zones) {
+    auto const reading = read_manuscript(document.name(), zone.lines, limits);
+    if (!reading) continue;
+    bool const mostly = count_leads(reading.value->edition) * 2 > zone.lines.size();
+    if (mostly && reading.value->edition.couplets.size() > 1) keys.push_back(std::move(zone));
+  }
+  return keys;
+}
+
+}  // namespace
+
+bool is_jats(xml::Document const& document) {
+  return static_cast<bool>(find_element(document.root(), "article"));
+}
+
+Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const& limits) {
+  Loaded<PrintedReading> loaded;
+  auto const article = find_element(document.root(), "article");
+  auto zones =
+      only_keys(document, jats::find_key_zones(document, article), limits, loaded.findings);
+  if (zones.empty()) zones = keys_by_shape(document, jats::all_sections(document, article), limits);
+  if (zones.empty()) {
+    loaded.findings.push_back(finding_at(
+        document, article, "no-couplets", Severity::error,
+        "no key was found in the article: no table and no section has numbered leads",
+        "check that the file is the whole article; a key that is a picture, or in another file, "
+        "cannot be read"));
+    sort_findings(loaded.findings);
+    return loaded;
+  }
+  std::vector<ManuscriptLine> lines;
+  for (auto& zone : zones) {
+    std::move(zone.lines.begin(), zone.lines.end(), std::back_inserter(lines));
+  }
+  auto reading = read_manuscript(document.name(), lines, limits);
+  loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
+                         std::make_move_iterator(reading.findings.end()));
+  sort_findings(loaded.findings);
+  if (!reading) return loaded;
+  reading.value->edition.front = read_front(document, article);
+  reading.value->source.layout_note = "article XML; " + reading.value->source.layout_note +
+                                      "; what stands outside its keys was left aside";
+  loaded.value = std::move(reading.value);
+  return loaded;
+}
+
+}  // namespace keydrift

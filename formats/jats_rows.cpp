@@ -1,0 +1,428 @@
+#include "keydrift/formats/jats_rows.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/jats_table.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::jats {
+namespace {
+
+using namespace printed;
+using namespace std::string_view_literals;
+using xml::FlowText;
+using xml::InlineKind;
+using xml::InlineMark;
+
+constexpr std::size_t kLongestHeading = 160;   // bytes; longer text is a note
+constexpr std::size_t kLongestAfterName = 80;  // bytes of author, year and figures behind a name
+
+// --- destinations told by inline markup --------------------------------------------------------
+
+bool is_number(std::string_view text) {
+  auto const reference = read_reference(strip_pointer(trim(text)));
+  return reference && reference->family == LabelFamily::digits;
+}
+
+// "as in Aus bus": the name is compared with.
+bool compares(std::string_view before) {
+  static constexpr std::array kComparing{
+      "in"sv,  "of"sv, "than"sv, "as"sv, "like"sv, "from"sv, "with"sv, "except"sv, "for"sv,
+      "cf."sv, "by"sv, "on"sv,   "de"sv, "bei"sv,  "von"sv,  "que"sv,  "à"sv,      "em"sv};
+  auto const words = words_of(trim_right(before));
+  if (words.empty()) return true;  // nothing but the name
+  auto const last = words.back();
+  return last.back() == '(' || last.back() == '[' || last.front() == '(' ||
+         std::find(kComparing.begin(), kComparing.end(), fold(last)) != kComparing.end();
+}
+
+bool joins_names(std::string_view between) {
+  auto const word = fold(trim(between));
+  return word.empty() || word == "," || word == "or" || word == "and" || word == "&" ||
+         word == "/" || word == ", or" || word == "oder" || word == "und" || word == "ou" ||
+         word == "et" || word == "o" || word == "y" || word == "e";
+}
+
+// Behind a name: author, year, figures, "(part)"; no further words of the lead.
+bool may_follow_name(std::string_view after) {
+  return after.size() <= kLongestAfterName && after.find(';') == std::string_view::npos;
+}
+
+// Where the destination that ends the line begins, by what is marked up as a name or a number.
+std::size_t marked_destination(FlowText const& line) {
+  std::string_view const text = line.text;
+  auto const label = read_label(text);
+  auto const words_begin = label ? label->text_at : 0;
+  std::size_t begin = kNotTold;
+  std::size_t end = text.size();
+  for (auto mark = line.marks.rbegin(); mark != line.marks.rend(); ++mark) {
+    auto const inside = text.substr(mark->begin, mark->end - mark->begin);
+    if (mark->end > end || mark->begin < words_begin || trim(inside).empty()) continue;
+    auto const after = text.substr(mark->end, end - mark->end);
+    bool const name = mark->kind == InlineKind::name || is_latin_name(squeeze(inside));
+    bool const number = mark->kind != InlineKind::name && is_number(inside);
+    if (begin == kNotTold) {
+      auto const rest = trim(after);
+      bool const closes = rest.empty() || rest == ".";
+      if (number ? !closes : !name || !may_follow_name(after)) {
+        // What stands behind may be an author or "(Fig. 3)"; look further to the front.
+        if (may_follow_name(text.substr(mark->begin))) continue;
+        break;
+      }
+    } else if (!joins_names(after) || !(name || mark->kind == InlineKind::emphasis)) {
+      break;
+    }
+    if (compares(text.substr(words_begin, mark->begin - words_begin))) break;
+    begin = mark->begin;
+    end = mark->begin;
+  }
+  return begin;
+}
+
+// Leaders or "go to" in the words: then the text tells more than markup does.
+bool shows_destination(std::string_view words) {
+  auto const split = split_at_leader(words, Numbering{});
+  if (split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow) return true;
+  auto const found = trailing_reference(words);
+  return found && found->pointed;
+}
+
+// --- rows to lines -----------------------------------------------------------------------------
+
+bool is_only_leaders(std::string_view text) {
+  return !text.empty() && text.find_first_not_of(". _\t") == std::string_view::npos;
+}
+
+// Dots in front of a destination, and the marks of an unfilled cell.
+void drop_leaders(FlowText& destination) {
+  auto const split = split_at_leader(destination.text, Numbering{});
+  bool const leaders =
+      split.words_end == 0 && (split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow);
+  if (leaders) destination.drop_front(split.destination_begin);
+  if (is_only_leaders(destination.text)) destination = {};
+}
+
+class TableReader {
+ public:
+  TableReader(xml::Document const& document, pugi::xml_node table)
+      : table_{read_table(document, table)} {}
+
+  std::vector<ManuscriptLine> read() && {
+    for (std::size_t r = 0; r < table_.rows.size(); ++r) take_row(r);
+    std::vector<ManuscriptLine> lines;
+    for (auto& row : rows_) lines.push_back(to_row_line(std::move(row)));
+    for (auto& footnote : table_.footnotes) {
+      lines.push_back(to_line(std::move(footnote), LineRole::aside));
+    }
+    return lines;
+  }
+
+ private:
+  struct KeyRow {
+    LineRole role{LineRole::lead};
+    FlowText label{};
+    FlowText words{};
+    FlowText destination{};
+    bool label_told{false};  // has a cell of its own
+    bool destination_told{false};
+  };
+
+  void take_row(std::size_t r) {
+    auto& row = table_.rows[r];
+    auto const filled = static_cast<std::size_t>(std::count_if(
+        row.cells.begin(), row.cells.end(), [](Cell const& cell) { return !cell.flow.empty(); }));
+    if (filled == 0) return;
+    if (row.is_head || (rows_.empty() && is_head_row(row))) {
+      FlowText whole;
+      for (auto const& cell : row.cells) whole.append(cell.flow, " ");
+      rows_.push_back({.role = LineRole::aside, .words = std::move(whole)});
+    } else if (filled == 1 && table_.columns.used > 1) {
+      take_lone_cell(row);
+    } else if (!take_stacked(row)) {
+      auto key = to_key_row(row);
+      if (continues(key)) {
+        rows_.back().words.append(key.words, " ");
+        rows_.back().destination = std::move(key.destination);
+        rows_.back().destination_told = key.destination_told;
+      } else {
+        rows_.push_back(std::move(key));
+      }
+    }
+  }
+
+  // The words of the row before break off, and this one has no label.
+  [[nodiscard]] bool continues(KeyRow const& key) const {
+    if (!key.label_told || !key.label.empty() || key.words.empty() || !lacks_destination()) {
+      return false;
+    }
+    auto const& before = rows_.back().words.text;
+    bool const hangs = !before.empty() && (before.back() == ',' || before.back() == '-');
+    return hangs || is_lower(code_point_at(key.words.text, 0).value);
+  }
+
+  // "Couplet", "Character", "Go to" over the columns.
+  [[nodiscard]] bool is_head_row(Row const& row) const {
+    auto const& columns = table_.columns;
+    if (columns.labels == 0) return false;
+    auto const& first = row.cells.front();
+    return !first.flow.empty() && !is_label_cell(first.flow.text) && first.span == 1 &&
+           !read_label(first.flow.text) &&
+           std::any_of(row.cells.begin() + 1, row.cells.end(),
+                       [](Cell const& cell) { return !cell.flow.empty(); }) &&
+           words_of(first.flow.text).size() <= 3;
+  }
+
+  [[nodiscard]] KeyRow to_key_row(Row const& row) const {
+    auto const& columns = table_.columns;
+    KeyRow key;
+    bool const fewer = row.width < columns.count;  // a cell is missing rather than empty
+    bool words_seen = false;
+    for (std::size_t c = 0; c < row.cells.size(); ++c) {
+      auto const& cell = row.cells[c];
+      if (cell.flow.empty()) continue;
+      bool const last = c + 1 == row.cells.size();
+      auto kind = columns.kind_of(cell);
+      if (fewer) {
+        bool const label =
+            !words_seen && columns.labels > 0 && !last && is_label_cell(cell.flow.text);
+        kind = label                                           ? ColumnKind::label
+               : words_seen && last && columns.has_destination ? ColumnKind::destination
+                                                               : ColumnKind::words;
+      }
+      switch (kind) {
+        case ColumnKind::label:
+          key.label.append(cell.flow, " ");
+          key.label_told = true;
+          break;
+        case ColumnKind::words:
+          key.words.append(cell.flow, " ");
+          words_seen = true;
+          break;
+        case ColumnKind::destination:
+          key.destination.append(cell.flow, " ");
+          key.destination_told = true;
+          break;
+      }
+    }
+    finish(key, row);
+    return key;
+  }
+
+  void finish(KeyRow& key, Row const& row) const {
+    auto const& columns = table_.columns;
+    bool const spans_labels =
+        std::any_of(row.cells.begin(), row.cells.end(), [&](Cell const& cell) {
+          return cell.column < columns.labels && cell.column + cell.span > columns.labels;
+        });
+    bool const fewer = row.width < columns.count;
+    if (columns.labels > 0 && !spans_labels && !fewer) key.label_told = true;
+    drop_leaders(key.destination);
+    if (!key.destination.empty()) return;
+    // Nothing in the destination's cell: there is none, unless the words show it themselves.
+    key.destination_told = columns.has_destination && !fewer &&
+                           !shows_destination(key.words.text) &&
+                           marked_destination(key.words) == kNotTold;
+  }
+
+  // A whole couplet in one row: its leads one below the other in each cell.
+  bool take_stacked(Row& row) {
+    auto const& columns = table_.columns;
+    if (!columns.has_destination) return false;
+    std::size_t size = 0;
+    std::size_t destinations = 0;
+    for (auto const& cell : row.cells) {
+      if (columns.kind_of(cell) == ColumnKind::words) size = cell.lines.size();
+      if (columns.kind_of(cell) == ColumnKind::destination) destinations = cell.lines.size();
+    }
+    if (size < 2 || size != destinations) return false;
+    for (std::size_t i = 0; i < size; ++i) {
+      Row part{.cells = {}, .width = row.width, .is_head = false};
+      for (auto const& cell : row.cells) {
+        auto piece = cell;
+        auto const count = cell.lines.size();
+        piece.flow = count == size ? cell.lines[i] : i == 0 ? cell.flow : FlowText{};
+        part.cells.push_back(std::move(piece));
+      }
+      rows_.push_back(to_key_row(part));
+    }
+    return true;
+  }
+
+  // A row in which one cell is filled: a heading, a note, a lead that runs through, or what the row
+  // before lacks.
+  void take_lone_cell(Row const& row) {
+    auto const& cell = *std::find_if(row.cells.begin(), row.cells.end(),
+                                     [](Cell const& one) { return !one.flow.empty(); });
+    auto const& columns = table_.columns;
+    auto const& text = cell.flow.text;
+    bool const through = row.cells.size() == 1 || cell.span > 1 || cell.column == 0;
+    auto const label = read_label(text);
+    bool const lead = label && label->text_at < text.size() &&
+                      (shows_destination(text) || trailing_reference(text) ||
+                       marked_destination(cell.flow) != kNotTold);
+    if (lead) {
+      KeyRow key{.words = cell.flow};
+      rows_.push_back(std::move(key));
+    } else if (!through && columns.kind_of(cell) == ColumnKind::destination &&
+               lacks_destination()) {
+      rows_.back().destination.append(cell.flow, " ");
+      drop_leaders(rows_.back().destination);
+      rows_.back().destination_told = true;
+    } else if (!through && columns.kind_of(cell) == ColumnKind::destination && hangs_open()) {
+      rows_.back().destination.append(cell.flow, " ");
+    } else if (!through && columns.kind_of(cell) == ColumnKind::words && lacks_destination() &&
+               !starts_note(text)) {
+      rows_.back().words.append(cell.flow, " ");
+    } else {
+      rows_.push_back({.role = role_of_text(text), .words = cell.flow});
+    }
+  }
+
+  [[nodiscard]] static LineRole role_of_text(std::string_view text) {
+    if (starts_caption(text)) return LineRole::aside;
+    bool const sentence = text.back() == '.' || text.back() == ';' || text.back() == ',' ||
+                          text.front() == '[' || text.front() == '(' || starts_note(text);
+    if (mentions_key(text)) return LineRole::heading;
+    return sentence || text.size() > kLongestHeading ? LineRole::note : LineRole::heading;
+  }
+
+  [[nodiscard]] bool lacks_destination() const {
+    return !rows_.empty() && rows_.back().role == LineRole::lead &&
+           rows_.back().destination.empty() && !shows_destination(rows_.back().words.text);
+  }
+
+  // "Aus bus, / Aus cus" in two rows.
+  [[nodiscard]] bool hangs_open() const {
+    if (rows_.empty() || rows_.back().role != LineRole::lead) return false;
+    auto const words = words_of(rows_.back().destination.text);
+    if (words.empty()) return false;
+    return words.back().back() == ',' || joins_names(words.back());
+  }
+
+  [[nodiscard]] static ManuscriptLine to_row_line(KeyRow&& row) {
+    if (row.role != LineRole::lead) return to_line(std::move(row.words), row.role);
+    FlowText whole = std::move(row.label);
+    LineMarkup markup{.role = LineRole::lead};
+    if (row.label_told) {
+      if (!whole.empty()) whole.text += '\t';
+      markup.words_begin = whole.text.size();
+    }
+    bool const told = row.destination_told || !row.destination.empty();
+    if (!told) {
+      auto const begin =
+          shows_destination(row.words.text) ? kNotTold : marked_destination(row.words);
+      if (begin != kNotTold) markup.destination_begin = whole.text.size() + begin;
+    }
+    whole.append(row.words, "");
+    if (told) {
+      whole.text += '\t';
+      markup.destination_begin = whole.text.size();
+      whole.append(row.destination, "");
+    }
+    auto line = to_line(std::move(whole), LineRole::lead);
+    line.markup = markup;
+    return line;
+  }
+
+  Table table_;
+  std::vector<KeyRow> rows_;
+};
+
+}  // namespace
+
+ManuscriptLine to_line(FlowText&& flow, LineRole role) {
+  ManuscriptLine line;
+  if (!flow.stretches.empty()) {
+    line.number = flow.stretches.front().number;
+    line.column = flow.stretches.front().column;
+  }
+  line.text = std::move(flow.text);
+  line.stretches = std::move(flow.stretches);
+  line.markup.role = role;
+  return line;
+}
+
+std::vector<ManuscriptLine> table_lines(xml::Document const& document, pugi::xml_node table) {
+  return TableReader{document, table}.read();
+}
+
+namespace {
+
+struct LabelTally {
+  std::vector<std::uint32_t> numbers;  // of labels that carry the count on
+  std::size_t leads{};
+  std::size_t rivals{};  // dashes, and numbers that stand twice
+};
+
+LabelTally tally_labels(std::vector<ManuscriptLine> const& rows) {
+  LabelTally tally;
+  std::uint32_t last = 0;
+  for (auto const& row : rows) {
+    if (row.markup.role != LineRole::lead) continue;
+    ++tally.leads;
+    auto const label = read_label(row.text);
+    if (!label) continue;
+    if (label->is_dash() || (last != 0 && label->number == last)) {
+      ++tally.rivals;
+    } else if (label->number == last + 1) {
+      tally.numbers.push_back(label->number);
+    }
+    if (!label->is_dash()) last = label->number;
+  }
+  std::sort(tally.numbers.begin(), tally.numbers.end());
+  return tally;
+}
+
+}  // namespace
+
+bool looks_like_key(std::vector<ManuscriptLine> const& rows) {
+  auto const [numbers, leads, rivals] = tally_labels(rows);
+  if (numbers.size() < 2 || rivals < 2 || (numbers.size() + rivals) * 4 < leads * 3) return false;
+  return std::any_of(rows.begin(), rows.end(), [&numbers = numbers](ManuscriptLine const& row) {
+    if (row.markup.destination_begin >= row.text.size()) return false;
+    auto const destination = std::string_view{row.text}.substr(row.markup.destination_begin);
+    auto const reference = read_reference(strip_pointer(destination));
+    return reference && std::binary_search(numbers.begin(), numbers.end(), reference->number);
+  });
+}
+
+bool may_be_of_key(std::vector<ManuscriptLine> const& rows) {
+  auto const tally = tally_labels(rows);
+  return tally.rivals > 0 && tally.rivals * 3 >= tally.leads && tally.leads * 4 >= rows.size() * 3;
+}
+
+std::vector<ManuscriptLine> text_lines(xml::Document const& document, pugi::xml_node element) {
+  auto flow = xml::read_flow(document, element);
+  std::vector<ManuscriptLine> lines;
+  for (auto& words : flow.lines) {
+    auto const begin = shows_destination(words.text) ? kNotTold : marked_destination(words);
+    auto line = to_line(std::move(words), LineRole::told_by_text);
+    line.markup.destination_begin = begin;
+    lines.push_back(std::move(line));
+  }
+  for (auto& footnote : flow.footnotes) {
+    lines.push_back(to_line(std::move(footnote), LineRole::aside));
+  }
+  return lines;
+}
+
+std::vector<ManuscriptLine> whole_line(xml::Document const& document, pugi::xml_node element,
+                                       LineRole role) {
+  auto flow = xml::read_flow(document, element);
+  std::vector<ManuscriptLine> lines;
+  if (auto words = flow.joined(); !words.empty()) lines.push_back(to_line(std::move(words), role));
+  for (auto& footnote : flow.footnotes) {
+    lines.push_back(to_line(std::move(footnote), LineRole::aside));
+  }
+  return lines;
+}
+
+}  // namespace keydrift::jats

@@ -1,0 +1,189 @@
+#include <gtest/gtest.h>
+
+#include "jats_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::key_section;
+using test::one_line_each;
+using test::read_article;
+using test::rows;
+using test::sketch_article;
+using Lines = std::vector<std::string>;
+
+constexpr std::string_view kPlain =
+    "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+    "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
+
+std::string sketch_rows(std::string_view text) {
+  return sketch_article(key_section("Key to the species of Aus", rows(text)));
+}
+
+TEST(JatsTable, RowsOfThreeCells) {
+  EXPECT_EQ(sketch_rows("1|Wings clear|2\n–|Wings dark|Aus bus\n2|Legs long|Aus cus\n"
+                        "–|Legs short|Aus dus"),
+            kPlain);
+}
+
+TEST(JatsTable, RowsOfTwoCells) {
+  EXPECT_EQ(sketch_rows("1 Wings clear|2\n– Wings dark|Aus bus\n2 Legs long|Aus cus\n"
+                        "– Legs short|Aus dus"),
+            kPlain);
+  EXPECT_EQ(sketch_rows("1|Wings clear ... 2\n–|Wings dark ... Aus bus\n2|Legs long ... Aus cus\n"
+                        "–|Legs short ... Aus dus"),
+            kPlain);
+}
+
+TEST(JatsTable, RowsOfOneCell) {
+  EXPECT_EQ(sketch_rows("1 Wings clear ... 2\n– Wings dark ... Aus bus\n2 Legs long ... Aus cus\n"
+                        "– Legs short ... Aus dus"),
+            kPlain);
+}
+
+TEST(JatsTable, RowsOfMixedWidth) {
+  EXPECT_EQ(sketch_rows("1|Wings clear|2\n– Wings dark|Aus bus\n2|Legs long|Aus cus\n"
+                        "– Legs short ... Aus dus"),
+            kPlain);
+}
+
+TEST(JatsTable, FourColumnsAndFillers) {
+  EXPECT_EQ(sketch_rows("1||Wings clear|......|2\n–||Wings dark|......|Aus bus\n"
+                        "2|(1)|Legs long|......|Aus cus\n–||Legs short|......|Aus dus"),
+            kPlain);
+  EXPECT_EQ(sketch_rows("1|Wings clear|....... 2|\n–|Wings dark||Aus bus\n2|Legs long||Aus cus\n"
+                        "–|Legs short|Aus dus|"),
+            kPlain);
+}
+
+TEST(JatsTable, TheCellOfTheDestinationIsTheDestination) {
+  EXPECT_EQ(sketch_rows("1|Setae 2, see Fig. 3|2\n–|Setae as in Cus cus|Aus bus, rare form only\n"
+                        "2|Stamens 5 ... 7 mm|77\n–|Compare couplet 1|Key B\n"),
+            "1[1] Setae 2, see Fig. 3 -> 2\n"
+            "1[–] Setae as in Cus cus -> Aus bus (rare form only)\n"
+            "2[2] Stamens 5 ... 7 mm -> ?77\n2[–] Compare couplet 1 -> key: Key B\n");
+}
+
+TEST(JatsTable, NamesNumbersAndWhatStandsAroundThem) {
+  EXPECT_EQ(
+      sketch_article(key_section(
+          "Key",
+          "<tr><td>1</td><td>Wings<xref ref-type=\"fn\" rid=\"f\"><sup>1</sup></xref> "
+          "<bold>clear</bold></td><td><xref ref-type=\"other\">2</xref></td></tr>\n"
+          "<tr><td>—</td><td>Wings dark (<xref ref-type=\"fig\">Fig. 3</xref>)</td>"
+          "<td><ext-link xlink:href=\"urn:z\"><tp:taxon-name><object-id>urn:1</object-id>"
+          "<tp:taxon-name-part>Aus</tp:taxon-name-part><tp:taxon-name-part>bus</tp:taxon-name-part>"
+          "</tp:taxon-name></ext-link> Smith, 1900 (<xref ref-type=\"fig\">Fig. "
+          "3</xref>)</td></tr>\n"
+          "<tr><td>2(1)</td><td>Legs 10<sup>2</sup> mm</td><td><italic>Aus</italic>&#160;"
+          "<italic>cus</italic></td></tr>\n"
+          "<tr><td>−</td><td><![CDATA[Legs < 10 mm]]></td><td><italic>Aus</italic>, 1</td></tr>")),
+      "1[1] Wings clear -> 2\n1[—] Wings dark (Fig. 3) -> Aus bus\n"
+      "2[2] Legs 10² mm -> Aus cus\n2[−] Legs < 10 mm -> 1 (Aus)\n");
+}
+
+TEST(JatsTable, PlacesAreThoseOfTheFile) {
+  auto const loaded = read_article(key_section(
+      "Key",
+      "<tr><td>1</td><td>Wings <bold>clear</bold></td><td>2</td></tr>\n<tr><td>–</td>\n"
+      "  <td>Wings\n   <italic>very</italic> dark</td>\n  <td><italic>Aus bus</italic></td></tr>\n"
+      "<tr><td>2</td><td>&#8805; 3 mm, pale</td><td>Aus cus</td></tr>"
+      "<tr><td>–</td><td>2 mm</td><td>9</td></tr>"));
+  ASSERT_TRUE(loaded);
+  auto const& edition = loaded.value->edition;
+  auto const at = [](Place const& place) {
+    return std::to_string(place.line) + ":" + std::to_string(place.column);
+  };
+  EXPECT_EQ(at(edition.parts[0].place), "3:28");
+  auto const& first = edition.couplets[0].leads[0];
+  EXPECT_EQ(at(first.place), "5:9");
+  EXPECT_EQ(at(place_in_text(first, 6, 5)), "5:31");
+  EXPECT_EQ(at(first.destination_place), "5:52");
+  auto const& second = edition.couplets[0].leads[1];
+  EXPECT_EQ(at(second.place), "6:9");
+  EXPECT_EQ(at(place_in_text(second, 0, 5)), "7:7");
+  EXPECT_EQ(at(place_in_text(second, 6, 4)), "8:12");
+  EXPECT_EQ(at(place_in_text(second, 11, 4)), "8:26");
+  EXPECT_EQ(at(second.destination_place), "9:15");
+  EXPECT_EQ(at(edition.taxa[0].place), "9:15");
+  auto const& third = edition.couplets[1].leads[0];
+  EXPECT_EQ(at(place_in_text(third, 10, 4)), "10:33");  // behind the reference "&#8805;"
+  EXPECT_EQ(at(edition.couplets[1].leads[1].place), "10:71");
+}
+
+TEST(JatsTable, SpansAndEmptyRows) {
+  EXPECT_EQ(sketch_article(
+                key_section("Key",
+                            "<tr><td rowspan=\"2\">1</td><td>Wings clear</td><td>2</td></tr>\n"
+                            "<tr><td>Wings dark</td><td>Aus bus</td></tr>\n"
+                            "<tr><td/><td></td><td> </td></tr><tr/>\n"
+                            "<tr><td colspan=\"2\">2 Legs long</td><td>Aus cus</td></tr>\n"
+                            "<tr><td>–</td><td colspan=\"2\">Legs short ... Aus dus</td></tr>")),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Aus bus\n2[2] Legs long -> Aus cus\n"
+            "2[–] Legs short -> Aus dus\n");
+}
+
+TEST(JatsTable, HeadingsAndNotesAsRows) {
+  auto const loaded = read_article(
+      key_section("Keys to Aus",
+                  "<tr><th>Couplet</th><th>Character</th><th>Go to</th></tr>\n"
+                  "<tr><td colspan=\"3\"><bold>Key to males</bold></td></tr>\n" +
+                      rows("1|Wings clear|2\n–|Wings dark|Aus bus\n2|Legs long|Aus cus\n"
+                           "|Note: long means 3 mm|\n–|Legs short|Aus dus") +
+                      "<tr><td colspan=\"3\">Key to females</td></tr>\n" +
+                      rows("1|Body red|Aus bus\n–|Body blue|Aus cus")));
+  ASSERT_TRUE(loaded);
+  auto const& edition = loaded.value->edition;
+  EXPECT_EQ(test::sketch(edition),
+            std::string{kPlain} + "1[1] Body red -> Aus bus\n1[–] Body blue -> Aus cus\n");
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(edition.parts[0].title, "Key to males");
+  EXPECT_EQ(edition.parts[1].title, "Key to females");
+  EXPECT_EQ(edition.couplets[1].leads[0].notes, Lines{"long means 3 mm"});
+  ASSERT_EQ(edition.notes.size(), 2U);
+  EXPECT_EQ(edition.notes[0].text, "Keys to Aus");
+  EXPECT_EQ(edition.notes[1].text, "Couplet Character Go to");
+}
+
+TEST(JatsTable, ACoupletInOneRow) {
+  EXPECT_EQ(sketch_article(key_section("Key",
+                                       "<tr><td>1</td><td><p>Wings clear</p><p>Wings dark</p></td>"
+                                       "<td>2<break/>Aus bus</td></tr>\n"
+                                       "<tr><td>2<break/>–</td><td>Legs long<break/>Legs short</td>"
+                                       "<td><p>Aus cus</p><p>Aus dus</p></td></tr>")),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Aus bus\n2[2] Legs long -> Aus cus\n"
+            "2[–] Legs short -> Aus dus\n");
+}
+
+TEST(JatsTable, DestinationsInRowsOfTheirOwn) {
+  EXPECT_EQ(sketch_rows("1|Wings clear|\n||2\n–|Wings dark|Aus bus,\n||Aus eus\n2|Legs long,|\n"
+                        "|hairy|Aus cus\n–|Legs short|Aus dus"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus + Aus eus\n"
+            "2[2] Legs long, hairy -> Aus cus\n2[–] Legs short -> Aus dus\n");
+}
+
+TEST(JatsTable, MissingLabelsAndDestinations) {
+  EXPECT_EQ(sketch_rows("1|Wings clear|2\n|Wings dark|Aus bus\n2|Legs long, setae 1|\n"
+                        "–|Legs short|(6)"),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Aus bus\n2[2] Legs long, setae 1 -> ?\n"
+            "2[–] Legs short -> ?6\n");
+}
+
+TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
+  auto const wrap = [](std::string_view caption, std::string_view text) {
+    return "<table-wrap content-type=\"key\"><label>Table " + std::string{caption} +
+           "</caption><table>" + rows(text) + "</table></table-wrap>\n";
+  };
+  auto const loaded = read_article(test::article(
+      "<sec><title>Identification key</title>" +
+      wrap("1.</label><caption><p>Key to Aus</p>", "1|Wings clear|2\n–|Wings dark|Aus bus") +
+      wrap("1.</label><caption><p>Continued</p>", "2|Legs long|Aus cus\n–|Legs short|Aus dus") +
+      "</sec>"));
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  ASSERT_EQ(loaded.value->edition.parts.size(), 1U);
+  EXPECT_EQ(loaded.value->edition.parts[0].title, "Table 1. Key to Aus");
+}
+
+}  // namespace
+}  // namespace keydrift

@@ -1,0 +1,223 @@
+#include <gtest/gtest.h>
+
+#include "jats_support.hpp"
+#include "keydrift/formats/edition_reader.hpp"
+#include "read_damaged.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::article;
+using test::key_section;
+using test::one_line_each;
+using test::read_article;
+using test::rows;
+using test::sketch_article;
+using Lines = std::vector<std::string>;
+
+constexpr std::string_view kPlain =
+    "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+    "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
+constexpr std::string_view kRows =
+    "1|Wings clear|2\n–|Wings dark|Aus bus\n2|Legs long|Aus cus\n–|Legs short|Aus dus";
+
+std::string sec(std::string_view title, std::string_view content) {
+  return "<sec><title>" + std::string{title} + "</title>" + std::string{content} + "</sec>\n";
+}
+
+TEST(JatsText, Paragraphs) {
+  EXPECT_EQ(sketch_article(article(
+                sec("Key to Aus",
+                    "<p>1 Wings clear ... 2</p>\n<p>– Wings dark ... <italic>Aus bus</italic></p>\n"
+                    "<p>2 Legs long ... <italic>Aus cus</italic></p><p>– Legs short ... "
+                    "<italic>Aus dus</italic></p>"))),
+            kPlain);
+  // All of a key in one paragraph, its leads parted by breaks.
+  EXPECT_EQ(sketch_article(article(sec("Key to Aus",
+                                       "<p>1 Wings clear ... 2<break/>– Wings dark ... Aus "
+                                       "bus<break/>2 Legs long ... Aus cus<break/>– Legs short "
+                                       "... Aus dus</p>"))),
+            kPlain);
+  EXPECT_EQ(sketch_article(article(sec("Key to Aus",
+                                       "<preformat>1  Wings clear ..... 2\n–  Wings dark .. Aus "
+                                       "bus\n2  Legs long    Aus cus\n–  Legs short    Aus dus"
+                                       "</preformat>"))),
+            kPlain);
+}
+
+TEST(JatsText, NamesAndNumbersThatAreMarkedUpEndALead) {
+  EXPECT_EQ(sketch_article(article(
+                sec("Key to Aus",
+                    "<p>1. Wings clear, setae 5 <xref ref-type=\"other\" rid=\"k2\">2</xref></p>\n"
+                    "<p>– Wings dark, unlike those of <italic>Aus cus</italic> <tp:taxon-name>Aus "
+                    "bus</tp:taxon-name> Smith, 1900 (<xref ref-type=\"fig\">Fig. 3</xref>)</p>\n"
+                    "<p>2. Legs long, as in <italic>Aus bus</italic> <bold>3</bold></p>\n"
+                    "<p>– Legs short <italic>Aus cus</italic> or <italic>A. dus</italic></p>\n"
+                    "<p>3. Legs pale <italic>Aus eus</italic></p><p>– Legs dark, as in <italic>Aus "
+                    "bus</italic> <italic>Aus fus</italic> (in part)</p>"))),
+            "1[1] Wings clear, setae 5 -> 2\n"
+            "1[–] Wings dark, unlike those of Aus cus -> Aus bus\n"
+            "2[2] Legs long, as in Aus bus -> 3\n2[–] Legs short -> Aus cus + Aus dus\n"
+            "3[3] Legs pale -> Aus eus\n3[–] Legs dark, as in Aus bus -> Aus fus (in part)\n");
+}
+
+TEST(JatsText, ListsAndQuotations) {
+  EXPECT_EQ(sketch_article(article(sec(
+                "Key to Aus",
+                "<list list-type=\"simple\"><list-item><label>1</label><p>Wings clear ... 2</p>"
+                "</list-item>\n<list-item><label>–</label><p>Wings dark ... Aus bus</p></list-item>"
+                "</list><disp-quote><p>2 Legs long ... Aus cus</p><p>– Legs short ... Aus dus</p>"
+                "</disp-quote>"))),
+            kPlain);
+  EXPECT_EQ(sketch_article(article("<list list-content=\"key\"><list-item><p>1 Wings clear ... 2"
+                                   "</p></list-item><list-item><p>– Wings dark ... Aus bus</p>"
+                                   "</list-item><list-item><p>2 Legs long ... Aus cus</p>"
+                                   "</list-item><list-item><p>– Legs short ... Aus dus</p>"
+                                   "</list-item></list>")),
+            kPlain);
+}
+
+TEST(JatsText, TitlesInSevenLanguages) {
+  for (auto const* title :
+       {"Key to the species", "Bestimmungsschlüssel der Arten", "Clé des espèces",
+        "Chiave delle specie", "Clave de las especies", "Chave das espécies", "Clavis specierum",
+        "Identification keys (males)", "KEY."}) {
+    EXPECT_EQ(sketch_article(article(
+                  sec("Discussion", "<p>1 Not this ... 2</p><p>– Nor this ... Cus</p>") +
+                  sec(title, "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>"))),
+              kPlain)
+        << title;
+  }
+}
+
+TEST(JatsText, KeysThatNothingCallsAKey) {
+  // By the table's shape …
+  EXPECT_EQ(sketch_article(
+                article(sec("Results", "<table-wrap><table>" + rows("Site|n|Mean\nA|1|4\nB|2|3") +
+                                           "</table></table-wrap><table-wrap><table>" +
+                                           rows(kRows) + "</table></table-wrap>"))),
+            kPlain);
+  // … or by the section's.
+  EXPECT_EQ(sketch_article(article(sec("Results", "<p>Three sites were visited in 2020.</p>") +
+                                   sec("Species of Aus",
+                                       "<p>1 Wings clear ... 2</p><p>– Wings dark ... Aus bus</p>"
+                                       "<p>2 Legs long ... Aus cus</p><p>– Legs short ... Aus "
+                                       "dus</p>"))),
+            kPlain);
+}
+
+TEST(JatsText, SeveralKeysBecomeParts) {
+  auto const table = [](std::string_view caption, std::string_view text) {
+    return "<table-wrap><caption><title>" + std::string{caption} + "</title></caption><table>" +
+           rows(text) + "</table></table-wrap>\n";
+  };
+  auto const loaded = read_article(article(
+      sec("Taxonomy with keys",
+          "<p>Prose about the keys.</p>" +
+              sec("Key to genera", table("Adults", "1|Body red|Key B\n–|Body blue|Bus bus")) +
+              sec("<italic>Aus</italic>", "<p>Body red. 12 setae.</p>") +
+              sec("Key B: <italic>Aus</italic>",
+                  table("", kRows) + "<p>1 Prose about couplet 1 ... 2</p>"))));
+  ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+  auto const& edition = loaded.value->edition;
+  EXPECT_EQ(test::sketch(edition),
+            "1[1] Body red -> key: Key B: Aus\n1[–] Body blue -> Bus bus\n" + std::string{kPlain});
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(edition.parts[0].title, "Key to genera");
+  EXPECT_EQ(edition.parts[1].title, "Key B: Aus");
+  Lines notes;
+  for (auto const& note : edition.notes) notes.push_back(note.text);
+  EXPECT_EQ(notes, (Lines{"Taxonomy with keys", "Prose about the keys.", "Adults",
+                          "1 Prose about couplet 1 ... 2"}));
+  EXPECT_EQ(loaded.value->source.layout_note,
+            "article XML; parallel layout, leads marked 1 and –, destinations in cells of their "
+            "own; 2 keys; what stands outside its keys was left aside");
+}
+
+TEST(JatsText, FrontMatterAndFootnotes) {
+  auto const loaded = read_article(
+      "<article xml:lang=\"de\"><front><article-meta><title-group><article-title>Die Gattung "
+      "<italic>Aus</italic></article-title><subtitle>ein Schlüssel</subtitle></title-group>"
+      "<contrib-group><contrib contrib-type=\"author\"><name><surname>Orm</surname><given-names>T."
+      "</given-names></name></contrib><contrib contrib-type=\"editor\"><name><surname>Nobody"
+      "</surname></name></contrib><contrib><string-name>Una Vel</string-name></contrib>"
+      "</contrib-group><pub-date><year>1998</year></pub-date></article-meta></front><body>"
+      "<sec sec-type=\"key\"><table-wrap><table>" +
+      rows("1|Wings clear<fn id=\"a\"><label>*</label><p>Dried: dull.</p></fn>|2\n–|Wings dark|Aus "
+           "bus\n2|Legs long|Aus cus\n–|Legs short|Aus dus") +
+      "</table><table-wrap-foot><p>All drawn from life.</p></table-wrap-foot></table-wrap></sec>"
+      "</body></article>");
+  ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+  auto const& edition = loaded.value->edition;
+  EXPECT_EQ(edition.front.title, "Die Gattung Aus: ein Schlüssel");
+  EXPECT_EQ(edition.front.authors, (Lines{"T. Orm", "Una Vel"}));
+  EXPECT_EQ(edition.front.year, 1998);
+  EXPECT_EQ(edition.front.language, "de");
+  EXPECT_EQ(test::sketch(edition), kPlain);
+  Lines notes;
+  for (auto const& note : edition.notes) notes.push_back(note.text);
+  EXPECT_EQ(notes, (Lines{"Dried: dull.", "All drawn from life."}));
+}
+
+TEST(JatsText, SaysWhatItLeavesAside) {
+  auto const loaded = read_article(
+      article(sec("Key features", "<p>The wings matter most.</p>") +
+              sec("Key to Aus", "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>")));
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(
+      one_line_each(loaded.findings),
+      Lines{"a.xml:3:1: information: this section speaks of a key, but no couplets were found "
+            "in it; it was left aside [unread-section]"});
+  auto const none = read_article(article(sec("Results", "<p>Nothing but prose.</p>")));
+  EXPECT_FALSE(none);
+  EXPECT_EQ(one_line_each(none.findings),
+            Lines{"a.xml:2:1: error: no key was found in the article: no table and no section has "
+                  "numbered leads [no-couplets] (check that the file is the whole article; a key "
+                  "that is a picture, or in another file, cannot be read)"});
+}
+
+TEST(JatsText, CommentsInstructionsAndReferences) {
+  EXPECT_EQ(sketch_article(key_section(
+                "Key",
+                rows("1|Wi<!-- no -->ngs <?page 7?>clear|2\n&#8211;|<![CDATA[Wings]]> d&#97;rk|Aus "
+                     "b&#x75;s\n2|Legs <named-content>long</named-content>|Aus cus\n–|Legs<!-- -->"
+                     " short|Aus dus"))),
+            kPlain);
+}
+
+TEST(JatsText, ReadEditionRecognisesArticles) {
+  auto const read = [](std::string_view bytes) {
+    return read_edition({.name = "a.xml", .bytes = bytes});
+  };
+  auto const whole = key_section("Key", rows(kRows));
+  auto const bare = whole.substr(whole.find('\n') + 1);
+  for (auto const& bytes : {whole, bare, "\xEF\xBB\xBF" + whole,
+                            "<!DOCTYPE article PUBLIC \"-//X//Y\" \"x.dtd\">\n" + bare,
+                            "<?xml version=\"1.0\"?><articles><article>" +
+                                bare.substr(bare.find("<body>")) + "</articles>"}) {
+    auto const loaded = read(bytes);
+    ASSERT_TRUE(loaded) << bytes;
+    EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+    EXPECT_TRUE(loaded.value->source);
+  }
+  auto const other = read("<?xml version='1.0'?>\n<notes>1 Wings</notes>");
+  EXPECT_FALSE(other);
+  EXPECT_EQ(one_line_each(other.findings),
+            Lines{"a.xml:2:1: error: this is an XML file of a form that is not read "
+                  "[unsupported-file] (of XML, articles (JATS, TaxPub) and SDD 1.1 are read; "
+                  "convert it to one of these, or to plain text, and load that file)"});
+}
+
+TEST(JatsText, DamagedArticles) {
+  std::string const whole =
+      "<article><sec><title>Key</title><table>"
+      "<tr><td rowspan=\"1\">1</td><td><p>A</p>&#8211;</td><td>2</td></tr>"
+      "<tr><td>–</td><td>C</td><td><italic>Aus</italic></td></tr>"
+      "<tr><td>2</td><td>D</td><td>Bus</td></tr><tr><td>–</td><td>E</td><td>Cus</td></tr>"
+      "</table></sec></article>";
+  EXPECT_TRUE(read_article(whole));
+  test::read_damaged(whole, [](std::string const& bytes) { return read_article(bytes); });
+}
+
+}  // namespace
+}  // namespace keydrift
