@@ -4,6 +4,7 @@
 #include <string>
 #include <utility>
 
+#include "keydrift/formats/docx.hpp"
 #include "keydrift/formats/file_kind.hpp"
 #include "keydrift/formats/jats_read.hpp"
 #include "keydrift/formats/key_json.hpp"
@@ -16,11 +17,25 @@ namespace {
 // UTF-16 hides the brace of a JSON file from file_kind().
 FileKind kind_of(Source const& source) {
   auto const kind = file_kind(source.bytes);
+  // Pictures may stand before the parts by which a manuscript is known.
+  if (kind == FileKind::zip && source.bytes.find("word/document") != std::string_view::npos) {
+    return FileKind::word_2007;
+  }
   if (kind != FileKind::text || source.bytes.substr(0, 64).find('\0') == std::string_view::npos) {
     return kind;
   }
   auto const decoded = decode_text(source);
   return decoded ? file_kind(decoded.value->text) : kind;
+}
+
+Loaded<EditionReading> with_lines(Loaded<PrintedReading>&& reading) {
+  Loaded<EditionReading> loaded;
+  loaded.findings = std::move(reading.findings);
+  if (reading) {
+    loaded.value =
+        EditionReading{std::move(reading.value->edition), std::move(reading.value->source)};
+  }
+  return loaded;
 }
 
 // Forms of XML are told by the document, not by its first characters.
@@ -40,14 +55,22 @@ Loaded<EditionReading> read_xml(Source const& source, ReadLimits const& limits) 
     loaded.findings.push_back(std::move(finding));
     return loaded;
   }
-  auto reading = read_jats(*document.value, limits);
+  auto reading = with_lines(read_jats(*document.value, limits));
   loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
                          std::make_move_iterator(reading.findings.end()));
-  if (reading) {
-    loaded.value =
-        EditionReading{std::move(reading.value->edition), std::move(reading.value->source)};
-  }
+  loaded.value = std::move(reading.value);
   return loaded;
+}
+
+// Word processors pack a manuscript with a password into a compound file with this stream, its name
+// in UTF-16 ([MS-OFFCRYPTO] 1.3.3, from memory).
+bool is_locked(std::string_view compound_file) {
+  std::string name;
+  for (char const c : std::string_view{"EncryptedPackage"}) {
+    name += c;
+    name += '\0';
+  }
+  return compound_file.find(name) != std::string_view::npos;
 }
 
 }  // namespace
@@ -63,21 +86,14 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
       return loaded;
     }
     case FileKind::text:
-    case FileKind::empty: {
-      auto reading = read_printed_key(source, limits);
-      Loaded<EditionReading> loaded;
-      loaded.findings = std::move(reading.findings);
-      if (reading) {
-        loaded.value =
-            EditionReading{std::move(reading.value->edition), std::move(reading.value->source)};
-      }
-      return loaded;
-    }
+    case FileKind::empty:
+      return with_lines(read_printed_key(source, limits));
+    case FileKind::word_2007:
+      return with_lines(read_docx(source, limits));
     case FileKind::xml:
       return read_xml(source, limits);
     case FileKind::html:
     case FileKind::zip:
-    case FileKind::word_2007:
     case FileKind::sheet_2007:
     case FileKind::open_document:
     case FileKind::darwin_core_archive:
@@ -97,6 +113,10 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
   finding.message =
       std::string{"this is "} + to_phrase(kind) + ", not a key as plain text or as keydrift's JSON";
   finding.remedy = way_to_text(kind);
+  if (kind == FileKind::old_office && is_locked(source.bytes)) {
+    finding.message = "this is a manuscript that is locked with a password";
+    finding.remedy = "open it in the word processor and save it without a password";
+  }
   Loaded<EditionReading> loaded;
   loaded.findings.push_back(std::move(finding));
   return loaded;

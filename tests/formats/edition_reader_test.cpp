@@ -66,8 +66,6 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
     std::string remedy;
   };
   std::vector<Case> const cases{
-      {"PK\x03\x04....word/document.xml"sv, "a word-processor manuscript (.docx)",
-       "open it in the program that made it, save it as plain text (UTF-8) and load that file"},
       {"PK\x03\x04...."sv, "a zip file", "unpack it and load the file inside"},
       {"PK\x03\x04....meta.xml"sv, "a zip file with a meta.xml (a Darwin Core archive)",
        "unpack it and load the occurrence table inside"},

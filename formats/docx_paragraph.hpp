@@ -1,0 +1,48 @@
+#pragma once
+// From the typed text of a paragraph to the lines that it prints.  Inner header of formats.
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/docx_lines.hpp"
+
+namespace keydrift::docx {
+
+// From `begin` on, text typed in paragraph `number`; its first character has column `column`.
+struct TypedStretch {
+  std::size_t begin{};
+  std::uint32_t number{};
+  std::uint32_t column{1};
+};
+
+// Text as typed: tabs as "\t", breaks of lines, columns and pages as "\n".
+struct TypedText {
+  std::string text;
+  std::vector<TypedStretch> stretches;  // ascending; the first begins at 0
+};
+
+// The lines of one paragraph, one for each break and one more.  `number`: its automatic number.
+// A tab that meets a stop with a leader becomes dots between blanks; which stop it meets is
+// estimated from the number of characters before it, as their widths are not known.
+[[nodiscard]] std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
+                                         ParagraphLook const& look);
+
+// One cell of a table's row: the lines of its paragraphs and of the tables within it.
+struct Cell {
+  std::vector<Line> lines;
+  std::uint32_t column{};  // of the table's grid, from 0
+};
+
+// The lines of one row.  Usually one, the cells parted by tabs; rows of tables within it follow.
+// Where one cell alone says anything it is a frame around text, whose lines stay as they are; cells
+// that all have the same few lines hold one couplet, a lead a line; cells of many lines are columns
+// of a page, one after the other.
+[[nodiscard]] std::vector<Line> lines_of(std::vector<Cell> const& row);
+
+// Tells the leads of a table whose lines (from `first` on) mostly have three cells: label, words,
+// destination.
+void mark_up_leads(std::vector<Line>& lines, std::size_t first);
+
+}  // namespace keydrift::docx

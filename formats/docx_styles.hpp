@@ -1,0 +1,53 @@
+#pragma once
+// The styles of a manuscript (ISO/IEC 29500-1, 17.7), as far as they decide what is printed where.
+// Inner header of formats.
+
+#include <map>
+#include <pugixml.hpp>
+#include <string>
+#include <string_view>
+
+#include "keydrift/formats/docx_numbering.hpp"
+
+namespace keydrift::docx {
+
+// How a paragraph looks, after its styles, its numbering and itself.
+struct ParagraphLook {
+  ParagraphProperties properties;
+  std::uint32_t num_id{};  // 0: no automatic number
+  std::uint32_t level{};
+  bool hidden{false};  // by its style, unless a run says otherwise
+};
+
+class Styles {
+ public:
+  // Adds what the styles part defines; tells `numbering` which styles stand for numberings.
+  void add(pugi::xml_node styles, Numbering& numbering);
+
+  // `properties`: the paragraph's own (w:pPr); may be empty.
+  [[nodiscard]] ParagraphLook look_of(pugi::xml_node properties, Numbering const& numbering) const;
+
+  // Whether a run of those properties (w:rPr) in a paragraph of that look is hidden text.
+  [[nodiscard]] bool hides(pugi::xml_node run_properties, ParagraphLook const& look) const;
+
+  // The font of a run by itself or its style; "" where neither says.
+  [[nodiscard]] std::string font_of(pugi::xml_node run_properties) const;
+
+ private:
+  struct Style {
+    std::string based_on;
+    ParagraphProperties properties;
+    std::optional<bool> hidden;
+    std::string font;
+  };
+  // From the style up to its farthest ancestor; ends where ancestors go round in a ring.
+  [[nodiscard]] std::vector<std::pair<std::string, Style const*>> chain_of(
+      std::string_view id) const;
+  [[nodiscard]] bool is_hidden(std::string_view id) const;
+
+  std::map<std::string, Style, std::less<>> styles_;
+  std::string default_paragraph_style_;
+  ParagraphProperties defaults_;
+};
+
+}  // namespace keydrift::docx
