@@ -1,8 +1,8 @@
 // Invented keys in the typographic habits of real sources, each with the truth about its leads
 // (corpus/README.md): how many leads the reader sends to the right destination.
 //
-//   KEYDRIFT_CORPUS_REPORT=FILE  writes what went wrong, lead by lead
-//   KEYDRIFT_CORPUS_RAISE=1      raises the recorded expectations to what was reached (never
+//   KEYDRIFT_CORPUS_REPORT=FILE  writes what went wrong, lead by lead, and which lines were left
+//   out KEYDRIFT_CORPUS_RAISE=1      raises the recorded expectations to what was reached (never
 //   lowers) KEYDRIFT_CORPUS=DIR          reads other keys than those of the repository
 
 #include <fmt/format.h>
@@ -51,9 +51,10 @@ struct Score {
   std::string key;
   std::size_t leads{};
   std::size_t right{};
-  std::size_t invented{};          // leads that the key does not have
-  std::vector<std::string> lost;   // words
-  std::vector<std::string> wrong;  // "LINE: truth X; read Y"
+  std::size_t invented{};             // leads that the key does not have
+  std::vector<std::string> lost;      // words
+  std::vector<std::string> wrong;     // "LINE: truth X; read Y"
+  std::vector<std::string> left_out;  // lines with letters that were kept nowhere
   [[nodiscard]] double share() const {
     return static_cast<double>(right) / static_cast<double>(leads);
   }
@@ -110,7 +111,7 @@ void expect_accounted(std::string const& key, SourceReading const& source) {
 }
 
 Score score_key(fs::path const& path, Truth const& truth) {
-  Score score{.key = path.stem().string(), .lost = {}, .wrong = {}};
+  Score score{.key = path.stem().string(), .lost = {}, .wrong = {}, .left_out = {}};
   auto const bytes = read_file(path);
   auto const name = path.filename().string();
   auto const loaded = read_edition({.name = name, .bytes = bytes});
@@ -132,7 +133,10 @@ Score score_key(fs::path const& path, Truth const& truth) {
   }
   compare_leads(truth, loaded.value->edition, score);
   EXPECT_TRUE(loaded.value->source) << name << " was not read as printed text";
-  if (loaded.value->source) expect_accounted(name, *loaded.value->source);
+  if (loaded.value->source) {
+    expect_accounted(name, *loaded.value->source);
+    score.left_out = left_out_lines(*loaded.value->source);
+  }
   score.lost = lost_words(*loaded.value);
   return score;
 }
@@ -142,11 +146,12 @@ void write_report(std::vector<Score> const& scores) {
   if (path == nullptr) return;
   std::ofstream out{path};
   for (auto const& score : scores) {
-    if (score.wrong.empty() && score.lost.empty()) continue;
+    if (score.wrong.empty() && score.lost.empty() && score.left_out.empty()) continue;
     out << fmt::format("== {}: {} of {} right, {} invented\n", score.key, score.right, score.leads,
                        score.invented);
     for (auto const& line : score.wrong) out << "  " << line << '\n';
     for (auto const& word : score.lost) out << "  lost word " << word << '\n';
+    for (auto const& line : score.left_out) out << "  left out " << line << '\n';
   }
 }
 
@@ -161,7 +166,7 @@ void raise_expectation(fs::path const& path, Truth const& truth, Score const& sc
 
 TEST(PrintedCorpus, SendsLeadsToTheRightDestination) {
   std::vector<Score> scores;
-  Score all{.key = "all", .lost = {}, .wrong = {}};
+  Score all{.key = "all", .lost = {}, .wrong = {}, .left_out = {}};
   for (auto const& key : corpus_keys()) {
     auto const truth = parse_truth(read_file(truth_of(key)), truth_of(key).filename().string());
     scores.push_back(score_key(key, truth));

@@ -266,4 +266,19 @@ std::vector<std::string> lost_words(EditionReading const& reading) {
   return lost;
 }
 
+std::vector<std::string> left_out_lines(SourceReading const& source) {
+  std::vector<std::string> left_out;
+  std::istringstream lines{source.text};
+  std::string line;
+  for (auto const& account : source.lines) {
+    if (!std::getline(lines, line)) break;
+    if (is_kept(account.kind)) continue;
+    bool letters = false;
+    each_word(line, [&letters](std::string const&, std::size_t) { letters = true; });
+    if (!letters) continue;
+    left_out.push_back(std::to_string(account.line) + ": " + to_word(account.kind) + ": " + line);
+  }
+  return left_out;
+}
+
 }  // namespace keydrift::test

@@ -40,4 +40,8 @@ struct Truth {
 // "LINE: word".
 [[nodiscard]] std::vector<std::string> lost_words(EditionReading const& reading);
 
+// Lines with letters that the reader kept nowhere, each with the kind it gave for that:
+// "LINE: running head: words".
+[[nodiscard]] std::vector<std::string> left_out_lines(SourceReading const& source);
+
 }  // namespace keydrift::test
