@@ -32,9 +32,14 @@ class Grouper {
   Grouper(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead> const& reads)
       : key_{key}, leads_{sorted.leads}, remarks_{sorted.remarks}, reads_{reads} {}
 
-  Grouping run() && {
+  Layout likely_layout() && {
     collect_references();
-    grouping_.layout = decide_layout();
+    return decide_layout();
+  }
+
+  Grouping run(Layout layout) && {
+    collect_references();
+    grouping_.layout = layout;
     grouping_.goes_on = grouping_.layout != Layout::parallel;
     find_parts();
     switch (grouping_.layout) {
@@ -42,6 +47,8 @@ class Grouper {
         group_parallel();
         break;
       case Layout::indented:
+      case Layout::outline:
+      case Layout::by_indentation:
         group_indented();
         break;
       case Layout::serial:
@@ -49,6 +56,7 @@ class Grouper {
         break;
     }
     name_groups();
+    if (grouping_.layout == Layout::indented && numbers_come_back()) number_here();
     return std::move(grouping_);
   }
 
@@ -313,7 +321,7 @@ class Grouper {
       auto const& label = leads_[i].label;
       auto const rival = depth_of.find(number_of_label(label));
       if (label.is_dash() && !open.empty()) {
-        // A dash answers the innermost couplet.
+        close_below(depth_of_dash(open, i) + 1);
         groups_[open.back()].leads.push_back(static_cast<std::uint32_t>(i));
       } else if (rival == depth_of.end()) {
         descend(i);
@@ -322,6 +330,27 @@ class Grouper {
         groups_[open.back()].leads.push_back(static_cast<std::uint32_t>(i));
       }
     }
+  }
+
+  // A dash answers the innermost open couplet with its indentation, where indentation means
+  // anything, else the innermost that has no answer yet, else the innermost.
+  [[nodiscard]] std::size_t depth_of_dash(std::vector<std::size_t> const& open,
+                                          std::size_t i) const {
+    constexpr std::size_t kDeepest = 400;  // open couplets looked at; keeps the work linear
+    auto const indent = [this](std::size_t lead) { return key_.lines[leads_[lead].line].indent; };
+    auto const first_indent = [&](std::size_t depth) {
+      return indent(groups_[open[depth]].leads.front());
+    };
+    auto const top = open.size() > kDeepest ? open.size() - kDeepest : 0;
+    if (first_indent(0) != first_indent(open.size() - 1)) {
+      for (auto depth = open.size(); depth-- > top;) {
+        if (first_indent(depth) == indent(i)) return depth;
+      }
+    }
+    for (auto depth = open.size(); depth-- > top;) {
+      if (groups_[open[depth]].leads.size() == 1) return depth;
+    }
+    return open.size() - 1;
   }
 
   [[nodiscard]] LabelKey number_of(Group const& group) const {
@@ -371,6 +400,28 @@ class Grouper {
     }
   }
 
+  // Numbers or letters that are used again in each branch tell ranks, not couplets.
+  [[nodiscard]] bool numbers_come_back() const {
+    std::unordered_set<LabelKey> seen;
+    std::size_t again = 0;
+    for (auto const& couplet : grouping_.couplets) {
+      if (!seen.insert(couplet.key | (static_cast<LabelKey>(couplet.part) << 52U)).second) ++again;
+    }
+    return referenced_.empty() && again > 0 && again * 4 >= grouping_.couplets.size();
+  }
+
+  void number_here() {
+    grouping_.numbered_here = true;
+    std::uint32_t number = 0;
+    for (std::size_t c = 0; c < grouping_.couplets.size(); ++c) {
+      auto& couplet = grouping_.couplets[c];
+      bool const same_part = c > 0 && couplet.part == grouping_.couplets[c - 1].part;
+      number = same_part ? number + 1 : 1;
+      couplet.label = std::to_string(number);
+      couplet.key = kCountedHere | number;
+    }
+  }
+
   void name(RawCouplet& couplet, Group const& group) const {
     auto const& label = leads_[group.leads.front()].label;
     auto const full = key_of_label(label);
@@ -417,9 +468,14 @@ class Grouper {
 
 }  // namespace
 
-Grouping group_leads(KeyText const& key, SortedLines const& sorted,
+Layout likely_layout(KeyText const& key, SortedLines const& sorted,
                      std::vector<ReadLead> const& reads) {
-  return Grouper{key, sorted, reads}.run();
+  return Grouper{key, sorted, reads}.likely_layout();
+}
+
+Grouping group_leads(KeyText const& key, SortedLines const& sorted,
+                     std::vector<ReadLead> const& reads, Layout layout) {
+  return Grouper{key, sorted, reads}.run(layout);
 }
 
 }  // namespace keydrift::printed

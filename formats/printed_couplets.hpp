@@ -11,9 +11,11 @@
 namespace keydrift::printed {
 
 enum class Layout : std::uint8_t {
-  parallel,  // the leads of a couplet stand together
-  indented,  // the couplets beneath a lead stand between it and its rival
-  serial,    // every lead has a number, its rival's stands in brackets
+  parallel,        // the leads of a couplet stand together
+  indented,        // the couplets beneath a lead stand between it and its rival
+  serial,          // every lead has a number, its rival's stands in brackets
+  outline,         // as indented; labels tell ranks and may come back in every branch
+  by_indentation,  // as indented; nothing else tells which leads are rivals
 };
 
 struct RawCouplet {
@@ -36,9 +38,19 @@ struct Grouping {
   std::vector<RawPart> parts;
   // For layouts where a lead without destination goes on with the next lead.
   bool goes_on{false};
+  // The labels of the couplets are not printed: counted in printed order, part by part.
+  bool numbered_here{false};
 };
 
-[[nodiscard]] Grouping group_leads(KeyText const& key, SortedLines const& sorted,
+// The keys of couplets that are numbered here: no printed number means them.
+inline constexpr LabelKey kCountedHere = LabelKey{7} << 48U;
+
+// The layout that the labels and destinations speak for at first sight.
+[[nodiscard]] Layout likely_layout(KeyText const& key, SortedLines const& sorted,
                                    std::vector<ReadLead> const& reads);
+
+// Layouts parallel, indented and serial.
+[[nodiscard]] Grouping group_leads(KeyText const& key, SortedLines const& sorted,
+                                   std::vector<ReadLead> const& reads, Layout layout);
 
 }  // namespace keydrift::printed

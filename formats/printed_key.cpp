@@ -4,10 +4,10 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_edition.hpp"
-#include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
@@ -53,17 +53,6 @@ std::optional<Finding> too_long_line(DecodedText const& decoded, std::size_t lim
     ++number;
   }
   return std::nullopt;
-}
-
-// The first line that bears an accepted number, or is marked up: where the key begins at the
-// latest.
-std::size_t end_of_front(std::vector<SourceLine> const& lines, Numbering const& numbering) {
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (lines[i].markup.role != LineRole::told_by_text) return i;
-    auto const label = read_label(lines[i].text);
-    if (label && !label->is_dash() && numbering.accepts(*label)) return i;
-  }
-  return lines.size();
 }
 
 std::string quoted_start(std::string_view line) {
@@ -116,6 +105,12 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
     case Layout::serial:
       note = "serial layout";
       break;
+    case Layout::outline:
+      note = "outline, rivals told by their labels";
+      break;
+    case Layout::by_indentation:
+      note = "outline, rivals told by their indentation";
+      break;
   }
   // The labels of the first couplet with two leads show the numbering.
   for (auto const& couplet : grouping.couplets) {
@@ -145,6 +140,7 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
     note += dots >= other + cells ? ", destinations after dot leaders"
                                   : ", destinations without dot leaders";
   }
+  if (grouping.numbered_here) note += "; the couplets' numbers are not printed but counted";
   if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
   if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";
   return note;
@@ -198,20 +194,19 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     whole_lines[i].markup = markup[i];
   }
   auto const lines = part_run_on_lines(std::move(whole_lines));
-  auto const numbering = decide_numbering(lines);
+  auto attempt = choose_reading(text, lines);
+  auto& read = *attempt.read;
+  auto& sorted = read.sorted;
+  auto const& grouping = attempt.grouping;
+  auto& reads = read.reads;
+  loaded.findings.insert(loaded.findings.end(), read.findings.begin(), read.findings.end());
   PrintedReading reading;
-  reading.edition.name = text.name;
-  auto accounts =
-      read_front_matter(lines, end_of_front(lines, numbering), reading.edition, loaded.findings);
-  auto const first_line = accounts.size();
-  auto sorted = sort_lines(lines, numbering, first_line, std::move(accounts));
-  KeyText const key{text.name, text.text, lines, numbering};
-  auto reads = read_leads(key, sorted, loaded.findings);
-  auto const grouping = sorted.leads.empty() ? Grouping{} : group_leads(key, sorted, reads);
+  reading.edition = std::move(read.edition);
+  KeyText const key{text.name, text.text, lines, read.numbering};
   bool const paired = std::any_of(grouping.couplets.begin(), grouping.couplets.end(),
                                   [](RawCouplet const& one) { return one.member_count >= 2; });
-  bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& read) {
-    return read.to.form != DestinationForm::none;
+  bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& one) {
+    return one.to.form != DestinationForm::none;
   });
   if (!paired || !leads_somewhere) {
     loaded.findings.push_back(no_couplets(text, lines, sorted, paired));

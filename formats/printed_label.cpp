@@ -188,20 +188,28 @@ std::optional<Label> read_lettered(std::string_view line, std::size_t at, bool e
   Label label;
   label.family = upper ? LabelFamily::upper : LabelFamily::lower;
   label.number = 1 + first - (upper ? U'A' : U'a');
-  auto const marks = marks_at(line, at + length);
-  label.marks = static_cast<std::uint8_t>(length - 1 + marks.count);
-  label.printed = line.substr(at, length + marks.length);
-  std::size_t end = at + length + marks.length;
-  if (enclosed) {
-    if (value_at(line, end) != ')' && value_at(line, end) != ']') return std::nullopt;
-    ++end;
-    label.end = LabelEnd::enclosed;
-  }
-  read_label_end(line, end, label);
-  return finish(line, end, label);
+  label.marks = static_cast<std::uint8_t>(length - 1);
+  label.printed = line.substr(at, length);
+  return read_label_tail(line, at + length, enclosed, label);
 }
 
 }  // namespace
+
+std::optional<Label> read_label_tail(std::string_view line, std::size_t at, bool enclosed,
+                                     Label label) {
+  auto const begin = static_cast<std::size_t>(label.printed.data() - line.data());
+  auto const marks = marks_at(line, at);
+  label.marks = static_cast<std::uint8_t>(label.marks + marks.count);
+  at += marks.length;
+  label.printed = line.substr(begin, at - begin);
+  if (enclosed) {
+    if (value_at(line, at) != ')' && value_at(line, at) != ']') return std::nullopt;
+    ++at;
+    label.end = LabelEnd::enclosed;
+  }
+  read_label_end(line, at, label);
+  return finish(line, at, label);
+}
 
 unsigned Label::style() const {
   bool const marked = end == LabelEnd::none && (!letter.empty() || marks > 0 || !back.empty());

@@ -41,6 +41,11 @@ struct Label {
 // by its neighbours.
 [[nodiscard]] std::optional<Label> read_label(std::string_view line);
 
+// What may follow a label's sign: marks, punctuation, back-references.  `at` stands behind the sign
+// and `label` has what is known of it; nullopt when no label ends so.
+[[nodiscard]] std::optional<Label> read_label_tail(std::string_view line, std::size_t at,
+                                                   bool enclosed, Label label);
+
 // A label with misread digits ("la" for 1a), if it begins with `number` when read as such.
 [[nodiscard]] std::optional<Label> read_misprinted_label(std::string_view line,
                                                          std::uint32_t number);

@@ -53,6 +53,10 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
   return GroupBefore{group, found->reference};
 }
 
+std::string first_word_of(std::string_view name) {
+  return std::string{name.substr(0, name.find(' '))};
+}
+
 class LeadReader {
  public:
   LeadReader(KeyText const& key, SortedLines& sorted, std::vector<Finding>& findings)
@@ -63,11 +67,11 @@ class LeadReader {
 
   std::vector<ReadLead> read() && {
     reads_.resize(sorted_.leads.size());
-    std::size_t led = 0;
-    for (std::size_t i = 0; i < reads_.size(); ++i) {
-      read_led(i);
-      if (reads_[i].leaders != LeaderKind::none) ++led;
-    }
+    for (std::size_t i = 0; i < reads_.size(); ++i) read_led(i);
+    read_own_lines();
+    auto const led = static_cast<std::size_t>(
+        std::count_if(reads_.begin(), reads_.end(),
+                      [](ReadLead const& read) { return read.leaders != LeaderKind::none; }));
     usually_led_ = led * 2 >= reads_.size();
     collect_known();
     for (std::size_t i = 0; i < reads_.size(); ++i) {
@@ -104,11 +108,6 @@ class LeadReader {
       finish(i, joined, split.words_end, split.destination_begin);
       return;
     }
-    if (auto const own = own_line_destination(raw, joined)) {
-      read.leaders = LeaderKind::gap;
-      finish(i, joined, trim_right(std::string_view{joined.raw}.substr(0, *own)).size(), *own);
-      return;
-    }
     if (auto const found = trailing_reference(joined.raw); found && found->pointed) {
       read.leaders = LeaderKind::words;
       finish(i, joined, found->words_end, found->destination_begin);
@@ -123,6 +122,45 @@ class LeadReader {
     auto const& span = joined.spans.back();
     if (begin == kNotTold || begin < span.source_begin) return std::nullopt;
     return std::min(span.raw_begin + (begin - span.source_begin), joined.raw.size());
+  }
+
+  // Destinations on lines of their own.  Where leaders are the rule, a further line of words may
+  // look like a name; then it has to be one of a genus that others lead to.
+  void read_own_lines() {
+    std::size_t dotted = 0;
+    std::unordered_set<std::string> genera;
+    for (auto const& read : reads_) {
+      if (read.leaders == LeaderKind::dots) ++dotted;
+      for (auto const& taxon : read.to.taxa.taxa) genera.emplace(first_word_of(taxon.name));
+    }
+    struct Own {
+      std::size_t lead{};
+      std::size_t begin{};
+      bool certain{false};
+    };
+    std::vector<Own> found;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& raw = sorted_.leads[i];
+      if (reads_[i].leaders != LeaderKind::none || raw.piece_count < 2) continue;
+      auto const joined = joiner_.join(pieces_of(raw));
+      auto const own = own_line_destination(raw, joined);
+      if (!own) continue;
+      auto const text = std::string_view{joined.raw}.substr(*own);
+      auto const stripped = strip_pointer(text);
+      auto const first = words_of(text).front();
+      bool const certain = couplet_reference(stripped, key_.numbering.family).has_value() ||
+                           names_a_key(stripped) || is_abbreviated(first) ||
+                           genera.contains(std::string{first});
+      found.push_back({i, *own, certain});
+    }
+    bool const rule = dotted <= found.size();
+    for (auto const& own : found) {
+      if (!own.certain && !rule) continue;
+      auto const joined = joiner_.join(pieces_of(sorted_.leads[own.lead]));
+      auto const words_end = trim_right(std::string_view{joined.raw}.substr(0, own.begin)).size();
+      reads_[own.lead].leaders = LeaderKind::gap;
+      finish(own.lead, joined, words_end, own.begin);
+    }
   }
 
   // The last line of several holds nothing but a number or a name.
@@ -148,6 +186,7 @@ class LeadReader {
   void collect_known() {
     for (auto const& read : reads_) {
       if (read.to.form == DestinationForm::couplet) referenced_.insert(number_key(read.to.couplet));
+      for (auto const& taxon : read.to.taxa.taxa) genera_.emplace(first_word_of(taxon.name));
     }
   }
 
@@ -245,6 +284,10 @@ class LeadReader {
     auto const words = words_of(text.substr(blank));
     for (std::size_t w = from == 0 ? 1 : 0; w + 1 < words.size() + 1; ++w) {
       if (!is_capitalised(words[w]) && !is_abbreviated(words[w])) continue;
+      // Where leaders are the rule, "Leaves opposite" is a name only if others lead to Leaves.
+      if (usually_led_ && !is_abbreviated(words[w]) && !genera_.contains(std::string{words[w]})) {
+        continue;
+      }
       auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
       if (w > 0 &&
           std::find(kComparing.begin(), kComparing.end(), fold(words[w - 1])) != kComparing.end()) {
@@ -316,6 +359,7 @@ class LeadReader {
   std::vector<Finding>& findings_;
   LineJoiner joiner_;
   std::vector<ReadLead> reads_;
+  std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
   bool usually_led_{true};
 };

@@ -28,6 +28,24 @@ bool is_marked_otherwise(SourceLine const& line) {
   return line.markup.role != LineRole::told_by_text && line.markup.role != LineRole::lead;
 }
 
+// "1.2" as lead 2 of couplet 1; other labels as they are.
+std::optional<Label> read_label_with(std::string_view line, DecimalLabels decimals) {
+  auto label = read_label(line);
+  if (!label || !label->decimal || decimals == DecimalLabels::sections) return label;
+  auto const stop = label->printed.find('.');
+  auto const minor = label->printed.substr(stop + 1);
+  if (minor.size() != 1 || !is_digit(static_cast<unsigned char>(minor.front()))) return label;
+  label->letter = minor;
+  label->decimal = false;
+  return label;
+}
+
+// A number that fills its line: a page's, a year that was wrapped.
+bool is_number_alone(SourceLine const& line, Label const& label) {
+  return label.text_at >= line.text.size() && label.style() % 16 == 0 &&
+         line.markup.role != LineRole::lead;
+}
+
 bool is_bare(unsigned style) { return style % 16 == 0; }  // a number and nothing else
 
 using Tallies = std::array<StyleTally, Label::kStyles>;
@@ -54,12 +72,28 @@ void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering
   }
 }
 
+// "1 Head …", "– Head …", "2 (1) Legs …": nothing leads to the first couplet, so that it alone
+// bears no back-reference.
+bool opens_with_bare_number(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  bool opened = false;
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (!label || label->is_dash() || label->decimal) continue;
+    if (opened && label->number == 2 && !label->back.empty()) return true;
+    bool const bare = is_bare(label->style()) && label->family == numbering.family;
+    opened = (bare && label->number == 1 && starts_upper(line, *label)) ||
+             (opened && label->number == 1);
+  }
+  return false;
+}
+
 // A style used now and then ("2." among "1a / 1b") carries on the count of the others.
-void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, Numbering& numbering) {
+void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalLabels decimals,
+                                  Numbering& numbering) {
   Tallies tallies{};
   std::uint32_t last = 0;
   for (auto const& line : lines) {
-    auto const label = read_label(line.text);
+    auto const label = read_label_with(line.text, decimals);
     if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
     auto& tally = tallies[label->style()];
     ++tally.labels;
@@ -116,12 +150,22 @@ bool Numbering::has_number(std::uint32_t number) const {
   return std::binary_search(numbers.begin(), numbers.end(), number);
 }
 
-Numbering decide_numbering(std::vector<SourceLine> const& lines) {
+std::optional<Label> Numbering::label_of(std::string_view line) const {
+  auto label =
+      read_label_with(line, decimals_are_leads ? DecimalLabels::leads : DecimalLabels::sections);
+  return label && accepts(*label) ? label : std::nullopt;
+}
+
+Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels decimals) {
   std::array<StyleTally, Label::kStyles> tallies{};
+  std::size_t decimal_leads = 0;
   for (auto const& line : lines) {
     if (is_marked_otherwise(line)) continue;
-    auto const label = read_label(line.text);
-    if (!label || label->is_dash() || label->decimal) continue;
+    auto const label = read_label_with(line.text, decimals);
+    if (!label || label->is_dash() || label->decimal || is_number_alone(line, *label)) continue;
+    if (decimals == DecimalLabels::leads && label->printed.find('.') != std::string_view::npos) {
+      ++decimal_leads;
+    }
     auto& tally = tallies[label->style()];
     ++tally.labels;
     if (starts_upper(line, *label)) ++tally.upper;
@@ -132,6 +176,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines) {
     tally.last = label->number;
   }
   Numbering numbering;
+  numbering.decimals_are_leads = decimal_leads > 1;
   // Letters number the couplets only where digits do not.
   std::array<std::size_t, 3> family_steps{};
   for (unsigned style = 0; style < 48; ++style) family_steps[style / 16] += tallies[style].steps;
@@ -143,7 +188,8 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines) {
   }
   numbering.family = static_cast<LabelFamily>(family);
   accept_styles(tallies, family, numbering);
-  accept_styles_that_fill_gaps(lines, numbering);
+  accept_styles_that_fill_gaps(lines, decimals, numbering);
+  numbering.first_is_bare = opens_with_bare_number(lines, numbering);
   std::size_t upper = 0;
   std::size_t labels = 0;
   using Indents = std::map<std::uint32_t, std::size_t>;
@@ -151,8 +197,8 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines) {
   Indents dash_indents;
   for (auto const& line : lines) {
     if (is_marked_otherwise(line)) continue;
-    auto const label = read_label(line.text);
-    if (!label || !numbering.accepts(*label)) continue;
+    auto const label = numbering.label_of(line.text);
+    if (!label || is_number_alone(line, *label)) continue;
     ++(label->is_dash() ? dash_indents : label_indents)[std::min(line.indent, kDeepestIndent)];
     if (label->is_dash()) continue;
     numbering.numbers.push_back(label->number);

@@ -3,6 +3,7 @@
 
 #include <bitset>
 #include <cstdint>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -20,6 +21,7 @@ struct SourceLine {
   std::uint32_t blanks{};   // code points before text
   std::uint32_t indent{};   // columns before text, tab stops every 8
   bool starts_page{false};  // a form feed stands in the line
+  bool is_title{false};     // what stood before the first lead on its line
   LineMarkup markup{};      // offsets into the decoded text
 };
 
@@ -33,16 +35,30 @@ struct Numbering {
   std::bitset<Label::kStyles> styles;  // accepted Label::style()s
   std::vector<std::uint32_t> numbers;  // of accepted labels; sorted, unique
   LabelFamily family{LabelFamily::digits};
-  bool words_start_upper{false};  // nearly every lead's words begin with a capital
-  std::uint32_t dash_indent{};    // deepest usual indentation of a dash
-  std::uint32_t label_indent{};   // deepest usual indentation of a numbered label
+  bool words_start_upper{false};   // nearly every lead's words begin with a capital
+  std::uint32_t dash_indent{};     // deepest usual indentation of a dash
+  std::uint32_t label_indent{};    // deepest usual indentation of a numbered label
+  bool decimals_are_leads{false};  // 1.1 and 1.2 are the leads of couplet 1
+
+  bool first_is_bare{false};  // "1" opens a key whose other labels bear back-references
 
   [[nodiscard]] bool accepts(Label const& label) const {
-    return label.is_dash() || (!label.decimal && styles.test(label.style()));
+    if (label.is_dash()) return true;
+    bool const opening =
+        first_is_bare && label.number == 1 && label.style() % 16 == 0 && label.family == family;
+    return !label.decimal && (opening || styles.test(label.style()));
   }
+  // The label that a line begins with, if it is one of this numbering.
+  [[nodiscard]] std::optional<Label> label_of(std::string_view line) const;
   [[nodiscard]] bool has_number(std::uint32_t number) const;
 };
 
-[[nodiscard]] Numbering decide_numbering(std::vector<SourceLine> const& lines);
+enum class DecimalLabels : std::uint8_t {
+  sections,  // 1.1 is no lead's label
+  leads,     // 1.1 and 1.2 are leads of couplet 1
+};
+
+[[nodiscard]] Numbering decide_numbering(std::vector<SourceLine> const& lines,
+                                         DecimalLabels decimals = DecimalLabels::sections);
 
 }  // namespace keydrift::printed

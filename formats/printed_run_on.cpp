@@ -8,19 +8,31 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestLeadIn = 200;  // bytes between leaders and the next label
+constexpr std::size_t kLongestLeadIn = 200;     // bytes between leaders and the next label
+constexpr std::size_t kLongestTitle = 400;      // bytes of a title that a lead follows
+constexpr std::size_t kLongestPlainTitle = 60;  // of one that says nothing of a key
+constexpr std::size_t kLongestFirstLead = 600;  // bytes up to its leaders
 
 class RunOnParter {
  public:
-  // Cuts in the line's text: where the second and further leads begin.
-  std::vector<std::size_t> cuts(std::string_view text) {
+  // Cuts in the line's text: where the second and further leads begin.  `above` and `below` are the
+  // lines around it, empty at the text's ends.
+  std::vector<std::size_t> cuts(std::string_view text, std::string_view above,
+                                std::string_view below) {
     std::vector<std::size_t> found;
-    note_label(text);
-    auto leaders = next_leaders(text, 0);
+    titled_ = false;
+    if (auto const title = above.empty() ? title_end(text, below) : std::nullopt) {
+      found.push_back(*title);
+      titled_ = true;
+      number_ = 1;
+    }
+    note_label(text.substr(found.empty() ? 0 : found.back()));
+    auto leaders = next_leaders(text, found.empty() ? 0 : found.back());
     while (leaders) {
       auto const next = next_leaders(text, leaders->second);
       auto const end = next ? next->first : text.size();
@@ -36,6 +48,9 @@ class RunOnParter {
     return found;
   }
 
+  // The first cut parts a title from the first lead.
+  [[nodiscard]] bool titled() const { return titled_; }
+
  private:
   using Range = std::pair<std::size_t, std::size_t>;
 
@@ -43,6 +58,31 @@ class RunOnParter {
     auto const label = read_label(text);
     if (!label) return false;
     return label->is_dash() ? parted_ : label->style() % 16 != 0;
+  }
+
+  // "Key to the species. 1. Wings clear … 2": where the first lead begins on its title's line.  The
+  // title has to speak of a key, or a second lead has to stand below.
+  [[nodiscard]] static std::optional<std::size_t> title_end(std::string_view text,
+                                                            std::string_view next_line) {
+    if (read_label(text) || starts_caption(text) || starts_note(text)) return std::nullopt;
+    auto const limit = std::min(text.size(), kLongestTitle);
+    for (auto at = text.find('1'); at < limit; at = text.find('1', at + 1)) {
+      if (at < 3 || text[at - 1] != ' ') continue;
+      auto const title = trim_right(text.substr(0, at));
+      char const end = title.back();
+      if (end != '.' && end != ':') continue;
+      auto const label = read_label(text.substr(at));
+      if (!label || label->number != 1 || label->decimal || label->is_dash()) continue;
+      if (!is_upper(code_point_at(text, at + label->text_at).value)) continue;
+      auto const leaders = next_leaders(text, at + label->text_at);
+      if (!leaders || leaders->first > at + kLongestFirstLead) continue;
+      auto const answer = read_label(next_line);
+      bool const answered = answer && (answer->is_dash() || answer->number == 1);
+      if (label->end == LabelEnd::none && !answered) continue;
+      if (!mentions_key(title) && !(answered && title.size() <= kLongestPlainTitle)) continue;
+      return at;
+    }
+    return std::nullopt;
   }
 
   void note_label(std::string_view text) {
@@ -125,6 +165,7 @@ class RunOnParter {
 
   std::uint32_t number_{};  // of the couplet read last
   bool parted_{false};      // the file has leads that run on
+  bool titled_{false};
 };
 
 }  // namespace
@@ -136,7 +177,9 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
     bool const marked = line.markup.role != LineRole::told_by_text;
-    auto const cuts = marked ? std::vector<std::size_t>{} : parter.cuts(line.text);
+    auto const above = i > 0 ? lines[i - 1].text : std::string_view{};
+    auto const below = i + 1 < lines.size() ? lines[i + 1].text : std::string_view{};
+    auto const cuts = marked ? std::vector<std::size_t>{} : parter.cuts(line.text, above, below);
     if (!cuts.empty() && !any) {
       any = true;
       parted.assign(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(i));
@@ -146,6 +189,7 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
     for (std::size_t c = 0; c <= cuts.size(); ++c) {
       auto const end = c < cuts.size() ? cuts[c] : line.text.size();
       auto piece = line;
+      piece.is_title = c == 0 && parter.titled();
       piece.text = trim_right(line.text.substr(begin, end - begin));
       piece.begin = line.begin + begin;
       piece.blanks = line.blanks + count_code_points(line.text.substr(0, begin));

@@ -212,8 +212,8 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   }
   for (auto const i : candidates) {
     auto const core = without_page_number(lines[i].text);
-    auto const label = read_label(lines[i].text);
-    bool const lead = label && numbering.accepts(*label) && label->is_dash();
+    auto const label = numbering.label_of(lines[i].text);
+    bool const lead = label && label->is_dash();
     if (lead) continue;
     if (!core.empty()) {
       // "Group 1", "Group 2" are headings; a head says more, or says it in capitals.

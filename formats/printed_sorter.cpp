@@ -27,8 +27,11 @@ enum class Progress {
 class Sorter {
  public:
   Sorter(std::vector<SourceLine> const& lines, Numbering const& numbering,
-         std::vector<LineAccount> accounts)
-      : lines_{lines}, numbering_{numbering}, heads_{find_running_heads(lines, numbering)} {
+         std::vector<LineAccount> accounts, LeadPlan const* plan)
+      : lines_{lines},
+        numbering_{numbering},
+        plan_{plan},
+        heads_{find_running_heads(lines, numbering)} {
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
   }
@@ -133,9 +136,8 @@ class Sorter {
 
   // A number alone on its line: a destination, a label whose words follow, or a page number?
   [[nodiscard]] bool number_line_is_of_key(SourceLine const& line) const {
-    auto const label = read_label(line.text);
-    if (label && numbering_.accepts(*label) && follows(*label) && progress_is_complete() &&
-        label->end != LabelEnd::none) {
+    auto const label = numbering_.label_of(line.text);
+    if (label && follows(*label) && progress_is_complete() && label->end != LabelEnd::none) {
       return true;
     }
     if (progress_ == Progress::leaders) return true;
@@ -154,9 +156,11 @@ class Sorter {
     return i;
   }
   [[nodiscard]] std::optional<Label> lead_label_at(std::size_t i) const {
-    auto label = read_label(lines_[i].text);
-    if (!label || !numbering_.accepts(*label)) return std::nullopt;
-    return label;
+    if (plan_ != nullptr) {
+      auto const* start = plan_->at(i);
+      return start == nullptr ? std::nullopt : std::optional{start->rank.label};
+    }
+    return numbering_.label_of(lines_[i].text);
   }
 
   // --- leads ----------------------------------------------------------------------------------
@@ -202,6 +206,15 @@ class Sorter {
 
   bool take_label(SourceLine const& line) {
     auto label = lead_label_at(at_);
+    if (plan_ != nullptr) {
+      if (!label) return false;
+      start_lead(line, *label, false);
+      if (plan_->at(at_)->unlabelled) {
+        sorted_.leads.back().unlabelled = true;
+        sorted_.accounts.back().reason = "no label, but a line of its own";
+      }
+      return true;
+    }
     if (label && is_lead(line, *label)) {
       start_lead(line, *label, false);
       return true;
@@ -336,8 +349,8 @@ class Sorter {
       return false;
     }
     // Blank lines end a key, unless they stand between all its leads.
-    if (!remark_open_ && !(gap_ && !usually_apart()) && last_heading_ == kNone &&
-        (ends_in_destination(at_) || ends_in_pointer(line))) {
+    if (plan_ == nullptr && !remark_open_ && !(gap_ && !usually_apart()) &&
+        last_heading_ == kNone && (ends_in_destination(at_) || ends_in_pointer(line))) {
       // A further lead without any label.
       Label none;
       none.family = LabelFamily::dash;
@@ -428,6 +441,7 @@ class Sorter {
   }
 
   [[nodiscard]] bool is_heading(SourceLine const& line) const {
+    if (line.is_title) return true;
     if (line.text.size() > kLongestHeading) return false;
     if (names_a_key(line.text)) return true;
     char const last = line.text.back();
@@ -482,6 +496,7 @@ class Sorter {
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
+  LeadPlan const* plan_;
   std::vector<bool> heads_;
   SortedLines sorted_;
   std::size_t at_{};
@@ -497,8 +512,9 @@ class Sorter {
 }  // namespace
 
 SortedLines sort_lines(std::vector<SourceLine> const& lines, Numbering const& numbering,
-                       std::size_t first_line, std::vector<LineAccount> accounts) {
-  return Sorter{lines, numbering, std::move(accounts)}.run(first_line);
+                       std::size_t first_line, std::vector<LineAccount> accounts,
+                       LeadPlan const* plan) {
+  return Sorter{lines, numbering, std::move(accounts), plan}.run(first_line);
 }
 
 }  // namespace keydrift::printed

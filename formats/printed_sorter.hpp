@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_plan.hpp"
 
 namespace keydrift::printed {
 
@@ -51,9 +52,10 @@ struct SortedLines {
 };
 
 // `first_line`: index of the first line that the front matter has not taken; `accounts` has the
-// accounts of the lines before it.
+// accounts of the lines before it.  `plan`: where leads begin, when that is known beforehand.
 [[nodiscard]] SortedLines sort_lines(std::vector<SourceLine> const& lines,
                                      Numbering const& numbering, std::size_t first_line,
-                                     std::vector<LineAccount> accounts);
+                                     std::vector<LineAccount> accounts,
+                                     LeadPlan const* plan = nullptr);
 
 }  // namespace keydrift::printed

@@ -71,17 +71,29 @@ TEST(PrintedLayout, IndentedPrimesAndLettersComeBackToo) {
       "3[3a] Foot pale -> Dus eus\n3[3b] Foot dark -> Dus fus\n");
 }
 
+// Letters that tell ranks cannot be what leads lead to: the couplets are counted.
 TEST(PrintedLayout, LettersUsedAgainInEachBranchAreCoupletsOfTheirOwn) {
-  auto const edition = read_key(
-                           "A. Shell smooth\n  B. Foot pale ..... Aus bus\n"
-                           "  BB. Foot dark ..... Aus cus\nAA. Shell ribbed\n"
-                           "  B. Foot broad ..... Dus eus\n  BB. Foot narrow ..... Dus fus\n")
-                           .edition;
-  EXPECT_EQ(sketch(edition),
-            "A[A] Shell smooth -> B\nA[AA] Shell ribbed -> B\n"
+  auto const text =
+      "A. Shell smooth\n  B. Foot pale ..... Aus bus\n"
+      "  BB. Foot dark ..... Aus cus\nAA. Shell ribbed\n"
+      "  B. Foot broad ..... Dus eus\n  BB. Foot narrow ..... Dus fus\n";
+  EXPECT_EQ(sketch(text),
+            "1[A] Shell smooth -> 2\n1[AA] Shell ribbed -> 3\n"
+            "2[B] Foot pale -> Aus bus\n2[BB] Foot dark -> Aus cus\n"
+            "3[B] Foot broad -> Dus eus\n3[BB] Foot narrow -> Dus fus\n");
+  EXPECT_EQ(read_key(text).source.layout_note,
+            "indented layout, leads marked A and AA, destinations after dot leaders; the couplets' "
+            "numbers are not printed but counted; a lead without destination goes on with the next "
+            "lead");
+}
+
+TEST(PrintedLayout, LettersUsedOnceStayTheLabelsOfTheirCouplets) {
+  EXPECT_EQ(sketch("A. Shell smooth\n  B. Foot pale ..... Aus bus\n"
+                   "  BB. Foot dark ..... Aus cus\nAA. Shell ribbed\n"
+                   "  C. Foot broad ..... Dus eus\n  CC. Foot narrow ..... Dus fus\n"),
+            "A[A] Shell smooth -> B\nA[AA] Shell ribbed -> C\n"
             "B[B] Foot pale -> Aus bus\nB[BB] Foot dark -> Aus cus\n"
-            "B[B] Foot broad -> Dus eus\nB[BB] Foot narrow -> Dus fus\n");
-  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[0].leads[1].destination).couplet, CoupletId{2});
+            "C[C] Foot broad -> Dus eus\nC[CC] Foot narrow -> Dus fus\n");
 }
 
 }  // namespace

@@ -1,0 +1,259 @@
+#include "keydrift/formats/printed_attempts.hpp"
+
+#include <algorithm>
+#include <initializer_list>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_front.hpp"
+#include "keydrift/formats/printed_outline.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// A reading has to be better by this share of the leads than one tried before it, and by two leads
+// at least: a misprint or two must not decide how a key is read.
+constexpr std::int64_t kMarginDivisor = 12;
+constexpr std::int64_t kLeastMargin = 3;
+
+class Reader {
+ public:
+  Reader(DecodedText const& text, std::vector<SourceLine> const& lines)
+      : text_{text}, lines_{lines}, numbering_{decide_numbering(lines)} {}
+
+  Attempt choose() && {
+    try_numbers();
+    bool const marked = std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
+      return line.markup.role == LineRole::lead;
+    });
+    if (!best_->judgement.is_beyond_doubt() && !numbers_tell() && !marked) {
+      try_nested_numbers();
+      try_decimals();
+      try_outlines();
+    }
+    report_close_call();
+    return std::move(*best_);
+  }
+
+ private:
+  using Leads = std::shared_ptr<LeadsRead>;
+
+  // Many leads lead to couplets by their numbers and most find one: whatever is amiss is damage,
+  // and no other layout.
+  [[nodiscard]] bool numbers_tell() const {
+    auto const& reads = best_->read->reads;
+    auto const numbered = static_cast<std::size_t>(std::count_if(
+        reads.begin(), reads.end(),
+        [](ReadLead const& read) { return read.to.form == DestinationForm::couplet; }));
+    return !reads.empty() && best_->grouping.layout == Layout::parallel &&
+           numbered * 4 >= reads.size() && best_->judgement.sound * 3 >= reads.size() * 2;
+  }
+
+  [[nodiscard]] KeyText key_text(LeadsRead const& read) const {
+    return {text_.name, text_.text, lines_, read.numbering};
+  }
+
+  // The first line that bears a label, or is marked up: where the key begins at the latest.
+  [[nodiscard]] std::size_t first_labelled(LeadsRead const& read) const {
+    if (read.plan) return read.plan->starts.front().line;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (lines_[i].markup.role != LineRole::told_by_text) return i;
+      auto const label = read.numbering.label_of(lines_[i].text);
+      if (label && !label->is_dash()) return i;
+    }
+    return lines_.size();
+  }
+
+  [[nodiscard]] Leads read(Numbering numbering, std::optional<LeadPlan> plan) const {
+    auto read = std::make_shared<LeadsRead>();
+    read->numbering = std::move(numbering);
+    read->plan = std::move(plan);
+    read->edition.name = text_.name;
+    auto accounts = read_front_matter(lines_, first_labelled(*read), read->edition, read->findings);
+    auto const first_line = accounts.size();
+    read->sorted = sort_lines(lines_, read->numbering, first_line, std::move(accounts),
+                              read->plan ? &*read->plan : nullptr);
+    read->reads = read_leads(key_text(*read), read->sorted, read->findings);
+    return read;
+  }
+
+  void offer(Leads const& read, Grouping grouping) {
+    Attempt attempt{read, std::move(grouping), {}};
+    attempt.judgement = judge(attempt.grouping, read->sorted, read->reads);
+    if (!best_) {
+      best_ = std::move(attempt);
+      return;
+    }
+    // What numbers do not tell has to be told by everything else.
+    bool const outline = attempt.grouping.layout == Layout::outline ||
+                         attempt.grouping.layout == Layout::by_indentation;
+    if (outline && attempt.judgement.sound * 3 < attempt.judgement.leads * 2) return;
+    bool const faultless =
+        attempt.judgement.points() == static_cast<std::int64_t>(attempt.judgement.leads);
+    if (attempt.grouping.layout != Layout::parallel && !is_nested(*read) && !faultless) return;
+    auto const ahead = attempt.judgement.points() - best_->judgement.points();
+    if (ahead >= margin(attempt, *best_)) {
+      second_ = std::move(best_);
+      best_ = std::move(attempt);
+    } else if (!second_ || attempt.judgement.points() > second_->judgement.points()) {
+      second_ = std::move(attempt);
+    }
+  }
+
+  // Leads with couplets beneath them print neither leaders nor destination: about half of all in a
+  // nested key.
+  [[nodiscard]] static bool is_nested(LeadsRead const& read) {
+    auto const open = static_cast<std::size_t>(
+        std::count_if(read.reads.begin(), read.reads.end(), [](ReadLead const& one) {
+          return one.to.form == DestinationForm::none && one.leaders == LeaderKind::none;
+        }));
+    return open * 5 >= read.reads.size();
+  }
+
+  [[nodiscard]] static std::int64_t margin(Attempt const& a, Attempt const& b) {
+    auto const leads = std::max(a.judgement.leads, b.judgement.leads);
+    return std::max(kLeastMargin, static_cast<std::int64_t>(leads) / kMarginDivisor);
+  }
+
+  void try_layouts(Leads const& read, std::initializer_list<Layout> layouts) {
+    if (read->sorted.leads.empty()) {
+      if (!best_) best_ = Attempt{read, {}, {}};
+      return;
+    }
+    for (auto const layout : layouts) {
+      offer(read, group_leads(key_text(*read), read->sorted, read->reads, layout));
+    }
+  }
+
+  // The layout that labels and destinations speak for goes first and has the margin for it.
+  void try_numbers() {
+    auto const leads = read(numbering_, std::nullopt);
+    if (leads->sorted.leads.empty()) return try_layouts(leads, {});
+    auto const likely = likely_layout(key_text(*leads), leads->sorted, leads->reads);
+    try_layouts(leads, {likely});
+    if (best_->judgement.is_beyond_doubt() || numbers_tell()) return;
+    for (auto const other : {Layout::parallel, Layout::indented, Layout::serial}) {
+      if (other != likely) try_layouts(leads, {other});
+    }
+  }
+
+  // Couplets stand beneath their leads: labels may be indented at will, and no number at a lead's
+  // end leads anywhere.
+  void try_nested_numbers() {
+    auto numbering = numbering_;
+    numbering.label_indent = numbering.dash_indent = kNoLimit;
+    numbering.numbers.clear();
+    try_layouts(read(std::move(numbering), std::nullopt), {Layout::indented, Layout::serial});
+  }
+
+  // 1.1 and 1.2 are the leads of couplet 1, where leads lead to numbers.
+  void try_decimals() {
+    auto numbering = decide_numbering(lines_, DecimalLabels::leads);
+    if (!numbering.decimals_are_leads) return;
+    try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel, Layout::indented});
+  }
+
+  void try_outlines() {
+    Numbering unnumbered;
+    unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
+    if (auto plan = plan_by_labels(lines_)) try_outline(read(unnumbered, std::move(plan)));
+    if (auto plan = plan_by_indentation(lines_, unnumbered)) {
+      try_outline(read(unnumbered, std::move(plan)));
+    }
+  }
+
+  void try_outline(Leads const& read) {
+    if (read->sorted.leads.empty()) return;
+    auto const key = key_text(*read);
+    auto const& plan = *read->plan;
+    bool const labelled = std::any_of(plan.starts.begin(), plan.starts.end(),
+                                      [](LeadStart const& start) { return !start.unlabelled; });
+    if (labelled) {
+      for (auto const rivals : {Rivals::by_rank, Rivals::repeated}) {
+        offer(read, group_by_ranks(key, read->sorted, read->reads, plan, rivals));
+      }
+    }
+    auto grouping = group_by_indentation(key, read->sorted, read->reads, plan);
+    // One couplet of all leads is a list, not a key.
+    if (grouping.couplets.size() > 1) offer(read, std::move(grouping));
+  }
+
+  // --- close calls -----------------------------------------------------------------------------
+
+  // The line that lead i begins on, and the line that its couplet begins on.
+  [[nodiscard]] static std::vector<std::pair<std::uint32_t, std::uint32_t>> rivals_by_line(
+      Attempt const& attempt) {
+    std::vector<std::pair<std::uint32_t, std::uint32_t>> lines;
+    for (auto const& couplet : attempt.grouping.couplets) {
+      auto const* members = &attempt.grouping.members[couplet.first_member];
+      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+        lines.emplace_back(attempt.read->sorted.leads[members[m]].line,
+                           attempt.read->sorted.leads[members[0]].line);
+      }
+    }
+    std::sort(lines.begin(), lines.end());
+    return lines;
+  }
+
+  void report_close_call() {
+    if (!second_ || best_->judgement.is_beyond_doubt()) return;
+    if (best_->judgement.points() - second_->judgement.points() > margin(*best_, *second_)) return;
+    if (second_->judgement.points() <= 0) return;
+    auto const ours = rivals_by_line(*best_);
+    auto const theirs = rivals_by_line(*second_);
+    auto const size = std::min(ours.size(), theirs.size());
+    std::size_t differs = 0;
+    while (differs < size && ours[differs] == theirs[differs]) ++differs;
+    if (differs == ours.size() && differs == theirs.size()) return;
+    auto const& line = lines_[(differs < ours.size() ? ours[differs] : theirs[differs]).first];
+    Finding finding;
+    finding.code = "ambiguous-layout";
+    finding.severity = Severity::information;
+    finding.file = text_.name;
+    finding.place = place_in(line, line.begin, line.begin + line.text.size());
+    finding.printed = std::string{start_of(line.text, 80)};
+    finding.message = "the key was read as " + described(*best_) + "; " + described(*second_) +
+                      " comes close, and differs from here on";
+    finding.remedy = "see with --explain whether the couplets are the right ones";
+    best_->read->findings.push_back(std::move(finding));
+  }
+
+  [[nodiscard]] static std::string described(Attempt const& attempt) {
+    return std::string{to_word(attempt.grouping.layout)} + " (" +
+           std::to_string(attempt.judgement.sound) + " of " +
+           std::to_string(attempt.judgement.leads) + " leads have a rival and a destination)";
+  }
+
+  static constexpr std::uint32_t kNoLimit = 1U << 20U;  // columns
+
+  DecodedText const& text_;
+  std::vector<SourceLine> const& lines_;
+  Numbering numbering_;
+  std::optional<Attempt> best_;
+  std::optional<Attempt> second_;
+};
+
+}  // namespace
+
+Attempt choose_reading(DecodedText const& text, std::vector<SourceLine> const& lines) {
+  return Reader{text, lines}.choose();
+}
+
+std::string_view to_word(Layout layout) {
+  switch (layout) {
+    case Layout::parallel:
+      return "a parallel key";
+    case Layout::indented:
+      return "an indented key";
+    case Layout::serial:
+      return "a serial key";
+    case Layout::outline:
+      return "an outline with ranks told by labels";
+    case Layout::by_indentation:
+      return "an outline by indentation";
+  }
+  return "a key";
+}
+
+}  // namespace keydrift::printed

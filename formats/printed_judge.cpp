@@ -1,0 +1,92 @@
+#include "keydrift/formats/printed_judge.hpp"
+
+#include <unordered_map>
+
+namespace keydrift::printed {
+namespace {
+
+class Judge {
+ public:
+  Judge(Grouping const& grouping, SortedLines const& sorted, std::vector<ReadLead> const& reads)
+      : grouping_{grouping}, sorted_{sorted}, reads_{reads} {}
+
+  Judgement run() && {
+    find_homes();
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      bool const led = leads_somewhere(i);
+      if (led && grouping_.couplets[home_[i]].member_count >= 2) ++judgement_.sound;
+    }
+    judgement_.leads = reads_.size();
+    for (auto const& part : grouping_.parts) reached_[home_[part.first_lead]] = true;
+    for (bool const reached : reached_) {
+      if (!reached) ++judgement_.orphans;
+    }
+    for (auto const& remark : sorted_.remarks) {
+      if (remark.kind == RemarkKind::prose && remark.lead != kNone) {
+        judgement_.strays += remark.pieces.size();
+      }
+    }
+    return judgement_;
+  }
+
+ private:
+  void find_homes() {
+    home_.resize(reads_.size());
+    first_.assign(reads_.size(), false);
+    reached_.assign(grouping_.couplets.size(), false);
+    for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
+      auto const& couplet = grouping_.couplets[c];
+      by_key_.emplace(couplet.key, c);
+      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+        auto const lead = grouping_.members[couplet.first_member + m];
+        home_[lead] = c;
+        first_[lead] = m == 0;
+        auto const& label = sorted_.leads[lead].label;
+        if (grouping_.layout == Layout::serial && !label.is_dash()) {
+          by_key_.emplace(key_of(label.family, label.number, {}, 0), c);
+        }
+      }
+    }
+  }
+
+  bool leads_somewhere(std::size_t i) {
+    auto const& to = reads_[i].to;
+    switch (to.form) {
+      case DestinationForm::taxa:
+      case DestinationForm::key:
+        return true;
+      case DestinationForm::couplet:
+        for (auto const key : {to.couplet, letter_key(to.couplet), number_key(to.couplet)}) {
+          auto const found = by_key_.find(key);
+          if (found == by_key_.end()) continue;
+          reached_[found->second] = true;
+          return true;
+        }
+        return false;
+      case DestinationForm::none:
+        break;
+    }
+    if (!grouping_.goes_on || i + 1 == reads_.size() || !first_[i + 1]) return false;
+    if (grouping_.couplets[home_[i]].part != grouping_.couplets[home_[i + 1]].part) return false;
+    reached_[home_[i + 1]] = true;
+    return true;
+  }
+
+  Grouping const& grouping_;
+  SortedLines const& sorted_;
+  std::vector<ReadLead> const& reads_;
+  Judgement judgement_;
+  std::vector<std::uint32_t> home_;  // by lead: its couplet
+  std::vector<bool> first_;          // by lead: the first of its couplet
+  std::vector<bool> reached_;        // by couplet
+  std::unordered_map<LabelKey, std::uint32_t> by_key_;
+};
+
+}  // namespace
+
+Judgement judge(Grouping const& grouping, SortedLines const& sorted,
+                std::vector<ReadLead> const& reads) {
+  return Judge{grouping, sorted, reads}.run();
+}
+
+}  // namespace keydrift::printed

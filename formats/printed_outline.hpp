@@ -1,0 +1,30 @@
+#pragma once
+// Couplets of keys whose ranks are told by labels or by indentation.  Inner header of formats.
+
+#include <cstdint>
+#include <vector>
+
+#include "keydrift/formats/printed_couplets.hpp"
+#include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_sorter.hpp"
+
+namespace keydrift::printed {
+
+// What makes rivals of two labels of one rank.
+enum class Rivals : std::uint8_t {
+  by_rank,   // A, B and C, where A is not answered otherwise; each rank as its labels suggest
+  repeated,  // A and AA, 1 and 1', * and **: the next letter or number is the next couplet
+};
+
+// The leads of `sorted` were found by `plan`.
+[[nodiscard]] Grouping group_by_ranks(KeyText const& key, SortedLines const& sorted,
+                                      std::vector<ReadLead> const& reads, LeadPlan const& plan,
+                                      Rivals rivals);
+
+// Rivals are indented alike; labels count for nothing.
+[[nodiscard]] Grouping group_by_indentation(KeyText const& key, SortedLines const& sorted,
+                                            std::vector<ReadLead> const& reads,
+                                            LeadPlan const& plan);
+
+}  // namespace keydrift::printed

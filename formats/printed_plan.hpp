@@ -1,0 +1,38 @@
+#pragma once
+// Which lines begin leads, where no run of numbers tells it: outlines.  Inner header of formats.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
+
+namespace keydrift::printed {
+
+struct LeadStart {
+  std::uint32_t line{};  // index into the lines
+  RankLabel rank;        // a dash without text where no label is printed
+  bool unlabelled{false};
+};
+
+// Decided from all lines before they are sorted.
+struct LeadPlan {
+  std::vector<LeadStart> starts;        // in printed order
+  std::vector<std::uint32_t> start_at;  // by line: index into `starts`, or kNoStart
+  static constexpr std::uint32_t kNoStart = 0xFFFFFFFFU;
+  [[nodiscard]] LeadStart const* at(std::size_t line) const {
+    return start_at[line] == kNoStart ? nullptr : &starts[start_at[line]];
+  }
+};
+
+// Leads begin with labels of ranks that the file uses in order: I, A, a, α, 1, 1.1, *, – and so
+// on.  nullopt when there are none.
+[[nodiscard]] std::optional<LeadPlan> plan_by_labels(std::vector<SourceLine> const& lines);
+
+// Leads bear no labels: a lead begins where the line before ends in a destination, or was broken
+// off before its time.  nullopt when hardly a line ends in a destination.
+[[nodiscard]] std::optional<LeadPlan> plan_by_indentation(std::vector<SourceLine> const& lines,
+                                                          Numbering const& numbering);
+
+}  // namespace keydrift::printed

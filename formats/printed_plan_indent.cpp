@@ -1,0 +1,275 @@
+// Where leads begin in a key without labels.
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <string>
+
+#include "keydrift/formats/printed_breaks.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLeastLed = 2;        // lines that end in a destination; fewer make no key
+constexpr std::size_t kLongestName = 100;   // bytes of a name at a line's end
+constexpr std::size_t kLongestTitle = 160;  // bytes; longer text is no heading
+constexpr std::size_t kWordsOfName = 7;     // of a name with its author at a line's end
+
+class IndentPlanner {
+ public:
+  IndentPlanner(std::vector<SourceLine> const& lines, Numbering const& numbering)
+      : lines_{lines}, numbering_{numbering}, breaks_{lines} {}
+
+  std::optional<LeadPlan> plan() && {
+    look_at_lines();
+    if (led_.size() < kLeastLed) return std::nullopt;
+    begin_ = begin_of_key(led_.front());
+    lower_starts_ = leads_start_lower();
+    LeadPlan plan;
+    plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    mark_certain();
+    settle_uncertain();
+    for (std::size_t i = begin_; i <= led_.back(); ++i) {
+      if (marks_[i] != Mark::start) continue;
+      LeadStart start;
+      start.line = static_cast<std::uint32_t>(i);
+      start.rank.alphabet = Alphabet::dash;
+      start.rank.label.family = LabelFamily::dash;
+      start.unlabelled = true;
+      plan.start_at[i] = static_cast<std::uint32_t>(plan.starts.size());
+      plan.starts.push_back(start);
+    }
+    if (plan.starts.size() < 3 || is_labelled(plan)) return std::nullopt;
+    return plan;
+  }
+
+ private:
+  // Too many leads begin with what looks like a label for the key to have none.
+  [[nodiscard]] bool is_labelled(LeadPlan const& plan) const {
+    std::size_t labelled = 0;
+    for (auto const& start : plan.starts) {
+      auto const readings = read_rank_labels(lines_[start.line].text);
+      bool const sure = std::any_of(readings.begin(), readings.end(), [](RankLabel const& rank) {
+        return rank.label.end != LabelEnd::none || rank.repeats > 0 || rank.label.is_dash();
+      });
+      if (sure) ++labelled;
+    }
+    return labelled * 4 > plan.starts.size();
+  }
+
+  enum class Mark : std::uint8_t { other, start, rest, uncertain };
+
+  [[nodiscard]] bool is_blank_line(std::size_t i) const { return lines_[i].text.empty(); }
+
+  // Lines that are no part of any lead.
+  [[nodiscard]] bool is_furniture(std::size_t i) const {
+    auto const text = lines_[i].text;
+    return is_page_number(text) || is_number_only(text) || is_ruled(text) || starts_note(text) ||
+           starts_caption(text) || starts_footnote(text);
+  }
+
+  [[nodiscard]] bool is_title(std::size_t i) const {
+    auto const text = lines_[i].text;
+    bool const leads = ends_[i];
+    return !leads && text.size() <= kLongestTitle && mentions_key(text);
+  }
+
+  // A name in Latin form at the end, of two words at least.
+  [[nodiscard]] static bool ends_in_name(std::string_view text) {
+    if (text.size() > kLongestName) {
+      auto const blank = text.find(' ', text.size() - kLongestName);
+      if (blank == std::string_view::npos) return false;
+      text.remove_prefix(blank + 1);
+    }
+    auto const words = words_of(text);
+    auto const first = words.size() > kWordsOfName ? words.size() - kWordsOfName : 0;
+    for (auto w = first; w < words.size(); ++w) {
+      if (!is_capitalised(words[w]) && !is_abbreviated(words[w])) continue;
+      auto const name = text.substr(static_cast<std::size_t>(words[w].data() - text.data()));
+      if (is_latin_name(name)) return true;
+    }
+    return false;
+  }
+
+  void look_at_lines() {
+    ends_.assign(lines_.size(), false);
+    marks_.assign(lines_.size(), Mark::other);
+    std::vector<std::size_t> unled;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.empty() || is_furniture(i)) continue;
+      auto const split = split_at_leader(text, numbering_);
+      bool const led = split.kind != LeaderKind::none && split.destination_begin < text.size();
+      ends_[i] = led;
+      if (!led && split.kind == LeaderKind::none) unled.push_back(i);
+      if (!led) continue;
+      led_.push_back(i);
+      any_leaders_ = true;
+      auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
+      if (!name.empty() && is_capitalised(name.front())) genera_.emplace(name.front());
+    }
+    // Names without leaders, where they are the rule.
+    std::vector<std::size_t> named;
+    for (auto const i : unled) {
+      if (ends_in_name(lines_[i].text)) named.push_back(i);
+    }
+    if (named.size() < led_.size()) return;
+    for (auto const i : named) ends_[i] = true;
+    led_.insert(led_.end(), named.begin(), named.end());
+    std::sort(led_.begin(), led_.end());
+  }
+
+  // Blank lines stand between most lines of the key.
+  [[nodiscard]] bool is_spread_out() const {
+    std::size_t blank = 0;
+    std::size_t filled = 0;
+    for (auto i = led_.front(); i <= led_.back(); ++i) ++(is_blank_line(i) ? blank : filled);
+    return blank * 2 > filled;
+  }
+
+  // The first line of the block that the first destination ends.
+  [[nodiscard]] std::size_t begin_of_key(std::size_t led) const {
+    bool const spread = is_spread_out();
+    std::size_t begin = led;
+    for (std::size_t i = led; i-- > 0;) {
+      if (is_blank_line(i)) {
+        bool const two = i > 0 && is_blank_line(i - 1);
+        if (!spread || two) break;
+        continue;
+      }
+      if (is_title(i) || is_furniture(i)) break;
+      begin = i;
+    }
+    return begin;
+  }
+
+  // Does the line begin as words go on: with a small letter or a sign?
+  [[nodiscard]] static bool begins_small(std::string_view text) {
+    auto const c = code_point_at(text, 0).value;
+    return is_lower(c) || c == '(' || c == '[' || c == ',' || c == ';' || c == '.' || c == '&';
+  }
+
+  [[nodiscard]] bool leads_start_lower() const {
+    std::size_t lower = 0;
+    std::size_t all = 0;
+    for (auto i = begin_; i < led_.back(); ++i) {
+      if (!ends_[i] || is_blank_line(i + 1)) continue;
+      ++all;
+      if (begins_small(lines_[i + 1].text)) ++lower;
+    }
+    return lower * 2 > all;
+  }
+
+  [[nodiscard]] static bool hangs(std::string_view text) {
+    auto const c = code_point_before(text, text.size()).value;
+    return c == ',' || is_dash(c) || c == '&' || c == '(' || c == 0xAD;
+  }
+
+  // The whole line is a destination of the lead before it: a name of a genus that other leads lead
+  // to, or one in capitals.
+  [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
+    auto const text = lines_[i].text;
+    auto const words = words_of(text);
+    if (words.size() > kWordsOfName) return false;
+    bool const capitals =
+        words.size() <= 2 && is_capitalised(words.front()) &&
+        std::none_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    if (capitals) return lines_[i].indent > lines_[start].indent;
+    if (!is_latin_name(text)) return false;
+    return is_abbreviated(words.front()) || !any_leaders_ ||
+           genera_.contains(std::string{words.front()});
+  }
+
+  void mark_certain() {
+    std::size_t start = lines_.size();   // of the lead being read
+    std::size_t before = lines_.size();  // the last line with text
+    bool complete = true;                // a destination has been printed
+    for (auto i = begin_; i <= led_.back(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.empty() || is_furniture(i) || is_title(i)) {
+        if (!text.empty()) complete = true;
+        continue;
+      }
+      bool const first = start == lines_.size();
+      bool const gap = i > begin_ && is_blank_line(i - 1);
+      bool const small = begins_small(text) && !lower_starts_;
+      auto& mark = marks_[i];
+      if (first || (complete && !small)) {
+        mark = Mark::start;
+      } else if (small || (!gap && hangs(lines_[before].text)) ||
+                 (!complete && is_destination(i, start))) {
+        mark = Mark::rest;
+      } else if (gap || !breaks_.forced(before, i)) {
+        mark = Mark::start;
+      } else {
+        mark = Mark::uncertain;
+      }
+      if (mark == Mark::start) start = i;
+      complete = ends_[i] || (complete && mark == Mark::rest);
+      before = i;
+    }
+  }
+
+  // Lines that begin with a capital after a full line: leads where leads are indented so and the
+  // words before have come to an end.
+  void settle_uncertain() {
+    std::set<std::uint32_t> levels;
+    std::map<std::uint32_t, std::size_t> hangs_by;  // columns that further lines are set in by
+    std::size_t start = begin_;
+    for (auto i = begin_; i <= led_.back(); ++i) {
+      if (marks_[i] == Mark::start) {
+        levels.insert(lines_[i].indent);
+        start = i;
+      } else if (marks_[i] == Mark::rest && lines_[i].indent >= lines_[start].indent) {
+        ++hangs_by[lines_[i].indent - lines_[start].indent];
+      }
+    }
+    std::uint32_t hang = 0;
+    std::size_t most = 0;
+    for (auto const& [columns, count] : hangs_by) {
+      if (count > most) {
+        most = count;
+        hang = columns;
+      }
+    }
+    std::size_t before = begin_;
+    start = begin_;
+    for (auto i = begin_; i <= led_.back(); ++i) {
+      if (marks_[i] == Mark::other) continue;
+      if (marks_[i] == Mark::uncertain) {
+        auto const end = code_point_before(lines_[before].text, lines_[before].text.size()).value;
+        bool const ended = end == '.' || end == ':';
+        bool const hanging = most > 0 && lines_[i].indent == lines_[start].indent + hang;
+        bool const level = levels.contains(lines_[i].indent);
+        marks_[i] = level && (ended || !hanging) ? Mark::start : Mark::rest;
+      }
+      if (marks_[i] == Mark::start) start = i;
+      before = i;
+    }
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  LineBreaks breaks_;
+  std::vector<bool> ends_;        // by line: ends in a destination
+  std::vector<std::size_t> led_;  // the lines that do
+  bool any_leaders_{false};
+  std::set<std::string> genera_;  // first words of the destinations behind leaders
+  std::vector<Mark> marks_;
+  std::size_t begin_{};
+  bool lower_starts_{false};
+};
+
+}  // namespace
+
+std::optional<LeadPlan> plan_by_indentation(std::vector<SourceLine> const& lines,
+                                            Numbering const& numbering) {
+  return IndentPlanner{lines, numbering}.plan();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,43 @@
+#pragma once
+// Labels of outlines: letters, numerals and signs that tell a lead's rank.  Inner header of
+// formats.
+
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_label.hpp"
+
+namespace keydrift::printed {
+
+enum class Alphabet : std::uint8_t {
+  digits,
+  upper,
+  lower,
+  roman_upper,
+  roman_lower,
+  greek_upper,
+  greek_lower,
+  sign,  // * + § = and the like, told apart by their number of strokes
+  dash,
+};
+
+// A label, and where it stands among those of its rank.
+struct RankLabel {
+  Label label;
+  Alphabet alphabet{Alphabet::digits};
+  char32_t sign{};           // for Alphabet::sign
+  std::uint32_t ordinal{};   // A, a, α, I, 1 are 1; signs and dashes 0
+  std::uint32_t repeats{};   // AA, a', ** are 1; 1' and 1* too
+  std::string_view decimal;  // "1.2.1", without a full stop at its end; empty for other labels
+  // What the labels of one rank have in common: alphabet and punctuation.
+  [[nodiscard]] std::uint32_t rank() const;
+  static constexpr std::uint32_t kRanks = 128;  // ranks are below
+};
+
+// The readings of the label that the line (trimmed on the left) seems to begin with: none, one, or
+// two where letters are a roman numeral as well (I, v), which comes second.
+[[nodiscard]] std::vector<RankLabel> read_rank_labels(std::string_view line);
+
+}  // namespace keydrift::printed

@@ -1,0 +1,258 @@
+// Outlines: ranks told by letters, numerals, signs, decimals or by indentation alone.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+
+std::string note_of(std::string_view text) { return read_key(text).source.layout_note; }
+
+// --- labels ------------------------------------------------------------------------------------
+
+TEST(PrintedOutline, NumeralsLettersAndNumbersCountTheRivals) {
+  auto const text =
+      "I. Shell smooth.\n"
+      "  A. Foot pale ..... Aus bus\n"
+      "  B. Foot dark.\n"
+      "    1. Eyes large ..... Aus cus\n"
+      "    2. Eyes small.\n"
+      "      a. Tail long ..... Aus dus\n"
+      "      b. Tail short ..... Aus eus\n"
+      "II. Shell ribbed.\n"
+      "  A. Foot broad ..... Dus fus\n"
+      "  B. Foot narrow ..... Dus gus\n"
+      "  C. Foot cleft ..... Dus hus\n";
+  EXPECT_EQ(sketch(text),
+            "1[I] Shell smooth. -> 2\n1[II] Shell ribbed. -> 5\n"
+            "2[A] Foot pale -> Aus bus\n2[B] Foot dark. -> 3\n"
+            "3[1] Eyes large -> Aus cus\n3[2] Eyes small. -> 4\n"
+            "4[a] Tail long -> Aus dus\n4[b] Tail short -> Aus eus\n"
+            "5[A] Foot broad -> Dus fus\n5[B] Foot narrow -> Dus gus\n"
+            "5[C] Foot cleft -> Dus hus\n");
+  EXPECT_EQ(
+      note_of(text),
+      "outline, rivals told by their labels, leads marked I and II, destinations after dot "
+      "leaders; the couplets' numbers are not printed but counted; a lead without destination "
+      "goes on with the next lead");
+  EXPECT_EQ(line_kinds(text), "lead, lead, lead, lead, lead, lead, lead, lead, lead, lead, lead");
+  EXPECT_TRUE(findings_of(text).empty());
+}
+
+TEST(PrintedOutline, RanksNeedNoIndentation) {
+  EXPECT_EQ(sketch("I. Shell smooth\nA. Foot pale ..... Aus bus\nB. Foot dark\n"
+                   "a. Eyes large ..... Aus cus\nb. Eyes small ..... Aus dus\n"
+                   "II. Shell ribbed\nA. Foot broad ..... Dus fus\nB. Foot narrow ..... Dus gus\n"),
+            "1[I] Shell smooth -> 2\n1[II] Shell ribbed -> 4\n"
+            "2[A] Foot pale -> Aus bus\n2[B] Foot dark -> 3\n"
+            "3[a] Eyes large -> Aus cus\n3[b] Eyes small -> Aus dus\n"
+            "4[A] Foot broad -> Dus fus\n4[B] Foot narrow -> Dus gus\n");
+}
+
+TEST(PrintedOutline, DoubledLettersAnswerWhereRankIsToldByTheLetter) {
+  EXPECT_EQ(sketch("a Shell smooth\nb Foot pale ..... Aus bus\nbb Foot dark ..... Aus cus\n"
+                   "aa Shell ribbed\nb Foot broad ..... Dus eus\nbb Foot narrow\n"
+                   "c Eyes large ..... Dus fus\ncc Eyes small ..... Dus gus\n"),
+            "1[a] Shell smooth -> 2\n1[aa] Shell ribbed -> 3\n"
+            "2[b] Foot pale -> Aus bus\n2[bb] Foot dark -> Aus cus\n"
+            "3[b] Foot broad -> Dus eus\n3[bb] Foot narrow -> 4\n"
+            "4[c] Eyes large -> Dus fus\n4[cc] Eyes small -> Dus gus\n");
+}
+
+TEST(PrintedOutline, GreekLettersAreARankOfTheirOwn) {
+  EXPECT_EQ(
+      sketch("A. Shell smooth.\n  α. Foot pale ..... Aus bus\n  β. Foot dark.\n"
+             "    † Eyes large ..... Aus cus\n    †† Eyes small ..... Aus dus\n"
+             "B. Shell ribbed.\n  α'. Foot broad ..... Dus eus\n  β'. Foot narrow ..... Dus fus\n"),
+      "1[A] Shell smooth. -> 2\n1[B] Shell ribbed. -> 4\n"
+      "2[α] Foot pale -> Aus bus\n2[β] Foot dark. -> 3\n"
+      "3[†] Eyes large -> Aus cus\n3[††] Eyes small -> Aus dus\n"
+      "4[α'] Foot broad -> Dus eus\n4[β'] Foot narrow -> Dus fus\n");
+}
+
+TEST(PrintedOutline, LettersAroundIAreNoNumerals) {
+  std::string text;
+  for (char const letter : std::string_view{"ABCDEFGHIJ"}) {
+    text += std::string(1, letter) + ". Shell of kind " + letter + " ..... Aus b" + letter + "us\n";
+  }
+  text.replace(text.find("A. Shell of kind A ..... Aus bAus"), 33,
+               "A. Shell smooth\n  a. Foot pale ..... Aus bus\n  b. Foot dark ..... Aus cus");
+  auto const edition = read_key(text).edition;
+  ASSERT_EQ(edition.couplets.size(), 2U);
+  EXPECT_EQ(edition.couplets[0].leads.size(), 10U);
+  EXPECT_EQ(edition.couplets[1].leads.size(), 2U);
+}
+
+// --- signs -------------------------------------------------------------------------------------
+
+class PrintedSigns : public testing::TestWithParam<std::pair<std::string, std::string>> {};
+
+TEST_P(PrintedSigns, TellTheRanks) {
+  auto const& [outer, inner] = GetParam();
+  auto const two = outer + outer;
+  auto const twice = inner + inner;
+  EXPECT_EQ(sketch(outer + " Shell smooth.\n" + inner + " Foot pale ..... Aus bus\n" + twice +
+                   " Foot dark ..... Aus cus\n" + two + " Shell ribbed.\n" + inner +
+                   " Foot broad ..... Dus eus\n" + twice + " Foot narrow ..... Dus fus\n"),
+            "1[" + outer + "] Shell smooth. -> 2\n1[" + two + "] Shell ribbed. -> 3\n2[" + inner +
+                "] Foot pale -> Aus bus\n2[" + twice + "] Foot dark -> Aus cus\n3[" + inner +
+                "] Foot broad -> Dus eus\n3[" + twice + "] Foot narrow -> Dus fus\n");
+}
+
+INSTANTIATE_TEST_SUITE_P(All, PrintedSigns,
+                         testing::Values(std::pair{"*", "+"}, std::pair{"§", "*"},
+                                         std::pair{"+", "="}, std::pair{"†", "‡"},
+                                         std::pair{"#", "§"}));
+
+// --- decimals ----------------------------------------------------------------------------------
+
+TEST(PrintedOutline, DecimalsAreSectionsOfSections) {
+  auto const text =
+      "1 Shell smooth.\n1.1 Foot pale ..... Aus bus\n1.2 Foot dark.\n"
+      "1.2.1 Eyes large ..... Aus cus\n1.2.2 Eyes small ..... Aus dus\n"
+      "1.2.3 Eyes absent ..... Aus eus\n2 Shell ribbed.\n"
+      "2.1 Foot broad ..... Dus fus\n2.2 Foot narrow ..... Dus gus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth. -> 2\n1[2] Shell ribbed. -> 4\n"
+            "2[1.1] Foot pale -> Aus bus\n2[1.2] Foot dark. -> 3\n"
+            "3[1.2.1] Eyes large -> Aus cus\n3[1.2.2] Eyes small -> Aus dus\n"
+            "3[1.2.3] Eyes absent -> Aus eus\n"
+            "4[2.1] Foot broad -> Dus fus\n4[2.2] Foot narrow -> Dus gus\n");
+}
+
+TEST(PrintedOutline, DecimalsAreLeadsWhereNumbersAreLedTo) {
+  EXPECT_EQ(sketch("1.1 Shell smooth ..... 2\n1.2 Shell ribbed ..... 3\n"
+                   "2.1 Foot pale ..... Aus bus\n2.2 Foot dark ..... Aus cus\n"
+                   "3.1 Foot broad ..... Dus eus\n3.2 Foot narrow ..... Dus fus\n"),
+            "1[1.1] Shell smooth -> 2\n1[1.2] Shell ribbed -> 3\n"
+            "2[2.1] Foot pale -> Aus bus\n2[2.2] Foot dark -> Aus cus\n"
+            "3[3.1] Foot broad -> Dus eus\n3[3.2] Foot narrow -> Dus fus\n");
+}
+
+// --- indentation -------------------------------------------------------------------------------
+
+TEST(PrintedOutline, IndentationAloneTellsTheRivals) {
+  auto const text =
+      "KEY TO THE SPECIES\n\n"
+      "Shell smooth\n"
+      "    Foot pale ................ Aus bus\n"
+      "    Foot dark\n"
+      "        Eyes large ........... Aus cus\n"
+      "        Eyes small ........... Aus dus\n"
+      "Shell ribbed\n"
+      "    Foot broad ............... Dus eus\n"
+      "    Foot narrow .............. Dus fus\n";
+  EXPECT_EQ(sketch(text),
+            "1[] Shell smooth -> 2\n1[] Shell ribbed -> 4\n"
+            "2[] Foot pale -> Aus bus\n2[] Foot dark -> 3\n"
+            "3[] Eyes large -> Aus cus\n3[] Eyes small -> Aus dus\n"
+            "4[] Foot broad -> Dus eus\n4[] Foot narrow -> Dus fus\n");
+  EXPECT_EQ(note_of(text),
+            "outline, rivals told by their indentation, leads marked no label and no label, "
+            "destinations after dot leaders; the couplets' numbers are not printed but counted; a "
+            "lead without destination goes on with the next lead");
+  EXPECT_EQ(line_kinds(text), "heading, blank, lead, lead, lead, lead, lead, lead, lead, lead");
+}
+
+TEST(PrintedOutline, LinesThatHangAreNoDeeperLeads) {
+  auto const text =
+      "Shells smooth, with a row of spines along the outer whorls; umbilicus\n"
+      "        Nearly always closed and smooth.\n"
+      "    Foot pale, or pale only at its edge and dark along the middle, its\n"
+      "            length that of the shell ................... Aus bus\n"
+      "    Foot dark throughout ............................... Aus cus\n"
+      "Shells ribbed.\n"
+      "    Foot broad ......................................... Dus eus\n"
+      "    Foot narrow ........................................ Dus fus\n";
+  EXPECT_EQ(sketch(text),
+            "1[] Shells smooth, with a row of spines along the outer whorls; umbilicus Nearly "
+            "always closed and smooth. -> 2\n1[] Shells ribbed. -> 3\n"
+            "2[] Foot pale, or pale only at its edge and dark along the middle, its length that of "
+            "the shell -> Aus bus\n2[] Foot dark throughout -> Aus cus\n"
+            "3[] Foot broad -> Dus eus\n3[] Foot narrow -> Dus fus\n");
+  EXPECT_EQ(line_kinds(text), "lead, continuation, lead, continuation, lead, lead, lead, lead");
+}
+
+TEST(PrintedOutline, SeveralKeysByIndentationStandApart) {
+  auto const edition = read_key(
+                           "Key to adults\n\n"
+                           "Shell smooth\n  Foot pale ..... Aus bus\n  Foot dark ..... Aus cus\n"
+                           "Shell ribbed ..... Dus eus\n\n"
+                           "Key to larvae\n\n"
+                           "Tail long\n  Eyes large ..... Aus bus\n  Eyes small ..... Aus cus\n"
+                           "Tail short ..... Dus eus\n")
+                           .edition;
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(edition.parts[1].title, "Key to larvae");
+  EXPECT_EQ(sketch(edition),
+            "1[] Shell smooth -> 2\n1[] Shell ribbed -> Dus eus\n"
+            "2[] Foot pale -> Aus bus\n2[] Foot dark -> Aus cus\n"
+            "1[] Tail long -> 2\n1[] Tail short -> Dus eus\n"
+            "2[] Eyes large -> Aus bus\n2[] Eyes small -> Aus cus\n");
+}
+
+// --- indented numbers --------------------------------------------------------------------------
+
+TEST(PrintedOutline, DashesAnswerTheCoupletOfTheirIndentation) {
+  EXPECT_EQ(
+      sketch("1. Shell smooth\n    2. Foot pale ..... Aus bus\n    – Foot dark ..... Aus cus\n"
+             "– Shell ribbed\n    3. Foot broad\n        4. Eyes large ..... Dus eus\n"
+             "        – Eyes small ..... Dus fus\n    – Foot narrow ..... Dus gus\n"),
+      "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> 3\n"
+      "2[2] Foot pale -> Aus bus\n2[–] Foot dark -> Aus cus\n"
+      "3[3] Foot broad -> 4\n3[–] Foot narrow -> Dus gus\n"
+      "4[4] Eyes large -> Dus eus\n4[–] Eyes small -> Dus fus\n");
+}
+
+TEST(PrintedOutline, DashesAnswerTheInnermostOpenCoupletWithoutIndentation) {
+  EXPECT_EQ(sketch("1. Shell smooth\n2. Foot pale ..... Aus bus\n– Foot dark ..... Aus cus\n"
+                   "– Shell ribbed\n3. Foot broad ..... Dus eus\n– Foot narrow ..... Dus fus\n"),
+            "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> 3\n"
+            "2[2] Foot pale -> Aus bus\n2[–] Foot dark -> Aus cus\n"
+            "3[3] Foot broad -> Dus eus\n3[–] Foot narrow -> Dus fus\n");
+}
+
+TEST(PrintedOutline, NumbersWinOverIndentationWithoutMeaning) {
+  EXPECT_EQ(sketch("1. Shell smooth ..... 2\n– Shell ribbed ..... 3\n"
+                   "      2. Foot pale ..... Aus bus\n      – Foot dark ..... Aus cus\n"
+                   "3. Foot broad ..... 4\n– Foot narrow ..... Dus eus\n"
+                   "      4. Eyes large ..... Dus fus\n      – Eyes small ..... Dus gus\n"),
+            "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> 3\n"
+            "2[2] Foot pale -> Aus bus\n2[–] Foot dark -> Aus cus\n"
+            "3[3] Foot broad -> 4\n3[–] Foot narrow -> Dus eus\n"
+            "4[4] Eyes large -> Dus fus\n4[–] Eyes small -> Dus gus\n");
+}
+
+TEST(PrintedOutline, CombsOfManyStepsAreReadToTheirEnd) {
+  std::string text;
+  std::string wanted;
+  int const depth = 40;
+  for (int i = 1; i <= depth; ++i) {
+    auto const n = std::to_string(i);
+    text +=
+        std::string(static_cast<std::size_t>(i - 1) * 2, ' ') + n + ". Shell with rib " + n + "\n";
+  }
+  text.insert(text.size() - 1, " ..... Aus zus");
+  for (int i = depth; i >= 1; --i) {
+    text += std::string(static_cast<std::size_t>(i - 1) * 2, ' ') + std::to_string(i) +
+            ". Shell without ..... Aus b" + std::string(static_cast<std::size_t>(i), 'u') + "s\n";
+  }
+  auto const edition = read_key(text).edition;
+  ASSERT_EQ(edition.couplets.size(), 40U);
+  for (std::size_t c = 0; c < edition.couplets.size(); ++c) {
+    ASSERT_EQ(edition.couplets[c].leads.size(), 2U) << c;
+    EXPECT_EQ(edition.couplets[c].label, std::to_string(c + 1));
+  }
+}
+
+}  // namespace
+}  // namespace keydrift
