@@ -9,6 +9,7 @@
 #include "keydrift/formats/jats_read.hpp"
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/sdd_read.hpp"
 #include "keydrift/formats/xml_document.hpp"
 
 namespace keydrift {
@@ -44,6 +45,16 @@ Loaded<EditionReading> read_xml(Source const& source, ReadLimits const& limits) 
   auto document = xml::parse(source, limits, xml::Doctype::external_passed_over);
   loaded.findings = std::move(document.findings);
   if (!document) return loaded;
+  auto const take_findings = [&loaded](std::vector<Finding>& more) {
+    loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(more.begin()),
+                           std::make_move_iterator(more.end()));
+  };
+  if (is_sdd(*document.value)) {
+    auto edition = read_sdd(*document.value);
+    take_findings(edition.findings);
+    if (edition) loaded.value = EditionReading{std::move(*edition.value), std::nullopt};
+    return loaded;
+  }
   if (!is_jats(*document.value)) {
     Finding finding;
     finding.code = "unsupported-file";
@@ -56,8 +67,7 @@ Loaded<EditionReading> read_xml(Source const& source, ReadLimits const& limits) 
     return loaded;
   }
   auto reading = with_lines(read_jats(*document.value, limits));
-  loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
-                         std::make_move_iterator(reading.findings.end()));
+  take_findings(reading.findings);
   loaded.value = std::move(reading.value);
   return loaded;
 }

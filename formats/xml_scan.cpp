@@ -368,7 +368,9 @@ class Scanner {
     auto message =
         "nothing in the file says what " + quoted(text_.substr(begin, end - begin)) + " stands for";
     if (entities_.size() > 1) {
-      message += ", and so it is with " + std::to_string(entities_.size() - 1) + " further places";
+      auto const more = entities_.size() - 1;
+      message += more == 1 ? ", and so it is at one further place"
+                           : ", and so it is at " + std::to_string(more) + " further places";
     }
     if (seen_doctype_) message += "; the references stay as they are printed";
     auto& finding =

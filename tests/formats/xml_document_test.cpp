@@ -138,7 +138,7 @@ TEST(XmlDocument, NeverLooksUpADtd) {
             (Lines{"k.xml:1:1: information: the document type declaration names \"a.dtd\" outside "
                    "the file; it was not looked up [external-dtd]",
                    "k.xml:2:5: warning: nothing in the file says what \"&ndash;\" stands for, and "
-                   "so it is with 1 further places; the references stay as they are printed "
+                   "so it is at one further place; the references stay as they are printed "
                    "[unknown-entity] (write the character itself, or its number as in "
                    "\"&#8211;\")"}));
   EXPECT_STREQ(loaded.value->root().first_child().value(), "1&ndash;2, &mdash; ");

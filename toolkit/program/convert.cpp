@@ -4,6 +4,7 @@
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/sdd_write.hpp"
 #include "keydrift/program/inputs.hpp"
 #include "keydrift/program/output_file.hpp"
 
@@ -30,6 +31,14 @@ ExitCode convert(ConvertArguments const& arguments, Context& context) {
     input->findings.insert(input->findings.end(), more.begin(), more.end());
     sort_findings(input->findings);
     text = write_key_json(input->edition, input->findings);
+  } else if (arguments.to == "sdd") {
+    // The characters of the statements become characters of the data set.
+    auto more = read_statements(input->edition, *lexicon);
+    input->findings.insert(input->findings.end(), more.begin(), more.end());
+    auto written = write_sdd(input->edition);
+    input->findings.insert(input->findings.end(), written.findings.begin(), written.findings.end());
+    sort_findings(input->findings);
+    text = std::move(written.text);
   } else {
     text = write_printed_key(input->edition, {.width = arguments.width});
   }
@@ -55,13 +64,13 @@ void add_convert(CLI::App& app, Invocation& invocation) {
   command->add_option("EDITION", arguments->edition, "A file or REPO@REVISION:PATH")
       ->type_name("")
       ->required();
-  command->add_option("--to", arguments->to, "json, or text (the printed key)")
+  command->add_option("--to", arguments->to, "json, sdd (SDD 1.1), or text (the printed key)")
       ->required()
-      ->check(CLI::IsMember({"json", "text"}).description(""))
+      ->check(CLI::IsMember({"json", "sdd", "text"}).description(""))
       ->type_name("FORM");
   command->add_option("-o,--output", arguments->output, "File to write (default: standard output)")
       ->type_name("FILE");
-  command->add_option("--lexicon", arguments->lexicon, "Lexicon for the statements in JSON")
+  command->add_option("--lexicon", arguments->lexicon, "Lexicon for the statements in JSON and SDD")
       ->type_name("FILE");
   command->add_option("--width", arguments->width, "Line width of the printed key")
       ->check(CLI::Range(40, 400).description(""))
