@@ -1,11 +1,11 @@
 #include "keydrift/formats/jats_rows.hpp"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <string>
 #include <utility>
 
+#include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_table.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -17,98 +17,9 @@ namespace keydrift::jats {
 namespace {
 
 using namespace printed;
-using namespace std::string_view_literals;
 using xml::FlowText;
-using xml::InlineKind;
-using xml::InlineMark;
 
-constexpr std::size_t kLongestHeading = 160;   // bytes; longer text is a note
-constexpr std::size_t kLongestAfterName = 80;  // bytes of author, year and figures behind a name
-
-// --- destinations told by inline markup --------------------------------------------------------
-
-bool is_number(std::string_view text) {
-  auto const reference = read_reference(strip_pointer(trim(text)));
-  return reference && reference->family == LabelFamily::digits;
-}
-
-// "as in Aus bus": the name is compared with.
-bool compares(std::string_view before) {
-  static constexpr std::array kComparing{
-      "in"sv,  "of"sv, "than"sv, "as"sv, "like"sv, "from"sv, "with"sv, "except"sv, "for"sv,
-      "cf."sv, "by"sv, "on"sv,   "de"sv, "bei"sv,  "von"sv,  "que"sv,  "à"sv,      "em"sv};
-  auto const words = words_of(trim_right(before));
-  if (words.empty()) return true;  // nothing but the name
-  auto const last = words.back();
-  return last.back() == '(' || last.back() == '[' || last.front() == '(' ||
-         std::find(kComparing.begin(), kComparing.end(), fold(last)) != kComparing.end();
-}
-
-bool joins_names(std::string_view between) {
-  auto const word = fold(trim(between));
-  return word.empty() || word == "," || word == "or" || word == "and" || word == "&" ||
-         word == "/" || word == ", or" || word == "oder" || word == "und" || word == "ou" ||
-         word == "et" || word == "o" || word == "y" || word == "e";
-}
-
-// Behind a name: author, year, figures, "(part)"; no further words of the lead.
-bool may_follow_name(std::string_view after) {
-  return after.size() <= kLongestAfterName && after.find(';') == std::string_view::npos;
-}
-
-// Where the destination that ends the line begins, by what is marked up as a name or a number.
-std::size_t marked_destination(FlowText const& line) {
-  std::string_view const text = line.text;
-  auto const label = read_label(text);
-  auto const words_begin = label ? label->text_at : 0;
-  std::size_t begin = kNotTold;
-  std::size_t end = text.size();
-  for (auto mark = line.marks.rbegin(); mark != line.marks.rend(); ++mark) {
-    auto const inside = text.substr(mark->begin, mark->end - mark->begin);
-    if (mark->end > end || mark->begin < words_begin || trim(inside).empty()) continue;
-    auto const after = text.substr(mark->end, end - mark->end);
-    bool const name = mark->kind == InlineKind::name || is_latin_name(squeeze(inside));
-    bool const number = mark->kind != InlineKind::name && is_number(inside);
-    if (begin == kNotTold) {
-      auto const rest = trim(after);
-      bool const closes = rest.empty() || rest == ".";
-      if (number ? !closes : !name || !may_follow_name(after)) {
-        // What stands behind may be an author or "(Fig. 3)"; look further to the front.
-        if (may_follow_name(text.substr(mark->begin))) continue;
-        break;
-      }
-    } else if (!joins_names(after) || !(name || mark->kind == InlineKind::emphasis)) {
-      break;
-    }
-    if (compares(text.substr(words_begin, mark->begin - words_begin))) break;
-    begin = mark->begin;
-    end = mark->begin;
-  }
-  return begin;
-}
-
-// Leaders or "go to" in the words: then the text tells more than markup does.
-bool shows_destination(std::string_view words) {
-  auto const split = split_at_leader(words, Numbering{});
-  if (split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow) return true;
-  auto const found = trailing_reference(words);
-  return found && found->pointed;
-}
-
-// --- rows to lines -----------------------------------------------------------------------------
-
-bool is_only_leaders(std::string_view text) {
-  return !text.empty() && text.find_first_not_of(". _\t") == std::string_view::npos;
-}
-
-// Dots in front of a destination, and the marks of an unfilled cell.
-void drop_leaders(FlowText& destination) {
-  auto const split = split_at_leader(destination.text, Numbering{});
-  bool const leaders =
-      split.words_end == 0 && (split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow);
-  if (leaders) destination.drop_front(split.destination_begin);
-  if (is_only_leaders(destination.text)) destination = {};
-}
+constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is a note
 
 class TableReader {
  public:
@@ -133,6 +44,7 @@ class TableReader {
     FlowText destination{};
     bool label_told{false};  // has a cell of its own
     bool destination_told{false};
+    std::vector<FlowText> notes{};  // beneath the destination
   };
 
   void take_row(std::size_t r) {
@@ -153,7 +65,7 @@ class TableReader {
         rows_.back().destination = std::move(key.destination);
         rows_.back().destination_told = key.destination_told;
       } else {
-        rows_.push_back(std::move(key));
+        add_row(std::move(key));
       }
     }
   }
@@ -199,7 +111,7 @@ class TableReader {
       }
       switch (kind) {
         case ColumnKind::label:
-          key.label.append(cell.flow, " ");
+          add_label(key.label, cell.flow);
           key.label_told = true;
           break;
         case ColumnKind::words:
@@ -207,13 +119,63 @@ class TableReader {
           words_seen = true;
           break;
         case ColumnKind::destination:
-          key.destination.append(cell.flow, " ");
+          add_destination(key, cell);
           key.destination_told = true;
           break;
       }
     }
     finish(key, row);
     return key;
+  }
+
+  // "1" and "(3)", or "1" and "a", in cells of their own.
+  static void add_label(FlowText& label, FlowText const& more) {
+    bool const letter = more.text.size() == 1 && is_lower(code_point_at(more.text, 0).value);
+    label.append(more, letter ? "" : " ");
+  }
+
+  // Further lines of the cell: more of the name, another taxon, or a note beneath it.
+  static void add_destination(KeyRow& key, Cell const& cell) {
+    for (std::size_t i = 0; i < cell.lines.size(); ++i) {
+      auto const& line = cell.lines[i];
+      auto const first = code_point_at(line.text, 0).value;
+      auto const& before = key.destination.text;
+      bool const open = std::count(before.begin(), before.end(), '(') >
+                        std::count(before.begin(), before.end(), ')');
+      if (i == 0 || open || hangs_open(before) || first == '(' || is_lower(first) ||
+          is_only_leaders(before)) {
+        key.destination.append(line, " ");
+      } else if (is_number(line.text) || is_latin_name(squeeze(line.text))) {
+        key.destination.append(line, ", ");
+      } else {
+        key.notes.push_back(line);
+      }
+    }
+  }
+
+  // A letter alone goes with the number above it: "1 | a" and " | b".
+  void complete_label(KeyRow& key) {
+    auto const label = read_label(key.label.text);
+    if (!label) return;
+    if (label->family == LabelFamily::digits) {
+      number_ =
+          std::string{key.label.text.substr(0, key.label.text.find_first_not_of("0123456789"))};
+    } else if (table_.columns.labels > 1 && label->family == LabelFamily::lower &&
+               key.label.text.size() == 1 && !number_.empty()) {
+      FlowText whole{.text = number_, .stretches = {}, .marks = {}};
+      whole.append(key.label, "");
+      key.label = std::move(whole);
+    }
+  }
+
+  void add_row(KeyRow&& key) {
+    if (key.role == LineRole::lead) complete_label(key);
+    auto notes = std::move(key.notes);
+    key.notes.clear();
+    rows_.push_back(std::move(key));
+    for (auto& note : notes) {
+      rows_.push_back({.role = LineRole::note, .words = std::move(note)});
+    }
   }
 
   void finish(KeyRow& key, Row const& row) const {
@@ -248,10 +210,12 @@ class TableReader {
       for (auto const& cell : row.cells) {
         auto piece = cell;
         auto const count = cell.lines.size();
+        piece.lines = {};
         piece.flow = count == size ? cell.lines[i] : i == 0 ? cell.flow : FlowText{};
+        if (!piece.flow.empty()) piece.lines.push_back(piece.flow);
         part.cells.push_back(std::move(piece));
       }
-      rows_.push_back(to_key_row(part));
+      add_row(to_key_row(part));
     }
     return true;
   }
@@ -276,7 +240,8 @@ class TableReader {
       rows_.back().destination.append(cell.flow, " ");
       drop_leaders(rows_.back().destination);
       rows_.back().destination_told = true;
-    } else if (!through && columns.kind_of(cell) == ColumnKind::destination && hangs_open()) {
+    } else if (!through && columns.kind_of(cell) == ColumnKind::destination && !rows_.empty() &&
+               rows_.back().role == LineRole::lead && hangs_open(rows_.back().destination.text)) {
       rows_.back().destination.append(cell.flow, " ");
     } else if (!through && columns.kind_of(cell) == ColumnKind::words && lacks_destination() &&
                !starts_note(text)) {
@@ -300,9 +265,8 @@ class TableReader {
   }
 
   // "Aus bus, / Aus cus" in two rows.
-  [[nodiscard]] bool hangs_open() const {
-    if (rows_.empty() || rows_.back().role != LineRole::lead) return false;
-    auto const words = words_of(rows_.back().destination.text);
+  [[nodiscard]] static bool hangs_open(std::string_view destination) {
+    auto const words = words_of(destination);
     if (words.empty()) return false;
     return words.back().back() == ',' || joins_names(words.back());
   }
@@ -334,6 +298,7 @@ class TableReader {
 
   Table table_;
   std::vector<KeyRow> rows_;
+  std::string number_;  // of the label read last
 };
 
 }  // namespace

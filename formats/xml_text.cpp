@@ -24,8 +24,8 @@ constexpr std::array kParted{"label"sv, "term"sv,           "def"sv, "td"sv, "th
 constexpr std::array kUnprinted{"object-id"sv,    "tex-math"sv,   "graphic"sv,  "inline-graphic"sv,
                                 "media"sv,        "index-term"sv, "alt-text"sv, "long-desc"sv,
                                 "private-char"sv, "annotation"sv};
-constexpr std::array kEmphasis{"italic"sv,        "bold"sv,           "underline"sv,
-                               "named-content"sv, "styled-content"sv, "sc"sv};
+constexpr std::array kEmphasis{"bold"sv, "underline"sv, "named-content"sv, "styled-content"sv,
+                               "sc"sv};
 constexpr std::array kPointers{"xref"sv, "ext-link"sv, "uri"sv};
 
 constexpr std::array kRaised{"⁰"sv, "¹"sv, "²"sv, "³"sv, "⁴"sv, "⁵"sv, "⁶"sv, "⁷"sv, "⁸"sv, "⁹"sv};
@@ -96,6 +96,8 @@ class FlowReader {
     if (name == "preformat") verbatim_ = node;
     if (name == "taxon-name") {
       open(node, InlineKind::name);
+    } else if (name == "italic") {
+      open(node, InlineKind::italic);
     } else if (is_one_of(kEmphasis, name)) {
       open(node, InlineKind::emphasis);
     } else if (is_one_of(kPointers, name)) {

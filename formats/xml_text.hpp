@@ -14,7 +14,7 @@
 namespace keydrift::xml {
 
 // Words that an element sets apart within a text.
-enum class InlineKind : std::uint8_t { name, emphasis, pointer };
+enum class InlineKind : std::uint8_t { name, italic, emphasis, pointer };
 struct InlineMark {
   InlineKind kind{InlineKind::emphasis};
   std::size_t begin{};  // bytes of FlowText::text

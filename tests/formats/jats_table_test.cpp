@@ -162,6 +162,26 @@ TEST(JatsTable, DestinationsInRowsOfTheirOwn) {
             "2[2] Legs long, hairy -> Aus cus\n2[–] Legs short -> Aus dus\n");
 }
 
+TEST(JatsTable, LabelsAndDestinationsInTwoColumns) {
+  EXPECT_EQ(sketch_rows("1|a|Wings clear||2\n|b|Wings dark|Aus bus|\n2|a|Legs long|Aus cus|\n"
+                        "|b|Legs short|Aus group|3\n3|a|Body red|Aus dus|\n|b|Body blue|Aus eus|"),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Aus bus\n2[2a] Legs long -> Aus cus\n"
+            "2[2b] Legs short -> 3 (Aus group)\n3[3a] Body red -> Aus dus\n"
+            "3[3b] Body blue -> Aus eus\n");
+}
+
+TEST(JatsTable, LinesWithinTheCellOfTheDestination) {
+  auto const loaded = read_article(
+      key_section("Key", rows("1|Wings clear|2\n–|Wings dark|<p>Aus bus</p><p>Halvern Basin</p>\n"
+                              "2|Legs long|Aus cus<break/>(Smith, 1900)\n"
+                              "–|Legs short|<p>Aus dus,</p><p>Aus eus</p><p>Aus fus</p>")));
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(test::sketch(loaded.value->edition),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n2[2] Legs long -> Aus cus\n"
+            "2[–] Legs short -> Aus dus + Aus eus + Aus fus\n");
+  EXPECT_EQ(loaded.value->edition.couplets[0].leads[1].notes, Lines{"Halvern Basin"});
+}
+
 TEST(JatsTable, MissingLabelsAndDestinations) {
   EXPECT_EQ(sketch_rows("1|Wings clear|2\n|Wings dark|Aus bus\n2|Legs long, setae 1|\n"
                         "–|Legs short|(6)"),

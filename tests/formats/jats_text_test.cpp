@@ -61,6 +61,30 @@ TEST(JatsText, NamesAndNumbersThatAreMarkedUpEndALead) {
             "3[3] Legs pale -> Aus eus\n3[–] Legs dark, as in Aus bus -> Aus fus (in part)\n");
 }
 
+TEST(JatsText, ItalicsNeedNoLatinEnding) {
+  EXPECT_EQ(
+      sketch_article(article(
+          sec("Key to the genera",
+              "<p>1. Wings with <italic>2</italic> spots <italic>Aust novak</italic> Smith</p>\n"
+              "<p>– Wings dark, often with those of <italic>Dus</italic> mixed <bold>2</bold></p>\n"
+              "<p>2. Legs long <italic>Cus</italic></p>\n"
+              "<p>– Legs short, not those of <italic>Eus fus</italic> which are pale "
+              "<italic>Dus</italic> (in part)</p>"))),
+      "1[1] Wings with 2 spots -> Aust novak\n"
+      "1[–] Wings dark, often with those of Dus mixed -> 2\n2[2] Legs long -> Cus\n"
+      "2[–] Legs short, not those of Eus fus which are pale -> Dus (in part)\n");
+  // A name that the words go on after is no destination.
+  EXPECT_EQ(sketch_article(article(sec(
+                "Key to Aus",
+                "<p>1. Wings clear <bold>2</bold></p><p>– Wings those of <italic>Aus cus</italic> "
+                "which is pale ... Aus bus</p><p>2. Legs beside <italic>Aus cus</italic> always "
+                "long ... Aus dus</p><p>– Legs short, rivals <italic>Aus bus</italic> often "
+                "longer than all others are</p>"))),
+            "1[1] Wings clear -> 2\n1[–] Wings those of Aus cus which is pale -> Aus bus\n"
+            "2[2] Legs beside Aus cus always long -> Aus dus\n"
+            "2[–] Legs short, rivals Aus bus often longer than all others are -> ?\n");
+}
+
 TEST(JatsText, ListsAndQuotations) {
   EXPECT_EQ(sketch_article(article(sec(
                 "Key to Aus",

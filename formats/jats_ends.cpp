@@ -1,0 +1,137 @@
+#include "keydrift/formats/jats_ends.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::jats {
+namespace {
+
+using namespace printed;
+using namespace std::string_view_literals;
+using xml::FlowText;
+using xml::InlineKind;
+using xml::InlineMark;
+
+constexpr std::size_t kLongestAfterName = 80;  // bytes of author, year and figures behind a name
+constexpr std::size_t kLongestRemark = 20;     // bytes of "in part", "p. 44"
+constexpr std::size_t kMostNameWords = 6;
+
+template <std::size_t N>
+bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// "as in Aus bus": the name is compared with.
+bool compares(std::string_view before) {
+  static constexpr std::array kComparing{
+      "in"sv,  "of"sv,  "than"sv, "as"sv,        "like"sv,       "from"sv,   "with"sv, "except"sv,
+      "for"sv, "cf."sv, "by"sv,   "on"sv,        "de"sv,         "bei"sv,    "von"sv,  "que"sv,
+      "à"sv,   "em"sv,  "to"sv,   "resembles"sv, "resembling"sv, "unlike"sv, "see"sv};
+  auto const words = words_of(trim_right(before));
+  if (words.empty()) return true;  // nothing but the name
+  auto const last = words.back();
+  return last.back() == '(' || last.back() == '[' || last.front() == '(' ||
+         is_one_of(kComparing, fold(last));
+}
+
+// Set in italics, a name needs no Latin endings.
+bool is_name_in_italics(std::string_view text) {
+  auto const words = words_of(text);
+  if (words.empty() || words.size() > kMostNameWords) return false;
+  if (!is_capitalised(words[0]) && !is_abbreviated(words[0])) return false;
+  if (words.size() == 1) return !is_abbreviated(words[0]);
+  return std::all_of(words.begin() + 1, words.end(), [](std::string_view word) {
+    return word.front() == '(' || is_lower(code_point_at(word, 0).value);
+  });
+}
+
+bool is_name(InlineMark const& mark, std::string_view inside) {
+  if (mark.kind == InlineKind::name) return true;
+  auto const words = squeeze(inside);
+  return is_latin_name(words) || (mark.kind == InlineKind::italic && is_name_in_italics(words));
+}
+
+// Behind a name: author, year, figures, "(part)"; no further words of the lead.
+bool may_follow_name(std::string_view after) {
+  static constexpr std::array kFollowing{
+      "in"sv,    "part"sv, "partim"sv, "pars"sv,    "p.p."sv,  "sp."sv,   "sp"sv,
+      "spp."sv,  "ssp."sv, "var."sv,   "f."sv,      "de"sv,    "van"sv,   "von"sv,
+      "et"sv,    "ex"sv,   "nov."sv,   "n."sv,      "comb."sv, "stat."sv, "gen."sv,
+      "group"sv, "agg."sv, "s."sv,     "sensu"sv,   "auct."sv, "p."sv,    "fig."sv,
+      "figs"sv,  "pl."sv,  "males"sv,  "females"sv, "and"sv,   "or"sv};
+  if (after.size() > kLongestAfterName || after.find(';') != std::string_view::npos) return false;
+  auto const words = words_of(after);
+  if (words.empty()) return true;
+  return !is_lower(code_point_at(words[0], 0).value) || is_one_of(kFollowing, fold(words[0]));
+}
+
+}  // namespace
+
+bool is_number(std::string_view text) {
+  auto const reference = read_reference(strip_pointer(trim(text)));
+  return reference && reference->family == LabelFamily::digits;
+}
+
+bool joins_names(std::string_view between) {
+  static constexpr std::array kJoints{""sv,     ","sv,   "or"sv, "and"sv, "&"sv, "/"sv, ", or"sv,
+                                      "oder"sv, "und"sv, "ou"sv, "et"sv,  "o"sv, "y"sv, "e"sv};
+  return is_one_of(kJoints, fold(trim(between)));
+}
+
+std::size_t marked_destination(FlowText const& line) {
+  std::string_view const text = line.text;
+  auto const label = read_label(text);
+  auto const words_begin = label ? label->text_at : 0;
+  std::size_t begin = kNotTold;
+  std::size_t end = text.size();
+  for (auto mark = line.marks.rbegin(); mark != line.marks.rend(); ++mark) {
+    auto const inside = text.substr(mark->begin, mark->end - mark->begin);
+    if (mark->end > end || mark->begin < words_begin || trim(inside).empty()) continue;
+    auto const after = text.substr(mark->end, end - mark->end);
+    bool const name = is_name(*mark, inside);
+    if (begin == kNotTold) {
+      auto const rest = trim(after);
+      bool const number = mark->kind != InlineKind::name && is_number(inside);
+      bool const ends = number ? rest.empty() || rest == "." : name && may_follow_name(after);
+      if (!ends ||
+          (name && read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {
+        // An author or "(Fig. 3)" may be marked up too; look further to the front.
+        if (may_follow_name(text.substr(mark->begin))) continue;
+        break;
+      }
+    } else if (!joins_names(after) || !(name || mark->kind == InlineKind::italic)) {
+      break;
+    }
+    if (compares(text.substr(words_begin, mark->begin - words_begin))) break;
+    begin = mark->begin;
+    end = mark->begin;
+  }
+  return begin;
+}
+
+bool shows_destination(std::string_view words) {
+  auto const split = split_at_leader(words, Numbering{});
+  if (split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow) return true;
+  auto const found = trailing_reference(words);
+  return found && found->pointed;
+}
+
+bool is_only_leaders(std::string_view text) {
+  return !text.empty() && text.find_first_not_of(". _\t") == std::string_view::npos;
+}
+
+void drop_leaders(FlowText& destination) {
+  auto const split = split_at_leader(destination.text, Numbering{});
+  bool const leaders =
+      split.words_end == 0 && (split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow);
+  if (leaders) destination.drop_front(split.destination_begin);
+  if (is_only_leaders(destination.text)) destination = {};
+}
+
+}  // namespace keydrift::jats

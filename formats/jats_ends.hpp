@@ -1,0 +1,29 @@
+#pragma once
+// Where a lead ends and its destination begins, by what markup and leaders show.  Inner header of
+// formats.
+
+#include <cstddef>
+#include <string_view>
+
+#include "keydrift/formats/xml_text.hpp"
+
+namespace keydrift::jats {
+
+// A couplet's number and nothing else, "go to" aside.
+[[nodiscard]] bool is_number(std::string_view text);
+
+// "or", "&", ",": what stands between the taxa at one end.
+[[nodiscard]] bool joins_names(std::string_view between);
+
+// The byte where the destination that ends the line begins, if it is marked up as a name or a
+// number and nothing says that it is compared with ("as in Aus bus"); else kNotTold.
+[[nodiscard]] std::size_t marked_destination(xml::FlowText const& line);
+
+// Leaders or "go to" in the words: then the text tells more than markup does.
+[[nodiscard]] bool shows_destination(std::string_view words);
+
+// Takes the dots in front of a destination off; all of what is nothing but dots.
+void drop_leaders(xml::FlowText& destination);
+[[nodiscard]] bool is_only_leaders(std::string_view text);
+
+}  // namespace keydrift::jats
