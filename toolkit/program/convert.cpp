@@ -36,8 +36,8 @@ ExitCode convert(ConvertArguments const& arguments, Context& context) {
     auto more = read_statements(input->edition, *lexicon);
     input->findings.insert(input->findings.end(), more.begin(), more.end());
     auto written = write_sdd(input->edition);
-    input->findings.insert(input->findings.end(), written.findings.begin(), written.findings.end());
-    sort_findings(input->findings);
+    // What SDD cannot hold is no matter of the file that was read.
+    for (auto const& finding : written.findings) print_finding(context, finding);
     text = std::move(written.text);
   } else {
     text = write_printed_key(input->edition, {.width = arguments.width});
