@@ -441,9 +441,12 @@ class Grouper {
     bool const plain_stands = plain != plain_.end() && plain->second > 0;
     bool const own_letter = digits && !label.letter.empty() && !letters_differ &&
                             (plain_stands || referenced_.count(letter_key(full)) > 0 ||
-                             (labelled >= 2 && !letters_differ) || label.letter.size() > 1);
-    bool const own_marks = digits && label.marks > 0 && !marks_differ && labelled == 1 &&
-                           group.leads.size() >= 2 && plain_stands;
+                             (labelled >= 2 && !letters_differ) || label.letter.size() > 1 ||
+                             (is_fragment() && group.leads.size() >= 2));
+    // 15' with a second lead of its own: a dash, or 15'' in a piece of a key.
+    bool const own_marks =
+        digits && label.marks > 0 && group.leads.size() >= 2 &&
+        (is_fragment() ? all_marked(group) : !marks_differ && labelled == 1 && plain_stands);
     auto name = base_name(label);
     if (digits && !own_letter) name = std::to_string(label.number);
     if (own_letter) couplet.key = letter_key(full);
@@ -452,6 +455,13 @@ class Grouper {
       name = std::string{label.printed};
     }
     couplet.label = std::move(name);
+  }
+
+  [[nodiscard]] bool is_fragment() const { return key_.numbering.extent == Extent::fragment; }
+  [[nodiscard]] bool all_marked(Group const& group) const {
+    return std::all_of(group.leads.begin(), group.leads.end(), [this](std::uint32_t lead) {
+      return leads_[lead].label.is_dash() || leads_[lead].label.marks > 0;
+    });
   }
 
   KeyText const& key_;

@@ -68,6 +68,9 @@ void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering
     bool const marked = style % 2 == 1 && tally.labels > 0;
     // A piece of a key may start anywhere and skip numbers.
     enough = enough || (best->steps == 0 && !is_bare(style) && tally.labels > 0);
+    // One couplet alone carries no count on; capitals tell its number from a count of hairs.
+    enough = enough || (numbering.extent == Extent::fragment && tally.labels > 0 &&
+                        (!is_bare(style) || tally.upper * 2 >= tally.labels));
     if (enough || marked) numbering.styles.set(style);
   }
 }
@@ -147,7 +150,7 @@ Place place_in(SourceLine const& line, std::size_t begin, std::size_t end) {
 }
 
 bool Numbering::has_number(std::uint32_t number) const {
-  return std::binary_search(numbers.begin(), numbers.end(), number);
+  return extent == Extent::fragment || std::binary_search(numbers.begin(), numbers.end(), number);
 }
 
 std::optional<Label> Numbering::label_of(std::string_view line) const {
@@ -156,7 +159,8 @@ std::optional<Label> Numbering::label_of(std::string_view line) const {
   return label && accepts(*label) ? label : std::nullopt;
 }
 
-Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels decimals) {
+Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels decimals,
+                           Extent extent) {
   std::array<StyleTally, Label::kStyles> tallies{};
   std::size_t decimal_leads = 0;
   for (auto const& line : lines) {
@@ -177,6 +181,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   }
   Numbering numbering;
   numbering.decimals_are_leads = decimal_leads > 1;
+  numbering.extent = extent;
   // Letters number the couplets only where digits do not.
   std::array<std::size_t, 3> family_steps{};
   for (unsigned style = 0; style < 48; ++style) family_steps[style / 16] += tallies[style].steps;

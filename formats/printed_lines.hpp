@@ -30,6 +30,9 @@ struct SourceLine {
 // Bytes [begin, end) of the decoded text, which begin within the line.
 [[nodiscard]] Place place_in(SourceLine const& line, std::size_t begin, std::size_t end);
 
+// Is this a whole key, or some couplets printed without the rest (an amendment)?
+enum class Extent : std::uint8_t { whole, fragment };
+
 // How the leads of a file are labelled, decided from all its lines.
 struct Numbering {
   std::bitset<Label::kStyles> styles;  // accepted Label::style()s
@@ -41,6 +44,7 @@ struct Numbering {
   bool decimals_are_leads{false};  // 1.1 and 1.2 are the leads of couplet 1
 
   bool first_is_bare{false};  // "1" opens a key whose other labels bear back-references
+  Extent extent{Extent::whole};
 
   [[nodiscard]] bool accepts(Label const& label) const {
     if (label.is_dash()) return true;
@@ -50,6 +54,7 @@ struct Numbering {
   }
   // The label that a line begins with, if it is one of this numbering.
   [[nodiscard]] std::optional<Label> label_of(std::string_view line) const;
+  // Of a fragment every number may be one: the rest of the key has it.
   [[nodiscard]] bool has_number(std::uint32_t number) const;
 };
 
@@ -59,6 +64,7 @@ enum class DecimalLabels : std::uint8_t {
 };
 
 [[nodiscard]] Numbering decide_numbering(std::vector<SourceLine> const& lines,
-                                         DecimalLabels decimals = DecimalLabels::sections);
+                                         DecimalLabels decimals = DecimalLabels::sections,
+                                         Extent extent = Extent::whole);
 
 }  // namespace keydrift::printed

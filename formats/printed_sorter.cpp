@@ -182,7 +182,7 @@ class Sorter {
     bool const lower = !words.empty() && is_lower(code_point_at(words, 0).value);
     bool const odd_case = numbering_.words_start_upper && lower;
     if (label.is_dash()) {
-      if (sorted_.leads.empty()) return false;
+      if (sorted_.leads.empty() && numbering_.extent == Extent::whole) return false;
       bool const star = !is_dash(code_point_at(label.printed, 0).value);
       if (progress_is_complete()) return !star || !odd_case;
       // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
