@@ -143,7 +143,8 @@ class Builder {
     auto& read = reads_[i];
     auto const part = grouping_.couplets[home_[i].couplet.index].part;
     auto found = index_.find(part, read.to.couplet);
-    if (!found) {
+    // What is missing from a fragment is in the rest of the key.
+    if (!found && key_.numbering.extent == Extent::whole) {
       // A number with a lead's letter or mark: "7a" where 7a is a lead of couplet 7.
       found = index_.find(part, letter_key(read.to.couplet));
       if (!found) found = index_.find(part, number_key(read.to.couplet));

@@ -1,0 +1,196 @@
+#include "keydrift/amendment/amend.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <map>
+
+#include "keydrift/amendment/application.hpp"
+#include "keydrift/amendment/completion.hpp"
+#include "keydrift/amendment/draft.hpp"
+#include "keydrift/key/graph.hpp"
+#include "keydrift/key/labels.hpp"
+#include "keydrift/key/proof.hpp"
+#include "keydrift/key/prose.hpp"
+
+namespace keydrift {
+namespace {
+
+using namespace amending;
+
+std::vector<Finding> proof_of_structure(Edition const& edition) {
+  return proof_structure(edition, KeyGraph{edition});
+}
+
+// Label, year and synonyms come from the piece; whatever else its front matter says is told.
+void take_front(Application& application) {
+  auto& front = application.draft.edition.front;
+  auto const& fresh = application.piece.piece.front;
+  if (!fresh.edition.empty() || fresh.year) {
+    front.edition = fresh.edition;
+    front.year = fresh.year;
+  }
+  for (auto const& synonymy : fresh.synonyms) {
+    bool const known =
+        std::any_of(front.synonyms.begin(), front.synonyms.end(), [&](Synonymy const& one) {
+          return one.accepted == synonymy.accepted && one.synonym == synonymy.synonym;
+        });
+    if (!known) {
+      front.synonyms.push_back(
+          {synonymy.accepted, synonymy.synonym, marked(synonymy.place, application.number)});
+    }
+  }
+  auto const& scope = fresh.scope;
+  bool const more = !scope.taxa.empty() || !scope.region.empty() || !scope.places.empty() ||
+                    !scope.excluded_taxa.empty() || !scope.listed_taxa.empty() ||
+                    !scope.life_stage.empty() || !scope.sex.empty() || !scope.material.empty();
+  if (more) {
+    application.remark("front-matter-not-applied", Severity::warning, {}, "",
+                       "the piece says what it covers; the edition's own scope was kept",
+                       "change the scope in the amended edition where the piece widens it");
+  }
+}
+
+// "Amends: 1998" in the piece's front matter.
+void check_what_is_amended(Application& application, Edition const& edition) {
+  for (auto const& [name, value] : application.piece.piece.front.other) {
+    if (name != "Amends" && name != "amends") continue;
+    auto const label = short_label(edition);
+    bool const same = value == label || value == edition.front.edition ||
+                      value == edition.front.title ||
+                      (edition.front.year && value == std::to_string(*edition.front.year));
+    if (same) continue;
+    application.remark("amends-another-edition", Severity::warning, {}, value,
+                       "the piece says that it amends " + in_quotes(value) +
+                           ", and the edition given is " + in_quotes(label),
+                       "give the edition that the piece was written for");
+  }
+}
+
+// Where neither label nor year tell the result from the edition amended, a note does.
+void say_amended(Edition& edition, std::vector<AmendmentDeed> const& deeds) {
+  std::vector<std::string> labels;
+  for (auto const& deed : deeds) {
+    bool const follows = deed.act == AmendmentAct::back_references;
+    if (follows || std::find(labels.begin(), labels.end(), deed.couplet) != labels.end()) continue;
+    labels.push_back(deed.couplet);
+  }
+  if (labels.empty()) return;
+  auto text = std::string{labels.size() == 1 ? "Amended in couplet " : "Amended in couplets "} +
+              in_prose(labels, 40) + ".";
+  bool const said = std::any_of(edition.notes.begin(), edition.notes.end(),
+                                [&](Note const& note) { return note.text == text; });
+  if (!said) edition.notes.insert(edition.notes.begin(), Note{std::move(text), {}});
+}
+
+// Findings on words of a piece get its name and place; so do the further places that they speak of.
+void name_files(std::vector<Finding>& findings, std::span<Amendment const> pieces) {
+  auto const file_of = [&](Place const& place, std::string const& otherwise) {
+    auto const piece = piece_of(place);
+    return piece && *piece < pieces.size() ? pieces[*piece].name : otherwise;
+  };
+  for (auto& finding : findings) {
+    auto const edition = finding.file;
+    finding.file = file_of(finding.place, edition);
+    for (auto& related : finding.related) {
+      auto const file = file_of(related.place, edition);
+      if (file != finding.file) related.message = "in " + file + ": " + related.message;
+      related.place = unmarked(related.place);
+    }
+    finding.place = unmarked(finding.place);
+  }
+  sort_findings(findings);
+}
+
+void compare_findings(std::vector<Finding> before, std::vector<Finding> after, Amended& amended) {
+  std::map<std::pair<std::string, std::string>, std::vector<std::size_t>> waiting;
+  for (std::size_t i = before.size(); i-- > 0;) {
+    waiting[{before[i].code, before[i].message}].push_back(i);
+  }
+  std::vector<char> lasting(before.size(), 0);
+  for (auto& finding : after) {
+    auto const found = waiting.find({finding.code, finding.message});
+    bool const known = found != waiting.end() && !found->second.empty();
+    if (known) {
+      lasting[found->second.back()] = 1;
+      found->second.pop_back();
+    }
+    (known ? amended.faults_lasting : amended.faults_made).push_back(std::move(finding));
+  }
+  for (std::size_t i = 0; i < before.size(); ++i) {
+    if (lasting[i] == 0) amended.faults_mended.push_back(std::move(before[i]));
+  }
+}
+
+// Tells the leads as they are now, and puts the deeds in the order of the key.
+std::vector<AmendmentDeed> close_deeds(std::vector<OpenDeed> open,
+                                       std::vector<std::size_t> const& position,
+                                       Completed const& completed) {
+  std::stable_sort(open.begin(), open.end(), [&](OpenDeed const& a, OpenDeed const& b) {
+    return position[a.couplet.index] < position[b.couplet.index];
+  });
+  std::vector<AmendmentDeed> deeds;
+  for (auto& [deed, couplet, leads] : open) {
+    auto const now = completed.rows[couplet.index];
+    bool const there = now.index < completed.edition.couplets.size();
+    if (there) {
+      deed.couplet = completed.edition[now].label;
+      bool const told = deed.act != AmendmentAct::removed && deed.act != AmendmentAct::noted &&
+                        deed.act != AmendmentAct::back_references;
+      auto const count = static_cast<std::uint32_t>(completed.edition[now].leads.size());
+      if (leads.empty() && told) {
+        for (std::uint32_t i = 0; i < count; ++i) leads.push_back(i);
+      }
+      for (auto const ordinal : leads) {
+        if (!told || ordinal >= count) continue;
+        LeadId const lead{now, ordinal};
+        auto const& words = completed.edition[lead];
+        deed.after.push_back({lead_name(completed.edition, lead), words.text,
+                              destination_words(completed.edition, words)});
+      }
+    }
+    deeds.push_back(std::move(deed));
+  }
+  return deeds;
+}
+
+}  // namespace
+
+Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof const& given) {
+  auto const proof = given ? given : Proof{proof_of_structure};
+  Amended amended;
+  Draft draft{edition};
+  std::vector<OpenDeed> deeds;
+  for (std::size_t number = 0; number < pieces.size(); ++number) {
+    Application application{draft, pieces[number],   number,
+                            deeds, amended.unplaced, amended.remarks};
+    check_what_is_amended(application, edition);
+    place_couplets(application);
+    look_up_destinations(application);
+    change_words(application);
+    link_inserted(application);
+    take_front(application);
+  }
+  tell_back_references(draft, edition, pieces.empty() ? 0 : pieces.size() - 1, deeds);
+
+  std::vector<std::size_t> position(draft.order.size());
+  for (std::size_t at = 0; at < draft.order.size(); ++at) position[draft.order[at]] = at;
+  auto completed = complete(std::move(draft));
+  amended.deeds = close_deeds(std::move(deeds), position, completed);
+  amended.edition = std::move(completed.edition);
+  bool const told = std::any_of(pieces.begin(), pieces.end(), [](Amendment const& one) {
+    return !one.piece.front.edition.empty() || one.piece.front.year;
+  });
+  if (!told) say_amended(amended.edition, amended.deeds);
+
+  compare_findings(proof(edition), proof(amended.edition), amended);
+  for (auto* findings : {&amended.faults_made, &amended.faults_mended, &amended.faults_lasting}) {
+    name_files(*findings, pieces);
+  }
+  sort_findings(amended.unplaced);
+  sort_findings(amended.remarks);
+  settle_places(amended.edition);
+  for (auto& synonymy : amended.edition.front.synonyms) synonymy.place = unmarked(synonymy.place);
+  return amended;
+}
+
+}  // namespace keydrift

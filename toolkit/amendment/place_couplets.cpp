@@ -1,0 +1,388 @@
+// Replaced, inserted, removed couplets and added leads: the first stage of applying a piece.
+#include <algorithm>
+#include <map>
+
+#include "keydrift/amendment/application.hpp"
+#include "keydrift/key/labels.hpp"
+#include "keydrift/key/near.hpp"
+#include "keydrift/key/prose.hpp"
+
+namespace keydrift::amending {
+namespace {
+
+class Placer {
+ public:
+  explicit Placer(Application& application)
+      : a_{application}, draft_{application.draft}, piece_{application.piece.piece} {
+    a_.placed.resize(piece_.couplets.size());
+  }
+
+  void run() {
+    for (auto const& instruction : a_.piece.instructions) {
+      now_ = &instruction;
+      std::visit([this](auto const& step) { take(step); }, instruction.step);
+    }
+  }
+
+ private:
+  // --- one instruction -------------------------------------------------------------------------
+
+  void take(PlaceByNumber const& step) {
+    for (auto const id : step.couplets) place_by_number(id);
+  }
+
+  void take(ReplaceCouplets const& step) {
+    auto const old = couplets_in(step.labels, step.couplets);
+    if (old.empty()) {
+      // "Lead 7b should read": the number is a lead's.
+      auto const lead = draft_.find_lead(step.labels.front().first);
+      if (lead && step.couplets.size() == 1) {
+        replace_one_of(*lead, step.couplets.front());
+      } else {
+        refuse_label(step.labels.front().first, now_->place, now_->printed);
+      }
+      return;
+    }
+    std::vector<char> used(old.size(), 0);
+    std::vector<std::size_t> match(step.couplets.size(), old.size());
+    for (std::size_t p = 0; p < step.couplets.size(); ++p) {
+      auto const key = label_key(piece_[step.couplets[p]].label);
+      for (std::size_t o = 0; o < old.size(); ++o) {
+        bool const same = used[o] == 0 && label_key(draft_.edition[old[o]].label) == key;
+        if (!same) continue;
+        match[p] = o;
+        used[o] = 1;
+        break;
+      }
+    }
+    bool const one_for_one = old.size() == 1 && step.couplets.size() == 1;
+    if (one_for_one && match[0] != 0) {
+      match[0] = 0;
+      used[0] = 1;
+    }
+    auto last = std::optional<CoupletId>{};
+    for (std::size_t p = 0; p < step.couplets.size(); ++p) {
+      auto const id = step.couplets[p];
+      if (match[p] < old.size()) {
+        replace(old[match[p]], id);
+        last = old[match[p]];
+      } else if (piece_[id].label.empty() || piece_[id].leads.size() < 2) {
+        place_by_number(id);
+      } else if (last) {
+        last = insert(id, *last, draft_.position(*last) + 1, false);
+      } else {
+        // Before the first of those replaced; what led to that one leads here.
+        last = insert(id, old.front(), draft_.position(old.front()), true);
+        if (used.front() == 0) a_.moved.emplace_back(old.front(), *last);
+      }
+    }
+    for (std::size_t o = 0; o < old.size(); ++o) {
+      if (used[o] == 0) remove(old[o]);
+    }
+  }
+
+  void take(InsertCouplets const& step) {
+    auto anchor = draft_.find(step.beside);
+    if (!anchor) {
+      if (auto const lead = draft_.find_lead(step.beside)) anchor = lead->couplet;
+    }
+    if (!anchor) {
+      refuse_label(step.beside, now_->place, now_->printed);
+      return;
+    }
+    auto last = *anchor;
+    bool first = true;
+    for (auto const id : step.couplets) {
+      auto const at = !first        ? draft_.position(last) + 1
+                      : step.before ? draft_.position(*anchor)
+                                    : draft_.position_behind(*anchor, piece_[id].label);
+      last = insert(id, first ? *anchor : last, at, first && step.before);
+      first = false;
+    }
+  }
+
+  void take(RemoveCouplets const& step) {
+    for (auto const& range : step.labels) {
+      auto const couplets = couplets_in({range}, {});
+      for (auto const id : couplets) {
+        if (!conflicts(id)) remove(id);
+      }
+      if (!couplets.empty()) continue;
+      if (auto const lead = draft_.find_lead(range.first)) {
+        remove_lead(*lead);
+      } else {
+        refuse_label(range.first, now_->place, now_->printed);
+      }
+    }
+  }
+
+  void take(AddToCouplet const& step) {
+    if (step.couplets.empty()) return;  // words: see change_words
+    auto const couplet = draft_.find(step.target.label);
+    if (!couplet) {
+      refuse_label(step.target.label, now_->place, now_->printed);
+      return;
+    }
+    auto& open = a_.record(AmendmentAct::added, *couplet, *now_);
+    for (auto const id : step.couplets) {
+      for (std::uint32_t i = 0; i < piece_[id].leads.size(); ++i) {
+        auto& leads = draft_.edition[*couplet].leads;
+        open.leads.push_back(static_cast<std::uint32_t>(leads.size()));
+        leads.push_back(unresolved(piece_[id].leads[i]));
+        a_.leads.push_back({{*couplet, open.leads.back()}, {id, i}});
+      }
+      a_.placed[id.index] = couplet;
+    }
+  }
+
+  void take(RedirectLead const&) {}  // see change_words
+  void take(ChangeWords const&) {}
+
+  // --- by number -------------------------------------------------------------------------------
+
+  void place_by_number(CoupletId id) {
+    auto const& couplet = piece_[id];
+    auto const& words = couplet.leads.front();
+    if (couplet.label.empty()) {
+      a_.refuse("couplet-without-number", couplet.place, words.text,
+                "these leads bear no number, so that it is not known where they belong",
+                "print the couplet's number, or \"Add to couplet 5:\" above them");
+      return;
+    }
+    auto const same = draft_.all(couplet.label);
+    if (same.size() > 1) {
+      refuse_label(couplet.label, couplet.place, words.text);
+    } else if (same.size() == 1) {
+      replace(same.front(), id);
+    } else if (couplet.leads.size() == 1 && draft_.find_lead(words.label)) {
+      replace_one_of(*draft_.find_lead(words.label), id);
+    } else if (auto const anchor = couplet_before(couplet.label)) {
+      insert(id, *anchor, draft_.position_behind(*anchor, couplet.label), false);
+    } else {
+      refuse_label(couplet.label, couplet.place, words.text);
+    }
+  }
+
+  // The couplet that one of this number follows: 7 before 7a; the last smaller number before a
+  // plain one.  Numbers of several keys in one file say nothing.
+  [[nodiscard]] std::optional<CoupletId> couplet_before(std::string_view label) const {
+    auto const number = label_number(label);
+    if (!number) return std::nullopt;
+    if (!number->suffix.empty()) return draft_.find(std::to_string(number->number));
+    if (draft_.part_count > 1) return std::nullopt;
+    std::optional<CoupletId> before;
+    for (auto const row : draft_.order) {
+      auto const other = label_number(draft_.edition.couplets[row].label);
+      if (draft_.gone[row] == 0 && other && *other < *number) before = CoupletId{row};
+    }
+    return before;
+  }
+
+  // Couplets of the labels in printed order, ranges filled.  "3 ff." ends with the last couplet
+  // that the piece prints anew.
+  [[nodiscard]] std::vector<CoupletId> couplets_in(std::vector<LabelRange> const& labels,
+                                                   std::vector<CoupletId> const& printed) const {
+    std::vector<CoupletId> found;
+    for (auto const& range : labels) {
+      auto const first = draft_.find(range.first);
+      if (!first) continue;
+      auto last = draft_.find(range.last).value_or(*first);
+      if (range.onwards) {
+        for (auto const id : printed) {
+          auto const same = draft_.find(piece_[id].label);
+          if (same && draft_.position(*same) > draft_.position(last)) last = *same;
+        }
+      }
+      auto const end = draft_.position(last);
+      for (auto at = draft_.position(*first); at <= end; ++at) {
+        auto const row = draft_.order[at];
+        if (draft_.gone[row] == 0) found.push_back({row});
+      }
+    }
+    return found;
+  }
+
+  // --- what is done to couplets ----------------------------------------------------------------
+
+  // Says so when an earlier instruction of the piece has dealt with the couplet.
+  bool conflicts(CoupletId id) {
+    auto const [entry, fresh] = dealt_with_.emplace(id.index, now_);
+    if (fresh) return false;
+    auto const& earlier = *entry->second;
+    auto& finding = a_.refuse(
+        "conflicting-instructions", now_->place, now_->printed,
+        "couplet " + draft_.edition[id].label +
+            " has been dealt with before; the first instruction was followed, this one was not",
+        "keep the one that is meant");
+    finding.related.push_back(
+        {earlier.place, earlier.printed.empty() ? "the couplet is printed here" : earlier.printed});
+    return true;
+  }
+
+  void replace(CoupletId old, CoupletId id) {
+    auto const& couplet = piece_[id];
+    if (couplet.leads.size() == 1 && draft_.edition[old].leads.size() > 1) {
+      auto const& label = couplet.leads.front().label;
+      // "7" alone is the first lead, and so is a lead whose label the edition does not know.
+      auto const ordinal = draft_.ordinal_of(old, label);
+      bool const dash = couplet.label.empty();
+      replace_one_of({old, dash ? 1 : ordinal.value_or(0)}, id);
+      return;
+    }
+    if (conflicts(old)) return;
+    auto& open = a_.record(AmendmentAct::replaced, old, *now_);
+    open.deed.before = draft_.as_printed(old);
+    auto& now = draft_.edition[old];
+    for (std::uint32_t i = 0; i < couplet.leads.size(); ++i) {
+      if (i < now.leads.size()) a_.led_before.push_back({{old, i}, now.leads[i].destination});
+      a_.leads.push_back({{old, i}, {id, i}});
+    }
+    say_notes_left_out(now, couplet);
+    now.leads.clear();
+    for (auto const& lead : couplet.leads) now.leads.push_back(unresolved(lead));
+    now.notes = couplet.notes;
+    if (!couplet.back_references.empty()) now.back_references = couplet.back_references;
+    mark_places(now, couplet);
+    a_.placed[id.index] = old;
+    bool const renamed = !couplet.label.empty() && label_key(couplet.label) != label_key(now.label);
+    if (renamed && draft_.all(couplet.label).empty()) draft_.relabel(old, couplet.label);
+    open.deed.couplet = draft_.edition[old].label;
+  }
+
+  void say_notes_left_out(Couplet const& old, Couplet const& fresh) {
+    std::vector<std::string> lost;
+    auto const told = [&](std::string const& note) {
+      return std::any_of(fresh.leads.begin(), fresh.leads.end(),
+                         [&](Lead const& lead) {
+                           return std::find(lead.notes.begin(), lead.notes.end(), note) !=
+                                  lead.notes.end();
+                         }) ||
+             std::find(fresh.notes.begin(), fresh.notes.end(), note) != fresh.notes.end();
+    };
+    auto const look_at = [&](std::vector<std::string> const& notes) {
+      for (auto const& note : notes) {
+        if (!told(note)) lost.push_back(in_quotes(note));
+      }
+    };
+    for (auto const& lead : old.leads) look_at(lead.notes);
+    look_at(old.notes);
+    if (lost.empty()) return;
+    a_.remark(
+        "note-left-out", Severity::information, fresh.place, "",
+        "couplet " + old.label + " had a note that the piece does not repeat: " + in_prose(lost),
+        "repeat the note in the piece if it still holds");
+  }
+
+  // One lead of a couplet takes the place of `lead`.
+  void replace_one_of(LeadId lead, CoupletId id) {
+    auto const& couplet = piece_[id];
+    if (couplet.leads.size() != 1) {
+      replace(lead.couplet, id);
+      return;
+    }
+    auto& open = a_.record(AmendmentAct::replaced, lead.couplet, *now_);
+    open.deed.before = {draft_.as_printed(lead)};
+    open.leads = {lead.ordinal};
+    auto& now = draft_.edition[lead];
+    a_.led_before.push_back({lead, now.destination});
+    auto label = now.label;
+    now = unresolved(couplet.leads.front());
+    now.label = std::move(label);
+    a_.leads.push_back({lead, {id, 0}});
+    a_.placed[id.index] = lead.couplet;
+  }
+
+  CoupletId insert(CoupletId id, CoupletId beside, std::size_t at, bool before) {
+    auto couplet = piece_[id];
+    auto const own = couplet.label;
+    if (own.empty() || !draft_.all(own).empty()) {
+      couplet.label = draft_.free_label(draft_.edition[beside].label);
+      for (auto& lead : couplet.leads) lead.label = "";
+      if (!own.empty()) {
+        a_.remark("number-taken", Severity::warning, couplet.place, own,
+                  "the edition has a couplet " + own + " already; the one inserted was numbered " +
+                      couplet.label,
+                  "give the couplet a number that is free, or say which one it replaces");
+      }
+    }
+    mark_places(couplet, piece_[id]);
+    for (auto& lead : couplet.leads) lead = unresolved(std::move(lead));
+    auto const fresh = draft_.insert(std::move(couplet), at, draft_.part[beside.index]);
+    auto& open = a_.record(AmendmentAct::inserted, fresh, *now_);
+    open.deed.detail =
+        (before ? "before couplet " : "behind couplet ") + draft_.edition[beside].label;
+    dealt_with_.emplace(fresh.index, now_);
+    a_.placed[id.index] = fresh;
+    a_.inserted.push_back({fresh, beside, before, now_});
+    for (std::uint32_t i = 0; i < piece_[id].leads.size(); ++i) {
+      a_.leads.push_back({{fresh, i}, {id, i}});
+    }
+    return fresh;
+  }
+
+  // Ids of the piece mean nothing in the edition; look_up_destinations finds those that do.
+  [[nodiscard]] static Lead unresolved(Lead lead) {
+    lead.destination = Unresolved{lead.destination_printed};
+    return lead;
+  }
+
+  void mark_places(Couplet& couplet, Couplet const& from) const {
+    couplet.place = marked(from.place, a_.number);
+    if (from.back_references.empty()) return;
+    for (auto& reference : couplet.back_references) {
+      reference.place = marked(reference.place, a_.number);
+    }
+  }
+
+  void remove(CoupletId id) {
+    dealt_with_.emplace(id.index, now_);
+    auto& open = a_.record(AmendmentAct::removed, id, *now_);
+    open.deed.before = draft_.as_printed(id);
+    draft_.remove(id);
+  }
+
+  void remove_lead(LeadId lead) {
+    auto& open = a_.record(AmendmentAct::removed, lead.couplet, *now_);
+    open.deed.before = {draft_.as_printed(lead)};
+    open.deed.detail = "the other leads stay";
+    auto& leads = draft_.edition[lead.couplet].leads;
+    leads.erase(leads.begin() + lead.ordinal);
+    for (auto const& one : leads)
+      open.leads.push_back(static_cast<std::uint32_t>(&one - &leads[0]));
+    std::erase_if(a_.leads, [&](auto const& one) { return one.first == lead; });
+    // Leads of the piece behind it have moved up.
+    for (auto& [where, from] : a_.leads) {
+      if (where.couplet == lead.couplet && where.ordinal > lead.ordinal) --where.ordinal;
+    }
+  }
+
+  void refuse_label(std::string const& label, Place const& place, std::string const& printed) {
+    if (draft_.all(label).size() > 1) {
+      a_.refuse("ambiguous-couplet", place, printed,
+                "several keys of the edition have a couplet " + label,
+                "amend a file that holds the one key only");
+      return;
+    }
+    a_.refuse("no-such-couplet", place, printed,
+              "this could not be placed: the edition has no couplet " + base_of(label),
+              draft_.nearest(label));
+  }
+
+  // What would have had to be there: 17 for 17a.
+  [[nodiscard]] static std::string base_of(std::string const& label) {
+    auto const number = label_number(label);
+    return number ? std::to_string(number->number) : label;
+  }
+
+  Application& a_;
+  Draft& draft_;
+  Edition const& piece_;
+  AmendmentInstruction const* now_{};
+  std::map<std::uint32_t, AmendmentInstruction const*> dealt_with_;  // by row of the draft
+};
+
+}  // namespace
+
+void place_couplets(Application& application) { Placer{application}.run(); }
+
+}  // namespace keydrift::amending
