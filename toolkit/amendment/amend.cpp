@@ -21,32 +21,47 @@ std::vector<Finding> proof_of_structure(Edition const& edition) {
   return proof_structure(edition, KeyGraph{edition});
 }
 
-// Label, year and synonyms come from the piece; whatever else its front matter says is told.
-void take_front(Application& application) {
+// Adds those of `fresh` that `known` lacks, and says which in `told`.
+void add_names(std::vector<std::string>& known, std::vector<std::string> const& fresh,
+               std::string const& what, std::vector<std::string>& told) {
+  std::vector<std::string> added;
+  for (auto const& name : fresh) {
+    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    known.push_back(name);
+    added.push_back(name);
+  }
+  if (!added.empty()) told.push_back(what + in_prose(added));
+}
+
+// Label and year come from the piece; what it lists is added to what the edition lists.
+void take_front(Application& application, std::vector<std::string>& told) {
   auto& front = application.draft.edition.front;
   auto const& fresh = application.piece.piece.front;
   if (!fresh.edition.empty() || fresh.year) {
     front.edition = fresh.edition;
     front.year = fresh.year;
   }
+  auto& scope = front.scope;
+  add_names(scope.listed_taxa, fresh.scope.listed_taxa, "the list of taxa now has ", told);
+  add_names(scope.places, fresh.scope.places, "the places covered now include ", told);
+  add_names(scope.excluded_taxa, fresh.scope.excluded_taxa, "now left out: ", told);
   for (auto const& synonymy : fresh.synonyms) {
     bool const known =
         std::any_of(front.synonyms.begin(), front.synonyms.end(), [&](Synonymy const& one) {
           return one.accepted == synonymy.accepted && one.synonym == synonymy.synonym;
         });
-    if (!known) {
-      front.synonyms.push_back(
-          {synonymy.accepted, synonymy.synonym, marked(synonymy.place, application.number)});
-    }
+    if (known) continue;
+    front.synonyms.push_back(
+        {synonymy.accepted, synonymy.synonym, marked(synonymy.place, application.number)});
+    told.push_back("a synonym was added: " + synonymy.synonym + ", now " + synonymy.accepted);
   }
-  auto const& scope = fresh.scope;
-  bool const more = !scope.taxa.empty() || !scope.region.empty() || !scope.places.empty() ||
-                    !scope.excluded_taxa.empty() || !scope.listed_taxa.empty() ||
-                    !scope.life_stage.empty() || !scope.sex.empty() || !scope.material.empty();
+  bool const more = !fresh.scope.taxa.empty() || !fresh.scope.region.empty() ||
+                    !fresh.scope.life_stage.empty() || !fresh.scope.sex.empty() ||
+                    !fresh.scope.material.empty();
   if (more) {
     application.remark("front-matter-not-applied", Severity::warning, {}, "",
-                       "the piece says what it covers; the edition's own scope was kept",
-                       "change the scope in the amended edition where the piece widens it");
+                       "the piece says in words what it covers; the edition's own words were kept",
+                       "change them in the amended edition where the piece widens them");
   }
 }
 
@@ -168,7 +183,7 @@ Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof c
     look_up_destinations(application);
     change_words(application);
     link_inserted(application);
-    take_front(application);
+    take_front(application, amended.front);
   }
   tell_back_references(draft, edition, pieces.empty() ? 0 : pieces.size() - 1, deeds);
 

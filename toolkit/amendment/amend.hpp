@@ -50,6 +50,7 @@ struct AmendmentDeed {
 struct Amended {
   Edition edition;  // complete; places of what a piece brought are where it was put
   std::vector<AmendmentDeed> deeds;     // in the order of the result's couplets
+  std::vector<std::string> front;       // what was added to the front matter, in words
   std::vector<Finding> unplaced;        // what a piece asks for and could not be done
   std::vector<Finding> remarks;         // warnings and information on what was done
   std::vector<Finding> faults_made;     // found in the result, not in the edition amended

@@ -52,7 +52,7 @@ class WordChanger {
   }
 
  private:
-  enum class Part { text, couplet, taxon, nowhere, remark, note, couplet_note };
+  enum class Part { text, couplet, taxon, nowhere, remark, note, couplet_note, back_reference };
   // One place where the words stand.
   struct Occurrence {
     LeadId lead;
@@ -225,6 +225,12 @@ class WordChanger {
     for (auto const lead : scope.leads) couplets.insert(lead.couplet.index);
     for (auto const row : couplets) {
       if (!scope.whole_key && !scope.couplet) continue;  // one lead only
+      auto const& references = draft_.edition.couplets[row].back_references;
+      for (std::size_t r = 0; r < references.size() && scope.couplet; ++r) {
+        if (label_key(references[r].label) == label_key(step.from)) {
+          found.push_back({{CoupletId{row}, 0}, Part::back_reference, r, {}});
+        }
+      }
       auto const& notes = draft_.edition.couplets[row].notes;
       for (std::size_t n = 0; n < notes.size(); ++n) {
         for (auto const& at : find_words(notes[n], step.from)) {
@@ -344,6 +350,14 @@ class WordChanger {
         record_note(one.lead.couplet, step);
         lead.notes[one.row] = replaced(lead.notes[one.row], one.at, step);
         break;
+      case Part::back_reference: {
+        auto& open = a_.record(AmendmentAct::back_references, one.lead.couplet, *now_);
+        auto& reference = draft_.edition[one.lead.couplet].back_references[one.row];
+        open.deed.detail =
+            "said to be reached from " + reference.label + ", now from " + label_key(step.to);
+        reference = {label_key(step.to), marked(now_->place, a_.number)};
+        break;
+      }
       case Part::couplet_note: {
         record_note(one.lead.couplet, step);
         auto& note = draft_.edition[one.lead.couplet].notes[one.row];

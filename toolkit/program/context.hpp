@@ -38,6 +38,7 @@ struct Invocation {
 void add_proof(CLI::App& app, Invocation& invocation);
 void add_collate(CLI::App& app, Invocation& invocation);
 void add_redetermine(CLI::App& app, Invocation& invocation);
+void add_amend(CLI::App& app, Invocation& invocation);
 void add_keyout(CLI::App& app, Invocation& invocation);
 void add_convert(CLI::App& app, Invocation& invocation);
 

@@ -33,7 +33,8 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
   app.get_formatter()->column_width(26);
 
   Invocation invocation;
-  for (auto const add : {add_proof, add_collate, add_redetermine, add_keyout, add_convert}) {
+  for (auto const add :
+       {add_proof, add_collate, add_redetermine, add_keyout, add_amend, add_convert}) {
     add(app, invocation);
   }
 

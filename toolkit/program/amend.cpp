@@ -1,0 +1,149 @@
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <ostream>
+
+#include "keydrift/amendment/amend.hpp"
+#include "keydrift/characters/contrast.hpp"
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/editions/source.hpp"
+#include "keydrift/formats/amendment_reader.hpp"
+#include "keydrift/formats/key_json.hpp"
+#include "keydrift/formats/printed_key.hpp"
+#include "keydrift/key/graph.hpp"
+#include "keydrift/key/proof.hpp"
+#include "keydrift/program/inputs.hpp"
+#include "keydrift/program/output_file.hpp"
+#include "keydrift/reports/amendment_text.hpp"
+
+namespace keydrift::program {
+namespace {
+
+struct AmendArguments {
+  std::string edition;
+  std::vector<std::string> pieces;
+  std::string output;
+  std::string to{"text"};
+  std::string lexicon;
+  bool renumber{false};
+};
+
+struct Pieces {
+  std::vector<Amendment> amendments;
+  std::vector<Finding> findings;
+};
+
+// All pieces are tried before giving up, so that one run shows everything that is wrong.
+std::optional<Pieces> load_pieces(std::vector<std::string> const& specs, Context& context) {
+  Pieces pieces;
+  bool sound = true;
+  for (auto const& spec : specs) {
+    auto source = load_source(spec);
+    auto findings = std::move(source.findings);
+    if (source.value) {
+      auto loaded = read_amendment({.name = source.value->name, .bytes = source.value->bytes});
+      findings.insert(findings.end(), loaded.findings.begin(), loaded.findings.end());
+      if (loaded) {
+        pieces.amendments.push_back(std::move(*loaded.value));
+        pieces.findings.insert(pieces.findings.end(), findings.begin(), findings.end());
+        continue;
+      }
+    }
+    print_findings(context, findings);
+    sound = false;
+  }
+  return sound ? std::optional{std::move(pieces)} : std::nullopt;
+}
+
+Proof proof_with(Lexicon const& lexicon) {
+  return [&lexicon](Edition edition) {
+    auto findings = read_statements(edition, lexicon);
+    KeyGraph const graph{edition};
+    for (auto more : {proof_structure(edition, graph), proof_contrast(edition, graph)}) {
+      findings.insert(findings.end(), more.begin(), more.end());
+    }
+    return findings;
+  };
+}
+
+std::string written(Edition edition, AmendArguments const& arguments, Lexicon const& lexicon) {
+  if (arguments.to != "json") return write_printed_key(edition);
+  auto const findings = read_statements(edition, lexicon);
+  return write_key_json(edition, findings);
+}
+
+// Not all was done, or the result has errors, or faults that it did not have before.
+bool is_clean(Amended const& amended, std::vector<Finding> const& reading) {
+  auto const at_least = [](Severity least) {
+    return [least](Finding const& finding) { return finding.severity >= least; };
+  };
+  return amended.unplaced.empty() && !has_error(reading) && !has_error(amended.faults_lasting) &&
+         std::none_of(amended.faults_made.begin(), amended.faults_made.end(),
+                      at_least(Severity::warning));
+}
+
+ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& style,
+                       Context& context) {
+  auto const input = load_edition(arguments.edition, context);
+  auto const pieces = load_pieces(arguments.pieces, context);
+  auto const lexicon = load_lexicon(arguments.lexicon, context);
+  if (!input || !pieces || !lexicon) return kUnreadableInput;
+
+  auto amended = amend(input->edition, pieces->amendments, proof_with(*lexicon));
+  std::vector<std::pair<std::string, std::string>> renumbered;
+  auto result = amended.edition;
+  if (arguments.renumber) renumbered = renumber(result);
+  if (!arguments.output.empty()) {
+    Outputs outputs;
+    outputs.add(arguments.output, written(std::move(result), arguments, *lexicon));
+    if (auto const failure = outputs.commit()) {
+      print_finding(context, *failure);
+      return kUnwritableOutput;
+    }
+  }
+  context.out << amendment_text(
+      input->edition, pieces->amendments, amended, pieces->findings,
+      {.style = style.apply(context.style), .written = arguments.output, .renumbered = renumbered});
+  return is_clean(amended, pieces->findings) ? kNothingToReport : kFindings;
+}
+
+}  // namespace
+
+void add_amend(CLI::App& app, Invocation& invocation) {
+  auto* command = app.add_subcommand(
+      "amend", "Apply couplets and errata that were published between two editions");
+  auto arguments = std::make_shared<AmendArguments>();
+  auto style = std::make_shared<StyleOptions>();
+  command->add_option("EDITION", arguments->edition, "The edition that is amended")
+      ->type_name("")
+      ->required();
+  command
+      ->add_option("PIECE", arguments->pieces,
+                   "What was published, in the order of publication: couplets, instructions, "
+                   "errata")
+      ->type_name("")
+      ->required();
+  command->add_option("-o,--output", arguments->output, "Write the amended edition (default: none)")
+      ->type_name("FILE");
+  command->add_option("--to", arguments->to, "json, or text (the printed key; default)")
+      ->check(CLI::IsMember({"json", "text"}).description(""))
+      ->type_name("FORM");
+  command->add_flag("--renumber", arguments->renumber,
+                    "Number the couplets of the amended edition from 1 on");
+  command->add_option("--lexicon", arguments->lexicon, "Lexicon (CSV or JSON) for proofreading")
+      ->type_name("FILE");
+  add_style_options(*command, style);
+  command->footer(
+      "Exit status 0 means that everything was done and that the result has no error, and no\n"
+      "fault that the edition did not have; 1 that something could not be done or is wrong.\n"
+      "\n"
+      "Examples:\n"
+      "  keydrift amend key-1998.txt corrections-2003.txt -o key-2003.txt\n"
+      "  keydrift amend key-1998.txt first.txt second.txt -o key.json --to json --renumber");
+  command->callback([arguments, style, &invocation] {
+    invocation.run = [arguments, style](Context& context) {
+      return amend_command(*arguments, *style, context);
+    };
+  });
+}
+
+}  // namespace keydrift::program
