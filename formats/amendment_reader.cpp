@@ -94,7 +94,7 @@ class AmendmentReader {
     report_kept();
     Loaded<Amendment> loaded;
     if (amendment_.instructions.empty() && !refused_) {
-      findings_.push_back(nothing_found());
+      findings_ = {nothing_found()};
     } else {
       loaded.value = std::move(amendment_);
     }
@@ -160,6 +160,7 @@ class AmendmentReader {
       auto const& line = lines_[i + n];
       if (line.text.empty()) break;
       if (n > 0 && (begins_lead(line) || ends_sentence(words))) break;
+      if (n > 0 && !taken && !speaks_of_keys(words)) break;  // a heading above it
       if (taken && may_begin_instruction(line.text) && !read_instructions(line.text, {}).empty()) {
         break;  // the next one
       }
@@ -169,6 +170,14 @@ class AmendmentReader {
       taken = Taken{std::move(readings), n + 1, squeeze(words), std::nullopt};
     }
     return taken;
+  }
+
+  // Does any word belong to an instruction: a verb, "couplet", "for"?
+  [[nodiscard]] static bool speaks_of_keys(std::string_view words) {
+    auto const tokens = read_words(words);
+    return std::any_of(tokens.begin(), tokens.end(), [](Token const& token) {
+      return token.sense >= Sense::couplet && token.sense <= Sense::instead;
+    });
   }
 
   // "p. 12, couplet 3" is no lead p.
