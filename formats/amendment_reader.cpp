@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/amendment_instruction.hpp"
 #include "keydrift/formats/amendment_words.hpp"
+#include "keydrift/formats/docx.hpp"
 #include "keydrift/formats/edition_reader.hpp"
 #include "keydrift/formats/file_kind.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -383,6 +384,18 @@ Loaded<Amendment> read_text(std::string_view name, std::string_view text,
   return AmendmentReader{name, text, std::move(lines)}.read();
 }
 
+Loaded<Amendment> read_lines(std::string_view name, std::vector<ManuscriptLine> const& lines,
+                             ReadLimits const& limits) {
+  std::string text;
+  std::vector<LineAccount> origin;
+  for (auto const& line : lines) {
+    for (char const c : line.text) text += c == '\n' || c == '\r' ? ' ' : c;
+    text += '\n';
+    origin.push_back({line.number, LineKind::skipped, ""});
+  }
+  return read_text(name, text, origin, limits);
+}
+
 // JSON says itself what is a couplet; what each does follows from its number.
 Loaded<Amendment> from_edition(Edition edition, std::vector<Finding> findings) {
   Loaded<Amendment> loaded;
@@ -402,25 +415,31 @@ Loaded<Amendment> from_edition(Edition edition, std::vector<Finding> findings) {
 }  // namespace
 
 Loaded<Amendment> read_amendment(Source source, ReadLimits const& limits) {
+  Loaded<Amendment> loaded;
+  std::vector<Finding> found;
   auto const kind = file_kind(source.bytes);
   if (kind == FileKind::text || kind == FileKind::empty) {
     auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
-    Loaded<Amendment> loaded;
+    found = std::move(decoded.findings);
     if (decoded) loaded = read_text(decoded.value->name, decoded.value->text, {}, limits);
-    loaded.findings.insert(loaded.findings.begin(), decoded.findings.begin(),
-                           decoded.findings.end());
-    sort_findings(loaded.findings);
-    return loaded;
+  } else if (kind == FileKind::word_2007) {
+    // A piece may hold instructions only, which no reader of keys takes.
+    auto lines = read_docx_lines(source, limits);
+    found = std::move(lines.findings);
+    if (lines) loaded = read_lines(source.name, *lines.value, limits);
+  } else {
+    auto reading = read_edition(source, limits);
+    if (!reading) {
+      loaded.findings = std::move(reading.findings);
+      return loaded;
+    }
+    auto const& from = reading.value->source;
+    if (!from) return from_edition(std::move(reading.value->edition), std::move(reading.findings));
+    loaded = read_text(reading.value->edition.name, from->text, from->lines, limits);
   }
-  auto reading = read_edition(source, limits);
-  if (!reading) {
-    Loaded<Amendment> loaded;
-    loaded.findings = std::move(reading.findings);
-    return loaded;
-  }
-  auto const& from = reading.value->source;
-  if (from) return read_text(reading.value->edition.name, from->text, from->lines, limits);
-  return from_edition(std::move(reading.value->edition), std::move(reading.findings));
+  loaded.findings.insert(loaded.findings.begin(), found.begin(), found.end());
+  sort_findings(loaded.findings);
+  return loaded;
 }
 
 }  // namespace keydrift

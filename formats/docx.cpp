@@ -114,8 +114,8 @@ void append_notes(Package const& package, Story const& story, Looks looks,
 
 }  // namespace
 
-Loaded<PrintedReading> read_docx(Source source, ReadLimits const& limits) {
-  Loaded<PrintedReading> loaded;
+Loaded<std::vector<ManuscriptLine>> read_docx_lines(Source source, ReadLimits const& limits) {
+  Loaded<std::vector<ManuscriptLine>> loaded;
   auto opened = open_package(source, limits);
   loaded.findings = std::move(opened.findings);
   if (!opened) return loaded;
@@ -131,7 +131,16 @@ Loaded<PrintedReading> read_docx(Source source, ReadLimits const& limits) {
   append_notes(package, story, looks, lines, marks);
   auto remarks = remarks_on(source.name, package, marks, numbering);
   std::move(remarks.begin(), remarks.end(), std::back_inserter(loaded.findings));
-  auto reading = read_manuscript(source.name, lines, limits);
+  loaded.value = std::move(lines);
+  return loaded;
+}
+
+Loaded<PrintedReading> read_docx(Source source, ReadLimits const& limits) {
+  auto lines = read_docx_lines(source, limits);
+  Loaded<PrintedReading> loaded;
+  loaded.findings = std::move(lines.findings);
+  if (!lines) return loaded;
+  auto reading = read_manuscript(source.name, *lines.value, limits);
   std::move(reading.findings.begin(), reading.findings.end(), std::back_inserter(loaded.findings));
   sort_findings(loaded.findings);
   loaded.value = std::move(reading.value);

@@ -2,7 +2,10 @@
 // Word-processor manuscripts (.docx; ISO/IEC 29500 WordprocessingML, transitional and strict) to an
 // Edition, by way of the lines that they print.
 
+#include <vector>
+
 #include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/manuscript.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/finding.hpp"
@@ -23,5 +26,9 @@ namespace keydrift {
 // damaged-manuscript.  Warnings: hidden-text, unknown-symbol, numbering-format, damaged-field,
 // embedded-document.  Information: tracked-changes, comments, headers, text-boxes, footnotes.
 [[nodiscard]] Loaded<PrintedReading> read_docx(Source source, ReadLimits const& limits = {});
+
+// The lines alone, for what is no key.
+[[nodiscard]] Loaded<std::vector<ManuscriptLine>> read_docx_lines(Source source,
+                                                                  ReadLimits const& limits = {});
 
 }  // namespace keydrift

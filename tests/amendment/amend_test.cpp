@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "keydrift/formats/printed_key.hpp"
 #include "support.hpp"
 
 namespace keydrift::test {
@@ -268,6 +269,9 @@ TEST(Amend, TakesTheLabelOfThePieceOrSaysInANoteThatItAmended) {
   EXPECT_EQ(unlabelled.edition.front.edition, "1998");
   ASSERT_EQ(unlabelled.edition.notes.size(), 1U);
   EXPECT_EQ(unlabelled.edition.notes[0].text, "Amended in couplet 2.");
+  auto const printed = write_printed_key(unlabelled.edition);
+  EXPECT_TRUE(printed.ends_with("\n\nAmended in couplet 2.\n")) << printed;
+  EXPECT_TRUE(same_content(read_key(printed), unlabelled.edition));
   EXPECT_EQ(told(unlabelled.remarks),
             "piece.txt:1:1: warning: the piece says that it amends \"1974\", and the edition given "
             "is \"1998\" [amends-another-edition]\n"
@@ -293,6 +297,16 @@ TEST(Amend, KeepsFaultsApartByWhoMadeThem) {
   EXPECT_EQ(result.faults_mended[0].code, "dangling-couplet");
   ASSERT_EQ(result.faults_lasting.size(), 1U);
   EXPECT_EQ(result.faults_lasting[0].code, "dangling-back-reference");
+}
+
+TEST(Amend, DoesNotBlameThePieceForFaultsWhoseWordsItChanged) {
+  auto const key =
+      "1  Wings clear ..... Aus bus\n–  Wings dark ..... Aus cus\n–  Wings red ..... 9\n";
+  auto const result = amended(key, "Couplet 1, third lead: for 9 read 11.\n");
+  ASSERT_EQ(result.unplaced.size(), 1U);
+  auto const other = amended(key, "Couplet 1: for 'Wings red' read 'Wings green'.\n");
+  EXPECT_EQ(told(other.faults_made), "");
+  EXPECT_EQ(told(other.faults_mended), "");
 }
 
 TEST(Renumber, CountsTheCoupletsOfEachKeyAndKeepsWhatTheyLeadTo) {

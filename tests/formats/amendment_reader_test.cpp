@@ -5,7 +5,7 @@
 #include <string>
 
 #include "amendment_support.hpp"
-#include "finding_text.hpp"
+#include "docx_support.hpp"
 #include "keydrift/formats/amendment_reader.hpp"
 #include "keydrift/formats/printed_key.hpp"
 
@@ -131,6 +131,30 @@ TEST(AmendmentReader, TakesCoupletsOfTheInterchangeFormByTheirNumbers) {
       {"label": "7a", "text": "Wings pale", "destination": {"unresolved": "8"}},
       {"label": "7a'", "text": "Wings dark", "destination": {"taxa": ["Aus dus"]}}]}]})"),
             "by number: 7a\n");
+}
+
+TEST(AmendmentReader, ReadsManuscripts) {
+  auto const bytes = docx_bytes(paragraph("Delete couplet 9.") + paragraph("") +
+                                paragraph("Couplet 8b: for ‘pale’ read ‘dark’."));
+  auto const loaded = read_amendment({.name = "piece.docx", .bytes = bytes});
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(in_short(*loaded.value), "remove 9\nchange 8b: {pale} {dark}\n");
+  EXPECT_EQ(loaded.value->instructions[1].place.line, 3U);
+  auto const couplets =
+      docx_bytes(paragraph("Insert after couplet 7:") +
+                 table({row({paragraph("7a (7)"), paragraph("Wings pale"), paragraph("8")}),
+                        row({paragraph("–"), paragraph("Wings dark"), paragraph("Aus dus")})}));
+  EXPECT_EQ(amendment_in_short(couplets), "insert after 7: 7a\n");
+}
+
+TEST(AmendmentReader, ReadsTheKeyOfAnArticle) {
+  EXPECT_EQ(
+      amendment_in_short("<article><body><sec sec-type=\"key\"><title>Additions to the key</title>"
+                         "<p>Insert after couplet 7:</p><table-wrap content-type=\"key\"><table>"
+                         "<tr><td>7a (7)</td><td>Wings pale</td><td>8</td></tr>"
+                         "<tr><td>–</td><td>Wings dark</td><td><italic>Aus dus</italic></td></tr>"
+                         "</table></table-wrap></sec></body></article>"),
+      "insert after 7: 7a\n");
 }
 
 // Leads are no instructions, whatever words they hold.

@@ -94,7 +94,15 @@ void say_amended(Edition& edition, std::vector<AmendmentDeed> const& deeds) {
               in_prose(labels, 40) + ".";
   bool const said = std::any_of(edition.notes.begin(), edition.notes.end(),
                                 [&](Note const& note) { return note.text == text; });
-  if (!said) edition.notes.insert(edition.notes.begin(), Note{std::move(text), {}});
+  if (said) return;
+  // Behind the last couplet: notes are printed where their places are.
+  Place end;
+  if (!edition.couplets.empty()) end = edition.couplets.back().place;
+  for (auto const& note : edition.notes) {
+    if (note.place.begin > end.begin) end = note.place;
+  }
+  end.begin = end.end;
+  edition.notes.push_back({std::move(text), end});
 }
 
 // Findings on words of a piece get its name and place; so do the further places that they speak of.
@@ -116,20 +124,32 @@ void name_files(std::vector<Finding>& findings, std::span<Amendment const> piece
   sort_findings(findings);
 }
 
+// What makes two findings the same one: what they say; failing that, a finding of that kind on the
+// same line of the edition, whose words have changed.
 void compare_findings(std::vector<Finding> before, std::vector<Finding> after, Amended& amended) {
-  std::map<std::pair<std::string, std::string>, std::vector<std::size_t>> waiting;
-  for (std::size_t i = before.size(); i-- > 0;) {
-    waiting[{before[i].code, before[i].message}].push_back(i);
-  }
+  using Key = std::pair<std::string, std::string>;
   std::vector<char> lasting(before.size(), 0);
-  for (auto& finding : after) {
-    auto const found = waiting.find({finding.code, finding.message});
-    bool const known = found != waiting.end() && !found->second.empty();
-    if (known) {
+  std::vector<char> known(after.size(), 0);
+  for (bool const by_words : {true, false}) {
+    auto const key = [&](Finding const& finding) -> Key {
+      if (by_words) return {finding.code, finding.message};
+      return {finding.code, std::to_string(finding.place.line)};
+    };
+    std::map<Key, std::vector<std::size_t>> waiting;
+    for (std::size_t i = before.size(); i-- > 0;) {
+      if (lasting[i] == 0) waiting[key(before[i])].push_back(i);
+    }
+    for (std::size_t j = 0; j < after.size(); ++j) {
+      if (known[j] != 0 || (!by_words && piece_of(after[j].place))) continue;
+      auto const found = waiting.find(key(after[j]));
+      if (found == waiting.end() || found->second.empty()) continue;
       lasting[found->second.back()] = 1;
       found->second.pop_back();
+      known[j] = 1;
     }
-    (known ? amended.faults_lasting : amended.faults_made).push_back(std::move(finding));
+  }
+  for (std::size_t j = 0; j < after.size(); ++j) {
+    (known[j] != 0 ? amended.faults_lasting : amended.faults_made).push_back(std::move(after[j]));
   }
   for (std::size_t i = 0; i < before.size(); ++i) {
     if (lasting[i] == 0) amended.faults_mended.push_back(std::move(before[i]));
@@ -195,7 +215,6 @@ Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof c
   bool const told = std::any_of(pieces.begin(), pieces.end(), [](Amendment const& one) {
     return !one.piece.front.edition.empty() || one.piece.front.year;
   });
-  if (!told) say_amended(amended.edition, amended.deeds);
 
   compare_findings(proof(edition), proof(amended.edition), amended);
   for (auto* findings : {&amended.faults_made, &amended.faults_mended, &amended.faults_lasting}) {
@@ -204,6 +223,7 @@ Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof c
   sort_findings(amended.unplaced);
   sort_findings(amended.remarks);
   settle_places(amended.edition);
+  if (!told) say_amended(amended.edition, amended.deeds);
   for (auto& synonymy : amended.edition.front.synonyms) synonymy.place = unmarked(synonymy.place);
   return amended;
 }
