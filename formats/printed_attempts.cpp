@@ -30,6 +30,8 @@ class Reader {
     if (!best_->judgement.is_beyond_doubt() && !numbers_tell() && !marked) {
       try_nested_numbers();
       try_decimals();
+      try_cells();
+      try_unlabelled_rivals();
       try_outlines();
     }
     report_close_call();
@@ -154,6 +156,21 @@ class Reader {
     try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel, Layout::indented});
   }
 
+  void try_cells() {
+    auto plan = plan_by_cells(lines_);
+    if (!plan) return;
+    Numbering numbering;
+    for (auto const& start : plan->starts) numbering.numbers.push_back(start.rank.label.number);
+    std::sort(numbering.numbers.begin(), numbering.numbers.end());
+    try_layouts(read(std::move(numbering), std::move(plan)), {Layout::parallel, Layout::indented});
+  }
+
+  void try_unlabelled_rivals() {
+    auto plan = plan_by_words(lines_, numbering_);
+    if (!plan) return;
+    try_layouts(read(numbering_, std::move(plan)), {Layout::parallel, Layout::indented});
+  }
+
   void try_outlines() {
     Numbering unnumbered;
     unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
@@ -170,7 +187,7 @@ class Reader {
     bool const labelled = std::any_of(plan.starts.begin(), plan.starts.end(),
                                       [](LeadStart const& start) { return !start.unlabelled; });
     if (labelled) {
-      for (auto const rivals : {Rivals::by_rank, Rivals::repeated}) {
+      for (auto const rivals : {Rivals::by_rank, Rivals::counted, Rivals::repeated}) {
         offer(read, group_by_ranks(key, read->sorted, read->reads, plan, rivals));
       }
     }

@@ -117,6 +117,7 @@ class LeadReader {
   // Where markup says that the destination begins, in the joined text.
   [[nodiscard]] std::optional<std::size_t> marked_border(RawLead const& raw,
                                                          JoinedText const& joined) const {
+    if (raw.destination_told) return joined.spans.back().raw_begin;
     auto const& last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
     auto const begin = key_.lines[last.line].markup.destination_begin;
     auto const& span = joined.spans.back();

@@ -137,6 +137,7 @@ class OutlineGrouper {
   // a dash.
   void choose_rivals(Rivals rivals) {
     if (rivals == Rivals::repeated) return;
+    letters_count_ = rivals == Rivals::counted;
     std::array<std::size_t, RankLabel::kRanks> plain{};
     std::array<std::size_t, RankLabel::kRanks> repeated{};
     std::array<std::string_view, RankLabel::kRanks> last{};
@@ -175,6 +176,8 @@ class OutlineGrouper {
       return follows(last, next) || repeats(last, next);
     }
     if (counted_[next.rank()] && follows(last, next)) return true;
+    bool const letter = last.alphabet != Alphabet::digits && last.ordinal > 0;
+    if (letters_count_ && letter) return follows(last, next);
     return repeats(last, next);
   }
 
@@ -312,6 +315,7 @@ class OutlineGrouper {
   std::vector<Group> groups_;
   std::vector<OpenCouplet> open_;  // on the way from the start to the lead before
   std::array<bool, RankLabel::kRanks> counted_{};
+  bool letters_count_{false};  // a' and b' are rivals, a and a' are not
   std::uint32_t tolerance_{};
 };
 

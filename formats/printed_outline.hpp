@@ -14,6 +14,7 @@ namespace keydrift::printed {
 // What makes rivals of two labels of one rank.
 enum class Rivals : std::uint8_t {
   by_rank,   // A, B and C, where A is not answered otherwise; each rank as its labels suggest
+  counted,   // a and b, a' and b', a1 and b1: primes and indices tell ranks, too
   repeated,  // A and AA, 1 and 1', * and **: the next letter or number is the next couplet
 };
 

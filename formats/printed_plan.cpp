@@ -18,6 +18,7 @@ struct RankTally {
   std::size_t firsts{};   // A, a, I, 1
   std::size_t seconds{};  // B, b, II, 2
   std::size_t repeats{};  // AA, a', **
+  std::size_t twice{};    // AAA, a'', a2
   std::size_t upper{};    // words begin with a capital
   std::size_t full{};     // words stand on the label's line
 
@@ -108,6 +109,7 @@ class LabelPlanner {
       ++tally.labels;
       bool const decimal = !rank->decimal.empty();
       if (rank->repeats > 0 || decimal) ++tally.repeats;
+      if (rank->repeats > 1) ++tally.twice;
       if (rank->repeats == 0 && rank->ordinal == 1) ++tally.firsts;
       if (rank->repeats == 0 && rank->ordinal == 2) ++tally.seconds;
       if (words_upper(lines_[i], rank->label)) ++tally.upper;
@@ -123,7 +125,8 @@ class LabelPlanner {
     bool const counted = tally.firsts > 0 && (tally.seconds > 0 || tally.firsts > 1);
     bool const repeated =
         tally.repeats > 0 && tally.plain() > 0 && tally.repeats * 4 >= tally.plain();
-    return counted || repeated;
+    bool const indexed = tally.plain() == 0 && tally.twice > 0;
+    return counted || repeated || indexed;
   }
 
   [[nodiscard]] bool is_start(std::size_t i, std::size_t before) const {

@@ -16,11 +16,18 @@ struct LeadStart {
   bool unlabelled{false};
 };
 
+// What a line holds of the lead that began above it, where that is told by more than its words.
+enum class LinePart : std::uint8_t { other, words, destination };
+
 // Decided from all lines before they are sorted.
 struct LeadPlan {
   std::vector<LeadStart> starts;        // in printed order
   std::vector<std::uint32_t> start_at;  // by line: index into `starts`, or kNoStart
+  std::vector<LinePart> parts;          // by line; empty where the words decide
   static constexpr std::uint32_t kNoStart = 0xFFFFFFFFU;
+  [[nodiscard]] LinePart part(std::size_t line) const {
+    return parts.empty() ? LinePart::other : parts[line];
+  }
   [[nodiscard]] LeadStart const* at(std::size_t line) const {
     return start_at[line] == kNoStart ? nullptr : &starts[start_at[line]];
   }
@@ -34,5 +41,14 @@ struct LeadPlan {
 // off before its time.  nullopt when hardly a line ends in a destination.
 [[nodiscard]] std::optional<LeadPlan> plan_by_indentation(std::vector<SourceLine> const& lines,
                                                           Numbering const& numbering);
+
+// Label, words and destination stand on lines of their own.  nullopt when few lines hold nothing
+// but a label.
+[[nodiscard]] std::optional<LeadPlan> plan_by_cells(std::vector<SourceLine> const& lines);
+
+// Only the first lead of a couplet bears a label; its rivals' words stand beneath its own.  nullopt
+// when hardly a lead is found so.
+[[nodiscard]] std::optional<LeadPlan> plan_by_words(std::vector<SourceLine> const& lines,
+                                                    Numbering const& numbering);
 
 }  // namespace keydrift::printed

@@ -47,6 +47,21 @@ std::uint32_t roman_number(std::string_view letters) {
   return std::string(number / 10, 'x') + kOnes[number % 10] == folded ? number : 0;
 }
 
+struct Index {
+  std::uint32_t value{};
+  std::size_t length{};
+};
+
+// One digit, on the line or raised.
+Index index_at(std::string_view line, std::size_t at) {
+  auto const c = code_point_at(line, at);
+  if (is_digit(c.value)) return {c.value - U'0', c.length};
+  if (c.value == 0xB9) return {1, c.length};
+  if (c.value == 0xB2 || c.value == 0xB3) return {c.value - 0xB0, c.length};
+  if (c.value >= 0x2074 && c.value <= 0x2079) return {c.value - 0x2070, c.length};
+  return {};
+}
+
 // The same sign some times over, blanks between allowed.
 std::optional<RankLabel> read_sign(std::string_view line, bool enclosed) {
   std::size_t at = enclosed ? 1 : 0;
@@ -100,6 +115,27 @@ std::optional<RankLabel> read_greek(std::string_view line, bool enclosed) {
   auto const label = read_label_tail(line, at, enclosed, rank.label);
   if (!label) return std::nullopt;
   rank.repeats = static_cast<std::uint32_t>(letters - 1 + label->marks);
+  rank.label = *label;
+  return rank;
+}
+
+// "a1", "b²": a letter with an index that tells its rank.
+std::optional<RankLabel> read_indexed(std::string_view line, bool enclosed) {
+  std::size_t at = enclosed ? 1 : 0;
+  auto const first = code_point_at(line, at).value;
+  bool const upper = first >= 'A' && first <= 'Z';
+  if (!upper && !(first >= 'a' && first <= 'z')) return std::nullopt;
+  ++at;
+  auto const index = index_at(line, at);
+  if (index.length == 0) return std::nullopt;
+  RankLabel rank;
+  rank.alphabet = upper ? Alphabet::upper : Alphabet::lower;
+  rank.ordinal = 1 + first - (upper ? U'A' : U'a');
+  rank.label.family = LabelFamily::dash;
+  rank.label.printed = line.substr(enclosed ? 1 : 0, 1 + index.length);
+  auto const label = read_label_tail(line, at + index.length, enclosed, rank.label);
+  if (!label) return std::nullopt;
+  rank.repeats = index.value + label->marks;
   rank.label = *label;
   return rank;
 }
@@ -183,6 +219,10 @@ std::vector<RankLabel> read_rank_labels(std::string_view line) {
   }
   if (auto const greek = read_greek(line, enclosed)) {
     readings.push_back(*greek);
+    return readings;
+  }
+  if (auto const indexed = read_indexed(line, enclosed)) {
+    readings.push_back(*indexed);
     return readings;
   }
   if (auto const label = read_label(line)) readings.push_back(rank_of(*label));

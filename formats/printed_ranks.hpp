@@ -14,7 +14,7 @@ namespace keydrift::printed {
 enum class Alphabet : std::uint8_t {
   digits,
   upper,
-  lower,
+  lower,  // a, aa, a1
   roman_upper,
   roman_lower,
   greek_upper,

@@ -51,8 +51,8 @@ class Sorter {
       remark_open_ = false;
       return;
     }
-    bool const claimed =
-        take_marked(line) || take_page_furniture(line) || take_label(line) || take_in_lead(line);
+    bool const claimed = take_marked(line) || take_planned(line) || take_page_furniture(line) ||
+                         take_label(line) || take_in_lead(line);
     if (!claimed) take_outside(line);
     gap_ = false;
   }
@@ -108,6 +108,21 @@ class Sorter {
     sorted_.leads.back().unlabelled = !label;
     if (!label) sorted_.accounts.back().reason = "a row without label";
     if (line.markup.destination_begin != kNotTold) progress_ = Progress::done;
+  }
+
+  // Lines of a table without borders.
+  bool take_planned(SourceLine const& line) {
+    if (plan_ == nullptr || plan_->parts.empty()) return false;
+    if (plan_->at(at_) != nullptr) return take_label(line);
+    auto const part = plan_->part(at_);
+    if (part == LinePart::other || sorted_.leads.empty()) return false;
+    add_piece(line, 0);
+    bool const destination = part == LinePart::destination;
+    sorted_.leads.back().destination_told = destination;
+    progress_ = destination ? Progress::done : Progress::open;
+    account(destination ? LineKind::destination : LineKind::continuation,
+            destination ? "the last line before the next label" : "stands beneath its label");
+    return true;
   }
 
   // --- page numbers, running heads, ruled lines ---------------------------------------------

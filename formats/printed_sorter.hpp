@@ -28,8 +28,9 @@ struct Piece {
 struct RawLead {
   Label label;  // a dash without text when the lead prints no label
   bool unlabelled{false};
-  bool misprinted{false};  // "la" for 1a
-  std::uint32_t line{};    // index of its first line
+  bool misprinted{false};        // "la" for 1a
+  bool destination_told{false};  // its last piece is the destination, whatever it says
+  std::uint32_t line{};          // index of its first line
   std::uint32_t first_piece{};
   std::uint32_t piece_count{};
   std::uint32_t last_heading{kNone};  // the heading printed directly before it

@@ -92,6 +92,29 @@ TEST(PrintedOutline, LettersAroundIAreNoNumerals) {
   EXPECT_EQ(edition.couplets[1].leads.size(), 2U);
 }
 
+// One old habit counts the rivals by letters and the ranks by indices or primes …
+TEST(PrintedOutline, IndicesTellRanksWhereLettersCount) {
+  for (std::string const mark : {"1", "'", "\xC2\xB9"}) {
+    auto const text = "a. Shell smooth.\na" + mark + ". Foot pale ..... Aus bus\nb" + mark +
+                      ". Foot dark ..... Aus cus\nb. Shell ribbed.\na" + mark +
+                      ". Foot broad ..... Dus eus\nb" + mark + ". Foot narrow ..... Dus fus\n";
+    EXPECT_EQ(sketch(text),
+              "1[a] Shell smooth. -> 2\n1[b] Shell ribbed. -> 3\n2[a" + mark +
+                  "] Foot pale -> Aus bus\n2[b" + mark + "] Foot dark -> Aus cus\n3[a" + mark +
+                  "] Foot broad -> Dus eus\n3[b" + mark + "] Foot narrow -> Dus fus\n");
+  }
+}
+
+// … and another the other way round.
+TEST(PrintedOutline, IndicesCountWhereLettersTellRanks) {
+  EXPECT_EQ(sketch("a1. Shell smooth.\n  b1. Foot pale ..... Aus bus\n"
+                   "  b2. Foot dark ..... Aus cus\na2. Shell ribbed.\n"
+                   "  b1. Foot broad ..... Dus eus\n  b2. Foot narrow ..... Dus fus\n"),
+            "1[a1] Shell smooth. -> 2\n1[a2] Shell ribbed. -> 3\n"
+            "2[b1] Foot pale -> Aus bus\n2[b2] Foot dark -> Aus cus\n"
+            "3[b1] Foot broad -> Dus eus\n3[b2] Foot narrow -> Dus fus\n");
+}
+
 // --- signs -------------------------------------------------------------------------------------
 
 class PrintedSigns : public testing::TestWithParam<std::pair<std::string, std::string>> {};
@@ -198,6 +221,55 @@ TEST(PrintedOutline, SeveralKeysByIndentationStandApart) {
             "2[] Foot pale -> Aus bus\n2[] Foot dark -> Aus cus\n"
             "1[] Tail long -> 2\n1[] Tail short -> Dus eus\n"
             "2[] Eyes large -> Aus bus\n2[] Eyes small -> Aus cus\n");
+}
+
+// --- lines of a table --------------------------------------------------------------------------
+
+TEST(PrintedOutline, CellsOnLinesOfTheirOwnAreLabelWordsAndDestination) {
+  auto const text =
+      "Key to the species\n1\nShell smooth, foot pale or dark\n2\n–\nShell ribbed\n3\n"
+      "2\nFoot pale\nAus bus Roe, 1900\n–\nFoot dark\nin life\nAus cus\n"
+      "3\nEyes large\nDus\n–\nEyes small\nDus eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth, foot pale or dark -> 2\n1[–] Shell ribbed -> 3\n"
+            "2[2] Foot pale -> Aus bus\n2[–] Foot dark in life -> Aus cus\n"
+            "3[3] Eyes large -> Dus\n3[–] Eyes small -> Dus eus\n");
+  EXPECT_EQ(line_kinds(text),
+            "heading, lead, continuation, destination, lead, continuation, destination, "
+            "lead, continuation, destination, lead, continuation, continuation, destination, "
+            "lead, continuation, destination, lead, continuation, destination");
+}
+
+TEST(PrintedOutline, CellsMayStandApartByBlankLines) {
+  EXPECT_EQ(sketch("1\n\nShell smooth\n\n2\n\n–\n\nShell ribbed\n\nAus bus\n\n"
+                   "2\n\nFoot pale\n\nAus cus\n\n–\n\nFoot dark\n\nAus dus\n"),
+            "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[–] Foot dark -> Aus dus\n");
+}
+
+// --- rivals without a label --------------------------------------------------------------------
+
+TEST(PrintedOutline, WordsBeneathTheFirstLeadsWordsAreItsRivals) {
+  auto const text =
+      "1. Shell with a dense cover of hairs; foot\n   not visible\n"
+      "                                              2\n"
+      "   Shell bare\n"
+      "                                              3\n"
+      "2. Foot pale\n"
+      "                                         Aus bus\n"
+      "   Foot dark\n"
+      "                                         Aus cus\n"
+      "3. Eyes large\n"
+      "                                         Dus eus\n"
+      "   Eyes small\n"
+      "                                         Dus fus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell with a dense cover of hairs; foot not visible -> 2\n1[] Shell bare -> 3\n"
+            "2[2] Foot pale -> Aus bus\n2[] Foot dark -> Aus cus\n"
+            "3[3] Eyes large -> Dus eus\n3[] Eyes small -> Dus fus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, continuation, destination, lead, destination, lead, destination, lead, "
+            "destination, lead, destination, lead, destination");
 }
 
 // --- indented numbers --------------------------------------------------------------------------

@@ -1,0 +1,111 @@
+// Where leads begin when label, words and destination stand on lines of their own, as the cells of
+// a table do that was pasted without its borders.
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLeastLeads = 4;
+constexpr std::size_t kLinesPerLead = 5;  // at most, on the average; three are the rule
+
+class CellPlanner {
+ public:
+  explicit CellPlanner(std::vector<SourceLine> const& lines) : lines_{lines} {}
+
+  std::optional<LeadPlan> plan() && {
+    for (std::uint32_t i = 0; i < lines_.size(); ++i) {
+      if (!lines_[i].text.empty()) filled_.push_back(i);
+    }
+    auto const labels = static_cast<std::size_t>(std::count_if(
+        filled_.begin(), filled_.end(), [this](std::uint32_t i) { return label_alone(i); }));
+    if (labels < kLeastLeads || labels * kLinesPerLead < filled_.size()) return std::nullopt;
+    plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    plan_.parts.assign(lines_.size(), LinePart::other);
+    for (std::size_t k = 0; k < filled_.size();) k = label_alone(filled_[k]) ? take_lead(k) : k + 1;
+    if (plan_.starts.size() < kLeastLeads) return std::nullopt;
+    return std::move(plan_);
+  }
+
+ private:
+  [[nodiscard]] std::optional<Label> label_of(std::uint32_t line) const {
+    auto label = read_label(lines_[line].text);
+    if (!label || label->decimal || label->text_at < lines_[line].text.size()) return std::nullopt;
+    bool const number_or_dash =
+        label->family == LabelFamily::digits ||
+        (label->is_dash() && is_dash(code_point_at(label->printed, 0).value));
+    return number_or_dash ? label : std::nullopt;
+  }
+  [[nodiscard]] bool label_alone(std::uint32_t line) const { return label_of(line).has_value(); }
+  [[nodiscard]] bool is_dash_alone(std::uint32_t line) const {
+    auto const label = label_of(line);
+    return label && label->is_dash();
+  }
+
+  // The lead whose label is filled line k.  Returns the filled line after it.
+  std::size_t take_lead(std::size_t k) {
+    auto const label = label_of(filled_[k]);
+    auto end = k + 1;
+    bool numbered = false;
+    while (end < filled_.size() && !is_dash_alone(filled_[end])) {
+      auto const line = filled_[end];
+      if (label_alone(line)) {
+        // A number after words leads on if the next label follows it, else it is that label.
+        bool const label_next = end + 1 == filled_.size() || label_alone(filled_[end + 1]);
+        numbered = end > k + 1 && label_next;
+        break;
+      }
+      if (end > k + 2 && mentions_key(lines_[line].text)) break;
+      ++end;
+      bool const last_of_all = labels_end(end);
+      if (last_of_all && end > k + 2 && is_name(line)) break;
+    }
+    if (end == k + 1) return end;  // a label without words: a page number
+    LeadStart start;
+    start.line = filled_[k];
+    start.rank.label = *label;
+    plan_.start_at[start.line] = static_cast<std::uint32_t>(plan_.starts.size());
+    plan_.starts.push_back(start);
+    for (auto j = k + 1; j < end; ++j) plan_.parts[filled_[j]] = LinePart::words;
+    if (numbered) {
+      plan_.parts[filled_[end]] = LinePart::destination;
+      return end + 1;
+    }
+    if (end > k + 2) plan_.parts[filled_[end - 1]] = LinePart::destination;
+    return end;
+  }
+
+  // No label stands at or after filled line k.
+  [[nodiscard]] bool labels_end(std::size_t k) const {
+    if (last_label_ == 0) {
+      last_label_ = filled_.size();
+      while (last_label_ > 0 && !label_alone(filled_[last_label_ - 1])) --last_label_;
+    }
+    return k >= last_label_;
+  }
+
+  [[nodiscard]] bool is_name(std::uint32_t line) const {
+    auto const text = lines_[line].text;
+    return is_latin_name(text) ||
+           (is_capitalised(text) && text.find(' ') == std::string_view::npos);
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<std::uint32_t> filled_;  // lines with text
+  mutable std::size_t last_label_{};   // filled lines up to the last label; 0: not yet looked for
+  LeadPlan plan_;
+};
+
+}  // namespace
+
+std::optional<LeadPlan> plan_by_cells(std::vector<SourceLine> const& lines) {
+  return CellPlanner{lines}.plan();
+}
+
+}  // namespace keydrift::printed
