@@ -124,6 +124,9 @@ class Reader {
       return;
     }
     for (auto const layout : layouts) {
+      if (layout == Layout::serial && !may_be_serial(key_text(*read), read->sorted, read->reads)) {
+        continue;
+      }
       offer(read, group_leads(key_text(*read), read->sorted, read->reads, layout));
     }
   }

@@ -37,6 +37,8 @@ class Grouper {
     return decide_layout();
   }
 
+  [[nodiscard]] bool may_be_serial() const { return reciprocal_leads() * 3 > leads_.size(); }
+
   Grouping run(Layout layout) && {
     collect_references();
     grouping_.layout = layout;
@@ -66,7 +68,7 @@ class Grouper {
   void collect_references() {
     for (auto const& read : reads_) {
       if (read.to.form == DestinationForm::couplet) referenced_.insert(read.to.couplet);
-      if (read.to.form == DestinationForm::none) ++open_;
+      if (read.to.form == DestinationForm::none && read.leaders == LeaderKind::none) ++open_;
     }
     for (auto const& lead : leads_) {
       if (lead.label.is_dash()) continue;
@@ -473,7 +475,7 @@ class Grouper {
   std::vector<std::uint32_t> part_of_;
   std::unordered_set<LabelKey> referenced_;
   std::unordered_map<LabelKey, std::size_t> plain_;  // leads labelled with the bare number
-  std::size_t open_{};                               // leads without destination
+  std::size_t open_{};                               // leads without leaders and destination
 };
 
 }  // namespace
@@ -481,6 +483,11 @@ class Grouper {
 Layout likely_layout(KeyText const& key, SortedLines const& sorted,
                      std::vector<ReadLead> const& reads) {
   return Grouper{key, sorted, reads}.likely_layout();
+}
+
+bool may_be_serial(KeyText const& key, SortedLines const& sorted,
+                   std::vector<ReadLead> const& reads) {
+  return Grouper{key, sorted, reads}.may_be_serial();
 }
 
 Grouping group_leads(KeyText const& key, SortedLines const& sorted,

@@ -49,6 +49,11 @@ inline constexpr LabelKey kCountedHere = LabelKey{7} << 48U;
 [[nodiscard]] Layout likely_layout(KeyText const& key, SortedLines const& sorted,
                                    std::vector<ReadLead> const& reads);
 
+// Many leads name their rivals in brackets, and the rivals name them: without that, numbers in
+// brackets are back-references.
+[[nodiscard]] bool may_be_serial(KeyText const& key, SortedLines const& sorted,
+                                 std::vector<ReadLead> const& reads);
+
 // Layouts parallel, indented and serial.
 [[nodiscard]] Grouping group_leads(KeyText const& key, SortedLines const& sorted,
                                    std::vector<ReadLead> const& reads, Layout layout);

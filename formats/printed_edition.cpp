@@ -165,8 +165,8 @@ class Builder {
     bool const next_follows =
         i + 1 < reads_.size() && grouping_.couplets[home_[i].couplet.index].part ==
                                      grouping_.couplets[home_[i + 1].couplet.index].part;
-    // A lead that leads nowhere stays so: proof_structure reports it.
-    if (grouping_.goes_on && next_follows &&
+    // A lead that leads nowhere, or whose leaders do, stays so: proof_structure reports it.
+    if (grouping_.goes_on && reads_[i].leaders == LeaderKind::none && next_follows &&
         (grouping_.layout == Layout::serial || home_[i + 1].ordinal == 0)) {
       lead.destination = ToCouplet{home_[i + 1].couplet};
     }

@@ -66,6 +66,8 @@ class Judge {
       case DestinationForm::none:
         break;
     }
+    // Leaders to nothing: the destination was forgotten, no couplet stands beneath.
+    if (reads_[i].leaders != LeaderKind::none) return false;
     if (!grouping_.goes_on || i + 1 == reads_.size() || !first_[i + 1]) return false;
     if (grouping_.couplets[home_[i]].part != grouping_.couplets[home_[i + 1]].part) return false;
     reached_[home_[i + 1]] = true;
