@@ -194,7 +194,7 @@ TEST(PrintedCorpus, SendsLeadsToTheRightDestination) {
   write_report(scores);
   // The bar is 0.98.  What stands here is what has been reached so far: the readers raise it, and
   // only new keys may lower it.
-  EXPECT_GE(all.share(), 0.80);
+  EXPECT_GE(all.share(), 0.87);
 }
 
 }  // namespace
