@@ -34,6 +34,7 @@ class ChangeFinder {
     if (auto change = read_instead()) return change;
     if (auto change = between_quotes()) return change;
     if (auto change = without_quotes()) return change;
+    if (auto change = should_read()) return change;
     return std::nullopt;
   }
 
@@ -167,6 +168,7 @@ class ChangeFinder {
       if (b == v + 1) continue;
       auto const from = words_in(tokens_[v].end, tokens_[b].begin);
       auto const to = words_in(tokens_[b].end, end_before_where(b + 1));
+      if (!is_quote(from) && is_no_wording(said(from))) return std::nullopt;
       if (names_couplet(v, b) || means_below(said(to))) return std::nullopt;
       // "replace 12 by 13" alone speaks of couplets.
       bool const numbers = tokens_[v + 1].sense == Sense::label && b == v + 2;
@@ -193,6 +195,39 @@ class ChangeFinder {
   [[nodiscard]] bool names_couplet(std::size_t v, std::size_t b) const {
     auto const at = index_of(Sense::couplet, v);
     return at < b;
+  }
+
+  // "changed as follows, and a new couplet": no words of the key.
+  [[nodiscard]] static bool is_no_wording(std::string const& words) {
+    auto const plain = plain_words(words);
+    return plain.find(',') != std::string::npos || plain.starts_with("as follows") ||
+           plain.starts_with("wie folgt") || plain.starts_with("comme suit") ||
+           plain.starts_with("como sigue");
+  }
+
+  // "In couplet 4, Aus bus should read Aus cus": the words stand between comma and verb.
+  [[nodiscard]] std::optional<WordChange> should_read() const {
+    auto const read = index_of(Sense::read);
+    if (read == none() || !quotes_.empty() || has(Sense::instead)) return std::nullopt;
+    auto from = read;
+    while (from > 0 && tokens_[from - 1].sense != Sense::joins &&
+           tokens_[from - 1].sense != Sense::colon) {
+      --from;
+    }
+    bool const behind_number = from >= 2 && tokens_[from - 2].sense == Sense::label;
+    if (!behind_number || is_number_of_couplet(from)) return std::nullopt;
+    auto end = read;
+    while (end > from && is_auxiliary(tokens_[end - 1])) --end;
+    if (end == from) return std::nullopt;
+    auto const to = words_in(tokens_[read].end, end_before_where(read + 1));
+    if (means_below(said(to))) return std::nullopt;
+    return change({tokens_[from].begin, tokens_[end - 1].end}, to);
+  }
+
+  [[nodiscard]] static bool is_auxiliary(Token const& token) {
+    static constexpr std::array<std::string_view, 9> kWords{
+        "should", "must", "to", "soll", "muss", "doit", "debe", "deve", "now"};
+    return std::find(kWords.begin(), kWords.end(), plain_words(token.text)) != kWords.end();
   }
 
   // Does the text name a couplet before the verb or after the new words?

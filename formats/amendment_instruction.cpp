@@ -268,7 +268,8 @@ class Clause {
           beside == Sense::after ? range.last : range.first, beside == Sense::before, {}};
     }
     if (has(Sense::insert)) return PlaceByNumber{};
-    if (has(Sense::remove)) {
+    // "Deleted and replaced by the following" replaces.
+    if (has(Sense::remove) && !has(Sense::replace)) {
       RemoveCouplets removal;
       for (auto const& one : lists_) {
         for (auto& range : labels_of(one)) removal.labels.push_back(std::move(range));
@@ -276,6 +277,8 @@ class Clause {
       return removal;
     }
     if (has(Sense::replace)) return ReplaceCouplets{labels_of(replaced_list()), {}};
+    // "Couplet 7 is changed as follows, and couplet 7a added".
+    if (has(Sense::add) && has(Sense::change)) return PlaceByNumber{};
     if (has(Sense::add)) return AddToCouplet{target_at(list.ranges.front()), {}, words_said()};
     if (has(Sense::read)) return reads_so(list);
     if (has(Sense::modification) || has(Sense::change)) return PlaceByNumber{};

@@ -26,6 +26,7 @@ using namespace printed;
 using namespace std::string_view_literals;
 
 constexpr std::size_t kMostLines = 4;           // of one instruction
+constexpr std::size_t kLookedAt = 1000;         // bytes of a line that may be an instruction
 constexpr std::size_t kShown = 80;              // bytes of the source that a finding quotes
 constexpr std::size_t kMostRelatedPlaces = 20;  // more would bury the first
 
@@ -175,7 +176,7 @@ class AmendmentReader {
 
   // Does any word belong to an instruction: a verb, "couplet", "for"?
   [[nodiscard]] static bool speaks_of_keys(std::string_view words) {
-    auto const tokens = read_words(words);
+    auto const tokens = read_words(start_of(words, kLookedAt));
     return std::any_of(tokens.begin(), tokens.end(), [](Token const& token) {
       return token.sense >= Sense::couplet && token.sense <= Sense::instead;
     });

@@ -38,32 +38,39 @@ constexpr std::array kVocabulary{
                "replace|replaced|replaces|replacing|substitute|substituted|ersetzen|ersetze|"
                "ersetzt|remplacer|remplace|remplacee|remplaces|remplacees|remplacez|reemplazar|"
                "reemplaza|reemplazan|reemplazado|reemplazada|reemplazados|reemplazadas|"
-               "reemplacese|reemplacense|sustituir|sustituye|sustituyen|sustituido|sustituida|"
+               "reemplacese|reemplacense|sustituir|sustituirse|reemplazarse|sustituye|sustituyen|"
+               "sustituido|sustituida|"
                "sustituidos|sustituidas|sustituyase|sustituyanse|substituir|substitui|"
                "substituido|substituida|substituidos|substituidas|substitua|substituam|"
                "substituatur|substituantur|substituendus|substituendi|substitue"},
-    Vocabulary{Sense::read,
-               "read|reads|should be|lies|lese|lesen|lautet|lauten|heisst|heissen|lire|lisez|"
-               "lit|lu|lease|leanse|leerse|debe decir|deben decir|digase|leia|leiam|leia se|"
-               "ler se|le se agora|passa a ler|lege|legatur|legantur|legendus|legendi|legendum|"
-               "legenda|recte"},
+    Vocabulary{
+        Sense::read,
+        "read|reads|should be|lies|lese|lesen|lautet|lauten|heisst|heissen|lire|lisez|"
+        "lit|lu|lease|leanse|leerse|debe decir|deben decir|digase|leia|leiam|leia se|"
+        "ler se|le se agora|queda como sigue|quedan como sigue|queda asi|quedan asi|passa a ter|"
+        "passam a ter|passa a ser|passam a ser|passa a "
+        "ler|lege|legatur|legantur|legendus|legendi|legendum|"
+        "legenda|recte"},
     Vocabulary{Sense::insert,
                "insert|inserts|inserted|inserting|interpolate|einfugen|einzufugen|eingefugt|"
                "einfuegen|einzuschieben|einschieben|eingeschoben|fuge|inserer|insere|inseree|"
                "inseres|inserees|inserez|intercaler|intercale|intercalee|intercales|intercalees|"
-               "intercalez|insertar|inserte|insertese|insertense|inserta|insertan|intercalar|"
+               "intercalez|insertar|insertarse|intercalarse|inserte|insertese|insertense|inserta|"
+               "insertan|intercalar|"
                "intercalese|intercalense|intercala|intercalan|inserir|insira|insiram|insere se|"
                "inseratur|inserantur|inserendus|inserendum|inserendi|interpone|interponatur"},
     Vocabulary{Sense::add,
                "add|added|adding|append|hinzufugen|hinzuzufugen|erganzen|erganze|"
-               "anfugen|anzufugen|ajouter|ajoutez|ajoute|ajoutee|ajoutes|anadir|anade|anadase|"
+               "anfugen|anzufugen|ajouter|ajoutez|ajoute|ajoutee|ajoutes|anadir|anadirse|agregarse|"
+               "anade|anadase|"
                "anadanse|agregar|agregue|agreguese|acrescentar|acrescente|acrescentem|adicionar|"
                "adicione|adde|addatur|addantur|addendum"},
     Vocabulary{Sense::remove,
                "delete|deleted|deletes|deleting|remove|removed|omit|omitted|suppress|suppressed|"
                "cancel|cancelled|strike|streichen|streiche|gestrichen|entfallt|entfallen|"
                "weglassen|supprimer|supprime|supprimee|supprimes|supprimees|supprimez|biffer|"
-               "effacer|suprimir|suprime|suprimen|suprimase|suprimanse|suprimido|suprimida|"
+               "effacer|suprimir|suprimirse|eliminarse|omitirse|borrarse|suprime|suprimen|"
+               "suprimase|suprimanse|suprimido|suprimida|"
                "suprimidos|suprima|suprimam|eliminar|elimina|eliminan|eliminese|eliminense|"
                "elimine|eliminado|eliminada|borrar|borrese|omitir|omita|omitase|dele|deleatur|"
                "deleantur|delendus|delendi|delendum|omittatur|omittantur"},
@@ -118,7 +125,8 @@ constexpr std::array<std::pair<std::string_view, std::uint32_t>, 27> kOrdinals{{
     {"prior", 1},    {"posterior", 2},
 }};
 
-constexpr std::size_t kLongestPhrase = 4;  // words
+constexpr std::size_t kLongestPhrase = 4;    // words
+constexpr std::size_t kLongestBracket = 60;  // bytes; that may name a couplet
 
 class Phrases {
  public:
@@ -240,9 +248,21 @@ class WordReader {
     if (c.value != '(' && c.value != '[') return false;
     auto const close = text_.find(c.value == '(' ? ')' : ']', at_);
     if (close == std::string_view::npos) return false;
+    // "(paso 8b)" is part of the sentence; "(Smith 1998: 44)" is not.
+    auto const inside = text_.substr(at_ + 1, close - at_ - 1);
+    if (inside.size() < kLongestBracket && names_couplet(inside)) return false;
     push(Sense::bracket, at_, close + 1);
     at_ = close + 1;
     return true;
+  }
+
+  [[nodiscard]] static bool names_couplet(std::string_view inside) {
+    if (inside.find_first_of("([") != std::string_view::npos) return false;
+    auto const tokens = WordReader{inside}.read();
+    for (std::size_t i = 0; i + 1 < tokens.size(); ++i) {
+      if (tokens[i].sense == Sense::couplet && tokens[i + 1].sense == Sense::label) return true;
+    }
+    return false;
   }
 
   // "7", "7a", "7a'", "1st"; and capitals where a couplet's number is due: "couplet AA".

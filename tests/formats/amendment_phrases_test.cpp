@@ -144,6 +144,56 @@ INSTANTIATE_TEST_SUITE_P(
         Phrase{"Zu Punkt 5 hinzufügen:\n–  Flügel rot ..... Aus dus\n", "add to 5: ?(1)\n"},
         Phrase{"Ajouter au couplet 5 :\n–  Ailes rouges ..... Aus dus\n", "add to 5: ?(1)\n"}));
 
+std::string const kSecondLead = "\n–  Wings red ..... Aus dus\n";
+
+// As met in print: longer sentences, several verbs, other orders of words.
+INSTANTIATE_TEST_SUITE_P(
+    AtLength, Phrases,
+    ::testing::Values(
+        Phrase{"Couplets 12–13 should be deleted and replaced with the following:" + kTwelve,
+               "replace 12-13: 12\n"},
+        Phrase{"Couplet 12 of Smith’s (1998: 44) key is amended to read:" + kTwelve,
+               "replace 12: 12\n"},
+        Phrase{"For couplet 12, read the following:" + kTwelve, "replace 12: 12\n"},
+        Phrase{"Couplet 12 is modified to:" + kTwelve, "by number: 12\n"},
+        Phrase{"The second lead of couplet 12 should read:" + kSecondLead, "replace 12b: ?(1)\n"},
+        Phrase{"Replace the second lead of couplet 12 with:" + kSecondLead, "replace 12b: ?(1)\n"},
+        Phrase{"Couplet 7 of the key must be changed as follows, and a new couplet 7a added:" +
+                   kSevenA,
+               "by number: 7a\n"},
+        Phrase{"Insert a new couplet between 7 and 8:" + kSevenA, "insert after 7: 7a\n"},
+        Phrase{"In couplet 4, Aus bus should read Aus cus.", "change 4: {Aus bus} {Aus cus}\n"},
+        Phrase{"Couplet 22: '23' should be '24'.", "change 22: {23} {24}\n"},
+        Phrase{"Couplet 5: delete the words 'in part'.", "change 5: {in part} {}\n"},
+        Phrase{"Couplet 10, second lead: change 11 to 10a.", "change 10 lead 2: {11} {10a}\n"},
+        Phrase{"In couplet 10b replace “Aus bus” with “11”", "change 10b: {Aus bus} {11}\n"},
+        Phrase{"p. 44, couplet 12b, line 3 from top: for \"Aus\" read \"Bus\".",
+               "change 12b line 3: {Aus} {Bus}\n"},
+        Phrase{"12b: read 'dark' for 'pale'", "change 12b: {pale} {dark}\n"},
+        Phrase{"Couplet 9 to be deleted; 8b to lead to 10.", "remove 9\nredirect 8b: 10\n"},
+        Phrase{"An Stelle von Punkt 12 lies:" + kTwelve, "replace 12: 12\n"},
+        Phrase{"Punkt 12 ist wie folgt zu ändern:" + kTwelve, "by number: 12\n"},
+        Phrase{"Nach 7 füge ein:" + kSevenA, "insert after 7: 7a\n"},
+        Phrase{"Zu streichen: Punkt 9.", "remove 9\n"},
+        Phrase{"S. 12, Nr. 3, Zeile 2: statt „blass“ lies „dunkel“.",
+               "change 3 line 2: {blass} {dunkel}\n"},
+        Phrase{"Gabelpunkt 8, zweite Alternative: statt 9 lies 10.", "change 8 lead 2: {9} {10}\n"},
+        Phrase{"À la place du couplet 12, lire :" + kTwelve, "replace 12: 12\n"},
+        Phrase{"Le couplet 12 est à modifier comme suit :" + kTwelve, "by number: 12\n"},
+        Phrase{"p. 12, couplet 3, ligne 2 : au lieu de « pâle », lire « sombre ».",
+               "change 3 line 2: {pâle} {sombre}\n"},
+        Phrase{"Ajouter après le couplet 7 :" + kSevenA, "insert after 7: 7a\n"},
+        Phrase{"El paso 12 queda como sigue:" + kTwelve, "replace 12: 12\n"},
+        Phrase{"Añádase después del paso 7:" + kSevenA, "insert after 7: 7a\n"},
+        Phrase{"Debe suprimirse el paso 9.", "remove 9\n"},
+        Phrase{"Donde dice: «9», debe decir: «10» (paso 8b).", "change 8b: {9} {10}\n"},
+        Phrase{"O passo 12 passa a ter a seguinte redação:" + kTwelve, "replace 12: 12\n"},
+        Phrase{"Acrescentar após o passo 7:" + kSevenA, "insert after 7: 7a\n"},
+        Phrase{"Passo 8b: em vez de “9”, leia-se “10”.", "change 8b: {9} {10}\n"},
+        Phrase{"In clave, num. 8b, pro «9» lege «10».", "change 8b: {9} {10}\n"},
+        Phrase{"Post numerum 7 adde:" + kSevenA, "insert after 7: 7a\n"},
+        Phrase{"Numerus 9 deleatur.", "remove 9\n"}));
+
 INSTANTIATE_TEST_SUITE_P(
     OwnNumbers, Phrases,
     ::testing::Values(
