@@ -309,6 +309,32 @@ TEST(Amend, DoesNotBlameThePieceForFaultsWhoseWordsItChanged) {
   EXPECT_EQ(told(other.faults_mended), "");
 }
 
+constexpr std::string_view kTwoKeys =
+    "Key A: adults\n\n"
+    "1  Wings clear ..... 2\n–  Wings dark ..... Key B\n"
+    "2  Legs pale ..... Aus bus\n–  Legs dark ..... Aus cus\n\n"
+    "Key B: larvae\n\n"
+    "1  Hairs long ..... Aus dus\n–  Hairs short ..... Aus eus\n";
+
+TEST(Amend, SaysThatSeveralKeysHaveTheNumber) {
+  auto const result = amended(kTwoKeys, "Couplet 1: for 'Wings dark' read 'Wings black'.\n");
+  EXPECT_EQ(told(result.unplaced),
+            "piece.txt:1:1: error: several keys of the edition have a couplet 1 "
+            "[ambiguous-couplet]\n"
+            "  Couplet 1: for 'Wings dark' read 'Wings black'.\n"
+            "  amend a file that holds the one key only\n");
+}
+
+TEST(Amend, KeepsTheKeysOfAFileApart) {
+  auto const result = amended(kTwoKeys,
+                              "2a (2)  Feet red ..... Aus cus\n"
+                              "–       Feet blue ..... Aus fus\n");
+  ASSERT_EQ(result.edition.parts.size(), 2U);
+  EXPECT_EQ(result.edition.parts[1].start, CoupletId{3});
+  EXPECT_EQ(couplet_in_short(result.edition, "2"), "2: Legs pale > Aus bus | Legs dark > 2a\n");
+  EXPECT_EQ(told(result.unplaced) + told(result.faults_made), "");
+}
+
 TEST(Renumber, CountsTheCoupletsOfEachKeyAndKeepsWhatTheyLeadTo) {
   auto result = amended(small_key(),
                         "1a (1)  Antennae long ..... 2\n"
