@@ -58,7 +58,7 @@ class TableReader {
       rows_.push_back({.role = LineRole::aside, .words = std::move(whole)});
     } else if (filled == 1 && table_.columns.used > 1) {
       take_lone_cell(row);
-    } else if (!take_stacked(row)) {
+    } else if (!take_stacked(r)) {
       auto key = to_key_row(row);
       if (continues(key)) {
         rows_.back().words.append(key.words, " ");
@@ -195,16 +195,20 @@ class TableReader {
   }
 
   // A whole couplet in one row: its leads one below the other in each cell.
-  bool take_stacked(Row& row) {
+  bool take_stacked(std::size_t r) {
+    auto const& row = table_.rows[r];
     auto const& columns = table_.columns;
     if (!columns.has_destination) return false;
     std::size_t size = 0;
     std::size_t destinations = 0;
+    std::size_t labels = 0;
     for (auto const& cell : row.cells) {
+      if (columns.kind_of(cell) == ColumnKind::label) labels = cell.lines.size();
       if (columns.kind_of(cell) == ColumnKind::words) size = cell.lines.size();
       if (columns.kind_of(cell) == ColumnKind::destination) destinations = cell.lines.size();
     }
     if (size < 2 || size != destinations) return false;
+    if (labels != size && is_answered(r)) return false;
     for (std::size_t i = 0; i < size; ++i) {
       Row part{.cells = {}, .width = row.width, .is_head = false};
       for (auto const& cell : row.cells) {
@@ -218,6 +222,18 @@ class TableReader {
       add_row(to_key_row(part));
     }
     return true;
+  }
+
+  // The next row begins with a dash or the same number: it holds the rival.
+  [[nodiscard]] bool is_answered(std::size_t r) const {
+    auto const label_of = [this](std::size_t i) {
+      auto const& cells = table_.rows[i].cells;
+      return cells.empty() ? std::optional<Label>{} : read_label(cells.front().flow.text);
+    };
+    if (r + 1 >= table_.rows.size()) return false;
+    auto const here = label_of(r);
+    auto const next = label_of(r + 1);
+    return next && (next->is_dash() || (here && next->number == here->number));
   }
 
   // A row in which one cell is filled: a heading, a note, a lead that runs through, or what the row
@@ -346,6 +362,39 @@ LabelTally tally_labels(std::vector<ManuscriptLine> const& rows) {
   return tally;
 }
 
+// A list that is numbered where it is shown, each item a couplet with its leads one below the
+// other.  Nothing for any other list.
+std::vector<ManuscriptLine> ordered_couplets(xml::Document const& document, pugi::xml_node list) {
+  if (std::string_view{list.attribute("list-type").value()} != "order") return {};
+  std::vector<ManuscriptLine> lines;
+  std::size_t number = 0;
+  for (auto const& item : list.children()) {
+    if (xml::local_name(item) != "list-item") continue;
+    auto flow = xml::read_flow(document, item);
+    if (flow.lines.size() < 2) return {};
+    ++number;
+    for (std::size_t i = 0; i < flow.lines.size(); ++i) {
+      auto& words = flow.lines[i];
+      auto const label = read_label(words.text);
+      if (label && !label->is_dash() && label->family == LabelFamily::digits) return {};
+      if (label) words.drop_front(label->text_at);
+      auto const end = shows_destination(words.text) ? kNotTold : marked_destination(words);
+      FlowText whole;
+      whole.text = i == 0 ? std::to_string(number) + "\t" : "–\t";
+      auto const begin = whole.text.size();
+      whole.append(words, "");
+      auto line = to_line(std::move(whole), LineRole::lead);
+      line.markup.words_begin = begin;
+      if (end != kNotTold) line.markup.destination_begin = begin + end;
+      lines.push_back(std::move(line));
+    }
+    for (auto& footnote : flow.footnotes) {
+      lines.push_back(to_line(std::move(footnote), LineRole::aside));
+    }
+  }
+  return lines;
+}
+
 }  // namespace
 
 bool looks_like_key(std::vector<ManuscriptLine> const& rows) {
@@ -365,6 +414,7 @@ bool may_be_of_key(std::vector<ManuscriptLine> const& rows) {
 }
 
 std::vector<ManuscriptLine> text_lines(xml::Document const& document, pugi::xml_node element) {
+  if (auto couplets = ordered_couplets(document, element); !couplets.empty()) return couplets;
   auto flow = xml::read_flow(document, element);
   std::vector<ManuscriptLine> lines;
   for (auto& words : flow.lines) {

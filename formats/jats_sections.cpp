@@ -84,6 +84,11 @@ pugi::xml_node wrap_of(pugi::xml_node table) {
   return table;
 }
 
+// A translation or a reply would give every key once more.
+bool is_beside_article(std::string_view name) {
+  return name == "front" || name == "ref-list" || name == "sub-article" || name == "response";
+}
+
 class Collector {
  public:
   explicit Collector(xml::Document const& document) : document_{document} {}
@@ -130,7 +135,7 @@ class Collector {
   KeyZone own_text(pugi::xml_node section) {
     KeyZone zone{.element = section, .lines = {}};
     for (auto node : section.children()) {
-      if (is_named(node, "title")) {
+      if (is_named(node, "title") || is_named(node, "caption")) {
         append(zone.lines, whole_line(document_, node, LineRole::heading));
       } else if (is_text_block(node)) {
         append(zone.lines, text_lines(document_, node));
@@ -149,7 +154,7 @@ class Collector {
              within_key(node, zone_top);
     }
     if (is_named(node, "taxon-treatment")) return false;
-    if (is_named(node, "title") && is_section(parent)) {
+    if ((is_named(node, "title") || is_named(node, "caption")) && is_section(parent)) {
       bool const wanted = parent == zone_top || !zone.has_tables || holds_key_table(parent);
       if (wanted) append(zone.lines, whole_line(document_, node, LineRole::heading));
       return false;
@@ -311,7 +316,7 @@ std::vector<KeyZone> find_key_zones(xml::Document const& document, pugi::xml_nod
   walk(article, [&](pugi::xml_node node) {
     if (node.type() != pugi::node_element) return false;
     auto const name = xml::local_name(node);
-    if (name == "front" || name == "ref-list") return false;
+    if (is_beside_article(name)) return false;
     if (is_section(node) && section_speaks_of_key(document, node)) {
       keep(collector.section(node));
       return false;
@@ -335,7 +340,7 @@ std::vector<KeyZone> all_sections(xml::Document const& document, pugi::xml_node 
   walk(article, [&](pugi::xml_node node) {
     if (node.type() != pugi::node_element) return false;
     auto const name = xml::local_name(node);
-    if (name == "front" || name == "ref-list") return false;
+    if (is_beside_article(name)) return false;
     if (is_section(node) || name == "body") {
       auto zone = collector.own_text(node);
       if (!zone.lines.empty()) zones.push_back(std::move(zone));

@@ -229,17 +229,17 @@ class Reader {
       }
       return ToCouplet{CoupletId{below_[i]}};
     }
-    if (taxon) {
-      auto taxa = taxa_of(taxon);
-      if (!taxa.empty()) return ToTaxa{std::move(taxa)};
-      // An empty list of taxa is what the edition had.
-      if (objects_.find(taxon.attribute("ref").value(), "TaxonName")) return ToTaxa{};
-      return Unresolved{taxon.attribute("ref").value()};
-    }
+    if (taxon) return named(taxon);
     if (auto const subkey = child(node, "Subkey")) return key_of(subkey);
     if (auto const reticulation = child(node, "Reticulation")) return reticulated(reticulation);
     if (auto key = objects_.own(node, "key"); !key.empty()) return ToKey{std::move(key)};
     return Unresolved{objects_.own(node, "unresolved")};
+  }
+
+  [[nodiscard]] Destination named(pugi::xml_node taxon) {
+    auto taxa = taxa_of(taxon);
+    if (taxa.empty()) return Unresolved{taxon.attribute("ref").value()};
+    return ToTaxa{std::move(taxa)};
   }
 
   [[nodiscard]] Destination key_of(pugi::xml_node subkey) {
@@ -271,7 +271,7 @@ class Reader {
       auto const& target = leads_[found->second];
       if (!element.attribute("leadspecific").as_bool()) return ToCouplet{target.id.couplet};
       if (below_[found->second] != kNowhere) return ToCouplet{CoupletId{below_[found->second]}};
-      if (auto const taxon = child(target.node, "TaxonName")) return ToTaxa{taxa_of(taxon)};
+      if (auto const taxon = child(target.node, "TaxonName")) return named(taxon);
       if (auto const subkey = child(target.node, "Subkey")) return key_of(subkey);
       element = child(target.node, "Reticulation");
       if (!element || ++steps > leads_.size()) return Unresolved{start.attribute("ref").value()};

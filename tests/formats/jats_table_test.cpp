@@ -155,6 +155,12 @@ TEST(JatsTable, ACoupletInOneRow) {
             "2[–] Legs short -> Aus dus\n");
 }
 
+TEST(JatsTable, LinesWithinCellsAreNoCoupletWhenTheRivalFollows) {
+  EXPECT_EQ(sketch_rows("1|Wings clear|2\n–|Wings dark|Aus bus\n2|<p>Legs</p><p>long</p>|Aus "
+                        "cus<break/>Halvern\n–|Legs short|Aus dus"),
+            kPlain);
+}
+
 TEST(JatsTable, DestinationsInRowsOfTheirOwn) {
   EXPECT_EQ(sketch_rows("1|Wings clear|\n||2\n–|Wings dark|Aus bus,\n||Aus eus\n2|Legs long,|\n"
                         "|hairy|Aus cus\n–|Legs short|Aus dus"),

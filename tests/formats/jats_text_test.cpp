@@ -101,6 +101,33 @@ TEST(JatsText, ListsAndQuotations) {
             kPlain);
 }
 
+TEST(JatsText, OrderedListsNumberTheirCouplets) {
+  EXPECT_EQ(sketch_article(article(sec(
+                "Key to Aus",
+                "<list list-type=\"order\"><list-item><p>Wings clear ... 2</p><p>Wings dark ... "
+                "Aus bus</p></list-item><list-item><list list-type=\"bullet\"><list-item><p>Legs "
+                "long <italic>Aus cus</italic></p></list-item><list-item><p>Legs short "
+                "<italic>Aus dus</italic></p></list-item></list></list-item></list>"))),
+            kPlain);
+}
+
+TEST(JatsText, BoxesHaveTheirTitleInACaption) {
+  auto const loaded = read_article(article(
+      "<boxed-text content-type=\"key\"><caption><title>Key to Aus</title></caption>"
+      "<p>1 Wings clear ... 2</p><p>– Wings dark ... Aus bus</p><p>2 Legs long ... Aus cus</p>"
+      "<p>– Legs short ... Aus dus</p></boxed-text>"));
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  EXPECT_EQ(loaded.value->edition.parts[0].title, "Key to Aus");
+}
+
+TEST(JatsText, TranslationsAreNoFurtherKeys) {
+  auto const table = sec("Key", "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>");
+  EXPECT_EQ(sketch_article("<article><body>" + table + "</body><sub-article><body>" + table +
+                           "</body></sub-article></article>"),
+            kPlain);
+}
+
 TEST(JatsText, TitlesInSevenLanguages) {
   for (auto const* title :
        {"Key to the species", "Bestimmungsschlüssel der Arten", "Clé des espèces",
