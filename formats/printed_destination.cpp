@@ -15,6 +15,7 @@ using namespace std::string_view_literals;
 constexpr std::size_t kLongestKeyWord = 12;  // bytes
 constexpr std::size_t kGapBlanks = 3;        // two blanks end many a sentence
 constexpr std::size_t kLongestDestinationWords = 40;
+constexpr std::size_t kWordsOfEpithet = 6;         // of a numbered epithet with its author
 constexpr std::size_t kLongestDestination = 2000;  // bytes; bounds the work on lines of dots
 
 bool is_leader_dot(char32_t c) {
@@ -219,6 +220,11 @@ std::string_view strip_pointer(std::string_view text) {
       again = true;
     }
   }
+  // "(2)." as a sentence's end.
+  if (text.size() > 3 && text.back() == '.' && (text.front() == '(' || text.front() == '[') &&
+      (text[text.size() - 2] == ')' || text[text.size() - 2] == ']')) {
+    text.remove_suffix(1);
+  }
   if (text.size() > 2 && (text.front() == '(' || text.front() == '[') &&
       (text.back() == ')' || text.back() == ']') &&
       read_reference(text.substr(1, text.size() - 2))) {
@@ -265,8 +271,11 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   if (words.size() > kLongestDestinationWords) return false;
   auto const first = code_point_at(text, 0);
   if (is_upper(first.value) || first.value == 0xD7 || first.value == 0x2020) return true;
-  if (is_digit(first.value)) {  // "3. Aus bus", "12 Aus bus"
-    return words.size() > 1 && starts_with_upper(words[1]);
+  if (is_digit(first.value)) {  // "3. Aus bus", "12 Aus bus", "4. bus, Roe"
+    if (words.size() < 2) return false;
+    bool const numbered = words[0].back() == '.' && words.size() <= kWordsOfEpithet &&
+                          is_letter(code_point_at(words[1], 0).value);
+    return starts_with_upper(words[1]) || numbered;
   }
   if (is_lower(first.value)) {
     // A name without its genus, or a vernacular one.

@@ -79,6 +79,10 @@ class IndentPlanner {
     return !leads && text.size() <= kLongestTitle && mentions_key(text);
   }
 
+  [[nodiscard]] static std::string first_word(std::string_view text) {
+    return std::string{text.substr(0, text.find(' '))};
+  }
+
   // A name in Latin form at the end, of two words at least.
   [[nodiscard]] static bool ends_in_name(std::string_view text) {
     if (text.size() > kLongestName) {
@@ -109,16 +113,28 @@ class IndentPlanner {
       if (!led && split.kind == LeaderKind::none) unled.push_back(i);
       if (!led) continue;
       led_.push_back(i);
-      any_leaders_ = true;
       auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
       if (!name.empty() && is_capitalised(name.front())) genera_.emplace(name.front());
     }
     // Names without leaders, where they are the rule.
     std::vector<std::size_t> named;
+    std::map<std::string, std::size_t> first_words;  // of lines that may be a name
     for (auto const i : unled) {
       if (ends_in_name(lines_[i].text)) named.push_back(i);
+      if (is_latin_name(lines_[i].text)) ++first_words[first_word(lines_[i].text)];
     }
     if (named.size() < led_.size()) return;
+    // "Leaves entire" looks like a name, but other lines do not name Leaves as often as the genus.
+    std::size_t most = 0;
+    for (auto const& [word, count] : first_words) most = std::max(most, count);
+    for (auto const& [word, count] : first_words) {
+      if (count * 3 > most) genera_.insert(word);
+    }
+    std::erase_if(named, [&](std::size_t i) {
+      return is_latin_name(lines_[i].text) && !is_abbreviated(words_of(lines_[i].text).front()) &&
+             !genera_.contains(first_word(lines_[i].text));
+    });
+    if (named.empty()) return;
     for (auto const i : named) ends_[i] = true;
     led_.insert(led_.end(), named.begin(), named.end());
     std::sort(led_.begin(), led_.end());
@@ -181,8 +197,7 @@ class IndentPlanner {
         std::none_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
     if (capitals) return lines_[i].indent > lines_[start].indent;
     if (!is_latin_name(text)) return false;
-    return is_abbreviated(words.front()) || !any_leaders_ ||
-           genera_.contains(std::string{words.front()});
+    return is_abbreviated(words.front()) || genera_.contains(std::string{words.front()});
   }
 
   void mark_certain() {
@@ -258,8 +273,7 @@ class IndentPlanner {
   LineBreaks breaks_;
   std::vector<bool> ends_;        // by line: ends in a destination
   std::vector<std::size_t> led_;  // the lines that do
-  bool any_leaders_{false};
-  std::set<std::string> genera_;  // first words of the destinations behind leaders
+  std::set<std::string> genera_;  // first words of the destinations
   std::vector<Mark> marks_;
   std::size_t begin_{};
   bool lower_starts_{false};

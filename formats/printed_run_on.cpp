@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_run_on_labels.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
@@ -45,7 +46,7 @@ class RunOnParter {
       }
       leaders = next;
     }
-    return found;
+    return by_labels(text, std::move(found));
   }
 
   // The first cut parts a title from the first lead.
@@ -53,6 +54,19 @@ class RunOnParter {
 
  private:
   using Range = std::pair<std::size_t, std::size_t>;
+
+  // The cuts that labels tell, where they are more than those behind leaders: leads with couplets
+  // beneath them print none.
+  [[nodiscard]] std::vector<std::size_t> by_labels(std::string_view text,
+                                                   std::vector<std::size_t> found) const {
+    auto const begin = titled_ ? found.front() : 0;
+    auto cuts = label_cuts(text.substr(begin));
+    for (auto& cut : cuts) cut += begin;
+    if (titled_) cuts.insert(cuts.begin(), begin);
+    bool const more = cuts.size() > found.size() &&
+                      std::includes(cuts.begin(), cuts.end(), found.begin(), found.end());
+    return more || cuts.size() > found.size() + 2 ? cuts : found;
+  }
 
   [[nodiscard]] bool is_certain(std::string_view text) const {
     auto const label = read_label(text);

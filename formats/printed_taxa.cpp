@@ -264,7 +264,7 @@ class TaxaReader {
   [[nodiscard]] bool ends_sentence(std::string_view printed) const {
     return printed.size() > 3 && printed.back() == '.' &&
            is_epithet(printed.substr(0, printed.size() - 1)) && !is_one_of(kRanks, printed) &&
-           is_upper(code_point_at(word(at_ + 1), 0).value);
+           (at_ + 1 >= words_.size() || is_upper(code_point_at(word(at_ + 1), 0).value));
   }
 
   [[nodiscard]] bool is_limit(std::string_view word_printed) const {

@@ -272,6 +272,36 @@ TEST(PrintedOutline, WordsBeneathTheFirstLeadsWordsAreItsRivals) {
             "destination, lead, destination, lead, destination");
 }
 
+// --- one paragraph -----------------------------------------------------------------------------
+
+TEST(PrintedOutline, ParagraphsOfNestedCoupletsArePartedAtTheirLabels) {
+  EXPECT_EQ(sketch("1. Shell smooth, with a low spire. 2. Foot pale ..... Aus bus. 2. Foot dark. "
+                   "3. Eyes large ..... Aus cus. 3. Eyes small ..... Aus dus. 1. Shell ribbed. "
+                   "4. Foot broad ..... Dus eus. 4. Foot narrow ..... Dus fus.\n"),
+            "1[1] Shell smooth, with a low spire. -> 2\n1[1] Shell ribbed. -> 4\n"
+            "2[2] Foot pale -> Aus bus\n2[2] Foot dark. -> 3\n"
+            "3[3] Eyes large -> Aus cus\n3[3] Eyes small -> Aus dus\n"
+            "4[4] Foot broad -> Dus eus\n4[4] Foot narrow -> Dus fus\n");
+}
+
+TEST(PrintedOutline, ParagraphsOfAnOutlineArePartedAtTheirLabels) {
+  EXPECT_EQ(sketch("A. Shell smooth, with a low spire. a. Foot pale ..... Aus bus. b. Foot dark "
+                   "..... Aus cus. B. Shell ribbed. a. Foot broad ..... Dus eus. b. Foot narrow "
+                   "..... Dus fus.\n"),
+            "1[A] Shell smooth, with a low spire. -> 2\n1[B] Shell ribbed. -> 3\n"
+            "2[a] Foot pale -> Aus bus\n2[b] Foot dark -> Aus cus\n"
+            "3[a] Foot broad -> Dus eus\n3[b] Foot narrow -> Dus fus\n");
+}
+
+TEST(PrintedOutline, ParagraphsMayLeadToNumbersInBrackets) {
+  EXPECT_EQ(sketch("1. Shell smooth, with a low spire and a wide mouth (2). — Shell ribbed (3). "
+                   "2. Foot pale ; 5 mm. Aus bus Roe. — Foot dark. Aus cus Roe. 3. Eyes large. "
+                   "Dus eus Roe. — Eyes small. Dus fus Roe.\n"),
+            "1[1] Shell smooth, with a low spire and a wide mouth -> 2\n1[—] Shell ribbed -> 3\n"
+            "2[2] Foot pale ; 5 mm. -> Aus bus\n2[—] Foot dark. -> Aus cus\n"
+            "3[3] Eyes large. -> Dus eus\n3[—] Eyes small. -> Dus fus\n");
+}
+
 // --- indented numbers --------------------------------------------------------------------------
 
 TEST(PrintedOutline, DashesAnswerTheCoupletOfTheirIndentation) {
