@@ -121,7 +121,7 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
   finding.code = "unsupported-file";
   finding.file = std::string{source.name};
   finding.message =
-      std::string{"this is "} + to_phrase(kind) + ", not a key as plain text or as keydrift's JSON";
+      std::string{"this is "} + to_phrase(kind) + ", which is no form of key that is read";
   finding.remedy = way_to_text(kind);
   if (kind == FileKind::old_office && is_locked(source.bytes)) {
     finding.message = "this is a manuscript that is locked with a password";

@@ -89,10 +89,10 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
   for (auto const& wanted : cases) {
     auto const loaded = read(wanted.bytes);
     EXPECT_FALSE(loaded) << wanted.what;
-    EXPECT_EQ(one_line_each(loaded.findings),
-              Lines{"k:1:1: error: this is " + wanted.what +
-                    ", not a key as plain text or as keydrift's JSON [unsupported-file] (" +
-                    wanted.remedy + ")"});
+    EXPECT_EQ(
+        one_line_each(loaded.findings),
+        Lines{"k:1:1: error: this is " + wanted.what +
+              ", which is no form of key that is read [unsupported-file] (" + wanted.remedy + ")"});
   }
 }
 
