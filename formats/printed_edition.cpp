@@ -85,7 +85,9 @@ class Builder {
       part.start = home_[raw.first_lead].couplet;
       part.place = reads_[raw.first_lead].lead.place;
       auto heading = raw.heading;
-      if (p == 0) {
+      // "Adults" beside "Larvae": the title above both names neither part.
+      bool const told = heading != kNone && grouping_.parts.size() > 1 && is_marked(heading);
+      if (p == 0 && !told) {
         for (std::uint32_t r = 0; r < sorted_.remarks.size(); ++r) {
           auto const& remark = sorted_.remarks[r];
           if (remark.lead != kNone) break;
@@ -104,6 +106,10 @@ class Builder {
     }
   }
 
+  [[nodiscard]] bool is_marked(std::uint32_t remark) const {
+    auto const line = sorted_.remarks[remark].pieces.front().line;
+    return key_.lines[line].markup.role == LineRole::heading;
+  }
   [[nodiscard]] std::string joined(Remark const& remark) const {
     return joined_text(key_, remark.pieces);
   }

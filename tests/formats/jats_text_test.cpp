@@ -185,6 +185,21 @@ TEST(JatsText, SeveralKeysBecomeParts) {
             "own; 2 keys; what stands outside its keys was left aside");
 }
 
+TEST(JatsText, PartsAreCalledByTheTitlesOfTheirSections) {
+  auto const adults = sec("Adults", "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>");
+  auto const larvae =
+      sec("Larvae", "<table-wrap><table>" + rows("1|Body red|Aus bus\n–|Body blue|Aus cus") +
+                        "</table></table-wrap>");
+  auto const both = read_article(article(sec("Keys to the Aidae", adults + larvae)));
+  ASSERT_TRUE(both);
+  ASSERT_EQ(both.value->edition.parts.size(), 2U);
+  EXPECT_EQ(both.value->edition.parts[0].title, "Adults");
+  EXPECT_EQ(both.value->edition.parts[1].title, "Larvae");
+  auto const one = read_article(article(sec("Key to the Aidae", adults)));
+  ASSERT_TRUE(one);
+  EXPECT_EQ(one.value->edition.parts[0].title, "Key to the Aidae");
+}
+
 TEST(JatsText, FrontMatterAndFootnotes) {
   auto const loaded = read_article(
       "<article xml:lang=\"de\"><front><article-meta><title-group><article-title>Die Gattung "
