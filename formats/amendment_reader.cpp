@@ -95,7 +95,7 @@ class AmendmentReader {
     close_section();
     report_kept();
     Loaded<Amendment> loaded;
-    if (amendment_.instructions.empty() && !refused_) {
+    if (amendment_.instructions.empty() && amendment_.not_understood.empty()) {
       findings_ = {nothing_found()};
     } else {
       loaded.value = std::move(amendment_);
@@ -276,7 +276,6 @@ class AmendmentReader {
           amendment_.kept.push_back({instruction.printed, instruction.place});
         } else {
           report_without_couplets(instruction);
-          refused_ = true;
         }
         amendment_.instructions.pop_back();
       } else {
@@ -305,9 +304,10 @@ class AmendmentReader {
   }
 
   void report_without_couplets(AmendmentInstruction const& instruction) {
-    findings_.push_back(finding("instruction-without-couplets", Severity::error, instruction.place,
-                                instruction.printed, "no couplet stands below this instruction",
-                                "print the couplets that it speaks of directly below it"));
+    amendment_.not_understood.push_back(
+        finding("instruction-without-couplets", Severity::error, instruction.place,
+                instruction.printed, "no couplet stands below this instruction",
+                "print the couplets that it speaks of directly below it"));
   }
 
   void report_kept() {
@@ -320,8 +320,7 @@ class AmendmentReader {
         harmless.push_back(&note);
         continue;
       }
-      refused_ = true;
-      findings_.push_back(finding(
+      amendment_.not_understood.push_back(finding(
           "unread-instruction", Severity::error, note.place, note.text,
           "this seems to ask for a change of the key, but was not understood",
           "say it as in \"Delete couplet 9\" or \"Couplet 8b: for 9 read 10\", one change a line"));
@@ -359,7 +358,6 @@ class AmendmentReader {
   std::size_t at_{};
   std::vector<SourceLine> section_;  // lines since the last instruction
   bool open_{false};                 // the last instruction waits for couplets
-  bool refused_{false};              // something is an instruction, but could not be read
   AmendmentTarget around_;           // "Couplet 8:" on a line of its own
 };
 

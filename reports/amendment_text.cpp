@@ -92,7 +92,7 @@ class AmendmentSetter {
     head();
     summary();
     deeds();
-    refusals();
+    findings("Asked for and not done", amended_.unplaced);
     findings("Remarks", remarks());
     findings("Faults that the amendment makes", amended_.faults_made);
     findings("Faults that the amendment mends", amended_.faults_mended);
@@ -123,12 +123,7 @@ class AmendmentSetter {
     return static_cast<std::size_t>(std::unique(labels.begin(), labels.end()) - labels.begin());
   }
 
-  [[nodiscard]] std::size_t refused() const {
-    auto const unread = std::count_if(reading_.begin(), reading_.end(), [](Finding const& one) {
-      return one.severity == Severity::error;
-    });
-    return amended_.unplaced.size() + static_cast<std::size_t>(unread);
-  }
+  [[nodiscard]] std::size_t refused() const { return amended_.unplaced.size(); }
 
   void summary() {
     page_.heading("In short");
@@ -266,20 +261,9 @@ class AmendmentSetter {
 
   // --- findings --------------------------------------------------------------------------------
 
-  void refusals() {
-    std::vector<Finding> refusals{amended_.unplaced};
-    for (auto const& finding : reading_) {
-      if (finding.severity == Severity::error) refusals.push_back(finding);
-    }
-    sort_findings(refusals);
-    findings("Asked for and not done", refusals);
-  }
-
   [[nodiscard]] std::vector<Finding> remarks() const {
     auto all = amended_.remarks;
-    for (auto const& finding : reading_) {
-      if (finding.severity != Severity::error) all.push_back(finding);
-    }
+    all.insert(all.end(), reading_.begin(), reading_.end());
     sort_findings(all);
     return all;
   }

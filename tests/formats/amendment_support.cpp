@@ -73,6 +73,9 @@ std::string in_short(Amendment const& amendment) {
 std::string amendment_in_short(std::string_view text) {
   auto const loaded = read_amendment({.name = "piece.txt", .bytes = text});
   auto told = loaded ? in_short(*loaded.value) : std::string{"nothing\n"};
+  if (loaded) {
+    for (auto const& finding : loaded.value->not_understood) told += finding.code + "\n";
+  }
   for (auto const& finding : loaded.findings) {
     if (finding.severity != Severity::information) told += finding.code + "\n";
   }

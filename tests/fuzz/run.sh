@@ -14,7 +14,7 @@ install_missing $keydrift_packages libgtest-dev ccache clang libclang-rt-14-dev
 cd "$keydrift_root"
 cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo \
   -DKEYDRIFT_FUZZ=ON >/dev/null
-targets=${*:-printed editions tables occurrences statements}
+targets=${*:-printed editions amendments tables occurrences statements}
 for target in $targets; do cmake --build build-fuzz --target "fuzz_$target" >/dev/null; done
 mkdir -p build-fuzz/broken
 status=0

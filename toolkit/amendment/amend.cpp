@@ -198,6 +198,8 @@ Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof c
   for (std::size_t number = 0; number < pieces.size(); ++number) {
     Application application{draft, pieces[number],   number,
                             deeds, amended.unplaced, amended.remarks};
+    auto const& refused = pieces[number].not_understood;
+    amended.unplaced.insert(amended.unplaced.end(), refused.begin(), refused.end());
     check_what_is_amended(application, edition);
     place_couplets(application);
     look_up_destinations(application);

@@ -68,11 +68,12 @@ using Proof = std::function<std::vector<Finding>(Edition)>;
 // on to now leads to the inserted one.  Back-references are told anew where the edition prints them
 // and the leads to a couplet changed.
 //
-// Codes of `unplaced` (errors): no-such-couplet, ambiguous-couplet, conflicting-instructions,
-// couplet-without-number, words-not-found, words-found-several-times, unlinked-couplet.  Of
-// `remarks`: number-taken, destination-looked-up, words-taken-for-destination, note-left-out,
-// abbreviation-not-resolved, amends-another-edition, front-matter-not-applied.
-// Findings on words of a piece bear the piece's file name and places.
+// Codes of `unplaced` (errors): those of Amendment::not_understood; no-such-couplet,
+// ambiguous-couplet, conflicting-instructions, couplet-without-number, couplet-without-leads,
+// words-not-found, words-found-several-times, unlinked-couplet.  Of `remarks`: number-taken,
+// destination-looked-up, words-taken-for-destination, note-left-out, abbreviation-not-resolved,
+// amends-another-edition, front-matter-not-applied. Findings on words of a piece bear the piece's
+// file name and places.
 [[nodiscard]] Amended amend(Edition const& edition, std::span<Amendment const> pieces,
                             Proof const& proof = {});
 

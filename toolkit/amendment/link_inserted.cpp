@@ -137,7 +137,8 @@ class Linker {
       }
       remedy += "; the nearest leads are " + in_prose(names);
     }
-    a_.refuse("unlinked-couplet", unmarked(couplet.place), couplet.leads.front().text,
+    auto const words = couplet.leads.empty() ? std::string{} : couplet.leads.front().text;
+    a_.refuse("unlinked-couplet", unmarked(couplet.place), words,
               "couplet " + couplet.label + " was inserted, but " +
                   (possible.empty() ? "nothing leads to it"
                                     : "several leads could lead to it, and none does"),

@@ -28,10 +28,12 @@ class Placer {
   // --- one instruction -------------------------------------------------------------------------
 
   void take(PlaceByNumber const& step) {
-    for (auto const id : step.couplets) place_by_number(id);
+    for (auto const id : usable(step.couplets)) place_by_number(id);
   }
 
-  void take(ReplaceCouplets const& step) {
+  void take(ReplaceCouplets const& given) {
+    ReplaceCouplets const step{given.labels, usable(given.couplets)};
+    if (step.couplets.empty()) return;
     auto const old = couplets_in(step.labels, step.couplets);
     if (old.empty()) {
       // "Lead 7b should read": the number is a lead's.
@@ -81,7 +83,8 @@ class Placer {
     }
   }
 
-  void take(InsertCouplets const& step) {
+  void take(InsertCouplets const& given) {
+    InsertCouplets const step{given.beside, given.before, usable(given.couplets)};
     auto anchor = draft_.find(step.beside);
     if (!anchor) {
       if (auto const lead = draft_.find_lead(step.beside)) anchor = lead->couplet;
@@ -137,6 +140,17 @@ class Placer {
 
   void take(RedirectLead const&) {}  // see change_words
   void take(ChangeWords const&) {}
+
+  // Those that have leads; the others are told (other forms than print can hold such).
+  [[nodiscard]] std::vector<CoupletId> usable(std::vector<CoupletId> couplets) {
+    std::erase_if(couplets, [this](CoupletId id) {
+      if (!piece_[id].leads.empty()) return false;
+      a_.refuse("couplet-without-leads", piece_[id].place, piece_[id].label,
+                "this couplet of the piece has no leads", "give it its leads");
+      return true;
+    });
+    return couplets;
+  }
 
   // --- by number -------------------------------------------------------------------------------
 

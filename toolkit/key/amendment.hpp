@@ -90,6 +90,8 @@ struct Amendment {
   // label ("– …", a lead to be added).
   Edition piece;
   std::vector<AmendmentInstruction> instructions;  // in printed order
+  // Asked for, but not understood or not whole: errors with the piece's places.
+  std::vector<Finding> not_understood;
   std::vector<Note> kept;  // text that is neither couplet nor instruction, in printed order
 };
 

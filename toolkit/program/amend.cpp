@@ -72,11 +72,11 @@ std::string written(Edition edition, AmendArguments const& arguments, Lexicon co
 }
 
 // Not all was done, or the result has errors, or faults that it did not have before.
-bool is_clean(Amended const& amended, std::vector<Finding> const& reading) {
+bool is_clean(Amended const& amended) {
   auto const at_least = [](Severity least) {
     return [least](Finding const& finding) { return finding.severity >= least; };
   };
-  return amended.unplaced.empty() && !has_error(reading) && !has_error(amended.faults_lasting) &&
+  return amended.unplaced.empty() && !has_error(amended.faults_lasting) &&
          std::none_of(amended.faults_made.begin(), amended.faults_made.end(),
                       at_least(Severity::warning));
 }
@@ -103,7 +103,7 @@ ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& styl
   context.out << amendment_text(
       input->edition, pieces->amendments, amended, pieces->findings,
       {.style = style.apply(context.style), .written = arguments.output, .renumbered = renumbered});
-  return is_clean(amended, pieces->findings) ? kNothingToReport : kFindings;
+  return is_clean(amended) ? kNothingToReport : kFindings;
 }
 
 }  // namespace
