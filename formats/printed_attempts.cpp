@@ -34,6 +34,13 @@ class Reader {
       try_unlabelled_rivals();
       try_outlines();
     }
+    bool const second_fails_less =
+        second_ && (!failed_ || second_->judgement.points() > failed_->judgement.points());
+    if (best_->read->sorted.leads.empty() && second_fails_less) failed_ = std::move(second_);
+    if (best_->read->sorted.leads.empty() && failed_) {
+      failed_->refused = true;
+      return std::move(*failed_);
+    }
     report_close_call();
     return std::move(*best_);
   }
@@ -90,7 +97,12 @@ class Reader {
     // What numbers do not tell has to be told by everything else.
     bool const outline = attempt.grouping.layout == Layout::outline ||
                          attempt.grouping.layout == Layout::by_indentation;
-    if (outline && attempt.judgement.sound * 3 < attempt.judgement.leads * 2) return;
+    if (outline && attempt.judgement.sound * 3 < attempt.judgement.leads * 2) {
+      if (!failed_ || attempt.judgement.points() > failed_->judgement.points()) {
+        failed_ = std::move(attempt);
+      }
+      return;
+    }
     bool const faultless =
         attempt.judgement.points() == static_cast<std::int64_t>(attempt.judgement.leads);
     if (attempt.grouping.layout != Layout::parallel && !is_nested(*read) && !faultless) return;
@@ -218,6 +230,7 @@ class Reader {
 
   void report_close_call() {
     if (!second_ || best_->judgement.is_beyond_doubt()) return;
+    if (best_->read->sorted.leads.empty()) return;  // refused
     if (best_->judgement.points() - second_->judgement.points() > margin(*best_, *second_)) return;
     if (second_->judgement.points() <= 0) return;
     auto const ours = rivals_by_line(*best_);
@@ -252,6 +265,7 @@ class Reader {
   Numbering numbering_;
   std::optional<Attempt> best_;
   std::optional<Attempt> second_;
+  std::optional<Attempt> failed_;  // the best outline that hangs together too badly
 };
 
 }  // namespace

@@ -32,6 +32,8 @@ struct Attempt {
   std::shared_ptr<LeadsRead> read;  // shared by attempts that group the same leads
   Grouping grouping;                // empty when there are no leads
   Judgement judgement;
+  // No reading found leads and couplets that hang together; this one shows where it fails.
+  bool refused{false};
 };
 
 // The best reading of `lines`.  A reading by printed numbers is kept unless another one is clearly

@@ -18,6 +18,8 @@ namespace {
 
 using namespace printed;
 
+constexpr std::size_t kMostLoneShown = 20;  // leads without rivals that a refusal shows
+
 constexpr char const* kExample =
     "write couplets as in \"1. Leaves opposite ..... 2\" and, on the next line, \"– Leaves "
     "alternate ..... Aus bus\"";
@@ -61,9 +63,19 @@ std::string quoted_start(std::string_view line) {
   return std::string{shown} + (shown.size() < line.size() ? "…" : "");
 }
 
+// The leads that are alone in their couplet, in printed order.
+std::vector<std::uint32_t> lone_leads(Grouping const& grouping) {
+  std::vector<std::uint32_t> lone;
+  for (auto const& couplet : grouping.couplets) {
+    if (couplet.member_count == 1) lone.push_back(grouping.members[couplet.first_member]);
+  }
+  std::sort(lone.begin(), lone.end());
+  return lone;
+}
+
 // No lead has a rival, or none leads anywhere: says where pairing fails first.
 Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& lines,
-                    SortedLines const& sorted, bool paired) {
+                    SortedLines const& sorted, Grouping const& grouping, bool leads_nowhere) {
   auto finding = refusal(decoded.name, "no-couplets", "no couplet was found", kExample);
   if (sorted.leads.empty()) {
     auto const first = std::find_if(lines.begin(), lines.end(),
@@ -75,19 +87,29 @@ Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& l
     finding.message += ": no line begins with a couplet's number";
     return finding;
   }
-  auto const& lead = sorted.leads.front();
+  auto const lone = leads_nowhere ? std::vector<std::uint32_t>{} : lone_leads(grouping);
+  auto const first_lone = lone.empty() ? 0U : lone.front();
+  auto const& lead = sorted.leads[first_lone];
   auto const& line = lines[lead.line];
   finding.place = place_in(line, line.begin, line.begin + line.text.size());
   finding.printed = quoted_start(line.text);
-  if (paired) {
-    finding.message += ": no lead ends in a couplet's number or a name";
+  if (lone.empty()) {
+    finding.message += leads_nowhere ? ": no lead ends in a couplet's number or a name"
+                                     : ": too few leads have a rival and lead somewhere";
     return finding;
   }
   finding.message += ": \"" + std::string{lead.label.printed} + "\" has no second lead";
-  if (sorted.leads.size() > 1) {
-    auto const& next = sorted.leads[1];
+  if (first_lone + 1 < sorted.leads.size()) {
+    auto const& next = sorted.leads[first_lone + 1];
     finding.message += "; line " + std::to_string(lines[next.line].number) + " begins with \"" +
                        std::string{next.label.printed} + "\"";
+  }
+  for (std::size_t i = 1; i < std::min(lone.size(), kMostLoneShown + 1); ++i) {
+    auto const& other = sorted.leads[lone[i]];
+    auto const& other_line = lines[other.line];
+    finding.related.push_back(
+        {place_in(other_line, other_line.begin, other_line.begin + other_line.text.size()),
+         "\"" + std::string{other.label.printed} + "\" has no second lead either"});
   }
   return finding;
 }
@@ -208,8 +230,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& one) {
     return one.to.form != DestinationForm::none;
   });
-  if (!paired || !leads_somewhere) {
-    loaded.findings.push_back(no_couplets(text, lines, sorted, paired));
+  if (!paired || !leads_somewhere || attempt.refused) {
+    loaded.findings.push_back(
+        no_couplets(text, lines, sorted, grouping, paired && !leads_somewhere));
     sort_findings(loaded.findings);
     return loaded;
   }

@@ -272,6 +272,20 @@ TEST(PrintedOutline, WordsBeneathTheFirstLeadsWordsAreItsRivals) {
             "destination, lead, destination, lead, destination");
 }
 
+// --- no key ------------------------------------------------------------------------------------
+
+TEST(PrintedOutline, SynopsesWithoutPairsAreRefusedWherePairingFails) {
+  auto const findings = findings_of(
+      "CONSPECTUS OF THE GENUS\n\nI. Shell smooth\n  A. Foot pale ..... Aus bus\n"
+      "  Forms of the coast, with broad shells\n  C. Eyes\nII. Arms long\n  Found in fens\n"
+      "III. Nothing else ..... Dus eus\n");
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings[0],
+            "key.txt:3:1: error: no couplet was found: too few leads have a rival and lead "
+            "somewhere [no-couplets] (write couplets as in \"1. Leaves opposite ..... 2\" and, on "
+            "the next line, \"– Leaves alternate ..... Aus bus\")");
+}
+
 // --- one paragraph -----------------------------------------------------------------------------
 
 TEST(PrintedOutline, ParagraphsOfNestedCoupletsArePartedAtTheirLabels) {
