@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "keydrift/characters/limit_words.hpp"
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/characters/units.hpp"
 
@@ -159,21 +160,6 @@ std::string join_or(std::vector<std::string> const& items) {
     text += items[i];
   }
   return text;
-}
-
-// "male", "female", … for the usual ways to write them.
-std::string canonical_limit(LimitKind kind, std::string_view value) {
-  auto word = normalised_words(value);
-  if (kind == LimitKind::sex) {
-    if (value == "♂" || value == "♂♂" || word == "m" || word == "males") return "male";
-    if (value == "♀" || value == "♀♀" || word == "f" || word == "females") return "female";
-  }
-  if (kind == LimitKind::life_stage) {
-    if (word == "adults" || word == "imago") return "adult";
-    if (word == "larvae") return "larva";
-    if (word == "juveniles") return "juvenile";
-  }
-  return word;
 }
 
 // What "the same words" are compared by.  A lone "a" is an article in prose but a state in a table.
@@ -426,7 +412,7 @@ ObservedCells CharacterSpace::observe_limit(LimitKind kind, std::string_view val
   if (!character || says_unknown(value)) return {};
   auto const& domain = (*this)[*character];
   auto const word = canonical_limit(kind, value);
-  if (word.empty() || word == "undetermined" || word == "indet" || word == "unknown") return {};
+  if (word.empty()) return {};
   Cells cells(domain.words);
   auto const at = std::lower_bound(domain.states.begin(), domain.states.end(), word);
   add_cell(cells, at != domain.states.end() && *at == word
