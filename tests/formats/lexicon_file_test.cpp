@@ -181,7 +181,7 @@ TEST(LexiconFile, ReportsWhatIsWrongInTheJson) {
 TEST(LexiconFile, RefusesALexiconThatDoesNotHoldTogether) {
   EXPECT_EQ(errors("character,state,applicable if\nbeak,x,\ntip,y,beek = x\n"),
             Lines{"l.csv:3:1: error: the character \"tip\" depends on \"beek\", which the lexicon "
-                  "lacks [lexicon-applicability-character] (did you mean \"beak\"?)"});
+                  "lacks [lexicon-applicability-character] (did you mean \"beak\")"});
 }
 
 TEST(LexiconFile, SaysWhichColumnsItWants) {

@@ -14,7 +14,6 @@
 namespace keydrift {
 namespace {
 
-using reading::did_you_mean;
 using reading::fold;
 using reading::near_names;
 

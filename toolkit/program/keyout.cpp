@@ -4,6 +4,7 @@
 
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/characters/space.hpp"
+#include "keydrift/key/near.hpp"
 #include "keydrift/program/inputs.hpp"
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/program/readings.hpp"
@@ -46,8 +47,8 @@ std::optional<Observation> read_show(std::string const& text, CharacterSpace con
   if (!character) {
     context.err << "keydrift: no character of this key is called \"" << observation.character
                 << "\"\n";
-    auto const near = near_names(observation.character, space.column_names());
-    for (auto const& name : near) context.err << "  did you mean \"" << name << "\"?\n";
+    auto const near = did_you_mean(near_names(observation.character, space.column_names()));
+    if (!near.empty()) context.err << "  " << near << '\n';
     return std::nullopt;
   }
   auto const observed = space.observe(*character, observation.value, "");
@@ -102,7 +103,8 @@ ExitCode keyout(KeyoutArguments const& arguments, StyleOptions const& style, Con
       return kUnwritableOutput;
     }
   }
-  context.out << keyout_text(edition, specimen, result, style.apply(context.style));
+  context.out << keyout_text(edition, specimen, result, tables->lexicon,
+                             style.apply(context.style));
   return kNothingToReport;
 }
 

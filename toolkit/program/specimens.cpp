@@ -5,6 +5,7 @@
 #include "keydrift/formats/byte_stream.hpp"
 #include "keydrift/formats/measurements.hpp"
 #include "keydrift/formats/occurrences.hpp"
+#include "keydrift/key/near.hpp"
 #include "keydrift/taxa/names.hpp"
 
 namespace keydrift::program {
@@ -85,9 +86,8 @@ std::optional<Specimen> find_specimen(std::string const& path, std::string const
   if (!run_archive(run, context)) return std::nullopt;
   if (!found) {
     context.err << "keydrift: " << path << " has no specimen \"" << catalog_number << "\"\n";
-    for (auto const& near : near_names(catalog_number, numbers)) {
-      context.err << "  did you mean \"" << near << "\"?\n";
-    }
+    auto const near = did_you_mean(near_names(catalog_number, numbers));
+    if (!near.empty()) context.err << "  " << near << '\n';
   }
   return found;
 }

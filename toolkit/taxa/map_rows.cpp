@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/key/near.hpp"
 #include "keydrift/taxa/matching_parts.hpp"
 
 namespace keydrift {
@@ -96,15 +97,11 @@ class MapReader {
     } else {
       auto& names = old_side ? old_near_ : new_near_;
       if (!names) names.emplace(table.plain_names());
-      auto const near = names->find(name);
-      std::string remedy;
-      for (auto const& candidate : near) {
-        remedy += (remedy.empty() ? "did you mean " : " or ") + quoted(candidate);
-      }
+      auto remedy = did_you_mean(names->find(name));
+      if (remedy.empty()) remedy = "write the name as the edition's key does, or drop the row";
       add("concept-unknown-taxon", Severity::error, row, name,
           "the " + side + " edition, " + edition.name + ", has no taxon " + quoted(name),
-          remedy.empty() ? "write the name as the edition's key does, or drop the row"
-                         : remedy + "?");
+          std::move(remedy));
     }
     return std::nullopt;
   }

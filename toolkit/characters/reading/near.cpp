@@ -65,14 +65,4 @@ std::vector<std::string> near_names(std::string_view name,
   return names;
 }
 
-std::string did_you_mean(std::vector<std::string> const& names) {
-  if (names.empty()) return {};
-  std::string text = "did you mean ";
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? " or " : ", ";
-    text += '"' + names[i] + '"';
-  }
-  return text + "?";
-}
-
 }  // namespace keydrift::reading

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/key/near.hpp"
+
 namespace keydrift::reading {
 
 // At most three of the candidates, nearest first, ties in alphabetical order.  Near means: the same
@@ -12,8 +14,5 @@ namespace keydrift::reading {
 // neighbours count once), or one contained in the other.
 [[nodiscard]] std::vector<std::string> near_names(std::string_view name,
                                                   std::vector<std::string> const& candidates);
-
-// "did you mean "a", "b" or "c"?"; empty for no names.
-[[nodiscard]] std::string did_you_mean(std::vector<std::string> const& names);
 
 }  // namespace keydrift::reading
