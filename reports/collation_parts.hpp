@@ -38,5 +38,9 @@ void set_couplets(Page& page, CollationView const& view, bool every_couplet);
 [[nodiscard]] bool changes_couplet(TaxonChange const& taxon);
 [[nodiscard]] bool has_event(TaxonChange const& taxon, TaxonEvent event);
 [[nodiscard]] bool has_event(CoupletChange const& couplet, CoupletEvent event);
+// Different old taxa that were divided; different new taxa that unite old ones.  A taxon has a row
+// for each of its counterparts.
+[[nodiscard]] std::size_t taxa_divided(Collation const& collation);
+[[nodiscard]] std::size_t taxa_united(Collation const& collation);
 
 }  // namespace keydrift::reports

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "keydrift/reports/collation_parts.hpp"
 #include "keydrift/reports/setting.hpp"
@@ -16,6 +17,26 @@ bool has_event(TaxonChange const& taxon, TaxonEvent event) {
 
 bool has_event(CoupletChange const& couplet, CoupletEvent event) {
   return std::find(couplet.events.begin(), couplet.events.end(), event) != couplet.events.end();
+}
+
+std::size_t taxa_divided(Collation const& collation) {
+  std::set<TaxonId> taxa;
+  for (auto const& change : collation.taxa) {
+    if (has_event(change, TaxonEvent::split)) {
+      taxa.insert(change.old_taxa.begin(), change.old_taxa.end());
+    }
+  }
+  return taxa.size();
+}
+
+std::size_t taxa_united(Collation const& collation) {
+  std::set<TaxonId> taxa;
+  for (auto const& change : collation.taxa) {
+    if (has_event(change, TaxonEvent::lumped)) {
+      taxa.insert(change.new_taxa.begin(), change.new_taxa.end());
+    }
+  }
+  return taxa.size();
 }
 
 void set_column_heads(Page& page, CollationView const& view) {
@@ -102,8 +123,8 @@ void set_summary(Page& page, CollationView const& view) {
   figure("", "reached by the same way, which says something else",
          taxa(TaxonEvent::restated_route));
   figure("", "renamed", taxa(TaxonEvent::renamed));
-  figure("", "divided", taxa(TaxonEvent::split));
-  figure("", "united", taxa(TaxonEvent::lumped));
+  figure("", "divided", taxa_divided(collation));
+  figure("", "united", taxa_united(collation));
   figure("", "overlapping", taxa(TaxonEvent::overlapping));
   figure("", "entered", taxa(TaxonEvent::entered));
   figure("", "left", taxa(TaxonEvent::left));

@@ -42,16 +42,12 @@ std::string route_in_words(Edition const& edition, std::vector<RouteStep> const&
 }
 
 void append_work_row(std::string& out, WorkGroup const& group, SpecimenOutcome const& outcome,
-                     Verdict const& verdict, Edition const& old_edition,
-                     Edition const& new_edition) {
+                     Verdict const& verdict, Edition const& new_edition) {
   std::vector<std::string> answers;
   std::vector<std::string> results;
-  auto question = look_at(verdict, new_edition);
-  if (verdict.questions.empty()) {
-    question = group.question.empty() ? fmt::format("{} ({})", look_at_the_whole(),
-                                                    reason(verdict, old_edition, new_edition))
-                                      : group.question;
-  } else {
+  auto const question = verdict.questions.empty() ? question_in_words(verdict, new_edition)
+                                                  : look_at(verdict, new_edition);
+  if (!verdict.questions.empty()) {
     for (auto const& answer : verdict.questions.front().answers) {
       answers.push_back(answer.words);
       results.push_back(
@@ -112,16 +108,14 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
   out += '\n';
 }
 
-std::string worklist_csv(Edition const& old_edition, Edition const& new_edition,
-                         Redetermination const& redetermination) {
+std::string worklist_csv(Edition const& new_edition, Redetermination const& redetermination) {
   auto out =
       header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher", "question",
               "answersAllowed", "possibleResults", "answer", "newName", "by", "date", "remarks"});
   for (auto const& group : redetermination.worklist) {
     for (auto const index : group.specimens) {
       auto const& outcome = redetermination.to_look_at[index];
-      append_work_row(out, group, outcome, redetermination.verdicts[outcome.verdict], old_edition,
-                      new_edition);
+      append_work_row(out, group, outcome, redetermination.verdicts[outcome.verdict], new_edition);
     }
   }
   return out;

@@ -35,7 +35,7 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
 //
 // storageLocation,catalogNumber,scientificName,typeOrVoucher,question,answersAllowed,
 // possibleResults, and empty answer,newName,by,date,remarks to be filled in.
-[[nodiscard]] std::string worklist_csv(Edition const& old_edition, Edition const& new_edition,
+[[nodiscard]] std::string worklist_csv(Edition const& new_edition,
                                        Redetermination const& redetermination);
 
 // --- collation -------------------------------------------------------------------------------

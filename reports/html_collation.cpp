@@ -210,8 +210,6 @@ void write_collation_summary(HtmlWriter& html, CollationView const& view) {
        {std::pair{TaxonEvent::other_route, "taxa reached by another way"},
         {TaxonEvent::restated_route, "taxa reached by the same way, which says something else"},
         {TaxonEvent::renamed, "taxa renamed"},
-        {TaxonEvent::split, "taxa divided"},
-        {TaxonEvent::lumped, "taxa united"},
         {TaxonEvent::overlapping, "taxa overlapping"},
         {TaxonEvent::entered, "taxa entered"},
         {TaxonEvent::left, "taxa left"},
@@ -220,6 +218,8 @@ void write_collation_summary(HtmlWriter& html, CollationView const& view) {
         {TaxonEvent::only_by_exception, "taxa now reached only through an exception"}}) {
     count("", words, taxa(event));
   }
+  count("", "taxa divided", taxa_divided(collation));
+  count("", "taxa united", taxa_united(collation));
   auto const exceptions = static_cast<std::size_t>(std::count_if(
       collation.roles.begin(), collation.roles.end(),
       [](RoleChange const& role) { return role.transition == RoleTransition::became_exception; }));

@@ -163,12 +163,17 @@ Json from_to_of(std::vector<FromTo> const& rows) {
   return json;
 }
 
-Json worklist_of(std::vector<WorkGroup> const& groups) {
+Json worklist_of(Sides const& sides, Redetermination const& result) {
   auto json = Json::array();
-  for (auto const& group : groups) {
+  for (auto const& group : result.worklist) {
     Json each;
     each["storageLocation"] = group.storage;
-    each["question"] = group.question;
+    std::string question;
+    if (!group.specimens.empty()) {
+      auto const& outcome = result.to_look_at[group.specimens.front()];
+      question = question_in_words(result.verdicts[outcome.verdict], sides.new_edition);
+    }
+    each["question"] = std::move(question);
     each["cost"] = group.cost;
     each["hasTypes"] = group.has_types;
     each["specimens"] = group.specimens;
@@ -238,7 +243,7 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["verdicts"] = std::move(verdicts);
   json["toLookAt"] = outcomes_of(result.to_look_at);
   json["toRelabel"] = outcomes_of(result.to_relabel);
-  json["worklist"] = worklist_of(result.worklist);
+  json["worklist"] = worklist_of(sides, result);
   json["expectations"] = outcomes_of(result.expectations);
   auto failures = Json::array();
   for (auto const& failure : result.failures) {

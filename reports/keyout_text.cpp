@@ -28,11 +28,12 @@ std::string_view to_word(Truth truth) {
 
 // With little recorded, nearly every character is open on every way; the whole list stands once,
 // at the end.
-std::string some_of(std::vector<std::string> const& characters) {
+std::string some_of(std::vector<std::string> const& characters, CharacterLabels const& label) {
   constexpr std::size_t kShown = 6;
-  if (characters.size() <= kShown + 1) return enumerated(characters);
-  std::vector<std::string> shown(characters.begin(), characters.begin() + kShown);
-  shown.push_back(fmt::format("{} more", characters.size() - kShown));
+  auto const count = characters.size() <= kShown + 1 ? characters.size() : kShown;
+  std::vector<std::string> shown;
+  for (std::size_t i = 0; i < count; ++i) shown.push_back(label(characters[i]));
+  if (count < characters.size()) shown.push_back(fmt::format("{} more", characters.size() - count));
   return enumerated(shown);
 }
 
@@ -85,7 +86,8 @@ void set_lead_with_truths(Page& page, Edition const& edition, LeadAssessment con
 }  // namespace
 
 std::string keyout_text(Edition const& edition, Specimen const& specimen, KeyOut const& keyout,
-                        TerminalStyle style) {
+                        Lexicon const& lexicon, TerminalStyle style) {
+  CharacterLabels const label{lexicon};
   Page page{style};
   page.title(fmt::format("{} through {}", specimen_name(specimen), short_label(edition)));
   page.item("Key",
@@ -113,7 +115,7 @@ std::string keyout_text(Edition const& edition, Specimen const& specimen, KeyOut
     std::string right{to_word(terminal.arrival)};
     page.leader(edition[terminal.taxon].name, right, 2);
     if (!terminal.rests_on.empty()) {
-      page.paragraph(fmt::format("rests on {}", some_of(terminal.rests_on)), 6, 2);
+      page.paragraph(fmt::format("rests on {}", some_of(terminal.rests_on, label)), 6, 2);
     }
   }
   for (auto const couplet : keyout.strands_at) {
@@ -121,8 +123,9 @@ std::string keyout_text(Edition const& edition, Specimen const& specimen, KeyOut
   }
   if (!keyout.open_characters.empty()) {
     page.blank();
-    page.paragraph(
-        fmt::format("To narrow it, look at {}.", enumerated(keyout.open_characters, "or")), 2);
+    std::vector<std::string> open;
+    for (auto const& character : keyout.open_characters) open.push_back(label(character));
+    page.paragraph(fmt::format("To narrow it, look at {}.", enumerated(open, "or")), 2);
   }
   if (!keyout.complete) {
     page.blank();

@@ -86,6 +86,7 @@ void set_from_to(Page& page, View const& view) {
   // Rows in which nothing happens are summed up in one.
   std::uint64_t standing = 0;
   std::uint64_t standing_rows = 0;
+  std::uint64_t beyond = 0;
   std::size_t listed = 0;
   for (auto const& row : rows) {
     if (of(row.by_outcome, Outcome::stands) == row.specimens) {
@@ -93,7 +94,10 @@ void set_from_to(Page& page, View const& view) {
       ++standing_rows;
       continue;
     }
-    if (listed++ >= kRows) continue;
+    if (listed++ >= kRows) {
+      beyond += row.specimens;
+      continue;
+    }
     std::string names = row.from.empty() ? "(no usable name)" : row.from;
     // What is in brackets is no name.
     if (row.to.starts_with('('))
@@ -114,8 +118,8 @@ void set_from_to(Page& page, View const& view) {
     }
   }
   if (listed > kRows) {
-    page.paragraph(fmt::format("and {} in the other reports.", counted(listed - kRows, "more row")),
-                   2);
+    page.leader(fmt::format("and {} in the other reports", counted(listed - kRows, "more row")),
+                grouped(beyond), 2);
   }
   if (standing_rows > 0) {
     page.leader(
@@ -169,18 +173,25 @@ void set_places(Page& page, std::vector<WorkGroup> const& worklist) {
   if (nowhere > 0) page.leader("(no place recorded)", grouped(nowhere), 2);
 }
 
-void set_questions(Page& page, std::vector<WorkGroup> const& worklist) {
+// The question of a group, in words.
+std::string question_of(View const& view, WorkGroup const& group) {
+  if (group.specimens.empty()) return {};
+  auto const& outcome = view.result.to_look_at[group.specimens.front()];
+  return question_in_words(view.result.verdicts[outcome.verdict], view.new_edition);
+}
+
+void set_questions(Page& page, View const& view) {
   Counts questions;
   std::unordered_map<std::string, std::size_t> index;
-  for (auto const& group : worklist) {
-    add(questions, index, group.question, group.specimens.size());
+  for (auto const& group : view.result.worklist) {
+    add(questions, index, question_of(view, group), group.specimens.size());
   }
   std::stable_sort(questions.begin(), questions.end(),
                    [](auto const& a, auto const& b) { return a.second > b.second; });
   page.subheading("Questions, and the specimens that each settles");
   for (std::size_t i = 0; i < questions.size() && i < kListed; ++i) {
     auto const& [question, count] = questions[i];
-    page.leader(question.empty() ? look_at_the_whole() : question, grouped(count), 2);
+    page.leader(question, grouped(count), 2);
   }
   if (questions.size() > kListed) {
     page.paragraph(fmt::format("and {} more in the worklist.",
@@ -196,15 +207,16 @@ void set_worklist(Page& page, View const& view) {
   std::size_t sheets = 0;
   std::size_t types = 0;
   std::set<std::string_view> places;
-  std::set<std::string_view> questions;
+  std::set<std::string> questions;
   for (auto const& group : worklist) {
     sheets += group.specimens.size();
     types += group.has_types ? 1 : 0;
-    places.insert(group.storage);
-    questions.insert(group.question);
+    if (!group.storage.empty()) places.insert(group.storage);
+    questions.insert(question_of(view, group));
   }
-  page.paragraph(fmt::format("{} to look at, from {}, with {} to answer.",
-                             counted(sheets, "specimen"), counted(places.size(), "storage place"),
+  page.paragraph(fmt::format("{} to look at{}, with {} to answer.", counted(sheets, "specimen"),
+                             places.empty() ? std::string{}
+                                            : ", from " + counted(places.size(), "storage place"),
                              counted(questions.size(), "different question")),
                  2);
   if (types > 0) {
@@ -212,8 +224,8 @@ void set_worklist(Page& page, View const& view) {
                                counted(worklist.size(), "group")),
                    2);
   }
-  set_questions(page, worklist);
-  set_places(page, worklist);
+  set_questions(page, view);
+  if (!places.empty()) set_places(page, worklist);
 }
 
 std::string let_through(Edition const& edition, std::vector<TaxonId> const& taxa,

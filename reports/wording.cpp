@@ -124,16 +124,25 @@ std::string name_of(Edition const& edition, std::optional<CoupletId> const& coup
 
 CharacterLabels::CharacterLabels(std::span<CharacterUse const> characters) {
   by_id_.reserve(characters.size());
-  for (auto const& use : characters) by_id_.emplace(use.character, &use);
+  for (auto const& use : characters) by_id_.emplace(use.character, use.label);
+}
+
+CharacterLabels::CharacterLabels(Lexicon const& lexicon) {
+  by_id_.reserve(lexicon.characters.size());
+  for (auto const& character : lexicon.characters) {
+    by_id_.emplace(character.id, character.label);
+  }
 }
 
 std::string CharacterLabels::operator()(std::string_view id) const {
   auto const found = by_id_.find(id);
   bool const opaque = id.starts_with('~');
-  if (found != by_id_.end() && !found->second->label.empty()) {
-    auto const& label = found->second->label;
-    return opaque && !label.starts_with("“") ? quoted(label) : label;
+  if (found != by_id_.end() && !found->second.empty()) {
+    auto const label = found->second;
+    return opaque && !label.starts_with("“") ? quoted(label) : std::string{label};
   }
+  // "~n:spike|mm": a number, by what was measured.
+  if (id.starts_with("~n:")) return quoted(id.substr(3, id.rfind('|') - 3));
   return opaque ? quoted(id.substr(1)) : std::string{id};
 }
 

@@ -12,6 +12,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "keydrift/characters/lexicon.hpp"
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/redetermination/keyout.hpp"
@@ -60,16 +61,19 @@ struct EditionNames {
 [[nodiscard]] std::string name_of(Edition const& edition, std::optional<LeadId> const& lead);
 [[nodiscard]] std::string name_of(Edition const& edition, std::optional<CoupletId> const& couplet);
 
-// What people call the characters of a collation.  Look-ups are by id.  Borrows from the collation.
+// What people call the characters of a collation, or of a lexicon.  Look-ups are by id.  Borrows
+// from it.
 class CharacterLabels {
  public:
   CharacterLabels() = default;
   explicit CharacterLabels(std::span<CharacterUse const> characters);
-  // The label; the id where there is none; an opaque character is its words in quotation marks.
+  explicit CharacterLabels(Lexicon const& lexicon);
+  // The label; the id where there is none; an opaque character is its words (or what was measured)
+  // in quotation marks.
   [[nodiscard]] std::string operator()(std::string_view id) const;
 
  private:
-  std::unordered_map<std::string_view, CharacterUse const*> by_id_;
+  std::unordered_map<std::string_view, std::string_view> by_id_;  // labels
 };
 
 // --- collation -------------------------------------------------------------------------------
@@ -123,8 +127,9 @@ struct MarkMeaning {
 // "look at utricle beak (hand lens): bifid → stands; entire → Aus bus"; "" when there is nothing to
 // ask.
 [[nodiscard]] std::string look_at(Verdict const& verdict, Edition const& new_edition);
-// What is asked where no single character decides.
-[[nodiscard]] std::string_view look_at_the_whole();
+// The first thing asked, in short: "utricle beak: bifid → stands; entire → Aus bus"; where no
+// character decides, what to do instead.  Equal for all specimens of a WorkGroup.
+[[nodiscard]] std::string question_in_words(Verdict const& verdict, Edition const& new_edition);
 // What follows from an answer: "stands", "Aus bus", "Aus bus | Aus cus", "then utricle length".
 [[nodiscard]] std::string follows(Verdict const& verdict, Answer const& answer,
                                   Edition const& new_edition);

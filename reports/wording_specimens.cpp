@@ -213,23 +213,45 @@ std::string follows(Verdict const& verdict, Answer const& answer, Edition const&
   return to_word(answer.outcome);
 }
 
+namespace {
+
+// "bifid → stands; entire → Aus bus"
+std::string answers_in_words(Verdict const& verdict, Question const& question,
+                             Edition const& new_edition) {
+  std::string text;
+  for (auto const& answer : question.answers) {
+    if (!text.empty()) text += "; ";
+    text += fmt::format("{} → {}", answer.words, follows(verdict, answer, new_edition));
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string question_in_words(Verdict const& verdict, Edition const& new_edition) {
+  if (!verdict.questions.empty()) {
+    auto const& question = verdict.questions.front();
+    return fmt::format("{}: {}", question.label, answers_in_words(verdict, question, new_edition));
+  }
+  if (verdict.outcome == Outcome::doubtful) {
+    return fmt::format("check the name{}{}", verdict.why.empty() ? "" : ": ", verdict.why);
+  }
+  if (verdict.outcome == Outcome::stranded && verdict.strands_at) {
+    return fmt::format("no lead of couplet {} fits: check the specimen against it",
+                       new_edition[*verdict.strands_at].label);
+  }
+  return "no single character decides: look at the whole specimen";
+}
+
 std::string look_at(Verdict const& verdict, Edition const& new_edition) {
   std::string text;
   for (std::size_t i = 0; i < verdict.questions.size(); ++i) {
     auto const& question = verdict.questions[i];
     text += i == 0 ? "look at " : ". Then ";
-    text += fmt::format("{} ({}): ", question.label, to_word(question.difficulty));
-    for (std::size_t j = 0; j < question.answers.size(); ++j) {
-      if (j > 0) text += "; ";
-      text += fmt::format("{} → {}", question.answers[j].words,
-                          follows(verdict, question.answers[j], new_edition));
-    }
+    text += fmt::format("{} ({}): {}", question.label, to_word(question.difficulty),
+                        answers_in_words(verdict, question, new_edition));
   }
   return text;
-}
-
-std::string_view look_at_the_whole() {
-  return "no single character decides: look at the whole specimen";
 }
 
 std::string possible_outcomes(Verdict const& verdict) {

@@ -138,7 +138,7 @@ TEST(SpecimensCsv, HostileRecordsStayWithinTheirCells) {
 
 TEST(WorklistCsv, GivesEachSpecimenInTheOrderOfTheWalkWithColumnsToFillIn) {
   auto const sample = make_sample();
-  auto const text = worklist_csv(sample.old_edition, sample.new_edition, sample.redetermination);
+  auto const text = worklist_csv(sample.new_edition, sample.redetermination);
   auto const table = parse(text);
   ASSERT_EQ(table.size(), 5);
   std::vector<std::string> const header{"storageLocation",

@@ -146,7 +146,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   Outputs outputs;
   if (rows) outputs.add(std::move(*rows).take());
   if (!arguments.worklist.empty()) {
-    outputs.add(arguments.worklist, worklist_csv(old_edition, new_edition, result));
+    outputs.add(arguments.worklist, worklist_csv(new_edition, result));
   }
   if (!arguments.rejects.empty()) outputs.add(arguments.rejects, rejects.text());
   if (!arguments.html.empty()) {

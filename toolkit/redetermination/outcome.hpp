@@ -127,7 +127,7 @@ struct SpecimenOutcome {
 // One line of the worklist: a group to be answered together.
 struct WorkGroup {
   std::string storage{};
-  std::string question{};  // "utricle beak: bifid → stands; entire → becomes Aus bus"
+  std::string question{};  // equal where the same is asked; reports put it into words
   double cost{1};          // difficulty of the look
   bool has_types{false};
   std::vector<std::size_t> specimens{};  // indexes into Redetermination::to_look_at

@@ -35,36 +35,26 @@ bool natural_less(std::string_view a, std::string_view b) {
   return a < b;
 }
 
-std::string consequence(Answer const& answer, Edition const& new_edition) {
-  if (answer.outcome == Outcome::stands) return "stands";
-  if (answer.outcome == Outcome::stranded) return "no lead fits";
-  std::string names;
-  for (auto const taxon : answer.new_taxa) {
-    if (!names.empty()) names += " or ";
-    names += new_edition[taxon].name;
-  }
-  if (answer.next) return names + ", look on";
-  return names;
-}
-
-std::string question_words(Verdict const& verdict, Edition const& new_edition) {
+// Equal for specimens of which the same is asked, with the same consequences.
+std::string question_key(Verdict const& verdict, Edition const& new_edition) {
+  std::string key = to_word(verdict.outcome);
+  auto const add = [&key](std::string_view text) {
+    key += '\n';
+    key += text;
+  };
   if (verdict.questions.empty()) {
-    if (verdict.outcome == Outcome::doubtful) return "check the name: " + verdict.why;
-    if (verdict.outcome == Outcome::stranded && verdict.strands_at) {
-      return "no lead of couplet " + new_edition[*verdict.strands_at].label +
-             " fits: check the specimen against it";
-    }
-    return "no recorded character can tell: compare with the descriptions";
+    add(verdict.why);
+    if (verdict.strands_at) add(new_edition[*verdict.strands_at].label);
+    return key;
   }
-  auto const& question = verdict.questions.front();
-  std::string text = question.label + ": ";
-  bool first = true;
-  for (auto const& answer : question.answers) {
-    if (!first) text += "; ";
-    first = false;
-    text += answer.words + " → " + consequence(answer, new_edition);
+  // The outcome itself is no part of the question.
+  key = verdict.questions.front().label;
+  for (auto const& answer : verdict.questions.front().answers) {
+    add(answer.words);
+    add(answer.next ? std::to_string(*answer.next) : to_word(answer.outcome));
+    for (auto const taxon : answer.new_taxa) add(new_edition[taxon].name);
   }
-  return text;
+  return key;
 }
 
 }  // namespace
@@ -74,7 +64,7 @@ std::vector<WorkGroup> make_worklist(Redetermination const& result, Edition cons
   for (std::size_t i = 0; i < result.to_look_at.size(); ++i) {
     auto const& outcome = result.to_look_at[i];
     auto const& verdict = result.verdicts[outcome.verdict];
-    auto const question = question_words(verdict, new_edition);
+    auto const question = question_key(verdict, new_edition);
     auto& group = groups[{outcome.specimen.storage, question}];
     group.storage = outcome.specimen.storage;
     group.question = question;
