@@ -78,13 +78,14 @@ std::string JsonFields::required_text(std::string_view name) {
   return text(name);
 }
 
-std::vector<std::string> JsonFields::texts(std::string_view name) {
+std::vector<std::string> JsonFields::texts(std::string_view name, std::vector<Place>* places) {
   std::vector<std::string> found;
   auto const* const value = of_type(name, JsonType::list);
   if (value == nullptr) return found;
   for (auto const& item : value->items) {
     if (item.type == JsonType::text) {
       found.push_back(item.text);
+      if (places != nullptr) places->push_back(item.place);
     } else {
       problems_.wrong_type(name, item, "a list of texts");
     }

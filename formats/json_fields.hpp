@@ -37,7 +37,9 @@ class JsonFields {
   [[nodiscard]] JsonValue const* of_type(std::string_view name, JsonType type);
   [[nodiscard]] std::string text(std::string_view name);
   [[nodiscard]] std::string required_text(std::string_view name);  // missing-field when absent
-  [[nodiscard]] std::vector<std::string> texts(std::string_view name);
+  // `places`, if given, get those of the texts, one for one.
+  [[nodiscard]] std::vector<std::string> texts(std::string_view name,
+                                               std::vector<Place>* places = nullptr);
   [[nodiscard]] std::optional<double> number(std::string_view name);
   [[nodiscard]] std::optional<std::uint64_t> whole_number(std::string_view name);
   [[nodiscard]] bool flag(std::string_view name);

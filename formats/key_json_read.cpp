@@ -86,8 +86,8 @@ class KeyReader {
     scope.taxa = fields.text("taxa");
     scope.region = fields.text("region");
     scope.places = fields.texts("places");
-    scope.excluded_taxa = fields.texts("excludes");
-    scope.listed_taxa = fields.texts("lists");
+    scope.excluded_taxa = fields.texts("excludes", &scope.excluded_places);
+    scope.listed_taxa = fields.texts("lists", &scope.listed_places);
     scope.life_stage = fields.text("lifeStage");
     scope.sex = fields.text("sex");
     scope.material = fields.text("material");

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 
@@ -101,6 +102,34 @@ void append_items(std::vector<std::string>& list, std::string_view value) {
   for (auto& item : list_items(value)) list.push_back(std::move(item));
 }
 
+// The same, with the place of each item: of its words, or (where a line end or a run of blanks
+// parts them) of the first of them.
+void append_names(std::vector<std::string>& list, std::vector<Place>& places,
+                  std::string_view value, std::span<SourceLine const> lines) {
+  std::size_t line = 0;
+  std::size_t from = lines.front().text.find(':');
+  for (auto& item : list_items(value)) {
+    auto wanted = std::string_view{item};
+    auto at = lines[line].text.find(wanted, from);
+    if (at == std::string_view::npos) {
+      wanted = wanted.substr(0, wanted.find(' '));
+      at = lines[line].text.find(wanted, from);
+      while (at == std::string_view::npos && line + 1 < lines.size()) {
+        at = lines[++line].text.find(wanted);
+        from = 0;
+      }
+      if (at != std::string_view::npos && lines[line].text.substr(at).starts_with(item)) {
+        wanted = item;
+      }
+    }
+    if (at == std::string_view::npos) at = 0;
+    auto const begin = lines[line].begin + at;
+    places.push_back(place_in(lines[line], begin, begin + wanted.size()));
+    from = at + wanted.size();
+    list.push_back(std::move(item));
+  }
+}
+
 void append_text(std::string& text, std::string_view value) {
   if (!text.empty()) text += "; ";
   text += value;
@@ -171,7 +200,9 @@ class FrontReader {
   FrontReader(Edition& edition, std::vector<Finding>& findings)
       : edition_{edition}, findings_{findings} {}
 
-  void take(NamedLine const& named, std::string const& value, Place const& place) {
+  // `lines` are those that the value stands in.
+  void take(NamedLine const& named, std::string const& value, Place const& place,
+            std::span<SourceLine const> lines) {
     auto& front = edition_.front;
     switch (named.field) {
       case Field::title:
@@ -199,10 +230,10 @@ class FrontReader {
         append_items(front.scope.places, value);
         break;
       case Field::excludes:
-        append_items(front.scope.excluded_taxa, value);
+        append_names(front.scope.excluded_taxa, front.scope.excluded_places, value, lines);
         break;
       case Field::lists:
-        append_items(front.scope.listed_taxa, value);
+        append_names(front.scope.listed_taxa, front.scope.listed_places, value, lines);
         break;
       case Field::life_stage:
         front.scope.life_stage = canonical_stage(value);
@@ -335,7 +366,7 @@ std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines,
       accounts.push_back({lines[next].number, LineKind::front_matter, "goes on with the value"});
       ++next;
     }
-    reader.take(*named, value, place);
+    reader.take(*named, value, place, std::span{lines}.subspan(i, next - i));
     i = next;
   }
   reader.finish();

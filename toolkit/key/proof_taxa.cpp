@@ -1,7 +1,8 @@
 // Do the terminals agree with what the front matter says the key covers, and with one another?
 
 #include <algorithm>
-#include <set>
+#include <map>
+#include <optional>
 
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/proof_checks.hpp"
@@ -20,8 +21,9 @@ bool covers(std::string const& shorter, std::string const& longer) {
 // Looks up which names of a set begin with a name or are its beginning.
 class NameSet {
  public:
-  void add(std::string_view name) {
-    if (auto folded = fold_words(name); !folded.empty()) names_.insert(std::move(folded));
+  // `row`: of the name in its list.
+  void add(std::string_view name, std::size_t row = 0) {
+    if (auto folded = fold_words(name); !folded.empty()) names_.emplace(std::move(folded), row);
   }
   [[nodiscard]] bool empty() const { return names_.empty(); }
   [[nodiscard]] bool agrees(std::string_view name) const {
@@ -29,20 +31,22 @@ class NameSet {
     // "aus bus" < "aus bus smith" < "aus busa": what begins with the name follows it, behind at
     // most names that go on with a byte below the blank, which folded words never hold.
     auto const next = names_.lower_bound(folded);
-    if (next != names_.end() && covers(folded, *next)) return true;
-    return holds_beginning(folded);
+    if (next != names_.end() && covers(folded, next->first)) return true;
+    return beginning(folded).has_value();
   }
-  // Is the name, or a beginning of it, in the set?
-  [[nodiscard]] bool holds_beginning(std::string const& folded) const {
+  // The row of the name, or of the longest beginning of it, that is in the set.
+  [[nodiscard]] std::optional<std::size_t> beginning(std::string const& folded) const {
     for (auto end = folded.size(); end != std::string::npos && end > 0;
          end = folded.rfind(' ', end - 1)) {
-      if (names_.contains(folded.substr(0, end))) return true;
+      if (auto const found = names_.find(folded.substr(0, end)); found != names_.end()) {
+        return found->second;
+      }
     }
-    return false;
+    return std::nullopt;
   }
 
  private:
-  std::set<std::string> names_;
+  std::map<std::string, std::size_t> names_;
 };
 
 void check_listed(ProofContext& context) {
@@ -62,11 +66,13 @@ void check_listed(ProofContext& context) {
     if (list.agrees(synonymy.synonym)) list.add(synonymy.accepted);
   }
 
-  for (auto const& name : listed_taxa) {
+  auto const& places = edition.front.scope.listed_places;
+  for (std::size_t i = 0; i < listed_taxa.size(); ++i) {
+    auto const& name = listed_taxa[i];
     if (keyed.agrees(name)) continue;
     auto remedy = context.near_names(name, names);
     if (remedy.empty()) remedy = "key it out, or take it off the list";
-    context.report("listed-not-keyed", {}, name,
+    context.report("listed-not-keyed", i < places.size() ? places[i] : Place{}, name,
                    "the front matter lists " + in_quotes(name) + ", which does not key out",
                    std::move(remedy));
   }
@@ -88,13 +94,20 @@ void check_listed(ProofContext& context) {
 }
 
 void check_excluded(ProofContext& context) {
+  auto const& names = context.edition.front.scope.excluded_taxa;
+  auto const& places = context.edition.front.scope.excluded_places;
   NameSet excluded;
-  for (auto const& name : context.edition.front.scope.excluded_taxa) excluded.add(name);
+  for (std::size_t i = 0; i < names.size(); ++i) excluded.add(names[i], i);
   for (auto const& taxon : context.edition.taxa) {
-    if (!excluded.holds_beginning(fold_words(taxon.name))) continue;
-    context.report("keyed-though-excluded", taxon.place, taxon.name,
-                   in_quotes(taxon.name) + " keys out, but the front matter says it is left out",
-                   "mend the front matter, or leave the taxon out of the key");
+    auto const row = excluded.beginning(fold_words(taxon.name));
+    if (!row) continue;
+    auto& finding = context.report(
+        "keyed-though-excluded", taxon.place, taxon.name,
+        in_quotes(taxon.name) + " keys out, but the front matter says it is left out",
+        "mend the front matter, or leave the taxon out of the key");
+    if (*row < places.size()) {
+      finding.related.push_back({places[*row], "the front matter leaves it out here"});
+    }
   }
 }
 
