@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "edition_builder.hpp"
-#include "keydrift/key/proof.hpp"
+#include "keydrift/key/numbers.hpp"
 
 namespace keydrift {
 namespace {

@@ -1,6 +1,6 @@
 #include <array>
 
-#include "keydrift/key/proof.hpp"
+#include "keydrift/key/finding_kinds.hpp"
 
 namespace keydrift {
 namespace {

@@ -1,56 +1,28 @@
 // The numbers of a key.  Sums and bounds of route lengths: M. Fischer 2021, "Extremal values of the
 // Sackin tree balance index", Annals of Combinatorics 25: 515-541 (the comb and the most even tree
 // are the extremes); D. H. Colless 1982, Systematic Zoology 31: 100-104; C. E. Shannon 1948, Bell
-// System Technical Journal 27: 379-423; D. A. Huffman 1952 (see proof.hpp).
+// System Technical Journal 27: 379-423; D. A. Huffman 1952 (see numbers.hpp).
 
 #include <algorithm>
 #include <bit>
 #include <cmath>
 #include <deque>
 
-#include "keydrift/key/proof.hpp"
+#include "keydrift/key/numbers.hpp"
+#include "keydrift/key/route_means.hpp"
 
 namespace keydrift {
 namespace {
-
-// Mean length of the ways to a vertex, and how many they are.  The count is kept as its logarithm:
-// reticulate keys have more ways than any number type holds.
-class MeanLength {
- public:
-  void add(MeanLength const& from, double steps) {
-    if (!from.any_) return;
-    if (!any_) {
-      *this = {from.log2_count_, from.mean_ + steps};
-      return;
-    }
-    auto const larger = std::max(log2_count_, from.log2_count_);
-    auto const mine = std::exp2(log2_count_ - larger);
-    auto const theirs = std::exp2(from.log2_count_ - larger);
-    mean_ = (mine * mean_ + theirs * (from.mean_ + steps)) / (mine + theirs);
-    log2_count_ = larger + std::log2(mine + theirs);
-  }
-  static MeanLength start() { return {0, 0}; }
-  MeanLength() = default;
-  [[nodiscard]] double mean() const { return mean_; }
-
- private:
-  MeanLength(double log2_count, double mean) : any_{true}, log2_count_{log2_count}, mean_{mean} {}
-  bool any_{false};
-  double log2_count_{0};
-  double mean_{0};
-};
 
 // Ways from the start to one vertex.
 struct Ways {
   std::size_t shortest{};
   std::size_t longest{};
-  MeanLength length;
   bool any{false};
 
   void add(Ways const& from) {
     shortest = any ? std::min(shortest, from.shortest + 1) : from.shortest + 1;
     longest = std::max(longest, from.longest + 1);
-    length.add(from.length, 1);
     any = true;
   }
 };
@@ -84,12 +56,11 @@ bool rests_on_one_statement(Couplet const& couplet) {
 
 // What can be counted couplet by couplet, ways left aside.
 void count_couplets(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers,
-                    std::size_t& widest, double& unevenness) {
+                    double& unevenness) {
   numbers.couplets = edition.couplets.size();
   for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
     auto const& couplet = edition[c];
     numbers.leads += couplet.leads.size();
-    widest = std::max(widest, couplet.leads.size());
     if (couplet.leads.size() > 2) ++numbers.polytomies;
     if (rests_on_one_statement(couplet)) ++numbers.single_statement_couplets;
     auto const leads_here = graph.leads_to(c).size();
@@ -114,6 +85,10 @@ void count_couplets(Edition const& edition, KeyGraph const& graph, KeyNumbers& n
   }
 }
 
+std::vector<double> route_lengths(Edition const& edition, KeyGraph const& graph) {
+  return mean_over_routes(edition, graph, 0, [](double steps, CoupletId) { return steps + 1; });
+}
+
 // Ways to every terminal; false if there is none to any.
 bool count_ways(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers) {
   std::vector<Ways> to_couplet(edition.couplets.size());
@@ -121,7 +96,7 @@ bool count_ways(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbe
   auto const order = graph.topological_order();
   // The start is the one couplet at depth 1.
   for (auto const c : order) {
-    if (graph.depth(c) == 1U) to_couplet[c.index] = {0, 0, MeanLength::start(), true};
+    if (graph.depth(c) == 1U) to_couplet[c.index] = {0, 0, true};
   }
   // Leads into a couplet have been counted when its turn comes, for they stand higher in the order.
   for (auto const c : order) {
@@ -131,22 +106,31 @@ bool count_ways(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbe
         to_couplet[c.index].add(to_couplet[lead.couplet.index]);
     }
   }
-  double sum = 0;
   numbers.shortest_route = edition.couplets.size();
   for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
     auto& ways = to_taxon[t.index];
     for (auto const lead : graph.leads_to(t)) {
       if (graph.route_count(lead.couplet) > 0) ways.add(to_couplet[lead.couplet.index]);
     }
-    if (!ways.any) continue;
+    if (!ways.any) {
+      if (!graph.leads_to(t).empty()) ++numbers.beyond_start;
+      continue;
+    }
     ++numbers.terminals;
-    sum += ways.length.mean();
     numbers.shortest_route = std::min(numbers.shortest_route, ways.shortest);
     numbers.longest_route = std::max(numbers.longest_route, ways.longest);
   }
   if (numbers.terminals == 0) return false;
+  double sum = 0;
+  for (auto const length : route_lengths(edition, graph)) sum += std::isnan(length) ? 0 : length;
   numbers.mean_route = sum / static_cast<double>(numbers.terminals);
   return true;
+}
+
+std::size_t widest_couplet(Edition const& edition) {
+  std::size_t widest = 2;
+  for (auto const& couplet : edition.couplets) widest = std::max(widest, couplet.leads.size());
+  return widest;
 }
 
 double root_share(Edition const& edition, KeyGraph const& graph, std::size_t terminals) {
@@ -162,15 +146,13 @@ double root_share(Edition const& edition, KeyGraph const& graph, std::size_t ter
 
 std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& graph) {
   KeyNumbers numbers;
-  std::size_t widest = 0;
   double unevenness = 0;
-  count_couplets(edition, graph, numbers, widest, unevenness);
+  count_couplets(edition, graph, numbers, unevenness);
   if (!count_ways(edition, graph, numbers)) return std::nullopt;
 
   auto const n = static_cast<double>(numbers.terminals);
   numbers.root_share = root_share(edition, graph, numbers.terminals);
-  numbers.entropy_bound =
-      std::log2(n) / std::log2(std::max<double>(2, static_cast<double>(widest)));
+  numbers.entropy_bound = std::log2(n) / std::log2(static_cast<double>(widest_couplet(edition)));
   numbers.huffman_bound = numbers.terminals < 2 ? 0 : least_sum(numbers.terminals) / n;
   // Up to three taxa the comb is the most even key there is.
   auto const room = comb_sum(n) - least_sum(numbers.terminals);
@@ -179,6 +161,52 @@ std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& gr
   auto const most_uneven = (n - 1) * (n - 2) / 2;
   numbers.colless = most_uneven > 0 ? std::min(unevenness / most_uneven, 1.0) : 0.0;
   return numbers;
+}
+
+std::optional<FrequencyNumbers> frequency_numbers(Edition const& edition, KeyGraph const& graph,
+                                                  std::span<double const> weights) {
+  auto const lengths = route_lengths(edition, graph);
+  FrequencyNumbers numbers;
+  std::vector<double> kept;
+  double sum = 0;
+  for (std::size_t i = 0; i < lengths.size(); ++i) {
+    if (std::isnan(lengths[i]) || !(weights[i] > 0)) continue;
+    kept.push_back(weights[i]);
+    numbers.total += weights[i];
+    sum += weights[i] * lengths[i];
+  }
+  if (kept.empty()) return std::nullopt;
+  numbers.taxa = kept.size();
+  numbers.mean_route = sum / numbers.total;
+  numbers.entropy = entropy(kept);
+  numbers.entropy_bound = numbers.entropy / std::log2(static_cast<double>(widest_couplet(edition)));
+  numbers.huffman_bound = huffman_mean(kept);
+  return numbers;
+}
+
+std::vector<double> mean_route_costs(Edition const& edition, KeyGraph const& graph,
+                                     std::span<double const> cost) {
+  return mean_over_routes(edition, graph, 0,
+                          [&](double sum, CoupletId couplet) { return sum + cost[couplet.index]; });
+}
+
+std::vector<double> chances_of_right(Edition const& edition, KeyGraph const& graph,
+                                     std::span<double const> error) {
+  return mean_over_routes(edition, graph, 1, [&](double chance, CoupletId couplet) {
+    return chance * (1 - error[couplet.index]);
+  });
+}
+
+double entropy(std::span<double const> weights) {
+  double total = 0;
+  for (auto const weight : weights) total += weight > 0 && std::isfinite(weight) ? weight : 0;
+  double bits = 0;
+  for (auto const weight : weights) {
+    if (!(weight > 0) || !std::isfinite(weight) || weight == total) continue;
+    auto const share = weight / total;
+    bits -= share * std::log2(share);
+  }
+  return bits;
 }
 
 double huffman_mean(std::span<double const> weights, unsigned arity) {

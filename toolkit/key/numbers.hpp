@@ -1,0 +1,81 @@
+#pragma once
+// The numbers of a key: how long its ways are, how near that comes to the least possible, and how
+// often a determination comes out right.
+//
+// Where a taxon has several routes, each of them counts alike, and its figure is their mean.  All
+// functions take time in proportion to the edition and never recurse.
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "keydrift/key/edition.hpp"
+#include "keydrift/key/graph.hpp"
+
+namespace keydrift {
+
+// Routes are counted from the start; a "step" is one couplet answered.
+struct KeyNumbers {
+  std::size_t couplets{};
+  std::size_t leads{};
+  std::size_t terminals{};       // different taxa that the start leads to
+  std::size_t terminal_ends{};   // leads' ends that name a taxon, counted with repeats
+  std::size_t beyond_start{};    // taxa that leads end in, none of which the start leads to
+  std::size_t polytomies{};      // couplets of three or more leads
+  std::size_t reticulations{};   // surplus incoming leads over couplets
+  std::size_t shortest_route{};  // steps
+  std::size_t longest_route{};
+  double mean_route{};          // over terminals, equal frequencies
+  double entropy_bound{};       // Shannon: log2(terminals) / log2(widest couplet)
+  double huffman_bound{};       // mean of the best dichotomous key (Huffman 1952), equal weights
+  double evenness{};            // (comb sum - actual) / (comb sum - least sum): 1 even, 0 comb
+  double colless{};             // Colless index over its value for a comb: 0 even, 1 comb
+  std::size_t comb_couplets{};  // couplets one of whose leads ends in a single taxon
+  double root_share{};          // share of terminals on the smaller side of the first couplet
+  std::size_t single_statement_couplets{};  // all of whose leads rest on one statement
+};
+
+// nullopt when the key has no terminal or a cycle that leaves no route.
+[[nodiscard]] std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& graph);
+
+// The same under given frequencies of the taxa, by row of Edition::taxa; none is negative, and
+// they need not sum to 1.  Taxa that the start does not lead to are left out.
+struct FrequencyNumbers {
+  std::size_t taxa{};      // with a frequency above 0
+  double total{};          // sum of their frequencies
+  double mean_route{};     // steps
+  double entropy{};        // Shannon's H = -sum w log2 w, in bits
+  double entropy_bound{};  // H / log2(widest couplet): no key with such couplets has a lower mean
+  double huffman_bound{};  // mean of the best dichotomous key
+};
+// nullopt when no taxon that the start leads to has a frequency above 0.
+[[nodiscard]] std::optional<FrequencyNumbers> frequency_numbers(Edition const& edition,
+                                                                KeyGraph const& graph,
+                                                                std::span<double const> weights);
+
+// By row of Edition::taxa: the sum of the costs of the couplets answered on the way to the taxon;
+// NaN where there is no way.  `cost` is by row of Edition::couplets.
+[[nodiscard]] std::vector<double> mean_route_costs(Edition const& edition, KeyGraph const& graph,
+                                                   std::span<double const> cost);
+
+// By row of Edition::taxa: the chance that a specimen of the taxon comes out as it, when couplet c
+// is answered wrongly with the chance error[c], independently of the others: the product over its
+// route of (1 - error).  NaN where there is no way.
+//
+// The product is that of Osborne 1963, "Some aspects of the theory of dichotomous keys", New
+// Phytologist 62: 144-160 (formula from memory).  It takes it that a wrong turn never comes back to
+// the right name, and that nobody turns back; people who cross-check do better (J. Wäldchen et al.
+// 2022, People and Nature 4: 1603-1615, from its abstract).
+[[nodiscard]] std::vector<double> chances_of_right(Edition const& edition, KeyGraph const& graph,
+                                                   std::span<double const> error);
+
+// Mean depth of an optimal code for the weights (Huffman 1952, "A method for the construction of
+// minimum-redundancy codes", Proc. IRE 40: 1098-1101), `arity` >= 2; weights need not sum to 1.
+// 0 for fewer than two positive weights.
+[[nodiscard]] double huffman_mean(std::span<double const> weights, unsigned arity = 2);
+
+// Shannon's entropy of the weights in bits; 0 for fewer than two positive weights.
+[[nodiscard]] double entropy(std::span<double const> weights);
+
+}  // namespace keydrift
