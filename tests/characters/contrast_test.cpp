@@ -342,6 +342,7 @@ TEST(Contrast, FindsALeadThatNoSpecimenCanPass) {
             "\"beak=bifid\" of lead 1a above [dead-lead]\n"
             "  beak=entire\n"
             "  key.txt:1:1: lead 1a says \"beak=bifid\"\n"
+            "  key.txt:6:1: so whatever comes to couplet \"3\" takes lead 3b\n"
             "  mend one of the two statements, or drop the couplet\n"
             "key.txt:6:1: information: \"beak=bifid\" of lead 3b decides nothing: the leads above "
             "it leave only bifid [settled-above]\n"
@@ -401,6 +402,7 @@ TEST(Contrast, CallsALeadDeadOnlyWhenEveryRouteContradictsIt) {
             "\"beak=bifid\" of lead 2a above, and every other route bars it too [dead-lead]\n"
             "  beak=blunt\n"
             "  key.txt:3:1: lead 2a says \"beak=bifid\"\n"
+            "  key.txt:8:1: so whatever comes to couplet \"4\" takes lead 4b\n"
             "  mend one of the two statements, or drop the couplet\n");
 }
 
@@ -443,6 +445,7 @@ TEST(Contrast, ClaimsOfWordsNotUnderstoodOnlyThatTheLeadsOfACoupletDiffer) {
             "\"~nut=smooth-or-ridged\" of lead 1a above [dead-lead]\n"
             "  ~nut=pitted\n"
             "  key.txt:1:1: lead 1a says \"~nut=smooth-or-ridged\"\n"
+            "  key.txt:4:1: so whatever comes to couplet \"2\" takes lead 2b\n"
             "  mend one of the two statements, or drop the couplet\n");
 }
 
@@ -640,10 +643,12 @@ TEST(Contrast, ExplainsEveryCodeItReports) {
   for (auto const* code :
        {"dead-lead", "exception-not-below", "exception-unknown-group", "gapping-ranges",
         "hedged-only", "mixed-units", "no-contrast", "one-sided", "overlapping-extremes",
-        "overlapping-ranges", "same-state", "settled-above", "shared-state", "unit-missing"}) {
+        "overlapping-ranges", "same-state", "settled-above", "shared-state", "unit-missing",
+        "inconsistent-terms", "limited-couplet", "needs-second-specimen", "repeated-couplet",
+        "units-differ"}) {
     EXPECT_TRUE(known.contains(code)) << code;
   }
-  EXPECT_EQ(known.size(), 14U);
+  EXPECT_EQ(known.size(), 19U);
 }
 
 TEST(Contrast, FollowsALongCombWithoutRunningDeep) {

@@ -165,19 +165,8 @@ Parting parting_of(LeadView const& a, LeadView const& b) {
   return parting;
 }
 
-// By id only: statements never name characters by label.
-LexiconCharacter const* character_of(ContrastContext const& context, Statement const& statement) {
-  auto const* lexicon = context.options.lexicon;
-  if (lexicon == nullptr) return nullptr;
-  auto const& id = statement.any_of.front().character;
-  auto const found =
-      std::find_if(lexicon->characters.begin(), lexicon->characters.end(),
-                   [&](LexiconCharacter const& character) { return character.id == id; });
-  return found == lexicon->characters.end() ? nullptr : &*found;
-}
-
 std::string label_of(ContrastContext const& context, Statement const& statement) {
-  auto const* character = character_of(context, statement);
+  auto const* character = context.character(statement.any_of.front().character);
   if (character == nullptr) return {};
   return character->label.empty() ? character->id : character->label;
 }
@@ -362,7 +351,7 @@ class CoupletCheck {
 
   // "beak present; beak bifid" against "beak absent": the lexicon says that nothing is missing.
   [[nodiscard]] bool inapplicable_elsewhere(Statement const& statement, std::size_t i) const {
-    auto const* character = character_of(context_, statement);
+    auto const* character = context_.character(statement.any_of.front().character);
     if (character == nullptr || !character->applicable_if) return false;
     Values wanted;
     wanted.states = character->applicable_if->states;
@@ -476,10 +465,19 @@ std::vector<Finding> proof_contrast(Edition const& edition, KeyGraph const& grap
                                     ContrastOptions const& options) {
   using namespace contrast;
   ContrastContext context{.edition = edition, .graph = graph, .options = options};
+  if (options.lexicon != nullptr) {
+    for (auto const& character : options.lexicon->characters) {
+      context.characters.emplace(character.id, &character);
+    }
+  }
+  context.dead_couplets.resize(edition.couplets.size());
   check_couplet_contrasts(context);
   check_routes(context);
   check_exceptions(context);
   check_units(context);
+  check_repeats(context);
+  check_wording(context);
+  if (options.style) check_style(context);
   sort_findings(context.findings);
   return std::move(context.findings);
 }

@@ -11,7 +11,9 @@ constexpr std::array kKinds{
         "A statement of the lead excludes what the leads on every route to it require, or\n"
         "what the lead itself says before.  Whatever stands below cannot be reached.  Most\n"
         "often a couplet was moved, or a character was turned round in one place only.\n"
-        "Only firm statements count, and of ranges the extremes."},
+        "Only firm statements count, and of ranges the extremes.  Where all leads of a couplet "
+        "but\n"
+        "one are dead, the couplet is settled by what stands above it and asks nothing."},
     FindingKind{
         "exception-not-below", Severity::warning,
         "An exception for a group that keys out elsewhere",
@@ -46,12 +48,30 @@ constexpr std::array kKinds{
         "A lead that is silent about a character does not deny it: a specimen that shows it\n"
         "may still belong under the other lead.  Information when the leads exclude each\n"
         "other in two other characters or more."},
+    FindingKind{
+        "inconsistent-terms", Severity::warning, "One thing under several names",
+        "The lexicon knows both terms for the same structure.  A reader does not, and looks for\n"
+        "two things.  Choose one term and use it throughout (common practice; glossaries ask it)."},
+    FindingKind{
+        "limited-couplet", Severity::warning, "A couplet for one sex or one life stage only",
+        "Each statement of the couplet is limited to the same sex or stage, so a specimen of the\n"
+        "other cannot be keyed past it.  Not reported where the front matter says that the key\n"
+        "is for that sex or stage."},
+    FindingKind{"needs-second-specimen", Severity::warning, "A comparison with nothing",
+                "\"Larger\" or \"darker\" without \"than\" can only be told beside a second\n"
+                "specimen.  Give a measure, or say what it is compared with.  Words that the\n"
+                "lexicon ties to a state are taken to be explained there."},
     FindingKind{"overlapping-extremes", Severity::information, "Exceptional measurements overlap",
                 "The values in outer parentheses of one lead reach into the other lead's range.\n"
                 "Such specimens fit both leads."},
     FindingKind{"overlapping-ranges", Severity::warning, "Measurements of opposed leads overlap",
                 "A specimen whose measurement lies in both ranges fits both leads.  A common end\n"
                 "point counts, unless one side leaves it out (\"less than\")."},
+    FindingKind{"repeated-couplet", Severity::warning, "A couplet asked twice on one route",
+                "Its leads say, word for word, what a couplet above it says.  Whoever comes here\n"
+                "has answered already.  Where the couplet above bars one of the leads here, that "
+                "is reported\n"
+                "instead, as a dead lead."},
     FindingKind{"same-state", Severity::warning, "Both leads say the same of a character",
                 "The statement does not help to choose; one of the two may be a misprint."},
     FindingKind{
@@ -64,10 +84,36 @@ constexpr std::array kKinds{
     FindingKind{"unit-missing", Severity::warning, "A measurement without its unit",
                 "The same character is measured with a unit elsewhere.  Without one the number\n"
                 "cannot be compared with a specimen or with the other lead."},
+    FindingKind{"units-differ", Severity::information, "Two units in one couplet",
+                "Centimetres in one lead and millimetres in the other can be compared, but are\n"
+                "easily misread.  Guides for authors ask for one unit in both leads."},
+};
+
+constexpr std::array kStyleKinds{
+    FindingKind{"first-lead-negative", Severity::information, "The first lead is negative",
+                "It says what is not there, and the second lead what is.  A reader looks for\n"
+                "things, not for their absence: print the positive lead first."},
+    FindingKind{"hard-to-see-early", Severity::information,
+                "A character that is hard to see, above an easier one",
+                "Easy, visible and durable characters come first, microscopic and dissected ones\n"
+                "last, so that most specimens are named with little trouble.  Taken from the\n"
+                "difficulties in the lexicon."},
+    FindingKind{"larger-side-first", Severity::information, "The lead of more taxa comes first",
+                "Many guides for authors ask for the lead of the fewer taxa first, so that the\n"
+                "short branch is out of the way."},
+    FindingKind{"leads-begin-differently", Severity::information,
+                "Leads of a couplet begin with different words",
+                "Leads that begin with the same structure show at once what is contrasted."},
+    FindingKind{"same-beginning-again", Severity::information,
+                "A couplet begins as the one before it",
+                "The eye slips from one to the other.  Begin the next with another structure."},
+    FindingKind{"size-without-measure", Severity::information, "\"Large\" or \"small\"",
+                "What is large to one reader is small to another.  Give the measurement."},
 };
 
 }  // namespace
 
 std::span<FindingKind const> contrast_finding_kinds() { return kKinds; }
+std::span<FindingKind const> style_finding_kinds() { return kStyleKinds; }
 
 }  // namespace keydrift

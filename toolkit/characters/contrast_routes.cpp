@@ -252,21 +252,41 @@ class RouteCheck {
       return;  // only dead leads lead here: the first of them is the finding
     }
     auto const leads = static_cast<std::uint32_t>(edition_[couplet].leads.size());
-    for (std::uint32_t i = 0; i < leads; ++i) follow(LeadId{couplet, i}, map);
+    std::uint32_t open = 0;
+    std::uint32_t dead_leads = 0;
+    std::size_t last_dead = 0;  // its finding
+    for (std::uint32_t i = 0; i < leads; ++i) {
+      auto const passable = follow(LeadId{couplet, i}, map);
+      if (passable == Passable::no_by_routes) {
+        ++dead_leads;
+        last_dead = context_.findings.size() - 1;
+      }
+      if (passable == Passable::yes) open = i;
+    }
+    if (dead_leads > 0) context_.dead_couplets[couplet.index] = 1;
+    // A couplet of which one lead is left asks nothing.
+    if (dead_leads > 0 && dead_leads + 1 == leads) {
+      context_.findings[last_dead].related.push_back(
+          {.place = edition_[LeadId{couplet, open}].place,
+           .message = "so whatever comes to couplet " + quoted(edition_[couplet].label) +
+                      " takes lead " + context_.lead(LeadId{couplet, open})});
+    }
     maps_->drop(map);
     arrival.map = 0;
   }
 
-  void follow(LeadId id, ValueMaps::Map above) {
+  enum class Passable { yes, no, no_by_routes };
+
+  Passable follow(LeadId id, ValueMaps::Map above) {
     auto const& lead = edition_[id];
     auto const* onward = std::get_if<ToCouplet>(&lead.destination);
     auto map = above;
     maps_->keep(map);
-    bool alive = true;
+    auto passable = Passable::yes;
     for (auto const& statement : lead.statements) {
       if (!settles(statement)) continue;
-      alive = alive && !dead(id, statement, above, map);
-      if (!alive) break;
+      passable = passable_by(id, statement, above, map);
+      if (passable != Passable::yes) break;
       auto const values = settled_by(id, statement);
       if (!values) continue;
       auto const character = characters_.find(statement.any_of.front().character);
@@ -283,10 +303,12 @@ class RouteCheck {
       maps_->drop(map);
       map = next;
     }
+    bool const alive = passable == Passable::yes;
     if (alive && onward != nullptr && onward->couplet.index < arrivals_.size()) {
       arrive(onward->couplet, map);
     }
     maps_->drop(map);
+    return passable;
   }
 
   // What holds of the statement's character behind the lead.
@@ -323,21 +345,22 @@ class RouteCheck {
   }
 
   // Does the statement exclude all that the routes (and the statements before it) allow?
-  bool dead(LeadId id, Statement const& statement, ValueMaps::Map above, ValueMaps::Map map) {
+  Passable passable_by(LeadId id, Statement const& statement, ValueMaps::Map above,
+                       ValueMaps::Map map) {
     bool by_routes = true;
     for (auto const& atom : statement.any_of) {
       auto const character = characters_.find(atom.character);
-      if (character == characters_.end()) return false;
+      if (character == characters_.end()) return Passable::yes;
       auto const values = values_of(atom, Breadth::extreme);
       auto const excludes = [&](ValueMaps::Map in) {
         auto const known = maps_->get(in, character->second);
         return known != 0 && comparable(values_[known], values) && disjoint(values_[known], values);
       };
-      if (!excludes(map)) return false;
+      if (!excludes(map)) return Passable::yes;
       by_routes = by_routes && excludes(above);
     }
     report_dead(id, statement, by_routes);
-    return true;
+    return by_routes ? Passable::no_by_routes : Passable::no;
   }
 
   struct Culprit {

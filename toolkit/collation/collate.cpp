@@ -9,9 +9,13 @@
 namespace keydrift {
 namespace {
 
-std::vector<Finding> proof(Edition const& edition, KeyGraph const& graph) {
-  auto findings = proof_structure(edition, graph);
-  auto contrast = proof_contrast(edition, graph);
+std::vector<Finding> proof(collating::Side const& side, collating::Of of,
+                           collating::Exceptions const& exceptions, Lexicon const& lexicon) {
+  auto findings = proof_structure(*side.edition, *side.graph);
+  auto contrast = proof_contrast(*side.edition, *side.graph,
+                                 {.lexicon = &lexicon, .members = [&](std::string_view group) {
+                                    return exceptions.members(of, group);
+                                  }});
   findings.insert(findings.end(), std::make_move_iterator(contrast.begin()),
                   std::make_move_iterator(contrast.end()));
   sort_findings(findings);
@@ -72,8 +76,8 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   result.taxa = taxon_changes(ground);
   result.roles = role_changes(ground);
   result.characters = character_uses(old_edition, new_edition, lexicon);
-  auto findings =
-      finding_changes(ground, proof(old_edition, old_graph), proof(new_edition, new_graph));
+  auto findings = finding_changes(ground, proof(old_side, Of::old_edition, exceptions, lexicon),
+                                  proof(new_side, Of::new_edition, exceptions, lexicon));
   result.mended = std::move(findings.mended);
   result.introduced = std::move(findings.introduced);
   result.lasting = std::move(findings.lasting);

@@ -1,0 +1,300 @@
+// Wording that leaves a reader without an answer: comparisons with nothing, units that change
+// within a couplet, statements about one sex or stage only, one thing under several names.
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <set>
+#include <unordered_map>
+
+#include "keydrift/characters/contrast_words.hpp"
+#include "keydrift/characters/reading.hpp"
+#include "keydrift/characters/units.hpp"
+#include "keydrift/key/prose.hpp"
+
+namespace keydrift::contrast {
+
+std::vector<std::string> words_of(Statement const& statement) {
+  std::string_view text{statement.text};
+  if (!statement.hedge.empty() && text.starts_with(statement.hedge)) {
+    text.remove_prefix(statement.hedge.size());
+  }
+  auto const normalised = normalised_words(text);
+  std::vector<std::string> words;
+  for (std::size_t begin = 0; begin < normalised.size();) {
+    auto const end = std::min(normalised.find(' ', begin), normalised.size());
+    if (end > begin) words.push_back(normalised.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return words;
+}
+
+bool same_stem(std::string_view a, std::string_view b) {
+  if (a.size() > b.size()) std::swap(a, b);
+  return !a.empty() && (a == b || (a.size() >= 4 && b.starts_with(a) && b.size() <= a.size() + 2));
+}
+
+namespace {
+
+template <std::size_t N>
+bool is_one_of(std::array<std::string_view, N> const& list, std::string_view word) {
+  return std::find(list.begin(), list.end(), word) != list.end();
+}
+
+// Words that compare; beside nothing to compare with they need a second specimen.
+constexpr std::array<std::string_view, 39> kComparatives{
+    "larger",  "smaller", "bigger",    "longer",   "shorter",  "wider",   "narrower", "broader",
+    "thicker", "thinner", "darker",    "paler",    "lighter",  "stouter", "taller",   "heavier",
+    "finer",   "coarser", "slenderer", "shinier",  "duller",   "hairier", "denser",   "sparser",
+    "deeper",  "weaker",  "stronger",  "brighter", "smoother", "größer",  "grösser",  "kleiner",
+    "länger",  "kürzer",  "breiter",   "schmaler", "dunkler",  "heller",  "blasser"};
+// What a comparison is made with stands behind one of these.
+constexpr std::array<std::string_view, 12> kComparedBy{
+    "than", "as", "times", "×", "twice", "als", "wie", "mal", "que", "like", "quam", "equal"};
+
+bool compares_with_something(std::vector<std::string> const& words) {
+  return std::any_of(words.begin(), words.end(),
+                     [](std::string const& word) { return is_one_of(kComparedBy, word); });
+}
+
+// "Body larger", "body more robust"; a comparative before its noun ("larger leaves toothed") says
+// which, and needs no second specimen.
+bool compares_with_nothing(Statement const& statement) {
+  // The lexicon and marks say what is meant; a number is a measure.
+  if (!decides(statement) || statement.origin != Origin::opaque) return false;
+  auto const words = words_of(statement);
+  if (words.empty() || compares_with_something(words)) return false;
+  if (is_one_of(kComparatives, words.back())) return true;
+  return words.size() > 2 &&
+         (words[words.size() - 2] == "more" || words[words.size() - 2] == "less");
+}
+
+// Cheaply, before words are normalised: all comparatives end in "er", or stand behind one of two.
+bool may_compare(std::string_view text) {
+  auto const last = text.find_last_not_of(" .,;:)");
+  if (last == std::string_view::npos) return false;
+  return text.substr(0, last + 1).ends_with("er") || text.find("more ") != std::string_view::npos ||
+         text.find("less ") != std::string_view::npos;
+}
+
+void check_comparisons(ContrastContext& context, CoupletId id) {
+  struct Bare {
+    LeadId lead;
+    Statement const* statement;
+  };
+  std::vector<Bare> bare;
+  auto const& leads = context.edition[id].leads;
+  for (std::uint32_t i = 0; i < leads.size(); ++i) {
+    auto const& statements = leads[i].statements;
+    for (std::size_t k = 0; k < statements.size(); ++k) {
+      if (!may_compare(statements[k].text) || !compares_with_nothing(statements[k])) continue;
+      // "Leaves larger, 5–7 cm long": the measure follows.
+      bool const measured = k + 1 < statements.size() && decides(statements[k + 1]) &&
+                            !statements[k + 1].any_of.front().ranges.empty();
+      if (!measured) bare.push_back({LeadId{id, i}, &statements[k]});
+    }
+  }
+  if (bare.empty()) return;
+  // "Antennae longer than the body" / "antennae shorter"
+  std::set<std::string> answered;  // first words of statements that do compare with something
+  for (auto const& lead : leads) {
+    for (auto const& statement : lead.statements) {
+      auto const words = words_of(statement);
+      if (!words.empty() && compares_with_something(words)) answered.insert(words.front());
+    }
+  }
+  for (auto const& [lead, statement] : bare) {
+    if (answered.contains(words_of(*statement).front())) continue;
+    context.report("needs-second-specimen", Severity::warning, *statement,
+                   quoted(statement->text) + " of lead " + context.lead(lead) +
+                       " compares with nothing, so that it takes a second specimen to tell",
+                   "give a measure, or say what it is compared with");
+  }
+}
+
+// The unit words behind numbers, as printed, by canonical unit.
+std::map<std::string, std::string> units_printed(std::string_view text) {
+  std::map<std::string, std::string> units;
+  auto const is_letter = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+           (static_cast<unsigned char>(c) >= 0x80U);
+  };
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] < '0' || text[at] > '9') continue;
+    auto begin = at + 1;
+    while (begin < text.size() && (text[begin] == ' ' || text[begin] == ')')) ++begin;
+    auto end = begin;
+    while (end < text.size() && is_letter(text[end])) ++end;
+    auto const word = text.substr(begin, end - begin);
+    // "in" is a preposition far more often than the inch.
+    if (word.empty() || word == "in") continue;
+    if (auto const unit = canonical_unit(word)) units.emplace(unit->unit, word);
+  }
+  return units;
+}
+
+void check_printed_units(ContrastContext& context, CoupletId id) {
+  struct Use {
+    LeadId lead;
+    Statement const* statement;
+    std::string word;
+  };
+  std::map<std::pair<std::string, std::string>, Use> first;  // by character and canonical unit
+  auto const& leads = context.edition[id].leads;
+  for (std::uint32_t i = 0; i < leads.size(); ++i) {
+    for (auto const& statement : leads[i].statements) {
+      if (!decides(statement) || statement.any_of.front().ranges.empty()) continue;
+      for (auto const& [unit, word] : units_printed(statement.text)) {
+        auto const [at, fresh] = first.try_emplace({statement.any_of.front().character, unit},
+                                                   Use{LeadId{id, i}, &statement, word});
+        auto const& other = at->second;
+        if (fresh || other.word == word || other.lead.ordinal == i) continue;
+        auto& finding = context.report("units-differ", Severity::information, statement,
+                                       "lead " + context.lead(LeadId{id, i}) + " measures in " +
+                                           word + " what lead " + context.lead(other.lead) +
+                                           " measures in " + other.word,
+                                       "print the same unit in both leads");
+        finding.related.push_back({.place = other.statement->place,
+                                   .message = "lead " + context.lead(other.lead) + " says " +
+                                              quoted(other.statement->text)});
+      }
+    }
+  }
+}
+
+// All that decides in the couplet is said of one sex, or of one life stage.
+void check_limits(ContrastContext& context, CoupletId id) {
+  auto const& couplet = context.edition[id];
+  if (couplet.leads.size() < 2) return;
+  auto const& scope = context.edition.front.scope;
+  for (auto const kind : {LimitKind::sex, LimitKind::life_stage}) {
+    auto const& covered = kind == LimitKind::sex ? scope.sex : scope.life_stage;
+    std::set<std::string> values;
+    Statement const* first = nullptr;
+    bool all = true;
+    for (auto const& lead : couplet.leads) {
+      bool any = false;
+      for (auto const& statement : lead.statements) {
+        if (!decides(statement)) continue;
+        any = true;
+        if (first == nullptr) first = &statement;
+        auto const limit = std::find_if(statement.limits.begin(), statement.limits.end(),
+                                        [&](Limit const& one) { return one.kind == kind; });
+        all = all && limit != statement.limits.end();
+        if (limit != statement.limits.end()) values.insert(limit->value);
+      }
+      all = all && any;
+    }
+    if (!all || values.size() != 1 || *values.begin() == covered) continue;
+    auto const& value = *values.begin();
+    bool const sex = kind == LimitKind::sex;
+    context.report("limited-couplet", Severity::warning, *first,
+                   "couplet " + quoted(couplet.label) + " speaks of " +
+                       (sex ? value + "s" : "the stage " + quoted(value)) +
+                       " only, so nothing else can be keyed past it",
+                   std::string{"add a character that "} +
+                       (sex ? "both sexes show" : "the other stages show") +
+                       ", or say in the front matter that the key is for no other");
+  }
+}
+
+// The words that the lexicon knows a character's structure by, as the leads use them.
+class TermCheck {
+ public:
+  explicit TermCheck(ContrastContext& context) : context_{context} {}
+
+  void take(LeadId id) {
+    for (auto const& statement : context_.edition[id].statements) {
+      if (!decides(statement) || statement.origin != Origin::lexicon) continue;
+      auto const* character = context_.character(statement.any_of.front().character);
+      if (character == nullptr || character->subjects.size() < 2) continue;
+      if (auto const term = term_in(*character, statement.text); !term.empty()) {
+        auto& uses = by_character_[character->id];
+        auto const same = std::find_if(uses.begin(), uses.end(),
+                                       [&](Use const& use) { return one_term(use.term, term); });
+        if (same == uses.end()) {
+          uses.push_back({term, id, &statement, 1});
+        } else {
+          ++same->count;
+        }
+      }
+    }
+  }
+
+  // One finding for each pair of terms, however many characters it is found in.
+  void report() {
+    std::set<std::pair<std::string, std::string>> told;
+    for (auto& [character, uses] : by_character_) {
+      if (uses.size() < 2) continue;
+      std::stable_sort(uses.begin(), uses.end(),
+                       [](Use const& a, Use const& b) { return a.count > b.count; });
+      auto const& usual = uses.front();
+      for (std::size_t i = 1; i < uses.size(); ++i) {
+        auto const& other = uses[i];
+        if (told.contains({other.term, usual.term})) continue;
+        if (!told.emplace(usual.term, other.term).second) continue;
+        auto& finding = context_.report(
+            "inconsistent-terms", Severity::warning, *other.statement,
+            "lead " + context_.lead(other.lead) + " calls " + quoted(other.term) + " what lead " +
+                context_.lead(usual.lead) + " calls " + quoted(usual.term),
+            "call it " + quoted(usual.term) + " throughout");
+        finding.related.push_back({.place = usual.statement->place,
+                                   .message = "lead " + context_.lead(usual.lead) + " says " +
+                                              quoted(usual.statement->text)});
+      }
+    }
+  }
+
+ private:
+  struct Use {
+    std::string term;
+    LeadId lead;
+    Statement const* statement;
+    std::size_t count;
+  };
+
+  // "beak" and "beak of the utricle" are one term, so are "spike" and "spikes".
+  static bool one_term(std::string_view a, std::string_view b) {
+    if (a.size() > b.size()) std::swap(a, b);
+    return same_stem(a, b) ||
+           (" " + std::string{b} + " ").find(" " + std::string{a} + " ") != std::string::npos ||
+           same_stem(a.substr(a.rfind(' ') + 1), b.substr(b.rfind(' ') + 1));
+  }
+
+  // The longest subject phrase that stands in the statement.
+  std::string term_in(LexiconCharacter const& character, std::string_view text) {
+    auto const words = " " + normalised_words(text) + " ";
+    std::string term;
+    auto const [known, fresh] = subjects_.try_emplace(&character);
+    if (fresh) {
+      for (auto const& subject : character.subjects) {
+        known->second.push_back(normalised_words(subject.text));
+      }
+    }
+    for (auto const& phrase : known->second) {
+      if (phrase.size() > term.size() && words.find(" " + phrase + " ") != std::string::npos) {
+        term = phrase;
+      }
+    }
+    return term;
+  }
+
+  ContrastContext& context_;
+  std::map<std::string, std::vector<Use>> by_character_;
+  std::unordered_map<LexiconCharacter const*, std::vector<std::string>> subjects_;  // normalised
+};
+
+}  // namespace
+
+void check_wording(ContrastContext& context) {
+  TermCheck terms{context};
+  for (CoupletId c; c.index < context.edition.couplets.size(); ++c.index) {
+    check_comparisons(context, c);
+    check_printed_units(context, c);
+    check_limits(context, c);
+    for (std::uint32_t i = 0; i < context.edition[c].leads.size(); ++i) terms.take(LeadId{c, i});
+  }
+  terms.report();
+}
+
+}  // namespace keydrift::contrast
