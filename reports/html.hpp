@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <string>
 
+#include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
@@ -18,6 +19,9 @@ struct HtmlLimits {
   std::size_t from_to_rows{400};
   std::size_t relabel_rows{400};
 };
+
+// One edition: its couplets as printed with the findings beside them, and its numbers.
+[[nodiscard]] std::string proof_html(Edition const& edition, EditionProof const& proof);
 
 // Two editions side by side: summary, taxa, characters, couplets, faults.
 [[nodiscard]] std::string collation_html(Edition const& old_edition, Edition const& new_edition,

@@ -33,6 +33,7 @@ Json of(KeyNumbers const& numbers) {
   json["leads"] = numbers.leads;
   json["terminals"] = numbers.terminals;
   json["terminalEnds"] = numbers.terminal_ends;
+  json["taxaBeyondStart"] = numbers.beyond_start;
   json["polytomies"] = numbers.polytomies;
   json["reticulations"] = numbers.reticulations;
   json["shortestRoute"] = numbers.shortest_route;
@@ -45,6 +46,53 @@ Json of(KeyNumbers const& numbers) {
   json["combCouplets"] = numbers.comb_couplets;
   json["rootShare"] = numbers.root_share;
   json["singleStatementCouplets"] = numbers.single_statement_couplets;
+  return json;
+}
+
+Json of(FrequencyNumbers const& numbers) {
+  Json json;
+  json["taxa"] = numbers.taxa;
+  json["total"] = numbers.total;
+  json["meanRoute"] = numbers.mean_route;
+  json["entropy"] = numbers.entropy;
+  json["entropyBound"] = numbers.entropy_bound;
+  json["huffmanBound"] = numbers.huffman_bound;
+  return json;
+}
+
+Json of(DifficultyNumbers const& numbers) {
+  Json json;
+  Json couplets;
+  for (std::size_t i = 0; i < kDifficulties; ++i) {
+    couplets[to_word(static_cast<Difficulty>(i))] = numbers.couplets[i];
+  }
+  couplets["not rated"] = numbers.unrated;
+  json["couplets"] = std::move(couplets);
+  json["hardEarly"] = numbers.hard_early;
+  json["meanCost"] = numbers.mean_cost;
+  json["taxaBehindHard"] = numbers.taxa_behind_hard;
+  json["taxa"] = numbers.taxa;
+  return json;
+}
+
+Json of(Edition const& edition, ExpectedRight const& right) {
+  Json json;
+  json["errorRate"] = right.rates.rate;
+  Json rates = Json::object();
+  for (std::size_t i = 0; i < kDifficulties; ++i) {
+    auto const& rate = right.rates.by_difficulty[i];
+    if (rate) rates[to_word(static_cast<Difficulty>(i))] = *rate;
+  }
+  if (!rates.empty()) json["errorRateByDifficulty"] = std::move(rates);
+  json["mean"] = right.mean;
+  if (right.frequency_mean) json["frequencyMean"] = *right.frequency_mean;
+  auto taxa = Json::array();
+  for (auto const& [taxon, chance] : right.taxa) {
+    auto each = json_parts::of(edition, taxon);
+    each["chance"] = chance;
+    taxa.push_back(std::move(each));
+  }
+  json["taxa"] = std::move(taxa);
   return json;
 }
 
@@ -68,13 +116,15 @@ Json of(Edition const& edition, LeadAssessment const& assessment) {
 
 }  // namespace
 
-std::string proof_json(Edition const& edition, std::span<Finding const> findings,
-                       std::optional<KeyNumbers> const& numbers, Coverage const& coverage) {
+std::string proof_json(Edition const& edition, EditionProof const& proof) {
   auto json = json_parts::begin("proof");
   json["edition"] = json_parts::heading_of(edition);
-  json["findings"] = json_parts::of(findings);
-  if (numbers) json["numbers"] = of(*numbers);
-  json["coverage"] = json_parts::of(coverage);
+  json["findings"] = json_parts::of(std::span<Finding const>{proof.findings});
+  if (proof.numbers) json["numbers"] = of(*proof.numbers);
+  if (proof.frequencies) json["frequencyNumbers"] = of(*proof.frequencies);
+  if (proof.difficulties) json["difficultyNumbers"] = of(*proof.difficulties);
+  if (proof.right) json["expectedRight"] = of(edition, *proof.right);
+  json["coverage"] = json_parts::of(proof.coverage);
   return json_parts::finish(json);
 }
 

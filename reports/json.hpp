@@ -12,17 +12,14 @@
 #include <span>
 #include <string>
 
-#include "keydrift/characters/reading.hpp"
+#include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/collation/collation.hpp"
-#include "keydrift/key/proof.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
 namespace keydrift {
 
-[[nodiscard]] std::string proof_json(Edition const& edition, std::span<Finding const> findings,
-                                     std::optional<KeyNumbers> const& numbers,
-                                     Coverage const& coverage);
+[[nodiscard]] std::string proof_json(Edition const& edition, EditionProof const& proof);
 
 // Holds both editions in full, so that it can be read without their files.
 [[nodiscard]] std::string collation_json(Edition const& old_edition, Edition const& new_edition,

@@ -1,128 +1,91 @@
 // The proof of one edition, for a terminal.
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 
+#include "keydrift/characters/contrast.hpp"
 #include "keydrift/reports/setting.hpp"
 #include "keydrift/reports/terminal.hpp"
 #include "keydrift/reports/wording.hpp"
+#include "keydrift/reports/wording_proof.hpp"
 
 namespace keydrift {
 
 using namespace reports;
 namespace {
 
-struct Group {
-  Severity severity;
-  std::string_view heading;
-  std::string_view singular;
-  std::string_view plural;
-};
-constexpr std::array kGroups{
-    Group{Severity::error, "Errors", "error", "errors"},
-    Group{Severity::warning, "Warnings", "warning", "warnings"},
-    Group{Severity::information, "For information", "remark for information",
-          "remarks for information"},
-};
+// Places named for each kind of remark on style.
+constexpr std::size_t kStylePlaces = 12;
 
-std::size_t count_of(std::span<Finding const> findings, Severity severity) {
-  std::size_t count = 0;
-  for (auto const& finding : findings) count += finding.severity == severity ? 1 : 0;
-  return count;
-}
-
-std::string subtitle(Edition const& edition) {
-  std::vector<std::string> parts;
-  auto const& front = edition.front;
-  auto const add = [&parts](std::string_view label, std::string_view text) {
-    if (!text.empty()) parts.push_back(fmt::format("{}{}", label, text));
-  };
-  if (!front.authors.empty()) add("by ", enumerated(front.authors));
-  add("region ", front.scope.region);
-  add("life stage ", front.scope.life_stage);
-  add("sex ", front.scope.sex);
-  add("material ", front.scope.material);
-  return fmt::format("{}", fmt::join(parts, "; "));
-}
-
-void set_numbers(Page& page, KeyNumbers const& n) {
-  page.heading("The key in numbers");
-  auto const say = [&page](std::string const& text) { page.paragraph(sentence(text), 2); };
-  std::string polytomies;
-  if (n.polytomies == 1) polytomies = ", one of three or more leads";
-  if (n.polytomies > 1) polytomies = fmt::format(", {} of three or more leads", n.polytomies);
-  say(fmt::format("{}{}, with {} in all, key out {}", counted(n.couplets, "couplet"), polytomies,
-                  counted(n.leads, "lead"), counted(n.terminals, "taxon", "taxa")) +
-      (n.terminal_ends > n.terminals
-           ? fmt::format(" at {} ends, so that some key out in more than one place",
-                         grouped(n.terminal_ends))
-           : std::string{}));
-  if (n.reticulations > 0) {
-    say(fmt::format("Ways run together again {}", n.reticulations == 1
-                                                      ? std::string{"once"}
-                                                      : grouped(n.reticulations) + " times"));
+// A count and the lines for each kind: who wants the words finds them there or in the JSON.
+void set_style(Page& page, std::span<Finding const> findings) {
+  bool first = true;
+  for (auto const& kind : style_finding_kinds()) {
+    std::vector<std::string> lines;
+    std::size_t count = 0;
+    for (auto const& finding : findings) {
+      if (finding.code != kind.code) continue;
+      ++count;
+      auto line = grouped(finding.place.line);
+      if (lines.empty() || lines.back() != line) lines.push_back(std::move(line));
+    }
+    if (count == 0) continue;
+    if (first) page.heading("Style");
+    if (!first) page.blank();
+    first = false;
+    page.leader(fmt::format("{} [{}]", kind.title, kind.code), grouped(count), 2);
+    auto const all = lines.size();
+    if (all > kStylePlaces) lines.resize(kStylePlaces);
+    page.paragraph(
+        fmt::format(
+            "{} {}{}", all == 1 ? "line" : "lines",
+            all > lines.size() ? fmt::format("{}", fmt::join(lines, ", ")) : enumerated(lines),
+            all > lines.size() ? fmt::format(" and {} more", grouped(all - lines.size()))
+                               : std::string{}),
+        4, 2);
   }
-  page.blank();
-  auto const figure = [&page](std::string_view left, std::string const& right,
-                              std::size_t indent = 2) { page.leader(left, right, indent); };
-  figure("Couplets answered on the shortest way", grouped(n.shortest_route));
-  figure("on the longest", grouped(n.longest_route), 4);
-  figure("on the average, all taxa being equally frequent", fmt::format("{:.2f}", n.mean_route), 4);
-  figure("least average of any key of two leads (Huffman)", fmt::format("{:.2f}", n.huffman_bound),
-         4);
-  figure("least average by entropy (Shannon), couplets as wide as here",
-         fmt::format("{:.2f}", n.entropy_bound), 4);
-  figure("Evenness: 1 where every couplet halves its taxa, 0 for a comb",
-         fmt::format("{:.2f}", n.evenness));
-  figure("Imbalance (Colless): 0 even, 1 a comb", fmt::format("{:.2f}", n.colless));
-  figure("Taxa on the smaller side of the first couplet",
-         fmt::format("{:.0f} %", 100.0 * n.root_share));
-  figure("Couplets that take off a single taxon",
-         fmt::format("{} of {}", grouped(n.comb_couplets), grouped(n.couplets)));
-  figure("Couplets whose leads rest on one statement each",
-         fmt::format("{} of {}", grouped(n.single_statement_couplets), grouped(n.couplets)));
+}
+
+void set_figures(Page& page, Edition const& edition, EditionProof const& proof) {
+  for (auto const& group : proof_figures(edition, proof)) {
+    page.heading(group.heading);
+    for (auto const& text : group.before) page.paragraph(text, 2);
+    if (!group.before.empty() && !group.figures.empty()) page.blank();
+    for (auto const& figure : group.figures) {
+      page.leader(figure.what, figure.number, 2 + 2 * figure.level);
+    }
+    if (!group.after.empty()) {
+      page.blank();
+      page.paragraph(group.after, 2);
+    }
+  }
 }
 
 }  // namespace
 
-std::string proof_text(Edition const& edition, std::span<Finding const> findings,
-                       std::optional<KeyNumbers> const& numbers, Coverage const& coverage,
-                       TerminalStyle style) {
+std::string proof_text(Edition const& edition, EditionProof const& proof, TerminalStyle style) {
   Page page{style};
+  std::span<Finding const> const findings{proof.findings};
   auto const label = short_label(edition);
   page.title(edition.front.title.empty() ? "Proof of " + label
                                          : fmt::format("{} ({})", edition.front.title, label));
   page.paragraph("Proof of " + edition.name);
-  if (auto const text = subtitle(edition); !text.empty()) page.paragraph(capitalised(text));
+  if (auto const text = scope_in_words(edition); !text.empty()) page.paragraph(capitalised(text));
   page.blank();
-  if (findings.empty()) {
-    page.paragraph("Nothing was found wrong.");
-  } else {
-    std::vector<std::string> counts;
-    for (auto const& group : kGroups) {
-      auto const count = count_of(findings, group.severity);
-      if (count > 0) counts.push_back(counted(count, group.singular, group.plural));
-    }
-    page.paragraph(sentence(enumerated(counts)));
-  }
-  for (auto const& group : kGroups) {
+  page.paragraph(finding_counts(findings));
+  for (auto const& group : finding_groups()) {
     bool first = true;
-    for (auto const& finding : findings) {
-      if (finding.severity != group.severity) continue;
+    for (auto const* finding : of_severity(findings, group.severity)) {
       if (first) page.heading(group.heading);
       if (!first) page.blank();
       first = false;
-      set_finding(page, finding);
+      set_finding(page, *finding);
     }
   }
-  if (numbers) {
-    set_numbers(page, *numbers);
-  } else {
-    page.heading("The key in numbers");
-    page.paragraph("There are none: no taxon can be reached from the first couplet.", 2);
-  }
+  set_style(page, findings);
+  set_figures(page, edition, proof);
   page.blank();
-  page.paragraph(sentence(capitalised(coverage_in_words(coverage))), 2);
+  page.paragraph(sentence(capitalised(coverage_in_words(proof.coverage))), 2);
   return page.take();
 }
 

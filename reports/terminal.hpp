@@ -6,21 +6,19 @@
 #include <span>
 #include <string>
 
-#include "keydrift/characters/reading.hpp"
+#include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/collation/collation.hpp"
-#include "keydrift/key/proof.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 #include "keydrift/reports/page.hpp"
 
 namespace keydrift {
 
-// What is wrong or worth knowing in one edition, errors first, and its numbers in words.  `numbers`
-// is absent for a key that has none (no terminal, or no route).
-[[nodiscard]] std::string proof_text(Edition const& edition, std::span<Finding const> findings,
-                                     std::optional<KeyNumbers> const& numbers,
-                                     Coverage const& coverage, TerminalStyle style);
+// What is wrong or worth knowing in one edition, errors first, remarks on style counted by kind at
+// the end, and its numbers in words.
+[[nodiscard]] std::string proof_text(Edition const& edition, EditionProof const& proof,
+                                     TerminalStyle style);
 
 struct CollationTextOptions {
   TerminalStyle style;
@@ -41,8 +39,9 @@ struct CollationTextOptions {
                                                TerminalStyle style);
 
 // One specimen through one edition: the printed words of each couplet on its way, what is known of
-// each statement, and where it may end.
+// each statement, and where it may end.  Characters are called by the lexicon's labels.
 [[nodiscard]] std::string keyout_text(Edition const& edition, Specimen const& specimen,
-                                      KeyOut const& keyout, TerminalStyle style);
+                                      KeyOut const& keyout, Lexicon const& lexicon,
+                                      TerminalStyle style);
 
 }  // namespace keydrift

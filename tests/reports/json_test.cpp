@@ -25,15 +25,14 @@ void keep(std::string const& name, std::string const& text) {
 
 TEST(ProofJson, HoldsFindingsNumbersAndCoverage) {
   auto const sample = make_sample();
-  auto const text = proof_json(sample.old_edition, sample.findings, sample.numbers,
-                               sample.collation.old_coverage);
+  auto const text = proof_json(sample.old_edition, sample.proof);
   keep("proof.json", text);
   expect_golden("reports/proof.json", text);
 }
 
 TEST(ProofJson, LeavesTheNumbersOutWhereThereAreNone) {
   auto const sample = make_sample();
-  auto const json = Json::parse(proof_json(sample.old_edition, {}, std::nullopt, {}));
+  auto const json = Json::parse(proof_json(sample.old_edition, {}));
   EXPECT_FALSE(json.contains("numbers"));
   EXPECT_TRUE(json["findings"].empty());
 }

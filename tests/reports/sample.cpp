@@ -247,24 +247,24 @@ void add_roles(Sample& sample) {
 }
 
 void add_findings(Sample& sample) {
-  sample.findings = {
+  sample.proof.findings = {
       finding("dangling-couplet", Severity::error, "orlidae-1968.txt", 4, "31",
               "lead \"2b\" leads to couplet \"31\", which this edition lacks",
-              "did you mean \"3\"?"),
+              "did you mean \"3\""),
       finding("leads-overlap", Severity::warning, "orlidae-1968.txt", 3, "carapace 40–60 mm long",
               "carapace length: the leads of couplet \"2\" both admit 40 mm",
               "say which lead a specimen of exactly 40 mm belongs to"),
       finding("several-ends", Severity::information, "orlidae-1968.txt", 5, "Orla minor",
               "\"Orla minor\" keys out in 2 places", ""),
   };
-  sample.findings[0].related = {
+  sample.proof.findings[0].related = {
       {{.line = 5, .column = 1, .begin = 0, .end = 0}, "couplet \"3\" stands here"}};
-  sample.collation.mended = {sample.findings[0]};
+  sample.collation.mended = {sample.proof.findings[0]};
   sample.collation.introduced = {finding(
       "character-on-one-side", Severity::warning, "orlidae-2003.txt", 9,
       "♂ usually with a hook on the third leg",
       "the hook is hedged in lead \"5a\" and firm in lead \"5b\"", "hedge both leads or neither")};
-  sample.collation.lasting = {sample.findings[1]};
+  sample.collation.lasting = {sample.proof.findings[1]};
 }
 
 }  // namespace
@@ -304,22 +304,44 @@ Sample make_sample() {
   sample.collation.old_coverage = {18, 0, 12, 2, 4};
   sample.collation.new_coverage = {18, 1, 12, 2, 3};
   sample.collation.changes_meaning = true;
-  sample.numbers = {.couplets = 5,
-                    .leads = 10,
-                    .terminals = 6,
-                    .terminal_ends = 6,
-                    .polytomies = 0,
-                    .reticulations = 0,
-                    .shortest_route = 2,
-                    .longest_route = 3,
-                    .mean_route = 2.6667,
-                    .entropy_bound = 2.585,
-                    .huffman_bound = 2.6667,
-                    .evenness = 1,
-                    .colless = 0.1,
-                    .comb_couplets = 2,
-                    .root_share = 0.5,
-                    .single_statement_couplets = 2};
+  sample.proof.coverage = sample.collation.old_coverage;
+  sample.proof.numbers = KeyNumbers{.couplets = 5,
+                                    .leads = 10,
+                                    .terminals = 6,
+                                    .terminal_ends = 6,
+                                    .beyond_start = 0,
+                                    .polytomies = 0,
+                                    .reticulations = 0,
+                                    .shortest_route = 2,
+                                    .longest_route = 3,
+                                    .mean_route = 2.6667,
+                                    .entropy_bound = 2.585,
+                                    .huffman_bound = 2.6667,
+                                    .evenness = 1,
+                                    .colless = 0.1,
+                                    .comb_couplets = 2,
+                                    .root_share = 0.5,
+                                    .single_statement_couplets = 2};
+  sample.proof.frequencies = FrequencyNumbers{.taxa = 5,
+                                              .total = 120,
+                                              .mean_route = 2.2,
+                                              .entropy = 1.9,
+                                              .entropy_bound = 1.9,
+                                              .huffman_bound = 2};
+  sample.proof.difficulties = DifficultyNumbers{.couplets = {3, 1, 1, 0},
+                                                .unrated = 0,
+                                                .hard_early = 1,
+                                                .mean_cost = 4.5,
+                                                .taxa_behind_hard = 2,
+                                                .taxa = 6};
+  ExpectedRight right{.rates = {.rate = .02}, .mean = .941, .frequency_mean = .957, .taxa = {}};
+  right.rates.by_difficulty[static_cast<std::size_t>(Difficulty::microscope)] = .1;
+  double chance = .8645;
+  for (TaxonId t; t.index < sample.old_edition.taxa.size(); ++t.index) {
+    right.taxa.push_back({t, chance});
+    chance += .0131;
+  }
+  sample.proof.right = right;
   add_archive(sample);
   return sample;
 }

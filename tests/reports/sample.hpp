@@ -6,19 +6,18 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/key/edition.hpp"
-#include "keydrift/key/proof.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
 namespace keydrift::test {
 
 struct Sample {
-  Edition old_edition;            // 1968
-  Edition new_edition;            // 2003
-  std::vector<Finding> findings;  // of the old edition
-  KeyNumbers numbers;             // of the old edition
+  Edition old_edition;  // 1968
+  Edition new_edition;  // 2003
+  EditionProof proof;   // of the old edition
   Collation collation;
   Redetermination redetermination;
   Specimen specimen;

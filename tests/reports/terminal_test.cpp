@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "golden.hpp"
+#include "keydrift/reports/html.hpp"
 #include "sample.hpp"
 
 namespace keydrift {
@@ -17,8 +18,7 @@ using test::make_sample;
 
 TEST(TerminalProof, GroupsFindingsBySeverityAndTellsTheNumbers) {
   auto const sample = make_sample();
-  expect_golden("reports/proof.txt", proof_text(sample.old_edition, sample.findings, sample.numbers,
-                                                sample.collation.old_coverage, {}));
+  expect_golden("reports/proof.txt", proof_text(sample.old_edition, sample.proof, {}));
 }
 
 TEST(TerminalCollation, SetsTwoEditionsAsAPrintedKeyInTwoColumns) {
@@ -37,17 +37,16 @@ TEST(TerminalRedetermination, TellsNamesUpdatedApartFromSpecimensExamined) {
 TEST(TerminalKeyout, ShowsTheRouteAsThePrintedWordsWithWhatIsKnown) {
   auto const sample = make_sample();
   expect_golden("reports/keyout.txt",
-                keyout_text(sample.new_edition, sample.specimen, sample.keyout, {}));
+                keyout_text(sample.new_edition, sample.specimen, sample.keyout, {}, {}));
 }
 
 std::vector<std::string> all_reports(test::Sample const& sample, TerminalStyle style) {
-  return {proof_text(sample.old_edition, sample.findings, sample.numbers,
-                     sample.collation.old_coverage, style),
+  return {proof_text(sample.old_edition, sample.proof, style),
           collation_text(sample.old_edition, sample.new_edition, sample.collation,
                          {.style = style, .every_couplet = true}),
           redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                sample.redetermination, style),
-          keyout_text(sample.new_edition, sample.specimen, sample.keyout, style)};
+          keyout_text(sample.new_edition, sample.specimen, sample.keyout, {}, style)};
 }
 
 // Cells by utf8proc alone, without the code under test.
@@ -95,9 +94,11 @@ test::Sample awkward_sample() {
   }
   for (auto& use : sample.collation.characters) use.label += wide + endless;
   for (auto& role : sample.collation.roles) role.numbers += endless;
-  for (auto& each : sample.findings) each.message += endless + wide;
+  for (auto& each : sample.proof.findings) each.message += endless + wide;
   for (auto& each : sample.redetermination.to_look_at) each.specimen.storage = wide;
-  for (auto& group : sample.redetermination.worklist) group.question += marked + endless;
+  for (auto& verdict : sample.redetermination.verdicts) {
+    for (auto& question : verdict.questions) question.label += marked + endless;
+  }
   for (auto& row : sample.redetermination.from_to) row.to += endless;
   sample.specimen.observations[0].value = wide + endless;
   sample.specimen.catalog_number = endless;
@@ -159,7 +160,7 @@ TEST(TerminalReports, EscapesInTheSourceAreNotPassedOn) {
   auto sample = make_sample();
   sample.old_edition.couplets[0].leads[0].text = "claws \x1b[31mred\x1b[0m\x07";
   sample.old_edition.couplets[0].leads[0].statements.clear();
-  sample.findings[0].printed = "\x1b]0;title\x07";
+  sample.proof.findings[0].printed = "\x1b]0;title\x07";
   for (auto const& text : all_reports(sample, {})) EXPECT_EQ(text.find('\x1b'), std::string::npos);
 }
 
@@ -266,9 +267,111 @@ TEST(TerminalCollation, SetsADividedCoupletOverAllItsParts) {
 
 TEST(TerminalProof, SaysThatNothingWasFound) {
   auto const sample = make_sample();
-  auto const text = proof_text(sample.old_edition, {}, std::nullopt, {}, {});
+  auto const text = proof_text(sample.old_edition, {}, {});
   EXPECT_NE(text.find("Nothing was found wrong.\n"), std::string::npos);
   EXPECT_NE(text.find("no taxon can be reached from the first couplet"), std::string::npos);
+}
+
+TEST(TerminalProof, CountsRemarksOnStyleByKindWithTheirLines) {
+  auto const sample = make_sample();
+  EditionProof proof;
+  for (std::uint32_t line = 1; line <= 14; ++line) {
+    proof.findings.push_back(
+        test::finding("larger-side-first", Severity::information, "k", line, "", "x", ""));
+  }
+  proof.findings.push_back(
+      test::finding("first-lead-negative", Severity::information, "k", 7, "", "x", ""));
+  auto const text = proof_text(sample.old_edition, proof, {});
+  EXPECT_NE(text.find("15 remarks on style.\n"), std::string::npos) << text;
+  EXPECT_EQ(text.find("FOR INFORMATION"), std::string::npos);
+  EXPECT_NE(
+      text.find("STYLE\n"
+                "────────────────────────────────────────────────────────────────────────────────\n"
+                "  The first lead is negative [first-lead-negative] ........................... 1\n"
+                "    line 7\n"
+                "\n"
+                "  The lead of more taxa comes first [larger-side-first] ..................... 14\n"
+                "    lines 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12 and 2 more\n"),
+      std::string::npos)
+      << text;
+}
+
+TEST(TerminalProof, SaysWhichTaxaItsFiguresLeaveOut) {
+  auto sample = make_sample();
+  sample.proof.numbers->beyond_start = 3;
+  auto const text = proof_text(sample.old_edition, sample.proof, {});
+  EXPECT_NE(text.find("3 more taxa in this file cannot be reached from its first couplet; the "),
+            std::string::npos)
+      << text;
+}
+
+TEST(TerminalRedetermination, RowsBeyondTheListAreCountedWithTheirSpecimens) {
+  auto sample = make_sample();
+  auto& rows = sample.redetermination.from_to;
+  auto row = rows.front();
+  row.by_outcome = {0, 0, 5, 0, 0, 0, 0, 0, 0, 0};
+  row.specimens = 5;
+  rows.assign(27, row);
+  auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination, {});
+  EXPECT_NE(
+      text.find("  and 3 more rows in the other reports ..................................... "
+                "15\n"),
+      std::string::npos)
+      << text;
+}
+
+TEST(TerminalRedetermination, SaysNothingOfStorageWhereNoneIsRecorded) {
+  auto sample = make_sample();
+  for (auto& group : sample.redetermination.worklist) group.storage.clear();
+  auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination, {});
+  EXPECT_NE(text.find("  4 specimens to look at, with 3 different questions to answer.\n"),
+            std::string::npos)
+      << text;
+  EXPECT_EQ(text.find("storage place"), std::string::npos);
+}
+
+TEST(TerminalCollation, CountsATaxonThatWasDividedOnceForAllItsParts) {
+  auto sample = make_sample();
+  TaxonChange part;
+  part.old_taxa = {TaxonId{0}};
+  part.new_taxa = {TaxonId{0}};
+  part.events = {TaxonEvent::split};
+  auto other = part;
+  other.new_taxa = {TaxonId{1}};
+  TaxonChange lump;
+  lump.old_taxa = {TaxonId{2}};
+  lump.new_taxa = {TaxonId{3}};
+  lump.events = {TaxonEvent::lumped};
+  auto second = lump;
+  second.old_taxa = {TaxonId{3}};
+  sample.collation.taxa = {part, other, lump, second};
+  auto const text = collation_text(sample.old_edition, sample.new_edition, sample.collation, {});
+  EXPECT_NE(
+      text.find("divided ................................................................ 1\n"),
+      std::string::npos)
+      << text;
+  EXPECT_NE(
+      text.find("united ................................................................. 1\n"),
+      std::string::npos)
+      << text;
+  auto const html = collation_html(sample.old_edition, sample.new_edition, sample.collation);
+  EXPECT_NE(html.find("taxa divided</span><span class=\"dots\"></span><span class=\"n\">1<"),
+            std::string::npos);
+}
+
+TEST(TerminalKeyout, CallsCharactersByTheirLabels) {
+  auto sample = make_sample();
+  sample.keyout.terminals[0].rests_on = {"beak-tip", "~n:spike|mm", "~leaves hairy"};
+  sample.keyout.open_characters = sample.keyout.terminals[0].rests_on;
+  Lexicon lexicon;
+  lexicon.characters.push_back({.id = "beak-tip", .label = "tip of the beak"});
+  auto const text =
+      keyout_text(sample.new_edition, sample.specimen, sample.keyout, lexicon, {.width = 200});
+  EXPECT_NE(text.find("rests on tip of the beak, “spike” and “leaves hairy”\n"), std::string::npos)
+      << text;
+  EXPECT_NE(text.find("look at tip of the beak, “spike” or “leaves hairy”.\n"), std::string::npos);
 }
 
 TEST(TerminalRedetermination, ARowOfSeveralOutcomesTellsThemApart) {
@@ -315,7 +418,8 @@ TEST(TerminalKeyout, ALongListOfOpenCharactersIsCutAtEachEndAndWholeAtTheLast) {
   for (char c = 'a'; c < 'j'; ++c) characters.push_back(std::string("character ") + c);
   sample.keyout.terminals[0].rests_on = characters;
   sample.keyout.open_characters = characters;
-  auto const text = keyout_text(sample.new_edition, sample.specimen, sample.keyout, {.width = 200});
+  auto const text =
+      keyout_text(sample.new_edition, sample.specimen, sample.keyout, {}, {.width = 200});
   EXPECT_NE(text.find("rests on character a, character b, character c, character d, character e, "
                       "character f and 3 more\n"),
             std::string::npos);

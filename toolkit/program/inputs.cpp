@@ -6,6 +6,7 @@
 #include "keydrift/editions/source.hpp"
 #include "keydrift/formats/concept_map_file.hpp"
 #include "keydrift/formats/edition_reader.hpp"
+#include "keydrift/formats/frequencies_file.hpp"
 #include "keydrift/formats/lexicon_file.hpp"
 #include "keydrift/formats/parents_file.hpp"
 
@@ -49,6 +50,10 @@ std::optional<EditionInput> load_edition(std::string const& spec, Context& conte
 std::optional<Lexicon> load_lexicon(std::string const& path, Context& context) {
   if (path.empty()) return Lexicon{};
   return load_table<Lexicon>(path, context, read_lexicon);
+}
+
+std::optional<FrequencyTable> load_frequencies(std::string const& path, Context& context) {
+  return load_table<FrequencyTable>(path, context, read_frequencies);
 }
 
 void add_side_table_options(CLI::App& command, SideTableOptions& options) {

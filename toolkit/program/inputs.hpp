@@ -11,6 +11,7 @@
 #include "keydrift/key/finding.hpp"
 #include "keydrift/program/context.hpp"
 #include "keydrift/taxa/concepts.hpp"
+#include "keydrift/taxa/frequencies.hpp"
 #include "keydrift/taxa/placement.hpp"
 
 namespace CLI {
@@ -45,6 +46,8 @@ struct SideTables {
 [[nodiscard]] std::optional<SideTables> load_side_tables(SideTableOptions const& options,
                                                          Context& context);
 [[nodiscard]] std::optional<Lexicon> load_lexicon(std::string const& path, Context& context);
+[[nodiscard]] std::optional<FrequencyTable> load_frequencies(std::string const& path,
+                                                             Context& context);
 
 // The whole file, or nothing after a printed finding.
 [[nodiscard]] std::optional<std::string> load_file(std::string const& path, Context& context);

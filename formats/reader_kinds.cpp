@@ -1,0 +1,183 @@
+#include "keydrift/formats/reader_kinds.hpp"
+
+#include <array>
+
+namespace keydrift {
+namespace {
+
+constexpr std::array kKinds{
+    FindingKind{"ambiguous-abbreviation", Severity::warning,
+                "An abbreviated genus that fits several",
+                "\"A. bus\" could be written out in more than one way; the nearest genus printed "
+                "before was\n"
+                "taken. Write the genus out."},
+    FindingKind{"ambiguous-number", Severity::information,
+                "A number at the end of a lead that may be no couplet",
+                "It may belong to the words (\"stamens 5\") or be where the lead leads. It was "
+                "taken for a\n"
+                "couplet. Dot leaders before the destination leave no doubt."},
+    FindingKind{"assumed-destination", Severity::information,
+                "A destination without leaders before it",
+                "The last words of the lead look like a name or a number and were taken for its\n"
+                "destination. Dot leaders, a tab or wide space before it leave no doubt."},
+    FindingKind{"bad-applicability", Severity::error, "\"Applicable if\" that cannot be read",
+                "Write it as \"beak = present | long\"."},
+    FindingKind{"bad-count", Severity::error, "A count that is none",
+                "Write a number of 0 or more, with a point before decimals."},
+    FindingKind{"bad-number", Severity::error, "A number that cannot be read",
+                "The message says what is wanted."},
+    FindingKind{"bad-range", Severity::error, "A range in JSON that is none",
+                "Write two numbers, as in [4, 6], or null for an open end."},
+    FindingKind{"bad-synonym", Severity::warning,
+                "A line of synonyms that does not say which is one",
+                "Write \"Accepted name = old name\", several of them parted by semicolons."},
+    FindingKind{"bad-year", Severity::warning, "A year that is none",
+                "Write four digits, as in \"Year: 1998\". What stands there is kept as it is."},
+    FindingKind{"binary-file", Severity::error, "A binary file where a table is wanted",
+                "Save the table as CSV."},
+    FindingKind{
+        "conflicting-cell", Severity::warning, "Two rows disagree about one thing",
+        "The rows of one character must agree in what is said once for it. Keep one cell and\n"
+        "leave the others blank."},
+    FindingKind{"contradictory-rows", Severity::error, "Two rows exclude each other",
+                "Keep the one that is right."},
+    FindingKind{"damaged-gzip", Severity::error, "A gzip file that cannot be unpacked",
+                "It was cut short or damaged. Copy it again."},
+    FindingKind{"duplicate-column", Severity::warning, "Two columns mean the same",
+                "One of them is used. Remove or rename the other."},
+    FindingKind{"duplicate-label", Severity::error, "Two couplets of a JSON key bear one label",
+                "References could mean either. Renumber one, or give it an \"id\" of its own."},
+    FindingKind{"duplicate-taxon", Severity::error, "Two taxa of a JSON key bear one name",
+                "Remove one of the two, or give it an \"id\" of its own."},
+    FindingKind{
+        "encoding-damage", Severity::warning, "Letters were lost on the way",
+        "The text holds replacement characters, or letters that come of reading one encoding as\n"
+        "another. What was lost cannot be had back from this file: compare the places with the\n"
+        "original."},
+    FindingKind{"expanded-name", Severity::information, "An abbreviated genus was written out",
+                "Names are compared in full. See whether the genus meant is the one taken."},
+    FindingKind{"json-too-deep", Severity::error, "JSON nested too deeply",
+                "No file of ours is. See whether this is the right file."},
+    FindingKind{
+        "leaders-within-words", Severity::warning, "Dot leaders within a lead",
+        "Leaders stand before words that are no destination. Either the destination is elsewhere,\n"
+        "or two leads ran together."},
+    FindingKind{
+        "line-too-long", Severity::error, "A line beyond the limit",
+        "Lines are bounded, so that a wrong file cannot take hours. Break the key into lines, one\n"
+        "lead each, or raise the limit."},
+    FindingKind{"malformed-json", Severity::error, "This is not well-formed JSON",
+                "The fault is at the place named or a little before it."},
+    FindingKind{"misprinted-label", Severity::warning, "A number read in spite of a misprint",
+                "\"l3\" was read as 13, \"O\" as nought: only where the couplets around it say so. "
+                "Print the\n"
+                "number in digits."},
+    FindingKind{
+        "missing-column", Severity::error, "A column is missing",
+        "The first row names the columns; the message says which are wanted and which are there."},
+    FindingKind{"missing-field", Severity::error, "A field is missing",
+                "The object wants it; the message says where."},
+    FindingKind{"missing-name", Severity::error, "A row without a name",
+                "Name the taxon that it is about."},
+    FindingKind{
+        "newer-version", Severity::error, "A newer version of the format",
+        "The file was written by a newer program. Reading it by halves would lose what is new in\n"
+        "it."},
+    FindingKind{
+        "no-couplets", Severity::error, "No couplet was found",
+        "Nothing in the text looks like a numbered couplet of two leads or more. The message\n"
+        "shows how one looks."},
+    FindingKind{"no-id", Severity::warning, "A measurement that names no specimen",
+                "The row is set aside."},
+    FindingKind{"no-name", Severity::information, "Specimens without a name",
+                "They are keyed by their characters alone."},
+    FindingKind{"no-name-column", Severity::error, "No column holds the names of the specimens",
+                "Name the column scientificName, as Darwin Core does."},
+    FindingKind{"no-specimens", Severity::warning, "A table without rows",
+                "There is a header and nothing below it."},
+    FindingKind{"no-type", Severity::warning, "A measurement that does not say of what",
+                "The row is set aside."},
+    FindingKind{"no-version", Severity::error, "The file does not say what it is",
+                "JSON files of ours begin with \"keydrift\": 1 (lexicons: \"keydrift-lexicon\": "
+                "1). This is\n"
+                "another kind of file, or that field was lost."},
+    FindingKind{"not-a-table", Severity::error, "JSON where a table is wanted",
+                "The message names the columns of the CSV file that is wanted."},
+    FindingKind{"nothing-usable", Severity::warning,
+                "A row with neither name nor number nor character", "The row is set aside."},
+    FindingKind{"nul-byte", Severity::warning, "A row holds a NUL byte",
+                "The row is set aside: text holds none, so the file is damaged or no text."},
+    FindingKind{"own-parent", Severity::error, "A taxon is said to be its own parent",
+                "Name the next higher taxon."},
+    FindingKind{"parent-cycle", Severity::error, "Taxa contain each other",
+                "Walking up from one comes back to it. Remove the row that is wrong."},
+    FindingKind{"points-at-lead", Severity::warning, "A lead leads to a lead",
+                "Destinations are couplets; \"7a\" was taken for couplet 7, since no couplet is "
+                "called 7a."},
+    FindingKind{"repeated-field", Severity::error, "A field stands twice in one object",
+                "Which one counts is not defined by JSON. Keep one."},
+    FindingKind{"repeated-number", Severity::information, "A catalogue number occurs twice",
+                "Both rows are used. Check whether it is one specimen."},
+    FindingKind{"repeated-row", Severity::information, "A row is said twice",
+                "Remove one of the two."},
+    FindingKind{"repeated-state", Severity::error, "A state of the lexicon has two rows",
+                "Put all phrases of the state into one row."},
+    FindingKind{"row-too-long", Severity::warning, "A row beyond the limit",
+                "Most often a quotation mark is not closed. The row is set aside."},
+    FindingKind{"short-rows", Severity::information, "Rows with fewer cells than the header",
+                "The missing cells were taken as empty."},
+    FindingKind{"stray-quotes", Severity::information, "Quotation marks where none should be",
+                "They are kept as they stand. Double them inside quoted cells."},
+    FindingKind{
+        "stray-text", Severity::information, "Text that belongs to no lead",
+        "It stands between couplets and is neither a heading nor a note. It is kept as a note of\n"
+        "the key. See that it is no lead whose number was lost."},
+    FindingKind{"too-many-cells", Severity::warning, "A row with more cells than the header",
+                "Put cells that hold the separator in quotation marks."},
+    FindingKind{"two-parents", Severity::error, "A taxon has two parents",
+                "Keep the row that is right."},
+    FindingKind{"two-predicates", Severity::error,
+                "A statement with both \"character\" and \"anyOf\"",
+                "Put the character among the alternatives."},
+    FindingKind{"unclear-voucher", Severity::warning,
+                "A cell that does not say whether this is a voucher", "Write true or false."},
+    FindingKind{"unclosed-quote", Severity::warning, "A quoted cell that does not close",
+                "Add the closing quotation mark."},
+    FindingKind{"unknown-column", Severity::information, "A column that is not read",
+                "It may be meant as one of those that are; then near names are proposed."},
+    FindingKind{"unknown-couplet", Severity::error,
+                "A lead of a JSON key leads to a couplet that is missing",
+                "Mend the label, or add the couplet."},
+    FindingKind{"unknown-difficulty", Severity::error, "A difficulty that is not known",
+                "It is naked eye, hand lens, microscope or dissection."},
+    FindingKind{"unknown-field", Severity::warning, "A field that is not known",
+                "It was not read. Names that begin with \"x-\" may be kept beside ours."},
+    FindingKind{"unknown-id", Severity::warning, "Measurements of a specimen that is not there",
+                "No specimen of the archive bears that number."},
+    FindingKind{"unknown-kind", Severity::error, "A kind of character that is not known",
+                "It is categorical, measurement or count."},
+    FindingKind{
+        "unknown-relation", Severity::error, "A relation that is not known",
+        "It is congruent (==), includes (>), included in (<), overlaps (><) or disjoint (|)."},
+    FindingKind{"unknown-type", Severity::information,
+                "Measurements of characters that the lexicon lacks", "They are not used."},
+    FindingKind{"unknown-word", Severity::error, "A word where one of a few is wanted",
+                "The message lists them."},
+    FindingKind{
+        "unsupported-file", Severity::error, "A file of a kind that is not read",
+        "Its first bytes say what it is, and that is no form in which keys are read. Save it in\n"
+        "one of the forms that the README names."},
+    FindingKind{"unused-column", Severity::warning,
+                "A column that is nearly the name of a character",
+                "It is not used. The name meant is proposed."},
+    FindingKind{"unused-columns", Severity::information, "Columns that are not used",
+                "To use one as a character, head it with the id or label of the lexicon."},
+    FindingKind{"wrong-type", Severity::error, "A value of another type than wanted",
+                "A text where a number is wanted, or the like."},
+};
+
+}  // namespace
+
+std::span<FindingKind const> reader_finding_kinds() { return kKinds; }
+
+}  // namespace keydrift

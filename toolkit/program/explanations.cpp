@@ -1,0 +1,67 @@
+#include "keydrift/program/explanations.hpp"
+
+#include <algorithm>
+#include <ostream>
+#include <span>
+#include <string_view>
+
+#include "keydrift/characters/contrast.hpp"
+#include "keydrift/characters/reading_kinds.hpp"
+#include "keydrift/editions/source_kinds.hpp"
+#include "keydrift/formats/reader_kinds.hpp"
+#include "keydrift/key/near.hpp"
+#include "keydrift/program/output_file.hpp"
+#include "keydrift/reports/page.hpp"
+#include "keydrift/taxa/taxa_kinds.hpp"
+
+namespace keydrift::program {
+
+std::vector<FindingKind> all_finding_kinds() {
+  std::vector<FindingKind> kinds;
+  for (auto const table :
+       {structural_finding_kinds(), contrast_finding_kinds(), style_finding_kinds(),
+        statement_finding_kinds(), lexicon_finding_kinds(), source_finding_kinds(),
+        reader_finding_kinds(), taxa_finding_kinds()}) {
+    kinds.insert(kinds.end(), table.begin(), table.end());
+  }
+  // A code that two folders report, of the same meaning, is explained by the first.
+  std::stable_sort(kinds.begin(), kinds.end(),
+                   [](auto const& a, auto const& b) { return a.code < b.code; });
+  kinds.erase(std::unique(kinds.begin(), kinds.end(),
+                          [](auto const& a, auto const& b) { return a.code == b.code; }),
+              kinds.end());
+  return kinds;
+}
+
+ExitCode explain_finding(std::string const& code, StyleOptions const& style, Context& context) {
+  auto const kinds = all_finding_kinds();
+  reports::Page page{style.apply(context.style)};
+  if (code.empty()) {
+    std::size_t width = 0;
+    for (auto const& kind : kinds) width = std::max(width, kind.code.size() + 2);
+    for (auto const& kind : kinds) page.item(kind.code, kind.title, 0, width);
+    context.out << page.take();
+    return kNothingToReport;
+  }
+  auto const found =
+      std::find_if(kinds.begin(), kinds.end(), [&](auto const& kind) { return kind.code == code; });
+  if (found == kinds.end()) {
+    std::vector<std::string> codes;
+    for (auto const& kind : kinds) codes.emplace_back(kind.code);
+    context.err << "keydrift: no finding is called \"" << code << "\"\n";
+    auto const near = did_you_mean(near_words(code, codes));
+    context.err << "  " << (near.empty() ? "keydrift proof --explain-finding lists them all" : near)
+                << '\n';
+    return kBadUsage;
+  }
+  std::string words{found->explanation};
+  std::replace(words.begin(), words.end(), '\n', ' ');
+  page.paragraph(std::string{found->code} + " (" + to_word(found->severity) +
+                 "): " + std::string{found->title});
+  page.blank();
+  page.paragraph(words);
+  context.out << page.take();
+  return kNothingToReport;
+}
+
+}  // namespace keydrift::program
