@@ -11,6 +11,11 @@ constexpr std::array kKinds{
                 "\"A. bus\" could be written out in more than one way; the nearest genus printed "
                 "before was\n"
                 "taken. Write the genus out."},
+    FindingKind{
+        "ambiguous-layout", Severity::information, "Two ways of reading the layout come close",
+        "The reader tries the layouts that the numbering allows and takes the one whose leads\n"
+        "find their couplets. Another one comes close here: see that the couplets are the right\n"
+        "ones."},
     FindingKind{"ambiguous-number", Severity::information,
                 "A number at the end of a lead that may be no couplet",
                 "It may belong to the words (\"stamens 5\") or be where the lead leads. It was "
@@ -35,27 +40,65 @@ constexpr std::array kKinds{
                 "Write four digits, as in \"Year: 1998\". What stands there is kept as it is."},
     FindingKind{"binary-file", Severity::error, "A binary file where a table is wanted",
                 "Save the table as CSV."},
+    FindingKind{"comments", Severity::information, "Comments in the margin are not read",
+                "Put into the text what belongs to the key."},
     FindingKind{
         "conflicting-cell", Severity::warning, "Two rows disagree about one thing",
         "The rows of one character must agree in what is said once for it. Keep one cell and\n"
         "leave the others blank."},
     FindingKind{"contradictory-rows", Severity::error, "Two rows exclude each other",
                 "Keep the one that is right."},
+    FindingKind{
+        "damaged-archive", Severity::error, "A zip file that cannot be opened",
+        "Manuscripts and archives are zip files. This one was cut short, or holds two entries of\n"
+        "one name. Copy it again."},
+    FindingKind{"damaged-field", Severity::warning, "A field that does not end",
+                "Its code was kept as text. Update the fields in the word processor and save the\n"
+                "manuscript again."},
     FindingKind{"damaged-gzip", Severity::error, "A gzip file that cannot be unpacked",
                 "It was cut short or damaged. Copy it again."},
+    FindingKind{"damaged-manuscript", Severity::error, "A manuscript without its parts",
+                "Open it in a word processor and save it again, or save it as plain text."},
+    FindingKind{"doctype", Severity::error, "A document type declaration where none may be",
+                "It may hold entities that expand without end. Take it out."},
     FindingKind{"duplicate-column", Severity::warning, "Two columns mean the same",
                 "One of them is used. Remove or rename the other."},
     FindingKind{"duplicate-label", Severity::error, "Two couplets of a JSON key bear one label",
                 "References could mean either. Renumber one, or give it an \"id\" of its own."},
     FindingKind{"duplicate-taxon", Severity::error, "Two taxa of a JSON key bear one name",
                 "Remove one of the two, or give it an \"id\" of its own."},
+    FindingKind{"embedded-document", Severity::warning, "A document within the manuscript",
+                "It was not read. Save the manuscript with the text itself in it."},
+    FindingKind{
+        "encoding", Severity::information, "The file is not UTF-8",
+        "It was read in another encoding, or some cells were. Save it as UTF-8 if any letter\n"
+        "looks wrong."},
+    FindingKind{"encoding-conflict", Severity::warning,
+                "The XML declaration disagrees with the bytes",
+                "The bytes were believed. Check the letters with accents."},
     FindingKind{
         "encoding-damage", Severity::warning, "Letters were lost on the way",
         "The text holds replacement characters, or letters that come of reading one encoding as\n"
         "another. What was lost cannot be had back from this file: compare the places with the\n"
         "original."},
+    FindingKind{"encrypted-archive", Severity::error, "A file with a password",
+                "Save it without one."},
     FindingKind{"expanded-name", Severity::information, "An abbreviated genus was written out",
                 "Names are compared in full. See whether the genus meant is the one taken."},
+    FindingKind{"external-dtd", Severity::information, "A document type outside the file",
+                "It was not looked up: nothing is fetched."},
+    FindingKind{"footnotes", Severity::information, "Footnotes were kept as notes",
+                "They are notes of the edition and decide nothing."},
+    FindingKind{"further-data-sets", Severity::warning, "Several data sets with keys",
+                "Only the first was read, since they have nothing to do with one another."},
+    FindingKind{"further-languages", Severity::information, "Texts in several languages",
+                "Those of the language of the data set were read."},
+    FindingKind{"fused-name", Severity::warning, "Genus and epithet printed as one word",
+                "They were parted because the text names both elsewhere."},
+    FindingKind{"headers", Severity::information, "Headers and footers are not read",
+                "They hold page numbers and running heads as a rule."},
+    FindingKind{"hidden-text", Severity::warning, "Hidden text was left out",
+                "Unhide it in the word processor if it belongs to the key."},
     FindingKind{"json-too-deep", Severity::error, "JSON nested too deeply",
                 "No file of ours is. See whether this is the right file."},
     FindingKind{
@@ -68,10 +111,16 @@ constexpr std::array kKinds{
         "lead each, or raise the limit."},
     FindingKind{"malformed-json", Severity::error, "This is not well-formed JSON",
                 "The fault is at the place named or a little before it."},
+    FindingKind{"malformed-xml", Severity::error, "This is not well-formed XML",
+                "The fault is at the place named or a little before it."},
     FindingKind{"misprinted-label", Severity::warning, "A number read in spite of a misprint",
                 "\"l3\" was read as 13, \"O\" as nought: only where the couplets around it say so. "
                 "Print the\n"
                 "number in digits."},
+    FindingKind{
+        "misread-destination", Severity::warning, "A destination read in spite of a misprint",
+        "Letters were read as the figures they look like, because that couplet exists and no\n"
+        "other lead leads to it."},
     FindingKind{
         "missing-column", Severity::error, "A column is missing",
         "The first row names the columns; the message says which are wanted and which are there."},
@@ -107,6 +156,9 @@ constexpr std::array kKinds{
                 "A row with neither name nor number nor character", "The row is set aside."},
     FindingKind{"nul-byte", Severity::warning, "A row holds a NUL byte",
                 "The row is set aside: text holds none, so the file is damaged or no text."},
+    FindingKind{
+        "numbering-format", Severity::warning, "An unknown format of automatic numbers",
+        "They are read as decimal numbers. Compare the labels with the printed manuscript."},
     FindingKind{"own-parent", Severity::error, "A taxon is said to be its own parent",
                 "Name the next higher taxon."},
     FindingKind{"parent-cycle", Severity::error, "Taxa contain each other",
@@ -116,6 +168,8 @@ constexpr std::array kKinds{
                 "called 7a."},
     FindingKind{"repeated-field", Severity::error, "A field stands twice in one object",
                 "Which one counts is not defined by JSON. Keep one."},
+    FindingKind{"repeated-id", Severity::warning, "An id that stands twice",
+                "References to it mean the first."},
     FindingKind{"repeated-number", Severity::information, "A catalogue number occurs twice",
                 "Both rows are used. Check whether it is one specimen."},
     FindingKind{"repeated-row", Severity::information, "A row is said twice",
@@ -124,16 +178,33 @@ constexpr std::array kKinds{
                 "Put all phrases of the state into one row."},
     FindingKind{"row-too-long", Severity::warning, "A row beyond the limit",
                 "Most often a quotation mark is not closed. The row is set aside."},
+    FindingKind{"sdd-loss", Severity::warning, "Something that SDD cannot hold was left out",
+                "Keep the key in a form that holds all of it as well."},
+    FindingKind{"sdd-own-words", Severity::information, "Something that SDD has no place for",
+                "It was written in a namespace of its own, which other programs pass over."},
+    FindingKind{"sdd-version", Severity::error, "SDD of another version",
+                "Keys are built in another way there. Convert the file to SDD 1.1."},
     FindingKind{"short-rows", Severity::information, "Rows with fewer cells than the header",
                 "The missing cells were taken as empty."},
+    FindingKind{
+        "skipped-lines", Severity::information, "Lines that are no part of the key",
+        "Page numbers, running heads and the like were left out. See that no lead is among them."},
     FindingKind{"stray-quotes", Severity::information, "Quotation marks where none should be",
                 "They are kept as they stand. Double them inside quoted cells."},
     FindingKind{
         "stray-text", Severity::information, "Text that belongs to no lead",
         "It stands between couplets and is neither a heading nor a note. It is kept as a note of\n"
         "the key. See that it is no lead whose number was lost."},
+    FindingKind{"text-boxes", Severity::information, "Text boxes were read behind their paragraph",
+                "See whether their text is meant to stand there."},
+    FindingKind{"text-breaks-off", Severity::warning, "The text ends within a couplet",
+                "What there is of it was kept. The rest is lost, or on another page."},
     FindingKind{"too-many-cells", Severity::warning, "A row with more cells than the header",
                 "Put cells that hold the separator in quotation marks."},
+    FindingKind{
+        "tracked-changes", Severity::information, "Tracked changes were read as accepted",
+        "Insertions belong to the text, deletions do not. Accept or reject them in the word\n"
+        "processor if that is not meant."},
     FindingKind{"two-parents", Severity::error, "A taxon has two parents",
                 "Keep the row that is right."},
     FindingKind{"two-predicates", Severity::error,
@@ -150,19 +221,39 @@ constexpr std::array kKinds{
                 "Mend the label, or add the couplet."},
     FindingKind{"unknown-difficulty", Severity::error, "A difficulty that is not known",
                 "It is naked eye, hand lens, microscope or dissection."},
+    FindingKind{"unknown-entity", Severity::error, "An entity that is not defined",
+                "Write the character itself, or its number."},
     FindingKind{"unknown-field", Severity::warning, "A field that is not known",
                 "It was not read. Names that begin with \"x-\" may be kept beside ours."},
     FindingKind{"unknown-id", Severity::warning, "Measurements of a specimen that is not there",
                 "No specimen of the archive bears that number."},
     FindingKind{"unknown-kind", Severity::error, "A kind of character that is not known",
                 "It is categorical, measurement or count."},
+    FindingKind{"unknown-reference", Severity::warning, "A reference to an id that is not there",
+                "Mend it, or add what it names."},
     FindingKind{
         "unknown-relation", Severity::error, "A relation that is not known",
         "It is congruent (==), includes (>), included in (<), overlaps (><) or disjoint (|)."},
+    FindingKind{
+        "unknown-symbol", Severity::warning, "A symbol of a special font",
+        "What it looks like is not known, so it stands as an empty square. Type the character\n"
+        "itself."},
     FindingKind{"unknown-type", Severity::information,
                 "Measurements of characters that the lexicon lacks", "They are not used."},
     FindingKind{"unknown-word", Severity::error, "A word where one of a few is wanted",
                 "The message lists them."},
+    FindingKind{
+        "unread-section", Severity::information, "A section that speaks of a key and holds none",
+        "It was left aside. If it holds one, its rows are built in another way than keys in\n"
+        "articles are."},
+    FindingKind{"unsafe-archive", Severity::error,
+                "A zip file that would write outside of its folder",
+                "Check where the file comes from."},
+    FindingKind{"unsupported-archive", Severity::error,
+                "A zip file packed in a way that cannot be read",
+                "Pack it anew as an ordinary zip file (deflate)."},
+    FindingKind{"unsupported-encoding", Severity::error, "An encoding that is not read",
+                "Save the file as UTF-8."},
     FindingKind{
         "unsupported-file", Severity::error, "A file of a kind that is not read",
         "Its first bytes say what it is, and that is no form in which keys are read. Save it in\n"
@@ -174,6 +265,13 @@ constexpr std::array kKinds{
                 "To use one as a character, head it with the id or label of the lexicon."},
     FindingKind{"wrong-type", Severity::error, "A value of another type than wanted",
                 "A text where a number is wanted, or the like."},
+    FindingKind{
+        "xml-entities", Severity::error, "XML with declarations of its own",
+        "They may hold entities that expand without end, so they are not read. Take them out."},
+    FindingKind{"xml-too-deep", Severity::error, "XML nested too deeply",
+                "Check that this is the right file, or raise the limit."},
+    FindingKind{"xml-too-large", Severity::error, "XML with too many parts",
+                "Cut the key out of the file, or raise the limit."},
 };
 
 }  // namespace

@@ -89,6 +89,27 @@ std::string_view worst_mark(std::vector<Finding const*> const& findings) {
   return worst == findings.end() ? std::string_view{} : mark_of((*worst)->severity);
 }
 
+// "Errors: couplet 7, couplet 14", as links.
+void write_jumps(HtmlWriter& html, Edition const& edition, Beside const& beside) {
+  for (auto const& group : finding_groups()) {
+    if (group.severity == Severity::information) continue;
+    bool first = true;
+    for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
+      auto const& found = beside.couplet[c.index];
+      bool const any = std::any_of(found.begin(), found.end(), [&](Finding const* finding) {
+        return finding->severity == group.severity;
+      });
+      if (!any) continue;
+      html.raw(first ? "<p>" : ", ");
+      if (first)
+        html.text(fmt::format("{} {} in couplets ", mark_of(group.severity), group.heading));
+      first = false;
+      html.raw(fmt::format("<a href=\"#c{}\">", c.index)).text(edition[c].label).raw("</a>");
+    }
+    if (!first) html.raw("</p>\n");
+  }
+}
+
 void write_figures(HtmlWriter& html, Edition const& edition, EditionProof const& proof) {
   for (auto const& group : proof_figures(edition, proof)) {
     html.element("h3", group.heading).raw("\n");
@@ -128,6 +149,7 @@ std::string proof_html(Edition const& edition, EditionProof const& proof) {
   html.element("p", finding_counts(proof.findings)).raw("\n");
   auto const beside = find_places(edition, proof.findings);
   write_findings(html, beside.elsewhere, true);
+  write_jumps(html, edition, beside);
 
   html.open_section("numbers", "Numbers");
   write_figures(html, edition, proof);
@@ -138,7 +160,8 @@ std::string proof_html(Edition const& edition, EditionProof const& proof) {
   html.raw("<p class=\"small\">● error; ◐ warning; ○ for information</p>\n");
   for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
     auto const& found = beside.couplet[c.index];
-    html.raw("<div class=\"pair\" data-row><span class=\"mark\">").text(worst_mark(found));
+    html.raw(fmt::format("<div class=\"pair\" id=\"c{}\" data-row><span class=\"mark\">", c.index));
+    html.text(worst_mark(found));
     html.raw("</span><div>");
     for (std::uint32_t i = 0; i < edition[c].leads.size(); ++i) write_lead(html, edition, {c, i});
     if (edition[c].leads.empty()) html.element("p", edition[c].label, "class=\"none\"");

@@ -7,7 +7,9 @@
 #include <memory>
 #include <string>
 
+#include "keydrift/reports/html.hpp"
 #include "keydrift/reports/html_writer.hpp"
+#include "sample.hpp"
 
 namespace keydrift::test {
 using namespace reports;
@@ -57,6 +59,26 @@ TEST(HtmlPage, FetchesNothing) {
        {"http://", "https://", "url(", "@import", " src=", "fetch(", "XMLHttp"}) {
     EXPECT_EQ(page.find(word), std::string::npos) << word;
   }
+}
+
+TEST(HtmlProof, SetsFindingsBesideTheirCoupletAndTheRestApart) {
+  auto sample = make_sample();
+  sample.proof.findings[0].printed = "<b>31</b>";
+  sample.proof.findings.push_back(finding("frequency-of-group", Severity::warning, "counts.csv", 3,
+                                          "Orla", "\"Orla\" takes in <3> taxa", ""));
+  auto const page = proof_html(sample.old_edition, sample.proof);
+  EXPECT_EQ(page.find("<b>31"), std::string::npos);
+  auto const couplets = page.find("Couplets, and what was found in them");
+  ASSERT_NE(couplets, std::string::npos);
+  // Of another file: above the couplets.
+  EXPECT_LT(page.find("&quot;Orla&quot; takes in &lt;3&gt; taxa"), couplets);
+  // Line 4 is couplet 2's second lead.
+  auto const second = page.find("<div class=\"pair\" id=\"c1\"", couplets);
+  auto const third = page.find("<div class=\"pair\" id=\"c2\"", couplets);
+  auto const dangling = page.find("leads to couplet &quot;31&quot;", couplets);
+  EXPECT_LT(second, dangling);
+  EXPECT_LT(dangling, third);
+  EXPECT_NE(page.find("● Errors in couplets <a href=\"#c1\">2</a></p>"), std::string::npos);
 }
 
 TEST(HtmlWriter, EscapesWhatIsForeign) {

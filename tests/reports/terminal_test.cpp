@@ -315,7 +315,7 @@ TEST(TerminalRedetermination, RowsBeyondTheListAreCountedWithTheirSpecimens) {
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});
   EXPECT_NE(
-      text.find("  and 3 more rows in the other reports ..................................... "
+      text.find("  and 3 more rows in the other reports ...................................... "
                 "15\n"),
       std::string::npos)
       << text;

@@ -14,6 +14,7 @@
 #include "keydrift/program/inputs.hpp"
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/reports/amendment_text.hpp"
+#include "keydrift/taxa/placement.hpp"
 
 namespace keydrift::program {
 namespace {
@@ -58,7 +59,11 @@ Proof proof_with(Lexicon const& lexicon) {
   return [&lexicon](Edition edition) {
     auto findings = read_statements(edition, lexicon);
     KeyGraph const graph{edition};
-    for (auto more : {proof_structure(edition, graph), proof_contrast(edition, graph)}) {
+    NameIndex const names{edition, {}};
+    auto contrast = proof_contrast(
+        edition, graph,
+        {.lexicon = &lexicon, .members = [&names](auto group) { return names.members(group); }});
+    for (auto more : {proof_structure(edition, graph), std::move(contrast)}) {
       findings.insert(findings.end(), more.begin(), more.end());
     }
     return findings;

@@ -1,6 +1,7 @@
 #include "keydrift/program/explanations.hpp"
 
 #include <algorithm>
+#include <array>
 #include <ostream>
 #include <span>
 #include <string_view>
@@ -15,13 +16,22 @@
 #include "keydrift/taxa/taxa_kinds.hpp"
 
 namespace keydrift::program {
+namespace {
+
+constexpr std::array kOutputKinds{
+    FindingKind{"unwritable-output", Severity::error, "An output cannot be written",
+                "The system refuses it: rights, a full disk, a folder that is missing.  No output\n"
+                "of the command was written."},
+};
+
+}  // namespace
 
 std::vector<FindingKind> all_finding_kinds() {
   std::vector<FindingKind> kinds;
   for (auto const table :
        {structural_finding_kinds(), contrast_finding_kinds(), style_finding_kinds(),
         statement_finding_kinds(), lexicon_finding_kinds(), source_finding_kinds(),
-        reader_finding_kinds(), taxa_finding_kinds()}) {
+        reader_finding_kinds(), taxa_finding_kinds(), std::span<FindingKind const>{kOutputKinds}}) {
     kinds.insert(kinds.end(), table.begin(), table.end());
   }
   // A code that two folders report, of the same meaning, is explained by the first.
