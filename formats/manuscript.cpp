@@ -106,6 +106,8 @@ class Mover {
 
   void move(Edition& edition) const {
     for (auto& synonymy : edition.front.synonyms) move(synonymy.place);
+    for (auto& place : edition.front.scope.excluded_places) move(place);
+    for (auto& place : edition.front.scope.listed_places) move(place);
     for (auto& part : edition.parts) move(part.place);
     for (auto& taxon : edition.taxa) move(taxon.place);
     for (auto& note : edition.notes) move(note.place);

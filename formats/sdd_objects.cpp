@@ -260,6 +260,10 @@ FrontMatter read_front(Objects const& objects, pugi::xml_node key, std::vector<F
     for (auto& synonymy : edition.front.synonyms) {
       synonymy.place = objects.document().place(data_set);
     }
+    for (auto* places :
+         {&edition.front.scope.excluded_places, &edition.front.scope.listed_places}) {
+      for (auto& place : *places) place = objects.document().place(data_set);
+    }
     return std::move(edition.front);
   }
   FrontMatter front;

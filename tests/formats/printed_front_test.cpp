@@ -17,6 +17,22 @@ using Lines = std::vector<std::string>;
 
 std::string const kKey = "\n1. Small ..... Aus aus\n– Large ..... Aus bus\n";
 
+TEST(PrintedFront, KeepsThePlaceOfEachListedName) {
+  auto const scope =
+      read_key("Lists: Aus aus; Aus\n   bus; Aus  cus\nLists: Dus\nExcludes: Dus; Eus\n" + kKey)
+          .edition.front.scope;
+  EXPECT_EQ(scope.listed_taxa, (Lines{"Aus aus", "Aus bus", "Aus cus", "Dus"}));
+  Lines places;
+  for (auto const* list : {&scope.listed_places, &scope.excluded_places}) {
+    for (auto const& place : *list) {
+      places.push_back(std::to_string(place.line) + ":" + std::to_string(place.column) + " " +
+                       std::to_string(place.end - place.begin));
+    }
+  }
+  // A name over two lines, or with a run of blanks in it, is where its first word is.
+  EXPECT_EQ(places, (Lines{"1:8 7", "1:17 3", "2:9 3", "3:8 3", "4:11 3", "4:16 3"}));
+}
+
 TEST(PrintedFront, ReadsEveryKnownName) {
   auto const front = read_key(
                          "Title: Shells of Halvern\nEdition: 2nd\nYear: 1998\n"
