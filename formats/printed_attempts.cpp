@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_outline.hpp"
 
@@ -23,6 +24,7 @@ class Reader {
       : text_{text}, lines_{lines}, numbering_{decide_numbering(lines)} {}
 
   Attempt choose() && {
+    if (auto const layout = declared_layout(lines_)) return as_declared(*layout);
     try_numbers();
     bool const marked = std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
       return line.markup.role == LineRole::lead;
@@ -47,6 +49,15 @@ class Reader {
 
  private:
   using Leads = std::shared_ptr<LeadsRead>;
+
+  // The front matter says how to take the labels: there is nothing to choose.
+  [[nodiscard]] Attempt as_declared(Layout layout) const {
+    Attempt attempt{read(exact_numbering(lines_), std::nullopt), {}, {}};
+    auto& sorted = attempt.read->sorted;
+    if (!sorted.leads.empty())
+      attempt.grouping = group_exact(key_text(*attempt.read), sorted, layout);
+    return attempt;
+  }
 
   // Many leads lead to couplets by their numbers and most find one: whatever is amiss is damage,
   // and no other layout.

@@ -173,7 +173,7 @@ class Builder {
                                      grouping_.couplets[home_[i + 1].couplet.index].part;
     // A lead that leads nowhere, or whose leaders do, stays so: proof_structure reports it.
     if (grouping_.goes_on && reads_[i].leaders == LeaderKind::none && next_follows &&
-        (grouping_.layout == Layout::serial || home_[i + 1].ordinal == 0)) {
+        home_[i + 1].ordinal == 0) {
       lead.destination = ToCouplet{home_[i + 1].couplet};
     }
   }

@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_exact.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -34,6 +35,7 @@ enum class Field : std::uint8_t {
   sex,
   material,
   synonyms,
+  layout,  // how the labels are to be taken; no part of the content
   other,
 };
 
@@ -84,6 +86,7 @@ std::optional<NamedLine> named_line(std::string_view line) {
   auto const known = std::find_if(kFields.begin(), kFields.end(),
                                   [&](FieldName const& one) { return one.folded == folded; });
   if (known != kFields.end()) found.field = known->field;
+  if (layout_of_line(line)) found.field = Field::layout;
   return found;
 }
 
@@ -246,6 +249,8 @@ class FrontReader {
         break;
       case Field::synonyms:
         take_synonyms(value, place);
+        break;
+      case Field::layout:
         break;
       case Field::other:
         front.other.emplace_back(named.name, value);

@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_edition.hpp"
+#include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
@@ -211,11 +212,11 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }
-  auto whole_lines = split_lines(text.text);
-  for (std::size_t i = 0; i < std::min(whole_lines.size(), markup.size()); ++i) {
-    whole_lines[i].markup = markup[i];
+  auto lines = split_lines(text.text);
+  for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
+    lines[i].markup = markup[i];
   }
-  auto const lines = part_run_on_lines(std::move(whole_lines));
+  if (!declared_layout(lines)) lines = part_run_on_lines(std::move(lines));
   auto attempt = choose_reading(text, lines);
   auto& read = *attempt.read;
   auto& sorted = read.sorted;

@@ -1,5 +1,5 @@
 #pragma once
-// Printed-key text to an Edition, and back.
+// Printed-key text to an Edition.  (Back: keydrift/formats/printed_write.hpp.)
 //
 // Reads what a person pastes from a publication or a manuscript: bracketed (parallel) keys with any
 // usual numbering, with or without front matter ("Name: value" lines).  Every line of the input is
@@ -62,23 +62,5 @@ struct PrintedReading {
 // `markup`: of each line, its offsets those of the decoded text; empty for plain text.
 [[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits = {},
                                                       std::span<LineMarkup const> markup = {});
-
-enum class BackReferences : std::uint8_t {
-  as_printed,  // those of the edition
-  from_graph,  // the couplets that lead to each couplet, whatever the edition prints
-  none,
-};
-
-struct PrintOptions {
-  std::size_t width{80};  // columns; words and names longer than a line stand out
-  BackReferences back_references{BackReferences::as_printed};
-};
-
-// The edition as a bracketed key: hanging indents, dot leaders to a right-aligned destination,
-// front matter first.  Reading it back gives the same content (same_content), whatever the width,
-// for every edition that read_printed_key or a person could have made: labels without blanks,
-// texts without line feeds, couplet labels unique within a part.
-[[nodiscard]] std::string write_printed_key(Edition const& edition,
-                                            PrintOptions const& options = {});
 
 }  // namespace keydrift

@@ -68,6 +68,7 @@ class LeadReader {
   std::vector<ReadLead> read() && {
     reads_.resize(sorted_.leads.size());
     for (std::size_t i = 0; i < reads_.size(); ++i) read_led(i);
+    if (key_.numbering.exact) return std::move(reads_);
     read_own_lines();
     auto const led = static_cast<std::size_t>(
         std::count_if(reads_.begin(), reads_.end(),
@@ -106,6 +107,10 @@ class LeadReader {
     if (split.kind != LeaderKind::none) {
       read.leaders = split.kind;
       finish(i, joined, split.words_end, split.destination_begin);
+      return;
+    }
+    if (key_.numbering.exact) {  // no leaders, no destination
+      finish(i, joined, joined.raw.size(), joined.raw.size());
       return;
     }
     if (auto const found = trailing_reference(joined.raw); found && found->pointed) {

@@ -38,6 +38,7 @@ struct Numbering {
   std::bitset<Label::kStyles> styles;  // accepted Label::style()s
   std::vector<std::uint32_t> numbers;  // of accepted labels; sorted, unique
   LabelFamily family{LabelFamily::digits};
+  bool exact{false};               // the front matter says how to take labels (printed_exact.hpp)
   bool words_start_upper{false};   // nearly every lead's words begin with a capital
   std::uint32_t dash_indent{};     // deepest usual indentation of a dash
   std::uint32_t label_indent{};    // deepest usual indentation of a numbered label

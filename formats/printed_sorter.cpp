@@ -11,7 +11,6 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestHeading = 160;   // bytes; longer text is prose
 constexpr std::uint32_t kHang = 2;             // columns that a label's indentation may vary by
 constexpr std::size_t kLinesLookedAhead = 40;  // no lead is longer than this without its end
 
@@ -51,7 +50,8 @@ class Sorter {
       remark_open_ = false;
       return;
     }
-    bool const claimed = take_marked(line) || take_planned(line) || take_page_furniture(line) ||
+    bool const claimed = take_marked(line) || take_planned(line) ||
+                         (!numbering_.exact && take_page_furniture(line)) ||
                          take_label(line) || take_in_lead(line);
     if (!claimed) take_outside(line);
     gap_ = false;
@@ -193,6 +193,7 @@ class Sorter {
   }
 
   [[nodiscard]] bool is_lead(SourceLine const& line, Label const& label) const {
+    if (numbering_.exact) return !label.is_dash() || !sorted_.leads.empty();
     auto const words = line.text.substr(label.text_at);
     bool const lower = !words.empty() && is_lower(code_point_at(words, 0).value);
     bool const odd_case = numbering_.words_start_upper && lower;
@@ -234,7 +235,7 @@ class Sorter {
       start_lead(line, *label, false);
       return true;
     }
-    if (!label && progress_is_complete() && progress_ != Progress::none) {
+    if (!label && !numbering_.exact && progress_is_complete() && progress_ != Progress::none) {
       auto misprint = read_misprinted_label(line.text, number_ + 1);
       if (!misprint) misprint = read_misprinted_label(line.text, number_);
       if (misprint && numbering_.family == LabelFamily::digits) {
@@ -299,7 +300,7 @@ class Sorter {
         account(LineKind::destination, "after the leaders of the line before");
         return true;
       case Progress::open:
-        return take_in_open_lead(line);
+        return !(numbering_.exact && gap_) && take_in_open_lead(line);
       case Progress::soft:
       case Progress::done:
         return take_after_destination(line);
@@ -364,7 +365,7 @@ class Sorter {
       return false;
     }
     // Blank lines end a key, unless they stand between all its leads.
-    if (plan_ == nullptr && !remark_open_ && !(gap_ && !usually_apart()) &&
+    if (plan_ == nullptr && !numbering_.exact && !remark_open_ && !(gap_ && !usually_apart()) &&
         last_heading_ == kNone && (ends_in_destination(at_) || ends_in_pointer(line))) {
       // A further lead without any label.
       Label none;
@@ -456,7 +457,7 @@ class Sorter {
   }
 
   [[nodiscard]] bool is_heading(SourceLine const& line) const {
-    if (line.is_title) return true;
+    if (line.is_title || !explicit_key_title(line.text).empty()) return true;
     if (line.text.size() > kLongestHeading) return false;
     if (names_a_key(line.text)) return true;
     char const last = line.text.back();

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/printed_write.hpp"
 #include "support.hpp"
 
 namespace keydrift::test {
@@ -269,7 +270,7 @@ TEST(Amend, TakesTheLabelOfThePieceOrSaysInANoteThatItAmended) {
   EXPECT_EQ(unlabelled.edition.front.edition, "1998");
   ASSERT_EQ(unlabelled.edition.notes.size(), 1U);
   EXPECT_EQ(unlabelled.edition.notes[0].text, "Amended in couplet 2.");
-  auto const printed = write_printed_key(unlabelled.edition);
+  auto const printed = print_key(unlabelled.edition).value.value_or("");
   EXPECT_TRUE(printed.ends_with("\n\nAmended in couplet 2.\n")) << printed;
   EXPECT_TRUE(same_content(read_key(printed), unlabelled.edition));
   EXPECT_EQ(told(unlabelled.remarks),

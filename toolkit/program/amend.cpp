@@ -8,7 +8,7 @@
 #include "keydrift/editions/source.hpp"
 #include "keydrift/formats/amendment_reader.hpp"
 #include "keydrift/formats/key_json.hpp"
-#include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/printed_write.hpp"
 #include "keydrift/key/graph.hpp"
 #include "keydrift/key/proof.hpp"
 #include "keydrift/program/inputs.hpp"
@@ -70,10 +70,12 @@ Proof proof_with(Lexicon const& lexicon) {
   };
 }
 
-std::string written(Edition edition, AmendArguments const& arguments, Lexicon const& lexicon) {
-  if (arguments.to != "json") return write_printed_key(edition);
+// No value when the printed key would not read back, which the findings explain.
+Loaded<std::string> written(Edition edition, AmendArguments const& arguments,
+                            Lexicon const& lexicon) {
+  if (arguments.to != "json") return print_key(edition);
   auto const findings = read_statements(edition, lexicon);
-  return write_key_json(edition, findings);
+  return {write_key_json(edition, findings), {}};
 }
 
 // Not all was done, or the result has errors, or faults that it did not have before.
@@ -98,8 +100,11 @@ ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& styl
   auto result = amended.edition;
   if (arguments.renumber) renumbered = renumber(result);
   if (!arguments.output.empty()) {
+    auto const text = written(std::move(result), arguments, *lexicon);
+    print_findings(context, text.findings);
+    if (!text) return kUnwritableOutput;
     Outputs outputs;
-    outputs.add(arguments.output, written(std::move(result), arguments, *lexicon));
+    outputs.add(arguments.output, *text.value);
     if (auto const failure = outputs.commit()) {
       print_finding(context, *failure);
       return kUnwritableOutput;

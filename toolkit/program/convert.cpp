@@ -3,7 +3,7 @@
 
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/formats/key_json.hpp"
-#include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/printed_write.hpp"
 #include "keydrift/formats/sdd_write.hpp"
 #include "keydrift/program/inputs.hpp"
 #include "keydrift/program/output_file.hpp"
@@ -40,7 +40,12 @@ ExitCode convert(ConvertArguments const& arguments, Context& context) {
     for (auto const& finding : written.findings) print_finding(context, finding);
     text = std::move(written.text);
   } else {
-    text = write_printed_key(input->edition, {.width = arguments.width});
+    auto printed = print_key(input->edition, {.width = arguments.width});
+    if (!printed) {
+      for (auto const& finding : printed.findings) print_finding(context, finding);
+      return kUnwritableOutput;
+    }
+    text = std::move(*printed.value);
   }
   print_findings(context, input->findings);
   if (arguments.output.empty() || arguments.output == "-") {
