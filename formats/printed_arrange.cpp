@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <string>
-#include <string_view>
 #include <unordered_map>
-#include <unordered_set>
 #include <utility>
 #include <variant>
 
@@ -39,7 +37,7 @@ class Orderer {
         part_of_{parts_of(edition)},
         done_(edition.couplets.size(), false) {}
 
-  std::vector<PrintedLead> run() && {
+  PrintOrder run() && {
     std::vector<std::vector<std::uint32_t>> members(
         std::max<std::size_t>(1, edition_.parts.size()));
     for (std::uint32_t c = 0; c < part_of_.size(); ++c) members[part_of_[c]].push_back(c);
@@ -70,8 +68,13 @@ class Orderer {
       std::uint32_t couplet;
       std::uint32_t next_lead;
     };
-    std::vector<Open> open{{root, 0}};
-    done_[root] = true;
+    std::vector<Open> open;
+    auto const enter = [&](std::uint32_t couplet) {
+      done_[couplet] = true;
+      order_.couplets.push_back(couplet);
+      open.push_back({couplet, 0});
+    };
+    enter(root);
     while (!open.empty()) {
       auto& top = open.back();
       auto const& couplet = edition_.couplets[top.couplet];
@@ -90,11 +93,8 @@ class Orderer {
                            part_of_[to->couplet.index] == lead.part &&
                            !edition_[to->couplet].leads.empty();
       lead.goes_on = beneath;
-      order_.push_back(lead);
-      if (beneath) {
-        done_[to->couplet.index] = true;
-        open.push_back({to->couplet.index, 0});
-      }
+      order_.leads.push_back(lead);
+      if (beneath) enter(to->couplet.index);
     }
   }
 
@@ -103,27 +103,25 @@ class Orderer {
   std::vector<std::uint32_t> part_of_;
   std::vector<bool> done_;
   std::uint32_t number_{};
-  std::vector<PrintedLead> order_;
+  PrintOrder order_;
 };
 
 // Builds the edition that a layout holds.
 class Arranger {
  public:
-  Arranger(Edition const& edition, PrintOptions const& options)
-      : edition_{edition}, options_{options}, now_(edition.couplets.size(), kNowhere) {}
+  // `edition`: with the labels that are printed.
+  Arranger(Edition const& edition, PrintLayout layout)
+      : edition_{edition}, layout_{layout}, now_(edition.couplets.size(), kNowhere) {}
 
   Edition run() && {
-    auto const order = lead_order(edition_, options_.layout);
-    for (auto const& one : order) {
-      if (one.lead.ordinal != 0) continue;
-      now_[one.lead.couplet.index] = static_cast<std::uint32_t>(printed_.couplets.size());
-      printed_.couplets.push_back(edition_[one.lead.couplet]);
+    printed_.couplets.reserve(edition_.couplets.size());
+    for (auto const couplet : print_order(edition_, layout_).couplets) {
+      now_[couplet] = static_cast<std::uint32_t>(printed_.couplets.size());
+      printed_.couplets.push_back(edition_.couplets[couplet]);
     }
     printed_.name = edition_.name;
     printed_.front = edition_.front;
     squeeze_front();
-    label_couplets(order);
-    back_references();
     take_parts();
     place_notes();
     redirect();
@@ -150,69 +148,6 @@ class Arranger {
     for (auto& [name, value] : front.other) {
       squeeze_in(name);
       squeeze_in(value);
-    }
-  }
-
-  void label_couplets(std::vector<PrintedLead> const& order) {
-    bool const serial = options_.layout == PrintLayout::serial;
-    if (!serial && !options_.renumber) return;
-    std::uint32_t count = 0;
-    std::uint32_t last_number = 0;
-    for (auto const& one : order) {
-      if (one.number <= last_number) count = 0;  // a part that begins at 1 again
-      last_number = one.number;
-      if (one.lead.ordinal != 0) continue;
-      ++count;
-      printed_.couplets[now_[one.lead.couplet.index]].label =
-          std::to_string(serial ? one.number : count);
-    }
-  }
-
-  void back_references() {
-    if (options_.layout == PrintLayout::serial ||
-        options_.back_references == BackReferences::none) {
-      for (auto& couplet : printed_.couplets) couplet.back_references.clear();
-    } else if (options_.back_references == BackReferences::from_graph) {
-      back_references_from_graph();
-    } else if (options_.renumber) {
-      renumber_back_references();
-    }
-  }
-
-  void back_references_from_graph() {
-    for (auto& couplet : printed_.couplets) couplet.back_references.clear();
-    for (std::size_t from = 0; from < printed_.couplets.size(); ++from) {
-      auto const& label = printed_.couplets[from].label;
-      for (auto const& lead : printed_.couplets[from].leads) {
-        auto const* to = std::get_if<ToCouplet>(&lead.destination);
-        if (to == nullptr || now_[to->couplet.index] == kNowhere) continue;
-        auto& parents = printed_.couplets[now_[to->couplet.index]].back_references;
-        // Both leads of one couplet may lead here.
-        if (parents.empty() || parents.back().label != label) parents.push_back({label, {}});
-      }
-    }
-  }
-
-  // The new number of the couplet that was meant; what named no couplet is left out.
-  void renumber_back_references() {
-    std::unordered_map<std::string_view, std::uint32_t> by_label;
-    for (std::uint32_t c = 0; c < edition_.couplets.size(); ++c) {
-      by_label.emplace(edition_.couplets[c].label, c);
-    }
-    for (auto& couplet : printed_.couplets) {
-      std::vector<BackReference> kept;
-      for (auto const& reference : couplet.back_references) {
-        std::string_view label = reference.label;
-        auto found = by_label.find(label);
-        while (found == by_label.end() && !label.empty() &&
-               !is_digit(code_point_before(label, label.size()).value)) {
-          label.remove_suffix(code_point_before(label, label.size()).length);  // "5'", "5b"
-          found = by_label.find(label);
-        }
-        if (found == by_label.end() || now_[found->second] == kNowhere) continue;
-        kept.push_back({printed_.couplets[now_[found->second]].label, {}});
-      }
-      couplet.back_references = std::move(kept);
     }
   }
 
@@ -297,21 +232,21 @@ class Arranger {
   }
 
   Edition const& edition_;
-  PrintOptions const& options_;
+  PrintLayout layout_;
   Edition printed_;
   std::vector<std::uint32_t> now_;  // couplet of the edition -> couplet as printed
 };
 
 }  // namespace
 
-std::vector<PrintedLead> lead_order(Edition const& edition, PrintLayout layout) {
+PrintOrder print_order(Edition const& edition, PrintLayout layout) {
   return Orderer{edition, layout}.run();
 }
 
 }  // namespace printed
 
 Edition as_printed(Edition const& edition, PrintOptions const& options) {
-  return printed::Arranger{edition, options}.run();
+  return printed::Arranger{relabelled(edition, options), options.layout}.run();
 }
 
 }  // namespace keydrift

@@ -17,7 +17,12 @@ struct PrintedLead {
   bool goes_on{false};     // the couplet it leads to is printed next
 };
 
-// All leads once.  No recursion.
-[[nodiscard]] std::vector<PrintedLead> lead_order(Edition const& edition, PrintLayout layout);
+struct PrintOrder {
+  std::vector<PrintedLead> leads;       // all, once each
+  std::vector<std::uint32_t> couplets;  // all, in the order of their first leads
+};
+
+// No recursion.
+[[nodiscard]] PrintOrder print_order(Edition const& edition, PrintLayout layout);
 
 }  // namespace keydrift::printed

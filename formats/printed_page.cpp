@@ -58,7 +58,7 @@ class Page {
         width_{std::max(options.width, kLeastWidth)},
         numbering_{numbering_of(edition)},
         ends_{edition, numbering_},
-        order_{lead_order(edition, options.layout)} {
+        order_{print_order(edition, options.layout).leads} {
     if (options.layout == PrintLayout::serial) number_leads();
     for (auto const& one : order_) {
       if (one.lead.ordinal == 0) field_ = std::max(field_, columns_of(label_of(one)) + 2);

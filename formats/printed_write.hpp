@@ -37,8 +37,12 @@ struct PrintOptions {
   bool renumber{false};
 };
 
-// The edition as the layout holds it: couplets in printed order, with the labels and
-// back-references that are printed, blanks in words squeezed, taxa that no lead names left out.
+// The edition with the labels and back-references that the options ask for, otherwise as it is.
+// Leads of couplets that got another label lose their printed labels.
+[[nodiscard]] Edition relabelled(Edition const& edition, PrintOptions const& options);
+
+// The edition as the layout holds it: relabelled(), couplets in printed order, blanks in
+// words squeezed, taxa that no lead names left out; places tell the order and nothing else.
 // Couplets beneath a lead follow it in the layouts indented and serial; serial gives every couplet
 // the number of its first lead and has no back-references.  A couplet that is reached twice stands
 // where it is reached first.  No recursion; linear in the size of the edition.

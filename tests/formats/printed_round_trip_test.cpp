@@ -29,21 +29,24 @@ std::string printed(Edition const& edition, PrintOptions const& options = {}) {
   return loaded ? *loaded.value : std::string{};
 }
 
+// What the layout holds of the edition is printed, and reads back.
+void expect_round_trip(Edition const& edition, PrintOptions const& options, std::string const& of) {
+  SCOPED_TRACE(of + ", layout " + std::to_string(static_cast<int>(options.layout)) + ", width " +
+               std::to_string(options.width));
+  auto const text = printed(edition, options);
+  auto const loaded = read_printed_key({.name = "made", .bytes = text});
+  ASSERT_TRUE(loaded);
+  EXPECT_TRUE(same_content(as_printed(edition, options), loaded.value->edition)) << text;
+}
+
 TEST(PrintedRoundTrip, WhatIsWrittenReadsBackTheSameInEveryLayoutAtAnyWidth) {
-  auto const seeds = test::seeds(40);
+  auto const seeds = test::seeds(20);
   for (auto seed = seeds.begin; seed < seeds.end; ++seed) {
     auto const edition = test::odd_edition(seed);
     for (auto const layout : kLayouts) {
       for (std::size_t const width : {80U, 34U, 132U, 400U}) {
-        PrintOptions const options{.layout = layout, .width = width};
-        auto const text = printed(edition, options);
-        ASSERT_FALSE(text.empty())
-            << "seed " << seed << ", width " << width << ", layout " << static_cast<int>(layout);
-        auto const loaded = read_printed_key({.name = "made", .bytes = text});
-        ASSERT_TRUE(loaded) << "seed " << seed;
-        ASSERT_TRUE(same_content(as_printed(edition, options), loaded.value->edition))
-            << "seed " << seed << "\n"
-            << text;
+        expect_round_trip(edition, {.layout = layout, .width = width},
+                          "seed " + std::to_string(seed));
       }
     }
   }
