@@ -40,7 +40,7 @@ void expect_round_trip(Edition const& edition, PrintOptions const& options, std:
 }
 
 TEST(PrintedRoundTrip, WhatIsWrittenReadsBackTheSameInEveryLayoutAtAnyWidth) {
-  auto const seeds = test::seeds(20);
+  auto const seeds = test::seeds(10);
   for (auto seed = seeds.begin; seed < seeds.end; ++seed) {
     auto const edition = test::odd_edition(seed);
     for (auto const layout : kLayouts) {
