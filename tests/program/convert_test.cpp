@@ -78,7 +78,7 @@ TEST(Convert, AsksForAFormThatNothingTells) {
   EXPECT_EQ(ran.exit, 2);
   EXPECT_EQ(ran.err,
             "keydrift convert: say the form with --to, or name an output that ends in .txt, .json, "
-            ".html or .md\n");
+            ".xml, .html or .md\n");
 }
 
 TEST(Convert, GoesThroughEveryFormThatIsReadAndBackToTheSameText) {
