@@ -16,7 +16,7 @@ namespace keydrift {
 namespace {
 
 // UTF-16 hides the brace of a JSON file from file_kind().
-FileKind kind_of(Source const& source) {
+FileKind kind_of(Source const& source, ReadLimits const& limits) {
   auto const kind = file_kind(source.bytes);
   // Pictures may stand before the parts by which a manuscript is known.
   if (kind == FileKind::zip && source.bytes.find("word/document") != std::string_view::npos) {
@@ -25,7 +25,7 @@ FileKind kind_of(Source const& source) {
   if (kind != FileKind::text || source.bytes.substr(0, 64).find('\0') == std::string_view::npos) {
     return kind;
   }
-  auto const decoded = decode_text(source);
+  auto const decoded = decode_text(source, {.maximum_bytes = limits.bytes});
   return decoded ? file_kind(decoded.value->text) : kind;
 }
 
@@ -86,10 +86,10 @@ bool is_locked(std::string_view compound_file) {
 }  // namespace
 
 Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
-  auto const kind = kind_of(source);
+  auto const kind = kind_of(source, limits);
   switch (kind) {
     case FileKind::json: {
-      auto edition = read_key_json(source);
+      auto edition = read_key_json(source, limits);
       Loaded<EditionReading> loaded;
       loaded.findings = std::move(edition.findings);
       if (edition) loaded.value = EditionReading{std::move(*edition.value), std::nullopt};

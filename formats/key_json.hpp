@@ -28,6 +28,7 @@
 #include <span>
 #include <string>
 
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
@@ -41,7 +42,7 @@ namespace keydrift {
 // json-too-deep, repeated-field, no-version, newer-version, wrong-type, missing-field,
 // no-couplets, duplicate-label, duplicate-taxon, unknown-couplet, two-destinations, unknown-word,
 // bad-range.  unknown-field is a warning.
-[[nodiscard]] Loaded<Edition> read_key_json(Source source);
+[[nodiscard]] Loaded<Edition> read_key_json(Source source, ReadLimits const& limits = {});
 
 // All of the edition and, at the end, the findings.  Fields in the order above, indented by two
 // blanks, a line feed at the end; the same bytes for the same values.

@@ -293,9 +293,9 @@ class KeyReader {
 
 }  // namespace
 
-Loaded<Edition> read_key_json(Source source) {
+Loaded<Edition> read_key_json(Source source, ReadLimits const& limits) {
   Loaded<Edition> loaded;
-  auto const decoded = decode_text(source);
+  auto const decoded = decode_text(source, {.maximum_bytes = limits.bytes});
   loaded.findings = decoded.findings;
   if (!decoded) return loaded;
   auto const tree = parse_json(*decoded.value);

@@ -4,6 +4,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/long_lines.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
@@ -33,29 +34,6 @@ Finding refusal(std::string_view file, std::string code, std::string message, st
   finding.message = std::move(message);
   finding.remedy = std::move(remedy);
   return finding;
-}
-
-std::optional<Finding> too_long_line(DecodedText const& decoded, std::size_t limit) {
-  std::size_t begin = 0;
-  std::uint32_t number = 1;
-  while (begin < decoded.text.size()) {
-    auto end = decoded.text.find('\n', begin);
-    if (end == std::string::npos) end = decoded.text.size();
-    if (end - begin > limit) {
-      auto finding =
-          refusal(decoded.name, "line-too-long",
-                  "line " + std::to_string(number) + " has " + std::to_string(end - begin) +
-                      " bytes, more than the limit of " + std::to_string(limit),
-                  "break the key into lines, one lead each, or raise the limit");
-      finding.place.line = number;
-      finding.place.begin = begin;
-      finding.place.end = end;
-      return finding;
-    }
-    begin = end + 1;
-    ++number;
-  }
-  return std::nullopt;
 }
 
 std::string quoted_start(std::string_view line) {
@@ -203,12 +181,15 @@ char const* to_word(LineKind kind) {
 
 Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
                                         std::span<LineMarkup const> markup) {
+  if (auto refused = too_long_at_sight(source, limits)) {
+    return {std::nullopt, {*std::move(refused)}};
+  }
   auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
   Loaded<PrintedReading> loaded;
   loaded.findings = std::move(decoded.findings);
   if (!decoded) return loaded;
   auto& text = *decoded.value;
-  if (auto refused = too_long_line(text, limits.line_bytes)) {
+  if (auto refused = too_long_line(text.name, text.text, limits)) {
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }

@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift {
@@ -244,11 +245,13 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
     return std::move(loaded);
   };
   if (source.bytes.size() > options.maximum_bytes) {
-    return refuse(
-        make_finding(source, "too-large", Severity::error,
-                     "the file has " + std::to_string(source.bytes.size()) +
-                         " bytes, more than the limit of " + std::to_string(options.maximum_bytes),
-                     "split the file, or raise the limit if it is meant to be this large"));
+    return refuse(make_finding(
+        source, "too-large", Severity::error,
+        "the file has " + std::to_string(source.bytes.size()) + " bytes, more than the limit of " +
+            in_words(ReadLimit::size, options.maximum_bytes),
+        "split the file; if it is meant to be this large, " +
+            to_lift({.bytes = options.maximum_bytes}, ReadLimit::size, source.bytes.size()) +
+            " takes it in"));
   }
   if (auto const kind = kind_by_signature(source.bytes)) {
     return refuse(binary_finding(source, *kind));

@@ -134,7 +134,7 @@ class Scanner {
     add("xml-too-large", Severity::error, node, node,
         "the file has more than " + std::to_string(limits_.xml_nodes) +
             " elements, attributes and stretches of text",
-        "cut the key out of the file, or raise the limit if it is meant to be this large");
+        "cut the key out of the file; " + to_lift(limits_, ReadLimit::nodes) + " takes in more");
     return false;
   }
 
@@ -283,7 +283,8 @@ class Scanner {
     if (open_.size() >= limits_.depth) {
       add("xml-too-deep", Severity::error, begin, at_,
           "elements are nested more than " + std::to_string(limits_.depth) + " deep",
-          "check that this is the right file, or raise the limit if it is meant to be so deep");
+          "check that this is the right file; " + to_lift(limits_, ReadLimit::depth) +
+              " takes in more");
       return;
     }
     if (!count(begin)) return;

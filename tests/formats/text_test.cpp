@@ -102,7 +102,7 @@ TEST(DecodeText, RefusesWhatExceedsTheLimit) {
   auto const loaded = decode_text({.name = "k.txt", .bytes = "abcdef"}, {.maximum_bytes = 5});
   EXPECT_EQ(one_line_each(loaded.findings),
             Lines{"k.txt:1:1: error: the file has 6 bytes, more than the limit of 5 [too-large] "
-                  "(split the file, or raise the limit if it is meant to be this large)"});
+                  "(split the file; if it is meant to be this large, --limit size=6 takes it in)"});
 }
 
 TEST(DecodeText, ReportsTracesOfAWrongConversionOnceWithAllPlaces) {

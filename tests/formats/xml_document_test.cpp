@@ -152,11 +152,10 @@ TEST(XmlDocument, StopsAtItsLimits) {
   for (int i = 0; i < 1'000'000; ++i) deep += "<a>";
   EXPECT_EQ(first_finding(deep),
             "k.xml:1:769: error: elements are nested more than 256 deep [xml-too-deep] (check that "
-            "this is the right file, or raise the limit if it is meant to be so deep)");
+            "this is the right file; --limit depth=512 takes in more)");
   EXPECT_EQ(first_finding("<a><b/><b/>\n<b c='1'/></a>", {.xml_nodes = 4}),
             "k.xml:2:1: error: the file has more than 4 elements, attributes and stretches of text "
-            "[xml-too-large] (cut the key out of the file, or raise the limit if it is meant to be "
-            "this large)");
+            "[xml-too-large] (cut the key out of the file; --limit nodes=8 takes in more)");
   auto const huge = "<a b=\"" + std::string(std::size_t{4} << 20, 'x') + "\"/>";
   auto const loaded = parse(huge);
   ASSERT_TRUE(loaded);
@@ -165,7 +164,7 @@ TEST(XmlDocument, StopsAtItsLimits) {
   EXPECT_EQ(
       first_finding("<a/>", {.bytes = 3}),
       "k.xml:1:1: error: the file has 4 bytes, more than the limit of 3 [too-large] (split the "
-      "file, or raise the limit if it is meant to be this large)");
+      "file; if it is meant to be this large, --limit size=4 takes it in)");
 }
 
 TEST(XmlDocument, TheDeclaredEncodingCounts) {

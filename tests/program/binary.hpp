@@ -1,6 +1,7 @@
 #pragma once
 // Runs the real binary, as a user's shell would.
 
+#include <cstdint>
 #include <filesystem>
 #include <string>
 #include <vector>
@@ -11,6 +12,7 @@ struct Ran {
   int exit{};
   std::string out;
   std::string err;
+  std::uint64_t peak_bytes{};  // most memory that was resident at once
 };
 
 // Arguments as given, without a shell in between.  `folder`: current directory; empty: the test's.

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/key/finding.hpp"
 #include "keydrift/program/exit_code.hpp"
 #include "keydrift/reports/page.hpp"
@@ -23,6 +24,7 @@ struct Context {
   std::ostream& err;
   TerminalStyle style;        // for reports on `out`
   bool show_progress{false};  // `err` is a terminal
+  ReadLimits limits{};        // for the editions to be loaded
 };
 
 // Asks the terminals behind standard output and standard error.  NO_COLOR (any value that is not
@@ -32,6 +34,7 @@ struct Context {
 // The command that the arguments ask for, once parsed.
 struct Invocation {
   std::function<ExitCode(Context&)> run;
+  ReadLimits limits;
 };
 
 // Each adds its subcommand to the app.

@@ -1,6 +1,8 @@
 #include "keydrift/program/inputs.hpp"
 
 #include <CLI/CLI.hpp>
+#include <filesystem>
+#include <system_error>
 #include <utility>
 
 #include "keydrift/editions/source.hpp"
@@ -23,7 +25,41 @@ std::optional<T> load_table(std::string const& path, Context& context, Loaded<T>
   return std::move(loaded.value);
 }
 
+// Lines short enough for the second column of a help text.
+std::string in_help(std::vector<std::string> const& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    text += names[i];
+    if (i + 1 < names.size()) text += i == 1 || i == 4 ? ",\n" : ", ";
+  }
+  return text;
+}
+
+// The size of what is no file (a pipe, a git object) is not known.
+std::string way_past_size(std::string const& spec, ReadLimits const& limits) {
+  std::error_code error;
+  auto const size = std::filesystem::file_size(spec, error);
+  return "see whether this is the right file; a key takes far less, but " +
+         to_lift(limits, ReadLimit::size, error ? 0 : size) + " takes it in";
+}
+
 }  // namespace
+
+void add_limit_option(CLI::App& command, ReadLimits& limits) {
+  command
+      .add_option_function<std::vector<std::string>>(
+          "--limit",
+          [&limits](std::vector<std::string> const& assignments) {
+            for (auto const& assignment : assignments) {
+              if (auto const wrong = set_limit(limits, assignment)) {
+                throw CLI::ValidationError("--limit", *wrong);
+              }
+            }
+          },
+          "What an edition may take: " + in_help(names_of(limits)))
+      ->allow_extra_args(false)
+      ->type_name("NAME=VALUE");
+}
 
 std::optional<std::string> load_file(std::string const& path, Context& context) {
   auto source = load_source(path);
@@ -33,12 +69,16 @@ std::optional<std::string> load_file(std::string const& path, Context& context) 
 }
 
 std::optional<EditionInput> load_edition(std::string const& spec, Context& context) {
-  auto source = load_source(spec);
+  auto const& limits = context.limits;
+  auto source = load_source(spec, {.maximum_bytes = limits.bytes});
   if (!source.value) {
+    for (auto& finding : source.findings) {
+      if (finding.code == "too-large") finding.remedy = way_past_size(spec, limits);
+    }
     print_findings(context, source.findings);
     return std::nullopt;
   }
-  auto loaded = read_edition({.name = source.value->name, .bytes = source.value->bytes});
+  auto loaded = read_edition({.name = source.value->name, .bytes = source.value->bytes}, limits);
   if (!loaded.value) {
     print_findings(context, loaded.findings);
     return std::nullopt;

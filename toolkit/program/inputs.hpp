@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "keydrift/characters/lexicon.hpp"
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
@@ -27,8 +28,12 @@ struct EditionInput {
   std::vector<Finding> findings;
 };
 
-// Loads a file or REPO@REVISION:PATH.  On failure the errors are printed and nothing is returned.
+// Loads a file or REPO@REVISION:PATH, within the context's limits.  On failure the errors are
+// printed and nothing is returned.
 [[nodiscard]] std::optional<EditionInput> load_edition(std::string const& spec, Context& context);
+
+// --limit NAME=VALUE, as every command that loads an edition has it; may be given several times.
+void add_limit_option(CLI::App& command, ReadLimits& limits);
 
 // The options that `collate` and `redetermine` share.
 struct SideTableOptions {

@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "keydrift/program/context.hpp"
+#include "keydrift/program/inputs.hpp"
 
 namespace keydrift::program {
 namespace {
@@ -37,6 +38,7 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
        {add_proof, add_collate, add_redetermine, add_keyout, add_amend, add_convert}) {
     add(app, invocation);
   }
+  for (auto* command : app.get_subcommands({})) add_limit_option(*command, invocation.limits);
 
   // CLI11 takes the arguments from the back.
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
@@ -53,6 +55,7 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
     context.err << "  `keydrift" << command << " --help` shows what is possible\n";
     return kBadUsage;
   }
+  context.limits = invocation.limits;
   return invocation.run(context);
 }
 
