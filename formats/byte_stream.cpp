@@ -256,6 +256,10 @@ bool has_utf_16_mark(std::string_view bytes) {
   return bytes.substr(0, 2) == "\xFF\xFE"sv || bytes.substr(0, 2) == "\xFE\xFF"sv;
 }
 
+bool has_utf_32_mark(std::string_view bytes) {
+  return bytes.substr(0, 4) == "\xFF\xFE\0\0"sv || bytes.substr(0, 4) == "\0\0\xFE\xFF"sv;
+}
+
 // By the mark, else by where the NULs stand.  Precondition: file_kind() calls the bytes text.
 std::optional<encodings::ByteOrder> utf_16_order(std::string_view bytes) {
   if (has_utf_16_mark(bytes)) {
@@ -298,6 +302,10 @@ Loaded<std::unique_ptr<ByteStream>> unpacked(std::unique_ptr<ByteStream> raw,
     return refuse("binary-file",
                   std::string{"this is "} + to_phrase(kind) + ", not a table of text",
                   way_to_text(kind));
+  }
+  if (has_utf_32_mark(first)) {
+    return refuse("binary-file", "this is text in UTF-32, which tables are not read in",
+                  "save it as UTF-8 and load that file");
   }
   auto const order = utf_16_order(first);
   if (order && has_utf_16_mark(first)) first.erase(0, 2);

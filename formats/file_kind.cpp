@@ -61,7 +61,10 @@ FileKind kind_of_zip(std::string_view bytes) {
 }
 
 bool looks_like_utf_16(std::string_view sample) {
-  if (sample.substr(0, 2) == "\xFF\xFE"sv || sample.substr(0, 2) == "\xFE\xFF"sv) return true;
+  if (sample.substr(0, 2) == "\xFF\xFE"sv || sample.substr(0, 2) == "\xFE\xFF"sv ||
+      sample.substr(0, 4) == "\0\0\xFE\xFF"sv) {
+    return true;
+  }
   std::array<std::size_t, 2> nuls{};
   for (std::size_t i = 0; i < sample.size(); ++i) {
     if (sample[i] == '\0') ++nuls[i % 2];

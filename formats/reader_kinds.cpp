@@ -128,6 +128,9 @@ constexpr std::array kKinds{
                 "The object wants it; the message says where."},
     FindingKind{"missing-name", Severity::error, "A row without a name",
                 "Name the taxon that it is about."},
+    FindingKind{"mixed-encodings", Severity::warning, "Lines in another encoding",
+                "Some lines are not UTF-8 as the others are, as happens when texts of different\n"
+                "origin are put together. They were read as Windows-1252. Check their accents."},
     FindingKind{
         "newer-version", Severity::error, "A newer version of the format",
         "The file was written by a newer program. Reading it by halves would lose what is new in\n"

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/text_convert.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift {
@@ -47,68 +48,6 @@ std::optional<std::string_view> kind_by_signature(std::string_view bytes) {
     if (bytes.substr(0, signature.bytes.size()) == signature.bytes) return signature.kind;
   }
   return std::nullopt;
-}
-
-// UTF-16 without a byte order mark: Latin text then has a NUL in every other byte.
-std::optional<encodings::ByteOrder> utf_16_by_nuls(std::string_view bytes) {
-  auto const sample = bytes.substr(0, 4096);
-  if (sample.size() < 4 || bytes.size() % 2 != 0) return std::nullopt;
-  std::array<std::size_t, 2> nuls{};
-  for (std::size_t i = 0; i < sample.size(); ++i) {
-    if (sample[i] == '\0') ++nuls[i % 2];
-  }
-  std::size_t const pairs = sample.size() / 2;
-  if (nuls[0] == 0 && nuls[1] * 10 > pairs * 7) return encodings::ByteOrder::little;
-  if (nuls[1] == 0 && nuls[0] * 10 > pairs * 7) return encodings::ByteOrder::big;
-  return std::nullopt;
-}
-
-struct Utf8Tally {
-  std::size_t multi_byte{};  // well-formed sequences of several bytes
-  std::size_t stray{};       // bytes of no sequence
-};
-
-Utf8Tally tally_utf_8(std::string_view bytes) {
-  Utf8Tally tally;
-  while (!bytes.empty()) {
-    auto const length = encodings::sequence_length(bytes);
-    if (length == 0) ++tally.stray;
-    if (length > 1) ++tally.multi_byte;
-    bytes.remove_prefix(std::max<std::size_t>(length, 1));
-  }
-  return tally;
-}
-
-struct Converted {
-  std::string text;
-  Encoding encoding{Encoding::utf_8};
-  std::size_t stray_bytes{};  // of a file that is otherwise UTF-8
-};
-
-Converted convert(std::string_view bytes) {
-  if (bytes.substr(0, 3) == "\xEF\xBB\xBF"sv) bytes.remove_prefix(3);
-  if (bytes.substr(0, 2) == "\xFF\xFE"sv) {
-    return {encodings::utf_16_to_utf_8(bytes.substr(2), encodings::ByteOrder::little),
-            Encoding::utf_16_le, 0};
-  }
-  if (bytes.substr(0, 2) == "\xFE\xFF"sv) {
-    return {encodings::utf_16_to_utf_8(bytes.substr(2), encodings::ByteOrder::big),
-            Encoding::utf_16_be, 0};
-  }
-  if (auto const order = utf_16_by_nuls(bytes)) {
-    return {encodings::utf_16_to_utf_8(bytes, *order),
-            *order == encodings::ByteOrder::little ? Encoding::utf_16_le : Encoding::utf_16_be, 0};
-  }
-  if (encodings::first_ill_formed(bytes) == std::string_view::npos) {
-    return {std::string{bytes}, Encoding::utf_8, 0};
-  }
-  // Windows-1252 text forms a UTF-8 sequence only by accident; a file pasted together from both
-  // has many of them.
-  auto const tally = tally_utf_8(bytes);
-  if (tally.multi_byte > tally.stray) {
-    return {encodings::repair_utf_8(bytes), Encoding::utf_8, tally.stray};
-  }
-  return {encodings::windows_1252_to_utf_8(bytes), Encoding::windows_1252, 0};
 }
 
 bool is_forbidden_control(char c) {
@@ -216,6 +155,23 @@ Finding damage_finding(Source const& source, DecodedText const& decoded, Damage 
   return finding;
 }
 
+Finding mixed_finding(Source const& source, encodings::Converted const& converted) {
+  auto const& lines = converted.other_lines;
+  auto const one = lines.size() == 1;
+  auto finding =
+      make_finding(source, "mixed-encodings", Severity::warning,
+                   "the file mixes encodings: " + std::to_string(lines.size()) +
+                       (one ? " line is" : " lines are") + " not UTF-8 as the others are, and " +
+                       (one ? "was" : "were") + " read as Windows-1252",
+                   "compare " + std::string{one ? "this line" : "these lines"} +
+                       " with the original, and save the file as UTF-8");
+  finding.place.line = lines.front();
+  for (std::size_t i = 1; i < std::min(lines.size(), kMaximumRelatedPlaces + 1); ++i) {
+    finding.related.push_back({{.line = lines[i]}, "not UTF-8 either"});
+  }
+  return finding;
+}
+
 Finding binary_finding(Source const& source, std::string_view kind) {
   return make_finding(source, "binary-file", Severity::error,
                       "this is " + std::string{kind} + ", not text",
@@ -232,8 +188,14 @@ char const* to_word(Encoding encoding) {
       return "UTF-16 (little-endian)";
     case Encoding::utf_16_be:
       return "UTF-16 (big-endian)";
+    case Encoding::utf_32_le:
+      return "UTF-32 (little-endian)";
+    case Encoding::utf_32_be:
+      return "UTF-32 (big-endian)";
     case Encoding::windows_1252:
       return "Windows-1252";
+    case Encoding::mac_roman:
+      return "Mac OS Roman";
   }
   return "UTF-8";
 }
@@ -256,7 +218,7 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   if (auto const kind = kind_by_signature(source.bytes)) {
     return refuse(binary_finding(source, *kind));
   }
-  auto converted = convert(source.bytes);
+  auto converted = encodings::convert(source.bytes);
   if (auto const nul = converted.text.find('\0'); nul != std::string::npos) {
     return refuse(binary_finding(source, "a binary file (it holds NUL bytes)"));
   }
@@ -281,12 +243,8 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
         std::string{"the file is not UTF-8; it was read as "} + to_word(decoded.encoding),
         "save it as UTF-8 if any character looks wrong"));
   }
-  if (converted.stray_bytes > 0) {
-    loaded.findings.push_back(
-        make_finding(source, "encoding-damage", Severity::warning,
-                     "the file mixes encodings: " + std::to_string(converted.stray_bytes) +
-                         " of its bytes are not UTF-8 and were read as Windows-1252",
-                     "open the original, save it as UTF-8 text and load that file"));
+  if (!converted.other_lines.empty()) {
+    loaded.findings.push_back(mixed_finding(source, converted));
   }
   if (auto const damage = find_damage(decoded.text); damage.count > 0) {
     loaded.findings.push_back(damage_finding(source, decoded, damage));

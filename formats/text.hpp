@@ -16,7 +16,7 @@ struct Source {
   std::string_view bytes;  // undecoded
 };
 
-enum class Encoding { utf_8, utf_16_le, utf_16_be, windows_1252 };
+enum class Encoding { utf_8, utf_16_le, utf_16_be, utf_32_le, utf_32_be, windows_1252, mac_roman };
 [[nodiscard]] char const* to_word(Encoding encoding);  // "UTF-8", "UTF-16 (little-endian)", …
 
 struct DecodeOptions {
@@ -35,9 +35,11 @@ struct DecodedText {
 
 // Codes: empty-file, too-large, binary-file (errors); encoding-damage (warning: U+FFFD, bytes that
 // are not of the file's encoding, traces of a wrong conversion; one finding, further places in
-// `related`); encoding (information: the file is not UTF-8).
+// `related`); mixed-encodings (warning: some lines are UTF-8 and some are not; each is read as what
+// it is); encoding (information: the file is not UTF-8).
 //
-// Windows-1252 is taken for what is not UTF-8; it has all of Latin-1's printable characters.
+// Windows-1252 is taken for what is not UTF-8, unless its letters make sense as Mac OS Roman only;
+// it has all of Latin-1's printable characters.
 [[nodiscard]] Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options = {});
 
 // Number of code points in well-formed UTF-8.

@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <cstring>
 #include <memory>
+#include <string_view>
 
 namespace keydrift::encodings {
 namespace {
@@ -19,6 +20,12 @@ constexpr std::array<char16_t, 32> kWindows1252{
     0x20AC, 0xFFFD, 0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021, 0x02C6, 0x2030, 0x0160,
     0x2039, 0x0152, 0xFFFD, 0x017D, 0xFFFD, 0xFFFD, 0x2018, 0x2019, 0x201C, 0x201D, 0x2022,
     0x2013, 0x2014, 0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0xFFFD, 0x017E, 0x0178};
+
+// Bytes 0x80 to 0xFF (Apple's mapping of Mac OS Roman, with the euro sign, from memory).
+constexpr std::u16string_view kMacRoman =
+    u"ÄÅÇÉÑÖÜáàâäãåçéèêëíìîïñóòôöõúùûü†°¢£§•¶ß®©™´¨≠ÆØ∞±≤≥¥µ∂∑∏π∫ªºΩæø"
+    u"¿¡¬√ƒ≈∆«»…\u00A0ÀÃÕŒœ–—“”‘’÷◊ÿŸ⁄€‹›ﬁﬂ‡·‚„‰ÂÊÁËÈÍÎÏÌÓÔ\uF8FFÒÚÛÙıˆ˜¯˘˙˚¸˝˛ˇ";
+static_assert(kMacRoman.size() == 128);
 
 unsigned char byte_at(std::string_view bytes, std::size_t i) {
   return static_cast<unsigned char>(bytes[i]);
@@ -109,6 +116,8 @@ char32_t windows_1252(unsigned char byte) {
   return kWindows1252[byte - 0x80U];
 }
 
+char32_t mac_roman(unsigned char byte) { return byte < 0x80 ? byte : kMacRoman[byte - 0x80U]; }
+
 std::string utf_16_to_utf_8(std::string_view bytes, ByteOrder order) {
   auto const unit = [&](std::size_t i) -> char32_t {
     auto const first = byte_at(bytes, i);
@@ -135,6 +144,31 @@ std::string utf_16_to_utf_8(std::string_view bytes, ByteOrder order) {
     append_code_point(out, code_point);
   }
   if (i < bytes.size()) append_code_point(out, kReplacement);
+  return out;
+}
+
+std::string utf_32_to_utf_8(std::string_view bytes, ByteOrder order) {
+  std::string out;
+  out.reserve(bytes.size() / 2);
+  std::size_t i = 0;
+  for (; i + 4 <= bytes.size(); i += 4) {
+    char32_t code_point = 0;
+    for (std::size_t k = 0; k < 4; ++k) {
+      code_point = (code_point << 8U) | byte_at(bytes, order == ByteOrder::big ? i + k : i + 3 - k);
+    }
+    bool const sound = code_point < 0x110000 && (code_point < 0xD800 || code_point > 0xDFFF);
+    append_code_point(out, sound ? code_point : kReplacement);
+  }
+  if (i < bytes.size()) append_code_point(out, kReplacement);
+  return out;
+}
+
+std::string mac_roman_to_utf_8(std::string_view bytes) {
+  std::string out;
+  out.reserve(bytes.size() + bytes.size() / 8);
+  for (std::size_t i = 0; i < bytes.size(); ++i) {
+    append_code_point(out, mac_roman(byte_at(bytes, i)));
+  }
   return out;
 }
 

@@ -53,6 +53,12 @@ TEST(ByteStream, UnpacksGzipOfSeveralMembersAndIgnoresPadding) {
   EXPECT_TRUE(drained.findings.empty());
 }
 
+TEST(ByteStream, RefusesUtf32) {
+  EXPECT_EQ(drain_bytes("\xFF\xFE\0\0i\0\0\0"sv).findings,
+            Lines{"s.csv:1:1: error: this is text in UTF-32, which tables are not read in "
+                  "[binary-file] (save it as UTF-8 and load that file)"});
+}
+
 TEST(ByteStream, TurnsUtf16IntoUtf8HoweverItIsCut) {
   auto const text = "\xFF\xFEi\0\t\0\xE9\0\x3D\xD8\x0A\xDE\n\0"sv;
   for (std::size_t chunk = 1; chunk < 8; ++chunk) {

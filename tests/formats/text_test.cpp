@@ -54,12 +54,50 @@ TEST(DecodeText, RecognisesWindows1252AndSaysSo) {
                   "[encoding] (save it as UTF-8 if any character looks wrong)"});
 }
 
+TEST(DecodeText, ReadsUtf32ByItsMark) {
+  EXPECT_EQ(decoded("\xFF\xFE\0\0a\0\0\0\x3A\xF6\1\0\n\0\0\0"sv), "a\U0001F63A\n");
+  EXPECT_EQ(decoded("\0\0\xFE\xFF\0\0\0\xFC\0\0\0\n"sv), "ü\n");
+  EXPECT_EQ(decoded("\0\0\xFE\xFF\0\0\0x\0\x11\0\0\0\0"sv), "x\uFFFD\uFFFD");
+  EXPECT_EQ(findings("\xFF\xFE\0\0a\0\0\0"sv),
+            Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as UTF-32 "
+                  "(little-endian) [encoding] (save it as UTF-8 if any character looks wrong)"});
+}
+
+TEST(DecodeText, TellsMacRomanByTheLettersWithinWords) {
+  // "Früchte grün, Blätter länger \x96" in both.
+  EXPECT_EQ(decoded("Fr\x9F"
+                    "chte gr\x9Fn, Bl\x8Atter l\x8Anger \xD0 2 \xC9 3\r"),
+            "Früchte grün, Blätter länger – 2 … 3\n");
+  EXPECT_EQ(decoded("Fr\xFC"
+                    "chte gr\xFCn, Bl\xE4tter l\xE4nger \x96 2 \x85 3\r\n"),
+            "Früchte grün, Blätter länger – 2 … 3\n");
+  EXPECT_EQ(decoded("p\x9A\x9Ai\x9A"
+                    "e, l\x92herbe, c\x9Cur"),
+            "pššiše, l’herbe, cœur");
+  EXPECT_EQ(findings("gr\x9Fn"),
+            Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as Mac OS Roman "
+                  "[encoding] (save it as UTF-8 if any character looks wrong)"});
+}
+
+TEST(DecodeText, ReadsEachLineOfAMixedFileAsWhatItIs) {
+  auto const mixed = "Früchte\ngr\xFCn \x96 2\r\nplain\rBlätter \xE9\nd\xFCnn";
+  EXPECT_EQ(decoded(mixed), "Früchte\ngrün – 2\nplain\nBlätter é\ndünn");
+  auto const loaded = decode_text({.name = "k.txt", .bytes = mixed});
+  EXPECT_EQ(one_line_each(loaded.findings),
+            Lines{"k.txt:2:1: warning: the file mixes encodings: 3 lines are not UTF-8 as the "
+                  "others are, and were read as Windows-1252 [mixed-encodings] (compare these "
+                  "lines with the original, and save the file as UTF-8)"});
+  ASSERT_EQ(loaded.findings[0].related.size(), 2U);
+  EXPECT_EQ(loaded.findings[0].related[0].place.line, 4U);
+  EXPECT_EQ(loaded.findings[0].related[1].place.line, 5U);
+}
+
 TEST(DecodeText, RepairsStrayBytesInAFileThatIsMostlyUtf8) {
   EXPECT_EQ(decoded("ä ö ü \xE9 ß"), "ä ö ü é ß");
   EXPECT_EQ(findings("ä ö ü \xE9 ß"),
-            Lines{"k.txt:1:1: warning: the file mixes encodings: 1 of its bytes are not UTF-8 and "
-                  "were read as Windows-1252 [encoding-damage] (open the original, save it as "
-                  "UTF-8 text and load that file)"});
+            Lines{"k.txt:1:1: warning: the file mixes encodings: 1 line is not UTF-8 as the others "
+                  "are, and was read as Windows-1252 [mixed-encodings] (compare this line with the "
+                  "original, and save the file as UTF-8)"});
 }
 
 TEST(DecodeText, NormalisesTheLineEndsOfEveryPlatform) {

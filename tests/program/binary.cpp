@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <gtest/gtest.h>
 #include <poll.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -66,7 +67,9 @@ Ran run_program(std::vector<std::string> const& command, fs::path const& folder)
   ::close(err[1]);
   drain(out[0], err[0], ran);
   int status = 0;
-  ::waitpid(child, &status, 0);
+  rusage used{};
+  ::wait4(child, &status, 0, &used);
+  ran.peak_bytes = static_cast<std::uint64_t>(used.ru_maxrss) << 10;
   ran.exit = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
   return ran;
 }
