@@ -5,7 +5,6 @@
 #include "keydrift/amendment/amend.hpp"
 #include "keydrift/characters/contrast.hpp"
 #include "keydrift/characters/reading.hpp"
-#include "keydrift/editions/source.hpp"
 #include "keydrift/formats/amendment_reader.hpp"
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/formats/printed_write.hpp"
@@ -38,10 +37,11 @@ std::optional<Pieces> load_pieces(std::vector<std::string> const& specs, Context
   Pieces pieces;
   bool sound = true;
   for (auto const& spec : specs) {
-    auto source = load_source(spec);
+    auto source = load_within_limits(spec, context.limits);
     auto findings = std::move(source.findings);
     if (source.value) {
-      auto loaded = read_amendment({.name = source.value->name, .bytes = source.value->bytes});
+      auto loaded = read_amendment({.name = source.value->name, .bytes = source.value->bytes},
+                                   context.limits);
       findings.insert(findings.end(), loaded.findings.begin(), loaded.findings.end());
       if (loaded) {
         pieces.amendments.push_back(std::move(*loaded.value));

@@ -5,7 +5,6 @@
 #include <system_error>
 #include <utility>
 
-#include "keydrift/editions/source.hpp"
 #include "keydrift/formats/concept_map_file.hpp"
 #include "keydrift/formats/edition_reader.hpp"
 #include "keydrift/formats/frequencies_file.hpp"
@@ -68,13 +67,18 @@ std::optional<std::string> load_file(std::string const& path, Context& context) 
   return std::move(source.value->bytes);
 }
 
+Loaded<SourceText> load_within_limits(std::string const& spec, ReadLimits const& limits) {
+  auto source = load_source(spec, {.maximum_bytes = limits.bytes});
+  for (auto& finding : source.findings) {
+    if (finding.code == "too-large") finding.remedy = way_past_size(spec, limits);
+  }
+  return source;
+}
+
 std::optional<EditionInput> load_edition(std::string const& spec, Context& context) {
   auto const& limits = context.limits;
-  auto source = load_source(spec, {.maximum_bytes = limits.bytes});
+  auto source = load_within_limits(spec, limits);
   if (!source.value) {
-    for (auto& finding : source.findings) {
-      if (finding.code == "too-large") finding.remedy = way_past_size(spec, limits);
-    }
     print_findings(context, source.findings);
     return std::nullopt;
   }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "keydrift/characters/lexicon.hpp"
+#include "keydrift/editions/source.hpp"
 #include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/key/edition.hpp"
@@ -31,6 +32,11 @@ struct EditionInput {
 // Loads a file or REPO@REVISION:PATH, within the context's limits.  On failure the errors are
 // printed and nothing is returned.
 [[nodiscard]] std::optional<EditionInput> load_edition(std::string const& spec, Context& context);
+
+// Bytes of a file or of REPO@REVISION:PATH; what is too large is told with the option that lifts
+// it.
+[[nodiscard]] Loaded<SourceText> load_within_limits(std::string const& spec,
+                                                    ReadLimits const& limits);
 
 // --limit NAME=VALUE, as every command that loads an edition has it; may be given several times.
 void add_limit_option(CLI::App& command, ReadLimits& limits);
