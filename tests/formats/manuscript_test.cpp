@@ -29,6 +29,17 @@ TEST(Manuscript, ReadsRowsAsALeadEach) {
             "–\tScales pale\t9\n");
 }
 
+TEST(Manuscript, PlacesOfListedNamesAreThoseOfTheOrigin) {
+  auto lines = rows();
+  lines.insert(lines.begin(), {"Lists: Aus bus; Cus cus", 7, 3});
+  auto const loaded = read_manuscript("a.xml", lines);
+  ASSERT_TRUE(loaded);
+  auto const& places = loaded.value->edition.front.scope.listed_places;
+  ASSERT_EQ(places.size(), 2U);
+  EXPECT_EQ(places[1].line, 7U);
+  EXPECT_EQ(places[1].column, 19U);  // 3 and "Lists: Aus bus; "
+}
+
 TEST(Manuscript, PlacesAreThoseOfTheOrigin) {
   auto const loaded = read_manuscript("a.xml", rows());
   ASSERT_TRUE(loaded);
