@@ -8,6 +8,7 @@
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/key/graph.hpp"
+#include "keydrift/key/numbers.hpp"
 #include "keydrift/key/proof.hpp"
 
 namespace keydrift::fuzz {

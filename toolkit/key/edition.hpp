@@ -27,8 +27,8 @@ struct Scope {
   std::string sex;                  // "male" / "female"
   std::string material;             // e.g. "fruiting"
   // Where the names of the two lists stand, one for one; empty when that is not known.
-  std::vector<Place> excluded_places;
-  std::vector<Place> listed_places;
+  std::vector<Place> excluded_places{};
+  std::vector<Place> listed_places{};
 };
 
 // "New name = old name": nomenclature only, said in the front matter ("Synonyms: A. bus = C. bus").

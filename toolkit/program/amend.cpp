@@ -6,10 +6,9 @@
 #include "keydrift/characters/contrast.hpp"
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/formats/amendment_reader.hpp"
-#include "keydrift/formats/key_json.hpp"
-#include "keydrift/formats/printed_write.hpp"
 #include "keydrift/key/graph.hpp"
 #include "keydrift/key/proof.hpp"
+#include "keydrift/program/edition_forms.hpp"
 #include "keydrift/program/inputs.hpp"
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/reports/amendment_text.hpp"
@@ -22,7 +21,7 @@ struct AmendArguments {
   std::string edition;
   std::vector<std::string> pieces;
   std::string output;
-  std::string to{"text"};
+  std::string to;
   std::string lexicon;
   bool renumber{false};
 };
@@ -70,14 +69,6 @@ Proof proof_with(Lexicon const& lexicon) {
   };
 }
 
-// No value when the printed key would not read back, which the findings explain.
-Loaded<std::string> written(Edition edition, AmendArguments const& arguments,
-                            Lexicon const& lexicon) {
-  if (arguments.to != "json") return print_key(edition);
-  auto const findings = read_statements(edition, lexicon);
-  return {write_key_json(edition, findings), {}};
-}
-
 // Not all was done, or the result has errors, or faults that it did not have before.
 bool is_clean(Amended const& amended) {
   auto const at_least = [](Severity least) {
@@ -100,7 +91,8 @@ ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& styl
   auto result = amended.edition;
   if (arguments.renumber) renumbered = renumber(result);
   if (!arguments.output.empty()) {
-    auto const text = written(std::move(result), arguments, *lexicon);
+    auto const form = edition_form(arguments.to, arguments.output).value_or(EditionForm::parallel);
+    auto const text = write_edition(result, form, {}, *lexicon, {});
     print_findings(context, text.findings);
     if (!text) return kUnwritableOutput;
     Outputs outputs;
@@ -134,8 +126,10 @@ void add_amend(CLI::App& app, Invocation& invocation) {
       ->required();
   command->add_option("-o,--output", arguments->output, "Write the amended edition (default: none)")
       ->type_name("FILE");
-  command->add_option("--to", arguments->to, "json, or text (the printed key; default)")
-      ->check(CLI::IsMember({"json", "text"}).description(""))
+  command
+      ->add_option("--to", arguments->to,
+                   "As for convert (default: by the output's name, else parallel)")
+      ->check(CLI::IsMember(edition_form_names()).description(""))
       ->type_name("FORM");
   command->add_flag("--renumber", arguments->renumber,
                     "Number the couplets of the amended edition from 1 on");
@@ -148,7 +142,7 @@ void add_amend(CLI::App& app, Invocation& invocation) {
       "\n"
       "Examples:\n"
       "  keydrift amend key-1998.txt corrections-2003.txt -o key-2003.txt\n"
-      "  keydrift amend key-1998.txt first.txt second.txt -o key.json --to json --renumber");
+      "  keydrift amend key-1998.txt first.txt second.txt -o key.json --renumber");
   command->callback([arguments, style, &invocation] {
     invocation.run = [arguments, style](Context& context) {
       return amend_command(*arguments, *style, context);

@@ -1,37 +1,12 @@
 #include <CLI/CLI.hpp>
-#include <algorithm>
-#include <array>
 #include <ostream>
 
-#include "keydrift/characters/reading.hpp"
-#include "keydrift/formats/key_json.hpp"
-#include "keydrift/formats/printed_write.hpp"
-#include "keydrift/formats/sdd_write.hpp"
+#include "keydrift/program/edition_forms.hpp"
 #include "keydrift/program/inputs.hpp"
 #include "keydrift/program/output_file.hpp"
-#include "keydrift/reports/key_pages.hpp"
 
 namespace keydrift::program {
 namespace {
-
-using namespace std::string_view_literals;
-
-enum class Form { parallel, indented, serial, json, sdd, html, markdown };
-
-struct FormName {
-  std::string_view name;
-  Form form;
-};
-constexpr std::array kForms{
-    FormName{"parallel"sv, Form::parallel}, FormName{"indented"sv, Form::indented},
-    FormName{"serial"sv, Form::serial},     FormName{"json"sv, Form::json},
-    FormName{"sdd"sv, Form::sdd},           FormName{"html"sv, Form::html},
-    FormName{"markdown"sv, Form::markdown}, FormName{"text"sv, Form::parallel}};
-// Forms that a file's name tells.
-constexpr std::array kExtensions{
-    FormName{".json"sv, Form::json},   FormName{".xml"sv, Form::sdd},
-    FormName{".html"sv, Form::html},   FormName{".htm"sv, Form::html},
-    FormName{".md"sv, Form::markdown}, FormName{".txt"sv, Form::parallel}};
 
 struct ConvertArguments {
   std::string edition;
@@ -44,21 +19,8 @@ struct ConvertArguments {
   bool renumber{false};
 };
 
-std::optional<Form> form_asked(ConvertArguments const& arguments) {
-  for (auto const& one : kForms) {
-    if (arguments.to == one.name) return one.form;
-  }
-  for (auto const& one : kExtensions) {
-    if (arguments.output.ends_with(one.name)) return one.form;
-  }
-  return std::nullopt;
-}
-
-PrintOptions print_options(ConvertArguments const& arguments, Form form) {
+PrintOptions print_options(ConvertArguments const& arguments) {
   PrintOptions options;
-  options.layout = form == Form::indented ? PrintLayout::indented
-                   : form == Form::serial ? PrintLayout::serial
-                                          : PrintLayout::parallel;
   options.width = arguments.width;
   options.leaders = arguments.leaders == "tab"    ? PrintLeaders::tab
                     : arguments.leaders == "none" ? PrintLeaders::none
@@ -70,43 +32,8 @@ PrintOptions print_options(ConvertArguments const& arguments, Form form) {
   return options;
 }
 
-// The edition in the form; no value when the form cannot hold it, which the findings explain.
-Loaded<std::string> written(EditionInput& input, Form form, ConvertArguments const& arguments,
-                            Lexicon const& lexicon) {
-  auto const options = print_options(arguments, form);
-  Loaded<std::string> loaded;
-  switch (form) {
-    case Form::json:
-    case Form::sdd: {  // the statements' characters become characters of the data set
-      auto edition = relabelled(input.edition, options);
-      auto more = read_statements(edition, lexicon);
-      input.findings.insert(input.findings.end(), more.begin(), more.end());
-      sort_findings(input.findings);
-      if (form == Form::json) {
-        loaded.value = write_key_json(edition, input.findings);
-        return loaded;
-      }
-      auto sdd = write_sdd(edition);
-      loaded.findings = std::move(sdd.findings);
-      loaded.value = std::move(sdd.text);
-      return loaded;
-    }
-    case Form::html:
-      loaded.value = key_html(relabelled(input.edition, options));
-      return loaded;
-    case Form::markdown:
-      loaded.value = key_markdown(relabelled(input.edition, options));
-      return loaded;
-    case Form::parallel:
-    case Form::indented:
-    case Form::serial:
-      break;
-  }
-  return print_key(input.edition, options);
-}
-
 ExitCode convert(ConvertArguments const& arguments, Context& context) {
-  auto const form = form_asked(arguments);
+  auto const form = edition_form(arguments.to, arguments.output);
   if (!form) {
     context.err << "keydrift convert: say the form with --to, or name an output that ends in "
                    ".txt, .json, .xml, .html or .md\n";
@@ -117,7 +44,8 @@ ExitCode convert(ConvertArguments const& arguments, Context& context) {
   auto const lexicon = load_lexicon(arguments.lexicon, context);
   if (!lexicon) return kUnreadableInput;
 
-  auto const result = written(*input, *form, arguments, *lexicon);
+  auto const result =
+      write_edition(input->edition, *form, print_options(arguments), *lexicon, input->findings);
   print_findings(context, input->findings);
   // What the form does not hold is no matter of the file that was read.
   for (auto const& finding : result.findings) print_finding(context, finding);
@@ -143,14 +71,12 @@ void add_convert(CLI::App& app, Invocation& invocation) {
   command->add_option("EDITION", arguments->edition, "A file or REPO@REVISION:PATH")
       ->type_name("")
       ->required();
-  std::vector<std::string> forms;
-  for (auto const& one : kForms) forms.emplace_back(one.name);
   command
       ->add_option(
           "--to", arguments->to,
           "parallel (or text), indented, serial: the printed key; json, sdd, html, markdown "
           "(default: by the output's name)")
-      ->check(CLI::IsMember(forms).description(""))
+      ->check(CLI::IsMember(edition_form_names()).description(""))
       ->type_name("FORM");
   command->add_option("-o,--output", arguments->output, "File to write (default: standard output)")
       ->type_name("FILE");
