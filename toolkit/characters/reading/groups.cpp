@@ -55,6 +55,8 @@ void widen(Cluster& into, Cluster from) {
 }
 
 bool continues_list(Group& before, Group& group) {
+  // Words without content ("up to") make a group that says nothing.
+  if (before.alternatives.empty() || group.alternatives.empty()) return false;
   for (auto const& alternative : before.alternatives) {
     if (alternative.size() != 1) return false;
   }

@@ -223,6 +223,11 @@ class ItemReader {
     std::vector<Index> run;
     bool part = false;
     std::size_t content = 0;
+    auto const start_anew = [&] {
+      run.clear();
+      part = false;
+      content = 0;
+    };
     auto const close = [&] {
       if (part && content > 1)
         unread.statements.push_back(run);
@@ -230,9 +235,7 @@ class ItemReader {
         for (auto const token : run) {
           if (text_.is_content(token)) unread.rest.push_back(text_.tokens[token].word);
         }
-      run.clear();
-      part = false;
-      content = 0;
+      start_anew();
     };
     if (auto const described = description(); !described.empty()) {
       unread.statements.push_back(described);
@@ -245,7 +248,7 @@ class ItemReader {
           run.pop_back();
           append_state_behind(token, run);
           unread.statements.push_back(run);
-          run.clear();
+          start_anew();
         }
         close();
         continue;
