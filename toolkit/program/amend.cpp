@@ -93,7 +93,8 @@ ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& styl
   if (!arguments.output.empty()) {
     auto const form = edition_form(arguments.to, arguments.output).value_or(EditionForm::parallel);
     auto const text = write_edition(result, form, {}, *lexicon, {});
-    print_findings(context, text.findings);
+    // No other command shows what a form cannot hold.
+    for (auto const& finding : text.findings) print_finding(context, finding);
     if (!text) return kUnwritableOutput;
     Outputs outputs;
     outputs.add(arguments.output, *text.value);
