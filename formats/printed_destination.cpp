@@ -5,6 +5,8 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -13,102 +15,9 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestKeyWord = 12;  // bytes
-constexpr std::size_t kGapBlanks = 3;        // two blanks end many a sentence
 constexpr std::size_t kLongestDestinationWords = 40;
 constexpr std::size_t kWordsOfEpithet = 6;         // of a numbered epithet with its author
 constexpr std::size_t kLongestDestination = 2000;  // bytes; bounds the work on lines of dots
-
-bool is_leader_dot(char32_t c) {
-  switch (c) {
-    case '.':
-    case '_':
-    case 0xB7:    // middle dot
-    case 0x2022:  // bullet
-    case 0x2024:  // one dot leader
-    case 0x2025:  // two dot leader
-    case 0x2026:  // ellipsis
-    case 0x2027:  // hyphenation point
-    case 0x2219:  // bullet operator
-    case 0x22C5:  // dot operator
-    case 0x22EF:  // midline ellipsis
-      return true;
-    default:
-      return false;
-  }
-}
-
-bool is_arrow(char32_t c) {
-  return c == 0x2192 || c == 0x21D2 || c == 0x27F6 || c == 0x2794 || c == 0x279C || c == 0x27A1 ||
-         c == 0x25BA || c == 0x25B6 || c == 0x21E8;
-}
-
-struct Run {
-  std::size_t begin{};
-  std::size_t end{};
-  bool leader{false};
-};
-
-// The run of leader characters and blanks between them that starts at `at`.
-Run dot_run(std::string_view text, std::size_t at) {
-  Run run{at, at, false};
-  std::size_t dots = 0;  // dots in a row
-  std::size_t longest = 0;
-  std::size_t groups = 0;  // rows of dots separated by blanks
-  std::size_t first_group = 0;
-  std::size_t second_begin = 0;
-  bool ellipsis = false;
-  bool low_lines_only = true;
-  std::size_t i = at;
-  while (i < text.size()) {
-    auto const c = code_point_at(text, i);
-    if (is_leader_dot(c.value)) {
-      ellipsis = ellipsis || c.value == 0x2026 || c.value == 0x22EF;
-      low_lines_only = low_lines_only && c.value == '_';
-      if (dots == 0) {
-        ++groups;
-        if (groups == 2) second_begin = i;
-      }
-      dots += c.value == 0x2026 || c.value == 0x22EF ? 3 : c.value == 0x2025 ? 2 : 1;
-      longest = std::max(longest, dots);
-      if (groups == 1) first_group = dots;
-      i += c.length;
-      run.end = i;
-    } else if (is_blank(c.value) && c.value != '\n') {
-      dots = 0;
-      i += c.length;
-    } else {
-      break;
-    }
-  }
-  bool const after_blank = at == 0 || is_blank(code_point_before(text, at).value);
-  bool const spaced = groups >= 3;
-  // Dots that stand alone between blanks are what is left of leaders on a full line.
-  auto const behind = code_point_at(text, run.end);
-  bool const alone = after_blank && at > 0 && longest == 1 && text[at] == '.' &&
-                     (behind.length == 0 || is_blank(behind.value));
-  run.leader = ellipsis || spaced || alone || longest >= 3 ||
-               (longest == 2 && !low_lines_only && (after_blank || groups > 1));
-  if (low_lines_only && longest < 3) run.leader = false;
-  // "clear. ....... 5": the first dot ends the sentence.
-  if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
-    run.begin = second_begin;
-  }
-  if (run.leader && first_group == 1 && !after_blank && spaced && longest >= 3) {
-    run.begin = second_begin;
-  }
-  return run;
-}
-
-std::size_t arrow_length(std::string_view text, std::size_t at) {
-  auto const c = code_point_at(text, at);
-  if (is_arrow(c.value)) return c.length;
-  if (is_dash(c.value) || c.value == '=') {
-    std::size_t end = at + c.length;
-    while (is_dash(code_point_at(text, end).value)) end += code_point_at(text, end).length;
-    if (code_point_at(text, end).value == '>') return end + 1 - at;
-  }
-  return 0;
-}
 
 std::string_view strip_word_marks(std::string_view word) {
   while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
@@ -119,19 +28,30 @@ std::string_view strip_word_marks(std::string_view word) {
   return word;
 }
 
-// Words that announce a couplet's number (English, German, French, Spanish, Portuguese, Latin).
+// Words that announce a couplet's number (English, German, French, Spanish, Portuguese, Italian,
+// Dutch, Latin).
 constexpr std::array kPointerWords{
-    "to"sv,      "goto"sv,      "go"sv,     "see"sv,       "couplet"sv, "couplets"sv, "turn"sv,
-    "proceed"sv, "continue"sv,  "with"sv,   "at"sv,        "now"sv,     "siehe"sv,    "s"sv,
-    "weiter"sv,  "bei"sv,       "mit"sv,    "zu"sv,        "nr"sv,      "no"sv,       "voir"sv,
-    "aller"sv,   "à"sv,         "au"sv,     "véase"sv,     "vease"sv,   "ver"sv,      "ir"sv,
-    "a"sv,       "al"sv,        "vide"sv,   "vid"sv,       "para"sv,    "passe"sv,    "vá"sv,
-    "pase"sv,    "continuer"sv, "dilema"sv, "dichotomie"sv};
+    "to"sv,     "goto"sv,    "go"sv,        "see"sv,    "couplet"sv, "couplets"sv,
+    "turn"sv,   "proceed"sv, "continue"sv,  "with"sv,   "at"sv,      "now"sv,
+    "siehe"sv,  "s"sv,       "s.u"sv,       "u"sv,      "weiter"sv,  "bei"sv,
+    "mit"sv,    "zu"sv,      "unter"sv,     "nr"sv,     "no"sv,      "n°"sv,
+    "nº"sv,     "num"sv,     "núm"sv,       "voir"sv,   "aller"sv,   "allez"sv,
+    "passer"sv, "passez"sv,  "à"sv,         "au"sv,     "véase"sv,   "vease"sv,
+    "ver"sv,    "ir"sv,      "vaya"sv,      "a"sv,      "al"sv,      "vide"sv,
+    "vid"sv,    "para"sv,    "passe"sv,     "vá"sv,     "siga"sv,    "seguir"sv,
+    "pase"sv,   "pasar"sv,   "continuer"sv, "dilema"sv, "dilemma"sv, "dichotomie"sv,
+    "vgl"sv,    "vergl"sv,   "gehe"sv,      "dann"sv,   "punkt"sv,   "alternative"sv,
+    "vedi"sv,   "vai"sv,     "andare"sv,    "zie"sv,    "ga"sv,      "naar"sv,
+    "verder"sv, "bij"sv,     "dicotomía"sv, "numéro"sv, "número"sv,  "numero"sv,
+    "nummer"sv, "number"sv,  "dicotomia"sv, "step"sv,   "lead"sv};
 // Of these, the ones that announce a number; the others only go along with them.
 constexpr std::array kStrongPointers{
-    "goto"sv, "go"sv,    "see"sv,   "couplet"sv,    "couplets"sv, "turn"sv, "proceed"sv, "siehe"sv,
-    "voir"sv, "véase"sv, "vease"sv, "ver"sv,        "vide"sv,     "vid"sv,  "weiter"sv,  "aller"sv,
-    "ir"sv,   "passe"sv, "pase"sv,  "dichotomie"sv, "dilema"sv,   "vá"sv};
+    "goto"sv,   "go"sv,         "see"sv,      "couplet"sv, "couplets"sv, "turn"sv, "proceed"sv,
+    "siehe"sv,  "voir"sv,       "véase"sv,    "vease"sv,   "ver"sv,      "vide"sv, "vid"sv,
+    "weiter"sv, "aller"sv,      "allez"sv,    "ir"sv,      "passe"sv,    "pase"sv, "passer"sv,
+    "passez"sv, "dichotomie"sv, "dilema"sv,   "dilemma"sv, "vá"sv,       "vaya"sv, "siga"sv,
+    "vgl"sv,    "gehe"sv,       "vedi"sv,     "vai"sv,     "zie"sv,      "ga"sv,   "verder"sv,
+    "s.u"sv,    "dicotomía"sv,  "dicotomia"sv};
 // Words whose number is no couplet's.
 constexpr std::array kNumberedThings{
     "fig"sv,     "figs"sv,  "figure"sv,   "figures"sv,   "p"sv,       "pp"sv,      "page"sv,
@@ -145,6 +65,18 @@ constexpr std::array kNumberedThings{
 template <std::size_t N>
 bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool ends_in_point(std::string_view text) {
+  return text.back() == '.' || text.back() == ';' || text.back() == ',' || text.back() == ':';
+}
+
+// "s. 9" is "see 9"; "S. 9" is page 9.
+bool is_short_see(std::string_view printed) { return printed == "s." || printed == "s.u."; }
+
+// No key has so many couplets that leaders would not be printed before their numbers.
+bool is_year_number(Reference const& reference) {
+  return reference.number >= 1700 && reference.number < 2100 && reference.printed.size() == 4;
 }
 
 // Begin of the last word of text[0, end); end when there is none.
@@ -183,7 +115,7 @@ bool names_a_key(std::string_view text) {
   static constexpr std::array kLinks{"to"sv, "of"sv,   "for"sv,  "zu"sv,  "der"sv, "des"sv, "für"sv,
                                      "de"sv, "para"sv, "pour"sv, "aux"sv, "das"sv, "dos"sv};
   bool const linked = is_one_of(kLinks, fold(second));
-  return numbered || (linked && (first == "key" || first.substr(0, 3) == "sch" ||
+  return numbered || (linked && (first == "key" || first == "keys" || first.substr(0, 3) == "sch" ||
                                  first.substr(0, 2) == "cl" || first == "chave"));
 }
 
@@ -230,7 +162,8 @@ std::string_view strip_pointer(std::string_view text) {
       read_reference(text.substr(1, text.size() - 2))) {
     text = trim(text.substr(1, text.size() - 2));
   }
-  while (text.size() > 1 && text.back() == '.' && read_reference(text.substr(0, text.size() - 1))) {
+  while (text.size() > 1 && ends_in_point(text) &&
+         read_reference(text.substr(0, text.size() - 1))) {
     text.remove_suffix(1);
   }
   return text;
@@ -264,8 +197,11 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   take_brackets(text, remark, figures);
   auto const stripped = strip_pointer(text);
   if (auto const reference = read_reference(stripped)) {
-    return reference->family == LabelFamily::digits || reference->family == numbering.family;
+    return reference->family == LabelFamily::digits || reference->family == numbering.family ||
+           (numbering.family == LabelFamily::digits && misread_number(stripped));
   }
+  if (numbering.family == LabelFamily::digits && misread_number(stripped)) return true;
+  if (couplet_number(stripped, numbering)) return true;
   if (names_a_key(stripped) || points_into_other_work(stripped)) return true;
   auto const words = words_of(text);
   if (words.size() > kLongestDestinationWords) return false;
@@ -286,66 +222,21 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
          first.value == '?' || first.value == 0x201C;
 }
 
-TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
-  TailSplit best;
-  best.words_end = best.destination_begin = text.size();
-  TailSplit gap = best;
-  std::size_t at = 0;
-  while (at < text.size()) {
-    auto const c = code_point_at(text, at);
-    if (is_leader_dot(c.value)) {
-      auto const run = dot_run(text, at);
-      if (run.leader) {
-        auto const after = skip_blanks(text, run.end);
-        auto const tail = text.substr(after);
-        if (tail.empty() || plausible_destination(tail, numbering) ||
-            best.kind == LeaderKind::none) {
-          best = {LeaderKind::dots, end_before_blanks(text, run.begin), after};
-        }
-      }
-      at = std::max(run.end, at + c.length);
-      continue;
-    }
-    if (auto const arrow = arrow_length(text, at); arrow > 0) {
-      // An arrow at the end of dots: the dots are leaders too.
-      bool const after_dots = best.kind != LeaderKind::none && best.destination_begin == at;
-      auto const words_end = after_dots ? best.words_end : end_before_blanks(text, at);
-      best = {LeaderKind::arrow, words_end, skip_blanks(text, at + arrow)};
-      at += arrow;
-      continue;
-    }
-    if (is_blank(c.value)) {
-      std::size_t end = at;
-      std::size_t blanks = 0;
-      bool tab = false;
-      for (auto b = c; b.length > 0 && is_blank(b.value); b = code_point_at(text, end)) {
-        tab = tab || b.value == '\t';
-        ++blanks;
-        end += b.length;
-      }
-      if ((tab || blanks >= kGapBlanks) && at > 0 && end < text.size()) {
-        gap = {LeaderKind::gap, at, end};
-      }
-      at = end;
-      continue;
-    }
-    at += c.length;
+bool certain_destination(std::string_view text, Numbering const& numbering) {
+  text = trim(text);
+  if (text.empty() || text.size() > kLongestDestination) return false;
+  auto const stripped = strip_pointer(text);
+  if (auto const reference = read_reference(stripped)) {
+    return reference->family == LabelFamily::digits || reference->family == numbering.family;
   }
-  if (best.kind != LeaderKind::none) {
-    auto const tail = text.substr(best.destination_begin);
-    if (tail.empty() || plausible_destination(tail, numbering)) return best;
-  }
-  if (gap.kind == LeaderKind::gap) {
-    auto const tail = text.substr(gap.destination_begin);
-    // Words are set apart by accident more often than a name begins with a small letter.
-    bool const words = tail.find(';') != std::string_view::npos ||
-                       (is_lower(code_point_at(tail, 0).value) && !read_reference(tail) &&
-                        !trailing_reference(tail));
-    if (!words && plausible_destination(tail, numbering)) return gap;
-  }
-  TailSplit none;
-  none.words_end = none.destination_begin = text.size();
-  return none;
+  if (text.find(';') != std::string_view::npos) return false;
+  if (names_a_key(stripped) || is_latin_name(text)) return true;
+  auto const words = words_of(text);
+  return words.size() <= 3 && is_latin_genus(words[0]) &&
+         std::all_of(words.begin(), words.end(), [](auto word) {
+           return is_upper(code_point_at(word, word.front() == '(' ? 1 : 0).value) ||
+                  is_digit(code_point_at(word, 0).value);
+         });
 }
 
 std::optional<TrailingReference> trailing_reference(std::string_view text) {
@@ -353,7 +244,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   auto const begin = last_word_begin(text, text.size());
   auto word = text.substr(begin);
   if (begin == 0 || word.empty()) return std::nullopt;
-  if (word.size() > 1 && word.back() == '.') word.remove_suffix(1);
+  if (word.size() > 1 && (word.back() == '.' || word.back() == ';')) word.remove_suffix(1);
   if (word.size() > 2 && word.front() == '(' && word.back() == ')') {
     word = word.substr(1, word.size() - 2);
   }
@@ -371,7 +262,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
     auto const printed = text.substr(word_begin, end - word_begin);
     auto const before = fold(strip_word_marks(printed));
     if (printed == "S." || !is_one_of(kPointerWords, before)) break;
-    found.pointed = found.pointed || is_one_of(kStrongPointers, before);
+    found.pointed = found.pointed || is_one_of(kStrongPointers, before) || is_short_see(printed);
     phrase_begin = word_begin;
     end = end_before_blanks(text, word_begin);
   }
@@ -380,6 +271,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
     found.words_end = end;
     return found;
   }
+  if (is_year_number(found.reference)) return std::nullopt;
   auto const before_begin = last_word_begin(text, found.words_end);
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"

@@ -123,6 +123,7 @@ class Builder {
   void resolve_leads() {
     std::vector<std::string> titles{edition_.front.title, edition_.front.scope.taxa};
     for (auto const& part : edition_.parts) titles.push_back(part.title);
+    add_headings(titles);
     NameTable names{key_.name, reads_, titles};
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
@@ -143,6 +144,22 @@ class Builder {
       if (sorted_.leads[i].misprinted) report_misprint(i);
     }
     names.report(findings_);
+  }
+
+  // Headings and running heads name the genus as well.
+  void add_headings(std::vector<std::string>& titles) const {
+    constexpr std::size_t kTitleBytes = 200;
+    for (auto const& remark : sorted_.remarks) {
+      bool const before_key = remark.lead == kNone;
+      if (remark.kind != RemarkKind::heading && !before_key) continue;
+      titles.emplace_back(start_of(joined(remark), kTitleBytes));
+    }
+    std::size_t line = 0;
+    for (auto const& account : sorted_.accounts) {
+      if (account.kind != LineKind::running_head) continue;
+      while (key_.lines[line].number < account.line) ++line;
+      titles.push_back(squeeze(key_.lines[line].text));
+    }
   }
 
   void resolve_couplet(std::size_t i) {

@@ -338,10 +338,14 @@ std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines,
     --begin;
   }
   std::string title;
+  Place title_place;
   for (std::size_t i = 0; i < begin; ++i) {
     if (lines[i].text.empty()) {
       accounts.push_back({lines[i].number, LineKind::blank, ""});
     } else {
+      auto const end_of_line = lines[i].begin + lines[i].text.size();
+      if (title.empty()) title_place = place_in(lines[i], lines[i].begin, end_of_line);
+      title_place.end = end_of_line;
       if (!title.empty()) title += ' ';
       title += squeeze(lines[i].text);
       accounts.push_back({lines[i].number, LineKind::heading, "title before the front matter"});
@@ -375,7 +379,11 @@ std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines,
     i = next;
   }
   reader.finish();
-  if (edition.front.title.empty()) edition.front.title = title;
+  if (edition.front.title.empty()) {
+    edition.front.title = title;
+  } else if (!title.empty()) {
+    edition.notes.push_back({title, title_place});
+  }
   return accounts;
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "keydrift/formats/long_lines.hpp"
+#include "keydrift/formats/printed_accounts.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
@@ -12,6 +13,7 @@
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 
@@ -149,36 +151,6 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
 
 }  // namespace
 
-char const* to_word(LineKind kind) {
-  switch (kind) {
-    case LineKind::front_matter:
-      return "front matter";
-    case LineKind::heading:
-      return "heading";
-    case LineKind::lead:
-      return "lead";
-    case LineKind::continuation:
-      return "continuation";
-    case LineKind::destination:
-      return "destination";
-    case LineKind::note:
-      return "note";
-    case LineKind::footnote:
-      return "footnote";
-    case LineKind::figure:
-      return "figure";
-    case LineKind::page_number:
-      return "page number";
-    case LineKind::running_head:
-      return "running head";
-    case LineKind::blank:
-      return "blank";
-    case LineKind::skipped:
-      return "skipped";
-  }
-  return "skipped";
-}
-
 Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
                                         std::span<LineMarkup const> markup) {
   if (auto refused = too_long_at_sight(source, limits)) {
@@ -218,15 +190,13 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     sort_findings(loaded.findings);
     return loaded;
   }
+  repair_destinations(key, grouping, reads, loaded.findings);
   reading.source.layout_note = describe_layout(grouping, sorted, reads);
+  report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
-  // Leads that run on within a line share its account.
-  auto& taken = sorted.accounts;
-  auto const same_line = [](LineAccount const& a, LineAccount const& b) {
-    return a.line == b.line;
-  };
-  taken.erase(std::unique(taken.begin(), taken.end(), same_line), taken.end());
-  reading.source.lines = std::move(taken);
+  keep_one_account_a_line(sorted.accounts);
+  report_skipped_lines(key, sorted.accounts, loaded.findings);
+  reading.source.lines = std::move(sorted.accounts);
   sort_findings(loaded.findings);
   reading.source.text = std::move(text.text);
   loaded.value = std::move(reading);

@@ -25,6 +25,30 @@ std::uint32_t number_of(std::string_view digits) {
   return number;
 }
 
+// The digit that the character is, or may be a misreading of.
+std::optional<std::uint32_t> digit_seen_in(char c) {
+  if (c >= '0' && c <= '9') return static_cast<std::uint32_t>(c - '0');
+  switch (c) {
+    case 'l':
+    case 'I':
+    case '|':
+    case '!':
+      return 1;
+    case 'O':
+    case 'o':
+    case 'Q':
+      return 0;
+    case 'S':
+      return 5;
+    case 'B':
+      return 8;
+    case 'Z':
+      return 2;
+    default:
+      return std::nullopt;
+  }
+}
+
 // A letter that belongs to a number: one Latin letter, or "bis", "ter", with no letter after it.
 std::size_t letter_at(std::string_view text, std::size_t at) {
   for (auto const word : {std::string_view{"bis"}, std::string_view{"ter"}}) {
@@ -261,33 +285,68 @@ std::optional<Label> read_label(std::string_view line) {
   return finish(line, at, label);
 }
 
-std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number) {
-  std::string mended;
+std::optional<std::uint32_t> misread_number(std::string_view text) {
+  constexpr std::size_t kLongestMisreadNumber = 5;  // characters; longer ones are words
+  text = trim(text);
+  if (!text.empty() && text.back() == '.') text.remove_suffix(1);
+  if (text.empty() || text.size() > kLongestMisreadNumber) return std::nullopt;
+  std::uint32_t number = 0;
   bool misread = false;
-  std::size_t end = 0;
-  for (; end < line.size() && mended.size() <= kMaximumDigits; ++end) {
-    char const c = line[end];
-    if (c >= '0' && c <= '9') {
-      mended.push_back(c);
-    } else if (c == 'l' || c == 'I' || c == '|') {
-      mended.push_back('1');
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    char const c = text[at];
+    bool const between = at > 0 && at + 1 < text.size();
+    if (c == ' ' && between) {
       misread = true;
-    } else if (c == 'O' || c == 'o') {
-      mended.push_back('0');
-      misread = true;
-    } else {
-      break;
+      continue;
     }
+    auto const digit = digit_seen_in(c);
+    if (!digit) return std::nullopt;
+    misread = misread || c < '0' || c > '9';
+    number = number * 10 + *digit;
   }
-  if (!misread || mended != std::to_string(number)) return std::nullopt;
+  if (!misread || number == 0) return std::nullopt;
+  return number;
+}
+
+std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number,
+                                           bool bare_allowed) {
+  bool const enclosed = !line.empty() && (line[0] == '(' || line[0] == '[');
+  std::size_t const begin = enclosed ? 1 : 0;
+  auto const wanted = std::to_string(number);
+  // As many characters as the number has, with a blank between two of them at most.
+  std::size_t end = begin;
+  std::size_t matched = 0;
+  bool misread = false;
+  while (matched < wanted.size() && end < line.size()) {
+    char const c = line[end];
+    if (c == ' ' && matched > 0 && !misread) {
+      misread = true;
+      ++end;
+      continue;
+    }
+    auto const digit = digit_seen_in(c);
+    if (!digit || *digit != static_cast<std::uint32_t>(wanted[matched] - '0')) return std::nullopt;
+    misread = misread || c < '0' || c > '9';
+    ++matched;
+    ++end;
+  }
+  if (matched < wanted.size()) return std::nullopt;
+  // "8, Legs pale": a comma for the full stop.
+  bool const comma = !misread && !enclosed && end + 1 < line.size() && line[end] == ',' &&
+                     is_blank(value_at(line, end + 1)) &&
+                     is_upper(value_at(line, skip_blanks(line, end + 1)));
+  if (!misread && !comma) return std::nullopt;
   // Read the rest as if the digits were right; the views must borrow from `line`.
-  std::string const as_printed{line};
-  auto label = read_label(mended + as_printed.substr(end));
-  if (!label || (label->end == LabelEnd::none && label->letter.empty() && label->marks == 0)) {
-    return std::nullopt;
-  }
-  auto const length = label->printed.size();
-  label->printed = line.substr(0, length);
+  auto const behind = line.substr(end, kMaximumBackBytes * 2);
+  auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};
+  auto label = read_label(std::string{line.substr(0, begin)} + wanted + rest);
+  if (!label || label->number != number || label->decimal) return std::nullopt;
+  bool const bare = label->end == LabelEnd::none && label->letter.empty() && label->marks == 0;
+  if (bare && !bare_allowed) return std::nullopt;
+  auto const shift = end - begin - wanted.size();  // blanks within the number
+  auto const length = label->printed.size() + shift;
+  label->printed = line.substr(begin, length);
+  label->text_at += shift;
   label->letter =
       label->letter.empty() ? std::string_view{} : line.substr(end, label->letter.size());
   label->back = {};

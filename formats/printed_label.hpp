@@ -46,9 +46,16 @@ struct Label {
 [[nodiscard]] std::optional<Label> read_label_tail(std::string_view line, std::size_t at,
                                                    bool enclosed, Label label);
 
-// A label with misread digits ("la" for 1a), if it begins with `number` when read as such.
+// A label with misread digits ("la" for 1a, "1 0." for 10.) or a comma for its full stop, if it
+// begins with `number` when read as such.  `bare_allowed`: a number without letter, mark or
+// punctuation will do.
 [[nodiscard]] std::optional<Label> read_misprinted_label(std::string_view line,
-                                                         std::uint32_t number);
+                                                         std::uint32_t number, bool bare_allowed);
+
+// The number that `text` may be a misreading of: l, I, | and ! for 1, O and o for 0, S for 5, B for
+// 8, Z for 2, a blank between two digits ("l4", "1o", "S", "1 2").  Nothing for a number that is
+// read rightly.
+[[nodiscard]] std::optional<std::uint32_t> misread_number(std::string_view text);
 
 // "7" or "7a": number with its letter, or the letters of a lettered key ("A").
 [[nodiscard]] std::string base_name(Label const& label);

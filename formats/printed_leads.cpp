@@ -9,49 +9,15 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_joins.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kLongestUnledName = 120;   // bytes; a name without leaders before it
 constexpr std::size_t kShown = 60;               // bytes of the source that a finding quotes
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
-
-// A couplet's number, with what may stand around it: "8", "8 (p. 3)".
-std::optional<Reference> couplet_reference(std::string_view text, LabelFamily family) {
-  auto reference = read_reference(text);
-  if (!reference) {
-    auto const bracket = text.find_first_of("(["sv);
-    if (bracket != std::string_view::npos && bracket > 0) {
-      auto const inside = fold(start_of(text.substr(bracket + 1), 5));
-      bool const page = inside.substr(0, 2) == "p." || inside.substr(0, 4) == "page" ||
-                        inside.substr(0, 3) == "fig";
-      if (page) reference = read_reference(trim(text.substr(0, bracket)));
-    }
-  }
-  if (reference && reference->family != LabelFamily::digits && reference->family != family) {
-    return std::nullopt;
-  }
-  return reference;
-}
-
-// "Aus group, 6", "Aus (5 species) 6": the name before the couplet's number.
-struct GroupBefore {
-  std::string_view group;
-  Reference reference;
-};
-std::optional<GroupBefore> group_before_number(std::string_view text) {
-  auto const found = trailing_reference(text);
-  if (!found) return std::nullopt;
-  auto group = trim_right(text.substr(0, found->words_end));
-  while (!group.empty() && (group.back() == ',' || group.back() == ':' || group.back() == ';')) {
-    group.remove_suffix(1);
-  }
-  if (group.empty()) return std::nullopt;
-  return GroupBefore{group, found->reference};
-}
 
 std::string first_word_of(std::string_view name) {
   return std::string{name.substr(0, name.find(' '))};
@@ -154,7 +120,7 @@ class LeadReader {
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
       auto const first = words_of(text).front();
-      bool const certain = couplet_reference(stripped, key_.numbering.family).has_value() ||
+      bool const certain = couplet_number(stripped, key_.numbering).has_value() ||
                            names_a_key(stripped) || is_abbreviated(first) ||
                            genera.contains(std::string{first});
       found.push_back({i, *own, certain});
@@ -175,16 +141,20 @@ class LeadReader {
     if (joined.spans.size() < 2) return std::nullopt;
     auto const begin = joined.spans.back().raw_begin;
     auto const text = std::string_view{joined.raw}.substr(begin);
+    auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
+    if (is_year(text) && words.ends_with(',')) return std::nullopt;
     auto const stripped = strip_pointer(text);
-    if (couplet_reference(stripped, key_.numbering.family) || names_a_key(stripped)) return begin;
-    if (text.size() > kLongestUnledName || text.find(';') != std::string_view::npos) {
+    if (couplet_number(stripped, key_.numbering) || names_a_key(stripped)) return begin;
+    if (text.size() > kLongestTrailingName || text.find(';') != std::string_view::npos) {
       return std::nullopt;
     }
     if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
     if (is_latin_name(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
-    auto const& before = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 2].line];
-    bool const far_in = line.indent >= before.indent + kDestinationIndent;
+    auto const& piece = sorted_.pieces[raw.first_piece + raw.piece_count - 2];
+    auto const& before = key_.lines[piece.line];
+    auto const label = count_code_points(before.text.substr(0, piece.begin - before.begin));
+    bool const far_in = line.indent >= before.indent + label + kDestinationIndent;
     return far_in ? std::optional{begin} : std::nullopt;
   }
 
@@ -192,6 +162,7 @@ class LeadReader {
   void collect_known() {
     for (auto const& read : reads_) {
       if (read.to.form == DestinationForm::couplet) referenced_.insert(number_key(read.to.couplet));
+      if (read.leaders == LeaderKind::none) continue;
       for (auto const& taxon : read.to.taxa.taxa) genera_.emplace(first_word_of(taxon.name));
     }
   }
@@ -207,7 +178,7 @@ class LeadReader {
       if (usually_led_) say_number_taken(i, *found);
       return;
     }
-    if (auto const begin = trailing_name(text)) {
+    if (auto const begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       if (usually_led_) say_name_taken(i);
@@ -224,6 +195,14 @@ class LeadReader {
     if (!label.is_dash() && label.number == number) return false;
     // A serial key leads on by order; its numbers at the end are counts.
     return !usually_led_ || !referenced_.empty();
+  }
+
+  // Where leaders are the rule, a name without them needs more than its form: an abbreviated genus,
+  // an author, or a genus that other leads lead to.
+  [[nodiscard]] bool may_be_led_to(std::string_view name) const {
+    if (!usually_led_ || is_certain_name(name)) return true;
+    auto const taxa = read_taxa(name);
+    return genera_.contains(first_word_of(taxa.taxa.front().name));
   }
 
   void say_number_taken(std::size_t i, TrailingReference const& found) {
@@ -275,39 +254,6 @@ class LeadReader {
     finding.place = reads_[i].lead.destination_place;
     finding.printed = reads_[i].lead.destination_printed;
     return finding;
-  }
-
-  // Begin of a name in Latin form that ends the text and is not compared with: "Wings dark Aus
-  // bus".
-  [[nodiscard]] std::optional<std::size_t> trailing_name(std::string_view text) const {
-    static constexpr std::array kComparing{"in"sv,   "of"sv,   "than"sv, "as"sv,     "like"sv,
-                                           "from"sv, "with"sv, "cf."sv,  "except"sv, "to"sv,
-                                           "for"sv,  "von"sv,  "bei"sv,  "de"sv,     "and"sv,
-                                           "or"sv,   "on"sv,   "by"sv,   "see"sv,    "(in"sv};
-    auto const from = text.size() > kLongestUnledName ? text.size() - kLongestUnledName : 0;
-    auto const blank = from == 0 ? 0 : text.find(' ', from);
-    if (blank == std::string_view::npos) return std::nullopt;
-    auto const words = words_of(text.substr(blank));
-    for (std::size_t w = from == 0 ? 1 : 0; w + 1 < words.size() + 1; ++w) {
-      if (!is_capitalised(words[w]) && !is_abbreviated(words[w])) continue;
-      // Where leaders are the rule, "Leaves opposite" is a name only if others lead to Leaves.
-      if (usually_led_ && !is_abbreviated(words[w]) && !genera_.contains(std::string{words[w]})) {
-        continue;
-      }
-      auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
-      if (w > 0 &&
-          std::find(kComparing.begin(), kComparing.end(), fold(words[w - 1])) != kComparing.end()) {
-        continue;
-      }
-      if (is_latin_name(text.substr(begin)) && is_all_name(text.substr(begin))) return begin;
-    }
-    return std::nullopt;
-  }
-
-  // A name with author and short remark; no further words.
-  [[nodiscard]] static bool is_all_name(std::string_view text) {
-    auto const reading = read_taxa(text);
-    return reading.remark.size() <= 20;
   }
 
   // Cuts the joined text, fills in the lead, reads the destination's form.
@@ -371,54 +317,6 @@ class LeadReader {
 };
 
 }  // namespace
-
-DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
-  DestinationReading reading;
-  std::string_view rest = printed;
-  std::vector<std::string> figures;
-  take_brackets(rest, reading.remark, figures);
-  auto const stripped = strip_pointer(rest);
-  if (auto const reference = couplet_reference(stripped, numbering.family)) {
-    reading.form = DestinationForm::couplet;
-    reading.couplet = key_of(*reference);
-    reading.number = std::string{reference->printed};
-    reading.taxa.figures = std::move(figures);
-    return reading;
-  }
-  if (names_a_key(stripped) || points_into_other_work(stripped)) {
-    reading.form = DestinationForm::key;
-    auto const title = explicit_key_title(stripped);
-    reading.key_name = std::string{title.empty() ? stripped : title};
-    reading.taxa.figures = std::move(figures);
-    return reading;
-  }
-  bool const numbered = numbering.family == LabelFamily::digits;
-  if (auto const group = group_before_number(rest); group && numbered && rest.back() != '"') {
-    auto const taxa = read_taxa(group->group);
-    // A species with a number behind it ("Aus bus 44") is a species; a group is led on.
-    bool const whole_name = taxa.taxa.size() == 1 && words_of(taxa.taxa[0].name).size() <= 1;
-    bool const named_group = fold(group->group).find("group") != std::string::npos ||
-                             group->group.find('(') != std::string_view::npos;
-    if (numbering.has_number(group->reference.number) &&
-        (whole_name || named_group || (taxa.taxa.size() > 1 && taxa.remark.empty()))) {
-      reading.taxa.figures = std::move(figures);
-      reading.form = DestinationForm::couplet;
-      reading.couplet = key_of(group->reference);
-      reading.number = std::string{group->reference.printed};
-      reading.remark = squeeze(group->group);
-      return reading;
-    }
-  }
-  reading.form = DestinationForm::taxa;
-  reading.taxa = read_taxa(rest);
-  reading.taxa.figures.insert(reading.taxa.figures.end(), figures.begin(), figures.end());
-  if (reading.remark.empty()) {
-    reading.remark = reading.taxa.remark;
-  } else if (!reading.taxa.remark.empty()) {
-    reading.remark = reading.taxa.remark + "; " + reading.remark;
-  }
-  return reading;
-}
 
 std::vector<ReadLead> read_leads(KeyText const& key, SortedLines& sorted,
                                  std::vector<Finding>& findings) {

@@ -10,27 +10,11 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
-#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift::printed {
-
-// What kind of destination is printed; which couplet or taxon it is, is seen later.
-enum class DestinationForm : std::uint8_t { none, couplet, key, taxa };
-
-struct DestinationReading {
-  DestinationForm form{DestinationForm::none};
-  LabelKey couplet{};    // for form couplet
-  std::string number;    // for form couplet: "8", as printed
-  TaxaReading taxa;      // for form taxa; its figures for every form
-  std::string key_name;  // for form key
-  std::string remark;    // "Aus group" of "Aus group, 6", "in part" of "Aus bus, in part"
-};
-
-// `printed`: the destination without leaders, blanks squeezed.
-[[nodiscard]] DestinationReading read_destination(std::string const& printed,
-                                                  Numbering const& numbering);
 
 struct ReadLead {
   Lead lead;  // destination not yet resolved

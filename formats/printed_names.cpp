@@ -1,13 +1,18 @@
 #include "keydrift/formats/printed_names.hpp"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestBeginning = 4;  // letters before the full stop of an abbreviation
 
@@ -36,6 +41,131 @@ std::vector<std::string> beginnings(std::string const& genus) {
   return out;
 }
 
+// Words of titles that are no genus, whatever their ending.
+bool is_title_word(std::string_view folded) {
+  static constexpr std::array kWords{"key"sv,
+                                     "keys"sv,
+                                     "species"sv,
+                                     "genus"sv,
+                                     "genera"sv,
+                                     "subgenus"sv,
+                                     "males"sv,
+                                     "females"sv,
+                                     "larvae"sv,
+                                     "adults"sv,
+                                     "nymphs"sv,
+                                     "workers"sv,
+                                     "families"sv,
+                                     "family"sv,
+                                     "tribes"sv,
+                                     "groups"sv,
+                                     "subspecies"sv,
+                                     "especies"sv,
+                                     "espécies"sv,
+                                     "espèces"sv,
+                                     "specie"sv,
+                                     "specierum"sv,
+                                     "generum"sv,
+                                     "clavis"sv,
+                                     "clave"sv,
+                                     "chave"sv,
+                                     "clé"sv,
+                                     "genre"sv,
+                                     "género"sv,
+                                     "gênero"sv,
+                                     "genere"sv,
+                                     "table"sv,
+                                     "tabula"sv,
+                                     "tabelle"sv,
+                                     "revision"sv,
+                                     "notes"sv,
+                                     "identification"sv,
+                                     "determination"sv,
+                                     "une"sv,
+                                     "les"sv,
+                                     "des"sv,
+                                     "pages"sv,
+                                     "figures"sv,
+                                     "plates"sv,
+                                     "introduction"sv,
+                                     "synopsis"sv,
+                                     "conspectus"sv,
+                                     "synoptica"sv,
+                                     "dispositio"sv,
+                                     "systematica"sv,
+                                     "flora"sv,
+                                     "fauna"sv,
+                                     "larva"sv,
+                                     "imagines"sv,
+                                     "females,"sv,
+                                     "hembras"sv,
+                                     "machos"sv,
+                                     "las"sv,
+                                     "los"sv,
+                                     "islas"sv,
+                                     "the"sv,
+                                     "basis"sv,
+                                     "of"sv,
+                                     "to"sv,
+                                     "for"sv,
+                                     "known"sv,
+                                     "from"sv,
+                                     "das"sv,
+                                     "dos"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+// Words that announce the genus in a title.
+bool announces_genus(std::string_view folded) {
+  static constexpr std::array kWords{"of"sv,     "genus"sv,  "gattung"sv, "genre"sv, "género"sv,
+                                     "gênero"sv, "genere"sv, "generis"sv, "der"sv,   "de"sv,
+                                     "du"sv,     "do"sv,     "geslacht"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+// The genera that a title may speak of, the likeliest first: "Key to the species of Aus",
+// "KEY TO THE SPECIES OF AUS", "Die Aus-Arten".
+std::vector<std::string> genera_in_title(std::string const& title) {
+  std::vector<std::string> latin;
+  std::vector<std::string> announced;
+  std::string before;
+  auto const words = words_of(title);
+  // In a text of sentences every noun behind a full stop has a capital.
+  constexpr std::size_t kWordsOfATitle = 12;
+  constexpr std::size_t kWordsOfAName = 3;
+  bool const prose =
+      !mentions_key(title) &&
+      (words.size() > kWordsOfATitle || (title.ends_with('.') && words.size() > kWordsOfAName));
+  for (std::size_t w = 0; w < words.size(); ++w) {
+    auto bare = words[w];
+    while (!bare.empty() && "([\"'"sv.find(bare.front()) != std::string_view::npos) {
+      bare.remove_prefix(1);
+    }
+    bare = bare.substr(0, bare.find('-'));
+    while (!bare.empty() && ",.:;)]\"'"sv.find(bare.back()) != std::string_view::npos) {
+      bare.remove_suffix(1);
+    }
+    auto const genus = full_genus(bare);
+    auto const folded = fold(bare);
+    bool const capitals = genus != bare;
+    bool const authored = w + 1 < words.size() && is_authorish(words[w + 1]);
+    bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
+                        folded.ends_with("aceae") || folded.ends_with("oidea");
+    bool const likely = !prose || capitals || authored || announces_genus(before);
+    bool const genitive = before == "generis";  // not the name's own form
+    if (genus.size() >= 3 && !is_title_word(folded) && likely && !family && !genitive) {
+      if (has_latin_ending(genus)) {
+        latin.push_back(genus);
+      } else if (announces_genus(before)) {
+        announced.push_back(genus);
+      }
+    }
+    before = folded;
+  }
+  latin.insert(latin.end(), announced.begin(), announced.end());
+  return latin;
+}
+
 std::string_view after_first_word(std::string_view name) {
   auto const blank = name.find(' ');
   return blank == std::string_view::npos ? std::string_view{} : name.substr(blank + 1);
@@ -46,31 +176,35 @@ std::string_view after_first_word(std::string_view name) {
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles)
     : file_{file} {
-  std::unordered_set<std::string> seen;
+  std::vector<std::string> lone;
   auto const know = [&](std::string const& genus) {
-    if (genus.empty() || !seen.insert(genus).second) return;
+    if (genus.empty() || !genera_seen_.insert(genus).second) return;
     for (auto& beginning : beginnings(genus)) genera_[beginning].push_back(genus);
   };
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {
       if (taxon.genusless) continue;
       auto const genus = full_genus(taxon.name);
+      auto const rest = after_first_word(taxon.name);
+      if (!rest.empty()) epithets_.emplace(rest);
+      // A lone capitalised word may be a genus and its epithet set as one.
+      if (!genus.empty() && rest.empty()) lone.push_back(genus);
+      if (rest.empty()) continue;
       know(genus);
       if (!genus.empty()) full_names_.insert(taxon.name);
     }
   }
-  bool const from_keys = !seen.empty();
+  for (auto const& genus : lone) {
+    if (parted_name(genus).empty()) know(genus);
+  }
+  std::unordered_set<std::string> from_names;  // their initials
+  for (auto const& genus : genera_seen_) from_names.insert(beginnings(genus).front());
+  // A title's genus stands in for those that the leads nowhere name in full.
   for (auto const& title : titles) {
-    for (auto const& word : words_of(title)) {
-      auto bare = word;
-      while (!bare.empty() && (bare.back() == ',' || bare.back() == '.' || bare.back() == ')')) {
-        bare.remove_suffix(1);
-      }
-      // A title's first word has its capital from its place.
-      if (word.data() == title.data() || !is_capitalised(bare)) continue;
-      auto const genus = full_genus(bare);
-      if (!from_keys) know(genus);
-      if (from_keys && genera_.find(beginnings(genus).front()) == genera_.end()) know(genus);
+    for (auto const& genus : genera_in_title(title)) {
+      auto const initial = beginnings(genus).front();
+      bool const named = from_names.count(initial) > 0;
+      if (!named) know(genus);
       if (last_genus_.empty()) last_genus_ = genus;
     }
   }
@@ -126,13 +260,64 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
     std::string others;
     auto const genus = genus_for(beginning, rest, others);
     if (genus.empty() || rest.empty()) return taxon.name;
-    auto name = genus + " " + std::string{rest};
+    auto name = with_species(genus + " " + std::string{rest});
     assume(std::string{words[0]}, genus, std::move(others), name, place);
     last_genus_ = genus;
+    see_name(name);
     return name;
   }
-  if (auto const genus = full_genus(taxon.name); !genus.empty()) see_genus(genus);
-  return taxon.name;
+  // "subsp. cus" beneath the species read last.
+  bool const rank_first = words.size() >= 2 && words[0].back() == '.' && is_rank(words[0]) &&
+                          is_lower(code_point_at(words[0], 0).value);
+  if (rank_first && words[0].size() > 2 && !last_species_.empty()) {
+    auto name = last_species_ + " " + taxon.name;
+    assume("", last_species_, "", name, place);
+    return name;
+  }
+  if (words.size() == 1) {
+    if (auto name = parted_name(taxon.name); !name.empty()) {
+      fused_.push_back({taxon.name, name, place});
+      return name;
+    }
+  }
+  auto name = with_species(taxon.name);
+  if (auto const genus = full_genus(name); !genus.empty()) see_genus(genus);
+  see_name(name);
+  return name;
+}
+
+void NameTable::see_name(std::string const& name) {
+  auto const words = words_of(name);
+  if (words.size() >= 2 && is_lower(code_point_at(words[1], 0).value) && is_plain_word(words[1])) {
+    last_species_ = std::string{words[0]} + " " + std::string{words[1]};
+  }
+}
+
+std::string NameTable::with_species(std::string name) const {
+  auto const words = words_of(name);
+  bool const short_epithet = words.size() >= 3 && words[1].size() == 2 && words[1].back() == '.' &&
+                             is_lower(code_point_at(words[1], 0).value) && is_plain_word(words[2]);
+  auto const species = words_of(last_species_);
+  if (!short_epithet || species.size() != 2 || species[0] != words[0] ||
+      species[1].front() != words[1].front()) {
+    return name;
+  }
+  return last_species_ + " " + std::string{after_first_word(after_first_word(name))};
+}
+
+std::string NameTable::parted_name(std::string const& name) const {
+  constexpr std::size_t kShortestGenus = 3;  // letters
+  constexpr std::size_t kLongestName = 60;   // bytes
+  if (name.size() > kLongestName) return {};
+  for (auto cut = kShortestGenus; cut + 2 <= name.size(); ++cut) {
+    auto const genus = name.substr(0, cut);
+    auto const epithet = name.substr(cut);
+    if (genera_seen_.count(genus) == 0) continue;
+    if (full_names_.count(genus + " " + epithet) > 0 || epithets_.count(epithet) > 0) {
+      return genus + " " + epithet;
+    }
+  }
+  return {};
 }
 
 std::vector<TaxonId> NameTable::take(ReadLead const& read, std::vector<Taxon>& taxa) {
@@ -171,6 +356,18 @@ void NameTable::report(std::vector<Finding>& findings) const {
     }
     if (doubtful) finding.message += ", the nearest before it; it may also be " + assumption.others;
     finding.remedy = "print the genus in full where this is wrong";
+    findings.push_back(std::move(finding));
+  }
+  for (auto const& fused : fused_) {
+    Finding finding;
+    finding.code = "fused-name";
+    finding.severity = Severity::warning;
+    finding.file = file_;
+    finding.place = fused.place;
+    finding.printed = fused.printed;
+    finding.message = "\"" + fused.printed + "\" was read as \"" + fused.name +
+                      "\": the source names both words elsewhere";
+    finding.remedy = "print a blank between genus and epithet, or the right name";
     findings.push_back(std::move(finding));
   }
 }

@@ -30,6 +30,11 @@ class NameTable {
   void report(std::vector<Finding>& findings) const;
 
  private:
+  struct FusedName {
+    std::string printed;
+    std::string name;
+    Place place;
+  };
   struct Assumption {
     std::string printed;  // "A." or "cus"
     std::string genus;
@@ -40,6 +45,11 @@ class NameTable {
   };
 
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place);
+  // "A. b. cus": the species read last that the short epithet begins.
+  [[nodiscard]] std::string with_species(std::string name) const;
+  // "Ausbus" where the file has the genus Aus and the name "Aus bus" or "A. bus"; else empty.
+  [[nodiscard]] std::string parted_name(std::string const& name) const;
+  void see_name(std::string const& name);
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
   void see_genus(std::string const& genus);
@@ -50,8 +60,12 @@ class NameTable {
   // Genera by their beginnings of one to four letters, in order of first appearance.
   std::unordered_map<std::string, std::vector<std::string>> genera_;
   std::unordered_map<std::string, std::string> nearest_;  // beginning -> genus read last
-  std::unordered_set<std::string> full_names_;            // "Aus bus" printed in full somewhere
+  std::unordered_set<std::string> genera_seen_;
+  std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
+  std::unordered_set<std::string> epithets_;    // of names with a short genus: "A. bus"
   std::string last_genus_;
+  std::string last_species_;  // "Aus bus"
+  std::vector<FusedName> fused_;
   std::unordered_map<std::string, TaxonId> ids_;
   std::map<std::pair<std::string, std::string>, Assumption> assumptions_;
 };

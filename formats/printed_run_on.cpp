@@ -101,9 +101,9 @@ class RunOnParter {
 
   void note_label(std::string_view text) {
     auto const label = read_label(text);
-    if (label && !label->is_dash() && label->family == LabelFamily::digits) {
-      number_ = label->number;
-    }
+    if (!label) return;
+    if (label->is_dash()) dashes_ = true;
+    if (label->family == LabelFamily::digits) number_ = label->number;
   }
 
   // The next row of dots, an ellipsis or an arrow at or after `from`.
@@ -144,7 +144,12 @@ class RunOnParter {
       // A destination has to stand before it; within quotation marks stands a name.
       auto const quotes = std::count(text.begin() + static_cast<std::ptrdiff_t>(begin),
                                      text.begin() + static_cast<std::ptrdiff_t>(at), '"');
-      if (at > begin && quotes % 2 == 0 && begins_lead(text.substr(at), before)) return at;
+      if (at > begin && quotes % 2 == 0) {
+        if (begins_lead(text.substr(at), before)) return at;
+      }
+      if (quotes % 2 == 0) {
+        if (auto const glued = glued_label(text, at, word_end)) return glued;
+      }
       before = text.substr(at, word_end - at);
       at = skip_blanks(text, word_end);
     }
@@ -164,6 +169,32 @@ class RunOnParter {
     return carries_on && upper && !page;
   }
 
+  // "bus- Wing", "fus3. Wing": a label set to the end of the destination's last word.
+  [[nodiscard]] std::optional<std::size_t> glued_label(std::string_view text, std::size_t begin,
+                                                       std::size_t end) const {
+    auto const word = text.substr(begin, end - begin);
+    auto const dash = code_point_before(text, end);
+    if (word.size() > dash.length && is_dash(dash.value)) {
+      auto const at = end - dash.length;
+      auto const before = code_point_before(text, at).value;
+      bool const closes = is_lower(before) || is_digit(before) || before == ')' || before == '.';
+      bool const upper = is_upper(code_point_at(text, skip_blanks(text, end)).value);
+      if (closes && upper && dashes_ && number_ > 0) return at;
+      return std::nullopt;
+    }
+    // Digits with their end behind letters.
+    std::size_t at = begin;
+    while (at < end && (text[at] < '0' || text[at] > '9')) at += code_point_at(text, at).length;
+    if (at == begin || at >= end || !is_lower(code_point_before(text, at).value)) {
+      return std::nullopt;
+    }
+    auto const label = read_label(text.substr(at));
+    bool const closed =
+        label && (label->end == LabelEnd::dot || label->end == LabelEnd::parenthesis);
+    if (!closed || !begins_lead(text.substr(at), {})) return std::nullopt;
+    return at;
+  }
+
   // "......22. Head" after couplet 1: destination 2 and couplet 2 set without a blank.
   [[nodiscard]] std::optional<std::size_t> fused_cut(std::string_view text,
                                                      std::size_t begin) const {
@@ -180,6 +211,7 @@ class RunOnParter {
   std::uint32_t number_{};  // of the couplet read last
   bool parted_{false};      // the file has leads that run on
   bool titled_{false};
+  bool dashes_{false};  // leads are marked by dashes
 };
 
 }  // namespace

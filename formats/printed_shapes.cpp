@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <unordered_map>
 
@@ -51,6 +53,48 @@ bool mostly_capitals(std::string_view text) {
     at += c.length;
   }
   return upper >= 4 && upper > lower * 2;
+}
+
+// A page's number at the outer edge of a line, far from its words: "18        ROE & DORN".
+struct EdgeNumber {
+  std::uint32_t number{};
+  std::string_view words;
+};
+std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
+  constexpr std::size_t kEdgeBlanks = 5;  // fewer part a label or a destination from the words
+  auto const text = line.text;
+  if (text.size() > kLongestRunningHead) return std::nullopt;
+  auto const words = without_page_number(text);
+  if (words.size() < 4 || words.find("..") != std::string_view::npos) return std::nullopt;
+  bool const front = words.data() != text.data();
+  auto const digits = front ? text.substr(0, text.find_first_not_of("0123456789"))
+                            : text.substr(text.find_last_not_of("0123456789") + 1);
+  if (text.size() - words.size() - digits.size() < kEdgeBlanks) return std::nullopt;
+  std::uint32_t number = 0;
+  for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
+  return EdgeNumber{number, words};
+}
+
+// Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
+// capitals; never a number that the key counts with.
+void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                        std::vector<bool>& heads) {
+  constexpr std::size_t kPagesApart = 2;
+  std::optional<std::size_t> before;
+  std::uint32_t number_before = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const edge = number_at_edge(lines[i]);
+    if (!edge) continue;
+    auto const label = read_label(lines[i].text);
+    bool const counts = label && numbering.accepts(*label) && numbering.has_number(edge->number);
+    if (counts || numbering.has_number(edge->number)) continue;
+    if (mostly_capitals(edge->words)) heads[i] = true;
+    bool const next_page =
+        before && edge->number > number_before && edge->number - number_before <= kPagesApart;
+    if (next_page) heads[i] = heads[*before] = true;
+    before = i;
+    number_before = edge->number;
+  }
 }
 
 }  // namespace
@@ -221,14 +265,20 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
           lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
       heads[i] = telling && numbered[core] >= 2;
     } else {
+      // A number of the key's own may be a destination on a line of its own.
+      auto const page = [&](std::size_t j) {
+        auto const text = lines[j].text;
+        if (is_page_number(text)) return true;
+        if (!is_number_only(text)) return false;
+        auto const number = read_reference(strip_pointer(text));
+        return mostly_capitals(lines[i].text) || !number || !numbering.has_number(number->number);
+      };
       bool const beside_page =
-          lines[i].starts_page ||
-          (i > 0 && (is_page_number(lines[i - 1].text) || is_number_only(lines[i - 1].text))) ||
-          (i + 1 < lines.size() &&
-           (is_page_number(lines[i + 1].text) || is_number_only(lines[i + 1].text)));
+          lines[i].starts_page || (i > 0 && page(i - 1)) || (i + 1 < lines.size() && page(i + 1));
       heads[i] = beside_page && (plain[lines[i].text] >= 2 || mostly_capitals(lines[i].text));
     }
   }
+  find_heads_by_page(lines, numbering, heads);
   return heads;
 }
 

@@ -4,9 +4,13 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/printed_ahead.hpp"
+#include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -19,7 +23,8 @@ enum class Progress {
   none,     // no lead has begun
   open,     // its destination is still to come
   leaders,  // leaders are printed, nothing after them yet
-  soft,     // ends in what may be a destination without leaders
+  soft,     // ends in a number that may be a destination without leaders
+  named,    // ends in a name without leaders before it
   done,     // leaders and a destination
 };
 
@@ -30,7 +35,9 @@ class Sorter {
       : lines_{lines},
         numbering_{numbering},
         plan_{plan},
-        heads_{find_running_heads(lines, numbering)} {
+        ahead_{lines, numbering, plan},
+        heads_{find_running_heads(lines, numbering)},
+        cells_{plan == nullptr ? find_cells(lines, numbering) : std::vector<CellRole>{}} {
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
   }
@@ -50,9 +57,9 @@ class Sorter {
       remark_open_ = false;
       return;
     }
-    bool const claimed = take_marked(line) || take_planned(line) ||
-                         (!numbering_.exact && take_page_furniture(line)) ||
-                         take_label(line) || take_in_lead(line);
+    bool const claimed = take_marked(line) || take_planned(line) || take_cell(line) ||
+                         (!numbering_.exact && take_page_furniture(line)) || take_label(line) ||
+                         take_in_lead(line);
     if (!claimed) take_outside(line);
     gap_ = false;
   }
@@ -97,8 +104,8 @@ class Sorter {
     }
     bool misprinted = false;
     if (!label && !within.empty()) {
-      label = read_misprinted_label(within, number_ + 1);
-      if (!label) label = read_misprinted_label(within, number_);
+      label = read_misprinted_label(within, number_ + 1, true);
+      if (!label) label = read_misprinted_label(within, number_, true);
       misprinted = label.has_value();
     }
     if (label && cell) label->text_at = skip_blanks(line.text, cell_size);
@@ -125,6 +132,32 @@ class Sorter {
     return true;
   }
 
+  // --- tables ---------------------------------------------------------------------------------
+
+  // A cell of a table that was pasted cell by cell.
+  bool take_cell(SourceLine const& line) {
+    if (cells_.empty()) return false;
+    switch (cells_[at_]) {
+      case CellRole::none:
+        return false;
+      case CellRole::label:
+        start_lead(line, *read_label(line.text), false);
+        sorted_.accounts.back().reason = "label in a cell of its own";
+        return true;
+      case CellRole::words:
+        add_piece(line, 0);
+        account(LineKind::continuation, "words in a cell of their own");
+        return true;
+      case CellRole::destination:
+        add_piece(line, 0);
+        progress_ = Progress::done;
+        sorted_.leads.back().destination_told = true;
+        account(LineKind::destination, "destination in a cell of its own");
+        return true;
+    }
+    return false;
+  }
+
   // --- page numbers, running heads, ruled lines ---------------------------------------------
 
   bool take_page_furniture(SourceLine const& line) {
@@ -132,6 +165,7 @@ class Sorter {
       account(LineKind::running_head, "recurs at page borders");
       return true;
     }
+    if (take_year(line)) return true;
     if (is_page_number(line.text) && !(progress_ == Progress::done && !gap_ && hangs_open())) {
       account(LineKind::page_number, "page number");
       return true;
@@ -149,6 +183,17 @@ class Sorter {
     return false;
   }
 
+  // "… Aus bus Smith," / "1900."
+  bool take_year(SourceLine const& line) {
+    if (progress_ == Progress::none || gap_ || remark_open_ || !is_year(line.text)) return false;
+    if (!last_line_of_lead().ends_with(',')) return false;
+    bool const done = progress_ == Progress::done;
+    add_piece(line, 0);
+    progress_ = done ? Progress::done : Progress::named;
+    account(LineKind::continuation, "the year of the author before");
+    return true;
+  }
+
   // A number alone on its line: a destination, a label whose words follow, or a page number?
   [[nodiscard]] bool number_line_is_of_key(SourceLine const& line) const {
     auto const label = numbering_.label_of(line.text);
@@ -159,37 +204,23 @@ class Sorter {
     if (progress_ != Progress::open) return false;
     auto const reference = read_reference(strip_pointer(line.text));
     if (!reference || !numbering_.has_number(reference->number)) return false;
-    auto const next = next_text_line(at_ + 1);
-    return next == lines_.size() || gap_after(at_) || lead_label_at(next).has_value();
-  }
-
-  [[nodiscard]] bool gap_after(std::size_t i) const {
-    return i + 1 < lines_.size() && lines_[i + 1].text.empty();
-  }
-  [[nodiscard]] std::size_t next_text_line(std::size_t i) const {
-    while (i < lines_.size() && lines_[i].text.empty()) ++i;
-    return i;
-  }
-  [[nodiscard]] std::optional<Label> lead_label_at(std::size_t i) const {
-    if (plan_ != nullptr) {
-      auto const* start = plan_->at(i);
-      return start == nullptr ? std::nullopt : std::optional{start->rank.label};
-    }
-    return numbering_.label_of(lines_[i].text);
+    if (ahead_.is_far_in(at_)) return true;
+    auto const next = ahead_.next_filled(at_ + 1);
+    return next == lines_.size() || ahead_.gap_after(at_) || ahead_.label_at(next).has_value();
   }
 
   // --- leads ----------------------------------------------------------------------------------
 
   [[nodiscard]] bool progress_is_complete() const {
     return progress_ == Progress::none || progress_ == Progress::soft ||
-           progress_ == Progress::done;
+           progress_ == Progress::named || progress_ == Progress::done;
   }
 
   // Does the label carry the count on: a further lead of this couplet, or the next couplet?
   [[nodiscard]] bool follows(Label const& label) const {
     if (label.is_dash()) return !sorted_.leads.empty();
     if (sorted_.leads.empty()) return label.number == 1;
-    return label.number == number_ || label.number == number_ + 1;
+    return label.number == number_ || label.number == number_ + 1 || label.number == largest_ + 1;
   }
 
   [[nodiscard]] bool is_lead(SourceLine const& line, Label const& label) const {
@@ -216,12 +247,29 @@ class Sorter {
       return follows(label) || label.number < 1000;
     }
     // Within a lead, a line set deeper than labels goes on with it.
-    if (odd_case || line.indent > numbering_.label_indent + kHang) return false;
+    if (odd_case) return false;
+    if (line.indent > numbering_.label_indent + kHang) return is_nested_label(line, label);
     return follows(label) || (!bare && !lower);
   }
 
+  // The next couplet, set deeper than most, where an indented key goes down a long way; wrapped
+  // words stand exactly beneath the lead's words.
+  [[nodiscard]] bool is_nested_label(SourceLine const& line, Label const& label) const {
+    if (!follows(label) || label.end == LabelEnd::none ||
+        !is_upper(code_point_at(line.text, label.text_at).value)) {
+      return false;
+    }
+    auto const& lead = sorted_.leads.back();
+    auto const& first = lines_[lead.line];
+    auto const words = sorted_.pieces[lead.first_piece].begin - first.begin;
+    auto const column = first.indent + count_code_points(first.text.substr(0, words));
+    auto const& last = lines_[sorted_.pieces[lead.first_piece + lead.piece_count - 1].line];
+    bool const wrapped = lead.piece_count > 1 && line.indent == last.indent;
+    return line.indent > first.indent && line.indent != column && !wrapped;
+  }
+
   bool take_label(SourceLine const& line) {
-    auto label = lead_label_at(at_);
+    auto label = ahead_.label_at(at_);
     if (plan_ != nullptr) {
       if (!label) return false;
       start_lead(line, *label, false);
@@ -231,19 +279,39 @@ class Sorter {
       }
       return true;
     }
-    if (label && is_lead(line, *label)) {
-      start_lead(line, *label, false);
-      return true;
-    }
-    if (!label && !numbering_.exact && progress_is_complete() && progress_ != Progress::none) {
-      auto misprint = read_misprinted_label(line.text, number_ + 1);
-      if (!misprint) misprint = read_misprinted_label(line.text, number_);
-      if (misprint && numbering_.family == LabelFamily::digits) {
+    // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
+    bool const strange = !label || (!label->letter.empty() && !follows(*label));
+    if (strange && !numbering_.exact) {
+      if (auto const misprint = misprinted_label(line)) {
         start_lead(line, *misprint, true);
         return true;
       }
     }
+    if (label && is_lead(line, *label)) {
+      start_lead(line, *label, false);
+      return true;
+    }
     return false;
+  }
+
+  // A label that carries the count on once its misread digits are put right.
+  [[nodiscard]] std::optional<Label> misprinted_label(SourceLine const& line) const {
+    if (numbering_.family != LabelFamily::digits || !progress_is_complete()) return std::nullopt;
+    bool const bare_allowed = ahead_.ends_in_leaders(at_);
+    auto misprint = read_misprinted_label(line.text, number_ + 1, bare_allowed);
+    if (!misprint && number_ > 0) {
+      misprint = read_misprinted_label(line.text, number_, bare_allowed);
+    }
+    if (!misprint) return std::nullopt;
+    auto const words = line.text.substr(misprint->text_at);
+    if (numbering_.words_start_upper && is_lower(code_point_at(words, 0).value)) {
+      return std::nullopt;
+    }
+    if (progress_ == Progress::none) {
+      // "I." before the first lead is more often a heading's.
+      if (!ahead_.opens_key(at_)) return std::nullopt;
+    }
+    return misprint;
   }
 
   void start_lead(SourceLine const& line, Label const& label, bool misprinted) {
@@ -256,6 +324,7 @@ class Sorter {
     lead.last_heading = std::exchange(last_heading_, kNone);
     sorted_.leads.push_back(lead);
     if (!label.is_dash()) number_ = label.number;
+    largest_ = std::max(largest_, number_);
     progress_ = Progress::open;
     close_remarks();
     add_piece(line, label.text_at);
@@ -266,6 +335,7 @@ class Sorter {
   void add_piece(SourceLine const& line, std::size_t from) {
     auto const text = line.text.substr(from);
     ++sorted_.leads.back().piece_count;
+    sorted_.leads.back().destination_told = false;
     sorted_.pieces.push_back(
         {line.begin + from, line.begin + line.text.size(), static_cast<std::uint32_t>(at_)});
     if (progress_ == Progress::leaders && plausible_destination(text, numbering_)) {
@@ -274,8 +344,16 @@ class Sorter {
     }
     auto const split = split_at_leader(text, numbering_);
     if (split.kind == LeaderKind::none) {
-      bool const number = trailing_reference(text).has_value();
-      if (progress_ != Progress::done) progress_ = number ? Progress::soft : Progress::open;
+      if (progress_ != Progress::done) {
+        // Where leaders are the rule, a name at a line's end may be one of the words.
+        bool const name = ahead_.ends_in_name(text);
+        bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
+        progress_ = trailing_reference(text) || (name && doubtful) ? Progress::soft
+                    : name                                         ? Progress::named
+                                                                   : Progress::open;
+      }
+    } else if (split.kind == LeaderKind::dash) {
+      if (progress_ != Progress::done) progress_ = Progress::soft;  // it may be one of the words
     } else if (split.destination_begin == text.size()) {
       progress_ = Progress::leaders;
     } else {
@@ -302,6 +380,7 @@ class Sorter {
       case Progress::open:
         return !(numbering_.exact && gap_) && take_in_open_lead(line);
       case Progress::soft:
+      case Progress::named:
       case Progress::done:
         return take_after_destination(line);
     }
@@ -315,10 +394,18 @@ class Sorter {
     if (remark_open_ && !gap_ && split_at_leader(line.text, numbering_).kind == LeaderKind::none) {
       return false;
     }
+    bool const leads_on = split_at_leader(line.text, numbering_).kind != LeaderKind::none;
+    if (in_caption_ && !gap_ && !leads_on) return false;
+    if (starts_caption(line.text) && (gap_ || in_caption_ || ahead_.gap_after(at_))) return false;
     close_remarks();
-    if (starts_caption(line.text) && (gap_ || gap_after(at_))) return false;
-    bool const alone = read_reference(strip_pointer(line.text)).has_value();
+    if (starts_second_lead(line)) {
+      start_unlabelled(line);
+      return true;
+    }
+    bool const name = !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
+    bool const alone = name || read_reference(strip_pointer(line.text)).has_value();
     add_piece(line, 0);
+    sorted_.leads.back().destination_told = name;
     if (alone) progress_ = Progress::done;
     account(alone ? LineKind::destination : LineKind::continuation,
             alone ? "destination on a line of its own" : "the lead before has no end yet");
@@ -331,23 +418,27 @@ class Sorter {
     if (starts_caption(line.text) || starts_note(line.text) || names_a_key(line.text)) return false;
     auto const first = code_point_at(line.text, 0).value;
     if (is_lower(first) || is_digit(first)) return true;
-    return ends_in_destination(at_) || line.indent > lines_[sorted_.leads.back().line].indent;
-  }
-
-  // Does the paragraph that starts at line i reach leaders and a destination before the next label?
-  [[nodiscard]] bool ends_in_destination(std::size_t i) const {
-    auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
-    for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
-      if (j > i && lead_label_at(j)) return false;
-      auto const split = split_at_leader(lines_[j].text, numbering_);
-      if (split.kind != LeaderKind::none) return true;
-    }
-    return false;
+    return ahead_.ends_in_leaders(at_) || line.indent > lines_[sorted_.leads.back().line].indent;
   }
 
   bool take_after_destination(SourceLine const& line) {
     if (in_caption_) return false;
     bool const soft = progress_ == Progress::soft;
+    if (starts_second_lead(line)) {
+      start_unlabelled(line);
+      return true;
+    }
+    // What seemed to be the destination was one of the lead's words.
+    bool const begins_with_leaders =
+        progress_ != Progress::done && split_at_leader(line.text, numbering_).words_end == 0;
+    bool const goes_on =
+        progress_ == Progress::named && !is_upper(code_point_at(line.text, 0).value);
+    if (!gap_ && !remark_open_ && (goes_on || begins_with_leaders)) {
+      progress_ = Progress::open;
+      add_piece(line, 0);
+      account(LineKind::continuation, "goes on with the words before");
+      return true;
+    }
     if (!soft && !gap_ && !remark_open_ && continues_destination(line)) {
       add_piece(line, 0);
       progress_ = Progress::done;
@@ -365,17 +456,43 @@ class Sorter {
       return false;
     }
     // Blank lines end a key, unless they stand between all its leads.
-    if (plan_ == nullptr && !numbering_.exact && !remark_open_ && !(gap_ && !usually_apart()) &&
-        last_heading_ == kNone && (ends_in_destination(at_) || ends_in_pointer(line))) {
-      // A further lead without any label.
-      Label none;
-      none.family = LabelFamily::dash;
-      start_lead(line, none, false);
-      sorted_.leads.back().unlabelled = true;
+    bool const remark_ended = !remark_open_ || (ends_sentence(lines_[at_ - 1].text) &&
+                                                is_upper(code_point_at(line.text, 0).value));
+    if (plan_ == nullptr && !numbering_.exact && remark_ended && !(gap_ && !usually_apart()) &&
+        last_heading_ == kNone && (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
+      start_unlabelled(line);
       sorted_.accounts.back().reason = "no label, but leaders and a destination";
       return true;
     }
     return false;
+  }
+
+  void start_unlabelled(SourceLine const& line) {
+    Label none;
+    none.family = LabelFamily::dash;
+    start_lead(line, none, false);
+    sorted_.leads.back().unlabelled = true;
+    sorted_.accounts.back().reason = "no label, as second leads here have none";
+  }
+
+  // In keys of which only first leads are labelled: a line with a capital that leads somewhere,
+  // where the couplet's second lead is due.
+  [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
+    if (!ahead_.second_leads_unlabelled() || progress_ == Progress::leaders || in_caption_) {
+      return false;
+    }
+    if (sorted_.leads.back().label.is_dash() || !progress_is_complete()) return false;
+    if (!is_upper(code_point_at(line.text, 0).value) || starts_note(line.text) ||
+        starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
+      return false;
+    }
+    if (remark_open_ && !ends_sentence(lines_[at_ - 1].text)) return false;
+    if (!remark_open_ && !gap_ && progress_ != Progress::soft && hangs_open()) return false;
+    return gap_ ? ahead_.ends_in_leaders(at_) : ahead_.ends_in_destination(at_);
+  }
+
+  [[nodiscard]] static bool ends_sentence(std::string_view text) {
+    return text.ends_with('.') || text.ends_with(')') || text.ends_with(']');
   }
 
   [[nodiscard]] static bool ends_in_pointer(SourceLine const& line) {
@@ -412,8 +529,9 @@ class Sorter {
     if (opened > 0) return true;
     auto const first = code_point_at(line.text, 0).value;
     bool const deeper = line.indent > lines_[lead.line].indent;
-    if (is_lower(first) && !starts_note(line.text))
-      return deeper || words_of(line.text).size() <= 4;
+    if (is_lower(first) && !starts_note(line.text)) {
+      return deeper || progress_ == Progress::named || words_of(line.text).size() <= 4;
+    }
     // An author and a year on the next line.
     bool const year = line.text.size() < 60 && line.text.find(", 1") != std::string_view::npos;
     return deeper && year && (first == '(' || is_upper(first));
@@ -442,6 +560,9 @@ class Sorter {
     } else if (is_heading(line)) {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
+    } else if ((progress_ == Progress::done || progress_ == Progress::named) && !gap_) {
+      open_remark(RemarkKind::lead_note, line, 0);
+      account(LineKind::note, "stands directly beneath a lead");
     } else {
       open_remark(RemarkKind::prose, line, 0);
       account(LineKind::note, "prose");
@@ -462,14 +583,10 @@ class Sorter {
     if (names_a_key(line.text)) return true;
     char const last = line.text.back();
     bool const sentence = last == '.' || last == ';' || last == ',';
-    bool const alone = gap_after(at_) || next_is_lead() || at_ + 1 == lines_.size();
+    bool const alone =
+        ahead_.gap_after(at_) || ahead_.label_follows(at_) || at_ + 1 == lines_.size();
     return !sentence && alone;
   }
-  [[nodiscard]] bool next_is_lead() const {
-    return at_ + 1 < lines_.size() && !lines_[at_ + 1].text.empty() &&
-           lead_label_at(at_ + 1).has_value();
-  }
-
   void add_heading(SourceLine const& line) {
     add_remark(RemarkKind::heading, line, 0);
     last_heading_ = static_cast<std::uint32_t>(sorted_.remarks.size() - 1);
@@ -513,11 +630,14 @@ class Sorter {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LeadPlan const* plan_;
+  LinesAhead ahead_;
   std::vector<bool> heads_;
+  std::vector<CellRole> cells_;  // empty: no table of cells
   SortedLines sorted_;
   std::size_t at_{};
   Progress progress_{Progress::none};
-  std::uint32_t number_{};  // of the current couplet
+  std::uint32_t number_{};   // of the current couplet
+  std::uint32_t largest_{};  // of all couplets so far
   std::size_t leads_after_blank_{};
   std::uint32_t last_heading_{kNone};  // not yet followed by a lead
   bool gap_{true};                     // blank lines stand directly before this line

@@ -5,6 +5,7 @@
 #include <cstddef>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -12,114 +13,6 @@ namespace {
 using namespace std::string_view_literals;
 
 using Words = std::vector<std::string_view>;
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-// Small words that may stand within an author's name.
-constexpr std::array kParticles{
-    "de"sv,   "van"sv,   "von"sv, "der"sv, "den"sv,   "du"sv,   "da"sv,     "dos"sv,
-    "del"sv,  "la"sv,    "le"sv,  "di"sv,  "zu"sv,    "ter"sv,  "ten"sv,    "y"sv,
-    "e"sv,    "et"sv,    "and"sv, "&"sv,   "ex"sv,    "in"sv,   "al."sv,    "f."sv,
-    "fil."sv, "auct."sv, "non"sv, "nec"sv, "sensu"sv, "apud"sv, "emend."sv, "and"sv,
-    "und"sv,  "des"sv,   "das"sv, "af"sv,  "st."sv};
-// Small words that are no epithets.
-constexpr std::array kNoEpithets{
-    "in"sv,     "part"sv,    "partly"sv,  "partim"sv,  "pro"sv,       "parte"sv,   "from"sv,
-    "only"sv,   "see"sv,     "and"sv,     "or"sv,      "with"sv,      "without"sv, "rare"sv,
-    "rarely"sv, "male"sv,    "males"sv,   "female"sv,  "females"sv,   "form"sv,    "forms"sv,
-    "the"sv,    "of"sv,      "some"sv,    "species"sv, "not"sv,       "but"sv,     "if"sv,
-    "when"sv,   "also"sv,    "to"sv,      "at"sv,      "on"sv,        "by"sv,      "as"sv,
-    "oder"sv,   "und"sv,     "ou"sv,      "et"sv,      "con"sv,       "mit"sv,     "teilweise"sv,
-    "partie"sv, "partly,"sv, "usually"sv, "mostly"sv,  "sometimes"sv, "page"sv,    "pp"sv,
-    "larva"sv,  "larvae"sv,  "adult"sv,   "adults"sv,  "fig"sv,       "figs"sv,    "an"sv,
-    "is"sv,     "are"sv,     "which"sv,   "below"sv,   "above"sv,     "nov"sv};
-// Words behind a name that say how wide it is meant: part of the name.
-constexpr std::array kLimits{"group"sv,     "complex"sv, "agg."sv,   "aggr."sv,
-                             "s.l."sv,      "s.s."sv,    "s.str."sv, "s.lat."sv,
-                             "aggregate"sv, "gruppe"sv,  "groupe"sv, "grupo"sv};
-constexpr std::array kRanks{"subsp."sv, "ssp."sv, "var."sv,     "forma"sv, "fo."sv, "subvar."sv,
-                            "morph"sv,  "cf."sv,  "aff."sv,     "nr"sv,    "nr."sv, "subg."sv,
-                            "sect."sv,  "ser."sv, "subsect."sv, "f."sv,    "×"sv,   "race"sv};
-constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
-                                 "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
-
-bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); }
-
-std::string_view without_end(std::string_view word) {
-  while (!word.empty() && (word.back() == ',' || word.back() == ';')) word.remove_suffix(1);
-  return word;
-}
-
-bool ends_item(std::string_view word) {
-  return !word.empty() && (word.back() == ',' || word.back() == ';');
-}
-
-// Letters and inner hyphens only; at least two of them.
-bool is_plain_word(std::string_view word) {
-  std::size_t letters = 0;
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (is_letter(c.value)) {
-      ++letters;
-    } else if (!((is_dash(c.value) || c.value == '\'') && at > 0 && at + c.length < word.size())) {
-      return false;
-    }
-    at += c.length;
-  }
-  return letters >= 2;
-}
-
-bool is_epithet(std::string_view word) {
-  word = without_end(word);
-  if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
-  return !is_one_of(kNoEpithets, word) && !is_one_of(kParticles, word) &&
-         !is_one_of(kLimits, word) && !is_one_of(kSeparators, word);
-}
-
-// Endings of Latin and Greek nouns in the nominative; tells "Aus Smith" from "Grey Warbler".
-bool has_latin_ending(std::string_view word) {
-  static constexpr std::array kEndings{"us"sv,  "a"sv,  "um"sv, "is"sv, "es"sv, "as"sv, "os"sv,
-                                       "on"sv,  "ys"sv, "ax"sv, "ex"sv, "ix"sv, "ox"sv, "yx"sv,
-                                       "ops"sv, "ae"sv, "e"sv,  "en"sv, "AE"sv, "ia"sv};
-  if (!word.empty() && word.back() == '.') return true;
-  return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
-    return word.size() > ending.size() && word.substr(word.size() - ending.size()) == ending;
-  });
-}
-
-// The same for epithets, genitives and participles among them.
-bool has_epithet_ending(std::string_view word) {
-  static constexpr std::array kEndings{"i"sv,  "ns"sv, "or"sv, "er"sv,
-                                       "il"sv, "ps"sv, "rs"sv, "o"sv};
-  return has_latin_ending(word) ||
-         std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
-           return word.size() > ending.size() + 1 &&
-                  word.substr(word.size() - ending.size()) == ending;
-         });
-}
-
-bool is_year(std::string_view word) {
-  word = without_end(word);
-  while (!word.empty() && (word.back() == ')' || word.back() == '.')) word.remove_suffix(1);
-  if (word.size() > 4 && word.back() >= 'a' && word.back() <= 'z') word.remove_suffix(1);
-  return word.size() == 4 && (word[0] == '1' || word[0] == '2') &&
-         std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
-
-bool is_authorish(std::string_view word) {
-  if (word == "auct." || is_year(word)) return true;
-  while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
-  auto const first = code_point_at(word, 0).value;
-  if (first == 'd' && word.size() > 2 && (word.substr(1, 1) == "'" || word.substr(1, 3) == "’")) {
-    return true;
-  }
-  return is_upper(first) && !is_one_of(std::array{"P."sv, "Fig."sv, "Figs"sv, "Figs."sv, "Pl."sv,
-                                                  "Abb."sv, "Taf."sv, "S."sv, "Plate"sv, "Page"sv},
-                                       word);
-}
 
 class TaxaReader {
  public:
@@ -159,7 +52,7 @@ class TaxaReader {
     if (!is_capitalised(without_end(first)) && !is_abbreviated(first)) return false;
     auto next = i + 1;
     if (!word(next).empty() && word(next).front() == '(' && word(next).back() == ')') ++next;
-    return !ends_item(first) && (is_epithet(word(next)) || is_one_of(kRanks, word(next)));
+    return !ends_item(first) && (is_epithet(word(next)) || is_rank(word(next)));
   }
 
   void read_taxon() {
@@ -244,9 +137,9 @@ class TaxaReader {
         take_name_word(taxon);
         read_unnamed_species(taxon);
         genus_alone_ = false;
-      } else if (is_one_of(kRanks, next) && (is_epithet(word(at_ + 1)) || next == "×")) {
+      } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
         take_name_word(taxon);
-      } else if (is_epithet(next)) {
+      } else if (is_epithet(next) || is_short_epithet(next)) {
         take_name_word(taxon);
         genus_alone_ = false;
       } else if (ends_sentence(next)) {
@@ -260,16 +153,26 @@ class TaxaReader {
     }
   }
 
+  // "b." of "A. b. cus".
+  [[nodiscard]] bool is_short_epithet(std::string_view printed) const {
+    return genus_alone_or_short() && printed.size() == 2 && printed.back() == '.' &&
+           is_lower(static_cast<unsigned char>(printed.front())) && is_epithet(word(at_ + 1)) &&
+           !is_rank(printed) && !is_particle(printed) && printed != "n.";
+  }
+  [[nodiscard]] bool genus_alone_or_short() const {
+    return genus_alone_ || is_abbreviated(word(at_ - 1));
+  }
+
   // "Aus bus. Found in fens": an epithet with a full stop, and a sentence behind it.
   [[nodiscard]] bool ends_sentence(std::string_view printed) const {
     return printed.size() > 3 && printed.back() == '.' &&
-           is_epithet(printed.substr(0, printed.size() - 1)) && !is_one_of(kRanks, printed) &&
+           is_epithet(printed.substr(0, printed.size() - 1)) && !is_rank(printed) &&
            (at_ + 1 >= words_.size() || is_upper(code_point_at(word(at_ + 1), 0).value));
   }
 
   [[nodiscard]] bool is_limit(std::string_view word_printed) const {
     auto const printed = without_end(word_printed);
-    if (is_one_of(kLimits, printed)) return true;
+    if (is_limit_word(printed)) return true;
     auto const next = word(at_ + 1);
     return (printed == "s." &&
             (next == "l." || next == "str." || next == "lat." || next == "s.")) ||
@@ -302,12 +205,12 @@ class TaxaReader {
     while (at_ < words_.size()) {
       auto const next = word(at_);
       if (!open && is_separator(next) && starts_other_taxon(at_ + 1)) break;
-      bool const particle =
-          is_one_of(kParticles, without_end(next)) &&
-          (open || is_authorish(word(at_ + 1)) || is_one_of(kParticles, word(at_ + 1)));
+      bool const particle = is_particle(without_end(next)) &&
+                            (open || is_authorish(word(at_ + 1)) || is_particle(word(at_ + 1)));
       bool const remark = !open && (is_remark_word(next) || next == "sp.");
-      if (remark || !(open || particle || is_authorish(next))) break;
-      if (next.front() == '(' && !is_authorish(next)) break;
+      bool const year = !open && next.front() == '(' && is_year(next.substr(1));
+      if (remark || !(open || year || particle || is_authorish(next))) break;
+      if (!open && next.front() == '(' && !holds_author(at_, begin)) break;
       open = open ? next.find(')') == std::string_view::npos
                   : next.find('(') != std::string_view::npos &&
                         next.find(')') == std::string_view::npos;
@@ -332,6 +235,27 @@ class TaxaReader {
     }
   }
 
+  // A bracket with the first author, "(Smith, 1900)", or with the year alone behind an author.
+  [[nodiscard]] bool holds_author(std::size_t i, std::size_t begin) const {
+    auto first = word(i).substr(1);
+    if (is_year(first)) return true;
+    if (i > begin || !is_authorish(word(i))) return false;
+    while (!first.empty() && (first.back() == ')' || first.back() == ',')) first.remove_suffix(1);
+    if (is_no_author(fold(first))) return false;
+    for (; i < words_.size(); ++i) {
+      auto printed = word(i);
+      bool const closed = printed.find(')') != std::string_view::npos;
+      while (!printed.empty() && (printed.back() == ')' || printed.back() == ',')) {
+        printed.remove_suffix(1);
+      }
+      if (!is_authorish(printed) && !is_particle(printed) && !is_year(printed)) {
+        return false;
+      }
+      if (closed) return true;
+    }
+    return false;
+  }
+
   [[nodiscard]] bool has_year_soon() const {
     for (std::size_t i = at_; i < std::min(words_.size(), at_ + 6); ++i) {
       if (is_year(word(i))) return true;
@@ -343,14 +267,15 @@ class TaxaReader {
   [[nodiscard]] bool goes_on_with_author() const {
     return is_year(word(at_)) ||
            (is_authorish(word(at_)) && (has_year_soon() || is_separator(word(at_ + 1)))) ||
-           (is_one_of(kParticles, word(at_)) && has_year_soon());
+           (is_particle(word(at_)) && has_year_soon());
   }
 
   [[nodiscard]] static bool is_remark_word(std::string_view printed) {
     auto word = printed;
     while (!word.empty() && word.front() == '(') word.remove_prefix(1);
     return word.substr(0, 4) == "part" || word == "p.p." || word == "p." || word == "pp." ||
-           word.substr(0, 3) == "Fig" || word.substr(0, 3) == "fig";
+           word == "pars" || word == "pars)" || word.substr(0, 3) == "Fig" ||
+           word.substr(0, 3) == "fig";
   }
 
   // Behind a separator: another taxon, given the one before?
@@ -414,6 +339,10 @@ class TaxaReader {
       return c == ',' || c == ';' || c == ' ' || c == ':' || c == '.';
     };
     while (!remark.empty() && is_edge(remark.front())) remark.remove_prefix(1);
+    if (auto const dash = code_point_at(remark, 0);
+        is_dash(dash.value) && is_blank(code_point_at(remark, dash.length).value)) {
+      remark = trim(remark.substr(dash.length));
+    }
     while (!remark.empty() &&
            (remark.back() == ',' || remark.back() == ';' || remark.back() == ' ')) {
       remark.remove_suffix(1);
@@ -437,33 +366,13 @@ class TaxaReader {
 
 }  // namespace
 
-bool is_abbreviated(std::string_view word) {
-  if (word.size() < 2 || word.back() != '.') return false;
-  word.remove_suffix(1);
-  std::size_t letters = 0;
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!(letters == 0 ? is_upper(c.value) : is_lower(c.value))) return false;
-    ++letters;
-    at += c.length;
-  }
-  return letters >= 1 && letters <= 4;
-}
-
-bool is_capitalised(std::string_view word) {
-  if (!is_upper(code_point_at(word, 0).value)) return false;
-  return is_plain_word(word);
-}
-
 TaxaReading read_taxa(std::string_view text) {
   // A full stop at the very end closes the lead, unless it belongs to an abbreviation.
   auto const last_blank = text.rfind(' ');
   auto const last = text.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1);
-  if (last.size() > 1 && last.back() == '.' && is_plain_word(last.substr(0, last.size() - 1)) &&
-      last.size() > 5) {
-    text.remove_suffix(1);
-  }
-  auto reading = TaxaReader{text}.read();
+  if (last.size() > 1 && last.back() == '.' && closes_lead(last)) text.remove_suffix(1);
+  auto const plain = in_plain_letters(text);
+  auto reading = TaxaReader{plain}.read();
   for (auto& taxon : reading.taxa) {
     if (taxon.name.empty()) taxon.name = squeeze(text);
   }
@@ -483,6 +392,18 @@ bool is_latin_name(std::string_view text) {
          has_epithet_ending(name_words.back());
 }
 
+bool is_genusless_name(std::string_view text) {
+  auto const words = words_of(start_of(text, 200));
+  if (words.size() < 2 || words.size() > 12 || text.find(';') != std::string_view::npos)
+    return false;
+  if (!is_epithet(words[0]) || !has_epithet_ending(without_end(words[0]))) return false;
+  if (!is_authorish(words[1])) return false;
+  auto const reading = read_taxa(text);
+  constexpr std::size_t kLongestMark = 12;  // "sp. nov."
+  return reading.taxa.size() == 1 && reading.taxa.front().genusless &&
+         !reading.taxa.front().authorship.empty() && reading.remark.size() <= kLongestMark;
+}
+
 std::vector<std::string> figures_in(std::string_view text) {
   static constexpr std::array kWords{"fig"sv, "figs"sv,  "figure"sv, "figures"sv, "abb"sv,
                                      "pl"sv,  "plate"sv, "taf"sv,    "lám"sv,     "est"sv};
@@ -493,7 +414,7 @@ std::vector<std::string> figures_in(std::string_view text) {
     while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
     auto name = word;
     while (!name.empty() && name.back() == '.') name.remove_suffix(1);
-    if (!is_one_of(kWords, fold(name))) continue;
+    if (std::find(kWords.begin(), kWords.end(), fold(name)) == kWords.end()) continue;
     if (!is_digit(code_point_at(words[i + 1], 0).value)) continue;
     // Numbers, ranges and lists: "3", "3–5", "3, 4", "2a & b".
     std::size_t last = i + 1;

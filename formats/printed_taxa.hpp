@@ -26,6 +26,12 @@ struct TaxaReading {
 // Is the whole text one name in Latin form, of two parts or more, authors allowed: "Aus bus Smith"?
 [[nodiscard]] bool is_latin_name(std::string_view text);
 
+// Is the whole text an epithet with its author, without genus: "cus (Smith)", "cus Roe, sp. nov."?
+[[nodiscard]] bool is_genusless_name(std::string_view text);
+
+// Is the word one capitalised word with a Latin ending: "Aus", "Ausidae"?
+[[nodiscard]] bool is_latin_genus(std::string_view word);
+
 // "A." or "Au." in front of an epithet.
 [[nodiscard]] bool is_abbreviated(std::string_view word);
 

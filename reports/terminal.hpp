@@ -9,6 +9,7 @@
 #include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/collation/collation.hpp"
+#include "keydrift/key/source_reading.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 #include "keydrift/reports/page.hpp"
@@ -19,6 +20,11 @@ namespace keydrift {
 // the end, and its numbers in words.
 [[nodiscard]] std::string proof_text(Edition const& edition, EditionProof const& proof,
                                      TerminalStyle style);
+
+// What each line of the source was taken for and why; for the leads also the couplet that they were
+// given to, where their words end and what their destination was taken for.
+[[nodiscard]] std::string reading_text(Edition const& edition, SourceReading const& source,
+                                       TerminalStyle style);
 
 struct CollationTextOptions {
   TerminalStyle style;

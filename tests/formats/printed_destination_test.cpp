@@ -37,20 +37,22 @@ TEST_P(PrintedLeaders, PartTheWordsFromTheDestination) {
 
 INSTANTIATE_TEST_SUITE_P(
     All, PrintedLeaders,
-    testing::Values(Leaders{"Dots", " .......... "}, Leaders{"DotsTouching", ".........."},
-                    Leaders{"SpacedDots", " . . . . . . "},
-                    Leaders{"SpacedDotsTouching", ". . . . ."}, Leaders{"TwoSpacedDots", " . . "},
-                    Leaders{"OneDot", " . "}, Leaders{"BrokenDots", " ......  ..... "},
-                    Leaders{"ThreeDots", "... "}, Leaders{"TwoDots", " .. "},
-                    Leaders{"Ellipsis", " … "}, Leaders{"EllipsisTouching", "…"},
-                    Leaders{"Ellipses", "………… "}, Leaders{"SpacedEllipses", " … … … "},
-                    Leaders{"BulletOperators", " ∙∙∙∙ "}, Leaders{"MiddleDots", " ····· "},
-                    Leaders{"Bullets", " •••• "}, Leaders{"LowLines", " ______ "},
-                    Leaders{"Tab", "\t"}, Leaders{"DotsAndTab", " .....\t"},
-                    Leaders{"Blanks", "        "}, Leaders{"ThreeBlanks", "   "},
-                    Leaders{"NoBreakBlanks", "\u00A0\u00A0\u00A0\u00A0"}, Leaders{"Arrow", " → "},
-                    Leaders{"ArrowOfSigns", " -> "}, Leaders{"DoubleArrow", " => "},
-                    Leaders{"DotsAndArrow", " ..... → "}, Leaders{"SingleBlank", " "}),
+    testing::Values(
+        Leaders{"Dots", " .......... "}, Leaders{"DotsTouching", ".........."},
+        Leaders{"SpacedDots", " . . . . . . "}, Leaders{"SpacedDotsTouching", ". . . . ."},
+        Leaders{"TwoSpacedDots", " . . "}, Leaders{"OneDot", " . "},
+        Leaders{"BrokenDots", " ......  ..... "}, Leaders{"ThreeDots", "... "},
+        Leaders{"TwoDots", " .. "}, Leaders{"Ellipsis", " … "}, Leaders{"EllipsisTouching", "…"},
+        Leaders{"Ellipses", "………… "}, Leaders{"SpacedEllipses", " … … … "},
+        Leaders{"BulletOperators", " ∙∙∙∙ "}, Leaders{"MiddleDots", " ····· "},
+        Leaders{"Bullets", " •••• "}, Leaders{"LowLines", " ______ "}, Leaders{"Tab", "\t"},
+        Leaders{"DotsAndTab", " .....\t"}, Leaders{"Blanks", "        "},
+        Leaders{"ThreeBlanks", "   "}, Leaders{"NoBreakBlanks", "\u00A0\u00A0\u00A0\u00A0"},
+        Leaders{"Arrow", " → "}, Leaders{"ArrowOfSigns", " -> "}, Leaders{"DoubleArrow", " => "},
+        Leaders{"DotsAndArrow", " ..... → "}, Leaders{"SingleBlank", " "}, Leaders{"EmDash", " — "},
+        Leaders{"EnDash", " – "}, Leaders{"EmDashTouching", "—"}, Leaders{"TwoHyphens", " -- "},
+        Leaders{"RowOfHyphens", " ---------- "}, Leaders{"SpacedHyphens", " - - - - "},
+        Leaders{"RowOfDashes", " ———— "}, Leaders{"TwoBlanks", "  "}),
     [](auto const& leaders) { return std::string{leaders.param.name}; });
 
 TEST(PrintedDestination, KeepsTheFullStopBeforeLeaders) {
@@ -61,15 +63,25 @@ TEST(PrintedDestination, KeepsTheFullStopBeforeLeaders) {
 }
 
 TEST(PrintedDestination, ReadsPointerWordsOfSixLanguages) {
-  for (std::string const pointer :
-       {"go to 2", "go to couplet 2", "see 2", "see couplet 2", "siehe 2", "weiter bei 2", "voir 2",
-        "véase 2", "ver 2", "ir a 2", "vide 2", "→ 2", "(2)", "[2]", "2."}) {
+  for (std::string const pointer : {"go to 2",   "go to couplet 2",
+                                    "see 2",     "see couplet 2",
+                                    "siehe 2",   "weiter bei 2",
+                                    "voir 2",    "véase 2",
+                                    "ver 2",     "ir a 2",
+                                    "vide 2",    "→ 2",
+                                    "(2)",       "[2]",
+                                    "2.",        "s. 2",
+                                    "s. u. 2",   "vgl. 2",
+                                    "voir n° 2", "passer à 2",
+                                    "vedi 2",    "vai al 2",
+                                    "zie 2",     "ga naar 2",
+                                    "pase al 2"}) {
     auto const key =
         "1. Small … " + pointer + "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
     EXPECT_EQ(sketch(key).substr(0, 16), "1[1] Small -> 2\n") << pointer;
   }
-  for (std::string const pointer :
-       {"go to 2", "see couplet 2", "siehe 2", "weiter bei 2", "voir 2", "véase 2", "vide 2"}) {
+  for (std::string const pointer : {"go to 2", "see couplet 2", "siehe 2", "weiter bei 2", "voir 2",
+                                    "véase 2", "vide 2", "s. 2", "zie 2", "vedi 2", "passer à 2"}) {
     auto const key =
         "1. Small, " + pointer + "\n– Large … Aus aus\n2. Pale … Aus bus\n– Dark … Aus cus\n";
     EXPECT_EQ(sketch(key).substr(0, 17), "1[1] Small, -> 2\n") << pointer;
@@ -288,6 +300,32 @@ TEST(PrintedDestination, HasItsPlace) {
   EXPECT_EQ(second.destination_place.column, 15U);
   EXPECT_EQ(second.place.line, 2U);
   EXPECT_EQ(edition.taxa[0].place, first.destination_place);
+}
+
+TEST(PrintedDestination, RangesBetweenDashesAreNone) {
+  EXPECT_EQ(sketch("1. Setae 3 – 5\n– Setae 6 – 8 ..... 2\n"
+                   "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n"),
+            "1[1] Setae 3 – 5 -> ?\n1[–] Setae 6 – 8 -> 2\n"
+            "2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n");
+}
+
+TEST(PrintedDestination, NumberAndNameGiveTheCoupletAndARemark) {
+  EXPECT_EQ(sketch("1. Small ..... 2 (Aus)\n– Large ..... 3. Aus bus\n"
+                   "2. Pale ..... 3 – Aus cus group\n– Dark ..... Aus eus\n"
+                   "3. Round ..... Aus cus (12)\n– Square ..... Aus dus\n"),
+            "1[1] Small -> 2 (Aus)\n1[–] Large -> Aus bus\n"
+            "2[2] Pale -> 3 (Aus cus group)\n2[–] Dark -> Aus eus\n"
+            "3[3] Round -> Aus cus (12)\n3[–] Square -> Aus dus\n");
+}
+
+TEST(PrintedDestination, LinesDirectlyBeneathALeadAreItsNotes) {
+  auto const edition = read_key(
+                           "1. Small ..... Aus bus Roe\nHalvern Basin, in fens; May to July.\n"
+                           "Common.\n– Large ..... 2\n"
+                           "2. Pale ..... Aus cus\n– Dark ..... Aus dus\n")
+                           .edition;
+  EXPECT_EQ(edition.couplets[0].leads[0].notes,
+            (Lines{"Halvern Basin, in fens; May to July. Common."}));
 }
 
 }  // namespace

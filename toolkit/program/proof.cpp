@@ -30,6 +30,7 @@ struct ProofArguments {
   std::string fail_on{"error"};
   std::vector<std::string> error_rates;
   bool style{false};
+  bool explain_lines{false};
   bool explain_finding{false};
   std::string finding_code;  // empty: list them all
 };
@@ -37,6 +38,16 @@ struct ProofArguments {
 Severity limit_of(std::string const& word) {
   if (word == "information") return Severity::information;
   return word == "warning" ? Severity::warning : Severity::error;
+}
+
+// What each line of the source was taken for; editions of fields have no lines to explain.
+void explain_lines(EditionInput const& input, StyleOptions const& style, Context& context) {
+  if (input.source) {
+    context.out << reading_text(input.edition, *input.source, style.apply(context.style)) << '\n';
+  } else {
+    context.err << "keydrift: " << input.edition.name
+                << " says itself what each part of it is; there are no lines to explain\n";
+  }
 }
 
 ExitCode proof(ProofArguments const& arguments, StyleOptions const& style, Context& context) {
@@ -98,6 +109,7 @@ ExitCode proof(ProofArguments const& arguments, StyleOptions const& style, Conte
       return kUnwritableOutput;
     }
   }
+  if (arguments.explain_lines) explain_lines(*input, style, context);
   context.out << proof_text(edition, result, style.apply(context.style));
 
   auto const limit = limit_of(arguments.fail_on);
@@ -146,12 +158,17 @@ void add_proof(CLI::App& app, Invocation& invocation) {
                         ->expected(0, 1)
                         ->type_name("[CODE]");
   edition->excludes(explained);
+  command
+      ->add_flag("--explain", arguments->explain_lines,
+                 "Tell first, line by line, what the source was taken for")
+      ->excludes(explained);
   add_style_options(*command, style);
   command->footer(
       "Examples:\n"
       "  keydrift proof key-2024.txt\n"
       "  keydrift proof flora@v1998:key.txt --lexicon lexicon.csv --fail-on warning\n"
       "  keydrift proof key-2024.txt --frequencies counts.csv --error-rate 0.02 --style\n"
+      "  keydrift proof key-2024.txt --explain\n"
       "  keydrift proof --explain-finding dangling-couplet");
   command->callback([arguments, style, explained, &invocation] {
     arguments->explain_finding = explained->count() > 0;

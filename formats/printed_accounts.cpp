@@ -1,0 +1,102 @@
+#include "keydrift/formats/printed_accounts.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
+constexpr std::size_t kShown = 60;                 // bytes of the source that a finding quotes
+
+bool is_skipped(LineAccount const& account) {
+  return account.kind == LineKind::skipped || account.kind == LineKind::page_number ||
+         account.kind == LineKind::running_head;
+}
+
+std::string counted(std::size_t number, std::string const& singular) {
+  return std::to_string(number) + " " + singular + (number == 1 ? "" : "s");
+}
+
+}  // namespace
+
+void keep_one_account_a_line(std::vector<LineAccount>& accounts) {
+  auto const same_line = [](LineAccount const& a, LineAccount const& b) {
+    return a.line == b.line;
+  };
+  accounts.erase(std::unique(accounts.begin(), accounts.end(), same_line), accounts.end());
+}
+
+void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& accounts,
+                          std::vector<Finding>& findings) {
+  std::size_t pages = 0;
+  std::size_t heads = 0;
+  std::size_t others = 0;
+  Finding finding;
+  finding.code = "skipped-lines";
+  finding.severity = Severity::information;
+  finding.file = std::string{key.name};
+  std::size_t line = 0;
+  for (auto const& account : accounts) {
+    if (!is_skipped(account)) continue;
+    ++(account.kind == LineKind::page_number    ? pages
+       : account.kind == LineKind::running_head ? heads
+                                                : others);
+    while (key.lines[line].number < account.line) ++line;
+    auto const& skipped = key.lines[line];
+    auto const place = place_in(skipped, skipped.begin, skipped.begin + skipped.text.size());
+    if (pages + heads + others == 1) {
+      finding.place = place;
+      finding.printed = std::string{start_of(skipped.text, kShown)};
+    } else if (finding.related.size() < kMaximumRelatedPlaces) {
+      finding.related.push_back({place, "kept nowhere either: " + std::string{account.reason}});
+    }
+  }
+  auto const all = pages + heads + others;
+  if (all == 0) return;
+  std::string kinds;
+  for (auto const& [number, word] :
+       {std::pair{pages, "page number"}, std::pair{heads, "running head"},
+        std::pair{others, "ruled line"}}) {
+    if (number > 0) kinds += (kinds.empty() ? "" : ", ") + counted(number, word);
+  }
+  finding.message =
+      counted(all, "line") + (all == 1 ? " was" : " were") + " kept nowhere: " + kinds;
+  finding.remedy = "if one of them belongs to the key, print it on a line with its lead";
+  findings.push_back(std::move(finding));
+}
+
+void report_text_that_breaks_off(KeyText const& key, SortedLines const& sorted,
+                                 Grouping const& grouping, std::vector<ReadLead> const& reads,
+                                 std::vector<Finding>& findings) {
+  if (reads.empty() || grouping.goes_on) return;
+  auto const& read = reads.back();
+  if (read.to.form != DestinationForm::none) return;
+  // Text behind the lead shows that it was not cut off there.
+  auto const last = static_cast<std::uint32_t>(reads.size() - 1);
+  bool const followed = std::any_of(sorted.remarks.begin(), sorted.remarks.end(),
+                                    [last](Remark const& remark) { return remark.lead == last; });
+  if (followed) return;
+  auto const& label = sorted.leads.back().label.printed;
+  Finding finding;
+  finding.code = "text-breaks-off";
+  finding.severity = Severity::warning;
+  finding.file = std::string{key.name};
+  finding.place = read.lead.place;
+  finding.printed = std::string{label};
+  if (!read.lead.text.empty()) {
+    finding.printed += (label.empty() ? "" : " ") + std::string{start_of(read.lead.text, kShown)};
+  }
+  finding.message =
+      std::string{"the text ends within this lead: "} +
+      (read.lead.text.empty() ? "its words and destination are" : "its destination is") +
+      " missing";
+  finding.remedy = "add what the source prints after it";
+  findings.push_back(std::move(finding));
+}
+
+}  // namespace keydrift::printed

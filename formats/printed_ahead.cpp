@@ -1,0 +1,160 @@
+#include "keydrift/formats/printed_ahead.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLinesLookedAhead = 40;    // no lead is longer than this without its end
+constexpr std::uint32_t kDestinationIndent = 8;  // columns; words are not set this far in
+
+}  // namespace
+
+LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                       LeadPlan const* plan)
+    : lines_{lines},
+      numbering_{numbering},
+      plan_{plan},
+      second_leads_unlabelled_{leads_are_half_labelled()},
+      usually_led_{leads_are_led()} {}
+
+std::optional<Label> LinesAhead::label_at(std::size_t i) const {
+  if (plan_ != nullptr) {
+    auto const* start = plan_->at(i);
+    return start == nullptr ? std::nullopt : std::optional{start->rank.label};
+  }
+  return numbering_.label_of(lines_[i].text);
+}
+
+bool LinesAhead::gap_after(std::size_t i) const {
+  return i + 1 < lines_.size() && lines_[i + 1].text.empty();
+}
+
+bool LinesAhead::label_follows(std::size_t i) const {
+  return i + 1 < lines_.size() && !lines_[i + 1].text.empty() && label_at(i + 1).has_value();
+}
+
+std::size_t LinesAhead::next_filled(std::size_t i) const {
+  while (i < lines_.size() && lines_[i].text.empty()) ++i;
+  return i;
+}
+
+bool LinesAhead::ends_in_leaders(std::size_t i) const {
+  auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
+  for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
+    if (j > i && label_at(j)) return false;
+    auto const kind = split_at_leader(lines_[j].text, numbering_).kind;
+    if (kind != LeaderKind::none && kind != LeaderKind::dash) return true;
+  }
+  return false;
+}
+
+bool LinesAhead::ends_in_destination(std::size_t i) const {
+  auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
+  auto last = i;
+  for (std::size_t j = i; j < limit && !lines_[j].text.empty(); ++j) {
+    auto const text = lines_[j].text;
+    if (j > i && is_number_only(text)) return true;
+    if (j > i && label_at(j)) break;
+    if (split_at_leader(text, numbering_).kind != LeaderKind::none) return true;
+    if (j > i && is_name_on_its_own(j)) return true;
+    last = j;
+  }
+  auto const text = lines_[last].text;
+  auto const reference = trailing_reference(text);
+  if (reference && (reference->pointed || numbering_.has_number(reference->reference.number))) {
+    return true;
+  }
+  return ends_in_name(text);
+}
+
+bool LinesAhead::ends_in_name(std::string_view text) const {
+  if (text.ends_with(',') || text.ends_with(';') || text.ends_with(':')) return false;
+  auto const begin = trailing_name(text);
+  return begin && (!usually_led_ || is_certain_name(text.substr(*begin)));
+}
+
+bool LinesAhead::leads_are_led() const {
+  // Wrapped words may look like labels; their numbers are few.
+  std::size_t led = 0;
+  for (auto const& line : lines_) {
+    if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) ++led;
+  }
+  return led * 2 >= numbering_.numbers.size();
+}
+
+bool LinesAhead::opens_key(std::size_t i) const {
+  if (!ends_in_leaders(i)) return false;
+  auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
+  std::size_t j = i;
+  while (j < limit && split_at_leader(lines_[j].text, numbering_).kind == LeaderKind::none) ++j;
+  auto const next = next_filled(j + 1);
+  if (next >= lines_.size()) return false;
+  if (read_misprinted_label(lines_[next].text, 1, false)) return true;
+  auto const label = read_label(lines_[next].text);
+  return label && (label->is_dash() || (numbering_.accepts(*label) && label->number <= 2));
+}
+
+bool LinesAhead::leads_are_half_labelled() const {
+  if (plan_ != nullptr) return false;
+  constexpr std::size_t kFewest = 3;  // couplets that make a habit
+  std::vector<std::uint32_t> numbers;
+  std::size_t dashes = 0;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    auto const label = label_at(i);
+    if (!label || label->text_at >= lines_[i].text.size()) continue;
+    if (label->is_dash()) {
+      ++dashes;
+    } else if (label->family == LabelFamily::digits) {
+      numbers.push_back(label->number);
+    }
+  }
+  std::sort(numbers.begin(), numbers.end());
+  std::size_t single = 0;
+  std::size_t distinct = 0;
+  for (std::size_t i = 0; i < numbers.size();) {
+    std::size_t j = i;
+    while (j < numbers.size() && numbers[j] == numbers[i]) ++j;
+    ++distinct;
+    if (j == i + 1) ++single;
+    i = j;
+  }
+  return distinct >= kFewest && single * 5 >= distinct * 4 && dashes * 4 <= distinct;
+}
+
+bool LinesAhead::is_far_in(std::size_t i) const {
+  if (i == 0 || lines_[i - 1].text.empty()) return false;
+  // Behind a label, words begin further in than the line.
+  auto const& before = lines_[i - 1];
+  auto const label = label_at(i - 1);
+  auto const words =
+      before.indent + (label ? count_code_points(before.text.substr(0, label->text_at)) : 0);
+  return lines_[i].indent >= words + kDestinationIndent;
+}
+
+bool LinesAhead::is_name_on_its_own(std::size_t i) const {
+  auto const& line = lines_[i];
+  if (i == 0 || line.text.size() > kLongestTrailingName ||
+      !is_upper(code_point_at(line.text, 0).value) ||
+      line.text.find(';') != std::string_view::npos) {
+    return false;
+  }
+  constexpr std::size_t kWordsOfAName = 6;  // more are a sentence, however far in it hangs
+  if (is_far_in(i) && plausible_destination(line.text, numbering_) && !line.text.ends_with('.') &&
+      words_of(line.text).size() <= kWordsOfAName) {
+    return true;
+  }
+  if (!is_latin_name(line.text)) return false;
+  if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
+  // "… unlike that of" / "Aus bus" / "and smooth".
+  bool const words_follow = is_lower(code_point_at(lines_[i + 1].text, 0).value);
+  return !words_follow && !usually_led_;
+}
+
+}  // namespace keydrift::printed

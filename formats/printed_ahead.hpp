@@ -1,0 +1,62 @@
+#pragma once
+// Looking at the lines around a line without taking them.  Inner header of formats.
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+
+namespace keydrift::printed {
+
+// Borrows the lines, the numbering and the plan.  Every look goes a bounded number of lines ahead.
+class LinesAhead {
+ public:
+  // `plan`: for outlines, which lines begin leads; may be null.
+  LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
+             LeadPlan const* plan);
+
+  // The label of line i, if the file labels its leads so.
+  [[nodiscard]] std::optional<Label> label_at(std::size_t i) const;
+  [[nodiscard]] bool gap_after(std::size_t i) const;
+  [[nodiscard]] bool label_follows(std::size_t i) const;  // the very next line has one
+  // First line at or after i that is not blank; the number of lines where there is none.
+  [[nodiscard]] std::size_t next_filled(std::size_t i) const;
+
+  // Does the paragraph that starts at line i reach leaders and a destination before the next label?
+  [[nodiscard]] bool ends_in_leaders(std::size_t i) const;
+  // The same, with destinations on lines of their own and after a single blank.
+  [[nodiscard]] bool ends_in_destination(std::size_t i) const;
+  // Is line i the first lead of a key that the lines behind it go on with: "l. Wings … 2" before a
+  // dash, or before couplet 2?
+  [[nodiscard]] bool opens_key(std::size_t i) const;
+
+  // Does the text end in a name after a single blank that the lead may lead to?  Where leaders are
+  // the rule, the name needs more than its form: an abbreviated genus or an author.
+  [[nodiscard]] bool ends_in_name(std::string_view text) const;
+
+  // Only the first lead of each couplet has a label.
+  [[nodiscard]] bool second_leads_unlabelled() const { return second_leads_unlabelled_; }
+
+  // Set so far in from the line before that it has to be a destination.
+  [[nodiscard]] bool is_far_in(std::size_t i) const;
+  [[nodiscard]] bool usually_led() const { return usually_led_; }
+
+  // Line i holds nothing but a destination set far in from the line before, or a name in Latin form
+  // that no words go on after.
+  [[nodiscard]] bool is_name_on_its_own(std::size_t i) const;
+
+ private:
+  [[nodiscard]] bool leads_are_half_labelled() const;
+  [[nodiscard]] bool leads_are_led() const;
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  LeadPlan const* plan_;
+  bool second_leads_unlabelled_{false};
+  bool usually_led_{false};  // most leads have leaders
+};
+
+}  // namespace keydrift::printed

@@ -1,0 +1,113 @@
+#include "keydrift/formats/printed_cells.hpp"
+
+#include <algorithm>
+#include <cstddef>
+
+#include "keydrift/formats/printed_destination.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestLabels = 4;       // labels alone on their lines that make a table
+constexpr std::size_t kLinesLookedAhead = 40;  // no lead has more lines
+
+class CellFinder {
+ public:
+  CellFinder(std::vector<SourceLine> const& lines, Numbering const& numbering)
+      : lines_{lines}, numbering_{numbering} {
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (!lines[i].text.empty()) filled_.push_back(i);
+    }
+  }
+
+  std::vector<CellRole> find() && {
+    if (!is_table()) return {};
+    std::vector<CellRole> roles(lines_.size(), CellRole::none);
+    std::size_t at = 0;
+    while (at < filled_.size() && !is_label(at)) ++at;
+    while (at < filled_.size()) at = take_lead(at, roles);
+    return roles;
+  }
+
+ private:
+  [[nodiscard]] SourceLine const& line(std::size_t f) const { return lines_[filled_[f]]; }
+
+  // Nothing but a label: "1", "1a.", "–".
+  [[nodiscard]] bool is_label(std::size_t f) const {
+    if (f >= filled_.size()) return false;
+    // Whatever style the labels of other lines have.
+    auto const label = read_label(line(f).text);
+    bool const number = label && (label->is_dash() || label->family == LabelFamily::digits);
+    return number && !label->decimal && label->text_at >= line(f).text.size();
+  }
+
+  // Most labels stand alone; a key with mere destinations on lines of their own has at least as
+  // many labels before words.
+  [[nodiscard]] bool is_table() const {
+    std::size_t alone = 0;
+    std::size_t with_words = 0;
+    for (std::size_t f = 0; f < filled_.size(); ++f) {
+      if (is_label(f)) {
+        ++alone;
+      } else if (numbering_.label_of(line(f).text)) {
+        ++with_words;
+      }
+    }
+    return alone >= kFewestLabels && alone > with_words * 2;
+  }
+
+  // Gives the roles of one lead, which begins with its label at `at`; returns where the next one
+  // begins.
+  std::size_t take_lead(std::size_t at, std::vector<CellRole>& roles) const {
+    roles[filled_[at]] = CellRole::label;
+    auto const words = at + 1;
+    auto const limit = std::min(filled_.size(), words + kLinesLookedAhead);
+    if (words >= filled_.size()) return words;
+    auto next = words + 1;
+    while (next < limit && !is_label(next)) ++next;
+    if (is_label(next) && (is_label(next + 1) || next + 1 == filled_.size()) && is_number(next)) {
+      // A number before a label, or at the end, is the destination.
+      give_words(words, next, roles);
+      roles[filled_[next]] = CellRole::destination;
+      return next + 1;
+    }
+    auto const destination = name_between(words + 1, next);
+    give_words(words, destination, roles);
+    if (destination < next) roles[filled_[destination]] = CellRole::destination;
+    return next;
+  }
+
+  void give_words(std::size_t from, std::size_t to, std::vector<CellRole>& roles) const {
+    for (auto f = from; f < to; ++f) roles[filled_[f]] = CellRole::words;
+  }
+
+  [[nodiscard]] bool is_number(std::size_t f) const {
+    auto const label = read_label(line(f).text);
+    return label && !label->is_dash();
+  }
+
+  // The line that names where the lead leads; `to` when none does.
+  [[nodiscard]] std::size_t name_between(std::size_t from, std::size_t to) const {
+    if (from >= to) return to;
+    auto const leads_on = [this](std::size_t f) {
+      return split_at_leader(line(f).text, numbering_).kind != LeaderKind::none;
+    };
+    for (auto f = to; f > from; --f) {
+      if (leads_on(f - 1)) return to;
+      if (certain_destination(line(f - 1).text, numbering_)) return f - 1;
+    }
+    return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  std::vector<std::size_t> filled_;  // lines that are not blank
+};
+
+}  // namespace
+
+std::vector<CellRole> find_cells(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  return CellFinder{lines, numbering}.find();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,287 @@
+#include "keydrift/formats/printed_leaders.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kGapBlanks = 3;  // two blanks end many a sentence
+
+bool is_leader_dot(char32_t c) {
+  switch (c) {
+    case '.':
+    case '_':
+    case 0xB7:    // middle dot
+    case 0x2022:  // bullet
+    case 0x2024:  // one dot leader
+    case 0x2025:  // two dot leader
+    case 0x2026:  // ellipsis
+    case 0x2027:  // hyphenation point
+    case 0x2219:  // bullet operator
+    case 0x22C5:  // dot operator
+    case 0x22EF:  // midline ellipsis
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool is_arrow(char32_t c) {
+  return c == 0x2192 || c == 0x21D2 || c == 0x27F6 || c == 0x2794 || c == 0x279C || c == 0x27A1 ||
+         c == 0x25BA || c == 0x25B6 || c == 0x21E8;
+}
+
+// What recognition of characters makes of a dot that was badly printed.
+bool is_spoilt_dot(char32_t c) {
+  return c == ',' || c == ':' || c == ';' || c == '\'' || c == '`' || c == 0x2018 || c == 0x2019 ||
+         c == '-' || c == '~' || c == '*';
+}
+
+struct Run {
+  std::size_t begin{};
+  std::size_t end{};
+  bool leader{false};
+};
+
+// Behind a spoilt dot the row of dots has to go on.
+bool dots_go_on(std::string_view text, std::size_t at) {
+  for (int spoilt = 0; spoilt < 3; ++spoilt) {
+    at = skip_blanks(text, at);
+    auto const c = code_point_at(text, at);
+    if (is_leader_dot(c.value)) return true;
+    if (!is_spoilt_dot(c.value)) return false;
+    at += c.length;
+  }
+  return false;
+}
+
+// The run of leader characters and blanks between them that starts at `at`.
+Run dot_run(std::string_view text, std::size_t at) {
+  Run run{at, at, false};
+  std::size_t dots = 0;  // dots in a row
+  std::size_t longest = 0;
+  std::size_t groups = 0;  // rows of dots separated by blanks
+  std::size_t first_group = 0;
+  std::size_t second_begin = 0;
+  bool ellipsis = false;
+  bool low_lines_only = true;
+  std::size_t i = at;
+  while (i < text.size()) {
+    auto const c = code_point_at(text, i);
+    if (is_leader_dot(c.value)) {
+      ellipsis = ellipsis || c.value == 0x2026 || c.value == 0x22EF;
+      low_lines_only = low_lines_only && c.value == '_';
+      if (dots == 0) {
+        ++groups;
+        if (groups == 2) second_begin = i;
+      }
+      dots += c.value == 0x2026 || c.value == 0x22EF ? 3 : c.value == 0x2025 ? 2 : 1;
+      longest = std::max(longest, dots);
+      if (groups == 1) first_group = dots;
+      i += c.length;
+      run.end = i;
+    } else if (is_blank(c.value) && c.value != '\n') {
+      dots = 0;
+      i += c.length;
+    } else if (is_spoilt_dot(c.value) && dots_go_on(text, i + c.length)) {
+      dots = 0;
+      i += c.length;
+    } else {
+      break;
+    }
+  }
+  bool const after_blank = at == 0 || is_blank(code_point_before(text, at).value);
+  bool const spaced = groups >= 3;
+  // Dots that stand alone between blanks are what is left of leaders on a full line.
+  auto const behind = code_point_at(text, run.end);
+  bool const alone = after_blank && at > 0 && longest == 1 && text[at] == '.' &&
+                     (behind.length == 0 || is_blank(behind.value));
+  run.leader = ellipsis || spaced || alone || longest >= 3 ||
+               (longest == 2 && !low_lines_only && (after_blank || groups > 1));
+  if (low_lines_only && longest < 3) run.leader = false;
+  // "clear. ....... 5": the first dot ends the sentence.
+  if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
+    run.begin = second_begin;
+  }
+  if (run.leader && first_group == 1 && !after_blank && spaced && longest >= 3) {
+    run.begin = second_begin;
+  }
+  return run;
+}
+
+// Dashes in a row, or one by one between blanks.
+Run dash_run(std::string_view text, std::size_t at) {
+  Run run{at, at, false};
+  std::size_t dashes = 0;
+  std::size_t long_dashes = 0;
+  for (std::size_t i = at; i < text.size();) {
+    auto const c = code_point_at(text, i);
+    if (is_dash(c.value)) {
+      ++dashes;
+      if (c.value == 0x2014 || c.value == 0x2015) ++long_dashes;
+      i += c.length;
+      run.end = i;
+    } else if (is_blank(c.value) && c.value != '\n') {
+      i += c.length;
+    } else {
+      break;
+    }
+  }
+  run.leader = dashes >= 3 || long_dashes >= 2;
+  return run;
+}
+
+std::size_t end_before_blanks(std::string_view text, std::size_t end) {
+  return trim_right(text.substr(0, end)).size();
+}
+
+// Behind leaders: ": Aus bus", "= Aus bus".
+std::size_t skip_signs(std::string_view text, std::size_t at) {
+  at = skip_blanks(text, at);
+  while (at < text.size() && (text[at] == ':' || text[at] == '=') && arrow_length(text, at) == 0) {
+    at = skip_blanks(text, at + 1);
+  }
+  return at;
+}
+
+class Splitter {
+ public:
+  Splitter(std::string_view text, Numbering const& numbering) : text_{text}, numbering_{numbering} {
+    best_.words_end = best_.destination_begin = text.size();
+    gap_ = narrow_ = dash_ = best_;
+  }
+
+  TailSplit split() && {
+    for (std::size_t at = 0; at < text_.size();) at = look_at(at);
+    if (best_.kind != LeaderKind::none) {
+      auto const tail = text_.substr(best_.destination_begin);
+      if (tail.empty() || plausible_destination(tail, numbering_)) return best_;
+    }
+    if (gap_.kind == LeaderKind::gap && gap_leads_somewhere()) return gap_;
+    if (dash_.kind == LeaderKind::dash &&
+        certain_destination(text_.substr(dash_.destination_begin), numbering_)) {
+      return dash_;
+    }
+    // Two blanks end many a sentence: what stands behind them has to be beyond doubt.
+    if (narrow_.kind == LeaderKind::gap) {
+      auto const tail = text_.substr(narrow_.destination_begin);
+      if (certain_destination(tail, numbering_) || is_genusless_name(tail)) return narrow_;
+    }
+    TailSplit none;
+    none.words_end = none.destination_begin = text_.size();
+    return none;
+  }
+
+ private:
+  // Looks at the character at `at`; returns where to look next.
+  std::size_t look_at(std::size_t at) {
+    auto const c = code_point_at(text_, at);
+    if (is_leader_dot(c.value)) {
+      auto const run = dot_run(text_, at);
+      if (run.leader) take_row(run);
+      return std::max(run.end, at + c.length);
+    }
+    if (auto const arrow = arrow_length(text_, at); arrow > 0) {
+      // An arrow at the end of dots: the dots are leaders too.
+      bool const after_dots = best_.kind != LeaderKind::none && best_.destination_begin == at;
+      auto const words_end = after_dots ? best_.words_end : end_before_blanks(text_, at);
+      best_ = {LeaderKind::arrow, words_end, skip_blanks(text_, at + arrow)};
+      return at + arrow;
+    }
+    if (is_dash(c.value) && at > 0) return look_at_dash(at);
+    if (is_blank(c.value)) return look_at_blanks(at);
+    return at + c.length;
+  }
+
+  void take_row(Run const& run) {
+    auto const after = skip_signs(text_, run.end);
+    auto const tail = text_.substr(after);
+    if (tail.empty() || best_.kind == LeaderKind::none || plausible_destination(tail, numbering_)) {
+      best_ = {LeaderKind::dots, end_before_blanks(text_, run.begin), after};
+    }
+  }
+
+  std::size_t look_at_dash(std::size_t at) {
+    auto const run = dash_run(text_, at);
+    auto const after = skip_blanks(text_, run.end);
+    auto const tail = text_.substr(after);
+    if (run.leader && !tail.empty() && plausible_destination(tail, numbering_)) {
+      best_ = {LeaderKind::dots, end_before_blanks(text_, at), after};
+      return run.end;
+    }
+    // "dark — Aus bus", "dark—5"; never between numbers, which it joins.
+    auto const words_end = end_before_blanks(text_, at);
+    auto const before = code_point_before(text_, words_end).value;
+    bool const apart = words_end < at && after > run.end;
+    bool const wide = code_point_at(text_, at).value >= 0x2014;
+    if (words_end > 0 && (apart || wide) && !is_digit(before)) {
+      dash_ = {LeaderKind::dash, words_end, after};
+    }
+    return run.end;
+  }
+
+  std::size_t look_at_blanks(std::size_t at) {
+    std::size_t end = at;
+    std::size_t blanks = 0;
+    bool tab = false;
+    for (auto b = code_point_at(text_, at); b.length > 0 && is_blank(b.value);
+         b = code_point_at(text_, end)) {
+      tab = tab || b.value == '\t';
+      ++blanks;
+      end += b.length;
+    }
+    if (at > 0 && end < text_.size()) {
+      if (tab || blanks >= kGapBlanks) gap_ = {LeaderKind::gap, at, end};
+      if (blanks == 2) narrow_ = {LeaderKind::gap, at, end};
+    }
+    return end;
+  }
+
+  [[nodiscard]] bool gap_leads_somewhere() {
+    auto const tail = text_.substr(gap_.destination_begin);
+    // Words are set apart by accident more often than a name begins with a small letter.
+    auto const semicolon = tail.find(';');
+    bool const words = (semicolon != std::string_view::npos &&
+                        !certain_destination(tail.substr(0, semicolon), numbering_)) ||
+                       (is_lower(code_point_at(tail, 0).value) && !read_reference(tail) &&
+                        !trailing_reference(tail));
+    if (words || !plausible_destination(tail, numbering_)) return false;
+    // "dark —    Aus bus": the dash goes with the gap.
+    auto const dash = code_point_before(text_, gap_.words_end);
+    auto const before = end_before_blanks(text_, gap_.words_end - dash.length);
+    if (is_dash(dash.value) && before > 0 && before + dash.length < gap_.words_end) {
+      gap_.words_end = before;
+    }
+    return true;
+  }
+
+  std::string_view text_;
+  Numbering const& numbering_;
+  TailSplit best_;
+  TailSplit gap_;
+  TailSplit narrow_;  // two blanks
+  TailSplit dash_;
+};
+
+}  // namespace
+
+std::size_t arrow_length(std::string_view text, std::size_t at) {
+  auto const c = code_point_at(text, at);
+  if (is_arrow(c.value)) return c.length;
+  if (is_dash(c.value) || c.value == '=') {
+    std::size_t end = at + c.length;
+    while (is_dash(code_point_at(text, end).value)) end += code_point_at(text, end).length;
+    if (code_point_at(text, end).value == '>') return end + 1 - at;
+  }
+  return 0;
+}
+
+TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
+  return Splitter{text, numbering}.split();
+}
+
+}  // namespace keydrift::printed

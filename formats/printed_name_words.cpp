@@ -1,0 +1,235 @@
+#include "keydrift/formats/printed_name_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+template <std::size_t N>
+bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// Small words that may stand within an author's name.
+constexpr std::array kParticles{
+    "de"sv,   "van"sv,   "von"sv, "der"sv, "den"sv,   "du"sv,   "da"sv,     "dos"sv,
+    "del"sv,  "la"sv,    "le"sv,  "di"sv,  "zu"sv,    "ter"sv,  "ten"sv,    "y"sv,
+    "e"sv,    "et"sv,    "and"sv, "&"sv,   "ex"sv,    "in"sv,   "al."sv,    "f."sv,
+    "fil."sv, "auct."sv, "non"sv, "nec"sv, "sensu"sv, "apud"sv, "emend."sv, "and"sv,
+    "und"sv,  "des"sv,   "das"sv, "af"sv,  "st."sv};
+// Small words that are no epithets.
+constexpr std::array kNoEpithets{
+    "in"sv,      "part"sv,     "partly"sv,       "partim"sv,    "pro"sv,       "parte"sv,
+    "from"sv,    "only"sv,     "see"sv,          "and"sv,       "or"sv,        "with"sv,
+    "without"sv, "rare"sv,     "rarely"sv,       "male"sv,      "males"sv,     "female"sv,
+    "females"sv, "form"sv,     "forms"sv,        "the"sv,       "of"sv,        "some"sv,
+    "species"sv, "not"sv,      "but"sv,          "if"sv,        "when"sv,      "also"sv,
+    "to"sv,      "at"sv,       "on"sv,           "by"sv,        "as"sv,        "oder"sv,
+    "und"sv,     "ou"sv,       "et"sv,           "con"sv,       "mit"sv,       "teilweise"sv,
+    "partie"sv,  "partly,"sv,  "usually"sv,      "mostly"sv,    "sometimes"sv, "page"sv,
+    "pp"sv,      "larva"sv,    "larvae"sv,       "adult"sv,     "adults"sv,    "fig"sv,
+    "figs"sv,    "an"sv,       "is"sv,           "are"sv,       "which"sv,     "below"sv,
+    "above"sv,   "nov"sv,      "pars"sv,         "en"sv,        "em"sv,        "deels"sv,
+    "teils"sv,   "zum"sv,      "teil"sv,         "nom"sv,       "gen"sv,       "hembra"sv,
+    "macho"sv,   "weibchen"sv, "gedeeltelijk"sv, "elsewhere"sv, "here"sv,      "than"sv,
+    "that"sv,    "longer"sv,   "shorter"sv};
+// Words in brackets behind a name that name no author: sexes and stages.
+constexpr std::array kNoAuthors{
+    "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
+    "larvae"sv,   "larve"sv,    "larven"sv,   "adult"sv,   "adults"sv,   "femelle"sv,  "mâle"sv,
+    "femelles"sv, "mâles"sv,    "hembra"sv,   "macho"sv,   "hembras"sv,  "machos"sv,   "fêmea"sv,
+    "part"sv,     "partim"sv,   "teil"sv,     "rare"sv,    "north"sv,    "south"sv,    "east"sv,
+    "west"sv,     "northern"sv, "southern"sv, "eastern"sv, "western"sv,  "group"sv,    "see"sv,
+    "plate"sv,    "page"sv};
+// Words behind a name that say how wide it is meant: part of the name.
+constexpr std::array kLimits{"group"sv,     "complex"sv, "agg."sv,   "aggr."sv,
+                             "s.l."sv,      "s.s."sv,    "s.str."sv, "s.lat."sv,
+                             "aggregate"sv, "gruppe"sv,  "groupe"sv, "grupo"sv};
+constexpr std::array kRanks{"subsp."sv, "ssp."sv, "var."sv,     "forma"sv, "fo."sv, "subvar."sv,
+                            "morph"sv,  "cf."sv,  "aff."sv,     "nr"sv,    "nr."sv, "subg."sv,
+                            "sect."sv,  "ser."sv, "subsect."sv, "f."sv,    "×"sv,   "race"sv};
+constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
+                                 "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
+
+bool is_all_capitals(std::string_view word) {
+  std::size_t letters = 0;
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (!is_upper(c.value)) return false;
+    ++letters;
+    at += c.length;
+  }
+  return letters >= 3;
+}
+
+}  // namespace
+
+bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); }
+bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
+bool is_particle(std::string_view word) { return is_one_of(kParticles, word); }
+bool is_limit_word(std::string_view word) { return is_one_of(kLimits, word); }
+bool is_no_author(std::string_view folded) { return is_one_of(kNoAuthors, folded); }
+
+std::string_view without_end(std::string_view word) {
+  while (!word.empty() && (word.back() == ',' || word.back() == ';')) word.remove_suffix(1);
+  return word;
+}
+
+bool ends_item(std::string_view word) {
+  return !word.empty() && (word.back() == ',' || word.back() == ';');
+}
+
+bool is_plain_word(std::string_view word) {
+  std::size_t letters = 0;
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (is_letter(c.value)) {
+      ++letters;
+    } else if (!((is_dash(c.value) || c.value == '\'') && at > 0 && at + c.length < word.size())) {
+      return false;
+    }
+    at += c.length;
+  }
+  return letters >= 2;
+}
+
+bool is_epithet(std::string_view word) {
+  word = without_end(word);
+  if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
+  return !is_one_of(kNoEpithets, word) && !is_one_of(kParticles, word) &&
+         !is_one_of(kLimits, word) && !is_one_of(kSeparators, word);
+}
+
+bool has_latin_ending(std::string_view word) {
+  static constexpr std::array kEndings{
+      "us"sv, "a"sv,  "um"sv, "is"sv,  "es"sv, "as"sv, "os"sv, "on"sv, "ys"sv, "ax"sv, "ex"sv,
+      "ix"sv, "ox"sv, "yx"sv, "ops"sv, "ps"sv, "ns"sv, "ae"sv, "e"sv,  "en"sv, "AE"sv, "ia"sv};
+  if (!word.empty() && word.back() == '.') return true;
+  return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
+    return word.size() > ending.size() && word.substr(word.size() - ending.size()) == ending;
+  });
+}
+
+bool has_epithet_ending(std::string_view word) {
+  static constexpr std::array kEndings{"i"sv,  "ns"sv, "or"sv, "er"sv,
+                                       "il"sv, "ps"sv, "rs"sv, "o"sv};
+  return has_latin_ending(word) ||
+         std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
+           return word.size() > ending.size() + 1 &&
+                  word.substr(word.size() - ending.size()) == ending;
+         });
+}
+
+bool is_year(std::string_view word) {
+  word = without_end(word);
+  while (!word.empty() && (word.back() == ')' || word.back() == '.')) word.remove_suffix(1);
+  if (word.size() > 4 && word.back() >= 'a' && word.back() <= 'z') word.remove_suffix(1);
+  return word.size() == 4 && (word[0] == '1' || word[0] == '2') &&
+         std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+bool is_authorish(std::string_view word) {
+  if (word == "auct." || is_year(word)) return true;
+  while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
+  auto const first = code_point_at(word, 0).value;
+  if (first == 'd' && word.size() > 2 && (word.substr(1, 1) == "'" || word.substr(1, 3) == "’")) {
+    return true;
+  }
+  return is_upper(first) && !is_one_of(std::array{"P."sv, "Fig."sv, "Figs"sv, "Figs."sv, "Pl."sv,
+                                                  "Abb."sv, "Taf."sv, "S."sv, "Plate"sv, "Page"sv},
+                                       word);
+}
+
+bool is_abbreviated(std::string_view word) {
+  static constexpr std::array kOthers{"Fig."sv, "Figs."sv, "Abb."sv, "Taf."sv, "Pl."sv, "Pls."sv,
+                                      "Tab."sv, "Nr."sv,   "No."sv,  "Est."sv, "Lam."sv};
+  if (word.size() < 2 || word.back() != '.' || is_one_of(kOthers, word)) return false;
+  word.remove_suffix(1);
+  std::size_t letters = 0;
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (!(letters == 0 ? is_upper(c.value) : is_lower(c.value))) return false;
+    ++letters;
+    at += c.length;
+  }
+  return letters >= 1 && letters <= 4;
+}
+
+bool is_latin_genus(std::string_view word) {
+  word = without_end(word);
+  while (!word.empty() && word.back() == '.') word.remove_suffix(1);
+  return is_capitalised(word) && has_latin_ending(word);
+}
+
+bool is_capitalised(std::string_view word) {
+  if (!is_upper(code_point_at(word, 0).value)) return false;
+  return is_plain_word(word);
+}
+
+bool closes_lead(std::string_view printed) {
+  static constexpr std::array kShortened{
+      "indet."sv, "auct."sv, "emend."sv, "forma."sv,  "aggr."sv,   "hort."sv, "subsp."sv, "subg."sv,
+      "sect."sv,  "comb."sv, "stat."sv,  "spec."sv,   "nov."sv,    "gen."sv,  "spp."sv,   "ssp."sv,
+      "var."sv,   "ser."sv,  "agg."sv,   "str."sv,    "lat."sv,    "rev."sv,  "syn."sv,   "det."sv,
+      "fil."sv,   "nom."sv,  "aff."sv,   "subvar."sv, "subsect."sv};
+  auto const bare = printed.substr(0, printed.size() - 1);
+  if (!is_plain_word(bare) || is_one_of(kShortened, printed)) return false;
+  return printed.size() > 5 || (is_lower(code_point_at(bare, 0).value) && bare.size() >= 3);
+}
+
+std::string in_plain_letters(std::string_view text) {
+  if (text.starts_with('"')) return std::string{text};  // a name as it stands
+  static constexpr std::array<std::string_view, 7> kLigatures{"ff"sv,  "fi"sv, "fl"sv, "ffi"sv,
+                                                              "ffl"sv, "st"sv, "st"sv};
+  std::string plain;
+  plain.reserve(text.size());
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (c.value >= 0xFB00 && c.value <= 0xFB06) {
+      plain += kLigatures[c.value - 0xFB00];
+    } else {
+      plain.append(text.substr(at, c.length));
+    }
+    at += c.length;
+    bool const initial = c.value == '.' && is_lower(code_point_at(text, at).value) &&
+                         is_lower(code_point_at(text, at + 1).value);
+    if (initial && plain.size() >= 2 && plain.size() <= 4 &&
+        is_abbreviated(std::string_view{plain})) {
+      plain += ' ';
+    }
+  }
+  auto const words = words_of(plain);
+  if (words.empty()) return plain;
+  auto const genus = without_end(words[0]);
+  if (!is_all_capitals(genus)) return plain;
+  auto const folded = fold(genus);
+  if (!has_latin_ending(folded)) return plain;
+  std::string out;
+  auto const first = code_point_at(genus, 0).length;
+  out.append(genus.substr(0, first)).append(fold(genus.substr(first)));
+  bool family = folded.size() > 6 && (folded.ends_with("idae") || folded.ends_with("inae") ||
+                                      folded.ends_with("aceae") || folded.ends_with("ales"));
+  std::size_t done = genus.size();
+  for (std::size_t w = 1; w < std::min<std::size_t>(words.size(), 3) && !family; ++w) {
+    auto const printed = without_end(words[w]);
+    bool const author = w + 1 < words.size() && is_year(words[w + 1]);
+    if (!is_all_capitals(printed) || author || !has_epithet_ending(fold(printed)) ||
+        words[w - 1].size() != without_end(words[w - 1]).size()) {
+      break;
+    }
+    auto const begin = static_cast<std::size_t>(printed.data() - plain.data());
+    out.append(plain, done, begin - done).append(fold(printed));
+    done = begin + printed.size();
+  }
+  out.append(plain, done);
+  return out;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,36 @@
+#pragma once
+// Words of taxa's names: what may be an epithet, an author, a rank.  Inner header of formats.
+
+#include <string>
+#include <string_view>
+
+namespace keydrift::printed {
+
+[[nodiscard]] bool is_separator(std::string_view word);  // "or", "&": between taxa of a list
+[[nodiscard]] bool is_rank(std::string_view word);       // "subsp.", "cf.", "×": before an epithet
+[[nodiscard]] bool is_particle(std::string_view word);   // "de", "&", "ex": within an author
+[[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "s.l.", "group"
+// Case-folded words that stand in brackets behind a name and name no author: "female".
+[[nodiscard]] bool is_no_author(std::string_view folded);
+
+[[nodiscard]] std::string_view without_end(std::string_view word);  // without comma and semicolon
+[[nodiscard]] bool ends_item(std::string_view word);                // has one
+
+// Letters and inner hyphens only; at least two of them.
+[[nodiscard]] bool is_plain_word(std::string_view word);
+[[nodiscard]] bool is_epithet(std::string_view word);
+// Endings of Latin and Greek nouns in the nominative; tells "Aus Smith" from "Grey Warbler".
+[[nodiscard]] bool has_latin_ending(std::string_view word);
+// The same for epithets, genitives and participles among them.
+[[nodiscard]] bool has_epithet_ending(std::string_view word);
+[[nodiscard]] bool is_year(std::string_view word);
+[[nodiscard]] bool is_authorish(std::string_view word);  // a year, or what may be an author's name
+
+// The full stop of a word that is no abbreviation: "bus.", "Smithson."
+[[nodiscard]] bool closes_lead(std::string_view printed);
+
+// The text as names are written: "AUS BUS" as "Aus bus", "A.bus" with its blank, ligatures taken
+// apart.
+[[nodiscard]] std::string in_plain_letters(std::string_view text);
+
+}  // namespace keydrift::printed

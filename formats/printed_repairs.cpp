@@ -1,0 +1,112 @@
+#include "keydrift/formats/printed_repairs.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <unordered_set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// A couplet's number within a part.
+using Slot = std::uint64_t;
+Slot slot_of(std::uint32_t part, std::uint32_t number) {
+  return (static_cast<Slot>(part) << 32U) | number;
+}
+
+std::uint32_t number_in(LabelKey key) {
+  return static_cast<std::uint32_t>((key >> 16U) & 0xFFFFFFFFU);
+}
+
+class Repairer {
+ public:
+  Repairer(KeyText const& key, Grouping const& grouping, std::vector<ReadLead>& reads)
+      : key_{key}, reads_{reads}, part_of_(reads.size()), own_(reads.size()) {
+    for (auto const& couplet : grouping.couplets) {
+      auto const number = number_in(couplet.key);
+      standing_.insert(slot_of(couplet.part, number));
+      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+        auto const lead = grouping.members[couplet.first_member + m];
+        part_of_[lead] = couplet.part;
+        own_[lead] = number;
+      }
+    }
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& to = reads_[i].to;
+      if (to.form != DestinationForm::couplet) continue;
+      // What may be misread itself tells nothing of what is reached.
+      if (!misreading(i)) reached_.insert(slot_of(part_of_[i], number_in(to.couplet)));
+    }
+  }
+
+  void repair(std::vector<Finding>& findings) {
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const number = misreading(i);
+      if (!number) continue;
+      auto const slot = slot_of(part_of_[i], *number);
+      if (standing_.count(slot) == 0 || reached_.count(slot) > 0 || own_[i] == *number) continue;
+      mend(i, *number);
+      report(i, *number, findings);
+    }
+  }
+
+ private:
+  // The number that the lead's destination may be a misreading of: no number as it stands, or one
+  // with a letter that no couplet bears.
+  [[nodiscard]] std::optional<std::uint32_t> misreading(std::size_t i) const {
+    auto const& read = reads_[i];
+    auto const& to = read.to;
+    if (to.form == DestinationForm::none || to.form == DestinationForm::key) return std::nullopt;
+    auto const printed = strip_pointer(read.lead.destination_printed);
+    auto const number = misread_number(printed);
+    if (!number || to.form == DestinationForm::taxa) return number;
+    bool const lettered = (to.couplet & 0xFFFFU) != 0;
+    return lettered ? number : std::nullopt;
+  }
+
+  void mend(std::size_t i, std::uint32_t number) {
+    auto& to = reads_[i].to;
+    auto figures = std::move(to.taxa.figures);
+    to = {};
+    to.form = DestinationForm::couplet;
+    to.couplet = key_of(LabelFamily::digits, number, {}, 0);
+    to.number = std::to_string(number);
+    to.taxa.figures = std::move(figures);
+    reads_[i].lead.taxon_remark.clear();
+  }
+
+  void report(std::size_t i, std::uint32_t number, std::vector<Finding>& findings) const {
+    auto const& lead = reads_[i].lead;
+    auto const figures = std::to_string(number);
+    Finding finding;
+    finding.code = "misread-destination";
+    finding.severity = Severity::warning;
+    finding.file = std::string{key_.name};
+    finding.place = lead.destination_place;
+    finding.printed = lead.destination_printed;
+    finding.message = "\"" + lead.destination_printed + "\" was read as " + figures +
+                      ": there is a couplet " + figures + ", and no other lead leads to it";
+    finding.remedy = "print the number in digits if this is right, else the right destination";
+    findings.push_back(std::move(finding));
+  }
+
+  KeyText const& key_;
+  std::vector<ReadLead>& reads_;
+  std::vector<std::uint32_t> part_of_;  // by lead
+  std::vector<std::uint32_t> own_;      // number of the lead's couplet
+  std::unordered_set<Slot> standing_;   // numbers that couplets bear
+  std::unordered_set<Slot> reached_;    // numbers that leads lead to beyond doubt
+};
+
+}  // namespace
+
+void repair_destinations(KeyText const& key, Grouping const& grouping, std::vector<ReadLead>& reads,
+                         std::vector<Finding>& findings) {
+  if (key.numbering.family != LabelFamily::digits) return;
+  Repairer{key, grouping, reads}.repair(findings);
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,205 @@
+#include "keydrift/formats/printed_target.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+// The words in the brackets that close the text.
+std::string_view without_brackets(std::string_view text) {
+  bool const round = text.size() > 2 && text.front() == '(' && text.back() == ')';
+  bool const square = text.size() > 2 && text.front() == '[' && text.back() == ']';
+  return round || square ? trim(text.substr(1, text.size() - 2)) : text;
+}
+
+// "Aus group, 6", "Aus (5 species) 6": the name before the couplet's number.
+struct GroupBefore {
+  std::string_view group;
+  Reference reference;
+};
+std::optional<GroupBefore> group_before_number(std::string_view text) {
+  auto const found = trailing_reference(text);
+  if (!found) return std::nullopt;
+  auto group = trim_right(text.substr(0, found->words_end));
+  while (!group.empty() && (group.back() == ',' || group.back() == ':' || group.back() == ';' ||
+                            is_dash(code_point_before(group, group.size()).value))) {
+    group =
+        trim_right(group.substr(0, group.size() - code_point_before(group, group.size()).length));
+  }
+  bool const letters = std::any_of(group.begin(), group.end(), [](char c) {
+    return is_letter(static_cast<unsigned char>(c)) || static_cast<unsigned char>(c) >= 0x80;
+  });
+  if (!letters) return std::nullopt;
+  return GroupBefore{group, found->reference};
+}
+
+// Words for a group of taxa in the languages of keys.
+bool says_group(std::string_view folded) {
+  static constexpr std::array kWords{"group"sv,   "gruppe"sv,  "groupe"sv, "grupo"sv, "gruppo"sv,
+                                     "groep"sv,   "section"sv, "sect."sv,  "subg"sv,  "series"sv,
+                                     "complex"sv, "agg."sv,    "genus"sv,  "tribe"sv};
+  return std::any_of(kWords.begin(), kWords.end(), [folded](std::string_view word) {
+    return folded.find(word) != std::string_view::npos;
+  });
+}
+
+// Words before a name that is spoken of and not led to.
+bool is_comparing(std::string_view folded) {
+  static constexpr std::array kWords{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
+                                     "with"sv, "cf."sv, "except"sv, "to"sv,   "for"sv,  "von"sv,
+                                     "bei"sv,  "de"sv,  "and"sv,    "or"sv,   "on"sv,   "by"sv,
+                                     "see"sv,  "(in"sv, "bij"sv,    "chez"sv, "como"sv, "wie"sv,
+                                     "als"sv,  "van"sv, "und"sv,    "oder"sv, "et"sv,   "ou"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+// "AUSIDAE", "AUS": a genus or a higher name set in capitals.
+bool is_name_in_capitals(std::string_view word) {
+  constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
+  if (word.size() < kShortest) return false;
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (!is_upper(c.value)) return false;
+    at += c.length;
+  }
+  return has_latin_ending(fold(word));
+}
+
+}  // namespace
+
+std::optional<std::size_t> trailing_name(std::string_view text) {
+  constexpr std::size_t kLongestRemark = 20;  // bytes behind the name: "in part"
+  auto const from = text.size() > kLongestTrailingName ? text.size() - kLongestTrailingName : 0;
+  auto const blank = from == 0 ? 0 : text.find(' ', from);
+  if (blank == std::string_view::npos) return std::nullopt;
+  auto const words = words_of(text.substr(blank));
+  if (words.size() >= 3) {
+    auto const begin = static_cast<std::size_t>(words[words.size() - 2].data() - text.data());
+    bool const capital = is_upper(code_point_at(text, begin).value);
+    if (capital && names_a_key(text.substr(begin))) return begin;
+  }
+  // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
+  // it.
+  for (std::size_t w = words.size(); w-- > 1;) {
+    auto const& word = words[w];
+    if (w > 0 && is_comparing(fold(words[w - 1]))) continue;
+    auto const begin = static_cast<std::size_t>(word.data() - text.data());
+    auto const name = text.substr(begin);
+    bool const last = w + 1 == words.size();
+    if (last && w >= 2 && is_name_in_capitals(word) && !is_name_in_capitals(words[w - 1])) {
+      return begin;
+    }
+    if (!is_capitalised(word) && !is_abbreviated(word)) continue;
+    // "Body black. Legs yellow." is a sentence as well as a name.
+    bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
+    if (sentence && !is_abbreviated(word)) continue;
+    if (is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark) return begin;
+  }
+  return std::nullopt;
+}
+
+bool is_certain_name(std::string_view name) {
+  if (names_a_key(name)) return true;
+  auto const taxa = read_taxa(name);
+  auto const& first = taxa.taxa.front();
+  auto const words = words_of(first.name);
+  constexpr std::size_t kLongestMark = 8;  // bytes: "in part", "sp. n."
+  if (taxa.remark.size() > kLongestMark) return false;
+  return !first.authorship.empty() || (!words.empty() && is_abbreviated(words.front()));
+}
+
+std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering const& numbering) {
+  auto const fits = [&numbering](std::optional<Reference> const& reference) {
+    return reference &&
+           (reference->family == LabelFamily::digits || reference->family == numbering.family);
+  };
+  if (auto const whole = read_reference(text)) {
+    if (!fits(whole)) return std::nullopt;
+    return CoupletNumber{*whole, {}};
+  }
+  auto const end = text.find_first_of(" ,(["sv);
+  if (end == std::string_view::npos || end == 0) return std::nullopt;
+  auto number = text.substr(0, end);
+  if (number.size() > 1 && number.back() == ':') number.remove_suffix(1);
+  auto const reference = read_reference(number);
+  if (!fits(reference) || reference->family != LabelFamily::digits) return std::nullopt;
+  auto rest = trim(text.substr(end));
+  bool const bracketed = !rest.empty() && (rest.front() == '(' || rest.front() == '[') &&
+                         (rest.back() == ')' || rest.back() == ']');
+  if (bracketed) {
+    auto const inside = fold(start_of(rest.substr(1), 5));
+    bool const page = inside.substr(0, 2) == "p." || inside.substr(0, 4) == "page" ||
+                      inside.substr(0, 3) == "fig";
+    if (!page && !numbering.has_number(reference->number)) return std::nullopt;
+    return CoupletNumber{*reference, page ? std::string_view{} : without_brackets(rest)};
+  }
+  // "8, Aus group", "8 – Aus"; "8 Aus bus" is a species with its number.
+  auto const sign = code_point_at(rest, 0);
+  bool const parted = sign.value == ',' || number.size() < end || is_dash(sign.value);
+  if (!parted || !numbering.has_number(reference->number)) return std::nullopt;
+  if (number.size() == end) rest = trim(rest.substr(sign.length));
+  bool const name = is_upper(code_point_at(rest, 0).value) || says_group(fold(start_of(rest, 80)));
+  if (!name) return std::nullopt;
+  return CoupletNumber{*reference, rest};
+}
+
+DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
+  DestinationReading reading;
+  std::string_view rest = printed;
+  std::vector<std::string> figures;
+  take_brackets(rest, reading.remark, figures);
+  auto const stripped = strip_pointer(rest);
+  if (auto const found = couplet_number(stripped, numbering)) {
+    reading.form = DestinationForm::couplet;
+    reading.couplet = key_of(found->reference);
+    reading.number = std::string{found->reference.printed};
+    if (!found->remark.empty()) reading.remark = squeeze(found->remark);
+    reading.taxa.figures = std::move(figures);
+    return reading;
+  }
+  if (names_a_key(stripped) || points_into_other_work(stripped)) {
+    reading.form = DestinationForm::key;
+    auto const title = explicit_key_title(stripped);
+    reading.key_name = std::string{title.empty() ? stripped : title};
+    reading.taxa.figures = std::move(figures);
+    return reading;
+  }
+  bool const numbered = numbering.family == LabelFamily::digits;
+  if (auto const group = group_before_number(rest); group && numbered && rest.back() != '"') {
+    auto const taxa = read_taxa(group->group);
+    // A species with a number behind it ("Aus bus 44") is a species; a group is led on.
+    bool const whole_name = taxa.taxa.size() == 1 && words_of(taxa.taxa[0].name).size() <= 1;
+    bool const named_group =
+        says_group(fold(group->group)) ||
+        (group->group.find('(') != std::string_view::npos && taxa.taxa[0].authorship.empty());
+    if (numbering.has_number(group->reference.number) &&
+        (whole_name || named_group || (taxa.taxa.size() > 1 && taxa.remark.empty()))) {
+      reading.taxa.figures = std::move(figures);
+      reading.form = DestinationForm::couplet;
+      reading.couplet = key_of(group->reference);
+      reading.number = std::string{group->reference.printed};
+      reading.remark = squeeze(group->group);
+      return reading;
+    }
+  }
+  reading.form = DestinationForm::taxa;
+  reading.taxa = read_taxa(rest);
+  reading.taxa.figures.insert(reading.taxa.figures.end(), figures.begin(), figures.end());
+  if (reading.remark.empty()) {
+    reading.remark = reading.taxa.remark;
+  } else if (!reading.taxa.remark.empty()) {
+    reading.remark = reading.taxa.remark + "; " + reading.remark;
+  }
+  return reading;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,50 @@
+#pragma once
+// What a printed destination says: a couplet, taxa, another key.  Inner header of formats.
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+
+// What kind of destination is printed; which couplet or taxon it is, is seen later.
+enum class DestinationForm : std::uint8_t { none, couplet, key, taxa };
+
+struct DestinationReading {
+  DestinationForm form{DestinationForm::none};
+  LabelKey couplet{};    // for form couplet
+  std::string number;    // for form couplet: "8", as printed
+  TaxaReading taxa;      // for form taxa; its figures for every form
+  std::string key_name;  // for form key
+  std::string remark;    // "Aus group" of "Aus group, 6", "in part" of "Aus bus, in part"
+};
+
+// `printed`: the destination without leaders, blanks squeezed.
+[[nodiscard]] DestinationReading read_destination(std::string const& printed,
+                                                  Numbering const& numbering);
+
+// The number of a couplet and what is said beside it: "8", "8 (p. 3)", "8 (Aus)", "8, Aus group".
+struct CoupletNumber {
+  Reference reference;
+  std::string_view remark;
+};
+[[nodiscard]] std::optional<CoupletNumber> couplet_number(std::string_view text,
+                                                          Numbering const& numbering);
+
+inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name without leaders before it
+
+// Begin of the name or the pointer to a key that ends the text after a single blank: "Wings dark
+// Aus bus", "Wings dark AUSIDAE", "Wings dark Key B"; not one that is compared with.
+[[nodiscard]] std::optional<std::size_t> trailing_name(std::string_view text);
+
+// Is the name more than two words in Latin form: a genus abbreviated, an author, a pointer to a
+// key?
+[[nodiscard]] bool is_certain_name(std::string_view name);
+
+}  // namespace keydrift::printed

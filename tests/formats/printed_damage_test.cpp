@@ -1,0 +1,237 @@
+// Damage of scanning and pasting: misread numbers, spoilt leaders, cells pasted one by one, fused
+// words, text that breaks off.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+using Lines = std::vector<std::string>;
+
+constexpr std::string_view kEleven =
+    "1. Wings clear ..... 2\n– Wings dark ..... Aus bus\n"
+    "2. Legs pale ..... 3\n– Legs dark ..... 10\n"
+    "3. Horns long ..... 4\n– Horns short ..... 5\n"
+    "4. Small ..... 6\n– Large ..... 7\n"
+    "5. Head wide ..... 8\n– Head narrow ..... Aus cus\n"
+    "6. Eyes round ..... Aus dus\n– Eyes oval ..... 9\n"
+    "7. Foot long ..... Aus eus\n– Foot short ..... Aus fus\n"
+    "8. Tail long ..... Aus gus\n– Tail short ..... Aus hus\n"
+    "9. Fin long ..... Aus ius\n– Fin short ..... 11\n"
+    "10. Nail long ..... Aus jus\n– Nail short ..... Aus kus\n"
+    "11. Nose long ..... Aus lus\n– Nose short ..... Aus mus\n";
+
+std::string replaced(std::string text, std::string_view what, std::string_view with) {
+  auto const at = text.find(what);
+  EXPECT_NE(at, std::string::npos) << what;
+  if (at == std::string::npos) return text;
+  return text.replace(at, what.size(), with);
+}
+
+// The sketch without the labels as printed.
+std::string destinations(std::string_view text) {
+  std::string out;
+  for (std::string_view rest = text; !rest.empty();) {
+    auto const line = rest.substr(0, rest.find('\n'));
+    out += std::string{line.substr(0, line.find('['))} + std::string{line.substr(line.find(']'))} +
+           "\n";
+    rest.remove_prefix(line.size() + 1);
+  }
+  return out;
+}
+
+struct Damage {
+  char const* name;
+  char const* whole;
+  char const* damaged;
+  char const* code;
+};
+void PrintTo(Damage const& damage, std::ostream* out) { *out << damage.name; }
+
+class PrintedMisreadNumbers : public testing::TestWithParam<Damage> {};
+
+TEST_P(PrintedMisreadNumbers, ArePutRightAndSaid) {
+  auto const& damage = GetParam();
+  auto const text = replaced(std::string{kEleven}, damage.whole, damage.damaged);
+  EXPECT_EQ(destinations(sketch(text)), destinations(sketch(kEleven)));
+  bool said = false;
+  for (auto const& finding : findings_of(text)) {
+    said = said || finding.find(damage.code) != std::string::npos;
+  }
+  EXPECT_TRUE(said) << damage.code;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All, PrintedMisreadNumbers,
+    testing::Values(Damage{"SmallL", "dark ..... 10", "dark ..... l0", "misread-destination"},
+                    Damage{"CapitalI", "short ..... 11", "short ..... 1I", "misread-destination"},
+                    Damage{"LetterO", "dark ..... 10", "dark ..... 1O", "misread-destination"},
+                    Damage{"SmallO", "dark ..... 10", "dark ..... 1o", "misread-destination"},
+                    Damage{"Five", "short ..... 5", "short ..... S", "misread-destination"},
+                    Damage{"Eight", "wide ..... 8", "wide ..... B", "misread-destination"},
+                    Damage{"Parted", "short ..... 11", "short ..... 1 1", "misread-destination"},
+                    Damage{"LabelOfL", "11. Nose", "ll. Nose", "misprinted-label"},
+                    Damage{"LabelOfO", "10. Nail", "1O. Nail", "misprinted-label"},
+                    Damage{"LabelParted", "10. Nail", "1 0. Nail", "misprinted-label"},
+                    Damage{"LabelInBrackets", "11. Nose", "(l1) Nose", "misprinted-label"},
+                    Damage{"FirstLabel", "1. Wings", "l. Wings", "misprinted-label"},
+                    Damage{"LabelFive", "5. Head", "S. Head", "misprinted-label"},
+                    Damage{"CommaForPoint", "9. Fin", "9, Fin", "misprinted-label"}),
+    [](auto const& damage) { return std::string{damage.param.name}; });
+
+TEST(PrintedMisreadNumbers, AreLeftWhereTheGraphDoesNotConfirmThem) {
+  // Couplet 1 is reached by nobody else, but couplet 2 is: "Z" stays what it is.
+  auto const text =
+      "1. Wings clear ..... 2\n– Wings dark ..... Z\n"
+      "2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Z\n"
+            "2[2] Legs pale -> Aus bus\n2[–] Legs dark -> Aus cus\n");
+  EXPECT_TRUE(findings_of(text).empty());
+}
+
+TEST(PrintedMisreadNumbers, AreNamedWithThePrintedWords) {
+  auto const text = replaced(std::string{kEleven}, "dark ..... 10", "dark ..... l0");
+  EXPECT_EQ(
+      findings_of(text),
+      (Lines{"key.txt:4:19: warning: \"l0\" was read as 10: there is a couplet 10, and no "
+             "other lead leads to it [misread-destination] (print the number in digits if this is "
+             "right, else the right destination)"}));
+}
+
+TEST(PrintedDamage, SpoiltLeadersAreLeaders) {
+  EXPECT_EQ(sketch("1. Wings clear .  . ,. . .. . 2\n– Wings dark . . , . . ... .Aus bus\n"
+                   "2. Legs pale .....: Aus cus\n– Legs dark ..... = Aus dus\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
+TEST(PrintedDamage, DestinationsMayEndInAnyPoint) {
+  EXPECT_EQ(sketch("1. Wings clear ..... 2.\n– Wings dark ..... Aus bus.\n"
+                   "2. Legs pale ..... 3;\n– Legs dark ..... Aus cus;\n"
+                   "3. Foot pale ..... Aus dus Mill.\n– Foot dark ..... Aus sp.\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> 3\n2[–] Legs dark -> Aus cus\n"
+            "3[3] Foot pale -> Aus dus\n3[–] Foot dark -> Aus sp.\n");
+}
+
+TEST(PrintedDamage, LabelsFusedToTheDestinationBeforeThemBeginLeads) {
+  EXPECT_EQ(sketch("1. Wings clear .... 2\n– Wings dark .... 3\n"
+                   "2. Head red .... Aus bus- Head blue .... Aus cus\n"
+                   "3. Legs pale ....44. Foot red .... Aus dus\n– Foot blue .... Aus eus\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> 3\n"
+            "2[2] Head red -> Aus bus\n2[-] Head blue -> Aus cus\n"
+            "3[3] Legs pale -> 4\n4[4] Foot red -> Aus dus\n4[–] Foot blue -> Aus eus\n");
+}
+
+TEST(PrintedDamage, FusedNamesArePartedWhereBothWordsStandElsewhere) {
+  auto const text =
+      "1. Wings clear ..... 2\n– Wings dark ..... Ausbus\n"
+      "2. Legs pale ..... Aus cus\n– Legs dark ..... A. bus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus bus\n");
+  EXPECT_EQ(
+      findings_of(text).front(),
+      "key.txt:2:20: warning: \"Ausbus\" was read as \"Aus bus\": the source names both words "
+      "elsewhere [fused-name] (print a blank between genus and epithet, or the right name)");
+  EXPECT_EQ(sketch("1. Clear ..... 2\n– Dark ..... Ausbus\n2. Pale ..... Aus\n– Dark ..... Bus\n"),
+            "1[1] Clear -> 2\n1[–] Dark -> Ausbus\n2[2] Pale -> Aus\n2[–] Dark -> Bus\n");
+}
+
+TEST(PrintedDamage, CellsPastedOneBelowTheOtherMakeLeads) {
+  auto const text =
+      "Key to Aus\n1\nWings clear and rather long,\nwith dark veins\n2\n–\nWings dark\n\nAus bus\n"
+      "2\nLegs pale\n3\n–\nLegs dark\nGrey Halver\n"
+      "3\nHorns long\nAus cus Roe\nFound in fens.\n–\nHorns short\nAus dus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear and rather long, with dark veins -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> 3\n2[–] Legs dark -> Grey Halver\n"
+            "3[3] Horns long -> Aus cus\n3[–] Horns short -> Aus dus\n");
+  EXPECT_EQ(read_key(text).edition.couplets[2].leads[0].notes, (Lines{"Found in fens."}));
+}
+
+TEST(PrintedDamage, CellsWithLeadersInTheWordsKeepThem) {
+  EXPECT_EQ(sketch("1.\nWings clear .... 2\n–\nWings dark, never\nbanded .... Aus bus\n"
+                   "2.\nLegs pale .... Aus cus\n–\nLegs dark .... Aus dus\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark, never banded -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
+TEST(PrintedDamage, SecondLeadsNeedNoLabelWhereNoneHasOne) {
+  EXPECT_EQ(sketch("1. Wings clear, with dark\n   veins\n                                 2\n"
+                   "   Wings dark\n                                 3\n"
+                   "2. Legs pale\n                           Aus bus Roe\n"
+                   "   Legs dark\n                           Aus cus Roe\n"
+                   "3. Foot long\n                           Aus dus Roe\n"
+                   "   Foot short\n                           Aus eus Roe\n"),
+            "1[1] Wings clear, with dark veins -> 2\n1[] Wings dark -> 3\n"
+            "2[2] Legs pale -> Aus bus\n2[] Legs dark -> Aus cus\n"
+            "3[3] Foot long -> Aus dus\n3[] Foot short -> Aus eus\n");
+}
+
+TEST(PrintedDamage, TheTextThatBreaksOffIsSaidSo) {
+  constexpr std::string_view kWhole =
+      "1. Wings clear ..... 2\n1'. Wings dark ..... Aus bus\n2. Legs pale ..... Aus cus\n";
+  EXPECT_EQ(
+      findings_of(std::string{kWhole} + "2'."),
+      (Lines{"key.txt:4:1: warning: the text ends within this lead: its words and "
+             "destination are missing [text-breaks-off] (add what the source prints after it)"}));
+  EXPECT_EQ(findings_of(std::string{kWhole} + "2'. Legs dark, with a long"),
+            (Lines{"key.txt:4:1: warning: the text ends within this lead: its destination is "
+                   "missing [text-breaks-off] (add what the source prints after it)"}));
+  EXPECT_TRUE(findings_of(std::string{kWhole} + "2'. Legs dark ..... Aus dus").empty());
+}
+
+TEST(PrintedDamage, LinesKeptNowhereAreCountedAndPlaced) {
+  auto const text =
+      "1. Wings clear and long, with a\nbroad band across the\n\n"
+      "132          THE AUSIDAE OF HALVERN\n\ntip ..... 2\n– Wings dark ..... Aus bus\n-----\n"
+      "2. Legs pale ..... Aus cus\n45\n– Legs dark ..... Aus dus\n";
+  EXPECT_EQ(
+      findings_of(text),
+      (Lines{"key.txt:4:1: information: 3 lines were kept nowhere: 1 page number, 1 running "
+             "head, 1 ruled line [skipped-lines] (if one of them belongs to the key, print it on "
+             "a line with its lead)"}));
+  EXPECT_EQ(line_kinds(text),
+            "lead, continuation, blank, running head, blank, continuation, lead, skipped, lead, "
+            "page number, lead");
+}
+
+TEST(PrintedDamage, HeadsOfPagesThatFollowEachOtherAreTold) {
+  EXPECT_EQ(line_kinds("Shells of Halvern                          17\n\n"
+                       "1. Wings clear, with a broad band ..... 2\n– Wings dark, with a\n"
+                       "18                           Roe and Doe\nlong tip ..... Aus bus\n"
+                       "2. Legs pale ..... Aus cus\n– Legs dark ..... Aus dus\n"),
+            "running head, blank, lead, lead, running head, continuation, lead, lead");
+}
+
+TEST(PrintedDamage, PlatesInTheMiddleOfALeadDoNotEndIt) {
+  EXPECT_EQ(
+      sketch("1. Wings clear, longer than\n\n              PLATE 4\n\n"
+             "Fig. 1. Aus bus Roe, 41 mm.\nFig. 2. A. cus Roe, 33 mm.\nFig. 3. A. dus.\n\n28\n\n"
+             "   the legs ..... 2\n1'. Wings dark ..... Aus bus\n"
+             "2. Legs pale ..... Aus cus\n2'. Legs dark ..... Aus dus\n"),
+      "1[1] Wings clear, longer than the legs -> 2\n1[1'] Wings dark -> Aus bus\n"
+      "2[2] Legs pale -> Aus cus\n2[2'] Legs dark -> Aus dus\n");
+}
+
+TEST(PrintedDamage, TheYearOfAnAuthorIsNoDestination) {
+  EXPECT_EQ(sketch("1 Wings clear 2\n– Wings dark Aus bus Roe,\n1898\n"
+                   "2 Legs pale Aus cus Roe, 1901\n– Legs dark Aus dus Roe\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
+}  // namespace
+}  // namespace keydrift

@@ -1,0 +1,113 @@
+// The taxa that leads end in: remarks, marks of new names, sexes, genera from titles, capitals.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::read_key;
+using test::sketch;
+using Lines = std::vector<std::string>;
+
+// What the second lead of a key of two leads to.
+std::string led_to(std::string_view destination) {
+  auto const text = "1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
+                    "\n2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n";
+  auto const whole = sketch(text);
+  auto const begin = whole.find("Wings dark -> ") + 14;
+  return whole.substr(begin, whole.find('\n', begin) - begin);
+}
+
+std::string author_of(std::string_view destination) {
+  auto const text = "1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
+                    "\n2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n";
+  auto const edition = read_key(text).edition;
+  return edition.taxa.at(1).authorship;
+}
+
+TEST(PrintedNames, PartsOfATaxonAreRemarksInEveryLanguage) {
+  for (std::string const words :
+       {"in part", "(part)", "[part]", "pars", "p.p.", "p. p.", "partim", "pro parte", "z. T.",
+        "en partie", "(en parte)", "em parte", "in parte", "deels"}) {
+    auto const found = led_to("Aus dus " + words);
+    EXPECT_EQ(found.substr(0, 9), "Aus dus (") << words;
+  }
+}
+
+TEST(PrintedNames, MarksOfNewNamesAreRemarks) {
+  for (std::string const words : {"sp. n.", "sp. nov.", "n. sp.", "nov. sp.", "stat. rev.",
+                                  "comb. n.", "comb. nov.", "syn. n."}) {
+    EXPECT_EQ(led_to("Aus dus " + words), "Aus dus (" + words + ")");
+  }
+  EXPECT_EQ(led_to("Aus dus (Roe, 1900), comb. n."), "Aus dus (comb. n.)");
+}
+
+TEST(PrintedNames, LimitsAndDoubtsBelongToTheName) {
+  for (std::string const name : {"Aus dus agg.", "Aus dus s.l.", "Aus dus s. str.", "Aus cf. dus",
+                                 "Aus aff. dus", "Aus sp. A", "?Aus dus", "Aus × dus"}) {
+    EXPECT_EQ(led_to(name), name);
+  }
+}
+
+TEST(PrintedNames, SexesAndPlacesInBracketsAreNoAuthors) {
+  EXPECT_EQ(led_to("Aus dus (Weibchen)"), "Aus dus (Weibchen)");
+  EXPECT_EQ(author_of("Aus dus (Weibchen)"), "");
+  EXPECT_EQ(led_to("Aus dus Roe (Halvern Basin, fens)"), "Aus dus (Halvern Basin, fens)");
+  EXPECT_EQ(author_of("Aus dus Roe (Halvern Basin, fens)"), "Roe");
+  EXPECT_EQ(author_of("Aus dus (Roe, 1900)"), "(Roe, 1900)");
+  EXPECT_EQ(author_of("Aus dus (L.) Roe (1900)"), "(L.) Roe (1900)");
+  EXPECT_EQ(led_to("Aus dus Roe — Halvern, Orm"), "Aus dus (Halvern, Orm)");
+}
+
+TEST(PrintedNames, CapitalsAndLigaturesAreSetAsNamesAre) {
+  EXPECT_EQ(led_to("AUS DUS Roe"), "Aus dus");
+  EXPECT_EQ(author_of("AUS DUS Roe"), "Roe");
+  EXPECT_EQ(led_to("AUSIDAE"), "Ausidae");
+  EXPECT_EQ(led_to("TRIALCIS Roe (p. 31)"), "Trialcis (p. 31)");
+  EXPECT_EQ(led_to("Aus \uFB02avus"), "Aus flavus");
+}
+
+TEST(PrintedNames, ShortEpithetsStandForTheSpeciesBefore) {
+  EXPECT_EQ(sketch("1. Wings clear ..... Aus bus bus\n– Wings dark ..... 2\n"
+                   "2. Legs pale ..... A. b. cus Roe\n– Legs dark ..... subsp. dus\n"),
+            "1[1] Wings clear -> Aus bus bus\n1[–] Wings dark -> 2\n"
+            "2[2] Legs pale -> Aus bus cus\n2[–] Legs dark -> Aus bus subsp. dus\n");
+}
+
+TEST(PrintedNames, TheTitleGivesTheGenus) {
+  for (std::string const title : {"Key to the species of Tambora", "KEY TO THE SPECIES OF TAMBORA",
+                                  "TAMBORA.", "TABLE OF SPECIES OF TAMBORA ROE, 1902 (IMAGINES)",
+                                  "Schlüssel der Tambora-Arten", "Tambora in the Outer Marches"}) {
+    auto const text = title +
+                      "\n\n1. Wings clear ..... T. bus\n– Wings dark ..... 2\n"
+                      "2. Legs pale ..... cus Roe\n– Legs dark ..... 7. dus\n";
+    EXPECT_EQ(sketch(text),
+              "1[1] Wings clear -> Tambora bus\n1[–] Wings dark -> 2\n"
+              "2[2] Legs pale -> Tambora cus\n2[–] Legs dark -> Tambora dus\n")
+        << title;
+  }
+}
+
+TEST(PrintedNames, TheNamesOfTheKeyGoBeforeItsTitle) {
+  EXPECT_EQ(sketch("Key to the Tamboridae\n\n1. Wings clear ..... Tus bus\n– Wings dark ..... 2\n"
+                   "2. Legs pale ..... T. cus\n– Legs dark ..... T. dus\n"),
+            "1[1] Wings clear -> Tus bus\n1[–] Wings dark -> 2\n"
+            "2[2] Legs pale -> Tus cus\n2[–] Legs dark -> Tus dus\n");
+}
+
+TEST(PrintedNames, SentencesInLatinFormAreNoNames) {
+  EXPECT_EQ(sketch("1. Wings clear; Leaves alternate\n– Wings dark ..... 2\n"
+                   "2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n"),
+            "1[1] Wings clear; Leaves alternate -> ?\n1[–] Wings dark -> 2\n"
+            "2[2] Legs pale -> Aus bus\n2[–] Legs dark -> Aus cus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
