@@ -136,7 +136,7 @@ class Sorter {
 
   // A cell of a table that was pasted cell by cell.
   bool take_cell(SourceLine const& line) {
-    if (cells_.empty()) return false;
+    if (cells_.empty() || numbering_.exact) return false;
     switch (cells_[at_]) {
       case CellRole::none:
         return false;
@@ -402,7 +402,7 @@ class Sorter {
       start_unlabelled(line);
       return true;
     }
-    bool const name = !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
+    bool const name = !numbering_.exact && !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
     bool const alone = name || read_reference(strip_pointer(line.text)).has_value();
     add_piece(line, 0);
     sorted_.leads.back().destination_told = name;
@@ -478,6 +478,7 @@ class Sorter {
   // In keys of which only first leads are labelled: a line with a capital that leads somewhere,
   // where the couplet's second lead is due.
   [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
+    if (numbering_.exact) return false;
     if (!ahead_.second_leads_unlabelled() || progress_ == Progress::leaders || in_caption_) {
       return false;
     }

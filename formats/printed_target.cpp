@@ -99,9 +99,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
       return begin;
     }
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
-    // "Body black. Legs yellow." is a sentence as well as a name.
+    // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
-    if (sentence && !is_abbreviated(word)) continue;
+    if (sentence && !is_abbreviated(word) && read_taxa(name).taxa.front().authorship.empty()) {
+      continue;
+    }
     if (is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark) return begin;
   }
   return std::nullopt;

@@ -41,11 +41,12 @@ Severity limit_of(std::string const& word) {
 }
 
 // What each line of the source was taken for; editions of fields have no lines to explain.
-void explain_lines(EditionInput const& input, StyleOptions const& style, Context& context) {
+void explain_lines(std::string const& name, EditionInput const& input, StyleOptions const& style,
+                   Context& context) {
   if (input.source) {
     context.out << reading_text(input.edition, *input.source, style.apply(context.style)) << '\n';
   } else {
-    context.err << "keydrift: " << input.edition.name
+    context.err << "keydrift: " << name
                 << " says itself what each part of it is; there are no lines to explain\n";
   }
 }
@@ -109,7 +110,7 @@ ExitCode proof(ProofArguments const& arguments, StyleOptions const& style, Conte
       return kUnwritableOutput;
     }
   }
-  if (arguments.explain_lines) explain_lines(*input, style, context);
+  if (arguments.explain_lines) explain_lines(arguments.edition, *input, style, context);
   context.out << proof_text(edition, result, style.apply(context.style));
 
   auto const limit = limit_of(arguments.fail_on);
