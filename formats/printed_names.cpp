@@ -43,75 +43,25 @@ std::vector<std::string> beginnings(std::string const& genus) {
 
 // Words of titles that are no genus, whatever their ending.
 bool is_title_word(std::string_view folded) {
-  static constexpr std::array kWords{"key"sv,
-                                     "keys"sv,
-                                     "species"sv,
-                                     "genus"sv,
-                                     "genera"sv,
-                                     "subgenus"sv,
-                                     "males"sv,
-                                     "females"sv,
-                                     "larvae"sv,
-                                     "adults"sv,
-                                     "nymphs"sv,
-                                     "workers"sv,
-                                     "families"sv,
-                                     "family"sv,
-                                     "tribes"sv,
-                                     "groups"sv,
-                                     "subspecies"sv,
-                                     "especies"sv,
-                                     "espécies"sv,
-                                     "espèces"sv,
-                                     "specie"sv,
-                                     "specierum"sv,
-                                     "generum"sv,
-                                     "clavis"sv,
-                                     "clave"sv,
-                                     "chave"sv,
-                                     "clé"sv,
-                                     "genre"sv,
-                                     "género"sv,
-                                     "gênero"sv,
-                                     "genere"sv,
-                                     "table"sv,
-                                     "tabula"sv,
-                                     "tabelle"sv,
-                                     "revision"sv,
-                                     "notes"sv,
-                                     "identification"sv,
-                                     "determination"sv,
-                                     "une"sv,
-                                     "les"sv,
-                                     "des"sv,
-                                     "pages"sv,
-                                     "figures"sv,
-                                     "plates"sv,
-                                     "introduction"sv,
-                                     "synopsis"sv,
-                                     "conspectus"sv,
-                                     "synoptica"sv,
-                                     "dispositio"sv,
-                                     "systematica"sv,
-                                     "flora"sv,
-                                     "fauna"sv,
-                                     "larva"sv,
-                                     "imagines"sv,
-                                     "females,"sv,
-                                     "hembras"sv,
-                                     "machos"sv,
-                                     "las"sv,
-                                     "los"sv,
-                                     "islas"sv,
-                                     "the"sv,
-                                     "basis"sv,
-                                     "of"sv,
-                                     "to"sv,
-                                     "for"sv,
-                                     "known"sv,
-                                     "from"sv,
-                                     "das"sv,
-                                     "dos"sv};
+  static constexpr std::array kWords{
+      "key"sv,           "keys"sv,       "species"sv,   "genus"sv,
+      "genera"sv,        "subgenus"sv,   "males"sv,     "females"sv,
+      "larvae"sv,        "adults"sv,     "nymphs"sv,    "workers"sv,
+      "families"sv,      "family"sv,     "tribes"sv,    "groups"sv,
+      "subspecies"sv,    "especies"sv,   "espécies"sv,  "espèces"sv,
+      "specie"sv,        "specierum"sv,  "generum"sv,   "generis"sv,
+      "sectionis"sv,     "subgeneris"sv, "clavis"sv,    "clave"sv,
+      "chave"sv,         "clé"sv,        "genre"sv,     "género"sv,
+      "gênero"sv,        "genere"sv,     "table"sv,     "tabula"sv,
+      "tabelle"sv,       "revision"sv,   "notes"sv,     "identification"sv,
+      "determination"sv, "une"sv,        "les"sv,       "des"sv,
+      "pages"sv,         "figures"sv,    "plates"sv,    "introduction"sv,
+      "synopsis"sv,      "conspectus"sv, "synoptica"sv, "dispositio"sv,
+      "systematica"sv,   "flora"sv,      "fauna"sv,     "larva"sv,
+      "imagines"sv,      "females,"sv,   "hembras"sv,   "machos"sv,
+      "las"sv,           "los"sv,        "islas"sv,     "the"sv,
+      "basis"sv,         "of"sv,         "to"sv,        "for"sv,
+      "known"sv,         "from"sv,       "das"sv,       "dos"sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
@@ -152,9 +102,12 @@ std::vector<std::string> genera_in_title(std::string const& title) {
     bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
                         folded.ends_with("aceae") || folded.ends_with("oidea");
     bool const likely = !prose || capitals || authored || announces_genus(before);
-    bool const genitive = before == "generis";  // not the name's own form
+    // "generis Ausae" is not the name's own form; "generis Ausella" is.
+    bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
     if (genus.size() >= 3 && !is_title_word(folded) && likely && !family && !genitive) {
-      if (has_latin_ending(genus)) {
+      if (before == "generis") {
+        latin.insert(latin.begin(), genus);
+      } else if (has_latin_ending(genus)) {
         latin.push_back(genus);
       } else if (announces_genus(before)) {
         announced.push_back(genus);
