@@ -43,25 +43,79 @@ std::vector<std::string> beginnings(std::string const& genus) {
 
 // Words of titles that are no genus, whatever their ending.
 bool is_title_word(std::string_view folded) {
-  static constexpr std::array kWords{
-      "key"sv,           "keys"sv,       "species"sv,   "genus"sv,
-      "genera"sv,        "subgenus"sv,   "males"sv,     "females"sv,
-      "larvae"sv,        "adults"sv,     "nymphs"sv,    "workers"sv,
-      "families"sv,      "family"sv,     "tribes"sv,    "groups"sv,
-      "subspecies"sv,    "especies"sv,   "espécies"sv,  "espèces"sv,
-      "specie"sv,        "specierum"sv,  "generum"sv,   "generis"sv,
-      "sectionis"sv,     "subgeneris"sv, "clavis"sv,    "clave"sv,
-      "chave"sv,         "clé"sv,        "genre"sv,     "género"sv,
-      "gênero"sv,        "genere"sv,     "table"sv,     "tabula"sv,
-      "tabelle"sv,       "revision"sv,   "notes"sv,     "identification"sv,
-      "determination"sv, "une"sv,        "les"sv,       "des"sv,
-      "pages"sv,         "figures"sv,    "plates"sv,    "introduction"sv,
-      "synopsis"sv,      "conspectus"sv, "synoptica"sv, "dispositio"sv,
-      "systematica"sv,   "flora"sv,      "fauna"sv,     "larva"sv,
-      "imagines"sv,      "females,"sv,   "hembras"sv,   "machos"sv,
-      "las"sv,           "los"sv,        "islas"sv,     "the"sv,
-      "basis"sv,         "of"sv,         "to"sv,        "for"sv,
-      "known"sv,         "from"sv,       "das"sv,       "dos"sv};
+  static constexpr std::array kWords{"key"sv,
+                                     "keys"sv,
+                                     "species"sv,
+                                     "genus"sv,
+                                     "genera"sv,
+                                     "subgenus"sv,
+                                     "males"sv,
+                                     "females"sv,
+                                     "larvae"sv,
+                                     "adults"sv,
+                                     "nymphs"sv,
+                                     "workers"sv,
+                                     "families"sv,
+                                     "family"sv,
+                                     "tribes"sv,
+                                     "groups"sv,
+                                     "subspecies"sv,
+                                     "especies"sv,
+                                     "espécies"sv,
+                                     "espèces"sv,
+                                     "specie"sv,
+                                     "specierum"sv,
+                                     "generum"sv,
+                                     "generis"sv,
+                                     "sectionis"sv,
+                                     "subgeneris"sv,
+                                     "clavis"sv,
+                                     "clave"sv,
+                                     "chave"sv,
+                                     "clé"sv,
+                                     "genre"sv,
+                                     "género"sv,
+                                     "gênero"sv,
+                                     "genere"sv,
+                                     "table"sv,
+                                     "tabula"sv,
+                                     "tabelle"sv,
+                                     "revision"sv,
+                                     "notes"sv,
+                                     "identification"sv,
+                                     "determination"sv,
+                                     "une"sv,
+                                     "les"sv,
+                                     "des"sv,
+                                     "pages"sv,
+                                     "figures"sv,
+                                     "plates"sv,
+                                     "introduction"sv,
+                                     "synopsis"sv,
+                                     "conspectus"sv,
+                                     "synoptica"sv,
+                                     "dispositio"sv,
+                                     "systematica"sv,
+                                     "flora"sv,
+                                     "fauna"sv,
+                                     "larva"sv,
+                                     "imagines"sv,
+                                     "females,"sv,
+                                     "hembras"sv,
+                                     "machos"sv,
+                                     "las"sv,
+                                     "los"sv,
+                                     "islas"sv,
+                                     "the"sv,
+                                     "basis"sv,
+                                     "of"sv,
+                                     "to"sv,
+                                     "for"sv,
+                                     "known"sv,
+                                     "from"sv,
+                                     "para"sv,
+                                     "das"sv,
+                                     "dos"sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
@@ -73,9 +127,17 @@ bool announces_genus(std::string_view folded) {
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
+bool says_genus(std::string_view folded) {
+  static constexpr std::array kWords{"genus"sv,  "gattung"sv, "genre"sv,   "género"sv,
+                                     "gênero"sv, "genere"sv,  "generis"sv, "geslacht"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
 // The genera that a title may speak of, the likeliest first: "Key to the species of Aus",
 // "KEY TO THE SPECIES OF AUS", "Die Aus-Arten".
 std::vector<std::string> genera_in_title(std::string const& title) {
+  std::vector<std::string> said;  // "genus Aus"
+  std::vector<std::string> announced_latin;
   std::vector<std::string> latin;
   std::vector<std::string> announced;
   std::string before;
@@ -105,18 +167,20 @@ std::vector<std::string> genera_in_title(std::string const& title) {
     // "generis Ausae" is not the name's own form; "generis Ausella" is.
     bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
     if (genus.size() >= 3 && !is_title_word(folded) && likely && !family && !genitive) {
-      if (before == "generis") {
-        latin.insert(latin.begin(), genus);
+      if (says_genus(before)) {
+        said.push_back(genus);
       } else if (has_latin_ending(genus)) {
-        latin.push_back(genus);
+        (announces_genus(before) ? announced_latin : latin).push_back(genus);
       } else if (announces_genus(before)) {
         announced.push_back(genus);
       }
     }
     before = folded;
   }
-  latin.insert(latin.end(), announced.begin(), announced.end());
-  return latin;
+  for (auto const& further : {announced_latin, latin, announced}) {
+    said.insert(said.end(), further.begin(), further.end());
+  }
+  return said;
 }
 
 std::string_view after_first_word(std::string_view name) {

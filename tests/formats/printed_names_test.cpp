@@ -95,6 +95,17 @@ TEST(PrintedNames, TheTitleGivesTheGenus) {
   }
 }
 
+TEST(PrintedNames, TheGenusOfATitleIsTheWordThatIsAnnounced) {
+  auto const key =
+      "1. Alae hyalinae ..... A. bus\n– Alae fuscae ..... 2\n"
+      "2. Pedes pallidi ..... A. cus\n– Pedes atri ..... A. dus\n";
+  for (std::string const title :
+       {"CLAVE PARA LAS ESPECIES DE AUSA", "Clavis sectionis Busa generis Ausa",
+        "Marina plants: key to the genus Ausa", "Chave para as espécies de Ausa"}) {
+    EXPECT_EQ(read_key(title + "\n\n" + key).edition.taxa.front().name, "Ausa bus") << title;
+  }
+}
+
 TEST(PrintedNames, TheNamesOfTheKeyGoBeforeItsTitle) {
   EXPECT_EQ(sketch("Key to the Tamboridae\n\n1. Wings clear ..... Tus bus\n– Wings dark ..... 2\n"
                    "2. Legs pale ..... T. cus\n– Legs dark ..... T. dus\n"),
