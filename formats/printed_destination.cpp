@@ -245,9 +245,9 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   auto word = text.substr(begin);
   if (begin == 0 || word.empty()) return std::nullopt;
   if (word.size() > 1 && (word.back() == '.' || word.back() == ';')) word.remove_suffix(1);
-  if (word.size() > 2 && word.front() == '(' && word.back() == ')') {
-    word = word.substr(1, word.size() - 2);
-  }
+  bool const bracketed = word.size() > 2 && ((word.front() == '(' && word.back() == ')') ||
+                                             (word.front() == '[' && word.back() == ']'));
+  if (bracketed) word = word.substr(1, word.size() - 2);
   auto const reference = read_reference(word);
   if (!reference || reference->family != LabelFamily::digits) return std::nullopt;
   TrailingReference found;

@@ -135,9 +135,6 @@ constexpr std::array kKinds{
         "newer-version", Severity::error, "A newer version of the format",
         "The file was written by a newer program. Reading it by halves would lose what is new in\n"
         "it."},
-    FindingKind{"mixed-encodings", Severity::warning, "Lines in different encodings",
-                "Each line was read in the encoding that its bytes fit.  Save the file as UTF-8 if\n"
-                "any letter looks wrong."},
     FindingKind{
         "no-couplets", Severity::error, "No couplet was found",
         "Nothing in the text looks like a numbered couplet of two leads or more. The message\n"
