@@ -6,11 +6,12 @@
 # it learned in build-fuzz/found/<target>/ and anything that broke in build-fuzz/broken/.  A single
 # input may cost a second, no more.
 set -eu
-. "$(dirname -- "$0")/../../fixtures/setup.sh"
+keydrift_root=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
+. "$keydrift_root/fixtures/setup.sh"
 seconds=${1:-60}
 [ $# -eq 0 ] || shift
 # shellcheck disable=SC2086
-install_missing $keydrift_packages libgtest-dev ccache clang libclang-rt-14-dev
+install_missing $keydrift_packages libgtest-dev ccache clang libclang-rt-14-dev llvm
 cd "$keydrift_root"
 cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo \
   -DKEYDRIFT_FUZZ=ON >/dev/null
