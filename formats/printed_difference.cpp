@@ -4,7 +4,7 @@
 #include <string_view>
 #include <variant>
 
-#include "keydrift/formats/printed_front.hpp"
+#include "keydrift/key/front_lines.hpp"
 
 namespace keydrift::printed {
 namespace {

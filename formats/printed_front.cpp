@@ -312,12 +312,6 @@ class FrontReader {
   std::vector<Finding>& findings_;
 };
 
-std::string join(std::vector<std::string> const& items) {
-  std::string text;
-  for (auto const& item : items) text += (text.empty() ? "" : "; ") + item;
-  return text;
-}
-
 }  // namespace
 
 std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines, std::size_t end,
@@ -385,32 +379,6 @@ std::vector<LineAccount> read_front_matter(std::vector<SourceLine> const& lines,
     edition.notes.push_back({title, title_place});
   }
   return accounts;
-}
-
-std::vector<FrontLine> front_lines(FrontMatter const& front) {
-  std::vector<FrontLine> lines;
-  auto const add = [&lines](std::string_view name, std::string value) {
-    if (!value.empty()) lines.push_back({std::string{name}, std::move(value)});
-  };
-  add("Title", front.title);
-  add("Edition", front.edition);
-  if (front.year) add("Year", std::to_string(*front.year));
-  add("Authors", join(front.authors));
-  add("Language", front.language);
-  add("Taxa", front.scope.taxa);
-  add("Region", front.scope.region);
-  add("Places", join(front.scope.places));
-  add("Excludes", join(front.scope.excluded_taxa));
-  add("Lists", join(front.scope.listed_taxa));
-  add("Life stage", front.scope.life_stage);
-  add("Sex", front.scope.sex);
-  add("Material", front.scope.material);
-  std::vector<std::string> synonyms;
-  synonyms.reserve(front.synonyms.size());
-  for (auto const& one : front.synonyms) synonyms.push_back(one.accepted + " = " + one.synonym);
-  add("Synonyms", join(synonyms));
-  for (auto const& [name, value] : front.other) add(name, value);
-  return lines;
 }
 
 }  // namespace keydrift::printed

@@ -18,11 +18,4 @@ namespace keydrift::printed {
                                                          std::size_t end, Edition& edition,
                                                          std::vector<Finding>& findings);
 
-// The values as they were written: the inverse of reading.
-struct FrontLine {
-  std::string name;
-  std::string value;
-};
-[[nodiscard]] std::vector<FrontLine> front_lines(FrontMatter const& front);
-
 }  // namespace keydrift::printed

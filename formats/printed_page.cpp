@@ -10,10 +10,10 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_ends.hpp"
 #include "keydrift/formats/printed_exact.hpp"
-#include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_wrap.hpp"
+#include "keydrift/key/front_lines.hpp"
 
 namespace keydrift::printed {
 namespace {

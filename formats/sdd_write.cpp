@@ -7,10 +7,10 @@
 #include <sstream>
 #include <utility>
 
-#include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/sdd_characters.hpp"
 #include "keydrift/formats/sdd_plan.hpp"
 #include "keydrift/formats/sdd_text.hpp"
+#include "keydrift/key/front_lines.hpp"
 
 namespace keydrift {
 namespace {
@@ -57,7 +57,7 @@ class Writer {
     dataset.append_attribute("xml:lang") =
         is_language(front.language) ? front.language.c_str() : "und";
     add_representation(dataset, front.title.empty() ? edition_.name : front.title, "Key");
-    for (auto const& line : printed::front_lines(front)) {
+    for (auto const& line : front_lines(front)) {
       auto own = add_own(dataset, "front", line.value);
       own.append_attribute("name") = clean(line.name).c_str();
       if (line.name != "Title" && line.name != "Authors" && line.name != "Language" &&

@@ -87,7 +87,7 @@ class KeyPage {
   }
 
   void write_front() {
-    auto const lines = front_in_words(edition_.front);
+    auto const lines = lines_below_title(edition_.front);
     if (lines.empty()) return;
     html_.raw("<dl class=\"front\">\n");
     for (auto const& [name, value] : lines) {

@@ -87,7 +87,7 @@ class Markdown {
 
   void write_front() {
     std::vector<std::string> lines;
-    for (auto const& [name, value] : front_in_words(edition_.front)) {
+    for (auto const& [name, value] : lines_below_title(edition_.front)) {
       lines.push_back("**" + in_line(name) + "** " + in_line(value));
     }
     write_lines(lines);

@@ -32,27 +32,12 @@ std::vector<std::string_view> words_of(std::string_view text) {
 
 }  // namespace
 
-std::vector<std::pair<std::string, std::string>> front_in_words(FrontMatter const& front) {
-  std::vector<std::pair<std::string, std::string>> lines;
-  auto const add = [&lines](std::string_view name, std::string value) {
-    if (!value.empty()) lines.emplace_back(name, std::move(value));
-  };
-  auto const year = front.year ? std::to_string(*front.year) : std::string{};
-  if (year != front.edition) add("Year", year);
-  add("Language", front.language);
-  add("Taxa", front.scope.taxa);
-  add("Region", front.scope.region);
-  add("Places", joined(front.scope.places));
-  add("Excludes", joined(front.scope.excluded_taxa));
-  add("Lists", joined(front.scope.listed_taxa));
-  add("Life stage", front.scope.life_stage);
-  add("Sex", front.scope.sex);
-  add("Material", front.scope.material);
-  std::vector<std::string> synonyms;
-  synonyms.reserve(front.synonyms.size());
-  for (auto const& one : front.synonyms) synonyms.push_back(one.accepted + " = " + one.synonym);
-  add("Synonyms", joined(synonyms));
-  for (auto const& [name, value] : front.other) add(name, value);
+std::vector<FrontLine> lines_below_title(FrontMatter const& front) {
+  auto lines = front_lines(front);
+  std::erase_if(lines, [&](FrontLine const& line) {
+    return line.name == "Title" || line.name == "Edition" || line.name == "Authors" ||
+           (line.name == "Year" && line.value == front.edition);
+  });
   return lines;
 }
 

@@ -9,13 +9,12 @@
 #include <vector>
 
 #include "keydrift/key/edition.hpp"
+#include "keydrift/key/front_lines.hpp"
 
 namespace keydrift::reports {
 
-// "Region" -> "Halvern Basin": what the front matter says besides title and authors, in the order
-// of printing.
-[[nodiscard]] std::vector<std::pair<std::string, std::string>> front_in_words(
-    FrontMatter const& front);
+// What the front matter says besides title and byline, in the order of printing.
+[[nodiscard]] std::vector<FrontLine> lines_below_title(FrontMatter const& front);
 
 // "2024 edition · E. R.; M. K.": empty when neither is said.
 [[nodiscard]] std::string byline(FrontMatter const& front);
