@@ -372,7 +372,8 @@ Loaded<Amendment> read_text(std::string_view name, std::string_view text,
       finding.place = place_in(lines[i], lines[i].begin, lines[i].begin);
       finding.message = "this line has " + std::to_string(lines[i].text.size()) +
                         " bytes, more than the limit of " + std::to_string(limits.line_bytes);
-      finding.remedy = "break the piece into lines, one lead each, or raise the limit";
+      finding.remedy = "break the piece into lines, one lead each, or allow more with " +
+                       to_lift(limits, ReadLimit::line, lines[i].text.size());
       Loaded<Amendment> refused;
       refused.findings.push_back(std::move(finding));
       return refused;

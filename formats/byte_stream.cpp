@@ -143,7 +143,7 @@ class GzipStream final : public ByteStream {
       return finding_of(name_, "too-large",
                         "the gzip file unpacks to more than the limit of " +
                             std::to_string(limits_.maximum_bytes) + " bytes",
-                        "split the file, or raise the limit if it is meant to be this large");
+                        "split the file into several and take them one by one");
     }
     if (out_ > limits_.expansion_from_bytes &&
         static_cast<double>(out_) > limits_.maximum_expansion * static_cast<double>(in_)) {

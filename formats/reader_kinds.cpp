@@ -108,7 +108,7 @@ constexpr std::array kKinds{
     FindingKind{
         "line-too-long", Severity::error, "A line beyond the limit",
         "Lines are bounded, so that a wrong file cannot take hours. Break the key into lines, one\n"
-        "lead each, or raise the limit."},
+        "lead each, or raise the limit with --limit line=…"},
     FindingKind{"malformed-json", Severity::error, "This is not well-formed JSON",
                 "The fault is at the place named or a little before it."},
     FindingKind{"malformed-xml", Severity::error, "This is not well-formed XML",
@@ -272,9 +272,9 @@ constexpr std::array kKinds{
         "xml-entities", Severity::error, "XML with declarations of its own",
         "They may hold entities that expand without end, so they are not read. Take them out."},
     FindingKind{"xml-too-deep", Severity::error, "XML nested too deeply",
-                "Check that this is the right file, or raise the limit."},
+                "Check that this is the right file, or raise the limit with --limit depth=…"},
     FindingKind{"xml-too-large", Severity::error, "XML with too many parts",
-                "Cut the key out of the file, or raise the limit."},
+                "Cut the key out of the file, or raise the limit with --limit nodes=…"},
 };
 
 }  // namespace

@@ -98,8 +98,8 @@ TEST(ByteStream, StopsUnpackingAtTheLimits) {
   EXPECT_EQ(
       drain(unpacked(stream_of(packed), "s.csv", {.maximum_bytes = 1 << 20}), 1 << 16).findings,
       Lines{"s.csv:1:1: error: the gzip file unpacks to more than the limit of 1048576 bytes "
-            "[too-large] (split the file, or raise the limit if it is meant to be this "
-            "large)"});
+            "[too-large] (split the file into several and take them "
+            "one by one)"});
 }
 
 TEST(ByteStream, RefusesWhatIsNoTable) {
