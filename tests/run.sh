@@ -5,7 +5,7 @@ set -eu
 . "$(dirname -- "$0")/../fixtures/setup.sh"
 
 # shellcheck disable=SC2086
-install_missing $keydrift_packages libgtest-dev ccache cmark
+install_missing $keydrift_packages libgtest-dev ccache cmark $keydrift_oracle_packages
 build -DCMAKE_BUILD_TYPE=Release -DKEYDRIFT_TESTS=ON
 cd "$keydrift_root/build"
 exec ctest --output-on-failure --no-tests=error "$@"

@@ -1,0 +1,76 @@
+"""Separated text as python's csv module writes and reads it (RFC 4180 and the dialects of
+spreadsheets): whatever cells an archive has, they come out of keydrift as they went in, in order,
+one row per sheet.  Only a line end or tab within a cell comes out as a blank, so that the output
+has a line per sheet.
+"""
+
+import csv
+import gzip
+import io
+import random
+import re
+import subprocess
+
+KEY = """Title: Key to the species of Aus
+
+1.  Leaves flat ................ Aus bus
+–   Leaves rolled ............ Aus cus
+"""
+
+PIECES = ["A", "b", "7", "é", "ß", "Ω", "草", " ", ",", ";", "\t", '"', '""', "'", "\n", "\r\n", "/",
+          "=", "(", ")", ".", "–"]
+
+
+def cell(chance, awkward):
+    pieces = PIECES if awkward else PIECES[:7]
+    inner = "".join(chance.choice(pieces) for _ in range(chance.randint(0, 12)))
+    return "H" + inner + str(chance.randint(0, 9))  # blanks at the ends would be trimmed
+
+
+def made(chance, rows, dialect):
+    out = io.StringIO()
+    writer = csv.writer(out, **dialect)
+    header = ["occurrenceRemarks", "catalogNumber", "storageLocation", "scientificName", "leaf"]
+    writer.writerow(header)
+    sheets = []
+    for i in range(rows):
+        number = f"{i}:" + cell(chance, True)
+        name = chance.choice(["Aus bus", "Aus cus", "Dus eus"])
+        row = [cell(chance, True), number, cell(chance, True), name, chance.choice(["", "x"])]
+        writer.writerow(row)
+        sheets.append((re.sub("\r\n|[\r\n\t]", " ", number), name))
+    return out.getvalue(), sheets
+
+
+def run(keydrift, folder):
+    """Yields (what, agreeing, asked, disagreements)."""
+    chance = random.Random(4180)
+    key = f"{folder}/tables-key.txt"
+    with open(key, "w", encoding="utf-8") as file:
+        file.write(KEY)
+    forms = {
+        "RFC 4180": ({"lineterminator": "\r\n"}, "utf-8"),
+        "everything quoted": ({"quoting": csv.QUOTE_ALL, "lineterminator": "\n"}, "utf-8"),
+        "semicolons, byte order mark": ({"delimiter": ";", "lineterminator": "\r\n"}, "utf-8-sig"),
+        "tabs": ({"delimiter": "\t", "lineterminator": "\n"}, "utf-8"),
+        "gzip": ({"lineterminator": "\n"}, "utf-8"),
+    }
+    for form, (dialect, encoding) in forms.items():
+        text, sheets = made(chance, 400, dialect)
+        stem = f"{folder}/tables-{form.split()[0].strip(',').lower()}"
+        path, out = f"{stem}.csv", f"{stem}-out.csv"
+        data = text.encode(encoding)
+        if form == "gzip":
+            path, data = path + ".gz", gzip.compress(data, mtime=0)
+        with open(path, "wb") as file:
+            file.write(data)
+        ran = subprocess.run([keydrift, "redetermine", key, key, path, "--specimens", out],
+                             capture_output=True, text=True, check=False)
+        if ran.returncode not in (0, 1):
+            raise RuntimeError(f"keydrift redetermine {path}: {ran.stdout}{ran.stderr}")
+        with open(out, newline="", encoding="utf-8-sig") as file:
+            got = [(row["catalogNumber"], row["scientificName"]) for row in csv.DictReader(file)]
+        wrong = [f"{path}: {a} wanted, {b} given" for a, b in zip(sheets, got) if a != b]
+        if len(got) != len(sheets):
+            wrong.append(f"{path}: {len(sheets)} rows wanted, {len(got)} given")
+        yield f"tables, {form}: rows", len(sheets) - len(wrong), len(sheets), wrong
