@@ -154,6 +154,16 @@ TEST(SliceProperties, HoldForWhateverIsPrinted) {
         }
       }
       ASSERT_EQ(statement.except.empty(), statement.exception_words.empty()) << text;
+      // Pieces of it, in order, that share no byte.
+      auto at = statement.text_begin;
+      for (auto const& piece : statement.pieces) {
+        ASSERT_GE(piece.begin, at) << text;
+        ASSERT_LT(piece.begin, piece.end) << text;
+        ASSERT_NE(text[piece.begin], ' ') << text;
+        ASSERT_NE(text[piece.end - 1], ' ') << text;
+        at = piece.end;
+      }
+      ASSERT_LE(at, statement.text_begin + statement.text.size()) << text;
       if (statement.strength == Strength::hedged) {
         ASSERT_FALSE(statement.hedge.empty()) << text;
       }
@@ -195,6 +205,60 @@ TEST(SliceProperties, HoldForBytesThatAreNoText) {
     }
   }
 }
+
+// "subject <Leaves> state <flat>; subject <sheaths> state <red>"
+std::string pieces_in(Lead const& lead) {
+  std::string text;
+  for (auto const& statement : lead.statements) {
+    text += text.empty() ? "" : ";";
+    for (auto const& piece : statement.pieces) {
+      text += text.empty() ? "" : " ";
+      text += to_word(piece.kind);
+      text += " <" + lead.text.substr(piece.begin, piece.end - piece.begin) + ">";
+    }
+  }
+  return text;
+}
+
+class PiecesOfStatements : public testing::TestWithParam<ReadingCase> {};
+
+TEST_P(PiecesOfStatements, TellWhatItsWordsWereTakenFor) {
+  auto edition = couplet_of({GetParam().text});
+  read_statements(edition, plant_lexicon());
+  EXPECT_EQ(pieces_in(edition.couplets[0].leads[0]), GetParam().says) << GetParam().text;
+}
+
+constexpr ReadingCase kPieces[]{
+    // the lexicon's states
+    {"Leaves flat", "subject <Leaves> state <flat>"},
+    {"Leaf blades usually flat or channelled",
+     "subject <Leaf blades> hedge <usually> state <flat> state <channelled>"},
+    {"Beak not bifid", "subject <Beak> state <not bifid>"},
+    {"Utricle without a beak", "subject <Utricle> state <without a beak>"},
+    {"Leaves broadly ovate, glaucous",
+     "subject <Leaves> unread <broadly> state <ovate>; state <glaucous>"},
+    {"Leaves flat (except in Aus bus); sheaths red",
+     "subject <Leaves> state <flat> exception <except in Aus bus>; subject <sheaths> state <red>"},
+    {"Leaves flat; except in Aus", "subject <Leaves> state <flat> exception <except in Aus>"},
+    {"Except in Aus; leaves flat", "exception <Except in Aus> subject <leaves> state <flat>"},
+    {"Males: leaves flat; sheaths red",
+     "limit <Males> subject <leaves> state <flat>; subject <sheaths> state <red>"},
+    {"Leaves flat (when dry)", "subject <Leaves> state <flat> limit <when dry>"},
+    {"Leaves flat (Fig. 3)", "subject <Leaves> state <flat>"},
+    {"Leaves {leaf-section: flat} plane",
+     "subject <Leaves> mark <{leaf-section: flat}> state <plane>"},
+    // numbers
+    {"Spike (1.5–)2–3(–5) cm long", "subject <Spike> number <(1.5–)2–3(–5) cm long>"},
+    {"Stem 4 mm thick when fresh", "subject <Stem> number <4 mm thick> limit <when fresh>"},
+    {"Stigmas 3, rarely 2", "subject <Stigmas> number <3, rarely 2>"},
+    {"Ligule twice as long as wide", "subject <Ligule> number <twice as long as wide>"},
+    // what no lexicon knows
+    {"Stem usually winged above", "subject <Stem> hedge <usually> state <winged above>"},
+    {"Stem not winged, except in A. bus",
+     "subject <Stem> state <not winged> exception <except in A. bus>"},
+};
+
+INSTANTIATE_TEST_SUITE_P(Words, PiecesOfStatements, testing::ValuesIn(kPieces));
 
 TEST(EmptyLeads, HaveNoStatements) {
   auto edition = couplet_of({"", " . ; "});

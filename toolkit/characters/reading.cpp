@@ -255,6 +255,7 @@ class Reader {
       statement.hedge = std::move(draft.hedge);
       statement.limits = std::move(draft.limits);
       statement.origin = draft.origin;
+      statement.pieces = std::move(draft.pieces);
       statements.push_back(std::move(statement));
     }
     for (auto& statement : in_hand.kept) statements.push_back(std::move(statement));

@@ -44,11 +44,11 @@ struct NumericRange {
 
 // One predicate on one character.  Either states (categorical) or ranges (numeric) is non-empty.
 struct Atom {
-  std::string character;            // character id; opaque characters start with "~"
-  std::vector<std::string> states;  // allowed state ids, sorted, unique
+  std::string character;             // character id; opaque characters start with "~"
+  std::vector<std::string> states;   // allowed state ids, sorted, unique
   std::vector<NumericRange> ranges;  // allowed values, in `unit`
-  std::string unit;                 // canonical: "mm", "", "1" (count), "°", "%"; "" for ratios
-  bool negated{false};              // "not bifid": any value but those (inapplicable stays out)
+  std::string unit;                  // canonical: "mm", "", "1" (count), "°", "%"; "" for ratios
+  bool negated{false};               // "not bifid": any value but those (inapplicable stays out)
   bool operator==(Atom const&) const = default;
 };
 
@@ -71,10 +71,31 @@ enum class Origin {
 };
 [[nodiscard]] char const* to_word(Origin origin);
 
+// What a stretch of a statement's words was taken for.
+enum class PieceKind {
+  subject,    // "Leaf blades": what it speaks of
+  state,      // "not flat"; of an opaque statement: what its words say of the subject
+  number,     // "(3–)4–6(–8) mm long", "twice as long as wide"
+  hedge,      // "usually"
+  exception,  // "except in Aus"
+  limit,      // "in females", "when dry"
+  mark,       // "{leaf-section: flat}"
+  unread,     // words beside what was read, that nothing is made of
+};
+[[nodiscard]] char const* to_word(PieceKind kind);
+
+// Bytes begin … end (half open) of Lead::text; never empty, and blanks at no end.
+struct Piece {
+  PieceKind kind{PieceKind::unread};
+  std::size_t begin{};
+  std::size_t end{};
+  bool operator==(Piece const&) const = default;
+};
+
 struct Statement {
-  std::string text;         // verbatim slice of Lead::text
+  std::string text;          // verbatim slice of Lead::text
   std::size_t text_begin{};  // its byte offset in Lead::text
-  Place place;              // where it stands in the source
+  Place place;               // where it stands in the source
   Strength strength{Strength::firm};
   std::vector<Atom> any_of;         // holds when any of these holds; at least one, unless noted
   std::vector<std::string> except;  // groups named by the exception, as printed ("Aus", "A. bus")
@@ -82,6 +103,10 @@ struct Statement {
   std::string hedge;                // the hedge as printed: "usually"
   std::vector<Limit> limits;
   Origin origin{Origin::opaque};
+  // In printed order, within the statement's own bytes, none overlapping another; joining words,
+  // signs and references to figures are in none.  Empty where the predicate did not come out of
+  // words.  A limit that heads a sentence ("Males:") stands in the first statement behind it.
+  std::vector<Piece> pieces{};
 };
 
 }  // namespace keydrift

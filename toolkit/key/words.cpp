@@ -30,6 +30,20 @@ std::optional<Strength> strength_from_word(std::string_view word) {
   return std::nullopt;
 }
 
+char const* to_word(PieceKind kind) {
+  switch (kind) {
+    case PieceKind::subject: return "subject";
+    case PieceKind::state: return "state";
+    case PieceKind::number: return "number";
+    case PieceKind::hedge: return "hedge";
+    case PieceKind::exception: return "exception";
+    case PieceKind::limit: return "limit";
+    case PieceKind::mark: return "mark";
+    case PieceKind::unread: return "unread";
+  }
+  return "unread";
+}
+
 char const* to_word(LimitKind kind) {
   switch (kind) {
     case LimitKind::sex: return "sex";

@@ -45,7 +45,7 @@ class ClauseReader {
       reading.loose = std::move(found_);
       return reading;
     }
-    reading.drafts = make_drafts(text_, clause_, groups_, found_, carried_);
+    reading.drafts = make_drafts(text_, clause_, groups_, found_, carried_, items_.matches);
     for (auto& draft : reading.drafts) draft.anaphora = anaphora_;
     return reading;
   }
@@ -55,7 +55,7 @@ class ClauseReader {
 
   void read() {
     stretches_ = stretches(text_, clause_);
-    ClauseMatches matches{text_, clause_, *rules_.lexicon, stretches_};
+    auto& matches = matches_.emplace(text_, clause_, *rules_.lexicon, stretches_);
     auto const covered = matches.covered();
     find_exceptions_and_limits(text_, clause_, *rules_.genera, covered, found_);
     if (read_anaphora()) return;
@@ -278,6 +278,7 @@ class ClauseReader {
   Carried& carried_;
   Qualifiers found_;
   std::vector<Index> stretches_;
+  std::optional<ClauseMatches> matches_;
   Found items_;
   std::vector<Group> groups_;
   bool anaphora_{false};

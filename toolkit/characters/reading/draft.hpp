@@ -31,6 +31,7 @@ struct Draft {
   std::string hedge;
   std::vector<Limit> limits;
   Origin origin{Origin::opaque};
+  std::vector<Piece> pieces{};  // see Statement
 
   std::string plain;  // a number's statement in words, should nothing but words contrast with it
 

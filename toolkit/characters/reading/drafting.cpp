@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "keydrift/characters/reading/pieces.hpp"
 #include "keydrift/characters/reading/plain_words.hpp"
 
 namespace keydrift::reading {
@@ -13,8 +14,13 @@ using Index = std::uint32_t;
 class Drafting {
  public:
   Drafting(LeadText const& text, Clause const& clause, std::vector<Group>& groups,
-           Qualifiers const& found, Carried& carried)
-      : text_{text}, clause_{clause}, groups_{groups}, found_{found}, carried_{carried} {}
+           Qualifiers const& found, Carried& carried, ClauseMatches const* matches)
+      : text_{text},
+        clause_{clause},
+        groups_{groups},
+        found_{found},
+        carried_{carried},
+        matches_{matches} {}
 
   std::vector<Draft> run() {
     assign_tokens();
@@ -55,6 +61,7 @@ class Drafting {
       }
     }
     draft.subject = singular_words(subject_of(first, last));
+    draft.pieces = pieces_of(text_, first, last, origin_of(group), found_, matches_);
     if (origin_of(group) == Origin::number) draft.plain = plain(first, last);
     for (auto const& product : conjunction(group)) {
       Draft one = draft;
@@ -184,14 +191,15 @@ class Drafting {
   std::vector<Group>& groups_;
   Qualifiers const& found_;
   Carried& carried_;
+  ClauseMatches const* matches_;
 };
 
 }  // namespace
 
 std::vector<Draft> make_drafts(LeadText const& text, Clause const& clause,
                                std::vector<Group>& groups, Qualifiers const& found,
-                               Carried& carried) {
-  return Drafting{text, clause, groups, found, carried}.run();
+                               Carried& carried, ClauseMatches const* matches) {
+  return Drafting{text, clause, groups, found, carried, matches}.run();
 }
 
 }  // namespace keydrift::reading

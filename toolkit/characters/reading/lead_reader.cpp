@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "keydrift/characters/reading/marks.hpp"
+#include "keydrift/characters/reading/pieces.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -33,6 +34,7 @@ class LeadReader {
     // Nothing but a mark that cannot be used.
     for (auto& draft : reading_.drafts) {
       if (draft.any_of.empty()) draft.strength = Strength::noted;
+      keep_within(draft.pieces, draft.begin, draft.end);
     }
     return std::move(reading_);
   }
@@ -67,6 +69,7 @@ class LeadReader {
       }
       if (last_ != kNoDraft) {
         qualify(reading_.drafts[last_], read.loose);
+        add_pieces(text_, read.loose, reading_.drafts[last_].pieces);
         reading_.drafts[last_].end =
             std::max(reading_.drafts[last_].end, text_.tokens[clause.end - 1].end);
       } else {
@@ -85,6 +88,7 @@ class LeadReader {
   void add(std::vector<Draft> drafts, Clause const&) {
     if (pending_begin_ != LeadText::kNone) {
       qualify(drafts.front(), pending_);
+      add_pieces(text_, pending_, drafts.front().pieces);
       drafts.front().begin = pending_begin_;
       pending_ = {};
       pending_begin_ = LeadText::kNone;

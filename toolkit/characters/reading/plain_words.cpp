@@ -66,6 +66,13 @@ std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& 
 }
 
 std::string subject_words(LeadText const& text, std::vector<std::uint32_t> const& tokens) {
+  std::vector<std::string_view> words;
+  for (auto const token : subject_tokens(text, tokens)) words.emplace_back(text.tokens[token].word);
+  return words.empty() ? std::string{} : join_words(words);
+}
+
+std::vector<std::uint32_t> subject_tokens(LeadText const& text,
+                                          std::vector<std::uint32_t> const& tokens) {
   std::vector<Index> content;
   std::size_t before_break = 0;  // content words in front of the first preposition or number
   bool broken = false;
@@ -95,9 +102,8 @@ std::string subject_words(LeadText const& text, std::vector<std::uint32_t> const
     end = broken ? before_break : content.size() - 1;
     end = std::min<std::size_t>(end, 2);
   }
-  std::vector<std::string_view> words;
-  for (std::size_t i = 0; i < end; ++i) words.emplace_back(text.tokens[content[i]].word);
-  return join_words(words);
+  content.resize(end);
+  return content;
 }
 
 bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,

@@ -22,6 +22,10 @@ namespace keydrift::reading {
 [[nodiscard]] std::string subject_words(LeadText const& text,
                                         std::vector<std::uint32_t> const& tokens);
 
+// The tokens of these words, in order.
+[[nodiscard]] std::vector<std::uint32_t> subject_tokens(LeadText const& text,
+                                                        std::vector<std::uint32_t> const& tokens);
+
 // The words name what they speak of, so that nothing is carried over to them: a noun stands first
 // behind a semicolon (common practice), behind a comma an adjective may.
 [[nodiscard]] bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,

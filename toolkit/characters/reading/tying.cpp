@@ -465,6 +465,9 @@ void keep_deciding_words(std::vector<CoupletDrafts> const& couplets) {
         atom.atom.states = {extra.whole};
         extra.any_of = {std::move(atom)};
         extra.origin = Origin::opaque;
+        for (auto& piece : extra.pieces) {
+          if (piece.kind == PieceKind::unread) piece.kind = PieceKind::state;
+        }
         extra.whole.clear();
         extra.rest.clear();
         lead->insert(lead->begin() + static_cast<std::ptrdiff_t>(d) + 1, std::move(extra));
