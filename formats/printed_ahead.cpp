@@ -29,7 +29,25 @@ std::optional<Label> LinesAhead::label_at(std::size_t i) const {
     auto const* start = plan_->at(i);
     return start == nullptr ? std::nullopt : std::optional{start->rank.label};
   }
+  if (is_numbered_title(i)) return std::nullopt;
   return numbering_.label_of(lines_[i].text);
+}
+
+bool LinesAhead::is_numbered_title(std::size_t i) const {
+  constexpr std::size_t kLongestTitle = 80;  // bytes
+  auto const text = lines_[i].text;
+  bool const apart =
+      text.size() <= kLongestTitle && gap_after(i) && (i == 0 || lines_[i - 1].text.empty());
+  if (!apart) return false;
+  auto const label = numbering_.label_of(text);
+  if (!label || label->family != LabelFamily::digits || label->text_at >= text.size()) return false;
+  if (split_at_leader(text, numbering_).kind != LeaderKind::none || text.ends_with('.'))
+    return false;
+  auto const next = next_filled(i + 1);
+  if (next >= lines_.size()) return false;
+  auto const first = numbering_.label_of(lines_[next].text);
+  return first && first->number == 1 && first->family == LabelFamily::digits &&
+         first->style() != label->style();
 }
 
 bool LinesAhead::gap_after(std::size_t i) const {
@@ -94,7 +112,11 @@ bool LinesAhead::opens_key(std::size_t i) const {
   auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
   std::size_t j = i;
   while (j < limit && split_at_leader(lines_[j].text, numbering_).kind == LeaderKind::none) ++j;
-  auto const next = next_filled(j + 1);
+  auto next = next_filled(j + 1);
+  // The second lead may bear no label.
+  bool const unlabelled = next < lines_.size() && !read_label(lines_[next].text) &&
+                          split_at_leader(lines_[next].text, numbering_).kind != LeaderKind::none;
+  if (unlabelled) next = next_filled(next + 1);
   if (next >= lines_.size()) return false;
   if (read_misprinted_label(lines_[next].text, 1, false)) return true;
   auto const label = read_label(lines_[next].text);

@@ -40,6 +40,10 @@ class LinesAhead {
   // Only the first lead of each couplet has a label.
   [[nodiscard]] bool second_leads_unlabelled() const { return second_leads_unlabelled_; }
 
+  // "2. Females", apart from the text around it, above a key whose labels look otherwise ("1
+  // Head").
+  [[nodiscard]] bool is_numbered_title(std::size_t i) const;
+
   // Set so far in from the line before that it has to be a destination.
   [[nodiscard]] bool is_far_in(std::size_t i) const;
   [[nodiscard]] bool usually_led() const { return usually_led_; }

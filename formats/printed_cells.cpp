@@ -15,9 +15,16 @@ class CellFinder {
  public:
   CellFinder(std::vector<SourceLine> const& lines, Numbering const& numbering)
       : lines_{lines}, numbering_{numbering} {
+    std::size_t firsts = 0;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      if (!lines[i].text.empty()) filled_.push_back(i);
+      if (lines[i].text.empty()) continue;
+      filled_.push_back(i);
+      auto const label = read_label(lines[i].text);
+      bool const first = label && label->family == LabelFamily::digits && label->letter == "a" &&
+                         label->text_at >= lines[i].text.size();
+      if (first) ++firsts;
     }
+    lettered_ = firsts >= kFewestLabels;
   }
 
   std::vector<CellRole> find() && {
@@ -37,8 +44,11 @@ class CellFinder {
     if (f >= filled_.size()) return false;
     // Whatever style the labels of other lines have.
     auto const label = read_label(line(f).text);
-    bool const number = label && (label->is_dash() || label->family == LabelFamily::digits);
-    return number && !label->decimal && label->text_at >= line(f).text.size();
+    if (!label || label->decimal || label->text_at < line(f).text.size()) return false;
+    // "b" beneath "1a"
+    bool const letter =
+        label->family == LabelFamily::lower && label->number > 1 && label->marks == 0 && lettered_;
+    return label->is_dash() || label->family == LabelFamily::digits || letter;
   }
 
   // Most labels stand alone; a key with mere destinations on lines of their own has at least as
@@ -102,6 +112,7 @@ class CellFinder {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   std::vector<std::size_t> filled_;  // lines that are not blank
+  bool lettered_{false};             // "1a" stands alone, again and again
 };
 
 }  // namespace

@@ -134,6 +134,11 @@ bool points_into_other_work(std::string_view text) {
 
 std::string_view strip_pointer(std::string_view text) {
   text = trim(text);
+  if (text.size() > 4 && text.front() == '(' && text.find(')') == text.size() - 1 &&
+      text.find(' ') != std::string_view::npos) {  // "(go to 2)"
+    auto const inside = strip_pointer(text.substr(1, text.size() - 2));
+    if (read_reference(inside)) return inside;
+  }
   bool const number_first = !text.empty() && is_digit(code_point_at(text, 0).value);
   for (bool again = !number_first; again;) {
     again = false;
@@ -229,8 +234,15 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   if (auto const reference = read_reference(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family;
   }
-  if (text.find(';') != std::string_view::npos) return false;
+  if (text.find(';') != std::string_view::npos) {
+    return is_latin_name(text) && read_taxa(text).taxa.size() > 1;
+  }
   if (names_a_key(stripped) || is_latin_name(text)) return true;
+  // "Aus Roe (3 species)", "Aus Roe [in part]"
+  if (text.back() == ')' || text.back() == ']') {
+    auto const open = text.rfind(text.back() == ')' ? " (" : " [");
+    if (open != std::string_view::npos && open > 0) text = trim_right(text.substr(0, open));
+  }
   auto const words = words_of(text);
   return words.size() <= 3 && is_latin_genus(words[0]) &&
          std::all_of(words.begin(), words.end(), [](auto word) {
@@ -248,6 +260,8 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   bool const bracketed = word.size() > 2 && ((word.front() == '(' && word.back() == ')') ||
                                              (word.front() == '[' && word.back() == ']'));
   if (bracketed) word = word.substr(1, word.size() - 2);
+  bool const closes = !bracketed && word.size() > 1 && word.back() == ')';  // "(go to 5)"
+  if (closes) word.remove_suffix(1);
   auto const reference = read_reference(word);
   if (!reference || reference->family != LabelFamily::digits) return std::nullopt;
   TrailingReference found;
@@ -255,6 +269,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   found.destination_begin = begin;
   found.words_end = end_before_blanks(text, begin);
   // Take in all of "go to couplet".
+  bool opened = false;
   std::size_t end = found.words_end;
   std::size_t phrase_begin = found.destination_begin;
   while (end > 0) {
@@ -265,7 +280,10 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
     found.pointed = found.pointed || is_one_of(kStrongPointers, before) || is_short_see(printed);
     phrase_begin = word_begin;
     end = end_before_blanks(text, word_begin);
+    opened = opened || printed.front() == '(';
+    if (opened) break;
   }
+  if (closes && !opened) return std::nullopt;
   if (found.pointed) {
     found.destination_begin = phrase_begin;
     found.words_end = end;
@@ -274,6 +292,9 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   if (is_year_number(found.reference)) return std::nullopt;
   auto const before_begin = last_word_begin(text, found.words_end);
   auto const before = text.substr(before_begin, found.words_end - before_begin);
+  constexpr std::size_t kLongestShortened = 5;  // bytes: "long."
+  found.after_sentence =
+      (before.size() > kLongestShortened && before.back() == '.') || text[begin] == '[';
   bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"
   if (before == "S." || (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {
     return std::nullopt;

@@ -20,7 +20,8 @@ struct TrailingReference {
   std::size_t words_end{};
   std::size_t destination_begin{};
   Reference reference;
-  bool pointed{false};  // "go to", "see", "siehe", … stands before it
+  bool pointed{false};         // "go to", "see", "siehe", … stands before it
+  bool after_sentence{false};  // "… as long as wide. 5."
 };
 [[nodiscard]] std::optional<TrailingReference> trailing_reference(std::string_view text);
 

@@ -145,8 +145,21 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
     if (!number && (is_blank(next) || is_upper(next))) {
       at = behind;
       if (label.end == LabelEnd::none) label.end = LabelEnd::dash;
+      // "1. — (4). Wings"
+      auto const bracket_at = skip_blanks(line, at);
+      if (auto const bracket = back_bracket_at(line, bracket_at); bracket && label.back.empty()) {
+        label.back = bracket->inside;
+        at = bracket_at + bracket->length;
+        if (value_at(line, at) == '.' && value_at(line, at + 1) != '.') ++at;
+      }
     }
   }
+}
+
+// Behind the upright stroke that closes a label's cell: "1a | Wings clear | 2".
+std::size_t skip_border(std::string_view line, std::size_t at) {
+  bool const border = at > 0 && value_at(line, at) == '|' && is_blank(value_at(line, at + 1));
+  return border ? skip_blanks(line, at + 1) : at;
 }
 
 std::optional<Label> finish(std::string_view line, std::size_t at, Label label) {
@@ -156,7 +169,7 @@ std::optional<Label> finish(std::string_view line, std::size_t at, Label label) 
   if (!loose && !(closed && (is_letter(c) || c == '(' || c == '"' || c >= 0x80))) {
     return std::nullopt;
   }
-  label.text_at = skip_blanks(line, at);
+  label.text_at = skip_border(line, skip_blanks(line, at));
   return label;
 }
 
@@ -198,7 +211,7 @@ std::optional<Label> read_dash(std::string_view line) {
   }
   auto const next = value_at(line, at);
   if (next != 0 && !is_blank(next) && !is_upper(next) && label.back.empty()) return std::nullopt;
-  label.text_at = skip_blanks(line, at);
+  label.text_at = skip_border(line, skip_blanks(line, at));
   return label;
 }
 
@@ -410,7 +423,8 @@ std::optional<std::vector<Reference>> read_references(std::string_view text) {
   while (begin <= text.size()) {
     auto end = text.find_first_of(",;/&", begin);
     if (end == std::string_view::npos) end = text.size();
-    auto const piece = trim(text.substr(begin, end - begin));
+    auto piece = trim(text.substr(begin, end - begin));
+    if (piece.size() > 1 && piece.back() == '.') piece.remove_suffix(1);  // "1. (40.)"
     auto const reference = read_reference(piece);
     if (!reference) return std::nullopt;
     references.push_back(*reference);

@@ -10,6 +10,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kGapBlanks = 3;  // two blanks end many a sentence
+constexpr std::size_t kWideGapBlanks = 6;
 
 bool is_leader_dot(char32_t c) {
   switch (c) {
@@ -194,6 +195,14 @@ class Splitter {
     }
     if (is_dash(c.value) && at > 0) return look_at_dash(at);
     if (is_blank(c.value)) return look_at_blanks(at);
+    // "Wings clear | 2": the border of a cell.
+    auto const behind = code_point_at(text_, at + 1);
+    bool const border = c.value == '|' && at > 0 && is_blank(code_point_before(text_, at).value) &&
+                        is_blank(behind.value);
+    if (border) {
+      gap_ = {LeaderKind::gap, end_before_blanks(text_, at), skip_blanks(text_, at + 1)};
+      wide_ = true;
+    }
     return at + c.length;
   }
 
@@ -235,7 +244,10 @@ class Splitter {
       end += b.length;
     }
     if (at > 0 && end < text_.size()) {
-      if (tab || blanks >= kGapBlanks) gap_ = {LeaderKind::gap, at, end};
+      if (tab || blanks >= kGapBlanks) {
+        gap_ = {LeaderKind::gap, at, end};
+        wide_ = tab || blanks >= kWideGapBlanks;
+      }
       if (blanks == 2) narrow_ = {LeaderKind::gap, at, end};
     }
     return end;
@@ -248,7 +260,7 @@ class Splitter {
     bool const words = (semicolon != std::string_view::npos &&
                         !certain_destination(tail.substr(0, semicolon), numbering_)) ||
                        (is_lower(code_point_at(tail, 0).value) && !read_reference(tail) &&
-                        !trailing_reference(tail));
+                        !trailing_reference(tail) && !(wide_ && is_bare_epithet(tail)));
     if (words || !plausible_destination(tail, numbering_)) return false;
     // "dark —    Aus bus": the dash goes with the gap.
     auto const dash = code_point_before(text_, gap_.words_end);
@@ -263,6 +275,7 @@ class Splitter {
   Numbering const& numbering_;
   TailSplit best_;
   TailSplit gap_;
+  bool wide_{false};  // the gap is a tab, or wider than any within words
   TailSplit narrow_;  // two blanks
   TailSplit dash_;
 };

@@ -44,6 +44,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
     }
+    part_lists();
     return std::move(reads_);
   }
 
@@ -187,14 +188,41 @@ class LeadReader {
     finish(i, joined, text.size(), text.size());
   }
 
+  // "Aus, Bus": two genera, where no other lead has an author behind a comma.
+  void part_lists() {
+    std::vector<std::size_t> lists;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& taxa = reads_[i].to.taxa.taxa;
+      auto const& remark = reads_[i].to.remark;
+      if (reads_[i].to.form != DestinationForm::taxa || taxa.size() != 1 || remark.empty())
+        continue;
+      auto const& name = taxa.front().name;
+      auto const& printed = reads_[i].lead.destination_printed;
+      if (!is_capitalised(name) || !is_capitalised(remark)) continue;
+      if (printed.find(name + ", " + remark) == std::string::npos) continue;
+      bool const genera =
+          has_strict_latin_ending(fold(name)) && has_strict_latin_ending(fold(remark));
+      if (!genera) return;
+      lists.push_back(i);
+    }
+    for (auto const i : lists) {
+      TaxonReading second;
+      second.name = std::exchange(reads_[i].to.remark, {});
+      reads_[i].lead.taxon_remark.clear();
+      reads_[i].to.taxa.remark.clear();
+      reads_[i].to.taxa.taxa.push_back(std::move(second));
+    }
+  }
+
   [[nodiscard]] bool may_be_destination(std::size_t i, TrailingReference const& found) const {
     auto const number = found.reference.number;
     if (key_.numbering.family != LabelFamily::digits) return false;
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
     if (!label.is_dash() && label.number == number) return false;
-    // A serial key leads on by order; its numbers at the end are counts.
-    return !usually_led_ || !referenced_.empty();
+    // A serial key leads on by order; its numbers at the end are counts, unless a sentence ends
+    // before them.
+    return !usually_led_ || !referenced_.empty() || found.after_sentence;
   }
 
   // Where leaders are the rule, a name without them needs more than its form: an abbreviated genus,

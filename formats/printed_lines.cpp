@@ -114,6 +114,16 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
 
 }  // namespace
 
+namespace {
+
+// "| 1 | Wings clear | 2 |": a row of a table drawn with upright strokes, without the outer ones.
+std::string_view without_borders(std::string_view line) {
+  if (line.size() < 3 || line.front() != '|' || line.back() != '|') return line;
+  return trim(line.substr(1, line.size() - 2));
+}
+
+}  // namespace
+
 std::vector<SourceLine> split_lines(std::string_view text) {
   std::vector<SourceLine> lines;
   lines.reserve(static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1);
@@ -125,7 +135,7 @@ std::vector<SourceLine> split_lines(std::string_view text) {
     SourceLine line;
     line.number = ++number;
     auto const whole = text.substr(begin, end - begin);
-    line.text = trim(whole);
+    line.text = without_borders(trim(whole));
     line.starts_page = whole.find('\f') != std::string_view::npos;
     auto const blanks = whole.substr(0, static_cast<std::size_t>(line.text.data() - whole.data()));
     line.begin = begin + blanks.size();

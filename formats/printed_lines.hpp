@@ -13,7 +13,8 @@
 
 namespace keydrift::printed {
 
-// A line without the blanks at its ends.  Borrows the decoded text.
+// A line without the blanks at its ends, and without the outer strokes of a drawn table.  Borrows
+// the decoded text.
 struct SourceLine {
   std::string_view text;
   std::size_t begin{};      // byte offset of text in the decoded text

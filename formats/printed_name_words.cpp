@@ -26,20 +26,24 @@ constexpr std::array kParticles{
     "und"sv,  "des"sv,   "das"sv, "af"sv,  "st."sv};
 // Small words that are no epithets.
 constexpr std::array kNoEpithets{
-    "in"sv,      "part"sv,     "partly"sv,       "partim"sv,    "pro"sv,       "parte"sv,
-    "from"sv,    "only"sv,     "see"sv,          "and"sv,       "or"sv,        "with"sv,
-    "without"sv, "rare"sv,     "rarely"sv,       "male"sv,      "males"sv,     "female"sv,
-    "females"sv, "form"sv,     "forms"sv,        "the"sv,       "of"sv,        "some"sv,
-    "species"sv, "not"sv,      "but"sv,          "if"sv,        "when"sv,      "also"sv,
-    "to"sv,      "at"sv,       "on"sv,           "by"sv,        "as"sv,        "oder"sv,
-    "und"sv,     "ou"sv,       "et"sv,           "con"sv,       "mit"sv,       "teilweise"sv,
-    "partie"sv,  "partly,"sv,  "usually"sv,      "mostly"sv,    "sometimes"sv, "page"sv,
-    "pp"sv,      "larva"sv,    "larvae"sv,       "adult"sv,     "adults"sv,    "fig"sv,
-    "figs"sv,    "an"sv,       "is"sv,           "are"sv,       "which"sv,     "below"sv,
-    "above"sv,   "nov"sv,      "pars"sv,         "en"sv,        "em"sv,        "deels"sv,
-    "teils"sv,   "zum"sv,      "teil"sv,         "nom"sv,       "gen"sv,       "hembra"sv,
-    "macho"sv,   "weibchen"sv, "gedeeltelijk"sv, "elsewhere"sv, "here"sv,      "than"sv,
-    "that"sv,    "longer"sv,   "shorter"sv};
+    "in"sv,        "part"sv,       "partly"sv,       "partim"sv,    "pro"sv,       "parte"sv,
+    "from"sv,      "only"sv,       "see"sv,          "and"sv,       "or"sv,        "with"sv,
+    "without"sv,   "rare"sv,       "rarely"sv,       "male"sv,      "males"sv,     "female"sv,
+    "females"sv,   "form"sv,       "forms"sv,        "the"sv,       "of"sv,        "some"sv,
+    "species"sv,   "not"sv,        "but"sv,          "if"sv,        "when"sv,      "also"sv,
+    "to"sv,        "at"sv,         "on"sv,           "by"sv,        "as"sv,        "oder"sv,
+    "und"sv,       "ou"sv,         "et"sv,           "con"sv,       "mit"sv,       "teilweise"sv,
+    "partie"sv,    "partly,"sv,    "usually"sv,      "mostly"sv,    "sometimes"sv, "page"sv,
+    "pp"sv,        "larva"sv,      "larvae"sv,       "adult"sv,     "adults"sv,    "fig"sv,
+    "figs"sv,      "an"sv,         "is"sv,           "are"sv,       "which"sv,     "below"sv,
+    "above"sv,     "nov"sv,        "pars"sv,         "en"sv,        "em"sv,        "deels"sv,
+    "teils"sv,     "zum"sv,        "teil"sv,         "nom"sv,       "gen"sv,       "hembra"sv,
+    "macho"sv,     "weibchen"sv,   "gedeeltelijk"sv, "elsewhere"sv, "here"sv,      "than"sv,
+    "that"sv,      "longer"sv,     "shorter"sv,      "new"sv,       "except"sv,    "including"sv,
+    "known"sv,     "most"sv,       "many"sv,         "its"sv,       "all"sv,       "both"sv,
+    "sexes"sv,     "worker"sv,     "workers"sv,      "queen"sv,     "queens"sv,    "genus"sv,
+    "genera"sv,    "subspecies"sv, "single"sv,       "several"sv,   "other"sv,     "others"sv,
+    "remaining"sv, "sens"sv,       "auct"sv,         "spec"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
@@ -49,9 +53,8 @@ constexpr std::array kNoAuthors{
     "west"sv,     "northern"sv, "southern"sv, "eastern"sv, "western"sv,  "group"sv,    "see"sv,
     "plate"sv,    "page"sv};
 // Words behind a name that say how wide it is meant: part of the name.
-constexpr std::array kLimits{"group"sv,     "complex"sv, "agg."sv,   "aggr."sv,
-                             "s.l."sv,      "s.s."sv,    "s.str."sv, "s.lat."sv,
-                             "aggregate"sv, "gruppe"sv,  "groupe"sv, "grupo"sv};
+constexpr std::array kLimits{"group"sv,  "complex"sv, "agg."sv,  "aggr."sv, "aggregate"sv,
+                             "gruppe"sv, "groupe"sv,  "grupo"sv, "type"sv};
 constexpr std::array kRanks{"subsp."sv, "ssp."sv, "var."sv,     "forma"sv, "fo."sv, "subvar."sv,
                             "morph"sv,  "cf."sv,  "aff."sv,     "nr"sv,    "nr."sv, "subg."sv,
                             "sect."sv,  "ser."sv, "subsect."sv, "f."sv,    "×"sv,   "race"sv};
@@ -125,6 +128,17 @@ bool has_epithet_ending(std::string_view word) {
            return word.size() > ending.size() + 1 &&
                   word.substr(word.size() - ending.size()) == ending;
          });
+}
+
+bool has_strict_latin_ending(std::string_view word) {
+  static constexpr std::array kEndings{
+      "us"sv,    "a"sv,    "um"sv,    "is"sv,   "ops"sv, "ax"sv,      "ix"sv,   "ex"sv,
+      "ys"sv,    "yx"sv,   "ox"sv,    "ii"sv,   "ae"sv,  "æ"sv,       "ens"sv,  "ans"sv,
+      "oides"sv, "ini"sv,  "ensis"sv, "cola"sv, "fer"sv, "ger"sv,     "pes"sv,  "ceps"sv,
+      "color"sv, "ense"sv, "ale"sv,   "ile"sv,  "are"sv, "ophorum"sv, "idae"sv, "aceae"sv};
+  return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
+    return word.size() > ending.size() + 1 && word.ends_with(ending);
+  });
 }
 
 bool is_year(std::string_view word) {
@@ -207,6 +221,15 @@ std::string in_plain_letters(std::string_view text) {
   }
   auto const words = words_of(plain);
   if (words.empty()) return plain;
+  // "1. A. BUS, Roe": the number and the short genus are as they should be.
+  std::size_t begin_at = 0;
+  if (is_digit(code_point_at(words[0], 0).value) && words.size() > 1) begin_at = 1;
+  if (is_abbreviated(words[begin_at]) && begin_at + 1 < words.size()) {
+    auto const epithet = without_end(words[begin_at + 1]);
+    if (!is_all_capitals(epithet) || !has_epithet_ending(fold(epithet))) return plain;
+    auto const begin = static_cast<std::size_t>(epithet.data() - plain.data());
+    return plain.substr(0, begin) + fold(epithet) + plain.substr(begin + epithet.size());
+  }
   auto const genus = without_end(words[0]);
   if (!is_all_capitals(genus)) return plain;
   auto const folded = fold(genus);

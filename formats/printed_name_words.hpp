@@ -9,7 +9,7 @@ namespace keydrift::printed {
 [[nodiscard]] bool is_separator(std::string_view word);  // "or", "&": between taxa of a list
 [[nodiscard]] bool is_rank(std::string_view word);       // "subsp.", "cf.", "×": before an epithet
 [[nodiscard]] bool is_particle(std::string_view word);   // "de", "&", "ex": within an author
-[[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "s.l.", "group"
+[[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "group": part of the name
 // Case-folded words that stand in brackets behind a name and name no author: "female".
 [[nodiscard]] bool is_no_author(std::string_view folded);
 
@@ -23,6 +23,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool has_latin_ending(std::string_view word);
 // The same for epithets, genitives and participles among them.
 [[nodiscard]] bool has_epithet_ending(std::string_view word);
+// Endings that hardly any word of a living language or author's name has.
+[[nodiscard]] bool has_strict_latin_ending(std::string_view word);
 [[nodiscard]] bool is_year(std::string_view word);
 [[nodiscard]] bool is_authorish(std::string_view word);  // a year, or what may be an author's name
 

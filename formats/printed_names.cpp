@@ -113,6 +113,25 @@ bool is_title_word(std::string_view folded) {
                                      "for"sv,
                                      "known"sv,
                                      "from"sv,
+                                     "arten"sv,
+                                     "gattungen"sv,
+                                     "familien"sv,
+                                     "übersicht"sv,
+                                     "uebersicht"sv,
+                                     "bestimmungstabelle"sv,
+                                     "bestimmungsschlüssel"sv,
+                                     "schlüssel"sv,
+                                     "analysis"sv,
+                                     "arter"sv,
+                                     "soorten"sv,
+                                     "gatunków"sv,
+                                     "genres"sv,
+                                     "géneros"sv,
+                                     "gêneros"sv,
+                                     "generi"sv,
+                                     "orders"sv,
+                                     "imagos"sv,
+                                     "puparia"sv,
                                      "para"sv,
                                      "das"sv,
                                      "dos"sv};
@@ -133,6 +152,14 @@ bool says_genus(std::string_view folded) {
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
+bool names_section(std::string_view folded) {
+  static constexpr std::array kWords{"sect"sv,         "section"sv,   "sektion"sv, "sectio"sv,
+                                     "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
+                                     "subgenus"sv,     "subsect"sv,   "sección"sv, "seção"sv,
+                                     "untergattung"sv, "sous-genre"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
 // The genera that a title may speak of, the likeliest first: "Key to the species of Aus",
 // "KEY TO THE SPECIES OF AUS", "Die Aus-Arten".
 std::vector<std::string> genera_in_title(std::string const& title) {
@@ -141,6 +168,7 @@ std::vector<std::string> genera_in_title(std::string const& title) {
   std::vector<std::string> latin;
   std::vector<std::string> announced;
   std::string before;
+  bool in_section = false;
   auto const words = words_of(title);
   // In a text of sentences every noun behind a full stop has a capital.
   constexpr std::size_t kWordsOfATitle = 12;
@@ -166,7 +194,11 @@ std::vector<std::string> genera_in_title(std::string const& title) {
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.
     bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
-    if (genus.size() >= 3 && !is_title_word(folded) && likely && !family && !genitive) {
+    // "Sect. 2. Verticillatae": sections have names of their own.
+    if (names_section(before)) in_section = true;
+    bool const section = in_section;
+    if (announces_genus(folded)) in_section = false;
+    if (genus.size() >= 3 && !is_title_word(folded) && likely && !family && !genitive && !section) {
       if (says_genus(before)) {
         said.push_back(genus);
       } else if (has_latin_ending(genus)) {
@@ -223,6 +255,14 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       bool const named = from_names.count(initial) > 0;
       if (!named) know(genus);
       if (last_genus_.empty()) last_genus_ = genus;
+    }
+    auto const words = words_of(title);
+    for (std::size_t w = 0; w + 1 < words.size(); ++w) {
+      auto const epithet = words[w + 1].substr(0, words[w + 1].find_first_of(".,;:)"));
+      if (full_genus(words[w]) == words[w] && has_latin_ending(words[w]) && is_epithet(epithet) &&
+          has_epithet_ending(epithet)) {
+        title_species_.push_back(std::string{words[w]} + " " + std::string{epithet});
+      }
     }
   }
 }
@@ -314,12 +354,20 @@ std::string NameTable::with_species(std::string name) const {
   auto const words = words_of(name);
   bool const short_epithet = words.size() >= 3 && words[1].size() == 2 && words[1].back() == '.' &&
                              is_lower(code_point_at(words[1], 0).value) && is_plain_word(words[2]);
-  auto const species = words_of(last_species_);
-  if (!short_epithet || species.size() != 2 || species[0] != words[0] ||
-      species[1].front() != words[1].front()) {
-    return name;
-  }
-  return last_species_ + " " + std::string{after_first_word(after_first_word(name))};
+  if (!short_epithet) return name;
+  auto const species = species_for(words[0], words[1].substr(0, 1));
+  if (species.empty()) return name;
+  return species + " " + std::string{after_first_word(after_first_word(name))};
+}
+
+std::string NameTable::species_for(std::string_view genus, std::string_view initial) const {
+  auto const fits = [&](std::string const& species) {
+    auto const words = words_of(species);
+    return words.size() == 2 && words[0] == genus && words[1].starts_with(initial);
+  };
+  if (fits(last_species_)) return last_species_;
+  auto const found = std::find_if(title_species_.begin(), title_species_.end(), fits);
+  return found == title_species_.end() ? std::string{} : *found;
 }
 
 std::string NameTable::parted_name(std::string const& name) const {

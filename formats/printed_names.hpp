@@ -45,8 +45,9 @@ class NameTable {
   };
 
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place);
-  // "A. b. cus": the species read last that the short epithet begins.
+  // "A. b. cus": the species read last that the short epithet begins, else the title's.
   [[nodiscard]] std::string with_species(std::string name) const;
+  [[nodiscard]] std::string species_for(std::string_view genus, std::string_view initial) const;
   // "Ausbus" where the file has the genus Aus and the name "Aus bus" or "A. bus"; else empty.
   [[nodiscard]] std::string parted_name(std::string const& name) const;
   void see_name(std::string const& name);
@@ -64,7 +65,8 @@ class NameTable {
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;    // of names with a short genus: "A. bus"
   std::string last_genus_;
-  std::string last_species_;  // "Aus bus"
+  std::string last_species_;                // "Aus bus"
+  std::vector<std::string> title_species_;  // "Key to the subspecies of Aus bus"
   std::vector<FusedName> fused_;
   std::unordered_map<std::string, TaxonId> ids_;
   std::map<std::pair<std::string, std::string>, Assumption> assumptions_;

@@ -142,18 +142,25 @@ class RunOnParter {
         word_end += code_point_at(text, word_end).length;
       }
       // A destination has to stand before it; within quotation marks stands a name.
-      auto const quotes = std::count(text.begin() + static_cast<std::ptrdiff_t>(begin),
-                                     text.begin() + static_cast<std::ptrdiff_t>(at), '"');
-      if (at > begin && quotes % 2 == 0) {
+      auto const passed = text.substr(begin, at - begin);
+      auto const quotes = std::count(passed.begin(), passed.end(), '"');
+      bool const apart = quotes % 2 == 0 && !is_bracket_open(passed);
+      if (at > begin && apart) {
         if (begins_lead(text.substr(at), before)) return at;
       }
-      if (quotes % 2 == 0) {
+      if (apart) {
         if (auto const glued = glued_label(text, at, word_end)) return glued;
       }
       before = text.substr(at, word_end - at);
       at = skip_blanks(text, word_end);
     }
     return std::nullopt;
+  }
+
+  // "Aus bus (see also 5. Aus cus)": within brackets no lead begins.
+  [[nodiscard]] static bool is_bracket_open(std::string_view passed) {
+    auto const open = passed.rfind('(');
+    return open != std::string_view::npos && passed.find(')', open) == std::string_view::npos;
   }
 
   [[nodiscard]] bool begins_lead(std::string_view text, std::string_view before) const {
@@ -220,12 +227,15 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
   RunOnParter parter;
   std::vector<SourceLine> parted;
   bool any = false;
+  auto const rivals = rival_cuts(lines);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
     bool const marked = line.markup.role != LineRole::told_by_text;
     auto const above = i > 0 ? lines[i - 1].text : std::string_view{};
     auto const below = i + 1 < lines.size() ? lines[i + 1].text : std::string_view{};
-    auto const cuts = marked ? std::vector<std::size_t>{} : parter.cuts(line.text, above, below);
+    auto cuts = marked ? std::vector<std::size_t>{} : parter.cuts(line.text, above, below);
+    bool const rival = cuts.empty() && !marked && !rivals.empty() && rivals[i] > 0;
+    if (rival) cuts.push_back(rivals[i]);
     if (!cuts.empty() && !any) {
       any = true;
       parted.assign(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(i));

@@ -5,7 +5,10 @@
 #include <unordered_map>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -79,8 +82,43 @@ class LabelCutter {
   std::unordered_map<std::uint64_t, std::uint32_t> seen_;  // labels, and how often
 };
 
+// Begin of " – Wings dark" behind a destination; 0 where there is none.
+std::size_t rival_begin(std::string_view text, std::size_t from) {
+  for (std::size_t at = from; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    auto const behind = at + c.length;
+    bool const apart = is_dash(c.value) && at > 0 && is_blank(code_point_before(text, at).value) &&
+                       is_blank(code_point_at(text, behind).value);
+    if (apart && is_upper(code_point_at(text, skip_blanks(text, behind)).value)) {
+      auto before = trim_right(text.substr(0, at));
+      if (trailing_reference(before) || trailing_name(before)) return at;
+    }
+    at = behind;
+  }
+  return 0;
+}
+
 }  // namespace
 
 std::vector<std::size_t> label_cuts(std::string_view text) { return LabelCutter{}.cuts(text); }
+
+std::vector<std::size_t> rival_cuts(std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 3;  // lines that make a habit
+  std::vector<std::size_t> cuts(lines.size(), 0);
+  std::size_t labelled = 0;
+  std::size_t cut = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    auto const label = read_label(text);
+    if (!label) continue;
+    if (label->is_dash()) return {};
+    if (label->family != LabelFamily::digits || label->decimal) continue;
+    ++labelled;
+    cuts[i] = rival_begin(text, label->text_at);
+    if (cuts[i] > 0) ++cut;
+  }
+  bool const habit = cut >= kFewest && cut * 4 >= labelled * 3;
+  return habit ? cuts : std::vector<std::size_t>{};
+}
 
 }  // namespace keydrift::printed

@@ -5,11 +5,17 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/printed_lines.hpp"
+
 namespace keydrift::printed {
 
 // Where leads begin in `text`, the first at 0 apart: behind the end of a sentence, with a label
 // that carries the count on or answers one before it, and a capital.  Empty unless there are
 // enough of them for the labels to be beyond doubt.
 [[nodiscard]] std::vector<std::size_t> label_cuts(std::string_view text);
+
+// Keys that print both leads of a couplet in one line: "1. Wings clear 2. – Wings dark A. bus.".
+// For each line where its second lead begins, 0 where none does; empty where that is not the habit.
+[[nodiscard]] std::vector<std::size_t> rival_cuts(std::vector<SourceLine> const& lines);
 
 }  // namespace keydrift::printed

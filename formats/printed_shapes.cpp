@@ -75,6 +75,23 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   return EdgeNumber{number, words};
 }
 
+// "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
+bool names_a_volume(std::string_view words) {
+  if (words.find("\u00A9") != std::string_view::npos) return true;
+  for (auto open = words.find('('); open != std::string_view::npos;
+       open = words.find('(', open + 1)) {
+    auto const close = words.find(')', open);
+    if (close == std::string_view::npos) return false;
+    auto const inside = words.substr(open + 1, close - open - 1);
+    auto const before = trim_right(words.substr(0, open));
+    bool const issue = !inside.empty() && inside.size() <= 5 &&
+                       inside.find_first_not_of("0123456789-") == std::string_view::npos;
+    if (issue && !before.empty() && is_digit(static_cast<unsigned char>(before.back())))
+      return true;
+  }
+  return false;
+}
+
 // Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
 // capitals; never a number that the key counts with.
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -88,7 +105,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto const label = read_label(lines[i].text);
     bool const counts = label && numbering.accepts(*label) && numbering.has_number(edge->number);
     if (counts || numbering.has_number(edge->number)) continue;
-    if (mostly_capitals(edge->words)) heads[i] = true;
+    if (mostly_capitals(edge->words) || (!label && names_a_volume(edge->words))) heads[i] = true;
     bool const next_page =
         before && edge->number > number_before && edge->number - number_before <= kPagesApart;
     if (next_page) heads[i] = heads[*before] = true;
@@ -149,7 +166,7 @@ bool is_ruled(std::string_view line) {
     if (sign) {
       only = c.value;
       ++signs;
-    } else if (!is_blank(c.value)) {
+    } else if (!is_blank(c.value) && c.value != '|') {
       return false;
     }
     at += c.length;

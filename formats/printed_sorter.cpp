@@ -231,6 +231,7 @@ class Sorter {
     if (label.is_dash()) {
       if (sorted_.leads.empty() && numbering_.extent == Extent::whole) return false;
       bool const star = !is_dash(code_point_at(label.printed, 0).value);
+      if (is_framed(line.text) && gap_ && ahead_.gap_after(at_)) return false;
       if (progress_is_complete()) return !star || !odd_case;
       // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
       if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
@@ -250,6 +251,13 @@ class Sorter {
     if (odd_case) return false;
     if (line.indent > numbering_.label_indent + kHang) return is_nested_label(line, label);
     return follows(label) || (!bare && !lower);
+  }
+
+  // "– Group of A. bus –": a heading between dashes.
+  [[nodiscard]] static bool is_framed(std::string_view text) {
+    auto const last = code_point_before(text, text.size());
+    auto const before = code_point_before(text, text.size() - last.length);
+    return is_dash(last.value) && is_blank(before.value);
   }
 
   // The next couplet, set deeper than most, where an indented key goes down a long way; wrapped
@@ -297,6 +305,7 @@ class Sorter {
   // A label that carries the count on once its misread digits are put right.
   [[nodiscard]] std::optional<Label> misprinted_label(SourceLine const& line) const {
     if (numbering_.family != LabelFamily::digits || !progress_is_complete()) return std::nullopt;
+    if (numbering_.numbers.size() < 2 && sorted_.leads.empty()) return std::nullopt;  // letters
     bool const bare_allowed = ahead_.ends_in_leaders(at_);
     auto misprint = read_misprinted_label(line.text, number_ + 1, bare_allowed);
     if (!misprint && number_ > 0) {
@@ -515,7 +524,7 @@ class Sorter {
     return before.back() == ',' || before.back() == '&' || before.back() == '-' || folded == "or" ||
            folded == "and" || folded == "oder" || folded == "und" || folded == "ou" ||
            folded == "et" || folded == "o" || folded == "e" || folded == "y" || folded == "ex" ||
-           folded == "sp.";
+           (folded == "sp." && !before.ends_with("n. sp.") && !before.ends_with("nov. sp."));
   }
 
   // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".

@@ -42,6 +42,21 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
   return GroupBefore{group, found->reference};
 }
 
+// "Key C" of "Key C, p. 19" and "Key C (page 19)"; a pointer into another work keeps its page.
+std::string_view without_page(std::string_view text) {
+  if (!names_a_key(text)) return text;
+  for (auto const sign : {", p. "sv, ", page "sv, ", pp. "sv, " (p. "sv, " (page "sv, " p. "sv,
+                          ", S. "sv, " (S. "sv, ", pág. "sv}) {
+    auto const found = text.rfind(sign);
+    if (found == std::string_view::npos || found == 0) continue;
+    auto const rest = text.substr(found + sign.size());
+    bool const number =
+        !rest.empty() && rest.find_first_not_of("0123456789-–)."sv) == std::string_view::npos;
+    if (number) return trim_right(text.substr(0, found));
+  }
+  return text;
+}
+
 // Words for a group of taxa in the languages of keys.
 bool says_group(std::string_view folded) {
   static constexpr std::array kWords{"group"sv,   "gruppe"sv,  "groupe"sv, "grupo"sv, "gruppo"sv,
@@ -87,6 +102,14 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     bool const capital = is_upper(code_point_at(text, begin).value);
     if (capital && names_a_key(text.substr(begin))) return begin;
   }
+  // "… near each eye. bus Roe.": a sentence begins with a capital, an epithet with its author not.
+  if (auto const stop = text.rfind(". ", text.size() > 2 ? text.size() - 2 : 0);
+      stop != std::string_view::npos && stop >= from) {
+    auto const begin = skip_blanks(text, stop + 1);
+    auto const before = words_of(text.substr(from, stop + 1 - from)).back();
+    bool const short_word = is_rank(before) || is_abbreviated(before);
+    if (!short_word && is_genusless_name(text.substr(begin))) return begin;
+  }
   // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
   // it.
   for (std::size_t w = words.size(); w-- > 1;) {
@@ -96,6 +119,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     auto const name = text.substr(begin);
     bool const last = w + 1 == words.size();
     if (last && w >= 2 && is_name_in_capitals(word) && !is_name_in_capitals(words[w - 1])) {
+      return begin;
+    }
+    // "Elytra black bus Roe, 1900": the year tells an epithet from a word.
+    if (w + 2 < words.size() && is_year(words.back()) && is_epithet(word) &&
+        has_strict_latin_ending(word) && is_genusless_name(name)) {
       return begin;
     }
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
@@ -154,6 +182,8 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
   return CoupletNumber{*reference, rest};
 }
 
+constexpr std::size_t kLongestKeyName = 24;  // bytes, behind a group's name
+
 DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
   DestinationReading reading;
   std::string_view rest = printed;
@@ -171,9 +201,22 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   if (names_a_key(stripped) || points_into_other_work(stripped)) {
     reading.form = DestinationForm::key;
     auto const title = explicit_key_title(stripped);
-    reading.key_name = std::string{title.empty() ? stripped : title};
+    reading.key_name = std::string{title.empty() ? without_page(stripped) : title};
     reading.taxa.figures = std::move(figures);
     return reading;
+  }
+  if (auto const comma = stripped.find(", "); comma != std::string_view::npos) {
+    // "Leafless shrubs, Key 9, p. 112"
+    auto const named = strip_pointer(stripped.substr(comma + 2));
+    bool const bracketed = stripped.substr(0, comma).find('(') != std::string_view::npos;
+    if (!bracketed && names_a_key(named) && without_page(named).size() <= kLongestKeyName &&
+        without_page(named).find(',') == std::string_view::npos) {
+      reading.form = DestinationForm::key;
+      reading.key_name = std::string{without_page(named)};
+      reading.remark = squeeze(stripped.substr(0, comma));
+      reading.taxa.figures = std::move(figures);
+      return reading;
+    }
   }
   bool const numbered = numbering.family == LabelFamily::digits;
   if (auto const group = group_before_number(rest); group && numbered && rest.back() != '"') {
@@ -196,6 +239,11 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   reading.form = DestinationForm::taxa;
   reading.taxa = read_taxa(rest);
   reading.taxa.figures.insert(reading.taxa.figures.end(), figures.begin(), figures.end());
+  auto const& before = reading.taxa.before;
+  if (!before.empty()) {
+    auto& remark = reading.taxa.remark;
+    remark = remark.empty() ? before : before + "; " + remark;
+  }
   if (reading.remark.empty()) {
     reading.remark = reading.taxa.remark;
   } else if (!reading.taxa.remark.empty()) {

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <span>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -20,6 +22,7 @@ class TaxaReader {
 
   TaxaReading read() && {
     skip_species_number();
+    skip_vernacular();
     do {
       read_taxon();
     } while (next_taxon());
@@ -27,23 +30,70 @@ class TaxaReader {
     return std::move(reading_);
   }
 
-  // Where reading of taxa stopped: all words were names and authors?
-  [[nodiscard]] bool all_consumed() const { return at_ >= words_.size(); }
-
  private:
   [[nodiscard]] std::string_view word(std::size_t i) const {
     return i < words_.size() ? words_[i] : std::string_view{};
   }
 
-  // "3. Aus bus", "12) Aus": numbers of the species, not of a couplet.
+  // "3. Aus bus", "12) Aus", "3a. A. bus var. bus": numbers of the taxa, not of a couplet.
   void skip_species_number() {
     auto first = word(0);
-    if (words_.size() < 2 || first.empty() || first[0] < '0' || first[0] > '9') return;
-    while (!first.empty() && (is_digit(static_cast<unsigned char>(first.front())) ||
-                              first.front() == '.' || first.front() == ')')) {
+    if (words_.size() < 2 || first.empty()) return;
+    if (first.size() > 2 && (first.front() == '(' || first.front() == '[')) first.remove_prefix(1);
+    if (first[0] < '0' || first[0] > '9') return;
+    auto const skip_digits = [&first] {
+      while (!first.empty() && is_digit(static_cast<unsigned char>(first.front()))) {
+        first.remove_prefix(1);
+      }
+    };
+    skip_digits();
+    if (!first.empty() && is_lower(static_cast<unsigned char>(first.front()))) {
+      first.remove_prefix(1);
+    }
+    while (!first.empty() && ".)],"sv.find(first.front()) != std::string_view::npos) {
       first.remove_prefix(1);
     }
     if (first.size() <= 1) at_ = 1;
+  }
+
+  // "Dwarf Mouse Aus bus", "Marshwort (Aus bus)": what stands before the name is a remark.
+  void skip_vernacular() {
+    auto const rest = std::span{words_}.subspan(std::min(at_, words_.size()));
+    auto const count = words_before_name(rest);
+    if (count == 0) return;
+    auto const& last = rest[count - 1];
+    auto const* begin = rest.front().data();
+    auto before =
+        std::string_view{begin, static_cast<std::size_t>(last.data() + last.size() - begin)};
+    while (!before.empty()) {
+      auto const c = code_point_before(before, before.size());
+      bool const mark = c.value == ',' || c.value == ':' || c.value == '=';
+      if (!mark && !is_blank(c.value) && !is_dash(c.value)) break;
+      before.remove_suffix(c.length);
+    }
+    reading_.before = squeeze(before);
+    at_ += count;
+    if (words_[at_].front() == '(' || words_[at_].front() == '[') open_bracket();
+  }
+
+  // Takes off the bracket that opens before the word at hand and its other half.
+  void open_bracket() {
+    char const close = words_[at_].front() == '(' ? ')' : ']';
+    words_[at_].remove_prefix(1);
+    std::size_t depth = 1;
+    for (std::size_t i = at_; i < words_.size(); ++i) {
+      for (std::size_t c = 0; c < words_[i].size(); ++c) {
+        char const sign = words_[i][c];
+        if (sign == (close == ')' ? '(' : '[')) ++depth;
+        if (sign != close || --depth > 0) continue;
+        if (c + 1 == words_[i].size() || c + 2 == words_[i].size()) {
+          words_[i] = words_[i].substr(0, c);
+          if (words_[i].empty()) words_.erase(words_.begin() + static_cast<std::ptrdiff_t>(i));
+          bracket_ends_ = i + 1;
+        }
+        return;
+      }
+    }
   }
 
   [[nodiscard]] bool starts_taxon(std::size_t i) const {
@@ -66,20 +116,31 @@ class TaxaReader {
     }
     if (is_epithet(first) &&
         (words_.size() == at_ + 1 || ends_item(first) || is_authorish(word(at_ + 1)) ||
-         is_separator(word(at_ + 1)) || !reading_.taxa.empty())) {
+         is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1))) {
       taxon.genusless = true;
       take_name_word(taxon);
+      if (is_rank(word(at_)) && !item_ended_) read_epithets(taxon);
     } else if (is_capitalised(without_end(first)) || is_abbreviated(first) || first == "×" ||
                first == "?") {
       if (first == "×" || first == "?") take_name_word(taxon);
       genus_alone_ = is_capitalised(without_end(word(at_)));
+      genus_read_ = true;
       take_name_word(taxon);
       read_epithets(taxon);
+      genus_read_ = false;
     } else {
       take_rest_as_name(taxon);
     }
     read_authorship(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // What may stand behind an epithet without its genus: "(p. 12)", "var. cus", "n. sp.".
+  [[nodiscard]] bool closes_epithet(std::size_t i) const {
+    auto const next = word(i);
+    if (is_rank(next)) return is_epithet(word(i + 1));
+    return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
+           next == "nov." || next == "new" || next == "p." || next == "pp.";
   }
 
   // "common reed" in quotation marks: a name as it stands.
@@ -127,21 +188,26 @@ class TaxaReader {
     while (at_ < words_.size() && !item_ended_) {
       auto const next = word(at_);
       bool const subgenus = next.size() > 3 && next.front() == '(' && next.back() == ')' &&
-                            is_capitalised(next.substr(1, next.size() - 2)) &&
-                            is_epithet(word(at_ + 1)) && genus_alone_;
-      bool const unnamed =
-          (next == "sp." || next == "spp." || next == "sp" || next == "spp") && genus_alone_;
+                            (is_capitalised(next.substr(1, next.size() - 2)) ||
+                             is_abbreviated(next.substr(1, next.size() - 2))) &&
+                            (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1))) && genus_read_;
+      bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
+                           (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
+      bool const unnamed = is_unnamed(next) && genus_read_;
       if (subgenus || is_limit(next)) {
+        take_name_word(taxon);
+      } else if (typical) {
+        take_name_word(taxon);
         take_name_word(taxon);
       } else if (unnamed) {
         take_name_word(taxon);
         read_unnamed_species(taxon);
-        genus_alone_ = false;
+        genus_alone_ = genus_read_ = false;
       } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
         take_name_word(taxon);
       } else if (is_epithet(next) || is_short_epithet(next)) {
         take_name_word(taxon);
-        genus_alone_ = false;
+        genus_alone_ = genus_read_ = false;
       } else if (ends_sentence(next)) {
         taxon.name += ' ' + std::string{next.substr(0, next.size() - 1)};
         ++at_;
@@ -170,15 +236,13 @@ class TaxaReader {
            (at_ + 1 >= words_.size() || is_upper(code_point_at(word(at_ + 1), 0).value));
   }
 
-  [[nodiscard]] bool is_limit(std::string_view word_printed) const {
-    auto const printed = without_end(word_printed);
-    if (is_limit_word(printed)) return true;
-    auto const next = word(at_ + 1);
-    return (printed == "s." &&
-            (next == "l." || next == "str." || next == "lat." || next == "s.")) ||
-           ((printed == "l." || printed == "str." || printed == "lat.") && word(at_ - 1) == "s.") ||
-           (printed == "sensu" && (next == "lato" || next == "stricto")) ||
-           ((printed == "lato" || printed == "stricto") && word(at_ - 1) == "sensu");
+  [[nodiscard]] static bool is_limit(std::string_view printed) {
+    return is_limit_word(without_end(printed));
+  }
+
+  [[nodiscard]] static bool is_unnamed(std::string_view printed) {
+    auto const bare = without_end(printed);
+    return bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" || bare == "spec.";
   }
 
   // "sp. 1", "sp. A", "sp. n.", "sp. nr bus"
@@ -188,7 +252,11 @@ class TaxaReader {
         !next.empty() && next.size() <= 3 && std::all_of(next.begin(), next.end(), [](char c) {
           return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
         });
-    if (!item_ended_ && (code || next == "n." || next == "nov." || next == "indet.")) {
+    if (item_ended_) return;
+    if (code || next == "n." || next == "nov." || next == "indet.") {
+      take_name_word(taxon);
+    } else if (is_rank(next) && is_epithet(word(at_ + 1))) {  // "sp. aff. bus"
+      take_name_word(taxon);
       take_name_word(taxon);
     }
   }
@@ -204,10 +272,14 @@ class TaxaReader {
     }
     while (at_ < words_.size()) {
       auto const next = word(at_);
-      if (!open && is_separator(next) && starts_other_taxon(at_ + 1)) break;
+      if (!open && is_separator(next) &&
+          (starts_other_taxon(at_ + 1, end > begin) ||
+           is_digit(code_point_at(word(at_ + 1), 0).value))) {
+        break;
+      }
       bool const particle = is_particle(without_end(next)) &&
                             (open || is_authorish(word(at_ + 1)) || is_particle(word(at_ + 1)));
-      bool const remark = !open && (is_remark_word(next) || next == "sp.");
+      bool const remark = !open && (is_remark_word(next) || next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
       if (remark || !(open || year || particle || is_authorish(next))) break;
       if (!open && next.front() == '(' && !holds_author(at_, begin)) break;
@@ -278,14 +350,20 @@ class TaxaReader {
            word.substr(0, 3) == "fig";
   }
 
-  // Behind a separator: another taxon, given the one before?
-  [[nodiscard]] bool starts_other_taxon(std::size_t i) const {
+  // Behind a separator: another taxon, given the one before?  `authored`: an author stands before
+  // the separator, so that a further author may follow ("Aus Roe & Dorn").
+  [[nodiscard]] bool starts_other_taxon(std::size_t i, bool authored) const {
     if (starts_taxon(i)) return true;
     auto const next = word(i);
     if (next == "×" || next == "?") return starts_taxon(i + 1);
-    // "Aus, Bus or Cus": only among names of one word.
-    return genus_alone_ && is_capitalised(without_end(next)) &&
-           (i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)));
+    if (!genus_alone_ || !is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
+    bool const ends = i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)) ||
+                      word(i + 1).front() == '(';
+    if (!authored) return ends || (has_strict_latin_ending(next) && is_authorish(word(i + 1)));
+    // "Aus Roe and Bus Dorn": no author ends like that, or hardly one.
+    bool const joined = word(i - 1) == "&" || word(i - 1) == "et";
+    return has_strict_latin_ending(fold(without_end(next))) &&
+           (ends || (is_authorish(word(i + 1)) && !joined));
   }
 
   [[nodiscard]] bool list_has_separator() const {
@@ -297,16 +375,40 @@ class TaxaReader {
 
   // Moves to the next taxon of a list; false when the list is over.
   bool next_taxon() {
-    if (at_ >= words_.size() || sentence_ended_) return false;
-    bool const separated = is_separator(word(at_));
-    std::size_t const i = separated ? at_ + 1 : at_;
-    if (!separated && !item_ended_) return false;
-    bool const other = starts_taxon(i) || ((separated || list_has_separator()) &&
-                                           (starts_other_taxon(i) || starts_genusless(i)));
+    if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
+    auto const bracket = bracket_between();
+    std::size_t i = at_ + bracket;
+    bool const separated = is_separator(word(i));
+    if (separated) ++i;
+    bool const parted = bracket > 0 ? ends_item(word(i - 1)) : item_ended_;
+    if (!separated && !parted) return false;
+    // "9. Aus or 10. Bus"
+    bool const numbered =
+        word(i).size() > 1 && word(i).back() == '.' && is_digit(code_point_at(word(i), 0).value);
+    if (numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)))) ++i;
+    bool const authored = !reading_.taxa.back().authorship.empty();
+    bool const other =
+        starts_taxon(i) || ((separated || list_has_separator()) &&
+                            (starts_other_taxon(i, authored) || starts_genusless(i)));
     if (!other) return false;
+    for (std::size_t b = at_; b < at_ + bracket; ++b) {
+      between_ += (between_.empty() ? "" : " ") + std::string{without_end(word(b))};
+    }
     at_ = i;
     item_ended_ = false;
     return true;
+  }
+
+  // "AUSIDAE (p. 6) and BUSIDAE, p. 9": how many words tell of the page between two taxa.
+  [[nodiscard]] std::size_t bracket_between() const {
+    constexpr std::size_t kLongest = 4;  // words
+    bool const page = word(at_) == "p." || word(at_) == "pp." || word(at_) == "S.";
+    if (page && is_digit(code_point_at(word(at_ + 1), 0).value)) return 2;
+    if (word(at_).empty() || word(at_).front() != '(') return 0;
+    for (std::size_t n = 0; n < kLongest && at_ + n < words_.size(); ++n) {
+      if (without_end(word(at_ + n)).ends_with(')')) return n + 1;
+    }
+    return 0;
   }
 
   // "cus" of "A. bus, cus or dus".
@@ -317,9 +419,11 @@ class TaxaReader {
   }
 
   void take_remark() {
+    reading_.remark = between_;
     if (at_ >= words_.size()) return;
     auto const from = static_cast<std::size_t>(words_[at_].data() - text_.data());
     auto rest = std::string{text_.substr(from)};
+    if (at_ == bracket_ends_ && !rest.empty()) rest.erase(0, rest.find_first_not_of(")]"));
     reading_.figures = figures_in(rest);
     for (auto const& figure : reading_.figures) {
       auto const found = rest.find(figure);
@@ -351,7 +455,8 @@ class TaxaReader {
                               (remark.front() == '[' && remark.find(']') == remark.size() - 1))) {
       remark = remark.substr(1, remark.size() - 2);
     }
-    reading_.remark = squeeze(remark);
+    if (!between_.empty() && !remark.empty()) reading_.remark += "; ";
+    reading_.remark += squeeze(remark);
     at_ = words_.size() + 1;
   }
 
@@ -361,6 +466,10 @@ class TaxaReader {
   bool item_ended_{false};      // a comma or semicolon closed the word read last
   bool sentence_ended_{false};  // a full stop closed the name: a sentence follows
   bool genus_alone_{false};     // the taxon read last is one capitalised word so far
+  bool genus_read_{false};      // the word read last is the genus, in full or abbreviated
+  std::size_t bracket_ends_{
+      std::string::npos};  // a bracket around the name closes before this word
+  std::string between_;    // in brackets between taxa
   TaxaReading reading_;
 };
 
@@ -371,78 +480,15 @@ TaxaReading read_taxa(std::string_view text) {
   auto const last_blank = text.rfind(' ');
   auto const last = text.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1);
   if (last.size() > 1 && last.back() == '.' && closes_lead(last)) text.remove_suffix(1);
+  if (text.size() > 2 && text.front() == '[' && text.find(']') == text.size() - 1) {
+    text = trim(text.substr(1, text.size() - 2));  // a taxon set apart as a whole
+  }
   auto const plain = in_plain_letters(text);
   auto reading = TaxaReader{plain}.read();
   for (auto& taxon : reading.taxa) {
     if (taxon.name.empty()) taxon.name = squeeze(text);
   }
   return reading;
-}
-
-bool is_latin_name(std::string_view text) {
-  auto const words = words_of(text);
-  if (words.size() < 2) return false;
-  if (!is_capitalised(words[0]) && !is_abbreviated(words[0])) return false;
-  auto const reading = read_taxa(text);
-  if (reading.taxa.size() != 1 && words.size() > 12) return false;
-  auto const& first = reading.taxa.front();
-  auto const name_words = words_of(first.name);
-  return name_words.size() >= 2 && name_words.size() <= 4 && is_epithet(name_words[1]) &&
-         (is_abbreviated(name_words[0]) || has_latin_ending(name_words[0])) &&
-         has_epithet_ending(name_words.back());
-}
-
-bool is_genusless_name(std::string_view text) {
-  auto const words = words_of(start_of(text, 200));
-  if (words.size() < 2 || words.size() > 12 || text.find(';') != std::string_view::npos)
-    return false;
-  if (!is_epithet(words[0]) || !has_epithet_ending(without_end(words[0]))) return false;
-  if (!is_authorish(words[1])) return false;
-  auto const reading = read_taxa(text);
-  constexpr std::size_t kLongestMark = 12;  // "sp. nov."
-  return reading.taxa.size() == 1 && reading.taxa.front().genusless &&
-         !reading.taxa.front().authorship.empty() && reading.remark.size() <= kLongestMark;
-}
-
-std::vector<std::string> figures_in(std::string_view text) {
-  static constexpr std::array kWords{"fig"sv, "figs"sv,  "figure"sv, "figures"sv, "abb"sv,
-                                     "pl"sv,  "plate"sv, "taf"sv,    "lám"sv,     "est"sv};
-  std::vector<std::string> figures;
-  auto const words = words_of(text);
-  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
-    auto word = words[i];
-    while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
-    auto name = word;
-    while (!name.empty() && name.back() == '.') name.remove_suffix(1);
-    if (std::find(kWords.begin(), kWords.end(), fold(name)) == kWords.end()) continue;
-    if (!is_digit(code_point_at(words[i + 1], 0).value)) continue;
-    // Numbers, ranges and lists: "3", "3–5", "3, 4", "2a & b".
-    std::size_t last = i + 1;
-    auto const goes_on = [&words](std::size_t j) {
-      auto const next = words[j];
-      return is_digit(code_point_at(next, 0).value) ||
-             ((next == "&" || next == "and") && j + 1 < words.size() &&
-              is_digit(code_point_at(words[j + 1], 0).value));
-    };
-    while (last + 1 < words.size() &&
-           (words[last].back() == ',' || words[last] == "&" || words[last] == "and" ||
-            words[last + 1] == "&") &&
-           goes_on(last + 1)) {
-      ++last;
-    }
-    auto const begin = static_cast<std::size_t>(word.data() - text.data());
-    auto const end =
-        static_cast<std::size_t>(words[last].data() - text.data()) + words[last].size();
-    auto printed = text.substr(begin, end - begin);
-    while (!printed.empty() &&
-           (printed.back() == ')' || printed.back() == ',' || printed.back() == ';' ||
-            printed.back() == '.' || printed.back() == ']' || printed.back() == ':')) {
-      printed.remove_suffix(1);
-    }
-    figures.emplace_back(printed);
-    i = last;
-  }
-  return figures;
 }
 
 }  // namespace keydrift::printed

@@ -17,6 +17,7 @@ struct TaxonReading {
 struct TaxaReading {
   std::vector<TaxonReading> taxa;    // one or more
   std::string remark;                // "in part", "p. 44", "rare form only"
+  std::string before;                // "Dwarf Mouse" of "Dwarf Mouse Aus bus"
   std::vector<std::string> figures;  // "Fig. 7", "Figs 3–5"
 };
 
@@ -28,6 +29,10 @@ struct TaxaReading {
 
 // Is the whole text an epithet with its author, without genus: "cus (Smith)", "cus Roe, sp. nov."?
 [[nodiscard]] bool is_genusless_name(std::string_view text);
+
+// Is the whole text an epithet beyond doubt, without genus: "bus", "bus subsp. cus", "bus (in
+// part)"?
+[[nodiscard]] bool is_bare_epithet(std::string_view text);
 
 // Is the word one capitalised word with a Latin ending: "Aus", "Ausidae"?
 [[nodiscard]] bool is_latin_genus(std::string_view word);

@@ -50,10 +50,13 @@ TEST(PrintedNames, MarksOfNewNamesAreRemarks) {
 }
 
 TEST(PrintedNames, LimitsAndDoubtsBelongToTheName) {
-  for (std::string const name : {"Aus dus agg.", "Aus dus s.l.", "Aus dus s. str.", "Aus cf. dus",
-                                 "Aus aff. dus", "Aus sp. A", "?Aus dus", "Aus × dus"}) {
+  for (std::string const name : {"Aus dus agg.", "Aus cf. dus", "Aus aff. dus", "Aus sp. A",
+                                 "?Aus dus", "Aus × dus", "Aus sp. aff. dus"}) {
     EXPECT_EQ(led_to(name), name);
   }
+  // How wide the name is meant goes beside it.
+  EXPECT_EQ(led_to("Aus dus s.l."), "Aus dus (s.l.)");
+  EXPECT_EQ(led_to("Aus dus s. str."), "Aus dus (s. str.)");
 }
 
 TEST(PrintedNames, SexesAndPlacesInBracketsAreNoAuthors) {

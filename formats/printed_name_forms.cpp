@@ -1,0 +1,103 @@
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+
+using namespace std::string_view_literals;
+
+bool is_latin_name(std::string_view text) {
+  auto const words = words_of(text);
+  if (words.size() < 2) return false;
+  if (!is_capitalised(words[0]) && !is_abbreviated(words[0])) return false;
+  auto const reading = read_taxa(text);
+  if (reading.taxa.size() != 1 && words.size() > 12) return false;
+  if (!reading.before.empty()) return false;
+  auto const& first = reading.taxa.front();
+  auto name_words = words_of(first.name);
+  bool const subgenus = name_words.size() >= 3 && name_words[1].front() == '(';
+  while (subgenus && name_words.size() >= 2) {
+    bool const closes = name_words[1].back() == ')';
+    name_words.erase(name_words.begin() + 1);
+    if (closes) break;
+  }
+  return name_words.size() >= 2 && name_words.size() <= 4 && is_epithet(name_words[1]) &&
+         (is_abbreviated(name_words[0]) || has_latin_ending(name_words[0])) &&
+         has_epithet_ending(name_words.back());
+}
+
+bool is_genusless_name(std::string_view text) {
+  auto const words = words_of(start_of(text, 200));
+  if (words.size() < 2 || words.size() > 12 || text.find(';') != std::string_view::npos)
+    return false;
+  if (!is_epithet(words[0]) || !has_epithet_ending(without_end(words[0]))) return false;
+  bool const fresh = words.size() == 3 && (words[1] == "n." || words[1] == "sp." ||
+                                           words[1] == "nov." || words[1] == "new");
+  if (fresh) return true;
+  if (!is_authorish(words[1])) return false;
+  auto const reading = read_taxa(text);
+  constexpr std::size_t kLongestMark = 12;  // "sp. nov."
+  return reading.taxa.size() == 1 && reading.taxa.front().genusless &&
+         !reading.taxa.front().authorship.empty() && reading.remark.size() <= kLongestMark;
+}
+
+bool is_bare_epithet(std::string_view text) {
+  auto const words = words_of(start_of(text, 80));
+  if (words.empty() || words.size() > 6 || text.find(';') != std::string_view::npos) return false;
+  if (!is_epithet(words[0])) return false;
+  if (words[0].ends_with(',')) {  // "bus, p. 51"
+    bool const page = words.size() == 3 && (words[1] == "p." || words[1] == "S.");
+    return page && has_epithet_ending(without_end(words[0]));
+  }
+  if (words.size() == 1) return has_strict_latin_ending(words[0]) || words[0].ends_with("or");
+  if (!has_epithet_ending(words[0])) return false;
+  return is_genusless_name(text) || is_rank(words[1]) || words[1].front() == '(' ||
+         words[1].front() == '[';
+}
+
+std::vector<std::string> figures_in(std::string_view text) {
+  static constexpr std::array kWords{"fig"sv, "figs"sv,  "figure"sv, "figures"sv, "abb"sv,
+                                     "pl"sv,  "plate"sv, "taf"sv,    "lám"sv,     "est"sv};
+  std::vector<std::string> figures;
+  auto const words = words_of(text);
+  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+    auto word = words[i];
+    while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
+    auto name = word;
+    while (!name.empty() && name.back() == '.') name.remove_suffix(1);
+    if (std::find(kWords.begin(), kWords.end(), fold(name)) == kWords.end()) continue;
+    if (!is_digit(code_point_at(words[i + 1], 0).value)) continue;
+    // Numbers, ranges and lists: "3", "3–5", "3, 4", "2a & b".
+    std::size_t last = i + 1;
+    auto const goes_on = [&words](std::size_t j) {
+      auto const next = words[j];
+      return is_digit(code_point_at(next, 0).value) ||
+             ((next == "&" || next == "and") && j + 1 < words.size() &&
+              is_digit(code_point_at(words[j + 1], 0).value));
+    };
+    while (last + 1 < words.size() &&
+           (words[last].back() == ',' || words[last] == "&" || words[last] == "and" ||
+            words[last + 1] == "&") &&
+           goes_on(last + 1)) {
+      ++last;
+    }
+    auto const begin = static_cast<std::size_t>(word.data() - text.data());
+    auto const end =
+        static_cast<std::size_t>(words[last].data() - text.data()) + words[last].size();
+    auto printed = text.substr(begin, end - begin);
+    while (!printed.empty() &&
+           (printed.back() == ')' || printed.back() == ',' || printed.back() == ';' ||
+            printed.back() == '.' || printed.back() == ']' || printed.back() == ':')) {
+      printed.remove_suffix(1);
+    }
+    figures.emplace_back(printed);
+    i = last;
+  }
+  return figures;
+}
+
+}  // namespace keydrift::printed

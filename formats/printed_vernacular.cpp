@@ -1,0 +1,119 @@
+#include "keydrift/formats/printed_vernacular.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kMostVernacularWords = 6;
+
+std::string_view without_bracket(std::string_view word) {
+  if (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
+  return word;
+}
+
+std::string_view without_closing(std::string_view word) {
+  while (!word.empty() && ").],;:"sv.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  return word;
+}
+
+// "Family Ausidae", "Subgenus Aus": a rank that is no part of the name.
+bool is_rank_noun(std::string_view folded) {
+  static constexpr std::array kWords{
+      "family"sv,     "subfamily"sv,    "superfamily"sv, "order"sv,      "suborder"sv,
+      "class"sv,      "tribe"sv,        "subtribe"sv,    "genus"sv,      "subgenus"sv,
+      "familie"sv,    "unterfamilie"sv, "tribus"sv,      "gattung"sv,    "untergattung"sv,
+      "ordnung"sv,    "unterordnung"sv, "famille"sv,     "ordre"sv,      "sous-famille"sv,
+      "sous-genre"sv, "genre"sv,        "familia"sv,     "subfamilia"sv, "orden"sv,
+      "ordem"sv,      "género"sv,       "gênero"sv,      "ordo"sv,       "phylum"sv,
+      "fam."sv,       "subfam."sv,      "gen."sv,        "subgen."sv,    "subg."sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+bool has_higher_ending(std::string_view folded) {
+  static constexpr std::array kEndings{"idae"sv,  "aceae"sv, "inae"sv, "oidea"sv, "oideae"sv,
+                                       "ptera"sv, "ales"sv,  "idæ"sv,  "inæ"sv,   "aceæ"sv};
+  return std::any_of(kEndings.begin(), kEndings.end(), [folded](std::string_view ending) {
+    return folded.size() > ending.size() + 2 && folded.ends_with(ending);
+  });
+}
+
+bool is_in_capitals(std::string_view word) {
+  if (word.size() < 5) return false;
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (!is_upper(c.value)) return false;
+    at += c.length;
+  }
+  return true;
+}
+
+// "Aus bus", "(A. bus)", "AUSIDAE", "(Ausidae)" begins at word i: beyond doubt Latin.
+bool name_begins(std::span<std::string_view const> words, std::size_t i) {
+  auto const first = without_bracket(words[i]);
+  auto const alone = without_closing(first);
+  auto const folded = fold(alone);
+  if (is_capitalised(alone) && has_higher_ending(folded)) return true;
+  if (is_in_capitals(alone) && has_latin_ending(folded)) return true;
+  if (i + 1 >= words.size() || ends_item(first)) return false;
+  bool const bracketed = first.size() < words[i].size();
+  auto next = words[i + 1];
+  bool const subgenus = next.size() > 3 && next.front() == '(' && next.back() == ')';
+  if (subgenus && i + 2 < words.size()) next = words[i + 2];
+  auto const epithet = bracketed ? without_closing(next) : without_end(next);
+  if (!is_epithet(epithet)) return false;
+  if (is_abbreviated(first)) return has_epithet_ending(epithet);
+  if (!is_capitalised(first) || !has_latin_ending(first)) return false;
+  // "Pine warbler" has the form of a name; "Aus minor" and "Pinion albus" are names.
+  return has_strict_latin_ending(epithet) ||
+         (has_strict_latin_ending(first) && has_epithet_ending(epithet));
+}
+
+// May the word be one of a vernacular name?
+bool may_be_vernacular(std::string_view word) {
+  static constexpr std::array kNever{"in"sv,   "ex"sv, "nec"sv, "non"sv, "vel"sv, "sp."sv, "cf."sv,
+                                     "aff."sv, "="sv,  "×"sv,   "nr"sv,  "see"sv, "part"sv};
+  if (is_separator(word) || is_rank(word) || is_year(word)) return false;
+  if (std::find(kNever.begin(), kNever.end(), word) != kNever.end()) return false;
+  if (word.ends_with(';')) return false;
+  bool const letters = std::any_of(word.begin(), word.end(), [](char c) {
+    return is_letter(static_cast<unsigned char>(c)) || static_cast<unsigned char>(c) >= 0x80;
+  });
+  bool const digits = std::any_of(word.begin(), word.end(),
+                                  [](char c) { return is_digit(static_cast<unsigned char>(c)); });
+  return !digits && (letters || is_dash(code_point_at(word, 0).value) || word == ":");
+}
+
+}  // namespace
+
+std::size_t words_before_name(std::span<std::string_view const> words) {
+  if (words.size() < 2) return 0;
+  auto const second = without_closing(words[1]);
+  if (is_rank_noun(fold(words[0])) && is_capitalised(second) && has_latin_ending(second)) return 1;
+  // "Pine warbler" has the form of a name; so has what follows it.
+  bool const begins_with_name = is_abbreviated(words[0]) || name_begins(words, 0);
+  if (begins_with_name || is_rank(words[0])) return 0;
+  for (std::size_t i = 0; i < std::min(words.size(), kMostVernacularWords + 1); ++i) {
+    if (i > 0 && name_begins(words, i)) {
+      // "Aus, Bus cus" and "Aus (Bus) cus" are Latin from the first word on.
+      bool const latin =
+          has_strict_latin_ending(without_end(words[0])) && is_capitalised(without_end(words[0]));
+      bool const parted = ends_item(words[i - 1]) || words[i].front() == '(';
+      return latin && (parted || i == 1) ? 0 : i;
+    }
+    if (words[i].front() == '(' || words[i].front() == '[' || !may_be_vernacular(words[i]))
+      return 0;
+  }
+  return 0;
+}
+
+}  // namespace keydrift::printed

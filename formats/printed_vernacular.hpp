@@ -1,0 +1,15 @@
+#pragma once
+// What stands before a name in Latin: vernacular names, words for ranks.  Inner header of formats.
+
+#include <cstddef>
+#include <span>
+#include <string_view>
+
+namespace keydrift::printed {
+
+// How many of the words, which begin with words[0], stand before the first name in Latin: "Fool's
+// Marshwort (Aus bus)", "Dwarf Mouse Aus bus", "Sumpf-W. – A. bus", "Marshwort, Aus bus", "Family
+// Ausidae".  0 where the words begin with the name, or no name follows.  Bounded work.
+[[nodiscard]] std::size_t words_before_name(std::span<std::string_view const> words);
+
+}  // namespace keydrift::printed
