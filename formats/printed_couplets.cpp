@@ -162,6 +162,9 @@ class Grouper {
                              (headed || seen_first_twice);
         bool const again = plain && headed && label.number == first_number &&
                            label.number == current && has_key_heading(leads_[i]);
+        // "1 … / – …" under one heading and under the next: keys of one couplet each.
+        bool const single = plain && headed && label.number == first_number &&
+                            label.number == current && seen_first_twice;
         bool const headed_key = has_key_heading(leads_[i]) && label.number != current && plain &&
                                 referenced_.count(key_of_label(label)) == 0 &&
                                 referenced_.count(number_of_label(label)) == 0;
@@ -169,7 +172,7 @@ class Grouper {
         bool const told =
             headed &&
             !explicit_key_title(trim(heading_text(remarks_[leads_[i].last_heading]))).empty();
-        if (told || restart || again || headed_key || other_key) {
+        if (told || restart || again || single || headed_key || other_key) {
           grouping_.parts.push_back({static_cast<std::uint32_t>(i), leads_[i].last_heading});
           first_number = label.number;
           largest = 0;

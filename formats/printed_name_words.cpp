@@ -137,7 +137,7 @@ bool has_strict_latin_ending(std::string_view word) {
       "oides"sv, "ini"sv,  "ensis"sv, "cola"sv, "fer"sv, "ger"sv,     "pes"sv,  "ceps"sv,
       "color"sv, "ense"sv, "ale"sv,   "ile"sv,  "are"sv, "ophorum"sv, "idae"sv, "aceae"sv};
   return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
-    return word.size() > ending.size() + 1 && word.ends_with(ending);
+    return word.size() > ending.size() && word.ends_with(ending);
   });
 }
 
@@ -198,6 +198,12 @@ bool closes_lead(std::string_view printed) {
   return printed.size() > 5 || (is_lower(code_point_at(bare, 0).value) && bare.size() >= 3);
 }
 
+std::string in_small_letters(std::string_view word) {
+  if (!is_all_capitals(word) || !has_latin_ending(fold(word))) return std::string{word};
+  auto const first = code_point_at(word, 0).length;
+  return std::string{word.substr(0, first)} + fold(word.substr(first));
+}
+
 std::string in_plain_letters(std::string_view text) {
   if (text.starts_with('"')) return std::string{text};  // a name as it stands
   static constexpr std::array<std::string_view, 7> kLigatures{"ff"sv,  "fi"sv, "fl"sv, "ffi"sv,
@@ -234,9 +240,7 @@ std::string in_plain_letters(std::string_view text) {
   if (!is_all_capitals(genus)) return plain;
   auto const folded = fold(genus);
   if (!has_latin_ending(folded)) return plain;
-  std::string out;
-  auto const first = code_point_at(genus, 0).length;
-  out.append(genus.substr(0, first)).append(fold(genus.substr(first)));
+  auto out = in_small_letters(genus);
   bool family = folded.size() > 6 && (folded.ends_with("idae") || folded.ends_with("inae") ||
                                       folded.ends_with("aceae") || folded.ends_with("ales"));
   std::size_t done = genus.size();

@@ -31,6 +31,9 @@ namespace keydrift::printed {
 // The full stop of a word that is no abbreviation: "bus.", "Smithson."
 [[nodiscard]] bool closes_lead(std::string_view printed);
 
+// "AUSIDAE" as "Ausidae"; any other word as it is.
+[[nodiscard]] std::string in_small_letters(std::string_view word);
+
 // The text as names are written: "AUS BUS" as "Aus bus", "A.bus" with its blank, ligatures taken
 // apart.
 [[nodiscard]] std::string in_plain_letters(std::string_view text);

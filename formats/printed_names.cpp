@@ -215,6 +215,19 @@ std::vector<std::string> genera_in_title(std::string const& title) {
   return said;
 }
 
+bool is_one_word(std::string_view name) {
+  return !name.empty() && name.find(' ') == std::string_view::npos;
+}
+
+bool in_capitals(std::string_view word) {
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (!is_upper(c.value)) return false;
+    at += c.length;
+  }
+  return true;
+}
+
 std::string_view after_first_word(std::string_view name) {
   auto const blank = name.find(' ');
   return blank == std::string_view::npos ? std::string_view{} : name.substr(blank + 1);
@@ -225,6 +238,7 @@ std::string_view after_first_word(std::string_view name) {
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles)
     : file_{file} {
+  find_capital_epithets(reads, titles);
   std::vector<std::string> lone;
   auto const know = [&](std::string const& genus) {
     if (genus.empty() || !genera_seen_.insert(genus).second) return;
@@ -232,7 +246,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   };
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {
-      if (taxon.genusless) continue;
+      if (taxon.genusless || (capitals_are_epithets_ && is_one_word(taxon.name))) continue;
       auto const genus = full_genus(taxon.name);
       auto const rest = after_first_word(taxon.name);
       if (!rest.empty()) epithets_.emplace(rest);
@@ -265,6 +279,34 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       }
     }
   }
+}
+
+void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
+                                      std::vector<std::string> const& titles) {
+  constexpr std::size_t kFewest = 3;
+  auto const of_species = [](std::string const& title) {
+    static constexpr std::array kWords{"species"sv, "espèces"sv,   "especies"sv, "espécies"sv,
+                                       "arten"sv,   "specierum"sv, "specie"sv,   "soorten"sv};
+    auto const words = words_of(title);
+    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
+      return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
+    });
+  };
+  if (std::none_of(titles.begin(), titles.end(), of_species)) return;
+  std::size_t capitals = 0;
+  for (auto const& read : reads) {
+    for (auto const& taxon : read.to.taxa.taxa) {
+      if (read.to.form != DestinationForm::taxa) continue;
+      auto const first = without_end(words_of(read.lead.destination_printed).front());
+      bool const lone = is_one_word(taxon.name) && !taxon.genusless && !taxon.literal;
+      if (!lone || !is_plain_word(first) || fold(first) != fold(taxon.name) ||
+          !in_capitals(first)) {
+        return;
+      }
+      ++capitals;
+    }
+  }
+  capitals_are_epithets_ = capitals >= kFewest;
 }
 
 void NameTable::see_genus(std::string const& genus) {
@@ -304,9 +346,10 @@ void NameTable::assume(std::string printed, std::string const& genus, std::strin
 
 std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) {
   if (taxon.literal) return taxon.name;
-  if (taxon.genusless) {
+  bool const epithet = capitals_are_epithets_ && is_one_word(taxon.name);
+  if (taxon.genusless || (epithet && !last_genus_.empty())) {
     if (last_genus_.empty()) return taxon.name;
-    auto name = last_genus_ + " " + taxon.name;
+    auto name = last_genus_ + " " + (epithet ? fold(taxon.name) : taxon.name);
     assume("", last_genus_, "", name, place);
     return name;
   }

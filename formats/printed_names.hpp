@@ -51,6 +51,9 @@ class NameTable {
   // "Ausbus" where the file has the genus Aus and the name "Aus bus" or "A. bus"; else empty.
   [[nodiscard]] std::string parted_name(std::string const& name) const;
   void see_name(std::string const& name);
+  // Key to species whose leads end in lone words in capitals: epithets, no genera.
+  void find_capital_epithets(std::vector<ReadLead> const& reads,
+                             std::vector<std::string> const& titles);
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
   void see_genus(std::string const& genus);
@@ -64,6 +67,7 @@ class NameTable {
   std::unordered_set<std::string> genera_seen_;
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;    // of names with a short genus: "A. bus"
+  bool capitals_are_epithets_{false};
   std::string last_genus_;
   std::string last_species_;                // "Aus bus"
   std::vector<std::string> title_species_;  // "Key to the subspecies of Aus bus"

@@ -97,9 +97,17 @@ bool names_a_volume(std::string_view words) {
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
                         std::vector<bool>& heads) {
   constexpr std::size_t kPagesApart = 2;
+  constexpr std::uint32_t kMostCouplets = 150;  // of a key; larger numbers over a sign are pages
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   for (std::size_t i = 0; i < lines.size(); ++i) {
+    bool const owned = lines[i].text.size() <= kLongestRunningHead &&
+                       lines[i].text.find("\u00A9") != std::string_view::npos;
+    if (owned) {
+      auto const label = numbering.label_of(lines[i].text);
+      heads[i] = !label || !numbering.has_number(label->number) || label->number > kMostCouplets;
+      continue;
+    }
     auto const edge = number_at_edge(lines[i]);
     if (!edge) continue;
     auto const label = read_label(lines[i].text);

@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -15,18 +16,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kHang = 2;             // columns that a label's indentation may vary by
-constexpr std::size_t kLinesLookedAhead = 40;  // no lead is longer than this without its end
-
-// How a lead stands after the lines read so far.
-enum class Progress {
-  none,     // no lead has begun
-  open,     // its destination is still to come
-  leaders,  // leaders are printed, nothing after them yet
-  soft,     // ends in a number that may be a destination without leaders
-  named,    // ends in a name without leaders before it
-  done,     // leaders and a destination
-};
+constexpr std::uint32_t kHang = 2;  // columns that a label's indentation may vary by
 
 class Sorter {
  public:
@@ -36,6 +26,7 @@ class Sorter {
         numbering_{numbering},
         plan_{plan},
         ahead_{lines, numbering, plan},
+        leads_{lines, numbering, ahead_},
         heads_{find_running_heads(lines, numbering)},
         cells_{plan == nullptr ? find_cells(lines, numbering) : std::vector<CellRole>{}} {
     sorted_.accounts = std::move(accounts);
@@ -44,6 +35,7 @@ class Sorter {
 
   SortedLines run(std::size_t first_line) && {
     for (at_ = first_line; at_ < lines_.size(); ++at_) take_line();
+    std::move(leads_).hand_over(sorted_);
     return std::move(sorted_);
   }
 
@@ -78,7 +70,7 @@ class Sorter {
         account(LineKind::heading, "marked up as a title");
         break;
       case LineRole::note:
-        add_remark(sorted_.leads.empty() ? RemarkKind::footnote : RemarkKind::lead_note, line, 0);
+        add_remark(leads_.empty() ? RemarkKind::footnote : RemarkKind::lead_note, line, 0);
         account(LineKind::note, "a row of its own under a lead");
         break;
       case LineRole::aside:
@@ -87,7 +79,7 @@ class Sorter {
         break;
     }
     close_remarks();
-    if (progress_ != Progress::none) progress_ = Progress::done;
+    if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
     return true;
   }
 
@@ -104,17 +96,17 @@ class Sorter {
     }
     bool misprinted = false;
     if (!label && !within.empty()) {
-      label = read_misprinted_label(within, number_ + 1, true);
-      if (!label) label = read_misprinted_label(within, number_, true);
+      label = read_misprinted_label(within, leads_.number() + 1, true);
+      if (!label) label = read_misprinted_label(within, leads_.number(), true);
       misprinted = label.has_value();
     }
     if (label && cell) label->text_at = skip_blanks(line.text, cell_size);
     Label none;
     none.family = LabelFamily::dash;
-    start_lead(line, label.value_or(none), misprinted);
-    sorted_.leads.back().unlabelled = !label;
+    start_lead(label.value_or(none), misprinted);
+    leads_.last().unlabelled = !label;
     if (!label) sorted_.accounts.back().reason = "a row without label";
-    if (line.markup.destination_begin != kNotTold) progress_ = Progress::done;
+    if (line.markup.destination_begin != kNotTold) leads_.set_progress(Progress::done);
   }
 
   // Lines of a table without borders.
@@ -122,11 +114,11 @@ class Sorter {
     if (plan_ == nullptr || plan_->parts.empty()) return false;
     if (plan_->at(at_) != nullptr) return take_label(line);
     auto const part = plan_->part(at_);
-    if (part == LinePart::other || sorted_.leads.empty()) return false;
-    add_piece(line, 0);
+    if (part == LinePart::other || leads_.empty()) return false;
+    leads_.add_piece(at_, 0);
     bool const destination = part == LinePart::destination;
-    sorted_.leads.back().destination_told = destination;
-    progress_ = destination ? Progress::done : Progress::open;
+    leads_.last().destination_told = destination;
+    leads_.set_progress(destination ? Progress::done : Progress::open);
     account(destination ? LineKind::destination : LineKind::continuation,
             destination ? "the last line before the next label" : "stands beneath its label");
     return true;
@@ -141,17 +133,17 @@ class Sorter {
       case CellRole::none:
         return false;
       case CellRole::label:
-        start_lead(line, *read_label(line.text), false);
+        start_lead(*read_label(line.text), false);
         sorted_.accounts.back().reason = "label in a cell of its own";
         return true;
       case CellRole::words:
-        add_piece(line, 0);
+        leads_.add_piece(at_, 0);
         account(LineKind::continuation, "words in a cell of their own");
         return true;
       case CellRole::destination:
-        add_piece(line, 0);
-        progress_ = Progress::done;
-        sorted_.leads.back().destination_told = true;
+        leads_.add_piece(at_, 0);
+        leads_.set_progress(Progress::done);
+        leads_.last().destination_told = true;
         account(LineKind::destination, "destination in a cell of its own");
         return true;
     }
@@ -166,11 +158,12 @@ class Sorter {
       return true;
     }
     if (take_year(line)) return true;
-    if (is_page_number(line.text) && !(progress_ == Progress::done && !gap_ && hangs_open())) {
+    if (is_page_number(line.text) &&
+        !(leads_.progress() == Progress::done && !gap_ && leads_.hangs_open())) {
       account(LineKind::page_number, "page number");
       return true;
     }
-    bool const wanted = progress_ == Progress::open || progress_ == Progress::soft;
+    bool const wanted = leads_.progress() == Progress::open || leads_.progress() == Progress::soft;
     bool const leaders = wanted && !gap_ && line.text.front() == '.';
     if (is_ruled(line.text) && !leaders) {
       account(LineKind::skipped, "ruled line");
@@ -185,11 +178,12 @@ class Sorter {
 
   // "… Aus bus Smith," / "1900."
   bool take_year(SourceLine const& line) {
-    if (progress_ == Progress::none || gap_ || remark_open_ || !is_year(line.text)) return false;
-    if (!last_line_of_lead().ends_with(',')) return false;
-    bool const done = progress_ == Progress::done;
-    add_piece(line, 0);
-    progress_ = done ? Progress::done : Progress::named;
+    if (leads_.progress() == Progress::none || gap_ || remark_open_ || !is_year(line.text))
+      return false;
+    if (!leads_.last_line().ends_with(',')) return false;
+    bool const done = leads_.progress() == Progress::done;
+    leads_.add_piece(at_, 0);
+    leads_.set_progress(done ? Progress::done : Progress::named);
     account(LineKind::continuation, "the year of the author before");
     return true;
   }
@@ -197,11 +191,11 @@ class Sorter {
   // A number alone on its line: a destination, a label whose words follow, or a page number?
   [[nodiscard]] bool number_line_is_of_key(SourceLine const& line) const {
     auto const label = numbering_.label_of(line.text);
-    if (label && follows(*label) && progress_is_complete() && label->end != LabelEnd::none) {
+    if (label && leads_.follows(*label) && leads_.are_complete() && label->end != LabelEnd::none) {
       return true;
     }
-    if (progress_ == Progress::leaders) return true;
-    if (progress_ != Progress::open) return false;
+    if (leads_.progress() == Progress::leaders) return true;
+    if (leads_.progress() != Progress::open) return false;
     auto const reference = read_reference(strip_pointer(line.text));
     if (!reference || !numbering_.has_number(reference->number)) return false;
     if (ahead_.is_far_in(at_)) return true;
@@ -211,46 +205,34 @@ class Sorter {
 
   // --- leads ----------------------------------------------------------------------------------
 
-  [[nodiscard]] bool progress_is_complete() const {
-    return progress_ == Progress::none || progress_ == Progress::soft ||
-           progress_ == Progress::named || progress_ == Progress::done;
-  }
-
-  // Does the label carry the count on: a further lead of this couplet, or the next couplet?
-  [[nodiscard]] bool follows(Label const& label) const {
-    if (label.is_dash()) return !sorted_.leads.empty();
-    if (sorted_.leads.empty()) return label.number == 1;
-    return label.number == number_ || label.number == number_ + 1 || label.number == largest_ + 1;
-  }
-
   [[nodiscard]] bool is_lead(SourceLine const& line, Label const& label) const {
-    if (numbering_.exact) return !label.is_dash() || !sorted_.leads.empty();
+    if (numbering_.exact) return !label.is_dash() || !leads_.empty();
     auto const words = line.text.substr(label.text_at);
     bool const lower = !words.empty() && is_lower(code_point_at(words, 0).value);
     bool const odd_case = numbering_.words_start_upper && lower;
     if (label.is_dash()) {
-      if (sorted_.leads.empty() && numbering_.extent == Extent::whole) return false;
+      if (leads_.empty() && numbering_.extent == Extent::whole) return false;
       bool const star = !is_dash(code_point_at(label.printed, 0).value);
       if (is_framed(line.text) && gap_ && ahead_.gap_after(at_)) return false;
-      if (progress_is_complete()) return !star || !odd_case;
+      if (leads_.are_complete()) return !star || !odd_case;
       // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
       if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
       return !words.empty() || gap_;
     }
     if (words.empty()) {
-      return progress_is_complete() && (label.end != LabelEnd::none || label.style() % 2 == 1);
+      return leads_.are_complete() && (label.end != LabelEnd::none || label.style() % 2 == 1);
     }
     bool const bare = label.style() % 16 == 0;
-    if (progress_is_complete()) {
+    if (leads_.are_complete()) {
       if (!bare) return true;
       if (odd_case) return false;
       // A bare number far off is a year, a count or a street number.
-      return follows(label) || label.number < 1000;
+      return leads_.follows(label) || label.number < 1000;
     }
     // Within a lead, a line set deeper than labels goes on with it.
     if (odd_case) return false;
-    if (line.indent > numbering_.label_indent + kHang) return is_nested_label(line, label);
-    return follows(label) || (!bare && !lower);
+    if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
+    return leads_.follows(label) || (!bare && !lower);
   }
 
   // "– Group of A. bus –": a heading between dashes.
@@ -260,43 +242,27 @@ class Sorter {
     return is_dash(last.value) && is_blank(before.value);
   }
 
-  // The next couplet, set deeper than most, where an indented key goes down a long way; wrapped
-  // words stand exactly beneath the lead's words.
-  [[nodiscard]] bool is_nested_label(SourceLine const& line, Label const& label) const {
-    if (!follows(label) || label.end == LabelEnd::none ||
-        !is_upper(code_point_at(line.text, label.text_at).value)) {
-      return false;
-    }
-    auto const& lead = sorted_.leads.back();
-    auto const& first = lines_[lead.line];
-    auto const words = sorted_.pieces[lead.first_piece].begin - first.begin;
-    auto const column = first.indent + count_code_points(first.text.substr(0, words));
-    auto const& last = lines_[sorted_.pieces[lead.first_piece + lead.piece_count - 1].line];
-    bool const wrapped = lead.piece_count > 1 && line.indent == last.indent;
-    return line.indent > first.indent && line.indent != column && !wrapped;
-  }
-
   bool take_label(SourceLine const& line) {
     auto label = ahead_.label_at(at_);
     if (plan_ != nullptr) {
       if (!label) return false;
-      start_lead(line, *label, false);
+      start_lead(*label, false);
       if (plan_->at(at_)->unlabelled) {
-        sorted_.leads.back().unlabelled = true;
+        leads_.last().unlabelled = true;
         sorted_.accounts.back().reason = "no label, but a line of its own";
       }
       return true;
     }
     // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
-    bool const strange = !label || (!label->letter.empty() && !follows(*label));
+    bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));
     if (strange && !numbering_.exact) {
       if (auto const misprint = misprinted_label(line)) {
-        start_lead(line, *misprint, true);
+        start_lead(*misprint, true);
         return true;
       }
     }
     if (label && is_lead(line, *label)) {
-      start_lead(line, *label, false);
+      start_lead(*label, false);
       return true;
     }
     return false;
@@ -304,86 +270,46 @@ class Sorter {
 
   // A label that carries the count on once its misread digits are put right.
   [[nodiscard]] std::optional<Label> misprinted_label(SourceLine const& line) const {
-    if (numbering_.family != LabelFamily::digits || !progress_is_complete()) return std::nullopt;
-    if (numbering_.numbers.size() < 2 && sorted_.leads.empty()) return std::nullopt;  // letters
+    if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
+    if (numbering_.numbers.size() < 2 && leads_.empty()) return std::nullopt;  // letters
     bool const bare_allowed = ahead_.ends_in_leaders(at_);
-    auto misprint = read_misprinted_label(line.text, number_ + 1, bare_allowed);
-    if (!misprint && number_ > 0) {
-      misprint = read_misprinted_label(line.text, number_, bare_allowed);
+    auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);
+    if (!misprint && leads_.number() > 0) {
+      misprint = read_misprinted_label(line.text, leads_.number(), bare_allowed);
     }
     if (!misprint) return std::nullopt;
     auto const words = line.text.substr(misprint->text_at);
     if (numbering_.words_start_upper && is_lower(code_point_at(words, 0).value)) {
       return std::nullopt;
     }
-    if (progress_ == Progress::none) {
+    if (leads_.progress() == Progress::none) {
       // "I." before the first lead is more often a heading's.
       if (!ahead_.opens_key(at_)) return std::nullopt;
     }
     return misprint;
   }
 
-  void start_lead(SourceLine const& line, Label const& label, bool misprinted) {
+  void start_lead(Label const& label, bool misprinted) {
     RawLead lead;
     lead.label = label;
     lead.misprinted = misprinted;
-    if (gap_) ++leads_after_blank_;
-    lead.line = static_cast<std::uint32_t>(at_);
-    lead.first_piece = static_cast<std::uint32_t>(sorted_.pieces.size());
     lead.last_heading = std::exchange(last_heading_, kNone);
-    sorted_.leads.push_back(lead);
-    if (!label.is_dash()) number_ = label.number;
-    largest_ = std::max(largest_, number_);
-    progress_ = Progress::open;
+    leads_.begin(lead, at_, gap_);
     close_remarks();
-    add_piece(line, label.text_at);
+    leads_.add_piece(at_, label.text_at);
     account(LineKind::lead, misprinted ? "label misprinted" : "label");
-  }
-
-  // Appends the line from byte `from` on to the current lead and looks at how it ends.
-  void add_piece(SourceLine const& line, std::size_t from) {
-    auto const text = line.text.substr(from);
-    ++sorted_.leads.back().piece_count;
-    sorted_.leads.back().destination_told = false;
-    sorted_.pieces.push_back(
-        {line.begin + from, line.begin + line.text.size(), static_cast<std::uint32_t>(at_)});
-    if (progress_ == Progress::leaders && plausible_destination(text, numbering_)) {
-      progress_ = Progress::done;
-      return;
-    }
-    auto const split = split_at_leader(text, numbering_);
-    if (split.kind == LeaderKind::none) {
-      if (progress_ != Progress::done) {
-        // Where leaders are the rule, a name at a line's end may be one of the words.
-        bool const name = ahead_.ends_in_name(text);
-        bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
-        progress_ = trailing_reference(text) || (name && doubtful) ? Progress::soft
-                    : name                                         ? Progress::named
-                                                                   : Progress::open;
-      }
-    } else if (split.kind == LeaderKind::dash) {
-      if (progress_ != Progress::done) progress_ = Progress::soft;  // it may be one of the words
-    } else if (split.destination_begin == text.size()) {
-      progress_ = Progress::leaders;
-    } else {
-      progress_ = Progress::done;
-    }
-  }
-
-  // Blank lines stand before most leads.
-  [[nodiscard]] bool usually_apart() const {
-    return leads_after_blank_ * 3 > sorted_.leads.size() * 2;  // couplets apart make it a half
   }
 
   // Lines without a label of their own that belong to the lead before.
   bool take_in_lead(SourceLine const& line) {
-    switch (progress_) {
+    switch (leads_.progress()) {
       case Progress::none:
         return false;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
-        if (remark_open_ || starts_note(line.text) || (gap_ && !usually_apart())) return false;
-        add_piece(line, 0);
+        if (remark_open_ || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
+          return false;
+        leads_.add_piece(at_, 0);
         account(LineKind::destination, "after the leaders of the line before");
         return true;
       case Progress::open:
@@ -408,14 +334,14 @@ class Sorter {
     if (starts_caption(line.text) && (gap_ || in_caption_ || ahead_.gap_after(at_))) return false;
     close_remarks();
     if (starts_second_lead(line)) {
-      start_unlabelled(line);
+      start_unlabelled();
       return true;
     }
     bool const name = !numbering_.exact && !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
     bool const alone = name || read_reference(strip_pointer(line.text)).has_value();
-    add_piece(line, 0);
-    sorted_.leads.back().destination_told = name;
-    if (alone) progress_ = Progress::done;
+    leads_.add_piece(at_, 0);
+    leads_.last().destination_told = name;
+    if (alone) leads_.set_progress(Progress::done);
     account(alone ? LineKind::destination : LineKind::continuation,
             alone ? "destination on a line of its own" : "the lead before has no end yet");
     return true;
@@ -427,36 +353,36 @@ class Sorter {
     if (starts_caption(line.text) || starts_note(line.text) || names_a_key(line.text)) return false;
     auto const first = code_point_at(line.text, 0).value;
     if (is_lower(first) || is_digit(first)) return true;
-    return ahead_.ends_in_leaders(at_) || line.indent > lines_[sorted_.leads.back().line].indent;
+    return ahead_.ends_in_leaders(at_) || line.indent > lines_[leads_.last().line].indent;
   }
 
   bool take_after_destination(SourceLine const& line) {
     if (in_caption_) return false;
-    bool const soft = progress_ == Progress::soft;
+    bool const soft = leads_.progress() == Progress::soft;
     if (starts_second_lead(line)) {
-      start_unlabelled(line);
+      start_unlabelled();
       return true;
     }
     // What seemed to be the destination was one of the lead's words.
-    bool const begins_with_leaders =
-        progress_ != Progress::done && split_at_leader(line.text, numbering_).words_end == 0;
+    bool const begins_with_leaders = leads_.progress() != Progress::done &&
+                                     split_at_leader(line.text, numbering_).words_end == 0;
     bool const goes_on =
-        progress_ == Progress::named && !is_upper(code_point_at(line.text, 0).value);
+        leads_.progress() == Progress::named && !is_upper(code_point_at(line.text, 0).value);
     if (!gap_ && !remark_open_ && (goes_on || begins_with_leaders)) {
-      progress_ = Progress::open;
-      add_piece(line, 0);
+      leads_.set_progress(Progress::open);
+      leads_.add_piece(at_, 0);
       account(LineKind::continuation, "goes on with the words before");
       return true;
     }
-    if (!soft && !gap_ && !remark_open_ && continues_destination(line)) {
-      add_piece(line, 0);
-      progress_ = Progress::done;
+    if (!soft && !gap_ && !remark_open_ && leads_.continues_destination(line)) {
+      leads_.add_piece(at_, 0);
+      leads_.set_progress(Progress::done);
       account(LineKind::continuation, "goes on with the destination before");
       return true;
     }
     if (starts_note(line.text) || starts_caption(line.text)) return false;
     if (soft && !gap_ && !remark_open_) {
-      add_piece(line, 0);
+      leads_.add_piece(at_, 0);
       account(LineKind::continuation, "the lead before may end in a number of its words");
       return true;
     }
@@ -467,20 +393,21 @@ class Sorter {
     // Blank lines end a key, unless they stand between all its leads.
     bool const remark_ended = !remark_open_ || (ends_sentence(lines_[at_ - 1].text) &&
                                                 is_upper(code_point_at(line.text, 0).value));
-    if (plan_ == nullptr && !numbering_.exact && remark_ended && !(gap_ && !usually_apart()) &&
-        last_heading_ == kNone && (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
-      start_unlabelled(line);
+    if (plan_ == nullptr && !numbering_.exact && remark_ended &&
+        !(gap_ && !leads_.usually_apart()) && last_heading_ == kNone &&
+        (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
+      start_unlabelled();
       sorted_.accounts.back().reason = "no label, but leaders and a destination";
       return true;
     }
     return false;
   }
 
-  void start_unlabelled(SourceLine const& line) {
+  void start_unlabelled() {
     Label none;
     none.family = LabelFamily::dash;
-    start_lead(line, none, false);
-    sorted_.leads.back().unlabelled = true;
+    start_lead(none, false);
+    leads_.last().unlabelled = true;
     sorted_.accounts.back().reason = "no label, as second leads here have none";
   }
 
@@ -488,16 +415,18 @@ class Sorter {
   // where the couplet's second lead is due.
   [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
     if (numbering_.exact) return false;
-    if (!ahead_.second_leads_unlabelled() || progress_ == Progress::leaders || in_caption_) {
+    if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
+        in_caption_) {
       return false;
     }
-    if (sorted_.leads.back().label.is_dash() || !progress_is_complete()) return false;
+    if (leads_.last().label.is_dash() || !leads_.are_complete()) return false;
     if (!is_upper(code_point_at(line.text, 0).value) || starts_note(line.text) ||
         starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
       return false;
     }
     if (remark_open_ && !ends_sentence(lines_[at_ - 1].text)) return false;
-    if (!remark_open_ && !gap_ && progress_ != Progress::soft && hangs_open()) return false;
+    if (!remark_open_ && !gap_ && leads_.progress() != Progress::soft && leads_.hangs_open())
+      return false;
     return gap_ ? ahead_.ends_in_leaders(at_) : ahead_.ends_in_destination(at_);
   }
 
@@ -510,47 +439,10 @@ class Sorter {
     return reference && reference->pointed;
   }
 
-  [[nodiscard]] std::string_view last_line_of_lead() const {
-    auto const& lead = sorted_.leads.back();
-    return lines_[sorted_.pieces[lead.first_piece + lead.piece_count - 1].line].text;
-  }
-
-  // The destination's last line ends in the middle of a list.
-  [[nodiscard]] bool hangs_open() const {
-    auto const before = last_line_of_lead();
-    auto const last_blank = before.find_last_of(' ');
-    auto const folded =
-        fold(before.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1));
-    return before.back() == ',' || before.back() == '&' || before.back() == '-' || folded == "or" ||
-           folded == "and" || folded == "oder" || folded == "und" || folded == "ou" ||
-           folded == "et" || folded == "o" || folded == "e" || folded == "y" || folded == "ex" ||
-           (folded == "sp." && !before.ends_with("n. sp.") && !before.ends_with("nov. sp."));
-  }
-
-  // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
-  [[nodiscard]] bool continues_destination(SourceLine const& line) const {
-    auto const& lead = sorted_.leads.back();
-    auto const& before = last_line_of_lead();
-    if (starts_note(line.text)) return false;
-    if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
-    if (hangs_open()) return true;
-    auto const opened = std::count(before.begin(), before.end(), '(') -
-                        std::count(before.begin(), before.end(), ')');
-    if (opened > 0) return true;
-    auto const first = code_point_at(line.text, 0).value;
-    bool const deeper = line.indent > lines_[lead.line].indent;
-    if (is_lower(first) && !starts_note(line.text)) {
-      return deeper || progress_ == Progress::named || words_of(line.text).size() <= 4;
-    }
-    // An author and a year on the next line.
-    bool const year = line.text.size() < 60 && line.text.find(", 1") != std::string_view::npos;
-    return deeper && year && (first == '(' || is_upper(first));
-  }
-
   // --- notes, headings, prose -----------------------------------------------------------------
 
   void take_outside(SourceLine const& line) {
-    bool const in_key = !sorted_.leads.empty();
+    bool const in_key = !leads_.empty();
     std::size_t text_at = 0;
     if (in_key && starts_couplet_note(line.text, text_at)) {
       open_remark(RemarkKind::couplet_note, line, text_at);
@@ -570,7 +462,8 @@ class Sorter {
     } else if (is_heading(line)) {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
-    } else if ((progress_ == Progress::done || progress_ == Progress::named) && !gap_) {
+    } else if ((leads_.progress() == Progress::done || leads_.progress() == Progress::named) &&
+               !gap_) {
       open_remark(RemarkKind::lead_note, line, 0);
       account(LineKind::note, "stands directly beneath a lead");
     } else {
@@ -580,9 +473,9 @@ class Sorter {
   }
 
   [[nodiscard]] bool is_remark_of_lead(SourceLine const& line) const {
-    if (progress_ == Progress::none) return false;
+    if (leads_.progress() == Progress::none) return false;
     bool const bracketed = line.text.front() == '[' || line.text.front() == '(';
-    bool const deeper = line.indent > lines_[sorted_.leads.back().line].indent;
+    bool const deeper = line.indent > lines_[leads_.last().line].indent;
     if (gap_) return bracketed && deeper;
     return bracketed || deeper;
   }
@@ -602,7 +495,7 @@ class Sorter {
     last_heading_ = static_cast<std::uint32_t>(sorted_.remarks.size() - 1);
     remark_open_ = false;
     // What follows a heading belongs to no lead before it.
-    if (progress_ != Progress::none) progress_ = Progress::done;
+    if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
   }
 
   void open_remark(RemarkKind kind, SourceLine const& line, std::size_t from) {
@@ -611,8 +504,7 @@ class Sorter {
   }
 
   void add_remark(RemarkKind kind, SourceLine const& line, std::size_t from) {
-    auto const lead =
-        sorted_.leads.empty() ? kNone : static_cast<std::uint32_t>(sorted_.leads.size() - 1);
+    auto const lead = leads_.empty() ? kNone : static_cast<std::uint32_t>(leads_.size() - 1);
     Remark remark{kind, lead, {}};
     remark.pieces.push_back(piece_of(line, from));
     sorted_.remarks.push_back(std::move(remark));
@@ -641,14 +533,11 @@ class Sorter {
   Numbering const& numbering_;
   LeadPlan const* plan_;
   LinesAhead ahead_;
+  LeadsSoFar leads_;
   std::vector<bool> heads_;
   std::vector<CellRole> cells_;  // empty: no table of cells
   SortedLines sorted_;
   std::size_t at_{};
-  Progress progress_{Progress::none};
-  std::uint32_t number_{};   // of the current couplet
-  std::uint32_t largest_{};  // of all couplets so far
-  std::size_t leads_after_blank_{};
   std::uint32_t last_heading_{kNone};  // not yet followed by a lead
   bool gap_{true};                     // blank lines stand directly before this line
   bool remark_open_{false};

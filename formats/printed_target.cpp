@@ -77,6 +77,18 @@ bool is_comparing(std::string_view folded) {
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
+// Is word w the epithet of "Aus bus", "A. bus", "Aus (Cus) bus" or "Aus bus bus"?
+bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
+  constexpr std::size_t kMost = 3;  // words between
+  for (std::size_t back = 1; back <= std::min(w, kMost); ++back) {
+    auto const word = words[w - back];
+    if (is_capitalised(word) || is_abbreviated(word) || word == "×") return true;
+    bool const within = is_epithet(word) || is_rank(word) || word.front() == '(';
+    if (!within || word.ends_with(',') || word.ends_with(';')) return false;
+  }
+  return false;
+}
+
 // "AUSIDAE", "AUS": a genus or a higher name set in capitals.
 bool is_name_in_capitals(std::string_view word) {
   constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
@@ -103,12 +115,13 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (capital && names_a_key(text.substr(begin))) return begin;
   }
   // "… near each eye. bus Roe.": a sentence begins with a capital, an epithet with its author not.
-  if (auto const stop = text.rfind(". ", text.size() > 2 ? text.size() - 2 : 0);
-      stop != std::string_view::npos && stop >= from) {
+  auto stop = text.size() > 2 ? text.rfind(". ", text.size() - 2) : std::string_view::npos;
+  for (int tried = 0; tried < 3 && stop != std::string_view::npos && stop >= from; ++tried) {
     auto const begin = skip_blanks(text, stop + 1);
     auto const before = words_of(text.substr(from, stop + 1 - from)).back();
     bool const short_word = is_rank(before) || is_abbreviated(before);
     if (!short_word && is_genusless_name(text.substr(begin))) return begin;
+    stop = stop == 0 ? std::string_view::npos : text.rfind(". ", stop - 1);  // "n. sp."
   }
   // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
   // it.
@@ -117,13 +130,17 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (w > 0 && is_comparing(fold(words[w - 1]))) continue;
     auto const begin = static_cast<std::size_t>(word.data() - text.data());
     auto const name = text.substr(begin);
-    bool const last = w + 1 == words.size();
-    if (last && w >= 2 && is_name_in_capitals(word) && !is_name_in_capitals(words[w - 1])) {
+    // "AUSIDAE", "BUS, 214"
+    bool const numbered = w + 2 == words.size() && word.ends_with(',') &&
+                          words.back().find_first_not_of("0123456789."sv) == std::string_view::npos;
+    bool const last = w + 1 == words.size() || numbered;
+    auto const bare = numbered ? without_end(word) : word;
+    if (last && w >= 2 && is_name_in_capitals(bare) && !is_name_in_capitals(words[w - 1])) {
       return begin;
     }
     // "Elytra black bus Roe, 1900": the year tells an epithet from a word.
     if (w + 2 < words.size() && is_year(words.back()) && is_epithet(word) &&
-        has_strict_latin_ending(word) && is_genusless_name(name)) {
+        has_strict_latin_ending(word) && !follows_genus(words, w) && is_genusless_name(name)) {
       return begin;
     }
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
@@ -138,7 +155,7 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
 }
 
 bool is_certain_name(std::string_view name) {
-  if (names_a_key(name)) return true;
+  if (names_a_key(name) || is_genusless_name(name)) return true;
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();
   auto const words = words_of(first.name);

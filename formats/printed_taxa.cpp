@@ -126,6 +126,7 @@ class TaxaReader {
       genus_alone_ = is_capitalised(without_end(word(at_)));
       genus_read_ = true;
       take_name_word(taxon);
+      if (taxon.name == without_end(word(at_ - 1))) taxon.name = in_small_letters(taxon.name);
       read_epithets(taxon);
       genus_read_ = false;
     } else {
@@ -392,7 +393,10 @@ class TaxaReader {
                             (starts_other_taxon(i, authored) || starts_genusless(i)));
     if (!other) return false;
     for (std::size_t b = at_; b < at_ + bracket; ++b) {
-      between_ += (between_.empty() ? "" : " ") + std::string{without_end(word(b))};
+      auto part = without_end(word(b));
+      if (part.starts_with('(')) part.remove_prefix(1);
+      if (part.ends_with(')')) part.remove_suffix(1);
+      between_ += (between_.empty() ? "" : " ") + std::string{part};
     }
     at_ = i;
     item_ended_ = false;

@@ -349,5 +349,38 @@ TEST(PrintedAccount, SaysWhichLayoutWasRead) {
       "parallel layout, leads marked 1 and -, destinations without dot leaders");
 }
 
+TEST(PrintedLines, RivalsInOneLineArePartedAtTheDash) {
+  EXPECT_EQ(sketch("1. Wings clear 2. – Wings dark 3.\n2. Legs pale A. bus. – Legs dark A. cus.\n"
+                   "3. Head red A. dus. – Head black A. eus.\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> 3\n2[2] Legs pale -> A. bus\n"
+            "2[–] Legs dark -> A. cus\n3[3] Head red -> A. dus\n3[–] Head black -> A. eus\n");
+}
+
+TEST(PrintedLines, DrawnTablesAreReadCellByCell) {
+  EXPECT_EQ(sketch("| No. | Character | Taxon |\n|-----|---|---|\n| 1a | Wings clear | 2 |\n"
+                   "| 1b | Wings dark | Aus bus |\n| 2a | Legs pale | Aus cus |\n"
+                   "| 2b | Legs dark | Aus dus |\n"),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Aus bus\n2[2a] Legs pale -> Aus cus\n"
+            "2[2b] Legs dark -> Aus dus\n");
+}
+
+TEST(PrintedLines, NumberedTitlesBeginKeys) {
+  auto const reading = test::read_key(
+      "1. Adults\n\n1 Wings clear ... Aus bus\n– Wings dark ... Aus cus\n\n2. Larvae\n\n"
+      "1 Gills long ... Aus bus\n– Gills short ... Aus cus\n");
+  ASSERT_EQ(reading.edition.parts.size(), 2U);
+  EXPECT_EQ(reading.edition.parts[0].title, "1. Adults");
+  EXPECT_EQ(reading.edition.parts[1].title, "2. Larvae");
+}
+
+TEST(PrintedLines, JournalsHeadsBetweenLinesOfALeadAreLeftOut) {
+  EXPECT_EQ(sketch("1. Wings clear and longer than ..... 2\n– Wings dark ..... Aus bus\n"
+                   "2. Legs pale ..... Aus cus\n"
+                   "Journal of Marsh Animals 44 (2)                    131\n"
+                   "Roe, 1897\n– Legs dark ..... Aus dus\n"),
+            "1[1] Wings clear and longer than -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

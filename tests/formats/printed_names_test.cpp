@@ -77,6 +77,52 @@ TEST(PrintedNames, CapitalsAndLigaturesAreSetAsNamesAre) {
   EXPECT_EQ(led_to("Aus \uFB02avus"), "Aus flavus");
 }
 
+TEST(PrintedNames, VernacularNamesBeforeTheNameAreRemarks) {
+  for (std::string const words :
+       {"Dwarf Mouse Aus dus", "Fool's Marshwort (Aus dus)", "Marshwort, Aus dus",
+        "Kleine Weidrute – Aus dus", "Pine warbler Aus dus"}) {
+    EXPECT_EQ(led_to(words).substr(0, 9), "Aus dus (") << words;
+  }
+  EXPECT_EQ(led_to("Dwarf Mouse Aus dus"), "Aus dus (Dwarf Mouse)");
+  EXPECT_EQ(led_to("Marshwort (Aus dus) – POISONOUS"), "Aus dus (Marshwort; POISONOUS)");
+  EXPECT_EQ(led_to("Family Ausidae"), "Ausidae (Family)");
+  // A name with a name's author is no vernacular one, and "Grey Warbler" is no name in Latin.
+  EXPECT_EQ(led_to("Dusus Smith"), "Dusus");
+  EXPECT_EQ(led_to("Grey Warbler"), "Grey Warbler");
+}
+
+TEST(PrintedNames, ListsOfGeneraAreToldFromAuthors) {
+  EXPECT_EQ(led_to("Dusus Roe & Dorn"), "Dusus");
+  EXPECT_EQ(led_to("Dusus Dorn & Lund, 2001"), "Dusus");
+  EXPECT_EQ(led_to("Dusus Roe and Eusus Dorn"), "Dusus + Eusus");
+  EXPECT_EQ(led_to("Dusus, Eusus"), "Dusus + Eusus");
+  EXPECT_EQ(led_to("DUSIDAE (p. 6) and EUSIDAE (p. 9)"), "Dusidae + Eusidae (p. 6; p. 9)");
+  EXPECT_EQ(led_to("9. Dusus or 10. Eusus"), "Dusus + Eusus");
+}
+
+TEST(PrintedNames, NumbersSubgeneraAndUnnamedSpeciesGoWithShortGenera) {
+  EXPECT_EQ(led_to("2a. A. dus var. dus"), "Aus dus var. dus");
+  EXPECT_EQ(led_to("A. (Xus) dus"), "Aus (Xus) dus");
+  EXPECT_EQ(led_to("A. (s. str.) dus Roe"), "Aus (s. str.) dus");
+  EXPECT_EQ(led_to("A. sp. 1"), "Aus sp. 1");
+  EXPECT_EQ(led_to("A. sp. aff. dus"), "Aus sp. aff. dus");
+  EXPECT_EQ(led_to("A. DUS Roe"), "Aus dus");
+  EXPECT_EQ(led_to("[A. dus]"), "Aus dus");
+}
+
+TEST(PrintedNames, EpithetsAloneTakeTheTitlesGenus) {
+  EXPECT_EQ(sketch("Key to the species of Aus\n\n"
+                   "1. Wings clear. 2.\n   Wings dark. bus Roe.\n"
+                   "2. Legs pale. cus n. sp.\n   Legs dark. 3.\n"
+                   "3. Head red      dus subsp. eus\n   Head black      fus (p. 12)\n"),
+            "1[1] Wings clear. -> 2\n1[] Wings dark. -> Aus bus\n"
+            "2[2] Legs pale. -> Aus cus (n. sp.)\n2[] Legs dark. -> 3\n"
+            "3[3] Head red -> Aus dus subsp. eus\n3[] Head black -> Aus fus (p. 12)\n");
+  EXPECT_EQ(sketch("Key to the subspecies of Aus bus\n\n1. Wings clear ..... A. b. cus\n"
+                   "– Wings dark ..... A. b. bus\n"),
+            "1[1] Wings clear -> Aus bus cus\n1[–] Wings dark -> Aus bus bus\n");
+}
+
 TEST(PrintedNames, ShortEpithetsStandForTheSpeciesBefore) {
   EXPECT_EQ(sketch("1. Wings clear ..... Aus bus bus\n– Wings dark ..... 2\n"
                    "2. Legs pale ..... A. b. cus Roe\n– Legs dark ..... subsp. dus\n"),

@@ -260,5 +260,17 @@ TEST(PrintedLabels, TakesNumbersThatOpenWrappedLinesForWords) {
             "2[2] Legs with rings 3 mm apart -> Aus bus\n2[–] Legs plain -> Aus cus\n");
 }
 
+TEST(PrintedNumbering, SerialNumbersMayBearStopsAndDashes) {
+  auto const wanted =
+      "1[1] Wings clear. -> 2\n1[4] Wings dark. -> Aus dus\n"
+      "2[2] Legs pale. -> Aus bus\n2[3] Legs dark. -> Aus cus\n";
+  EXPECT_EQ(sketch("1. (4.) Wings clear.\n2. (3.) Legs pale. ..... Aus bus\n"
+                   "3. (2.) Legs dark. ..... Aus cus\n4. (1.) Wings dark. ..... Aus dus\n"),
+            wanted);
+  EXPECT_EQ(sketch("1. — (4). Wings clear.\n2. — (3). Legs pale. ..... Aus bus\n"
+                   "3. — (2). Legs dark. ..... Aus cus\n4. — (1). Wings dark. ..... Aus dus\n"),
+            wanted);
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,123 @@
+#include "keydrift/formats/printed_leads_so_far.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+
+namespace keydrift::printed {
+
+bool LeadsSoFar::are_complete() const {
+  return progress_ == Progress::none || progress_ == Progress::soft ||
+         progress_ == Progress::named || progress_ == Progress::done;
+}
+
+void LeadsSoFar::begin(RawLead lead, std::size_t at, bool after_blank) {
+  if (after_blank) ++after_blank_;
+  lead.line = static_cast<std::uint32_t>(at);
+  lead.first_piece = static_cast<std::uint32_t>(pieces_.size());
+  if (!lead.label.is_dash()) number_ = lead.label.number;
+  largest_ = std::max(largest_, number_);
+  leads_.push_back(lead);
+  progress_ = Progress::open;
+}
+
+void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
+  auto const& line = lines_[at];
+  auto const text = line.text.substr(from);
+  ++leads_.back().piece_count;
+  leads_.back().destination_told = false;
+  pieces_.push_back(
+      {line.begin + from, line.begin + line.text.size(), static_cast<std::uint32_t>(at)});
+  if (progress_ == Progress::leaders && plausible_destination(text, numbering_)) {
+    progress_ = Progress::done;
+    return;
+  }
+  auto const split = split_at_leader(text, numbering_);
+  if (split.kind == LeaderKind::none) {
+    if (progress_ != Progress::done) {
+      // Where leaders are the rule, a name at a line's end may be one of the words.
+      bool const name = ahead_.ends_in_name(text);
+      bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
+      progress_ = trailing_reference(text) || (name && doubtful) ? Progress::soft
+                  : name                                         ? Progress::named
+                                                                 : Progress::open;
+    }
+  } else if (split.kind == LeaderKind::dash) {
+    if (progress_ != Progress::done) progress_ = Progress::soft;  // it may be one of the words
+  } else if (split.destination_begin == text.size()) {
+    progress_ = Progress::leaders;
+  } else {
+    progress_ = Progress::done;
+  }
+}
+
+void LeadsSoFar::hand_over(SortedLines& sorted) && {
+  sorted.leads = std::move(leads_);
+  sorted.pieces = std::move(pieces_);
+}
+
+bool LeadsSoFar::follows(Label const& label) const {
+  if (label.is_dash()) return !leads_.empty();
+  if (leads_.empty()) return label.number == 1;
+  return label.number == number_ || label.number == number_ + 1 || label.number == largest_ + 1;
+}
+
+bool LeadsSoFar::is_nested_label(SourceLine const& line, Label const& label) const {
+  if (!follows(label) || label.end == LabelEnd::none ||
+      !is_upper(code_point_at(line.text, label.text_at).value)) {
+    return false;
+  }
+  auto const& lead = leads_.back();
+  auto const& first = lines_[lead.line];
+  auto const words = pieces_[lead.first_piece].begin - first.begin;
+  auto const column = first.indent + count_code_points(first.text.substr(0, words));
+  auto const& last = lines_[pieces_[lead.first_piece + lead.piece_count - 1].line];
+  bool const wrapped = lead.piece_count > 1 && line.indent == last.indent;
+  return line.indent > first.indent && line.indent != column && !wrapped;
+}
+
+bool LeadsSoFar::usually_apart() const {
+  return after_blank_ * 3 > leads_.size() * 2;  // couplets apart make it a half
+}
+
+std::string_view LeadsSoFar::last_line() const {
+  auto const& lead = leads_.back();
+  return lines_[pieces_[lead.first_piece + lead.piece_count - 1].line].text;
+}
+
+bool LeadsSoFar::hangs_open() const {
+  auto const before = last_line();
+  auto const last_blank = before.find_last_of(' ');
+  auto const folded =
+      fold(before.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1));
+  return before.back() == ',' || before.back() == '&' || before.back() == '-' || folded == "or" ||
+         folded == "and" || folded == "oder" || folded == "und" || folded == "ou" ||
+         folded == "et" || folded == "o" || folded == "e" || folded == "y" || folded == "ex" ||
+         (folded == "sp." && !before.ends_with("n. sp.") && !before.ends_with("nov. sp."));
+}
+
+bool LeadsSoFar::continues_destination(SourceLine const& line) const {
+  auto const& lead = leads_.back();
+  auto const& before = last_line();
+  if (starts_note(line.text)) return false;
+  if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
+  if (hangs_open()) return true;
+  auto const opened =
+      std::count(before.begin(), before.end(), '(') - std::count(before.begin(), before.end(), ')');
+  if (opened > 0) return true;
+  auto const first = code_point_at(line.text, 0).value;
+  bool const deeper = line.indent > lines_[lead.line].indent;
+  if (is_lower(first) && !starts_note(line.text)) {
+    return deeper || progress_ == Progress::named || words_of(line.text).size() <= 4;
+  }
+  // An author and a year on the next line.
+  bool const year = line.text.size() < 60 && line.text.find(", 1") != std::string_view::npos;
+  return deeper && year && (first == '(' || is_upper(first));
+}
+
+}  // namespace keydrift::printed

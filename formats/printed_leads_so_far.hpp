@@ -1,0 +1,77 @@
+#pragma once
+// The leads that a key's lines gave so far, and how the last one stands.  Inner header of formats.
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_ahead.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_sorter.hpp"
+
+namespace keydrift::printed {
+
+// How the last lead stands after the lines read so far.
+enum class Progress {
+  none,     // no lead has begun
+  open,     // its destination is still to come
+  leaders,  // leaders are printed, nothing after them yet
+  soft,     // ends in a number that may be a destination without leaders
+  named,    // ends in a name without leaders before it
+  done,     // leaders and a destination
+};
+
+// Borrows the lines, the numbering and what looks ahead.
+class LeadsSoFar {
+ public:
+  LeadsSoFar(std::vector<SourceLine> const& lines, Numbering const& numbering,
+             LinesAhead const& ahead)
+      : lines_{lines}, numbering_{numbering}, ahead_{ahead} {}
+
+  [[nodiscard]] bool empty() const { return leads_.empty(); }
+  [[nodiscard]] std::size_t size() const { return leads_.size(); }
+  [[nodiscard]] RawLead& last() { return leads_.back(); }
+  [[nodiscard]] RawLead const& last() const { return leads_.back(); }
+  [[nodiscard]] std::uint32_t number() const { return number_; }  // of the current couplet
+  [[nodiscard]] Progress progress() const { return progress_; }
+  void set_progress(Progress progress) { progress_ = progress; }
+
+  // Nothing need follow: no lead has begun, or the last one has a destination, or may have one.
+  [[nodiscard]] bool are_complete() const;
+
+  // Opens a lead on line `at`; its first piece is still to be added.
+  void begin(RawLead lead, std::size_t at, bool after_blank);
+  // Appends line `at` from byte `from` on to the last lead and looks at how it ends.
+  void add_piece(std::size_t at, std::size_t from);
+  // Moves the leads and their pieces there.
+  void hand_over(SortedLines& sorted) &&;
+
+  // Does the label carry the count on: a further lead of this couplet, or the next couplet?
+  [[nodiscard]] bool follows(Label const& label) const;
+  // The next couplet, set deeper than most, where an indented key goes down a long way; wrapped
+  // words stand exactly beneath the lead's words.
+  [[nodiscard]] bool is_nested_label(SourceLine const& line, Label const& label) const;
+  // Blank lines stand before most leads.
+  [[nodiscard]] bool usually_apart() const;
+
+  [[nodiscard]] std::string_view last_line() const;  // of the last lead
+  // The destination's last line ends in the middle of a list.
+  [[nodiscard]] bool hangs_open() const;
+  // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
+  [[nodiscard]] bool continues_destination(SourceLine const& line) const;
+
+ private:
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  LinesAhead const& ahead_;
+  std::vector<RawLead> leads_;
+  std::vector<Piece> pieces_;
+  Progress progress_{Progress::none};
+  std::uint32_t number_{};
+  std::uint32_t largest_{};  // of all couplets so far
+  std::size_t after_blank_{};
+};
+
+}  // namespace keydrift::printed
