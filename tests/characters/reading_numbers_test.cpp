@@ -50,7 +50,7 @@ constexpr ReadingCase kPlain[]{
     {"Utricles 4–6 mm, rarely 8 mm long", "~n:utricle length|mm 4–6 (4–8) mm"},
     {"Petals 3-5(-7)", "~n:petal|1 3–5 (3–7)"},
     {"Petals 5(or 10)", "~n:petal|1 5 (5–10)"},
-    {"Leaves (3 or)4-lobed", "~n:leaf lobed|1 4 (3–4)"},
+    {"Leaves (3 or)4-lobed", "~n:leaf lobe|1 4 (3–4)"},
     {"Culms to 20(–30) cm tall", "~n:culm height|mm ≤200 (≤300) mm"},
     // bounds
     {"Spike more than 3 cm long", "~n:spike length|mm >30 mm"},
@@ -103,8 +103,8 @@ constexpr ReadingCase kPlain[]{
     {"Antennae with 11 segments", "~n:antenna segment|1 11"},
     {"Fin with 2 spines and 8–9 soft rays", "~n:fin spine|1 2 & ~n:fin soft ray|1 8–9"},
     {"With 3–5 stems 10–20 cm tall", "~n:stem|1 3–5 & ~n:stem height|mm 100–200 mm"},
-    {"Palps 2-segmented", "~n:palp segmented|1 2"},
-    {"Fruit 3–5-lobed", "~n:fruit lobed|1 3–5"},
+    {"Palps 2-segmented", "~n:palp segment|1 2"},
+    {"Fruit 3–5-lobed", "~n:fruit lobe|1 3–5"},
     {"More than 20 flowers", "~n:flower|1 >20"},
     {"Leaves 3 per node", "~n:leaf node|1 3"},
     // other dimensions

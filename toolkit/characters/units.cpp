@@ -24,6 +24,8 @@ constexpr std::array kUnits{
     UnitRow{"μm um micron microns micrometre micrometres micrometer micrometers", "mm", 0.001},
     UnitRow{"nm nanometre nanometres nanometer nanometers", "mm", 1e-6},
     UnitRow{"in inch inches \"", "mm", 25.4},
+    // The twelfth part of an inch in botany and entomology (common practice).
+    UnitRow{"line lines", "mm", 25.4 / 12},
     UnitRow{"ft foot feet", "mm", 304.8},
     UnitRow{"mm2 mm² sq-mm square-mm", "mm2", 1},
     UnitRow{"cm2 cm² sq-cm square-cm", "mm2", 100},

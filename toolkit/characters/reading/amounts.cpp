@@ -43,13 +43,14 @@ class AmountReader : CoreReader {
       take_alternatives(j, piece.cores);
       piece.dimension = piece.words.dimension;
       take_dimension(j, piece.dimension);
+      take_bound_behind(j, piece.cores.back());
       if (piece.words.bound != Bound::none) {
         take_second_bound(j, piece.words.bound, piece.second_bound, piece.second_words);
         take_dimension(j, piece.dimension);
       }
       piece.end = j;
       pieces.push_back(std::move(piece));
-      if (times_sign(j) && amount_follows(j + 1)) {
+      if ((times_sign(j) || word(j, "by")) && amount_follows(j + 1)) {
         i = j + 1;
         continue;
       }
@@ -138,6 +139,28 @@ class AmountReader : CoreReader {
     at = i;
   }
 
+  // "5 cm long or longer", "5 cm long at most"
+  void take_bound_behind(Index& at, Core& core) const {
+    for (auto const& phrase : qualifiers_at(text_, at, stop_)) {
+      // "5 cm long at most"
+      bool const most = phrase.meaning.sense == Sense::at_most && word(at, "at");
+      bool const least = phrase.meaning.sense == Sense::at_least && word(at, "at");
+      if ((most || least) && !amount_follows(phrase.end)) {
+        core.or_more = least;
+        core.or_less = most;
+        at = phrase.end;
+        return;
+      }
+      if (!is(at, kOr)) continue;
+      if (phrase.meaning.sense == Sense::or_more || phrase.meaning.sense == Sense::or_less) {
+        core.or_more = phrase.meaning.sense == Sense::or_more;
+        core.or_less = !core.or_more;
+        at = phrase.end;
+        return;
+      }
+    }
+  }
+
   void take_second_bound(Index& at, Bound first, std::optional<Core>& core, LeadIn& words) const {
     auto i = at;
     if (sign(i, U',')) ++i;
@@ -154,6 +177,11 @@ class AmountReader : CoreReader {
   // "long", "in length", "in diam."
   void take_dimension(Index& at, std::string& dimension) const {
     auto i = at;
+    // "10–30 cm, rarely to 50 cm, high"
+    if (sign(i, U',') && usable(i + 1) && !text_.info[i + 1].dimension.empty() &&
+        (i + 2 >= stop_ || !text_.is_content(i + 2))) {
+      ++i;
+    }
     if ((word(i, "in") || is(i, kOf)) && usable(i + 1)) ++i;
     if (!usable(i) || text_.info[i].dimension.empty() || text_.info[i].comparative != 0) return;
     // "3 long hairs": an adjective of what is counted.

@@ -1,6 +1,7 @@
 #include "keydrift/characters/reading/clause_reader.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <utility>
 
@@ -41,12 +42,16 @@ class ClauseReader {
     if (groups_.empty()) {
       keep_heading();
     }
+    read_conditions();
     if (groups_.empty()) {
       reading.loose = std::move(found_);
       return reading;
     }
     reading.drafts = make_drafts(text_, clause_, groups_, found_, carried_, items_.matches);
-    for (auto& draft : reading.drafts) draft.anaphora = anaphora_;
+    for (auto& draft : reading.drafts) {
+      draft.anaphora = anaphora_;
+      for (auto& atom : draft.any_of) settle_presence(atom.atom);
+    }
     return reading;
   }
 
@@ -125,6 +130,101 @@ class ClauseReader {
       i = found.front().end;
       items_.measures.push_back(std::move(found));
     }
+  }
+
+  // "Never absent": present.
+  void settle_presence(Atom& atom) const {
+    if (!atom.negated || atom.states.size() != 1 || atom.character.empty()) return;
+    auto const& lexicon = *rules_.lexicon;
+    auto const row = lexicon.row_of(lexicon.lexicon().find(atom.character));
+    if (!row) return;
+    auto const& states = lexicon.character(*row).states;
+    auto const state = lexicon.find_state(*row, atom.states.front());
+    auto const other = state ? lexicon.opposite_presence(*row, *state) : std::nullopt;
+    if (!other) return;
+    atom.states = {states[*other].id};
+    atom.negated = false;
+  }
+
+  // --- conditions -----------------------------------------------------------------------------
+
+  // "If fruit beaked, then beak bifid": not beaked, or bifid.  "Beak, if present, bifid": bifid, or
+  // there is none, where the lexicon says when the character applies.  What neither fits stays
+  // hedged.
+  void read_conditions() {
+    for (auto hedge = found_.hedges.begin(); hedge != found_.hedges.end();) {
+      if (hedge->kind == HedgeKind::condition && (implies(*hedge) || when_present(*hedge))) {
+        hedge = found_.hedges.erase(hedge);
+      } else {
+        ++hedge;
+      }
+    }
+  }
+
+  static bool is_one_predicate(Group const& group) {
+    return group.alternatives.size() == 1 && group.alternatives[0].size() == 1 &&
+           group.alternatives[0][0].all.size() == 1 && !group.alternatives[0][0].all[0].opaque;
+  }
+
+  bool implies(Hedge const& hedge) {
+    static constexpr std::array<std::string_view, 6> kIfs{"if",     "wenn", "falls",
+                                                          "sofern", "si",   "se"};
+    auto const& word = text_.tokens[hedge.begin].word;
+    bool const bare =
+        hedge.end == hedge.begin + 1 && std::find(kIfs.begin(), kIfs.end(), word) != kIfs.end();
+    if (!bare || groups_.size() < 2 || !is_one_predicate(groups_.front())) return false;
+    for (auto i = clause_.begin; i < hedge.begin; ++i) {
+      if (text_.is_word(i)) return false;
+    }
+    auto condition = groups_.front().alternatives[0][0];
+    auto& atom = condition.all[0].atom;
+    atom.negated = !atom.negated;
+    groups_.erase(groups_.begin());
+    for (auto& group : groups_) group.alternatives.insert(group.alternatives.begin(), {condition});
+    groups_.front().first = clause_.begin;
+    return true;
+  }
+
+  // "Wings absent or, if present, clear" says it all.
+  [[nodiscard]] bool admits_absence(Group const& group) const {
+    if (group.alternatives.size() < 2) return false;
+    return std::any_of(
+        group.alternatives.begin(), group.alternatives.end(), [&](auto const& alternative) {
+          if (alternative.size() != 1 || !alternative[0].row) return false;
+          auto const& atom = alternative[0].all[0].atom;
+          auto const absent = rules_.lexicon->absent_state(*alternative[0].row);
+          return absent && !atom.negated && atom.states.size() == 1 &&
+                 atom.states[0] ==
+                     rules_.lexicon->character(*alternative[0].row).states[*absent].id;
+        });
+  }
+
+  bool when_present(Hedge const& hedge) {
+    static constexpr std::array<std::string_view, 7> kPresent{
+        "present", "vorhanden", "présent", "présente", "presente", "adest", "developed"};
+    auto const& last = text_.tokens[hedge.end - 1].word;
+    if (std::find(kPresent.begin(), kPresent.end(), last) == kPresent.end()) return false;
+    if (groups_.empty()) return false;
+    auto const at = std::find_if(groups_.begin(), groups_.end(), [&](Group const& group) {
+      return hedge.begin >= group.first && hedge.end <= group.last + 1;
+    });
+    // What stands in front of the first group belongs to it.
+    auto& group = at != groups_.end() ? *at : groups_.front();
+    if (admits_absence(group)) return true;
+    if (!is_one_predicate(group)) return false;
+    auto const row = group.alternatives[0][0].row;
+    if (!row || !rules_.lexicon->character(*row).applicable_if) return false;
+    auto const& applicable = *rules_.lexicon->character(*row).applicable_if;
+    auto absence = group.alternatives[0][0];
+    absence.row = rules_.lexicon->row_of(rules_.lexicon->lexicon().find(applicable.character));
+    DraftAtom atom;
+    atom.atom.character = applicable.character;
+    atom.atom.states = applicable.states;
+    std::sort(atom.atom.states.begin(), atom.atom.states.end());
+    atom.atom.negated = true;
+    absence.all = {std::move(atom)};
+    group.alternatives.push_back({std::move(absence)});
+    return true;
   }
 
   // --- segments -------------------------------------------------------------------------------

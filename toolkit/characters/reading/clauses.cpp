@@ -34,11 +34,28 @@ bool is_figure_word(LeadText const& text, Index at) {
   return text.is_word(at) && text.info[at].is(kFigure);
 }
 
+// "see couplet 7", "see note"
+bool is_place_in_key(LeadText const& text, Index at) {
+  static constexpr std::array<std::string_view, 10> kPlaces{
+      "couplet", "couplets", "lead", "leads", "key", "note", "notes", "remark", "remarks", "page"};
+  return text.is_word(at) &&
+         std::find(kPlaces.begin(), kPlaces.end(), text.tokens[at].word) != kPlaces.end();
+}
+
 // The contents of a parenthesis are nothing but a reference.
 bool all_reference(LeadText const& text, Index begin, Index end) {
   auto i = begin;
-  while (i < end && (is_pointer(text, i) || text.is_word(i, "in") || text.is_sign(i, U'.'))) ++i;
+  bool pointed = false;
+  for (; i < end; ++i) {
+    bool const pointer = is_pointer(text, i);
+    if (!pointer && !text.is_word(i, "in") && !text.is_word(i, "but") && !text.is_word(i, "also") &&
+        !text.is_sign(i, U'.')) {
+      break;
+    }
+    pointed = pointed || pointer;
+  }
   if (i == end) return false;
+  if (pointed && is_place_in_key(text, i)) return true;
   if (is_figure_word(text, i)) {
     // "(Fig. 3 and Pl. II)"; words behind ("Fig. 3, left") belong to it.
     return true;

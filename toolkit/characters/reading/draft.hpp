@@ -36,6 +36,7 @@ struct Draft {
   std::string plain;  // a number's statement in words, should nothing but words contrast with it
 
   bool anaphora{false};   // "not as above": the contrary of the other leads of the couplet
+  bool only{false};       // "in Aus only": the contrary, for all but the groups
   bool backwards{false};  // holds a range printed with its limits the wrong way round
   bool unitless{false};   // holds a length, width … without a unit
 

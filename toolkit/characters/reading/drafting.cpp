@@ -67,6 +67,10 @@ class Drafting {
       Draft one = draft;
       one.any_of = product;
       one.origin = origin_of(group);
+      if (one.only && one.any_of.size() == 1) {
+        auto& atom = one.any_of.front().atom;
+        atom.negated = !atom.negated;
+      }
       drafts.push_back(std::move(one));
     }
   }
@@ -142,6 +146,7 @@ class Drafting {
     for (auto const& exception : found_.exceptions) {
       if (!inside(exception.begin + 1) || !belongs(exception, group)) continue;
       if (draft.strength == Strength::firm) draft.strength = Strength::excepted;
+      draft.only = draft.only || exception.only;
       draft.except.insert(draft.except.end(), exception.groups.begin(), exception.groups.end());
       if (!draft.exception_words.empty()) draft.exception_words += ", ";
       draft.exception_words += exception.words;

@@ -18,6 +18,8 @@ struct StateRef {
   std::uint32_t character{};  // row in Lexicon::characters
   std::uint32_t state{};
   std::string language;  // primary subtag; empty: any
+  // The phrase with "without" in place of its "with": any state but this.
+  bool denied{false};
 };
 
 struct SubjectRef {
@@ -27,6 +29,11 @@ struct SubjectRef {
 
 // The words of a phrase as they are compared: folded, without articles and signs.
 [[nodiscard]] std::vector<std::string> phrase_words(std::string_view phrase);
+
+// "without", "lacking", "devoid of", "with no", "no": all say the same of what follows.  Behind the
+// last token of such words; `at` where none begin there.
+[[nodiscard]] std::uint32_t absence_end(LeadText const& text, std::uint32_t at, std::uint32_t stop);
+inline constexpr std::string_view kWithout = "without";
 
 // Borrows the lexicon.
 class LexiconIndex {
@@ -48,6 +55,9 @@ class LexiconIndex {
   [[nodiscard]] bool knows(std::uint32_t row, std::string_view singular_word) const {
     return facts_[row].words.contains(std::string{singular_word});
   }
+  // The other one of the two states "present" and "absent" where a character has no more.
+  [[nodiscard]] std::optional<std::uint32_t> opposite_presence(std::uint32_t row,
+                                                               std::uint32_t state) const;
   // States that say that the structure is there, or is not.
   [[nodiscard]] std::optional<std::uint32_t> absent_state(std::uint32_t row) const {
     return facts_[row].absent;
@@ -80,6 +90,7 @@ class LexiconIndex {
     std::string unit;
   };
   void add_states(std::uint32_t row);
+  void add_state(StateRef const& ref, std::vector<std::string> const& words);
   void add_subjects(std::uint32_t row);
   void add_facts(std::uint32_t row);
 

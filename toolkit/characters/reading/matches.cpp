@@ -33,9 +33,21 @@ ClauseMatches::ClauseMatches(LeadText& text, Clause const& clause, LexiconIndex 
     broken = false;
     by_comma = false;
   }
+  find_absence();
   hit_at_.assign(stream_.size(), kNoHit);
   find_subjects();
   find_possible();
+}
+
+void ClauseMatches::find_absence() {
+  absence_end_.assign(stream_.size(), 0);
+  for (Index i = 0; i < stream_.size(); ++i) {
+    auto const end = absence_end(text_, stream_[i], clause_.end);
+    if (end == stream_[i]) continue;
+    auto behind = i + 1;
+    while (behind < stream_.size() && stream_[behind] < end) ++behind;
+    absence_end_[i] = behind;
+  }
 }
 
 bool ClauseMatches::language_fits(std::string_view language) const {
@@ -68,6 +80,7 @@ void ClauseMatches::find_subjects() {
       continue;
     }
     std::sort(hit.rows.begin(), hit.rows.end());
+    hit.rows.erase(std::unique(hit.rows.begin(), hit.rows.end()), hit.rows.end());
     hit.dependent = from > 0 && follows_directly(from) && text_.info[stream_[from - 1]].is(kOf);
     for (auto i = from; i < best; ++i) hit_at_[i] = static_cast<Index>(hits_.size());
     hits_.push_back(std::move(hit));
@@ -75,16 +88,33 @@ void ClauseMatches::find_subjects() {
   }
 }
 
+WordTrie<StateRef>::Node ClauseMatches::step(WordTrie<StateRef>::Node node, Index position) const {
+  auto const& trie = lexicon_.states();
+  if (absence_end_[position] != 0) return trie.step(node, kWithout);
+  auto const next = trie.step(node, text_.tokens[stream_[position]].word);
+  // "fruits capsules": the lexicon says "capsule".
+  return next != WordTrie<StateRef>::kNowhere ? next : trie.step(node, ones_[position]);
+}
+
 void ClauseMatches::find_possible() {
   auto const& trie = lexicon_.states();
   for (Index from = 0; from < stream_.size(); ++from) {
     auto node = trie.root();
+    auto before = possible_.size();
     // The words count, not the commas between them ("single, at the tip of the culm").
-    for (auto i = from; i < stream_.size() && (i == from || !barrier_[i] || comma_[i]); ++i) {
-      node = trie.step(node, text_.tokens[stream_[i]].word);
+    for (auto i = from; i < stream_.size() && (i == from || !barrier_[i] || comma_[i]);) {
+      node = step(node, i);
       if (node == WordTrie<StateRef>::kNowhere) break;
-      if (!trie.payloads(node).empty()) possible_.push_back({from, i + 1, &trie.payloads(node)});
+      i = std::max(i + 1, absence_end_[i]);
+      if (!trie.payloads(node).empty()) possible_.push_back({from, i, &trie.payloads(node)});
     }
+    if (possible_.size() > before) continue;
+    // "unbranched": not branched.
+    auto const& word = text_.tokens[stream_[from]].word;
+    if (word.size() < 5 || !word.starts_with("un")) continue;
+    node = trie.step(trie.root(), std::string_view{word}.substr(2));
+    if (node == WordTrie<StateRef>::kNowhere || trie.payloads(node).empty()) continue;
+    possible_.push_back({from, from + 1, &trie.payloads(node), true});
   }
 }
 
@@ -207,7 +237,7 @@ std::optional<StateMatch> ClauseMatches::resolve(Possible const& possible,
   for (auto const& ref : *possible.refs) {
     if (!language_fits(ref.language)) continue;
     if (auto const apart = own_distance(ref.character, from, to)) {
-      choices.push_back({ref.character, ref.state, *apart, true});
+      choices.push_back({ref.character, ref.state, *apart, true, ref.denied});
     }
   }
   if (choices.empty() && may_carry(from, to)) {
@@ -216,9 +246,12 @@ std::optional<StateMatch> ClauseMatches::resolve(Possible const& possible,
       if (!language_fits(ref.language)) continue;
       bool const named = std::binary_search(carried.begin(), carried.end(), ref.character);
       // Where nothing has been named yet, a phrase of one character only speaks for itself.
-      bool const alone = nothing_named && possible.refs->size() == 1;
+      bool const alone = nothing_named && std::all_of(possible.refs->begin(), possible.refs->end(),
+                                                      [&](StateRef const& other) {
+                                                        return other.character == ref.character;
+                                                      });
       if (named || alone || !lexicon_.has_subjects(ref.character)) {
-        choices.push_back({ref.character, ref.state, 0, false});
+        choices.push_back({ref.character, ref.state, 0, false, ref.denied});
       }
     }
   }
@@ -233,6 +266,7 @@ std::optional<StateMatch> ClauseMatches::resolve(Possible const& possible,
                    .row = best.row,
                    .state = best.state,
                    .rivals = {},
+                   .negated = best.denied != possible.negated,
                    .own_subject = best.own};
   for (auto const& other : choices) {
     if (other.row != best.row && other.distance == best.distance) {
@@ -242,13 +276,20 @@ std::optional<StateMatch> ClauseMatches::resolve(Possible const& possible,
   return match;
 }
 
+// "weder flach noch rinnig"; "noch" alone is "still".
+bool ClauseMatches::is_noch(Index position) const {
+  if (!text_.is_word(stream_[position], "noch")) return false;
+  return std::any_of(stream_.begin(), stream_.begin() + position,
+                     [&](Index token) { return text_.is_word(token, "weder"); });
+}
+
 // "not bifid", "never strongly bifid", "without bifid beak"
 void ClauseMatches::look_for_negation(StateMatch& match, Index from) {
   for (auto i = from; i > 0 && follows_directly(i); --i) {
     auto const before = stream_[i - 1];
     if (!text_.is_open(before) || segment_of(i - 1) != segment_of(from)) return;
-    if (has_sense(i - 1, Sense::negation) || has_sense(i - 1, Sense::without)) {
-      match.negated = true;
+    if (has_sense(i - 1, Sense::negation) || has_sense(i - 1, Sense::without) || is_noch(i - 1)) {
+      match.negated = !match.negated;
       match.begin = before;
       return;
     }
@@ -309,7 +350,8 @@ void ClauseMatches::add_coordinated(Possible const& possible, StateMatch const& 
     auto const left = std::prev(right);
     bool joined = left->to < right->from;
     for (auto i = left->to; i < right->from; ++i) {
-      joined = joined && follows_directly(i) && text_.info[stream_[i]].is(kAnd);
+      joined = joined && follows_directly(i) &&
+               (text_.info[stream_[i]].is(kAnd) || has_sense(i, Sense::negation));
     }
     if (!joined || !follows_directly(right->from)) return;
     for (auto const& ref : *possible.refs) {
@@ -326,122 +368,6 @@ void ClauseMatches::add_coordinated(Possible const& possible, StateMatch const& 
     }
     right = left;
   }
-}
-
-// "without a beak", "beakless", "with a beak" of characters whose states are absent and present.
-void ClauseMatches::find_presence(std::vector<StateMatch>& matches) {
-  auto const add = [&](Index begin, Index end, std::vector<Index> const& rows, bool present) {
-    std::optional<StateMatch> match;
-    for (auto const row : rows) {
-      auto const state = present ? lexicon_.present_state(row) : lexicon_.absent_state(row);
-      if (!state) continue;
-      if (match) {
-        match->rivals.emplace_back(row, *state);
-      } else {
-        match = StateMatch{.begin = begin,
-                           .end = end,
-                           .row = row,
-                           .state = *state,
-                           .rivals = {},
-                           .own_subject = true};
-      }
-    }
-    if (!match) return;
-    text_.give(begin, end, Role::state);
-    matches.push_back(std::move(*match));
-  };
-  for (auto const& hit : hits_) {
-    if (hit.from == 0 || !follows_directly(hit.from)) continue;
-    auto const before = hit.from - 1;
-    if (!text_.is_open(stream_[before]) || !text_.is_open(stream_[hit.from])) continue;
-    auto const end = stream_[hit.to - 1] + 1;
-    if (has_sense(before, Sense::without) || text_.is_word(stream_[before], "no")) {
-      add(stream_[before], end, hit.rows, false);
-    } else if (text_.info[stream_[before]].is(kWith)) {
-      bool const described = std::any_of(matches.begin(), matches.end(), [&](auto const& match) {
-        return segments_[match.begin - clause_.begin] == hit.segment &&
-               std::binary_search(hit.rows.begin(), hit.rows.end(), match.row);
-      });
-      if (!described) add(stream_[before], end, hit.rows, true);
-    }
-  }
-  for (Index i = 0; i < stream_.size(); ++i) {
-    auto const token = stream_[i];
-    auto const& word = text_.tokens[token].word;
-    if (!text_.is_content(token) || !word.ends_with("less") || word.size() < 7) continue;
-    auto const& trie = lexicon_.subjects();
-    auto const node = trie.step(trie.root(), singular(word.substr(0, word.size() - 4)));
-    if (node == WordTrie<SubjectRef>::kNowhere) continue;
-    std::vector<Index> rows;
-    for (auto const& ref : trie.payloads(node)) {
-      if (language_fits(ref.language)) rows.push_back(ref.character);
-    }
-    std::sort(rows.begin(), rows.end());
-    add(token, token + 1, rows, false);
-  }
-}
-
-std::optional<std::uint32_t> ClauseMatches::number_row(
-    NumberWanted const& wanted, std::vector<std::uint32_t> const& carried) const {
-  if (lexicon_.numeric().empty()) return std::nullopt;
-  // The number's place in the stream.
-  Index from = 0;
-  while (from < stream_.size() && stream_[from] < wanted.begin) ++from;
-  Index to = from;
-  while (to < stream_.size() && stream_[to] < wanted.end) ++to;
-  if (from == stream_.size() || from == to) {
-    if (stream_.empty()) return std::nullopt;
-    from = std::min<Index>(from, static_cast<Index>(stream_.size()) - 1);
-    to = from + 1;
-  }
-  auto const fits = [&](Index row) {
-    if (lexicon_.unit(row) != wanted.unit) return false;
-    if (!wanted.comparand.empty()) {
-      return std::all_of(wanted.comparand.begin(), wanted.comparand.end(),
-                         [&](std::string const& word) { return lexicon_.knows(row, word); });
-    }
-    auto const& dimensions = lexicon_.dimensions(row);
-    auto const has = [&](std::string_view dimension) {
-      return std::find(dimensions.begin(), dimensions.end(), dimension) != dimensions.end();
-    };
-    if (!wanted.to.empty()) return has(wanted.dimension) && has(wanted.to);
-    return wanted.dimension.empty() || dimensions.empty() || has(wanted.dimension);
-  };
-  std::optional<Index> best;
-  int least = std::numeric_limits<int>::max();
-  bool several = false;
-  for (auto const row : lexicon_.numeric()) {
-    if (!fits(row)) continue;
-    auto const apart = own_distance(row, from, to);
-    if (!apart) continue;
-    if (*apart < least) {
-      least = *apart;
-      best = row;
-      several = false;
-    } else if (*apart == least) {
-      several = true;
-    }
-  }
-  // A bare length could be any of several dimensions.
-  if (several && wanted.dimension.empty() && wanted.unit == "mm") return std::nullopt;
-  if (best) return best;
-  if (segment_names_any(from, to)) return std::nullopt;
-  for (Index i = 0; i < stream_.size(); ++i) {
-    if (segment_of(i) == segment_of(from) && (i < from || i >= to) &&
-        text_.is_content(stream_[i]) && !text_.is_degree(stream_[i]) &&
-        text_.info[stream_[i]].dimension.empty()) {
-      return std::nullopt;
-    }
-  }
-  auto carried_here = carried;
-  for (auto const& hit : hits_) {
-    if (hit.segment >= segment_of(from) || hit.dependent) continue;
-    if (auto const rows = rows_named(hit.segment); !rows.empty()) carried_here = rows;
-  }
-  for (auto const row : lexicon_.numeric()) {
-    if (fits(row) && std::binary_search(carried_here.begin(), carried_here.end(), row)) return row;
-  }
-  return std::nullopt;
 }
 
 std::vector<std::uint32_t> ClauseMatches::rows_named(std::uint32_t segment) const {

@@ -75,16 +75,21 @@ class ClauseMatches {
     Index from{};
     Index to{};
     std::vector<StateRef> const* refs{};
+    bool negated{false};  // "unbranched"
   };
   struct Choice {
     Index row{};
     Index state{};
     int distance{};
     bool own{false};
+    bool denied{false};  // see StateRef
   };
 
+  void find_absence();
   void find_subjects();
   void find_possible();
+  // A step along the phrases of states from `node` with the word at `position`.
+  [[nodiscard]] WordTrie<StateRef>::Node step(WordTrie<StateRef>::Node node, Index position) const;
   [[nodiscard]] bool language_fits(std::string_view language) const;
   [[nodiscard]] bool alien(Index position, Index row) const;
   [[nodiscard]] bool subject_is_whole(SubjectHit const& hit, Index row, Index from, Index to) const;
@@ -97,8 +102,12 @@ class ClauseMatches {
                                                   std::vector<Index> const& carried) const;
   void add_coordinated(Possible const& possible, StateMatch const& match,
                        std::vector<StateMatch>& matches) const;
+  [[nodiscard]] bool is_noch(Index position) const;
   void look_for_negation(StateMatch& match, Index from);
   void find_presence(std::vector<StateMatch>& matches);
+  void find_without(std::vector<StateMatch>& matches);
+  void add_presence(Index begin, Index end, std::vector<Index> const& rows, bool present,
+                    std::vector<StateMatch>& matches);
   [[nodiscard]] bool has_sense(Index position, Sense sense) const;
   [[nodiscard]] Index segment_of(Index position) const {
     return segments_[stream_[position] - clause_.begin];
@@ -110,10 +119,11 @@ class ClauseMatches {
   Clause clause_;
   LexiconIndex const& lexicon_;
   std::vector<Index> const& segments_;
-  std::vector<Index> stream_;      // tokens: words and numbers, without articles
-  std::vector<bool> barrier_;      // a sign other than a hyphen stands in front
-  std::vector<bool> comma_;        // … which is a comma and nothing else
-  std::vector<std::string> ones_;  // the words in the singular
+  std::vector<Index> stream_;       // tokens: words and numbers, without articles
+  std::vector<bool> barrier_;       // a sign other than a hyphen stands in front
+  std::vector<bool> comma_;         // … which is a comma and nothing else
+  std::vector<std::string> ones_;   // the words in the singular
+  std::vector<Index> absence_end_;  // position behind "devoid of", "no" that begin here, or 0
   std::vector<SubjectHit> hits_;
   std::vector<Index> hit_at_;  // by position: its hit, or kNoHit
   std::vector<Possible> possible_;

@@ -34,6 +34,7 @@ bool CoreReader::number(Index at) const {
   if (!usable(at)) return false;
   if (text_.tokens[at].kind == TokenKind::number) return true;
   if (!text_.info[at].is(kNumeral)) return false;
+  if (text_.tokens[at].word == "single") return counts_single(at);
   if (text_.tokens[at].word != "one") return true;
   // "one side", "one of them", "one another" count nothing.
   static constexpr std::array<std::string_view, 7> kNoCount{"side", "another", "of",   "end",
@@ -47,6 +48,14 @@ bool CoreReader::number(Index at) const {
                       text_.is_word(at - 1, "that") || text_.is_word(at - 1, "the"));
 }
 
+// "a single spine"; not "in a single row", "single-celled".
+bool CoreReader::counts_single(Index at) const {
+  if (at + 1 >= stop_ || !text_.info[at + 1].is(kPart) || at == 0) return false;
+  auto const before = at - 1;
+  if (!text_.info[before].is(kArticle | kWith)) return false;
+  return before == 0 || !text_.info[before].is(kArticle) || !text_.is_word(before - 1, "in");
+}
+
 CoreReader::Index CoreReader::lead_in(Index at, LeadIn& words) const {
   // More of them than this in front of one number is no language.
   static constexpr int kMost = 6;
@@ -55,14 +64,14 @@ CoreReader::Index CoreReader::lead_in(Index at, LeadIn& words) const {
   Index before_comparative = stop_;  // "longer than", provided that a number follows
   LeadIn words_before_comparative;
   for (int passed = 0; passed < kMost && usable(i) && !number(i); ++passed) {
-    if (text_.info[i].comparative != 0 && word(i + 1, "than") && before_comparative == stop_) {
+    if (auto const compared = comparative_at(i); compared && before_comparative == stop_) {
       before_comparative = i;
       words_before_comparative = so_far;
-      so_far.bound = text_.info[i].comparative > 0 ? Bound::more_than : Bound::less_than;
+      so_far.bound = compared->direction > 0 ? Bound::more_than : Bound::less_than;
       if (so_far.negated) so_far.bound = opposite(so_far.bound);
       so_far.negated = false;
-      so_far.dimension = std::string{text_.info[i].dimension};
-      i += 2;
+      so_far.dimension = std::string{compared->dimension};
+      i = compared->end;
       continue;
     }
     Index end = i;
@@ -142,16 +151,59 @@ bool CoreReader::begins_number(Index at) const {
 
 bool CoreReader::begins_comparison(Index at) const {
   while (is(at, kDegree)) ++at;
-  return word(at, "as") || factor_word(at) > 0 ||
-         (usable(at) && text_.info[at].comparative != 0 && word(at + 1, "than"));
+  double value = 0;
+  auto behind = at;
+  return word(at, "as") || word(at, "so") || word(at, "aussi") || word(at, "tan") ||
+         word(at, "tão") || factor_word(at) > 0 || fraction_at(behind, value) ||
+         comparative_at(at).has_value();
+}
+
+bool CoreReader::fraction_at(Index& at, double& value) const {
+  if (!usable(at) || !text_.is_word(at)) {
+    if (!number(at)) return false;
+  }
+  auto i = at;
+  double parts = 1;
+  if (text_.info[i].is(kNumeral) || text_.tokens[i].kind == TokenKind::number) {
+    parts = this->value(i);
+  } else if (!word(i, "a") && !word(i, "an")) {
+    return false;
+  }
+  ++i;
+  if (sign(i, U'-')) ++i;
+  if (!usable(i) || !text_.is_word(i)) return false;
+  auto const whole = denominator(text_.tokens[i].word);
+  if (whole == 0 || parts >= whole) return false;
+  value = parts / whole;
+  at = i + 1;
+  return true;
+}
+
+std::optional<CoreReader::Comparative> CoreReader::comparative_at(Index at) const {
+  if (!usable(at) || !text_.is_word(at)) return std::nullopt;
+  if (auto const direction = text_.info[at].comparative; direction != 0) {
+    if (!word(at + 1, "than") && !word(at + 1, "als")) return std::nullopt;
+    return Comparative{
+        .dimension = text_.info[at].dimension, .direction = direction, .end = at + 2};
+  }
+  bool const more = word(at, "plus") || word(at, "más") || word(at, "mais");
+  bool const less = word(at, "moins") || word(at, "menos");
+  if (!(more || less) || !usable(at + 1) || text_.info[at + 1].dimension.empty() ||
+      !(word(at + 2, "que") || word(at + 2, "quam"))) {
+    return std::nullopt;
+  }
+  return Comparative{
+      .dimension = text_.info[at + 1].dimension, .direction = more ? 1 : -1, .end = at + 3};
 }
 
 double CoreReader::factor_word(Index at) const {
   if (!usable(at) || !text_.is_word(at)) return 0;
   auto const& printed = text_.tokens[at].word;
-  if (printed == "twice" || printed == "double") return 2;
-  if (printed == "thrice") return 3;
-  if (printed == "half") return 0.5;
+  if (printed == "twice" || printed == "double" || printed == "doppelt" || printed == "zweimal") {
+    return 2;
+  }
+  if (printed == "thrice" || printed == "dreimal") return 3;
+  if (printed == "half" || printed == "halb") return 0.5;
   return 0;
 }
 
@@ -259,6 +311,18 @@ std::optional<CanonicalUnit> CoreReader::unit_at(Index at, Index& end) const {
       return std::nullopt;  // "3 in length"
     }
   }
+  if (token.word == "line" || token.word == "lines") {
+    // Of length; elsewhere a mark that is counted ("back with 3 lines").
+    auto next = at + 1;
+    // "10 lines – 12 lines long"
+    if (span_sign(next) && number(next + 1) &&
+        (word(next + 2, "lines") || word(next + 2, "line"))) {
+      next += 3;
+    }
+    if (next < stop_ && text_.is_sign(next, U'.')) ++next;
+    if (next < stop_ && (text_.is_word(next, "in") || text_.info[next].is(kOf))) ++next;
+    if (next >= stop_ || text_.info[next].dimension.empty()) return std::nullopt;
+  }
   if ((token.word == "per" && word(at + 1, "cent")) ||
       ((token.word == "sq" || token.word == "square") && usable(at + 1))) {
     end = at + 2;
@@ -271,7 +335,13 @@ std::optional<CanonicalUnit> CoreReader::unit_at(Index at, Index& end) const {
     return canonical_unit(text_.slice(at, at + 1));
   }
   end = at + 1;
-  return canonical_unit(token.word);
+  auto unit = canonical_unit(token.word);
+  // "3 in.–4 in. long": the full stop is the unit's.
+  if (unit && sign(end, U'.') && !text_.tokens[end].blank_before && end + 1 < stop_ &&
+      text_.info[at].is(kSoftAbbreviation)) {
+    ++end;
+  }
+  return unit;
 }
 
 void CoreReader::take_unit(Index& at, Core& core) const {
@@ -290,6 +360,13 @@ std::optional<Core> CoreReader::core_at(Index& at) const {
   if (!number(i)) return std::nullopt;
   core.low = core.high = value(i);
   ++i;
+  // "one and a half"
+  if (word(i, "and") && word(i + 1, "a") && usable(i + 2) && text_.is_word(i + 2) &&
+      denominator(text_.tokens[i + 2].word) > 0) {
+    core.low += 1 / denominator(text_.tokens[i + 2].word);
+    core.high = core.low;
+    i += 3;
+  }
   std::optional<CanonicalUnit> low_unit;
   {
     Index end = i;

@@ -59,6 +59,7 @@ class CoreReader {
   }
   [[nodiscard]] bool times_sign(Index at) const { return sign(at, 0xD7) || word(at, "x"); }
   [[nodiscard]] bool number(Index at) const;
+  [[nodiscard]] bool counts_single(Index at) const;
   [[nodiscard]] double value(Index at) const {
     return text_.tokens[at].kind == TokenKind::number ? text_.tokens[at].value
                                                       : text_.info[at].numeral;
@@ -70,6 +71,16 @@ class CoreReader {
   [[nodiscard]] bool begins_number(Index at) const;
   [[nodiscard]] bool begins_comparison(Index at) const;
   [[nodiscard]] double factor_word(Index at) const;
+  // "a third", "one-half", "two-thirds", "three quarters"; `at` stands behind it.
+  bool fraction_at(Index& at, double& value) const;
+  // A comparative and the word that joins it to what it compares with: "longer than", "länger als",
+  // "plus long que", "más larga que".
+  struct Comparative {
+    std::string_view dimension{};
+    int direction{};  // 1: more, -1: less
+    Index end{};
+  };
+  [[nodiscard]] std::optional<Comparative> comparative_at(Index at) const;
   [[nodiscard]] bool span_sign(Index at) const { return sign(at, U'-') || is(at, kTo); }
   // "(3–)", "((1–)2–)" in front of a number: the least number, and where it ends.
   bool low_extremes(Index& at, double& least) const;

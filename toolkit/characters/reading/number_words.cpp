@@ -18,6 +18,17 @@ bool is_pointing_word(LeadText const& text, Index at) {
          std::find(kWords.begin(), kWords.end(), text.tokens[at].word) != kWords.end();
 }
 
+// "3-lobed", "2-segmented", "4-seeded" count lobes, segments and seeds.
+std::string counted_part(std::string const& word) {
+  if (word.size() < 5 || !word.ends_with("ed")) return singular(word);
+  for (std::size_t const dropped : {1, 2, 3}) {
+    auto stem = word.substr(0, word.size() - dropped);
+    if (word_info(stem, "").is(kPart)) return stem;
+  }
+  if (word.ends_with("leaved")) return "leaf";
+  return singular(word);
+}
+
 // Content words in the singular, without dimensions, numbers and degrees.
 std::vector<std::string> naming_words(LeadText const& text, std::vector<Index> const& tokens) {
   std::vector<std::string> words;
@@ -34,8 +45,14 @@ std::vector<std::string> naming_words(LeadText const& text, std::vector<Index> c
     if (!text.is_content(token) || text.is_degree(token)) continue;
     auto const& info = text.info[token];
     if (!info.dimension.empty() || info.is(kNumeral) || info.is(kPreposition)) continue;
-    if (text.is_word(token, "number") || text.is_word(token, "ratio")) continue;
-    words.push_back(singular(text.tokens[token].word));
+    if (text.is_word(token, "number") || text.is_word(token, "numbering") ||
+        text.is_word(token, "ratio")) {
+      continue;
+    }
+    bool const behind_number =
+        token > 1 && text.is_sign(token - 1, U'-') && text.roles[token - 2] == Role::number;
+    words.push_back(behind_number ? counted_part(text.tokens[token].word)
+                                  : singular(text.tokens[token].word));
   }
   return words;
 }
@@ -97,6 +114,23 @@ std::vector<Index> described_before(LeadText const& text, std::vector<Index> con
 
 }  // namespace
 
+namespace {
+
+bool begins_comparison(LeadText const& text, Index at) {
+  static constexpr std::array<std::string_view, 19> kWords{
+      "as",       "half",    "twice",   "thrice",   "double",    "so",  "halb",
+      "doppelt",  "zweimal", "dreimal", "aussi",    "tan",       "tão", "equalling",
+      "equaling", "equal",   "equals",  "subequal", "surpassing"};
+  auto const& word = text.tokens[at].word;
+  if (word == "a" || word == "an") {
+    return at + 1 < text.size() && text.is_word(at + 1) &&
+           denominator(text.tokens[at + 1].word) > 0;
+  }
+  return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
+}
+
+}  // namespace
+
 bool may_begin_measure(LeadText const& text, std::uint32_t at) {
   auto const& token = text.tokens[at];
   switch (token.kind) {
@@ -110,8 +144,7 @@ bool may_begin_measure(LeadText const& text, std::uint32_t at) {
     case TokenKind::word: {
       auto const& info = text.info[at];
       return info.is(kNumeral) || !info.dimension.empty() || text.is_degree(at) ||
-             text.phrase_roots[at] != kNoPhrase || token.word == "as" || token.word == "half" ||
-             token.word == "twice" || token.word == "thrice" || token.word == "double";
+             text.phrase_roots[at] != kNoPhrase || begins_comparison(text, at);
     }
   }
   return false;
@@ -219,8 +252,12 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
     std::set_difference(tokens.begin(), tokens.end(), description.begin(), description.end(),
                         std::back_inserter(naming));
     if (!measure.ratio) result.description = description;
-    auto const words =
-        naming_words(text, measure.ratio ? tokens : own_words(text, naming, measure));
+    auto words = naming_words(text, measure.ratio ? tokens : own_words(text, naming, measure));
+    // "antennae black, with 9 segments": those of the antennae.
+    if (!measure.ratio && !words.empty() && !carried_subject.empty() && !tokens.empty() &&
+        text.is_word(tokens.front()) && text.info[tokens.front()].is(kWith)) {
+      words.insert(words.begin(), singular_words(carried_subject));
+    }
     auto const name = words.empty() ? singular_words(carried_subject) : joined(words);
     if (measure.ratio && !measure.to.empty()) {
       invert = dimension_rank(measure.to) < dimension_rank(measure.over);

@@ -14,6 +14,14 @@ bool is_numeric(LeadText const& text, Index at) {
 
 bool is_parting_comma(LeadText const& text, Clause const& clause, Index at) {
   if (!text.is_sign(at, U',')) return false;
+  // "flat or, less often, grooved"
+  if (at > clause.begin && text.info[at - 1].is(kOr)) return false;
+  auto before = at;
+  while (before > clause.begin && text.roles[before - 1] == Role::hedge) --before;
+  if (before < at && before > clause.begin + 1 && text.is_sign(before - 1, U',') &&
+      text.info[before - 2].is(kOr)) {
+    return false;
+  }
   bool const between_numbers = at > clause.begin && at + 1 < clause.end &&
                                is_numeric(text, at - 1) && is_numeric(text, at + 1);
   return !between_numbers;

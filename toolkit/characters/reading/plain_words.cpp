@@ -115,6 +115,8 @@ bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& token
     return text.is_content(token) && !text.is_degree(token);
   });
   if (first != tokens.end()) {
+    // "with a deep groove"
+    if (text.info[tokens.front()].is(kWith)) return false;
     // "separated by less than their diameter"
     auto const& word = text.tokens[*first].word;
     if (word.ends_with("ed") || word.ends_with("ing")) return false;

@@ -20,22 +20,28 @@ struct List {
 // All lists are common practice; those of other languages than English are the everyday words of
 // printed keys.
 constexpr std::array kLists{
-    List{Sense::majority, "", false,
-         "usually|mostly|generally|typically|normally|chiefly|mainly|often|frequently|commonly|"
-         "largely|predominantly|ordinarily|as a rule|in general|for the most part|most often|"
-         "very often|more often|most frequently|most commonly|tends to|tend to|tending to|"
-         "tends to be|tend to be|tending to be|not always|not necessarily|not usually|"
-         "almost always|nearly always|almost invariably|in most cases|"
-         "meist|meistens|zumeist|gewöhnlich|oft|häufig|in der Regel|überwiegend|vorwiegend|"
-         "fast immer|nicht immer|normalerweise|im Allgemeinen|"
-         "généralement|habituellement|ordinairement|souvent|le plus souvent|presque toujours|"
-         "en général|d'ordinaire|pas toujours|fréquemment|normalement|"
-         "generalmente|usualmente|normalmente|frecuentemente|a menudo|casi siempre|comúnmente|"
-         "por lo general|no siempre|con frecuencia|habitualmente|"
-         "geralmente|frequentemente|quase sempre|em geral|nem sempre|comumente|muitas vezes|"
-         "plerumque|saepe|saepius|saepissime|vulgo|fere semper|non semper"},
+    List{
+        Sense::majority, "", false,
+        "usually|mostly|generally|typically|normally|chiefly|mainly|often|frequently|commonly|"
+        "largely|predominantly|ordinarily|as a rule|in general|for the most part|most often|"
+        "very often|more often|most frequently|most commonly|tends to|tend to|tending to|"
+        "tends to be|tend to be|tending to be|not always|not necessarily|not usually|"
+        "almost always|nearly always|almost invariably|in most cases|in most specimens|"
+        "in most individuals|in most plants|in many specimens|probably|possibly|perhaps|"
+        "presumably|apparently|"
+        "wahrscheinlich|möglicherweise|vielleicht|meist|meistens|zumeist|gewöhnlich|oft|häufig|in "
+        "der Regel|überwiegend|vorwiegend|"
+        "fast immer|nicht immer|normalerweise|im Allgemeinen|"
+        "généralement|habituellement|ordinairement|souvent|le plus souvent|presque toujours|"
+        "en général|d'ordinaire|pas toujours|fréquemment|normalement|"
+        "generalmente|usualmente|normalmente|frecuentemente|a menudo|casi siempre|comúnmente|"
+        "por lo general|en general|la mayoría de las veces|no siempre|con frecuencia|habitualmente|"
+        "geralmente|frequentemente|quase sempre|em geral|nem sempre|comumente|muitas vezes|"
+        "plerumque|vulgariter|saepe|saepius|saepissime|vulgo|fere semper|non semper"},
     List{Sense::minority, "", false,
-         "sometimes|occasionally|rarely|seldom|infrequently|exceptionally|very rarely|more rarely|"
+         "less often|less commonly|less "
+         "frequently|sometimes|occasionally|rarely|seldom|infrequently|exceptionally|very "
+         "rarely|more rarely|"
          "only rarely|at times|now and then|not rarely|not infrequently|not uncommonly|may be|"
          "can be|in some individuals|in some specimens|in some cases|in aberrant specimens|"
          "selten|seltener|manchmal|zuweilen|gelegentlich|mitunter|bisweilen|ausnahmsweise|"
@@ -50,30 +56,40 @@ constexpr std::array kLists{
          "plus minusve|plus minus|fere|vix"},
     List{Sense::about, "", false,
          "ca|circa|about|c|approx|around|roughly|~|≈|some|etwa|ungefähr|rund|environ|vers|unos|"
-         "aproximadamente|cerca de|alrededor de|uns|umas|subinde circa|nearly|almost"},
-    List{Sense::exception, "", false,
-         "except|except in|except for|excepting|excluding|other than|but not in|save in|save for|"
-         "save|with the exception of|apart from|aside from|exclusive of|exc|excl|"
-         "außer|außer bei|außer in|ausgenommen|ausgenommen bei|ausgenommen in|mit Ausnahme von|"
-         "mit Ausnahme der|mit Ausnahme des|sauf|sauf chez|sauf dans|excepté|excepté chez|hormis|"
-         "hormis chez|à l'exception de|à l'exception des|à l'exception du|excepto|excepto en|"
-         "salvo|salvo en|con excepción de|a excepción de|exceptuando|menos en|exceto|exceto em|"
-         "salvo em|com exceção de|à exceção de|menos em|excepta|exceptis|praeter"},
+         "d'environ|aproximadamente|cerca de|alrededor de|uns|umas|subinde circa|nearly|almost"},
+    List{
+        Sense::exception, "", false,
+        "except|except in|except for|excepting|excluding|other than|but not in|save in|save for|"
+        "save|all but|in all but|all except|with the exception of|apart from|aside from|exclusive "
+        "of|exc|excl|"
+        "außer|außer bei|außer in|ausgenommen|ausgenommen bei|ausgenommen in|mit Ausnahme von|"
+        "mit Ausnahme der|mit Ausnahme des|sauf|sauf chez|sauf dans|excepté|excepté chez|hormis|"
+        "hormis chez|à part|à l'exception de|à l'exception des|à l'exception du|excepto|excepto en|"
+        "salvo|salvo en|con excepción de|a excepción de|exceptuando|menos en|exceto|exceto em|"
+        "salvo em|a excepción de|à excepción de|com exceção de|à exceção de|menos "
+        "em|excepta|exceptis|praeter"},
     // Exceptions only where a group's name follows.
     List{Sense::exception, "", true,
-         "but not|not in|unless in|nicht bei|nicht in|pas chez|pas dans|no en|não em|non in"},
+         "but not|not in|unless|unless in|but see|but see also|but compare|but cf|nicht bei|nicht "
+         "in|pas chez|pas dans|no en|não em|non in|"
+         "siehe aber|mais voir|pero véase|mas ver|sed vide"},
     List{Sense::condition, "", false,
-         "unless|if not|if so|if present|when present|where present|if|wenn vorhanden|falls|"
-         "sofern vorhanden|si présent|à moins que|si présente|si presente|cuando presente|a menos "
+         "unless|if not|if so|if present|when present|where present|if any|if developed|"
+         "when developed|if|wenn vorhanden|falls|"
+         "sofern vorhanden|si présent|à moins que|si présente|si presente|cuando presente|si "
+         "existe|si existen|a menos "
          "que|quando presente|a não ser que|nisi|si adest"},
     List{Sense::at_least, "", false,
          "at least|minimum|min|not less than|no less than|never less than|not fewer than|"
-         "no fewer than|not under|not below|≥|>=|mindestens|wenigstens|au moins|al menos|"
+         "no fewer than|not under|not below|≥|>=|mindestens|wenigstens|au moins|d'au moins|"
+         "al menos|"
          "por lo menos|pelo menos|no mínimo|como mínimo|saltem"},
     List{Sense::at_most, "", false,
          "at most|up to|to|not more than|no more than|never more than|not over|not above|"
-         "not exceeding|never exceeding|never over|maximum|max|≤|<=|höchstens|bis zu|bis|au plus|"
-         "jusqu'à|hasta|como máximo|a lo sumo|hasta de|até|no máximo|usque ad|usque"},
+         "not exceeding|never exceeding|never "
+         "over|reaching|attaining|maximum|max|≤|<=|höchstens|bis zu|bis|au plus|"
+         "d'au plus|atteignant|jusqu'à|hasta|como máximo|a lo sumo|hasta de|até|no "
+         "máximo|alcanzando|atingindo|usque ad|usque|ad"},
     List{Sense::more_than, "", false,
          "more than|greater than|exceeding|exceeds|over|above|in excess of|>|mehr als|über|"
          "plus de|más de|mayor de|mais de|mais que|maior que|plus quam"},
@@ -90,9 +106,10 @@ constexpr std::array kLists{
     List{Sense::times, "", false, "times|×|x|mal|fois|veces|vezes"},
     List{Sense::negation, "", false,
          "not|never|nor|neither|non|nicht|nie|niemals|pas|jamais|no|nunca|jamás|não|numquam|haud|"
-         "kein|keine|keinen"},
+         "kein|keine|keinen|weder|ni|nem|nec|neque|nunquam"},
     List{Sense::without, "", false,
-         "without|lacking|devoid of|destitute of|free of|free from|ohne|sans|sin|sem|sine"},
+         "without|with no|having no|lacking|devoid of|destitute of|free of|free "
+         "from|ohne|sans|sin|sem|sine"},
     List{Sense::either, "", false, "either|entweder|soit|ya sea|quer"},
     List{Sense::anaphora, "", false,
          "not as above|not so|otherwise|not as in above|without above combination|"
@@ -148,6 +165,7 @@ constexpr std::array kLists{
          "in living material|in living plants|in live specimens|im Leben|frisch|à l'état frais|en "
          "fresco|en vivo|em vida|in vivo"},
     List{Sense::material, "fresh", true, "fresh|living|live"},
+    List{Sense::material, "young", false, "when young|while young|when still young"},
     List{Sense::material, "in alcohol", false,
          "in alcohol|in spirit|in preservative|in preserved specimens|preserved specimens|"
          "in preserved material"},

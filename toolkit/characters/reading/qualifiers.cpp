@@ -26,6 +26,7 @@ class ExceptionReader {
       end = phrase.end;
       only_names = phrase.meaning.needs_context;
     }
+    if (end == at && begins_name(at)) return name_excepted(at);
     if (end == at) return state_in_group(at);
     if (end < clause_.end && text_.is_sign(end, U'.') && text_.info[end - 1].is(kAbbreviation)) {
       ++end;
@@ -55,7 +56,10 @@ class ExceptionReader {
   // "in some", "in the": but "A." is a genus.
   bool leads_to_name(Index at) const {
     if (!text_.is_word(at) || begins_name(at)) return false;
-    return text_.info[at].is(kArticle) || is_joining_preposition(at) || text_.is_word(at, "some");
+    static constexpr std::array<std::string_view, 7> kWords{
+        "some", "sometimes", "often", "usually", "rarely", "occasionally", "also"};
+    return text_.info[at].is(kArticle) || is_joining_preposition(at) ||
+           std::find(kWords.begin(), kWords.end(), text_.tokens[at].word) != kWords.end();
   }
 
   // A capitalised word of letters that can begin a taxon's name.
@@ -75,9 +79,11 @@ class ExceptionReader {
   bool is_epithet(Index at) const {
     if (at >= clause_.end || !text_.is_open(at) || !text_.is_word(at)) return false;
     auto const& token = text_.tokens[at];
-    return !token.capital && token.word.size() > 2 && !text_.info[at].is(kFunction) &&
-           !text_.info[at].is(kPart) && !text_.info[at].is(kPreposition) &&
-           text_.tokens[at].blank_before;
+    // "A. bo", in the case that "in" asks for
+    bool const behind_initial = at > clause_.begin && text_.is_sign(at - 1, U'.');
+    return !token.capital && token.word.size() > (behind_initial ? 1U : 2U) &&
+           !text_.info[at].is(kFunction) && !text_.info[at].is(kPart) &&
+           !text_.info[at].is(kPreposition) && text_.tokens[at].blank_before;
   }
 
   // Epithets follow the genus up to what is certainly no epithet; "Aus bus", "A. bus subsp. cus".
@@ -185,6 +191,32 @@ class ExceptionReader {
     return next;
   }
 
+  // "Aus excepted"
+  Index name_excepted(Index at) {
+    Exception exception;
+    auto const end = read_names(at, exception.groups);
+    bool const excepted =
+        end < clause_.end && (text_.is_word(end, "excepted") || text_.is_word(end, "excluded") ||
+                              text_.is_word(end, "ausgenommen"));
+    if (!excepted) return at + 1;
+    exception.begin = at;
+    exception.end = end + 1;
+    return keep(std::move(exception));
+  }
+
+  // "awns present in Aus only", "present only in Aus": where nothing else is said of the others.
+  Index only_in_group(Index at, Index names_end, std::vector<std::string> groups) {
+    bool const in_front = at > clause_.begin && text_.is_word(at - 1, "only");
+    bool const behind = names_end < clause_.end && text_.is_word(names_end, "only");
+    if (!in_front && !behind) return at + 1;
+    Exception exception;
+    exception.begin = in_front ? at - 1 : at;
+    exception.end = behind ? names_end + 1 : names_end;
+    exception.groups = std::move(groups);
+    exception.only = true;
+    return keep(std::move(exception));
+  }
+
   // "(bifid in Aus)", ", in Aus bifid": another state, of the named groups.
   Index state_in_group(Index at) {
     if (!text_.info[at].is(kFunction | kPreposition)) return at + 1;
@@ -197,9 +229,17 @@ class ExceptionReader {
            !text_.is_sign(begin - 1, U'(')) {
       --begin;
     }
-    if (begin == clause_.begin) return at + 1;  // the main statement itself
     Exception exception;
     auto end = read_names(at + 1, exception.groups);
+    if (begin == clause_.begin) {  // the main statement itself
+      return only_in_group(at, end, std::move(exception.groups));
+    }
+    // "flat or, in Aus, grooved"
+    if (begin == at && begin > clause_.begin + 1 && text_.is_sign(begin - 1, U',') &&
+        text_.info[begin - 2].is(kOr) && end < clause_.end && text_.is_sign(end, U',')) {
+      begin -= 2;
+      ++end;
+    }
     while (end < clause_.end && text_.is_open(end) && !text_.is_sign(end, U',') &&
            !text_.is_sign(end, U')') && end > at) {
       ++end;

@@ -17,6 +17,8 @@ struct Exception {
   std::uint32_t end{};
   std::vector<std::string> groups;  // as printed
   std::string words;                // as printed
+  // "present in Aus only": what is said holds for the groups and for nobody else.
+  bool only{false};
 };
 
 struct FoundLimit {

@@ -62,6 +62,15 @@ class RatioReader : CoreReader {
         i += 2;
         take_times(i);
       }
+    } else if (double part = 0; fraction_at(i, part)) {
+      core.low = core.high = core.least = core.greatest = part;
+      factor = true;
+      // "a third to half as long"
+      auto behind = i + 1;
+      if (span_sign(i) && (fraction_at(behind, part) || factor_word(behind) > 0)) {
+        core.high = core.greatest = behind > i + 1 ? part : factor_word(behind);
+        i = behind > i + 1 ? behind : behind + 1;
+      }
     } else if (number(i) || sign(i, U'(')) {
       auto const numbers = core_at(i);
       if (!numbers || numbers->unit) return std::nullopt;
@@ -73,8 +82,7 @@ class RatioReader : CoreReader {
     measure.ratio = true;
     measure.begin = at;
     auto bound = words.bound;
-    if (word(i, "as") && usable(i + 1) && !text_.info[i + 1].dimension.empty() &&
-        text_.info[i + 1].comparative == 0 && word(i + 2, "as")) {
+    if (equal_at(i)) {
       measure.over = std::string{text_.info[i + 1].dimension};
       i += 3;
       // "as long as or longer than"
@@ -83,18 +91,18 @@ class RatioReader : CoreReader {
         bound = text_.info[i + 1].comparative > 0 ? Bound::at_least : Bound::at_most;
         i += 3;
       }
-    } else if (usable(i) && text_.info[i].comparative != 0 && word(i + 1, "than")) {
-      measure.over = std::string{text_.info[i].dimension};
+    } else if (auto const compared = comparative_at(i)) {
+      measure.over = std::string{compared->dimension};
       if (!factor) {
-        bound = text_.info[i].comparative > 0 ? Bound::more_than : Bound::less_than;
+        bound = compared->direction > 0 ? Bound::more_than : Bound::less_than;
         if (words.negated) {
           bound = opposite(bound);
           words.negated = false;
         }
-      } else if (text_.info[i].comparative < 0) {
+      } else if (compared->direction < 0) {
         invert(core);
       }
-      i += 2;
+      i = compared->end;
       if (is(i, kOr) &&
           ((word(i + 1, "equal") && word(i + 2, "to")) || (word(i + 1, "equalling")))) {
         bound = bound == Bound::more_than ? Bound::at_least : Bound::at_most;
@@ -119,12 +127,14 @@ class RatioReader : CoreReader {
       measure.to = std::string{text_.info[i].dimension};
       if (measure.to == measure.over) return std::nullopt;
       measure.end = i + 1;
+      take_bound_behind(measure.end, bound);
     } else {
       if (text_.info[i].is(kPreposition)) return std::nullopt;  // "longer than in the female"
       measure.comparand_begin = i;
-      while (usable(i) && (text_.is_word(i) || sign(i, U'-'))) ++i;
+      while (usable(i) && (text_.is_word(i) || sign(i, U'-')) && !bound_behind(i)) ++i;
       measure.comparand_end = i;
       measure.end = i;
+      take_bound_behind(measure.end, bound);
     }
     measure.negated = words.negated;
     measure.ranges.push_back(range_of(core, bound, 1, words.about));
@@ -133,8 +143,65 @@ class RatioReader : CoreReader {
     return measure;
   }
 
+  // "equalling the petals", "subequal to the limb", "exceeding the petals": of lengths.
+  std::optional<Measure> verb_comparison(Index at) const {
+    auto i = at;
+    bool const negated = word(i, "not");
+    if (negated) ++i;
+    Measure measure;
+    auto bound = Bound::none;
+    bool about = false;
+    if (word(i, "equalling") || word(i, "equaling") || word(i, "equals")) {
+      ++i;
+    } else if (word(i, "equal") && word(i + 1, "to")) {
+      i += 2;
+    } else if (word(i, "subequal") && word(i + 1, "to")) {
+      about = true;
+      i += 2;
+    } else if (word(i, "exceeding") || word(i, "exceeds") || word(i, "surpassing")) {
+      bound = negated ? Bound::at_most : Bound::more_than;
+      ++i;
+    } else {
+      return std::nullopt;
+    }
+    if (negated && bound == Bound::none) return std::nullopt;
+    while (is(i, kArticle)) ++i;
+    if (!usable(i) || !text_.is_content(i) || number(i) || !text_.info[i].dimension.empty()) {
+      return std::nullopt;
+    }
+    measure.ratio = true;
+    measure.begin = at;
+    measure.over = "length";
+    measure.comparand_begin = i;
+    while (usable(i) && (text_.is_word(i) || sign(i, U'-'))) ++i;
+    measure.comparand_end = i;
+    measure.end = i;
+    Core const core{.low = 1, .high = 1, .least = 1, .greatest = 1, .unit = {}};
+    measure.ranges.push_back(range_of(core, bound, 1, about));
+    return measure;
+  }
+
  private:
+  // "as long as", "so lang wie", "aussi long que", "tan largo como", "tão longo quanto"
+  [[nodiscard]] bool equal_at(Index at) const {
+    bool const begins =
+        word(at, "as") || word(at, "so") || word(at, "aussi") || word(at, "tan") || word(at, "tão");
+    bool const joins = word(at + 2, "as") || word(at + 2, "wie") || word(at + 2, "que") ||
+                       word(at + 2, "como") || word(at + 2, "quanto");
+    return begins && joins && usable(at + 1) && !text_.info[at + 1].dimension.empty() &&
+           text_.info[at + 1].comparative == 0;
+  }
+  // "or longer", "or less"
+  [[nodiscard]] bool bound_behind(Index at) const {
+    return is(at, kOr) && usable(at + 1) && text_.info[at + 1].comparative != 0;
+  }
+  void take_bound_behind(Index& at, Bound& bound) const {
+    if (!bound_behind(at) || bound != Bound::none) return;
+    bound = text_.info[at + 1].comparative > 0 ? Bound::at_least : Bound::at_most;
+    at += 2;
+  }
   void take_times(Index& at) const {
+    if (sign(at, U'-') && word(at + 1, "mal")) ++at;
     for (auto const& phrase : qualifiers_at(text_, at, stop_)) {
       if (usable(at) && phrase.meaning.sense == Sense::times) {
         at = phrase.end;
@@ -162,7 +229,8 @@ class RatioReader : CoreReader {
 std::optional<Measure> ratio_at(LeadText const& text, std::uint32_t at, std::uint32_t stop) {
   RatioReader const reader{text, stop};
   if (auto ratio = reader.index_ratio(at)) return ratio;
-  return reader.comparison(at);
+  if (auto ratio = reader.comparison(at)) return ratio;
+  return reader.verb_comparison(at);
 }
 
 }  // namespace keydrift::reading

@@ -96,7 +96,9 @@ class ItemReader {
     // States of one character side by side ("white and yellow", "ovate to lanceolate").
     std::vector<Cluster> merged;
     for (auto& cluster : clusters) {
-      if (!merged.empty() && same_character(merged.back(), cluster)) {
+      // "not reflexed but spreading" says two things.
+      if (!merged.empty() && same_character(merged.back(), cluster) &&
+          merged.back().all[0].atom.negated == cluster.all[0].atom.negated) {
         widen(merged.back(), std::move(cluster));
       } else {
         merged.push_back(std::move(cluster));

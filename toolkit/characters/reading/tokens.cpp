@@ -161,6 +161,7 @@ Token number_at(std::string_view text, std::size_t at) {
       auto const below = parse_plain(text.substr(end + 1, stop - end - 1));
       if (below <= 10 && token.value < below && token.value > 0) {
         token.value /= below;
+        token.is_fraction = true;
         end = stop;
       }
     }
@@ -169,6 +170,7 @@ Token number_at(std::string_view text, std::size_t at) {
     auto const next = code_point_at(text, end);
     if (auto const part = fraction_value(next.value); part > 0) {
       token.value += part;
+      token.is_fraction = true;
       end += next.bytes;
     }
   }
@@ -225,6 +227,13 @@ std::string folded_word(std::string_view word) {
     at += c.bytes;
   }
   return plain;
+}
+
+// "1 1/2", "1 ½": a whole number and its fraction, with a blank between.
+bool completes(Token const& whole, Token const& part) {
+  return whole.kind == TokenKind::number && part.kind == TokenKind::number && part.blank_before &&
+         part.value > 0 && part.value < 1 && whole.word.find('.') == std::string::npos &&
+         part.is_fraction && !whole.is_fraction;
 }
 
 }  // namespace
@@ -286,6 +295,7 @@ std::vector<Token> tokenise(std::string_view text) {
       token.kind = TokenKind::number;
       token.end = static_cast<std::uint32_t>(at + c.bytes);
       token.value = part;
+      token.is_fraction = true;
       token.word = plain_digits(part);
     } else if (is_letter(c.value)) {
       token.kind = TokenKind::word;
@@ -305,6 +315,12 @@ std::vector<Token> tokenise(std::string_view text) {
     token.blank_before = blank;
     blank = false;
     at = token.end;
+    if (!tokens.empty() && completes(tokens.back(), token)) {
+      tokens.back().end = token.end;
+      tokens.back().value += token.value;
+      tokens.back().word = plain_digits(tokens.back().value);
+      continue;
+    }
     tokens.push_back(std::move(token));
   }
   return tokens;

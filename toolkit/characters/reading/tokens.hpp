@@ -21,6 +21,7 @@ struct Token {
   TokenKind kind{TokenKind::sign};
   bool blank_before{false};  // a blank, or the beginning of the text, in front
   bool capital{false};       // words: begins with an upper-case letter
+  bool is_fraction{false};   // numbers: printed with a fraction ("1/2", "2½")
   char32_t sign{};           // signs only
   double value{};            // numbers only
   std::string word{};        // words: case-folded, NFC; numbers: in plain digits

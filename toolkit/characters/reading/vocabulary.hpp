@@ -82,6 +82,9 @@ struct WordInfo {
 // elsewhere.  Unknown words have no class.
 [[nodiscard]] WordInfo word_info(std::string_view folded, std::string_view language);
 
+// 3 for "third" and "thirds"; 0 for what parts nothing.
+[[nodiscard]] double denominator(std::string_view folded);
+
 struct Phrased {
   Sensed meaning;
   std::uint32_t end{};  // behind its last token

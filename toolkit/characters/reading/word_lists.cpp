@@ -36,7 +36,7 @@ constexpr std::string_view kPrepositions =
     "between towards toward behind before after across around around through throughout when where "
     "if as than per within among against outside inside except mit ohne von im am an auf aus bei "
     "zu "
-    "avec sans de dans sur par con sin en por com sem em cum sine";
+    "avec sans de dans sur par chez con sin en por com sem em nas nos cum sine";
 
 // How much of a quality: alone they state nothing.
 constexpr std::string_view kDegrees =
@@ -122,19 +122,43 @@ struct Numeral {
   double value;
 };
 constexpr std::array kNumerals{
-    Numeral{"one", 1},       Numeral{"two", 2},       Numeral{"three", 3},
-    Numeral{"four", 4},      Numeral{"five", 5},      Numeral{"six", 6},
-    Numeral{"seven", 7},     Numeral{"eight", 8},     Numeral{"nine", 9},
-    Numeral{"ten", 10},      Numeral{"eleven", 11},   Numeral{"twelve", 12},
-    Numeral{"thirteen", 13}, Numeral{"fourteen", 14}, Numeral{"fifteen", 15},
-    Numeral{"sixteen", 16},  Numeral{"twenty", 20},   Numeral{"zwei", 2},
-    Numeral{"drei", 3},      Numeral{"vier", 4},      Numeral{"fünf", 5},
-    Numeral{"sechs", 6},     Numeral{"acht", 8},      Numeral{"zehn", 10},
-    Numeral{"deux", 2},      Numeral{"trois", 3},     Numeral{"quatre", 4},
-    Numeral{"cinq", 5},      Numeral{"dos", 2},       Numeral{"tres", 3},
-    Numeral{"cuatro", 4},    Numeral{"cinco", 5},     Numeral{"seis", 6},
-    Numeral{"dois", 2},      Numeral{"duas", 2},      Numeral{"três", 3},
-    Numeral{"quatro", 4},    Numeral{"duo", 2},       Numeral{"tria", 3},
+    Numeral{"one", 1},       Numeral{"two", 2},        Numeral{"three", 3},
+    Numeral{"four", 4},      Numeral{"five", 5},       Numeral{"six", 6},
+    Numeral{"seven", 7},     Numeral{"eight", 8},      Numeral{"nine", 9},
+    Numeral{"ten", 10},      Numeral{"eleven", 11},    Numeral{"twelve", 12},
+    Numeral{"thirteen", 13}, Numeral{"fourteen", 14},  Numeral{"fifteen", 15},
+    Numeral{"sixteen", 16},  Numeral{"twenty", 20},    Numeral{"zwei", 2},
+    Numeral{"drei", 3},      Numeral{"vier", 4},       Numeral{"fünf", 5},
+    Numeral{"sechs", 6},     Numeral{"acht", 8},       Numeral{"zehn", 10},
+    Numeral{"deux", 2},      Numeral{"trois", 3},      Numeral{"quatre", 4},
+    Numeral{"cinq", 5},      Numeral{"dos", 2},        Numeral{"tres", 3},
+    Numeral{"cuatro", 4},    Numeral{"cinco", 5},      Numeral{"seis", 6},
+    Numeral{"dois", 2},      Numeral{"duas", 2},       Numeral{"três", 3},
+    Numeral{"quatro", 4},    Numeral{"duo", 2},        Numeral{"tria", 3},
+    Numeral{"single", 1},    Numeral{"seventeen", 17}, Numeral{"eighteen", 18},
+    Numeral{"nineteen", 19}, Numeral{"thirty", 30},    Numeral{"forty", 40},
+    Numeral{"fifty", 50},    Numeral{"sieben", 7},     Numeral{"neun", 9},
+    Numeral{"elf", 11},      Numeral{"zwölf", 12},     Numeral{"sept", 7},
+    Numeral{"huit", 8},      Numeral{"neuf", 9},       Numeral{"dix", 10},
+    Numeral{"onze", 11},     Numeral{"douze", 12},     Numeral{"siete", 7},
+    Numeral{"ocho", 8},      Numeral{"nueve", 9},      Numeral{"diez", 10},
+    Numeral{"doce", 12},     Numeral{"sete", 7},       Numeral{"oito", 8},
+    Numeral{"nove", 9},      Numeral{"dez", 10},       Numeral{"doze", 12},
+    Numeral{"quattuor", 4},  Numeral{"quinque", 5},    Numeral{"septem", 7},
+    Numeral{"octo", 8},      Numeral{"novem", 9},      Numeral{"decem", 10},
+    Numeral{"duodecim", 12},
+};
+
+// "one third", "two-thirds", "three-quarters"
+struct Denominator {
+  std::string_view words;
+  double value;
+};
+constexpr std::array kDenominators{
+    Denominator{"half halves", 2},      Denominator{"third thirds", 3},
+    Denominator{"quarter quarters", 4}, Denominator{"fourth fourths", 4},
+    Denominator{"fifth fifths", 5},     Denominator{"sixth sixths", 6},
+    Denominator{"eighth eighths", 8},   Denominator{"tenth tenths", 10},
 };
 
 struct Dimension {
@@ -143,13 +167,19 @@ struct Dimension {
   int comparative;
 };
 constexpr std::array kDimensions{
-    Dimension{"long length lengths lang länge longueur longo comprimento longus", "length", 0},
+    Dimension{"long length lengths lang länge longue longues longs longueur longo "
+              "longa longos longas longitud comprimento longus longum longi longae",
+              "length", 0},
     Dimension{"longer länger", "length", 1},
     Dimension{"shorter kürzer", "length", -1},
-    Dimension{"wide broad width breadth breit breite largeur ancho largura latus", "width", 0},
+    Dimension{"wide broad width breadth breit breite largeur ancho ancha anchos "
+              "anchas anchura largura latus latum",
+              "width", 0},
     Dimension{"wider broader breiter", "width", 1},
     Dimension{"narrower schmaler", "width", -1},
-    Dimension{"high tall height hoch höhe haut hauteur alto altura", "height", 0},
+    Dimension{"high tall height hoch höhe haut haute hauts hautes hauteur "
+              "alto alta altos altas altura altus altum",
+              "height", 0},
     Dimension{"higher taller höher", "height", 1},
     Dimension{"diam diameter diameters durchmesser diamètre diámetro diâmetro", "diameter", 0},
     Dimension{"thick thickness dick dicke épais grueso espesso", "thickness", 0},
@@ -226,12 +256,43 @@ constexpr std::array kLocalWords{
     LocalWord{"la", "ad", kTo | kFunction},
 };
 
+// Dimensions that are others elsewhere: "largo" is long in Spanish and wide in Portuguese.
+struct LocalDimension {
+  std::string_view language;
+  std::string_view words;
+  std::string_view name;
+};
+constexpr std::array kLocalDimensions{
+    LocalDimension{"fr", "large larges", "width"},
+    LocalDimension{"es", "largo larga largos largas", "length"},
+    LocalDimension{"pt", "largo larga largos largas", "width"},
+    LocalDimension{"la", "lata lati latae", "width"},
+};
+
 }  // namespace
+
+double denominator(std::string_view folded) {
+  for (auto const& [words, value] : kDenominators) {
+    bool found = false;
+    each_word(words, [&](std::string_view word) { found = found || word == folded; });
+    if (found) return value;
+  }
+  return 0;
+}
 
 WordInfo word_info(std::string_view folded, std::string_view language) {
   static Table const table = make_table();
   WordInfo info;
   if (auto const found = table.find(folded); found != table.end()) info = found->second;
+  if (!language.empty() && language.substr(0, 2) != "en") {
+    auto const primary = language.substr(0, language.find('-'));
+    for (auto const& local : kLocalDimensions) {
+      if (local.language != primary) continue;
+      each_word(local.words, [&](std::string_view word) {
+        if (word == folded) info.dimension = local.name;
+      });
+    }
+  }
   if (folded.size() <= 3 && !language.empty()) {
     auto const primary = language.substr(0, language.find('-'));
     for (auto const& local : kLocalWords) {
