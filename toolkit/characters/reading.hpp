@@ -15,16 +15,21 @@
 // - A state of the lexicon counts beside its subject, or beside none where the words before name
 //   one; not where a part is named that the character does not know of ("leaf sheath", "upper
 //   leaves" are not "leaf"): such words are opaque.
+// - Absence is one thing in all its words ("without hairs", "lacking", "no", "hairless"), also over a
+//   list ("without spines or awns"); "un-" denies a state.
 // - Parentheses in numbers are extremes; "at least", "up to" … are limits; "ca.", "±" widen by the
 //   tolerance.  Comparisons are ratios: what comes first of length, width, height … over the other.
 //   A number that the lexicon does not know is a character "~n:<words around it>|<unit>".
 // - A hedge before a further state ("flat, rarely rolled") admits that state, and the whole is
 //   firm.  So are the extremes in "5, rarely 4".
 // - An exception names groups ("except in", "but not in", or "rolled in Aus" behind "leaves flat")
-//   and belongs to the statement in front of it.  One whose group cannot be told ("except in
-//   floating forms") makes hedged; one of a part ("except at the base") stays with the words.
+//   and belongs to the statement in front of it; "awns present in Aus only" is the contrary, except
+//   in Aus.  One whose group cannot be told ("except in floating forms") makes hedged; one of a part
+//   ("except at the base") stays with the words.
 // - A limit ("in females", "when dry") is that of its statement; one with a colon ("Males:") goes
-//   on to the end of the sentence.  "if", "when present" make hedged.
+//   on to the end of the sentence.
+// - "If beaked, then bifid" is "not beaked, or bifid".  "If present" admits what the lexicon says
+//   makes the character inapplicable; where it says nothing, and elsewhere, "if" makes hedged.
 // - Notes in brackets or behind "Note:" are noted; figure references are nothing.
 // - "Not as above" is the contrary of the other leads of its couplet.
 // - Words that mean states of several characters mean the one that a sibling lead speaks of.  Words
@@ -36,6 +41,8 @@
 // Findings: ambiguous-words, backwards-range, missing-unit (warnings); malformed-mark,
 // unknown-character, unknown-state, mark-without-number, unit-in-mark (errors; the words are read
 // instead).
+//
+// Statement::pieces says which bytes of the lead each of these was read from.
 
 #include <span>
 #include <string>
