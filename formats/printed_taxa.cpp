@@ -388,9 +388,13 @@ class TaxaReader {
         word(i).size() > 1 && word(i).back() == '.' && is_digit(code_point_at(word(i), 0).value);
     if (numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)))) ++i;
     bool const authored = !reading_.taxa.back().authorship.empty();
-    bool const other =
-        starts_taxon(i) || ((separated || list_has_separator()) &&
-                            (starts_other_taxon(i, authored) || starts_genusless(i)));
+    // "Aus Roe, Bus Dorn"
+    bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&
+                        has_strict_latin_ending(word(i)) && is_authorish(word(i + 1)) &&
+                        !is_year(word(i + 1));
+    bool const other = listed || starts_taxon(i) ||
+                       ((separated || list_has_separator()) &&
+                        (starts_other_taxon(i, authored) || starts_genusless(i)));
     if (!other) return false;
     for (std::size_t b = at_; b < at_ + bracket; ++b) {
       auto part = without_end(word(b));

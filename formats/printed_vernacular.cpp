@@ -99,6 +99,9 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
   auto const second = without_closing(words[1]);
   if (is_rank_noun(fold(words[0])) && is_capitalised(second) && has_latin_ending(second)) return 1;
+  if (words[0].ends_with(':') && is_capitalised(second) && has_latin_ending(second)) {
+    return 1;  // "AUSIDAE: Aus Roe"
+  }
   // "Pine warbler" has the form of a name; so has what follows it.
   bool const begins_with_name = is_abbreviated(words[0]) || name_begins(words, 0);
   if (begins_with_name || is_rank(words[0])) return 0;

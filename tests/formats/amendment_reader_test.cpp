@@ -123,7 +123,7 @@ TEST(AmendmentReader, KeepsItsLimits) {
   EXPECT_EQ(to_text(loaded.findings[0]),
             "piece.txt:2:1: error: this line has 30 bytes, more than the limit of 20 "
             "[line-too-long]\n"
-            "  break the piece into lines, one lead each, or allow more with --limit line=40\n");
+            "  break the piece into lines, one lead each, or allow more with --limit line=33\n");
 }
 
 TEST(AmendmentReader, TakesCoupletsOfTheInterchangeFormByTheirNumbers) {

@@ -98,6 +98,8 @@ TEST(PrintedNames, ListsOfGeneraAreToldFromAuthors) {
   EXPECT_EQ(led_to("Dusus, Eusus"), "Dusus + Eusus");
   EXPECT_EQ(led_to("DUSIDAE (p. 6) and EUSIDAE (p. 9)"), "Dusidae + Eusidae (p. 6; p. 9)");
   EXPECT_EQ(led_to("9. Dusus or 10. Eusus"), "Dusus + Eusus");
+  EXPECT_EQ(led_to("Dusus Roe, Eusus Dorn"), "Dusus + Eusus");
+  EXPECT_EQ(led_to("DUSIDAE: Eusus Dorn"), "Eusus (DUSIDAE)");
 }
 
 TEST(PrintedNames, NumbersSubgeneraAndUnnamedSpeciesGoWithShortGenera) {
