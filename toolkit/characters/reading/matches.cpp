@@ -88,31 +88,38 @@ void ClauseMatches::find_subjects() {
   }
 }
 
-WordTrie<StateRef>::Node ClauseMatches::step(WordTrie<StateRef>::Node node, Index position) const {
+// Phrases that begin at `from`; `absence`: words of absence in front are all one.
+void ClauseMatches::add_possible(Index from, bool absence) {
   auto const& trie = lexicon_.states();
-  if (absence_end_[position] != 0) return trie.step(node, kWithout);
-  auto const next = trie.step(node, text_.tokens[stream_[position]].word);
-  // "fruits capsules": the lexicon says "capsule".
-  return next != WordTrie<StateRef>::kNowhere ? next : trie.step(node, ones_[position]);
+  auto node = trie.root();
+  // The words count, not the commas between them ("single, at the tip of the culm").
+  for (auto i = from; i < stream_.size() && (i == from || !barrier_[i] || comma_[i]);) {
+    if (absence && absence_end_[i] != 0) {
+      node = trie.step(node, kWithout);
+      i = absence_end_[i];
+    } else {
+      auto const next = trie.step(node, text_.tokens[stream_[i]].word);
+      // "fruits capsules": the lexicon says "capsule".
+      node = next != WordTrie<StateRef>::kNowhere ? next : trie.step(node, ones_[i]);
+      ++i;
+    }
+    if (node == WordTrie<StateRef>::kNowhere) return;
+    if (!trie.payloads(node).empty()) possible_.push_back({from, i, &trie.payloads(node)});
+  }
 }
 
 void ClauseMatches::find_possible() {
   auto const& trie = lexicon_.states();
   for (Index from = 0; from < stream_.size(); ++from) {
-    auto node = trie.root();
-    auto before = possible_.size();
-    // The words count, not the commas between them ("single, at the tip of the culm").
-    for (auto i = from; i < stream_.size() && (i == from || !barrier_[i] || comma_[i]);) {
-      node = step(node, i);
-      if (node == WordTrie<StateRef>::kNowhere) break;
-      i = std::max(i + 1, absence_end_[i]);
-      if (!trie.payloads(node).empty()) possible_.push_back({from, i, &trie.payloads(node)});
-    }
+    auto const before = possible_.size();
+    add_possible(from, true);
+    // "wings lacking, legs red": absent, and not "without legs".
+    if (possible_.size() == before && absence_end_[from] != 0) add_possible(from, false);
     if (possible_.size() > before) continue;
     // "unbranched": not branched.
     auto const& word = text_.tokens[stream_[from]].word;
     if (word.size() < 5 || !word.starts_with("un")) continue;
-    node = trie.step(trie.root(), std::string_view{word}.substr(2));
+    auto const node = trie.step(trie.root(), std::string_view{word}.substr(2));
     if (node == WordTrie<StateRef>::kNowhere || trie.payloads(node).empty()) continue;
     possible_.push_back({from, from + 1, &trie.payloads(node), true});
   }

@@ -88,8 +88,7 @@ class ClauseMatches {
   void find_absence();
   void find_subjects();
   void find_possible();
-  // A step along the phrases of states from `node` with the word at `position`.
-  [[nodiscard]] WordTrie<StateRef>::Node step(WordTrie<StateRef>::Node node, Index position) const;
+  void add_possible(Index from, bool absence);
   [[nodiscard]] bool language_fits(std::string_view language) const;
   [[nodiscard]] bool alien(Index position, Index row) const;
   [[nodiscard]] bool subject_is_whole(SubjectHit const& hit, Index row, Index from, Index to) const;

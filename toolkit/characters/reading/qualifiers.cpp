@@ -208,7 +208,10 @@ class ExceptionReader {
   Index only_in_group(Index at, Index names_end, std::vector<std::string> groups) {
     bool const in_front = at > clause_.begin && text_.is_word(at - 1, "only");
     bool const behind = names_end < clause_.end && text_.is_word(names_end, "only");
-    if (!in_front && !behind) return at + 1;
+    // "in Fen only" names a place, as likely as not.
+    bool const known =
+        text_.tokens[at + 1].word.size() <= 2 || genera_.contains(text_.tokens[at + 1].word);
+    if (!known || (!in_front && !behind)) return at + 1;
     Exception exception;
     exception.begin = in_front ? at - 1 : at;
     exception.end = behind ? names_end + 1 : names_end;

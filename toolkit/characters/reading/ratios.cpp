@@ -99,6 +99,15 @@ class RatioReader : CoreReader {
           bound = opposite(bound);
           words.negated = false;
         }
+      } else if (core.high < 1) {
+        // "a third longer than"
+        for (auto* value : {&core.low, &core.high, &core.least, &core.greatest}) {
+          *value = clean(1 + compared->direction * *value);
+        }
+        if (core.low > core.high) {
+          std::swap(core.low, core.high);
+          std::swap(core.least, core.greatest);
+        }
       } else if (compared->direction < 0) {
         invert(core);
       }
@@ -165,13 +174,19 @@ class RatioReader : CoreReader {
       return std::nullopt;
     }
     if (negated && bound == Bound::none) return std::nullopt;
+    measure.over = "length";
+    // "equalling or longer than"
+    if (auto const compared = is(i, kOr) ? comparative_at(i + 1) : std::nullopt) {
+      bound = compared->direction > 0 ? Bound::at_least : Bound::at_most;
+      measure.over = std::string{compared->dimension};
+      i = compared->end;
+    }
     while (is(i, kArticle)) ++i;
     if (!usable(i) || !text_.is_content(i) || number(i) || !text_.info[i].dimension.empty()) {
       return std::nullopt;
     }
     measure.ratio = true;
     measure.begin = at;
-    measure.over = "length";
     measure.comparand_begin = i;
     while (usable(i) && (text_.is_word(i) || sign(i, U'-'))) ++i;
     measure.comparand_end = i;
