@@ -114,7 +114,9 @@ void ClauseMatches::find_possible() {
     auto const before = possible_.size();
     add_possible(from, true);
     // "wings lacking, legs red": absent, and not "without legs".
-    if (possible_.size() == before && absence_end_[from] != 0) add_possible(from, false);
+    auto const behind = absence_end_[from];
+    bool const alone = behind != 0 && (behind == stream_.size() || barrier_[behind]);
+    if (possible_.size() == before && alone) add_possible(from, false);
     if (possible_.size() > before) continue;
     // "unbranched": not branched.
     auto const& word = text_.tokens[stream_[from]].word;
