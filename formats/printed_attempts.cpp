@@ -100,7 +100,7 @@ class Reader {
 
   void offer(Leads const& read, Grouping grouping) {
     Attempt attempt{read, std::move(grouping), {}};
-    attempt.judgement = judge(attempt.grouping, read->sorted, read->reads);
+    attempt.judgement = judge(key_text(*read), attempt.grouping, read->sorted, read->reads);
     if (!best_) {
       best_ = std::move(attempt);
       return;

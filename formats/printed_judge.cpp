@@ -2,13 +2,16 @@
 
 #include <unordered_map>
 
+#include "keydrift/formats/printed_leaders.hpp"
+
 namespace keydrift::printed {
 namespace {
 
 class Judge {
  public:
-  Judge(Grouping const& grouping, SortedLines const& sorted, std::vector<ReadLead> const& reads)
-      : grouping_{grouping}, sorted_{sorted}, reads_{reads} {}
+  Judge(KeyText const& key, Grouping const& grouping, SortedLines const& sorted,
+        std::vector<ReadLead> const& reads)
+      : key_{key}, grouping_{grouping}, sorted_{sorted}, reads_{reads} {}
 
   Judgement run() && {
     find_homes();
@@ -22,8 +25,17 @@ class Judge {
       if (!reached) ++judgement_.orphans;
     }
     for (auto const& remark : sorted_.remarks) {
-      if (remark.kind == RemarkKind::prose && remark.lead != kNone) {
+      if (remark.kind != RemarkKind::prose) continue;
+      if (remark.lead != kNone) {
         judgement_.strays += remark.pieces.size();
+        continue;
+      }
+      // Before the first lead stands prose as well; a line that leads somewhere is none.
+      for (auto const& piece : remark.pieces) {
+        auto const text = key_.text.substr(piece.begin, piece.end - piece.begin);
+        auto const split = split_at_leader(text, key_.numbering);
+        bool const led = split.kind == LeaderKind::dots && split.destination_begin < text.size();
+        if (led) ++judgement_.strays;
       }
     }
     return judgement_;
@@ -74,6 +86,7 @@ class Judge {
     return true;
   }
 
+  KeyText const& key_;
   Grouping const& grouping_;
   SortedLines const& sorted_;
   std::vector<ReadLead> const& reads_;
@@ -86,9 +99,9 @@ class Judge {
 
 }  // namespace
 
-Judgement judge(Grouping const& grouping, SortedLines const& sorted,
+Judgement judge(KeyText const& key, Grouping const& grouping, SortedLines const& sorted,
                 std::vector<ReadLead> const& reads) {
-  return Judge{grouping, sorted, reads}.run();
+  return Judge{key, grouping, sorted, reads}.run();
 }
 
 }  // namespace keydrift::printed

@@ -15,7 +15,7 @@ struct Judgement {
   std::size_t leads{};
   std::size_t sound{};    // leads that have a rival and a destination
   std::size_t orphans{};  // couplets to which nothing leads, starts of keys apart
-  std::size_t strays{};   // lines among the leads that belong to none
+  std::size_t strays{};   // lines among the leads that belong to none, or before them and lead on
 
   // Sound leads count for the reading; the others, orphans and strays against it.
   [[nodiscard]] std::int64_t points() const {
@@ -28,7 +28,7 @@ struct Judgement {
   }
 };
 
-[[nodiscard]] Judgement judge(Grouping const& grouping, SortedLines const& sorted,
-                              std::vector<ReadLead> const& reads);
+[[nodiscard]] Judgement judge(KeyText const& key, Grouping const& grouping,
+                              SortedLines const& sorted, std::vector<ReadLead> const& reads);
 
 }  // namespace keydrift::printed
