@@ -172,6 +172,7 @@ class CoupletSetter {
             "{}: {} {}", at, character_of(role, view_.label, view_.old_edition, view_.new_edition),
             to_word(role.transition));
         if (!role.numbers.empty()) text += fmt::format(", {}", role.numbers);
+        if (!role.limits.empty()) text += fmt::format(", {}", enumerated(role.limits));
         remark("§", text);
       }
       if (has_event(change, CoupletEvent::redirected)) redirections(*best, change.leads);

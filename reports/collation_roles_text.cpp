@@ -29,6 +29,7 @@ std::vector<Line> wording(Page const& page, Edition const& edition,
 void set_role(Page& page, CollationView const& view, RoleChange const& role) {
   auto headline = capitalised(character_of(role, view.label, view.old_edition, view.new_edition));
   if (!role.numbers.empty()) headline += fmt::format(", {}", role.numbers);
+  if (!role.limits.empty()) headline += fmt::format(", {}", enumerated(role.limits));
   if (!role.exceptions_added.empty()) {
     headline += fmt::format(", for {}", enumerated(role.exceptions_added));
   }

@@ -103,6 +103,7 @@ void write_role(HtmlWriter& html, CollationView const& view, RoleChange const& r
   auto told = capitalised(view.label(role.character));
   told += fmt::format(": {}", to_word(role.transition));
   if (!role.numbers.empty()) told += fmt::format(", {}", role.numbers);
+  if (!role.limits.empty()) told += fmt::format(", {}", enumerated(role.limits));
   if (!role.exceptions_added.empty()) {
     told += fmt::format(", for {}", enumerated(role.exceptions_added));
   }

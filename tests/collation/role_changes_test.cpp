@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
+#include "keydrift/characters/reading.hpp"
 #include "keydrift/collation/numbers.hpp"
 #include "sketch.hpp"
 
@@ -105,17 +108,105 @@ TEST(RoleChanges, OtherStatesAreTold) {
 }
 
 TEST(RoleChanges, ALimitToASexIsAddedAndRemoved) {
-  EXPECT_EQ(roles_of_3b("lip: brown", "male lip: brown"), "lip: scope limit added 3b→3b\n");
-  EXPECT_EQ(roles_of_3b("male lip: brown", "lip: brown"), "lip: scope limit removed 3b→3b\n");
+  EXPECT_EQ(roles_of_3b("lip: brown", "male lip: brown"), "lip: scope limit added 3b→3b male\n");
+  EXPECT_EQ(roles_of_3b("male lip: brown", "lip: brown"), "lip: scope limit removed 3b→3b male\n");
   EXPECT_EQ(roles_of_3b("male lip: brown", "female lip: brown"),
-            "lip: scope limit added 3b→3b\nlip: scope limit removed 3b→3b\n");
+            "lip: scope limit added 3b→3b female\nlip: scope limit removed 3b→3b male\n");
 }
 
 TEST(RoleChanges, SeveralChangesOfOneStatementAreAllTold) {
   EXPECT_EQ(roles_of_3b("lip: brown", "male lip: brown | pink except Aus dus"),
             "lip: became an exception note 3b→3b for Aus dus\n"
             "lip: states changed 3b→3b\n"
-            "lip: scope limit added 3b→3b\n");
+            "lip: scope limit added 3b→3b male\n");
+}
+
+// Each strength against each other, there and back.
+TEST(RoleChanges, EveryStepOfStrengthHasItsTransition) {
+  struct Step {
+    char const* was;
+    char const* is;
+    char const* there;
+    char const* back;
+  };
+  constexpr auto firm = "lip: brown";
+  constexpr auto excepted = "lip: brown except Aus dus";
+  constexpr auto hedged = "usually lip: brown";
+  constexpr auto noted = "note lip: brown";
+  for (auto const& [was, is, there, back] : {
+           Step{firm, excepted, "became an exception note 3b→3b for Aus dus",
+                "became firm 3b→3b not for Aus dus"},
+           Step{firm, hedged, "became hedged 3b→3b", "became firm 3b→3b"},
+           Step{firm, noted, "became a note 3b→3b", "became firm 3b→3b"},
+           Step{excepted, hedged, "became hedged 3b→3b not for Aus dus",
+                "became stronger 3b→3b for Aus dus"},
+           Step{excepted, noted, "became a note 3b→3b not for Aus dus",
+                "became stronger 3b→3b for Aus dus"},
+           Step{hedged, noted, "became a note 3b→3b", "became stronger 3b→3b"},
+       }) {
+    EXPECT_EQ(roles_of_3b(was, is), std::string{"lip: "} + there + "\n") << was << " | " << is;
+    EXPECT_EQ(roles_of_3b(is, was), std::string{"lip: "} + back + "\n") << is << " | " << was;
+  }
+}
+
+TEST(RoleChanges, OfAGroupExceptedInPartTheOthersAreTold) {
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus", "lip: brown except Aus bus"),
+            "lip: exception narrowed 3b→3b not for Aus cus not for Aus dus\n");
+  EXPECT_EQ(roles_of_3b("lip: brown except Aus bus | Bus", "lip: brown except Aus"),
+            "lip: exception for other groups 3b→3b for Aus cus for Aus dus not for Bus\n");
+}
+
+TEST(RoleChanges, AnExceptedTaxonUnderItsNewNameIsTheSame) {
+  auto const old_edition = sketched("old", with_3b("lip: brown except Aus dus"));
+  auto revised = with_3b("lip: brown except Bus novus");
+  revised[2].leads[1].to = "Bus novus";
+  auto const new_edition = sketched("new", revised);
+  auto const collation = collated(old_edition, new_edition,
+                                  {.lexicon = {},
+                                   .rows = {{.old_name = "Aus dus",
+                                             .relation = Relation::congruent,
+                                             .new_name = "Bus novus",
+                                             .note = "",
+                                             .place = {}}},
+                                   .parents = {}});
+  EXPECT_EQ(test::roles_of(collation, old_edition, new_edition), "");
+}
+
+TEST(RoleChanges, ANumberIsToldWhenItIsNegatedOrGetsAnotherEnd) {
+  EXPECT_EQ(roles_of_3b("ribs: 3..5", "not ribs: 3..5"),
+            "ribs: limits changed 3b→3b 3–5 → not 3–5\n");
+  EXPECT_EQ(roles_of_3b("ribs: < 5 mm", "ribs: <= 5 mm"),
+            "ribs: limits changed 3b→3b < 5 mm → ≤ 5 mm\n");
+  EXPECT_EQ(roles_of_3b("ribs: < 5 mm", "ribs: 3..5 mm"),
+            "ribs: limits changed 3b→3b < 5 mm → 3–5 mm\n");
+}
+
+TEST(RoleChanges, AContraryIsAnotherState) {
+  EXPECT_EQ(roles_of_3b("lip: brown", "not lip: brown"), "lip: states changed 3b→3b\n");
+}
+
+// The words of the two editions are read here, with a lexicon that knows both.
+TEST(RoleChanges, AnotherWordForAPartOrAStateIsNoChange) {
+  Lexicon lexicon;
+  lexicon.characters.push_back({.id = "lip",
+                                .label = "colour of the lip",
+                                .structure = "lip",
+                                .property = "colour",
+                                .subjects = {Phrase{"lip"}, Phrase{"labrum"}},
+                                .states = {{.id = "white", .phrases = {Phrase{"pale"}}},
+                                           {.id = "brown", .phrases = {Phrase{"tan"}}}}});
+  auto old_edition = test::make_edition(
+      "old", {{"1", {{"Lip white", "Aus bus"}, {"Lip brown, except in Aus cus", "2"}}},
+              {"2", {{"Shell flat", "Aus cus"}, {"Shell high", "Aus dus"}}}});
+  auto new_edition = test::make_edition(
+      "new", {{"1", {{"Labrum pale", "Aus bus"}, {"Labrum tan (but not in Aus cus)", "2"}}},
+              {"2", {{"Shell flat", "Aus cus"}, {"Shell high", "Aus dus"}}}});
+  EXPECT_TRUE(read_statements(std::array{&old_edition, &new_edition}, lexicon).empty());
+  auto const collation =
+      collated(old_edition, new_edition, {.lexicon = lexicon, .rows = {}, .parents = {}});
+  EXPECT_EQ(test::roles_of(collation, old_edition, new_edition), "");
+  EXPECT_EQ(test::told(collation, old_edition, new_edition), "1-1 reworded; 2-2 kept");
+  EXPECT_FALSE(collation.changes_meaning);
 }
 
 TEST(RoleChanges, ExceptionNotesLeadTheList) {

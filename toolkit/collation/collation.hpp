@@ -168,11 +168,12 @@ struct RoleChange {
   std::optional<StatementId> new_statement;
   std::optional<LeadId> old_lead;  // the corresponding leads, also where nothing is stated
   std::optional<LeadId> new_lead;
-  std::vector<std::string> exceptions_added;  // groups
+  std::vector<std::string> exceptions_added;  // groups, or single members of one
   std::vector<std::string> exceptions_removed;
   std::vector<TaxonId> old_taxa;  // below the lead
   std::vector<TaxonId> new_taxa;
-  std::string numbers;  // for limits_changed: "5 mm → 4 mm" style, ready to print
+  std::string numbers;              // for limits_changed: "5 mm → 4 mm" style, ready to print
+  std::vector<std::string> limits;  // for scope_limit_…: those that came or went ("male")
 };
 
 // Where a character stands in an edition.

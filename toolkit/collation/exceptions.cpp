@@ -7,7 +7,8 @@
 namespace keydrift::collating {
 
 Exceptions::Exceptions(Side const& old_side, Side const& new_side, TaxonMatching const& matching,
-                       ParentTable const& parents) {
+                       ParentTable const& parents)
+    : editions_{old_side.edition, new_side.edition} {
   for (auto const of : {Of::old_edition, Of::new_edition}) {
     auto const& edition = *(of == Of::old_edition ? old_side : new_side).edition;
     auto& members = members_[static_cast<std::size_t>(of)];
@@ -58,16 +59,30 @@ std::vector<std::string> Exceptions::not_covered(Of of, std::vector<std::string>
     // By their members: "except in Aus" and "except in A. bus and A. cus" may be the same.  A
     // member that the other edition lacks cannot be asked about.
     bool any = false;
-    bool all = true;
+    std::vector<TaxonId> left;
     for (auto const taxon : members(of, group)) {
       auto const& same = counterparts_[static_cast<std::size_t>(of)][taxon.index];
       if (same.empty()) continue;
-      any = true;
-      all = all && std::any_of(same.begin(), same.end(), [&](TaxonId t) {
-              return std::binary_search(covered.begin(), covered.end(), t);
-            });
+      if (std::any_of(same.begin(), same.end(), [&](TaxonId t) {
+            return std::binary_search(covered.begin(), covered.end(), t);
+          })) {
+        any = true;
+      } else {
+        left.push_back(taxon);
+      }
     }
-    if (!any || !all) result.push_back(group);
+    if (any && left.empty()) continue;
+    if (!any) {
+      result.push_back(group);
+      continue;
+    }
+    // Of a group that is covered in part the members that are not.
+    auto const& edition = *editions_[static_cast<std::size_t>(of)];
+    for (auto const taxon : left) {
+      if (std::find(result.begin(), result.end(), edition[taxon].name) == result.end()) {
+        result.push_back(edition[taxon].name);
+      }
+    }
   }
   return result;
 }

@@ -19,6 +19,18 @@ std::vector<Atom> atoms_of(Statement const& statement, std::string_view characte
   return atoms;
 }
 
+// Values of the limits that `others` lack.
+std::vector<std::string> only_in(std::vector<Limit> const& limits,
+                                 std::vector<Limit> const& others) {
+  std::vector<std::string> values;
+  for (auto const& limit : limits) {
+    if (std::find(others.begin(), others.end(), limit) == others.end()) {
+      values.push_back(limit.value);
+    }
+  }
+  return values;
+}
+
 // Of two different strengths.
 std::optional<RoleTransition> change_of_strength(Strength was, Strength is) {
   if (was == is) return std::nullopt;
@@ -168,13 +180,12 @@ class Casting {
             numeric ? RoleTransition::limits_changed : RoleTransition::states_changed, character);
         if (numeric) change.numbers = change_in_words(old_atoms.front(), new_atoms.front());
       }
-      auto const lacks = [](std::vector<Limit> const& limits, std::vector<Limit> const& others) {
-        return std::any_of(limits.begin(), limits.end(), [&](Limit const& limit) {
-          return std::find(others.begin(), others.end(), limit) == others.end();
-        });
-      };
-      if (lacks(is.limits, was.limits)) tell(RoleTransition::scope_limit_added, character);
-      if (lacks(was.limits, is.limits)) tell(RoleTransition::scope_limit_removed, character);
+      if (auto limits = only_in(is.limits, was.limits); !limits.empty()) {
+        tell(RoleTransition::scope_limit_added, character).limits = std::move(limits);
+      }
+      if (auto limits = only_in(was.limits, is.limits); !limits.empty()) {
+        tell(RoleTransition::scope_limit_removed, character).limits = std::move(limits);
+      }
     }
     for (auto const& character : before) {
       if (has(after, character) || one_each_in_other_words) continue;
