@@ -2,7 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <future>
+#include <limits>
+#include <map>
 #include <string>
+#include <string_view>
 #include <unordered_map>
 #include <utility>
 
@@ -17,13 +22,27 @@ using reading::Complaint;
 using reading::CoupletDrafts;
 using reading::Draft;
 
+constexpr auto no_text = std::numeric_limits<std::uint32_t>::max();
+
 // One lead while it is read.
 struct LeadInHand {
   Edition const* edition{};
   Lead* lead{};
   std::vector<Draft> drafts;
   std::vector<Statement> kept;  // came in with predicates (JSON)
+  std::uint32_t text{no_text};  // what its words are among the texts
 };
+
+// A text that leads have.
+struct LeadWords {
+  std::string_view text;
+  std::string_view language;
+  std::uint32_t uses{};  // leads that have yet to take the reading
+  reading::LeadReading reading;
+};
+
+// With fewer texts a second thread is not worth its start.
+constexpr std::size_t worth_a_thread = 2000;
 
 class Reader {
  public:
@@ -37,11 +56,13 @@ class Reader {
     for (auto* edition : editions_) {
       for (auto& couplet : edition->couplets) {
         first_leads_.push_back(leads_.size());
-        for (auto& lead : couplet.leads) leads_.push_back({edition, &lead, {}, {}});
+        for (auto& lead : couplet.leads) leads_.push_back({edition, &lead, {}, {}, no_text});
       }
     }
     first_leads_.push_back(leads_.size());
+    read_texts();
     for (auto& in_hand : leads_) read(in_hand);
+    texts_ = {};
     std::vector<CoupletDrafts> couplets;
     for (std::size_t c = 0; c + 1 < first_leads_.size(); ++c) {
       CoupletDrafts couplet;
@@ -80,10 +101,9 @@ class Reader {
 
   void read(LeadInHand& in_hand) {
     auto& lead = *in_hand.lead;
-    bool read_words = keep_given(in_hand);
-    lead.statements.clear();
-    if (!read_words) return;
-    auto result = words_of(lead.text, in_hand.edition->front.language);
+    if (in_hand.text == no_text) return;
+    auto& words = texts_[in_hand.text];
+    auto result = --words.uses == 0 ? std::move(words.reading) : words.reading;
     for (auto& draft : result.drafts) {
       bool const given =
           std::any_of(in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
@@ -97,12 +117,31 @@ class Reader {
     for (auto const& complaint : result.complaints) report(in_hand, complaint);
   }
 
-  // Editions share most of their leads: what one text says is read once.
-  reading::LeadReading words_of(std::string const& text, std::string const& language) {
-    if (editions_.size() < 2) return reading::read_lead(text, language, rules_);
-    auto const [known, fresh] = read_.try_emplace(language + '\n' + text);
-    if (fresh) known->second = reading::read_lead(text, language, rules_);
-    return known->second;
+  // Editions share most of their leads: what one text says is read once.  A reading hangs on
+  // nothing but the text, its language and the rules, so that two threads may share the texts.
+  void read_texts() {
+    std::map<std::string_view, std::unordered_map<std::string_view, std::uint32_t>> known;
+    for (auto& in_hand : leads_) {
+      bool const has_words = keep_given(in_hand);
+      in_hand.lead->statements.clear();
+      if (!has_words) continue;
+      std::string_view const language = in_hand.edition->front.language;
+      auto const [found, fresh] = known[language].try_emplace(
+          in_hand.lead->text, static_cast<std::uint32_t>(texts_.size()));
+      if (fresh) texts_.push_back({in_hand.lead->text, language, 0, {}});
+      in_hand.text = found->second;
+      ++texts_[found->second].uses;
+    }
+    auto const read_range = [this](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) {
+        texts_[i].reading = reading::read_lead(texts_[i].text, texts_[i].language, rules_);
+      }
+    };
+    auto const middle = texts_.size() < worth_a_thread ? 0 : texts_.size() / 2;
+    auto other = std::async(middle == 0 ? std::launch::deferred : std::launch::async, read_range,
+                            std::size_t{0}, middle);
+    read_range(middle, texts_.size());
+    other.get();
   }
 
   // Statements that came in with predicates.  False when they cannot be found in the text, so that
@@ -258,6 +297,7 @@ class Reader {
       statement.pieces = std::move(draft.pieces);
       statements.push_back(std::move(statement));
     }
+    in_hand.drafts = {};
     for (auto& statement : in_hand.kept) statements.push_back(std::move(statement));
     std::stable_sort(
         statements.begin(), statements.end(),
@@ -268,7 +308,7 @@ class Reader {
   reading::LexiconIndex index_;
   reading::Genera genera_;
   reading::ReadingRules rules_;
-  std::unordered_map<std::string, reading::LeadReading> read_;  // by language and text
+  std::vector<LeadWords> texts_;
   std::vector<LeadInHand> leads_;
   std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
   std::vector<Finding> findings_;
