@@ -14,6 +14,7 @@
 
 #include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/collation/collation.hpp"
+#include "keydrift/collation/reasons.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
@@ -21,9 +22,11 @@ namespace keydrift {
 
 [[nodiscard]] std::string proof_json(Edition const& edition, EditionProof const& proof);
 
-// Holds both editions in full, so that it can be read without their files.
+// Holds both editions in full, so that it can be read without their files; `why`: the reasons of
+// the couplets asked about.
 [[nodiscard]] std::string collation_json(Edition const& old_edition, Edition const& new_edition,
-                                         Collation const& collation);
+                                         Collation const& collation,
+                                         std::span<CoupletReasons const> why = {});
 
 [[nodiscard]] std::string redetermination_json(Edition const& old_edition,
                                                Edition const& new_edition,

@@ -27,15 +27,6 @@ Json strings(std::vector<std::string> const& texts) {
   return of(std::span<std::string const>{texts});
 }
 
-Json similarity_of(Similarity const& similarity) {
-  Json json;
-  json["taxa"] = similarity.taxa;
-  json["statements"] = similarity.statements;
-  json["neighbours"] = similarity.neighbours;
-  json["total"] = similarity.total;
-  return json;
-}
-
 Json leads_of(std::vector<LeadPair> const& pairs) {
   auto json = Json::array();
   for (auto const& pair : pairs) {
@@ -61,7 +52,7 @@ Json alignment_of(Sides const& sides, Alignment const& alignment) {
     Json each;
     each["old"] = of(sides.old_edition, pair.old_couplet);
     each["new"] = of(sides.new_edition, pair.new_couplet);
-    each["similarity"] = similarity_of(pair.similarity);
+    each["similarity"] = of(pair.similarity);
     each["leads"] = leads_of(pair.leads);
     pairs.push_back(std::move(each));
   }
@@ -77,7 +68,7 @@ Json couplet_of(Sides const& sides, CoupletChange const& change) {
   json["new"] = list_of(sides.new_edition, std::span<CoupletId const>{change.new_couplets});
   json["events"] = events_of(change.events);
   json["changesMeaning"] = change.changes_meaning;
-  json["similarity"] = similarity_of(change.similarity);
+  json["similarity"] = of(change.similarity);
   json["leads"] = leads_of(change.leads);
   return json;
 }
@@ -123,6 +114,7 @@ Json role_of(Sides const& sides, RoleChange const& role) {
   put(json, "exceptionsAdded", strings(role.exceptions_added));
   put(json, "exceptionsRemoved", strings(role.exceptions_removed));
   put(json, "numbers", role.numbers);
+  put(json, "limits", strings(role.limits));
   json["oldTaxa"] = list_of(sides.old_edition, std::span<TaxonId const>{role.old_taxa});
   json["newTaxa"] = list_of(sides.new_edition, std::span<TaxonId const>{role.new_taxa});
   return json;
@@ -169,7 +161,7 @@ Json array_of(Sides const& sides, std::vector<Value> const& values,
 }  // namespace
 
 std::string collation_json(Edition const& old_edition, Edition const& new_edition,
-                           Collation const& collation) {
+                           Collation const& collation, std::span<CoupletReasons const> why) {
   Sides const sides{old_edition, new_edition};
   auto json = json_parts::begin("collation");
   json["old"] = json_parts::whole(old_edition);
@@ -187,6 +179,9 @@ std::string collation_json(Edition const& old_edition, Edition const& new_editio
   json["lasting"] = of(std::span<Finding const>{collation.lasting});
   json["oldCoverage"] = of(collation.old_coverage);
   json["newCoverage"] = of(collation.new_coverage);
+  auto reasons = Json::array();
+  for (auto const& one : why) reasons.push_back(of(old_edition, new_edition, one));
+  put(json, "why", std::move(reasons));
   return json_parts::finish(json);
 }
 

@@ -11,6 +11,7 @@
 
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/collation/collation.hpp"
+#include "keydrift/collation/reasons.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 
@@ -45,6 +46,9 @@ template <class Id>
 [[nodiscard]] Json of(Finding const& finding);
 [[nodiscard]] Json of(std::span<Finding const> findings);
 [[nodiscard]] Json of(Coverage const& coverage);
+[[nodiscard]] Json of(Similarity const& similarity);
+[[nodiscard]] Json of(Edition const& old_edition, Edition const& new_edition,
+                      CoupletReasons const& reasons);
 [[nodiscard]] Json of(Specimen const& specimen);
 [[nodiscard]] Json of(Edition const& edition, PossibleTerminal const& terminal);
 

@@ -9,6 +9,7 @@
 #include "keydrift/characters/edition_proof.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/collation/collation.hpp"
+#include "keydrift/collation/reasons.hpp"
 #include "keydrift/key/source_reading.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
@@ -35,6 +36,13 @@ struct CollationTextOptions {
 [[nodiscard]] std::string collation_text(Edition const& old_edition, Edition const& new_edition,
                                          Collation const& collation,
                                          CollationTextOptions const& options);
+
+// The reasons of each couplet asked about: the agreement of the pair part by part, and what came
+// next; for one without counterpart why nothing fits.
+[[nodiscard]] std::string collation_why_text(Edition const& old_edition, Edition const& new_edition,
+                                             Collation const& collation,
+                                             std::span<CoupletReasons const> reasons,
+                                             TerminalStyle style);
 
 // What becomes of the specimens of an archive.  `collation` gives how much of either edition was
 // understood.

@@ -1,9 +1,13 @@
 #pragma once
-// Random keys and random histories of them, with the truth about every couplet known.
+// Random keys and random histories of them.  Everything that persists through edits has an identity
+// of its own, so that what a collation must report can be told without aligning anything
+// (history_truth.hpp).
 
+#include <array>
 #include <cstdint>
 #include <random>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "edition_builder.hpp"
@@ -23,30 +27,94 @@ class Dice {
   std::mt19937_64 engine_;
 };
 
-// A key under revision.  Nodes keep their number through all edits; couplet labels are given when
-// it is printed.
-struct DraftLead {
-  std::vector<std::string> statements;  // in the notation of sketch.hpp
-  std::size_t node{};                   // behind it; `terminal` for a taxon
-  std::string taxon;
+// --- the key -----------------------------------------------------------------------------------
+
+struct DraftStatement {
+  std::size_t id{};         // through all edits
+  std::string words{};      // as printed; of an opaque statement also its state
+  std::string character{};  // "" for an opaque statement
+  std::string value{};      // "s1 | s2", "< 5 mm": in the notation of sketch.hpp
+  bool hedged{false};
+  bool noted{false};
+  std::string sex{};                  // "male", "female", or no limit
+  std::vector<std::size_t> except{};  // taxa
+
+  [[nodiscard]] bool decides() const { return !noted; }
 };
-struct DraftNode {
-  std::vector<DraftLead> leads;
-  bool alive{true};
+
+struct DraftLead {
+  std::size_t id{};  // through all edits
+  std::vector<DraftStatement> statements;
+  std::size_t node{};   // behind it; `terminal` for a taxon
+  std::size_t taxon{};  // index into Draft::taxa
 };
 inline constexpr std::size_t terminal = ~std::size_t{0};
+
+// A couplet; keeps its index through all edits.
+struct DraftNode {
+  std::vector<DraftLead> leads{};
+  bool alive{true};
+  bool split_or_merged{false};  // either part may be taken for the whole
+};
 
 struct Draft {
   std::vector<DraftNode> nodes;
   std::size_t root{0};
-  std::size_t taxa{0};  // names given so far
+  std::vector<std::string> taxa;  // names; a taxon keeps its index
+  std::size_t next_id{0};         // of leads and statements
+  std::size_t words{300};         // that statements are made of
+  std::size_t characters{120};
+  bool breadth_first{false};  // printed level by level instead of branch by branch
 };
 
-enum class Shape { bushy, comb };
-[[nodiscard]] Draft make_draft(std::size_t couplets, Shape shape, Dice& dice);
+// Of a key: how the next couplet finds its place.  The last two are bushy, with couplets reached
+// from several leads, or with taxa that key out in several places.
+enum class Shape { balanced, bushy, comb, polytomous, reticulate, repeated };
+inline constexpr std::array all_shapes{Shape::balanced,   Shape::bushy,      Shape::comb,
+                                       Shape::polytomous, Shape::reticulate, Shape::repeated};
+[[nodiscard]] char const* to_word(Shape shape);
+// In a poor vocabulary couplets by the dozen say much the same.
+enum class Vocabulary { rich, poor };
+[[nodiscard]] Draft make_draft(std::size_t couplets, Shape shape, Dice& dice,
+                               Vocabulary vocabulary = Vocabulary::rich);
 
-// Depth first from the root, numbered from 1; `order` gets the node of each couplet.
+// Numbered from 1 in printed order; `order` gets the node of each couplet.
 [[nodiscard]] std::vector<CoupletSketch> print(Draft const& draft, std::vector<std::size_t>& order);
+
+// --- its history -------------------------------------------------------------------------------
+
+enum class EditKind {
+  insert,        // a couplet with a newcomer, before another couplet
+  remove,        // a couplet with its taxon
+  split,         // a couplet of three leads becomes two couplets
+  merge,         // two couplets become one of three leads
+  move,          // what stands behind two leads changes places
+  renumber,      // the couplets are printed in another order
+  synonyms,      // other words, the same predicates
+  clause_order,  // the statements of the leads in another order
+  hedge,         // "usually" comes or goes
+  rewrite,       // another set of characters
+  swap_leads,    //
+  add_taxon,     // as a lead of its own
+  drop_taxon,    // of a couplet of three leads
+  rename_taxon,  //
+  split_taxon,   // by a new couplet
+  lump_taxa,     // of a couplet that goes
+  limits,        // numbers, or other states
+  exception,     // added, widened, narrowed, removed
+  sex,           // a limit to one sex comes or goes
+  note,          // a statement becomes a note, or the other way round
+  statement,     // a character is added or dropped
+  repeat_taxon,  // a taxon keys out a second time
+};
+inline constexpr std::size_t edit_kinds = static_cast<std::size_t>(EditKind::repeat_taxon) + 1;
+[[nodiscard]] char const* to_word(EditKind kind);
+
+struct Edit {
+  EditKind kind{};
+  std::size_t node{};  // couplet it is made on
+  std::uint64_t seed{};
+};
 
 // What an edit history did besides changing the draft.
 struct History {
@@ -54,15 +122,24 @@ struct History {
   // Node that became (old node, further new node) by a split, or (further old node, new node) by a
   // merge: either may be taken for the counterpart.
   std::vector<std::pair<std::size_t, std::size_t>> parts;
+  // Old and new taxon, where they are not simply the same.
+  std::vector<std::pair<std::size_t, std::size_t>> split_taxa;
+  std::vector<std::pair<std::size_t, std::size_t>> lumped_taxa;
+  std::vector<EditKind> done;  // edits that found something to do
 };
 
-// Edits about `percent` in a hundred couplets: other words, another predicate, swapped leads,
-// couplets inserted with a newcomer, removed with their taxon, split, merged, subtrees exchanged,
-// taxa split and renamed.  Inserting and removing renumber everything behind.
-[[nodiscard]] History revise(Draft& draft, std::size_t percent, Dice& dice);
+// Edits on `percent` in a hundred couplets, each on a couplet of its own; of all kinds, or of one.
+[[nodiscard]] std::vector<Edit> plan_edits(Draft const& draft, std::size_t percent, Dice& dice);
+[[nodiscard]] std::vector<Edit> plan_edits(Draft const& draft, std::size_t percent, Dice& dice,
+                                           EditKind kind);
+// Each edit has dice of its own: leaving some out leaves the others what they are, as far as the
+// key that they find allows.
+[[nodiscard]] History apply_edits(Draft& draft, std::vector<Edit> const& edits);
 
-// A key that nobody should print: couplets and taxa reached from several leads; with `broken`
-// also cycles, couplets out of reach, leads to nowhere and couplets with a single lead.
+// --- keys that nobody should print ---------------------------------------------------------------
+
+// Couplets and taxa reached from several leads; with `broken` also cycles, couplets out of reach,
+// leads to nowhere and couplets with a single lead.
 enum class Tangle { sound, broken };
 [[nodiscard]] std::vector<CoupletSketch> make_tangle(std::size_t couplets, std::size_t taxa,
                                                      Tangle kind, Dice& dice);

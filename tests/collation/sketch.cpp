@@ -127,6 +127,10 @@ Statement statement_of(std::string const& words) {
     statement.exception_words = text.substr(at + 1);
     text = text.substr(0, at);
   }
+  // "words {lip: white}": the words are what is printed, the predicate stands in the mark.
+  if (auto const open = text.find('{'); open != std::string_view::npos) {
+    text = text.substr(open + 1, text.find('}') - open - 1);
+  }
   for (auto const& part : split(text, " or ")) statement.any_of.push_back(atom_of(part));
   auto const opaque = statement.any_of.front().character.front() == '~';
   statement.origin = opaque ? Origin::opaque : Origin::mark;
@@ -273,6 +277,7 @@ std::string roles_of(Collation const& collation, Edition const& old_edition,
     for (auto const& group : role.exceptions_added) text += " for " + group;
     for (auto const& group : role.exceptions_removed) text += " not for " + group;
     if (!role.numbers.empty()) text += " " + role.numbers;
+    for (auto const& limit : role.limits) text += " " + limit;
     text += "\n";
   }
   return text;

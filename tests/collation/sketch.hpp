@@ -6,7 +6,7 @@
 //   character: state | state        height: 3..5 mm        height: (2..)3..5(..7) mm
 //   height: < 5 mm   (also <= > >=)  usually lip: white     note lip: white
 //   lip: white except Aus | Bus     male lip: white        not lip: white
-//   lip: white or spire: high
+//   lip: white or spire: high        other words {lip: white}
 // and anything without a colon is opaque: its words are the state of the character "~words".
 
 #include <cstdint>

@@ -11,17 +11,6 @@
 namespace keydrift::collating {
 namespace {
 
-// Pairs below this total are two couplets, not one.  The assignment maximises the sum of what pairs
-// have above it, so that two poor pairs never outbid a good one.
-constexpr Grade floor_total = whole * 3 / 10;
-// …and so are pairs that neither part the taxa nor speak alike: an inserted couplet that takes a
-// newcomer off stands where a removed one stood, which makes it another couplet all the same.
-constexpr Grade credible_taxa = whole * 7 / 10;
-constexpr Grade credible_statements = whole * 9 / 20;
-// A couplet that was rewritten while taxa moved about below it is told by where it stands.
-constexpr Grade passable_taxa = whole * 11 / 20;
-constexpr Grade credible_neighbours = whole * 6 / 10;
-
 // Candidates kept per couplet after the first comparison.
 constexpr std::size_t most_kept = 10;
 
@@ -37,10 +26,7 @@ struct Candidate {
         (std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * statements) /
         (taxa_weight + statements_weight));
   }
-  [[nodiscard]] bool credible() const {
-    return taxa >= credible_taxa || statements >= credible_statements ||
-           (taxa >= passable_taxa && neighbours >= credible_neighbours);
-  }
+  [[nodiscard]] bool credible() const { return collating::credible(taxa, statements, neighbours); }
   [[nodiscard]] bool may_become_credible() const {
     return taxa >= passable_taxa || statements >= credible_statements;
   }
@@ -56,6 +42,36 @@ std::uint64_t number_of(Side const& side) {
     }
   }
   return number;
+}
+
+// `answers`: the pairing of the leads as Comparison::compare gives it.
+CoupletPair make_pair(Comparison const& comparison, std::uint32_t old_couplet,
+                      std::uint32_t new_couplet, std::span<std::uint32_t const> answers,
+                      Similarity const& similarity) {
+  CoupletPair pair{.old_couplet = CoupletId{old_couplet},
+                   .new_couplet = CoupletId{new_couplet},
+                   .similarity = similarity,
+                   .leads = {}};
+  auto const news = comparison.side(Of::new_edition).lead_count(new_couplet);
+  for (std::uint32_t j = 0; j < news; ++j) {
+    auto const found = std::find(answers.begin(), answers.end(), j);
+    LeadPair leads{.old_lead = std::nullopt, .new_lead = j};
+    if (found != answers.end()) {
+      leads.old_lead = static_cast<std::uint32_t>(found - answers.begin());
+    }
+    pair.leads.push_back(leads);
+  }
+  for (std::uint32_t i = 0; i < answers.size(); ++i) {
+    if (answers[i] == none) pair.leads.push_back({.old_lead = i, .new_lead = std::nullopt});
+  }
+  return pair;
+}
+
+void index_pairs(Comparison const& comparison, Alignment& alignment) {
+  alignment.pair_of_new.assign(comparison.side(Of::new_edition).couplet_count(), none);
+  for (std::uint32_t i = 0; i < alignment.pairs.size(); ++i) {
+    alignment.pair_of_new[alignment.pairs[i].new_couplet.index] = i;
+  }
 }
 
 class Aligning {
@@ -190,11 +206,7 @@ class Aligning {
     for (auto& candidate : candidates_) {
       candidate.neighbours = neighbourhood_.agreement(
           candidate.pair.old_couplet, candidate.pair.new_couplet, pairing(candidate));
-      candidate.total =
-          static_cast<Grade>((std::uint64_t{taxa_weight} * candidate.taxa +
-                              std::uint64_t{statements_weight} * candidate.statements +
-                              std::uint64_t{neighbours_weight} * candidate.neighbours) /
-                             (taxa_weight + statements_weight + neighbours_weight));
+      candidate.total = total_grade(candidate.taxa, candidate.statements, candidate.neighbours);
     }
   }
 
@@ -251,35 +263,17 @@ class Aligning {
     Alignment alignment;
     for (auto const index : chosen_) {
       auto const& candidate = candidates_[index];
-      CoupletPair pair{.old_couplet = CoupletId{candidate.pair.old_couplet},
-                       .new_couplet = CoupletId{candidate.pair.new_couplet},
-                       .similarity = {.taxa = to_share(candidate.taxa),
-                                      .statements = to_share(candidate.statements),
-                                      .neighbours = to_share(candidate.neighbours),
-                                      .total = to_share(candidate.total)},
-                       .leads = {}};
-      auto const answers = pairing(candidate);
-      auto const news = new_side_.lead_count(candidate.pair.new_couplet);
-      for (std::uint32_t j = 0; j < news; ++j) {
-        auto const found = std::find(answers.begin(), answers.end(), j);
-        LeadPair leads{.old_lead = std::nullopt, .new_lead = j};
-        if (found != answers.end()) {
-          leads.old_lead = static_cast<std::uint32_t>(found - answers.begin());
-        }
-        pair.leads.push_back(leads);
-      }
-      for (std::uint32_t i = 0; i < answers.size(); ++i) {
-        if (answers[i] == none) pair.leads.push_back({.old_lead = i, .new_lead = std::nullopt});
-      }
-      alignment.pairs.push_back(std::move(pair));
+      alignment.pairs.push_back(make_pair(comparison_, candidate.pair.old_couplet,
+                                          candidate.pair.new_couplet, pairing(candidate),
+                                          {.taxa = to_share(candidate.taxa),
+                                           .statements = to_share(candidate.statements),
+                                           .neighbours = to_share(candidate.neighbours),
+                                           .total = to_share(candidate.total)}));
     }
     std::sort(
         alignment.pairs.begin(), alignment.pairs.end(),
         [](CoupletPair const& a, CoupletPair const& b) { return a.old_couplet < b.old_couplet; });
-    alignment.pair_of_new.assign(new_side_.couplet_count(), none);
-    for (std::uint32_t i = 0; i < alignment.pairs.size(); ++i) {
-      alignment.pair_of_new[alignment.pairs[i].new_couplet.index] = i;
-    }
+    index_pairs(comparison_, alignment);
     for (std::uint32_t i = 0; i < old_side_.couplet_count(); ++i) {
       if (neighbourhood_.counterpart(Of::old_edition, i) == none) {
         alignment.only_old.push_back(CoupletId{i});
@@ -310,6 +304,27 @@ class Aligning {
 }  // namespace
 
 Alignment align(Comparison const& comparison) { return Aligning{comparison}.run(); }
+
+void regrade(Comparison const& comparison, Alignment& alignment) {
+  Neighbourhood neighbourhood{comparison};
+  std::vector<std::uint32_t> pairing;
+  for (auto const& pair : alignment.pairs) {
+    comparison.compare(pair.old_couplet.index, pair.new_couplet.index, pairing);
+    neighbourhood.set(pair.old_couplet.index, pair.new_couplet.index, pairing);
+  }
+  for (auto& pair : alignment.pairs) {
+    auto const old_couplet = pair.old_couplet.index;
+    auto const new_couplet = pair.new_couplet.index;
+    auto const result = comparison.compare(old_couplet, new_couplet, pairing);
+    auto const neighbours = neighbourhood.agreement(old_couplet, new_couplet, pairing);
+    pair = make_pair(comparison, old_couplet, new_couplet, pairing,
+                     {.taxa = to_share(result.taxa),
+                      .statements = to_share(result.statements),
+                      .neighbours = to_share(neighbours),
+                      .total = to_share(total_grade(result.taxa, result.statements, neighbours))});
+  }
+  index_pairs(comparison, alignment);
+}
 
 Counterparts counterparts(Comparison const& comparison, Alignment const& alignment) {
   Counterparts result;

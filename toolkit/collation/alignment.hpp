@@ -17,11 +17,37 @@ struct Counterparts {
   std::array<std::vector<std::uint32_t>, 2> lead;
 };
 
+// Pairs below this total are two couplets, not one.  The assignment maximises the sum of what pairs
+// have above it, so that two poor pairs never outbid a good one.
+inline constexpr Grade floor_total = whole * 3 / 10;
+// …and so are pairs that neither part the taxa nor speak alike: an inserted couplet that takes a
+// newcomer off stands where a removed one stood, which makes it another couplet all the same.
+inline constexpr Grade credible_taxa = whole * 7 / 10;
+inline constexpr Grade credible_statements = whole * 9 / 20;
+// A couplet that was rewritten while taxa moved about below it is told by where it stands.
+inline constexpr Grade passable_taxa = whole * 11 / 20;
+inline constexpr Grade credible_neighbours = whole * 6 / 10;
+
+[[nodiscard]] constexpr bool credible(Grade taxa, Grade statements, Grade neighbours) {
+  return taxa >= credible_taxa || statements >= credible_statements ||
+         (taxa >= passable_taxa && neighbours >= credible_neighbours);
+}
+[[nodiscard]] constexpr Grade total_grade(Grade taxa, Grade statements, Grade neighbours) {
+  return static_cast<Grade>((std::uint64_t{taxa_weight} * taxa +
+                             std::uint64_t{statements_weight} * statements +
+                             std::uint64_t{neighbours_weight} * neighbours) /
+                            (taxa_weight + statements_weight + neighbours_weight));
+}
+
 // Aligns: candidates, similarities, the heaviest assignment, and again with what was aligned as
 // neighbourhood until nothing changes (at most `most_rounds` times).  Pairs that are too unlike to
 // be one couplet stay apart.
 inline constexpr unsigned most_rounds = 12;
 [[nodiscard]] Alignment align(Comparison const& comparison);
+
+// Pairs the leads of every pair anew and reckons all agreements and `pair_of_new` for the pairs as
+// they stand.
+void regrade(Comparison const& comparison, Alignment& alignment);
 
 [[nodiscard]] Counterparts counterparts(Comparison const& comparison, Alignment const& alignment);
 

@@ -58,9 +58,11 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   auto const new_side = make_side(new_edition, new_graph);
   Comparison const comparison{old_side, new_side, result.taxa_matching};
   result.alignment = align(comparison);
-  auto const found = counterparts(comparison, result.alignment);
+  auto found = counterparts(comparison, result.alignment);
   Exceptions const exceptions{old_side, new_side, result.taxa_matching, parents};
-  auto const divisions = find_divisions(comparison, result.alignment, found);
+  auto divisions = find_divisions(comparison, result.alignment, found);
+  prefer_upper_parts(comparison, result.alignment, divisions);
+  found = counterparts(comparison, result.alignment);
   auto const lead_changes = compare_aligned_leads(old_side, new_side, found, exceptions);
   Ground const ground{.old_side = old_side,
                       .new_side = new_side,

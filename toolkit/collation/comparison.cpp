@@ -15,6 +15,11 @@ struct Cell {
   }
 };
 
+// Leads whose statements agree so much, and so little with those of the other leads, are the same
+// leads wherever they lead: that two destinations were exchanged is seen in no other way.
+constexpr Grade plainly_the_same = whole / 20 * 17;
+constexpr Grade plainly_another = whole / 20 * 14;
+
 // Where a couplet has three leads or more, leads that agree less than this do not answer to each
 // other: one was dropped and one was added.
 constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_weight} * whole / 10;
@@ -98,8 +103,44 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
       take(cell);
     }
   }
+  pair_by_plain_statements(old_first, new_first, news, pairing);
   auto const leads = std::max(olds, news);
   return {static_cast<Grade>(taxa / leads), static_cast<Grade>(statements / leads)};
+}
+
+void Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
+                                          std::uint32_t news,
+                                          std::vector<std::uint32_t>& pairing) const {
+  auto const olds = static_cast<std::uint32_t>(pairing.size());
+  if (olds < 2 || news < 2) return;
+  auto const grade = [&](std::uint32_t i, std::uint32_t j) {
+    return agreement_of_statements(sayings_[0][old_first + i], sayings_[1][new_first + j]);
+  };
+  auto const paired_plainly = [&](std::uint32_t i) {
+    return pairing[i] != none && grade(i, pairing[i]) >= plainly_the_same;
+  };
+  std::uint32_t doubtful = 0;
+  for (std::uint32_t i = 0; i < olds; ++i) doubtful += paired_plainly(i) ? 0U : 1U;
+  if (doubtful == 0) return;
+  auto const plain = [&](std::uint32_t i, std::uint32_t j) {
+    if (grade(i, j) < plainly_the_same) return false;
+    for (std::uint32_t k = 0; k < olds; ++k) {
+      if (k != i && grade(k, j) > plainly_another) return false;
+    }
+    for (std::uint32_t k = 0; k < news; ++k) {
+      if (k != j && grade(i, k) > plainly_another) return false;
+    }
+    return true;
+  };
+  for (std::uint32_t i = 0; i < olds; ++i) {
+    for (std::uint32_t j = 0; j < news; ++j) {
+      if (pairing[i] == j || !plain(i, j)) continue;
+      // The two leads that lose their likes by that are left to each other.
+      auto const loser = std::find(pairing.begin(), pairing.end(), j);
+      if (loser != pairing.end()) *loser = pairing[i];
+      pairing[i] = j;
+    }
+  }
 }
 
 }  // namespace keydrift::collating

@@ -56,11 +56,15 @@ class Comparison {
   // answers to it, or `none`.  Leads are matched best first whatever their order; with two leads on
   // both sides both are always matched (as the better of straight and crossed: Nye, Liò & Gilks
   // 2006, Bioinformatics 22: 117-119).  The grades are means over the leads of the couplet that has
-  // more of them.
+  // more of them.  Leads whose words are plainly the same answer to each other in `pairing` also
+  // where the taxa say otherwise (the grades are those of the better match).
   Result compare(std::uint32_t old_couplet, std::uint32_t new_couplet,
                  std::vector<std::uint32_t>& pairing) const;
 
  private:
+  void pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
+                                std::uint32_t news, std::vector<std::uint32_t>& pairing) const;
+
   std::array<Side const*, 2> sides_;
   SharedTaxa shared_;
   std::array<std::vector<SaidLead>, 2> sayings_;

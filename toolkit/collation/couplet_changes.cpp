@@ -358,13 +358,18 @@ class Telling {
     return change;
   }
 
-  // Is everything that the old couplets say said by the new ones, and nothing else?
+  // Is everything that the old couplets say said by the new ones, and nothing else?  A lead from
+  // one part to another may sum up what the parts say.
   [[nodiscard]] bool said_elsewhere(CoupletChange const& change) const {
-    auto const statements = [&](Of of, std::vector<CoupletId> const& couplets) {
+    enum class Joints { with, without };
+    auto const statements = [&](Of of, std::vector<CoupletId> const& couplets, Joints joints) {
       std::vector<std::uint64_t> all;
       auto const& side = ground_.side(of);
       for (auto const couplet : couplets) {
         for (auto row = side.first_lead[couplet.index]; row < side.end_lead(couplet.index); ++row) {
+          bool const joint =
+              std::binary_search(couplets.begin(), couplets.end(), CoupletId{side.behind[row]});
+          if (joint && joints == Joints::without) continue;
           for (auto const& said : ground_.comparison.saying(of, row).statements) {
             all.push_back(said.predicate);
           }
@@ -373,8 +378,14 @@ class Telling {
       tidy(all);
       return all;
     };
-    return statements(Of::old_edition, change.old_couplets) ==
-           statements(Of::new_edition, change.new_couplets);
+    auto const covers = [&](Of of, std::vector<CoupletId> const& couplets,
+                            std::vector<CoupletId> const& others) {
+      auto const all = statements(of, couplets, Joints::with);
+      auto const asked = statements(other(of), others, Joints::without);
+      return std::includes(all.begin(), all.end(), asked.begin(), asked.end());
+    };
+    return covers(Of::new_edition, change.new_couplets, change.old_couplets) &&
+           covers(Of::old_edition, change.old_couplets, change.new_couplets);
   }
 
   Ground const& ground_;

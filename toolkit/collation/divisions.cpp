@@ -129,4 +129,46 @@ Divisions find_divisions(Comparison const& comparison, Alignment const& alignmen
           Dividing{comparison, counterparts, Of::new_edition}.run(alignment.only_new)};
 }
 
+void prefer_upper_parts(Comparison const& comparison, Alignment& alignment, Divisions& divisions) {
+  // The couplet that a part of the same whole leads to is not the upper one.
+  auto const upper_of = [&](Of of, std::uint32_t divided, std::uint32_t mate) {
+    auto const& owners = divisions[static_cast<std::size_t>(of)];
+    auto const& side = comparison.side(of);
+    auto upper = mate;
+    for (unsigned step = 0; step < most_passes; ++step) {
+      auto const leads = side.graph->leads_to(CoupletId{upper});
+      auto const above = std::find_if(leads.begin(), leads.end(), [&](LeadId lead) {
+        return owners[lead.couplet.index] == divided && lead.couplet.index != upper;
+      });
+      if (above == leads.end()) break;
+      upper = above->couplet.index;
+    }
+    return upper;
+  };
+  bool any = false;
+  for (auto& pair : alignment.pairs) {
+    auto& old_couplet = pair.old_couplet.index;
+    auto& new_couplet = pair.new_couplet.index;
+    for (auto const of : {Of::old_edition, Of::new_edition}) {
+      auto& mine = of == Of::old_edition ? old_couplet : new_couplet;
+      auto const divided = of == Of::old_edition ? new_couplet : old_couplet;
+      auto const upper = upper_of(of, divided, mine);
+      if (upper == mine) continue;
+      any = true;
+      auto& owners = divisions[static_cast<std::size_t>(of)];
+      owners[mine] = divided;
+      owners[upper] = none;
+      auto& alone = of == Of::old_edition ? alignment.only_old : alignment.only_new;
+      std::replace(alone.begin(), alone.end(), CoupletId{upper}, CoupletId{mine});
+      std::sort(alone.begin(), alone.end());
+      mine = upper;
+    }
+  }
+  if (!any) return;
+  std::sort(
+      alignment.pairs.begin(), alignment.pairs.end(),
+      [](CoupletPair const& a, CoupletPair const& b) { return a.old_couplet < b.old_couplet; });
+  regrade(comparison, alignment);
+}
+
 }  // namespace keydrift::collating

@@ -23,4 +23,9 @@ using Divisions = std::array<std::vector<std::uint32_t>, 2>;
 [[nodiscard]] Divisions find_divisions(Comparison const& comparison, Alignment const& alignment,
                                        Counterparts const& counterparts);
 
+// Of the parts of one couplet the one that stands above the others becomes its counterpart, so that
+// what hangs before the divided couplet hangs before its counterpart.  Changes both values; the
+// agreements of neighbours are reckoned anew.
+void prefer_upper_parts(Comparison const& comparison, Alignment& alignment, Divisions& divisions);
+
 }  // namespace keydrift::collating

@@ -118,33 +118,66 @@ Grade Neighbourhood::behind(std::uint32_t old_row, std::uint32_t new_row) const 
   return grade;
 }
 
+template <class Visit>
+void Neighbourhood::each_slot(std::uint32_t old_couplet, std::uint32_t new_couplet,
+                              std::span<std::uint32_t const> pairing, Visit const& visit) const {
+  auto const& old_side = comparison_.side(Of::old_edition);
+  auto const& new_side = comparison_.side(Of::new_edition);
+  bool const old_start = is_start_[0][old_couplet] != 0;
+  bool const new_start = is_start_[1][new_couplet] != 0;
+  if (old_start || new_start) {
+    visit(NeighbourSlot{.grade = old_start && new_start ? whole : 0,
+                        .weight = (old_start ? 1U : 0U) + (new_start ? 1U : 0U)});
+  }
+  for (auto const parent : parents_of(old_side, old_couplet)) {
+    visit(NeighbourSlot{.old_row = old_side.row(parent),
+                        .before = true,
+                        .grade = before(Of::old_edition, parent, new_couplet)});
+  }
+  for (auto const parent : parents_of(new_side, new_couplet)) {
+    visit(NeighbourSlot{.new_row = new_side.row(parent),
+                        .before = true,
+                        .grade = before(Of::new_edition, parent, old_couplet)});
+  }
+  auto const old_first = old_side.first_lead[old_couplet];
+  auto const new_first = new_side.first_lead[new_couplet];
+  auto unpaired = new_side.lead_count(new_couplet);
+  for (std::uint32_t i = 0; i < pairing.size(); ++i) {
+    NeighbourSlot slot{.old_row = old_first + i};
+    if (pairing[i] != none) {
+      slot.new_row = new_first + pairing[i];
+      slot.grade = behind(slot.old_row, slot.new_row);
+      slot.weight = 2;
+      --unpaired;
+    }
+    visit(slot);
+  }
+  if (unpaired == 0) return;
+  for (auto row = new_first; row < new_side.end_lead(new_couplet); ++row) {
+    if (std::find(pairing.begin(), pairing.end(), row - new_first) == pairing.end()) {
+      visit(NeighbourSlot{.new_row = row});
+    }
+  }
+}
+
 Grade Neighbourhood::agreement(std::uint32_t old_couplet, std::uint32_t new_couplet,
                                std::span<std::uint32_t const> pairing) const {
   std::uint64_t sum = 0;
-  std::uint64_t slots = 0;
-  auto const old_parents = parents_of(comparison_.side(Of::old_edition), old_couplet);
-  auto const new_parents = parents_of(comparison_.side(Of::new_edition), new_couplet);
-  for (auto const parent : old_parents) {
-    sum += before(Of::old_edition, parent, new_couplet);
-  }
-  for (auto const parent : new_parents) {
-    sum += before(Of::new_edition, parent, old_couplet);
-  }
-  slots += old_parents.size() + new_parents.size();
-  bool const old_start = is_start_[0][old_couplet] != 0;
-  bool const new_start = is_start_[1][new_couplet] != 0;
-  slots += (old_start ? 1U : 0U) + (new_start ? 1U : 0U);
-  if (old_start && new_start) sum += 2 * std::uint64_t{whole};
+  std::uint64_t weights = 0;
+  each_slot(old_couplet, new_couplet, pairing, [&](NeighbourSlot const& slot) {
+    sum += std::uint64_t{slot.weight} * slot.grade;
+    weights += slot.weight;
+  });
+  return weights == 0 ? whole : static_cast<Grade>(sum / weights);
+}
 
-  auto const& old_side = comparison_.side(Of::old_edition);
-  auto const& new_side = comparison_.side(Of::new_edition);
-  for (std::uint32_t i = 0; i < pairing.size(); ++i) {
-    if (pairing[i] == none) continue;
-    sum += 2 * std::uint64_t{behind(old_side.first_lead[old_couplet] + i,
-                                    new_side.first_lead[new_couplet] + pairing[i])};
-  }
-  slots += old_side.lead_count(old_couplet) + new_side.lead_count(new_couplet);
-  return slots == 0 ? whole : static_cast<Grade>(sum / slots);
+std::vector<NeighbourSlot> Neighbourhood::slots(std::uint32_t old_couplet,
+                                                std::uint32_t new_couplet,
+                                                std::span<std::uint32_t const> pairing) const {
+  std::vector<NeighbourSlot> slots;
+  each_slot(old_couplet, new_couplet, pairing,
+            [&](NeighbourSlot const& slot) { slots.push_back(slot); });
+  return slots;
 }
 
 }  // namespace keydrift::collating

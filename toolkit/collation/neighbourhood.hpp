@@ -10,6 +10,16 @@
 
 namespace keydrift::collating {
 
+// One thing looked at around two couplets: that both begin a key, a lead that leads to one of them,
+// or a pair of their leads (one of a pair without the other counts as well, and never agrees).
+struct NeighbourSlot {
+  std::uint32_t old_row{none};  // lead; both none: the start
+  std::uint32_t new_row{none};
+  bool before{false};  // the lead leads here (one side only); else a lead of the couplet
+  Grade grade{};
+  std::uint32_t weight{1};
+};
+
 // The alignment as it stands; by couplet and by lead row, of both editions.
 class Neighbourhood {
  public:
@@ -35,8 +45,15 @@ class Neighbourhood {
   // editions that are aligned in full.
   [[nodiscard]] Grade agreement(std::uint32_t old_couplet, std::uint32_t new_couplet,
                                 std::span<std::uint32_t const> pairing) const;
+  // What that agreement is the weighted mean of.
+  [[nodiscard]] std::vector<NeighbourSlot> slots(std::uint32_t old_couplet,
+                                                 std::uint32_t new_couplet,
+                                                 std::span<std::uint32_t const> pairing) const;
 
  private:
+  template <class Visit>
+  void each_slot(std::uint32_t old_couplet, std::uint32_t new_couplet,
+                 std::span<std::uint32_t const> pairing, Visit const& visit) const;
   [[nodiscard]] Grade before(Of of, LeadId parent, std::uint32_t there) const;
   [[nodiscard]] Grade behind(std::uint32_t old_row, std::uint32_t new_row) const;
   [[nodiscard]] Grade across(Of of, std::uint32_t goal_row, std::uint32_t between) const;

@@ -19,6 +19,12 @@ std::size_t count_reachable(Side const& side, std::span<LeadId const> leads) {
 
 RouteComparison::RouteComparison(Ground const& ground)
     : ground_{ground}, new_at_(ground.new_side.couplet_count(), none) {
+  for (auto const restated : {Restated::differs, Restated::is_the_same}) {
+    changed_above_[static_cast<std::size_t>(restated)] = find_changed_above(restated);
+  }
+}
+
+std::vector<char> RouteComparison::find_changed_above(Restated restated) const {
   auto const& old_side = ground_.old_side;
   auto const& new_side = ground_.new_side;
   std::array<std::vector<char>, 2> is_start;
@@ -31,16 +37,16 @@ RouteComparison::RouteComparison(Ground const& ground)
   }
   // A couplet's ways differ where its own incoming leads differ, and below every such couplet.
   // Starting from "nothing differs" this holds on cycles too.
-  changed_above_.assign(old_side.couplet_count(), 0);
+  std::vector<char> changed_above(old_side.couplet_count(), 0);
   std::vector<std::uint32_t> waiting;
   for (std::uint32_t i = 0; i < old_side.couplet_count(); ++i) {
     auto const there = ground_.counterparts.couplet[0][i];
     if (there != none && is_start[0][i] == is_start[1][there] &&
         same_leads_to(old_side.graph->leads_to(CoupletId{i}),
-                      new_side.graph->leads_to(CoupletId{there}))) {
+                      new_side.graph->leads_to(CoupletId{there}), restated)) {
       continue;
     }
-    changed_above_[i] = 1;
+    changed_above[i] = 1;
     waiting.push_back(i);
   }
   while (!waiting.empty()) {
@@ -48,23 +54,25 @@ RouteComparison::RouteComparison(Ground const& ground)
     waiting.pop_back();
     for (auto row = old_side.first_lead[couplet]; row < old_side.end_lead(couplet); ++row) {
       auto const next = old_side.behind[row];
-      if (next == none || changed_above_[next] != 0) continue;
-      changed_above_[next] = 1;
+      if (next == none || changed_above[next] != 0) continue;
+      changed_above[next] = 1;
       waiting.push_back(next);
     }
   }
+  return changed_above;
 }
 
 // Leads of unreachable couplets are on no way and do not count.
 bool RouteComparison::same_leads_to(std::span<LeadId const> old_leads,
-                                    std::span<LeadId const> new_leads) const {
+                                    std::span<LeadId const> new_leads, Restated restated) const {
   auto const& old_side = ground_.old_side;
   auto const& new_side = ground_.new_side;
   for (auto const lead : old_leads) {
     if (!old_side.graph->reachable(lead.couplet)) continue;
     auto const row = old_side.row(lead);
     auto const there = ground_.counterparts.lead[0][row];
-    if (there == none || ground_.lead_changes[row].restated) return false;
+    if (there == none) return false;
+    if (restated == Restated::differs && ground_.lead_changes[row].restated) return false;
     // Leads in printed order: they are sorted.
     if (!std::binary_search(new_leads.begin(), new_leads.end(), new_side.leads[there])) {
       return false;
@@ -73,19 +81,24 @@ bool RouteComparison::same_leads_to(std::span<LeadId const> old_leads,
   return count_reachable(old_side, old_leads) == count_reachable(new_side, new_leads);
 }
 
-bool RouteComparison::same_ways(TaxonId old_taxon, TaxonId new_taxon) const {
+bool RouteComparison::same_ways(TaxonId old_taxon, TaxonId new_taxon, Restated restated) const {
+  auto const& changed_above = changed_above_[static_cast<std::size_t>(restated)];
   auto const old_leads = ground_.old_side.graph->leads_to(old_taxon);
   auto const new_leads = ground_.new_side.graph->leads_to(new_taxon);
-  return same_leads_to(old_leads, new_leads) &&
+  return same_leads_to(old_leads, new_leads, restated) &&
          std::none_of(old_leads.begin(), old_leads.end(), [&](LeadId lead) {
            return ground_.old_side.graph->reachable(lead.couplet) &&
-                  changed_above_[lead.couplet.index] != 0;
+                  changed_above[lead.couplet.index] != 0;
          });
 }
 
-bool RouteComparison::same(Route const& old_route, Route const& new_route) const {
+bool RouteComparison::same(Route const& old_route, Route const& new_route,
+                           Restated restated) const {
   return std::equal(old_route.begin(), old_route.end(), new_route.begin(), new_route.end(),
-                    [&](LeadId a, LeadId b) { return agrees(step_of(a, b)); });
+                    [&](LeadId a, LeadId b) {
+                      auto const step = step_of(a, b);
+                      return agrees(step) || (restated == Restated::is_the_same && step.same_lead);
+                    });
 }
 
 // Of two steps whose couplets are aligned (or not, then nothing agrees).

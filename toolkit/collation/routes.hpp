@@ -28,12 +28,15 @@ class RouteComparison {
   // Borrows the ground.
   explicit RouteComparison(Ground const& ground);
 
-  // Do the ways to the two taxa correspond, lead for lead, with nothing restated on any of them?
-  // Exact for any number of ways: O(leads that name the taxa).
-  [[nodiscard]] bool same_ways(TaxonId old_taxon, TaxonId new_taxon) const;
+  // Whether a lead that says something else than before is still the same lead.
+  enum class Restated { differs, is_the_same };
 
-  // Does the new route take the counterparts of the old one's leads, none of them restated?
-  [[nodiscard]] bool same(Route const& old_route, Route const& new_route) const;
+  // Do the ways to the two taxa correspond, lead for lead?  Exact for any number of ways:
+  // O(leads that name the taxa).
+  [[nodiscard]] bool same_ways(TaxonId old_taxon, TaxonId new_taxon, Restated restated) const;
+
+  // Does the new route take the counterparts of the old one's leads?
+  [[nodiscard]] bool same(Route const& old_route, Route const& new_route, Restated restated) const;
 
   // Two routes side by side: the longest chain of aligned couplets that stand in the same order on
   // both (Fredman 1975, "On computing the length of longest increasing subsequences", Discrete
@@ -52,10 +55,12 @@ class RouteComparison {
   void find_chain(Route const& old_route, Route const& new_route);
   [[nodiscard]] RouteStep step_of(LeadId old_lead, LeadId new_lead) const;
   [[nodiscard]] bool same_leads_to(std::span<LeadId const> old_leads,
-                                   std::span<LeadId const> new_leads) const;
+                                   std::span<LeadId const> new_leads, Restated restated) const;
+  [[nodiscard]] std::vector<char> find_changed_above(Restated restated) const;
 
   Ground const& ground_;
-  std::vector<char> changed_above_;    // by old couplet: its ways differ from its counterpart's
+  // By Restated and old couplet: its ways differ from its counterpart's.
+  std::array<std::vector<char>, 2> changed_above_;
   std::vector<std::uint32_t> new_at_;  // by new couplet: step on the route under way, or none
   std::vector<Link> chain_;            // scratch
   std::vector<std::uint32_t> tails_;

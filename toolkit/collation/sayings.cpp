@@ -103,38 +103,40 @@ Grade agreement(SaidAtom const& a, SaidAtom const& b) {
   return grade;
 }
 
-// Best first: the sum of the agreements of pairs, over the mean of the two counts.
+// Things that agree at all, matched best first.
+template <class T>
+std::vector<SaidPair> match_best_first(std::vector<T> const& a, std::vector<T> const& b) {
+  std::vector<SaidPair> cells;
+  cells.reserve(a.size() * b.size());
+  for (std::uint32_t i = 0; i < a.size(); ++i) {
+    for (std::uint32_t j = 0; j < b.size(); ++j) {
+      auto const grade = agreement(a[i], b[j]);
+      if (grade > 0) cells.push_back({i, j, grade});
+    }
+  }
+  std::sort(cells.begin(), cells.end(), [](SaidPair const& x, SaidPair const& y) {
+    if (x.grade != y.grade) return x.grade > y.grade;
+    if (x.a + x.b != y.a + y.b) return x.a + x.b < y.a + y.b;
+    return std::min(x.a, x.b) < std::min(y.a, y.b);
+  });
+  std::vector<char> used_a(a.size(), 0);
+  std::vector<char> used_b(b.size(), 0);
+  std::erase_if(cells, [&](SaidPair const& cell) {
+    if (used_a[cell.a] != 0 || used_b[cell.b] != 0) return true;
+    used_a[cell.a] = used_b[cell.b] = 1;
+    return false;
+  });
+  return cells;
+}
+
+// The sum of the agreements of pairs, over the mean of the two counts.
 template <class T>
 Grade best_first(std::vector<T> const& a, std::vector<T> const& b) {
   if (a.empty() && b.empty()) return whole;
   if (a.empty() || b.empty()) return 0;
   if (a.size() == 1 && b.size() == 1) return agreement(a.front(), b.front());
-  struct Cell {
-    Grade grade;
-    std::uint32_t i;
-    std::uint32_t j;
-  };
-  std::vector<Cell> cells;
-  cells.reserve(a.size() * b.size());
-  for (std::uint32_t i = 0; i < a.size(); ++i) {
-    for (std::uint32_t j = 0; j < b.size(); ++j) {
-      auto const grade = agreement(a[i], b[j]);
-      if (grade > 0) cells.push_back({grade, i, j});
-    }
-  }
-  std::sort(cells.begin(), cells.end(), [](Cell const& x, Cell const& y) {
-    if (x.grade != y.grade) return x.grade > y.grade;
-    if (x.i + x.j != y.i + y.j) return x.i + x.j < y.i + y.j;
-    return std::min(x.i, x.j) < std::min(y.i, y.j);
-  });
-  std::vector<char> used_a(a.size(), 0);
-  std::vector<char> used_b(b.size(), 0);
   std::uint64_t sum = 0;
-  for (auto const& cell : cells) {
-    if (used_a[cell.i] != 0 || used_b[cell.j] != 0) continue;
-    used_a[cell.i] = used_b[cell.j] = 1;
-    sum += cell.grade;
-  }
+  for (auto const& pair : match_best_first(a, b)) sum += pair.grade;
   return static_cast<Grade>(2 * sum / (a.size() + b.size()));
 }
 
@@ -208,12 +210,22 @@ Grade agreement(SaidStatement const& a, SaidStatement const& b) {
   return best_first(a.atoms, b.atoms);
 }
 
+std::vector<SaidPair> matched_statements(SaidLead const& a, SaidLead const& b) {
+  return match_best_first(a.statements, b.statements);
+}
+
+Grade agreement_of_statements(SaidLead const& a, SaidLead const& b) {
+  if (a.statements.empty() || b.statements.empty()) {
+    return a.text == b.text ? whole : overlap_of_words(a.words, b.words);
+  }
+  return a.predicate == b.predicate ? whole : best_first(a.statements, b.statements);
+}
+
 Grade agreement(SaidLead const& a, SaidLead const& b) {
   bool const same_words = a.text == b.text;
   auto const words = same_words ? whole : overlap_of_words(a.words, b.words);
   if (a.statements.empty() || b.statements.empty()) return words;
-  if (a.predicate == b.predicate) return whole / 4 * 3 + words / 4;
-  return best_first(a.statements, b.statements) / 4 * 3 + words / 4;
+  return agreement_of_statements(a, b) / 4 * 3 + words / 4;
 }
 
 }  // namespace keydrift::collating

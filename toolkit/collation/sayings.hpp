@@ -49,6 +49,18 @@ struct SaidLead {
 // Symmetric; `whole` iff both the predicates and the words are the same.
 [[nodiscard]] Grade agreement(SaidLead const& a, SaidLead const& b);
 
+// Of the statements alone; of the words where a lead has none.
+[[nodiscard]] Grade agreement_of_statements(SaidLead const& a, SaidLead const& b);
+
+// The statements of two leads that this agreement matches with each other, by their indexes in
+// SaidLead::statements, best first.
+struct SaidPair {
+  std::uint32_t a{};
+  std::uint32_t b{};
+  Grade grade{};
+};
+[[nodiscard]] std::vector<SaidPair> matched_statements(SaidLead const& a, SaidLead const& b);
+
 // normalised_words() of a lead's text without the inline marks ("{lip: white}"), which are no part
 // of the words.
 [[nodiscard]] std::string words_without_marks(std::string_view text);

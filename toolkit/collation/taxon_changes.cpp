@@ -96,7 +96,8 @@ class Telling {
     change.new_ends = new_graph.leads_to(match.new_taxon).size();
 
     auto& events = change.events;
-    bool const same = routes_.same_ways(match.old_taxon, match.new_taxon);
+    bool const same =
+        routes_.same_ways(match.old_taxon, match.new_taxon, RouteComparison::Restated::differs);
     if (same) {
       events.push_back(TaxonEvent::same_route);
       show_same(match, change);
@@ -143,42 +144,51 @@ class Telling {
     show(routes_.lay(olds.front(), there), change);
   }
 
-  // Of the routes that have no equal on the other side the pair that agrees best; returns how the
-  // taxon's route changed.
+  // How the taxon's route changed.  Shown is, of the routes that have no equal on the other side,
+  // the pair that agrees best.
   TaxonEvent show_other(TaxonMatch const& match, TaxonChange& change) {
-    using Some = std::vector<Route const*>;
+    using Restated = RouteComparison::Restated;
+    bool const restated =
+        routes_.same_ways(match.old_taxon, match.new_taxon, Restated::is_the_same);
     auto const olds = ground_.old_side.graph->routes_to(match.old_taxon, most_routes);
     auto const news = ground_.new_side.graph->routes_to(match.new_taxon, most_routes);
-    std::vector<char> taken(news.routes.size(), 0);
+    auto [old_rest, new_rest] = without_equal(olds.routes, news.routes,
+                                              restated ? Restated::differs : Restated::is_the_same);
+    Route const nowhere;
+    if (old_rest.empty()) old_rest.push_back(&nowhere);
+    if (new_rest.empty()) new_rest.push_back(&nowhere);
+    show(routes_.lay_best(old_rest, new_rest), change);
+    return restated ? TaxonEvent::restated_route : TaxonEvent::other_route;
+  }
+
+  using Some = std::vector<Route const*>;
+  // A route that came or went is shown beside the nearest one of the other edition: where one side
+  // has nothing left, all of it is returned.
+  [[nodiscard]] std::pair<Some, Some> without_equal(std::vector<Route> const& olds,
+                                                    std::vector<Route> const& news,
+                                                    RouteComparison::Restated restated) const {
+    std::vector<char> taken(news.size(), 0);
     Some old_rest;
     Some new_rest;
-    for (auto const& old_route : olds.routes) {
+    for (auto const& old_route : olds) {
       bool found = false;
-      for (std::size_t j = 0; j < news.routes.size() && !found; ++j) {
-        if (taken[j] != 0 || !routes_.same(old_route, news.routes[j])) continue;
+      for (std::size_t j = 0; j < news.size() && !found; ++j) {
+        if (taken[j] != 0 || !routes_.same(old_route, news[j], restated)) continue;
         taken[j] = 1;
         found = true;
       }
       if (!found) old_rest.push_back(&old_route);
     }
-    for (std::size_t j = 0; j < news.routes.size(); ++j) {
-      if (taken[j] == 0) new_rest.push_back(&news.routes[j]);
+    for (std::size_t j = 0; j < news.size(); ++j) {
+      if (taken[j] == 0) new_rest.push_back(&news[j]);
     }
-    bool const as_many = old_rest.size() == new_rest.size();
-    // A route that came or went is shown beside the nearest one of the other edition.
     if (old_rest.empty()) {
-      for (auto const& route : olds.routes) old_rest.push_back(&route);
+      for (auto const& route : olds) old_rest.push_back(&route);
     }
     if (new_rest.empty()) {
-      for (auto const& route : news.routes) new_rest.push_back(&route);
+      for (auto const& route : news) new_rest.push_back(&route);
     }
-    Route const nowhere;
-    if (old_rest.empty()) old_rest.push_back(&nowhere);
-    if (new_rest.empty()) new_rest.push_back(&nowhere);
-    auto laid = routes_.lay_best(old_rest, new_rest);
-    bool const same_leads = as_many && laid.same_leads && !laid.steps.empty();
-    show(std::move(laid), change);
-    return same_leads ? TaxonEvent::restated_route : TaxonEvent::other_route;
+    return {std::move(old_rest), std::move(new_rest)};
   }
 
   void tell_characters(TaxonMatch const& match, TaxonChange& change) {

@@ -1,6 +1,7 @@
 #include <CLI/CLI.hpp>
 #include <ostream>
 
+#include "keydrift/collation/reasons.hpp"
 #include "keydrift/program/comparison.hpp"
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/reports/csv.hpp"
@@ -19,6 +20,7 @@ struct CollateArguments {
   std::string json;
   std::string taxa;
   std::string characters;
+  std::string why;
   bool every_couplet{false};
 };
 
@@ -31,12 +33,24 @@ ExitCode collate_command(CollateArguments const& arguments, StyleOptions const& 
   auto const& new_edition = comparison->new_edition();
   auto const& collation = comparison->collation;
 
+  std::vector<CoupletReasons> why;
+  if (!arguments.why.empty()) {
+    why = reasons_for(arguments.why, old_edition, *comparison->old_graph, new_edition,
+                      *comparison->new_graph, collation);
+    if (why.empty()) {
+      context.err << "keydrift collate: --why " << arguments.why
+                  << ": no couplet of either edition bears that number; give it as printed, "
+                     "without the letter of a lead\n";
+      return kBadUsage;
+    }
+  }
+
   Outputs outputs;
   if (!arguments.html.empty()) {
     outputs.add(arguments.html, collation_html(old_edition, new_edition, collation));
   }
   if (!arguments.json.empty()) {
-    outputs.add(arguments.json, collation_json(old_edition, new_edition, collation));
+    outputs.add(arguments.json, collation_json(old_edition, new_edition, collation, why));
   }
   if (!arguments.taxa.empty()) {
     outputs.add(arguments.taxa, taxa_csv(old_edition, new_edition, collation));
@@ -47,6 +61,11 @@ ExitCode collate_command(CollateArguments const& arguments, StyleOptions const& 
   if (auto const failure = outputs.commit()) {
     print_finding(context, *failure);
     return kUnwritableOutput;
+  }
+  if (!why.empty()) {
+    context.out << collation_why_text(old_edition, new_edition, collation, why,
+                                      style.apply(context.style));
+    return collation.changes_meaning ? kFindings : kNothingToReport;
   }
   context.out << collation_text(
       old_edition, new_edition, collation,
@@ -79,6 +98,10 @@ void add_collate(CLI::App& app, Invocation& invocation) {
       ->type_name("FILE");
   command->add_flag("--every-couplet", arguments->every_couplet,
                     "Show also the couplets whose meaning is unchanged");
+  command
+      ->add_option("--why", arguments->why,
+                   "Show instead why this couplet has the counterpart it has, or none")
+      ->type_name("COUPLET");
   add_style_options(*command, style);
   command->footer(
       "Exit status 0 means that no change touches the meaning (renumbering, layout and wording\n"

@@ -1,0 +1,28 @@
+#pragma once
+// The parts of the benchmark of the alignment; each prints its table.
+
+#include <cstddef>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace keydrift::bench {
+
+struct Settings {
+  std::filesystem::path scripts;  // folder of the python scripts
+  std::filesystem::path keydrift;
+  std::size_t seeds{4};         // cases for each row and shape
+  std::size_t largest{100000};  // couplets
+};
+
+void print_quality(Settings const& settings);
+void print_oracles(Settings const& settings);
+void print_scale(Settings const& settings);
+
+// Runs a script with the text on its standard input and returns its output; nothing where python
+// or what the script imports is not installed.  Why is printed.
+[[nodiscard]] std::optional<std::vector<std::string>> run_script(
+    std::filesystem::path const& script, std::string const& input);
+
+}  // namespace keydrift::bench

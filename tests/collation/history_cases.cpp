@@ -1,0 +1,556 @@
+#include "history_cases.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <map>
+
+#include "sketch.hpp"
+
+namespace keydrift::test {
+namespace {
+
+// A lead by what persists: its couplet and itself.
+using LeadKey = std::pair<std::size_t, std::size_t>;
+
+// One side of a case, looked at through its draft.
+class Look {
+ public:
+  Look(Draft const& draft, std::vector<std::size_t> const& order) : draft_{draft} {
+    label_.assign(draft.nodes.size(), 0);
+    for (std::size_t i = 0; i < order.size(); ++i) label_[order[i]] = i + 1;
+    parents_.resize(draft.nodes.size());
+    ends_.resize(draft.taxa.size());
+    for (auto const node : order) {
+      auto const& leads = draft.nodes[node].leads;
+      for (std::size_t i = 0; i < leads.size(); ++i) {
+        auto& list = leads[i].node == terminal ? ends_[leads[i].taxon] : parents_[leads[i].node];
+        list.emplace_back(node, i);
+        leads_.emplace(LeadKey{node, leads[i].id}, &leads[i]);
+        names_.emplace(LeadKey{node, leads[i].id},
+                       std::to_string(label_[node]) + static_cast<char>('a' + i));
+      }
+    }
+  }
+
+  [[nodiscard]] Draft const& draft() const { return draft_; }
+  [[nodiscard]] bool has(std::size_t node) const {
+    return node < label_.size() && label_[node] != 0;
+  }
+  [[nodiscard]] std::size_t ends(std::size_t taxon) const {
+    return taxon < ends_.size() ? ends_[taxon].size() : 0;
+  }
+  [[nodiscard]] DraftLead const* lead(LeadKey const& key) const {
+    auto const found = leads_.find(key);
+    return found == leads_.end() ? nullptr : found->second;
+  }
+  [[nodiscard]] std::map<LeadKey, DraftLead const*> const& leads() const { return leads_; }
+  [[nodiscard]] std::string const& name(LeadKey const& key) const { return names_.at(key); }
+
+  // A lead on a way and the couplet that it leads to there.
+  using Step = std::pair<LeadKey, std::size_t>;
+  // Every lead on some way to the taxon; with `without_exceptions` those left out one of whose
+  // statements excepts it.
+  [[nodiscard]] std::set<Step> ways(std::size_t taxon, bool without_exceptions = false) const {
+    std::set<Step> found;
+    std::vector<char> seen(parents_.size(), 0);
+    std::vector<std::size_t> waiting;
+    auto const take = [&](std::vector<std::pair<std::size_t, std::size_t>> const& list) {
+      for (auto const& [node, ordinal] : list) {
+        auto const& lead = draft_.nodes[node].leads[ordinal];
+        if (without_exceptions && excepts(lead, taxon)) continue;
+        found.emplace(LeadKey{node, lead.id}, lead.node);
+        if (seen[node] != 0) continue;
+        seen[node] = 1;
+        waiting.push_back(node);
+      }
+    };
+    if (taxon < ends_.size()) take(ends_[taxon]);
+    while (!waiting.empty()) {
+      auto const node = waiting.back();
+      waiting.pop_back();
+      take(parents_[node]);
+    }
+    return found;
+  }
+  [[nodiscard]] bool only_by_exception(std::size_t taxon) const {
+    auto const from_start = [&](std::set<Step> const& ways) {
+      return std::any_of(ways.begin(), ways.end(),
+                         [&](Step const& step) { return step.first.first == draft_.root; });
+    };
+    return from_start(ways(taxon)) && !from_start(ways(taxon, true));
+  }
+
+ private:
+  [[nodiscard]] static bool excepts(DraftLead const& lead, std::size_t taxon) {
+    return std::any_of(
+        lead.statements.begin(), lead.statements.end(), [&](DraftStatement const& s) {
+          return std::find(s.except.begin(), s.except.end(), taxon) != s.except.end();
+        });
+  }
+
+  Draft const& draft_;
+  std::vector<std::size_t> label_;
+  std::vector<std::vector<std::pair<std::size_t, std::size_t>>> parents_;
+  std::vector<std::vector<std::pair<std::size_t, std::size_t>>> ends_;
+  std::map<LeadKey, DraftLead const*> leads_;
+  std::map<LeadKey, std::string> names_;
+};
+
+Strength strength_of(DraftStatement const& statement) {
+  if (statement.noted) return Strength::noted;
+  if (!statement.except.empty()) return Strength::excepted;
+  return statement.hedged ? Strength::hedged : Strength::firm;
+}
+
+std::vector<std::string> states_of(std::string const& value) {
+  std::vector<std::string> states;
+  std::size_t begin = 0;
+  for (;;) {
+    auto const end = value.find(" | ", begin);
+    states.push_back(value.substr(begin, end - begin));
+    if (end == std::string::npos) break;
+    begin = end + 3;
+  }
+  std::sort(states.begin(), states.end());
+  return states;
+}
+
+bool same_predicate(DraftStatement const& a, DraftStatement const& b) {
+  if (a.character != b.character) return false;
+  return a.character.empty() ? a.words == b.words : states_of(a.value) == states_of(b.value);
+}
+
+bool same_statement(DraftStatement const& a, DraftStatement const& b) {
+  auto except_a = a.except;
+  auto except_b = b.except;
+  std::sort(except_a.begin(), except_a.end());
+  std::sort(except_b.begin(), except_b.end());
+  return same_predicate(a, b) && strength_of(a) == strength_of(b) && a.sex == b.sex &&
+         except_a == except_b;
+}
+
+bool restated(DraftLead const& was, DraftLead const& is) {
+  auto const deciding = [](DraftLead const& lead) {
+    std::vector<DraftStatement> statements;
+    for (auto const& statement : lead.statements) {
+      if (statement.decides()) statements.push_back(statement);
+    }
+    return statements;
+  };
+  auto const olds = deciding(was);
+  auto const news = deciding(is);
+  return olds.size() != news.size() ||
+         !std::is_permutation(olds.begin(), olds.end(), news.begin(), same_statement);
+}
+
+std::string tick(std::string const& was, std::string const& is) { return was + " → " + is; }
+
+// --- roles ---------------------------------------------------------------------------------------
+
+std::string role_line(char const* transition, std::string const& character, std::string const& was,
+                      std::string const& is, std::vector<std::string> added = {},
+                      std::vector<std::string> removed = {}) {
+  std::string line = character.empty() || character.front() == '~' ? "~" : character;
+  line += ", " + tick(was, is) + ": " + transition;
+  std::sort(added.begin(), added.end());
+  std::sort(removed.begin(), removed.end());
+  for (auto const& group : added) line += " for " + group;
+  for (auto const& group : removed) line += " not for " + group;
+  return line;
+}
+
+RoleTransition change_of_strength(Strength was, Strength is) {
+  if (is == Strength::firm) return RoleTransition::became_firm;
+  if (is == Strength::noted) return RoleTransition::became_note;
+  if (is == Strength::excepted) {
+    return was == Strength::firm ? RoleTransition::became_exception
+                                 : RoleTransition::became_stronger;
+  }
+  return was == Strength::noted ? RoleTransition::became_stronger : RoleTransition::became_hedged;
+}
+
+class Casting {
+ public:
+  Casting(Look const& olds, Look const& news) : old_{olds}, new_{news} {}
+
+  Lines run() && {
+    for (auto const& [key, lead] : old_.leads()) {
+      if (scored(key.first)) {
+        auto const* other = new_.lead(key);
+        if (other == nullptr) {
+          for (auto const& s : lead->statements) alone("dropped", s, old_.name(key), "-");
+        } else {
+          compare(*lead, *other, old_.name(key), new_.name(key));
+        }
+      }
+    }
+    for (auto const& [key, lead] : new_.leads()) {
+      if (!scored(key.first) || old_.lead(key) != nullptr) continue;
+      for (auto const& s : lead->statements) alone("introduced", s, "-", new_.name(key));
+    }
+    return std::move(lines_);
+  }
+
+ private:
+  [[nodiscard]] bool scored(std::size_t node) const {
+    return !new_.draft().nodes[node].split_or_merged;
+  }
+  void alone(char const* transition, DraftStatement const& s, std::string const& was,
+             std::string const& is) {
+    lines_.insert(role_line(transition, s.character, was, is));
+  }
+
+  void compare(DraftLead const& was, DraftLead const& is, std::string const& old_name,
+               std::string const& new_name) {
+    // A character that is known is the same character; words go by the statement's identity.
+    auto const answers = [](DraftStatement const& a, DraftStatement const& b) {
+      return a.character.empty() ? a.id == b.id : a.character == b.character;
+    };
+    for (auto const& s : was.statements) {
+      auto const found = std::find_if(is.statements.begin(), is.statements.end(),
+                                      [&](DraftStatement const& t) { return answers(s, t); });
+      if (found == is.statements.end()) {
+        alone("dropped", s, old_name, new_name);
+      } else {
+        compare(s, *found, old_name, new_name);
+      }
+    }
+    for (auto const& s : is.statements) {
+      if (std::none_of(was.statements.begin(), was.statements.end(),
+                       [&](DraftStatement const& t) { return answers(s, t); })) {
+        alone("introduced", s, old_name, new_name);
+      }
+    }
+  }
+
+  void compare(DraftStatement const& was, DraftStatement const& is, std::string const& old_name,
+               std::string const& new_name) {
+    auto const groups = [](Draft const& draft, std::vector<std::size_t> const& of,
+                           std::vector<std::size_t> const& others) {
+      std::vector<std::string> names;
+      for (auto const taxon : of) {
+        if (std::find(others.begin(), others.end(), taxon) == others.end()) {
+          names.push_back(draft.taxa[taxon]);
+        }
+      }
+      return names;
+    };
+    auto const added = groups(new_.draft(), is.except, was.except);
+    auto const removed = groups(old_.draft(), was.except, is.except);
+    auto const tell = [&](RoleTransition transition, bool with_groups) {
+      lines_.insert(role_line(to_word(transition), is.character, old_name, new_name,
+                              with_groups ? added : std::vector<std::string>{},
+                              with_groups ? removed : std::vector<std::string>{}));
+    };
+    if (strength_of(was) != strength_of(is)) {
+      tell(change_of_strength(strength_of(was), strength_of(is)), true);
+    } else if (!added.empty() || !removed.empty()) {
+      tell(removed.empty() ? RoleTransition::exception_widened
+           : added.empty() ? RoleTransition::exception_narrowed
+                           : RoleTransition::exception_replaced,
+           true);
+    }
+    if (!same_predicate(was, is)) {
+      tell(was.value.ends_with(" mm") ? RoleTransition::limits_changed
+                                      : RoleTransition::states_changed,
+           false);
+    }
+    if (was.sex != is.sex) {
+      tell(is.sex.empty() ? RoleTransition::scope_limit_removed : RoleTransition::scope_limit_added,
+           false);
+    }
+  }
+
+  Look const& old_;
+  Look const& new_;
+  Lines lines_;
+};
+
+// --- taxa ----------------------------------------------------------------------------------------
+
+struct Match {
+  std::size_t was{};
+  std::size_t is{};
+  std::optional<TaxonEvent> relation;
+};
+
+std::vector<Match> matches_of(Case const& made, Look const& olds, Look const& news) {
+  std::vector<Match> matches;
+  std::set<std::size_t> related;
+  auto const add = [&](std::size_t was, std::size_t is, std::optional<TaxonEvent> relation) {
+    if (olds.ends(was) > 0 && news.ends(is) > 0) matches.push_back({was, is, relation});
+  };
+  for (auto const& [was, is] : made.history.split_taxa) {
+    add(was, is, TaxonEvent::split);
+    related.insert({was, is});
+  }
+  for (auto const& [was, is] : made.history.lumped_taxa) {
+    add(was, is, TaxonEvent::lumped);
+    related.insert({was, is});
+  }
+  for (std::size_t i = 0; i < made.new_draft.taxa.size(); ++i) {
+    if (related.count(i) != 0) continue;
+    bool const renamed =
+        i < made.old_draft.taxa.size() && made.old_draft.taxa[i] != made.new_draft.taxa[i];
+    add(i, i, renamed ? std::optional{TaxonEvent::renamed} : std::nullopt);
+  }
+  return matches;
+}
+
+bool drops_one_at_a_time(CaseSpec& spec, std::size_t edits,
+                         std::function<bool(CaseSpec const&)> const& fails) {
+  bool any = false;
+  if (!spec.kept) {
+    spec.kept.emplace(edits);
+    for (std::size_t i = 0; i < edits; ++i) (*spec.kept)[i] = i;
+  }
+  for (auto chunk = std::max<std::size_t>(spec.kept->size() / 2, 1); chunk > 0; chunk /= 2) {
+    for (std::size_t i = 0; i < spec.kept->size();) {
+      auto fewer = spec;
+      auto const begin = fewer.kept->begin() + static_cast<std::ptrdiff_t>(i);
+      auto const count = std::min(chunk, fewer.kept->size() - i);
+      fewer.kept->erase(begin, begin + static_cast<std::ptrdiff_t>(count));
+      if (fails(fewer)) {
+        spec = std::move(fewer);
+        any = true;
+      } else {
+        i += chunk;
+      }
+    }
+  }
+  return any;
+}
+
+}  // namespace
+
+std::uint64_t seeds(std::uint64_t few) {
+  auto const* more = std::getenv("KEYDRIFT_SEEDS");
+  return more == nullptr ? few : std::strtoull(more, nullptr, 10);
+}
+
+Case make_case(CaseSpec const& spec) {
+  Dice dice{spec.seed};
+  Case made;
+  made.old_draft = make_draft(spec.couplets, spec.shape, dice, spec.vocabulary);
+  made.old_edition = sketched("old", print(made.old_draft, made.old_nodes));
+  auto const planned = spec.kind ? plan_edits(made.old_draft, spec.percent, dice, *spec.kind)
+                                 : plan_edits(made.old_draft, spec.percent, dice);
+  for (std::size_t i = 0; i < planned.size(); ++i) {
+    if (!spec.kept || std::find(spec.kept->begin(), spec.kept->end(), i) != spec.kept->end()) {
+      made.edits.push_back(planned[i]);
+    }
+  }
+  made.new_draft = made.old_draft;
+  made.history = apply_edits(made.new_draft, made.edits);
+  made.new_edition = sketched("new", print(made.new_draft, made.new_nodes));
+  return made;
+}
+
+Collation collated(Case const& made) {
+  return collated(made.old_edition, made.new_edition,
+                  {.lexicon = {}, .rows = made.history.rows, .parents = {}});
+}
+
+CaseSpec shrunk(CaseSpec spec, std::function<bool(Case const&)> const& fails) {
+  std::size_t left = 400;  // cases looked at before the search is given up
+  auto const still_fails = [&](CaseSpec const& candidate) {
+    if (left == 0) return false;
+    --left;
+    return fails(make_case(candidate));
+  };
+  for (auto step = spec.couplets / 2; step > 0; step /= 2) {
+    while (spec.couplets > step + 1) {
+      auto smaller = spec;
+      smaller.couplets -= step;
+      if (!still_fails(smaller)) break;
+      spec = smaller;
+    }
+  }
+  static_cast<void>(drops_one_at_a_time(spec, make_case(spec).edits.size(), still_fails));
+  return spec;
+}
+
+std::string described(CaseSpec const& spec) {
+  auto const made = make_case(spec);
+  std::string text = "seed " + std::to_string(spec.seed) + ", " + std::to_string(spec.couplets) +
+                     " couplets, " + to_word(spec.shape) + ", " + std::to_string(spec.percent) +
+                     " % edited\n";
+  if (spec.kept) {
+    text += "edits kept:";
+    for (auto const edit : *spec.kept) text += " " + std::to_string(edit);
+    text += "\n";
+  }
+  for (auto const& edit : made.edits) {
+    auto const at = std::find(made.old_nodes.begin(), made.old_nodes.end(), edit.node);
+    text += std::string{"  "} + to_word(edit.kind) + " at old couplet " +
+            std::to_string(at - made.old_nodes.begin() + 1) + "\n";
+  }
+  // Of a long key only what the two editions do not share.
+  auto const lines_of = [](Edition const& edition) {
+    Lines lines;
+    for (auto const& couplet : edition.couplets) {
+      for (auto const& lead : couplet.leads) {
+        lines.insert("  " + lead.label + " " + lead.text + " … " + lead.destination_printed);
+      }
+    }
+    return lines;
+  };
+  auto const olds = lines_of(made.old_edition);
+  auto const news = lines_of(made.new_edition);
+  bool const whole = olds.size() <= 24;
+  for (bool const of_new : {false, true}) {
+    text += std::string{of_new ? "new" : "old"} + (whole ? "\n" : ", where it differs\n");
+    auto const& others = of_new ? olds : news;
+    for (auto const& line : of_new ? news : olds) {
+      if (whole || others.count(line) == 0) text += line + "\n";
+    }
+  }
+  return text;
+}
+
+void Tally::add(Tally const& other) {
+  right += other.right;
+  reported += other.reported;
+  planted += other.planted;
+}
+double Tally::precision() const {
+  return reported == 0 ? 1.0 : static_cast<double>(right) / static_cast<double>(reported);
+}
+double Tally::recall() const {
+  return planted == 0 ? 1.0 : static_cast<double>(right) / static_cast<double>(planted);
+}
+double Tally::f1() const {
+  return reported + planted == 0
+             ? 1.0
+             : 2.0 * static_cast<double>(right) / static_cast<double>(reported + planted);
+}
+
+Pairs pairs_of(Alignment const& alignment) {
+  Pairs pairs;
+  for (auto const& pair : alignment.pairs) {
+    pairs.emplace_back(pair.old_couplet.index, pair.new_couplet.index);
+  }
+  return pairs;
+}
+
+Tally tally_pairs(Case const& made, Pairs const& pairs) {
+  std::set<std::size_t> const news{made.new_nodes.begin(), made.new_nodes.end()};
+  Tally tally;
+  for (auto const node : made.old_nodes) tally.planted += news.count(node);
+  for (auto const& [was, is] : pairs) {
+    ++tally.reported;
+    auto const old_node = made.old_nodes[was];
+    auto const new_node = made.new_nodes[is];
+    bool const part = std::find(made.history.parts.begin(), made.history.parts.end(),
+                                std::pair{old_node, new_node}) != made.history.parts.end();
+    if (old_node == new_node || part) ++tally.right;
+  }
+  return tally;
+}
+
+Lines planted_taxa(Case const& made) {
+  Look const olds{made.old_draft, made.old_nodes};
+  Look const news{made.new_draft, made.new_nodes};
+  Lines lines;
+  auto const& old_names = made.old_draft.taxa;
+  auto const& new_names = made.new_draft.taxa;
+  std::set<std::size_t> old_matched;
+  std::set<std::size_t> new_matched;
+  for (auto const& [was, is, relation] : matches_of(made, olds, news)) {
+    old_matched.insert(was);
+    new_matched.insert(is);
+    auto const tell = [&, was = was, is = is](TaxonEvent event) {
+      lines.insert(tick(old_names[was], new_names[is]) + ": " + to_word(event));
+    };
+    if (relation) tell(*relation);
+    if (news.ends(is) > olds.ends(was)) tell(TaxonEvent::more_ends);
+    if (news.ends(is) < olds.ends(was)) tell(TaxonEvent::fewer_ends);
+    auto const old_ways = olds.ways(was);
+    if (old_ways != news.ways(is)) {
+      tell(TaxonEvent::other_route);
+    } else if (std::any_of(old_ways.begin(), old_ways.end(), [&](Look::Step const& step) {
+                 return restated(*olds.lead(step.first), *news.lead(step.first));
+               })) {
+      tell(TaxonEvent::restated_route);
+    }
+    bool const before = olds.only_by_exception(was);
+    bool const after = news.only_by_exception(is);
+    if (after && !before) tell(TaxonEvent::only_by_exception);
+    if (before && !after) tell(TaxonEvent::no_longer_by_exception);
+  }
+  for (std::size_t i = 0; i < new_names.size(); ++i) {
+    if (olds.ends(i) > 0 && old_matched.count(i) == 0) {
+      lines.insert(tick(old_names[i], "-") + ": " + to_word(TaxonEvent::left));
+    }
+    if (news.ends(i) > 0 && new_matched.count(i) == 0) {
+      lines.insert(tick("-", new_names[i]) + ": " + to_word(TaxonEvent::entered));
+    }
+  }
+  return lines;
+}
+
+Lines reported_taxa(Case const& made, Collation const& collation) {
+  Lines lines;
+  auto const name = [](Edition const& edition, std::vector<TaxonId> const& taxa) {
+    return taxa.empty() ? std::string{"-"} : edition[taxa.front()].name;
+  };
+  for (auto const& change : collation.taxa) {
+    auto const who =
+        tick(name(made.old_edition, change.old_taxa), name(made.new_edition, change.new_taxa));
+    for (auto const event : change.events) {
+      if (event != TaxonEvent::same_route) lines.insert(who + ": " + to_word(event));
+    }
+  }
+  return lines;
+}
+
+Lines planted_roles(Case const& made) {
+  Look const olds{made.old_draft, made.old_nodes};
+  Look const news{made.new_draft, made.new_nodes};
+  return Casting{olds, news}.run();
+}
+
+Lines reported_roles(Case const& made, Collation const& collation) {
+  Lines lines;
+  auto const& nodes = made.new_draft.nodes;
+  for (auto const& role : collation.roles) {
+    if (role.old_lead && nodes[made.old_nodes[role.old_lead->couplet.index]].split_or_merged) {
+      continue;
+    }
+    if (role.new_lead && nodes[made.new_nodes[role.new_lead->couplet.index]].split_or_merged) {
+      continue;
+    }
+    lines.insert(
+        role_line(to_word(role.transition), role.character,
+                  role.old_lead ? made.old_edition[*role.old_lead].label : std::string{"-"},
+                  role.new_lead ? made.new_edition[*role.new_lead].label : std::string{"-"},
+                  role.exceptions_added, role.exceptions_removed));
+  }
+  return lines;
+}
+
+Tally tally_lines(Lines const& planted, Lines const& reported) {
+  std::vector<std::string> both;
+  std::set_intersection(planted.begin(), planted.end(), reported.begin(), reported.end(),
+                        std::back_inserter(both));
+  return {.right = both.size(), .reported = reported.size(), .planted = planted.size()};
+}
+
+std::string difference(Lines const& planted, Lines const& reported) {
+  constexpr std::size_t most = 12;
+  std::string text;
+  auto const add = [&](char const* what, Lines const& these, Lines const& others) {
+    std::vector<std::string> only;
+    std::set_difference(these.begin(), these.end(), others.begin(), others.end(),
+                        std::back_inserter(only));
+    for (std::size_t i = 0; i < std::min(most, only.size()); ++i) {
+      text += std::string{what} + only[i] + "\n";
+    }
+    if (only.size() > most) text += "  and " + std::to_string(only.size() - most) + " more\n";
+  };
+  add("planted, not reported: ", planted, reported);
+  add("reported, not planted: ", reported, planted);
+  return text;
+}
+
+}  // namespace keydrift::test
