@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <future>
 #include <iterator>
+#include <utility>
 
 #include "keydrift/characters/contrast.hpp"
 #include "keydrift/collation/collation.hpp"
@@ -56,10 +58,15 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   result.taxa_matching = match_taxa(old_edition, new_edition, map);
   auto const old_side = make_side(old_edition, old_graph);
   auto const new_side = make_side(new_edition, new_graph);
+  Exceptions const exceptions{old_side, new_side, result.taxa_matching, parents};
+  // Proofreading the editions takes as long as comparing them, and neither needs the other.
+  auto proofs = std::async(std::launch::async, [&] {
+    return std::pair{proof(old_side, Of::old_edition, exceptions, lexicon),
+                     proof(new_side, Of::new_edition, exceptions, lexicon)};
+  });
   Comparison const comparison{old_side, new_side, result.taxa_matching};
   result.alignment = align(comparison);
   auto found = counterparts(comparison, result.alignment);
-  Exceptions const exceptions{old_side, new_side, result.taxa_matching, parents};
   auto divisions = find_divisions(comparison, result.alignment, found);
   prefer_upper_parts(comparison, result.alignment, divisions);
   found = counterparts(comparison, result.alignment);
@@ -78,8 +85,8 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   result.taxa = taxon_changes(ground);
   result.roles = role_changes(ground);
   result.characters = character_uses(old_edition, new_edition, lexicon);
-  auto findings = finding_changes(ground, proof(old_side, Of::old_edition, exceptions, lexicon),
-                                  proof(new_side, Of::new_edition, exceptions, lexicon));
+  auto [old_findings, new_findings] = proofs.get();
+  auto findings = finding_changes(ground, std::move(old_findings), std::move(new_findings));
   result.mended = std::move(findings.mended);
   result.introduced = std::move(findings.introduced);
   result.lasting = std::move(findings.lasting);

@@ -1,6 +1,8 @@
 #include "keydrift/program/comparison.hpp"
 
 #include <array>
+#include <future>
+#include <sstream>
 
 #include "keydrift/characters/reading.hpp"
 
@@ -9,8 +11,13 @@ namespace keydrift::program {
 std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string const& new_spec,
                                     SideTableOptions const& table_options, Context& context) {
   // All inputs are tried before giving up, so that one run shows everything that is wrong.
+  // The editions are read side by side; what is wrong with them is told in order.
+  std::ostringstream new_complaints;
+  Context apart{context.out, new_complaints, context.style, false, context.limits};
+  auto new_loading = std::async(std::launch::async, [&] { return load_edition(new_spec, apart); });
   auto old_input = load_edition(old_spec, context);
-  auto new_input = load_edition(new_spec, context);
+  auto new_input = new_loading.get();
+  context.err << new_complaints.str();
   auto tables = load_side_tables(table_options, context);
   if (!old_input || !new_input || !tables) return nullptr;
 
@@ -19,8 +26,11 @@ std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string con
   std::array<Edition*, 2> const editions{&comparison->old_input.edition,
                                          &comparison->new_input.edition};
   auto findings = read_statements(editions, comparison->tables.lexicon);
+  auto new_graph = std::async(std::launch::async, [&comparison] {
+    return std::make_unique<KeyGraph>(comparison->new_edition());
+  });
   comparison->old_graph = std::make_unique<KeyGraph>(comparison->old_edition());
-  comparison->new_graph = std::make_unique<KeyGraph>(comparison->new_edition());
+  comparison->new_graph = new_graph.get();
   auto const* map = comparison->tables.concepts ? &*comparison->tables.concepts : nullptr;
   comparison->collation =
       collate(comparison->old_edition(), *comparison->old_graph, comparison->new_edition(),
