@@ -12,6 +12,7 @@
 #include <cstdlib>
 #include <optional>
 
+#include "golden.hpp"
 #include "planted_support.hpp"
 
 namespace keydrift::test {
@@ -239,6 +240,27 @@ TEST(PlantedTerminal, ANarrowTerminalGetsNarrowLines) {
   auto const text = on_a_terminal(crayfish_archive(), fixture("halvern-crayfish"), 64, "1");
   if (!text) GTEST_SKIP() << "this system gives no pseudo-terminal";
   expect_narrow(replaced(*text, "\r\n", "\n"), 64);
+}
+
+TEST(PlantedTerminal, WhyACoupletHasItsCounterpartOrNone) {
+  auto const why = [](std::string const& couplet) {
+    return run_keydrift(
+        {"collate", "edition-1998.txt", "edition-2024.txt", "--lexicon", "lexicon.csv",
+         "--concepts", "concepts-1998-2024.csv", "--parents", "parents.csv", "--why", couplet},
+        fixture("velunaceae"));
+  };
+  auto const both = why("11");  // moved in 1998, inserted in 2024
+  EXPECT_EQ(both.exit, 1);
+  EXPECT_EQ(both.err, "");
+  expect_narrow(both.out, 80);
+  expect_golden("program/collate-why.txt", both.out);
+  auto const nobody = why("77");
+  EXPECT_EQ(nobody.exit, 2);
+  EXPECT_EQ(nobody.out, "");
+  EXPECT_EQ(
+      nobody.err,
+      "keydrift collate: --why 77: no couplet of either edition bears that number; give it as "
+      "printed, without the letter of a lead\n");
 }
 
 }  // namespace

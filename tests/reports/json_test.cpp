@@ -91,6 +91,69 @@ TEST(CollationJson, HoldsBothEditionsInFull) {
   EXPECT_EQ(json["old"]["taxa"].size(), 6);
 }
 
+// A pair with all that is told of one, and a couplet without counterpart.
+std::vector<CoupletReasons> sample_reasons() {
+  Similarity const similarity{.taxa = 1, .statements = 0.5, .neighbours = 0.75, .total = 0.775};
+  CoupletReasons paired;
+  paired.couplet = CoupletId{3};
+  paired.counterpart = CoupletId{4};
+  paired.similarity = similarity;
+  paired.leads.push_back({.old_lead = LeadId{CoupletId{3}, 0},
+                          .new_lead = LeadId{CoupletId{4}, 0},
+                          .taxa = 1,
+                          .statements = 0.5,
+                          .below_both = {TaxonId{4}},
+                          .below_old_only = {},
+                          .below_new_only = {},
+                          .compared = {{.old_statement = StatementId{LeadId{CoupletId{3}, 0}, 0},
+                                        .new_statement = StatementId{LeadId{CoupletId{4}, 0}, 0},
+                                        .agreement = 0.5}}});
+  paired.neighbours.push_back({.place = NeighbourPlace::before,
+                               .old_lead = LeadId{CoupletId{0}, 1},
+                               .new_lead = std::nullopt,
+                               .agreement = 1,
+                               .weight = 1});
+  paired.runners_up.push_back({.couplet = CoupletId{3},
+                               .similarity = similarity,
+                               .why = WhyNot::better_taken,
+                               .taken_by = CoupletId{2},
+                               .taken_with = similarity});
+  CoupletReasons alone;
+  alone.of_new = true;
+  alone.couplet = CoupletId{2};
+  alone.part_of = CoupletId{1};
+  return {paired, alone};
+}
+
+TEST(CollationJson, TellsWhyACoupletHasItsCounterpart) {
+  auto const sample = make_sample();
+  auto const text =
+      collation_json(sample.old_edition, sample.new_edition, sample.collation, sample_reasons());
+  keep("collation-why.json", text);
+  auto const json = Json::parse(text);
+  ASSERT_EQ(json["why"].size(), 2U);
+  EXPECT_EQ(json["why"][0].dump(),
+            R"({"edition":"old","couplet":{"couplet":3,"label":"4"},)"
+            R"("counterpart":{"couplet":4,"label":"5"},)"
+            R"("similarity":{"taxa":1.0,"statements":0.5,"neighbours":0.75,"total":0.775},)"
+            R"("leads":[{"old":{"couplet":3,"lead":0,"name":"4a"},)"
+            R"("new":{"couplet":4,"lead":0,"name":"5a"},"taxa":1.0,"statements":0.5,)"
+            R"("belowBoth":[{"taxon":4,"name":"Pellucina hamata"}],)"
+            R"("compared":[{"old":{"couplet":3,"lead":0,"name":"4a","statement":0,)"
+            R"("text":"♂ with a hook on the third leg","strength":"firm"},)"
+            R"("new":{"couplet":4,"lead":0,"name":"5a","statement":0,)"
+            R"("text":"♂ usually with a hook on the third leg","strength":"hedged"},)"
+            R"("agreement":0.5}]}],)"
+            R"("neighbours":[{"place":"before","old":{"couplet":0,"lead":1,"name":"1b"},)"
+            R"("agreement":1.0,"weight":1}],)"
+            R"("runnersUp":[{"couplet":{"couplet":3,"label":"4"},)"
+            R"("similarity":{"taxa":1.0,"statements":0.5,"neighbours":0.75,"total":0.775},)"
+            R"("why":"better taken","takenBy":{"couplet":2,"label":"3"},)"
+            R"("takenWith":{"taxa":1.0,"statements":0.5,"neighbours":0.75,"total":0.775}}]})");
+  EXPECT_EQ(json["why"][1].dump(), R"({"edition":"new","couplet":{"couplet":2,"label":"3"},)"
+                                   R"("partOf":{"couplet":1,"label":"2"},"runnersUp":[]})");
+}
+
 Json redetermination_image(test::Sample const& sample) {
   auto const text = redetermination_json(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination);
