@@ -16,11 +16,19 @@ namespace keydrift::tables {
 // "http://rs.tdwg.org/dwc/terms/scientificName", "Scientific Name" -> "scientificname".
 [[nodiscard]] std::string term_key(std::string_view header);
 
+// Is it a term of Darwin Core's Occurrence, Organism, Event, Location, Taxon, Identification and
+// record level (the list above, from memory of it), whatever it is used for here?  Takes what
+// term_key() gives.
+[[nodiscard]] bool is_darwin_core_term(std::string_view key);
+
 // A character's column: its id or label, perhaps with the unit of its numbers behind it.
 struct CharacterHeader {
   std::string character;  // as printed, without the unit
   std::string unit;       // from "spike length (mm)" or "spike length [mm]"
 };
+
+// A header that is no term, taken for a character: its name without a unit in brackets.
+[[nodiscard]] CharacterHeader character_header(std::string_view header);
 
 // Tells which headers are characters.
 class CharacterColumns {

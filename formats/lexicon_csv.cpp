@@ -15,6 +15,8 @@ using namespace tables;
 
 namespace {
 
+constexpr std::string_view kNotToldFromName = "not told apart from";
+
 enum Column : std::size_t {
   kCharacter,
   kLabel,
@@ -28,14 +30,22 @@ enum Column : std::size_t {
   kTolerance,
   kState,
   kPhrases,
+  kNotToldFrom,
+  kConfidence,
+  kEvidence,
 };
 constexpr std::array kColumns{
-    WantedColumn{"character", true},      WantedColumn{"label", false},
-    WantedColumn{"structure", false},     WantedColumn{"property", false},
-    WantedColumn{"subjects", false},      WantedColumn{"kind", false},
-    WantedColumn{"unit", false},          WantedColumn{"difficulty", false},
-    WantedColumn{"applicable if", false}, WantedColumn{"tolerance", false},
-    WantedColumn{"state", true},          WantedColumn{"phrases", false}};
+    WantedColumn{"character", true},       WantedColumn{"label", false},
+    WantedColumn{"structure", false},      WantedColumn{"property", false},
+    WantedColumn{"subjects", false},       WantedColumn{"kind", false},
+    WantedColumn{"unit", false},           WantedColumn{"difficulty", false},
+    WantedColumn{"applicable if", false},  WantedColumn{"tolerance", false},
+    WantedColumn{"state", true},           WantedColumn{"phrases", false},
+    WantedColumn{kNotToldFromName, false}, WantedColumn{"confidence", false},
+    WantedColumn{"evidence", false}};
+// The last three columns are written where they hold something: a lexicon made by hand has no need
+// of them.
+constexpr std::size_t kPlainColumns = kPhrases + 1;
 constexpr std::string_view kUndetermined = "und";  // BCP 47
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
@@ -225,6 +235,9 @@ class CsvLexiconReader {
       case kCharacter:
       case kState:
       case kPhrases:
+      case kNotToldFrom:
+      case kConfidence:
+      case kEvidence:
         break;
     }
   }
@@ -260,12 +273,18 @@ class CsvLexiconReader {
 
   void take_state(SideRow const& row, LexiconCharacter& character) {
     auto const& id = row.cells[kState];
+    Support support{row.cells[kConfidence], row.cells[kEvidence]};
     if (id.empty()) {
-      if (!row.cells[kPhrases].empty()) {
+      for (auto const column : {kPhrases, kNotToldFrom}) {
+        if (row.cells[column].empty()) continue;
         add("missing-name", row.places[kState], "",
-            "the row has phrases but no state of \"" + character.id + "\" that they express",
+            column == kPhrases
+                ? "the row has phrases but no state of \"" + character.id + "\" that they express"
+                : "the row of \"" + character.id +
+                      "\" says what is not told apart, but not from which state",
             "write the state's id in the column \"state\"");
       }
+      if (!support.empty()) character.support = std::move(support);
       return;
     }
     auto const twin = std::find_if(character.states.begin(), character.states.end(),
@@ -276,7 +295,10 @@ class CsvLexiconReader {
           "put all phrases of the state into one row");
       return;
     }
-    character.states.push_back({id, read_phrases(row.cells[kPhrases])});
+    character.states.push_back({.id = id,
+                                .phrases = read_phrases(row.cells[kPhrases]),
+                                .not_told_from = split_items(row.cells[kNotToldFrom]),
+                                .support = std::move(support)});
   }
 
   std::string_view file_;
@@ -303,7 +325,20 @@ std::vector<std::string> first_cells(LexiconCharacter const& character) {
     cells[kApplicableIf] = character.applicable_if->character + " = " + states;
   }
   cells[kTolerance] = shortest_number(character.tolerance);
+  cells[kConfidence] = character.support.confidence;
+  cells[kEvidence] = character.support.evidence;
   return cells;
+}
+
+bool has_support(Lexicon const& lexicon) {
+  return std::any_of(
+      lexicon.characters.begin(), lexicon.characters.end(), [](LexiconCharacter const& character) {
+        return !character.support.empty() ||
+               std::any_of(character.states.begin(), character.states.end(),
+                           [](LexiconState const& state) {
+                             return !state.not_told_from.empty() || !state.support.empty();
+                           });
+      });
 }
 
 }  // namespace
@@ -322,16 +357,26 @@ std::string write_lexicon_csv(Lexicon const& lexicon) {
   std::string out;
   std::vector<std::string_view> header;
   for (auto const& column : kColumns) header.push_back(column.name);
-  append_csv_row(out, std::span<std::string_view const>{header});
+  auto const columns = has_support(lexicon) ? kColumns.size() : kPlainColumns;
+  append_csv_row(out, std::span<std::string_view const>{header}.first(columns));
   for (auto const& character : lexicon.characters) {
     auto cells = first_cells(character);
+    // Beside states, what a character as a whole rests on has a row to itself.
+    if (!character.states.empty() && !character.support.empty()) {
+      append_csv_row(out, std::span<std::string const>{cells}.first(columns));
+      for (std::size_t column = kLabel; column < kColumns.size(); ++column) cells[column].clear();
+    }
     std::size_t row = 0;
     do {
       if (row < character.states.size()) {
-        cells[kState] = character.states[row].id;
-        cells[kPhrases] = write_phrases(character.states[row].phrases);
+        auto const& state = character.states[row];
+        cells[kState] = state.id;
+        cells[kPhrases] = write_phrases(state.phrases);
+        for (auto const& other : state.not_told_from) append_item(cells[kNotToldFrom], other);
+        cells[kConfidence] = state.support.confidence;
+        cells[kEvidence] = state.support.evidence;
       }
-      append_csv_row(out, std::span<std::string const>{cells});
+      append_csv_row(out, std::span<std::string const>{cells}.first(columns));
       // The id stands in every row, so that sorting the sheet loses nothing.
       for (std::size_t column = kLabel; column < kColumns.size(); ++column) cells[column].clear();
     } while (++row < character.states.size());

@@ -4,11 +4,13 @@
 //
 // CSV: UTF-8, a header row, one row per state, one row for a numeric character:
 //   character,label,structure,property,subjects,kind,unit,difficulty,applicable
-//   if,tolerance,state,phrases
+//   if,tolerance,state,phrases,not told apart from,confidence,evidence
 // `character` may be blank in further rows of the same character, and so may all but the last two
 // columns.  Several subjects or phrases are joined by " | ", each with an optional language in
 // front ("de: zweispitzig"; "und: " where the words themselves begin so); a bar within is written
-// "\|", a backslash "\\".  `applicable if` reads "beak = present | long".
+// "\|", a backslash "\\".  `applicable if` reads "beak = present | long".  The last three columns
+// come with a drafted lexicon: `not told apart from` names states of the same character, joined by
+// " | ", that this one may coincide with; the other two are for people.
 
 #include <string>
 

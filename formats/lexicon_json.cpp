@@ -52,14 +52,25 @@ class LexiconReader {
       parts.finish();
     }
     read_tolerance(fields, character);
+    character.support = read_support(fields);
     for (auto const& item : fields.objects("states")) {
       JsonFields parts{item, "state", problems_};
-      LexiconState state{parts.required_text("id"), read_phrases(parts, "phrases")};
+      LexiconState state{.id = parts.required_text("id"),
+                         .phrases = read_phrases(parts, "phrases"),
+                         .not_told_from = parts.texts("notToldApartFrom"),
+                         .support = read_support(parts)};
       parts.finish();
       character.states.push_back(std::move(state));
     }
     fields.finish();
     return character;
+  }
+
+  static Support read_support(JsonFields& fields) {
+    Support support;
+    support.confidence = fields.text("confidence");
+    support.evidence = fields.text("evidence");
+    return support;
   }
 
   void read_tolerance(JsonFields& fields, LexiconCharacter& character) {
@@ -121,6 +132,11 @@ void write_phrases(JsonWriter& json, std::string_view name, std::vector<Phrase> 
   json.end_list();
 }
 
+void write_support(JsonWriter& json, Support const& support) {
+  json.text_field("confidence", support.confidence);
+  json.text_field("evidence", support.evidence);
+}
+
 void write_character(JsonWriter& json, LexiconCharacter const& character) {
   json.begin_object();
   json.field("id", std::string_view{character.id});
@@ -139,6 +155,7 @@ void write_character(JsonWriter& json, LexiconCharacter const& character) {
     json.end_object();
   }
   json.field("tolerance", character.tolerance);
+  write_support(json, character.support);
   if (!character.states.empty()) {
     json.name("states");
     json.begin_list();
@@ -146,6 +163,8 @@ void write_character(JsonWriter& json, LexiconCharacter const& character) {
       json.begin_inline_object();
       json.field("id", std::string_view{state.id});
       write_phrases(json, "phrases", state.phrases);
+      if (!state.not_told_from.empty()) json.texts_field("notToldApartFrom", state.not_told_from);
+      write_support(json, state.support);
       json.end_object();
     }
     json.end_list();

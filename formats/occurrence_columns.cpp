@@ -163,7 +163,12 @@ bool OccurrenceColumns::use_column(CsvRow const& row, std::size_t column,
     }
   }
   Target target;
-  if (characters_.find(header, target.character)) {
+  bool character = characters_.find(header, target.character);
+  if (!character && !used && options_.any_character && !is_darwin_core_term(key_of(header))) {
+    target.character = character_header(header);
+    character = true;
+  }
+  if (character) {
     used = true;
     target.kind = Target::Kind::observation;
     target.column = column;

@@ -33,6 +33,9 @@ namespace keydrift {
 
 struct OccurrenceOptions {
   std::vector<std::string> characters{};  // ids and labels that count as columns, case-folded
+  // Columns that are neither characters nor terms of Darwin Core are characters as well, by their
+  // own names: somebody else finds out what they mean.
+  bool any_character{false};
   // Other column names: {column, term}, e.g. {"Art", "scientificName"}.
   std::vector<std::pair<std::string, std::string>> column_terms{};
   bool all_are_vouchers{false};

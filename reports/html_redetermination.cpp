@@ -263,6 +263,25 @@ void write_expectations(HtmlWriter& html, CollationView const& view,
   html.close_section();
 }
 
+namespace {
+
+void write_count(HtmlWriter& html, std::string_view what, std::uint64_t count) {
+  html.raw("<tr><td>").text(what).raw("</td><td class=\"num\">").text(grouped(count));
+  html.raw("</td></tr>\n");
+}
+
+void write_footing(HtmlWriter& html, Redetermination const& result) {
+  html.raw("<table class=\"small\"><tbody>\n");
+  for (std::size_t i = 0; i < kFootings; ++i) {
+    std::uint64_t count = 0;
+    for (auto const each : result.by_footing[i]) count += each;
+    if (count > 0) write_count(html, meaning_of(static_cast<Footing>(i)), count);
+  }
+  for (auto const& tie : ties_in_words(result)) write_count(html, tie.what, tie.records);
+  html.raw("</tbody></table>\n");
+}
+
+}  // namespace
 }  // namespace keydrift::reports
 
 namespace keydrift {
@@ -293,6 +312,7 @@ std::string redetermination_html(Edition const& old_edition, Edition const& new_
   write_couplets(html, view);
   write_faults(html, view);
   write_coverage(html, view);
+  write_footing(html, redetermination);
   return html_page(title, std::move(html).take());
 }
 

@@ -150,6 +150,7 @@ std::string keyout_json(Edition const& edition, Specimen const& specimen, KeyOut
   json["strandsAt"] = list_of(edition, std::span<CoupletId const>{keyout.strands_at});
   json["openCharacters"] = json_parts::of(std::span<std::string const>{keyout.open_characters});
   json["complete"] = keyout.complete;
+  json["coverage"] = json_parts::of(coverage(edition));
   json["caution"] = caution();
   return json_parts::finish(json);
 }

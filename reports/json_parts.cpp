@@ -169,6 +169,7 @@ Json of(Coverage const& coverage) {
   json["byLexicon"] = coverage.by_lexicon;
   json["byNumber"] = coverage.by_number;
   json["opaque"] = coverage.opaque;
+  if (coverage.drafted) json["lexiconDrafted"] = true;
   return json;
 }
 

@@ -197,6 +197,37 @@ Json look_alikes_of(Sides const& sides, std::vector<LookAlikeResult> const& look
   return json;
 }
 
+void add_footing(Json& json, Redetermination const& result) {
+  Json footing;
+  footing["understood"] =
+      totals_of(result.by_footing[static_cast<std::size_t>(Footing::understood)]);
+  footing["partly"] = totals_of(result.by_footing[static_cast<std::size_t>(Footing::partly)]);
+  footing["wordsOnly"] =
+      totals_of(result.by_footing[static_cast<std::size_t>(Footing::words_only)]);
+  footing["nothing"] = totals_of(result.by_footing[static_cast<std::size_t>(Footing::nothing)]);
+  json["totalsByFooting"] = std::move(footing);
+}
+
+// Records tied to the key by their words; there are none where a lexicon was given.
+void add_ties(Json& json, Redetermination const& result) {
+  if (result.ties.empty()) return;
+  auto ties = Json::array();
+  for (auto const& tie : result.ties) {
+    Json each;
+    each["column"] = tie.column;
+    put(each, "value", tie.value);
+    if (!tie.character.empty()) {
+      each["character"] = tie.character;
+      put(each, "states", tie.state);
+      each["confidence"] = to_word(tie.confidence);
+    }
+    each["records"] = tie.records;
+    ties.push_back(std::move(each));
+  }
+  json["ties"] = std::move(ties);
+  json["specimensWithUntiedRecords"] = result.untied;
+}
+
 void add_reading(Json& json, Sides const& sides, Redetermination const& result) {
   json["reading"] = to_word(result.reading);
   json["totals"] = totals_of(result.totals);
@@ -257,6 +288,8 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["findings"] = of(std::span<Finding const>{result.findings});
   json["oldCoverage"] = of(collation.old_coverage);
   json["newCoverage"] = of(collation.new_coverage);
+  add_footing(json, result);
+  add_ties(json, result);
   return json_parts::finish(json);
 }
 

@@ -127,6 +127,8 @@ std::string keyout_text(Edition const& edition, Specimen const& specimen, KeyOut
     for (auto const& character : keyout.open_characters) open.push_back(label(character));
     page.paragraph(fmt::format("To narrow it, look at {}.", enumerated(open, "or")), 2);
   }
+  page.blank();
+  page.paragraph(sentence(capitalised("of the key: " + coverage_in_words(coverage(edition)))), 2);
   if (!keyout.complete) {
     page.blank();
     page.paragraph("Not all ways were followed: the limit on routes is met.", 2);

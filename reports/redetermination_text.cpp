@@ -343,6 +343,24 @@ void set_evidence(Page& page, View const& view, Collation const& collation) {
   };
   understood(view.called.old_name, collation.old_coverage);
   understood(view.called.new_name, collation.new_coverage);
+  page.blank();
+  for (std::size_t i = 0; i < kFootings; ++i) {
+    auto const count = sum(result.by_footing[i]);
+    if (count > 0) page.leader(meaning_of(static_cast<Footing>(i)), grouped(count), 2);
+  }
+}
+
+// Without a lexicon, columns and cells are tied to the key by their words; that is told in full.
+void set_ties(Page& page, View const& view) {
+  auto const ties = ties_in_words(view.result);
+  if (ties.empty()) return;
+  page.heading("What recorded characters were taken for, by their words");
+  for (auto const& tie : ties) page.leader(tie.what, grouped(tie.records), 2);
+  page.blank();
+  page.paragraph(
+      "A lexicon whose characters are headed like the columns leaves nothing to be told "
+      "from words: `keydrift lexicon draft` makes one to begin with.",
+      2);
 }
 
 }  // namespace
@@ -368,6 +386,7 @@ std::string redetermination_text(Edition const& old_edition, Edition const& new_
   set_expectations(page, view);
   set_reading(page, view);
   set_evidence(page, view, collation);
+  set_ties(page, view);
   if (!redetermination.findings.empty()) {
     page.heading("Remarks on the records");
     bool first = true;

@@ -57,7 +57,8 @@ std::string coverage_in_words(Coverage const& coverage) {
     if (count > 0) parts.push_back(fmt::format("{} {}", grouped(count), how));
   };
   add(coverage.by_mark, "by marks");
-  add(coverage.by_lexicon, "by the lexicon");
+  add(coverage.by_lexicon,
+      coverage.drafted ? "by a lexicon drafted from the editions themselves" : "by the lexicon");
   add(coverage.by_number, "as plain numbers");
   auto text = counted(coverage.statements, "statement");
   auto const understood = coverage.statements - std::min(coverage.opaque, coverage.statements);

@@ -116,6 +116,16 @@ struct MarkMeaning {
 
 // One line on what an outcome means.
 [[nodiscard]] std::string_view meaning_of(Outcome outcome);
+// "Rest on understood statements only", as a line of a table.
+[[nodiscard]] std::string_view meaning_of(Footing footing);
+
+// Columns whose words were taken for characters of the key: "leaf-margin: leaf margin: rough /
+// smooth; confidence high", most certain first.
+struct ColumnTies {
+  std::string what;  // the column, and what it was taken for
+  std::uint64_t records{};
+};
+[[nodiscard]] std::vector<ColumnTies> ties_in_words(Redetermination const& result);
 
 // Where the ways part: the old lead's name (or where the old route ends), the new couplet's.
 [[nodiscard]] std::string old_couplet_of(Verdict const& verdict, Edition const& old_edition);

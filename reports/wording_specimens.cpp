@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "keydrift/reports/wording.hpp"
 
@@ -111,6 +112,46 @@ std::string_view meaning_of(Outcome outcome) {
   return "";
 }
 
+std::string_view meaning_of(Footing footing) {
+  switch (footing) {
+    case Footing::understood:
+      return "Outcomes that rest on understood statements only";
+    case Footing::partly:
+      return "Outcomes that rest in part on statements known by their words only";
+    case Footing::words_only:
+      return "Outcomes that rest on statements known by their words only";
+    case Footing::nothing:
+      return "Outcomes for which no lead was followed (scope, name)";
+  }
+  return "";
+}
+
+std::vector<ColumnTies> ties_in_words(Redetermination const& result) {
+  std::vector<ColumnTies> rows;
+  for (auto const confidence :
+       {TieConfidence::same_words, TieConfidence::like_words, TieConfidence::kind_of}) {
+    std::map<std::pair<std::string, std::string>, std::uint64_t> columns;
+    for (auto const& tie : result.ties) {
+      if (tie.character.empty() || tie.confidence != confidence) continue;
+      columns[{tie.column, tie.label}] += tie.records;
+    }
+    for (auto const& [column, records] : columns) {
+      rows.push_back({fmt::format("{}: taken for {} (confidence {})", quoted(column.first),
+                                  quoted(column.second), to_word(confidence)),
+                      records});
+    }
+  }
+  std::map<std::string, std::uint64_t> untied;
+  for (auto const& tie : result.ties) {
+    if (tie.character.empty()) untied[tie.column] += tie.records;
+  }
+  for (auto const& [column, records] : untied) {
+    rows.push_back(
+        {fmt::format("{}: not tied; these specimens are left open", quoted(column)), records});
+  }
+  return rows;
+}
+
 std::string old_couplet_of(Verdict const& verdict, Edition const& old_edition) {
   if (!verdict.parting || !verdict.parting->old_lead) return {};
   return old_edition[verdict.parting->old_lead->couplet].label;
@@ -152,7 +193,9 @@ std::string reason(Verdict const& verdict, Edition const& old_edition, Edition c
       add_parting(text, verdict, old_edition, new_edition);
       break;
     case Outcome::open:
-      text = fmt::format("may key to {} in {}", after_or, called.new_name);
+      text = fmt::format("may key to {} in {}", after_or.empty() ? "nothing" : after_or,
+                         called.new_name);
+      add_clause(text, verdict.why);
       add_parting(text, verdict, old_edition, new_edition);
       break;
     case Outcome::stranded:
@@ -235,6 +278,9 @@ std::string question_in_words(Verdict const& verdict, Edition const& new_edition
   }
   if (verdict.outcome == Outcome::doubtful) {
     return fmt::format("check the name{}{}", verdict.why.empty() ? "" : ": ", verdict.why);
+  }
+  if (verdict.outcome == Outcome::open && !verdict.why.empty()) {
+    return fmt::format("look at what is recorded: {}", verdict.why);
   }
   if (verdict.outcome == Outcome::stranded && verdict.strands_at) {
     return fmt::format("no lead of couplet {} fits: check the specimen against it",

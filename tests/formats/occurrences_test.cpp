@@ -53,6 +53,20 @@ Lines observed(Specimen const& specimen) {
   return lines;
 }
 
+TEST(Occurrences, TakesEveryColumnThatIsNoTermForACharacterWhenAsked) {
+  constexpr auto kTable =
+      "catalogNumber,scientificName,basisOfRecord,Leaf margin,spike length (mm)\n"
+      "H 7,Aus bus,PreservedSpecimen,rough,12\n";
+  EXPECT_TRUE(read(kTable).specimens.at(0).observations.empty());
+  auto const archive = read(kTable, {.any_character = true});
+  EXPECT_EQ(observed(archive.specimens.at(0)),
+            (Lines{"Leaf margin=rough[]@2:4", "spike length=12[mm]@2:5"}));
+  EXPECT_EQ(archive.findings,
+            Lines{"s.csv:1:3: information: the column \"basisOfRecord\" was not used "
+                  "[unused-columns] (to use one as a character, head it with the character's id or "
+                  "label in the lexicon)"});
+}
+
 TEST(Occurrences, FillsEveryFieldOfASpecimen) {
   auto const archive = read(
       "catalogNumber,occurrenceID,scientificName,scientificNameAuthorship,identificationQualifier,"

@@ -133,6 +133,21 @@ class Checker {
                "write the words that express it in leads");
       }
     }
+    check_overlaps(character, ids);
+  }
+
+  void check_overlaps(LexiconCharacter const& character, std::set<std::string> const& ids) {
+    for (auto const& state : character.states) {
+      for (auto const& other : state.not_told_from) {
+        if (ids.contains(other) && other != state.id) continue;
+        report(character, "lexicon-not-told-apart", Severity::error, other,
+               "the state " + quoted(state.id) + " of the character " + quoted(character.id) +
+                   " is said not to be told apart from " + quoted(other) +
+                   (other == state.id ? ", which is itself" : ", which the character lacks"),
+               other == state.id ? "name another state, or leave the cell empty"
+                                 : did_you_mean(near_names(other, {ids.begin(), ids.end()})));
+      }
+    }
   }
 
   void check_unit(LexiconCharacter const& character) {

@@ -77,6 +77,7 @@ std::vector<Finding> read_statements(Edition& edition, Lexicon const& lexicon,
 struct Coverage {
   std::size_t statements{};
   std::size_t by_mark{}, by_lexicon{}, by_number{}, opaque{};
+  bool drafted{false};  // the lexicon was drafted from the editions; set by whoever drafted it
 };
 [[nodiscard]] Coverage coverage(Edition const& edition);
 

@@ -67,6 +67,12 @@ constexpr std::array kLexiconKinds{
     FindingKind{"lexicon-no-states", Severity::error, "A character of states without states",
                 "List its states, or make its kind measurement or count."},
     FindingKind{
+        "lexicon-not-told-apart", Severity::error,
+        "A state is not told apart from one that is not there",
+        "The column \"not told apart from\" names other states of the same character. A slip, "
+        "or the\n"
+        "state was renamed or removed: name the state as it is now called."},
+    FindingKind{
         "lexicon-phrase-of-two-states", Severity::error, "One phrase for two states",
         "The same words stand for two states of one character, so a lead that uses them would\n"
         "mean both. Keep the phrase with one of the two."},

@@ -6,8 +6,10 @@
 #include <map>
 #include <set>
 
+#include "keydrift/characters/coincidence.hpp"
 #include "keydrift/characters/limit_words.hpp"
 #include "keydrift/characters/reading.hpp"
+#include "keydrift/characters/space_words.hpp"
 #include "keydrift/characters/units.hpp"
 
 namespace keydrift {
@@ -105,63 +107,6 @@ std::vector<Interval> cut_into_cells(std::set<double> const& cuts, CharacterKind
   return cells;
 }
 
-std::string number_words(double value) {
-  // Up to four decimals, trimmed; enough for any printed limit.
-  auto text = std::to_string(std::round(value * 10000) / 10000);
-  while (text.back() == '0') text.pop_back();
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
-std::string with_unit(std::string text, Domain const& domain) {
-  if (domain.unit.empty() || domain.unit == "1") return text;
-  if (domain.unit == "%" || domain.unit == "°") return text + domain.unit;
-  return text + " " + domain.unit;
-}
-
-std::string interval_words(Interval const& interval, Domain const& domain) {
-  bool const from_start = !std::isfinite(interval.low) || (interval.low == 0 && !interval.low_open);
-  if (domain.kind == CharacterKind::count && std::isfinite(interval.high)) {
-    auto const low = interval.low_open ? std::floor(interval.low) + 1 : std::ceil(interval.low);
-    auto const high = interval.high_open ? std::ceil(interval.high) - 1 : std::floor(interval.high);
-    if (low == high) return number_words(low);
-    return number_words(low) + "–" + number_words(high);
-  }
-  if (interval.low == interval.high) return with_unit(number_words(interval.low), domain);
-  if (!std::isfinite(interval.high)) {
-    if (from_start) return "any";
-    return with_unit((interval.low_open ? "more than " : "at least ") + number_words(interval.low),
-                     domain);
-  }
-  if (from_start) {
-    return with_unit((interval.high_open ? "less than " : "at most ") + number_words(interval.high),
-                     domain);
-  }
-  std::string text = number_words(interval.low) + "–" + number_words(interval.high);
-  if (interval.low_open && interval.high_open) {
-    return "between " +
-           with_unit(number_words(interval.low) + " and " + number_words(interval.high), domain);
-  }
-  if (interval.low_open) {
-    return "more than " + number_words(interval.low) + " to " +
-           with_unit(number_words(interval.high), domain);
-  }
-  if (interval.high_open) {
-    return number_words(interval.low) + " to less than " +
-           with_unit(number_words(interval.high), domain);
-  }
-  return with_unit(text, domain);
-}
-
-std::string join_or(std::vector<std::string> const& items) {
-  std::string text;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) text += i + 1 == items.size() ? " or " : ", ";
-    text += items[i];
-  }
-  return text;
-}
-
 // What "the same words" are compared by.  A lone "a" is an article in prose but a state in a table.
 std::string words_key(std::string_view text) {
   auto key = normalised_words(text);
@@ -199,6 +144,11 @@ bool says_unknown(std::string_view value) {
   return std::find(std::begin(kUnknown), std::end(kUnknown), value) != std::end(kUnknown);
 }
 
+bool leaves_open(LexiconCharacter const& character) {
+  return std::any_of(character.states.begin(), character.states.end(),
+                     [](LexiconState const& state) { return !state.not_told_from.empty(); });
+}
+
 bool says_inapplicable(std::string_view value) {
   auto const words = normalised_words(value);
   return words == "inapplicable" || words == "not applicable" || value == "n/a" || value == "N/A";
@@ -233,6 +183,15 @@ void remove(std::span<std::uint64_t> a, std::span<std::uint64_t const> b) {
   for (std::size_t i = 0; i < a.size(); ++i) a[i] &= ~b[i];
 }
 
+void Domain::add_state(std::span<std::uint64_t> to, std::uint32_t state) const {
+  add_cell(to, state);
+  for (std::uint32_t i = 0; i < together.size(); ++i) {
+    if (std::binary_search(together[i].begin(), together[i].end(), state)) {
+      add_cell(to, static_cast<std::uint32_t>(states.size()) + i);
+    }
+  }
+}
+
 CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon const& lexicon) {
   std::map<std::string, Collected> all;
   for (auto const& character : lexicon.characters) {
@@ -257,6 +216,7 @@ CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon
     sex->second.states.insert({"female", "male"});
   }
 
+  auto const contrasts = opaque_contrasts(editions);
   for (auto const& [id, entry] : all) {
     Domain domain;
     domain.id = id;
@@ -275,7 +235,14 @@ CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon
       domain.cells = static_cast<std::uint32_t>(domain.intervals.size() + 1);
     } else {
       domain.states.assign(entry.states.begin(), entry.states.end());
-      domain.cells = static_cast<std::uint32_t>(domain.states.size() + 2);
+      if (domain.opaque) {
+        auto const found = contrasts.find(id);
+        domain.together =
+            states_together(domain.states, found == contrasts.end() ? StatePairs{} : found->second);
+      } else if (known != nullptr && leaves_open(*known)) {
+        domain.together = states_together(domain.states, exclusive_states(*known));
+      }
+      domain.cells = static_cast<std::uint32_t>(domain.states.size() + domain.together.size() + 2);
     }
     by_id_.emplace(id, static_cast<std::uint32_t>(domains_.size()));
     domains_.push_back(std::move(domain));
@@ -314,7 +281,7 @@ CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon
     for (auto const& state : character.applicable_if->states) {
       auto const at = std::lower_bound(base.states.begin(), base.states.end(), state);
       if (at != base.states.end() && *at == state) {
-        add_cell(cells, static_cast<std::uint32_t>(at - base.states.begin()));
+        base.add_state(cells, static_cast<std::uint32_t>(at - base.states.begin()));
       }
     }
     if (is_empty(cells)) continue;  // a condition that nothing can meet is no condition
@@ -364,7 +331,7 @@ Cells CharacterSpace::cells_of(Atom const& atom, bool usual) const {
   if (domain.kind == CharacterKind::categorical) {
     for (auto const& state : atom.states) {
       auto const at = std::lower_bound(domain.states.begin(), domain.states.end(), state);
-      add_cell(cells, static_cast<std::uint32_t>(at - domain.states.begin()));
+      domain.add_state(cells, static_cast<std::uint32_t>(at - domain.states.begin()));
     }
   } else {
     for (std::uint32_t cell = 0; cell < domain.intervals.size(); ++cell) {
@@ -466,7 +433,7 @@ ObservedCells CharacterSpace::observe(CharacterIndex character, std::string_view
               .problem = "\"" + state + "\" is not a state of " + domain.label +
                          "; its states are " + join_or(domain.states)};
     }
-    add_cell(cells, found->second);
+    domain.add_state(cells, found->second);
   }
   if (is_empty(cells)) {
     return {.cells = {},
@@ -511,43 +478,6 @@ bool CharacterSpace::settle(Box& box) const {
     }
   }
   return true;
-}
-
-std::string CharacterSpace::words(CharacterIndex character, std::span<std::uint64_t const> cells,
-                                  bool or_other) const {
-  auto const& domain = (*this)[character];
-  std::vector<std::string> items;
-  bool const inapplicable = has_cell(cells, domain.inapplicable());
-  auto const shown = count_cells(cells) - (inapplicable ? 1 : 0);
-  if (shown == domain.inapplicable()) return "not recorded";
-  if (domain.kind == CharacterKind::categorical) {
-    bool const other = has_cell(cells, *domain.other());
-    auto const named = shown - (other ? 1 : 0);
-    if (other && or_other && named > 0) {
-      // All but a few states: said by what is excluded.
-      for (std::uint32_t s = 0; s < domain.states.size(); ++s) {
-        if (!has_cell(cells, s)) items.push_back(domain.states[s]);
-      }
-      return "not " + join_or(items);
-    }
-    for (std::uint32_t s = 0; s < domain.states.size(); ++s) {
-      if (has_cell(cells, s)) items.push_back(domain.states[s]);
-    }
-    if (other && or_other) items.emplace_back("some other state");
-  } else {
-    for (std::uint32_t i = 0; i < domain.intervals.size(); ++i) {
-      if (!has_cell(cells, i)) continue;
-      Interval whole = domain.intervals[i];
-      while (i + 1 < domain.intervals.size() && has_cell(cells, i + 1)) {
-        ++i;
-        whole.high = domain.intervals[i].high;
-        whole.high_open = domain.intervals[i].high_open;
-      }
-      items.push_back(interval_words(whole, domain));
-    }
-  }
-  if (inapplicable) items.emplace_back("inapplicable");
-  return join_or(items);
 }
 
 }  // namespace keydrift

@@ -2,10 +2,12 @@
 // The character space of one or several editions: every character with a finite domain of cells.
 //
 // A categorical character has one cell per named state, one for "some other state", and one for
-// "inapplicable".  A numeric character is cut at every limit that any of the editions uses, so that
-// no limit runs through a cell; cells are single values or open intervals.  A Box is a product of
-// cell sets: what is possible, character by character.  Completions of a box are the choices of one
-// cell per character that agree with the applicability conditions.
+// "inapplicable".  Where nothing says that two states exclude each other (opaque characters,
+// drafted lexicons), a cell stands for exactly the states that are seen: one cell for each set of
+// states that may be seen together.  A numeric character is cut at every limit that any of the
+// editions uses, so that no limit runs through a cell; cells are single values or open intervals.
+// A Box is a product of cell sets: what is possible, character by character.  Completions of a box
+// are the choices of one cell per character that agree with the applicability conditions.
 
 #include <cstdint>
 #include <optional>
@@ -34,11 +36,18 @@ struct Domain {
   std::string unit{};
   Difficulty difficulty{Difficulty::naked_eye};
   bool opaque{false};
-  std::vector<std::string> states{};  // categorical: cells 0 …; the next cell is "other"
+  std::vector<std::string> states{};  // categorical: cells 0 … show this state and no other
+  // Categorical: the cells behind show these states (rows of `states`) together; then comes
+  // "other".
+  std::vector<std::vector<std::uint32_t>> together{};
   std::vector<Interval> intervals{};  // numeric: cells 0 …, ascending
   std::uint32_t cells{};              // with "other" (categorical) and, last, "inapplicable"
   std::uint32_t offset{};             // first word in a Box
   std::uint32_t words{};
+
+  // Every cell that shows the state.
+  void add_state(std::span<std::uint64_t> to, std::uint32_t state) const;
+
   std::optional<CharacterIndex> condition{};  // applicable only if that character …
   Cells condition_cells{};                    // … shows one of these
 

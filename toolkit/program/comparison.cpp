@@ -2,14 +2,32 @@
 
 #include <array>
 #include <future>
+#include <span>
 #include <sstream>
+#include <utility>
+#include <vector>
 
+#include "keydrift/characters/drafting/draft_lexicon.hpp"
 #include "keydrift/characters/reading.hpp"
 
 namespace keydrift::program {
+namespace {
+
+// What the words alone gave is read again by the lexicon that they give.  What depends on the
+// presence of a structure is left out: the draft only supposes it.
+void read_by_draft(Comparison& comparison, std::span<Edition* const> editions) {
+  std::vector<Edition const*> const read{editions.begin(), editions.end()};
+  auto lexicon = draft_lexicon(read);
+  for (auto& character : lexicon.characters) character.applicable_if.reset();
+  (void)read_statements(editions, lexicon);  // the findings of the words were told
+  comparison.tables.lexicon = std::move(lexicon);
+}
+
+}  // namespace
 
 std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string const& new_spec,
-                                    SideTableOptions const& table_options, Context& context) {
+                                    SideTableOptions const& table_options, Context& context,
+                                    WithoutLexicon without) {
   // All inputs are tried before giving up, so that one run shows everything that is wrong.
   // The editions are read side by side; what is wrong with them is told in order.
   std::ostringstream new_complaints;
@@ -26,6 +44,9 @@ std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string con
   std::array<Edition*, 2> const editions{&comparison->old_input.edition,
                                          &comparison->new_input.edition};
   auto findings = read_statements(editions, comparison->tables.lexicon);
+  if (table_options.lexicon.empty() && without == WithoutLexicon::by_draft) {
+    read_by_draft(*comparison, editions);
+  }
   auto new_graph = std::async(std::launch::async, [&comparison] {
     return std::make_unique<KeyGraph>(comparison->new_edition());
   });
@@ -35,6 +56,9 @@ std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string con
   comparison->collation =
       collate(comparison->old_edition(), *comparison->old_graph, comparison->new_edition(),
               *comparison->new_graph, comparison->tables.lexicon, map, comparison->tables.parents);
+  bool const drafted = comparison->tables.lexicon.drafted;
+  comparison->collation.old_coverage.drafted = drafted;
+  comparison->collation.new_coverage.drafted = drafted;
   findings.insert(findings.end(), comparison->collation.taxa_matching.findings.begin(),
                   comparison->collation.taxa_matching.findings.end());
   print_findings(context, findings);

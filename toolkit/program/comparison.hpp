@@ -24,9 +24,13 @@ struct Comparison {
   [[nodiscard]] Edition const& new_edition() const { return new_input.edition; }
 };
 
+// What to read by where no lexicon is given: nothing, so that statements go by their own words, or
+// a lexicon drafted from the two editions (then SideTables::lexicon is that).
+enum class WithoutLexicon { by_words, by_draft };
+
 // Loads, reads and collates.  On failure the findings are printed and nothing is returned.
-[[nodiscard]] std::unique_ptr<Comparison> compare(std::string const& old_spec,
-                                                  std::string const& new_spec,
-                                                  SideTableOptions const& tables, Context& context);
+[[nodiscard]] std::unique_ptr<Comparison> compare(
+    std::string const& old_spec, std::string const& new_spec, SideTableOptions const& tables,
+    Context& context, WithoutLexicon without = WithoutLexicon::by_words);
 
 }  // namespace keydrift::program

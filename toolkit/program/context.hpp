@@ -44,6 +44,7 @@ void add_redetermine(CLI::App& app, Invocation& invocation);
 void add_amend(CLI::App& app, Invocation& invocation);
 void add_keyout(CLI::App& app, Invocation& invocation);
 void add_convert(CLI::App& app, Invocation& invocation);
+void add_lexicon(CLI::App& app, Invocation& invocation);
 
 // The whole program; arguments without the program's name.
 [[nodiscard]] ExitCode run(std::vector<std::string> const& arguments, Context& context);

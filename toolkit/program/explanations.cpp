@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "keydrift/characters/contrast.hpp"
+#include "keydrift/characters/lexicon_use.hpp"
 #include "keydrift/characters/reading_kinds.hpp"
 #include "keydrift/editions/source_kinds.hpp"
 #include "keydrift/formats/reader_kinds.hpp"
@@ -30,8 +31,9 @@ std::vector<FindingKind> all_finding_kinds() {
   std::vector<FindingKind> kinds;
   for (auto const table :
        {structural_finding_kinds(), contrast_finding_kinds(), style_finding_kinds(),
-        statement_finding_kinds(), lexicon_finding_kinds(), source_finding_kinds(),
-        reader_finding_kinds(), taxa_finding_kinds(), std::span<FindingKind const>{kOutputKinds}}) {
+        statement_finding_kinds(), lexicon_finding_kinds(), lexicon_use_finding_kinds(),
+        source_finding_kinds(), reader_finding_kinds(), taxa_finding_kinds(),
+        std::span<FindingKind const>{kOutputKinds}}) {
     kinds.insert(kinds.end(), table.begin(), table.end());
   }
   // A code that two folders report, of the same meaning, is explained by the first.

@@ -35,10 +35,13 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
 
   Invocation invocation;
   for (auto const add :
-       {add_proof, add_collate, add_redetermine, add_keyout, add_amend, add_convert}) {
+       {add_proof, add_collate, add_redetermine, add_keyout, add_amend, add_convert, add_lexicon}) {
     add(app, invocation);
   }
-  for (auto* command : app.get_subcommands({})) add_limit_option(*command, invocation.limits);
+  for (auto* command : app.get_subcommands({})) {
+    // Commands of two words have their options behind the second.
+    if (command->get_subcommands({}).empty()) add_limit_option(*command, invocation.limits);
+  }
 
   // CLI11 takes the arguments from the back.
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
@@ -51,7 +54,10 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
     }
     context.err << "keydrift: " << error.what() << '\n';
     std::string command;
-    for (auto const* sub : app.get_subcommands()) command = " " + sub->get_name();
+    for (auto const* at = &app; !at->get_subcommands().empty();) {
+      at = at->get_subcommands().front();
+      command += " " + at->get_name();
+    }
     context.err << "  `keydrift" << command << " --help` shows what is possible\n";
     return kBadUsage;
   }

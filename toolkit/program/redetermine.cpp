@@ -87,8 +87,8 @@ class RejectRows {
 
 ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& style,
                      Context& context) {
-  auto const comparison =
-      compare(arguments.old_edition, arguments.new_edition, arguments.tables, context);
+  auto const comparison = compare(arguments.old_edition, arguments.new_edition, arguments.tables,
+                                  context, WithoutLexicon::by_draft);
   if (!comparison) return kUnreadableInput;
   auto const& old_edition = comparison->old_edition();
   auto const& new_edition = comparison->new_edition();
@@ -101,6 +101,13 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                             comparison->tables.parents,
                             {.reading = arguments.reading}};
   auto const characters = redeterminer.space().column_names();
+  // Nobody has headed columns by a lexicon that was drafted just now.
+  std::optional<RecordTying> tying;
+  if (comparison->tables.lexicon.drafted) tying.emplace(comparison->tables.lexicon);
+  auto const tied = [&](Specimen specimen) {
+    if (tying) tying->tie(specimen);
+    return specimen;
+  };
 
   std::optional<SpecimenRows> rows;
   if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison);
@@ -111,9 +118,10 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                          .measurements = arguments.measurements,
                          .characters = characters,
                          .all_are_vouchers = arguments.all_are_vouchers,
+                         .any_character = tying.has_value(),
                          .on_specimen =
                              [&](Specimen const& specimen) {
-                               auto const outcome = redeterminer.add(specimen);
+                               auto const outcome = redeterminer.add(tied(specimen));
                                if (rows) rows->add(outcome, redeterminer.verdict(outcome));
                                progress.step();
                              },
@@ -131,12 +139,15 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
         .measurements = "",
         .characters = characters,
         .all_are_vouchers = false,
-        .on_specimen = [&](Specimen const& specimen) { redeterminer.add_look_alike(specimen); },
+        .any_character = tying.has_value(),
+        .on_specimen =
+            [&](Specimen const& specimen) { redeterminer.add_look_alike(tied(specimen)); },
         .on_reject = {},
         .stop = {}};
     if (!run_archive(run, context)) return kUnreadableInput;
   }
   auto result = std::move(redeterminer).finish();
+  if (tying) result.ties = tying->ties();
   for (auto& finding : result.findings) {
     if (finding.file.empty()) finding.file = arguments.archive;
     print_finding(context, finding);

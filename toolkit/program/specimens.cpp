@@ -26,8 +26,10 @@ bool run_archive(ArchiveRun const& run, Context& context) {
     auto stream = open_stream(run.measurements);
     print_archive_findings(context, stream.findings);
     if (!stream.value) return false;
-    auto loaded = read_measurements(**stream.value, run.measurements,
-                                    {.characters = run.characters}, run.on_reject);
+    auto loaded = read_measurements(
+        **stream.value, run.measurements,
+        {.characters = run.any_character ? std::vector<std::string>{} : run.characters},
+        run.on_reject);
     print_archive_findings(context, loaded.findings);
     if (!loaded.value) return false;
     measurements = std::move(*loaded.value);
@@ -39,6 +41,7 @@ bool run_archive(ArchiveRun const& run, Context& context) {
   OccurrenceOptions options;
   options.characters = run.characters;
   options.all_are_vouchers = run.all_are_vouchers;
+  options.any_character = run.any_character;
   if (measurements) options.measurements = &*measurements;
   OccurrenceReader reader{**stream.value, run.path, std::move(options)};
   bool sound = false;
@@ -76,6 +79,7 @@ std::optional<Specimen> find_specimen(std::string const& path, std::string const
                  .measurements = measurements,
                  .characters = characters,
                  .all_are_vouchers = false,
+                 .any_character = false,
                  .on_specimen =
                      [&](Specimen const& specimen) {
                        if (specimen.catalog_number == catalog_number) found = specimen;

@@ -18,6 +18,7 @@ struct ArchiveRun {
   std::string measurements;             // path; empty: none
   std::vector<std::string> characters;  // names that a column may have
   bool all_are_vouchers{false};
+  bool any_character{false};  // columns and types of other names are characters, too
   std::function<void(Specimen const&)> on_specimen;
   std::function<void(Reject const&)> on_reject;
   std::function<bool()> stop;  // asked after each specimen; may be empty

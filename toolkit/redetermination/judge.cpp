@@ -223,6 +223,7 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
   }
 
   auto found = explore(determination, recorded, any_recorded, reading);
+  verdict.footing = footing_of(sides_, found);
   verdict.outcome =
       unknown_name ? Outcome::not_keyed : outcome_of(determination, found, any_recorded);
   for (std::size_t i = 0; i < kReadings; ++i) {

@@ -58,6 +58,9 @@ struct Possibilities {
   bool complete{true};
 };
 
+// Precondition: the ways were walked in these keys.
+[[nodiscard]] Footing footing_of(Sides const& sides, Possibilities const& found);
+
 class Judge {
  public:
   explicit Judge(Sides sides) : sides_{sides} {}

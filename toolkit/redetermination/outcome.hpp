@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/characters/drafting/record_tying.hpp"
 #include "keydrift/characters/lexicon.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/key/edition.hpp"
@@ -102,6 +103,16 @@ struct Question {
   std::vector<Answer> answers{};
 };
 
+// What an outcome rests on: the firm statements of the leads on the ways to its possible terminals,
+// those of the old edition that the name implies among them.
+enum class Footing {
+  understood,  // by marks, the lexicon or numbers
+  partly,      // some are known by their own words only
+  words_only,  // all are
+  nothing,     // no way was walked: scope, or no name
+};
+inline constexpr std::size_t kFootings = 4;
+
 // What the evidence of a specimen leads to.  Specimens of equal evidence share one verdict.
 struct Verdict {
   Outcome outcome{Outcome::not_keyed};
@@ -116,6 +127,7 @@ struct Verdict {
   std::vector<Question> questions{};  // empty when nothing is to be asked
   std::array<Outcome, kReadings> by_reading{};
   bool complete{true};  // false: a limit on routes cut the search (never silent)
+  Footing footing{Footing::nothing};
 };
 
 struct SpecimenOutcome {
@@ -184,6 +196,9 @@ struct Redetermination {
   std::vector<SpecimenOutcome> expectations{};  // types and vouchers
   std::vector<ExpectationFailure> failures{};
   std::vector<LookAlikeResult> look_alikes{};
+  std::array<std::array<std::uint64_t, kOutcomes>, kFootings> by_footing{};
+  std::uint64_t untied{};           // specimens with a record that could not be tied to the key
+  std::vector<RecordTie> ties{};    // what records were taken for by their words; see RecordTying
   std::vector<Finding> findings{};  // unknown states, unusable values (each once, counted)
 };
 

@@ -16,6 +16,7 @@ struct Redeterminer::Evidence {
   bool any_recorded{false};   // a character that can be used
   bool contradictory{false};  // recorded characters exclude each other
   std::string name;           // the name as judged (qualified ones one rank higher)
+  std::string untied;         // "x and y": recorded, but of what character of the key?
   ScopeAnswer old_scope{ScopeAnswer::unknown};
   ScopeAnswer new_scope{ScopeAnswer::unknown};
 };
@@ -66,6 +67,40 @@ std::vector<TaxonId> new_taxa(Verdict const& verdict) {
   std::vector<TaxonId> taxa;
   for (auto const& terminal : verdict.terminals) taxa.push_back(terminal.taxon);
   return taxa;
+}
+
+std::string enumerated(std::vector<std::string> const& items) {
+  std::string text;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) text += i + 1 == items.size() ? " and " : ", ";
+    text += '"' + items[i] + '"';
+  }
+  return text;
+}
+
+// What the record says beside what could be used may refute any of the ways.
+void leave_open(Verdict& verdict, std::string const& untied) {
+  for (auto* outcome :
+       {&verdict.by_reading[0], &verdict.by_reading[1], &verdict.by_reading[2], &verdict.outcome}) {
+    switch (*outcome) {
+      case Outcome::stands:
+      case Outcome::renamed:
+      case Outcome::changes:
+      case Outcome::narrowed:
+      case Outcome::stranded:
+        *outcome = Outcome::open;
+        break;
+      case Outcome::open:
+      case Outcome::leaves_scope:
+      case Outcome::enters_scope:
+      case Outcome::doubtful:
+      case Outcome::not_keyed:
+        break;
+    }
+  }
+  if (verdict.outcome == Outcome::open) {
+    verdict.why = "recorded " + untied + " could not be tied to the key's words";
+  }
 }
 
 bool needs_look(Verdict const& verdict) {
@@ -139,6 +174,7 @@ Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
   evidence.any_recorded = recorded.any;
   evidence.contradictory = recorded.contradictory;
   evidence.name = judged_name(specimen);
+  evidence.untied = enumerated(specimen.untied);
   evidence.old_scope = covers(old_edition_.front.scope, specimen);
   evidence.new_scope = covers(new_edition_.front.scope, specimen);
   return evidence;
@@ -146,6 +182,8 @@ Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
 
 std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   std::string key = evidence.name;
+  key += '\n';
+  key += evidence.untied;
   key += '\n';
   key += static_cast<char>('a' + static_cast<int>(evidence.old_scope) * 3 +
                            static_cast<int>(evidence.new_scope));
@@ -175,6 +213,7 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     return at->second;
   }
   verdict = judge_.judge(determination, evidence.recorded, evidence.any_recorded, options_.reading);
+  if (!evidence.untied.empty()) leave_open(verdict, evidence.untied);
 
   auto const excluded = [&](Edition const& edition, NameIndex const& names,
                             std::vector<TaxonId> const& taxa, std::string const& name) {
@@ -202,6 +241,7 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     verdict.outcome = outcome;
     verdict.why = why;
     verdict.by_reading.fill(outcome);
+    verdict.footing = Footing::nothing;
     verdict.questions.clear();
     verdict.parting.reset();
     verdict.strands_at.reset();
@@ -234,6 +274,8 @@ void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidenc
   auto const at = static_cast<std::size_t>(verdict.outcome);
   ++result_.read;
   ++result_.totals[at];
+  ++result_.by_footing[static_cast<std::size_t>(verdict.footing)][at];
+  if (!specimen.untied.empty()) ++result_.untied;
   bool depends = false;
   for (std::size_t i = 0; i < kReadings; ++i) {
     ++result_.totals_by_reading[i][static_cast<std::size_t>(verdict.by_reading[i])];

@@ -1,0 +1,17 @@
+#pragma once
+// Values of characters in words.  Inner header of space.
+
+#include <string>
+#include <vector>
+
+#include "keydrift/characters/space.hpp"
+
+namespace keydrift {
+
+// "4.5 mm", "4.5 %", "4.5"
+[[nodiscard]] std::string with_unit(std::string text, Domain const& domain);
+
+// "a, b or c"
+[[nodiscard]] std::string join_or(std::vector<std::string> const& items);
+
+}  // namespace keydrift
