@@ -285,6 +285,8 @@ CharacterSpace::CharacterSpace(std::span<Edition const* const> editions, Lexicon
       }
     }
     if (is_empty(cells)) continue;  // a condition that nothing can meet is no condition
+    // A draft knows when a structure is absent; whatever else is seen of it, it is there.
+    if (lexicon.drafted && base.other()) add_cell(cells, *base.other());
     domain.condition = CharacterIndex{on->second};
     domain.condition_cells = std::move(cells);
     conditional_.push_back(found->second);

@@ -40,6 +40,9 @@ struct Specimen {
   // Recorded characters, as the record calls them, that evidently speak of the key's characters and
   // could not be tied to them; ascending.  What they say is not known.
   std::vector<std::string> untied{};
+  // Recorded characters that were tied with low confidence; ascending.  Where they contradict the
+  // name, the tie may be what is wrong.
+  std::vector<std::string> loosely_tied{};
 };
 
 }  // namespace keydrift

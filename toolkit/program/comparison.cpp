@@ -13,12 +13,10 @@
 namespace keydrift::program {
 namespace {
 
-// What the words alone gave is read again by the lexicon that they give.  What depends on the
-// presence of a structure is left out: the draft only supposes it.
+// What the words alone gave is read again by the lexicon that they give.
 void read_by_draft(Comparison& comparison, std::span<Edition* const> editions) {
   std::vector<Edition const*> const read{editions.begin(), editions.end()};
   auto lexicon = draft_lexicon(read);
-  for (auto& character : lexicon.characters) character.applicable_if.reset();
   (void)read_statements(editions, lexicon);  // the findings of the words were told
   comparison.tables.lexicon = std::move(lexicon);
 }

@@ -17,6 +17,7 @@ struct Redeterminer::Evidence {
   bool contradictory{false};  // recorded characters exclude each other
   std::string name;           // the name as judged (qualified ones one rank higher)
   std::string untied;         // "x and y": recorded, but of what character of the key?
+  std::string loose;          // recorded, and tied to the key with low confidence
   ScopeAnswer old_scope{ScopeAnswer::unknown};
   ScopeAnswer new_scope{ScopeAnswer::unknown};
 };
@@ -103,6 +104,17 @@ void leave_open(Verdict& verdict, std::string const& untied) {
   }
 }
 
+// Not the name is doubted where the record may have been taken for something else.
+void doubt_the_tie(Verdict& verdict, std::string const& loose) {
+  if (verdict.outcome != Outcome::doubtful) return;
+  verdict.outcome = Outcome::open;
+  for (auto& outcome : verdict.by_reading) {
+    if (outcome == Outcome::doubtful) outcome = Outcome::open;
+  }
+  verdict.why = "the record contradicts the name, if recorded " + loose +
+                " means what it was taken for with low confidence";
+}
+
 bool needs_look(Verdict const& verdict) {
   switch (verdict.outcome) {
     case Outcome::narrowed:
@@ -175,6 +187,7 @@ Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
   evidence.contradictory = recorded.contradictory;
   evidence.name = judged_name(specimen);
   evidence.untied = enumerated(specimen.untied);
+  evidence.loose = enumerated(specimen.loosely_tied);
   evidence.old_scope = covers(old_edition_.front.scope, specimen);
   evidence.new_scope = covers(new_edition_.front.scope, specimen);
   return evidence;
@@ -184,6 +197,8 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   std::string key = evidence.name;
   key += '\n';
   key += evidence.untied;
+  key += '\n';
+  key += evidence.loose;
   key += '\n';
   key += static_cast<char>('a' + static_cast<int>(evidence.old_scope) * 3 +
                            static_cast<int>(evidence.new_scope));
@@ -213,6 +228,7 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     return at->second;
   }
   verdict = judge_.judge(determination, evidence.recorded, evidence.any_recorded, options_.reading);
+  if (!evidence.loose.empty()) doubt_the_tie(verdict, evidence.loose);
   if (!evidence.untied.empty()) leave_open(verdict, evidence.untied);
 
   auto const excluded = [&](Edition const& edition, NameIndex const& names,

@@ -116,7 +116,7 @@ class Drafter {
                                    std::vector<std::size_t> const& rows) const {
     bool const contrasts = std::any_of(
         rows.begin(), rows.end(), [&](std::size_t row) { return wording.excludes.contains(row); });
-    if (!contrasts) {
+    if (!contrasts || wording.contrasted.empty()) {
       return {"low", evidence_.words("said, and contrasted with nothing, in", wording.said)};
     }
     auto const tokens = reading::tokenise(wording.structure);

@@ -15,7 +15,8 @@ namespace keydrift {
 //   one character.  Measurements, counts and ratios are characters by what they measure.
 // - Words are one state when they are the same words (hyphens, articles and case aside).  No
 //   synonyms are guessed: "round" and "terete" stay two states.
-// - Two states exclude each other where a couplet contrasts them.  All others are told in
+// - Two states exclude each other where a couplet contrasts them, or where one says that the
+//   structure is absent and the other does not.  All others are told in
 //   LexiconState::not_told_from, so that reading by the draft claims nothing that no couplet says.
 // - Marks {character: state} define characters of their own.
 // - Words of the editions that the draft would have the reader take for something else than they

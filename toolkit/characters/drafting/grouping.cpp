@@ -1,5 +1,7 @@
 #include "keydrift/characters/drafting/grouping.hpp"
 
+#include "keydrift/characters/drafting/naming.hpp"
+
 #include <algorithm>
 #include <numeric>
 #include <optional>
@@ -84,6 +86,22 @@ class Groups {
   std::vector<std::vector<std::size_t>> members_;
 };
 
+// What is absent is nothing else: said by the words themselves, whatever the couplets contrast.
+void exclude_absence(std::vector<Wording>& wordings) {
+  // Wordings of one structure stand together.
+  for (std::size_t a = 0; a < wordings.size(); ++a) {
+    if (!says_absent(wordings[a].words)) continue;
+    auto const& structure = wordings[a].structure;
+    auto first = a;
+    while (first > 0 && wordings[first - 1].structure == structure) --first;
+    for (auto b = first; b < wordings.size() && wordings[b].structure == structure; ++b) {
+      if (says_absent(wordings[b].words)) continue;
+      wordings[a].excludes.insert(b);
+      wordings[b].excludes.insert(a);
+    }
+  }
+}
+
 }  // namespace
 
 Grouping group_wordings(Sayings const& sayings, std::span<Edition const* const> editions) {
@@ -150,6 +168,7 @@ Grouping group_wordings(Sayings const& sayings, std::span<Edition const* const> 
       }
     }
   }
+  exclude_absence(wordings);
   std::vector<std::pair<std::size_t, RowPair>> ordered;
   for (auto const& [pair, count] : contrasts) ordered.emplace_back(count, pair);
   std::stable_sort(ordered.begin(), ordered.end(),

@@ -22,7 +22,7 @@ namespace keydrift::drafting {
 // The hardest that is named counts; nothing named: the naked eye.
 [[nodiscard]] Difficulty difficulty_from_words(std::string_view words);
 
-// "absent", "none", "wanting" …: the structure is not there.
+// "absent", "none", "wanting" …, and nothing beside: the structure is not there.
 [[nodiscard]] bool says_absent(std::string_view words);
 
 }  // namespace keydrift::drafting

@@ -155,7 +155,7 @@ struct RecordTying::Words {
   std::vector<Character> characters;
   std::set<std::string> structures;  // every word of a structure
   Stems said;                        // every word of a state
-  std::set<std::string> ids;
+  std::set<std::string> unnamed;     // ids of characters without a structure: they come from marks
 
   // How well the column names the structure: how many of its words, and whether all; nothing where
   // its own noun is not among them.
@@ -224,8 +224,10 @@ struct RecordTying::Words {
 
 RecordTying::RecordTying(Lexicon const& drafted) : words_{std::make_unique<Words>()} {
   for (auto const& character : drafted.characters) {
-    words_->ids.insert(character.id);
-    if (character.structure.empty()) continue;
+    if (character.structure.empty()) {
+      words_->unnamed.insert(character.id);
+      continue;
+    }
     Words::Character entry{.id = character.id,
                            .label = character.label,
                            .head = head_of(character.structure),
@@ -333,7 +335,7 @@ void RecordTying::tie(Specimen& specimen) {
   std::vector<Observation> kept;
   for (auto& observation : specimen.observations) {
     if (says_unknown(observation.value)) continue;
-    if (words_->ids.contains(observation.character)) {
+    if (words_->unnamed.contains(observation.character)) {
       kept.push_back(std::move(observation));
       continue;
     }
@@ -347,14 +349,18 @@ void RecordTying::tie(Specimen& specimen) {
       specimen.untied.push_back(observation.character);
       continue;
     }
+    if (tie.confidence == TieConfidence::kind_of) {
+      specimen.loosely_tied.push_back(observation.character);
+    }
     observation.character = tie.character;
     if (!tie.state.empty()) observation.value = tie.state;
     kept.push_back(std::move(observation));
   }
   specimen.observations = std::move(kept);
-  std::sort(specimen.untied.begin(), specimen.untied.end());
-  specimen.untied.erase(std::unique(specimen.untied.begin(), specimen.untied.end()),
-                        specimen.untied.end());
+  for (auto* names : {&specimen.untied, &specimen.loosely_tied}) {
+    std::sort(names->begin(), names->end());
+    names->erase(std::unique(names->begin(), names->end()), names->end());
+  }
 }
 
 std::vector<RecordTie> RecordTying::ties() const {

@@ -47,7 +47,8 @@ class RecordTying {
 
   // Gives the observations the character's id and the state's, drops those that do not speak of
   // the key (no word of the column is a structure of the key, no word of the cell one of its
-  // words), and moves those that speak of it but cannot be tied to Specimen::untied.
+  // words), and moves those that speak of it but cannot be tied to Specimen::untied.  Those tied
+  // with low confidence are named in Specimen::loosely_tied.
   void tie(Specimen& specimen);
 
   // Whatever was tied or could not be, by column, then value.
