@@ -2,11 +2,15 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "edition_builder.hpp"
 #include "golden.hpp"
+#include "keydrift/characters/lexicon_use.hpp"
+#include "keydrift/reports/lexicon_text.hpp"
 #include "sample.hpp"
 
 namespace keydrift {
@@ -35,6 +39,56 @@ TEST(ProofJson, LeavesTheNumbersOutWhereThereAreNone) {
   auto const json = Json::parse(proof_json(sample.old_edition, {}));
   EXPECT_FALSE(json.contains("numbers"));
   EXPECT_TRUE(json["findings"].empty());
+}
+
+// A lexicon that knows of culms and of nothing else.
+struct CheckSample {
+  Lexicon lexicon;
+  Edition edition;
+  LexiconUse use;
+};
+CheckSample check_sample() {
+  CheckSample sample;
+  sample.lexicon.name = "l.csv";
+  LexiconCharacter culm;
+  culm.id = "culm";
+  culm.subjects = {{"culms", ""}};
+  culm.states = {{.id = "terete", .phrases = {{"terete", ""}}},
+                 {.id = "flat", .phrases = {{"flattened", ""}}}};
+  culm.place = {.line = 2, .column = 1};
+  sample.lexicon.characters = {culm};
+  sample.edition = test::make_edition(
+      "k.txt",
+      {{"1", {{"Culms terete; petals red", "2"}, {"Culms angled; petals blue", "Aus bus"}}},
+       {"2", {{"Petals long", "Aus cus"}, {"Petals short", "Aus dus"}}}});
+  std::array<Edition*, 1> const editions{&sample.edition};
+  sample.use = check_lexicon_use(sample.lexicon, editions);
+  return sample;
+}
+
+TEST(LexiconCheckJson, HoldsCoverageWorstCoupletsAndFindings) {
+  auto const sample = check_sample();
+  std::array<Edition const*, 1> const editions{&sample.edition};
+  auto const text = lexicon_use_json(sample.lexicon, editions, sample.use);
+  keep("lexicon-check.json", text);
+  auto const json = Json::parse(text);
+  EXPECT_EQ(json["editions"][0]["coverage"].dump(),
+            R"({"statements":6,"byMark":0,"byLexicon":1,"byNumber":0,"opaque":5})");
+  EXPECT_EQ(json["unusedStates"], 1);
+  ASSERT_EQ(json["uncoveredCouplets"].size(), 2);
+  EXPECT_EQ(json["uncoveredCouplets"][0]["label"], "2");
+  EXPECT_EQ(json["uncoveredCouplets"][0]["opaque"].size(), 2);
+  EXPECT_EQ(json["uncoveredCouplets"][1]["opaque"].size(), 3);
+  std::vector<std::string> codes;
+  for (auto const& finding : json["findings"]) codes.push_back(finding["code"]);
+  EXPECT_EQ(codes, (std::vector<std::string>{"lexicon-unused-state", "lexicon-uncovered-couplet"}));
+}
+
+TEST(LexiconCheckText, IsSetWithinEightyColumns) {
+  auto const sample = check_sample();
+  std::array<Edition const*, 1> const editions{&sample.edition};
+  expect_golden("reports/lexicon-check.txt",
+                lexicon_use_text(sample.lexicon, editions, sample.use, {}));
 }
 
 Json collation_image(test::Sample const& sample) {

@@ -44,6 +44,14 @@ bool may_end_subject(std::string const& word, std::string_view language) {
   return !degree && !kDenials.contains(word) && word.find_first_of("0123456789") != 0;
 }
 
+// "longer than the head", "aussi large que le pronotum": what is named behind is no subject.
+bool compares(std::string const& word) {
+  static std::set<std::string_view> const kComparing{"aussi", "plus", "moins", "que",  "als", "wie",
+                                                     "so",    "más",  "menos", "mais", "quam"};
+  auto const info = word_info(word, "");
+  return !info.dimension.empty() || info.comparative != 0 || kComparing.contains(word);
+}
+
 // Behind the parts that stand together at the front: 2 of "lowest bract leafy", 3 of "beak of
 // utricle bifid"; 0 when no part is known near the front.
 std::size_t end_of_parts(Saying const& saying, std::string_view language) {
@@ -61,6 +69,7 @@ std::size_t end_of_parts(Saying const& saying, std::string_view language) {
     }
     // "palm of chela": an unknown noun and where it belongs.
     bool const of = i > 0 && word_info(ones[i], language).is(reading::kOf);
+    if (compares(ones[i])) return 0;
     if (!of && !may_end_subject(ones[i], language)) return 0;
   }
   while (end > 0 && end + 1 < ones.size() && word_info(ones[end], language).is(reading::kOf)) {
@@ -238,6 +247,12 @@ class Collector {
 
   void cut_items(Saying& saying) {
     if (saying.subject == 0 || saying.subject >= saying.words.size()) {
+      saying.subject = 0;
+      return;
+    }
+    // "head and pronotum punctate" speaks of two structures.
+    if (word_info(saying.words[saying.subject], language_of(saying))
+            .is(reading::kAnd | reading::kOf)) {
       saying.subject = 0;
       return;
     }
