@@ -67,20 +67,28 @@ void set_worst(Page& page, std::span<Edition const* const> editions, LexiconUse 
 std::string lexicon_use_text(Lexicon const& lexicon, std::span<Edition const* const> editions,
                              LexiconUse const& use, TerminalStyle style) {
   Page page{style};
-  page.title("Lexicon " + lexicon.name);
-  page.paragraph(fmt::format("{}, {} of which no lead speaks; {}, {} that no lead names.",
-                             counted(use.characters, "character"), grouped(use.unused_characters),
-                             counted(use.states, "state"), grouped(use.unused_states)),
-                 2);
+  page.title("Check of a lexicon");
+  page.paragraph(
+      fmt::format("{}: {}, {} of which no lead speaks; {}, {} that no lead names.", lexicon.name,
+                  counted(use.characters, "character"), grouped(use.unused_characters),
+                  counted(use.states, "state"), grouped(use.unused_states)),
+      2);
   set_coverage(page, editions, use);
   set_worst(page, editions, use);
   page.heading("Findings");
   page.paragraph(finding_counts(use.findings), 2);
-  for (auto const& group : finding_groups()) {
-    for (auto const* finding : of_severity(use.findings, group.severity)) {
+  for (auto const severity : {Severity::error, Severity::warning}) {
+    for (auto const* finding : of_severity(use.findings, severity)) {
       page.blank();
       set_finding(page, *finding);
     }
+  }
+  // What is of no use does no harm: a line each.
+  bool first = true;
+  for (auto const* finding : of_severity(use.findings, Severity::information)) {
+    if (first) page.heading("Of no use for these editions");
+    first = false;
+    page.paragraph(fmt::format("line {}: {}", finding->place.line, finding->message), 2, 4);
   }
   return page.take();
 }

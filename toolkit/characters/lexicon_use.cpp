@@ -256,7 +256,7 @@ class UseChecker {
           return words.starts_with(' ' + subject + ' ');
         });
         auto const property = reading::singular_words(normalised_words(character.property));
-        bool const same = named && (unit == "1" || own == "1" ||
+        bool const same = named && (unit == "1" || own == "1" || property.empty() ||
                                     words.find(' ' + property + ' ') != std::string::npos);
         if (!same) continue;
         auto const in_words = [](std::string const& one) {

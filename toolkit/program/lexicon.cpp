@@ -105,10 +105,8 @@ void add_draft(CLI::App& lexicon, Invocation& invocation) {
       ->type_name("")
       ->required();
   command
-      ->add_option(
-          "-o,--output", arguments->output,
-          "File to write, as CSV, or as JSON if it ends in .json (default: CSV on standard "
-          "output)")
+      ->add_option("-o,--output", arguments->output,
+                   "File to write: JSON if it ends in .json, else CSV")
       ->type_name("FILE");
   auto style = std::make_shared<StyleOptions>();
   add_style_options(*command, style);
