@@ -266,11 +266,12 @@ void write_expectations(HtmlWriter& html, CollationView const& view,
 namespace {
 
 void write_count(HtmlWriter& html, std::string_view what, std::uint64_t count) {
-  html.raw("<tr><td>").text(what).raw("</td><td class=\"num\">").text(grouped(count));
+  html.raw("<tr><td>").text(what).raw("</td><td class=\"n\">").text(grouped(count));
   html.raw("</td></tr>\n");
 }
 
 void write_footing(HtmlWriter& html, Redetermination const& result) {
+  html.open_section("rests-on", "What the outcomes rest on");
   html.raw("<table class=\"small\"><tbody>\n");
   for (std::size_t i = 0; i < kFootings; ++i) {
     std::uint64_t count = 0;
@@ -279,6 +280,7 @@ void write_footing(HtmlWriter& html, Redetermination const& result) {
   }
   for (auto const& tie : ties_in_words(result)) write_count(html, tie.what, tie.records);
   html.raw("</tbody></table>\n");
+  html.close_section();
 }
 
 }  // namespace
