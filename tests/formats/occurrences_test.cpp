@@ -62,7 +62,7 @@ TEST(Occurrences, TakesEveryColumnThatIsNoTermForACharacterWhenAsked) {
   EXPECT_EQ(observed(archive.specimens.at(0)),
             (Lines{"Leaf margin=rough[]@2:4", "spike length=12[mm]@2:5"}));
   EXPECT_EQ(archive.findings,
-            Lines{"s.csv:1:3: information: the column \"basisOfRecord\" was not used "
+            Lines{"s.csv:1:30: information: the column \"basisOfRecord\" was not used "
                   "[unused-columns] (to use one as a character, head it with the character's id or "
                   "label in the lexicon)"});
 }
