@@ -10,11 +10,13 @@
 #include "keydrift/program/progress.hpp"
 #include "keydrift/program/readings.hpp"
 #include "keydrift/program/specimens.hpp"
+#include "keydrift/program/take_back.hpp"
 #include "keydrift/redetermination/redeterminer.hpp"
 #include "keydrift/reports/csv.hpp"
 #include "keydrift/reports/html.hpp"
 #include "keydrift/reports/json.hpp"
 #include "keydrift/reports/terminal.hpp"
+#include "keydrift/reports/worklist_html.hpp"
 
 namespace keydrift::program {
 namespace {
@@ -29,8 +31,10 @@ struct RedetermineArguments {
   std::string html;
   std::string json;
   std::string worklist;
+  std::string worklist_page;
   std::string specimens;
   std::string rejects;
+  TakeBackArguments take_back;
   bool all_are_vouchers{false};
   bool check_vouchers{false};
   Reading reading{Reading::strict};
@@ -85,6 +89,26 @@ class RejectRows {
   std::string text_{"line,code,message,raw\n"};
 };
 
+// Finds the sheets that the filled-in rows mean.
+bool find_sheets(RedetermineArguments const& arguments, TakingBack& taking, Context& context) {
+  Progress progress{context, "specimens looked through for the worklist"};
+  ArchiveRun const run{.path = arguments.archive,
+                       .measurements = "",
+                       .characters = {},
+                       .all_are_vouchers = false,
+                       .on_specimen =
+                           [&](Specimen const& specimen) {
+                             taking.meet(specimen);
+                             progress.step();
+                           },
+                       .on_reject = {},
+                       .stop = {},
+                       .quiet = true};
+  if (!run_archive(run, context)) return false;
+  taking.end_of_first_run();
+  return true;
+}
+
 ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& style,
                      Context& context) {
   auto const comparison =
@@ -102,6 +126,15 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                             {.reading = arguments.reading}};
   auto const characters = redeterminer.space().column_names();
 
+  std::optional<FilledIn> filled;
+  std::optional<TakingBack> taking;
+  if (!arguments.take_back.worklists.empty()) {
+    filled = load_filled(arguments.take_back, context);
+    if (!filled) return kUnreadableInput;
+    taking.emplace(std::move(filled->rows));
+    if (!find_sheets(arguments, *taking, context)) return kUnreadableInput;
+  }
+
   std::optional<SpecimenRows> rows;
   if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison);
   RejectRows rejects;
@@ -113,7 +146,8 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                          .all_are_vouchers = arguments.all_are_vouchers,
                          .on_specimen =
                              [&](Specimen const& specimen) {
-                               auto const outcome = redeterminer.add(specimen);
+                               auto const outcome = taking ? taking->add(redeterminer, specimen)
+                                                           : redeterminer.add(specimen);
                                if (rows) rows->add(outcome, redeterminer.verdict(outcome));
                                progress.step();
                              },
@@ -144,9 +178,25 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
 
   auto const& collation = comparison->collation;
   Outputs outputs;
+  TakenBack taken;
+  if (taking) {
+    taken = std::move(*taking).finish();
+    add_unreadable(taken, std::move(*filled));
+    if (!arguments.take_back.log.empty()) {
+      outputs.add(arguments.take_back.log, taken_back_csv(taken));
+    }
+  }
+  if (taking && !arguments.take_back.identifications.empty()) {
+    auto const history = with_history(arguments.take_back.identifications, taken, context);
+    if (!history) return kUnwritableOutput;
+    outputs.add(arguments.take_back.identifications, history->text);
+  }
   if (rows) outputs.add(std::move(*rows).take());
   if (!arguments.worklist.empty()) {
     outputs.add(arguments.worklist, worklist_csv(new_edition, result));
+  }
+  if (!arguments.worklist_page.empty()) {
+    outputs.add(arguments.worklist_page, worklist_html(old_edition, new_edition, result));
   }
   if (!arguments.rejects.empty()) outputs.add(arguments.rejects, rejects.text());
   if (!arguments.html.empty()) {
@@ -161,11 +211,14 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   }
   context.out << redetermination_text(old_edition, new_edition, collation, result,
                                       style.apply(context.style));
+  if (taking) context.out << taken_back_text(filled->files, taken, style.apply(context.style));
   if (result.rejected > 0 && arguments.rejects.empty()) {
     context.err << arguments.archive << ": " << result.rejected
                 << " rows could not be used; --rejects FILE writes them out\n";
   }
-  return arguments.check_vouchers && !result.failures.empty() ? kFindings : kNothingToReport;
+  bool const refused = taken.counts[static_cast<std::size_t>(Taken::refused)] > 0;
+  bool const failed = arguments.check_vouchers && !result.failures.empty();
+  return refused || failed ? kFindings : kNothingToReport;
 }
 
 }  // namespace
@@ -194,10 +247,13 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   file("--look-alikes", arguments->look_alikes,
        "Specimens from outside the scope, to run through both editions (CSV)");
   file("--worklist", arguments->worklist, "Write the sheets to look at as CSV, in storage order");
+  file("--worklist-html", arguments->worklist_page,
+       "Write them as a page to print, with boxes to tick");
   file("--specimens", arguments->specimens, "Write one row per specimen as CSV, in input order");
   file("--html", arguments->html, "Write the report as one HTML file");
   file("--json", arguments->json, "Write the result as JSON");
   file("--rejects", arguments->rejects, "Write the rows that could not be used as CSV");
+  add_take_back_options(*command, arguments->take_back);
   command->add_flag("--all-are-vouchers", arguments->all_are_vouchers,
                     "Take every specimen for a voucher: it must key out to its name");
   command->add_flag("--check-vouchers", arguments->check_vouchers,
@@ -206,12 +262,16 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   add_style_options(*command, style);
   command->footer(
       "Nothing in the archive is changed: a re-keyed name is a hypothesis until somebody looks.\n"
+      "With --take-back the archive is read twice, and the exit status is 1 when a row was "
+      "refused.\n"
       "\n"
       "Examples:\n"
       "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --worklist worklist.csv\n"
       "  keydrift redetermine flora@v1998:key.txt flora@v2024:key.txt sheets.csv.gz \\\n"
       "      --lexicon lexicon.csv --concepts concepts.csv --html report.html \\\n"
-      "      --specimens outcomes.csv --look-alikes strays.csv --check-vouchers");
+      "      --specimens outcomes.csv --look-alikes strays.csv --check-vouchers\n"
+      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --take-back worklist.csv \\\n"
+      "      --identifications history.csv --take-back-log log.csv --worklist next.csv");
   command->callback([arguments, style, &invocation] {
     invocation.run = [arguments, style](Context& context) {
       return redetermine(*arguments, *style, context);

@@ -43,4 +43,20 @@ RecordedEvidence read_evidence(CharacterSpace const& space, Specimen const& spec
   return evidence;
 }
 
+void add_to_evidence(RecordedEvidence& evidence, CharacterSpace const& space,
+                     CharacterIndex character, Cells const& seen) {
+  auto const& domain = space[character];
+  auto const cells = space.part(evidence.box, character);
+  evidence.any = true;
+  if (!domain.condition && has_cell(seen, domain.inapplicable()) &&
+      count_cells(cells) == domain.inapplicable()) {
+    // Seen to be inapplicable where nothing says when it applies: taken at its word, as in a
+    // record.
+    std::copy(seen.begin(), seen.end(), cells.begin());
+  } else {
+    intersect(cells, seen);
+  }
+  if (is_empty(cells) || !space.settle(evidence.box)) evidence.contradictory = true;
+}
+
 }  // namespace keydrift

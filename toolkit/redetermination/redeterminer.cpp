@@ -13,9 +13,10 @@ namespace keydrift {
 // What one record is worth, before any keying.
 struct Redeterminer::Evidence {
   Box recorded;
-  bool any_recorded{false};   // a character that can be used
-  bool contradictory{false};  // recorded characters exclude each other
-  std::string name;           // the name as judged (qualified ones one rank higher)
+  bool any_recorded{false};      // a character that can be used
+  bool contradictory{false};     // recorded characters exclude each other
+  std::string name;              // the name as judged (qualified ones one rank higher)
+  std::optional<TaxonId> named;  // by somebody who looked
   ScopeAnswer old_scope{ScopeAnswer::unknown};
   ScopeAnswer new_scope{ScopeAnswer::unknown};
 };
@@ -129,12 +130,15 @@ void Redeterminer::note_problem(Specimen const& specimen, Observation const& obs
   result_.findings.push_back(std::move(finding));
 }
 
-Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
+Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen, Looks const& looks,
+                                                 bool note) {
   Evidence evidence;
   auto recorded = read_evidence(space_, specimen);
   for (auto const& unusable : recorded.unusable) {
-    note_problem(specimen, specimen.observations[unusable.observation], unusable.problem);
+    if (note) note_problem(specimen, specimen.observations[unusable.observation], unusable.problem);
   }
+  for (auto const& seen : looks.seen) add_to_evidence(recorded, space_, seen.character, seen.cells);
+  evidence.named = looks.named;
   evidence.recorded = std::move(recorded.box);
   evidence.any_recorded = recorded.any;
   evidence.contradictory = recorded.contradictory;
@@ -151,6 +155,8 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
                            static_cast<int>(evidence.new_scope));
   key +=
       static_cast<char>('a' + (evidence.any_recorded ? 1 : 0) + (evidence.contradictory ? 2 : 0));
+  if (evidence.named) key += std::to_string(evidence.named->index);
+  key += '\n';
   key.append(reinterpret_cast<char const*>(evidence.recorded.data()),
              evidence.recorded.size() * sizeof(std::uint64_t));
   auto const [at, fresh] = verdict_by_evidence_.try_emplace(key, result_.verdicts.size());
@@ -175,6 +181,7 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     return at->second;
   }
   verdict = judge_.judge(determination, evidence.recorded, evidence.any_recorded, options_.reading);
+  if (evidence.named) judge_.take_name(verdict, determination, *evidence.named);
 
   auto const excluded = [&](Edition const& edition, NameIndex const& names,
                             std::vector<TaxonId> const& taxa, std::string const& name) {
@@ -217,18 +224,24 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   return at->second;
 }
 
-SpecimenOutcome Redeterminer::add(Specimen specimen) {
-  auto const evidence = evidence_of(specimen);
+Redeterminer::Weighed Redeterminer::weigh(Specimen const& specimen, Looks const& looks) {
+  auto const evidence = evidence_of(specimen, looks, false);
+  return {.verdict = verdict_for(evidence), .contradictory = evidence.contradictory};
+}
+
+SpecimenOutcome Redeterminer::add(Specimen specimen, Looks const& looks) {
+  auto const evidence = evidence_of(specimen, looks, true);
   SpecimenOutcome outcome;
   outcome.verdict = verdict_for(evidence);
   outcome.specimen = std::move(specimen);
   outcome.specimen.observations.clear();
   outcome.new_names = join_names(new_edition_, new_taxa(result_.verdicts[outcome.verdict]), " | ");
-  tally(outcome, evidence);
+  tally(outcome, evidence, looks.settled);
+  if (!looks.seen.empty() || looks.named || looks.settled) ++result_.examined;
   return outcome;
 }
 
-void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidence) {
+void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidence, bool settled) {
   auto const& verdict = result_.verdicts[outcome.verdict];
   auto const& specimen = outcome.specimen;
   auto const at = static_cast<std::size_t>(verdict.outcome);
@@ -274,7 +287,7 @@ void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidenc
   ++row.by_outcome[at];
   ++row.specimens;
 
-  if (needs_look(verdict)) {
+  if (!settled && needs_look(verdict)) {
     result_.to_look_at.push_back(outcome);
   } else if (verdict.outcome == Outcome::renamed || verdict.outcome == Outcome::changes) {
     result_.to_relabel.push_back(outcome);
@@ -291,7 +304,7 @@ void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidenc
 }
 
 void Redeterminer::add_look_alike(Specimen specimen) {
-  auto const evidence = evidence_of(specimen);
+  auto const evidence = evidence_of(specimen, {}, true);
   LookAlikeResult look_alike;
   auto const run = [&](CompiledKey const& key, std::vector<TaxonId>& taxa,
                        std::optional<CoupletId>& stop, bool in_new) {

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -17,6 +18,17 @@ namespace keydrift {
 
 struct RedetermineOptions {
   Reading reading{Reading::strict};
+};
+
+// What somebody who looked at a specimen found: evidence beside the record.
+struct Looks {
+  struct Seen {
+    CharacterIndex character{};
+    Cells cells{};
+  };
+  std::vector<Seen> seen{};
+  std::optional<TaxonId> named{};  // the name that they gave it, a terminal of the new edition
+  bool settled{false};             // whatever the outcome, it is not to be looked at again
 };
 
 class Redeterminer {
@@ -35,7 +47,19 @@ class Redeterminer {
   [[nodiscard]] CompiledKey const& new_key() const { return new_key_; }
 
   // Judges one specimen and counts it.  The result holds the specimen without its observations.
-  SpecimenOutcome add(Specimen specimen);
+  SpecimenOutcome add(Specimen specimen, Looks const& looks = {});
+  // What the specimen would come to, without counting it.  `contradictory`: its record and what was
+  // seen exclude each other.
+  struct Weighed {
+    std::size_t verdict{};  // index into Redetermination::verdicts
+    bool contradictory{false};
+  };
+  [[nodiscard]] Weighed weigh(Specimen const& specimen, Looks const& looks = {});
+  [[nodiscard]] Verdict const& verdict(std::size_t index) const { return result_.verdicts[index]; }
+  [[nodiscard]] Edition const& new_edition() const { return new_edition_; }
+  [[nodiscard]] Placement place_in_new(std::string_view name) const {
+    return new_names_.place(name);
+  }
   [[nodiscard]] Verdict const& verdict(SpecimenOutcome const& outcome) const {
     return result_.verdicts[outcome.verdict];
   }
@@ -48,9 +72,10 @@ class Redeterminer {
 
  private:
   struct Evidence;
-  [[nodiscard]] Evidence evidence_of(Specimen const& specimen);
+  // `note`: tell what of the record cannot be used, once for each specimen.
+  [[nodiscard]] Evidence evidence_of(Specimen const& specimen, Looks const& looks, bool note);
   [[nodiscard]] std::size_t verdict_for(Evidence const& evidence);
-  void tally(SpecimenOutcome const& outcome, Evidence const& evidence);
+  void tally(SpecimenOutcome const& outcome, Evidence const& evidence, bool settled);
   void note_problem(Specimen const& specimen, Observation const& observation,
                     std::string const& problem);
 
@@ -78,7 +103,7 @@ enum class ScopeAnswer { covered, outside, unknown };
 [[nodiscard]] ScopeAnswer covers(Scope const& scope, Specimen const& specimen);
 
 // Groups of sheets to pull: by storage unit and by question, cheapest decisive question first,
-// types on top.
+// types on top, then vouchers.
 [[nodiscard]] std::vector<WorkGroup> make_worklist(Redetermination const& result,
                                                    Edition const& new_edition);
 
