@@ -15,6 +15,7 @@
 #include "keydrift/reports/csv.hpp"
 #include "keydrift/reports/html.hpp"
 #include "keydrift/reports/json.hpp"
+#include "keydrift/reports/summaries_csv.hpp"
 #include "keydrift/reports/terminal.hpp"
 #include "keydrift/reports/worklist_html.hpp"
 
@@ -32,6 +33,7 @@ struct RedetermineArguments {
   std::string json;
   std::string worklist;
   std::string worklist_page;
+  std::string summaries;
   std::string specimens;
   std::string rejects;
   TakeBackArguments take_back;
@@ -48,12 +50,13 @@ class SpecimenRows {
     buffer_ = specimens_csv_header();
   }
 
-  void add(SpecimenOutcome const& outcome, Verdict const& verdict) {
-    auto const [at, fresh] = cells_.try_emplace(outcome.verdict);
+  void add(Specimen const& specimen, std::size_t verdict, Redeterminer const& redeterminer) {
+    auto const [at, fresh] = cells_.try_emplace(verdict);
     if (fresh) {
-      at->second = verdict_cells(verdict, comparison_.old_edition(), comparison_.new_edition());
+      at->second = verdict_cells(redeterminer.verdict(verdict), comparison_.old_edition(),
+                                 comparison_.new_edition());
     }
-    append_specimen_row(buffer_, outcome.specimen, outcome.new_names, at->second);
+    append_specimen_row(buffer_, specimen, redeterminer.new_names(verdict), at->second);
     constexpr std::size_t kBlock = std::size_t{1} << 20;
     if (buffer_.size() >= kBlock) flush();
   }
@@ -146,9 +149,9 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                          .all_are_vouchers = arguments.all_are_vouchers,
                          .on_specimen =
                              [&](Specimen const& specimen) {
-                               auto const outcome = taking ? taking->add(redeterminer, specimen)
-                                                           : redeterminer.add(specimen);
-                               if (rows) rows->add(outcome, redeterminer.verdict(outcome));
+                               auto const verdict = taking ? taking->count(redeterminer, specimen)
+                                                           : redeterminer.count(specimen);
+                               if (rows) rows->add(specimen, verdict, redeterminer);
                                progress.step();
                              },
                          .on_reject =
@@ -198,6 +201,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   if (!arguments.worklist_page.empty()) {
     outputs.add(arguments.worklist_page, worklist_html(old_edition, new_edition, result));
   }
+  if (!arguments.summaries.empty()) outputs.add(arguments.summaries, summaries_csv(result));
   if (!arguments.rejects.empty()) outputs.add(arguments.rejects, rejects.text());
   if (!arguments.html.empty()) {
     outputs.add(arguments.html, redetermination_html(old_edition, new_edition, collation, result));
@@ -250,6 +254,8 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   file("--worklist-html", arguments->worklist_page,
        "Write them as a page to print, with boxes to tick");
   file("--specimens", arguments->specimens, "Write one row per specimen as CSV, in input order");
+  file("--summaries", arguments->summaries,
+       "Write the sums by name, storage, determiner and decade as CSV");
   file("--html", arguments->html, "Write the report as one HTML file");
   file("--json", arguments->json, "Write the result as JSON");
   file("--rejects", arguments->rejects, "Write the rows that could not be used as CSV");

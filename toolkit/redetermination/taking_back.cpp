@@ -354,9 +354,9 @@ void TakingBack::check_name(Redeterminer const& redeterminer, Verdict const& ver
          "mend the answer or the name; a name without an answer is taken as it is");
 }
 
-SpecimenOutcome TakingBack::add(Redeterminer& redeterminer, Specimen specimen) {
+std::size_t TakingBack::count(Redeterminer& redeterminer, Specimen const& specimen) {
   auto const found = by_ordinal_.find(ordinal_++);
-  if (found == by_ordinal_.end()) return redeterminer.add(std::move(specimen));
+  if (found == by_ordinal_.end()) return redeterminer.count(specimen);
 
   std::vector<Reading> readings;
   for (auto const at : found->second) {
@@ -394,22 +394,21 @@ SpecimenOutcome TakingBack::add(Redeterminer& redeterminer, Specimen specimen) {
     reading.entry->taken.taken = Taken::applied;
     applied.push_back(reading);
   }
-  auto const kept = specimen;
-  auto outcome = redeterminer.add(std::move(specimen), looks);
-  if (applied.empty()) return outcome;
-  auto const& verdict = redeterminer.verdict(outcome);
+  auto const index = redeterminer.count(specimen, looks);
+  if (applied.empty()) return index;
+  auto const& verdict = redeterminer.verdict(index);
   for (auto& reading : applied) {
     reading.entry->taken.outcome = verdict.outcome;
-    reading.entry->taken.new_names = outcome.new_names;
+    reading.entry->taken.new_names = redeterminer.new_names(index);
   }
   ++result_.sheets;
-  identify(redeterminer, kept, outcome, applied);
-  return outcome;
+  identify(redeterminer, specimen, index, applied);
+  return index;
 }
 
 void TakingBack::identify(Redeterminer const& redeterminer, Specimen const& specimen,
-                          SpecimenOutcome const& outcome, std::vector<Reading> const& readings) {
-  auto const& verdict = redeterminer.verdict(outcome);
+                          std::size_t index, std::vector<Reading> const& readings) {
+  auto const& verdict = redeterminer.verdict(index);
   auto const& edition = redeterminer.new_edition();
   std::vector<FilledRow const*> rows;
   std::string written;

@@ -77,8 +77,8 @@ class TakingBack {
   void meet(Specimen const& specimen);
   // Ends the first run.
   void end_of_first_run();
-  // Second run: the same specimens in the same order, instead of Redeterminer::add().
-  SpecimenOutcome add(Redeterminer& redeterminer, Specimen specimen);
+  // Second run: the same specimens in the same order, instead of Redeterminer::count().
+  std::size_t count(Redeterminer& redeterminer, Specimen const& specimen);
   // Ends the second run; to be called once.
   [[nodiscard]] TakenBack finish() &&;
 
@@ -106,8 +106,8 @@ class TakingBack {
   void read_answer(Redeterminer const& redeterminer, Verdict const& verdict, Reading& reading);
   void refuse_contradictions(Redeterminer const& redeterminer, std::vector<Reading>& readings);
   void check_name(Redeterminer const& redeterminer, Verdict const& verdict, Reading& reading);
-  void identify(Redeterminer const& redeterminer, Specimen const& specimen,
-                SpecimenOutcome const& outcome, std::vector<Reading> const& readings);
+  void identify(Redeterminer const& redeterminer, Specimen const& specimen, std::size_t verdict,
+                std::vector<Reading> const& readings);
 
   std::vector<Entry> entries_;
   std::unordered_map<std::string, std::vector<std::size_t>> by_id_, by_number_, by_loose_;
