@@ -37,12 +37,15 @@ struct CsvRow {
 [[nodiscard]] Place place_of(CsvRow const& row, std::size_t cell);
 
 struct CsvOptions {
-  char separator{'\0'};  // NUL: found out from the first row among , ; tab |
+  char separator{'\0'};        // NUL: found out from the first row among , ; tab |
+  char quote{'"'};             // NUL: cells are never enclosed
+  std::uint64_t skip_lines{};  // lines of text before the first row, whatever they hold
   // Names that the first row may hold; the separator that yields most of them is taken.  May be
   // empty: then the separator that yields most cells is.
   std::function<bool(std::string_view)> known_column{};
   std::size_t maximum_row_bytes{std::size_t{1} << 20};
   std::size_t maximum_columns{10'000};
+  std::size_t least_columns{};  // that a row may have, whatever the first row has
   std::size_t block_bytes{std::size_t{256} << 10};  // how much is asked of the stream at a time
 };
 

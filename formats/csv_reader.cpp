@@ -43,6 +43,7 @@ struct CsvReader::State {
         std::clamp<std::size_t>(options.maximum_row_bytes, 1, std::size_t{1} << 31);
     options.block_bytes = std::max<std::size_t>(options.block_bytes, 1);
     dialect.maximum_cells = options.maximum_columns;
+    dialect.quote = options.quote;
   }
 
   std::string_view rest() const { return {buffer.data() + begin, end - begin}; }
@@ -80,6 +81,10 @@ struct CsvReader::State {
       consume(kByteOrderMark.size(), 0);
     }
     auto first = first_line();
+    for (auto skip = options.skip_lines; skip > 0 && first; --skip) {
+      consume_line(*first);
+      first = first_line();
+    }
     while (first && is_blank(rest().substr(0, *first))) {
       consume_line(*first);
       first = first_line();
@@ -118,7 +123,7 @@ struct CsvReader::State {
     char best = kCandidates.front();
     std::pair<std::size_t, std::size_t> most{0, 0};
     for (char const candidate : kCandidates) {
-      csv::Dialect const trial{candidate, 0, options.maximum_columns};
+      csv::Dialect const trial{candidate, options.quote, 0, options.maximum_columns};
       auto found = csv::scan_record(rest(), final, trial, csv::Quotes::within_line, cells);
       if (found.outcome != csv::Outcome::complete) continue;
       std::size_t known = 0;
@@ -201,7 +206,10 @@ struct CsvReader::State {
     auto const from = scratch.size();
     for (std::size_t i = 0; i < content.size(); ++i) {
       scratch.push_back(content[i]);
-      if (content[i] == '"' && i + 1 < content.size() && content[i + 1] == '"') ++i;
+      if (content[i] == dialect.quote && i + 1 < content.size() &&
+          content[i + 1] == dialect.quote) {
+        ++i;
+      }
     }
     return std::string_view{scratch}.substr(from);
   }
@@ -272,7 +280,7 @@ struct CsvReader::State {
       return refuse("nul-byte", "the row holds a NUL byte", record.size);
     }
     if (expected == 0) {
-      dialect.expected_cells = cells.size();
+      dialect.expected_cells = std::max(cells.size(), options.least_columns);
     } else if (quotes == csv::Quotes::within_line && record.stray_quote &&
                cells.size() != expected) {
       return refuse("unclosed-quote", "a quoted cell that begins in this row does not close",

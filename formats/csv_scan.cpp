@@ -62,7 +62,7 @@ struct QuotedCell {
 
 // `open`: offset of the opening quote.  `limit`: no closing quote is sought at or behind it.
 QuotedCell scan_quoted(std::string_view bytes, std::size_t open, std::size_t limit, bool final,
-                       char separator) {
+                       char separator, char mark) {
   QuotedCell cell;
   std::size_t from = open + 1;
   std::size_t unseen = from;  // line ends are sought from here
@@ -72,7 +72,7 @@ QuotedCell scan_quoted(std::string_view bytes, std::size_t open, std::size_t lim
     return cell;
   };
   for (;;) {
-    auto const quote = bytes.substr(0, limit).find('"', from);
+    auto const quote = bytes.substr(0, limit).find(mark, from);
     if (quote == npos) {
       return stop(limit == bytes.size() && !final ? Close::more : Close::broken, limit);
     }
@@ -81,7 +81,7 @@ QuotedCell scan_quoted(std::string_view bytes, std::size_t open, std::size_t lim
       unseen = quote;
     }
     auto const behind = quote + 1;
-    if (behind < bytes.size() && bytes[behind] == '"') {
+    if (behind < bytes.size() && bytes[behind] == mark) {
       cell.doubled = true;
       from = behind + 1;
       continue;
@@ -133,10 +133,10 @@ Record scan_record(std::string_view bytes, bool final, Dialect const& dialect, Q
     std::size_t const start = at;
     auto const first = skip_blanks(bytes, start, separator);
     if (first == bytes.size() && !final) return stop(Outcome::more, first);
-    bool quoted = first < bytes.size() && bytes[first] == '"';
+    bool quoted = first < bytes.size() && dialect.quote != '\0' && bytes[first] == dialect.quote;
     RawCell cell;
     if (quoted) {
-      auto const inside = scan_quoted(bytes, first, limit, final, separator);
+      auto const inside = scan_quoted(bytes, first, limit, final, separator, dialect.quote);
       if (inside.close == Close::more) return stop(Outcome::more, bytes.size());
       if (inside.close == Close::broken) {
         if (quotes == Quotes::may_span_lines) return stop(Outcome::unclosed_quote, inside.end);

@@ -35,6 +35,7 @@ struct Record {
 
 struct Dialect {
   char separator{','};
+  char quote{'"'};               // NUL: cells are never enclosed
   std::size_t expected_cells{};  // 0: not known
   std::size_t maximum_cells{};
 };

@@ -129,7 +129,7 @@ bool OccurrenceColumns::read_header(CsvRow const& row, std::vector<Finding>& fin
   bool const has_name = std::any_of(targets_.begin(), targets_.end(), [](Target const& target) {
     return target.member == &Specimen::scientific_name;
   });
-  if (!has_name) {
+  if (!has_name && options_.join == nullptr) {
     report_missing_name(row, columns, findings);
     return false;
   }

@@ -49,8 +49,14 @@ struct OccurrenceReader::State {
         options{std::move(given)},
         columns{table, options},
         csv{from,
-            {.known_column = [this](std::string_view header) { return columns.is_known(header); },
-             .maximum_row_bytes = options.maximum_row_bytes}},
+            {.separator = options.form != nullptr ? options.form->separator : '\0',
+             .quote = options.form != nullptr ? options.form->quote : '"',
+             .skip_lines = options.form != nullptr && options.form->header_lines > 1
+                               ? options.form->header_lines - 1
+                               : 0,
+             .known_column = [this](std::string_view header) { return columns.is_known(header); },
+             .maximum_row_bytes = options.maximum_row_bytes,
+             .least_columns = options.form != nullptr ? options.form->file_columns : 0}},
         seen{options.numbers_remembered} {}
 
   Next fail() {
@@ -58,8 +64,21 @@ struct OccurrenceReader::State {
     return Next::failed;
   }
 
+  // The columns as declared; a header row, if there is one, tells how many the file has.
+  bool take_form() {
+    std::vector<std::string_view> const names{options.form->columns.begin(),
+                                              options.form->columns.end()};
+    CsvRow declared;
+    declared.line = 1;
+    declared.cells = names;
+    if (!columns.read_header(declared, found)) return false;
+    if (options.form->header_lines > 0) (void)csv.next();
+    return true;
+  }
+
   // The first row; false: it is no header that will do.
   bool read_header() {
+    if (options.form != nullptr) return take_form();
     for (;;) {
       auto const next = csv.next();
       if (next == CsvReader::Next::row) break;
@@ -101,6 +120,7 @@ struct OccurrenceReader::State {
       return Next::reject;
     }
     fill(csv.row());
+    if (options.join != nullptr) options.join->add_to(specimen);
     if (is_void()) {
       ++counts.rejected;
       auto const& row = csv.row();
@@ -127,14 +147,24 @@ struct OccurrenceReader::State {
     specimen.voucher = options.all_are_vouchers;
     specimen.storage.clear();
     specimen.remarks.clear();
+    if (options.join != nullptr) {
+      // The row before may have had these from another table.
+      for (auto const member :
+           {&Specimen::scientific_name, &Specimen::authorship, &Specimen::qualifier,
+            &Specimen::identified_by, &Specimen::date_identified,
+            &Specimen::identification_references, &Specimen::type_status}) {
+        (specimen.*member).clear();
+      }
+    }
     institution.clear();
     collection.clear();
     std::size_t places = 0;
     std::size_t observations = 0;
     for (auto const& target : columns.targets()) {
-      auto const cell = target.column < row.cells.size()
-                            ? cleaner.clean(row.cells[target.column], row.line)
-                            : std::string_view{};
+      auto cell = target.column < row.cells.size()
+                      ? cleaner.clean(row.cells[target.column], row.line)
+                      : std::string_view{};
+      if (cell.empty() && options.form != nullptr) cell = options.form->defaults[target.column];
       switch (target.kind) {
         case Target::Kind::text:
           if (target.member == &Specimen::remarks) {

@@ -31,6 +31,26 @@
 
 namespace keydrift {
 
+// A table whose form is declared elsewhere (meta.xml) instead of by its first row.
+struct TableForm {
+  // Term of each column, "" for one without; behind the file's own columns those that have nothing
+  // but a default.
+  std::vector<std::string> columns{};
+  std::vector<std::string> defaults{};  // of each of these, where the cell is missing or empty
+  std::size_t file_columns{};           // how many of them the file has, at least
+  char separator{','};
+  char quote{'"'};  // NUL: nothing is enclosed
+  std::uint64_t header_lines{};
+};
+
+// What other tables say of the specimen in a row.
+class SpecimenJoin {
+ public:
+  virtual ~SpecimenJoin() = default;
+  // Rows come ascending by Specimen::line; each at most once.
+  virtual void add_to(Specimen& specimen) = 0;
+};
+
 struct OccurrenceOptions {
   std::vector<std::string> characters{};  // ids and labels that count as columns, case-folded
   // Columns that are neither characters nor terms of Darwin Core are characters as well, by their
@@ -40,6 +60,8 @@ struct OccurrenceOptions {
   std::vector<std::pair<std::string, std::string>> column_terms{};
   bool all_are_vouchers{false};
   MeasurementTable* measurements{nullptr};  // joined to each specimen; borrowed
+  TableForm const* form{nullptr};           // borrowed; nullptr: the first row is the header
+  SpecimenJoin* join{nullptr};              // borrowed
   std::size_t maximum_row_bytes{std::size_t{1} << 20};
   // Catalogue numbers watched for repeats (some 32 bytes each); further ones are not.
   std::size_t numbers_remembered{1'000'000};
@@ -71,6 +93,7 @@ class OccurrenceReader {
   [[nodiscard]] OccurrenceCounts const& counts() const;
 
   // After `end` or `failed`.  Errors: no-name-column, empty-file, what stopped the stream.
+  // With a form or a join a table without a name column is read all the same.
   // Warnings: unused-column (near to a character), duplicate-column, unclear-voucher,
   // no-specimens, unknown-id.  Information: unused-columns, no-name, repeated-number, short-rows,
   // stray-quotes, encoding.

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cctype>
+#include <filesystem>
+#include <system_error>
 #include <unordered_map>
 #include <utility>
 
@@ -120,15 +122,16 @@ struct PackedFile::Archive {
 
 namespace {
 
-ArchiveHandle open_archive(Source const& source, std::vector<Finding>& findings) {
+// `make`: gives the source of the bytes.
+template <class Make>
+ArchiveHandle open_archive(std::string_view name, std::vector<Finding>& findings, Make make) {
   zip_error_t error;
   zip_error_init(&error);
   ArchiveHandle archive;
-  auto* buffer =
-      zip_source_buffer_create(source.bytes.data(), source.bytes.size(), /*freep=*/0, &error);
+  zip_source_t* buffer = make(&error);
   if (buffer != nullptr) archive.reset(zip_open_from_source(buffer, ZIP_RDONLY, &error));
   if (!archive) {
-    findings.push_back(damaged_archive(source.name, reason_of(&error)));
+    findings.push_back(damaged_archive(name, reason_of(&error)));
     if (buffer != nullptr) zip_source_free(buffer);
   }
   zip_error_fini(&error);
@@ -275,9 +278,41 @@ Loaded<PackedFile> PackedFile::open(Source source, ReadLimits const& limits) {
   auto archive = std::make_unique<Archive>();
   archive->name = std::string{source.name};
   archive->limits = limits;
-  archive->zip = open_archive(source, loaded.findings);
+  archive->zip = open_archive(source.name, loaded.findings, [&](zip_error_t* error) {
+    return zip_source_buffer_create(source.bytes.data(), source.bytes.size(), /*freep=*/0, error);
+  });
   if (!archive->zip) return loaded;
+  return checked(std::move(archive), source.bytes.size(), std::move(loaded.findings));
+}
 
+Loaded<PackedFile> PackedFile::open_file(std::string const& path, ReadLimits const& limits) {
+  Loaded<PackedFile> loaded;
+  auto archive = std::make_unique<Archive>();
+  archive->name = path;
+  archive->limits = limits;
+  std::error_code error;
+  auto const size = std::filesystem::file_size(path, error);
+  archive->zip = open_archive(path, loaded.findings, [&](zip_error_t* failure) {
+    return zip_source_file_create(path.c_str(), 0, -1, failure);
+  });
+  if (!archive->zip) return loaded;
+  auto const count = static_cast<std::uint64_t>(zip_get_num_entries(archive->zip.get(), 0));
+  if (count > limits.entries) {
+    loaded.findings.push_back(error_in(path, "too-large",
+                                       "the zip file has " + std::to_string(count) +
+                                           " entries, more than the limit of " +
+                                           std::to_string(limits.entries),
+                                       "see whether this is the right file"));
+    return loaded;
+  }
+  return checked(std::move(archive), error ? 0 : size, std::move(loaded.findings));
+}
+
+Loaded<PackedFile> PackedFile::checked(std::unique_ptr<Archive> archive, std::uint64_t size,
+                                       std::vector<Finding> findings) {
+  Loaded<PackedFile> loaded;
+  loaded.findings = std::move(findings);
+  auto const& name = archive->name;
   Faults faults;
   std::unordered_map<std::string, std::size_t> seen;
   std::uint64_t packed = 0;
@@ -287,7 +322,7 @@ Loaded<PackedFile> PackedFile::open(Source source, ReadLimits const& limits) {
     zip_stat_init(&stat);
     if (zip_stat_index(archive->zip.get(), i, 0, &stat) != 0) {
       loaded.findings.push_back(
-          damaged_archive(source.name, reason_of(zip_get_error(archive->zip.get()))));
+          damaged_archive(name, reason_of(zip_get_error(archive->zip.get()))));
       return loaded;
     }
     PackedEntry entry{
@@ -302,10 +337,10 @@ Loaded<PackedFile> PackedFile::open(Source source, ReadLimits const& limits) {
     archive->entries.push_back(std::move(entry));
     archive->indices.push_back(i);
   }
-  faults.report(source.name, loaded.findings);
-  if (packed > source.bytes.size()) {
+  faults.report(name, loaded.findings);
+  if (packed > size) {
     loaded.findings.push_back(
-        damaged_archive(source.name, "its entries overlap, as only those of a made-up file do"));
+        damaged_archive(name, "its entries overlap, as only those of a made-up file do"));
   }
   if (loaded.findings.empty()) loaded.value = PackedFile{std::move(archive)};
   return loaded;

@@ -1,6 +1,6 @@
 #pragma once
-// The entries of a zip file that is held in memory: manuscripts are such files, archives of tables
-// too.  Inner header of formats.
+// The entries of a zip file: manuscripts are such files (held in memory), archives of tables too
+// (read from the disk).  Inner header of formats.
 //
 // Nothing is ever written to disk, and entries that are archives themselves stay packed, so that a
 // nest of archives costs no more than its outermost.
@@ -35,6 +35,10 @@ class PackedFile {
   // lead out of it: "..", from the root, with a drive letter), encrypted-archive.
   [[nodiscard]] static Loaded<PackedFile> open(Source source, ReadLimits const& limits);
 
+  // The same of a file on the disk, which is read as it is wanted: memory does not grow with it.
+  [[nodiscard]] static Loaded<PackedFile> open_file(std::string const& path,
+                                                    ReadLimits const& limits);
+
   PackedFile(PackedFile&&) noexcept;
   PackedFile& operator=(PackedFile&&) noexcept;
   ~PackedFile();
@@ -58,6 +62,9 @@ class PackedFile {
 
  private:
   struct Archive;
+  [[nodiscard]] static Loaded<PackedFile> checked(std::unique_ptr<Archive> archive,
+                                                  std::uint64_t size,
+                                                  std::vector<Finding> findings);
   explicit PackedFile(std::unique_ptr<Archive> archive);
   std::unique_ptr<Archive> archive_;
 };

@@ -29,6 +29,8 @@ constexpr std::array kKinds{
                 "Write it as \"beak = present | long\"."},
     FindingKind{"bad-count", Severity::error, "A count that is none",
                 "Write a number of 0 or more, with a point before decimals."},
+    FindingKind{"bad-index", Severity::error, "A number in meta.xml that is none",
+                "Columns count from 0; header lines are a whole number."},
     FindingKind{"bad-number", Severity::error, "A number that cannot be read",
                 "The message says what is wanted."},
     FindingKind{"bad-range", Severity::error, "A range in JSON that is none",
@@ -67,6 +69,8 @@ constexpr std::array kKinds{
                 "References could mean either. Renumber one, or give it an \"id\" of its own."},
     FindingKind{"duplicate-taxon", Severity::error, "Two taxa of a JSON key bear one name",
                 "Remove one of the two, or give it an \"id\" of its own."},
+    FindingKind{"duplicate-term", Severity::warning, "A term that is declared twice in meta.xml",
+                "The first column counts."},
     FindingKind{"embedded-document", Severity::warning, "A document within the manuscript",
                 "It was not read. Save the manuscript with the text itself in it."},
     FindingKind{
@@ -128,6 +132,8 @@ constexpr std::array kKinds{
                 "The object wants it; the message says where."},
     FindingKind{"missing-name", Severity::error, "A row without a name",
                 "Name the taxon that it is about."},
+    FindingKind{"missing-table", Severity::error, "A table that meta.xml names is not there",
+                "The archive is not complete. Export or copy it again."},
     FindingKind{"mixed-encodings", Severity::warning, "Lines in another encoding",
                 "Some lines are not UTF-8 as the others are, as happens when texts of different\n"
                 "origin are put together. They were read as Windows-1252. Check their accents."},
@@ -135,12 +141,22 @@ constexpr std::array kKinds{
         "newer-version", Severity::error, "A newer version of the format",
         "The file was written by a newer program. Reading it by halves would lose what is new in\n"
         "it."},
+    FindingKind{"no-core", Severity::error, "An archive without a core table, or with two",
+                "Export it again with Occurrence as its core."},
+    FindingKind{"no-core-id", Severity::warning, "A core without a key",
+                "Extensions cannot be joined to it and were left aside."},
     FindingKind{
         "no-couplets", Severity::error, "No couplet was found",
         "Nothing in the text looks like a numbered couplet of two leads or more. The message\n"
         "shows how one looks."},
+    FindingKind{"no-files", Severity::error, "A table of meta.xml without a file",
+                "Name the file in the element location."},
     FindingKind{"no-id", Severity::warning, "A measurement that names no specimen",
                 "The row is set aside."},
+    FindingKind{"no-meta", Severity::error, "A zip file without meta.xml",
+                "A Darwin Core archive says in meta.xml which of its files are tables. A single "
+                "table may do\n"
+                "without."},
     FindingKind{"no-name", Severity::information, "Specimens without a name",
                 "They are keyed by their characters alone."},
     FindingKind{"no-name-column", Severity::error, "No column holds the names of the specimens",
@@ -155,6 +171,8 @@ constexpr std::array kKinds{
                 "another kind of file, or that field was lost."},
     FindingKind{"not-a-table", Severity::error, "JSON where a table is wanted",
                 "The message names the columns of the CSV file that is wanted."},
+    FindingKind{"not-occurrences", Severity::error, "An archive whose core is not about specimens",
+                "Export it with Occurrence as its core."},
     FindingKind{"nothing-usable", Severity::warning,
                 "A row with neither name nor number nor character", "The row is set aside."},
     FindingKind{"nul-byte", Severity::warning, "A row holds a NUL byte",
@@ -169,6 +187,9 @@ constexpr std::array kKinds{
     FindingKind{"points-at-lead", Severity::warning, "A lead leads to a lead",
                 "Destinations are couplets; \"7a\" was taken for couplet 7, since no couplet is "
                 "called 7a."},
+    FindingKind{
+        "remote-table", Severity::error, "A table that lies on another machine",
+        "Nothing is fetched. Download it, put it beside meta.xml, and write its name there."},
     FindingKind{"repeated-field", Severity::error, "A field stands twice in one object",
                 "Which one counts is not defined by JSON. Keep one."},
     FindingKind{"repeated-id", Severity::warning, "An id that stands twice",
@@ -198,6 +219,10 @@ constexpr std::array kKinds{
         "stray-text", Severity::information, "Text that belongs to no lead",
         "It stands between couplets and is neither a heading nor a note. It is kept as a note of\n"
         "the key. See that it is no lead whose number was lost."},
+    FindingKind{
+        "temporary-file", Severity::error, "A temporary file cannot be made, written or read back",
+        "Extensions of large archives are sorted on the disk. Make room, or say by TMPDIR where\n"
+        "there is some."},
     FindingKind{"text-boxes", Severity::information, "Text boxes were read behind their paragraph",
                 "See whether their text is meant to stand there."},
     FindingKind{"text-breaks-off", Severity::warning, "The text ends within a couplet",
@@ -245,6 +270,8 @@ constexpr std::array kKinds{
                 "Measurements of characters that the lexicon lacks", "They are not used."},
     FindingKind{"unknown-word", Severity::error, "A word where one of a few is wanted",
                 "The message lists them."},
+    FindingKind{"unmapped-field", Severity::warning, "A field of meta.xml that stands for nothing",
+                "It has neither an index nor a default."},
     FindingKind{
         "unread-section", Severity::information, "A section that speaks of a key and holds none",
         "It was left aside. If it holds one, its rows are built in another way than keys in\n"
@@ -252,6 +279,9 @@ constexpr std::array kKinds{
     FindingKind{"unsafe-archive", Severity::error,
                 "A zip file that would write outside of its folder",
                 "Check where the file comes from."},
+    FindingKind{"unsafe-path", Severity::error,
+                "A location in meta.xml that leads out of the archive",
+                "Check where the archive comes from."},
     FindingKind{"unsupported-archive", Severity::error,
                 "A zip file packed in a way that cannot be read",
                 "Pack it anew as an ordinary zip file (deflate)."},
@@ -261,6 +291,10 @@ constexpr std::array kKinds{
         "unsupported-file", Severity::error, "A file of a kind that is not read",
         "Its first bytes say what it is, and that is no form in which keys are read. Save it in\n"
         "one of the forms that the README names."},
+    FindingKind{
+        "unsupported-separator", Severity::error,
+        "A table written with separators that are not read",
+        "One character between the cells, at most one around them, and the line ends of text."},
     FindingKind{"unused-column", Severity::warning,
                 "A column that is nearly the name of a character",
                 "It is not used. The name meant is proposed."},

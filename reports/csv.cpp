@@ -63,6 +63,8 @@ void append_work_row(std::string& out, WorkGroup const& group, SpecimenOutcome c
       .cell(joined(answers))
       .cell(joined(results));
   for (int empty = 0; empty < 5; ++empty) row.cell("");
+  row.cell(verdict.questions.empty() ? std::string{} : verdict.questions.front().character)
+      .cell(outcome.specimen.occurrence_id);
 }
 
 }  // namespace
@@ -109,9 +111,9 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
 }
 
 std::string worklist_csv(Edition const& new_edition, Redetermination const& redetermination) {
-  auto out =
-      header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher", "question",
-              "answersAllowed", "possibleResults", "answer", "newName", "by", "date", "remarks"});
+  auto out = header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher",
+                     "question", "answersAllowed", "possibleResults", "answer", "newName", "by",
+                     "date", "remarks", "character", "occurrenceID"});
   for (auto const& group : redetermination.worklist) {
     for (auto const index : group.specimens) {
       auto const& outcome = redetermination.to_look_at[index];

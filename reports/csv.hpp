@@ -34,7 +34,8 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
 // --- worklist: the specimens somebody must look at, in the order of the walk -----------------
 //
 // storageLocation,catalogNumber,scientificName,typeOrVoucher,question,answersAllowed,
-// possibleResults, and empty answer,newName,by,date,remarks to be filled in.
+// possibleResults, empty answer,newName,by,date,remarks to be filled in, and for the way back
+// character (the id of what is asked for) and occurrenceID.
 [[nodiscard]] std::string worklist_csv(Edition const& new_edition,
                                        Redetermination const& redetermination);
 

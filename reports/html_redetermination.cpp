@@ -6,6 +6,7 @@
 #include <set>
 
 #include "keydrift/reports/html_parts.hpp"
+#include "keydrift/reports/taken_back.hpp"
 
 namespace keydrift::reports {
 namespace {
@@ -152,7 +153,7 @@ void write_outcomes(HtmlWriter& html, CollationView const& view, Redetermination
     if (!couplets.empty()) html.text(fmt::format("It matters at {}.", enumerated(couplets)));
     html.raw("</p>\n");
   }
-  html.element("p", not_examined());
+  html.element("p", examined_in_words(result));
   html.close_section();
 }
 

@@ -262,6 +262,7 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["rejected"] = result.rejected;
   add_reading(json, sides, result);
   json["withCharacters"] = result.with_characters;
+  json["examined"] = result.examined;
   json["nameOnly"] = result.name_only;
   json["editionCited"] = result.edition_cited;
   json["editionPresumed"] = result.edition_presumed;

@@ -7,6 +7,7 @@
 #include <unordered_map>
 
 #include "keydrift/reports/setting.hpp"
+#include "keydrift/reports/taken_back.hpp"
 #include "keydrift/reports/terminal.hpp"
 #include "keydrift/reports/wording.hpp"
 
@@ -74,9 +75,10 @@ void set_statements(Page& page, View const& view) {
   page.leader("Another taxon by the record alone (changes)", grouped(of(totals, Outcome::changes)),
               2);
   page.leader("Still to be examined: on the worklist", grouped(view.result.to_look_at.size()), 2);
-  page.leader("Examined in this run", "none", 2);
+  page.leader("Examined: answers were taken back",
+              view.result.examined == 0 ? "none" : grouped(view.result.examined), 2);
   page.blank();
-  page.paragraph(not_examined(), 2);
+  page.paragraph(examined_in_words(view.result), 2);
 }
 
 void set_from_to(Page& page, View const& view) {

@@ -223,6 +223,7 @@ std::string reason(Verdict const& verdict, Edition const& old_edition, Edition c
                                             return terminal.arrival == Arrival::through_exception;
                                           });
     if (by_exception) text += ", only through an exception";
+    add_clause(text, verdict.why);
   }
   for (auto const& fit : verdict.partly) {
     add_clause(text, "partly fits " + partial_fit_in_words(fit, old_edition, new_edition));

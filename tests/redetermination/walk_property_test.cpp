@@ -6,6 +6,7 @@
 #include <random>
 #include <set>
 
+#include "keydrift/redetermination/known_path.hpp"
 #include "statements.hpp"
 #include "two_editions.hpp"
 
@@ -279,6 +280,67 @@ TEST_P(AgainstPlainKeying, AnsweringTheQuestionGivesWhatItPromised) {
                                        << question.character << " " << answer.words;
       EXPECT_EQ(then.outcome, answer.outcome)
           << "seed " << GetParam() << ", " << taxon.name << ", " << answer.words;
+    }
+  }
+}
+
+// Everything that reports tell of a verdict, in one line.
+std::string told(Verdict const& verdict) {
+  std::string text = to_word(verdict.outcome);
+  auto const add = [&text](std::string const& more) { text += "/" + more; };
+  for (auto const one : verdict.by_reading) add(to_word(one));
+  auto const add_lead = [&](LeadId lead) {
+    add(std::to_string(lead.couplet.index) + "." + std::to_string(lead.ordinal));
+  };
+  for (auto const& terminal : verdict.terminals) {
+    add(std::to_string(terminal.taxon.index) + to_word(terminal.arrival));
+    for (auto const lead : terminal.route) add_lead(lead);
+    for (auto const& id : terminal.rests_on) add(id);
+  }
+  for (auto const& fit : verdict.partly) {
+    add_lead(fit.lead);
+    for (auto const one : fit.holds) add(std::to_string(one));
+    for (auto const one : fit.fails) add("not " + std::to_string(one));
+  }
+  if (verdict.strands_at) add("at " + std::to_string(verdict.strands_at->index));
+  if (verdict.parting) {
+    for (auto const& one : verdict.parting->deciding) {
+      add_lead(one.lead);
+      add(one.known);
+    }
+  }
+  for (auto const& question : verdict.questions) add(question.character);
+  return text;
+}
+
+TEST_P(AgainstPlainKeying, RecordsOfOneKnownPathShareTheirVerdict) {
+  RandomKey random{GetParam()};
+  TwoEditions const two{random.edition("old"), random.edition("new"), small_lexicon()};
+  auto const completions = all_completions();
+  KnownPath path{two.old_key, two.new_key};
+  std::vector<std::string> names{""};
+  for (auto const& taxon : two.old_edition.taxa) names.push_back(taxon.name);
+  std::map<std::string, std::string> verdicts;
+  for (int round = 0; round < 30; ++round) {
+    auto const& seed =
+        completions[static_cast<std::size_t>(random.below(static_cast<int>(completions.size())))];
+    auto const record = random.record(seed, 4 - round % 2);
+    auto box = two.record(record);
+    if (record.empty() || !two.space.settle(box)) continue;
+    std::string cells;
+    if (!path.append(box, cells)) continue;
+    for (auto const& name : names) {
+      Determination determination;
+      if (!name.empty()) {
+        determination = {.named = true,
+                         .name = name,
+                         .in_old = two.old_names.place(name),
+                         .in_new = two.new_names.place(name)};
+      }
+      auto const now = told(two.judge.judge(determination, box, true, Reading::strict));
+      auto const [at, fresh] = verdicts.emplace(name + "\n" + cells, now);
+      if (fresh) continue;
+      EXPECT_EQ(at->second, now) << "seed " << GetParam() << ", " << name;
     }
   }
 }

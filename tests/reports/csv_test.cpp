@@ -152,7 +152,9 @@ TEST(WorklistCsv, GivesEachSpecimenInTheOrderOfTheWalkWithColumnsToFillIn) {
                                         "newName",
                                         "by",
                                         "date",
-                                        "remarks"};
+                                        "remarks",
+                                        "character",
+                                        "occurrenceID"};
   EXPECT_EQ(table[0], header);
   std::vector<std::string> const first{
       "Cabinet 1 / Shelf 1",
@@ -166,6 +168,8 @@ TEST(WorklistCsv, GivesEachSpecimenInTheOrderOfTheWalkWithColumnsToFillIn) {
       "",
       "",
       "",
+      "",
+      "claw-underside",
       ""};
   EXPECT_EQ(table[1], first);
   EXPECT_EQ(table[2][1], "line 12");

@@ -52,8 +52,8 @@ void add_verdicts(Sample& sample) {
       {.character = "claw-underside",
        .label = "underside of the claws",
        .difficulty = Difficulty::naked_eye,
-       .answers = {{"red", Outcome::changes, {after("Orla rubra")}, std::nullopt},
-                   {"white", Outcome::stands, {after("Orla major")}, std::nullopt}}}};
+       .answers = {{"red", {}, Outcome::changes, {after("Orla rubra")}, std::nullopt},
+                   {"white", {}, Outcome::stands, {after("Orla major")}, std::nullopt}}}};
 
   Verdict open;
   open.outcome = Outcome::open;
@@ -74,14 +74,14 @@ void add_verdicts(Sample& sample) {
       {.character = "carapace-length",
        .label = "carapace length",
        .difficulty = Difficulty::hand_lens,
-       .answers = {{"less than 35 mm", Outcome::stands, {after("Orla clausa")}, std::nullopt},
-                   {"35 to 40 mm", Outcome::open, {}, 1}}},
+       .answers = {{"less than 35 mm", {}, Outcome::stands, {after("Orla clausa")}, std::nullopt},
+                   {"35 to 40 mm", {}, Outcome::open, {}, 1}}},
       {.character = "rostrum",
        .label = "length of the rostrum",
        .difficulty = Difficulty::naked_eye,
        .answers = {
-           {"shorter than the scale", Outcome::stands, {after("Orla clausa")}, std::nullopt},
-           {"longer", Outcome::changes, {after("Orla major")}, std::nullopt}}}};
+           {"shorter than the scale", {}, Outcome::stands, {after("Orla clausa")}, std::nullopt},
+           {"longer", {}, Outcome::changes, {after("Orla major")}, std::nullopt}}}};
   open.partly = {{true, lead(1, 0), {1}, {0}}};
 
   Verdict stranded;
@@ -181,12 +181,13 @@ void add_archive(Sample& sample) {
       {specimen(5, "HLVN 0012", "Pellucina nigra", "Cabinet 4 / Shelf 1"), 1, "Nigrella nigra"}};
   std::string const underside = "underside of the claws: red → becomes Orla rubra; white → stands";
   result.worklist = {
-      {"Cabinet 1 / Shelf 1", underside, 1, true, {1}},
-      {"", "", 1, false, {3}},
-      {"Cabinet 1 / Shelf 2", underside, 1, false, {0}},
+      {"Cabinet 1 / Shelf 1", underside, 1, true, false, {1}},
+      {"", "", 1, false, false, {3}},
+      {"Cabinet 1 / Shelf 2", underside, 1, false, false, {0}},
       {"Cabinet 2 / Shelf 1",
        "carapace length: less than 35 mm → stands; 35 to 40 mm → then length of the rostrum",
        2,
+       false,
        false,
        {2}},
   };

@@ -18,7 +18,7 @@ struct Cell {
 // Leads whose statements agree so much, and so little with those of the other leads, are the same
 // leads wherever they lead: that two destinations were exchanged is seen in no other way.
 constexpr Grade plainly_the_same = whole / 20 * 17;
-constexpr Grade plainly_another = whole / 20 * 14;
+constexpr Grade plainly_more = whole / 20 * 3;
 
 // Where a couplet has three leads or more, leads that agree less than this do not answer to each
 // other: one was dropped and one was added.
@@ -123,12 +123,13 @@ void Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t
   for (std::uint32_t i = 0; i < olds; ++i) doubtful += paired_plainly(i) ? 0U : 1U;
   if (doubtful == 0) return;
   auto const plain = [&](std::uint32_t i, std::uint32_t j) {
-    if (grade(i, j) < plainly_the_same) return false;
+    auto const mine = grade(i, j);
+    if (mine < plainly_the_same) return false;
     for (std::uint32_t k = 0; k < olds; ++k) {
-      if (k != i && grade(k, j) > plainly_another) return false;
+      if (k != i && grade(k, j) + plainly_more > mine) return false;
     }
     for (std::uint32_t k = 0; k < news; ++k) {
-      if (k != j && grade(i, k) > plainly_another) return false;
+      if (k != j && grade(i, k) + plainly_more > mine) return false;
     }
     return true;
   };

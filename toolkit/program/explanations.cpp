@@ -13,6 +13,7 @@
 #include "keydrift/formats/reader_kinds.hpp"
 #include "keydrift/key/near.hpp"
 #include "keydrift/program/output_file.hpp"
+#include "keydrift/redetermination/taking_back.hpp"
 #include "keydrift/reports/page.hpp"
 #include "keydrift/taxa/taxa_kinds.hpp"
 
@@ -20,6 +21,9 @@ namespace keydrift::program {
 namespace {
 
 constexpr std::array kOutputKinds{
+    FindingKind{"other-columns", Severity::error, "A history of determinations in another form",
+                "Determinations are only added to a file that this program began, because its\n"
+                "columns must be known. Nothing was written."},
     FindingKind{"unwritable-output", Severity::error, "An output cannot be written",
                 "The system refuses it: rights, a full disk, a folder that is missing.  No output\n"
                 "of the command was written."},
@@ -32,7 +36,7 @@ std::vector<FindingKind> all_finding_kinds() {
   for (auto const table :
        {structural_finding_kinds(), contrast_finding_kinds(), style_finding_kinds(),
         statement_finding_kinds(), lexicon_finding_kinds(), lexicon_use_finding_kinds(),
-        source_finding_kinds(), reader_finding_kinds(), taxa_finding_kinds(),
+        source_finding_kinds(), reader_finding_kinds(), taxa_finding_kinds(), refusal_kinds(),
         std::span<FindingKind const>{kOutputKinds}}) {
     kinds.insert(kinds.end(), table.begin(), table.end());
   }

@@ -10,11 +10,14 @@
 #include "keydrift/program/progress.hpp"
 #include "keydrift/program/readings.hpp"
 #include "keydrift/program/specimens.hpp"
+#include "keydrift/program/take_back.hpp"
 #include "keydrift/redetermination/redeterminer.hpp"
 #include "keydrift/reports/csv.hpp"
 #include "keydrift/reports/html.hpp"
 #include "keydrift/reports/json.hpp"
+#include "keydrift/reports/summaries_csv.hpp"
 #include "keydrift/reports/terminal.hpp"
+#include "keydrift/reports/worklist_html.hpp"
 
 namespace keydrift::program {
 namespace {
@@ -29,8 +32,11 @@ struct RedetermineArguments {
   std::string html;
   std::string json;
   std::string worklist;
+  std::string worklist_page;
+  std::string summaries;
   std::string specimens;
   std::string rejects;
+  TakeBackArguments take_back;
   bool all_are_vouchers{false};
   bool check_vouchers{false};
   Reading reading{Reading::strict};
@@ -44,12 +50,13 @@ class SpecimenRows {
     buffer_ = specimens_csv_header();
   }
 
-  void add(SpecimenOutcome const& outcome, Verdict const& verdict) {
-    auto const [at, fresh] = cells_.try_emplace(outcome.verdict);
+  void add(Specimen const& specimen, std::size_t verdict, Redeterminer const& redeterminer) {
+    auto const [at, fresh] = cells_.try_emplace(verdict);
     if (fresh) {
-      at->second = verdict_cells(verdict, comparison_.old_edition(), comparison_.new_edition());
+      at->second = verdict_cells(redeterminer.verdict(verdict), comparison_.old_edition(),
+                                 comparison_.new_edition());
     }
-    append_specimen_row(buffer_, outcome.specimen, outcome.new_names, at->second);
+    append_specimen_row(buffer_, specimen, redeterminer.new_names(verdict), at->second);
     constexpr std::size_t kBlock = std::size_t{1} << 20;
     if (buffer_.size() >= kBlock) flush();
   }
@@ -85,6 +92,26 @@ class RejectRows {
   std::string text_{"line,code,message,raw\n"};
 };
 
+// Finds the sheets that the filled-in rows mean.
+bool find_sheets(RedetermineArguments const& arguments, TakingBack& taking, Context& context) {
+  Progress progress{context, "specimens looked through for the worklist"};
+  ArchiveRun const run{.path = arguments.archive,
+                       .measurements = "",
+                       .characters = {},
+                       .all_are_vouchers = false,
+                       .on_specimen =
+                           [&](Specimen const& specimen) {
+                             taking.meet(specimen);
+                             progress.step();
+                           },
+                       .on_reject = {},
+                       .stop = {},
+                       .quiet = true};
+  if (!run_archive(run, context)) return false;
+  taking.end_of_first_run();
+  return true;
+}
+
 ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& style,
                      Context& context) {
   auto const comparison = compare(arguments.old_edition, arguments.new_edition, arguments.tables,
@@ -104,10 +131,22 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   // Nobody has headed columns by a lexicon that was drafted just now.
   std::optional<RecordTying> tying;
   if (comparison->tables.lexicon.drafted) tying.emplace(comparison->tables.lexicon);
-  auto const tied = [&](Specimen specimen) {
-    if (tying) tying->tie(specimen);
-    return specimen;
+  Specimen retold;  // what was tied last
+  auto const tied = [&](Specimen const& specimen) -> Specimen const& {
+    if (!tying) return specimen;
+    retold = specimen;
+    tying->tie(retold);
+    return retold;
   };
+
+  std::optional<FilledIn> filled;
+  std::optional<TakingBack> taking;
+  if (!arguments.take_back.worklists.empty()) {
+    filled = load_filled(arguments.take_back, context);
+    if (!filled) return kUnreadableInput;
+    taking.emplace(std::move(filled->rows));
+    if (!find_sheets(arguments, *taking, context)) return kUnreadableInput;
+  }
 
   std::optional<SpecimenRows> rows;
   if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison);
@@ -121,8 +160,10 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                          .any_character = tying.has_value(),
                          .on_specimen =
                              [&](Specimen const& specimen) {
-                               auto const outcome = redeterminer.add(tied(specimen));
-                               if (rows) rows->add(outcome, redeterminer.verdict(outcome));
+                               auto const& known = tied(specimen);
+                               auto const verdict = taking ? taking->count(redeterminer, known)
+                                                           : redeterminer.count(known);
+                               if (rows) rows->add(known, verdict, redeterminer);
                                progress.step();
                              },
                          .on_reject =
@@ -155,10 +196,27 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
 
   auto const& collation = comparison->collation;
   Outputs outputs;
+  TakenBack taken;
+  if (taking) {
+    taken = std::move(*taking).finish();
+    add_unreadable(taken, std::move(*filled));
+    if (!arguments.take_back.log.empty()) {
+      outputs.add(arguments.take_back.log, taken_back_csv(taken));
+    }
+  }
+  if (taking && !arguments.take_back.identifications.empty()) {
+    auto const history = with_history(arguments.take_back.identifications, taken, context);
+    if (!history) return kUnwritableOutput;
+    outputs.add(arguments.take_back.identifications, history->text);
+  }
   if (rows) outputs.add(std::move(*rows).take());
   if (!arguments.worklist.empty()) {
     outputs.add(arguments.worklist, worklist_csv(new_edition, result));
   }
+  if (!arguments.worklist_page.empty()) {
+    outputs.add(arguments.worklist_page, worklist_html(old_edition, new_edition, result));
+  }
+  if (!arguments.summaries.empty()) outputs.add(arguments.summaries, summaries_csv(result));
   if (!arguments.rejects.empty()) outputs.add(arguments.rejects, rejects.text());
   if (!arguments.html.empty()) {
     outputs.add(arguments.html, redetermination_html(old_edition, new_edition, collation, result));
@@ -172,11 +230,14 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   }
   context.out << redetermination_text(old_edition, new_edition, collation, result,
                                       style.apply(context.style));
+  if (taking) context.out << taken_back_text(filled->files, taken, style.apply(context.style));
   if (result.rejected > 0 && arguments.rejects.empty()) {
     context.err << arguments.archive << ": " << result.rejected
                 << " rows could not be used; --rejects FILE writes them out\n";
   }
-  return arguments.check_vouchers && !result.failures.empty() ? kFindings : kNothingToReport;
+  bool const refused = taken.counts[static_cast<std::size_t>(Taken::refused)] > 0;
+  bool const failed = arguments.check_vouchers && !result.failures.empty();
+  return refused || failed ? kFindings : kNothingToReport;
 }
 
 }  // namespace
@@ -205,10 +266,15 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   file("--look-alikes", arguments->look_alikes,
        "Specimens from outside the scope, to run through both editions (CSV)");
   file("--worklist", arguments->worklist, "Write the sheets to look at as CSV, in storage order");
+  file("--worklist-html", arguments->worklist_page,
+       "Write them as a page to print, with boxes to tick");
   file("--specimens", arguments->specimens, "Write one row per specimen as CSV, in input order");
+  file("--summaries", arguments->summaries,
+       "Write the sums by name, storage, determiner and decade as CSV");
   file("--html", arguments->html, "Write the report as one HTML file");
   file("--json", arguments->json, "Write the result as JSON");
   file("--rejects", arguments->rejects, "Write the rows that could not be used as CSV");
+  add_take_back_options(*command, arguments->take_back);
   command->add_flag("--all-are-vouchers", arguments->all_are_vouchers,
                     "Take every specimen for a voucher: it must key out to its name");
   command->add_flag("--check-vouchers", arguments->check_vouchers,
@@ -217,12 +283,16 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   add_style_options(*command, style);
   command->footer(
       "Nothing in the archive is changed: a re-keyed name is a hypothesis until somebody looks.\n"
+      "With --take-back the archive is read twice, and the exit status is 1 when a row was "
+      "refused.\n"
       "\n"
       "Examples:\n"
       "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --worklist worklist.csv\n"
       "  keydrift redetermine flora@v1998:key.txt flora@v2024:key.txt sheets.csv.gz \\\n"
       "      --lexicon lexicon.csv --concepts concepts.csv --html report.html \\\n"
-      "      --specimens outcomes.csv --look-alikes strays.csv --check-vouchers");
+      "      --specimens outcomes.csv --look-alikes strays.csv --check-vouchers\n"
+      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --take-back worklist.csv \\\n"
+      "      --identifications history.csv --take-back-log log.csv --worklist next.csv");
   command->callback([arguments, style, &invocation] {
     invocation.run = [arguments, style](Context& context) {
       return redetermine(*arguments, *style, context);

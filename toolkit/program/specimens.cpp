@@ -3,6 +3,7 @@
 #include <ostream>
 
 #include "keydrift/formats/byte_stream.hpp"
+#include "keydrift/formats/darwin_archive.hpp"
 #include "keydrift/formats/measurements.hpp"
 #include "keydrift/formats/occurrences.hpp"
 #include "keydrift/key/near.hpp"
@@ -16,6 +17,28 @@ void print_archive_findings(Context& context, std::vector<Finding> const& findin
   for (auto const& finding : findings) {
     if (finding.severity != Severity::information) print_finding(context, finding);
   }
+}
+
+}  // namespace
+
+namespace {
+
+bool run_darwin_archive(ArchiveRun const& run, OccurrenceOptions const& options, Context& context) {
+  auto archive = DarwinArchive::open(run.path);
+  if (!run.quiet || has_error(archive.findings)) print_archive_findings(context, archive.findings);
+  if (!archive.value) return false;
+  bool stopped = false;
+  auto const read = archive.value->read(
+      options,
+      [&](Specimen const& specimen) {
+        run.on_specimen(specimen);
+        stopped = run.stop && run.stop();
+        return !stopped;
+      },
+      run.on_reject);
+  if (stopped) return true;
+  if (!run.quiet || has_error(read.findings)) print_archive_findings(context, read.findings);
+  return read.value.has_value() && !has_error(read.findings);
 }
 
 }  // namespace
@@ -34,15 +57,16 @@ bool run_archive(ArchiveRun const& run, Context& context) {
     if (!loaded.value) return false;
     measurements = std::move(*loaded.value);
   }
-  auto stream = open_stream(run.path);
-  print_archive_findings(context, stream.findings);
-  if (!stream.value) return false;
-
   OccurrenceOptions options;
   options.characters = run.characters;
   options.all_are_vouchers = run.all_are_vouchers;
   options.any_character = run.any_character;
   if (measurements) options.measurements = &*measurements;
+  if (DarwinArchive::is_archive(run.path)) return run_darwin_archive(run, options, context);
+
+  auto stream = open_stream(run.path);
+  print_archive_findings(context, stream.findings);
+  if (!stream.value) return false;
   OccurrenceReader reader{**stream.value, run.path, std::move(options)};
   bool sound = false;
   for (bool more = true; more;) {
@@ -64,7 +88,7 @@ bool run_archive(ArchiveRun const& run, Context& context) {
     }
   }
   auto const findings = reader.findings();
-  print_archive_findings(context, findings);
+  if (!run.quiet || has_error(findings)) print_archive_findings(context, findings);
   return sound && !has_error(findings);
 }
 

@@ -22,6 +22,7 @@ struct ArchiveRun {
   std::function<void(Specimen const&)> on_specimen;
   std::function<void(Reject const&)> on_reject;
   std::function<bool()> stop;  // asked after each specimen; may be empty
+  bool quiet{false};           // another run over the same archive tells what is to be told
 };
 
 // Runs over the archive.  Warnings and errors are printed; false: what was handed out must not be

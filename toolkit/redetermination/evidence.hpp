@@ -26,4 +26,8 @@ struct RecordedEvidence {
 // more than a key asks.
 [[nodiscard]] RecordedEvidence read_evidence(CharacterSpace const& space, Specimen const& specimen);
 
+// Adds what was seen of one character besides.
+void add_to_evidence(RecordedEvidence& evidence, CharacterSpace const& space,
+                     CharacterIndex character, Cells const& seen);
+
 }  // namespace keydrift

@@ -207,6 +207,40 @@ Outcome Judge::outcome_under(Reading other, Determination const& determination, 
   return outcome_of(determination, all);
 }
 
+void Judge::take_name(Verdict& verdict, Determination const& determination, TaxonId named) const {
+  std::set<PossiblePair> pairs;
+  for (auto const& pair : verdict.pairs) {
+    if (pair.new_taxon == named) pairs.insert(pair);
+  }
+  if (pairs.empty()) {
+    // No way led there; the person's eyes outrank the leads.
+    for (auto const taxon : determination.in_old.taxa) pairs.insert({taxon, named});
+    if (pairs.empty()) pairs.insert({std::nullopt, named});
+  }
+  std::vector<Hypothesis> hypotheses;
+  for (auto const& pair : pairs) {
+    hypotheses.push_back({.old_taxon = pair.old_taxon, .new_taxon = named});
+  }
+  std::vector<Hypothesis const*> all;
+  for (auto const& hypothesis : hypotheses) all.push_back(&hypothesis);
+  verdict.outcome = outcome_of(determination, all);
+  verdict.by_reading.fill(verdict.outcome);
+  std::erase_if(verdict.terminals,
+                [&](PossibleTerminal const& terminal) { return terminal.taxon != named; });
+  if (verdict.terminals.empty()) {
+    verdict.terminals.push_back(
+        {.taxon = named, .arrival = Arrival::open, .route = {}, .rests_on = {}});
+  }
+  verdict.pairs.assign(pairs.begin(), pairs.end());
+  verdict.why = "named by somebody who looked at it";
+  verdict.questions.clear();
+  verdict.strands_at.reset();
+  verdict.may_strand = false;
+  if (verdict.outcome == Outcome::stands || verdict.outcome == Outcome::renamed) {
+    verdict.parting.reset();
+  }
+}
+
 Verdict Judge::judge(Determination const& determination, Box const& recorded, bool any_recorded,
                      Reading reading) const {
   Verdict verdict;

@@ -69,6 +69,10 @@ class Judge {
   [[nodiscard]] Verdict judge(Determination const& determination, Box const& recorded,
                               bool any_recorded, Reading reading) const;
 
+  // Somebody who saw the specimen gave it this terminal's name: what remains possible is that name,
+  // and the outcome how it relates to the recorded one.
+  void take_name(Verdict& verdict, Determination const& determination, TaxonId named) const;
+
   [[nodiscard]] Kinship kinship(Determination const& determination,
                                 std::optional<TaxonId> old_taxon, TaxonId new_taxon) const;
   // The outcome that a set of hypotheses amounts to; stranded when there are none.

@@ -91,10 +91,11 @@ struct PartialFit {
 
 // A question and what follows from each answer.  Nodes of a small decision; node 0 is first.
 struct Answer {
-  std::string words{};                // "bifid", "less than 3 mm"
-  Outcome outcome{Outcome::open};     // what follows
-  std::vector<TaxonId> new_taxa{};    // possible new names under that answer
-  std::optional<std::size_t> next{};  // question to ask then, if the answer does not settle it
+  std::string words{};                 // "bifid", "less than 3 mm"
+  std::vector<std::uint64_t> cells{};  // the same as a set of cells of the question's character
+  Outcome outcome{Outcome::open};      // what follows
+  std::vector<TaxonId> new_taxa{};     // possible new names under that answer
+  std::optional<std::size_t> next{};   // question to ask then, if the answer does not settle it
 };
 struct Question {
   std::string character{};  // id
@@ -142,6 +143,7 @@ struct WorkGroup {
   std::string question{};  // equal where the same is asked; reports put it into words
   double cost{1};          // difficulty of the look
   bool has_types{false};
+  bool has_vouchers{false};
   std::vector<std::size_t> specimens{};  // indexes into Redetermination::to_look_at
 };
 
@@ -183,6 +185,7 @@ struct Redetermination {
   std::vector<ReadingDependence> reading_couplets{};  // most specimens first
   std::uint64_t with_characters{};  // specimens with at least one usable recorded character
   std::uint64_t name_only{};
+  std::uint64_t examined{};       // answers about them were taken back
   std::uint64_t edition_cited{};  // identificationReferences or date fits the old edition
   std::uint64_t edition_presumed{};
   std::vector<FromTo> from_to{};  // most specimens first, then by name
@@ -190,9 +193,9 @@ struct Redetermination {
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;  // of determination
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_person;
   std::vector<Verdict> verdicts{};
-  std::vector<SpecimenOutcome> to_look_at{};    // input order: narrowed, open, stranded, doubtful
-  std::vector<SpecimenOutcome> to_relabel{};    // input order: renamed, changes
-  std::vector<WorkGroup> worklist{};            // types first, then storage, then cost
+  std::vector<SpecimenOutcome> to_look_at{};  // input order: narrowed, open, stranded, doubtful
+  std::vector<SpecimenOutcome> to_relabel{};  // input order: renamed, changes
+  std::vector<WorkGroup> worklist{};          // types, then vouchers first, then storage, then cost
   std::vector<SpecimenOutcome> expectations{};  // types and vouchers
   std::vector<ExpectationFailure> failures{};
   std::vector<LookAlikeResult> look_alikes{};

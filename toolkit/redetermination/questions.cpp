@@ -128,6 +128,7 @@ class Asker {
     for (auto const& cells : best_answers) {
       Answer answer;
       answer.words = space_.words(*best, cells.cells);
+      answer.cells = cells.cells;
       answer.outcome = judge_.outcome_of(determination_, cells.allowed);
       std::set<TaxonId> taxa;
       for (auto const* hypothesis : cells.allowed) taxa.insert(hypothesis->new_taxon);

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <set>
 #include <utility>
+#include <vector>
 
-#include "keydrift/redetermination/evidence.hpp"
+#include "keydrift/redetermination/evidence_memo.hpp"
+#include "keydrift/redetermination/known_path.hpp"
 #include "keydrift/redetermination/walk.hpp"
 #include "keydrift/taxa/names.hpp"
 
@@ -12,17 +14,45 @@ namespace keydrift {
 
 // What one record is worth, before any keying.
 struct Redeterminer::Evidence {
-  Box recorded;
-  bool any_recorded{false};   // a character that can be used
-  bool contradictory{false};  // recorded characters exclude each other
-  std::string name;           // the name as judged (qualified ones one rank higher)
-  std::string untied;         // "x and y": recorded, but of what character of the key?
-  std::string loose;          // recorded, and tied to the key with low confidence
+  RecordedEvidence recorded;     // its `any`: a character that can be used
+  std::string const* name{};     // as judged (qualified ones one rank higher)
+  std::optional<TaxonId> named;  // by somebody who looked
+  std::string untied;            // "x and y": recorded, but of what character of the key?
+  std::string loose;             // recorded, and tied to the key with low confidence
   ScopeAnswer old_scope{ScopeAnswer::unknown};
   ScopeAnswer new_scope{ScopeAnswer::unknown};
 };
 
+// What is kept from one specimen to the next.
+struct Redeterminer::Memo {
+  Memo(CompiledKey const& old_key, CompiledKey const& new_key)
+      : evidence{*old_key.space},
+        in_old{old_key.edition->front.scope},
+        in_new{new_key.edition->front.scope},
+        path{old_key, new_key} {}
+
+  // What all specimens of a verdict share.
+  struct OfVerdict {
+    std::string new_names;
+    std::size_t from_to{};
+    bool depends{false};                  // on the reading
+    std::vector<std::uint32_t> couplets;  // where it does
+  };
+
+  EvidenceMemo evidence;
+  ScopeMemo in_old, in_new;
+  KnownPath path;
+  std::unordered_map<std::string, std::string> names;  // recorded name and qualifier -> as judged
+  std::unordered_map<std::string, bool> cited;
+  std::vector<std::optional<OfVerdict>> verdicts;
+  Evidence current;
+  std::string key;
+};
+
 namespace {
+
+// Names and citations kept; beyond that all are forgotten and understood anew.
+constexpr std::size_t kWordsKept = 200'000;
 
 std::vector<Edition const*> both(Edition const& a, Edition const& b) { return {&a, &b}; }
 
@@ -149,7 +179,8 @@ Redeterminer::Redeterminer(Edition const& old_edition, KeyGraph const& old_graph
       space_{both(old_edition, new_edition), lexicon},
       old_key_{old_edition, old_graph, old_names_, space_},
       new_key_{new_edition, new_graph, new_names_, space_},
-      judge_{{.old_key = &old_key_, .new_key = &new_key_, .collation = &collation}} {
+      judge_{{.old_key = &old_key_, .new_key = &new_key_, .collation = &collation}},
+      memo_{std::make_unique<Memo>(old_key_, new_key_)} {
   result_.reading = options.reading;
 }
 
@@ -176,25 +207,37 @@ void Redeterminer::note_problem(Specimen const& specimen, Observation const& obs
   result_.findings.push_back(std::move(finding));
 }
 
-Redeterminer::Evidence Redeterminer::evidence_of(Specimen const& specimen) {
-  Evidence evidence;
-  auto recorded = read_evidence(space_, specimen);
+Redeterminer::Evidence const& Redeterminer::evidence_of(Specimen const& specimen,
+                                                        Looks const& looks, bool note) {
+  auto& evidence = memo_->current;
+  auto& recorded = evidence.recorded;
+  memo_->evidence.read(specimen, recorded);
   for (auto const& unusable : recorded.unusable) {
-    note_problem(specimen, specimen.observations[unusable.observation], unusable.problem);
+    if (note) note_problem(specimen, specimen.observations[unusable.observation], unusable.problem);
   }
-  evidence.recorded = std::move(recorded.box);
-  evidence.any_recorded = recorded.any;
-  evidence.contradictory = recorded.contradictory;
-  evidence.name = judged_name(specimen);
+  for (auto const& seen : looks.seen) add_to_evidence(recorded, space_, seen.character, seen.cells);
+  evidence.named = looks.named;
+  auto& key = memo_->key;
+  key.assign(specimen.scientific_name);
+  key += '\x1F';
+  key += specimen.qualifier;
+  auto known = memo_->names.find(key);
+  if (known == memo_->names.end()) {
+    if (memo_->names.size() >= kWordsKept) memo_->names.clear();
+    known = memo_->names.emplace(key, judged_name(specimen)).first;
+  }
+  evidence.name = &known->second;
+  evidence.old_scope = memo_->in_old.covers(specimen);
+  evidence.new_scope = memo_->in_new.covers(specimen);
   evidence.untied = enumerated(specimen.untied);
   evidence.loose = enumerated(specimen.loosely_tied);
-  evidence.old_scope = covers(old_edition_.front.scope, specimen);
-  evidence.new_scope = covers(new_edition_.front.scope, specimen);
   return evidence;
 }
 
 std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
-  std::string key = evidence.name;
+  auto& key = memo_->key;
+  auto const& recorded = evidence.recorded;
+  key.assign(*evidence.name);
   key += '\n';
   key += evidence.untied;
   key += '\n';
@@ -202,24 +245,33 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   key += '\n';
   key += static_cast<char>('a' + static_cast<int>(evidence.old_scope) * 3 +
                            static_cast<int>(evidence.new_scope));
-  key +=
-      static_cast<char>('a' + (evidence.any_recorded ? 1 : 0) + (evidence.contradictory ? 2 : 0));
-  key.append(reinterpret_cast<char const*>(evidence.recorded.data()),
-             evidence.recorded.size() * sizeof(std::uint64_t));
+  key += static_cast<char>('a' + (recorded.any ? 1 : 0) + (recorded.contradictory ? 2 : 0));
+  if (evidence.named) key += std::to_string(evidence.named->index);
+  key += '\n';
+  auto const before = key.size();
+  key += 'p';
+  bool const along_path = recorded.any && !recorded.contradictory && !evidence.named &&
+                          memo_->path.append(recorded.box, key);
+  if (!along_path) {
+    key.resize(before);
+    key += 'b';
+    key.append(reinterpret_cast<char const*>(recorded.box.data()),
+               recorded.box.size() * sizeof(std::uint64_t));
+  }
   auto const [at, fresh] = verdict_by_evidence_.try_emplace(key, result_.verdicts.size());
   if (!fresh) return at->second;
 
-  auto const [known, first] = determinations_.try_emplace(evidence.name);
+  auto const [known, first] = determinations_.try_emplace(*evidence.name);
   auto& determination = known->second;
-  if (first && !evidence.name.empty()) {
+  if (first && !evidence.name->empty()) {
     determination.named = true;
-    determination.name = evidence.name;
-    determination.in_old = old_names_.place(evidence.name);
-    determination.in_new = new_names_.place(evidence.name);
+    determination.name = *evidence.name;
+    determination.in_old = old_names_.place(*evidence.name);
+    determination.in_new = new_names_.place(*evidence.name);
   }
 
   Verdict verdict;
-  if (evidence.contradictory) {
+  if (recorded.contradictory) {
     verdict.outcome = Outcome::not_keyed;
     verdict.why = "the recorded characters exclude each other";
     verdict.old_taxa = determination.in_old.taxa;
@@ -227,9 +279,10 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     result_.verdicts.push_back(std::move(verdict));
     return at->second;
   }
-  verdict = judge_.judge(determination, evidence.recorded, evidence.any_recorded, options_.reading);
+  verdict = judge_.judge(determination, recorded.box, recorded.any, options_.reading);
   if (!evidence.loose.empty()) doubt_the_tie(verdict, evidence.loose);
   if (!evidence.untied.empty()) leave_open(verdict, evidence.untied);
+  if (evidence.named) judge_.take_name(verdict, determination, *evidence.named);
 
   auto const excluded = [&](Edition const& edition, NameIndex const& names,
                             std::vector<TaxonId> const& taxa, std::string const& name) {
@@ -248,11 +301,11 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   };
   bool const old_outside = evidence.old_scope == ScopeAnswer::outside ||
                            (determination.in_old.kind == PlacementKind::none &&
-                            excluded(old_edition_, old_names_, {}, evidence.name));
+                            excluded(old_edition_, old_names_, {}, *evidence.name));
   bool const new_outside =
       evidence.new_scope == ScopeAnswer::outside ||
       (determination.in_new.kind == PlacementKind::none &&
-       excluded(new_edition_, old_names_, determination.in_old.taxa, evidence.name));
+       excluded(new_edition_, old_names_, determination.in_old.taxa, *evidence.name));
   auto const overrule = [&](Outcome outcome, char const* why) {
     verdict.outcome = outcome;
     verdict.why = why;
@@ -273,50 +326,36 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
   return at->second;
 }
 
-SpecimenOutcome Redeterminer::add(Specimen specimen) {
-  auto const evidence = evidence_of(specimen);
-  SpecimenOutcome outcome;
-  outcome.verdict = verdict_for(evidence);
-  outcome.specimen = std::move(specimen);
+Redeterminer::Weighed Redeterminer::weigh(Specimen const& specimen, Looks const& looks) {
+  auto const& evidence = evidence_of(specimen, looks, false);
+  return {.verdict = verdict_for(evidence), .contradictory = evidence.recorded.contradictory};
+}
+
+std::size_t Redeterminer::count(Specimen const& specimen, Looks const& looks) {
+  auto const& evidence = evidence_of(specimen, looks, true);
+  auto const verdict = verdict_for(evidence);
+  tally(specimen, verdict, evidence, looks.settled);
+  if (!looks.seen.empty() || looks.named || looks.settled) ++result_.examined;
+  return verdict;
+}
+
+SpecimenOutcome Redeterminer::add(Specimen const& specimen, Looks const& looks) {
+  auto const verdict = count(specimen, looks);
+  SpecimenOutcome outcome{
+      .specimen = specimen, .verdict = verdict, .new_names = new_names(verdict)};
   outcome.specimen.observations.clear();
-  outcome.new_names = join_names(new_edition_, new_taxa(result_.verdicts[outcome.verdict]), " | ");
-  tally(outcome, evidence);
   return outcome;
 }
 
-void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidence) {
-  auto const& verdict = result_.verdicts[outcome.verdict];
-  auto const& specimen = outcome.specimen;
-  auto const at = static_cast<std::size_t>(verdict.outcome);
-  ++result_.read;
-  ++result_.totals[at];
-  ++result_.by_footing[static_cast<std::size_t>(verdict.footing)][at];
-  if (!specimen.untied.empty()) ++result_.untied;
-  bool depends = false;
-  for (std::size_t i = 0; i < kReadings; ++i) {
-    ++result_.totals_by_reading[i][static_cast<std::size_t>(verdict.by_reading[i])];
-    depends = depends || verdict.by_reading[i] != verdict.by_reading[0];
-  }
-  if (depends) {
-    ++result_.reading_dependent;
-    std::set<std::uint32_t> couplets;
-    for (auto const& partial : verdict.partly) {
-      if (partial.in_new) couplets.insert(partial.lead.couplet.index);
-    }
-    if (couplets.empty() && verdict.parting && verdict.parting->new_couplet) {
-      couplets.insert(verdict.parting->new_couplet->index);
-    }
-    for (auto const couplet : couplets) ++reading_couplets_[couplet];
-  }
-  ++(evidence.any_recorded ? result_.with_characters : result_.name_only);
-  ++(cites(specimen, old_edition_.front) ? result_.edition_cited : result_.edition_presumed);
-  ++result_.by_storage[specimen.storage][at];
-  ++result_.by_decade[decade_of(specimen.date_identified)][at];
-  ++result_.by_person[specimen.identified_by][at];
+std::string const& Redeterminer::new_names(std::size_t verdict) const {
+  return memo_->verdicts[verdict]->new_names;
+}
 
+std::size_t Redeterminer::from_to_row(Verdict const& verdict, std::string const& names,
+                                      std::string const& name) {
   auto from = join_names(old_edition_, verdict.old_taxa, " | ");
-  if (verdict.old_taxa.size() != 1) from = evidence.name;
-  auto to = outcome.new_names;
+  if (verdict.old_taxa.size() != 1) from = name;
+  auto to = names;
   if (verdict.outcome == Outcome::stranded) to = "(stranded)";
   if (verdict.outcome == Outcome::not_keyed) to = "(not keyed)";
   if (verdict.outcome == Outcome::leaves_scope) to = "(out of scope)";
@@ -326,18 +365,71 @@ void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidenc
     from = "(outside the old scope)";
     to = "(newly covered)";
   }
-  auto& row = from_to_[from + '\n' + to];
-  row.from = std::move(from);
-  row.to = std::move(to);
+  auto const [at, fresh] = from_to_.try_emplace(from + '\n' + to, result_.from_to.size());
+  if (fresh) {
+    result_.from_to.push_back(
+        {.from = std::move(from), .to = std::move(to), .by_outcome = {}, .specimens = 0});
+  }
+  return at->second;
+}
+
+void Redeterminer::tally(Specimen const& specimen, std::size_t index, Evidence const& evidence,
+                         bool settled) {
+  auto const& verdict = result_.verdicts[index];
+  auto const at = static_cast<std::size_t>(verdict.outcome);
+  if (memo_->verdicts.size() <= index) memo_->verdicts.resize(result_.verdicts.size());
+  auto& shared = memo_->verdicts[index];
+  if (!shared) {
+    shared.emplace();
+    shared->new_names = join_names(new_edition_, new_taxa(verdict), " | ");
+    shared->from_to = from_to_row(verdict, shared->new_names, *evidence.name);
+    for (auto const one : verdict.by_reading) {
+      shared->depends = shared->depends || one != verdict.by_reading[0];
+    }
+    std::set<std::uint32_t> couplets;
+    for (auto const& partial : verdict.partly) {
+      if (partial.in_new) couplets.insert(partial.lead.couplet.index);
+    }
+    if (couplets.empty() && verdict.parting && verdict.parting->new_couplet) {
+      couplets.insert(verdict.parting->new_couplet->index);
+    }
+    shared->couplets.assign(couplets.begin(), couplets.end());
+  }
+  ++result_.read;
+  ++result_.totals[at];
+  ++result_.by_footing[static_cast<std::size_t>(verdict.footing)][at];
+  if (!specimen.untied.empty()) ++result_.untied;
+  for (std::size_t i = 0; i < kReadings; ++i) {
+    ++result_.totals_by_reading[i][static_cast<std::size_t>(verdict.by_reading[i])];
+  }
+  if (shared->depends) {
+    ++result_.reading_dependent;
+    for (auto const couplet : shared->couplets) ++reading_couplets_[couplet];
+  }
+  ++(evidence.recorded.any ? result_.with_characters : result_.name_only);
+  auto cited = memo_->cited.find(specimen.identification_references);
+  if (cited == memo_->cited.end()) {
+    if (memo_->cited.size() >= kWordsKept) memo_->cited.clear();
+    cited = memo_->cited
+                .emplace(specimen.identification_references, cites(specimen, old_edition_.front))
+                .first;
+  }
+  ++(cited->second ? result_.edition_cited : result_.edition_presumed);
+  ++by_storage_[specimen.storage][at];
+  ++by_decade_[decade_of(specimen.date_identified)][at];
+  ++by_person_[specimen.identified_by][at];
+  auto& row = result_.from_to[shared->from_to];
   ++row.by_outcome[at];
   ++row.specimens;
 
-  if (needs_look(verdict)) {
-    result_.to_look_at.push_back(outcome);
-  } else if (verdict.outcome == Outcome::renamed || verdict.outcome == Outcome::changes) {
-    result_.to_relabel.push_back(outcome);
-  }
-  if (specimen.voucher || !specimen.type_status.empty()) {
+  bool const look = !settled && needs_look(verdict);
+  bool const relabel =
+      !look && (verdict.outcome == Outcome::renamed || verdict.outcome == Outcome::changes);
+  bool const expected = specimen.voucher || !specimen.type_status.empty();
+  if (!look && !relabel && !expected) return;
+  SpecimenOutcome outcome{.specimen = specimen, .verdict = index, .new_names = shared->new_names};
+  outcome.specimen.observations = {};
+  if (expected) {
     bool const fails = verdict.outcome == Outcome::changes ||
                        verdict.outcome == Outcome::stranded || verdict.outcome == Outcome::doubtful;
     if (fails) {
@@ -346,19 +438,24 @@ void Redeterminer::tally(SpecimenOutcome const& outcome, Evidence const& evidenc
     }
     result_.expectations.push_back(outcome);
   }
+  if (look) {
+    result_.to_look_at.push_back(std::move(outcome));
+  } else if (relabel) {
+    result_.to_relabel.push_back(std::move(outcome));
+  }
 }
 
 void Redeterminer::add_look_alike(Specimen specimen) {
-  auto const evidence = evidence_of(specimen);
+  auto const& evidence = evidence_of(specimen, {}, true);
   LookAlikeResult look_alike;
   auto const run = [&](CompiledKey const& key, std::vector<TaxonId>& taxa,
                        std::optional<CoupletId>& stop, bool in_new) {
-    if (evidence.contradictory) return;
-    auto const ways = walk(key, evidence.recorded, options_.reading);
+    if (evidence.recorded.contradictory) return;
+    auto const ways = walk(key, evidence.recorded.box, options_.reading);
     std::set<TaxonId> names;
     for (auto const& leaf : ways.leaves) names.insert(leaf.taxon);
     taxa.assign(names.begin(), names.end());
-    find_partial_fits(key, ways.followed, evidence.recorded, in_new, look_alike.partly);
+    find_partial_fits(key, ways.followed, evidence.recorded.box, in_new, look_alike.partly);
     if (!names.empty()) return;
     Strand const* deepest = nullptr;
     for (auto const& strand : ways.strands) {
@@ -374,7 +471,9 @@ void Redeterminer::add_look_alike(Specimen specimen) {
 }
 
 Redetermination Redeterminer::finish() && {
-  for (auto& [key, row] : from_to_) result_.from_to.push_back(std::move(row));
+  result_.by_storage.insert(by_storage_.begin(), by_storage_.end());
+  result_.by_decade.insert(by_decade_.begin(), by_decade_.end());
+  result_.by_person.insert(by_person_.begin(), by_person_.end());
   std::sort(result_.from_to.begin(), result_.from_to.end(), [](FromTo const& a, FromTo const& b) {
     return std::tie(b.specimens, a.from, a.to) < std::tie(a.specimens, b.from, b.to);
   });

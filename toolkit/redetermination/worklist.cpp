@@ -72,18 +72,23 @@ std::vector<WorkGroup> make_worklist(Redetermination const& result, Edition cons
     group.cost = verdict.questions.empty() ? cost_of(Difficulty::dissection)
                                            : cost_of(verdict.questions.front().difficulty);
     group.has_types = group.has_types || !outcome.specimen.type_status.empty();
+    group.has_vouchers = group.has_vouchers || outcome.specimen.voucher;
     group.specimens.push_back(i);
   }
   std::vector<WorkGroup> list;
   for (auto& [key, group] : groups) {
-    // Types first within the group, else input order.
-    std::stable_partition(group.specimens.begin(), group.specimens.end(), [&](std::size_t i) {
-      return !result.to_look_at[i].specimen.type_status.empty();
-    });
+    // Types first within the group, then vouchers, else input order.
+    auto const rank = [&](std::size_t i) {
+      auto const& specimen = result.to_look_at[i].specimen;
+      return !specimen.type_status.empty() ? 0 : specimen.voucher ? 1 : 2;
+    };
+    std::stable_sort(group.specimens.begin(), group.specimens.end(),
+                     [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
     list.push_back(std::move(group));
   }
   std::sort(list.begin(), list.end(), [](WorkGroup const& a, WorkGroup const& b) {
     if (a.has_types != b.has_types) return a.has_types;
+    if (a.has_vouchers != b.has_vouchers) return a.has_vouchers;
     if (a.storage != b.storage) return natural_less(a.storage, b.storage);
     return std::tie(a.cost, a.question) < std::tie(b.cost, b.question);
   });

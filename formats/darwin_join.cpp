@@ -1,0 +1,381 @@
+#include "keydrift/formats/darwin_join.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <optional>
+#include <utility>
+
+#include "keydrift/formats/cell_text.hpp"
+#include "keydrift/formats/wording.hpp"
+#include "keydrift/formats/written_day.hpp"
+#include "keydrift/key/prose.hpp"
+
+namespace keydrift::tables {
+namespace {
+
+constexpr char kBetween = '\x1F';  // cells are cleaned of control characters
+
+constexpr std::array<std::string_view, 9> kIdentificationTerms{
+    "scientificname", "scientificnameauthorship", "identificationqualifier",
+    "identifiedby",   "dateidentified",           "identificationreferences",
+    "typestatus",     "identificationremarks",    "isacceptedidentification"};
+constexpr std::array<std::string_view, 3> kMeasurementTerms{"measurementtype", "measurementvalue",
+                                                            "measurementunit"};
+constexpr std::array<std::string_view, 3> kStorageTypes{"storagelocation", "locationname",
+                                                        "hasstoragelocation"};
+
+// FNV-1a, 64 bits (Fowler, Noll, Vo; offset and prime from memory): the same on every machine.
+std::uint64_t hash_of(std::string_view id) {
+  std::uint64_t hash = 0xCBF29CE484222325U;
+  for (char const c : id) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x100000001B3U;
+  }
+  return hash;
+}
+
+// Cuts off the front up to the next separator.
+std::string_view take(std::string_view& rest) {
+  auto const end = std::min(rest.find(kBetween), rest.size());
+  auto const cell = rest.substr(0, end);
+  rest.remove_prefix(std::min(end + 1, rest.size()));
+  return cell;
+}
+
+std::uint64_t number_in(std::string_view text) {
+  std::uint64_t value = 0;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return value;
+}
+
+Finding finding_in(std::string file, std::string code, Severity severity, std::uint64_t line,
+                   std::string message, std::string remedy) {
+  Finding finding;
+  finding.code = std::move(code);
+  finding.severity = severity;
+  finding.file = std::move(file);
+  finding.place.line = static_cast<std::uint32_t>(std::min<std::uint64_t>(line, UINT32_MAX));
+  finding.message = std::move(message);
+  finding.remedy = std::move(remedy);
+  return finding;
+}
+
+std::size_t columns_of(MetaTable const& table) {
+  std::size_t columns = table.id ? *table.id + 1 : 0;
+  for (auto const& field : table.fields) {
+    if (field.index) columns = std::max(columns, *field.index + 1);
+  }
+  return columns;
+}
+
+// The rows of a table whose form meta.xml declares.
+class Rows {
+ public:
+  Rows(ByteStream& stream, MetaTable const& table)
+      : stream_{stream},
+        reader_{stream,
+                {.separator = table.separator,
+                 .quote = table.quote.value_or('\0'),
+                 .skip_lines = table.header_lines > 1 ? table.header_lines - 1 : 0,
+                 .least_columns = columns_of(table)}},
+        header_{table.header_lines > 0} {}
+
+  template <class Use, class Set>
+  bool each(Use use, Set set_aside) {
+    for (auto next = reader_.next(); next != CsvReader::Next::end; next = reader_.next()) {
+      if (next == CsvReader::Next::reject) {
+        set_aside(reader_.reject());
+      } else if (!std::exchange(header_, false)) {
+        use(reader_.row());
+      }
+    }
+    return !stream_.failure().has_value();
+  }
+
+ private:
+  ByteStream& stream_;
+  CsvReader reader_;
+  bool header_;
+};
+
+// "2013" and "2013-08" begin on the first day; "" where nothing is known.
+std::string beginning_of(std::string_view date) {
+  auto const first = date.substr(0, date.find('/'));
+  auto iso = read_day(first).iso;
+  if (iso.size() == 4) iso += "-01";
+  if (iso.size() == 7) iso += "-01";
+  return iso;
+}
+
+}  // namespace
+
+struct DarwinJoin::Determination {
+  std::array<std::string_view, kIdentificationTerms.size()> cells;
+  [[nodiscard]] std::string_view name() const { return cells[0]; }
+  [[nodiscard]] std::string_view date() const { return cells[4]; }
+  [[nodiscard]] bool accepted() const { return cells[8] == "true" || cells[8] == "1"; }
+};
+
+DarwinJoin::DarwinJoin(std::vector<std::string> const& characters)
+    : characters_{characters}, any_type_{characters.empty()} {}
+
+bool DarwinJoin::add_core(ByteStream& stream, std::string const& name, MetaTable const& table,
+                          std::size_t part) {
+  CellCleaner cleaner;
+  Rows rows{stream, table};
+  bool const sound = rows.each(
+      [&](CsvRow const& row) {
+        if (*table.id >= row.cells.size()) return;
+        auto const id = cleaner.clean(row.cells[*table.id], row.line);
+        if (id.empty()) return;
+        std::string payload = std::to_string(core_key(part, row.line));
+        payload += kBetween;
+        payload += id;
+        core_.add(hash_of(id), payload);
+      },
+      [](Reject const&) {});
+  if (!sound) findings_.push_back(*stream.failure());
+  (void)name;
+  return sound && check(core_);
+}
+
+bool DarwinJoin::add_extension(ByteStream& stream, std::string const& name, MetaTable const& table,
+                               std::function<void(Reject const&)> const& on_reject) {
+  bool const determinations = table.row_type == "Identification";
+  auto const column_of = [&](std::string_view term) -> MetaField const* {
+    for (auto const& field : table.fields) {
+      if (term_key(field.term) == term) return &field;
+    }
+    return nullptr;
+  };
+  std::vector<MetaField const*> wanted;
+  if (determinations) {
+    for (auto const term : kIdentificationTerms) wanted.push_back(column_of(term));
+  } else {
+    for (auto const term : kMeasurementTerms) wanted.push_back(column_of(term));
+  }
+  auto const file = std::to_string(files_.size());
+  files_.push_back(name);
+  CellCleaner cleaner;
+  Rows rows{stream, table};
+  std::string payload;
+  bool const sound = rows.each(
+      [&](CsvRow const& row) {
+        auto const cell = [&](std::size_t column) {
+          return column < row.cells.size() ? cleaner.clean(row.cells[column], row.line)
+                                           : std::string_view{};
+        };
+        std::string const id{table.id ? cell(*table.id) : std::string_view{}};
+        payload = id;
+        payload += kBetween;
+        payload += determinations ? 'I' : 'M';
+        payload += file;
+        payload += kBetween;
+        payload += std::to_string(row.line);
+        for (auto const* field : wanted) {
+          payload += kBetween;
+          if (field == nullptr) continue;
+          auto const value = field->index ? cell(*field->index) : std::string_view{};
+          payload += value.empty() ? std::string_view{field->default_value} : value;
+        }
+        extensions_.add(hash_of(id), payload);
+      },
+      [&](Reject const& reject) {
+        if (on_reject) on_reject(reject);
+      });
+  if (!sound) findings_.push_back(*stream.failure());
+  return sound && check(extensions_);
+}
+
+bool DarwinJoin::check(SpillSort const& sort) {
+  auto failure = sort.failure();
+  if (!failure) return true;
+  if (findings_.empty() || findings_.back().code != failure->code) {
+    findings_.push_back(std::move(*failure));
+  }
+  return false;
+}
+
+bool DarwinJoin::join() {
+  core_.sort();
+  extensions_.sort();
+  if (!check(core_) || !check(extensions_)) return false;
+  // Ids of one hash: nearly always a single one.
+  struct Id {
+    std::string id;
+    std::uint64_t key;
+  };
+  std::vector<Id> ids;
+  SpillSort::Record core;
+  bool more_core = core_.next(core);
+  std::uint64_t hash = 0;
+  SpillSort::Record row;
+  auto const gather = [&] {
+    ids.clear();
+    while (more_core && core.key < hash) more_core = core_.next(core);
+    while (more_core && core.key == hash) {
+      auto rest = core.payload;
+      auto const key = number_in(take(rest));
+      bool const known =
+          std::any_of(ids.begin(), ids.end(), [&](Id const& one) { return one.id == rest; });
+      if (!known) ids.push_back({std::string{rest}, key});
+      more_core = core_.next(core);
+    }
+  };
+  bool first = true;
+  while (extensions_.next(row)) {
+    if (first || row.key != hash) {
+      hash = row.key;
+      first = false;
+      gather();
+    }
+    auto rest = row.payload;
+    auto const id = take(rest);
+    auto const found =
+        std::find_if(ids.begin(), ids.end(), [&](Id const& one) { return one.id == id; });
+    if (found != ids.end()) {
+      joined_.add(found->key, rest);
+      continue;
+    }
+    auto const file = number_in(take(rest).substr(1));
+    auto const line = number_in(take(rest));
+    if (orphans_++ == 0 ||
+        std::pair{file, line} < std::pair<std::uint64_t, std::uint64_t>{
+                                    number_in(first_orphan_file_), first_orphan_line_}) {
+      first_orphan_ = std::string{id};
+      first_orphan_file_ = std::to_string(file);
+      first_orphan_line_ = line;
+    }
+  }
+  joined_.sort();
+  if (!check(core_) || !check(extensions_) || !check(joined_)) return false;
+  more_ = joined_.next(at_);
+  core_ = SpillSort{};
+  extensions_ = SpillSort{};
+  return true;
+}
+
+void DarwinJoin::add_to(Specimen& specimen) {
+  auto const key = core_key(part_, specimen.line);
+  while (more_ && at_.key < key) more_ = joined_.next(at_);
+  std::vector<std::string> payloads;
+  while (more_ && at_.key == key) {
+    payloads.emplace_back(at_.payload);
+    more_ = joined_.next(at_);
+  }
+  if (payloads.empty()) return;
+  std::vector<Determination> history;
+  for (auto const& payload : payloads) {
+    std::string_view rest = payload;
+    auto const kind = take(rest);
+    if (kind.front() == 'M') {
+      measure(specimen, rest);
+      continue;
+    }
+    (void)take(rest);  // the line
+    Determination one;
+    for (auto& cell : one.cells) cell = take(rest);
+    history.push_back(one);
+  }
+  if (!history.empty()) choose(specimen, history);
+}
+
+void DarwinJoin::choose(Specimen& specimen, std::vector<Determination> const& history) {
+  if (history.size() > 1) ++determinations_.several;
+  Determination const* chosen = nullptr;
+  std::string latest;
+  auto const take_latest_of = [&](auto wanted) {
+    chosen = nullptr;
+    for (auto const& one : history) {
+      if (one.name().empty() || !wanted(one)) continue;
+      auto date = beginning_of(one.date());
+      if (chosen != nullptr && date < latest) continue;
+      chosen = &one;
+      latest = std::move(date);
+    }
+    return chosen != nullptr;
+  };
+  auto const use = [&](Determination const& one) {
+    specimen.scientific_name.assign(one.cells[0]);
+    specimen.authorship.assign(one.cells[1]);
+    specimen.qualifier.assign(one.cells[2]);
+    specimen.identified_by.assign(one.cells[3]);
+    specimen.date_identified.assign(one.cells[4]);
+    specimen.identification_references.assign(one.cells[5]);
+  };
+  if (take_latest_of([](Determination const& one) { return one.accepted(); })) {
+    ++determinations_.accepted;
+    use(*chosen);
+  } else if (!specimen.scientific_name.empty()) {
+    ++determinations_.by_core;
+    if (take_latest_of(
+            [&](Determination const& one) { return one.name() == specimen.scientific_name; })) {
+      auto const fill = [](std::string& into, std::string_view from) {
+        if (into.empty()) into.assign(from);
+      };
+      fill(specimen.authorship, chosen->cells[1]);
+      fill(specimen.qualifier, chosen->cells[2]);
+      fill(specimen.identified_by, chosen->cells[3]);
+      fill(specimen.date_identified, chosen->cells[4]);
+      fill(specimen.identification_references, chosen->cells[5]);
+    }
+  } else if (take_latest_of([](Determination const&) { return true; })) {
+    ++determinations_.latest;
+    use(*chosen);
+  }
+  for (auto const& one : history) {
+    if (specimen.type_status.empty()) specimen.type_status.assign(one.cells[6]);
+  }
+}
+
+void DarwinJoin::measure(Specimen& specimen, std::string_view rest) {
+  auto const line = number_in(take(rest));
+  auto const type = take(rest);
+  auto const value = take(rest);
+  auto const unit = take(rest);
+  if (type.empty() || value.empty()) return;
+  auto const key = term_key(type);
+  if (std::find(kStorageTypes.begin(), kStorageTypes.end(), key) != kStorageTypes.end()) {
+    if (specimen.storage.empty()) specimen.storage.assign(value);
+    return;
+  }
+  CharacterHeader header{std::string{type}, ""};
+  if (!any_type_ && !characters_.find(type, header)) {
+    if (unknown_types_.size() < 1000) unknown_types_.emplace(type, line);
+    return;
+  }
+  specimen.observations.push_back({.character = header.character,
+                                   .value = std::string{value},
+                                   .unit = unit.empty() ? header.unit : std::string{unit},
+                                   .line = line,
+                                   .column = 0});
+}
+
+std::vector<Finding> DarwinJoin::findings() const {
+  auto all = findings_;
+  if (auto failure = joined_.failure()) all.push_back(std::move(*failure));
+  if (orphans_ > 0) {
+    all.push_back(
+        finding_in(files_[static_cast<std::size_t>(number_in(first_orphan_file_))], "unknown-id",
+                   Severity::warning, first_orphan_line_,
+                   "the core has no row " + in_quotes(first_orphan_) +
+                       (orphans_ == 1 ? ""
+                                      : ", nor the ids of " + std::to_string(orphans_ - 1) +
+                                            " further rows of extensions") +
+                       "; what they say was not used",
+                   "check whether the core is complete"));
+  }
+  if (!unknown_types_.empty()) {
+    std::vector<std::string> types;
+    for (auto const& [type, line] : unknown_types_) types.push_back(type);
+    if (types.size() > 20) types.resize(20);
+    all.push_back(finding_in(
+        files_.empty() ? "" : files_.back(), "unknown-type", Severity::information, 1,
+        "these types are not characters of the lexicon and were not used: " + quoted_list(types),
+        "measurementType wants the id or label of a character of the lexicon"));
+  }
+  return all;
+}
+
+}  // namespace keydrift::tables

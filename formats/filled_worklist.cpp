@@ -1,0 +1,174 @@
+#include "keydrift/formats/filled_worklist.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/cell_text.hpp"
+#include "keydrift/formats/wording.hpp"
+
+namespace keydrift {
+
+using namespace tables;
+
+namespace {
+
+struct Column {
+  std::string_view name;  // as the worklist heads it
+  std::string FilledRow::*member;
+};
+constexpr std::array kColumns{
+    Column{"catalogNumber", &FilledRow::number},
+    Column{"occurrenceID", &FilledRow::occurrence_id},
+    Column{"storageLocation", &FilledRow::storage},
+    Column{"scientificName", &FilledRow::scientific_name},
+    Column{"character", &FilledRow::character},
+    Column{"question", &FilledRow::question},
+    Column{"answer", &FilledRow::answer},
+    Column{"newName", &FilledRow::new_name},
+    Column{"by", &FilledRow::by},
+    Column{"date", &FilledRow::date},
+    Column{"remarks", &FilledRow::remarks},
+};
+constexpr std::size_t kNumber = 0;
+constexpr std::size_t kOccurrence = 1;
+constexpr std::size_t kAnswer = 6;
+constexpr std::size_t kNewName = 7;
+
+std::size_t column_of(std::string_view header) {
+  auto const key = column_key(header);
+  return static_cast<std::size_t>(
+      std::find_if(kColumns.begin(), kColumns.end(),
+                   [&](Column const& column) { return column_key(column.name) == key; }) -
+      kColumns.begin());
+}
+
+class WorklistReader {
+ public:
+  WorklistReader(ByteStream& stream, std::string_view name,
+                 std::function<void(Reject const&)> const& on_reject)
+      : stream_{stream}, name_{name}, on_reject_{on_reject} {}
+
+  Loaded<FilledWorklist> read(DayOrder order) {
+    Loaded<FilledWorklist> loaded;
+    CsvReader reader{stream_, {.known_column = [](std::string_view header) {
+                       return column_of(CellCleaner::cleaned_copy(header)) < kColumns.size();
+                     }}};
+    bool header = true;
+    bool sound = true;
+    for (auto next = reader.next(); sound && next != CsvReader::Next::end; next = reader.next()) {
+      if (next == CsvReader::Next::reject) {
+        if (on_reject_) on_reject_(reader.reject());
+      } else if (std::exchange(header, false)) {
+        sound = read_header(reader.row());
+      } else {
+        read_row(reader.row());
+      }
+    }
+    if (auto failure = stream_.failure()) {
+      findings_.push_back(std::move(*failure));
+      sound = false;
+    } else if (header) {
+      add("empty-file", Severity::error, 1, "the file has no header row",
+          "check that this is the right file and that it was saved");
+      sound = false;
+    }
+    if (sound) {
+      read_dates(order);
+      for (auto const& more : {reader.remarks(name_), cleaner_.remarks(name_)}) {
+        findings_.insert(findings_.end(), more.begin(), more.end());
+      }
+      worklist_.separator = reader.separator();
+      loaded.value = std::move(worklist_);
+    }
+    loaded.findings = std::move(findings_);
+    return loaded;
+  }
+
+ private:
+  void add(std::string code, Severity severity, std::uint64_t line, std::string message,
+           std::string remedy) {
+    Finding finding;
+    finding.code = std::move(code);
+    finding.severity = severity;
+    finding.file = name_;
+    finding.place.line = static_cast<std::uint32_t>(line);
+    finding.message = std::move(message);
+    finding.remedy = std::move(remedy);
+    findings_.push_back(std::move(finding));
+  }
+
+  bool read_header(CsvRow const& row) {
+    std::vector<std::string> found;
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+      found.push_back(CellCleaner::cleaned_copy(row.cells[i]));
+      auto const column = column_of(found.back());
+      if (column < kColumns.size() && !at_[column]) at_[column] = i;
+    }
+    std::vector<std::string_view> missing;
+    if (!at_[kNumber] && !at_[kOccurrence]) missing.emplace_back(kColumns[kNumber].name);
+    if (!at_[kAnswer] && !at_[kNewName]) missing.emplace_back(kColumns[kAnswer].name);
+    if (missing.empty()) return true;
+    add("missing-column", Severity::error, row.line,
+        "the first row has no column " + quoted_list(missing) + "; it has " + quoted_list(found),
+        "give the worklist back with the header that it came with");
+    return false;
+  }
+
+  void read_row(CsvRow const& row) {
+    FilledRow filled;
+    filled.file = name_;
+    filled.line = row.line;
+    for (std::size_t column = 0; column < kColumns.size(); ++column) {
+      if (!at_[column] || *at_[column] >= row.cells.size()) continue;
+      filled.*kColumns[column].member =
+          std::string{unguarded(cleaner_.clean(row.cells[*at_[column]], row.line))};
+    }
+    if (filled.blank()) {
+      ++worklist_.blank;
+    } else {
+      worklist_.rows.push_back(std::move(filled));
+    }
+  }
+
+  // Dates that can be told only by the order that others of the same file show.
+  void read_dates(DayOrder order) {
+    if (order == DayOrder::unknown) {
+      std::optional<DayOrder> shown;
+      bool agree = true;
+      for (auto const& row : worklist_.rows) {
+        auto const one = order_shown_by(row.date);
+        agree = agree && (!one || !shown || *one == *shown);
+        if (one) shown = one;
+      }
+      if (shown && agree) order = *shown;
+    }
+    for (auto& row : worklist_.rows) {
+      if (row.date.empty()) continue;
+      auto read = read_day(row.date, order);
+      if (read.rewritten) ++worklist_.dates_rewritten;
+      row.day = std::move(read.iso);
+      row.date_problem = std::move(read.problem);
+    }
+  }
+
+  ByteStream& stream_;
+  std::string name_;
+  std::function<void(Reject const&)> const& on_reject_;
+  std::array<std::optional<std::size_t>, kColumns.size()> at_;
+  CellCleaner cleaner_;
+  FilledWorklist worklist_;
+  std::vector<Finding> findings_;
+};
+
+}  // namespace
+
+Loaded<FilledWorklist> read_filled_worklist(ByteStream& stream, std::string_view name,
+                                            DayOrder order,
+                                            std::function<void(Reject const&)> const& on_reject) {
+  return WorklistReader{stream, name, on_reject}.read(order);
+}
+
+}  // namespace keydrift

@@ -1,0 +1,46 @@
+#include "keydrift/reports/summaries_csv.hpp"
+
+#include <numeric>
+
+#include "keydrift/reports/csv_cell.hpp"
+
+namespace keydrift {
+
+using namespace reports;
+namespace {
+
+using Totals = std::array<std::uint64_t, kOutcomes>;
+
+void add_row(std::string& out, std::string_view by, std::string_view from, std::string_view to,
+             Totals const& totals) {
+  CsvRowWriter row{out};
+  row.cell(by).cell(from).cell(to).cell(
+      std::to_string(std::accumulate(totals.begin(), totals.end(), std::uint64_t{0})));
+  for (auto const count : totals) row.cell(std::to_string(count));
+}
+
+}  // namespace
+
+std::string summaries_csv(Redetermination const& redetermination) {
+  std::string out;
+  {
+    CsvRowWriter row{out};
+    row.cell("by").cell("from").cell("to").cell("specimens");
+    for (std::size_t i = 0; i < kOutcomes; ++i) row.cell(to_word(static_cast<Outcome>(i)));
+  }
+  for (auto const& row : redetermination.from_to) {
+    add_row(out, "name", row.from, row.to, row.by_outcome);
+  }
+  for (auto const& [unit, totals] : redetermination.by_storage) {
+    add_row(out, "storage", unit, "", totals);
+  }
+  for (auto const& [unit, totals] : redetermination.by_person) {
+    add_row(out, "determiner", unit, "", totals);
+  }
+  for (auto const& [unit, totals] : redetermination.by_decade) {
+    add_row(out, "decade", unit, "", totals);
+  }
+  return out;
+}
+
+}  // namespace keydrift

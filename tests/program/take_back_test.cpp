@@ -1,0 +1,375 @@
+// A worklist goes out, is filled in, and comes back.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+#include <set>
+
+#include "binary.hpp"
+#include "golden.hpp"
+#include "planted_support.hpp"
+#include "table.hpp"
+
+namespace keydrift::test {
+namespace {
+
+// CSV as a spreadsheet may save it.
+struct Form {
+  char separator{','};
+  char const* line_end{"\n"};
+  char const* mark{""};
+};
+
+std::string saved(std::vector<std::string> const& columns, std::vector<Row> const& rows,
+                  Form const& form = {}) {
+  std::string text = form.mark;
+  auto const add = [&](std::string const& cell, bool last) {
+    bool const quote = cell.find_first_of(std::string{"\"\r\n"} + form.separator) != cell.npos;
+    text += quote ? "\"" + replaced(cell, "\"", "\"\"") + "\"" : cell;
+    text += last ? form.line_end : std::string(1, form.separator);
+  };
+  for (auto const& column : columns) add(column, &column == &columns.back());
+  for (auto const& row : rows) {
+    for (auto const& column : columns) {
+      auto const cell = row.find(column);
+      add(cell == row.end() ? "" : cell->second, &column == &columns.back());
+    }
+  }
+  return text;
+}
+
+std::vector<std::string> const kWorklist{"storageLocation",
+                                         "catalogNumber",
+                                         "scientificName",
+                                         "typeOrVoucher",
+                                         "question",
+                                         "answersAllowed",
+                                         "possibleResults",
+                                         "answer",
+                                         "newName",
+                                         "by",
+                                         "date",
+                                         "remarks",
+                                         "character",
+                                         "occurrenceID"};
+
+// --- the demo ------------------------------------------------------------------------------------
+
+// What there is to see on the sheets that must be looked at (made by fixtures/velunaceae).
+struct Seen {
+  std::map<std::string, std::map<std::string, std::string>> characters;  // number -> character
+  std::map<std::string, std::string> names;
+};
+
+Seen seen_on_sheets() {
+  Seen seen;
+  for (auto const& row : read_table_file(fixture("velunaceae/looked-at.csv"))) {
+    if (row.at("newName").empty()) {
+      seen.characters[row.at("catalogNumber")][row.at("character")] = row.at("seen");
+    } else {
+      seen.names[row.at("catalogNumber")] = row.at("newName");
+    }
+  }
+  return seen;
+}
+
+// A worklist as somebody fills it in who sees what there is to see.
+std::vector<Row> filled_in(std::vector<Row> rows, Seen const& seen) {
+  for (auto& row : rows) {
+    auto const number = row.at("catalogNumber");
+    row["by"] = "Q. Z.";
+    row["date"] = "2026-05-17";
+    auto const name = seen.names.find(number);
+    if (name != seen.names.end()) {
+      row["newName"] = name->second;
+    } else {
+      row["answer"] = seen.characters.at(number).at(row.at("character"));
+    }
+  }
+  return rows;
+}
+
+std::vector<std::string> demo(std::vector<std::string> const& options) {
+  auto const data = fixture("velunaceae") + "/";
+  std::vector<std::string> arguments{"redetermine", data + "edition-1998.txt",
+                                     data + "edition-2024.txt"};
+  for (auto const& option : velunaceae_options(data)) arguments.push_back(option);
+  arguments.insert(arguments.end(), options.begin(), options.end());
+  return arguments;
+}
+
+TEST(TakeBack, TheDemosWorklistComesBackWithThePlantedTruth) {
+  Sandbox const sandbox;
+  auto const seen = seen_on_sheets();
+  auto const before = slurp(fixture("velunaceae/sheets.csv"));
+  auto worklist = read_table(velunaceae().worklist);
+  EXPECT_EQ(worklist.size(), 174U);
+  std::vector<std::string> options;
+  Ran ran;
+  for (int round = 1; round <= 6 && !worklist.empty(); ++round) {
+    auto const file = "filled-" + std::to_string(round) + ".csv";
+    (void)sandbox.write(file, saved(kWorklist, filled_in(worklist, seen)));
+    options.insert(options.end(), {"--take-back", file});
+    auto all = options;
+    all.insert(all.end(), {"--worklist", "next.csv", "--specimens", "specimens.csv",
+                           "--identifications", "history.csv", "--take-back-log", "log.csv"});
+    ran = run_keydrift(demo(all), sandbox.path());
+    ASSERT_EQ(ran.exit, 0) << ran.err << ran.out;
+    worklist = read_table_file((sandbox.path() / "next.csv").string());
+  }
+  EXPECT_TRUE(worklist.empty()) << worklist.size() << " sheets are still asked for something";
+
+  std::map<std::string, Row> after;
+  for (auto const& row : read_table_file((sandbox.path() / "specimens.csv").string())) {
+    after[row.at("catalogNumber")] = row;
+  }
+  std::multiset<std::string> planted;
+  std::multiset<std::string> reported;
+  for (auto const& row : read_table_file(fixture("velunaceae/expected-after-looking.csv"))) {
+    auto const& number = row.at("catalogNumber");
+    auto const& sheet = after.at(number);
+    // A genus that stands whatever species it is need not be asked further.
+    auto const names = items_of(sheet.at("newScientificName"));
+    bool const among =
+        names.size() > 1 && sheet.at("outcome") == "stands" &&
+        std::find(names.begin(), names.end(), row.at("newScientificName")) != names.end();
+    planted.insert(number + " " + row.at("outcome") + " " + row.at("newScientificName"));
+    reported.insert(number + " " + sheet.at("outcome") + " " +
+                    (among ? row.at("newScientificName") : sheet.at("newScientificName")));
+  }
+  EXPECT_EQ(planted.size(), 174U);
+  expect_the_same_rows(planted, reported);
+
+  // One determination for each sheet, and the archive is as it was.
+  std::set<std::string> determined;
+  std::set<std::string> ids;
+  for (auto const& row : read_table_file((sandbox.path() / "history.csv").string())) {
+    EXPECT_TRUE(determined.insert(row.at("catalogNumber")).second) << row.at("catalogNumber");
+    EXPECT_TRUE(ids.insert(row.at("identificationID")).second);
+    EXPECT_EQ(row.at("identifiedBy"), "Q. Z.");
+    EXPECT_EQ(row.at("dateIdentified"), "2026-05-17");
+    EXPECT_EQ(row.at("identificationVerificationStatus"), "0");
+    EXPECT_EQ(row.at("occurrenceID"), "urn:catalog:HLVN:VEL:" + row.at("catalogNumber").substr(4));
+  }
+  EXPECT_EQ(determined.size(), 174U);
+  EXPECT_EQ(slurp(fixture("velunaceae/sheets.csv")), before);
+}
+
+// --- a small archive -----------------------------------------------------------------------------
+
+constexpr char const* kSheets =
+    "occurrenceID,catalogNumber,scientificName,storageLocation,leaf-length\n"
+    "o:1,0001,Aus,C 1,\n"
+    "o:2,0002,Aus,C 1,\n"
+    "o:3,0003,Cus,C 2,\n"
+    "o:4,0004,Aus,C 2,\n"
+    "o:5,0005,Aus,C 3,3-5\n"
+    "o:6,0006,Aus,C 3,\n"
+    "o:7,0006,Aus,C 4,\n"
+    "o:8,0008,Bus,C 5,\n"
+    "o:9,0009,Aus,C 5,\n"
+    "o:10,0010,Aus,C 5,\n"
+    "o:11,0011,Aus,C 5,\n"
+    "o:12,0012,Aus,C 5,\n";
+
+class SmallWorklist : public testing::Test {
+ protected:
+  void SetUp() override { (void)sandbox_.write("sheets.csv", kSheets); }
+
+  Ran take_back(std::string const& filled, std::vector<std::string> const& more = {}) {
+    (void)sandbox_.write("filled.csv", filled);
+    auto const editions = fixture("two-editions") + "/";
+    std::vector<std::string> arguments{"redetermine",
+                                       editions + "edition-a.txt",
+                                       editions + "edition-b.txt",
+                                       "sheets.csv",
+                                       "--lexicon",
+                                       editions + "lexicon.csv",
+                                       "--take-back",
+                                       "filled.csv",
+                                       "--take-back-log",
+                                       "log.csv",
+                                       "--identifications",
+                                       "history.csv",
+                                       "--specimens",
+                                       "specimens.csv"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    return run_keydrift(arguments, sandbox_.path());
+  }
+  std::string written(char const* name) const { return slurp((sandbox_.path() / name).string()); }
+
+  Sandbox sandbox_;
+};
+
+TEST_F(SmallWorklist, RefusesWhatCannotBeBelievedAndSaysWhy) {
+  auto const ran = take_back(
+      "catalogNumber;scientificName;answer;newName;by;date;remarks;character\n"
+      "1;Aus;4,5 cm;;K.;17.5.2024;;leaf-length\n"
+      "0002;Aus;less than 40 mm;Bus;K.;2024-05-17;label loose;leaf-length\n"
+      "0003;Cus;;;;;on loan;\n"
+      "0004;Aus;4 cm;Bus;K.;2024-05-17;;leaf-length\n"
+      "0005;Aus;9 cm;;K.;2024-05-17;;leaf-length\n"
+      "0006;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "0007;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "0008;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "0009;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "0009;Aus;6 cm;;K.;2024-05-17;;leaf-length\n"
+      "0010;Aus;3 cm;;;2024-05-17;;leaf-length\n"
+      "0010;Aus;3 cm;;K.;;;leaf-length\n"
+      "0010;Aus;3 cm;;K.;3/4/2024;;leaf-length\n"
+      "0010;Aus;long;;K.;2024-05-17;;leaf-length\n"
+      "0010;Aus;red;;K.;2024-05-17;;petal\n"
+      "0010;Aus;not visible;;K.;2024-05-17;;leaf-length\n"
+      "1E+05;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "0011;Aus;;Dus;K.;2024-05-17;;\n"
+      "0012;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "12;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
+      "0011;Aus;3;x;K;2024-05-17;;leaf-length;more\n");
+  EXPECT_EQ(ran.exit, 1) << ran.err;
+  std::string told;
+  for (auto const& row : read_table(written("log.csv"))) {
+    told += row.at("line") + " " + row.at("status");
+    if (row.at("status") == "applied") told += " " + row.at("outcome");
+    if (!row.at("code").empty()) told += " " + row.at("code");
+    if (!row.at("reason").empty()) told += ": " + row.at("reason");
+    if (!row.at("remedy").empty()) told += " (" + row.at("remedy") + ")";
+    told += "\n";
+  }
+  EXPECT_EQ(
+      told,
+      "2 applied stands: the number \"1\" was taken for \"0001\"\n"
+      "3 applied changes\n"
+      "4 noted nothing-answered: neither an answer nor a new name is given\n"
+      "5 refused name-contradicts-answer: from \"4 cm\" the key leads to Aus, not to \"Bus\" (mend "
+      "the answer or the name; a name without an answer is taken as it is)\n"
+      "6 refused contradicts-record: \"9 cm\" is excluded by what is recorded of the sheet (see "
+      "which of the two is right, and mend the record if need be)\n"
+      "7 refused several-sheets: \"0006\" stands for 2 sheets of the archive (fill in the column "
+      "occurrenceID)\n"
+      "8 refused unknown-sheet: the archive has no sheet \"0007\" (did you mean \"0001\", \"0002\" "
+      "or \"0003\")\n"
+      "9 refused another-name: under \"0008\" the archive has \"Bus\", not \"Aus\" (see whether "
+      "the "
+      "columns of the worklist were sorted apart, or the archive changed since)\n"
+      "10 refused answers-contradict: it contradicts line 11 of filled.csv (look at the sheet "
+      "again "
+      "and keep the row that is right)\n"
+      "11 refused answers-contradict: it contradicts line 10 of filled.csv (look at the sheet "
+      "again "
+      "and keep the row that is right)\n"
+      "12 refused no-person: it is not said who looked (write a name into the column \"by\")\n"
+      "13 refused no-date: it is not said when (write a day into the column \"date\")\n"
+      "14 refused bad-date: \"3/4/2024\" may be two days (say --dates day-first or --dates "
+      "month-first)\n"
+      "15 refused unknown-answer: \"long\" is no answer about length of the leaves (write one of: "
+      "less than 40 mm | at least 40 mm)\n"
+      "16 refused other-question: the answer \"red\" belongs to no question about this sheet "
+      "(write "
+      "the name into the column \"newName\", or take a new worklist)\n"
+      "17 noted not-visible: the answer \"not visible\" decides nothing\n"
+      "18 refused number-lost: a spreadsheet made a power of ten of the number and wrote \"1E+05\" "
+      "(format the column as text before the worklist is opened, and write the number again)\n"
+      "19 refused misspelt-name: the new edition has no \"Dus\" (did you mean \"Aus\", \"Bus\" or "
+      "\"Cus\")\n"
+      "20 applied changes\n"
+      "21 refused entered-twice: it says the same as line 20 of filled.csv\n"
+      "22 refused unreadable-row: the row has 9 cells where the header has 8 (mend the row in the "
+      "spreadsheet; its bytes are in the column remarks)\n");
+  EXPECT_EQ(
+      written("history.csv"),
+      "occurrenceID,catalogNumber,identificationID,verbatimIdentification,scientificName,"
+      "scientificNameAuthorship,identifiedBy,dateIdentified,identificationReferences,"
+      "nameAccordingTo,identificationVerificationStatus,identificationRemarks\n"
+      "o:1,0001,urn:uuid:5d413148-2d00-52ff-87e2-faf29d9ee65a,,Aus,,K.,2024-05-17,\"The smallest "
+      "pair of editions that disagree, edition B\",\"The smallest pair of editions that disagree, "
+      "edition B\",0,\"looked at length of the leaves: 4,5 cm; before: Aus; by the key: 1b, 2a\"\n"
+      "o:2,0002,urn:uuid:40354241-5e48-5877-8b0f-a6ec73da9740,Bus,Bus,,K.,2024-05-17,\"The "
+      "smallest pair of editions that disagree, edition B\",\"The smallest pair of editions that "
+      "disagree, edition B\",0,looked at length of the leaves: less than 40 mm; named by the "
+      "person; before: Aus; label loose; by the key: 1a\n"
+      "o:12,0012,urn:uuid:10c9e74f-4413-53be-8e21-ae42b2d094f2,,Bus,,K.,2024-05-17,\"The smallest "
+      "pair of editions that disagree, edition B\",\"The smallest pair of editions that disagree, "
+      "edition B\",0,looked at length of the leaves: 3 cm; before: Aus; by the key: 1a\n");
+  EXPECT_EQ(written("sheets.csv"), kSheets);
+}
+
+TEST_F(SmallWorklist, IsUnderstoodHoweverASpreadsheetSavedIt) {
+  std::vector<Row> rows;
+  for (auto const* number : {"0001", "0002", "0009"}) {
+    rows.push_back({{"catalogNumber", number},
+                    {"scientificName", "Aus"},
+                    {"answer", "3.5 cm"},
+                    {"by", "K."},
+                    {"date", "2024-05-17"},
+                    {"character", "leaf-length"}});
+  }
+  ASSERT_EQ(take_back(saved(kWorklist, rows)).exit, 0);
+  auto const plain = written("history.csv");
+  std::filesystem::remove(sandbox_.path() / "history.csv");
+  rows[0]["catalogNumber"] = "1";
+  rows[1]["catalogNumber"] = "2.0";
+  for (auto& row : rows) row["answer"] = "3,5 cm";
+  rows[0]["date"] = "17.05.2024";
+  rows[1]["date"] = "45429";
+  rows[2]["date"] = "5/17/2024";
+  auto columns = kWorklist;
+  std::reverse(columns.begin(), columns.end());
+  auto const ran = take_back(
+      saved(columns, rows, {.separator = ';', .line_end = "\r\n", .mark = "\xEF\xBB\xBF"}));
+  ASSERT_EQ(ran.exit, 0) << ran.out << ran.err;
+  // Only the ids differ, which are made of what was written.
+  auto const without_ids = [](std::string const& text) {
+    std::string left;
+    for (auto row : read_table(text)) {
+      row["identificationID"].clear();
+      for (auto const& [column, cell] : row) left += cell + "|";
+      left += "\n";
+    }
+    return left;
+  };
+  EXPECT_EQ(without_ids(replaced(written("history.csv"), "3,5 cm", "3.5 cm")), without_ids(plain));
+}
+
+TEST_F(SmallWorklist, AddsToTheHistoryAndOverwritesNothing) {
+  std::string const header =
+      "catalogNumber,scientificName,answer,newName,by,date,remarks,character\n";
+  std::string const first = "0001,Aus,3 cm,,K.,2024-05-17,,leaf-length\n";
+  ASSERT_EQ(take_back(header + first).exit, 0);
+  auto const once = written("history.csv");
+  ASSERT_EQ(take_back(header + first).exit, 0);
+  EXPECT_EQ(written("history.csv"), once) << "the same answer is no second determination";
+  ASSERT_EQ(take_back(header + first + "0002,Aus,6 cm,,L.,2024-05-18,,leaf-length\n").exit, 0);
+  auto const twice = written("history.csv");
+  EXPECT_EQ(twice.substr(0, once.size()), once);
+  EXPECT_EQ(read_table(twice).size(), 2U);
+
+  (void)sandbox_.write("history.csv", "a,b\n1,2\n");
+  auto const refused = take_back(header + first);
+  EXPECT_EQ(refused.exit, 4);
+  EXPECT_NE(refused.err.find("[other-columns]"), std::string::npos) << refused.err;
+  EXPECT_EQ(written("history.csv"), "a,b\n1,2\n");
+}
+
+TEST_F(SmallWorklist, TakesANameWithoutAnAnswerForADetermination) {
+  ASSERT_EQ(take_back("catalogNumber,answer,newName,by,date\n"
+                      "0001,,Bus,K.,2024-05-17\n"
+                      "0008,,Xerus longus,K.,2024-05-17\n")
+                .exit,
+            0);
+  std::map<std::string, Row> sheets;
+  for (auto const& row : read_table(written("specimens.csv"))) {
+    sheets[row.at("catalogNumber")] = row;
+  }
+  EXPECT_EQ(sheets.at("0001").at("outcome"), "changes");
+  EXPECT_EQ(sheets.at("0001").at("newScientificName"), "Bus");
+  auto const history = read_table(written("history.csv"));
+  ASSERT_EQ(history.size(), 2U);
+  EXPECT_EQ(history[1].at("scientificName"), "Xerus longus");
+  EXPECT_EQ(history[1].at("identificationRemarks"),
+            "named by the person; before: Bus; the name is not in the edition");
+}
+
+}  // namespace
+}  // namespace keydrift::test

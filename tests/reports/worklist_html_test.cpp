@@ -1,0 +1,46 @@
+#include "keydrift/reports/worklist_html.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "keydrift/reports/csv.hpp"
+#include "keydrift/reports/worklist_assets.hpp"
+#include "sample.hpp"
+#include "sha256.hpp"
+
+namespace keydrift::test {
+namespace {
+
+std::size_t count_of(std::string const& text, std::string_view part) {
+  std::size_t count = 0;
+  for (auto at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
+  return count;
+}
+
+TEST(WorklistPage, HasALineForEachSheetWithABoxForEachAnswer) {
+  auto const sample = make_sample();
+  auto const html = worklist_html(sample.old_edition, sample.new_edition, sample.redetermination);
+  std::size_t sheets = 0;
+  std::size_t boxes = 0;
+  for (auto const& group : sample.redetermination.worklist) {
+    for (auto const index : group.specimens) {
+      auto const& outcome = sample.redetermination.to_look_at[index];
+      auto const& questions = sample.redetermination.verdicts[outcome.verdict].questions;
+      ++sheets;
+      boxes += 1 + (questions.empty() ? 0 : questions.front().answers.size());
+    }
+  }
+  EXPECT_GT(sheets, 2U);
+  EXPECT_EQ(count_of(html, "<td class=\"n\">"), sheets);
+  EXPECT_EQ(count_of(html, "<i></i>"), boxes);
+  EXPECT_NE(html.find("<i></i>red</span>"), std::string::npos);
+  EXPECT_EQ(html.find("<script"), std::string::npos);
+}
+
+TEST(WorklistPage, AllowsExactlyItsStyleSheet) {
+  EXPECT_EQ(reports::kWorklistStyleHash, "sha256-" + test::sha256_base64(reports::kWorklistStyle));
+}
+
+}  // namespace
+}  // namespace keydrift::test
