@@ -47,6 +47,9 @@ Lexicon full_lexicon() {
   tip.applicable_if = Applicability{"beak", {"present", "absent"}};
   tip.tolerance = 0.25;
   tip.states = {{"bifid", {{"-split", ""}, {"'=split", ""}}}, {"entire", {{"whole", "en"}}}};
+  tip.states[0].not_told_from = {"entire"};
+  tip.states[0].support = {"low", "=contrasted in 1 couplet (\"1998\": 5)"};
+  tip.support = {"medium", "2 statements | 1 couplet"};
   LexiconCharacter spike;
   spike.id = "spike-length";
   spike.label = "length of the spike";

@@ -315,8 +315,8 @@ std::string told(Verdict const& verdict) {
 
 TEST_P(AgainstPlainKeying, RecordsOfOneKnownPathShareTheirVerdict) {
   RandomKey random{GetParam()};
-  TwoEditions const two{random.edition("old"), random.edition("new"), small_lexicon()};
-  auto const completions = all_completions();
+  TwoEditions const two{random.edition("old"), random.edition("new"), small_lexicon(GetParam())};
+  auto const completions = all_completions(GetParam());
   KnownPath path{two.old_key, two.new_key};
   std::vector<std::string> names{""};
   for (auto const& taxon : two.old_edition.taxa) names.push_back(taxon.name);
