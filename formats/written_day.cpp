@@ -92,7 +92,7 @@ WrittenDay day_of(std::string_view text, unsigned y, unsigned m, unsigned d) {
   if (y < 1000 || y > 9999)
     return wrong("\"" + std::string{text} + "\" has no year of four digits");
   if (!date.ok()) return wrong("there is no day \"" + std::string{text} + "\"");
-  std::array<char, 16> buffer{};
+  std::array<char, 40> buffer{};
   std::snprintf(buffer.data(), buffer.size(), "%04u-%02u-%02u", y, m, d);
   return {.iso = buffer.data(), .rewritten = buffer.data() != std::string{text}};
 }
@@ -101,7 +101,7 @@ WrittenDay month_only(std::string_view text, unsigned y, unsigned m) {
   if (y < 1000 || y > 9999)
     return wrong("\"" + std::string{text} + "\" has no year of four digits");
   if (m < 1 || m > 12) return wrong("there is no month \"" + std::string{text} + "\"");
-  std::array<char, 16> buffer{};
+  std::array<char, 40> buffer{};
   std::snprintf(buffer.data(), buffer.size(), "%04u-%02u", y, m);
   return {.iso = buffer.data(), .rewritten = buffer.data() != std::string{text}};
 }
@@ -110,7 +110,7 @@ WrittenDay counted_day(unsigned days) {
   // Day 1 is 1900-01-01 and 1900 is taken for a leap year, so from March 1900 the count runs from
   // 1899-12-30.
   year_month_day const date{sys_days{year{1899} / December / 30} + std::chrono::days{days}};
-  std::array<char, 16> buffer{};
+  std::array<char, 40> buffer{};
   std::snprintf(buffer.data(), buffer.size(), "%04d-%02u-%02u", static_cast<int>(date.year()),
                 static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
   return {.iso = buffer.data(), .rewritten = true};
