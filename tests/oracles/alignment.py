@@ -33,11 +33,12 @@ def renumbered(chance, couplets):
     return made, words
 
 
-def printed(couplets, words, path):
-    """`words`: couplet -> (the couplet whose words it has, which lead's words each lead has)."""
+def printed(couplets, words, path, vocabulary):
+    """`vocabulary`: how many organs the key speaks of.  `words`: couplet -> (the couplet whose words it has, which lead's words each lead has)."""
     lines = ["Title: Key to the species of Aus", ""]
     for number in sorted(couplets):
         organ, order = words[number]
+        organ %= vocabulary
         for i, end in enumerate(couplets[number]):
             label = f"{number}." if i == 0 else "–"
             state = graphs.STATES[order[i]]
@@ -83,8 +84,9 @@ def same_key(keydrift, folder, shape, i, chance):
     again, words = renumbered(chance, couplets)
     stem = f"{folder}/same-{shape}-{i}"
     own = {number: (number, list(range(len(ends)))) for number, ends in couplets.items()}
-    printed(couplets, own, f"{stem}-old.txt")
-    printed(again, words, f"{stem}-new.txt")
+    vocabulary = chance.choice([1, 3, 1000])
+    printed(couplets, own, f"{stem}-old.txt", vocabulary)
+    printed(again, words, f"{stem}-new.txt", vocabulary)
     pairs, told = collated(keydrift, f"{stem}-old.txt", f"{stem}-new.txt")
     wrong = [
         f"{stem}: couplet {old} is {new} in the new edition, {pairs.get(old)} given"
@@ -142,8 +144,9 @@ def moved_parts(keydrift, folder, i, chance):
     stem = f"{folder}/moved-{i}"
     changed, words = renumbered(chance, moved(chance, couplets))
     own = {number: (number, list(range(len(ends)))) for number, ends in couplets.items()}
-    printed(couplets, own, f"{stem}-old.txt")
-    printed(changed, words, f"{stem}-new.txt")
+    vocabulary = chance.choice([1, 3, 1000])
+    printed(couplets, own, f"{stem}-old.txt", vocabulary)
+    printed(changed, words, f"{stem}-new.txt", vocabulary)
     pairs, _ = collated(keydrift, f"{stem}-old.txt", f"{stem}-new.txt")
     namespace = dendropy.TaxonNamespace()
     before = partings(couplets, namespace)

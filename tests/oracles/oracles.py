@@ -12,11 +12,11 @@ import os
 import shutil
 import sys
 
-ORACLES = ["open_data", "graphs", "alignment", "tables"]
+ORACLES = ["open_data", "graphs", "alignment", "assignment", "tables"]
 
 
 def main():
-    keydrift, folder = sys.argv[1], sys.argv[2]
+    keydrift, folder = os.path.abspath(sys.argv[1]), sys.argv[2]
     os.makedirs(folder, exist_ok=True)
     if shutil.which("Rscript") is None:
         print("skipped: Rscript is missing; sh tests/oracles/run.sh installs it")
