@@ -9,7 +9,7 @@
 namespace keydrift::reports {
 
 inline constexpr std::string_view kWorklistStyleHash =
-    "sha256-GdsAFnxgeFrVLpydaCBLEyFouZSdJaIBTLrYzxrukd0=";
+    "sha256-bC//VtBF0wZqIC4Msd/kmj8DpMqjdT4KJUvU6Hr50os=";
 
 // Lines of a sheet never part between pages, and a group's heading stays with its first sheet.  The
 // page is left to the printer (A4 or Letter); only its margins are asked for.
@@ -28,13 +28,13 @@ th { text-align: left; font-size: .8em; font-weight: normal; font-style: italic;
 td { vertical-align: top; border-top: 1px solid #999; padding: .35rem .5rem .35rem 0; }
 tr { break-inside: avoid; }
 .n { width: 12%; font-weight: bold; white-space: nowrap; }
-.s { width: 19%; font-style: italic; overflow-wrap: anywhere; }
+.s { width: 21%; font-style: italic; overflow-wrap: anywhere; }
 .s b { font-style: normal; font-size: .85em; display: block; }
-.a { width: 38%; }
-.w { width: 15%; }
-.b { width: 7%; }
+.a { width: 40%; }
+.w { width: 12%; }
+.b { width: 6%; }
 .d { width: 9%; }
-.a span { display: inline-block; white-space: nowrap; margin-right: .9rem; }
+.a span { display: inline-block; white-space: nowrap; margin-right: .6rem; }
 .a i { display: inline-block; width: .85em; height: .85em; border: 1px solid #111; margin-right: .35em; vertical-align: -.08em; }
 .f { border-bottom: 1px dotted #555; display: block; height: 1.2em; }
 .key { font-size: .9em; }
