@@ -306,10 +306,12 @@ bool drops_one_at_a_time(CaseSpec& spec, std::size_t edits,
   }
   for (auto chunk = std::max<std::size_t>(spec.kept->size() / 2, 1); chunk > 0; chunk /= 2) {
     for (std::size_t i = 0; i < spec.kept->size();) {
+      auto kept = *spec.kept;
+      auto const begin = kept.begin() + static_cast<std::ptrdiff_t>(i);
+      auto const count = std::min(chunk, kept.size() - i);
+      kept.erase(begin, begin + static_cast<std::ptrdiff_t>(count));
       auto fewer = spec;
-      auto const begin = fewer.kept->begin() + static_cast<std::ptrdiff_t>(i);
-      auto const count = std::min(chunk, fewer.kept->size() - i);
-      fewer.kept->erase(begin, begin + static_cast<std::ptrdiff_t>(count));
+      fewer.kept = std::move(kept);
       if (fails(fewer)) {
         spec = std::move(fewer);
         any = true;
