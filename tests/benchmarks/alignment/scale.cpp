@@ -72,6 +72,7 @@ Cost run(std::vector<std::string> const& command) {
   for (auto const& word : command) words.push_back(const_cast<char*>(word.c_str()));
   words.push_back(nullptr);
   auto const begin = std::chrono::steady_clock::now();
+  std::fflush(nullptr);  // or the child prints again what waits to be printed
   auto const child = ::fork();
   if (child == 0) {
     if (std::freopen("/dev/null", "w", stdout) == nullptr) ::_exit(126);
