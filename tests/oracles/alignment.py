@@ -9,13 +9,13 @@ moved parts a random key of which parts were cut off and put elsewhere: couplets
 
 import json
 import random
-import subprocess
 
 import dendropy
 import networkx
 from networkx.algorithms import isomorphism
 
 import graphs
+from asking import told_by
 
 
 def renumbered(chance, couplets):
@@ -33,28 +33,10 @@ def renumbered(chance, couplets):
     return made, words
 
 
-def printed(couplets, words, path, vocabulary):
-    """`vocabulary`: how many organs the key speaks of.  `words`: couplet -> (the couplet whose words it has, which lead's words each lead has)."""
-    lines = ["Title: Key to the species of Aus", ""]
-    for number in sorted(couplets):
-        organ, order = words[number]
-        organ %= vocabulary
-        for i, end in enumerate(couplets[number]):
-            label = f"{number}." if i == 0 else "–"
-            state = graphs.STATES[order[i]]
-            lines.append(f"{label:<6}Organ {graphs.letters(organ)} {state} ........ {end}")
-        lines.append("")
-    with open(path, "w", encoding="utf-8") as file:
-        file.write("\n".join(lines))
-
-
 def collated(keydrift, old, new):
     """The pairs of couplets by their labels, and the whole report."""
     report = new.replace(".txt", ".json")
-    ran = subprocess.run([keydrift, "collate", old, new, "--json", report], capture_output=True,
-                         text=True, check=False)
-    if ran.returncode not in (0, 1):
-        raise RuntimeError(f"keydrift collate {old} {new}: {ran.stdout}{ran.stderr}")
+    told_by(keydrift, "collate", old, new, "--json", report)
     with open(report, encoding="utf-8") as file:
         told = json.load(file)
     pairs = {
@@ -83,10 +65,9 @@ def same_key(keydrift, folder, shape, i, chance):
     couplets = graphs.random_key(chance, shape, chance.choice([3, 9, 20, 40]))
     again, words = renumbered(chance, couplets)
     stem = f"{folder}/same-{shape}-{i}"
-    own = {number: (number, list(range(len(ends)))) for number, ends in couplets.items()}
     vocabulary = chance.choice([1, 3, 1000])
-    printed(couplets, own, f"{stem}-old.txt", vocabulary)
-    printed(again, words, f"{stem}-new.txt", vocabulary)
+    graphs.printed(couplets, f"{stem}-old.txt", None, vocabulary)
+    graphs.printed(again, f"{stem}-new.txt", words, vocabulary)
     pairs, told = collated(keydrift, f"{stem}-old.txt", f"{stem}-new.txt")
     wrong = [
         f"{stem}: couplet {old} is {new} in the new edition, {pairs.get(old)} given"
@@ -123,8 +104,7 @@ def moved(chance, couplets):
 
 def partings(couplets, namespace):
     """couplet -> how it parts the taxa, by dendropy's leaf sets."""
-    labelled = newick(couplets, 1)
-    tree = dendropy.Tree.get(data=labelled + ";", schema="newick", rooting="force-rooted",
+    tree = dendropy.Tree.get(data=graphs.newick(couplets) + ";", schema="newick", rooting="force-rooted",
                              taxon_namespace=namespace, suppress_internal_node_taxa=True)
     tree.encode_bipartitions()
     return {
@@ -133,20 +113,13 @@ def partings(couplets, namespace):
     }
 
 
-def newick(couplets, number):
-    inner = [newick(couplets, end) if isinstance(end, int) else f"'{end}'"
-             for end in couplets[number]]
-    return "(" + ",".join(inner) + f"){number}"
-
-
 def moved_parts(keydrift, folder, i, chance):
     couplets = graphs.random_key(chance, "even", chance.choice([8, 15, 30]))
     stem = f"{folder}/moved-{i}"
     changed, words = renumbered(chance, moved(chance, couplets))
-    own = {number: (number, list(range(len(ends)))) for number, ends in couplets.items()}
     vocabulary = chance.choice([1, 3, 1000])
-    printed(couplets, own, f"{stem}-old.txt", vocabulary)
-    printed(changed, words, f"{stem}-new.txt", vocabulary)
+    graphs.printed(couplets, f"{stem}-old.txt", None, vocabulary)
+    graphs.printed(changed, f"{stem}-new.txt", words, vocabulary)
     pairs, _ = collated(keydrift, f"{stem}-old.txt", f"{stem}-new.txt")
     namespace = dendropy.TaxonNamespace()
     before = partings(couplets, namespace)

@@ -10,11 +10,12 @@ import math
 import os
 import random
 import re
-import subprocess
 
 import dendropy
 import networkx
 from dendropy.calculate import treemeasure
+
+from asking import told_by
 
 STATES = ["ruddy", "tawny", "sallow", "dusky"]
 
@@ -63,12 +64,16 @@ def random_key(chance, shape, size):
     return couplets
 
 
-def printed(couplets, path):
+def printed(couplets, path, words=None, vocabulary=None):
+    """Writes the key.  `words`: couplet -> (the couplet whose words it has, which lead's words each
+    lead has), its own where absent.  `vocabulary`: how many organs the key speaks of."""
     lines = ["Title: Key to the species of Aus", ""]
     for number in sorted(couplets):
+        organ, order = words[number] if words else (number, range(len(couplets[number])))
+        organ = organ % vocabulary if vocabulary else organ
         for i, end in enumerate(couplets[number]):
             label = f"{number}." if i == 0 else "–"
-            text = f"{label:<6}Organ {letters(number)} {STATES[i]} "
+            text = f"{label:<6}Organ {letters(organ)} {STATES[order[i]]} "
             lines.append(f"{text}{'.' * max(3, 70 - len(text))} {end}")
         lines.append("")
     with open(path, "w", encoding="utf-8") as file:
@@ -135,20 +140,16 @@ def expected(couplets):
     return facts
 
 
-def newick(couplets):
-    parts = {}
-    for number in sorted(couplets, reverse=True):  # what lies below has the higher number
-        inner = [parts[end] if isinstance(end, int) else f"'{end}'" for end in couplets[number]]
-        parts[number] = "(" + ",".join(inner) + ")"
-    return parts[1]
+def newick(couplets, number=1):
+    """The tree below a couplet, inner nodes labelled by their couplets."""
+    inner = [newick(couplets, end) if isinstance(end, int) else f"'{end}'"
+             for end in couplets[number]]
+    return "(" + ",".join(inner) + f"){number}"
 
 
 def found(keydrift, path):
     report = path.replace(".txt", ".json")
-    ran = subprocess.run([keydrift, "proof", path, "--json", report], capture_output=True,
-                         text=True, check=False)
-    if ran.returncode not in (0, 1):
-        raise RuntimeError(f"keydrift proof {path}: {ran.stdout}{ran.stderr}")
+    told_by(keydrift, "proof", path, "--json", report)
     with open(report, encoding="utf-8") as file:
         return json.load(file)
 

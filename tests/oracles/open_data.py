@@ -21,6 +21,7 @@ import subprocess
 from sklearn.tree import DecisionTreeClassifier
 
 import trees
+from asking import told_by
 
 MOST = 4096  # completions of one record
 
@@ -100,14 +101,11 @@ class Case:
         ]
         sheets, out = f"{self.stem}-{what}.csv", f"{self.stem}-{what}-outcomes.csv"
         trees.write_table(sheets, header, rows)
-        ran = subprocess.run(
-            [self.keydrift, "redetermine", f"{self.stem}-old.txt", f"{self.stem}-new.txt", sheets,
-             "--lexicon", f"{self.stem}-lexicon.csv", "--specimens", out],
-            capture_output=True, text=True, check=False)
-        if ran.returncode not in (0, 1):
-            raise RuntimeError(f"keydrift redetermine {sheets}: {ran.stdout}{ran.stderr}")
+        told = told_by(self.keydrift, "redetermine", f"{self.stem}-old.txt",
+                       f"{self.stem}-new.txt", sheets, "--lexicon", f"{self.stem}-lexicon.csv",
+                       "--specimens", out)
         with open(f"{self.stem}-{what}.log", "w", encoding="utf-8") as log:
-            log.write(ran.stdout + ran.stderr)
+            log.write(told)
         with open(out, newline="", encoding="utf-8-sig") as file:
             return list(csv.DictReader(file))
 

@@ -9,7 +9,8 @@ import gzip
 import io
 import random
 import re
-import subprocess
+
+from asking import told_by
 
 KEY = """Title: Key to the species of Aus
 
@@ -64,10 +65,7 @@ def run(keydrift, folder):
             path, data = path + ".gz", gzip.compress(data, mtime=0)
         with open(path, "wb") as file:
             file.write(data)
-        ran = subprocess.run([keydrift, "redetermine", key, key, path, "--specimens", out],
-                             capture_output=True, text=True, check=False)
-        if ran.returncode not in (0, 1):
-            raise RuntimeError(f"keydrift redetermine {path}: {ran.stdout}{ran.stderr}")
+        told_by(keydrift, "redetermine", key, key, path, "--specimens", out)
         with open(out, newline="", encoding="utf-8-sig") as file:
             got = [(row["catalogNumber"], row["scientificName"]) for row in csv.DictReader(file)]
         wrong = [f"{path}: {a} wanted, {b} given" for a, b in zip(sheets, got) if a != b]
