@@ -50,8 +50,9 @@ class DarwinArchive {
   DarwinArchive& operator=(DarwinArchive&&) noexcept;
   ~DarwinArchive();
 
-  // Reads all of it; as read_occurrences().  May be called again.  Further warnings: unknown-id
-  // (rows of an extension that belong to no row of the core), repeated-core-id.
+  // Reads all of it; as read_occurrences().  May be called again.  Further warning: unknown-id
+  // (rows of an extension that belong to no row of the core).  Of core rows with one id the first
+  // gets what the extensions say of it, without a word.
   [[nodiscard]] Loaded<OccurrenceCounts> read(
       OccurrenceOptions options, std::function<bool(Specimen const&)> const& on_specimen,
       std::function<void(Reject const&)> const& on_reject) const;

@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/cell_text.hpp"
 #include "keydrift/formats/darwin_core.hpp"
+#include "keydrift/formats/headed_rows.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
@@ -47,24 +48,19 @@ class MeasurementReader {
     CsvReader reader{stream_, {.known_column = [](std::string_view header) {
                        return column_of_term(header) < kTerms.size();
                      }}};
-    bool header = true;
-    bool sound = true;
-    for (auto next = reader.next(); sound && next != CsvReader::Next::end; next = reader.next()) {
-      if (next == CsvReader::Next::reject) {
-        if (on_reject_) on_reject_(reader.reject());
-      } else if (std::exchange(header, false)) {
-        sound = read_header(reader.row());
-      } else {
-        read_row(reader.row());
-      }
-    }
+    auto const rows = read_headed_rows(
+        reader, [this](CsvRow const& row) { return read_header(row); },
+        [this](CsvRow const& row) { read_row(row); },
+        [this](Reject const& reject) {
+          if (on_reject_) on_reject_(reject);
+        });
+    bool sound = rows == HeadedRows::read;
     if (auto failure = stream_.failure()) {
       add(std::move(*failure));
       sound = false;
-    } else if (header) {
+    } else if (rows == HeadedRows::no_header) {
       add("empty-file", Severity::error, "the file has no header row",
           "check that this is the right file and that it was saved");
-      sound = false;
     }
     auto const take = [this](std::vector<Finding> findings) {
       for (auto& finding : findings) add(std::move(finding));

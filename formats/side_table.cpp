@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/csv.hpp"
 #include "keydrift/formats/file_kind.hpp"
+#include "keydrift/formats/headed_rows.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift::tables {
@@ -36,16 +37,14 @@ class TableReader {
                      }}};
     SideTable table;
     table.present.assign(wanted_.size(), false);
-    bool header = true;
-    for (auto next = reader.next(); next != CsvReader::Next::end; next = reader.next()) {
-      if (next == CsvReader::Next::reject) {
-        report(reader.reject());
-      } else if (std::exchange(header, false)) {
-        read_header(reader.row(), table);
-      } else {
-        table.rows.push_back(side_row(reader.row()));
-      }
-    }
+    auto const on_header = [&](CsvRow const& row) {
+      read_header(row, table);
+      return true;
+    };
+    // A table without a header has no rows, and no columns: who asked for it says so.
+    (void)tables::read_headed_rows(
+        reader, on_header, [&](CsvRow const& row) { table.rows.push_back(side_row(row)); },
+        [this](Reject const& reject) { report(reject); });
     auto remarks = reader.remarks(file_);
     std::move(remarks.begin(), remarks.end(), std::back_inserter(findings_));
     return table;
