@@ -255,7 +255,8 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
       ->required();
   command
       ->add_option("SPECIMENS", arguments->archive,
-                   "Archive: Darwin Core occurrences as CSV or TSV, plain or gzip")
+                   "Archive: Darwin Core occurrences as CSV or TSV, plain or gzip; or a Darwin "
+                   "Core archive: its zip file, folder or meta.xml")
       ->type_name("")
       ->required();
   add_side_table_options(*command, arguments->tables);
