@@ -72,7 +72,15 @@ void append_work_row(std::string& out, WorkGroup const& group, SpecimenOutcome c
 std::string specimens_csv_header() {
   return header({"catalogNumber", "scientificName", "outcome", "newScientificName", "oldCouplet",
                  "newCouplet", "reason", "lookAt", "oldName", "possibleOutcomes", "typeOrVoucher",
-                 "storageLocation"});
+                 "storageLocation", "determinedWith", "editionBasis"});
+}
+
+std::string edition_cells(EditionUse const& use, std::vector<std::string> const& labels) {
+  std::string cells;
+  append_csv_cell(cells, labels[use.edition]);
+  cells += ',';
+  cells += to_word(use.basis);
+  return cells;
 }
 
 VerdictCells verdict_cells(Verdict const& verdict, Edition const& old_edition,
@@ -92,7 +100,7 @@ VerdictCells verdict_cells(Verdict const& verdict, Edition const& old_edition,
 }
 
 void append_specimen_row(std::string& out, Specimen const& specimen, std::string_view new_names,
-                         VerdictCells const& cells) {
+                         VerdictCells const& cells, std::string_view edition) {
   append_csv_cell(
       out, specimen.catalog_number.empty() ? specimen.occurrence_id : specimen.catalog_number);
   out += ',';
@@ -107,6 +115,8 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
   append_csv_cell(out, type_or_voucher(specimen));
   out += ',';
   append_csv_cell(out, specimen.storage);
+  out += ',';
+  out += edition;
   out += '\n';
 }
 

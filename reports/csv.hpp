@@ -14,7 +14,9 @@ namespace keydrift {
 //
 // catalogNumber,scientificName,outcome,newScientificName,oldCouplet,newCouplet,reason,lookAt, then
 // oldName (the terminals that the recorded name means), possibleOutcomes (what may follow once the
-// questions are answered), typeOrVoucher, storageLocation.
+// questions are answered), typeOrVoucher, storageLocation, determinedWith (label of the edition
+// that the determination was made with, as far as it is known or presumed) and editionBasis (cited,
+// presumed by date, not known, citation and date contradict).
 
 [[nodiscard]] std::string specimens_csv_header();
 
@@ -27,9 +29,13 @@ struct VerdictCells {
 [[nodiscard]] VerdictCells verdict_cells(Verdict const& verdict, Edition const& old_edition,
                                          Edition const& new_edition);
 
-// Appends one row.  `new_names` as in SpecimenOutcome.
+// determinedWith and editionBasis.
+[[nodiscard]] std::string edition_cells(EditionUse const& use,
+                                        std::vector<std::string> const& labels);
+
+// Appends one row.  `new_names` as in SpecimenOutcome, `edition` as edition_cells() made it.
 void append_specimen_row(std::string& out, Specimen const& specimen, std::string_view new_names,
-                         VerdictCells const& cells);
+                         VerdictCells const& cells, std::string_view edition);
 
 // --- worklist: the specimens somebody must look at, in the order of the walk -----------------
 //

@@ -7,6 +7,7 @@
 
 #include "keydrift/reports/html_parts.hpp"
 #include "keydrift/reports/taken_back.hpp"
+#include "keydrift/reports/wording_editions.hpp"
 
 namespace keydrift::reports {
 namespace {
@@ -137,8 +138,6 @@ void write_outcomes(HtmlWriter& html, CollationView const& view, Redetermination
   figure("Sheets that somebody must look at", grouped(result.to_look_at.size()));
   figure("Judged by name alone", grouped(result.name_only));
   figure("Judged by recorded characters as well", grouped(result.with_characters));
-  figure("Determinations that cite the old edition", grouped(result.edition_cited));
-  figure("Determinations for which the old edition is presumed", grouped(result.edition_presumed));
   figure("Outcomes that depend on how a lead is read", grouped(result.reading_dependent));
   html.raw("</div>\n");
   if (result.reading_dependent > 0) {
@@ -271,7 +270,20 @@ void write_count(HtmlWriter& html, std::string_view what, std::uint64_t count) {
   html.raw("</td></tr>\n");
 }
 
-void write_footing(HtmlWriter& html, Redetermination const& result) {
+void write_editions_used(HtmlWriter& html, CollationView const& view,
+                         Redetermination const& result) {
+  auto const words = editions_in_words(result.editions, view.called.old_name, view.called.new_name);
+  html.raw("<table class=\"small\"><caption>Determined with</caption><tbody>\n");
+  for (auto const& line : words.lines) write_count(html, line.what, line.specimens);
+  for (auto const& work : words.unnamed_works) write_count(html, quoted(work.what), work.specimens);
+  html.raw("</tbody></table>\n");
+  if (words.more_works > 0) {
+    html.element("p", fmt::format("And {} in the JSON.", counted(words.more_works, "more work")));
+  }
+  if (!words.advice.empty()) html.element("p", words.advice);
+}
+
+void write_footing(HtmlWriter& html, CollationView const& view, Redetermination const& result) {
   html.open_section("rests-on", "What the outcomes rest on");
   html.raw("<table class=\"small\"><tbody>\n");
   for (std::size_t i = 0; i < kFootings; ++i) {
@@ -281,6 +293,7 @@ void write_footing(HtmlWriter& html, Redetermination const& result) {
   }
   for (auto const& tie : ties_in_words(result)) write_count(html, tie.what, tie.records);
   html.raw("</tbody></table>\n");
+  write_editions_used(html, view, result);
   html.close_section();
 }
 
@@ -315,7 +328,7 @@ std::string redetermination_html(Edition const& old_edition, Edition const& new_
   write_couplets(html, view);
   write_faults(html, view);
   write_coverage(html, view);
-  write_footing(html, redetermination);
+  write_footing(html, view, redetermination);
   return html_page(title, std::move(html).take());
 }
 

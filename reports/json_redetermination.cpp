@@ -197,6 +197,36 @@ Json look_alikes_of(Sides const& sides, std::vector<LookAlikeResult> const& look
   return json;
 }
 
+char const* word_of(EditionCount const& count) {
+  if (count.role == EditionRole::new_edition) return "new";
+  return count.role == EditionRole::other ? "other" : "old";
+}
+
+Json editions_of(EditionCounts const& editions) {
+  Json json;
+  json["decide"] = editions.decides;
+  auto counts = Json::array();
+  for (auto const& count : editions.counts) {
+    Json each;
+    each["edition"] = count.edition;
+    each["role"] = word_of(count);
+    each["basis"] = to_word(count.basis);
+    each["specimens"] = count.specimens;
+    counts.push_back(std::move(each));
+  }
+  json["counts"] = std::move(counts);
+  json["citingUnnamedWorks"] = editions.unnamed;
+  auto works = Json::array();
+  for (auto const& [work, specimens] : editions.unnamed_works) {
+    Json each;
+    each["citation"] = work;
+    each["specimens"] = specimens;
+    works.push_back(std::move(each));
+  }
+  json["unnamedWorks"] = std::move(works);
+  return json;
+}
+
 void add_footing(Json& json, Redetermination const& result) {
   Json footing;
   footing["understood"] =
@@ -266,6 +296,7 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["nameOnly"] = result.name_only;
   json["editionCited"] = result.edition_cited;
   json["editionPresumed"] = result.edition_presumed;
+  json["editions"] = editions_of(result.editions);
   json["fromTo"] = from_to_of(result.from_to);
   json["byStorage"] = table_of(result.by_storage);
   json["byDecade"] = table_of(result.by_decade);

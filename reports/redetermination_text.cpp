@@ -10,6 +10,7 @@
 #include "keydrift/reports/taken_back.hpp"
 #include "keydrift/reports/terminal.hpp"
 #include "keydrift/reports/wording.hpp"
+#include "keydrift/reports/wording_editions.hpp"
 
 namespace keydrift {
 
@@ -331,14 +332,29 @@ void set_reading(Page& page, View const& view) {
   }
 }
 
+// With which editions the specimens were determined.
+void set_editions(Page& page, View const& view) {
+  auto const words =
+      editions_in_words(view.result.editions, view.called.old_name, view.called.new_name);
+  page.subheading("Determined with");
+  for (auto const& line : words.lines) page.leader(line.what, grouped(line.specimens), 2);
+  for (auto const& work : words.unnamed_works) {
+    page.leader(quoted(work.what), grouped(work.specimens), 4);
+  }
+  if (words.more_works > 0) {
+    page.paragraph(fmt::format("and {} in the JSON.", counted(words.more_works, "more work")), 4);
+  }
+  if (!words.advice.empty()) {
+    page.blank();
+    page.paragraph(words.advice, 2);
+  }
+}
+
 void set_evidence(Page& page, View const& view, Collation const& collation) {
   auto const& result = view.result;
   page.heading("What the outcomes rest on");
   page.leader("Specimens with at least one recorded character", grouped(result.with_characters), 2);
   page.leader("Specimens with a name only", grouped(result.name_only), 2);
-  page.leader("Old edition cited by the record, or its date fits", grouped(result.edition_cited),
-              2);
-  page.leader("Old edition presumed", grouped(result.edition_presumed), 2);
   page.blank();
   auto const understood = [&page](std::string_view name, Coverage const& coverage) {
     page.paragraph(sentence(fmt::format("{}: {}", name, coverage_in_words(coverage))), 2, 2);
@@ -350,6 +366,7 @@ void set_evidence(Page& page, View const& view, Collation const& collation) {
     auto const count = sum(result.by_footing[i]);
     if (count > 0) page.leader(meaning_of(static_cast<Footing>(i)), grouped(count), 2);
   }
+  set_editions(page, view);
 }
 
 // Without a lexicon, columns and cells are tied to the key by their words; that is told in full.

@@ -4,6 +4,7 @@
 
 #include "finding_text.hpp"
 #include "golden.hpp"
+#include "keydrift/formats/citations_file.hpp"
 #include "keydrift/formats/concept_map_file.hpp"
 #include "keydrift/formats/parents_file.hpp"
 #include "keydrift/formats/wording.hpp"
@@ -158,6 +159,46 @@ TEST(ParentsFile, ReportsCirclesAndContradictions) {
                   "parent [repeated-row] (remove one of the two rows)"});
 }
 
+Loaded<CitationTable> citations(std::string_view text) {
+  return read_citations({.name = "c.csv", .bytes = text});
+}
+
+TEST(CitationsFile, ReadsWorksEditionsAndDays) {
+  auto const loaded = citations(
+      "citation;edition;published\r\nOrm & Tal 1998;1998;\r\n\"Tal 1974: a \"\"field key\"\"\";"
+      "1974;1974-03\r\n;2010;2010-01-05\r\nTal 1974;1974;1974-03\r\n");
+  ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
+  EXPECT_EQ(one_line_each(loaded.findings), Lines{});
+  Lines rows;
+  for (auto const& row : loaded.value->rows) {
+    auto const day = row.published ? std::to_string(row.published->first) : "";
+    rows.push_back(row.citation + "|" + row.edition + "|" + day + "|" +
+                   std::to_string(row.place.line));
+  }
+  EXPECT_EQ(rows, (Lines{"Orm & Tal 1998|1998||2", "Tal 1974: a \"field key\"|1974|19740301|3",
+                         "|2010|20100105|4", "Tal 1974|1974|19740301|5"}));
+}
+
+TEST(CitationsFile, ReportsEveryRowThatSaysNothingOrTwoThings) {
+  auto const loaded = citations(
+      "citation,edition,published\nOrm 1998,1998,14.7.1998\nOrm 1998,,\n,1974,\nOrm "
+      "1998,1998,1998\n"
+      "ORM  1998,1974,\n,1998,1999\n");
+  EXPECT_FALSE(loaded);
+  EXPECT_EQ(
+      one_line_each(loaded.findings),
+      (Lines{"c.csv:2:15: error: \"14.7.1998\" does not say when the edition was published "
+             "[unclear-day] (write the year, or a date as in 1998-07 or 1998-07-14)",
+             "c.csv:3:10: error: the row of \"Orm 1998\" names no edition [missing-edition] (write "
+             "the label of the edition, or OLD or NEW)",
+             "c.csv:4:1: warning: the row has neither a citation nor a date, and says nothing "
+             "[idle-row] (write the work as it is cited, or when the edition was published)",
+             "c.csv:6:1: error: another row says that this is the edition \"1998\" [two-editions] "
+             "(keep the one that is right)",
+             "c.csv:7:7: error: another row says that the edition \"1998\" was published in 1998 "
+             "[two-days] (keep the one that is right)"}));
+}
+
 TEST(SideFiles, ReadTheTablesOfTheScenario) {
   auto const folder = std::string{KEYDRIFT_SOURCE_DIR} + "/fixtures/velunaceae/";
   for (auto const* name : {"concepts-1974-1998.csv", "concepts-1998-2024.csv"}) {
@@ -167,10 +208,12 @@ TEST(SideFiles, ReadTheTablesOfTheScenario) {
     EXPECT_GT(loaded.value->rows.size(), 2U);
   }
   EXPECT_TRUE(parents(test::slurp(folder + "parents.csv")));
+  EXPECT_TRUE(citations(test::slurp(folder + "citations.csv")));
 }
 
 TEST(SideFiles, NeverYieldAValueTogetherWithAnError) {
   test::read_damaged("old,relation,new,note\nAus \"b\",'==,\"B\nus\",x\nAus,|,Cus,é\n", concepts);
+  test::read_damaged("citation,edition,published\n\"Orm, 1998\",OLD,1998-05\n,é,2024\n", citations);
   test::read_damaged("taxon,parent\nAus,Bus\r\n\"Bus\",Cus\n", parents);
 }
 

@@ -95,11 +95,12 @@ TEST(SpecimensCsv, RowsReadBackAsTheValues) {
   for (auto const& outcome : result.to_look_at) {
     append_specimen_row(
         text, outcome.specimen, outcome.new_names,
-        verdict_cells(result.verdicts[outcome.verdict], sample.old_edition, sample.new_edition));
+        verdict_cells(result.verdicts[outcome.verdict], sample.old_edition, sample.new_edition),
+        edition_cells({.basis = EditionBasis::cited, .edition = 1}, {"", "1968"}));
   }
   auto const table = parse(text);
   ASSERT_EQ(table.size(), 5);
-  for (auto const& row : table) EXPECT_EQ(row.size(), 12);
+  for (auto const& row : table) EXPECT_EQ(row.size(), 14);
   std::vector<std::string> const want{
       "HLVN 0010",
       "Orla major Smith, 1901",
@@ -113,7 +114,9 @@ TEST(SpecimensCsv, RowsReadBackAsTheValues) {
       "Orla major",
       "stands | changes",
       "",
-      "Cabinet 1 / Shelf 2"};
+      "Cabinet 1 / Shelf 2",
+      "1968",
+      "cited"};
   EXPECT_EQ(table[1], want);
   EXPECT_EQ(table[2][10], "holotype of Orla major");
   EXPECT_EQ(table[4][2], "stranded");
@@ -128,10 +131,13 @@ TEST(SpecimensCsv, HostileRecordsStayWithinTheirCells) {
   auto text = specimens_csv_header();
   append_specimen_row(
       text, specimen, "",
-      verdict_cells(sample.redetermination.verdicts[5], sample.old_edition, sample.new_edition));
+      verdict_cells(sample.redetermination.verdicts[5], sample.old_edition, sample.new_edition),
+      edition_cells({}, {"=1968"}));
   auto const table = parse(text);
   ASSERT_EQ(table.size(), 2);
-  ASSERT_EQ(table[1].size(), 12);
+  ASSERT_EQ(table[1].size(), 14);
+  EXPECT_EQ(table[1][12], "'=1968");
+  EXPECT_EQ(table[1][13], "not known");
   EXPECT_EQ(table[1][0], "'=HYPERLINK(\"x\")");
   EXPECT_EQ(table[1][1], specimen.scientific_name);
 }

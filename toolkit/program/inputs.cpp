@@ -5,6 +5,7 @@
 #include <system_error>
 #include <utility>
 
+#include "keydrift/formats/citations_file.hpp"
 #include "keydrift/formats/concept_map_file.hpp"
 #include "keydrift/formats/edition_reader.hpp"
 #include "keydrift/formats/frequencies_file.hpp"
@@ -98,6 +99,10 @@ std::optional<Lexicon> load_lexicon(std::string const& path, Context& context) {
 
 std::optional<FrequencyTable> load_frequencies(std::string const& path, Context& context) {
   return load_table<FrequencyTable>(path, context, read_frequencies);
+}
+
+std::optional<CitationTable> load_citations(std::string const& path, Context& context) {
+  return load_table<CitationTable>(path, context, read_citations);
 }
 
 void add_side_table_options(CLI::App& command, SideTableOptions& options) {

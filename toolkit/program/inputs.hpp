@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/characters/citation_table.hpp"
 #include "keydrift/characters/lexicon.hpp"
 #include "keydrift/editions/source.hpp"
 #include "keydrift/formats/limits.hpp"
@@ -59,6 +60,9 @@ struct SideTables {
 [[nodiscard]] std::optional<Lexicon> load_lexicon(std::string const& path, Context& context);
 [[nodiscard]] std::optional<FrequencyTable> load_frequencies(std::string const& path,
                                                              Context& context);
+
+[[nodiscard]] std::optional<CitationTable> load_citations(std::string const& path,
+                                                          Context& context);
 
 // The whole file, or nothing after a printed finding.
 [[nodiscard]] std::optional<std::string> load_file(std::string const& path, Context& context);

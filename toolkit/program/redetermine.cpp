@@ -1,5 +1,6 @@
 #include <CLI/CLI.hpp>
 #include <chrono>
+#include <map>
 #include <optional>
 #include <ostream>
 #include <unordered_map>
@@ -28,6 +29,7 @@ struct RedetermineArguments {
   std::string archive;
   SideTableOptions tables;
   std::string measurements;
+  std::string citations;
   std::string look_alikes;
   std::string html;
   std::string json;
@@ -45,8 +47,10 @@ struct RedetermineArguments {
 // Writes the specimens CSV row by row; the cells that a verdict shares are made once.
 class SpecimenRows {
  public:
-  SpecimenRows(std::string path, Comparison const& comparison)
-      : file_{std::move(path)}, comparison_{comparison} {
+  SpecimenRows(std::string path, Comparison const& comparison, CitationTable const* citations)
+      : file_{std::move(path)},
+        comparison_{comparison},
+        editions_{citations, comparison.old_edition().front, comparison.new_edition().front} {
     buffer_ = specimens_csv_header();
   }
 
@@ -56,7 +60,10 @@ class SpecimenRows {
       at->second = verdict_cells(redeterminer.verdict(verdict), comparison_.old_edition(),
                                  comparison_.new_edition());
     }
-    append_specimen_row(buffer_, specimen, redeterminer.new_names(verdict), at->second);
+    auto const& use = editions_.of(specimen.identification_references, specimen.date_identified);
+    auto& edition = edition_cells_[{use.edition, use.basis}];
+    if (edition.empty()) edition = edition_cells(use, editions_.labels());
+    append_specimen_row(buffer_, specimen, redeterminer.new_names(verdict), at->second, edition);
     constexpr std::size_t kBlock = std::size_t{1} << 20;
     if (buffer_.size() >= kBlock) flush();
   }
@@ -76,6 +83,8 @@ class SpecimenRows {
   Comparison const& comparison_;
   std::string buffer_;
   std::unordered_map<std::size_t, VerdictCells> cells_;
+  EditionsUsed editions_;
+  std::map<std::pair<std::size_t, EditionBasis>, std::string> edition_cells_;
 };
 
 // Rows set aside by the reader: line, code, why, and the row itself.
@@ -117,6 +126,12 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   auto const comparison = compare(arguments.old_edition, arguments.new_edition, arguments.tables,
                                   context, WithoutLexicon::by_draft);
   if (!comparison) return kUnreadableInput;
+  std::optional<CitationTable> citations;
+  if (!arguments.citations.empty()) {
+    citations = load_citations(arguments.citations, context);
+    if (!citations) return kUnreadableInput;
+  }
+  auto const* const table = citations ? &*citations : nullptr;
   auto const& old_edition = comparison->old_edition();
   auto const& new_edition = comparison->new_edition();
   Redeterminer redeterminer{old_edition,
@@ -126,7 +141,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                             comparison->collation,
                             comparison->tables.lexicon,
                             comparison->tables.parents,
-                            {.reading = arguments.reading}};
+                            {.reading = arguments.reading, .citations = table}};
   auto const characters = redeterminer.space().column_names();
   // Nobody has headed columns by a lexicon that was drafted just now.
   std::optional<RecordTying> tying;
@@ -149,7 +164,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   }
 
   std::optional<SpecimenRows> rows;
-  if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison);
+  if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison, table);
   RejectRows rejects;
   {
     Progress progress{context, "specimens"};
@@ -264,6 +279,9 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
     command->add_option(name, target, about)->type_name("FILE");
   };
   file("--measurements", arguments->measurements, "Measurement rows beside the archive (CSV)");
+  file("--citations", arguments->citations,
+       "Which cited work is which edition, and when editions were published (CSV); names that "
+       "OLD did not give are then judged apart");
   file("--look-alikes", arguments->look_alikes,
        "Specimens from outside the scope, to run through both editions (CSV)");
   file("--worklist", arguments->worklist, "Write the sheets to look at as CSV, in storage order");

@@ -69,6 +69,15 @@ class Judge {
   [[nodiscard]] Verdict judge(Determination const& determination, Box const& recorded,
                               bool any_recorded, Reading reading) const;
 
+  // The same for a name that the new edition gave.  Precondition: it has the name.
+  [[nodiscard]] Verdict judge_named_by_new(Determination const& determination, Box const& recorded,
+                                           bool any_recorded, Reading reading) const;
+  // The same for a name that neither edition gave; `edition` is the label of the one that did, ""
+  // for one older than any.
+  [[nodiscard]] Verdict judge_named_elsewhere(Determination const& determination,
+                                              Box const& recorded, bool any_recorded,
+                                              Reading reading, std::string const& edition) const;
+
   // Somebody who saw the specimen gave it this terminal's name: what remains possible is that name,
   // and the outcome how it relates to the recorded one.
   void take_name(Verdict& verdict, Determination const& determination, TaxonId named) const;

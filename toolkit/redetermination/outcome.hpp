@@ -14,6 +14,7 @@
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/graph.hpp"
+#include "keydrift/redetermination/editions_used.hpp"
 #include "keydrift/taxa/concepts.hpp"
 
 namespace keydrift {
@@ -174,6 +175,23 @@ struct ReadingDependence {
   std::uint64_t specimens{};
 };
 
+// With which editions the specimens were determined.
+struct EditionCount {
+  std::string edition{};  // label; "" where it is not known, or older than any
+  EditionRole role{EditionRole::old_edition};
+  EditionBasis basis{EditionBasis::unknown};
+  std::uint64_t specimens{};
+};
+struct EditionCounts {
+  // Does what follows from the edition hold?  Only with a table of citations; without one all are
+  // judged as named by the old edition.
+  bool decides{false};
+  std::vector<EditionCount> counts{};  // OLD, NEW, others by label; within one as in EditionBasis
+  std::uint64_t unnamed{};             // specimens that cite nothing but works that no row fits
+  // Those works, most specimens first; of no more than a bound of them.
+  std::vector<std::pair<std::string, std::uint64_t>> unnamed_works{};
+};
+
 // Everything that the reports of a run show.
 struct Redetermination {
   std::uint64_t read{};      // records read
@@ -185,9 +203,10 @@ struct Redetermination {
   std::vector<ReadingDependence> reading_couplets{};  // most specimens first
   std::uint64_t with_characters{};  // specimens with at least one usable recorded character
   std::uint64_t name_only{};
-  std::uint64_t examined{};       // answers about them were taken back
-  std::uint64_t edition_cited{};  // identificationReferences or date fits the old edition
-  std::uint64_t edition_presumed{};
+  std::uint64_t examined{};          // answers about them were taken back
+  std::uint64_t edition_cited{};     // the record cites the old edition
+  std::uint64_t edition_presumed{};  // all others
+  EditionCounts editions{};
   std::vector<FromTo> from_to{};  // most specimens first, then by name
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_storage;
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;  // of determination

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/redetermination/edition_tally.hpp"
 #include "keydrift/redetermination/evidence_memo.hpp"
 #include "keydrift/redetermination/known_path.hpp"
 #include "keydrift/redetermination/walk.hpp"
@@ -19,14 +20,16 @@ struct Redeterminer::Evidence {
   std::optional<TaxonId> named;  // by somebody who looked
   std::string untied;            // "x and y": recorded, but of what character of the key?
   std::string loose;             // recorded, and tied to the key with low confidence
+  EditionUse use;                // with which edition it was named
   ScopeAnswer old_scope{ScopeAnswer::unknown};
   ScopeAnswer new_scope{ScopeAnswer::unknown};
 };
 
 // What is kept from one specimen to the next.
 struct Redeterminer::Memo {
-  Memo(CompiledKey const& old_key, CompiledKey const& new_key)
-      : evidence{*old_key.space},
+  Memo(CompiledKey const& old_key, CompiledKey const& new_key, CitationTable const* citations)
+      : editions{citations, old_key.edition->front, new_key.edition->front},
+        evidence{*old_key.space},
         in_old{old_key.edition->front.scope},
         in_new{new_key.edition->front.scope},
         path{old_key, new_key} {}
@@ -39,11 +42,12 @@ struct Redeterminer::Memo {
     std::vector<std::uint32_t> couplets;  // where it does
   };
 
+  EditionsUsed editions;
+  EditionTally used;
   EvidenceMemo evidence;
   ScopeMemo in_old, in_new;
   KnownPath path;
   std::unordered_map<std::string, std::string> names;  // recorded name and qualifier -> as judged
-  std::unordered_map<std::string, bool> cited;
   std::vector<std::optional<OfVerdict>> verdicts;
   Evidence current;
   std::string key;
@@ -51,7 +55,7 @@ struct Redeterminer::Memo {
 
 namespace {
 
-// Names and citations kept; beyond that all are forgotten and understood anew.
+// Names kept; beyond that all are forgotten and understood anew.
 constexpr std::size_t kWordsKept = 200'000;
 
 std::vector<Edition const*> both(Edition const& a, Edition const& b) { return {&a, &b}; }
@@ -72,16 +76,6 @@ std::string decade_of(std::string const& date) {
     return "";
   }
   return date.substr(0, 3) + "0s";
-}
-
-// Does the record say that this edition was used?  The cited work names its label or year, and the
-// determination is not older than it.
-bool cites(Specimen const& specimen, FrontMatter const& front) {
-  auto const& cited = specimen.identification_references;
-  if (cited.empty()) return false;
-  bool const label = !front.edition.empty() && cited.find(front.edition) != std::string::npos;
-  bool const year = front.year && cited.find(std::to_string(*front.year)) != std::string::npos;
-  return label || year;
 }
 
 std::string join_names(Edition const& edition, std::vector<TaxonId> const& taxa,
@@ -180,8 +174,9 @@ Redeterminer::Redeterminer(Edition const& old_edition, KeyGraph const& old_graph
       old_key_{old_edition, old_graph, old_names_, space_},
       new_key_{new_edition, new_graph, new_names_, space_},
       judge_{{.old_key = &old_key_, .new_key = &new_key_, .collation = &collation}},
-      memo_{std::make_unique<Memo>(old_key_, new_key_)} {
+      memo_{std::make_unique<Memo>(old_key_, new_key_, options.citations)} {
   result_.reading = options.reading;
+  result_.findings = memo_->editions.findings();
 }
 
 Redeterminer::~Redeterminer() = default;
@@ -227,6 +222,7 @@ Redeterminer::Evidence const& Redeterminer::evidence_of(Specimen const& specimen
     known = memo_->names.emplace(key, judged_name(specimen)).first;
   }
   evidence.name = &known->second;
+  evidence.use = memo_->editions.of(specimen.identification_references, specimen.date_identified);
   evidence.old_scope = memo_->in_old.covers(specimen);
   evidence.new_scope = memo_->in_new.covers(specimen);
   evidence.untied = enumerated(specimen.untied);
@@ -247,6 +243,9 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
                            static_cast<int>(evidence.new_scope));
   key += static_cast<char>('a' + (recorded.any ? 1 : 0) + (recorded.contradictory ? 2 : 0));
   if (evidence.named) key += std::to_string(evidence.named->index);
+  key += '\n';
+  auto const role = memo_->editions.has_table() ? evidence.use.role : EditionRole::old_edition;
+  if (role != EditionRole::old_edition) key += 'e' + std::to_string(evidence.use.edition);
   key += '\n';
   auto const before = key.size();
   key += 'p';
@@ -279,10 +278,24 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     result_.verdicts.push_back(std::move(verdict));
     return at->second;
   }
-  verdict = judge_.judge(determination, recorded.box, recorded.any, options_.reading);
+  bool const by_new = role == EditionRole::new_edition && !determination.in_new.taxa.empty();
+  if (by_new) {
+    verdict =
+        judge_.judge_named_by_new(determination, recorded.box, recorded.any, options_.reading);
+  } else if (role == EditionRole::other) {
+    verdict =
+        judge_.judge_named_elsewhere(determination, recorded.box, recorded.any, options_.reading,
+                                     memo_->editions.labels()[evidence.use.edition]);
+  } else {
+    verdict = judge_.judge(determination, recorded.box, recorded.any, options_.reading);
+  }
   if (!evidence.loose.empty()) doubt_the_tie(verdict, evidence.loose);
   if (!evidence.untied.empty()) leave_open(verdict, evidence.untied);
-  if (evidence.named) judge_.take_name(verdict, determination, *evidence.named);
+  if (evidence.named) {
+    auto as_given = determination;
+    if (by_new) as_given.in_old = {};
+    judge_.take_name(verdict, as_given, *evidence.named);
+  }
 
   auto const excluded = [&](Edition const& edition, NameIndex const& names,
                             std::vector<TaxonId> const& taxa, std::string const& name) {
@@ -299,9 +312,9 @@ std::size_t Redeterminer::verdict_for(Evidence const& evidence) {
     return !taxa.empty() && std::all_of(taxa.begin(), taxa.end(),
                                         [&](TaxonId taxon) { return members.contains(taxon); });
   };
-  bool const old_outside = evidence.old_scope == ScopeAnswer::outside ||
-                           (determination.in_old.kind == PlacementKind::none &&
-                            excluded(old_edition_, old_names_, {}, *evidence.name));
+  bool const old_outside = !by_new && (evidence.old_scope == ScopeAnswer::outside ||
+                                       (determination.in_old.kind == PlacementKind::none &&
+                                        excluded(old_edition_, old_names_, {}, *evidence.name)));
   bool const new_outside =
       evidence.new_scope == ScopeAnswer::outside ||
       (determination.in_new.kind == PlacementKind::none &&
@@ -407,14 +420,10 @@ void Redeterminer::tally(Specimen const& specimen, std::size_t index, Evidence c
     for (auto const couplet : shared->couplets) ++reading_couplets_[couplet];
   }
   ++(evidence.recorded.any ? result_.with_characters : result_.name_only);
-  auto cited = memo_->cited.find(specimen.identification_references);
-  if (cited == memo_->cited.end()) {
-    if (memo_->cited.size() >= kWordsKept) memo_->cited.clear();
-    cited = memo_->cited
-                .emplace(specimen.identification_references, cites(specimen, old_edition_.front))
-                .first;
-  }
-  ++(cited->second ? result_.edition_cited : result_.edition_presumed);
+  memo_->used.add(evidence.use, specimen.identification_references);
+  bool const cited =
+      evidence.use.role == EditionRole::old_edition && evidence.use.basis == EditionBasis::cited;
+  ++(cited ? result_.edition_cited : result_.edition_presumed);
   ++by_storage_[specimen.storage][at];
   ++by_decade_[decade_of(specimen.date_identified)][at];
   ++by_person_[specimen.identified_by][at];
@@ -491,6 +500,7 @@ Redetermination Redeterminer::finish() && {
     }
   }
   sort_findings(result_.findings);
+  result_.editions = memo_->used.counts(memo_->editions);
   result_.worklist = make_worklist(result_, new_edition_);
   return std::move(result_);
 }

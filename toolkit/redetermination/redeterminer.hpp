@@ -19,6 +19,7 @@ namespace keydrift {
 
 struct RedetermineOptions {
   Reading reading{Reading::strict};
+  CitationTable const* citations{nullptr};  // borrowed for the constructor; see EditionsUsed
 };
 
 // What somebody who looked at a specimen found: evidence beside the record.

@@ -1,0 +1,47 @@
+#include "keydrift/redetermination/edition_tally.hpp"
+
+#include <algorithm>
+
+namespace keydrift {
+namespace {
+
+// Works kept that no row of the table fits; further ones are counted in the sum only.
+constexpr std::size_t kWorksKept = 10'000;
+
+}  // namespace
+
+void EditionTally::add(EditionUse const& use, std::string_view references) {
+  ++by_edition_[{use.edition, use.basis}];
+  if (!use.unnamed_work) return;
+  ++unnamed_;
+  if (auto const known = unnamed_works_.find(references); known != unnamed_works_.end()) {
+    ++known->second;
+  } else if (unnamed_works_.size() < kWorksKept) {
+    unnamed_works_.emplace(references, 1);
+  }
+}
+
+EditionCounts EditionTally::counts(EditionsUsed const& editions) const {
+  EditionCounts told;
+  told.decides = editions.has_table();
+  // In the order of the labels; those that are not known, or older than any, come last.
+  auto const add_those = [&](bool labelled) {
+    for (auto const& [what, specimens] : by_edition_) {
+      auto const& [edition, basis] = what;
+      if ((edition != 0) != labelled) continue;
+      told.counts.push_back({.edition = editions.labels()[edition],
+                             .role = editions.role_of(edition, basis),
+                             .basis = basis,
+                             .specimens = specimens});
+    }
+  };
+  add_those(true);
+  add_those(false);
+  told.unnamed = unnamed_;
+  told.unnamed_works.assign(unnamed_works_.begin(), unnamed_works_.end());
+  std::stable_sort(told.unnamed_works.begin(), told.unnamed_works.end(),
+                   [](auto const& a, auto const& b) { return a.second > b.second; });
+  return told;
+}
+
+}  // namespace keydrift
