@@ -28,6 +28,14 @@ void keep_one_account_a_line(std::vector<LineAccount>& accounts) {
   auto const same_line = [](LineAccount const& a, LineAccount const& b) {
     return a.line == b.line;
   };
+  // Of the columns of a page, the one with the lead tells what a line is.
+  auto const weight = [](LineAccount const& account) {
+    return account.kind == LineKind::lead ? 0 : account.kind == LineKind::blank ? 2 : 1;
+  };
+  std::stable_sort(accounts.begin(), accounts.end(),
+                   [&weight](LineAccount const& a, LineAccount const& b) {
+                     return a.line != b.line ? a.line < b.line : weight(a) < weight(b);
+                   });
   accounts.erase(std::unique(accounts.begin(), accounts.end(), same_line), accounts.end());
 }
 
@@ -40,14 +48,18 @@ void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& ac
   finding.code = "skipped-lines";
   finding.severity = Severity::information;
   finding.file = std::string{key.name};
-  std::size_t line = 0;
+  std::vector<SourceLine const*> by_number(accounts.empty() ? 0 : accounts.back().line + 1);
+  for (auto const& line : key.lines) {
+    if (line.number >= by_number.size()) continue;
+    auto const*& found = by_number[line.number];
+    if (found == nullptr || found->text.empty()) found = &line;
+  }
   for (auto const& account : accounts) {
     if (!is_skipped(account)) continue;
     ++(account.kind == LineKind::page_number    ? pages
        : account.kind == LineKind::running_head ? heads
                                                 : others);
-    while (key.lines[line].number < account.line) ++line;
-    auto const& skipped = key.lines[line];
+    auto const& skipped = *by_number[account.line];
     auto const place = place_in(skipped, skipped.begin, skipped.begin + skipped.text.size());
     if (pages + heads + others == 1) {
       finding.place = place;

@@ -30,7 +30,10 @@ std::optional<Label> LinesAhead::label_at(std::size_t i) const {
     return start == nullptr ? std::nullopt : std::optional{start->rank.label};
   }
   if (is_numbered_title(i)) return std::nullopt;
-  return numbering_.label_of(lines_[i].text);
+  auto const label = numbering_.label_of(lines_[i].text);
+  if (!label || label->is_dash()) return label;
+  auto const words = lines_[i].text.substr(label->text_at);
+  return is_numbered_name(lines_[i].text) || titles_account(words) ? std::nullopt : label;
 }
 
 bool LinesAhead::is_numbered_title(std::size_t i) const {
@@ -68,7 +71,8 @@ bool LinesAhead::ends_in_leaders(std::size_t i) const {
   for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
     if (j > i && label_at(j)) return false;
     auto const kind = split_at_leader(lines_[j].text, numbering_).kind;
-    if (kind != LeaderKind::none && kind != LeaderKind::dash) return true;
+    bool const habit = numbering_.ends.dash || numbering_.ends.colon;
+    if (kind != LeaderKind::none && (habit || kind != LeaderKind::dash)) return true;
   }
   return false;
 }
@@ -85,7 +89,7 @@ bool LinesAhead::ends_in_destination(std::size_t i) const {
     last = j;
   }
   auto const text = lines_[last].text;
-  auto const reference = trailing_reference(text);
+  auto const reference = trailing_reference(text, &numbering_);
   if (reference && (reference->pointed || numbering_.has_number(reference->reference.number))) {
     return true;
   }
@@ -162,6 +166,7 @@ bool LinesAhead::is_far_in(std::size_t i) const {
 
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
+  if (i > 0 && is_numbered_name(line.text)) return true;
   if (i == 0 || line.text.size() > kLongestTrailingName ||
       !is_upper(code_point_at(line.text, 0).value) ||
       line.text.find(';') != std::string_view::npos) {

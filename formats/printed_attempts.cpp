@@ -18,10 +18,17 @@ namespace {
 constexpr std::int64_t kMarginDivisor = 12;
 constexpr std::int64_t kLeastMargin = 3;
 
+std::int64_t margin(Attempt const& a, Attempt const& b) {
+  auto const leads = std::max(a.judgement.leads, b.judgement.leads);
+  return std::max(kLeastMargin, static_cast<std::int64_t>(leads) / kMarginDivisor);
+}
+
 class Reader {
  public:
   Reader(DecodedText const& text, std::vector<SourceLine> const& lines)
-      : text_{text}, lines_{lines}, numbering_{decide_numbering(lines)} {}
+      : text_{text}, lines_{lines}, numbering_{decide_numbering(lines)} {
+    ends_ = decide_end_habits(lines, numbering_);
+  }
 
   Attempt choose() && {
     if (auto const layout = declared_layout(lines_)) return as_declared(*layout);
@@ -29,6 +36,8 @@ class Reader {
     bool const marked = std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
       return line.markup.role == LineRole::lead;
     });
+    if (!best_->judgement.is_beyond_doubt() && !marked) try_number_plans();
+    if (!best_->judgement.is_beyond_doubt()) try_loose_ends();
     if (!best_->judgement.is_beyond_doubt() && !numbers_tell() && !marked) {
       try_nested_numbers();
       try_decimals();
@@ -87,7 +96,10 @@ class Reader {
 
   [[nodiscard]] Leads read(Numbering numbering, std::optional<LeadPlan> plan) const {
     auto read = std::make_shared<LeadsRead>();
+    bool const loose = numbering.ends.loose;
     read->numbering = std::move(numbering);
+    read->numbering.ends = ends_;
+    read->numbering.ends.loose = loose;
     read->plan = std::move(plan);
     read->edition.name = text_.name;
     auto accounts = read_front_matter(lines_, first_labelled(*read), read->edition, read->findings);
@@ -134,11 +146,6 @@ class Reader {
           return one.to.form == DestinationForm::none && one.leaders == LeaderKind::none;
         }));
     return open * 5 >= read.reads.size();
-  }
-
-  [[nodiscard]] static std::int64_t margin(Attempt const& a, Attempt const& b) {
-    auto const leads = std::max(a.judgement.leads, b.judgement.leads);
-    return std::max(kLeastMargin, static_cast<std::int64_t>(leads) / kMarginDivisor);
   }
 
   void try_layouts(Leads const& read, std::initializer_list<Layout> layouts) {
@@ -189,6 +196,25 @@ class Reader {
     for (auto const& start : plan->starts) numbering.numbers.push_back(start.rank.label.number);
     std::sort(numbering.numbers.begin(), numbering.numbers.end());
     try_layouts(read(std::move(numbering), std::move(plan)), {Layout::parallel, Layout::indented});
+  }
+
+  void try_number_plans() {
+    for (auto& found : plans_by_numbers(lines_)) {
+      auto const leads = read(std::move(found.numbering), std::move(found.plan));
+      try_layouts(leads, {Layout::parallel, Layout::indented});
+    }
+  }
+
+  // Couplets stand together and leads end in epithets or genera that nothing sets apart.
+  void try_loose_ends() {
+    if (best_->read->sorted.leads.empty()) return;
+    auto numbering = best_->read->numbering;
+    auto plan = best_->read->plan;
+    numbering.ends.loose = true;
+    try_layouts(read(std::move(numbering), std::move(plan)), {Layout::parallel});
+    numbering = numbering_;
+    numbering.ends.loose = true;
+    try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel});
   }
 
   void try_unlabelled_rivals() {
@@ -274,6 +300,7 @@ class Reader {
   DecodedText const& text_;
   std::vector<SourceLine> const& lines_;
   Numbering numbering_;
+  EndHabits ends_;
   std::optional<Attempt> best_;
   std::optional<Attempt> second_;
   std::optional<Attempt> failed_;  // the best outline that hangs together too badly
@@ -283,6 +310,10 @@ class Reader {
 
 Attempt choose_reading(DecodedText const& text, std::vector<SourceLine> const& lines) {
   return Reader{text, lines}.choose();
+}
+
+bool is_clearly_better(Attempt const& one, Attempt const& other) {
+  return one.judgement.points() - other.judgement.points() >= margin(one, other);
 }
 
 std::string_view to_word(Layout layout) {

@@ -40,6 +40,9 @@ struct Attempt {
 // better; where another comes close and differs, a finding `ambiguous-layout` says so.
 [[nodiscard]] Attempt choose_reading(DecodedText const& text, std::vector<SourceLine> const& lines);
 
+// By more than a misprint or two may cause.
+[[nodiscard]] bool is_clearly_better(Attempt const& one, Attempt const& other);
+
 // "an indented key": what messages call it.
 [[nodiscard]] std::string_view to_word(Layout layout);
 

@@ -9,6 +9,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewestLabels = 4;       // labels alone on their lines that make a table
+constexpr std::size_t kMostSkipped = 30;       // couplets that a piece of a key may leave out
 constexpr std::size_t kLinesLookedAhead = 40;  // no lead has more lines
 
 class CellFinder {
@@ -25,6 +26,7 @@ class CellFinder {
       if (first) ++firsts;
     }
     lettered_ = firsts >= kFewestLabels;
+    drop_pages();
   }
 
   std::vector<CellRole> find() && {
@@ -37,6 +39,18 @@ class CellFinder {
   }
 
  private:
+  // A number far beyond the count of the labels is a page's.
+  void drop_pages() {
+    auto const number_of = [this](std::size_t i) -> std::uint32_t {
+      auto const label = read_label(lines_[i].text);
+      bool const alone = label && label->text_at >= lines_[i].text.size();
+      return alone && label->family == LabelFamily::digits && !label->decimal ? label->number : 0;
+    };
+    auto const labels = static_cast<std::size_t>(std::count_if(
+        filled_.begin(), filled_.end(), [&](std::size_t i) { return number_of(i) > 0; }));
+    std::erase_if(filled_, [&](std::size_t i) { return number_of(i) > labels + kMostSkipped; });
+  }
+
   [[nodiscard]] SourceLine const& line(std::size_t f) const { return lines_[filled_[f]]; }
 
   // Nothing but a label: "1", "1a.", "–".

@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -137,7 +138,7 @@ std::string_view strip_pointer(std::string_view text) {
   if (text.size() > 4 && text.front() == '(' && text.find(')') == text.size() - 1 &&
       text.find(' ') != std::string_view::npos) {  // "(go to 2)"
     auto const inside = strip_pointer(text.substr(1, text.size() - 2));
-    if (read_reference(inside)) return inside;
+    if (read_reference(inside) || roman_number(inside) > 0) return inside;
   }
   bool const number_first = !text.empty() && is_digit(code_point_at(text, 0).value);
   for (bool again = !number_first; again;) {
@@ -201,7 +202,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   std::vector<std::string> figures;
   take_brackets(text, remark, figures);
   auto const stripped = strip_pointer(text);
-  if (auto const reference = read_reference(stripped)) {
+  if (auto const reference = numbering.read(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family ||
            (numbering.family == LabelFamily::digits && misread_number(stripped));
   }
@@ -231,7 +232,7 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   text = trim(text);
   if (text.empty() || text.size() > kLongestDestination) return false;
   auto const stripped = strip_pointer(text);
-  if (auto const reference = read_reference(stripped)) {
+  if (auto const reference = numbering.read(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family;
   }
   if (text.find(';') != std::string_view::npos) {
@@ -251,7 +252,8 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
          });
 }
 
-std::optional<TrailingReference> trailing_reference(std::string_view text) {
+std::optional<TrailingReference> trailing_reference(std::string_view text,
+                                                    Numbering const* numbering) {
   text = trim_right(text);
   auto const begin = last_word_begin(text, text.size());
   auto word = text.substr(begin);
@@ -262,8 +264,16 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
   if (bracketed) word = word.substr(1, word.size() - 2);
   bool const closes = !bracketed && word.size() > 1 && word.back() == ')';  // "(go to 5)"
   if (closes) word.remove_suffix(1);
-  auto const reference = read_reference(word);
-  if (!reference || reference->family != LabelFamily::digits) return std::nullopt;
+  auto reference = read_reference(word);
+  bool const roman = numbering != nullptr && numbering->roman;
+  if (auto const number = roman ? roman_number(word) : 0; number > 0) {
+    reference = Reference{.number = number, .letter = {}, .printed = word};
+  }
+  if (!reference) return std::nullopt;
+  bool const letter = reference->family != LabelFamily::digits;
+  if (letter && (numbering == nullptr || numbering->family != reference->family)) {
+    return std::nullopt;
+  }
   TrailingReference found;
   found.reference = *reference;
   found.destination_begin = begin;
@@ -289,7 +299,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text) {
     found.words_end = end;
     return found;
   }
-  if (is_year_number(found.reference)) return std::nullopt;
+  if (letter || is_year_number(found.reference)) return std::nullopt;
   auto const before_begin = last_word_begin(text, found.words_end);
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   constexpr std::size_t kLongestShortened = 5;  // bytes: "long."

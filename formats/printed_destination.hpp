@@ -23,7 +23,9 @@ struct TrailingReference {
   bool pointed{false};         // "go to", "see", "siehe", … stands before it
   bool after_sentence{false};  // "… as long as wide. 5."
 };
-[[nodiscard]] std::optional<TrailingReference> trailing_reference(std::string_view text);
+// Of `numbering`, if given: "… IV" where couplets are roman, "… go to B" where they have letters.
+[[nodiscard]] std::optional<TrailingReference> trailing_reference(
+    std::string_view text, Numbering const* numbering = nullptr);
 
 // Could this be a destination at all: a number, a pointer to a key, a name?
 [[nodiscard]] bool plausible_destination(std::string_view text, Numbering const& numbering);

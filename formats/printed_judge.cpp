@@ -2,10 +2,13 @@
 
 #include <unordered_map>
 
+#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+constexpr std::size_t kLabelBytes = 40;  // looked at for a sign before the words
 
 class Judge {
  public:
@@ -20,6 +23,9 @@ class Judge {
       if (led && grouping_.couplets[home_[i]].member_count >= 2) ++judgement_.sound;
     }
     judgement_.leads = reads_.size();
+    for (auto const& read : reads_) {
+      if (begins_with_sign(read.lead.text)) ++judgement_.strays;
+    }
     for (auto const& part : grouping_.parts) reached_[home_[part.first_lead]] = true;
     for (bool const reached : reached_) {
       if (!reached) ++judgement_.orphans;
@@ -42,6 +48,18 @@ class Judge {
   }
 
  private:
+  // "a) Wings clear", "• Wings clear": a lead's sign was taken for its words.
+  [[nodiscard]] static bool begins_with_sign(std::string_view words) {
+    constexpr std::uint32_t kMostLetters = 4;
+    auto const first = code_point_at(words, 0).value;
+    if (first == 0x2022 || first == 0x25CF || first == 0x25CB || first == 0x25AA) return true;
+    if (words.size() < 3 || !(is_letter(first) || first == '(')) return false;
+    auto const label = read_label(start_of(words, kLabelBytes));
+    return label && !label->is_dash() && label->family != LabelFamily::digits &&
+           label->end != LabelEnd::none && label->number <= kMostLetters &&
+           starts_with_upper(words.substr(label->text_at));
+  }
+
   void find_homes() {
     home_.resize(reads_.size());
     first_.assign(reads_.size(), false);
@@ -71,6 +89,7 @@ class Judge {
         for (auto const key : {to.couplet, letter_key(to.couplet), number_key(to.couplet)}) {
           auto const found = by_key_.find(key);
           if (found == by_key_.end()) continue;
+          if (found->second == home_[i]) return false;  // no lead leads back to itself
           reached_[found->second] = true;
           return true;
         }

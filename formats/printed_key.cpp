@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_accounts.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_exact.hpp"
@@ -169,8 +170,20 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
     lines[i].markup = markup[i];
   }
-  if (!declared_layout(lines)) lines = part_run_on_lines(std::move(lines));
+  bool const declared = declared_layout(lines).has_value();
+  auto columns = declared ? std::nullopt : part_columns(lines);
+  if (!declared) lines = part_run_on_lines(std::move(lines));
   auto attempt = choose_reading(text, lines);
+  if (columns) {
+    // Across the columns words of both make up leads that hang together by accident.
+    *columns = part_run_on_lines(*std::move(columns));
+    auto other = choose_reading(text, *columns);
+    bool const sound = other.judgement.sound * 3 >= other.judgement.leads * 2;
+    if (!other.refused && sound && (attempt.refused || !is_clearly_better(attempt, other))) {
+      lines = *std::move(columns);
+      attempt = std::move(other);
+    }
+  }
   auto& read = *attempt.read;
   auto& sorted = read.sorted;
   auto const& grouping = attempt.grouping;

@@ -141,6 +141,11 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
   if (dash.length > 0 && is_dash(dash.value)) {
     auto const behind = dash_at + dash.length;
     auto const next = value_at(line, behind);
+    // "2-C absent": a name of a part, and no label.
+    bool const fused = dash.value == '-' && dash_at == at && label.end == LabelEnd::none &&
+                       label.back.empty() && is_letter(next) &&
+                       !is_letter(value_at(line, behind + 1));
+    if (fused) return;
     bool const number = is_digit(value_at(line, skip_blanks(line, behind)));
     if (!number && (is_blank(next) || is_upper(next))) {
       at = behind;

@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -167,6 +168,7 @@ class Splitter {
         certain_destination(text_.substr(dash_.destination_begin), numbering_)) {
       return dash_;
     }
+    if (auto const end = by_habit()) return *end;
     // Two blanks end many a sentence: what stands behind them has to be beyond doubt.
     if (narrow_.kind == LeaderKind::gap) {
       auto const tail = text_.substr(narrow_.destination_begin);
@@ -178,6 +180,41 @@ class Splitter {
   }
 
  private:
+  // What the rest of the file sets destinations apart by.
+  [[nodiscard]] std::optional<TailSplit> by_habit() const {
+    auto const& habits = numbering_.ends;
+    if (auto const bracket = habits.brackets ? bracketed_end(text_) : std::nullopt) {
+      // "Aus bus (Roe)": no author alone is an end.
+      if (certain_destination(bracket->inside, numbering_) || leads_by_name(bracket->inside)) {
+        return TailSplit{LeaderKind::gap, end_before_blanks(text_, bracket->open), bracket->open};
+      }
+    }
+    if (habits.colon && colon_ > 0) {
+      auto const tail = text_.substr(skip_blanks(text_, colon_ + 1));
+      if (certain_destination(tail, numbering_) || leads_by_name(tail)) {
+        return TailSplit{LeaderKind::dash, colon_, skip_blanks(text_, colon_ + 1)};
+      }
+    }
+    if (habits.dash && dash_.kind == LeaderKind::dash) {
+      if (leads_by_name(text_.substr(dash_.destination_begin))) return dash_;
+    }
+    return std::nullopt;
+  }
+
+  // An epithet or a name that its form alone would not tell from words.
+  [[nodiscard]] static bool leads_by_name(std::string_view tail) {
+    constexpr std::size_t kWords = 8;
+    constexpr std::size_t kEpithets = 3;
+    auto const words = words_of(tail);
+    if (words.empty() || words.size() > kWords || tail.find(';') != std::string_view::npos) {
+      return false;
+    }
+    if (is_bare_epithet(tail) || is_genusless_name(tail)) return true;
+    auto const taxa = read_taxa(tail);
+    if (is_latin_name(tail) || taxa.taxa.size() > 1) return true;
+    return words.size() <= kEpithets && is_latin_genus(words.front());
+  }
+
   // Looks at the character at `at`; returns where to look next.
   std::size_t look_at(std::size_t at) {
     auto const c = code_point_at(text_, at);
@@ -195,6 +232,7 @@ class Splitter {
     }
     if (is_dash(c.value) && at > 0) return look_at_dash(at);
     if (is_blank(c.value)) return look_at_blanks(at);
+    if (c.value == ':') colon_ = at;
     // "Wings clear | 2": the border of a cell.
     auto const behind = code_point_at(text_, at + 1);
     bool const border = c.value == '|' && at > 0 && is_blank(code_point_before(text_, at).value) &&
@@ -214,11 +252,20 @@ class Splitter {
     }
   }
 
+  [[nodiscard]] bool is_row_of_hyphens(Run const& run) const {
+    constexpr std::size_t kFewest = 4;
+    return run.end - run.begin >= kFewest &&
+           text_.substr(run.begin, run.end - run.begin).find_first_not_of('-') ==
+               std::string_view::npos;
+  }
+
   std::size_t look_at_dash(std::size_t at) {
     auto const run = dash_run(text_, at);
     auto const after = skip_blanks(text_, run.end);
     auto const tail = text_.substr(after);
-    if (run.leader && !tail.empty() && plausible_destination(tail, numbering_)) {
+    // "dark------" before a destination on the next line
+    bool const row = run.leader && tail.empty() && is_row_of_hyphens(run);
+    if (row || (run.leader && !tail.empty() && plausible_destination(tail, numbering_))) {
       best_ = {LeaderKind::dots, end_before_blanks(text_, at), after};
       return run.end;
     }
@@ -226,7 +273,7 @@ class Splitter {
     auto const words_end = end_before_blanks(text_, at);
     auto const before = code_point_before(text_, words_end).value;
     bool const apart = words_end < at && after > run.end;
-    bool const wide = code_point_at(text_, at).value >= 0x2014;
+    bool const wide = code_point_at(text_, at).value >= 0x2014 || text_.substr(at, 2) == "--";
     if (words_end > 0 && (apart || wide) && !is_digit(before)) {
       dash_ = {LeaderKind::dash, words_end, after};
     }
@@ -259,7 +306,7 @@ class Splitter {
     auto const semicolon = tail.find(';');
     bool const words = (semicolon != std::string_view::npos &&
                         !certain_destination(tail.substr(0, semicolon), numbering_)) ||
-                       (is_lower(code_point_at(tail, 0).value) && !read_reference(tail) &&
+                       (is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
                         !trailing_reference(tail) && !(wide_ && is_bare_epithet(tail)));
     if (words || !plausible_destination(tail, numbering_)) return false;
     // "dark —    Aus bus": the dash goes with the gap.
@@ -278,6 +325,7 @@ class Splitter {
   bool wide_{false};  // the gap is a tab, or wider than any within words
   TailSplit narrow_;  // two blanks
   TailSplit dash_;
+  std::size_t colon_{};  // the last one
 };
 
 }  // namespace

@@ -80,7 +80,8 @@ class LeadReader {
       finish(i, joined, joined.raw.size(), joined.raw.size());
       return;
     }
-    if (auto const found = trailing_reference(joined.raw); found && found->pointed) {
+    if (auto const found = trailing_reference(joined.raw, &key_.numbering);
+        found && found->pointed) {
       read.leaders = LeaderKind::words;
       finish(i, joined, found->words_end, found->destination_begin);
     }
@@ -173,7 +174,8 @@ class LeadReader {
     auto const& raw = sorted_.leads[i];
     auto const joined = joiner_.join(pieces_of(raw));
     std::string_view const text = joined.raw;
-    if (auto const found = trailing_reference(text); found && may_be_destination(i, *found)) {
+    if (auto const found = trailing_reference(text, &key_.numbering);
+        found && may_be_destination(i, *found)) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, found->words_end, found->destination_begin);
       if (usually_led_) say_number_taken(i, *found);
@@ -183,6 +185,12 @@ class LeadReader {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       if (usually_led_) say_name_taken(i);
+      return;
+    }
+    if (auto const begin = key_.numbering.ends.loose ? loose_name(text) : std::nullopt) {
+      reads_[i].leaders = LeaderKind::blank;
+      finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
+      say_name_taken(i);
       return;
     }
     finish(i, joined, text.size(), text.size());

@@ -43,12 +43,14 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
       // Where leaders are the rule, a name at a line's end may be one of the words.
       bool const name = ahead_.ends_in_name(text);
       bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
-      progress_ = trailing_reference(text) || (name && doubtful) ? Progress::soft
-                  : name                                         ? Progress::named
-                                                                 : Progress::open;
+      progress_ = trailing_reference(text, &numbering_) || (name && doubtful) ? Progress::soft
+                  : name                                                      ? Progress::named
+                                                                              : Progress::open;
     }
   } else if (split.kind == LeaderKind::dash) {
-    if (progress_ != Progress::done) progress_ = Progress::soft;  // it may be one of the words
+    // It may be one of the words, unless the file sets destinations so.
+    bool const habit = numbering_.ends.dash || numbering_.ends.colon;
+    if (progress_ != Progress::done) progress_ = habit ? Progress::done : Progress::soft;
   } else if (split.destination_begin == text.size()) {
     progress_ = Progress::leaders;
   } else {

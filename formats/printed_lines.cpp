@@ -5,11 +5,13 @@
 #include <map>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 constexpr std::uint32_t kTabStop = 8;
+constexpr std::uint32_t kLargestRomanCouplet = 89;
 constexpr std::uint32_t kDeepestIndent = 200;  // deeper is all the same
 
 struct StyleTally {
@@ -58,6 +60,9 @@ void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering
   for (unsigned style = family * 16; style < family * 16 + 16; ++style) {
     auto const& tally = tallies[style];
     bool enough = tally.steps > 0 && tally.steps * 8 >= best->steps;
+    // "[1]" begins footnotes.
+    bool const enclosed = style % 16 / 2 == static_cast<unsigned>(LabelEnd::enclosed);
+    if (enclosed && &tally != best) enough = enough && tally.steps * 3 >= best->steps;
     if (is_bare(style) && &tally != best) {
       // A bare number opens many a wrapped line; it has to be the rule, not the exception.
       bool const capitals = tally.upper * best->labels >= best->upper * tally.labels / 2 + 1;
@@ -161,6 +166,27 @@ Place place_in(SourceLine const& line, std::size_t begin, std::size_t end) {
 
 bool Numbering::has_number(std::uint32_t number) const {
   return extent == Extent::fragment || std::binary_search(numbers.begin(), numbers.end(), number);
+}
+
+std::optional<Reference> Numbering::read(std::string_view text) const {
+  if (roman) {
+    auto numeral = trim(text);
+    while (!numeral.empty() &&
+           std::string_view{"(["}.find(numeral.front()) != std::string_view::npos) {
+      numeral.remove_prefix(1);
+    }
+    while (!numeral.empty() &&
+           std::string_view{")].,;:"}.find(numeral.back()) != std::string_view::npos) {
+      numeral.remove_suffix(1);
+    }
+    if (auto const number = roman_number(numeral, kLargestRomanCouplet); number > 0) {
+      Reference reference;
+      reference.number = number;
+      reference.printed = numeral;
+      return reference;
+    }
+  }
+  return read_reference(text);
 }
 
 std::optional<Label> Numbering::label_of(std::string_view line) const {

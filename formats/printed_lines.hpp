@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "keydrift/formats/line_markup.hpp"
+#include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/text.hpp"
 
@@ -44,6 +45,9 @@ struct Numbering {
   std::uint32_t dash_indent{};     // deepest usual indentation of a dash
   std::uint32_t label_indent{};    // deepest usual indentation of a numbered label
   bool decimals_are_leads{false};  // 1.1 and 1.2 are the leads of couplet 1
+  bool roman{false};               // couplets bear roman numerals, and leads lead to them
+
+  EndHabits ends;  // how destinations are set without leaders
 
   bool first_is_bare{false};  // "1" opens a key whose other labels bear back-references
   Extent extent{Extent::whole};
@@ -56,6 +60,8 @@ struct Numbering {
   }
   // The label that a line begins with, if it is one of this numbering.
   [[nodiscard]] std::optional<Label> label_of(std::string_view line) const;
+  // A couplet as leads refer to it, the whole of `text`: "8", "12a", "IV" where couplets are roman.
+  [[nodiscard]] std::optional<Reference> read(std::string_view text) const;
   // Of a fragment every number may be one: the rest of the key has it.
   [[nodiscard]] bool has_number(std::uint32_t number) const;
 };

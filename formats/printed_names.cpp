@@ -292,7 +292,20 @@ void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
       return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
     });
   };
-  if (std::none_of(titles.begin(), titles.end(), of_species)) return;
+  auto const of_genus = [](std::string const& title) {
+    static constexpr std::array kHigher{
+        "genera"sv,  "families"sv, "gattungen"sv, "familien"sv,  "genres"sv,   "familles"sv,
+        "géneros"sv, "familias"sv, "gêneros"sv,   "famílias"sv,  "generi"sv,   "famiglie"sv,
+        "generum"sv, "orders"sv,   "tribes"sv,    "subgenera"sv, "sections"sv, "subfamilies"sv};
+    auto const words = words_of(title);
+    bool const higher = std::any_of(words.begin(), words.end(), [](std::string_view word) {
+      return std::find(kHigher.begin(), kHigher.end(), fold(word)) != kHigher.end();
+    });
+    return !higher && mentions_key(title) && !genera_in_title(title).empty();
+  };
+  bool const species = std::any_of(titles.begin(), titles.end(), of_species) ||
+                       std::any_of(titles.begin(), titles.end(), of_genus);
+  if (!species) return;
   std::size_t capitals = 0;
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {

@@ -16,8 +16,13 @@ struct LeadStart {
   bool unlabelled{false};
 };
 
-// What a line holds of the lead that began above it, where that is told by more than its words.
-enum class LinePart : std::uint8_t { other, words, destination };
+// What a line holds of a lead, where that is told by more than its words.
+enum class LinePart : std::uint8_t {
+  other,
+  words,
+  destination,
+  number,  // of the couplet whose leads follow
+};
 
 // Decided from all lines before they are sorted.
 struct LeadPlan {
@@ -50,5 +55,15 @@ struct LeadPlan {
 // when hardly a lead is found so.
 [[nodiscard]] std::optional<LeadPlan> plan_by_words(std::vector<SourceLine> const& lines,
                                                     Numbering const& numbering);
+
+// Where leads begin, and how couplets are numbered there.
+struct NumberedPlan {
+  LeadPlan plan;
+  Numbering numbering;
+};
+
+// Couplets' numbers stand above their leads, behind a word, are roman, or are closed by unusual
+// signs; leads may bear letters of their own.  One plan for each kind of number that is found.
+[[nodiscard]] std::vector<NumberedPlan> plans_by_numbers(std::vector<SourceLine> const& lines);
 
 }  // namespace keydrift::printed

@@ -13,6 +13,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLeastLeads = 4;
+constexpr std::size_t kMostSkipped = 30;  // couplets that a piece of a key may leave out
 constexpr std::size_t kLinesPerLead = 5;  // at most, on the average; three are the rule
 
 class CellPlanner {
@@ -23,6 +24,7 @@ class CellPlanner {
     for (std::uint32_t i = 0; i < lines_.size(); ++i) {
       if (!lines_[i].text.empty()) filled_.push_back(i);
     }
+    drop_pages();
     auto const labels = static_cast<std::size_t>(std::count_if(
         filled_.begin(), filled_.end(), [this](std::uint32_t i) { return label_alone(i); }));
     if (labels < kLeastLeads || labels * kLinesPerLead < filled_.size()) return std::nullopt;
@@ -34,6 +36,16 @@ class CellPlanner {
   }
 
  private:
+  // A number far beyond the count of the labels is a page's.
+  void drop_pages() {
+    auto const labels = static_cast<std::size_t>(std::count_if(
+        filled_.begin(), filled_.end(), [this](std::uint32_t i) { return label_alone(i); }));
+    std::erase_if(filled_, [this, labels](std::uint32_t i) {
+      auto const label = label_of(i);
+      return label && label->number > labels + kMostSkipped;
+    });
+  }
+
   [[nodiscard]] std::optional<Label> label_of(std::uint32_t line) const {
     auto label = read_label(lines_[line].text);
     if (!label || label->decimal || label->text_at < lines_[line].text.size()) return std::nullopt;

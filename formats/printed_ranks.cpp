@@ -9,9 +9,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostStrokes = 8;        // "********" is a label, more is a ruled line
-constexpr std::size_t kLongestNumeral = 7;     // "xxxviii"
-constexpr std::uint32_t kLargestNumeral = 39;  // beyond, a letter is likelier meant
+constexpr std::size_t kMostStrokes = 8;     // "********" is a label, more is a ruled line
+constexpr std::size_t kLongestNumeral = 7;  // "xxxviii"
 
 // Signs that print uses for leads; their place here is their rank.
 constexpr std::array<char32_t, 18> kSigns{'*',    '+',    0xA7,   '=',    0x2020, 0x2021,
@@ -24,28 +23,6 @@ std::uint32_t place_among_signs(char32_t c) {
 }
 
 bool is_sign(char32_t c) { return place_among_signs(c) < kSigns.size(); }
-
-// "I" to "XXXIX", upper or lower case throughout; 0 for anything else.
-std::uint32_t roman_number(std::string_view letters) {
-  if (letters.empty() || letters.size() > kLongestNumeral) return 0;
-  auto const folded = fold(letters);
-  std::uint32_t number = 0;
-  std::uint32_t next = 0;
-  for (auto letter = folded.rbegin(); letter != folded.rend(); ++letter) {
-    std::uint32_t const value = *letter == 'i'   ? 1U
-                                : *letter == 'v' ? 5U
-                                : *letter == 'x' ? 10U
-                                                 : 0U;
-    if (value == 0) return 0;
-    number = value < next ? number - value : number + value;
-    next = std::max(next, value);
-  }
-  // Only what a numeral of that number looks like: no "IIII", no "VX".
-  static constexpr std::array<char const*, 10> kOnes{"",  "i",  "ii",  "iii",  "iv",
-                                                     "v", "vi", "vii", "viii", "ix"};
-  if (number > kLargestNumeral) return 0;
-  return std::string(number / 10, 'x') + kOnes[number % 10] == folded ? number : 0;
-}
 
 struct Index {
   std::uint32_t value{};
@@ -203,6 +180,30 @@ RankLabel rank_of(Label const& label) {
 }
 
 }  // namespace
+
+std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
+  if (letters.empty() || letters.size() > kLongestNumeral) return 0;
+  auto const folded = fold(letters);
+  std::uint32_t number = 0;
+  std::uint32_t next = 0;
+  for (auto letter = folded.rbegin(); letter != folded.rend(); ++letter) {
+    std::uint32_t const value = *letter == 'i'   ? 1U
+                                : *letter == 'v' ? 5U
+                                : *letter == 'x' ? 10U
+                                : *letter == 'l' ? 50U
+                                                 : 0U;
+    if (value == 0) return 0;
+    number = value < next ? number - value : number + value;
+    next = std::max(next, value);
+  }
+  // Only what a numeral of that number looks like: no "IIII", no "VX".
+  static constexpr std::array<char const*, 10> kOnes{"",  "i",  "ii",  "iii",  "iv",
+                                                     "v", "vi", "vii", "viii", "ix"};
+  static constexpr std::array<char const*, 9> kTens{"",  "x",  "xx",  "xxx", "xl",
+                                                    "l", "lx", "lxx", "lxxx"};
+  if (number > largest || number / 10 >= kTens.size()) return 0;
+  return std::string{kTens[number / 10]} + kOnes[number % 10] == folded ? number : 0;
+}
 
 std::uint32_t RankLabel::rank() const {
   if (alphabet == Alphabet::sign) return 64 + place_among_signs(sign);

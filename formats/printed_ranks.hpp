@@ -36,6 +36,12 @@ struct RankLabel {
   static constexpr std::uint32_t kRanks = 128;  // ranks are below
 };
 
+inline constexpr std::uint32_t kLargestNumeral = 39;  // beyond, a letter is likelier meant
+
+// "I" to `largest` (89 at most), upper or lower case; 0 for anything else.
+[[nodiscard]] std::uint32_t roman_number(std::string_view letters,
+                                         std::uint32_t largest = kLargestNumeral);
+
 // The readings of the label that the line (trimmed on the left) seems to begin with: none, one, or
 // two where letters are a roman numeral as well (I, v), which comes second.
 [[nodiscard]] std::vector<RankLabel> read_rank_labels(std::string_view line);

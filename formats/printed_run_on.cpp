@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::size_t kLongestLeadIn = 200;     // bytes between leaders and the next label
 constexpr std::size_t kLongestTitle = 400;      // bytes of a title that a lead follows
+constexpr std::size_t kShortestTitle = 4;       // no shorter one is a title
 constexpr std::size_t kLongestPlainTitle = 60;  // of one that says nothing of a key
 constexpr std::size_t kLongestFirstLead = 600;  // bytes up to its leaders
 
@@ -85,6 +86,7 @@ class RunOnParter {
       auto const title = trim_right(text.substr(0, at));
       char const end = title.back();
       if (end != '.' && end != ':') continue;
+      if (title.size() <= kShortestTitle) continue;  // "No. 1"
       auto const label = read_label(text.substr(at));
       if (!label || label->number != 1 || label->decimal || label->is_dash()) continue;
       if (!is_upper(code_point_at(text, at + label->text_at).value)) continue;

@@ -114,6 +114,12 @@ class Sorter {
     if (plan_ == nullptr || plan_->parts.empty()) return false;
     if (plan_->at(at_) != nullptr) return take_label(line);
     auto const part = plan_->part(at_);
+    if (part == LinePart::number) {
+      close_remarks();
+      if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
+      account(LineKind::heading, "the number of the couplet below");
+      return true;
+    }
     if (part == LinePart::other || leads_.empty()) return false;
     leads_.add_piece(at_, 0);
     bool const destination = part == LinePart::destination;
@@ -393,7 +399,10 @@ class Sorter {
     // Blank lines end a key, unless they stand between all its leads.
     bool const remark_ended = !remark_open_ || (ends_sentence(lines_[at_ - 1].text) &&
                                                 is_upper(code_point_at(line.text, 0).value));
-    if (plan_ == nullptr && !numbering_.exact && remark_ended &&
+    bool const odd_case = numbering_.words_start_upper &&
+                          is_lower(code_point_at(line.text, 0).value) &&
+                          split_at_leader(line.text, numbering_).kind != LeaderKind::dots;
+    if (plan_ == nullptr && !numbering_.exact && remark_ended && !odd_case &&
         !(gap_ && !leads_.usually_apart()) && last_heading_ == kNone &&
         (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
       start_unlabelled();

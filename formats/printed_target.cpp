@@ -154,6 +154,31 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
   return std::nullopt;
 }
 
+bool is_numbered_name(std::string_view line) {
+  constexpr std::size_t kLongest = 80;  // bytes
+  if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return false;
+  auto const words = words_of(line);
+  if (words.size() < 3 || !words[0].ends_with('.') || !is_abbreviated(words[1])) return false;
+  auto const name = line.substr(static_cast<std::size_t>(words[1].data() - line.data()));
+  return is_latin_name(name) && read_taxa(name).remark.empty();
+}
+
+bool titles_account(std::string_view text) {
+  auto const words = words_of(start_of(text, kLongestTrailingName));
+  if (words.size() < 2) return false;
+  // "ELYTRA black": only an author has a capital behind a genus in capitals.
+  if (is_name_in_capitals(words[0])) {
+    return is_authorish(words[1]) && !is_name_in_capitals(without_end(words[1])) &&
+           is_capitalised(without_end(words[1]));
+  }
+  if (words.size() < 3 || !is_capitalised(words[0]) || !has_strict_latin_ending(words[0])) {
+    return false;
+  }
+  bool const species = is_epithet(words[1]) && !ends_item(words[1]) && has_epithet_ending(words[1]);
+  bool const author = is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value);
+  return species && author && read_taxa(text).taxa.front().authorship.size() > 2;
+}
+
 bool is_certain_name(std::string_view name) {
   if (names_a_key(name) || is_genusless_name(name)) return true;
   auto const taxa = read_taxa(name);
@@ -169,7 +194,7 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
     return reference &&
            (reference->family == LabelFamily::digits || reference->family == numbering.family);
   };
-  if (auto const whole = read_reference(text)) {
+  if (auto const whole = numbering.read(text)) {
     if (!fits(whole)) return std::nullopt;
     return CoupletNumber{*whole, {}};
   }
@@ -177,7 +202,7 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
   if (end == std::string_view::npos || end == 0) return std::nullopt;
   auto number = text.substr(0, end);
   if (number.size() > 1 && number.back() == ':') number.remove_suffix(1);
-  auto const reference = read_reference(number);
+  auto const reference = numbering.read(number);
   if (!fits(reference) || reference->family != LabelFamily::digits) return std::nullopt;
   auto rest = trim(text.substr(end));
   bool const bracketed = !rest.empty() && (rest.front() == '(' || rest.front() == '[') &&

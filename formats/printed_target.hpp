@@ -43,6 +43,12 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // Aus bus", "Wings dark AUSIDAE", "Wings dark Key B"; not one that is compared with.
 [[nodiscard]] std::optional<std::size_t> trailing_name(std::string_view text);
 
+// "4. A. bus", "4a. A. bus subsp. bus": a species with its number, and nothing else.
+[[nodiscard]] bool is_numbered_name(std::string_view line);
+
+// "Aus bus (Roe) Dorn, Fl. 2: 19", "AUS Roe": the title of an account, numbered as couplets are.
+[[nodiscard]] bool titles_account(std::string_view words);
+
 // Is the name more than two words in Latin form: a genus abbreviated, an author, a pointer to a
 // key?
 [[nodiscard]] bool is_certain_name(std::string_view name);

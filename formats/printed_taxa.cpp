@@ -133,7 +133,22 @@ class TaxaReader {
       take_rest_as_name(taxon);
     }
     read_authorship(taxon);
+    read_lower_rank(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // "Aus bus Roe subsp. cus Dorn", "Aus bus Roe agg.": the name goes on behind an author.
+  void read_lower_rank(TaxonReading& taxon) {
+    while (!taxon.authorship.empty() && !item_ended_ && at_ < words_.size()) {
+      bool const lower = is_rank(word(at_)) && is_epithet(word(at_ + 1)) && !genus_alone_;
+      bool const limit = is_limit(word(at_)) && word(at_).ends_with('.');
+      if (!lower && !limit) return;
+      take_name_word(taxon);
+      if (!lower) continue;
+      taxon.authorship.clear();
+      take_name_word(taxon);
+      read_authorship(taxon);
+    }
   }
 
   // What may stand behind an epithet without its genus: "(p. 12)", "var. cus", "n. sp.".
@@ -194,7 +209,8 @@ class TaxaReader {
                             (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1))) && genus_read_;
       bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
                            (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
-      bool const unnamed = is_unnamed(next) && genus_read_;
+      bool const unnamed =
+          (is_unnamed(next) || (next == "species" && is_code(word(at_ + 1)))) && genus_read_;
       if (subgenus || is_limit(next)) {
         take_name_word(taxon);
       } else if (typical) {
@@ -246,15 +262,19 @@ class TaxaReader {
     return bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" || bare == "spec.";
   }
 
+  // "1", "A", "B2": what stands for an epithet that has not been given yet.
+  [[nodiscard]] static bool is_code(std::string_view printed) {
+    auto const bare = without_end(printed);
+    return !bare.empty() && bare.size() <= 3 && std::all_of(bare.begin(), bare.end(), [](char c) {
+      return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
+    });
+  }
+
   // "sp. 1", "sp. A", "sp. n.", "sp. nr bus"
   void read_unnamed_species(TaxonReading& taxon) {
     auto const next = without_end(word(at_));
-    bool const code =
-        !next.empty() && next.size() <= 3 && std::all_of(next.begin(), next.end(), [](char c) {
-          return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
-        });
     if (item_ended_) return;
-    if (code || next == "n." || next == "nov." || next == "indet.") {
+    if (is_code(next) || next == "n." || next == "nov." || next == "indet.") {
       take_name_word(taxon);
     } else if (is_rank(next) && is_epithet(word(at_ + 1))) {  // "sp. aff. bus"
       take_name_word(taxon);
@@ -483,6 +503,22 @@ class TaxaReader {
 
 }  // namespace
 
+namespace {
+
+// "Aus sp.[2]" as "Aus sp. [2]": the sign of a footnote is no part of the word before it.
+std::string with_notes_apart(std::string_view text) {
+  std::string apart;
+  apart.reserve(text.size() + 1);
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    bool const sign = text[at] == '[' && at > 0 && text[at - 1] != ' ' && text[at - 1] != '(';
+    if (sign && !text.starts_with('"')) apart += ' ';
+    apart += text[at];
+  }
+  return apart;
+}
+
+}  // namespace
+
 TaxaReading read_taxa(std::string_view text) {
   // A full stop at the very end closes the lead, unless it belongs to an abbreviation.
   auto const last_blank = text.rfind(' ');
@@ -491,7 +527,7 @@ TaxaReading read_taxa(std::string_view text) {
   if (text.size() > 2 && text.front() == '[' && text.find(']') == text.size() - 1) {
     text = trim(text.substr(1, text.size() - 2));  // a taxon set apart as a whole
   }
-  auto const plain = in_plain_letters(text);
+  auto const plain = in_plain_letters(with_notes_apart(text));
   auto reading = TaxaReader{plain}.read();
   for (auto& taxon : reading.taxa) {
     if (taxon.name.empty()) taxon.name = squeeze(text);

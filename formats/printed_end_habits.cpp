@@ -1,0 +1,120 @@
+#include "keydrift/formats/printed_end_habits.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestEnd = 160;  // bytes of a destination
+constexpr std::size_t kWordsOfName = 6;   // with its author
+constexpr std::size_t kFewest = 3;        // ends that make a habit
+
+// "Roe", "Roe & Dorn, 1900": an author behind a name.
+bool may_be_author(std::string_view text) {
+  auto const words = words_of(text);
+  return std::all_of(words.begin(), words.end(), [](std::string_view word) {
+    return (is_authorish(word) && !is_digit(code_point_at(word, 0).value)) || is_particle(word) ||
+           is_year(word);
+  });
+}
+
+// A number of the key, a name: what may stand at an end.
+bool is_end(std::string_view text, Numbering const& numbering) {
+  text = trim(text);
+  if (text.empty() || text.size() > kLongestEnd) return false;
+  auto const stripped = strip_pointer(text);
+  if (auto const number = numbering.read(stripped)) return numbering.has_number(number->number);
+  return certain_destination(text, numbering) || is_bare_epithet(text) || is_genusless_name(text);
+}
+
+// Behind the last of the signs that stand before a blank.
+template <class IsSign>
+std::string_view behind_last(std::string_view text, IsSign is_sign) {
+  auto const from = text.size() > kLongestEnd ? text.size() - kLongestEnd : 0;
+  for (std::size_t at = text.size(); at > from;) {
+    auto const c = code_point_before(text, at);
+    if (at < text.size() && is_blank(code_point_at(text, at).value) && is_sign(c.value)) {
+      return trim(text.substr(at));
+    }
+    at -= c.length;
+  }
+  return {};
+}
+
+bool is_colon(char32_t c) { return c == ':'; }
+bool is_long_dash(char32_t c) { return is_dash(c); }
+
+}  // namespace
+
+std::optional<BracketedEnd> bracketed_end(std::string_view text) {
+  text = trim_right(text);
+  if (text.size() > 3 && text.back() == '.') text.remove_suffix(1);
+  if (text.size() < 4 || (text.back() != ')' && text.back() != ']')) return std::nullopt;
+  char const closes = text.back();
+  char const opens = closes == ')' ? '(' : '[';
+  std::size_t depth = 0;
+  auto const from = text.size() > kLongestEnd ? text.size() - kLongestEnd : 0;
+  for (std::size_t at = text.size(); at-- > from;) {
+    if (text[at] == closes) ++depth;
+    if (text[at] != opens || --depth > 0) continue;
+    if (at == 0) return std::nullopt;
+    BracketedEnd const end{at, trim(text.substr(at + 1, text.size() - at - 2))};
+    if (closes == ')' && may_be_author(end.inside)) return std::nullopt;
+    return end;
+  }
+  return std::nullopt;
+}
+
+EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  std::size_t filled = 0;
+  std::size_t brackets = 0;
+  std::size_t colons = 0;
+  std::size_t dashes = 0;
+  for (auto const& line : lines) {
+    if (line.text.empty()) continue;
+    ++filled;
+    auto const bracket = bracketed_end(line.text);
+    if (bracket && is_end(bracket->inside, numbering)) ++brackets;
+    if (is_end(behind_last(line.text, is_colon), numbering)) ++colons;
+    if (is_end(behind_last(line.text, is_long_dash), numbering)) ++dashes;
+  }
+  // About half of the leads of a nested key end in a destination, and leads may take two lines.
+  auto const is_habit = [filled](std::size_t count) {
+    return count >= kFewest && count * 4 >= filled;
+  };
+  EndHabits habits;
+  habits.brackets = is_habit(brackets);
+  habits.colon = is_habit(colons);
+  habits.dash = is_habit(dashes);
+  return habits;
+}
+
+std::optional<std::size_t> loose_name(std::string_view text) {
+  text = trim_right(text);
+  auto const from = text.size() > kLongestEnd ? text.find(' ', text.size() - kLongestEnd) : 0;
+  if (from == std::string_view::npos) return std::nullopt;
+  auto const words = words_of(text.substr(from));
+  auto const first = words.size() > kWordsOfName ? words.size() - kWordsOfName : 1;
+  for (auto w = first; w < words.size(); ++w) {
+    auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+    auto name = text.substr(begin);
+    if (name.ends_with('.')) name.remove_suffix(1);
+    if (is_bare_epithet(name)) return begin;
+    bool const sentence = words[w - 1].ends_with('.') || words[w - 1].ends_with(':');
+    bool const authored =
+        std::all_of(words.begin() + static_cast<std::ptrdiff_t>(w) + 1, words.end(),
+                    [](std::string_view word) { return is_authorish(word) || is_particle(word); });
+    auto const genus = without_end(words[w]);
+    bool const latin = is_capitalised(genus) && has_strict_latin_ending(fold(genus));
+    if (latin && authored && (!sentence || w + 1 == words.size())) return begin;
+  }
+  return std::nullopt;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,214 @@
+// Keys that number their couplets, or set their leads' ends, in ways of their own.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+
+// --- numbers -------------------------------------------------------------------------------------
+
+struct Numbers {
+  char const* name;
+  char const* text;  // leads to couplets 2 and 3, then four species
+};
+
+void PrintTo(Numbers const& numbers, std::ostream* out) { *out << numbers.name; }
+
+class PrintedNumbers : public testing::TestWithParam<Numbers> {};
+
+TEST_P(PrintedNumbers, GiveTheSameThreeCouplets) {
+  auto const edition = read_key(GetParam().text).edition;
+  ASSERT_EQ(edition.couplets.size(), 3U);
+  std::string words;
+  for (auto const& couplet : edition.couplets) {
+    ASSERT_EQ(couplet.leads.size(), 2U) << couplet.label;
+    for (auto const& lead : couplet.leads) words += lead.text + ";";
+  }
+  EXPECT_EQ(words, "Shell smooth;Shell ribbed;Foot pale;Foot dark;Lip thin;Lip thick;");
+  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[0].leads[0].destination).couplet, CoupletId{1});
+  EXPECT_EQ(std::get<ToCouplet>(edition.couplets[0].leads[1].destination).couplet, CoupletId{2});
+  ASSERT_EQ(edition.taxa.size(), 4U);
+  EXPECT_EQ(edition.taxa[0].name, "Aus bus");
+  EXPECT_EQ(edition.taxa[3].name, "Dus fus");
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All, PrintedNumbers,
+    testing::Values(
+        Numbers{"InHeadingsWithAWord",
+                "Couplet 1\nA. Shell smooth ..... Go to Couplet 2\nB. Shell ribbed ..... Go to "
+                "Couplet 3\nCouplet 2\nA. Foot pale ..... Aus bus\nB. Foot dark ..... Aus cus\n"
+                "Couplet 3\nA. Lip thin ..... Dus eus\nB. Lip thick ..... Dus fus\n"},
+        Numbers{
+            "AloneAboveLetters",
+            "1.\na. Shell smooth ..... 2\nb. Shell ribbed ..... 3\n\n2.\na. Foot pale ..... Aus "
+            "bus\nb. Foot dark ..... Aus cus\n\n3.\na. Lip thin ..... Dus eus\nb. Lip thick "
+            "..... Dus fus\n"},
+        Numbers{"AloneAboveBullets",
+                "1.\n\xE2\x80\xA2 Shell smooth ..... 2\n\xE2\x80\xA2 Shell ribbed ..... 3\n2.\n"
+                "\xE2\x80\xA2 Foot pale ..... Aus bus\n\xE2\x80\xA2 Foot dark ..... Aus cus\n3.\n"
+                "\xE2\x80\xA2 Lip thin ..... Dus eus\n\xE2\x80\xA2 Lip thick ..... Dus fus\n"},
+        Numbers{"OnceForLetters",
+                "1. a) Shell smooth ..... 2\n   b) Shell ribbed ..... 3\n2. a) Foot pale ..... Aus "
+                "bus\n   b) Foot dark ..... Aus cus\n3. a) Lip thin ..... Dus eus\n   b) Lip thick "
+                "..... Dus fus\n"},
+        Numbers{"BehindAWord",
+                "No. 1. Shell smooth ..... 2\n- Shell ribbed ..... 3\nNo. 2. Foot pale ..... Aus "
+                "bus\n- Foot dark ..... Aus cus\nNo. 3. Lip thin ..... Dus eus\n- Lip thick ..... "
+                "Dus fus\n"},
+        Numbers{"WithARing",
+                "1\xC2\xB0 Shell smooth ..... 2\n- Shell ribbed ..... 3\n2\xC2\xB0 Foot pale ..... "
+                "Aus bus\n- Foot dark ..... Aus cus\n3\xC2\xB0 Lip thin ..... Dus eus\n- Lip thick "
+                "..... Dus fus\n"},
+        Numbers{"WithAComma",
+                "1, Shell smooth ..... 2\n- Shell ribbed ..... 3\n2, Foot pale ..... Aus bus\n"
+                "- Foot dark ..... Aus cus\n3, Lip thin ..... Dus eus\n- Lip thick ..... Dus "
+                "fus\n"},
+        Numbers{
+            "Roman",
+            "I. Shell smooth ..... II\nI. Shell ribbed ..... III\nII. Foot pale ..... Aus bus\n"
+            "II. Foot dark ..... Aus cus\nIII. Lip thin ..... Dus eus\nIII. Lip thick ..... Dus "
+            "fus\n"},
+        Numbers{"RomanWithDashes",
+                "I. Shell smooth II\n\xE2\x80\x93 Shell ribbed III\nII. Foot pale Aus bus\n"
+                "\xE2\x80\x93 Foot dark Aus cus\nIII. Lip thin Dus eus\n\xE2\x80\x93 Lip "
+                "thick Dus fus\n"},
+        Numbers{"CapitalsWithLetters",
+                "Aa. Shell smooth ..... B\nAb. Shell ribbed ..... C\nBa. Foot pale ..... Aus bus\n"
+                "Bb. Foot dark ..... Aus cus\nCa. Lip thin ..... Dus eus\nCb. Lip thick ..... Dus "
+                "fus\n"}),
+    [](auto const& one) { return std::string{one.param.name}; });
+
+TEST(PrintedNumbers, OfALineAboveItsLeadsAreHeadings) {
+  EXPECT_EQ(line_kinds("Couplet 1\nA. Shell smooth ..... Couplet 2\nB. Shell ribbed ..... Aus bus\n"
+                       "Couplet 2\nA. Foot pale ..... Aus cus\nB. Foot dark ..... Aus dus\n"),
+            "heading, lead, lead, heading, lead, lead");
+}
+
+TEST(PrintedNumbers, StayDestinationsWhereNoLeadFollowsThem) {
+  EXPECT_EQ(sketch("1. Shell smooth\n     2\n- Shell ribbed\n     Aus bus\n2. Foot pale\n     Aus "
+                   "cus\n- Foot dark\n     Aus dus\n"),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n"
+            "2[-] Foot dark -> Aus dus\n");
+}
+
+// --- ends ----------------------------------------------------------------------------------------
+
+TEST(PrintedEnds, StandInBracketsThroughoutAFile) {
+  EXPECT_EQ(sketch("1. Shell smooth [2]\n- Shell ribbed [Aus bus]\n2. Foot pale [Aus cus]\n"
+                   "- Foot dark [3]\n3. Lip thin [Aus dus]\n- Lip thick [Aus eus]\n"),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n"
+            "2[-] Foot dark -> 3\n3[3] Lip thin -> Aus dus\n3[-] Lip thick -> Aus eus\n");
+}
+
+TEST(PrintedEnds, AreNoAuthorsInBrackets) {
+  EXPECT_EQ(sketch("1. Shell smooth  2\n- Shell ribbed  A. bus (Roe, 1900)\n2. Foot pale  A. cus "
+                   "(Dorn, 1901)\n- Foot dark  A. dus (Roe)\n"),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> A. bus\n2[2] Foot pale -> A. cus\n"
+            "2[-] Foot dark -> A. dus\n");
+}
+
+TEST(PrintedEnds, AreEpithetsBehindColons) {
+  EXPECT_EQ(sketch("Key to the species of Aus\n\n1. Shell smooth: 2\n- Shell ribbed: bus\n2. Foot "
+                   "pale: cus\n- Foot dark: lacustris\n"),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n"
+            "2[-] Foot dark -> Aus lacustris\n");
+}
+
+TEST(PrintedEnds, AreEpithetsThatNothingSetsApart) {
+  std::string const text =
+      "Key to the species of Aus\n\n1 Shell smooth 2\n- Shell ribbed 3\n2 Foot pale lacustris\n"
+      "- Foot dark montanus\n3 Lip thin robusta\n- Lip thick gracilis\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> 3\n2[2] Foot pale -> Aus lacustris\n"
+            "2[-] Foot dark -> Aus montanus\n3[3] Lip thin -> Aus robusta\n3[-] Lip thick -> Aus "
+            "gracilis\n");
+  std::size_t told = 0;
+  for (auto const& finding : findings_of(text)) {
+    if (finding.find("assumed-destination") != std::string::npos) ++told;
+  }
+  EXPECT_EQ(told, 4U);
+}
+
+TEST(PrintedEnds, AreNoWordsOfLeadsWithCoupletsBeneath) {
+  EXPECT_EQ(
+      sketch("1. Foot with a carina\n   2. Shell smooth ..... Aus bus\n   2. Shell ribbed "
+             "..... Aus cus\n1. Foot without a carina ..... Aus dus\n"),
+      "1[1] Foot with a carina -> 2\n1[1] Foot without a carina -> Aus dus\n2[2] Shell smooth "
+      "-> Aus bus\n2[2] Shell ribbed -> Aus cus\n");
+}
+
+TEST(PrintedEnds, GoOnBehindTheAuthorOfASpecies) {
+  EXPECT_EQ(
+      sketch("1. Shell smooth ..... Aus bus (Roe) Dorn var. cus Lund\n- Shell ribbed ..... 2\n"
+             "2. Foot pale ..... Aus dus Roe agg.\n- Foot dark ..... Aus species A\n"),
+      "1[1] Shell smooth -> Aus bus var. cus\n1[-] Shell ribbed -> 2\n2[2] Foot pale -> Aus "
+      "dus agg.\n2[-] Foot dark -> Aus species A\n");
+}
+
+TEST(PrintedEnds, FollowRowsOfHyphens) {
+  EXPECT_EQ(
+      sketch("1. Shell smooth, with a lip----------\n                         Aus bus\n"
+             "- Shell ribbed-------------------- 2\n2. Foot pale---- Aus cus[1]\n- Foot dark-- "
+             "Aus dus\n"),
+      "1[1] Shell smooth, with a lip -> Aus bus\n1[-] Shell ribbed -> 2\n2[2] Foot pale -> Aus "
+      "cus (1)\n2[-] Foot dark -> Aus dus\n");
+}
+
+// --- pages ---------------------------------------------------------------------------------------
+
+TEST(PrintedColumns, AreReadOneAfterTheOther) {
+  std::string const text =
+      "KEY TO THE SPECIES OF AUS            the older collections were made in\n"
+      "                                     the fens of Orm, where the water was\n"
+      "1. Shell smooth, its lip thin        low in most of the years before 1900,\n"
+      "   and pale .............. 2         and where nobody has looked since.\n"
+      "-- Shell ribbed throughout           Later visits brought few shells and\n"
+      "   .................. Aus bus        none of them alive. The drawings are\n"
+      "2. Foot pale; eyes black, on         by the author and were made from dry\n"
+      "   long stalks ...... Aus cus        specimens, which are kept in Halvern.\n"
+      "-- Foot dark; eyes lacking or        Measurements are given in tenths of\n"
+      "   very small ....... Aus dus        a millimetre throughout this paper.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth, its lip thin and pale -> 2\n1[--] Shell ribbed throughout -> Aus "
+            "bus\n2[2] Foot pale; eyes black, on long stalks -> Aus cus\n2[--] Foot dark; eyes "
+            "lacking or very small -> Aus dus\n");
+  auto const reading = read_key(text);
+  ASSERT_EQ(reading.source.lines.size(), 10U);
+  for (std::size_t i = 0; i < 10; ++i) EXPECT_EQ(reading.source.lines[i].line, i + 1);
+}
+
+TEST(PrintedColumns, OfDestinationsAreNone) {
+  EXPECT_EQ(
+      sketch("1. Shell smooth                    2\n- Shell ribbed                    Aus bus\n"
+             "2. Foot pale                      Aus cus\n- Foot dark                       "
+             "Aus dus\n"),
+      "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n"
+      "2[-] Foot dark -> Aus dus\n");
+}
+
+TEST(PrintedLabels, AreNoNamesOfPartsWithAHyphen) {
+  EXPECT_EQ(sketch("1-   Siphon with a seta only; seta\n2-C absent ..... 2\n1-   Siphon bare ..... "
+                   "Aus bus\n2-   Foot pale ..... Aus cus\n2-   Foot dark ..... Aus dus\n"),
+            "1[1] Siphon with a seta only; seta 2-C absent -> 2\n1[1] Siphon bare -> Aus bus\n2[2] "
+            "Foot pale -> Aus cus\n2[2] Foot dark -> Aus dus\n");
+}
+
+TEST(PrintedLabels, AreNoNumbersOfAccountsBehindTheKey) {
+  EXPECT_EQ(
+      line_kinds("1. Shell smooth ..... 1. Ausella bus\n- Shell ribbed ..... 2. Ausella cus\n\n"
+                 "1. Ausella bus (Roe) Dorn, Fauna 2: 19\n\n2. Ausella cus Roe, Fauna 3: 4\n"),
+      "lead, lead, blank, heading, blank, heading");
+}
+
+}  // namespace
+}  // namespace keydrift
