@@ -118,9 +118,14 @@ bool LinesAhead::opens_key(std::size_t i) const {
   while (j < limit && split_at_leader(lines_[j].text, numbering_).kind == LeaderKind::none) ++j;
   auto next = next_filled(j + 1);
   // The second lead may bear no label.
-  bool const unlabelled = next < lines_.size() && !read_label(lines_[next].text) &&
-                          split_at_leader(lines_[next].text, numbering_).kind != LeaderKind::none;
-  if (unlabelled) next = next_filled(next + 1);
+  if (next < lines_.size() && !read_label(lines_[next].text)) {
+    auto last = next;
+    while (last < limit && !lines_[last].text.empty() &&
+           split_at_leader(lines_[last].text, numbering_).kind == LeaderKind::none) {
+      ++last;
+    }
+    if (last < limit && !lines_[last].text.empty()) next = next_filled(last + 1);
+  }
   if (next >= lines_.size()) return false;
   if (read_misprinted_label(lines_[next].text, 1, false)) return true;
   auto const label = read_label(lines_[next].text);

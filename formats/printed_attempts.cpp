@@ -76,7 +76,8 @@ class Reader {
         reads.begin(), reads.end(),
         [](ReadLead const& read) { return read.to.form == DestinationForm::couplet; }));
     return !reads.empty() && best_->grouping.layout == Layout::parallel &&
-           numbered * 4 >= reads.size() && best_->judgement.sound * 3 >= reads.size() * 2;
+           numbered * 4 >= reads.size() && best_->judgement.sound * 3 >= reads.size() * 2 &&
+           best_->judgement.strays * 5 <= reads.size();
   }
 
   [[nodiscard]] KeyText key_text(LeadsRead const& read) const {

@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -17,15 +19,19 @@ class CoupletIndex {
  public:
   void add(std::uint32_t part, LabelKey key, CoupletId couplet) {
     by_part_.emplace(in_part(part, key), couplet);
-    anywhere_.emplace(key, couplet);
+    anywhere_.emplace(key, Home{couplet, part});
+    if (((key >> 16U) & 0xFFFFFFFFU) == 1) first_.insert(part);
   }
   // The couplet of that label in the part, else in the whole file.
   [[nodiscard]] std::optional<CoupletId> find(std::uint32_t part, LabelKey key) const {
     if (auto const here = by_part_.find(in_part(part, key)); here != by_part_.end()) {
       return here->second;
     }
-    if (auto const there = anywhere_.find(key); there != anywhere_.end()) return there->second;
-    return std::nullopt;
+    auto const there = anywhere_.find(key);
+    if (there == anywhere_.end()) return std::nullopt;
+    // Keys that begin with 1 each do not lead into each other by numbers.
+    bool const apart = first_.contains(part) && first_.contains(there->second.part);
+    return apart ? std::nullopt : std::optional{there->second.couplet};
   }
 
  private:
@@ -33,7 +39,12 @@ class CoupletIndex {
     return key ^ (static_cast<LabelKey>(part) << 50U);
   }
   std::unordered_map<LabelKey, CoupletId> by_part_;
-  std::unordered_map<LabelKey, CoupletId> anywhere_;
+  struct Home {
+    CoupletId couplet;
+    std::uint32_t part{};
+  };
+  std::unordered_map<LabelKey, Home> anywhere_;
+  std::unordered_set<std::uint32_t> first_;  // parts that have a couplet 1
 };
 
 class Builder {
@@ -124,9 +135,13 @@ class Builder {
     std::vector<std::string> titles{edition_.front.title, edition_.front.scope.taxa};
     for (auto const& part : edition_.parts) titles.push_back(part.title);
     add_headings(titles);
-    NameTable names{key_.name, reads_, titles};
+    NameTable names{key_.name, reads_, titles, passages()};
+    std::uint32_t part_before = 0;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
+      auto const part = grouping_.couplets[home_[i].couplet.index].part;
+      if (i == 0 || part != part_before) names.enter_part(edition_.parts[part].title);
+      part_before = part;
       switch (read.to.form) {
         case DestinationForm::couplet:
           resolve_couplet(i);
@@ -135,7 +150,11 @@ class Builder {
           read.lead.destination = ToKey{title_of(read.to.key_name)};
           break;
         case DestinationForm::taxa:
-          read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
+          if (auto const* title = part_of_group(i)) {
+            read.lead.destination = ToKey{*title};
+          } else {
+            read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
+          }
           break;
         case DestinationForm::none:
           resolve_missing(i);
@@ -146,6 +165,29 @@ class Builder {
     names.report(findings_);
   }
 
+  // "bus group", where a part of the file has that title.
+  [[nodiscard]] std::string const* part_of_group(std::size_t i) const {
+    auto const wanted = fold(reads_[i].lead.destination_printed);
+    if (edition_.parts.size() < 2 || !says_group(wanted)) return nullptr;
+    for (auto const& part : edition_.parts) {
+      if (fold(part.title) == wanted) return &part.title;
+    }
+    return nullptr;
+  }
+
+  // Text that may name a genus which leads abbreviate.
+  [[nodiscard]] std::vector<std::string> passages() const {
+    constexpr std::size_t kMost = 2000;  // of remarks and of leads
+    std::vector<std::string> passages;
+    for (auto const& remark : sorted_.remarks) {
+      if (passages.size() < kMost) passages.push_back(joined(remark));
+    }
+    for (std::size_t i = 0; i < std::min(reads_.size(), kMost); ++i) {
+      passages.push_back(reads_[i].lead.text);
+    }
+    return passages;
+  }
+
   // Headings and running heads name the genus as well.
   void add_headings(std::vector<std::string>& titles) const {
     constexpr std::size_t kTitleBytes = 200;
@@ -154,11 +196,11 @@ class Builder {
       if (remark.kind != RemarkKind::heading && !before_key) continue;
       titles.emplace_back(start_of(joined(remark), kTitleBytes));
     }
-    std::size_t line = 0;
-    for (auto const& account : sorted_.accounts) {
-      if (account.kind != LineKind::running_head) continue;
-      while (key_.lines[line].number < account.line) ++line;
-      titles.push_back(squeeze(key_.lines[line].text));
+    // One account a line.
+    for (std::size_t i = 0; i < std::min(sorted_.accounts.size(), key_.lines.size()); ++i) {
+      if (sorted_.accounts[i].kind == LineKind::running_head) {
+        titles.push_back(squeeze(key_.lines[i].text));
+      }
     }
   }
 

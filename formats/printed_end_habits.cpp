@@ -105,7 +105,8 @@ std::optional<std::size_t> loose_name(std::string_view text) {
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto name = text.substr(begin);
     if (name.ends_with('.')) name.remove_suffix(1);
-    if (is_bare_epithet(name)) return begin;
+    bool const strict = has_strict_latin_ending(without_end(words[w])) || words[w].ends_with("or");
+    if (strict && is_bare_epithet(name)) return begin;
     bool const sentence = words[w - 1].ends_with('.') || words[w - 1].ends_with(':');
     bool const authored =
         std::all_of(words.begin() + static_cast<std::ptrdiff_t>(w) + 1, words.end(),

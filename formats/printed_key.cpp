@@ -171,6 +171,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     lines[i].markup = markup[i];
   }
   bool const declared = declared_layout(lines).has_value();
+  if (!declared) take_off_line_numbers(lines);
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) lines = part_run_on_lines(std::move(lines));
   auto attempt = choose_reading(text, lines);

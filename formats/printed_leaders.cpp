@@ -102,9 +102,15 @@ Run dot_run(std::string_view text, std::size_t at) {
   auto const behind = code_point_at(text, run.end);
   bool const alone = after_blank && at > 0 && longest == 1 && text[at] == '.' &&
                      (behind.length == 0 || is_blank(behind.value));
-  run.leader = ellipsis || spaced || alone || longest >= 3 ||
+  // " .A. bus": the last of them set close to an abbreviated genus.
+  bool const behind_sentence = !after_blank && groups == 2 && second_begin + 1 == run.end;
+  bool const glued = (behind_sentence || (after_blank && at > 0 && groups == 1)) && longest == 1 &&
+                     is_upper(behind.value) &&
+                     code_point_at(text, run.end + behind.length).value == '.';
+  run.leader = ellipsis || spaced || alone || glued || longest >= 3 ||
                (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   if (low_lines_only && longest < 3) run.leader = false;
+  if (glued && behind_sentence) run.begin = second_begin;
   // "clear. ....... 5": the first dot ends the sentence.
   if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
     run.begin = second_begin;

@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 #include <span>
+#include <unordered_map>
 #include <unordered_set>
 #include <utility>
 
@@ -45,6 +46,7 @@ class LeadReader {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
     }
     part_lists();
+    give_nouns_back();
     return std::move(reads_);
   }
 
@@ -151,7 +153,7 @@ class LeadReader {
       return std::nullopt;
     }
     if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
-    if (is_latin_name(text)) return begin;
+    if (is_latin_name(text) || is_named_in_capitals(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
     auto const& piece = sorted_.pieces[raw.first_piece + raw.piece_count - 2];
     auto const& before = key_.lines[piece.line];
@@ -194,6 +196,35 @@ class LeadReader {
       return;
     }
     finish(i, joined, text.size(), text.size());
+  }
+
+  // "… ohne Dornen bus": where leads end in epithets alone, a noun before one is no genus, unless
+  // another lead has it too.
+  void give_nouns_back() {
+    std::size_t genusless = 0;
+    std::size_t named = 0;
+    std::unordered_map<std::string, std::size_t> genera;
+    for (auto const& read : reads_) {
+      if (read.to.form != DestinationForm::taxa) continue;
+      ++named;
+      if (read.to.taxa.taxa.front().genusless) ++genusless;
+      ++genera[first_word_of(read.to.taxa.taxa.front().name)];
+    }
+    if (genusless * 2 <= named) return;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& read = reads_[i];
+      if (read.leaders != LeaderKind::blank || read.to.form != DestinationForm::taxa) continue;
+      auto const& taxon = read.to.taxa.taxa.front();
+      auto const genus = first_word_of(taxon.name);
+      if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
+      if (genera[genus] > 1) continue;
+      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      std::string_view const text = joined.raw;
+      auto const begin = text.rfind(genus + " ");
+      if (begin == std::string_view::npos) continue;
+      auto const epithet = skip_blanks(text, begin + genus.size());
+      finish(i, joined, begin + genus.size(), epithet);
+    }
   }
 
   // "Aus, Bus": two genera, where no other lead has an author behind a comma.

@@ -29,6 +29,9 @@ struct SourceLine {
 
 [[nodiscard]] std::vector<SourceLine> split_lines(std::string_view text);
 
+// Takes the numbers of lines off that a manuscript under review prints in its margin.
+void take_off_line_numbers(std::vector<SourceLine>& lines);
+
 // Bytes [begin, end) of the decoded text, which begin within the line.
 [[nodiscard]] Place place_in(SourceLine const& line, std::size_t begin, std::size_t end);
 

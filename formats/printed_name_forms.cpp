@@ -30,6 +30,20 @@ bool is_latin_name(std::string_view text) {
          has_epithet_ending(name_words.back());
 }
 
+bool is_short_name(std::string_view text) {
+  auto const words = words_of(start_of(text, 120));
+  if (words.size() < 3 || !is_abbreviated(words[0]) || !is_epithet(words[1])) return false;
+  // "A. cochlear, n. sp.", "A. cochlear Roe, 1900", "A. cochlear (p. 4)"
+  auto const next = words[2];
+  bool const fresh = next == "n." || next == "sp." || next == "nov." || next == "new";
+  bool const page = next == "(p." || next == "p.";
+  auto const reading = read_taxa(text);
+  bool const authored =
+      is_authorish(next) && !reading.taxa.front().authorship.empty() && reading.taxa.size() == 1;
+  constexpr std::size_t kLongestMark = 24;
+  return (fresh || page || authored) && reading.remark.size() <= kLongestMark;
+}
+
 bool is_genusless_name(std::string_view text) {
   auto const words = words_of(start_of(text, 200));
   if (words.size() < 2 || words.size() > 12 || text.find(';') != std::string_view::npos)
@@ -55,8 +69,8 @@ bool is_bare_epithet(std::string_view text) {
   }
   if (words.size() == 1) return has_strict_latin_ending(words[0]) || words[0].ends_with("or");
   if (!has_epithet_ending(words[0])) return false;
-  return is_genusless_name(text) || is_rank(words[1]) || words[1].front() == '(' ||
-         words[1].front() == '[';
+  return is_genusless_name(text) || is_rank(words[1]) || is_limit_word(words[1]) ||
+         words[1].front() == '(' || words[1].front() == '[';
 }
 
 std::vector<std::string> figures_in(std::string_view text) {

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -15,20 +17,6 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestBeginning = 4;  // letters before the full stop of an abbreviation
-
-// The first word if it is a genus written in full; "AUS" becomes "Aus".
-std::string full_genus(std::string_view name) {
-  auto const words = words_of(name);
-  if (words.empty() || !is_capitalised(words[0])) return {};
-  auto genus = std::string{words[0]};
-  bool const capitals =
-      std::all_of(genus.begin(), genus.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
-  if (capitals) {
-    std::transform(genus.begin() + 1, genus.end(), genus.begin() + 1,
-                   [](char c) { return static_cast<char>(c - 'A' + 'a'); });
-  }
-  return genus;
-}
 
 // Beginnings of one to four letters.
 std::vector<std::string> beginnings(std::string const& genus) {
@@ -41,178 +29,38 @@ std::vector<std::string> beginnings(std::string const& genus) {
   return out;
 }
 
-// Words of titles that are no genus, whatever their ending.
-bool is_title_word(std::string_view folded) {
-  static constexpr std::array kWords{"key"sv,
-                                     "keys"sv,
-                                     "species"sv,
-                                     "genus"sv,
-                                     "genera"sv,
-                                     "subgenus"sv,
-                                     "males"sv,
-                                     "females"sv,
-                                     "larvae"sv,
-                                     "adults"sv,
-                                     "nymphs"sv,
-                                     "workers"sv,
-                                     "families"sv,
-                                     "family"sv,
-                                     "tribes"sv,
-                                     "groups"sv,
-                                     "subspecies"sv,
-                                     "especies"sv,
-                                     "espécies"sv,
-                                     "espèces"sv,
-                                     "specie"sv,
-                                     "specierum"sv,
-                                     "generum"sv,
-                                     "generis"sv,
-                                     "sectionis"sv,
-                                     "subgeneris"sv,
-                                     "clavis"sv,
-                                     "clave"sv,
-                                     "chave"sv,
-                                     "clé"sv,
-                                     "genre"sv,
-                                     "género"sv,
-                                     "gênero"sv,
-                                     "genere"sv,
-                                     "table"sv,
-                                     "tabula"sv,
-                                     "tabelle"sv,
-                                     "revision"sv,
-                                     "notes"sv,
-                                     "identification"sv,
-                                     "determination"sv,
-                                     "une"sv,
-                                     "les"sv,
-                                     "des"sv,
-                                     "pages"sv,
-                                     "figures"sv,
-                                     "plates"sv,
-                                     "introduction"sv,
-                                     "synopsis"sv,
-                                     "conspectus"sv,
-                                     "synoptica"sv,
-                                     "dispositio"sv,
-                                     "systematica"sv,
-                                     "flora"sv,
-                                     "fauna"sv,
-                                     "larva"sv,
-                                     "imagines"sv,
-                                     "females,"sv,
-                                     "hembras"sv,
-                                     "machos"sv,
-                                     "las"sv,
-                                     "los"sv,
-                                     "islas"sv,
-                                     "the"sv,
-                                     "basis"sv,
-                                     "of"sv,
-                                     "to"sv,
-                                     "for"sv,
-                                     "known"sv,
-                                     "from"sv,
-                                     "arten"sv,
-                                     "gattungen"sv,
-                                     "familien"sv,
-                                     "übersicht"sv,
-                                     "uebersicht"sv,
-                                     "bestimmungstabelle"sv,
-                                     "bestimmungsschlüssel"sv,
-                                     "schlüssel"sv,
-                                     "analysis"sv,
-                                     "arter"sv,
-                                     "soorten"sv,
-                                     "gatunków"sv,
-                                     "genres"sv,
-                                     "géneros"sv,
-                                     "gêneros"sv,
-                                     "generi"sv,
-                                     "orders"sv,
-                                     "imagos"sv,
-                                     "puparia"sv,
-                                     "para"sv,
-                                     "das"sv,
-                                     "dos"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
+constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
+constexpr int kSureWeight = 6;     // of one that its part's title is believed
 
-// Words that announce the genus in a title.
-bool announces_genus(std::string_view folded) {
-  static constexpr std::array kWords{"of"sv,     "genus"sv,  "gattung"sv, "genre"sv, "género"sv,
-                                     "gênero"sv, "genere"sv, "generis"sv, "der"sv,   "de"sv,
-                                     "du"sv,     "do"sv,     "geslacht"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
-
-bool says_genus(std::string_view folded) {
-  static constexpr std::array kWords{"genus"sv,  "gattung"sv, "genre"sv,   "género"sv,
-                                     "gênero"sv, "genere"sv,  "generis"sv, "geslacht"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
-
-bool names_section(std::string_view folded) {
-  static constexpr std::array kWords{"sect"sv,         "section"sv,   "sektion"sv, "sectio"sv,
-                                     "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
-                                     "subgenus"sv,     "subsect"sv,   "sección"sv, "seção"sv,
-                                     "untergattung"sv, "sous-genre"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
-
-// The genera that a title may speak of, the likeliest first: "Key to the species of Aus",
-// "KEY TO THE SPECIES OF AUS", "Die Aus-Arten".
-std::vector<std::string> genera_in_title(std::string const& title) {
-  std::vector<std::string> said;  // "genus Aus"
-  std::vector<std::string> announced_latin;
-  std::vector<std::string> latin;
-  std::vector<std::string> announced;
-  std::string before;
-  bool in_section = false;
-  auto const words = words_of(title);
-  // In a text of sentences every noun behind a full stop has a capital.
-  constexpr std::size_t kWordsOfATitle = 12;
-  constexpr std::size_t kWordsOfAName = 3;
-  bool const prose =
-      !mentions_key(title) &&
-      (words.size() > kWordsOfATitle || (title.ends_with('.') && words.size() > kWordsOfAName));
-  for (std::size_t w = 0; w < words.size(); ++w) {
-    auto bare = words[w];
-    while (!bare.empty() && "([\"'"sv.find(bare.front()) != std::string_view::npos) {
-      bare.remove_prefix(1);
+// The initials of the genera that leads abbreviate.
+std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
+  std::set<std::string> initials;
+  for (auto const& read : reads) {
+    for (auto const& taxon : read.to.taxa.taxa) {
+      auto const words = words_of(taxon.name);
+      if (words.empty()) continue;
+      auto const first = words.front();
+      if (!is_abbreviated(first)) continue;
+      initials.emplace(first.substr(0, code_point_at(first, 0).length));
     }
-    bare = bare.substr(0, bare.find('-'));
-    while (!bare.empty() && ",.:;)]\"'"sv.find(bare.back()) != std::string_view::npos) {
-      bare.remove_suffix(1);
-    }
-    auto const genus = full_genus(bare);
-    auto const folded = fold(bare);
-    bool const capitals = genus != bare;
-    bool const authored = w + 1 < words.size() && is_authorish(words[w + 1]);
-    bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
-                        folded.ends_with("aceae") || folded.ends_with("oidea");
-    bool const likely = !prose || capitals || authored || announces_genus(before);
-    // "generis Ausae" is not the name's own form; "generis Ausella" is.
-    bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
-    // "Sect. 2. Verticillatae": sections have names of their own.
-    if (names_section(before)) in_section = true;
-    bool const section = in_section;
-    if (announces_genus(folded)) in_section = false;
-    if (genus.size() >= 3 && !is_title_word(folded) && likely && !family && !genitive && !section) {
-      if (says_genus(before)) {
-        said.push_back(genus);
-      } else if (has_latin_ending(genus)) {
-        (announces_genus(before) ? announced_latin : latin).push_back(genus);
-      } else if (announces_genus(before)) {
-        announced.push_back(genus);
-      }
-    }
-    before = folded;
   }
-  for (auto const& further : {announced_latin, latin, announced}) {
-    said.insert(said.end(), further.begin(), further.end());
+  return initials;
+}
+
+// The genus with that initial that the text names with a species or as "Aus spp.".
+std::string genus_in_passage(std::string_view text, std::string_view initial) {
+  auto const words = words_of(text);
+  for (std::size_t w = 0; w + 1 < words.size(); ++w) {
+    auto word = words[w];
+    while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
+    if (!word.starts_with(initial) || !is_capitalised(word) || !has_latin_ending(word)) continue;
+    auto const next = words[w + 1].substr(0, words[w + 1].find_first_of(",;:)"));
+    bool const several = next == "spp." || next == "sp.";
+    bool const species =
+        has_strict_latin_ending(word) && is_epithet(next) && has_strict_latin_ending(next) && w > 0;
+    if (several || species) return std::string{word};
   }
-  return said;
+  return {};
 }
 
 bool is_one_word(std::string_view name) {
@@ -236,7 +84,8 @@ std::string_view after_first_word(std::string_view name) {
 }  // namespace
 
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
-                     std::vector<std::string> const& titles)
+                     std::vector<std::string> const& titles,
+                     std::vector<std::string> const& passages)
     : file_{file} {
   find_capital_epithets(reads, titles);
   std::vector<std::string> lone;
@@ -263,20 +112,48 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   std::unordered_set<std::string> from_names;  // their initials
   for (auto const& genus : genera_seen_) from_names.insert(beginnings(genus).front());
   // A title's genus stands in for those that the leads nowhere name in full.
+  auto const initials = initials_of(reads);
+  std::vector<TitleGenus> titled;
   for (auto const& title : titles) {
-    for (auto const& genus : genera_in_title(title)) {
-      auto const initial = beginnings(genus).front();
-      bool const named = from_names.count(initial) > 0;
-      if (!named) know(genus);
-      if (last_genus_.empty()) last_genus_ = genus;
+    for (auto& genus : genera_in_title(title)) {
+      if (initials.contains(beginnings(genus.name).front())) genus.weight += kInitialWeight;
+      titled.push_back(std::move(genus));
     }
-    auto const words = words_of(title);
-    for (std::size_t w = 0; w + 1 < words.size(); ++w) {
-      auto const epithet = words[w + 1].substr(0, words[w + 1].find_first_of(".,;:)"));
-      if (full_genus(words[w]) == words[w] && has_latin_ending(words[w]) && is_epithet(epithet) &&
-          has_epithet_ending(epithet)) {
-        title_species_.push_back(std::string{words[w]} + " " + std::string{epithet});
-      }
+    find_title_species(title);
+  }
+  std::stable_sort(titled.begin(), titled.end(),
+                   [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
+  for (auto const& genus : titled) {
+    if (!from_names.contains(beginnings(genus.name).front())) know(genus.name);
+  }
+  if (!titled.empty()) last_genus_ = titled.front().name;
+  // Else any text that names it: "Specimens of Aus spp. were seen".
+  for (auto const& initial : initials) {
+    if (genera_.contains(initial)) continue;
+    for (auto const& passage : passages) {
+      auto const genus = genus_in_passage(passage, initial);
+      if (genus.empty()) continue;
+      know(genus);
+      break;
+    }
+  }
+}
+
+void NameTable::enter_part(std::string const& title) {
+  TitleGenus best;
+  for (auto& genus : genera_in_title(title)) {
+    if (genus.weight > best.weight) best = std::move(genus);
+  }
+  if (best.weight >= kSureWeight) last_genus_ = best.name;
+}
+
+void NameTable::find_title_species(std::string const& title) {
+  auto const words = words_of(title);
+  for (std::size_t w = 0; w + 1 < words.size(); ++w) {
+    auto const epithet = words[w + 1].substr(0, words[w + 1].find_first_of(".,;:)"));
+    if (full_genus(words[w]) == words[w] && has_latin_ending(words[w]) && is_epithet(epithet) &&
+        has_epithet_ending(epithet)) {
+      title_species_.push_back(std::string{words[w]} + " " + std::string{epithet});
     }
   }
 }

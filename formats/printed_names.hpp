@@ -19,9 +19,12 @@ namespace keydrift::printed {
 class NameTable {
  public:
   // Looks at all leads' taxa; `titles`: words that may name the genus ("Key to the species of
-  // Aus").
+  // Aus"); `passages`: any other text of the file.
   NameTable(std::string_view file, std::vector<ReadLead> const& reads,
-            std::vector<std::string> const& titles);
+            std::vector<std::string> const& titles, std::vector<std::string> const& passages);
+
+  // A part with a title of its own begins: its genus is the one that epithets belong to.
+  void enter_part(std::string const& title);
 
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
   [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);
@@ -51,6 +54,7 @@ class NameTable {
   // "Ausbus" where the file has the genus Aus and the name "Aus bus" or "A. bus"; else empty.
   [[nodiscard]] std::string parted_name(std::string const& name) const;
   void see_name(std::string const& name);
+  void find_title_species(std::string const& title);
   // Key to species whose leads end in lone words in capitals: epithets, no genera.
   void find_capital_epithets(std::vector<ReadLead> const& reads,
                              std::vector<std::string> const& titles);

@@ -47,7 +47,12 @@ class RunOnParter {
       }
       leaders = next;
     }
-    return by_labels(text, std::move(found));
+    auto cuts = by_labels(text, std::move(found));
+    if (!cuts.empty()) return cuts;
+    cuts = count_cuts(text);
+    titled_ = !cuts.empty() && cuts.front() > 0;
+    if (!cuts.empty() && cuts.front() == 0) cuts.erase(cuts.begin());
+    return cuts;
   }
 
   // The first cut parts a title from the first lead.

@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -99,6 +100,52 @@ std::size_t rival_begin(std::string_view text, std::size_t from) {
 }
 
 }  // namespace
+
+std::vector<std::size_t> count_cuts(std::string_view text) {
+  constexpr std::size_t kLeast = 200;         // bytes of a paragraph
+  constexpr std::size_t kLongestTitle = 300;  // bytes before couplet 1
+  constexpr std::size_t kLongestEnd = 200;    // bytes that are looked at before a label
+  if (text.size() < kLeast) return {};
+  std::vector<std::size_t> cuts;
+  std::uint32_t number = 0;
+  std::size_t couplets = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    bool const starts = at == 0 || is_blank(code_point_before(text, at).value);
+    bool const sign = is_digit(c.value) || is_dash(c.value);
+    if (!starts || !sign) {
+      at += c.length;
+      continue;
+    }
+    auto const label = read_label(text.substr(at, kLongestLabel));
+    bool const upper = label && is_upper(code_point_at(text, at + label->text_at).value);
+    auto const before = trim_right(
+        text.substr(cuts.empty() ? 0 : cuts.back(), at - (cuts.empty() ? 0 : cuts.back())));
+    auto const end = before.substr(before.size() - std::min(before.size(), kLongestEnd));
+    bool expected = false;
+    if (upper && number == 0) {
+      expected = label->number == 1 && at <= kLongestTitle;
+    } else if (upper) {
+      bool const counts =
+          label->is_dash() || label->number == number || label->number == number + 1;
+      // "… tibia 5 – Antennae": the number is where the lead leads to.
+      expected = counts && !label->decimal && label->end != LabelEnd::dash &&
+                 (trailing_reference(end) || trailing_name(end) || loose_name(end));
+    }
+    if (!expected) {
+      at += c.length;
+      continue;
+    }
+    cuts.push_back(at);
+    if (!label->is_dash()) {
+      if (label->number != number) ++couplets;
+      number = label->number;
+    }
+    at += label->text_at;
+  }
+  if (couplets < 2 || cuts.size() <= kLeastCuts) return {};
+  return cuts;
+}
 
 std::vector<std::size_t> label_cuts(std::string_view text) { return LabelCutter{}.cuts(text); }
 

@@ -14,6 +14,11 @@ namespace keydrift::printed {
 // enough of them for the labels to be beyond doubt.
 [[nodiscard]] std::vector<std::size_t> label_cuts(std::string_view text);
 
+// Where leads begin in a paragraph that prints neither leaders nor full stops: "1 Wings clear 2 –
+// Wings dark Aus bus 2 Legs pale …", every label behind what a lead may lead to.  The first one is
+// where couplet 1 begins, a title before it or not.
+[[nodiscard]] std::vector<std::size_t> count_cuts(std::string_view text);
+
 // Keys that print both leads of a couplet in one line: "1. Wings clear 2. – Wings dark A. bus.".
 // For each line where its second lead begins, 0 where none does; empty where that is not the habit.
 [[nodiscard]] std::vector<std::size_t> rival_cuts(std::vector<SourceLine> const& lines);

@@ -239,8 +239,21 @@ bool starts_footnote(std::string_view line) {
 
 bool mentions_key(std::string_view heading) {
   if (names_a_key(heading)) return true;
-  static constexpr std::array kWords{
-      "key"sv, "schlüssel"sv, "bestimmungsschlüssel"sv, "clé"sv, "clave"sv, "chave"sv, "clavis"sv};
+  static constexpr std::array kWords{"key"sv,
+                                     "keys"sv,
+                                     "schlüssel"sv,
+                                     "bestimmungsschlüssel"sv,
+                                     "bestimmungstabelle"sv,
+                                     "clé"sv,
+                                     "clés"sv,
+                                     "clave"sv,
+                                     "claves"sv,
+                                     "chave"sv,
+                                     "chaves"sv,
+                                     "clavis"sv,
+                                     "tabel"sv,
+                                     "chiave"sv,
+                                     "klucz"sv};
   auto const words = words_of(heading);
   return std::any_of(words.begin(), words.end(), [](std::string_view word) {
     return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();

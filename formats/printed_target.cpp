@@ -57,16 +57,6 @@ std::string_view without_page(std::string_view text) {
   return text;
 }
 
-// Words for a group of taxa in the languages of keys.
-bool says_group(std::string_view folded) {
-  static constexpr std::array kWords{"group"sv,   "gruppe"sv,  "groupe"sv, "grupo"sv, "gruppo"sv,
-                                     "groep"sv,   "section"sv, "sect."sv,  "subg"sv,  "series"sv,
-                                     "complex"sv, "agg."sv,    "genus"sv,  "tribe"sv};
-  return std::any_of(kWords.begin(), kWords.end(), [folded](std::string_view word) {
-    return folded.find(word) != std::string_view::npos;
-  });
-}
-
 // Words before a name that is spoken of and not led to.
 bool is_comparing(std::string_view folded) {
   static constexpr std::array kWords{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
@@ -102,6 +92,15 @@ bool is_name_in_capitals(std::string_view word) {
 }
 
 }  // namespace
+
+bool says_group(std::string_view folded) {
+  static constexpr std::array kWords{"group"sv,   "gruppe"sv,  "groupe"sv, "grupo"sv, "gruppo"sv,
+                                     "groep"sv,   "section"sv, "sect."sv,  "subg"sv,  "series"sv,
+                                     "complex"sv, "agg."sv,    "genus"sv,  "tribe"sv};
+  return std::any_of(kWords.begin(), kWords.end(), [folded](std::string_view word) {
+    return folded.find(word) != std::string_view::npos;
+  });
+}
 
 std::optional<std::size_t> trailing_name(std::string_view text) {
   constexpr std::size_t kLongestRemark = 20;  // bytes behind the name: "in part"
@@ -150,6 +149,7 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
       continue;
     }
     if (is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark) return begin;
+    if (is_abbreviated(word) && is_short_name(name)) return begin;
   }
   return std::nullopt;
 }
@@ -161,6 +161,24 @@ bool is_numbered_name(std::string_view line) {
   if (words.size() < 3 || !words[0].ends_with('.') || !is_abbreviated(words[1])) return false;
   auto const name = line.substr(static_cast<std::size_t>(words[1].data() - line.data()));
   return is_latin_name(name) && read_taxa(name).remark.empty();
+}
+
+bool is_named_in_capitals(std::string_view text) {
+  constexpr std::size_t kMost = 5;  // words in capitals
+  auto const words = words_of(start_of(text, kLongestTrailingName));
+  std::size_t capitals = 0;
+  while (capitals < words.size() && words[capitals].size() >= 2 &&
+         fold(words[capitals]) != words[capitals] &&
+         std::none_of(words[capitals].begin(), words[capitals].end(),
+                      [](char c) { return c >= 'a' && c <= 'z'; })) {
+    ++capitals;
+  }
+  if (capitals == 0 || capitals > kMost || capitals + 1 >= words.size()) return false;
+  auto const genus = words[capitals];
+  auto const epithet = words[capitals + 1];
+  bool const short_genus = is_abbreviated(genus);
+  return (short_genus || (is_capitalised(genus) && has_latin_ending(genus))) &&
+         is_epithet(epithet) && has_epithet_ending(without_end(epithet));
 }
 
 bool titles_account(std::string_view text) {

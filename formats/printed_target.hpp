@@ -49,6 +49,12 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // "Aus bus (Roe) Dorn, Fl. 2: 19", "AUS Roe": the title of an account, numbered as couplets are.
 [[nodiscard]] bool titles_account(std::string_view words);
 
+// "group", "complex", "Gruppe": the case-folded words name a group of taxa.
+[[nodiscard]] bool says_group(std::string_view folded);
+
+// "LESSER BAT Aus bus": common names in capitals before a name in Latin form.
+[[nodiscard]] bool is_named_in_capitals(std::string_view text);
+
 // Is the name more than two words in Latin form: a genus abbreviated, an author, a pointer to a
 // key?
 [[nodiscard]] bool is_certain_name(std::string_view name);

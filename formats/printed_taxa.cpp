@@ -102,7 +102,9 @@ class TaxaReader {
     if (!is_capitalised(without_end(first)) && !is_abbreviated(first)) return false;
     auto next = i + 1;
     if (!word(next).empty() && word(next).front() == '(' && word(next).back() == ')') ++next;
-    return !ends_item(first) && (is_epithet(word(next)) || is_rank(word(next)));
+    // "Aus bus, Dorn f.": the son is an author.
+    bool const son = word(next) == "f." && next + 1 >= words_.size();
+    return !ends_item(first) && !son && (is_epithet(word(next)) || is_rank(word(next)));
   }
 
   void read_taxon() {
@@ -119,7 +121,7 @@ class TaxaReader {
          is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1))) {
       taxon.genusless = true;
       take_name_word(taxon);
-      if (is_rank(word(at_)) && !item_ended_) read_epithets(taxon);
+      if ((is_rank(word(at_)) || is_limit(word(at_))) && !item_ended_) read_epithets(taxon);
     } else if (is_capitalised(without_end(first)) || is_abbreviated(first) || first == "×" ||
                first == "?") {
       if (first == "×" || first == "?") take_name_word(taxon);
@@ -155,6 +157,7 @@ class TaxaReader {
   [[nodiscard]] bool closes_epithet(std::size_t i) const {
     auto const next = word(i);
     if (is_rank(next)) return is_epithet(word(i + 1));
+    if (is_limit(next)) return true;
     return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
            next == "nov." || next == "new" || next == "p." || next == "pp.";
   }
@@ -505,6 +508,14 @@ class TaxaReader {
 
 namespace {
 
+// Bytes of the raised digit that the text begins with; 0 without.
+std::size_t raised_digit(std::string_view text) {
+  auto const c = code_point_at(text, 0);
+  bool const raised = c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 ||
+                      (c.value >= 0x2074 && c.value <= 0x2079);
+  return raised ? c.length : 0;
+}
+
 // "Aus sp.[2]" as "Aus sp. [2]": the sign of a footnote is no part of the word before it.
 std::string with_notes_apart(std::string_view text) {
   std::string apart;
@@ -512,6 +523,13 @@ std::string with_notes_apart(std::string_view text) {
   for (std::size_t at = 0; at < text.size(); ++at) {
     bool const sign = text[at] == '[' && at > 0 && text[at - 1] != ' ' && text[at - 1] != '(';
     if (sign && !text.starts_with('"')) apart += ' ';
+    auto const raised = raised_digit(text.substr(at));
+    if (raised > 0 && at > 0 && text[at - 1] != ' ' && !text.starts_with('"')) {
+      apart += " [";
+      apart.append(text.substr(at, raised)).append("]");
+      at += raised - 1;
+      continue;
+    }
     apart += text[at];
   }
   return apart;

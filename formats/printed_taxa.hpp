@@ -27,6 +27,10 @@ struct TaxaReading {
 // Is the whole text one name in Latin form, of two parts or more, authors allowed: "Aus bus Smith"?
 [[nodiscard]] bool is_latin_name(std::string_view text);
 
+// "A. cochlear, n. sp.", "A. cochlear Roe": an abbreviated genus and whatever follows it with an
+// author or a mark of names.
+[[nodiscard]] bool is_short_name(std::string_view text);
+
 // Is the whole text an epithet with its author, without genus: "cus (Smith)", "cus Roe, sp. nov."?
 [[nodiscard]] bool is_genusless_name(std::string_view text);
 

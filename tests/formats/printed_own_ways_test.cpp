@@ -210,5 +210,88 @@ TEST(PrintedLabels, AreNoNumbersOfAccountsBehindTheKey) {
       "lead, lead, blank, heading, blank, heading");
 }
 
+TEST(PrintedPages, LoseTheNumbersOfTheirLines) {
+  std::string text;
+  std::uint32_t number = 412;
+  for (auto const* line :
+       {"Key to the species of Aus", "", "1 Shell smooth, with a lip that is turned out",
+        "  widely .... 2", "- Shell ribbed .... Aus bus", "2 Foot pale, the eyes on stalks and the",
+        "  lip thin .... Aus cus", "- Foot dark; eyes lacking or", "  very small .... 3",
+        "3 Lip thin .... Aus dus", "- Lip thick .... Aus eus"}) {
+    text += " " + std::to_string(number++) + "  " + line + "\n";
+    if (number == 418) text += "                            18\n\n";  // the page's
+  }
+  EXPECT_EQ(
+      sketch(text),
+      "1[1] Shell smooth, with a lip that is turned out widely -> 2\n1[-] Shell ribbed -> Aus "
+      "bus\n2[2] Foot pale, the eyes on stalks and the lip thin -> Aus cus\n2[-] Foot dark; "
+      "eyes lacking or very small -> 3\n3[3] Lip thin -> Aus dus\n3[-] Lip thick -> Aus eus\n");
+}
+
+TEST(PrintedPages, KeepTheNumbersOfASerialKey) {
+  EXPECT_EQ(
+      sketch("1 (4) Shell smooth.\n2 (3) Foot pale .... Aus bus\n3 (2) Foot dark .... Aus cus\n"
+             "4 (1) Shell ribbed.\n5 (6) Lip thin .... Aus dus\n6 (5) Lip thick.\n7 (8) Eyes "
+             "black .... Aus eus\n8 (7) Eyes red .... Aus fus\n"),
+      "1[1] Shell smooth. -> 2\n1[4] Shell ribbed. -> 5\n2[2] Foot pale -> Aus bus\n2[3] Foot "
+      "dark -> Aus cus\n5[5] Lip thin -> Aus dus\n5[6] Lip thick. -> 7\n7[7] Eyes black -> Aus "
+      "eus\n7[8] Eyes red -> Aus fus\n");
+}
+
+TEST(PrintedParagraphs, ArePartedWhereTheCountGoesOn) {
+  EXPECT_EQ(
+      sketch(
+          "Key to the species of the Aus bus complex. 1 Shell with two bands (Fig. 4A); lip "
+          "thin in adults 2 \xE2\x80\x93 Shell without bands; lip thick in adults 3 2 Foot pale, "
+          "with 6-8 spines along its margin Aus bus Dorn, 1965 \xE2\x80\x93 Foot dark Aus cus sp. "
+          "n. "
+          "3 Eyes black Aus dus Roe \xE2\x80\x93 Eyes red Aus eus Roe"),
+      "1[1] Shell with two bands (Fig. 4A); lip thin in adults -> 2\n1[\xE2\x80\x93] Shell without "
+      "bands; lip thick in adults -> 3\n2[2] Foot pale, with 6-8 spines along its margin -> Aus "
+      "bus\n2[\xE2\x80\x93] Foot dark -> Aus cus (sp. n.)\n3[3] Eyes black -> Aus "
+      "dus\n3[\xE2\x80\x93] Eyes red -> Aus eus\n");
+}
+
+TEST(PrintedGenus, IsTheOneThatMostSpeaksFor) {
+  EXPECT_EQ(sketch("Ausalia Roe & Dorn (1994)\n\nKey to the Orm Isles taxa (for others see also "
+                   "Busaria)\n\n1\tShell smooth\tlacustris\n-\tShell ribbed\tmontana\n"),
+            "1[1] Shell smooth -> Ausalia lacustris\n1[-] Shell ribbed -> Ausalia montana\n");
+  EXPECT_EQ(
+      sketch("Gen. HALVELLA Roe.\n\nTABEL DER SOORTEN\n\n1. Shell smooth .... lacustris Dorn\n-  "
+             "Shell ribbed .... montana Dorn\n"),
+      "1[1] Shell smooth -> Halvella lacustris\n1[-] Shell ribbed -> Halvella montana\n");
+}
+
+TEST(PrintedGenus, OfAnAbbreviationIsNamedSomewhere) {
+  EXPECT_EQ(
+      sketch("Table 7. Keys to the Ausalia spp. of the study area.\n\nA. Adults\n\n1\tShell "
+             "smooth\tA. bus\n1'\tShell ribbed\tA. cus\n\nB. Larvae\n\n1\tFoot pale\tA. "
+             "bus\n1'\tFoot dark\tA. cus\n"),
+      "1[1] Shell smooth -> Ausalia bus\n1[1'] Shell ribbed -> Ausalia cus\n1[1] Foot pale -> "
+      "Ausalia bus\n1[1'] Foot dark -> Ausalia cus\n");
+}
+
+TEST(PrintedParts, AreLedToByTheNameOfAGroup) {
+  auto const edition = read_key(
+                           "Key to groups of Aus\n\n1. Shell smooth .... bus group\n-. Shell "
+                           "ribbed .... cus group\n\n"
+                           "bus group\n\n1. Foot pale .... Aus bus\n-. Foot dark .... Aus "
+                           "dus\n\ncus group\n\n1. Lip "
+                           "thin .... Aus cus\n-. Lip thick .... Aus eus\n")
+                           .edition;
+  ASSERT_EQ(edition.parts.size(), 3U);
+  EXPECT_EQ(std::get<ToKey>(edition.couplets[0].leads[0].destination).key, "bus group");
+  EXPECT_EQ(std::get<ToKey>(edition.couplets[0].leads[1].destination).key, "cus group");
+}
+
+TEST(PrintedParts, DoNotLeadIntoEachOtherByNumbers) {
+  EXPECT_EQ(
+      sketch("Key to adults\n\n1 Shell smooth .... 2\n- Shell ribbed .... Aus bus\n2 Foot pale "
+             ".... Aus cus\n- Foot dark .... Aus dus\n\nKey to larvae\n\n1 Lip thin .... Aus bus\n"
+             "- Lip thick .... 2\n"),
+      "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n2[-] "
+      "Foot dark -> Aus dus\n1[1] Lip thin -> Aus bus\n1[-] Lip thick -> ?2\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,209 @@
+#include "keydrift/formats/printed_title_genus.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+// Words of titles that are no genus, whatever their ending.
+bool is_title_word(std::string_view folded) {
+  static constexpr std::array kWords{"key"sv,
+                                     "keys"sv,
+                                     "species"sv,
+                                     "genus"sv,
+                                     "genera"sv,
+                                     "subgenus"sv,
+                                     "males"sv,
+                                     "females"sv,
+                                     "larvae"sv,
+                                     "gen"sv,
+                                     "adults"sv,
+                                     "nymphs"sv,
+                                     "workers"sv,
+                                     "families"sv,
+                                     "family"sv,
+                                     "tribes"sv,
+                                     "groups"sv,
+                                     "subspecies"sv,
+                                     "especies"sv,
+                                     "espécies"sv,
+                                     "espèces"sv,
+                                     "specie"sv,
+                                     "specierum"sv,
+                                     "generum"sv,
+                                     "generis"sv,
+                                     "sectionis"sv,
+                                     "subgeneris"sv,
+                                     "clavis"sv,
+                                     "clave"sv,
+                                     "chave"sv,
+                                     "clé"sv,
+                                     "genre"sv,
+                                     "género"sv,
+                                     "gênero"sv,
+                                     "genere"sv,
+                                     "table"sv,
+                                     "tabula"sv,
+                                     "tabelle"sv,
+                                     "revision"sv,
+                                     "notes"sv,
+                                     "identification"sv,
+                                     "determination"sv,
+                                     "une"sv,
+                                     "les"sv,
+                                     "des"sv,
+                                     "pages"sv,
+                                     "figures"sv,
+                                     "plates"sv,
+                                     "introduction"sv,
+                                     "synopsis"sv,
+                                     "conspectus"sv,
+                                     "synoptica"sv,
+                                     "dispositio"sv,
+                                     "systematica"sv,
+                                     "flora"sv,
+                                     "fauna"sv,
+                                     "larva"sv,
+                                     "imagines"sv,
+                                     "females,"sv,
+                                     "hembras"sv,
+                                     "machos"sv,
+                                     "las"sv,
+                                     "los"sv,
+                                     "islas"sv,
+                                     "the"sv,
+                                     "basis"sv,
+                                     "of"sv,
+                                     "to"sv,
+                                     "for"sv,
+                                     "known"sv,
+                                     "from"sv,
+                                     "arten"sv,
+                                     "gattungen"sv,
+                                     "familien"sv,
+                                     "übersicht"sv,
+                                     "uebersicht"sv,
+                                     "bestimmungstabelle"sv,
+                                     "bestimmungsschlüssel"sv,
+                                     "schlüssel"sv,
+                                     "analysis"sv,
+                                     "arter"sv,
+                                     "soorten"sv,
+                                     "gatunków"sv,
+                                     "genres"sv,
+                                     "géneros"sv,
+                                     "gêneros"sv,
+                                     "generi"sv,
+                                     "orders"sv,
+                                     "imagos"sv,
+                                     "puparia"sv,
+                                     "para"sv,
+                                     "das"sv,
+                                     "dos"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+// Words that announce the genus in a title.
+bool announces_genus(std::string_view folded) {
+  static constexpr std::array kWords{"of"sv,     "genus"sv,  "gattung"sv, "genre"sv, "género"sv,
+                                     "gênero"sv, "genere"sv, "generis"sv, "der"sv,   "de"sv,
+                                     "du"sv,     "do"sv,     "geslacht"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+bool says_genus(std::string_view folded) {
+  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "genre"sv,   "género"sv,
+                                     "gênero"sv, "genere"sv, "generis"sv, "geslacht"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+bool names_section(std::string_view folded) {
+  static constexpr std::array kWords{"sect"sv,         "section"sv,   "sektion"sv, "sectio"sv,
+                                     "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
+                                     "subgenus"sv,     "subsect"sv,   "sección"sv, "seção"sv,
+                                     "untergattung"sv, "sous-genre"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+}  // namespace
+
+std::string full_genus(std::string_view name) {
+  auto const words = words_of(name);
+  if (words.empty() || !is_capitalised(words[0])) return {};
+  auto genus = std::string{words[0]};
+  bool const capitals =
+      std::all_of(genus.begin(), genus.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+  if (capitals) {
+    std::transform(genus.begin() + 1, genus.end(), genus.begin() + 1,
+                   [](char c) { return static_cast<char>(c - 'A' + 'a'); });
+  }
+  return genus;
+}
+
+std::vector<TitleGenus> genera_in_title(std::string const& title) {
+  std::vector<TitleGenus> found;
+  std::string before;
+  bool in_section = false;
+  bool bracketed = false;
+  auto const words = words_of(title);
+  // In a text of sentences every noun behind a full stop has a capital.
+  constexpr std::size_t kWordsOfATitle = 12;
+  constexpr std::size_t kWordsOfAName = 3;
+  bool const prose =
+      !mentions_key(title) &&
+      (words.size() > kWordsOfATitle || (title.ends_with('.') && words.size() > kWordsOfAName));
+  for (std::size_t w = 0; w < words.size(); ++w) {
+    auto bare = words[w];
+    while (!bare.empty() && "([\"'"sv.find(bare.front()) != std::string_view::npos) {
+      bare.remove_prefix(1);
+    }
+    bare = bare.substr(0, bare.find('-'));
+    while (!bare.empty() && ",.:;)]\"'"sv.find(bare.back()) != std::string_view::npos) {
+      bare.remove_suffix(1);
+    }
+    auto const genus = full_genus(bare);
+    auto const folded = fold(bare);
+    bool const capitals = genus != bare;
+    bool const authored = w + 1 < words.size() && is_authorish(words[w + 1]);
+    bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
+                        folded.ends_with("aceae") || folded.ends_with("oidea");
+    bool const likely = !prose || capitals || authored || announces_genus(before);
+    // "generis Ausae" is not the name's own form; "generis Ausella" is.
+    bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
+    // "Sect. 2. Verticillatae": sections have names of their own.
+    if (names_section(before)) in_section = true;
+    bool const section = in_section;
+    if (announces_genus(folded)) in_section = false;
+    bracketed = bracketed || words[w].front() == '(';
+    bool const latin = has_latin_ending(genus);
+    bool const announced = announces_genus(before);
+    bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
+                           !genitive && !section && (latin || announced);
+    if (candidate) {
+      auto const next = w + 1 < words.size() ? words[w + 1] : std::string_view{};
+      bool const several =
+          next == "spp." || next == "sp." || words[w].find("-Art") != std::string_view::npos;
+      int weight = latin ? 1 : 0;
+      if (has_strict_latin_ending(folded)) weight += 3;
+      if (says_genus(before)) weight += 8;
+      if (announced) weight += 3;
+      if (authored && !is_title_word(fold(next))) weight += 3;
+      if (several) weight += 3;
+      if (bracketed) weight -= 2;
+      found.push_back({genus, weight});
+    }
+    if (words[w].find(')') != std::string_view::npos) bracketed = false;
+    before = folded;
+  }
+  return found;
+}
+
+}  // namespace keydrift::printed

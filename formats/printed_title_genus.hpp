@@ -1,0 +1,22 @@
+#pragma once
+// The genus that a title speaks of.  Inner header of formats.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keydrift::printed {
+
+struct TitleGenus {
+  std::string name;  // "Aus", for "AUS" too
+  int weight{};      // how much speaks for it: its ending, an author, words like "genus" before it
+};
+
+// The genera that a title may speak of, in printed order: "Key to the species of Aus", "KEY TO THE
+// SPECIES OF AUS", "Die Aus-Arten".
+[[nodiscard]] std::vector<TitleGenus> genera_in_title(std::string const& title);
+
+// The first word if it is a genus written in full; "AUS" becomes "Aus".  Empty for any other.
+[[nodiscard]] std::string full_genus(std::string_view name);
+
+}  // namespace keydrift::printed
