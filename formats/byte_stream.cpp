@@ -252,6 +252,15 @@ std::string first_bytes(ByteStream& stream, std::size_t size) {
   return bytes;
 }
 
+// Is the first line text, whatever comes behind it?
+bool has_sound_first_line(std::string_view bytes) {
+  auto const end = bytes.find('\n');
+  if (end == std::string_view::npos || end == 0) return false;
+  return std::all_of(bytes.begin(), bytes.begin() + static_cast<std::ptrdiff_t>(end), [](char c) {
+    return static_cast<unsigned char>(c) >= ' ' || c == '\t' || c == '\r';
+  });
+}
+
 bool has_utf_16_mark(std::string_view bytes) {
   return bytes.substr(0, 2) == "\xFF\xFE"sv || bytes.substr(0, 2) == "\xFE\xFF"sv;
 }
@@ -297,8 +306,16 @@ Loaded<std::unique_ptr<ByteStream>> unpacked(std::unique_ptr<ByteStream> raw,
     return loaded;
   }
   if (kind == FileKind::empty) return refuse("empty-file", "the file is empty", way_to_text(kind));
-  // A table's first column may bear any name, so what looks like JSON passes.
-  if (kind != FileKind::text && kind != FileKind::json) {
+  if (kind == FileKind::xml && first.find("<archive") != std::string::npos) {
+    return refuse("binary-file",
+                  "this is what describes a Darwin Core archive (meta.xml), not a table of text",
+                  "unpack it, call it meta.xml, put the archive's tables beside it, and name it");
+  }
+  // A table's first column may bear any name, so what looks like JSON passes; and a damaged table
+  // has NULs behind a sound header: its rows are looked at one by one.
+  bool const table = kind == FileKind::text || kind == FileKind::json ||
+                     (kind == FileKind::binary && has_sound_first_line(first));
+  if (!table) {
     return refuse("binary-file",
                   std::string{"this is "} + to_phrase(kind) + ", not a table of text",
                   way_to_text(kind));
@@ -307,7 +324,7 @@ Loaded<std::unique_ptr<ByteStream>> unpacked(std::unique_ptr<ByteStream> raw,
     return refuse("binary-file", "this is text in UTF-32, which tables are not read in",
                   "save it as UTF-8 and load that file");
   }
-  auto const order = utf_16_order(first);
+  auto const order = kind == FileKind::binary ? std::nullopt : utf_16_order(first);
   if (order && has_utf_16_mark(first)) first.erase(0, 2);
   stream = std::make_unique<PrependedStream>(std::move(first), std::move(stream));
   if (order) stream = std::make_unique<Utf16Stream>(std::move(stream), *order);

@@ -68,7 +68,7 @@ struct DarwinArchive::State {
   Meta meta;
   bool declared{true};  // false: a single table without meta.xml
   std::vector<Finding> findings;
-  DeterminationCounts determinations;
+  ArchiveCounts counts;
 
   [[nodiscard]] std::string shown(std::string const& file) const {
     return packed ? path + ":" + prefix + file : (folder / file).string();
@@ -371,13 +371,13 @@ Loaded<OccurrenceCounts> DarwinArchive::read(
   if (join) {
     auto const found = join->findings();
     add(found);
-    state_->determinations = join->determinations();
+    state_->counts = join->counts();
     if (has_error(found)) return loaded;
   }
   loaded.value = counts;
   return loaded;
 }
 
-DeterminationCounts const& DarwinArchive::determinations() const { return state_->determinations; }
+ArchiveCounts const& DarwinArchive::counts() const { return state_->counts; }
 
 }  // namespace keydrift

@@ -23,19 +23,12 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/characters/archive_counts.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/formats/occurrences.hpp"
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift {
-
-// How the current determinations were found.
-struct DeterminationCounts {
-  std::uint64_t accepted{};  // rule 1
-  std::uint64_t by_core{};   // rule 2
-  std::uint64_t latest{};    // rule 3
-  std::uint64_t several{};   // specimens with more than one determination in their history
-};
 
 class DarwinArchive {
  public:
@@ -50,14 +43,15 @@ class DarwinArchive {
   DarwinArchive& operator=(DarwinArchive&&) noexcept;
   ~DarwinArchive();
 
-  // Reads all of it; as read_occurrences().  May be called again.  Further warning: unknown-id
-  // (rows of an extension that belong to no row of the core).  Of core rows with one id the first
-  // gets what the extensions say of it, without a word.
+  // Reads all of it; as read_occurrences().  May be called again.  Further warnings: unknown-id
+  // (rows of an extension that belong to no row of the core), repeated-occurrence (rows of the core
+  // with one id: all are specimens, and the first gets what the extensions say; looked for where
+  // there are extensions).
   [[nodiscard]] Loaded<OccurrenceCounts> read(
       OccurrenceOptions options, std::function<bool(Specimen const&)> const& on_specimen,
       std::function<void(Reject const&)> const& on_reject) const;
 
-  [[nodiscard]] DeterminationCounts const& determinations() const;  // of the last read()
+  [[nodiscard]] ArchiveCounts const& counts() const;  // of the last read()
 
  private:
   struct State;

@@ -136,13 +136,15 @@ bool DarwinJoin::add_core(ByteStream& stream, std::string const& name, MetaTable
       },
       [](Reject const&) {});
   if (!sound) findings_.push_back(*stream.failure());
-  (void)name;
+  core_files_.resize(std::max(core_files_.size(), part + 1));
+  core_files_[part] = name;
   return sound && check(core_);
 }
 
 bool DarwinJoin::add_extension(ByteStream& stream, std::string const& name, MetaTable const& table,
                                std::function<void(Reject const&)> const& on_reject) {
   bool const determinations = table.row_type == "Identification";
+  if (determinations && !counts_.history) counts_.history.emplace();
   auto const column_of = [&](std::string_view term) -> MetaField const* {
     for (auto const& field : table.fields) {
       if (term_key(field.term) == term) return &field;
@@ -207,34 +209,39 @@ bool DarwinJoin::join() {
     std::uint64_t key;
   };
   std::vector<Id> ids;
+  std::uint64_t hash_of_ids = 0;
   SpillSort::Record core;
   bool more_core = core_.next(core);
-  std::uint64_t hash = 0;
-  SpillSort::Record row;
+  // The next hash of the core.
   auto const gather = [&] {
     ids.clear();
-    while (more_core && core.key < hash) more_core = core_.next(core);
-    while (more_core && core.key == hash) {
+    hash_of_ids = core.key;
+    while (more_core && core.key == hash_of_ids) {
       auto rest = core.payload;
       auto const key = number_in(take(rest));
-      bool const known =
-          std::any_of(ids.begin(), ids.end(), [&](Id const& one) { return one.id == rest; });
-      if (!known) ids.push_back({std::string{rest}, key});
+      auto const known =
+          std::find_if(ids.begin(), ids.end(), [&](Id const& one) { return one.id == rest; });
+      if (known == ids.end()) {
+        ids.push_back({std::string{rest}, key});
+      } else {
+        note_repeat(rest, known->key, key);
+      }
       more_core = core_.next(core);
     }
   };
-  bool first = true;
+  // The ids of this hash, or of a greater one.
+  auto const gather_up_to = [&](std::uint64_t hash) {
+    while (more_core && (ids.empty() || hash_of_ids < hash)) gather();
+    if (!more_core && hash_of_ids < hash) ids.clear();
+  };
+  SpillSort::Record row;
   while (extensions_.next(row)) {
-    if (first || row.key != hash) {
-      hash = row.key;
-      first = false;
-      gather();
-    }
+    gather_up_to(row.key);
     auto rest = row.payload;
     auto const id = take(rest);
     auto const found =
         std::find_if(ids.begin(), ids.end(), [&](Id const& one) { return one.id == id; });
-    if (found != ids.end()) {
+    if (found != ids.end() && hash_of_ids == row.key) {
       joined_.add(found->key, rest);
       continue;
     }
@@ -248,12 +255,30 @@ bool DarwinJoin::join() {
       first_orphan_line_ = line;
     }
   }
+  while (more_core) gather();
+  for (auto& [key, repeat] : repeats_) counts_.repeats.push_back(std::move(repeat));
+  repeats_.clear();
   joined_.sort();
   if (!check(core_) || !check(extensions_) || !check(joined_)) return false;
   more_ = joined_.next(at_);
   core_ = SpillSort{};
   extensions_ = SpillSort{};
   return true;
+}
+
+void DarwinJoin::note_repeat(std::string_view id, std::uint64_t first, std::uint64_t key) {
+  ++counts_.repeated_ids;
+  constexpr std::size_t kTold = 20;
+  auto const last = repeats_.empty() ? 0 : repeats_.rbegin()->first;
+  if (repeats_.size() == kTold && key > last) return;
+  constexpr std::uint64_t kLine = (std::uint64_t{1} << 40U) - 1;
+  repeats_.emplace(key,
+                   RepeatedId{.id = std::string{id},
+                              .first_file = core_files_[static_cast<std::size_t>(first >> 40U)],
+                              .first_line = first & kLine,
+                              .file = core_files_[static_cast<std::size_t>(key >> 40U)],
+                              .line = key & kLine});
+  if (repeats_.size() > kTold) repeats_.erase(std::prev(repeats_.end()));
 }
 
 void DarwinJoin::add_to(Specimen& specimen) {
@@ -282,7 +307,7 @@ void DarwinJoin::add_to(Specimen& specimen) {
 }
 
 void DarwinJoin::choose(Specimen& specimen, std::vector<Determination> const& history) {
-  if (history.size() > 1) ++determinations_.several;
+  if (history.size() > 1) ++counts_.history->several;
   Determination const* chosen = nullptr;
   std::string latest;
   auto const take_latest_of = [&](auto wanted) {
@@ -305,10 +330,10 @@ void DarwinJoin::choose(Specimen& specimen, std::vector<Determination> const& hi
     specimen.identification_references.assign(one.cells[5]);
   };
   if (take_latest_of([](Determination const& one) { return one.accepted(); })) {
-    ++determinations_.accepted;
+    ++counts_.history->accepted;
     use(*chosen);
   } else if (!specimen.scientific_name.empty()) {
-    ++determinations_.by_core;
+    ++counts_.history->by_core;
     if (take_latest_of(
             [&](Determination const& one) { return one.name() == specimen.scientific_name; })) {
       auto const fill = [](std::string& into, std::string_view from) {
@@ -321,7 +346,7 @@ void DarwinJoin::choose(Specimen& specimen, std::vector<Determination> const& hi
       fill(specimen.identification_references, chosen->cells[5]);
     }
   } else if (take_latest_of([](Determination const&) { return true; })) {
-    ++determinations_.latest;
+    ++counts_.history->latest;
     use(*chosen);
   }
   for (auto const& one : history) {
@@ -355,6 +380,20 @@ void DarwinJoin::measure(Specimen& specimen, std::string_view rest) {
 std::vector<Finding> DarwinJoin::findings() const {
   auto all = findings_;
   if (auto failure = joined_.failure()) all.push_back(std::move(*failure));
+  if (counts_.repeated_ids > 0 && !counts_.repeats.empty()) {
+    auto const& one = counts_.repeats.front();
+    auto const more = counts_.repeated_ids - 1;
+    all.push_back(finding_in(
+        one.file, "repeated-occurrence", Severity::warning, one.line,
+        in_quotes(one.id) + " is the id of line " + std::to_string(one.first_line) +
+            (one.first_file == one.file ? "" : " of " + one.first_file) + " already" +
+            (more == 0   ? ""
+             : more == 1 ? ", and 1 further row repeats an id"
+                         : ", and " + std::to_string(more) + " further rows repeat ids") +
+            "; all rows are used, and what extensions say goes to the first of an id",
+        "check whether it is one specimen, and give each an id of its own"));
+    all.back().printed = one.id;
+  }
   if (orphans_ > 0) {
     all.push_back(
         finding_in(files_[static_cast<std::size_t>(number_in(first_orphan_file_))], "unknown-id",

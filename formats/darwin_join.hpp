@@ -41,7 +41,7 @@ class DarwinJoin final : public SpecimenJoin {
   void begin_part(std::size_t part) { part_ = part; }
   void add_to(Specimen& specimen) override;
 
-  [[nodiscard]] DeterminationCounts const& determinations() const { return determinations_; }
+  [[nodiscard]] ArchiveCounts const& counts() const { return counts_; }
   // What was found, with what stopped the sorting.
   [[nodiscard]] std::vector<Finding> findings() const;
 
@@ -50,6 +50,8 @@ class DarwinJoin final : public SpecimenJoin {
   bool check(SpillSort const& sort);
   void choose(Specimen& specimen, std::vector<Determination> const& history);
   void measure(Specimen& specimen, std::string_view payload);
+  // A row of the core whose id that of the row `first` is.
+  void note_repeat(std::string_view id, std::uint64_t first, std::uint64_t key);
 
   CharacterColumns characters_;
   bool any_type_;
@@ -57,13 +59,13 @@ class DarwinJoin final : public SpecimenJoin {
   SpillSort::Record at_;  // of joined_, not yet given out
   bool more_{false};
   std::size_t part_{};
-  DeterminationCounts determinations_;
+  ArchiveCounts counts_;
   std::uint64_t orphans_{};
   std::string first_orphan_, first_orphan_file_;
   std::uint64_t first_orphan_line_{};
-  std::uint64_t repeated_{};
-  std::string first_repeated_;
-  std::vector<std::string> files_;  // of the extensions; payloads have their index
+  std::vector<std::string> core_files_;          // by part
+  std::map<std::uint64_t, RepeatedId> repeats_;  // the first of them, by their rows
+  std::vector<std::string> files_;               // of the extensions; payloads have their index
   std::map<std::string, std::uint64_t, std::less<>> unknown_types_;
   std::vector<Finding> findings_;
 };

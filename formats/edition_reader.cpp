@@ -112,6 +112,7 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
     case FileKind::pdf:
     case FileKind::gzip:
     case FileKind::compressed:
+    case FileKind::tape:
     case FileKind::picture:
     case FileKind::database:
     case FileKind::binary:

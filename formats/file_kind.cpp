@@ -83,7 +83,7 @@ bool looks_like_json(std::string_view text) {
   return object ? c == '"' || c == '}' : c == '"' || c == '{' || c == ']';
 }
 
-// "<!DOCTYPE", "<!-- … -->", or the root element of a form of XML that is read.
+// "<!DOCTYPE", "<!-- … -->", or the root element of a form of XML that is read somewhere.
 bool looks_like_xml(std::string_view text) {
   if (text.empty() || text.front() != '<') return false;
   if (text.substr(0, 4) == "<!--"sv || starts_with_ignoring_case(text, "<!doctype"sv)) return true;
@@ -91,7 +91,7 @@ bool looks_like_xml(std::string_view text) {
   if (auto const colon = name.find(':'); colon != std::string_view::npos) {
     name.remove_prefix(colon + 1);
   }
-  return name == "article"sv || name == "Datasets"sv;
+  return name == "article"sv || name == "Datasets"sv || name == "archive"sv;
 }
 
 }  // namespace
@@ -102,6 +102,9 @@ FileKind file_kind(std::string_view bytes) {
     if (bytes.substr(0, signature.bytes.size()) == signature.bytes) return signature.kind;
   }
   auto const sample = bytes.substr(0, kSample);
+  // The magic of a header block (POSIX.1-1988, ustar; offset from memory).
+  constexpr std::size_t kTapeMagic = 257;
+  if (bytes.size() > kTapeMagic && bytes.substr(kTapeMagic, 5) == "ustar"sv) return FileKind::tape;
   if (bytes.substr(0, 4) == "PK\x03\x04"sv || bytes.substr(0, 4) == "PK\x05\x06"sv) {
     return kind_of_zip(sample);
   }
@@ -155,6 +158,8 @@ char const* to_phrase(FileKind kind) {
       return "a gzip-compressed file";
     case FileKind::compressed:
       return "a compressed file";
+    case FileKind::tape:
+      return "a tar archive";
     case FileKind::picture:
       return "a picture";
     case FileKind::database:
@@ -181,6 +186,8 @@ char const* way_to_text(FileKind kind) {
     case FileKind::gzip:
     case FileKind::compressed:
       return "unpack it and load the file inside";
+    case FileKind::tape:
+      return "unpack it and load the file inside; of a Darwin Core archive name the folder";
     case FileKind::pdf:
     case FileKind::html:
       return "copy its text into a plain text file (UTF-8) and load that file";

@@ -21,6 +21,7 @@ enum class FileKind {
   pdf,
   gzip,
   compressed,  // bzip2, xz, Zstandard, 7z
+  tape,        // tar
   picture,
   database,  // SQLite
   binary,    // holds NUL bytes and is not UTF-16

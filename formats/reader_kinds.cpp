@@ -198,6 +198,10 @@ constexpr std::array kKinds{
                 "References to it mean the first."},
     FindingKind{"repeated-number", Severity::information, "A catalogue number occurs twice",
                 "Both rows are used. Check whether it is one specimen."},
+    FindingKind{"repeated-occurrence", Severity::warning,
+                "An id occurs twice in the core of an archive",
+                "Each row is a specimen to itself. Rows of extensions name an id, and belong to\n"
+                "the first row that has it."},
     FindingKind{"repeated-row", Severity::information, "A row is said twice",
                 "Remove one of the two."},
     FindingKind{"repeated-state", Severity::error, "A state of the lexicon has two rows",

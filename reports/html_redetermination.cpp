@@ -185,7 +185,7 @@ void write_specimens(HtmlWriter& html, CollationView const& view, Redeterminatio
   for (auto const& row : result.from_to) {
     if (rows++ >= limits.from_to_rows) break;
     html.raw("<tr data-row><td>").text(row.from.empty() ? "(no name)" : row.from);
-    html.raw("</td><td>").text(row.to.empty() ? "–" : row.to).raw("</td><td>");
+    html.raw("</td><td>").text(row.to.empty() ? "–" : few_names(row.to)).raw("</td><td>");
     std::vector<std::string> outcomes;
     for (std::size_t i = 0; i < kOutcomes; ++i) {
       if (row.by_outcome[i] == 0) continue;
@@ -283,6 +283,28 @@ void write_editions_used(HtmlWriter& html, CollationView const& view,
   if (!words.advice.empty()) html.element("p", words.advice);
 }
 
+void write_archive(HtmlWriter& html, ArchiveCounts const& archive) {
+  if (archive.history) {
+    html.raw(
+        "<table class=\"small\"><caption>Name taken from the history of "
+        "determinations</caption><tbody>\n");
+    for (auto const& line : choices_in_words(*archive.history)) {
+      write_count(html, line.what, line.specimens);
+    }
+    html.raw("</tbody></table>\n");
+  }
+  if (archive.repeated_ids == 0) return;
+  html.element("p", fmt::format("{} the id of an earlier row; all are used.",
+                                counted(archive.repeated_ids, "row has", "rows have")));
+  html.raw("<ul class=\"plain small\">\n");
+  for (auto const& repeat : archive.repeats) html.element("li", repeat_in_words(repeat));
+  if (archive.repeated_ids > archive.repeats.size()) {
+    html.element("li", fmt::format("and {}", counted(archive.repeated_ids - archive.repeats.size(),
+                                                     "more row")));
+  }
+  html.raw("</ul>\n");
+}
+
 void write_footing(HtmlWriter& html, CollationView const& view, Redetermination const& result) {
   html.open_section("rests-on", "What the outcomes rest on");
   html.raw("<table class=\"small\"><tbody>\n");
@@ -294,6 +316,7 @@ void write_footing(HtmlWriter& html, CollationView const& view, Redetermination 
   for (auto const& tie : ties_in_words(result)) write_count(html, tie.what, tie.records);
   html.raw("</tbody></table>\n");
   write_editions_used(html, view, result);
+  write_archive(html, result.archive);
   html.close_section();
 }
 

@@ -227,6 +227,29 @@ Json editions_of(EditionCounts const& editions) {
   return json;
 }
 
+void add_archive(Json& json, ArchiveCounts const& archive) {
+  if (archive.history) {
+    Json history;
+    history["accepted"] = archive.history->accepted;
+    history["byCore"] = archive.history->by_core;
+    history["latest"] = archive.history->latest;
+    history["amongSeveral"] = archive.history->several;
+    json["determinationHistory"] = std::move(history);
+  }
+  json["repeatedIds"] = archive.repeated_ids;
+  auto repeats = Json::array();
+  for (auto const& repeat : archive.repeats) {
+    Json each;
+    each["id"] = repeat.id;
+    each["firstFile"] = repeat.first_file;
+    each["firstLine"] = repeat.first_line;
+    each["file"] = repeat.file;
+    each["line"] = repeat.line;
+    repeats.push_back(std::move(each));
+  }
+  json["repeats"] = std::move(repeats);
+}
+
 void add_footing(Json& json, Redetermination const& result) {
   Json footing;
   footing["understood"] =
@@ -297,6 +320,7 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["editionCited"] = result.edition_cited;
   json["editionPresumed"] = result.edition_presumed;
   json["editions"] = editions_of(result.editions);
+  add_archive(json, result.archive);
   json["fromTo"] = from_to_of(result.from_to);
   json["byStorage"] = table_of(result.by_storage);
   json["byDecade"] = table_of(result.by_decade);

@@ -106,7 +106,7 @@ void set_from_to(Page& page, View const& view) {
     if (row.to.starts_with('('))
       names += " " + row.to;
     else if (!row.to.empty() && row.to != row.from)
-      names += " to " + row.to;
+      names += " to " + few_names(row.to);
     auto const outcomes =
         static_cast<std::size_t>(std::count_if(row.by_outcome.begin(), row.by_outcome.end(),
                                                [](std::uint64_t count) { return count > 0; }));
@@ -332,6 +332,27 @@ void set_reading(Page& page, View const& view) {
   }
 }
 
+// What the reader had to decide: names among several determinations, ids that stand twice.
+void set_archive(Page& page, View const& view) {
+  auto const& archive = view.result.archive;
+  if (archive.history) {
+    auto const lines = choices_in_words(*archive.history);
+    page.subheading("Name taken from the history of determinations");
+    for (auto const& line : lines) page.leader(line.what, grouped(line.specimens), 2);
+    if (lines.empty()) page.paragraph("No specimen has one.", 2);
+  }
+  if (archive.repeated_ids == 0) return;
+  page.subheading("Rows whose id an earlier row has; all are used");
+  page.leader("Rows", grouped(archive.repeated_ids), 2);
+  constexpr std::size_t kTold = 5;
+  for (std::size_t i = 0; i < archive.repeats.size() && i < kTold; ++i) {
+    page.paragraph(repeat_in_words(archive.repeats[i]), 4, 2);
+  }
+  if (archive.repeated_ids > kTold) {
+    page.paragraph(fmt::format("and {}.", counted(archive.repeated_ids - kTold, "more row")), 4);
+  }
+}
+
 // With which editions the specimens were determined.
 void set_editions(Page& page, View const& view) {
   auto const words =
@@ -367,6 +388,7 @@ void set_evidence(Page& page, View const& view, Collation const& collation) {
     if (count > 0) page.leader(meaning_of(static_cast<Footing>(i)), grouped(count), 2);
   }
   set_editions(page, view);
+  set_archive(page, view);
 }
 
 // Without a lexicon, columns and cells are tied to the key by their words; that is told in full.

@@ -146,6 +146,9 @@ struct ColumnTies {
 // The outcomes that remain possible once the questions are answered, joined by " | ".
 [[nodiscard]] std::string possible_outcomes(Verdict const& verdict);
 
+// Names joined by " | ", as FromTo has them: more than four become the first three "and 9 more".
+[[nodiscard]] std::string few_names(std::string_view joined);
+
 // "HLVN 0012", else the occurrence id, else "line 7".
 [[nodiscard]] std::string specimen_name(Specimen const& specimen);
 // "holotype of Aus bus", "voucher", "holotype of Aus bus, voucher", "".

@@ -101,4 +101,25 @@ EditionWords editions_in_words(EditionCounts const& editions, std::string const&
   return words;
 }
 
+std::vector<EditionLine> choices_in_words(DeterminationCounts const& history) {
+  std::vector<EditionLine> lines;
+  auto const add = [&](char const* what, std::uint64_t specimens) {
+    if (specimens > 0) lines.push_back({what, specimens});
+  };
+  add("the one that is marked as accepted", history.accepted);
+  add("the one that the archive's own row repeats", history.by_core);
+  add("the latest by date", history.latest);
+  add("of these, chosen among several", history.several);
+  return lines;
+}
+
+std::string repeat_in_words(RepeatedId const& repeat) {
+  if (repeat.first_file == repeat.file) {
+    return fmt::format("{}: {}, lines {} and {}", repeat.id, repeat.file, repeat.first_line,
+                       repeat.line);
+  }
+  return fmt::format("{}: {}, line {}, and {}, line {}", repeat.id, repeat.first_file,
+                     repeat.first_line, repeat.file, repeat.line);
+}
+
 }  // namespace keydrift::reports

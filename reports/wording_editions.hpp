@@ -25,4 +25,11 @@ struct EditionWords {
                                              std::string const& old_name,
                                              std::string const& new_name);
 
+// How the names were chosen among the determinations of specimens that have a history: lines for
+// rules that applied.
+[[nodiscard]] std::vector<EditionLine> choices_in_words(DeterminationCounts const& history);
+
+// "urn:x:7: sheets.txt, lines 12 and 40".
+[[nodiscard]] std::string repeat_in_words(RepeatedId const& repeat);
+
 }  // namespace keydrift::reports

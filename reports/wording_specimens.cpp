@@ -321,6 +321,19 @@ std::string possible_outcomes(Verdict const& verdict) {
   return text;
 }
 
+std::string few_names(std::string_view joined) {
+  constexpr std::string_view kBetween = " | ";
+  constexpr std::size_t kShown = 3;
+  std::size_t names = joined.empty() ? 0 : 1;
+  std::size_t cut = joined.size();
+  for (auto at = joined.find(kBetween); at != std::string_view::npos;
+       at = joined.find(kBetween, at + kBetween.size())) {
+    if (names++ == kShown) cut = at;
+  }
+  if (names <= kShown + 1) return std::string{joined};
+  return fmt::format("{} and {} more", joined.substr(0, cut), names - kShown);
+}
+
 std::string specimen_name(Specimen const& specimen) {
   if (!specimen.catalog_number.empty()) return specimen.catalog_number;
   if (!specimen.occurrence_id.empty()) return specimen.occurrence_id;

@@ -113,9 +113,29 @@ TEST(ByteStream, RefusesWhatIsNoTable) {
   EXPECT_EQ(drain_bytes(gzip_text("a\0b\0\0\1"sv)).findings,
             Lines{"s.csv:1:1: error: this is a binary file (it holds NUL bytes), not a table of "
                   "text [binary-file] (check that this is the right file)"});
+  std::string tape(512, '\0');
+  tape.replace(0, 8, "meta.xml");
+  tape.replace(257, 5, "ustar");
+  EXPECT_EQ(
+      drain_bytes(gzip_text(tape)).findings,
+      Lines{"s.csv:1:1: error: this is a tar archive, not a table of text [binary-file] "
+            "(unpack it and load the file inside; of a Darwin Core archive name the folder)"});
+  EXPECT_EQ(drain_bytes(gzip_text("<archive xmlns=\"http://rs.tdwg.org/dwc/text/\"/>")).findings,
+            Lines{"s.csv:1:1: error: this is what describes a Darwin Core archive (meta.xml), not "
+                  "a table of text [binary-file] (unpack it, call it meta.xml, put the archive's "
+                  "tables beside it, and name it)"});
   EXPECT_EQ(drain_bytes(gzip_text(gzip_text("id\n"))).findings,
             Lines{"s.csv:1:1: error: this is a gzip-compressed file, not a table of text "
                   "[binary-file] (unpack it and load the file inside)"});
+}
+
+TEST(ByteStream, TakesATableWithNulsBehindASoundHeader) {
+  auto const damaged = drain_bytes("id,name\n1,a\0b\n\0\0\0\0"sv);
+  EXPECT_EQ(damaged.text, "id,name\n1,a\0b\n\0\0\0\0"sv);
+  EXPECT_EQ(damaged.findings, Lines{});
+  EXPECT_EQ(drain_bytes("id,\0name\n1,a\n"sv).findings,
+            Lines{"s.csv:1:1: error: this is a binary file (it holds NUL bytes), not a table of "
+                  "text [binary-file] (check that this is the right file)"});
 }
 
 TEST(ByteStream, SaysWhatIsWrongWithAPath) {

@@ -126,7 +126,7 @@ std::string told(Specimen const& s) {
 struct ReadBack {
   std::vector<std::string> specimens;
   std::vector<std::string> findings;
-  DeterminationCounts determinations;
+  ArchiveCounts counts;
   bool sound{false};
 };
 
@@ -144,7 +144,7 @@ ReadBack read_back(std::string const& path) {
                                         },
                                         {});
   for (auto const& line : one_line_each(read.findings)) back.findings.push_back(line);
-  back.determinations = archive.value->determinations();
+  back.counts = archive.value->counts();
   back.sound = read.value.has_value();
   return back;
 }
@@ -160,10 +160,10 @@ TEST(DarwinArchive, IsReadAlikeFromAFolderAndFromAZipFile) {
   EXPECT_TRUE(folder.sound);
   auto const zip = read_back(disk.zip());
   EXPECT_EQ(zip.specimens, expected);
-  EXPECT_EQ(zip.determinations.accepted, 1U);
-  EXPECT_EQ(zip.determinations.by_core, 1U);
-  EXPECT_EQ(zip.determinations.latest, 1U);
-  EXPECT_EQ(zip.determinations.several, 2U);
+  EXPECT_EQ(zip.counts.history->accepted, 1U);
+  EXPECT_EQ(zip.counts.history->by_core, 1U);
+  EXPECT_EQ(zip.counts.history->latest, 1U);
+  EXPECT_EQ(zip.counts.history->several, 2U);
   EXPECT_TRUE(DarwinArchive::is_archive(disk.zip()));
   EXPECT_TRUE(DarwinArchive::is_archive(disk.folder() + "/meta.xml"));
   EXPECT_FALSE(DarwinArchive::is_archive(disk.folder() + "/one.txt"));
@@ -182,6 +182,41 @@ TEST(DarwinArchive, SaysWhichRowsOfExtensionsBelongToNothing) {
                 "folder/facts.txt:1:1: information: these types are not characters of the lexicon "
                 "and were not used: \"colour\" [unknown-type] (measurementType wants the id or "
                 "label of a character of the lexicon)"}));
+}
+
+TEST(DarwinArchive, TellsIdsThatStandTwiceAndUsesAllTheirRows) {
+  auto entries = star();
+  entries[1].bytes += "b\t5\tAus fus\t\nb\t6\tAus gus\t\n";
+  entries[2].bytes += "a\t7\tAus hus\t\n";
+  entries[3].bytes += "b,Aus ius,2001,P.,true\n";
+  OnDisk const disk{entries};
+  auto const back = read_back(disk.folder());
+  EXPECT_TRUE(back.sound);
+  EXPECT_EQ(back.specimens.size(), 7U);
+  EXPECT_EQ(back.specimens[1], "2 Aus ius 2001 P.  in Halvern; type none");
+  EXPECT_EQ(back.specimens[3], "5 Aus fus    in Halvern; type none");
+  EXPECT_EQ(back.specimens[6], "7 Aus hus    in Halvern; type none");
+  EXPECT_EQ(back.counts.repeated_ids, 3U);
+  std::vector<std::string> repeats;
+  for (auto const& one : back.counts.repeats) {
+    repeats.push_back(disk.without_root(one.id + ": " + one.first_file + ":" +
+                                        std::to_string(one.first_line) + ", " + one.file + ":" +
+                                        std::to_string(one.line)));
+  }
+  EXPECT_EQ(repeats, (std::vector<std::string>{"b: folder/one.txt:3, folder/one.txt:5",
+                                               "b: folder/one.txt:3, folder/one.txt:6",
+                                               "a: folder/one.txt:2, folder/two.txt:3"}));
+  std::vector<std::string> told_of;
+  for (auto const& line : back.findings) {
+    if (line.find("[repeated-") != std::string::npos) told_of.push_back(disk.without_root(line));
+  }
+  EXPECT_EQ(
+      told_of,
+      (std::vector<std::string>{
+          "folder/one.txt:5:1: warning: \"b\" is the id of line 3 already, and 2 further rows "
+          "repeat ids; all rows are used, and what extensions say goes to the first of an id "
+          "[repeated-occurrence] (check whether it is one specimen, and give each an id of its "
+          "own)"}));
 }
 
 TEST(DarwinArchive, TellsEverythingThatIsWrongAtOnce) {

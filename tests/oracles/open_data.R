@@ -4,9 +4,9 @@
 # Zoo, Soybean and Vehicle come from the UCI Machine Learning Repository by way of Debian's
 # r-cran-mlbench; the penguins from r-cran-palmerpenguins (CC0).  Nothing of them is stored here.
 #
-# For every set two trees are written, "old" and "new", that differ in training part and depth:
+# For every set trees are written, "old", "new" and "few", that differ in training part and depth:
 #   <set>-rpart-<edition>.csv   node, feature, kind (le, gt, levels), value, child, class
-#   <set>-rpart.rds             both models, for predict_rpart.R
+#   <set>-rpart.rds             the models, for predict_rpart.R
 suppressPackageStartupMessages({
   library(mlbench)
   library(palmerpenguins)
@@ -103,7 +103,8 @@ for (name in names(sets)) {
   write.csv(data, file.path(out, paste0(name, ".csv")), row.names = FALSE, na = "")
   complete <- data[complete.cases(data), ]
   half <- complete[seq(1, nrow(complete), by = 2), ]
-  models <- list(old = grow(half, 3, 10), new = grow(complete, 8, 4))
+  few <- complete[seq(1, nrow(complete), by = 9), ]  # meets few levels: for strands.py
+  models <- list(old = grow(half, 3, 10), new = grow(complete, 8, 4), few = grow(few, 8, 4))
   for (edition in names(models)) {
     write.csv(leads_of(models[[edition]]),
               file.path(out, paste0(name, "-rpart-", edition, ".csv")), row.names = FALSE)

@@ -12,7 +12,7 @@ import os
 import shutil
 import sys
 
-ORACLES = ["open_data", "graphs", "alignment", "assignment", "tables"]
+ORACLES = ["open_data", "strands", "graphs", "alignment", "assignment", "tables", "dates", "terms"]
 
 
 def main():

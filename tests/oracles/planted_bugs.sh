@@ -44,6 +44,8 @@ plant() {
 
 plant keying toolkit/redetermination/walk.cpp \
   's/intersect(space_.part(part, atom.character), atom.allowed);//' open_data
+plant keying toolkit/redetermination/walk.cpp \
+  's/is_subset(cells, taken)/is_subset(taken, cells)/' open_data strands
 plant limits toolkit/characters/units.cpp 's/micrometers", "mm", 0.001/micrometers", "mm", 0.01/' \
   open_data
 plant limits toolkit/characters/reading/qualifier_lists.cpp 's/"or less|or fewer|/"or fewer|/' \

@@ -185,10 +185,13 @@ def printed(tree, words, title, path):
         file.write("\n".join(lines))
 
 
-def rpart_tree(path):
+def rpart_tree(path, unseen=True):
+    """`unseen`: with the third leads, for levels that training never saw at a node."""
     rows = read_table(path)
     couplets = {}
     for row in rows:
+        if not unseen and int(row["child"]) == 0:
+            continue
         test = (row["kind"], set(row["value"].split("|")))
         if row["kind"] != "levels":
             test = (row["kind"], decimal.Decimal(row["value"]))

@@ -330,6 +330,15 @@ TEST_F(SmallWorklist, IsUnderstoodHoweverASpreadsheetSavedIt) {
     return left;
   };
   EXPECT_EQ(without_ids(replaced(written("history.csv"), "3,5 cm", "3.5 cm")), without_ids(plain));
+
+  // "Unicode text": tabs and UTF-16 with its mark.
+  std::filesystem::remove(sandbox_.path() / "history.csv");
+  auto const tabbed = saved(columns, rows, {.separator = '\t', .line_end = "\r\n", .mark = ""});
+  std::string wide = "\xFF\xFE";
+  for (char const c : tabbed) wide += {c, '\0'};
+  auto const again = take_back(wide);
+  ASSERT_EQ(again.exit, 0) << again.out << again.err;
+  EXPECT_EQ(without_ids(replaced(written("history.csv"), "3,5 cm", "3.5 cm")), without_ids(plain));
 }
 
 TEST_F(SmallWorklist, AddsToTheHistoryAndOverwritesNothing) {

@@ -152,18 +152,26 @@ void add_archive(Sample& sample) {
   result.reading_couplets = {{CoupletId{1}, 2}, {CoupletId{4}, 1}};
   result.with_characters = 301;
   result.name_only = 927;
+  result.archive = {
+      .history = DeterminationCounts{.accepted = 11, .by_core = 1200, .latest = 17, .several = 34},
+      .repeated_ids = 2,
+      .repeats = {{"urn:n:7", "core.txt", 8, "core.txt", 19},
+                  {"urn:n:9", "core.txt", 10, "b.txt", 2}}};
   result.edition_cited = 120;
   result.edition_presumed = 1108;
-  result.editions = {
-      .decides = true,
-      .counts = {{"1968", EditionRole::old_edition, EditionBasis::cited, 120},
-                 {"1968", EditionRole::old_edition, EditionBasis::by_date, 1000},
-                 {"2003", EditionRole::new_edition, EditionBasis::cited, 11},
-                 {"1951", EditionRole::other, EditionBasis::by_date, 15},
-                 {"", EditionRole::old_edition, EditionBasis::unknown, 82}},
-      .unnamed = 8,
-      .unnamed_works = {{"Orm 1968, second printing", 4}, {"Tal 1931", 1}, {"Tal 1932", 1},
-                        {"Tal 1933", 1}, {"Tal 1934", 1}, {"Tal 1935", 1}}};
+  result.editions = {.decides = true,
+                     .counts = {{"1968", EditionRole::old_edition, EditionBasis::cited, 120},
+                                {"1968", EditionRole::old_edition, EditionBasis::by_date, 1000},
+                                {"2003", EditionRole::new_edition, EditionBasis::cited, 11},
+                                {"1951", EditionRole::other, EditionBasis::by_date, 15},
+                                {"", EditionRole::old_edition, EditionBasis::unknown, 82}},
+                     .unnamed = 8,
+                     .unnamed_works = {{"Orm 1968, second printing", 4},
+                                       {"Tal 1931", 1},
+                                       {"Tal 1932", 1},
+                                       {"Tal 1933", 1},
+                                       {"Tal 1934", 1},
+                                       {"Tal 1935", 1}}};
   result.from_to = {
       {"Orla minor", "Orla minor", {1203, 0, 0, 0, 0, 0, 0, 0, 0, 0}, 1203},
       {"Aus incertus", "(not keyed)", {0, 0, 0, 0, 0, 0, 0, 0, 0, 19}, 19},

@@ -8,6 +8,8 @@
 
 #include "golden.hpp"
 #include "keydrift/reports/html.hpp"
+#include "keydrift/reports/json.hpp"
+#include "keydrift/reports/summaries_csv.hpp"
 #include "sample.hpp"
 
 namespace keydrift {
@@ -319,6 +321,26 @@ TEST(TerminalRedetermination, RowsBeyondTheListAreCountedWithTheirSpecimens) {
                 "15\n"),
       std::string::npos)
       << text;
+}
+
+TEST(TerminalRedetermination, ManyPossibleNamesAreCutHereAndWholeInTheTables) {
+  auto sample = make_sample();
+  std::string names = "Orla a";
+  for (char name = 'b'; name <= 'l'; ++name) names += std::string{" | Orla "} + name;
+  sample.redetermination.from_to.front() = {
+      "Orla minor", names, {0, 0, 0, 0, 7, 0, 0, 0, 0, 0}, 7};
+  auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination, {});
+  EXPECT_NE(text.find("  Orla minor to Orla a | Orla b | Orla c and 9 more: open ........"),
+            std::string::npos)
+      << text;
+  auto const html = redetermination_html(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination);
+  EXPECT_NE(html.find("<td>Orla a | Orla b | Orla c and 9 more</td>"), std::string::npos);
+  auto const json = redetermination_json(sample.old_edition, sample.new_edition, sample.collation,
+                                         sample.redetermination);
+  EXPECT_NE(json.find(names), std::string::npos);
+  EXPECT_NE(summaries_csv(sample.redetermination).find(names), std::string::npos);
 }
 
 TEST(TerminalRedetermination, SaysNothingOfStorageWhereNoneIsRecorded) {

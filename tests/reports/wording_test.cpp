@@ -33,6 +33,13 @@ TEST(Words, SharesNeverRoundSomeToNoneOrMostToAll) {
   EXPECT_EQ(share(0, 0), "–");
 }
 
+TEST(Words, ManyNamesAreCutToThree) {
+  EXPECT_EQ(few_names(""), "");
+  EXPECT_EQ(few_names("Aus bus"), "Aus bus");
+  EXPECT_EQ(few_names("A a | A b | A c | A d"), "A a | A b | A c | A d");
+  EXPECT_EQ(few_names("A a | A b | A c | A d | A e"), "A a | A b | A c and 2 more");
+}
+
 TEST(Words, ListsAreEnumeratedAsInASentence) {
   std::vector<std::string> const items{"a", "b", "c"};
   EXPECT_EQ(enumerated({items.data(), 0}), "");

@@ -1,3 +1,4 @@
+#include <csignal>
 #include <exception>
 #include <iostream>
 #include <new>
@@ -7,6 +8,8 @@
 #include "keydrift/program/context.hpp"
 
 int main(int argc, char** argv) {
+  // A file that grows beyond what is allowed is an output that cannot be written, and is told.
+  std::signal(SIGXFSZ, SIG_IGN);
   std::ios::sync_with_stdio(false);
   auto context = keydrift::program::make_context(std::cout, std::cerr);
   try {

@@ -166,6 +166,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   std::optional<SpecimenRows> rows;
   if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison, table);
   RejectRows rejects;
+  ArchiveCounts met;
   {
     Progress progress{context, "specimens"};
     ArchiveRun const run{.path = arguments.archive,
@@ -186,7 +187,8 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                                redeterminer.count_rejected(1);
                                rejects.add(reject);
                              },
-                         .stop = {}};
+                         .stop = {},
+                         .counts = &met};
     if (!run_archive(run, context)) return kUnreadableInput;
   }
   if (!arguments.look_alikes.empty()) {
@@ -203,6 +205,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
     if (!run_archive(run, context)) return kUnreadableInput;
   }
   auto result = std::move(redeterminer).finish();
+  result.archive = std::move(met);
   if (tying) result.ties = tying->ties();
   for (auto& finding : result.findings) {
     if (finding.file.empty()) finding.file = arguments.archive;

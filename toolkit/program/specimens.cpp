@@ -36,6 +36,7 @@ bool run_darwin_archive(ArchiveRun const& run, OccurrenceOptions const& options,
         return !stopped;
       },
       run.on_reject);
+  if (run.counts != nullptr) *run.counts = archive.value->counts();
   if (stopped) return true;
   if (!run.quiet || has_error(read.findings)) print_archive_findings(context, read.findings);
   return read.value.has_value() && !has_error(read.findings);

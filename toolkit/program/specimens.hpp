@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/characters/archive_counts.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/formats/csv.hpp"
 #include "keydrift/program/context.hpp"
@@ -21,8 +22,9 @@ struct ArchiveRun {
   bool any_character{false};  // columns and types of other names are characters, too
   std::function<void(Specimen const&)> on_specimen;
   std::function<void(Reject const&)> on_reject;
-  std::function<bool()> stop;  // asked after each specimen; may be empty
-  bool quiet{false};           // another run over the same archive tells what is to be told
+  std::function<bool()> stop;      // asked after each specimen; may be empty
+  bool quiet{false};               // another run over the same archive tells what is to be told
+  ArchiveCounts* counts{nullptr};  // to be filled in, unless nullptr
 };
 
 // Runs over the archive.  Warnings and errors are printed; false: what was handed out must not be

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/characters/archive_counts.hpp"
 #include "keydrift/characters/drafting/record_tying.hpp"
 #include "keydrift/characters/lexicon.hpp"
 #include "keydrift/characters/specimen.hpp"
@@ -196,6 +197,7 @@ struct EditionCounts {
 struct Redetermination {
   std::uint64_t read{};      // records read
   std::uint64_t rejected{};  // rows set aside by the reader
+  ArchiveCounts archive{};   // what else the reader met; whoever read the archive sets it
   Reading reading{Reading::strict};
   std::array<std::uint64_t, kOutcomes> totals{};
   std::array<std::array<std::uint64_t, kOutcomes>, kReadings> totals_by_reading{};
