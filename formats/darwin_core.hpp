@@ -16,8 +16,8 @@ namespace keydrift::tables {
 // "http://rs.tdwg.org/dwc/terms/scientificName", "Scientific Name" -> "scientificname".
 [[nodiscard]] std::string term_key(std::string_view header);
 
-// Is it a term of Darwin Core (tests/oracles/darwin_core_terms.txt and those of geological context),
-// whatever it is used for here?  Takes what term_key() gives.
+// Is it a term of Darwin Core (tests/oracles/darwin_core_terms.txt and those of geological
+// context), whatever it is used for here?  Takes what term_key() gives.
 [[nodiscard]] bool is_darwin_core_term(std::string_view key);
 
 // A character's column: its id or label, perhaps with the unit of its numbers behind it.
