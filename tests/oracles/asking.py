@@ -3,6 +3,10 @@
 import subprocess
 
 
+class Missing(Exception):
+    """Something from outside that an oracle cannot do without."""
+
+
 def told_by(keydrift, *arguments):
     """Runs keydrift and gives what it printed; RuntimeError when it could not do what it was
     asked (exit status 2 and above; 1 is a finding)."""

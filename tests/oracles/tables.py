@@ -43,12 +43,40 @@ def made(chance, rows, dialect):
     return out.getvalue(), sheets
 
 
+# RFC 4180 (2005), section 2: the records that it gives as examples, rule by rule.
+EXAMPLES = [
+    ("1, each record on a line", "aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", "bbb"),
+    ("2, no line end behind the last", "aaa,bbb,ccc\r\nzzz,yyy,xxx", "bbb"),
+    ("5, enclosed or not", '"aaa","bbb","ccc"\r\nzzz,yyy,xxx\r\n', "bbb"),
+    ("6, a line end enclosed", '"aaa","b\r\nbb","ccc"\r\nzzz,yyy,xxx\r\n', "b bb"),
+    ("7, a quotation mark doubled", '"aaa","b""bb","ccc"\r\nzzz,yyy,xxx\r\n', 'b"bb'),
+]
+
+
+def examples(keydrift, folder, key):
+    wrong = []
+    for rule, text, middle in EXAMPLES:
+        path, out = f"{folder}/tables-rfc.csv", f"{folder}/tables-rfc-out.csv"
+        with open(path, "w", encoding="utf-8", newline="") as file:
+            # Rule 3: a header of as many fields.
+            file.write("scientificName,catalogNumber,storageLocation\r\n" + text)
+        told_by(keydrift, "redetermine", key, key, path, "--specimens", out)
+        with open(out, newline="", encoding="utf-8-sig") as file:
+            got = [(row["scientificName"], row["catalogNumber"], row["storageLocation"])
+                   for row in csv.DictReader(file)]
+        wanted = [("aaa", middle, "ccc"), ("zzz", "yyy", "xxx")]
+        if got != wanted:
+            wrong.append(f"rule {rule}: {wanted} wanted, {got} given")
+    yield "tables, examples of RFC 4180: rules", len(EXAMPLES) - len(wrong), len(EXAMPLES), wrong
+
+
 def run(keydrift, folder):
     """Yields (what, agreeing, asked, disagreements)."""
     chance = random.Random(4180)
     key = f"{folder}/tables-key.txt"
     with open(key, "w", encoding="utf-8") as file:
         file.write(KEY)
+    yield from examples(keydrift, folder, key)
     forms = {
         "RFC 4180": ({"lineterminator": "\r\n"}, "utf-8"),
         "everything quoted": ({"quoting": csv.QUOTE_ALL, "lineterminator": "\n"}, "utf-8"),
