@@ -1,8 +1,8 @@
 """Dates and intervals of ISO 8601 as Darwin Core's list of terms explains them.
 
-The texts are the examples that the list gives for eventDate and dateIdentified (issues 2023-09-18 and
-2026-05-26; transcribed), with the days that its comments say they cover, and forms of the same
-grammar. Which days keydrift reads is seen from outside: a work published on the last day may be
+The first nine are the examples that the list gives for eventDate (1900/1909 and 2007-11-13/15 as
+transcribed from it, the others from memory), with the days that its comments say they cover; the rest
+are forms of the same grammar. Which days keydrift reads is seen from outside: a work published on the last day may be
 cited, one published on the day after may not; an edition published on the first day is presumed, one
 published on the day after is not.
 """
