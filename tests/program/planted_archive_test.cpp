@@ -238,6 +238,58 @@ TEST(PlantedNumbers, EveryWayOfDividingTheSheetsAddsUpToTheTotals) {
   }
 }
 
+// The sums as a table, counted anew from the sheets and what became of each.
+TEST(PlantedNumbers, TheSummariesAreThoseOfTheSheets) {
+  Sandbox const sandbox;
+  auto const data = fixture("velunaceae") + "/";
+  std::vector<std::string> arguments{"redetermine", data + "edition-1998.txt",
+                                     data + "edition-2024.txt"};
+  auto const options = velunaceae_options(data);
+  arguments.insert(arguments.end(), options.begin(), options.end());
+  arguments.insert(arguments.end(), {"--summaries", "sums.csv", "--specimens", "out.csv"});
+  auto const ran = run_keydrift(arguments, sandbox.path());
+  ASSERT_EQ(ran.exit, 0) << ran.err;
+
+  using Sums = std::map<std::string, std::map<std::string, long>>;  // "division: unit", outcome
+  Sums reported;
+  Sums recounted;
+  std::set<std::string> divisions;
+  for (auto const& row : read_table_file((sandbox.path() / "sums.csv").string())) {
+    divisions.insert(row.at("by"));
+    long together = 0;
+    for (auto const* outcome : kOutcomes) {
+      auto const count = std::stol(row.at(outcome));
+      together += count;
+      if (count > 0) reported[row.at("by") + ": " + row.at("from")][outcome] += count;
+    }
+    EXPECT_EQ(row.at("specimens"), std::to_string(together)) << row.at("from");
+  }
+  auto const sheets = read_table_file(data + "sheets.csv");
+  auto const outcomes = read_table_file((sandbox.path() / "out.csv").string());
+  ASSERT_EQ(sheets.size(), outcomes.size());
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    auto const& sheet = sheets[i];
+    auto const& outcome = outcomes[i].at("outcome");
+    auto const& date = sheet.at("dateIdentified");
+    auto const decade = date.empty() ? date : date.substr(0, 3) + "0s";
+    ++recounted["storage: " + sheet.at("storageLocation")][outcome];
+    ++recounted["determiner: " + sheet.at("identifiedBy")][outcome];
+    ++recounted["decade: " + decade][outcome];
+    // A name that means several terminals is called as it is recorded.
+    auto const& from = outcomes[i].at("oldName");
+    bool const several = from.find(" | ") != std::string::npos;
+    if (!several && (outcome == "stands" || outcome == "renamed")) {
+      ++recounted["name: " + from][outcome];
+    }
+  }
+  for (auto const& [unit, counts] : recounted) {
+    for (auto const& [outcome, count] : counts) {
+      EXPECT_EQ(reported[unit][outcome], count) << unit << ", " << outcome;
+    }
+  }
+  EXPECT_EQ(divisions, (std::set<std::string>{"decade", "determiner", "name", "storage"}));
+}
+
 TEST(PlantedNumbers, TheTerminalShowsTheTotals) {
   auto const& made = velunaceae();
   std::map<std::string, long> shown;

@@ -283,8 +283,7 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   };
   file("--measurements", arguments->measurements, "Measurement rows beside the archive (CSV)");
   file("--citations", arguments->citations,
-       "Which cited work is which edition, and when editions were published (CSV); names that "
-       "OLD did not give are then judged apart");
+       "Which cited work is which edition (CSV): names by their own");
   file("--look-alikes", arguments->look_alikes,
        "Specimens from outside the scope, to run through both editions (CSV)");
   file("--worklist", arguments->worklist, "Write the sheets to look at as CSV, in storage order");
