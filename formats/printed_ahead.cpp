@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -31,9 +32,27 @@ std::optional<Label> LinesAhead::label_at(std::size_t i) const {
   }
   if (is_numbered_title(i)) return std::nullopt;
   auto const label = numbering_.label_of(lines_[i].text);
-  if (!label || label->is_dash()) return label;
+  if (!label) return label;
   auto const words = lines_[i].text.substr(label->text_at);
-  return is_numbered_name(lines_[i].text) || titles_account(words) ? std::nullopt : label;
+  if (label->is_dash()) {
+    return is_destination_behind_dash(words) ? std::nullopt : label;
+  }
+  if (is_numbered_name(lines_[i].text)) return std::nullopt;
+  bool const led = split_at_leader(words, numbering_).kind != LeaderKind::none;
+  return !led && titles_account(words) ? std::nullopt : label;
+}
+
+// "— 5", "— A. bus": no words of a lead, but what the one above leads to.
+bool LinesAhead::is_destination_behind_dash(std::string_view words) const {
+  constexpr std::size_t kLongest = 80;  // bytes
+  if (words.empty() || words.size() > kLongest) return false;
+  if (auto const number = numbering_.read(strip_pointer(words))) {
+    return number->family == LabelFamily::digits && numbering_.has_number(number->number);
+  }
+  if (!numbering_.ends.dash) return false;
+  return is_genusless_name(words) || is_bare_epithet(words) ||
+         (is_latin_name(words) && is_certain_name(words)) ||
+         (words_of(words).size() <= 2 && certain_destination(words, numbering_));
 }
 
 bool LinesAhead::is_numbered_title(std::size_t i) const {
@@ -105,8 +124,13 @@ bool LinesAhead::ends_in_name(std::string_view text) const {
 bool LinesAhead::leads_are_led() const {
   // Wrapped words may look like labels; their numbers are few.
   std::size_t led = 0;
-  for (auto const& line : lines_) {
-    if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) ++led;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    auto text = lines_[i].text;
+    // What stands between a label and its words is no leader.
+    if (plan_ != nullptr && plan_->at(i) != nullptr) {
+      text.remove_prefix(std::min(plan_->at(i)->rank.label.text_at, text.size()));
+    }
+    if (split_at_leader(text, numbering_).kind != LeaderKind::none) ++led;
   }
   return led * 2 >= numbering_.numbers.size();
 }

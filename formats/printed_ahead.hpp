@@ -53,6 +53,7 @@ class LinesAhead {
   [[nodiscard]] bool is_name_on_its_own(std::size_t i) const;
 
  private:
+  [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;
   [[nodiscard]] bool leads_are_half_labelled() const;
   [[nodiscard]] bool leads_are_led() const;
 

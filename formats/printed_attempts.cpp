@@ -216,6 +216,10 @@ class Reader {
     numbering = numbering_;
     numbering.ends.loose = true;
     try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel});
+    for (auto& found : plans_by_numbers(lines_)) {
+      found.numbering.ends.loose = true;
+      try_layouts(read(std::move(found.numbering), std::move(found.plan)), {Layout::parallel});
+    }
   }
 
   void try_unlabelled_rivals() {

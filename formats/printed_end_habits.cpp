@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_end_habits.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -10,6 +11,8 @@
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestEnd = 160;  // bytes of a destination
 constexpr std::size_t kWordsOfName = 6;   // with its author
@@ -30,7 +33,12 @@ bool is_end(std::string_view text, Numbering const& numbering) {
   if (text.empty() || text.size() > kLongestEnd) return false;
   auto const stripped = strip_pointer(text);
   if (auto const number = numbering.read(stripped)) return numbering.has_number(number->number);
-  return certain_destination(text, numbering) || is_bare_epithet(text) || is_genusless_name(text);
+  if (certain_destination(text, numbering) || is_bare_epithet(text) || is_genusless_name(text)) {
+    return true;
+  }
+  // "Marsh Bat, Aus bus"
+  auto const taxa = read_taxa(text);
+  return !taxa.before.empty() && is_latin_name(taxa.taxa.front().name);
 }
 
 // Behind the last of the signs that stand before a blank.
@@ -45,6 +53,26 @@ std::string_view behind_last(std::string_view text, IsSign is_sign) {
     at -= c.length;
   }
   return {};
+}
+
+// Latin words of the trade that end many a lead.
+bool is_part_of_a_body(std::string_view word) {
+  static constexpr std::array kWords{
+      "seta"sv,       "setae"sv,     "antenna"sv,   "antennae"sv,   "tibia"sv,      "tibiae"sv,
+      "carina"sv,     "carinae"sv,   "stria"sv,     "striae"sv,     "lamina"sv,     "laminae"sv,
+      "maxilla"sv,    "maxillae"sv,  "lamella"sv,   "lamellae"sv,   "papilla"sv,    "papillae"sv,
+      "coxa"sv,       "coxae"sv,     "fovea"sv,     "foveae"sv,     "costa"sv,      "costae"sv,
+      "femora"sv,     "femur"sv,     "tarsus"sv,    "labrum"sv,     "clypeus"sv,    "scutellum"sv,
+      "thorax"sv,     "pronotum"sv,  "aedeagus"sv,  "apex"sv,       "vertex"sv,     "genitalia"sv,
+      "metatarsus"sv, "radius"sv,    "stigma"sv,    "rostrum"sv,    "abdomen"sv,    "larvae"sv,
+      "larva"sv,      "pupa"sv,      "pupae"sv,     "corolla"sv,    "calyx"sv,      "stamina"sv,
+      "sepala"sv,     "petala"sv,    "rhizoma"sv,   "bractea"sv,    "umbilicus"sv,  "sinus"sv,
+      "siphon"sv,     "elytra"sv,    "ocelli"sv,    "spicula"sv,    "spiracula"sv,  "hypha"sv,
+      "hyphae"sv,     "basidia"sv,   "conidia"sv,   "asci"sv,       "cystidia"sv,   "area"sv,
+      "media"sv,      "cilia"sv,     "nodus"sv,     "pedicellus"sv, "flagellum"sv,  "sternum"sv,
+      "tergum"sv,     "mesonotum"sv, "metanotum"sv, "propodeum"sv,  "mandibulae"sv, "foramen"sv};
+  while (!word.empty() && (word.back() == '.' || word.back() == ',')) word.remove_suffix(1);
+  return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
 }
 
 bool is_colon(char32_t c) { return c == ':'; }
@@ -105,6 +133,7 @@ std::optional<std::size_t> loose_name(std::string_view text) {
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto name = text.substr(begin);
     if (name.ends_with('.')) name.remove_suffix(1);
+    if (is_part_of_a_body(words[w])) return std::nullopt;
     bool const strict = has_strict_latin_ending(without_end(words[w])) || words[w].ends_with("or");
     if (strict && is_bare_epithet(name)) return begin;
     bool const sentence = words[w - 1].ends_with('.') || words[w - 1].ends_with(':');

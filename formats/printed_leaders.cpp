@@ -218,6 +218,7 @@ class Splitter {
     if (is_bare_epithet(tail) || is_genusless_name(tail)) return true;
     auto const taxa = read_taxa(tail);
     if (is_latin_name(tail) || taxa.taxa.size() > 1) return true;
+    if (!taxa.before.empty() && words_of(taxa.taxa.front().name).size() >= 2) return true;
     return words.size() <= kEpithets && is_latin_genus(words.front());
   }
 

@@ -42,11 +42,16 @@ class LeadReader {
                       [](ReadLead const& read) { return read.leaders != LeaderKind::none; }));
     usually_led_ = led * 2 >= reads_.size();
     collect_known();
+    auto const backed = static_cast<std::size_t>(
+        std::count_if(sorted_.leads.begin(), sorted_.leads.end(),
+                      [](RawLead const& lead) { return !lead.label.back.empty(); }));
+    paired_by_label_ = backed * 10 >= reads_.size() * 9;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
     }
     part_lists();
     give_nouns_back();
+    take_names_like_others();
     return std::move(reads_);
   }
 
@@ -198,6 +203,54 @@ class LeadReader {
     finish(i, joined, text.size(), text.size());
   }
 
+  // Where leads end in epithets or in words in capitals, so do those whose end nothing but a blank
+  // or two sets apart.
+  void take_names_like_others() {
+    std::size_t epithets = 0;
+    std::size_t capitals = 0;
+    std::size_t named = 0;
+    for (auto const& read : reads_) {
+      if (read.to.form != DestinationForm::taxa) continue;
+      ++named;
+      auto const first = without_end(words_of(read.lead.destination_printed).front());
+      if (read.to.taxa.taxa.front().genusless) ++epithets;
+      if (is_word_in_capitals(first)) ++capitals;
+    }
+    if (epithets * 3 <= named * 2 && capitals * 3 <= named * 2) return;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (reads_[i].to.form != DestinationForm::none) continue;
+      if (reads_[i].leaders != LeaderKind::none) continue;
+      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      std::string_view const text = joined.raw;
+      auto const begin = last_word_begin(trim_right(text));
+      if (begin < 3) continue;
+      auto const name = trim_right(text.substr(begin));
+      bool const apart = is_blank(code_point_before(text, begin - 1).value);
+      bool const epithet = epithets * 3 > named * 2 && apart && is_bare_epithet(name);
+      bool const capital = capitals * 3 > named * 2 && is_word_in_capitals(name);
+      if (!epithet && !capital) continue;
+      reads_[i].leaders = LeaderKind::blank;
+      finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
+      say_name_taken(i);
+    }
+  }
+
+  [[nodiscard]] static std::size_t last_word_begin(std::string_view text) {
+    auto begin = text.size();
+    while (begin > 0) {
+      auto const c = code_point_before(text, begin);
+      if (is_blank(c.value)) break;
+      begin -= c.length;
+    }
+    return begin;
+  }
+
+  [[nodiscard]] static bool is_word_in_capitals(std::string_view word) {
+    constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
+    return word.size() >= kShortest && is_plain_word(word) &&
+           std::none_of(word.begin(), word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+  }
+
   // "… ohne Dornen bus": where leads end in epithets alone, a noun before one is no genus, unless
   // another lead has it too.
   void give_nouns_back() {
@@ -259,6 +312,8 @@ class LeadReader {
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
     if (!label.is_dash() && label.number == number) return false;
+    // The leads of a serial key lead on by order.
+    if (paired_by_label_ && referenced_.empty()) return found.after_sentence;
     // A serial key leads on by order; its numbers at the end are counts, unless a sentence ends
     // before them.
     return !usually_led_ || !referenced_.empty() || found.after_sentence;
@@ -381,6 +436,7 @@ class LeadReader {
   std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
   bool usually_led_{true};
+  bool paired_by_label_{false};  // nearly every lead names another in brackets
 };
 
 }  // namespace

@@ -8,8 +8,18 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
+namespace {
+
+// "Go to couplet", whose number is on the next line.
+bool is_pointer(std::string_view text) {
+  constexpr std::size_t kLongest = 24;  // bytes
+  return text.size() <= kLongest && strip_pointer(std::string{text} + " 1").size() == 1;
+}
+
+}  // namespace
 
 bool LeadsSoFar::are_complete() const {
   return progress_ == Progress::none || progress_ == Progress::soft ||
@@ -51,7 +61,8 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
     // It may be one of the words, unless the file sets destinations so.
     bool const habit = numbering_.ends.dash || numbering_.ends.colon;
     if (progress_ != Progress::done) progress_ = habit ? Progress::done : Progress::soft;
-  } else if (split.destination_begin == text.size()) {
+  } else if (split.destination_begin == text.size() ||
+             is_pointer(text.substr(split.destination_begin))) {
     progress_ = Progress::leaders;
   } else {
     progress_ = Progress::done;
@@ -103,12 +114,31 @@ bool LeadsSoFar::hangs_open() const {
          (folded == "sp." && !before.ends_with("n. sp.") && !before.ends_with("nov. sp."));
 }
 
+// "…... 7." / "A. bus", "…... Lesser" / "Bat, Aus bus": a number or words that a name follows.
+bool LeadsSoFar::names_what_is_open(SourceLine const& line) const {
+  constexpr std::size_t kMost = 8;  // words of a name with what stands before it
+  auto const split = split_at_leader(last_line(), numbering_);
+  if (split.kind != LeaderKind::dots && split.kind != LeaderKind::gap) return false;
+  auto const begun = last_line().substr(split.destination_begin);
+  auto const words = words_of(line.text);
+  if (words.empty() || words.size() > kMost || line.text.ends_with(';')) return false;
+  bool const numbered = begun.ends_with('.') && is_number_only(begun);
+  if (numbered) {
+    return is_latin_name(line.text) || is_short_name(line.text);
+  }
+  bool const vernacular =
+      words_of(begun).size() <= 2 && is_capitalised(begun) && !has_strict_latin_ending(begun);
+  if (!vernacular || line.indent <= lines_[leads_.back().line].indent) return false;
+  auto const taxa = read_taxa(line.text);
+  return !taxa.before.empty() && words_of(taxa.taxa.front().name).size() >= 2;
+}
+
 bool LeadsSoFar::continues_destination(SourceLine const& line) const {
   auto const& lead = leads_.back();
   auto const& before = last_line();
   if (starts_note(line.text)) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
-  if (hangs_open()) return true;
+  if (hangs_open() || names_what_is_open(line)) return true;
   auto const opened =
       std::count(before.begin(), before.end(), '(') - std::count(before.begin(), before.end(), ')');
   if (opened > 0) return true;

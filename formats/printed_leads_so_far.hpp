@@ -63,6 +63,8 @@ class LeadsSoFar {
   [[nodiscard]] bool continues_destination(SourceLine const& line) const;
 
  private:
+  [[nodiscard]] bool names_what_is_open(SourceLine const& line) const;
+
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LinesAhead const& ahead_;

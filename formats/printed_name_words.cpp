@@ -179,7 +179,9 @@ bool is_abbreviated(std::string_view word) {
 bool is_latin_genus(std::string_view word) {
   word = without_end(word);
   while (!word.empty() && word.back() == '.') word.remove_suffix(1);
-  return is_capitalised(word) && has_latin_ending(word);
+  if (!is_capitalised(word)) return false;
+  bool const capitals = word.size() >= 4 && is_all_capitals(word);
+  return has_latin_ending(word) || (capitals && has_strict_latin_ending(fold(word)));
 }
 
 bool is_capitalised(std::string_view word) {

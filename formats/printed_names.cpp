@@ -178,7 +178,11 @@ void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
     bool const higher = std::any_of(words.begin(), words.end(), [](std::string_view word) {
       return std::find(kHigher.begin(), kHigher.end(), fold(word)) != kHigher.end();
     });
-    return !higher && mentions_key(title) && !genera_in_title(title).empty();
+    auto const genera = genera_in_title(title);
+    bool const sure = std::any_of(genera.begin(), genera.end(), [](TitleGenus const& genus) {
+      return genus.weight >= kSureWeight;
+    });
+    return !higher && mentions_key(title) && sure;
   };
   bool const species = std::any_of(titles.begin(), titles.end(), of_species) ||
                        std::any_of(titles.begin(), titles.end(), of_genus);

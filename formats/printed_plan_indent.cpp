@@ -102,6 +102,7 @@ class IndentPlanner {
 
   void look_at_lines() {
     ends_.assign(lines_.size(), false);
+    hanging_.assign(lines_.size(), false);
     marks_.assign(lines_.size(), Mark::other);
     std::vector<std::size_t> unled;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
@@ -110,6 +111,7 @@ class IndentPlanner {
       auto const split = split_at_leader(text, numbering_);
       bool const led = split.kind != LeaderKind::none && split.destination_begin < text.size();
       ends_[i] = led;
+      hanging_[i] = split.kind == LeaderKind::dots && !led;
       if (!led && split.kind == LeaderKind::none) unled.push_back(i);
       if (!led) continue;
       led_.push_back(i);
@@ -216,7 +218,7 @@ class IndentPlanner {
       auto& mark = marks_[i];
       if (first || (complete && !small)) {
         mark = Mark::start;
-      } else if (small || (!gap && hangs(lines_[before].text)) ||
+      } else if (small || (!gap && (hangs(lines_[before].text) || hanging_[before])) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;
       } else if (gap || !breaks_.forced(before, i)) {
@@ -225,7 +227,8 @@ class IndentPlanner {
         mark = Mark::uncertain;
       }
       if (mark == Mark::start) start = i;
-      complete = ends_[i] || (complete && mark == Mark::rest);
+      bool const answered = mark == Mark::rest && hanging_[before];  // leaders stood above it
+      complete = ends_[i] || answered || (complete && mark == Mark::rest);
       before = i;
     }
   }
@@ -272,6 +275,7 @@ class IndentPlanner {
   Numbering const& numbering_;
   LineBreaks breaks_;
   std::vector<bool> ends_;        // by line: ends in a destination
+  std::vector<bool> hanging_;     // by line: ends in leaders
   std::vector<std::size_t> led_;  // the lines that do
   std::set<std::string> genera_;  // first words of the destinations
   std::vector<Mark> marks_;

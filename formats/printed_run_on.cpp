@@ -10,12 +10,14 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_run_on_labels.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestLeadIn = 200;     // bytes between leaders and the next label
 constexpr std::size_t kLongestTitle = 400;      // bytes of a title that a lead follows
+constexpr std::size_t kLongestName = 60;        // bytes of "11. A. bus"
 constexpr std::size_t kShortestTitle = 4;       // no shorter one is a title
 constexpr std::size_t kLongestPlainTitle = 60;  // of one that says nothing of a key
 constexpr std::size_t kLongestFirstLead = 600;  // bytes up to its leaders
@@ -218,6 +220,7 @@ class RunOnParter {
     auto const digits = text.substr(begin, end - begin);
     if (digits.size() <= next.size() || !digits.ends_with(next)) return std::nullopt;
     auto const at = end - next.size();
+    if (is_numbered_name(start_of(text.substr(begin), kLongestName))) return std::nullopt;
     bool const closed = end < text.size() && (text[end] == '.' || text[end] == ')');
     return closed && begins_lead(text.substr(at), {}) ? std::optional{at} : std::nullopt;
   }

@@ -192,7 +192,10 @@ bool titles_account(std::string_view text) {
   if (words.size() < 3 || !is_capitalised(words[0]) || !has_strict_latin_ending(words[0])) {
     return false;
   }
-  bool const species = is_epithet(words[1]) && !ends_item(words[1]) && has_epithet_ending(words[1]);
+  bool const species =
+      is_epithet(words[1]) && !ends_item(words[1]) && has_strict_latin_ending(words[1]);
+  // "Thallus alba Aus bus"
+  if (words.size() > 3 && is_epithet(words[3]) && !ends_item(words[2])) return false;
   bool const author = is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value);
   return species && author && read_taxa(text).taxa.front().authorship.size() > 2;
 }

@@ -38,7 +38,7 @@ struct TaxaReading {
 // part)"?
 [[nodiscard]] bool is_bare_epithet(std::string_view text);
 
-// Is the word one capitalised word with a Latin ending: "Aus", "Ausidae"?
+// Is the word one capitalised word with a Latin ending: "Aus", "Ausidae", "AUSELLA"?
 [[nodiscard]] bool is_latin_genus(std::string_view word);
 
 // "A." or "Au." in front of an epithet.
