@@ -19,8 +19,6 @@ namespace {
 using namespace printed;
 using xml::FlowText;
 
-constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is a note
-
 class TableReader {
  public:
   TableReader(xml::Document const& document, pugi::xml_node table)

@@ -29,13 +29,14 @@ class CellFinder {
     drop_pages();
   }
 
-  std::vector<CellRole> find() && {
-    if (!is_table()) return {};
-    std::vector<CellRole> roles(lines_.size(), CellRole::none);
+  std::optional<LeadPlan> find() && {
+    if (!is_table()) return std::nullopt;
+    plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    plan_.parts.assign(lines_.size(), LinePart::other);
     std::size_t at = 0;
     while (at < filled_.size() && !is_label(at)) ++at;
-    while (at < filled_.size()) at = take_lead(at, roles);
-    return roles;
+    while (at < filled_.size()) at = take_lead(at);
+    return std::move(plan_);
   }
 
  private:
@@ -82,8 +83,12 @@ class CellFinder {
 
   // Gives the roles of one lead, which begins with its label at `at`; returns where the next one
   // begins.
-  std::size_t take_lead(std::size_t at, std::vector<CellRole>& roles) const {
-    roles[filled_[at]] = CellRole::label;
+  std::size_t take_lead(std::size_t at) {
+    LeadStart start;
+    start.line = static_cast<std::uint32_t>(filled_[at]);
+    start.rank.label = *read_label(line(at).text);
+    plan_.start_at[start.line] = static_cast<std::uint32_t>(plan_.starts.size());
+    plan_.starts.push_back(start);
     auto const words = at + 1;
     auto const limit = std::min(filled_.size(), words + kLinesLookedAhead);
     if (words >= filled_.size()) return words;
@@ -91,18 +96,18 @@ class CellFinder {
     while (next < limit && !is_label(next)) ++next;
     if (is_label(next) && (is_label(next + 1) || next + 1 == filled_.size()) && is_number(next)) {
       // A number before a label, or at the end, is the destination.
-      give_words(words, next, roles);
-      roles[filled_[next]] = CellRole::destination;
+      give_words(words, next);
+      plan_.parts[filled_[next]] = LinePart::destination;
       return next + 1;
     }
     auto const destination = name_between(words + 1, next);
-    give_words(words, destination, roles);
-    if (destination < next) roles[filled_[destination]] = CellRole::destination;
+    give_words(words, destination);
+    if (destination < next) plan_.parts[filled_[destination]] = LinePart::destination;
     return next;
   }
 
-  void give_words(std::size_t from, std::size_t to, std::vector<CellRole>& roles) const {
-    for (auto f = from; f < to; ++f) roles[filled_[f]] = CellRole::words;
+  void give_words(std::size_t from, std::size_t to) {
+    for (auto f = from; f < to; ++f) plan_.parts[filled_[f]] = LinePart::words;
   }
 
   [[nodiscard]] bool is_number(std::size_t f) const {
@@ -127,11 +132,13 @@ class CellFinder {
   Numbering const& numbering_;
   std::vector<std::size_t> filled_;  // lines that are not blank
   bool lettered_{false};             // "1a" stands alone, again and again
+  LeadPlan plan_;
 };
 
 }  // namespace
 
-std::vector<CellRole> find_cells(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+std::optional<LeadPlan> find_cells(std::vector<SourceLine> const& lines,
+                                   Numbering const& numbering) {
   return CellFinder{lines, numbering}.find();
 }
 

@@ -1,12 +1,15 @@
 #pragma once
 // Lines that betray what they are by their look alone.  Inner header of formats.
 
+#include <cstddef>
 #include <string_view>
 #include <vector>
 
 #include "keydrift/formats/printed_lines.hpp"
 
 namespace keydrift::printed {
+
+inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is prose
 
 [[nodiscard]] bool is_number_only(std::string_view line);   // "44", "44."
 [[nodiscard]] bool is_page_number(std::string_view line);   // "- 44 -", "p. 44", "Page 44", "[44]"

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_remarks_so_far.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
@@ -28,7 +29,7 @@ class Sorter {
         ahead_{lines, numbering, plan},
         leads_{lines, numbering, ahead_},
         heads_{find_running_heads(lines, numbering)},
-        cells_{plan == nullptr ? find_cells(lines, numbering) : std::vector<CellRole>{}} {
+        cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
   }
@@ -36,6 +37,7 @@ class Sorter {
   SortedLines run(std::size_t first_line) && {
     for (at_ = first_line; at_ < lines_.size(); ++at_) take_line();
     std::move(leads_).hand_over(sorted_);
+    sorted_.remarks = std::move(remarks_).all();
     return std::move(sorted_);
   }
 
@@ -45,11 +47,10 @@ class Sorter {
     if (line.text.empty()) {
       account(LineKind::blank, "");
       gap_ = true;
-      in_caption_ = false;
-      remark_open_ = false;
+      remarks_.close();
       return;
     }
-    bool const claimed = take_marked(line) || take_planned(line) || take_cell(line) ||
+    bool const claimed = take_marked(line) || take_planned() ||
                          (!numbering_.exact && take_page_furniture(line)) || take_label(line) ||
                          take_in_lead(line);
     if (!claimed) take_outside(line);
@@ -70,15 +71,16 @@ class Sorter {
         account(LineKind::heading, "marked up as a title");
         break;
       case LineRole::note:
-        add_remark(leads_.empty() ? RemarkKind::footnote : RemarkKind::lead_note, line, 0);
+        remarks_.add(leads_.empty() ? RemarkKind::footnote : RemarkKind::lead_note,
+                     piece_of(line, 0), last_lead());
         account(LineKind::note, "a row of its own under a lead");
         break;
       case LineRole::aside:
-        add_remark(RemarkKind::footnote, line, 0);
+        remarks_.add(RemarkKind::footnote, piece_of(line, 0), last_lead());
         account(LineKind::note, "stands beside the key");
         break;
     }
-    close_remarks();
+    remarks_.close();
     if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
     return true;
   }
@@ -109,13 +111,17 @@ class Sorter {
     if (line.markup.destination_begin != kNotTold) leads_.set_progress(Progress::done);
   }
 
-  // Lines of a table without borders.
-  bool take_planned(SourceLine const& line) {
-    if (plan_ == nullptr || plan_->parts.empty()) return false;
-    if (plan_->at(at_) != nullptr) return take_label(line);
-    auto const part = plan_->part(at_);
+  // Lines of a table without borders, couplets' numbers above their leads.
+  bool take_planned() {
+    auto const* plan = cells_ ? &*cells_ : plan_;
+    if (plan == nullptr || plan->parts.empty()) return false;
+    if (auto const* start = plan->at(at_)) {
+      start_planned(*start);
+      return true;
+    }
+    auto const part = plan->part(at_);
     if (part == LinePart::number) {
-      close_remarks();
+      remarks_.close();
       if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
       account(LineKind::heading, "the number of the couplet below");
       return true;
@@ -128,32 +134,6 @@ class Sorter {
     account(destination ? LineKind::destination : LineKind::continuation,
             destination ? "the last line before the next label" : "stands beneath its label");
     return true;
-  }
-
-  // --- tables ---------------------------------------------------------------------------------
-
-  // A cell of a table that was pasted cell by cell.
-  bool take_cell(SourceLine const& line) {
-    if (cells_.empty() || numbering_.exact) return false;
-    switch (cells_[at_]) {
-      case CellRole::none:
-        return false;
-      case CellRole::label:
-        start_lead(*read_label(line.text), false);
-        sorted_.accounts.back().reason = "label in a cell of its own";
-        return true;
-      case CellRole::words:
-        leads_.add_piece(at_, 0);
-        account(LineKind::continuation, "words in a cell of their own");
-        return true;
-      case CellRole::destination:
-        leads_.add_piece(at_, 0);
-        leads_.set_progress(Progress::done);
-        leads_.last().destination_told = true;
-        account(LineKind::destination, "destination in a cell of its own");
-        return true;
-    }
-    return false;
   }
 
   // --- page numbers, running heads, ruled lines ---------------------------------------------
@@ -184,7 +164,7 @@ class Sorter {
 
   // "… Aus bus Smith," / "1900."
   bool take_year(SourceLine const& line) {
-    if (leads_.progress() == Progress::none || gap_ || remark_open_ || !is_year(line.text))
+    if (leads_.progress() == Progress::none || gap_ || remarks_.is_open() || !is_year(line.text))
       return false;
     if (!leads_.last_line().ends_with(',')) return false;
     bool const done = leads_.progress() == Progress::done;
@@ -251,13 +231,8 @@ class Sorter {
   bool take_label(SourceLine const& line) {
     auto label = ahead_.label_at(at_);
     if (plan_ != nullptr) {
-      if (!label) return false;
-      start_lead(*label, false);
-      if (plan_->at(at_)->unlabelled) {
-        leads_.last().unlabelled = true;
-        sorted_.accounts.back().reason = "no label, but a line of its own";
-      }
-      return true;
+      if (label) start_planned(*plan_->at(at_));
+      return label.has_value();
     }
     // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
     bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));
@@ -272,6 +247,13 @@ class Sorter {
       return true;
     }
     return false;
+  }
+
+  void start_planned(LeadStart const& start) {
+    start_lead(start.rank.label, false);
+    if (!start.unlabelled) return;
+    leads_.last().unlabelled = true;
+    sorted_.accounts.back().reason = "no label, but a line of its own";
   }
 
   // A label that carries the count on once its misread digits are put right.
@@ -299,9 +281,9 @@ class Sorter {
     RawLead lead;
     lead.label = label;
     lead.misprinted = misprinted;
-    lead.last_heading = std::exchange(last_heading_, kNone);
+    lead.last_heading = remarks_.take_heading();
     leads_.begin(lead, at_, gap_);
-    close_remarks();
+    remarks_.close();
     leads_.add_piece(at_, label.text_at);
     account(LineKind::lead, misprinted ? "label misprinted" : "label");
   }
@@ -313,7 +295,7 @@ class Sorter {
         return false;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
-        if (remark_open_ || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
+        if (remarks_.is_open() || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
           return false;
         leads_.add_piece(at_, 0);
         account(LineKind::destination, "after the leaders of the line before");
@@ -332,13 +314,15 @@ class Sorter {
     if (gap_ && !continues_after_blank(line)) return false;
     if (starts_note(line.text)) return false;
     // A note in the middle of a lead goes on until leaders show that the lead does.
-    if (remark_open_ && !gap_ && split_at_leader(line.text, numbering_).kind == LeaderKind::none) {
+    if (remarks_.is_open() && !gap_ &&
+        split_at_leader(line.text, numbering_).kind == LeaderKind::none) {
       return false;
     }
     bool const leads_on = split_at_leader(line.text, numbering_).kind != LeaderKind::none;
-    if (in_caption_ && !gap_ && !leads_on) return false;
-    if (starts_caption(line.text) && (gap_ || in_caption_ || ahead_.gap_after(at_))) return false;
-    close_remarks();
+    if (remarks_.is_caption() && !gap_ && !leads_on) return false;
+    if (starts_caption(line.text) && (gap_ || remarks_.is_caption() || ahead_.gap_after(at_)))
+      return false;
+    remarks_.close();
     if (starts_second_lead(line)) {
       start_unlabelled();
       return true;
@@ -363,7 +347,7 @@ class Sorter {
   }
 
   bool take_after_destination(SourceLine const& line) {
-    if (in_caption_) return false;
+    if (remarks_.is_caption()) return false;
     bool const soft = leads_.progress() == Progress::soft;
     if (starts_second_lead(line)) {
       start_unlabelled();
@@ -374,20 +358,20 @@ class Sorter {
                                      split_at_leader(line.text, numbering_).words_end == 0;
     bool const goes_on =
         leads_.progress() == Progress::named && !is_upper(code_point_at(line.text, 0).value);
-    if (!gap_ && !remark_open_ && (goes_on || begins_with_leaders)) {
+    if (!gap_ && !remarks_.is_open() && (goes_on || begins_with_leaders)) {
       leads_.set_progress(Progress::open);
       leads_.add_piece(at_, 0);
       account(LineKind::continuation, "goes on with the words before");
       return true;
     }
-    if (!soft && !gap_ && !remark_open_ && leads_.continues_destination(line)) {
+    if (!soft && !gap_ && !remarks_.is_open() && leads_.continues_destination(line)) {
       leads_.add_piece(at_, 0);
       leads_.set_progress(Progress::done);
       account(LineKind::continuation, "goes on with the destination before");
       return true;
     }
     if (starts_note(line.text) || starts_caption(line.text)) return false;
-    if (soft && !gap_ && !remark_open_) {
+    if (soft && !gap_ && !remarks_.is_open()) {
       leads_.add_piece(at_, 0);
       account(LineKind::continuation, "the lead before may end in a number of its words");
       return true;
@@ -397,13 +381,13 @@ class Sorter {
       return false;
     }
     // Blank lines end a key, unless they stand between all its leads.
-    bool const remark_ended = !remark_open_ || (ends_sentence(lines_[at_ - 1].text) &&
-                                                is_upper(code_point_at(line.text, 0).value));
+    bool const remark_ended = !remarks_.is_open() || (ends_sentence(lines_[at_ - 1].text) &&
+                                                      is_upper(code_point_at(line.text, 0).value));
     bool const odd_case = numbering_.words_start_upper &&
                           is_lower(code_point_at(line.text, 0).value) &&
                           split_at_leader(line.text, numbering_).kind != LeaderKind::dots;
     if (plan_ == nullptr && !numbering_.exact && remark_ended && !odd_case &&
-        !(gap_ && !leads_.usually_apart()) && last_heading_ == kNone &&
+        !(gap_ && !leads_.usually_apart()) && !remarks_.has_heading() &&
         (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
       start_unlabelled();
       sorted_.accounts.back().reason = "no label, but leaders and a destination";
@@ -425,7 +409,7 @@ class Sorter {
   [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
     if (numbering_.exact) return false;
     if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
-        in_caption_) {
+        remarks_.is_caption()) {
       return false;
     }
     if (leads_.last().label.is_dash() || !leads_.are_complete()) return false;
@@ -433,8 +417,8 @@ class Sorter {
         starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
       return false;
     }
-    if (remark_open_ && !ends_sentence(lines_[at_ - 1].text)) return false;
-    if (!remark_open_ && !gap_ && leads_.progress() != Progress::soft && leads_.hangs_open())
+    if (remarks_.is_open() && !ends_sentence(lines_[at_ - 1].text)) return false;
+    if (!remarks_.is_open() && !gap_ && leads_.progress() != Progress::soft && leads_.hangs_open())
       return false;
     return gap_ ? ahead_.ends_in_leaders(at_) : ahead_.ends_in_destination(at_);
   }
@@ -454,29 +438,29 @@ class Sorter {
     bool const in_key = !leads_.empty();
     std::size_t text_at = 0;
     if (in_key && starts_couplet_note(line.text, text_at)) {
-      open_remark(RemarkKind::couplet_note, line, text_at);
+      remarks_.open(RemarkKind::couplet_note, piece_of(line, text_at), last_lead());
       account(LineKind::note, "note on a couplet");
-    } else if (starts_caption(line.text) || in_caption_) {
-      in_caption_ = true;
-      add_remark(RemarkKind::caption, line, 0);
+    } else if (starts_caption(line.text) || remarks_.is_caption()) {
+      remarks_.add_caption(piece_of(line, 0), last_lead());
       account(LineKind::figure, "caption");
     } else if (starts_footnote(line.text)) {
-      open_remark(RemarkKind::footnote, line, 0);
+      remarks_.open(RemarkKind::footnote, piece_of(line, 0), last_lead());
       account(LineKind::footnote, "footnote sign");
-    } else if (remark_open_ && !gap_) {
-      extend_remark(line);
+    } else if (remarks_.is_open() && !gap_) {
+      remarks_.extend(piece_of(line, 0));
+      account(LineKind::note, "goes on with the text before");
     } else if (in_key && (starts_note(line.text) || is_remark_of_lead(line))) {
-      open_remark(RemarkKind::lead_note, line, 0);
+      remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
       account(LineKind::note, starts_note(line.text) ? "note" : "remark under a lead");
     } else if (is_heading(line)) {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
     } else if ((leads_.progress() == Progress::done || leads_.progress() == Progress::named) &&
                !gap_) {
-      open_remark(RemarkKind::lead_note, line, 0);
+      remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
       account(LineKind::note, "stands directly beneath a lead");
     } else {
-      open_remark(RemarkKind::prose, line, 0);
+      remarks_.open(RemarkKind::prose, piece_of(line, 0), last_lead());
       account(LineKind::note, "prose");
     }
   }
@@ -500,34 +484,13 @@ class Sorter {
     return !sentence && alone;
   }
   void add_heading(SourceLine const& line) {
-    add_remark(RemarkKind::heading, line, 0);
-    last_heading_ = static_cast<std::uint32_t>(sorted_.remarks.size() - 1);
-    remark_open_ = false;
+    remarks_.add_heading(piece_of(line, 0), last_lead());
     // What follows a heading belongs to no lead before it.
     if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
   }
 
-  void open_remark(RemarkKind kind, SourceLine const& line, std::size_t from) {
-    add_remark(kind, line, from);
-    remark_open_ = true;
-  }
-
-  void add_remark(RemarkKind kind, SourceLine const& line, std::size_t from) {
-    auto const lead = leads_.empty() ? kNone : static_cast<std::uint32_t>(leads_.size() - 1);
-    Remark remark{kind, lead, {}};
-    remark.pieces.push_back(piece_of(line, from));
-    sorted_.remarks.push_back(std::move(remark));
-  }
-
-  void extend_remark(SourceLine const& line) {
-    auto& remark = sorted_.remarks.back();
-    remark.pieces.push_back(piece_of(line, 0));
-    account(LineKind::note, "goes on with the text before");
-  }
-
-  void close_remarks() {
-    remark_open_ = false;
-    in_caption_ = false;
+  [[nodiscard]] std::uint32_t last_lead() const {
+    return leads_.empty() ? kNone : static_cast<std::uint32_t>(leads_.size() - 1);
   }
 
   [[nodiscard]] Piece piece_of(SourceLine const& line, std::size_t from) const {
@@ -543,14 +506,12 @@ class Sorter {
   LeadPlan const* plan_;
   LinesAhead ahead_;
   LeadsSoFar leads_;
+  RemarksSoFar remarks_;
   std::vector<bool> heads_;
-  std::vector<CellRole> cells_;  // empty: no table of cells
+  std::optional<LeadPlan> cells_;  // without a plan for all lines: those of a table's cells
   SortedLines sorted_;
   std::size_t at_{};
-  std::uint32_t last_heading_{kNone};  // not yet followed by a lead
-  bool gap_{true};                     // blank lines stand directly before this line
-  bool remark_open_{false};
-  bool in_caption_{false};
+  bool gap_{true};  // blank lines stand directly before this line
 };
 
 }  // namespace

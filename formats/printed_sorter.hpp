@@ -15,7 +15,6 @@
 
 namespace keydrift::printed {
 
-inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is prose
 inline constexpr std::uint32_t kNone = std::numeric_limits<std::uint32_t>::max();
 
 // A stretch of one source line, in bytes of the decoded text.

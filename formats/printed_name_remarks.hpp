@@ -1,0 +1,17 @@
+#pragma once
+// What is printed beside a taxon's name: signs of footnotes, remarks, figures.  Inner header of
+// formats.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace keydrift::printed {
+
+// "Aus sp.[2]" as "Aus sp. [2]": the sign of a footnote is no part of the word before it.
+[[nodiscard]] std::string with_notes_apart(std::string_view text);
+
+// "in part" of ", (in part)": what stands behind a name without its figures, brackets and signs.
+[[nodiscard]] std::string remark_in(std::string rest, std::vector<std::string> const& figures);
+
+}  // namespace keydrift::printed
