@@ -15,7 +15,7 @@ import sys
 from asking import Missing
 
 ORACLES = ["open_data", "strands", "graphs", "alignment", "assignment", "concepts", "figures",
-           "tables", "dates", "terms", "schemas"]
+           "names", "tables", "dates", "terms", "schemas"]
 
 
 def main():

@@ -162,6 +162,27 @@ TEST_F(ArchiveInput, AQuoteThatNeverClosesCostsItsOwnRowAtMost) {
   EXPECT_LT(ran.peak_bytes, std::size_t{150} << 20U);
 }
 
+TEST_F(ArchiveInput, ANameOfAnotherAuthorIsNotThatOfTheKey) {
+  (void)sandbox.write("key.txt",
+                      "1 Beak bifid ........ Aus bus Roe, 1901\n"
+                      "- Beak entire ....... Aus cus\n");
+  (void)sandbox.write("sheets.csv",
+                      "catalogNumber,scientificName\n1,\"Aus bus (Roe, 1901)\"\n"
+                      "2,\"Aus bus Loe, 1950\"\n3,Aus bus auct. non Roe\n4,Aus cus Loe\n");
+  auto const ran = run("sheets.csv", {"--specimens", "out.csv"});
+  ASSERT_EQ(ran.exit, 0) << ran.err;
+  Lines told;
+  for (auto const& row : read_table_file((sandbox.path() / "out.csv").string())) {
+    told.push_back(row.at("catalogNumber") + " " + row.at("outcome") + ": " + row.at("reason"));
+  }
+  EXPECT_EQ(told, (Lines{"1 stands: every way that the evidence leaves ends in Aus bus",
+                         "2 not keyed: the recorded name is in neither edition: the author is "
+                         "not that of Aus bus Roe, 1901",
+                         "3 not keyed: the recorded name is in neither edition: it was "
+                         "misapplied, and Aus bus Roe, 1901 is not what is meant",
+                         "4 stands: every way that the evidence leaves ends in Aus cus"}));
+}
+
 TEST_F(ArchiveInput, TheHistoryAndIdsThatStandTwiceAreToldInEveryReport) {
   (void)sandbox.write("core.csv", "id,name\na,Aus bus\nb,\nc,Aus cus\nb,Aus bus\n");
   auto const ran = run(".", {"--json", "out.json", "--html", "out.html"});

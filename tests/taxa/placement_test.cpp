@@ -80,6 +80,9 @@ INSTANTIATE_TEST_SUITE_P(
         PlaceCase{"Cus dus Jones, 1950",
                   "none: the author is not that of Cus dus Smith, 1900 "
                   "[Cus dus]"},
+        PlaceCase{"Cus dus auct. non Smith",
+                  "none: it was misapplied, and Cus dus Smith, 1900 is not what is meant "
+                  "[Cus dus]"},
         PlaceCase{"Velunaca palustris var. alta", "finer 0: within Velunaca palustris by its name"},
         PlaceCase{"Xaveria maritima", "finer 2: within Xaveria by its name"},
         PlaceCase{"Oldia flava subsp. minor",

@@ -290,6 +290,8 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
   }
   if (unknown_name) {
     verdict.why = "the recorded name is in neither edition";
+    auto const& how = determination.in_old.how;
+    if (!how.empty()) verdict.why += ": " + how;
     if (any_recorded) verdict.terminals = terminals(found, recorded);
     return verdict;
   }

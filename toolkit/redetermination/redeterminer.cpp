@@ -67,7 +67,12 @@ std::string judged_name(Specimen const& specimen) {
   auto const parsed = parse_name(specimen.scientific_name);
   bool const doubted = !parsed.qualifier.empty() || !specimen.qualifier.empty();
   if ((doubted || parsed.genus_only) && !parsed.genus.empty()) return parsed.genus;
-  return plain_name(specimen.scientific_name);
+  // What is said of the name tells homonyms and misapplications from it.
+  auto name = plain_name(specimen.scientific_name);
+  for (auto const* part : {&parsed.authorship, &parsed.sensu}) {
+    if (!part->empty()) name += ' ' + *part;
+  }
+  return name;
 }
 
 std::string decade_of(std::string const& date) {

@@ -197,7 +197,11 @@ Placement NameIndex::place(std::string_view name) const {
     auto const& same = table_.with_key(key);
     if (same.empty()) continue;
     none.near.push_back(table_[same.front()].plain);
-    none.how = "the author is not that of " + table_[same.front()].full;
+    auto const& terminal = table_[same.front()];
+    bool const misapplied =
+        sense_of(parsed) == Sense::misapplied && terminal.sense != Sense::misapplied;
+    none.how = misapplied ? "it was misapplied, and " + terminal.full + " is not what is meant"
+                          : "the author is not that of " + terminal.full;
     return none;
   }
   if (auto placed = finer(keys, parsed.subgenus)) return *std::move(placed);

@@ -123,8 +123,12 @@ std::vector<TaxonId> TaxonTable::all(std::string_view name) const {
   }
   std::sort(found.begin(), found.end());
   found.erase(std::unique(found.begin(), found.end()), found.end());
+  // Labels of a key that misapplies a name do not say so; one that does means no other name.
+  bool const misapplied = sense_of(parsed) == Sense::misapplied;
   std::erase_if(found, [&](TaxonId taxon) {
-    return !same_authorship(parsed.authorship, rows_[taxon.index].authorship);
+    auto const& row = rows_[taxon.index];
+    return !same_authorship(parsed.authorship, row.authorship) ||
+           (misapplied && row.sense != Sense::misapplied);
   });
   if (found.size() < 2) return found;
   auto const plain = plain_name(parsed);

@@ -43,7 +43,7 @@ class TaxonTable {
   // Terminals by one key, ascending; authors are not looked at.
   [[nodiscard]] std::vector<TaxonId> const& with_key(std::string const& key) const;
   // The one terminal that a name means, by its keys or with its genus abbreviated; authors must
-  // agree.  nullopt when none or several.
+  // agree, and a name said to be misapplied means none that is not.  nullopt when none or several.
   [[nodiscard]] std::optional<TaxonId> find(std::string_view name) const;
   // All that find() chooses from, the best first.
   [[nodiscard]] std::vector<TaxonId> all(std::string_view name) const;
