@@ -8,24 +8,6 @@
 namespace keydrift::tables {
 namespace {
 
-// Only printable ASCII: nothing to do.  Eight bytes at a time, since every cell that is used passes
-// here.
-bool is_plain(std::string_view cell) {
-  constexpr std::uint64_t kHighs = 0x8080808080808080U;
-  constexpr std::uint64_t kBlanks = 0x2020202020202020U;
-  std::size_t at = 0;
-  for (; at + 8 <= cell.size(); at += 8) {
-    std::uint64_t word = 0;
-    std::memcpy(&word, cell.data() + at, 8);
-    if (((word | ((word - kBlanks) & ~word)) & kHighs) != 0) return false;
-  }
-  for (; at < cell.size(); ++at) {
-    auto const byte = static_cast<unsigned char>(cell[at]);
-    if (byte < 0x20 || byte >= 0x80) return false;
-  }
-  return true;
-}
-
 bool is_nothing(std::string_view cell) { return cell == "NULL" || cell == "\\N"; }
 
 std::string_view without_outer_blanks(std::string_view cell) {
@@ -48,6 +30,24 @@ std::string on_one_line(std::string text) {
 
 }  // namespace
 
+// Only printable ASCII: nothing to do.  Eight bytes at a time, since every cell that is used passes
+// here.
+bool is_plain_cell(std::string_view cell) {
+  constexpr std::uint64_t kHighs = 0x8080808080808080U;
+  constexpr std::uint64_t kBlanks = 0x2020202020202020U;
+  std::size_t at = 0;
+  for (; at + 8 <= cell.size(); at += 8) {
+    std::uint64_t word = 0;
+    std::memcpy(&word, cell.data() + at, 8);
+    if (((word | ((word - kBlanks) & ~word)) & kHighs) != 0) return false;
+  }
+  for (; at < cell.size(); ++at) {
+    auto const byte = static_cast<unsigned char>(cell[at]);
+    if (byte < 0x20 || byte >= 0x80) return false;
+  }
+  return true;
+}
+
 std::string CellCleaner::cleaned_copy(std::string_view cell) {
   bool const sound = encodings::first_ill_formed(cell) == std::string_view::npos;
   auto text = encodings::to_nfc(
@@ -56,7 +56,7 @@ std::string CellCleaner::cleaned_copy(std::string_view cell) {
 }
 
 std::string_view CellCleaner::clean(std::string_view cell, std::uint64_t line) {
-  if (is_plain(cell)) {
+  if (is_plain_cell(cell)) {
     cell = without_outer_blanks(cell);
     return is_nothing(cell) ? std::string_view{} : cell;
   }
@@ -65,6 +65,18 @@ std::string_view CellCleaner::clean(std::string_view cell, std::uint64_t line) {
   }
   scratch_ = cleaned_copy(cell);
   return is_nothing(scratch_) ? std::string_view{} : std::string_view{scratch_};
+}
+
+bool CellCleaner::is_sound(std::string_view cell) {
+  return is_plain_cell(cell) || encodings::first_ill_formed(cell) == std::string_view::npos;
+}
+
+void CellCleaner::absorb(CellCleaner const& other) {
+  if (other.converted_ > 0 &&
+      (converted_ == 0 || other.first_converted_line_ < first_converted_line_)) {
+    first_converted_line_ = other.first_converted_line_;
+  }
+  converted_ += other.converted_;
 }
 
 std::vector<Finding> CellCleaner::remarks(std::string_view file) const {

@@ -10,6 +10,9 @@
 
 namespace keydrift::tables {
 
+// Is the cell printable ASCII throughout?  Then only blanks around it are no part of it.
+[[nodiscard]] bool is_plain_cell(std::string_view cell);
+
 // Trims; takes NULL and \N (database exports) for empty; makes line breaks and other control
 // characters blanks; reads what is not UTF-8 as Windows-1252; composes (NFC).  Most cells are plain
 // and are handed back as they are.
@@ -19,7 +22,11 @@ class CellCleaner {
   [[nodiscard]] std::string_view clean(std::string_view cell, std::uint64_t line);
   // The same without a trace in remarks(): for text shown in messages.
   [[nodiscard]] static std::string cleaned_copy(std::string_view cell);
+  // Would clean() leave a trace?
+  [[nodiscard]] static bool is_sound(std::string_view cell);
 
+  // Takes in what another one met.
+  void absorb(CellCleaner const& other);
   // encoding (information): cells that are not UTF-8.
   [[nodiscard]] std::vector<Finding> remarks(std::string_view file) const;
 

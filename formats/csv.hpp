@@ -36,6 +36,42 @@ struct CsvRow {
 // Where a cell stands; columns count code points.  Linear in the length of the row.
 [[nodiscard]] Place place_of(CsvRow const& row, std::size_t cell);
 
+// Many rows at once, with a memory of their own: what one thread reads and another one uses.
+struct CsvBlock {
+  struct Cell {
+    std::uint32_t begin{}, end{};  // of its content in `bytes`
+  };
+  struct Row {
+    std::uint64_t line{};          // of its first byte, 1-based
+    std::uint32_t begin{}, end{};  // its bytes without the line end
+    std::uint32_t first_cell{}, cell_count{};
+    bool rejected{false};  // then first_cell is its place in `rejects`
+  };
+  struct Rejected {
+    std::string code, message;
+  };
+  // At least so many bytes may be read from the begin of any cell.
+  static constexpr std::size_t kReadable = 16;
+
+  std::string bytes{};  // kReadable of them stand behind the last row
+  std::vector<Cell> cells{};
+  std::vector<Row> rows{};
+  std::vector<Rejected> rejects{};
+
+  [[nodiscard]] std::string_view text(Cell cell) const {
+    return std::string_view{bytes}.substr(cell.begin, cell.end - cell.begin);
+  }
+  [[nodiscard]] std::string_view raw(Row const& row) const {
+    return std::string_view{bytes}.substr(row.begin, row.end - row.begin);
+  }
+  void clear() {
+    bytes.clear();
+    cells.clear();
+    rows.clear();
+    rejects.clear();
+  }
+};
+
 struct CsvOptions {
   char separator{'\0'};        // NUL: found out from the first row among , ; tab |
   char quote{'"'};             // NUL: cells are never enclosed
@@ -78,6 +114,10 @@ class CsvReader {
   // The first row given out is taken for the header: its number of cells is what further rows are
   // held against.  After `end`, look at the stream's failure().
   [[nodiscard]] Next next();
+  // Overwrites `block` with further rows and rejects, some `bytes` of them; false: there are none.
+  // What next() gives and in the same order, but faster.  The header is no row of them where next()
+  // was asked for it before.
+  [[nodiscard]] bool next_block(CsvBlock& block, std::size_t bytes = std::size_t{1} << 20);
   [[nodiscard]] CsvRow const& row() const;     // after Next::row
   [[nodiscard]] Reject const& reject() const;  // after Next::reject
   [[nodiscard]] char separator() const;        // after the first next()

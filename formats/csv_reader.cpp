@@ -164,7 +164,7 @@ struct CsvReader::State {
     return refuse("row-too-long",
                   "the row is longer than the limit of " +
                       std::to_string(options.maximum_row_bytes) + " bytes",
-                  line_end);
+                  std::min(line_end, options.maximum_row_bytes));
   }
 
   // Everything consumed at the last call stays in place until the next one, so that views hold.
@@ -247,6 +247,66 @@ struct CsvReader::State {
           break;
       }
     }
+  }
+
+  bool next_block(CsvBlock& block, std::size_t wanted) {
+    block.clear();
+    settle();
+    while (block.bytes.size() < wanted) {
+      if (dialect.expected_cells != 0 && !rest().empty())
+        take_plain_rows(block, wanted - block.bytes.size());
+      if (block.bytes.size() >= wanted) break;
+      auto const one = next();
+      if (one == Next::end) break;
+      append(block, one == Next::reject);
+      settle();
+    }
+    bool const any = !block.rows.empty();
+    block.bytes.append(CsvBlock::kReadable, '\0');
+    return any;
+  }
+
+  // The rows at the front that have nothing unusual about them.
+  void take_plain_rows(CsvBlock& block, std::size_t wanted) {
+    auto const base = static_cast<std::uint32_t>(block.bytes.size());
+    auto const first = block.rows.size();
+    auto const taken =
+        csv::scan_plain_rows(rest().substr(0, wanted + options.maximum_row_bytes), wanted, dialect,
+                             options.maximum_row_bytes, base, block);
+    for (auto i = first; i < block.rows.size(); ++i) block.rows[i].line = line + (i - first);
+    block.bytes.append(rest().substr(0, taken));
+    counts.rows += block.rows.size() - first;
+    consume(taken, block.rows.size() - first);
+  }
+
+  // The row or reject at hand.
+  void append(CsvBlock& block, bool is_reject) const {
+    auto const raw = is_reject ? rejected.raw : row.raw;
+    CsvBlock::Row added;
+    added.line = is_reject ? rejected.line : row.line;
+    added.begin = static_cast<std::uint32_t>(block.bytes.size());
+    block.bytes += raw;
+    added.end = static_cast<std::uint32_t>(block.bytes.size());
+    added.rejected = is_reject;
+    if (is_reject) {
+      added.first_cell = static_cast<std::uint32_t>(block.rejects.size());
+      block.rejects.push_back({std::string{rejected.code}, std::string{rejected.message}});
+    } else {
+      added.first_cell = static_cast<std::uint32_t>(block.cells.size());
+      added.cell_count = static_cast<std::uint32_t>(row.cells.size());
+      for (auto const cell : row.cells) {
+        auto content = static_cast<std::size_t>(added.begin) +
+                       static_cast<std::size_t>(cell.data() - raw.data());
+        if (cell.data() < raw.data() || cell.data() + cell.size() > raw.data() + raw.size()) {
+          // Rewritten, since it holds quotes.
+          content = block.bytes.size();
+          block.bytes += cell;
+        }
+        block.cells.push_back({static_cast<std::uint32_t>(content),
+                               static_cast<std::uint32_t>(content + cell.size())});
+      }
+    }
+    block.rows.push_back(added);
   }
 
   // A quote did not close as it should: its first line is tried with the quote as an ordinary
@@ -333,6 +393,9 @@ CsvReader::CsvReader(ByteStream& stream, CsvOptions options)
 CsvReader::~CsvReader() = default;
 
 CsvReader::Next CsvReader::next() { return state_->next(); }
+bool CsvReader::next_block(CsvBlock& block, std::size_t bytes) {
+  return state_->next_block(block, bytes);
+}
 CsvRow const& CsvReader::row() const { return state_->row; }
 Reject const& CsvReader::reject() const { return state_->rejected; }
 char CsvReader::separator() const { return state_->dialect.separator; }

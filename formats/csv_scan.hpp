@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/csv.hpp"
+
 namespace keydrift::csv {
 
 // Bytes of a cell's content: without the enclosing quotes, doubled quotes still doubled.
@@ -49,6 +51,15 @@ enum class Quotes {
 // these bytes.  Precondition: bytes is not empty and shorter than 4 GiB.
 [[nodiscard]] Record scan_record(std::string_view bytes, bool final, Dialect const& dialect,
                                  Quotes quotes, std::vector<RawCell>& cells);
+
+// Reads the records at the front that have nothing unusual about them into `block` (its cells and
+// rows, offsets from `base`; not its bytes nor the lines): as many cells as expected, on one line,
+// without a NUL byte, quoted cells closed and without quotes inside.  Stops before the first record
+// that is otherwise or not complete, and after some `wanted` bytes.  Returns the bytes read.
+// Precondition: dialect.expected_cells is known.
+[[nodiscard]] std::size_t scan_plain_rows(std::string_view bytes, std::size_t wanted,
+                                          Dialect const& dialect, std::size_t maximum_row_bytes,
+                                          std::uint32_t base, CsvBlock& block);
 
 // Offset of the first line feed or carriage return, or npos.
 [[nodiscard]] std::size_t find_line_end(std::string_view bytes);

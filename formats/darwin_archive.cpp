@@ -216,6 +216,14 @@ struct DarwinArchive::State {
     }
     return form;
   }
+
+  static bool is_used(MetaTable const& table) {
+    return table.row_type == "Identification" || table.row_type == "MeasurementOrFact" ||
+           table.row_type == "ExtendedMeasurementOrFact";
+  }
+  bool has_extensions() const {
+    return std::any_of(meta.extensions.begin(), meta.extensions.end(), is_used);
+  }
 };
 
 DarwinArchive::DarwinArchive(std::unique_ptr<State> state) : state_{std::move(state)} {}
@@ -301,11 +309,7 @@ Loaded<OccurrenceCounts> DarwinArchive::read(
     options.form = &form;
   }
   std::optional<DarwinJoin> join;
-  auto const used = [](MetaTable const& table) {
-    return table.row_type == "Identification" || table.row_type == "MeasurementOrFact" ||
-           table.row_type == "ExtendedMeasurementOrFact";
-  };
-  if (std::any_of(meta.extensions.begin(), meta.extensions.end(), used)) {
+  if (state_->has_extensions()) {
     join.emplace(options.characters);
     bool sound = true;
     for (std::size_t part = 0; part < meta.core.files.size() && sound; ++part) {
@@ -314,7 +318,7 @@ Loaded<OccurrenceCounts> DarwinArchive::read(
           stream && join->add_core(*stream, state_->shown(meta.core.files[part]), meta.core, part);
     }
     for (auto const& extension : meta.extensions) {
-      if (!used(extension)) continue;
+      if (!State::is_used(extension)) continue;
       for (auto const& file : extension.files) {
         if (!sound) break;
         auto const stream = open_table(file);
@@ -376,6 +380,20 @@ Loaded<OccurrenceCounts> DarwinArchive::read(
   }
   loaded.value = counts;
   return loaded;
+}
+
+std::optional<Loaded<DarwinArchive::PlainCore>> DarwinArchive::plain_core() const {
+  if (state_->has_extensions() || state_->meta.core.files.size() != 1) return std::nullopt;
+  auto const& file = state_->meta.core.files.front();
+  auto stream = state_->open_table(file);
+  Loaded<PlainCore> core;
+  core.findings = std::move(stream.findings);
+  if (!stream.value) return core;
+  core.value.emplace();
+  core.value->stream = std::move(*stream.value);
+  core.value->name = state_->shown(file);
+  if (state_->declared) core.value->form = state_->form();
+  return core;
 }
 
 ArchiveCounts const& DarwinArchive::counts() const { return state_->counts; }

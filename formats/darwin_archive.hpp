@@ -20,6 +20,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -50,6 +51,15 @@ class DarwinArchive {
   [[nodiscard]] Loaded<OccurrenceCounts> read(
       OccurrenceOptions options, std::function<bool(Specimen const&)> const& on_specimen,
       std::function<void(Reject const&)> const& on_reject) const;
+
+  // The table of specimens by itself, where nothing has to be joined to it and it is one file: it
+  // can then be read like any other table.
+  struct PlainCore {
+    std::unique_ptr<ByteStream> stream;
+    std::string name;  // for messages
+    std::optional<TableForm> form;
+  };
+  [[nodiscard]] std::optional<Loaded<PlainCore>> plain_core() const;
 
   [[nodiscard]] ArchiveCounts const& counts() const;  // of the last read()
 

@@ -72,10 +72,13 @@ std::string CharacterColumns::near(std::string_view header) const {
   return nearest_word(trimmed(header), names);
 }
 
-std::uint64_t SeenKeys::line_of_first(std::string_view key, std::uint64_t line) {
-  if (slots_.empty() || (slots_.size() < 2 * (count_ + 1) && !full())) grow();
+std::uint64_t SeenKeys::fingerprint(std::string_view key) {
   auto const hash = static_cast<std::uint64_t>(std::hash<std::string_view>{}(key));
-  auto const fingerprint = hash == 0 ? 1 : hash;
+  return hash == 0 ? 1 : hash;
+}
+
+std::uint64_t SeenKeys::line_of_first(std::uint64_t fingerprint, std::uint64_t line) {
+  if (slots_.empty() || (slots_.size() < 2 * (count_ + 1) && !full())) grow();
   auto const mask = slots_.size() - 1;
   auto at = static_cast<std::size_t>(fingerprint) & mask;
   while (slots_[at].fingerprint != 0) {

@@ -51,7 +51,12 @@ class SeenKeys {
  public:
   explicit SeenKeys(std::size_t limit) : limit_{limit} {}
   // The line of the first row with this key; 0 when it is new (or no longer remembered).
-  std::uint64_t line_of_first(std::string_view key, std::uint64_t line);
+  std::uint64_t line_of_first(std::string_view key, std::uint64_t line) {
+    return line_of_first(fingerprint(key), line);
+  }
+  // The same in two steps.
+  [[nodiscard]] static std::uint64_t fingerprint(std::string_view key);
+  std::uint64_t line_of_first(std::uint64_t fingerprint, std::uint64_t line);
   // Did a key come that there was no room for?
   [[nodiscard]] bool overflowed() const { return overflowed_; }
 

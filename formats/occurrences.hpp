@@ -27,6 +27,7 @@
 #include "keydrift/formats/byte_stream.hpp"
 #include "keydrift/formats/csv.hpp"
 #include "keydrift/formats/measurements.hpp"
+#include "keydrift/formats/occurrence_blocks.hpp"
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift {
@@ -91,6 +92,20 @@ class OccurrenceReader {
   [[nodiscard]] Specimen const& specimen() const;  // after Next::specimen
   [[nodiscard]] Reject const& reject() const;      // after Next::reject
   [[nodiscard]] OccurrenceCounts const& counts() const;
+
+  // --- by several threads (occurrence_blocks.hpp) ---
+  //
+  // Instead of next(): start(), a worker for each thread, blocks until there are none, and what the
+  // workers met taken in.  Precondition: there are no measurements and no join.
+  [[nodiscard]] bool start();  // false: failed
+  [[nodiscard]] std::unique_ptr<OccurrenceWorker> worker() const;
+  enum class NextBlock { block, end, failed };
+  [[nodiscard]] NextBlock next_block(OccurrenceBlock& block, std::size_t bytes);
+  // In the order of the rows: the worker's fingerprint of a number.  True: it stood in an earlier
+  // row; then repeat_number() is to be told.
+  [[nodiscard]] bool repeats(std::uint64_t number, std::uint64_t line);
+  void repeat_number(std::string const& number, std::uint64_t line);
+  void absorb(OccurrenceWorker const& worker);
 
   // After `end` or `failed`.  Errors: no-name-column, empty-file, what stopped the stream.
   // With a form or a join a table without a name column is read all the same.

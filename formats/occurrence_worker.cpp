@@ -1,0 +1,304 @@
+#include "keydrift/formats/occurrence_worker.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "keydrift/formats/darwin_core.hpp"
+
+namespace keydrift {
+
+using namespace tables;
+
+namespace {
+
+using Target = OccurrenceTarget;
+using Kind = OccurrenceWorker::State::Column::Kind;
+
+constexpr auto kNone = static_cast<std::size_t>(-1);
+
+// Different words that are numbered, of one column and of all (each some 150 bytes at most).
+constexpr std::size_t kWordsOfColumn = 8'192;
+constexpr std::size_t kWords = 65'536;
+
+std::optional<CodedTerm> term_of(std::string Specimen::*member) {
+  constexpr std::array<std::pair<std::string Specimen::*, CodedTerm>, kCodedTerms> kTerms{{
+      {&Specimen::scientific_name, CodedTerm::scientific_name},
+      {&Specimen::qualifier, CodedTerm::qualifier},
+      {&Specimen::identified_by, CodedTerm::identified_by},
+      {&Specimen::date_identified, CodedTerm::date_identified},
+      {&Specimen::identification_references, CodedTerm::identification_references},
+      {&Specimen::type_status, CodedTerm::type_status},
+      {&Specimen::sex, CodedTerm::sex},
+      {&Specimen::life_stage, CodedTerm::life_stage},
+      {&Specimen::reproductive_condition, CodedTerm::reproductive_condition},
+      {&Specimen::storage, CodedTerm::storage},
+  }};
+  for (auto const& [one, term] : kTerms) {
+    if (one == member) return term;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+OccurrenceWorker::State::State(OccurrenceOptions const& the_options,
+                               std::vector<Target> const& targets)
+    : options{the_options}, rows{the_options, targets} {
+  term_columns.fill(kNone);
+  for (auto const& target : targets) {
+    Column column;
+    column.cell = target.column;
+    column.codes = CellCodes{kWordsOfColumn};
+    switch (target.kind) {
+      case Target::Kind::text:
+        if (auto const term = term_of(target.member)) {
+          column.kind = Kind::term;
+          column.ordinal = static_cast<std::size_t>(*term);
+          term_columns[column.ordinal] = columns.size();
+        } else if (target.member == &Specimen::catalog_number) {
+          column.kind = Kind::catalog_number;
+        } else if (target.member == &Specimen::occurrence_id) {
+          column.kind = Kind::occurrence_id;
+        }
+        break;
+      case Target::Kind::place:
+      case Target::Kind::places:
+        column.kind = target.kind == Target::Kind::place ? Kind::place : Kind::place_list;
+        column.ordinal = place_columns.size();
+        place_columns.push_back(columns.size());
+        break;
+      case Target::Kind::voucher:
+        column.kind = Kind::voucher;
+        break;
+      case Target::Kind::institution:
+        column.kind = Kind::institution;
+        break;
+      case Target::Kind::collection:
+        column.kind = Kind::collection;
+        break;
+      case Target::Kind::observation:
+        column.kind = Kind::character;
+        column.ordinal = character_columns.size();
+        character_columns.push_back(columns.size());
+        characters.push_back({target.character.character, target.character.unit});
+        break;
+    }
+    if (options.form != nullptr) {
+      auto const& value = options.form->defaults[target.column];
+      if (!value.empty()) {
+        auto const padded = value + std::string(CsvBlock::kReadable, '\0');
+        column.default_code =
+            column.codes.add(std::string_view{padded}.substr(0, value.size()), value);
+      }
+    }
+    columns.push_back(std::move(column));
+  }
+  place_codes.resize(place_columns.size());
+  character_codes.resize(character_columns.size());
+  specimen.places = place_codes;
+  specimen.characters = character_codes;
+}
+
+std::string_view OccurrenceWorker::State::cell(CsvBlock::Row const& row, std::size_t column) const {
+  if (column >= row.cell_count) return {};
+  return block->csv.text(block->csv.cells[row.first_cell + column]);
+}
+
+bool OccurrenceWorker::State::clean(std::string_view cell, std::string& to) {
+  if (!CellCleaner::is_sound(cell)) return false;
+  CellCleaner cleaner;
+  to.assign(cleaner.clean(cell, 0));
+  return true;
+}
+
+bool OccurrenceWorker::State::code(Column& column, std::string_view cell, WordCode& code) {
+  if (auto const* known = column.codes.find(cell)) {
+    code = *known;
+    return true;
+  }
+  if (!clean(cell, column.unnumbered)) return false;
+  if (column.codes.full() || words >= kWords) {
+    code = column.unnumbered.empty() ? kNoWord : kUnnumbered;
+  } else {
+    code = column.codes.add(cell, column.unnumbered);
+    ++words;
+  }
+  return true;
+}
+
+CodedSpecimen const* OccurrenceWorker::State::coded(std::size_t index) {
+  auto const& row = block->csv.rows[index];
+  by_words = false;
+  taken = false;
+  specimen.line = row.line;
+  specimen.voucher = options.all_are_vouchers;
+  institution.clear();
+  collection.clear();
+  catalog_number.clear();
+  occurrence_id.clear();
+  bool any_character = false;
+  for (auto& column : columns) {
+    auto const text = cell(row, column.cell);
+    WordCode code = kNoWord;
+    bool sound = true;
+    switch (column.kind) {
+      case Kind::term:
+      case Kind::place:
+      case Kind::place_list:
+      case Kind::character:
+      case Kind::voucher:
+        sound = text.empty() || this->code(column, text, code);
+        if (code == kNoWord) code = column.default_code;
+        break;
+      case Kind::institution:
+        sound = clean(text, institution);
+        break;
+      case Kind::collection:
+        sound = clean(text, collection);
+        break;
+      case Kind::catalog_number:
+        sound = clean(text, catalog_number);
+        break;
+      case Kind::occurrence_id:
+        sound = clean(text, occurrence_id);
+        break;
+      case Kind::text:
+        sound = CellCleaner::is_sound(text);
+        break;
+    }
+    if (!sound) return nullptr;
+    switch (column.kind) {
+      case Kind::term:
+        specimen.terms[column.ordinal] = code;
+        break;
+      case Kind::place:
+      case Kind::place_list:
+        place_codes[column.ordinal] = code;
+        break;
+      case Kind::character:
+        character_codes[column.ordinal] = code;
+        any_character = any_character || code != kNoWord;
+        break;
+      case Kind::voucher:
+        if (code == kNoWord) break;
+        switch (voucher_answer(word(column, code))) {
+          case VoucherAnswer::yes:
+            specimen.voucher = true;
+            break;
+          case VoucherAnswer::no:
+            break;
+          case VoucherAnswer::unclear:
+            return nullptr;
+        }
+        break;
+      default:
+        break;
+    }
+  }
+  bool const something = any_character || specimen.term(CodedTerm::scientific_name) != kNoWord ||
+                         !catalog_number.empty() || !occurrence_id.empty();
+  return something ? &specimen : nullptr;
+}
+
+Specimen const* OccurrenceWorker::State::read(std::size_t index) {
+  auto const& row = block->csv.rows[index];
+  cells.clear();
+  for (std::uint32_t i = 0; i < row.cell_count; ++i) {
+    cells.push_back(block->csv.text(block->csv.cells[row.first_cell + i]));
+  }
+  auto& read = rows.read(cells, row.line);
+  if (!taken) {
+    by_words = true;
+    if (OccurrenceRows::is_void(read)) {
+      ++rejected;
+      return nullptr;
+    }
+    rows.count(read);
+    ++specimens;
+  }
+  return &read;
+}
+
+Specimen const& OccurrenceWorker::State::brief(std::size_t index) {
+  auto& brief = brief_specimen;
+  auto const term = [&](CodedTerm which) {
+    auto const column = term_columns[static_cast<std::size_t>(which)];
+    return column == kNone ? std::string_view{} : word(columns[column], specimen.term(which));
+  };
+  brief.line = block->csv.rows[index].line;
+  brief.voucher = specimen.voucher;
+  brief.catalog_number.assign(catalog_number);
+  brief.occurrence_id.assign(occurrence_id);
+  brief.scientific_name.assign(term(CodedTerm::scientific_name));
+  brief.type_status.assign(term(CodedTerm::type_status));
+  brief.storage.assign(term(CodedTerm::storage));
+  brief.identification_references.assign(term(CodedTerm::identification_references));
+  brief.date_identified.assign(term(CodedTerm::date_identified));
+  return brief;
+}
+
+std::uint64_t OccurrenceWorker::State::number() {
+  if (by_words) {
+    auto const& number = rows.number();
+    return number.empty() ? 0 : SeenKeys::fingerprint(number);
+  }
+  bool const numbered = !catalog_number.empty();
+  auto const& id = numbered ? catalog_number : occurrence_id;
+  if (id.empty()) return 0;
+  key.assign(institution);
+  key += '\x1F';
+  key += collection;
+  key += '\x1F';
+  key += numbered ? 'n' : 'o';
+  key += id;
+  return SeenKeys::fingerprint(key);
+}
+
+OccurrenceWorker::OccurrenceWorker(std::unique_ptr<State> state) : state_{std::move(state)} {}
+OccurrenceWorker::~OccurrenceWorker() = default;
+
+void OccurrenceWorker::begin(OccurrenceBlock const& block) { state_->block = &block; }
+CodedSpecimen const* OccurrenceWorker::coded(std::size_t row) { return state_->coded(row); }
+void OccurrenceWorker::take_coded() {
+  auto& state = *state_;
+  state.taken = true;
+  ++state.specimens;
+  state.rows.count_coded(state.specimen.term(CodedTerm::scientific_name) != kNoWord,
+                         state.specimen.line);
+}
+Specimen const* OccurrenceWorker::read(std::size_t row) { return state_->read(row); }
+Specimen const& OccurrenceWorker::brief(std::size_t row) { return state_->brief(row); }
+std::uint64_t OccurrenceWorker::number() { return state_->number(); }
+
+std::string OccurrenceWorker::printed_number(std::size_t row) {
+  auto const* state = state_.get();
+  for (auto const kind : {Kind::catalog_number, Kind::occurrence_id}) {
+    for (auto const& column : state->columns) {
+      if (column.kind != kind) continue;
+      auto number =
+          CellCleaner::cleaned_copy(state->cell(state->block->csv.rows[row], column.cell));
+      if (!number.empty()) return number;
+    }
+  }
+  return {};
+}
+
+std::string_view OccurrenceWorker::term(CodedTerm which, WordCode code) const {
+  auto const column = state_->term_columns[static_cast<std::size_t>(which)];
+  return column == kNone ? std::string_view{} : state_->word(state_->columns[column], code);
+}
+
+std::vector<std::string> OccurrenceWorker::places(std::size_t column, WordCode code) const {
+  auto const& one = state_->columns[state_->place_columns[column]];
+  auto const word = state_->word(one, code);
+  if (one.kind == Kind::place_list) return list_items(word);
+  return word.empty() ? std::vector<std::string>{} : std::vector{std::string{word}};
+}
+
+std::string_view OccurrenceWorker::character(std::size_t column, WordCode code) const {
+  return state_->word(state_->columns[state_->character_columns[column]], code);
+}
+
+std::span<CodedCharacter const> OccurrenceWorker::characters() const { return state_->characters; }
+
+}  // namespace keydrift
