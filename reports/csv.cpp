@@ -41,32 +41,6 @@ std::string route_in_words(Edition const& edition, std::vector<RouteStep> const&
   return fmt::format("{}", fmt::join(names, " "));
 }
 
-void append_work_row(std::string& out, WorkGroup const& group, SpecimenOutcome const& outcome,
-                     Verdict const& verdict, Edition const& new_edition) {
-  std::vector<std::string> answers;
-  std::vector<std::string> results;
-  auto const question = verdict.questions.empty() ? question_in_words(verdict, new_edition)
-                                                  : look_at(verdict, new_edition);
-  if (!verdict.questions.empty()) {
-    for (auto const& answer : verdict.questions.front().answers) {
-      answers.push_back(answer.words);
-      results.push_back(
-          fmt::format("{} → {}", answer.words, follows(verdict, answer, new_edition)));
-    }
-  }
-  CsvRowWriter row{out};
-  row.cell(group.storage)
-      .cell(specimen_name(outcome.specimen))
-      .cell(outcome.specimen.scientific_name)
-      .cell(type_or_voucher(outcome.specimen))
-      .cell(question)
-      .cell(joined(answers))
-      .cell(joined(results));
-  for (int empty = 0; empty < 5; ++empty) row.cell("");
-  row.cell(verdict.questions.empty() ? std::string{} : verdict.questions.front().character)
-      .cell(outcome.specimen.occurrence_id);
-}
-
 }  // namespace
 
 std::string specimens_csv_header() {
@@ -120,17 +94,50 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
   out += '\n';
 }
 
-std::string worklist_csv(Edition const& new_edition, Redetermination const& redetermination) {
-  auto out = header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher",
-                     "question", "answersAllowed", "possibleResults", "answer", "newName", "by",
-                     "date", "remarks", "character", "occurrenceID"});
-  for (auto const& group : redetermination.worklist) {
-    for (auto const index : group.specimens) {
-      auto const& outcome = redetermination.to_look_at[index];
-      append_work_row(out, group, outcome, redetermination.verdicts[outcome.verdict], new_edition);
+std::string worklist_csv_header() {
+  return header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher", "question",
+                 "answersAllowed", "possibleResults", "answer", "newName", "by", "date", "remarks",
+                 "character", "occurrenceID"});
+}
+
+WorkCells work_cells(Verdict const& verdict, Edition const& new_edition) {
+  std::vector<std::string> answers;
+  std::vector<std::string> results;
+  auto const question = verdict.questions.empty() ? question_in_words(verdict, new_edition)
+                                                  : look_at(verdict, new_edition);
+  if (!verdict.questions.empty()) {
+    for (auto const& answer : verdict.questions.front().answers) {
+      answers.push_back(answer.words);
+      results.push_back(
+          fmt::format("{} → {}", answer.words, follows(verdict, answer, new_edition)));
     }
   }
-  return out;
+  WorkCells cells;
+  append_csv_cell(cells.question, question);
+  cells.question += ',';
+  append_csv_cell(cells.question, joined(answers));
+  cells.question += ',';
+  append_csv_cell(cells.question, joined(results));
+  append_csv_cell(cells.character,
+                  verdict.questions.empty() ? "" : verdict.questions.front().character);
+  return cells;
+}
+
+void append_work_row(std::string& out, Specimen const& specimen, WorkCells const& cells) {
+  append_csv_cell(out, specimen.storage);
+  out += ',';
+  append_csv_cell(out, specimen_name(specimen));
+  out += ',';
+  append_csv_cell(out, specimen.scientific_name);
+  out += ',';
+  append_csv_cell(out, type_or_voucher(specimen));
+  out += ',';
+  out += cells.question;
+  out += ",,,,,,";  // to be filled in
+  out += cells.character;
+  out += ',';
+  append_csv_cell(out, specimen.occurrence_id);
+  out += '\n';
 }
 
 std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,

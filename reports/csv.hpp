@@ -42,8 +42,17 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
 // storageLocation,catalogNumber,scientificName,typeOrVoucher,question,answersAllowed,
 // possibleResults, empty answer,newName,by,date,remarks to be filled in, and for the way back
 // character (the id of what is asked for) and occurrenceID.
-[[nodiscard]] std::string worklist_csv(Edition const& new_edition,
-                                       Redetermination const& redetermination);
+[[nodiscard]] std::string worklist_csv_header();
+
+// The cells that all sheets of one verdict share, already in CSV.
+struct WorkCells {
+  std::string question;  // question,answersAllowed,possibleResults
+  std::string character;
+};
+[[nodiscard]] WorkCells work_cells(Verdict const& verdict, Edition const& new_edition);
+
+// Appends one row.
+void append_work_row(std::string& out, Specimen const& specimen, WorkCells const& cells);
 
 // --- collation -------------------------------------------------------------------------------
 

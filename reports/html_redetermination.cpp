@@ -135,7 +135,7 @@ void write_outcomes(HtmlWriter& html, CollationView const& view, Redetermination
   figure("Records read", grouped(result.read));
   if (result.rejected > 0) figure("Rows set aside as unreadable", grouped(result.rejected));
   figure("Names to update without looking", grouped(total(result, {Outcome::renamed})));
-  figure("Sheets that somebody must look at", grouped(result.to_look_at.size()));
+  figure("Sheets that somebody must look at", grouped(result.sheets_to_look_at));
   figure("Judged by name alone", grouped(result.name_only));
   figure("Judged by recorded characters as well", grouped(result.with_characters));
   figure("Outcomes that depend on how a lead is read", grouped(result.reading_dependent));
@@ -174,6 +174,12 @@ void write_specimens(HtmlWriter& html, CollationView const& view, Redeterminatio
                  fmt::format("And {} in {} more: see the worklist.", counted(left_sheets, "sheet"),
                              counted(groups.size() - limits.groups, "question")));
   }
+  if (result.sheets_to_look_at > result.to_look_at.size()) {
+    html.element("p",
+                 fmt::format("Sheets are told by their numbers for the first {} of {}: all "
+                             "stand in the worklist.",
+                             grouped(result.to_look_at.size()), grouped(result.sheets_to_look_at)));
+  }
   html.close_section();
 
   html.open_section("names", "From name to name");
@@ -209,9 +215,8 @@ void write_expectations(HtmlWriter& html, CollationView const& view,
                         Redetermination const& result) {
   html.open_section("tests", "Types, vouchers and look-alikes");
   html.element("p", fmt::format("{} marked as type or voucher; {} not key out to their names.",
-                                counted(result.expectations.size(), "specimen is", "specimens are"),
-                                result.failures.empty() ? "none does"
-                                                        : grouped(result.failures.size()) + " do"));
+                                counted(result.expected, "specimen is", "specimens are"),
+                                result.failed == 0 ? "none does" : grouped(result.failed) + " do"));
   if (!result.failures.empty()) {
     html.raw("<ul class=\"plain\">\n");
     for (auto const& failure : result.failures) {
@@ -224,6 +229,10 @@ void write_expectations(HtmlWriter& html, CollationView const& view,
       html.raw("</li>\n");
     }
     html.raw("</ul>\n");
+    if (result.failed > result.failures.size()) {
+      html.element("p",
+                   fmt::format("And {} more.", grouped(result.failed - result.failures.size())));
+    }
   }
   if (!result.look_alikes.empty()) {
     html.raw(

@@ -168,14 +168,10 @@ Json worklist_of(Sides const& sides, Redetermination const& result) {
   for (auto const& group : result.worklist) {
     Json each;
     each["storageLocation"] = group.storage;
-    std::string question;
-    if (!group.specimens.empty()) {
-      auto const& outcome = result.to_look_at[group.specimens.front()];
-      question = question_in_words(result.verdicts[outcome.verdict], sides.new_edition);
-    }
-    each["question"] = std::move(question);
+    each["question"] = question_in_words(result.verdicts[group.verdict], sides.new_edition);
     each["cost"] = group.cost;
     each["hasTypes"] = group.has_types;
+    each["sheets"] = group.sheets;
     each["specimens"] = group.specimens;
     json.push_back(std::move(each));
   }
@@ -328,9 +324,13 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   auto verdicts = Json::array();
   for (auto const& verdict : result.verdicts) verdicts.push_back(verdict_of(sides, verdict));
   json["verdicts"] = std::move(verdicts);
+  json["sheetsToLookAt"] = result.sheets_to_look_at;
+  json["sheetsToRelabel"] = result.sheets_to_relabel;
   json["toLookAt"] = outcomes_of(result.to_look_at);
   json["toRelabel"] = outcomes_of(result.to_relabel);
   json["worklist"] = worklist_of(sides, result);
+  json["expected"] = result.expected;
+  json["failed"] = result.failed;
   json["expectations"] = outcomes_of(result.expectations);
   auto failures = Json::array();
   for (auto const& failure : result.failures) {

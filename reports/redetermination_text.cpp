@@ -75,7 +75,7 @@ void set_statements(Page& page, View const& view) {
               grouped(of(totals, Outcome::renamed)), 2);
   page.leader("Another taxon by the record alone (changes)", grouped(of(totals, Outcome::changes)),
               2);
-  page.leader("Still to be examined: on the worklist", grouped(view.result.to_look_at.size()), 2);
+  page.leader("Still to be examined: on the worklist", grouped(view.result.sheets_to_look_at), 2);
   page.leader("Examined: answers were taken back",
               view.result.examined == 0 ? "none" : grouped(view.result.examined), 2);
   page.blank();
@@ -151,7 +151,7 @@ Counts places_of(std::vector<WorkGroup> const& worklist, bool widest) {
   Counts counts;
   std::unordered_map<std::string, std::size_t> index;
   for (auto const& group : worklist) {
-    add(counts, index, widest ? widest_part(group.storage) : group.storage, group.specimens.size());
+    add(counts, index, widest ? widest_part(group.storage) : group.storage, group.sheets);
   }
   return counts;
 }
@@ -178,16 +178,14 @@ void set_places(Page& page, std::vector<WorkGroup> const& worklist) {
 
 // The question of a group, in words.
 std::string question_of(View const& view, WorkGroup const& group) {
-  if (group.specimens.empty()) return {};
-  auto const& outcome = view.result.to_look_at[group.specimens.front()];
-  return question_in_words(view.result.verdicts[outcome.verdict], view.new_edition);
+  return question_in_words(view.result.verdicts[group.verdict], view.new_edition);
 }
 
 void set_questions(Page& page, View const& view) {
   Counts questions;
   std::unordered_map<std::string, std::size_t> index;
   for (auto const& group : view.result.worklist) {
-    add(questions, index, question_of(view, group), group.specimens.size());
+    add(questions, index, question_of(view, group), group.sheets);
   }
   std::stable_sort(questions.begin(), questions.end(),
                    [](auto const& a, auto const& b) { return a.second > b.second; });
@@ -207,12 +205,12 @@ void set_worklist(Page& page, View const& view) {
   auto const& worklist = view.result.worklist;
   if (worklist.empty()) return;
   page.heading("Worklist");
-  std::size_t sheets = 0;
+  std::uint64_t sheets = 0;
   std::size_t types = 0;
   std::set<std::string_view> places;
   std::set<std::string> questions;
   for (auto const& group : worklist) {
-    sheets += group.specimens.size();
+    sheets += group.sheets;
     types += group.has_types ? 1 : 0;
     if (!group.storage.empty()) places.insert(group.storage);
     questions.insert(question_of(view, group));
@@ -278,15 +276,16 @@ void set_look_alikes(Page& page, View const& view) {
 
 void set_expectations(Page& page, View const& view) {
   auto const& result = view.result;
-  if (result.expectations.empty()) return;
+  if (result.expected == 0) return;
   page.heading("Types and vouchers");
   page.paragraph(
-      fmt::format("{} must key out to the recorded name; {}.",
-                  counted(result.expectations.size(), "specimen"),
-                  result.failures.empty() ? std::string{"all do"}
-                                          : counted(result.failures.size(), "does not", "do not")),
+      fmt::format("{} must key out to the recorded name; {}.", counted(result.expected, "specimen"),
+                  result.failed == 0 ? std::string{"all do"}
+                                     : counted(result.failed, "does not", "do not")),
       2);
-  for (auto const& failure : result.failures) {
+  constexpr std::size_t kFailuresListed = 50;
+  for (std::size_t i = 0; i < std::min(result.failures.size(), kFailuresListed); ++i) {
+    auto const& failure = result.failures[i];
     auto const& outcome = result.expectations[failure.specimen];
     auto const& verdict = result.verdicts[outcome.verdict];
     page.blank();
@@ -300,6 +299,10 @@ void set_expectations(Page& page, View const& view) {
                     failure.in_new ? view.called.new_name : view.called.old_name + " already",
                     to_word(verdict.outcome), reason(verdict, view.old_edition, view.new_edition)),
         4, 2);
+  }
+  if (result.failed > kFailuresListed) {
+    page.blank();
+    page.paragraph(fmt::format("and {} more.", grouped(result.failed - kFailuresListed)), 2);
   }
 }
 

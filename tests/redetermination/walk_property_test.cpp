@@ -2,11 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <map>
 #include <random>
 #include <set>
 
-#include "keydrift/redetermination/known_path.hpp"
+#include "keydrift/redetermination/evidence_path.hpp"
 #include "statements.hpp"
 #include "two_editions.hpp"
 
@@ -313,22 +314,32 @@ std::string told(Verdict const& verdict) {
   return text;
 }
 
-TEST_P(AgainstPlainKeying, RecordsOfOneKnownPathShareTheirVerdict) {
+// Whatever is recorded, and be it nothing: what the path leaves out does not tell.
+TEST_P(AgainstPlainKeying, RecordsOfOnePathShareTheirVerdict) {
   RandomKey random{GetParam()};
   TwoEditions const two{random.edition("old"), random.edition("new"), small_lexicon(GetParam())};
   auto const completions = all_completions(GetParam());
-  KnownPath path{two.old_key, two.new_key};
+  EvidencePath path{two.old_key, two.new_key};
   std::vector<std::string> names{""};
   for (auto const& taxon : two.old_edition.taxa) names.push_back(taxon.name);
   std::map<std::string, std::string> verdicts;
-  for (int round = 0; round < 30; ++round) {
+  std::map<std::string, std::uint32_t> numbers;
+  for (int round = 0; round < 60; ++round) {
     auto const& seed =
         completions[static_cast<std::size_t>(random.below(static_cast<int>(completions.size())))];
-    auto const record = random.record(seed, 4 - round % 2);
+    auto const record = random.record(seed, 4 - round % 4);
     auto box = two.record(record);
     if (record.empty() || !two.space.settle(box)) continue;
     std::string cells;
-    if (!path.append(box, cells)) continue;
+    path.append(box, cells);
+    auto const [numbered, first] = numbers.emplace(cells, path.number_of(box));
+    EXPECT_EQ(numbered->second, path.number_of(box)) << "seed " << GetParam();
+    if (first) {
+      auto const same = std::count_if(numbers.begin(), numbers.end(), [&](auto const& other) {
+        return other.second == numbered->second;
+      });
+      EXPECT_EQ(same, 1) << "seed " << GetParam();
+    }
     for (auto const& name : names) {
       Determination determination;
       if (!name.empty()) {

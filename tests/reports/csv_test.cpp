@@ -144,7 +144,15 @@ TEST(SpecimensCsv, HostileRecordsStayWithinTheirCells) {
 
 TEST(WorklistCsv, GivesEachSpecimenInTheOrderOfTheWalkWithColumnsToFillIn) {
   auto const sample = make_sample();
-  auto const text = worklist_csv(sample.new_edition, sample.redetermination);
+  auto const& result = sample.redetermination;
+  auto text = worklist_csv_header();
+  for (auto const& group : result.worklist) {
+    for (auto const index : group.specimens) {
+      auto const& outcome = result.to_look_at[index];
+      append_work_row(text, outcome.specimen,
+                      work_cells(result.verdicts[outcome.verdict], sample.new_edition));
+    }
+  }
   auto const table = parse(text);
   ASSERT_EQ(table.size(), 5);
   std::vector<std::string> const header{"storageLocation",

@@ -199,20 +199,26 @@ void add_archive(Sample& sample) {
       {specimen(5, "HLVN 0012", "Pellucina nigra", "Cabinet 4 / Shelf 1"), 1, "Nigrella nigra"}};
   std::string const underside = "underside of the claws: red → becomes Orla rubra; white → stands";
   result.worklist = {
-      {"Cabinet 1 / Shelf 1", underside, 1, true, false, {1}},
-      {"", "", 1, false, false, {3}},
-      {"Cabinet 1 / Shelf 2", underside, 1, false, false, {0}},
+      {"Cabinet 1 / Shelf 1", underside, 1, true, false, {1}, 1, 2},
+      {"", "", 1, false, false, {3}, 1, 4},
+      {"Cabinet 1 / Shelf 2", underside, 1, false, false, {0}, 1, 2},
       {"Cabinet 2 / Shelf 1",
        "carapace length: less than 35 mm → stands; 35 to 40 mm → then length of the rostrum",
        2,
        false,
        false,
-       {2}},
+       {2},
+       1,
+       3},
   };
   auto voucher = specimen(40, "HLVN 0100", "Orla minor", "Cabinet 3 / Shelf 1");
   voucher.voucher = true;
   result.expectations = {{holotype, 2, "Orla rubra | Orla major"}, {voucher, 6, "Orla rubra"}};
   result.failures = {{1, true}};
+  result.sheets_to_look_at = result.to_look_at.size();
+  result.sheets_to_relabel = result.to_relabel.size();
+  result.expected = result.expectations.size();
+  result.failed = result.failures.size();
   LookAlikeResult look_alike;
   look_alike.specimen = specimen(2, "LA 1", "Extranea vaga", "");
   look_alike.old_taxa = {taxon(sample.old_edition, "Orla major")};

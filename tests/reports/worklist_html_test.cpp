@@ -20,17 +20,24 @@ std::size_t count_of(std::string const& text, std::string_view part) {
 
 TEST(WorklistPage, HasALineForEachSheetWithABoxForEachAnswer) {
   auto const sample = make_sample();
-  auto const html = worklist_html(sample.old_edition, sample.new_edition, sample.redetermination);
+  auto html = worklist_html_begin(sample.old_edition, sample.new_edition, sample.redetermination);
   std::size_t sheets = 0;
   std::size_t boxes = 0;
   for (auto const& group : sample.redetermination.worklist) {
+    append_group_begin(html, sample.new_edition, sample.redetermination, group, true);
     for (auto const index : group.specimens) {
       auto const& outcome = sample.redetermination.to_look_at[index];
-      auto const& questions = sample.redetermination.verdicts[outcome.verdict].questions;
+      auto const& verdict = sample.redetermination.verdicts[outcome.verdict];
+      append_work_line(html, outcome.specimen, answer_boxes(verdict));
+      auto const& questions = verdict.questions;
       ++sheets;
       boxes += 1 + (questions.empty() ? 0 : questions.front().answers.size());
     }
+    append_group_end(html);
   }
+  html += worklist_html_end();
+  EXPECT_TRUE(html.ends_with("</body>\n</html>\n"));
+  EXPECT_NE(html.find("4 sheets to pull from 4 places"), std::string::npos);
   EXPECT_GT(sheets, 2U);
   EXPECT_EQ(count_of(html, "<td class=\"n\">"), sheets);
   EXPECT_EQ(count_of(html, "<i></i>"), boxes);

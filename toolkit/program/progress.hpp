@@ -22,6 +22,10 @@ class Progress {
     // The clock is asked every 4096 steps only.
     if ((++count_ & 0xFFFU) == 0 && context_.show_progress) show();
   }
+  void step(std::uint64_t many) {
+    count_ += many;
+    if (context_.show_progress) show();
+  }
 
  private:
   void show();

@@ -1,11 +1,9 @@
 #include <CLI/CLI.hpp>
-#include <chrono>
-#include <map>
 #include <optional>
 #include <ostream>
-#include <unordered_map>
 
-#include "keydrift/formats/csv.hpp"
+#include "keydrift/program/archive_rows.hpp"
+#include "keydrift/program/archive_threads.hpp"
 #include "keydrift/program/comparison.hpp"
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/program/progress.hpp"
@@ -18,7 +16,6 @@
 #include "keydrift/reports/json.hpp"
 #include "keydrift/reports/summaries_csv.hpp"
 #include "keydrift/reports/terminal.hpp"
-#include "keydrift/reports/worklist_html.hpp"
 
 namespace keydrift::program {
 namespace {
@@ -39,66 +36,58 @@ struct RedetermineArguments {
   std::string specimens;
   std::string rejects;
   TakeBackArguments take_back;
+  unsigned threads{usual_threads()};
   bool all_are_vouchers{false};
   bool check_vouchers{false};
   Reading reading{Reading::strict};
 };
 
-// Writes the specimens CSV row by row; the cells that a verdict shares are made once.
-class SpecimenRows {
+// Where the rows of a run go.
+class RowFiles {
  public:
-  SpecimenRows(std::string path, Comparison const& comparison, CitationTable const* citations)
-      : file_{std::move(path)},
-        comparison_{comparison},
-        editions_{citations, comparison.old_edition().front, comparison.new_edition().front} {
-    buffer_ = specimens_csv_header();
-  }
-
-  void add(Specimen const& specimen, std::size_t verdict, Redeterminer const& redeterminer) {
-    auto const [at, fresh] = cells_.try_emplace(verdict);
-    if (fresh) {
-      at->second = verdict_cells(redeterminer.verdict(verdict), comparison_.old_edition(),
-                                 comparison_.new_edition());
+  explicit RowFiles(RedetermineArguments const& arguments) {
+    wanted_ = {.specimens = !arguments.specimens.empty(),
+               .worklist = !arguments.worklist.empty(),
+               .worklist_page = !arguments.worklist_page.empty(),
+               .rejects = !arguments.rejects.empty()};
+    if (wanted_.specimens) {
+      specimens_.emplace(arguments.specimens);
+      specimens_->write(specimens_csv_header());
     }
-    auto const& use = editions_.of(specimen.identification_references, specimen.date_identified);
-    auto& edition = edition_cells_[{use.edition, use.basis}];
-    if (edition.empty()) edition = edition_cells(use, editions_.labels());
-    append_specimen_row(buffer_, specimen, redeterminer.new_names(verdict), at->second, edition);
-    constexpr std::size_t kBlock = std::size_t{1} << 20;
-    if (buffer_.size() >= kBlock) flush();
+    if (wanted_.worklist) worklist_.emplace(arguments.worklist);
+    if (wanted_.worklist_page) page_.emplace(arguments.worklist_page);
+    if (wanted_.rejects) {
+      rejects_.emplace(arguments.rejects);
+      rejects_->write("line,code,message,raw\n");
+    }
   }
 
-  [[nodiscard]] OutputFile take() && {
-    flush();
-    return std::move(file_);
+  [[nodiscard]] RowsWanted wanted() const { return wanted_; }
+  [[nodiscard]] WorklistSheets& sheets() { return sheets_; }
+  void add(RowTexts const& texts, std::uint32_t source) {
+    if (specimens_) specimens_->write(texts.specimens);
+    if (rejects_) rejects_->write(texts.rejects);
+    if (wanted_.sheets()) sheets_.add(texts.sheets, source);
+  }
+  // Nothing: all of them are among the outputs.
+  [[nodiscard]] std::optional<Finding> finish(Comparison const& comparison,
+                                              Redetermination const& result, Outputs& outputs) {
+    if (wanted_.sheets()) {
+      if (auto failure = sheets_.write(comparison, result, worklist_ ? &*worklist_ : nullptr,
+                                       page_ ? &*page_ : nullptr)) {
+        return failure;
+      }
+    }
+    for (auto* file : {&specimens_, &worklist_, &page_, &rejects_}) {
+      if (*file) outputs.add(std::move(**file));
+    }
+    return std::nullopt;
   }
 
  private:
-  void flush() {
-    file_.write(buffer_);
-    buffer_.clear();
-  }
-
-  OutputFile file_;
-  Comparison const& comparison_;
-  std::string buffer_;
-  std::unordered_map<std::size_t, VerdictCells> cells_;
-  EditionsUsed editions_;
-  std::map<std::pair<std::size_t, EditionBasis>, std::string> edition_cells_;
-};
-
-// Rows set aside by the reader: line, code, why, and the row itself.
-class RejectRows {
- public:
-  void add(Reject const& reject) {
-    std::string const line = std::to_string(reject.line);
-    std::array<std::string_view, 4> const cells{line, reject.code, reject.message, reject.raw};
-    append_csv_row(text_, cells);
-  }
-  [[nodiscard]] std::string const& text() const { return text_; }
-
- private:
-  std::string text_{"line,code,message,raw\n"};
+  RowsWanted wanted_;
+  std::optional<OutputFile> specimens_, worklist_, page_, rejects_;
+  WorklistSheets sheets_;
 };
 
 // Finds the sheets that the filled-in rows mean.
@@ -132,6 +121,8 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
     if (!citations) return kUnreadableInput;
   }
   auto const* const table = citations ? &*citations : nullptr;
+  constexpr std::size_t kSpecimensListed = 20'000;
+  bool const listed = !arguments.html.empty() || !arguments.json.empty();
   auto const& old_edition = comparison->old_edition();
   auto const& new_edition = comparison->new_edition();
   Redeterminer redeterminer{old_edition,
@@ -141,7 +132,11 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                             comparison->collation,
                             comparison->tables.lexicon,
                             comparison->tables.parents,
-                            {.reading = arguments.reading, .citations = table}};
+                            {.reading = arguments.reading,
+                             .citations = table,
+                             // Who writes no report that tells them needs none.
+                             .to_look_at_kept = listed ? kSpecimensListed : 0,
+                             .to_relabel_kept = arguments.json.empty() ? 0 : kSpecimensListed}};
   auto const characters = redeterminer.space().column_names();
   // Nobody has headed columns by a lexicon that was drafted just now.
   std::optional<RecordTying> tying;
@@ -163,33 +158,57 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
     if (!find_sheets(arguments, *taking, context)) return kUnreadableInput;
   }
 
-  std::optional<SpecimenRows> rows;
-  if (!arguments.specimens.empty()) rows.emplace(arguments.specimens, *comparison, table);
-  RejectRows rejects;
+  RowFiles files{arguments};
   ArchiveCounts met;
   {
     Progress progress{context, "specimens"};
-    ArchiveRun const run{.path = arguments.archive,
-                         .measurements = arguments.measurements,
-                         .characters = characters,
-                         .all_are_vouchers = arguments.all_are_vouchers,
-                         .any_character = tying.has_value(),
-                         .on_specimen =
-                             [&](Specimen const& specimen) {
-                               auto const& known = tied(specimen);
-                               auto const verdict = taking ? taking->count(redeterminer, known)
-                                                           : redeterminer.count(known);
-                               if (rows) rows->add(known, verdict, redeterminer);
-                               progress.step();
-                             },
-                         .on_reject =
-                             [&](Reject const& reject) {
-                               redeterminer.count_rejected(1);
-                               rejects.add(reject);
-                             },
-                         .stop = {},
-                         .counts = &met};
-    if (!run_archive(run, context)) return kUnreadableInput;
+    RowWriter writer{*comparison, redeterminer, files.wanted()};
+    RowTexts texts;
+    auto const row_done = [&] {
+      files.add(texts, 0);
+      texts.clear();
+      progress.step();
+    };
+    ArchiveRun const run{
+        .path = arguments.archive,
+        .measurements = arguments.measurements,
+        .characters = characters,
+        .all_are_vouchers = arguments.all_are_vouchers,
+        .any_character = tying.has_value(),
+        .on_specimen =
+            [&](Specimen const& specimen) {
+              auto const& known = tied(specimen);
+              writer.write(known,
+                           taking ? taking->count(redeterminer, known) : redeterminer.count(known),
+                           texts);
+              row_done();
+            },
+        .on_reject =
+            [&](Reject const& reject) {
+              writer.reject(reject, texts);
+              row_done();
+            },
+        .stop = {},
+        .counts = &met};
+    // Answers that came back and ties by words are found in the order of the rows.
+    std::optional<bool> sound;
+    if (!taking && !tying) {
+      sound = count_archive(
+          run,
+          {.comparison = *comparison,
+           .redeterminer = redeterminer,
+           .wanted = files.wanted(),
+           .threads = arguments.threads,
+           .in_order = [&](RowTexts const& some, std::uint32_t source) { files.add(some, source); },
+           .sheets = &files.sheets(),
+           .progress = &progress},
+          context);
+    }
+    if (!sound) {
+      sound = run_archive(run, context);
+      files.sheets().name_groups(0, redeterminer.groups());
+    }
+    if (!*sound) return kUnreadableInput;
   }
   if (!arguments.look_alikes.empty()) {
     ArchiveRun const run{
@@ -227,15 +246,11 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
     if (!history) return kUnwritableOutput;
     outputs.add(arguments.take_back.identifications, history->text);
   }
-  if (rows) outputs.add(std::move(*rows).take());
-  if (!arguments.worklist.empty()) {
-    outputs.add(arguments.worklist, worklist_csv(new_edition, result));
-  }
-  if (!arguments.worklist_page.empty()) {
-    outputs.add(arguments.worklist_page, worklist_html(old_edition, new_edition, result));
+  if (auto const failure = files.finish(*comparison, result, outputs)) {
+    print_finding(context, *failure);
+    return kUnwritableOutput;
   }
   if (!arguments.summaries.empty()) outputs.add(arguments.summaries, summaries_csv(result));
-  if (!arguments.rejects.empty()) outputs.add(arguments.rejects, rejects.text());
   if (!arguments.html.empty()) {
     outputs.add(arguments.html, redetermination_html(old_edition, new_edition, collation, result));
   }
@@ -254,7 +269,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                 << " rows could not be used; --rejects FILE writes them out\n";
   }
   bool const refused = taken.counts[static_cast<std::size_t>(Taken::refused)] > 0;
-  bool const failed = arguments.check_vouchers && !result.failures.empty();
+  bool const failed = arguments.check_vouchers && result.failed > 0;
   return refused || failed ? kFindings : kNothingToReport;
 }
 
@@ -298,6 +313,12 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   add_take_back_options(*command, arguments->take_back);
   command->add_flag("--all-are-vouchers", arguments->all_are_vouchers,
                     "Take every specimen for a voucher: it must key out to its name");
+  command
+      ->add_option("--threads", arguments->threads,
+                   "Threads that judge specimens; nothing that is written hangs on their number "
+                   "(default: one for each core)")
+      ->type_name("NUMBER")
+      ->check(CLI::Range(1, 16));
   command->add_flag("--check-vouchers", arguments->check_vouchers,
                     "Exit status 1 when a type or voucher does not key out to its name");
   add_reading_option(*command, arguments->reading);

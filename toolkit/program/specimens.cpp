@@ -44,6 +44,37 @@ bool run_darwin_archive(ArchiveRun const& run, OccurrenceOptions const& options,
 
 }  // namespace
 
+std::optional<bool> count_archive(ArchiveRun const& run, ThreadedRun const& threads,
+                                  Context& context) {
+  if (!run.measurements.empty()) return std::nullopt;
+  OccurrenceOptions options;
+  options.characters = run.characters;
+  options.all_are_vouchers = run.all_are_vouchers;
+  options.any_character = run.any_character;
+  auto const count = [&](ByteStream& stream, std::string const& name) {
+    OccurrenceReader reader{stream, name, options};
+    bool const sound = count_specimens(reader, threads);
+    auto const findings = reader.findings();
+    print_archive_findings(context, findings);
+    return sound && !has_error(findings);
+  };
+  if (DarwinArchive::is_archive(run.path)) {
+    auto const archive = DarwinArchive::open(run.path);
+    if (!archive.value) return std::nullopt;  // and it is told why
+    auto core = archive.value->plain_core();
+    if (!core) return std::nullopt;
+    print_archive_findings(context, archive.findings);
+    print_archive_findings(context, core->findings);
+    if (!core->value) return false;
+    if (core->value->form) options.form = &*core->value->form;
+    return count(*core->value->stream, core->value->name);
+  }
+  auto stream = open_stream(run.path);
+  print_archive_findings(context, stream.findings);
+  if (!stream.value) return false;
+  return count(**stream.value, run.path);
+}
+
 bool run_archive(ArchiveRun const& run, Context& context) {
   std::optional<MeasurementTable> measurements;
   if (!run.measurements.empty()) {

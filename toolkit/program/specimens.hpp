@@ -10,6 +10,7 @@
 #include "keydrift/characters/archive_counts.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/formats/csv.hpp"
+#include "keydrift/program/archive_threads.hpp"
 #include "keydrift/program/context.hpp"
 
 namespace keydrift::program {
@@ -30,6 +31,11 @@ struct ArchiveRun {
 // Runs over the archive.  Warnings and errors are printed; false: what was handed out must not be
 // used.
 [[nodiscard]] bool run_archive(ArchiveRun const& run, Context& context);
+
+// Counts the archive by several threads; the functions of `run` are not called.  Nothing: it cannot
+// be read so (tables have to be joined), run_archive() has to be asked.
+[[nodiscard]] std::optional<bool> count_archive(ArchiveRun const& run, ThreadedRun const& threads,
+                                                Context& context);
 
 // The specimen of that catalogue number; a printed message when there is none.
 [[nodiscard]] std::optional<Specimen> find_specimen(std::string const& path,

@@ -55,6 +55,15 @@ class ScopeMemo {
   explicit ScopeMemo(Scope const& scope);
   [[nodiscard]] ScopeAnswer covers(Specimen const& specimen);
 
+  // The same in parts.  False: whatever a specimen shows, the scope neither covers it nor leaves it
+  // out.
+  [[nodiscard]] bool asks() const;
+  [[nodiscard]] ScopeAnswer sex(std::string const& shown);
+  [[nodiscard]] ScopeAnswer life_stage(std::string const& shown);
+  [[nodiscard]] bool lists(std::string const& place);
+  [[nodiscard]] ScopeAnswer together(ScopeAnswer sex, ScopeAnswer life_stage, bool any_place,
+                                     bool any_listed) const;
+
  private:
   [[nodiscard]] ScopeAnswer word(LimitKind kind, std::string const& wanted,
                                  std::string const& shown);

@@ -146,7 +146,9 @@ struct WorkGroup {
   double cost{1};          // difficulty of the look
   bool has_types{false};
   bool has_vouchers{false};
-  std::vector<std::size_t> specimens{};  // indexes into Redetermination::to_look_at
+  std::vector<std::size_t> specimens{};  // indexes into Redetermination::to_look_at, as far as kept
+  std::uint64_t sheets{};                // all of them
+  std::size_t verdict{};                 // of one of its sheets: says what is asked
 };
 
 struct ExpectationFailure {
@@ -214,11 +216,18 @@ struct Redetermination {
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;  // of determination
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_person;
   std::vector<Verdict> verdicts{};
-  std::vector<SpecimenOutcome> to_look_at{};  // input order: narrowed, open, stranded, doubtful
-  std::vector<SpecimenOutcome> to_relabel{};  // input order: renamed, changes
-  std::vector<WorkGroup> worklist{};          // types, then vouchers first, then storage, then cost
-  std::vector<SpecimenOutcome> expectations{};  // types and vouchers
+  // The first of each kind in input order, as many as RedetermineOptions say; and how many there
+  // are in all.
+  std::vector<SpecimenOutcome> to_look_at{};  // narrowed, open, stranded, doubtful
+  std::vector<SpecimenOutcome> to_relabel{};  // renamed, changes
+  std::uint64_t sheets_to_look_at{};
+  std::uint64_t sheets_to_relabel{};
+  std::vector<WorkGroup> worklist{};  // types, then vouchers first, then storage, then cost
+  // Types and vouchers in input order; kept as above, those that fail apart from those that do not.
+  std::vector<SpecimenOutcome> expectations{};
   std::vector<ExpectationFailure> failures{};
+  std::uint64_t expected{};
+  std::uint64_t failed{};
   std::vector<LookAlikeResult> look_alikes{};
   std::array<std::array<std::uint64_t, kOutcomes>, kFootings> by_footing{};
   std::uint64_t untied{};           // specimens with a record that could not be tied to the key

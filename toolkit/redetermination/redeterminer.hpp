@@ -1,14 +1,14 @@
 #pragma once
-// Redetermining an archive: specimens go in one by one, the totals and lists come out.
+// Redetermining an archive: specimens go in one by one, the totals and lists come out.  Memory
+// grows with distinct evidence, storage units and people, not with the number of specimens.
 
-#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
-#include <unordered_map>
 #include <vector>
 
+#include "keydrift/characters/coded_specimen.hpp"
 #include "keydrift/characters/space.hpp"
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/redetermination/judge.hpp"
@@ -20,6 +20,11 @@ namespace keydrift {
 struct RedetermineOptions {
   Reading reading{Reading::strict};
   CitationTable const* citations{nullptr};  // borrowed for the constructor; see EditionsUsed
+  // Specimens kept for each list of the result, the first in the order of the archive.  Counts know
+  // no such bound.
+  std::size_t to_look_at_kept{20'000};
+  std::size_t to_relabel_kept{20'000};
+  std::size_t expectations_kept{20'000};  // of those that key out and of those that do not
 };
 
 // What somebody who looked at a specimen found: evidence beside the record.
@@ -33,6 +38,9 @@ struct Looks {
   bool settled{false};             // whatever the outcome, it is not to be looked at again
 };
 
+struct RedeterminationGround;
+class SharedVerdicts;
+
 class Redeterminer {
  public:
   // Everything passed by reference must outlive the redeterminer.  Precondition: read_statements()
@@ -44,82 +52,86 @@ class Redeterminer {
   Redeterminer(Redeterminer const&) = delete;
   Redeterminer& operator=(Redeterminer const&) = delete;
 
-  [[nodiscard]] CharacterSpace const& space() const { return space_; }
-  [[nodiscard]] CompiledKey const& old_key() const { return old_key_; }
-  [[nodiscard]] CompiledKey const& new_key() const { return new_key_; }
+  [[nodiscard]] CharacterSpace const& space() const;
+  [[nodiscard]] CompiledKey const& old_key() const;
+  [[nodiscard]] CompiledKey const& new_key() const;
 
-  // Judges one specimen and counts it.  The result holds the specimen without its observations.
+  // --- several threads ---
+  //
+  // Each thread counts with a redeterminer of its own and says where in the archive its specimens
+  // stand; in the end one absorbs the others.  The result is that of counting all specimens in the
+  // order of their places, whoever counted them: but each one must count in ascending order, and no
+  // two specimens may have one place.
+  [[nodiscard]] std::unique_ptr<Redeterminer> assistant() const;  // outlived by the ground of this
+  void stand_at(std::uint64_t place) { place_ = place; }  // of the next specimen; then one further
+  void absorb(Redeterminer& assistant);                   // leaves nothing behind in it
+
+  // --- one specimen ---
+
+  // What a specimen came to.
+  struct Counted {
+    std::size_t verdict{};
+    std::size_t group{};   // of sheets to be looked at together, where `look`
+    bool look{false};      // somebody must look at it
+    bool relabel{false};   // the record alone gives another name
+    bool expected{false};  // a type or voucher
+  };
+  // Judges one specimen and counts it.
+  Counted count(Specimen const& specimen, Looks const& looks = {});
+  // The same for a specimen whose words are known by number, much faster.  Nothing: it has to be
+  // counted as above (what it records cannot be used as it stands, and is to be told).  Only the
+  // line of the specimen is known then: where keeps() says so, keep() must follow.
+  [[nodiscard]] std::optional<Counted> count(CodedSpecimen const& specimen,
+                                             CodedWords const& words);
+  [[nodiscard]] bool keeps(Counted const& counted) const;
+  void keep(Counted const& counted, Specimen const& specimen);
+  // count(), with a copy of the specimen without its observations.
   SpecimenOutcome add(Specimen const& specimen, Looks const& looks = {});
-  // The same for who needs no copy of the specimen: the index of its verdict.
-  std::size_t count(Specimen const& specimen, Looks const& looks = {});
-  // Possible new names of a verdict that count() gave, joined by " | ".
+  // Possible new names of a verdict, joined by " | ".
   [[nodiscard]] std::string const& new_names(std::size_t verdict) const;
   // What the specimen would come to, without counting it.  `contradictory`: its record and what was
   // seen exclude each other.
   struct Weighed {
-    std::size_t verdict{};  // index into Redetermination::verdicts
+    std::size_t verdict{};
     bool contradictory{false};
   };
   [[nodiscard]] Weighed weigh(Specimen const& specimen, Looks const& looks = {});
-  [[nodiscard]] Verdict const& verdict(std::size_t index) const { return result_.verdicts[index]; }
-  [[nodiscard]] Edition const& new_edition() const { return new_edition_; }
-  [[nodiscard]] Placement place_in_new(std::string_view name) const {
-    return new_names_.place(name);
-  }
+  // Of count(), weigh() and add(); numbers of the result differ.
+  [[nodiscard]] Verdict const& verdict(std::size_t index) const;
   [[nodiscard]] Verdict const& verdict(SpecimenOutcome const& outcome) const {
-    return result_.verdicts[outcome.verdict];
+    return verdict(outcome.verdict);
   }
+  [[nodiscard]] Edition const& new_edition() const;
+  [[nodiscard]] EditionsUsed const& editions() const;  // to be copied: of() remembers
+  [[nodiscard]] Placement place_in_new(std::string_view name) const;
+
+  // What the sheets of a group have in common.
+  struct GroupName {
+    std::string storage{}, question{};
+  };
+  [[nodiscard]] std::vector<GroupName> groups() const;  // by number
 
   void add_look_alike(Specimen specimen);
-  void count_rejected(std::uint64_t rows) { result_.rejected += rows; }
+  void count_rejected(std::uint64_t rows);
 
-  // Ends the run; to be called once.
+  // Ends the run; to be called once.  Verdicts are numbered by their first specimens.
   [[nodiscard]] Redetermination finish() &&;
 
  private:
-  struct Evidence;
-  struct Memo;
-  using Totals = std::array<std::uint64_t, kOutcomes>;
-  // The evidence of one specimen, until the next call.  `note`: tell what of the record cannot be
-  // used, once for each specimen.
-  [[nodiscard]] Evidence const& evidence_of(Specimen const& specimen, Looks const& looks,
-                                            bool note);
-  [[nodiscard]] std::size_t verdict_for(Evidence const& evidence);
-  void tally(Specimen const& specimen, std::size_t verdict, Evidence const& evidence, bool settled);
-  // The place in the table of names from which and to which.
-  [[nodiscard]] std::size_t from_to_row(Verdict const& verdict, std::string const& new_names,
-                                        std::string const& name);
-  void note_problem(Specimen const& specimen, Observation const& observation,
-                    std::string const& problem);
+  struct Assistant {};
+  explicit Redeterminer(std::shared_ptr<RedeterminationGround const> ground);
+  Redeterminer(Redeterminer const& other, Assistant);
+  struct Counts;
+  friend class CodedCounting;
 
-  Edition const& old_edition_;
-  Edition const& new_edition_;
-  Collation const& collation_;
-  RedetermineOptions options_;
-  NameIndex old_names_;
-  NameIndex new_names_;
-  CharacterSpace space_;
-  CompiledKey old_key_;
-  CompiledKey new_key_;
-  Judge judge_;
-  Redetermination result_;
-  std::unordered_map<std::string, std::size_t> verdict_by_evidence_;
-  std::unordered_map<std::string, Determination> determinations_;
-  std::unordered_map<std::string, std::size_t> from_to_;  // index into Redetermination::from_to
-  std::unordered_map<std::string, Totals> by_storage_, by_decade_, by_person_;
-  std::unique_ptr<Memo> memo_;
-  std::unordered_map<std::uint32_t, std::uint64_t> reading_couplets_;
-  // One finding per (character, value), with the number of specimens.
-  std::unordered_map<std::string, std::pair<std::size_t, std::uint64_t>> problems_;
+  std::shared_ptr<RedeterminationGround const> ground_;
+  std::shared_ptr<SharedVerdicts> shared_;
+  std::uint64_t place_{};
+  std::unique_ptr<Counts> counts_;
 };
 
 // Does a scope cover the specimen?  Unknown counts as covered: nothing recorded contradicts it.
 enum class ScopeAnswer { covered, outside, unknown };
 [[nodiscard]] ScopeAnswer covers(Scope const& scope, Specimen const& specimen);
-
-// Groups of sheets to pull: by storage unit and by question, cheapest decisive question first,
-// types on top, then vouchers.
-[[nodiscard]] std::vector<WorkGroup> make_worklist(Redetermination const& result,
-                                                   Edition const& new_edition);
 
 }  // namespace keydrift

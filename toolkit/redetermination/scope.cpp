@@ -38,32 +38,49 @@ ScopeAnswer ScopeMemo::word(LimitKind kind, std::string const& wanted, std::stri
   return words_.emplace(key_, covers_word(kind, wanted, shown)).first->second;
 }
 
-ScopeAnswer ScopeMemo::covers(Specimen const& specimen) {
-  auto const sex = word(LimitKind::sex, scope_.sex, specimen.sex);
-  auto const stage = word(LimitKind::life_stage, scope_.life_stage, specimen.life_stage);
-  auto place = ScopeAnswer::unknown;
-  // Without a list of places the region is prose, and prose is not matched against localities.
-  if (!places_.empty() && !specimen.places.empty()) {
-    place = ScopeAnswer::outside;
-    for (auto const& named : specimen.places) {
-      auto found = known_places_.find(named);
-      if (found == known_places_.end()) {
-        if (known_places_.size() >= kWordsKept) known_places_.clear();
-        auto const folded = normalised_words(named);
-        found =
-            known_places_
-                .emplace(named, std::find(places_.begin(), places_.end(), folded) != places_.end())
-                .first;
-      }
-      if (found->second) place = ScopeAnswer::covered;
-    }
+bool ScopeMemo::asks() const {
+  return !places_.empty() || !scope_.sex.empty() || !scope_.life_stage.empty();
+}
+
+ScopeAnswer ScopeMemo::sex(std::string const& shown) {
+  return word(LimitKind::sex, scope_.sex, shown);
+}
+
+ScopeAnswer ScopeMemo::life_stage(std::string const& shown) {
+  return word(LimitKind::life_stage, scope_.life_stage, shown);
+}
+
+bool ScopeMemo::lists(std::string const& place) {
+  if (places_.empty()) return false;
+  if (auto const found = known_places_.find(place); found != known_places_.end()) {
+    return found->second;
   }
-  if (sex == ScopeAnswer::outside || stage == ScopeAnswer::outside ||
+  if (known_places_.size() >= kWordsKept) known_places_.clear();
+  auto const folded = normalised_words(place);
+  bool const listed = std::find(places_.begin(), places_.end(), folded) != places_.end();
+  return known_places_.emplace(place, listed).first->second;
+}
+
+ScopeAnswer ScopeMemo::together(ScopeAnswer sex, ScopeAnswer life_stage, bool any_place,
+                                bool any_listed) const {
+  // Without a list of places the region is prose, and prose is not matched against localities.
+  auto const place = places_.empty() || !any_place ? ScopeAnswer::unknown
+                     : any_listed                  ? ScopeAnswer::covered
+                                                   : ScopeAnswer::outside;
+  if (sex == ScopeAnswer::outside || life_stage == ScopeAnswer::outside ||
       place == ScopeAnswer::outside) {
     return ScopeAnswer::outside;
   }
-  if (sex == ScopeAnswer::unknown && stage == ScopeAnswer::unknown) return place;
+  if (sex == ScopeAnswer::unknown && life_stage == ScopeAnswer::unknown) return place;
   return ScopeAnswer::covered;
+}
+
+ScopeAnswer ScopeMemo::covers(Specimen const& specimen) {
+  if (!asks()) return ScopeAnswer::unknown;
+  bool listed = false;
+  for (auto const& place : specimen.places) listed = lists(place) || listed;
+  return together(sex(specimen.sex), life_stage(specimen.life_stage), !specimen.places.empty(),
+                  listed);
 }
 
 }  // namespace keydrift

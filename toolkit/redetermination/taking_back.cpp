@@ -354,7 +354,7 @@ void TakingBack::check_name(Redeterminer const& redeterminer, Verdict const& ver
          "mend the answer or the name; a name without an answer is taken as it is");
 }
 
-std::size_t TakingBack::count(Redeterminer& redeterminer, Specimen const& specimen) {
+Redeterminer::Counted TakingBack::count(Redeterminer& redeterminer, Specimen const& specimen) {
   auto const found = by_ordinal_.find(ordinal_++);
   if (found == by_ordinal_.end()) return redeterminer.count(specimen);
 
@@ -394,16 +394,16 @@ std::size_t TakingBack::count(Redeterminer& redeterminer, Specimen const& specim
     reading.entry->taken.taken = Taken::applied;
     applied.push_back(reading);
   }
-  auto const index = redeterminer.count(specimen, looks);
-  if (applied.empty()) return index;
-  auto const& verdict = redeterminer.verdict(index);
+  auto const counted = redeterminer.count(specimen, looks);
+  if (applied.empty()) return counted;
+  auto const& verdict = redeterminer.verdict(counted.verdict);
   for (auto& reading : applied) {
     reading.entry->taken.outcome = verdict.outcome;
-    reading.entry->taken.new_names = redeterminer.new_names(index);
+    reading.entry->taken.new_names = redeterminer.new_names(counted.verdict);
   }
   ++result_.sheets;
-  identify(redeterminer, specimen, index, applied);
-  return index;
+  identify(redeterminer, specimen, counted.verdict, applied);
+  return counted;
 }
 
 void TakingBack::identify(Redeterminer const& redeterminer, Specimen const& specimen,

@@ -78,7 +78,7 @@ class TakingBack {
   // Ends the first run.
   void end_of_first_run();
   // Second run: the same specimens in the same order, instead of Redeterminer::count().
-  std::size_t count(Redeterminer& redeterminer, Specimen const& specimen);
+  Redeterminer::Counted count(Redeterminer& redeterminer, Specimen const& specimen);
   // Ends the second run; to be called once.
   [[nodiscard]] TakenBack finish() &&;
 

@@ -1,0 +1,103 @@
+// What `redetermine` writes does not hang on the number of threads, nor on whether the table is
+// read in blocks or row by row.
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "golden.hpp"
+#include "planted_support.hpp"
+
+namespace keydrift::test {
+namespace {
+
+// The demo's archive several times over under ever new numbers, with rows in between of which each
+// is unusual in a way of its own.  Several blocks.
+std::string large_archive() {
+  auto const sheets = slurp(fixture("velunaceae/sheets.csv"));
+  auto const lines = lines_of(sheets);
+  std::vector<std::string> const odd{"\"HLV, 1\",\"say \"\"no\"\"\"",
+                                     "two\nlines of,one",
+                                     "\"never closed,x,y",
+                                     std::string{"n\0l,x", 5},
+                                     "b\xFCs,Veluna",
+                                     "",
+                                     ",,,,",
+                                     "a\"b,Veluna nana"};
+  std::string text = lines.front() + "\n";
+  for (int round = 0; round < 14; ++round) {
+    for (std::size_t i = 1; i < lines.size(); ++i) {
+      if (lines[i].empty()) continue;
+      text += "R" + std::to_string(round) + lines[i] + "\n";
+      if (i % 200 == 0) text += odd[(i / 200) % odd.size()] + "\n";
+    }
+  }
+  return text;
+}
+
+struct Written {
+  Ran ran;
+  std::map<std::string, std::string> files;
+};
+
+Written run(std::string const& archive, std::vector<std::string> const& more) {
+  auto const out = std::filesystem::path{archive + ".out"};
+  std::filesystem::remove_all(out);
+  std::filesystem::create_directory(out);
+  std::vector<std::string> arguments{"redetermine", "edition-1998.txt", "edition-2024.txt",
+                                     archive};
+  for (auto const* option : {"--lexicon", "lexicon.csv", "--concepts", "concepts-1998-2024.csv",
+                             "--parents", "parents.csv"}) {
+    arguments.emplace_back(option);
+  }
+  for (auto const* name :
+       {"specimens", "worklist", "worklist-html", "summaries", "rejects", "json", "html"}) {
+    arguments.push_back(std::string{"--"} + name);
+    arguments.push_back((out / name).string());
+  }
+  arguments.insert(arguments.end(), more.begin(), more.end());
+  Written written{.ran = run_keydrift(arguments, fixture("velunaceae")), .files = {}};
+  for (auto const& file : std::filesystem::directory_iterator{out}) {
+    written.files[file.path().filename().string()] = slurp(file.path().string());
+  }
+  return written;
+}
+
+void expect_same(Written const& one, Written const& other, std::string const& what) {
+  EXPECT_EQ(one.ran.exit, other.ran.exit) << what;
+  EXPECT_TRUE(one.ran.out == other.ran.out) << what;
+  EXPECT_EQ(one.ran.err, other.ran.err) << what;
+  ASSERT_EQ(one.files.size(), other.files.size()) << what;
+  for (auto const& [name, text] : one.files) {
+    EXPECT_TRUE(text == other.files.at(name)) << what << ": " << name;
+  }
+}
+
+TEST(Threads, WriteTheSameBytesWhateverTheirNumber) {
+  Sandbox const sandbox;
+  auto const archive = sandbox.write("large.csv", large_archive());
+  auto const one = run(archive, {"--threads", "1"});
+  ASSERT_EQ(one.ran.exit, 0) << one.ran.err;
+  ASSERT_EQ(one.files.size(), 7U);
+  EXPECT_GT(one.files.at("rejects").size(), 1000U);
+  expect_same(one, run(archive, {"--threads", "2"}), "two threads");
+  expect_same(one, run(archive, {"--threads", "5"}), "five threads");
+  // Measurements have to be joined, which is done row by row.
+  auto const none =
+      sandbox.write("measurements.csv", "occurrenceID,measurementType,measurementValue\n");
+  auto joined = run(archive, {"--measurements", none});
+  joined.ran.err = one.ran.err;
+  expect_same(one, joined, "row by row");
+}
+
+TEST(Threads, AreAtLeastOne) {
+  auto const ran = run_keydrift({"redetermine", "a", "b", "c", "--threads", "0"});
+  EXPECT_EQ(ran.exit, 2);
+  EXPECT_NE(ran.err.find("--threads"), std::string::npos) << ran.err;
+}
+
+}  // namespace
+}  // namespace keydrift::test

@@ -1,0 +1,249 @@
+#include "keydrift/program/archive_threads.hpp"
+
+#include <algorithm>
+#include <condition_variable>
+#include <exception>
+#include <memory>
+#include <mutex>
+#include <thread>
+#include <utility>
+#include <vector>
+
+namespace keydrift::program {
+namespace {
+
+constexpr std::size_t kBlockBytes = std::size_t{1} << 20;
+constexpr unsigned kMostThreads = 16;  // beyond, the one that reads is the slowest
+
+// A block on its way.
+struct Job {
+  OccurrenceBlock block;
+  RowTexts texts;
+  std::vector<std::pair<std::uint64_t, std::uint32_t>> numbers;  // fingerprint, row
+  std::uint32_t source{};
+};
+
+// What one thread counts with.
+class Counter {
+ public:
+  Counter(OccurrenceReader const& reader, ThreadedRun const& run, std::uint32_t source)
+      : rows_{reader.worker()},
+        redeterminer_{run.redeterminer.assistant()},
+        writer_{run.comparison, *redeterminer_, run.wanted},
+        source_{source} {}
+
+  void count(Job& job) {
+    job.source = source_;
+    job.texts.clear();
+    job.numbers.clear();
+    rows_->begin(job.block);
+    auto const& rows = job.block.csv.rows;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      ++job.texts.rows;
+      redeterminer_->stand_at(job.block.first_place + i);
+      if (rows[i].rejected) {
+        auto const& why = job.block.csv.rejects[rows[i].first_cell];
+        reject(job, i, why.code, why.message);
+        continue;
+      }
+      if (!count_coded(job, i) && !count_in_words(job, i)) {
+        reject(job, i, kNothingUsable, kNothingUsableWords);
+        continue;
+      }
+      if (auto const number = rows_->number(); number != 0) {
+        job.numbers.emplace_back(number, static_cast<std::uint32_t>(i));
+      }
+    }
+  }
+
+  void finish(OccurrenceReader& reader, ThreadedRun const& run) {
+    if (run.sheets != nullptr) run.sheets->name_groups(source_, redeterminer_->groups());
+    run.redeterminer.absorb(*redeterminer_);
+    reader.absorb(*rows_);
+  }
+
+ private:
+  bool count_coded(Job& job, std::size_t row) {
+    auto const* coded = rows_->coded(row);
+    if (coded == nullptr) return false;
+    auto const counted = redeterminer_->count(*coded, *rows_);
+    if (!counted) return false;
+    rows_->take_coded();
+    bool const keeps = redeterminer_->keeps(*counted);
+    if (!keeps && !writer_.wants(*counted)) return true;
+    if (keeps) {
+      auto const& specimen = *rows_->read(row);
+      redeterminer_->keep(*counted, specimen);
+      writer_.write(specimen, *counted, job.texts);
+    } else {
+      writer_.write(rows_->brief(row), *counted, job.texts);
+    }
+    return true;
+  }
+
+  bool count_in_words(Job& job, std::size_t row) {
+    auto const* specimen = rows_->read(row);
+    if (specimen == nullptr) return false;
+    writer_.write(*specimen, redeterminer_->count(*specimen), job.texts);
+    return true;
+  }
+
+  void reject(Job& job, std::size_t row, std::string_view code, std::string_view message) {
+    writer_.reject({.line = job.block.csv.rows[row].line,
+                    .code = code,
+                    .message = message,
+                    .raw = job.block.csv.raw(job.block.csv.rows[row])},
+                   job.texts);
+  }
+
+  std::unique_ptr<OccurrenceWorker> rows_;
+  std::unique_ptr<Redeterminer> redeterminer_;
+  RowWriter writer_;
+  std::uint32_t source_;
+};
+
+// Jobs go round: filled by the reader, done by any thread, handed on in order, filled again.
+class Round {
+ public:
+  explicit Round(std::size_t jobs) : jobs_(jobs) {}
+
+  // --- the reader's side ---
+  [[nodiscard]] bool has_room() const { return filled_ - handed_on_ < jobs_.size(); }
+  [[nodiscard]] bool is_empty() const { return filled_ == handed_on_; }
+  [[nodiscard]] Job& to_fill() { return jobs_[filled_ % jobs_.size()].job; }
+  void submit() {
+    {
+      std::lock_guard const lock{mutex_};
+      ++filled_;
+    }
+    to_do_.notify_one();
+  }
+  // Waits for the oldest job.
+  [[nodiscard]] Job& oldest() {
+    std::unique_lock lock{mutex_};
+    auto& slot = jobs_[handed_on_ % jobs_.size()];
+    done_.wait(lock, [&] { return slot.done || failure_; });
+    if (failure_) std::rethrow_exception(failure_);
+    slot.done = false;
+    return slot.job;
+  }
+  void hand_on() { ++handed_on_; }
+  void close() {
+    {
+      std::lock_guard const lock{mutex_};
+      closed_ = true;
+    }
+    to_do_.notify_all();
+  }
+
+  // --- the threads' side ---
+  void work(Counter& counter) {
+    try {
+      for (;;) {
+        Slot* slot = nullptr;
+        {
+          std::unique_lock lock{mutex_};
+          to_do_.wait(lock, [&] { return taken_ < filled_ || closed_; });
+          if (taken_ == filled_) return;
+          slot = &jobs_[taken_++ % jobs_.size()];
+        }
+        counter.count(slot->job);
+        {
+          std::lock_guard const lock{mutex_};
+          slot->done = true;
+        }
+        done_.notify_one();
+      }
+    } catch (...) {
+      {
+        std::lock_guard const lock{mutex_};
+        failure_ = std::current_exception();
+      }
+      done_.notify_one();
+    }
+  }
+
+ private:
+  struct Slot {
+    Job job;
+    bool done{false};
+  };
+  std::vector<Slot> jobs_;
+  std::mutex mutex_;
+  std::condition_variable to_do_, done_;
+  std::uint64_t filled_{}, taken_{}, handed_on_{};
+  bool closed_{false};
+  std::exception_ptr failure_;
+};
+
+// Threads that end, whatever happens.
+class Crew {
+ public:
+  Crew(Round& round, std::vector<std::unique_ptr<Counter>>& counters) : round_{round} {
+    for (auto& counter : counters) {
+      threads_.emplace_back([&round, &counter] { round.work(*counter); });
+    }
+  }
+  ~Crew() { join(); }
+  void join() {
+    round_.close();
+    for (auto& thread : threads_) {
+      if (thread.joinable()) thread.join();
+    }
+  }
+
+ private:
+  Round& round_;
+  std::vector<std::thread> threads_;
+};
+
+}  // namespace
+
+unsigned usual_threads() {
+  return std::clamp(std::thread::hardware_concurrency(), 1U, kMostThreads);
+}
+
+bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
+  if (!reader.start()) return false;
+  auto const scribe = reader.worker();
+  auto const hand_on = [&](Job const& job) {
+    for (auto const& [number, row] : job.numbers) {
+      auto const line = job.block.csv.rows[row].line;
+      if (!reader.repeats(number, line)) continue;
+      scribe->begin(job.block);
+      reader.repeat_number(scribe->printed_number(row), line);
+    }
+    run.in_order(job.texts, job.source);
+    if (run.progress != nullptr) run.progress->step(job.texts.rows);
+  };
+  std::vector<std::unique_ptr<Counter>> counters;
+  for (std::uint32_t i = 0; i < std::clamp(run.threads, 1U, kMostThreads); ++i) {
+    counters.push_back(std::make_unique<Counter>(reader, run, i));
+  }
+  auto next = OccurrenceReader::NextBlock::block;
+  if (counters.size() == 1) {
+    Job job;
+    while ((next = reader.next_block(job.block, kBlockBytes)) ==
+           OccurrenceReader::NextBlock::block) {
+      counters.front()->count(job);
+      hand_on(job);
+    }
+  } else {
+    Round round{2 * counters.size() + 1};
+    Crew crew{round, counters};
+    while (next == OccurrenceReader::NextBlock::block || !round.is_empty()) {
+      if (next == OccurrenceReader::NextBlock::block && round.has_room()) {
+        next = reader.next_block(round.to_fill().block, kBlockBytes);
+        if (next == OccurrenceReader::NextBlock::block) round.submit();
+      } else {
+        hand_on(round.oldest());
+        round.hand_on();
+      }
+    }
+    crew.join();
+  }
+  for (auto& counter : counters) counter->finish(reader, run);
+  return next == OccurrenceReader::NextBlock::end;
+}
+
+}  // namespace keydrift::program
