@@ -17,7 +17,8 @@ constexpr int kMostLinks = 8;          // of numbering to style to numbering
 std::string letters(std::uint32_t number, char first) {
   constexpr std::uint32_t kMost = 26 * 20;
   if (number == 0 || number > kMost) return std::to_string(number);
-  return std::string((number - 1) / 26 + 1, static_cast<char>(first + (number - 1) % 26));
+  return std::string((number - 1) / 26 + 1,
+                     static_cast<char>(static_cast<unsigned char>(first) + (number - 1) % 26));
 }
 
 std::string roman(std::uint32_t number, bool upper) {

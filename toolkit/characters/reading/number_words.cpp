@@ -21,7 +21,7 @@ bool is_pointing_word(LeadText const& text, Index at) {
 // "3-lobed", "2-segmented", "4-seeded" count lobes, segments and seeds.
 std::string counted_part(std::string const& word) {
   if (word.size() < 5 || !word.ends_with("ed")) return singular(word);
-  for (std::size_t const dropped : {1, 2, 3}) {
+  for (std::size_t const dropped : {std::size_t{1}, std::size_t{2}, std::size_t{3}}) {
     auto stem = word.substr(0, word.size() - dropped);
     if (word_info(stem, "").is(kPart)) return stem;
   }
