@@ -37,6 +37,7 @@ class DestinationFinder {
     if (auto const* to = std::get_if<ToCouplet>(&printed)) {
       if (auto const placed = a_.placed[to->couplet.index]) {
         lead.destination = ToCouplet{*placed};
+        leave_removed(lead.destination);  // by a later instruction of the piece
       } else {
         lead.destination = Unresolved{piece_[to->couplet].label};
       }
@@ -111,13 +112,19 @@ class DestinationFinder {
     if (to == nullptr || to->couplet.index >= draft_.gone.size() || draft_.alive(to->couplet)) {
       return;
     }
-    auto const moved = std::find_if(a_.moved.begin(), a_.moved.end(),
-                                    [&](auto const& one) { return one.first == to->couplet; });
-    if (moved != a_.moved.end()) {
-      destination = ToCouplet{moved->second};
-    } else {
-      destination = Unresolved{draft_.edition[to->couplet].label};
+    auto const printed = draft_.edition[to->couplet].label;
+    // What replaced it may have been replaced in its turn, or taken away.
+    auto at = to->couplet;
+    for (std::size_t steps = 0; steps <= a_.moved.size(); ++steps) {
+      auto const moved = std::find_if(a_.moved.begin(), a_.moved.end(),
+                                      [&](auto const& one) { return one.first == at; });
+      if (moved == a_.moved.end()) break;
+      at = moved->second;
+      if (!draft_.alive(at)) continue;
+      destination = ToCouplet{at};
+      return;
     }
+    destination = Unresolved{printed};
   }
 
   // Numbers of the edition that led nowhere may lead to a couplet that was inserted.
@@ -130,7 +137,7 @@ class DestinationFinder {
         if (nowhere == nullptr || nowhere->printed.empty()) continue;
         for (auto const& one : a_.inserted) {
           auto const& label = draft_.edition[one.couplet].label;
-          if (draft_.part[row] == draft_.part[one.couplet.index] &&
+          if (draft_.alive(one.couplet) && draft_.part[row] == draft_.part[one.couplet.index] &&
               label_key(label) == label_key(nowhere->printed)) {
             lead.destination = ToCouplet{one.couplet};
             break;
