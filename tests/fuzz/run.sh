@@ -16,7 +16,12 @@ cd "$keydrift_root"
 cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo \
   -DKEYDRIFT_FUZZ=ON >/dev/null
 targets=${*:-printed editions amendments tables occurrences statements}
-for target in $targets; do cmake --build build-fuzz --target "fuzz_$target" >/dev/null; done
+for target in $targets; do
+  cmake --build build-fuzz --target "fuzz_$target" >build-fuzz/build.log 2>&1 || {
+    cat build-fuzz/build.log
+    exit 1
+  }
+done
 mkdir -p build-fuzz/broken
 status=0
 for target in $targets; do

@@ -22,7 +22,8 @@ extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size
     lead.label = i == 0 ? "1a" : "1b";
     auto words = i == 0 ? text.substr(0, border)
                         : (border == std::string::npos ? "" : text.substr(border + 1));
-    for (auto& c : words) c = c == '\n' ? ' ' : c;
+    // Readers end lines and pages; no lead holds either.
+    for (auto& c : words) c = c == '\n' || c == '\f' ? ' ' : c;
     lead.text = std::move(words);
     lead.destination = ToTaxa{{TaxonId{i}}};
     couplet.leads.push_back(std::move(lead));
