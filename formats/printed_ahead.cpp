@@ -38,8 +38,9 @@ std::optional<Label> LinesAhead::label_at(std::size_t i) const {
     return is_destination_behind_dash(words) ? std::nullopt : label;
   }
   if (is_numbered_name(lines_[i].text)) return std::nullopt;
-  bool const led = split_at_leader(words, numbering_).kind != LeaderKind::none;
-  return !led && titles_account(words) ? std::nullopt : label;
+  bool const account =
+      titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
+  return account ? std::nullopt : label;
 }
 
 // "— 5", "— A. bus": no words of a lead, but what the one above leads to.

@@ -303,8 +303,8 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   auto const before_begin = last_word_begin(text, found.words_end);
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   constexpr std::size_t kLongestShortened = 5;  // bytes: "long."
-  found.after_sentence =
-      (before.size() > kLongestShortened && before.back() == '.') || text[begin] == '[';
+  found.after_sentence = (before.size() > kLongestShortened && before.back() == '.') ||
+                         text[begin] == '[' || (bracketed && text.ends_with('.'));
   bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"
   if (before == "S." || (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {
     return std::nullopt;

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_edition.hpp"
+#include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
@@ -36,6 +37,16 @@ Finding refusal(std::string_view file, std::string code, std::string message, st
   finding.file = std::string{file};
   finding.message = std::move(message);
   finding.remedy = std::move(remedy);
+  return finding;
+}
+
+Finding emphasis_taken_off(std::string_view file, std::size_t passages) {
+  auto finding = refusal(file, "emphasis-marks",
+                         std::to_string(passages) +
+                             " passages between \"*\" or \"_\" were taken for emphasised words; "
+                             "the signs were left out",
+                         "take the signs out of the text if columns have to be exact");
+  finding.severity = Severity::information;
   return finding;
 }
 
@@ -166,11 +177,13 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }
+  auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   auto lines = split_lines(text.text);
   for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
     lines[i].markup = markup[i];
   }
   bool const declared = declared_layout(lines).has_value();
+  if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
   if (!declared) take_off_line_numbers(lines);
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) lines = part_run_on_lines(std::move(lines));

@@ -298,13 +298,22 @@ class Splitter {
       end += b.length;
     }
     if (at > 0 && end < text_.size()) {
-      if (tab || blanks >= kGapBlanks) {
+      bool const wide = tab || blanks >= kGapBlanks;
+      if (wide && !(gap_.kind == LeaderKind::gap && is_figures_only(text_.substr(end)))) {
         gap_ = {LeaderKind::gap, at, end};
         wide_ = tab || blanks >= kWideGapBlanks;
       }
       if (blanks == 2) narrow_ = {LeaderKind::gap, at, end};
     }
     return end;
+  }
+
+  // "Figs 1, 2" in a column behind the destination's.
+  [[nodiscard]] static bool is_figures_only(std::string_view tail) {
+    constexpr std::size_t kLongest = 40;  // bytes
+    if (tail.empty() || tail.size() > kLongest) return false;
+    auto const figures = figures_in(tail);
+    return figures.size() == 1 && figures.front().size() + 2 >= tail.size();
   }
 
   [[nodiscard]] bool gap_leads_somewhere() {

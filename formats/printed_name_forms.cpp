@@ -60,6 +60,9 @@ bool is_genusless_name(std::string_view text) {
 }
 
 bool is_bare_epithet(std::string_view text) {
+  if (text.size() > 4 && text.ends_with('.') && text.find(' ') == std::string_view::npos) {
+    text.remove_suffix(1);  // of the lead
+  }
   auto const words = words_of(start_of(text, 80));
   if (words.empty() || words.size() > 6 || text.find(';') != std::string_view::npos) return false;
   if (!is_epithet(words[0])) return false;

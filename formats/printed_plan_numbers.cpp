@@ -314,7 +314,8 @@ class NumberPlanner {
     if (next == lines_.size()) return false;
     auto const text = lines_[next].text;
     if (auto const sub = reader_.sub(text)) return sub->ordinal <= 1;
-    bool const closed = head.strong && !reader_.head(text) && starts_with_upper(text);
+    bool const closed = !reader_.head(text) && starts_with_upper(text) &&
+                        (head.strong || scheme_.script == Script::digits);
     bool const gap = i == 0 || lines_[i - 1].text.empty() || scheme_.worded;
     return closed && gap && !starts_caption(text) && !starts_note(text);
   }

@@ -87,6 +87,10 @@ constexpr std::array kKinds{
         "original."},
     FindingKind{"encrypted-archive", Severity::error, "A file with a password",
                 "Save it without one."},
+    FindingKind{
+        "emphasis-marks", Severity::information, "Signs of emphasis were left out",
+        "The text has names between \"*\" or \"_\", as plain text shows italics. The signs were\n"
+        "taken out before it was read; columns behind them count without them."},
     FindingKind{"expanded-name", Severity::information, "An abbreviated genus was written out",
                 "Names are compared in full. See whether the genus meant is the one taken."},
     FindingKind{"external-dtd", Severity::information, "A document type outside the file",

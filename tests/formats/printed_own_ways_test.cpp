@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 
 #include "printed_support.hpp"
@@ -57,6 +58,9 @@ INSTANTIATE_TEST_SUITE_P(
                 "1.\n\xE2\x80\xA2 Shell smooth ..... 2\n\xE2\x80\xA2 Shell ribbed ..... 3\n2.\n"
                 "\xE2\x80\xA2 Foot pale ..... Aus bus\n\xE2\x80\xA2 Foot dark ..... Aus cus\n3.\n"
                 "\xE2\x80\xA2 Lip thin ..... Dus eus\n\xE2\x80\xA2 Lip thick ..... Dus fus\n"},
+        Numbers{"AloneAboveLeadsWithoutSigns",
+                "1\nShell smooth ..... 2\nShell ribbed ..... 3\n\n2\nFoot pale ..... Aus bus\nFoot "
+                "dark ..... Aus cus\n\n3\nLip thin ..... Dus eus\nLip thick ..... Dus fus\n"},
         Numbers{"OnceForLetters",
                 "1. a) Shell smooth ..... 2\n   b) Shell ribbed ..... 3\n2. a) Foot pale ..... Aus "
                 "bus\n   b) Foot dark ..... Aus cus\n3. a) Lip thin ..... Dus eus\n   b) Lip thick "
@@ -291,6 +295,54 @@ TEST(PrintedParts, DoNotLeadIntoEachOtherByNumbers) {
              "- Lip thick .... 2\n"),
       "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n2[-] "
       "Foot dark -> Aus dus\n1[1] Lip thin -> Aus bus\n1[-] Lip thick -> ?2\n");
+}
+
+TEST(PrintedEmphasis, IsTakenOffAndTold) {
+  std::string const text =
+      "Key to the species of *Ausella*\n\n1. Shell smooth ... **2**\n1'. Shell ribbed ... *A. "
+      "montana* "
+      "(Dorn)\n2. Foot pale, unlike _A. montana_ ... _A. robusta_, p. 4\n2'. Foot dark ... *A. "
+      "gracilis*\n";
+  EXPECT_EQ(
+      sketch(text),
+      "1[1] Shell smooth -> 2\n1[1'] Shell ribbed -> Ausella montana\n2[2] Foot pale, unlike A. "
+      "montana -> Ausella robusta (p. 4)\n2[2'] Foot dark -> Ausella gracilis\n");
+  auto const findings = findings_of(text);
+  auto const told = std::find_if(findings.begin(), findings.end(), [](std::string const& finding) {
+    return finding.find("[emphasis-marks]") != std::string::npos;
+  });
+  ASSERT_NE(told, findings.end());
+  EXPECT_NE(
+      told->find("6 passages between \"*\" or \"_\" were taken for emphasised words; the signs "
+                 "were left out"),
+      std::string::npos)
+      << *told;
+}
+
+TEST(PrintedEmphasis, IsNoLabelAndNoLeaders) {
+  EXPECT_EQ(
+      sketch(
+          "1 Shell smooth ____ 2\n1* Shell ribbed ____ Aus bus\n2 Foot pale ____ Aus cus\n2* Foot "
+          "dark ____ Aus dus\n"),
+      "1[1] Shell smooth -> 2\n1[1*] Shell ribbed -> Aus bus\n2[2] Foot pale -> Aus cus\n2[2*] "
+      "Foot dark -> Aus dus\n");
+}
+
+TEST(PrintedEnds, AreNoFiguresInAColumnBehindThem) {
+  EXPECT_EQ(
+      sketch(
+          "1a\tShell smooth\tgo to 2\n1b\tShell ribbed\tAus bus (Roe, 1901)\tFigs 1, 2\n2a\tFoot "
+          "pale\tAus cus Dorn\tFig. 3\n2b\tFoot dark\tAus dus Dorn\n"),
+      "1[1a] Shell smooth -> 2\n1[1b] Shell ribbed -> Aus bus\n2[2a] Foot pale -> Aus "
+      "cus\n2[2b] Foot dark -> Aus dus\n");
+}
+
+TEST(PrintedEnds, AreEpithetsWithTheStopOfTheLead) {
+  EXPECT_EQ(
+      sketch("Synopsis of the species of Ausella\n\nA. Shell smooth.\nB. Foot pale.          "
+             "lacustris.\nBB. Foot dark.          montana.\nAA. Shell ribbed.          robusta.\n"),
+      "A[A] Shell smooth. -> B\nA[AA] Shell ribbed. -> Ausella robusta\nB[B] Foot pale. -> Ausella "
+      "lacustris\nB[BB] Foot dark. -> Ausella montana\n");
 }
 
 }  // namespace
