@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <map>
 #include <string>
@@ -34,6 +35,17 @@ std::string large_archive() {
       text += "R" + std::to_string(round) + lines[i] + "\n";
       if (i % 200 == 0) text += odd[(i / 200) % odd.size()] + "\n";
     }
+  }
+  // More values that cannot be used than are told one by one.
+  auto const& header = lines.front();
+  auto const width = header.substr(0, header.find("leaf-width"));
+  auto const number = header.substr(0, header.find("catalogNumber"));
+  std::string const before(static_cast<std::size_t>(std::count(number.begin(), number.end(), ',')),
+                           ',');
+  std::string const between(
+      static_cast<std::size_t>(std::count(width.begin(), width.end(), ',')) - before.size(), ',');
+  for (int i = 0; i < 600; ++i) {
+    text += before + "BAD" + std::to_string(i) + between + "wide" + std::to_string(i) + "\n";
   }
   return text;
 }
@@ -83,6 +95,8 @@ TEST(Threads, WriteTheSameBytesWhateverTheirNumber) {
   ASSERT_EQ(one.ran.exit, 0) << one.ran.err;
   ASSERT_EQ(one.files.size(), 7U);
   EXPECT_GT(one.files.at("rejects").size(), 1000U);
+  EXPECT_NE(one.ran.err.find("further records hold other values that cannot be used"),
+            std::string::npos);
   expect_same(one, run(archive, {"--threads", "2"}), "two threads");
   expect_same(one, run(archive, {"--threads", "5"}), "five threads");
   // Measurements have to be joined, which is done row by row.

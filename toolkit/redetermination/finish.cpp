@@ -239,6 +239,15 @@ Redetermination Redeterminer::finish() && {
     }
     result.findings.push_back(std::move(problem.finding));
   }
+  if (counts.problems_left_out > 0) {
+    Finding more;
+    more.code = "unusable-observation";
+    more.severity = Severity::warning;
+    more.message = std::to_string(counts.problems_left_out) +
+                   " further records hold other values that cannot be used";
+    more.remedy = "mend the values told here first, then run again";
+    result.findings.push_back(std::move(more));
+  }
   auto const& on_editions = ground_->editions.findings();
   result.findings.insert(result.findings.begin(), on_editions.begin(), on_editions.end());
   sort_findings(result.findings);

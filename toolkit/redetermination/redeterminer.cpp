@@ -1,6 +1,7 @@
 #include "keydrift/redetermination/redeterminer.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <utility>
 #include <vector>
@@ -13,6 +14,9 @@ namespace {
 
 // Names kept; beyond that all are forgotten and understood anew.
 constexpr std::size_t kWordsKept = 200'000;
+
+// Different values told that cannot be used; further ones are counted.
+constexpr std::size_t kProblemsKept = 500;
 
 std::string enumerated(std::vector<std::string> const& items) {
   std::string text;
@@ -41,6 +45,8 @@ void Redeterminer::Counts::note_problem(Specimen const& specimen, Observation co
   auto& known = at->second;
   ++known.specimens;
   if (!fresh) return;
+  keep_few_problems();
+  if (problems.find(observation.character + '\n' + problem) == problems.end()) return;
   known.place = place;
   auto& finding = known.finding;
   finding.code = "unusable-observation";
@@ -52,6 +58,15 @@ void Redeterminer::Counts::note_problem(Specimen const& specimen, Observation co
   auto const semicolon = problem.find("; ");
   finding.message = observation.character + ": " + problem.substr(0, semicolon);
   finding.remedy = semicolon == std::string::npos ? "" : problem.substr(semicolon + 2);
+}
+
+void Redeterminer::Counts::keep_few_problems() {
+  // The first by their words, whoever met them and in whatever order.
+  while (problems.size() > kProblemsKept) {
+    auto const last = std::prev(problems.end());
+    problems_left_out += last->second.specimens;
+    problems.erase(last);
+  }
 }
 
 SpecimenEvidence const& Redeterminer::Counts::evidence_of(Specimen const& specimen,
@@ -192,6 +207,8 @@ void Redeterminer::Counts::absorb(Counts& other) {
     if (problem.place < at->second.place) at->second = std::move(problem);
     at->second.specimens = specimens;
   }
+  problems_left_out += other.problems_left_out;
+  keep_few_problems();
   auto const add_all = [](TotalsByWord& to, TotalsByWord const& from) {
     for (auto const& [word, totals] : from) {
       auto& sums = to[word];

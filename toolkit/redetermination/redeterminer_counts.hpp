@@ -64,6 +64,7 @@ struct Redeterminer::Counts {
                                                     bool note, std::uint64_t place);
   void note_problem(Specimen const& specimen, Observation const& observation,
                     std::string const& problem, std::uint64_t place);
+  void keep_few_problems();
   // Specimens of a verdict; `place`: of the first of them.
   void add(std::size_t verdict, std::uint64_t specimens, std::uint64_t place);
   [[nodiscard]] std::size_t group_of(std::string_view storage, std::size_t verdict);
@@ -93,6 +94,7 @@ struct Redeterminer::Counts {
   std::vector<Kept> look, relabel, expectations, failures;  // each ascending by place
   std::vector<LookAlikeResult> look_alikes;
   std::map<std::string, Problem> problems;  // by character and value
+  std::uint64_t problems_left_out{};        // specimens of those that are not kept
   std::unique_ptr<CodedCounting> coded;     // made when it is first needed
 };
 
