@@ -72,8 +72,10 @@ class NumberTable {
 };
 
 template <class Value>
-Value& at(std::vector<Value>& values, std::size_t index) {
-  if (index >= values.size()) values.resize(std::max(index + 1, values.size() * 2));
+inline Value& at(std::vector<Value>& values, std::size_t index) {
+  if (index >= values.size()) [[unlikely]] {
+    values.resize(std::max(index + 1, values.size() * 2));
+  }
   return values[index];
 }
 

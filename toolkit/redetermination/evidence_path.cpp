@@ -5,8 +5,8 @@
 namespace keydrift {
 namespace {
 
-// Nodes of the tree kept, some 50 bytes each; beyond that all are forgotten.
-constexpr std::size_t kNodesKept = 500'000;
+// Nodes of the tree kept, 64 bytes each; beyond that all are forgotten.
+constexpr std::size_t kNodesKept = 300'000;
 
 std::string bytes_of(std::span<std::uint64_t const> cells) {
   return {reinterpret_cast<char const*>(cells.data()), cells.size() * sizeof(std::uint64_t)};
@@ -92,8 +92,10 @@ std::uint64_t EvidencePath::cells_of(CharacterIndex character, Box const& box) {
 }
 
 std::uint32_t EvidencePath::after(Node const& node, std::uint64_t cells) const {
-  if (node.first.cells == cells) return node.first.node;
-  if (node.second.cells == cells) return node.second.node;
+  // Chosen without a jump: which state a record shows cannot be foretold.
+  auto const second = node.second.cells == cells ? node.second.node : kNone;
+  auto const to = node.first.cells == cells ? node.first.node : second;
+  if (to != kNone || node.second.next == kNone) return to;
   for (auto edge = node.second.next; edge != kNone; edge = edges_[edge].next) {
     if (edges_[edge].cells == cells) return edges_[edge].node;
   }

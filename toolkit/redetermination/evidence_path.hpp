@@ -55,7 +55,7 @@ class EvidencePath {
     std::uint32_t node{kNone};
     std::uint32_t next{kNone};  // into edges_
   };
-  struct Node {
+  struct alignas(64) Node {  // a line of the cache
     Edge first{}, second{};
     std::uint32_t character{};
     std::uint32_t word{kNone};    // of the box, where the character has but one

@@ -39,11 +39,15 @@ line "what" "seconds" "MB/s" "resident MB"
 set -- $(measure "$keydrift" redetermine $editions "$folder/sheets.csv" \
   --lexicon "$folder/lexicon.csv" --specimens "$folder/outcomes.csv")
 line "redetermine, $rows rows, --specimens" "$1" "$(per_second "$bytes" "$1e6")" "$(($2 / 1024))"
-ours=$1
 # shellcheck disable=SC2086
 set -- $(measure "$keydrift" redetermine $editions "$folder/sheets.csv" \
   --lexicon "$folder/lexicon.csv")
 line "redetermine, $rows rows, report only" "$1" "$(per_second "$bytes" "$1e6")" "$(($2 / 1024))"
+ours=$1
+# shellcheck disable=SC2086
+set -- $(measure "$keydrift" redetermine $editions "$folder/sheets.csv" \
+  --lexicon "$folder/lexicon.csv" --threads 1)
+line "the same, one thread" "$1" "$(per_second "$bytes" "$1e6")" "$(($2 / 1024))"
 
 if command -v node >/dev/null 2>&1 && node -e 'require.resolve("@duckdb/node-api")' 2>/dev/null; then
   scan=$(node "$here/scan_reference.js" "$folder/sheets.csv")
@@ -52,10 +56,21 @@ if command -v node >/dev/null 2>&1 && node -e 'require.resolve("@duckdb/node-api
 else
   echo "skipped: no @duckdb/node-api (npm install @duckdb/node-api)"
 fi
-if python3 -c 'import sklearn' 2>/dev/null; then
-  python3 "$here/tree_reference.py" "$folder/sheets.csv"
-else
+# Debian's python has the packages even where another one comes first.
+python=
+for one in python3 /usr/bin/python3; do
+  if [ -z "$python" ] && "$one" -c 'import sklearn' 2>/dev/null; then python=$one; fi
+done
+if [ -z "$python" ]; then
   echo "skipped: no scikit-learn (apt-get install python3-sklearn)"
+else
+  "$python" "$here/tree_reference.py" "$folder/sheets.csv" "$folder/tree.txt" "$folder/leaves.txt"
+  kernel=$(dirname "$keydrift")/tests/benchmarks/archive/kernel_benchmark
+  if [ -x "$kernel" ]; then
+    "$kernel" "$folder/tree.txt" "$folder/lexicon.csv" "$folder/sheets.csv" "$folder/leaves.txt"
+  else
+    echo "skipped: no kernel_benchmark (configure with -DKEYDRIFT_BENCH=ON)"
+  fi
 fi
 
 if [ "$stream" -gt 0 ]; then
