@@ -121,7 +121,7 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
     if (!citations) return kUnreadableInput;
   }
   auto const* const table = citations ? &*citations : nullptr;
-  constexpr std::size_t kSpecimensListed = 20'000;
+  constexpr std::size_t kSpecimensListed = 5'000;
   bool const listed = !arguments.html.empty() || !arguments.json.empty();
   auto const& old_edition = comparison->old_edition();
   auto const& new_edition = comparison->new_edition();

@@ -22,9 +22,9 @@ struct RedetermineOptions {
   CitationTable const* citations{nullptr};  // borrowed for the constructor; see EditionsUsed
   // Specimens kept for each list of the result, the first in the order of the archive.  Counts know
   // no such bound.
-  std::size_t to_look_at_kept{20'000};
-  std::size_t to_relabel_kept{20'000};
-  std::size_t expectations_kept{20'000};  // of those that key out and of those that do not
+  std::size_t to_look_at_kept{5'000};
+  std::size_t to_relabel_kept{5'000};
+  std::size_t expectations_kept{5'000};  // of those that key out and of those that do not
 };
 
 // What somebody who looked at a specimen found: evidence beside the record.
