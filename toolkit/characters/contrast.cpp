@@ -1,6 +1,7 @@
 #include "keydrift/characters/contrast.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <set>
@@ -8,6 +9,7 @@
 
 #include "keydrift/characters/contrast_parts.hpp"
 #include "keydrift/characters/reading.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::contrast {
 namespace {
@@ -22,6 +24,7 @@ struct Said {
   Values usual{};
   bool hedged{false};
   bool repeated{false};  // by several statements that cannot be cut with one another
+  mutable std::optional<std::string> head{};  // see head_of(), once asked for
 };
 
 struct LeadView {
@@ -94,29 +97,40 @@ std::string head_of(Statement const& statement) {
   if (!statement.hedge.empty() && text.starts_with(statement.hedge)) {
     text.remove_prefix(statement.hedge.size());
   }
-  auto words = normalised_words(text);
-  return words.substr(0, words.find(' '));
+  auto const first_word = [](std::string_view in) {
+    auto words = normalised_words(in);
+    return words.substr(0, words.find(' '));
+  };
+  // As a rule the first few words have it; marks may hold blanks.
+  constexpr std::size_t few_bytes = 48;
+  if (text.size() > few_bytes && text.find('{') == std::string_view::npos) {
+    auto const blank = text.find(' ', few_bytes);
+    if (auto word = first_word(text.substr(0, blank)); !word.empty()) return word;
+  }
+  return first_word(text);
 }
 
 // Two statements that no character ties, though they begin with the same word and one of them was
 // not understood: most likely they answer each other.
-bool may_answer(Statement const& a, Statement const& b) {
-  auto const guessed = [](Statement const& statement) {
-    return statement.origin == Origin::opaque || statement.origin == Origin::number;
+bool may_answer(Said const& a, Said const& b) {
+  auto const guessed = [](Said const& said) {
+    return said.statement->origin == Origin::opaque || said.statement->origin == Origin::number;
   };
   if (!guessed(a) && !guessed(b)) return false;
-  auto x = head_of(a), y = head_of(b);
+  for (auto const* said : {&a, &b}) {
+    if (!said->head) said->head = head_of(*said->statement);
+  }
+  std::string_view x{*a.head}, y{*b.head};
   if (x.size() > y.size()) std::swap(x, y);
   // "spike" and "spikes"
   return !x.empty() && (x == y || (x.size() >= 4 && y.starts_with(x) && y.size() <= x.size() + 2));
 }
 
-bool answered(LeadView const& view, std::string const& key, Statement const& statement,
+bool answered(LeadView const& view, std::string const& key, Said const& said,
               LeadView const& other) {
   return std::any_of(other.said.begin(), other.said.end(), [&](auto const& entry) {
-    auto const& [other_key, said] = entry;
-    return other_key != key && !view.said.contains(other_key) &&
-           may_answer(statement, *said.statement);
+    auto const& [other_key, other_said] = entry;
+    return other_key != key && !view.said.contains(other_key) && may_answer(said, other_said);
   });
 }
 
@@ -134,7 +148,7 @@ Parting parting_of(LeadView const& a, LeadView const& b) {
   for (auto const& [key, x] : a.said) {
     auto const found = b.said.find(key);
     if (found == b.said.end()) {
-      if (b.mentioned.contains(key) || answered(a, key, *x.statement, b)) {
+      if (b.mentioned.contains(key) || answered(a, key, x, b)) {
         ++parting.shared;
         ++parting.differing;
       }
@@ -333,7 +347,7 @@ class CoupletCheck {
     auto const& said = found->second;
     if (inapplicable_elsewhere(*said.statement, i)) return;
     for (std::size_t j = 0; j < views_.size(); ++j) {
-      if (j != i && answered(views_[i], key, *said.statement, views_[j])) return;
+      if (j != i && answered(views_[i], key, said, views_[j])) return;
     }
     bool const several = least_[i] >= 2;
     bool const opaque = said.statement->origin == Origin::opaque;
@@ -452,8 +466,20 @@ Finding& ContrastContext::report(std::string_view code, Severity severity,
 }
 
 void check_couplet_contrasts(ContrastContext& context) {
-  for (CoupletId c; c.index < context.edition.couplets.size(); ++c.index) {
-    CoupletCheck{context, c}.run();
+  // Couplets are checked apart from each other; what is found is told in their order.
+  constexpr std::size_t worth_a_thread = 1000;
+  auto const check = [&context](std::size_t begin, std::size_t end) {
+    ContrastContext part{
+        .edition = context.edition, .graph = context.graph, .options = context.options};
+    part.characters = context.characters;
+    for (auto c = begin; c < end; ++c) {
+      CoupletCheck{part, CoupletId{static_cast<std::uint32_t>(c)}}.run();
+    }
+    return std::move(part.findings);
+  };
+  for (auto& found : made_in_parts(context.edition.couplets.size(), worth_a_thread, check)) {
+    context.findings.insert(context.findings.end(), std::make_move_iterator(found.begin()),
+                            std::make_move_iterator(found.end()));
   }
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
-#include <future>
 #include <limits>
 #include <map>
 #include <string>
@@ -14,6 +13,7 @@
 #include "keydrift/characters/reading/lead_reader.hpp"
 #include "keydrift/characters/reading/lexicon_index.hpp"
 #include "keydrift/characters/reading/tying.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift {
 namespace {
@@ -22,27 +22,28 @@ using reading::Complaint;
 using reading::CoupletDrafts;
 using reading::Draft;
 
-constexpr auto no_text = std::numeric_limits<std::uint32_t>::max();
+constexpr auto no_lead = std::numeric_limits<std::size_t>::max();
 
 // One lead while it is read.
 struct LeadInHand {
   Edition const* edition{};
   Lead* lead{};
-  std::vector<Draft> drafts;
-  std::vector<Statement> kept;  // came in with predicates (JSON)
-  std::uint32_t text{no_text};  // what its words are among the texts
+  std::vector<Draft> drafts{};
+  std::vector<Complaint> complaints{};
+  std::vector<Statement> kept{};  // came in with predicates (JSON)
+  std::size_t same{no_lead};      // the next lead of the same words
 };
 
 // A text that leads have.
 struct LeadWords {
   std::string_view text;
   std::string_view language;
-  std::uint32_t uses{};  // leads that have yet to take the reading
-  reading::LeadReading reading;
+  std::size_t first{};  // the leads that have it, by LeadInHand::same
+  std::size_t last{};
 };
 
-// With fewer texts a second thread is not worth its start.
-constexpr std::size_t worth_a_thread = 2000;
+// With fewer leads another thread is not worth its start.
+constexpr std::size_t worth_a_thread = 1000;
 
 class Reader {
  public:
@@ -56,13 +57,15 @@ class Reader {
     for (auto* edition : editions_) {
       for (auto& couplet : edition->couplets) {
         first_leads_.push_back(leads_.size());
-        for (auto& lead : couplet.leads) leads_.push_back({edition, &lead, {}, {}, no_text});
+        for (auto& lead : couplet.leads) leads_.push_back({edition, &lead});
       }
     }
     first_leads_.push_back(leads_.size());
     read_texts();
-    for (auto& in_hand : leads_) read(in_hand);
-    texts_ = {};
+    for (auto& in_hand : leads_) {
+      for (auto const& complaint : in_hand.complaints) report(in_hand, complaint);
+      in_hand.complaints = {};
+    }
     std::vector<CoupletDrafts> couplets;
     for (std::size_t c = 0; c + 1 < first_leads_.size(); ++c) {
       CoupletDrafts couplet;
@@ -77,7 +80,9 @@ class Reader {
     reading::name_bare_numbers(couplets);
     reading::turn_lone_counts_into_words(couplets);
     reading::tie_opaque(couplets);
-    for (auto& in_hand : leads_) write(in_hand);
+    in_parts(leads_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) write(leads_[i]);
+    });
     sort_findings(findings_);
     return std::move(findings_);
   }
@@ -99,49 +104,49 @@ class Reader {
     }
   }
 
-  void read(LeadInHand& in_hand) {
-    auto& lead = *in_hand.lead;
-    if (in_hand.text == no_text) return;
-    auto& words = texts_[in_hand.text];
-    auto result = --words.uses == 0 ? std::move(words.reading) : words.reading;
-    for (auto& draft : result.drafts) {
+  // Editions share most of their leads: what one text says is read once.  A reading hangs on
+  // nothing but the text, its language and the rules, so that threads may share the texts.
+  void read_texts() {
+    std::vector<LeadWords> texts;
+    std::map<std::string_view, std::unordered_map<std::string_view, std::size_t>> known;
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      auto& in_hand = leads_[i];
+      bool const has_words = keep_given(in_hand);
+      in_hand.lead->statements.clear();
+      if (!has_words) continue;
+      std::string_view const language = in_hand.edition->front.language;
+      auto const [found, fresh] = known[language].try_emplace(in_hand.lead->text, texts.size());
+      if (fresh) {
+        texts.push_back({in_hand.lead->text, language, i, i});
+      } else {
+        auto& last = texts[found->second].last;
+        leads_[last].same = i;
+        last = i;
+      }
+    }
+    in_parts(texts.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) {
+        auto reading = reading::read_lead(texts[i].text, texts[i].language, rules_);
+        for (auto at = texts[i].first; at != texts[i].last; at = leads_[at].same) {
+          take(leads_[at], reading);
+        }
+        take(leads_[texts[i].last], std::move(reading));
+      }
+    });
+  }
+
+  static void take(LeadInHand& in_hand, reading::LeadReading reading) {
+    in_hand.complaints = std::move(reading.complaints);
+    for (auto& draft : reading.drafts) {
       bool const given =
           std::any_of(in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
             return draft.begin < statement.text_begin + statement.text.size() &&
                    draft.end > statement.text_begin;
           });
       if (given) continue;
-      complain_of_numbers(draft, lead.text, result.complaints);
+      complain_of_numbers(draft, in_hand.lead->text, in_hand.complaints);
       in_hand.drafts.push_back(std::move(draft));
     }
-    for (auto const& complaint : result.complaints) report(in_hand, complaint);
-  }
-
-  // Editions share most of their leads: what one text says is read once.  A reading hangs on
-  // nothing but the text, its language and the rules, so that two threads may share the texts.
-  void read_texts() {
-    std::map<std::string_view, std::unordered_map<std::string_view, std::uint32_t>> known;
-    for (auto& in_hand : leads_) {
-      bool const has_words = keep_given(in_hand);
-      in_hand.lead->statements.clear();
-      if (!has_words) continue;
-      std::string_view const language = in_hand.edition->front.language;
-      auto const [found, fresh] = known[language].try_emplace(
-          in_hand.lead->text, static_cast<std::uint32_t>(texts_.size()));
-      if (fresh) texts_.push_back({in_hand.lead->text, language, 0, {}});
-      in_hand.text = found->second;
-      ++texts_[found->second].uses;
-    }
-    auto const read_range = [this](std::size_t begin, std::size_t end) {
-      for (auto i = begin; i < end; ++i) {
-        texts_[i].reading = reading::read_lead(texts_[i].text, texts_[i].language, rules_);
-      }
-    };
-    auto const middle = texts_.size() < worth_a_thread ? 0 : texts_.size() / 2;
-    auto other = std::async(middle == 0 ? std::launch::deferred : std::launch::async, read_range,
-                            std::size_t{0}, middle);
-    read_range(middle, texts_.size());
-    other.get();
   }
 
   // Statements that came in with predicates.  False when they cannot be found in the text, so that
@@ -308,7 +313,6 @@ class Reader {
   reading::LexiconIndex index_;
   reading::Genera genera_;
   reading::ReadingRules rules_;
-  std::vector<LeadWords> texts_;
   std::vector<LeadInHand> leads_;
   std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
   std::vector<Finding> findings_;

@@ -7,6 +7,7 @@
 #include <charconv>
 #include <cmath>
 #include <cstdlib>
+#include <unordered_map>
 #include <utility>
 
 namespace keydrift::reading {
@@ -400,9 +401,13 @@ constexpr std::array kPlurals{
 };
 
 Plural const* irregular(std::string_view word) {
-  auto const found = std::find_if(kPlurals.begin(), kPlurals.end(),
-                                  [&](Plural const& entry) { return entry.many == word; });
-  return found == kPlurals.end() ? nullptr : &*found;
+  static auto const plurals = [] {
+    std::unordered_map<std::string_view, Plural const*> table;
+    for (auto const& entry : kPlurals) table.emplace(entry.many, &entry);
+    return table;
+  }();
+  auto const found = plurals.find(word);
+  return found == plurals.end() ? nullptr : found->second;
 }
 
 }  // namespace

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cstdint>
 #include <map>
-#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -11,132 +10,14 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/characters/reading/contrasting.hpp"
 #include "keydrift/characters/reading/vocabulary.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::reading {
 namespace {
 
 using Index = std::uint32_t;
-
-// A lead with more statements is none that somebody wrote; its statements are compared with
-// nothing, so that the cost stays in proportion to the text.
-constexpr std::size_t kMostStatements = 200;
-
-bool is_plain_opaque(Draft const& draft) {
-  return draft.any_of.size() == 1 && draft.any_of.front().opaque && !draft.anaphora;
-}
-
-std::string const& words_of(DraftAtom const& atom) { return atom.atom.states.front(); }
-
-// Numeric characters whose statements might as well be words.
-using WordsOfNumbers = std::unordered_set<std::string>;
-
-bool may_contrast(Draft const& draft, WordsOfNumbers const& as_words) {
-  if (is_plain_opaque(draft)) return true;
-  return draft.any_of.size() == 1 && !draft.plain.empty() &&
-         as_words.contains(draft.any_of.front().atom.character);
-}
-
-std::string const& words_of(Draft const& draft) {
-  return draft.any_of.front().opaque ? words_of(draft.any_of.front()) : draft.plain;
-}
-
-bool names_part(Draft const& draft) {
-  return std::any_of(draft.stems.begin(), draft.stems.end(),
-                     [](std::string const& stem) { return word_info(stem, "").is(kPart); });
-}
-
-// Share of the words that two statements have in common.
-double overlap(std::vector<std::string> a, std::vector<std::string> b) {
-  for (auto* words : {&a, &b}) {
-    std::sort(words->begin(), words->end());
-    words->erase(std::unique(words->begin(), words->end()), words->end());
-  }
-  std::vector<std::string> common;
-  std::set_intersection(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(common));
-  auto const all = a.size() + b.size() - common.size();
-  return all == 0 ? 0 : static_cast<double>(common.size()) / static_cast<double>(all);
-}
-
-struct Pair {
-  double score{};
-  std::size_t apart{};
-  std::size_t place{};
-  Index first{};
-  Index second{};
-};
-
-double likeness(Draft const& a, Draft const& b) {
-  if (words_of(a) == words_of(b)) return 10;
-  auto const shared = overlap(a.stems, b.stems);
-  if (!a.subject.empty() && a.subject == b.subject) return 2 + shared;
-  if (shared >= 0.5) return 1 + shared;
-  // Where one of them names its subject in a way that is not understood, one word may do.
-  bool const told_apart = !a.subject.empty() && !b.subject.empty();
-  bool const begin_alike = !a.stems.empty() && !b.stems.empty() && a.stems[0] == b.stems[0];
-  return !told_apart && begin_alike ? 0.5 + shared : 0;
-}
-
-using WordPair = std::pair<std::string, std::string>;
-
-WordPair in_order(std::string const& a, std::string const& b) {
-  return a < b ? WordPair{a, b} : WordPair{b, a};
-}
-
-// Calls use(draft of a, draft of b) for the statements of two leads that contrast; each has at most
-// one partner.  `as_words`: numeric characters whose statements take part.
-template <class Use>
-void for_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
-                   WordsOfNumbers const& as_words, Use const& use) {
-  std::vector<Index> left;
-  std::vector<Index> right;
-  for (Index i = 0; i < a.size(); ++i) {
-    if (may_contrast(a[i], as_words)) left.push_back(i);
-  }
-  for (Index i = 0; i < b.size(); ++i) {
-    if (may_contrast(b[i], as_words)) right.push_back(i);
-  }
-  if (left.size() > kMostStatements || right.size() > kMostStatements) return;
-  std::vector<Pair> pairs;
-  for (auto const i : left) {
-    for (auto const j : right) {
-      auto const score = likeness(a[i], b[j]);
-      if (score <= 0) continue;
-      pairs.push_back({.score = score,
-                       .apart = i > j ? i - j : j - i,
-                       .place = std::size_t{i} + j,
-                       .first = i,
-                       .second = j});
-    }
-  }
-  std::stable_sort(pairs.begin(), pairs.end(), [&](Pair const& x, Pair const& y) {
-    if (x.score != y.score) return x.score > y.score;
-    if (x.apart != y.apart) return x.apart < y.apart;
-    if (x.place != y.place) return x.place < y.place;
-    // The same whichever lead comes first.
-    return in_order(words_of(a[x.first]), words_of(b[x.second])) <
-           in_order(words_of(a[y.first]), words_of(b[y.second]));
-  });
-  std::set<Index> taken_left;
-  std::set<Index> taken_right;
-  auto const take = [&](Index i, Index j) {
-    taken_left.insert(i);
-    taken_right.insert(j);
-    use(a[i], b[j]);
-  };
-  for (auto const& pair : pairs) {
-    if (taken_left.contains(pair.first) || taken_right.contains(pair.second)) continue;
-    take(pair.first, pair.second);
-  }
-  // What is left over on both sides in the same position contrasts, unless it speaks of two
-  // different parts.
-  std::erase_if(left, [&](Index i) { return taken_left.contains(i); });
-  std::erase_if(right, [&](Index j) { return taken_right.contains(j); });
-  if (left.size() == 1 && right.size() == 1 && left.front() == right.front() &&
-      !(names_part(a[left.front()]) && names_part(b[right.front()]))) {
-    take(left.front(), right.front());
-  }
-}
 
 // Components of states; two that meet in one lead are never joined.
 class Components {
@@ -144,7 +25,12 @@ class Components {
   explicit Components(std::size_t size) : parent_(size), leads_(size) {
     for (Index i = 0; i < size; ++i) parent_[i] = i;
   }
-  void stands_in(Index state, Index lead) { leads_[state].insert(lead); }
+  void stands_in(Index state, Index lead) {
+    auto& leads = leads_[state];
+    if (!leads.empty() && leads.back() == lead) return;
+    leads.push_back(lead);
+    note_last(state);
+  }
 
   Index root(Index state) {
     while (parent_[state] != state) {
@@ -159,17 +45,68 @@ class Components {
     b = root(b);
     if (a == b) return;
     if (leads_[a].size() < leads_[b].size()) std::swap(a, b);
-    bool const together = std::any_of(leads_[b].begin(), leads_[b].end(),
-                                      [&](Index lead) { return leads_[a].contains(lead); });
-    if (together) return;
-    leads_[a].insert(leads_[b].begin(), leads_[b].end());
-    leads_[b].clear();
+    auto const& fewer = leads_[b];
+    if (std::any_of(fewer.begin(), fewer.end(), [&](Index lead) { return has(a, lead); })) return;
+    for (auto const lead : fewer) {
+      leads_[a].push_back(lead);
+      note_last(a);
+    }
+    leads_[b] = {};
     parent_[b] = a;
   }
 
  private:
+  // Short lists are looked through, the leads of longer ones stand in one table besides.
+  static constexpr std::size_t kShort = 12;
+
+  static std::uint64_t key(Index component, Index lead) {
+    return std::uint64_t{component} << 32U | lead;
+  }
+  void note_last(Index component) {
+    auto const& leads = leads_[component];
+    if (leads.size() == kShort + 1) {
+      for (auto const lead : leads) table_.insert(key(component, lead));
+    } else if (leads.size() > kShort + 1) {
+      table_.insert(key(component, leads.back()));
+    }
+  }
+  [[nodiscard]] bool has(Index component, Index lead) const {
+    auto const& leads = leads_[component];
+    if (leads.size() > kShort) return table_.contains(key(component, lead));
+    return std::find(leads.begin(), leads.end(), lead) != leads.end();
+  }
+
   std::vector<Index> parent_;
-  std::vector<std::unordered_set<Index>> leads_;
+  std::vector<std::vector<Index>> leads_;
+  std::unordered_set<std::uint64_t> table_;
+};
+
+// The states of opaque atoms in alphabetical order, so that nothing hangs on the order of couplets.
+class States {
+ public:
+  explicit States(std::vector<CoupletDrafts> const& couplets) {
+    std::unordered_set<std::string_view> known;
+    for (auto const& couplet : couplets) {
+      for (auto const* lead : couplet) {
+        for (auto const& draft : *lead) {
+          for (auto const& atom : draft.any_of) {
+            if (atom.opaque && known.insert(words_of(atom)).second) {
+              words_.push_back(words_of(atom));
+            }
+          }
+        }
+      }
+    }
+    std::sort(words_.begin(), words_.end());
+    number_.reserve(words_.size());
+    for (Index i = 0; i < words_.size(); ++i) number_.emplace(words_[i], i);
+  }
+  [[nodiscard]] Index number(std::string const& words) const { return number_.find(words)->second; }
+  [[nodiscard]] std::vector<std::string> const& words() const { return words_; }
+
+ private:
+  std::vector<std::string> words_;
+  std::unordered_map<std::string_view, Index> number_;  // views of words_
 };
 
 std::set<std::string_view> words_in(std::string_view text) {
@@ -185,87 +122,111 @@ std::set<std::string_view> words_in(std::string_view text) {
 // "nuts smooth or ridged" takes in the state "nuts smooth" of the same character, and "nuts
 // ridged", and of course itself: so a route that says the one and then the other does not
 // contradict itself.
-std::vector<std::string> alternatives(Index state, std::vector<std::string const*> const& words,
-                                      Components& components) {
-  auto const& whole = *words[state];
+std::vector<std::string> alternatives(Index state, std::vector<std::string> const& words,
+                                      std::vector<Index> const& roots) {
+  auto const& whole = words[state];
   std::vector<std::string> found{whole};
+  if (whole.find("or") == std::string::npos) return found;
   auto const said = words_in(whole);
   if (!said.contains("or")) return found;
   auto const first = whole.substr(0, whole.find(' ') + 1);  // the structure, with its blank
   // States are in alphabetical order: those of the same structure stand together.
-  auto const less = [](std::string const* a, std::string const& b) { return *a < b; };
-  auto const begin = std::lower_bound(words.begin(), words.end(), first, less);
-  for (auto at = begin; at != words.end() && (*at)->starts_with(first); ++at) {
+  auto const begin = std::lower_bound(words.begin(), words.end(), first);
+  for (auto at = begin; at != words.end() && at->starts_with(first); ++at) {
     auto const other = static_cast<Index>(at - words.begin());
-    if (other == state || components.root(other) != components.root(state)) continue;
-    auto const part = words_in(**at);
-    if (std::includes(said.begin(), said.end(), part.begin(), part.end())) found.push_back(**at);
+    if (other == state || roots[other] != roots[state]) continue;
+    auto const part = words_in(*at);
+    if (std::includes(said.begin(), said.end(), part.begin(), part.end())) found.push_back(*at);
   }
   std::sort(found.begin(), found.end());
   return found;
 }
 
+// Couplets that are worth handing to another thread.
+constexpr std::size_t kWorthAThread = 500;
+
+// The contrasts of all couplets as pairs of states, those met most often first, then in
+// alphabetical order.
+std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> const& couplets,
+                                                  States const& states) {
+  std::vector<std::vector<std::pair<Index, Index>>> met(couplets.size());
+  in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+    for (auto c = begin; c < end; ++c) {
+      auto const& couplet = couplets[c];
+      for (std::size_t i = 0; i < couplet.size(); ++i) {
+        for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+          for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
+            auto const x = states.number(words_of(a));
+            auto const y = states.number(words_of(b));
+            if (x != y) met[c].push_back(std::minmax(x, y));
+          });
+        }
+      }
+    }
+  });
+  std::vector<std::pair<Index, Index>> all;
+  for (auto const& some : met) all.insert(all.end(), some.begin(), some.end());
+  std::sort(all.begin(), all.end());
+  struct Counted {
+    std::size_t count{};
+    std::pair<Index, Index> pair;
+  };
+  std::vector<Counted> counted;
+  for (auto const& pair : all) {
+    if (counted.empty() || counted.back().pair != pair) counted.push_back({0, pair});
+    ++counted.back().count;
+  }
+  std::stable_sort(counted.begin(), counted.end(),
+                   [](Counted const& a, Counted const& b) { return a.count > b.count; });
+  all.clear();
+  for (auto const& one : counted) all.push_back(one.pair);
+  return all;
+}
+
 }  // namespace
 
 void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
-  // States in alphabetical order, so that nothing hangs on the order of couplets.
-  std::map<std::string, Index> states;
+  States const states{couplets};
+  auto const& words = states.words();
+  Components components{words.size()};
+  Index lead_number = 0;
   for (auto const& couplet : couplets) {
     for (auto const* lead : couplet) {
       for (auto const& draft : *lead) {
         for (auto const& atom : draft.any_of) {
-          if (atom.opaque) states.emplace(words_of(atom), 0);
-        }
-      }
-    }
-  }
-  std::vector<std::string const*> words;
-  for (auto& [state, number] : states) {
-    number = static_cast<Index>(words.size());
-    words.push_back(&state);
-  }
-  Components components{words.size()};
-  std::map<WordPair, std::size_t> contrasts;
-  Index lead_number = 0;
-  for (auto const& couplet : couplets) {
-    for (std::size_t i = 0; i < couplet.size(); ++i) {
-      for (auto const& draft : *couplet[i]) {
-        for (auto const& atom : draft.any_of) {
-          if (atom.opaque) components.stands_in(states.at(words_of(atom)), lead_number);
+          if (atom.opaque) components.stands_in(states.number(words_of(atom)), lead_number);
         }
       }
       ++lead_number;
-      for (std::size_t j = i + 1; j < couplet.size(); ++j) {
-        for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
-          if (words_of(a) != words_of(b)) ++contrasts[in_order(words_of(a), words_of(b))];
-        });
-      }
     }
   }
-  // The contrasts met most often first.
-  std::vector<std::pair<std::size_t, WordPair const*>> ordered;
-  for (auto const& [pair, count] : contrasts) ordered.emplace_back(count, &pair);
-  std::stable_sort(ordered.begin(), ordered.end(),
-                   [](auto const& a, auto const& b) { return a.first > b.first; });
-  for (auto const& [count, pair] : ordered) {
-    components.join(states.at(pair->first), states.at(pair->second));
-  }
-  std::unordered_map<Index, std::string> names;
+  for (auto const& [a, b] : contrasts_in(couplets, states)) components.join(a, b);
+  std::vector<Index> roots(words.size());
+  std::vector<Index> first(words.size(), static_cast<Index>(words.size()));  // by root
   for (Index state = 0; state < words.size(); ++state) {
-    names.emplace(components.root(state), "~" + *words[state]);  // the first is the least
+    roots[state] = components.root(state);
+    first[roots[state]] = std::min(first[roots[state]], state);
   }
-  for (auto const& couplet : couplets) {
-    for (auto* lead : couplet) {
-      for (auto& draft : *lead) {
-        for (auto& atom : draft.any_of) {
-          if (!atom.opaque) continue;
-          auto const state = states.at(words_of(atom));
-          atom.atom.character = names.at(components.root(state));
-          atom.atom.states = alternatives(state, words, components);
+  std::vector<std::vector<std::string>> allowed(words.size());
+  in_parts(words.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+    for (auto state = begin; state < end; ++state) {
+      allowed[state] = alternatives(static_cast<Index>(state), words, roots);
+    }
+  });
+  in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+    for (auto c = begin; c < end; ++c) {
+      for (auto* lead : couplets[c]) {
+        for (auto& draft : *lead) {
+          for (auto& atom : draft.any_of) {
+            if (!atom.opaque) continue;
+            auto const state = states.number(words_of(atom));
+            atom.atom.character = "~" + words[first[roots[state]]];
+            atom.atom.states = allowed[state];
+          }
         }
       }
     }
-  }
+  });
 }
 
 void name_bare_numbers(std::vector<CoupletDrafts> const& couplets) {
