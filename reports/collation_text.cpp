@@ -2,8 +2,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <functional>
 #include <set>
+#include <utility>
 
+#include "keydrift/key/side_by_side.hpp"
 #include "keydrift/reports/collation_parts.hpp"
 #include "keydrift/reports/setting.hpp"
 #include "keydrift/reports/terminal.hpp"
@@ -170,21 +174,9 @@ void set_findings(Page& page, std::string_view heading, std::span<Finding const>
   }
 }
 
-}  // namespace
-
-std::string collation_text(Edition const& old_edition, Edition const& new_edition,
-                           Collation const& collation, CollationTextOptions const& options) {
-  CollationView const view{old_edition, new_edition, collation,
-                           edition_names(old_edition, new_edition),
-                           CharacterLabels{collation.characters}};
-  Page page{options.style};
-  page.title(fmt::format("{} and {} collated", view.called.old_name, view.called.new_name));
-  set_edition(page, "Old edition", old_edition);
-  set_edition(page, "New edition", new_edition);
-  set_summary(page, view);
-  set_roles(page, view);
-  set_taxa(page, view);
-  set_couplets(page, view, options.every_couplet);
+// What is behind the couplets.
+void set_rest(Page& page, CollationView const& view) {
+  auto const& collation = view.collation;
   set_findings(
       page, fmt::format("Faults of {} that {} mends", view.called.old_name, view.called.new_name),
       collation.mended);
@@ -197,6 +189,30 @@ std::string collation_text(Edition const& old_edition, Edition const& new_editio
   };
   understood(view.called.old_name, collation.old_coverage);
   understood(view.called.new_name, collation.new_coverage);
+}
+
+}  // namespace
+
+std::string collation_text(Edition const& old_edition, Edition const& new_edition,
+                           Collation const& collation, CollationTextOptions const& options) {
+  CollationView const view{old_edition, new_edition, collation,
+                           edition_names(old_edition, new_edition),
+                           CharacterLabels{collation.characters}};
+  Page page{options.style};
+  page.title(fmt::format("{} and {} collated", view.called.old_name, view.called.new_name));
+  set_edition(page, "Old edition", old_edition);
+  set_edition(page, "New edition", new_edition);
+  // The sections are set apart from each other and added in order.
+  std::array<Page, 5> sections{page.further(), page.further(), page.further(), page.further(),
+                               page.further()};
+  auto& [summary, roles, taxa, couplets, rest] = sections;
+  std::array<std::function<void()>, 5> const set{
+      [&view, &to = summary] { set_summary(to, view); },
+      [&view, &to = roles] { set_roles(to, view); }, [&view, &to = taxa] { set_taxa(to, view); },
+      [&view, &to = couplets, &options] { set_couplets(to, view, options.every_couplet); },
+      [&view, &to = rest] { set_rest(to, view); }};
+  side_by_side({set.begin(), set.end()});
+  for (auto& section : sections) page.add(std::move(section));
   return page.take();
 }
 

@@ -96,6 +96,20 @@ std::vector<Line> set_lead(LeadSetting const& lead, std::size_t width, bool unic
 Page::Page(TerminalStyle style)
     : style_{style}, width_{std::max<std::size_t>(style.width, kLeastWidth)} {}
 
+Page Page::further() const {
+  Page page{style_};
+  page.last_blank_ = false;
+  return page;
+}
+
+void Page::add(Page further) {
+  if (further.text_.empty()) return;
+  std::string_view text{further.text_};
+  if (last_blank_ && text.starts_with('\n')) text.remove_prefix(1);
+  text_ += text;
+  last_blank_ = further.last_blank_;
+}
+
 void Page::emit(std::string_view text, Face face) {
   if (text.empty()) return;
   if (!style_.colour || face == Face::plain) {

@@ -109,6 +109,11 @@ class Page {
 
   void line(Line const& line, std::size_t indent = 0);
 
+  // A page for what comes behind this one's lines (also those yet to be set), to be added when both
+  // are set.
+  [[nodiscard]] Page further() const;
+  void add(Page further);
+
   [[nodiscard]] std::string take() { return std::move(text_); }
 
   static constexpr std::size_t kMargin = 4;

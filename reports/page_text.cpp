@@ -109,7 +109,11 @@ void append_ascii(std::string& out, std::int32_t code) {
   }
 }
 
-// One grapheme cluster of running text, or the blank between two words.
+bool is_plain_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= 0x20 && c < 0x7F; });
+}
+
+// A stretch of a word in one face or a grapheme cluster of it, or the blank between two words.
 struct Glyph {
   std::string_view bytes;
   std::size_t width{};
@@ -123,29 +127,38 @@ void add(Line& line, std::string_view bytes, Face face, std::size_t width) {
   line.width += width;
 }
 
-// Appends the glyphs of `text`, which must outlive them.
-void split_glyphs(std::string_view text, Face face, std::vector<Glyph>& glyphs) {
+// Appends the stretches of words and the blanks of `text`, which must outlive them.
+void split_words(std::string_view text, Face face, std::vector<Glyph>& glyphs) {
+  for (std::size_t at = 0; at < text.size();) {
+    if (text[at] == ' ') {
+      glyphs.push_back({text.substr(at, 1), 1, face, true});
+      ++at;
+      continue;
+    }
+    auto const word = text.substr(at, text.find(' ', at) - at);
+    glyphs.push_back({word, display_width(word), face, false});
+    at += word.size();
+  }
+}
+
+// Appends the grapheme clusters of a stretch of a word.
+void split_clusters(Glyph const& stretch, std::vector<Glyph>& clusters) {
+  auto const& text = stretch.bytes;
   std::size_t at = 0;
   std::size_t begin = 0;
   std::size_t width = 0;
   std::int32_t previous = -1;
   utf8proc_int32_t state = 0;
   auto const flush = [&](std::size_t end) {
-    if (end > begin) glyphs.push_back({text.substr(begin, end - begin), width, face, false});
+    if (end > begin) {
+      clusters.push_back({text.substr(begin, end - begin), width, stretch.face, false});
+    }
     begin = end;
     width = 0;
   };
   while (at < text.size()) {
     auto const from = at;
     auto const code = next_code_point(text, at);
-    if (code == ' ') {
-      flush(from);
-      glyphs.push_back({text.substr(from, 1), 1, face, true});
-      begin = at;
-      previous = -1;
-      state = 0;
-      continue;
-    }
     if (previous >= 0 && utf8proc_grapheme_break_stateful(previous, code, &state)) flush(from);
     width += cells(code);
     previous = code;
@@ -205,12 +218,14 @@ void join_what_belongs_together(std::vector<Glyph>& glyphs, std::string_view tex
 }  // namespace
 
 std::size_t display_width(std::string_view text) {
+  if (is_plain_ascii(text)) return text.size();
   std::size_t width = 0;
   for (std::size_t at = 0; at < text.size();) width += cells(next_code_point(text, at));
   return width;
 }
 
 std::string clean_text(std::string_view text, bool unicode) {
+  if (is_plain_ascii(text)) return std::string{text};
   std::string out;
   out.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {
@@ -251,7 +266,7 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
   }
   std::vector<Glyph> glyphs;
   for (std::size_t i = 0, begin = 0; i < words.size(); begin = ends[i++]) {
-    split_glyphs(std::string_view{text}.substr(begin, ends[i] - begin), words[i].face, glyphs);
+    split_words(std::string_view{text}.substr(begin, ends[i] - begin), words[i].face, glyphs);
   }
   join_what_belongs_together(glyphs, text);
 
@@ -268,6 +283,7 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
     add(lines.back(), std::string(rest, ' '), Face::plain, rest);
     fresh = true;
   };
+  std::vector<Glyph> clusters;
   std::size_t at = 0;
   while (at < glyphs.size()) {
     bool parted = false;
@@ -292,10 +308,20 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
         new_line();
       }
     }
-    for (; at < end; ++at) {
-      if (lines.back().width + glyphs[at].width > width && !fresh) new_line();
-      add(lines.back(), glyphs[at].bytes, glyphs[at].face, glyphs[at].width);
+    auto const set = [&](Glyph const& glyph) {
+      if (lines.back().width + glyph.width > width && !fresh) new_line();
+      add(lines.back(), glyph.bytes, glyph.face, glyph.width);
       fresh = false;
+    };
+    bool const has_room = lines.back().width + word_width <= width;
+    for (; at < end; ++at) {
+      if (has_room) {
+        set(glyphs[at]);
+        continue;
+      }
+      clusters.clear();
+      split_clusters(glyphs[at], clusters);
+      for (auto const& cluster : clusters) set(cluster);
     }
   }
   return lines;
