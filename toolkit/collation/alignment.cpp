@@ -7,6 +7,7 @@
 #include "keydrift/collation/assignment.hpp"
 #include "keydrift/collation/candidates.hpp"
 #include "keydrift/collation/neighbourhood.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::collating {
 namespace {
@@ -89,7 +90,7 @@ class Aligning {
   Alignment run() && {
     auto found = find_candidates(comparison_);
     settled_ = std::move(found.settled);
-    for (auto const& pair : found.pairs) consider(pair);
+    consider(found.pairs);
     keep_the_best();
     for (auto& candidate : candidates_) candidate.total = candidate.without_neighbours();
     assign();
@@ -110,15 +111,36 @@ class Aligning {
     return {pairings_.data() + candidate.pairing, old_side_.lead_count(candidate.pair.old_couplet)};
   }
 
-  void consider(CandidatePair const& pair) {
-    auto const result = comparison_.compare(pair.old_couplet, pair.new_couplet, scratch_);
-    Candidate candidate{.pair = pair,
-                        .taxa = result.taxa,
-                        .statements = result.statements,
-                        .pairing = static_cast<std::uint32_t>(pairings_.size())};
-    if (!candidate.may_become_credible()) return;
-    pairings_.insert(pairings_.end(), scratch_.begin(), scratch_.end());
-    candidates_.push_back(candidate);
+  // Pairs are compared apart from each other and become candidates in their order.
+  void consider(std::vector<CandidatePair> const& pairs) {
+    struct Part {
+      std::vector<Candidate> candidates;
+      std::vector<std::uint32_t> pairings;
+    };
+    auto const compare = [&](std::size_t begin, std::size_t end) {
+      Part part;
+      std::vector<std::uint32_t> answers;
+      for (auto i = begin; i < end; ++i) {
+        auto const result =
+            comparison_.compare(pairs[i].old_couplet, pairs[i].new_couplet, answers);
+        Candidate candidate{.pair = pairs[i],
+                            .taxa = result.taxa,
+                            .statements = result.statements,
+                            .pairing = static_cast<std::uint32_t>(part.pairings.size())};
+        if (!candidate.may_become_credible()) continue;
+        part.pairings.insert(part.pairings.end(), answers.begin(), answers.end());
+        part.candidates.push_back(candidate);
+      }
+      return part;
+    };
+    constexpr std::size_t worth_a_thread = 2000;
+    for (auto& part : made_in_parts(pairs.size(), worth_a_thread, compare)) {
+      for (auto& candidate : part.candidates) {
+        candidate.pairing += static_cast<std::uint32_t>(pairings_.size());
+        candidates_.push_back(candidate);
+      }
+      pairings_.insert(pairings_.end(), part.pairings.begin(), part.pairings.end());
+    }
   }
 
   // Keeps a candidate that is among the best of its old or of its new couplet.
@@ -199,7 +221,7 @@ class Aligning {
     seen_.insert(seen_.end(), unseen.begin(), unseen.end());
     std::inplace_merge(seen_.begin(), seen_.begin() + static_cast<std::ptrdiff_t>(middle),
                        seen_.end());
-    for (auto const& pair : unseen) consider(pair);
+    consider(unseen);
   }
 
   void grade() {
@@ -298,7 +320,6 @@ class Aligning {
   std::array<std::vector<char>, 2> settled_;
   std::vector<CandidatePair> seen_;  // looked at as neighbours, sorted
   std::size_t sorted_{};             // candidates found by index, sorted by pair
-  std::vector<std::uint32_t> scratch_;
 };
 
 }  // namespace

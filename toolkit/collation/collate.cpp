@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <future>
 #include <iterator>
 #include <utility>
@@ -7,21 +8,25 @@
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/collation/ground.hpp"
 #include "keydrift/key/proof.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift {
 namespace {
 
-std::vector<Finding> proof(collating::Side const& side, collating::Of of,
-                           collating::Exceptions const& exceptions, Lexicon const& lexicon) {
-  auto findings = proof_structure(*side.edition, *side.graph);
-  auto contrast = proof_contrast(*side.edition, *side.graph,
-                                 {.lexicon = &lexicon, .members = [&](std::string_view group) {
-                                    return exceptions.members(of, group);
-                                  }});
-  findings.insert(findings.end(), std::make_move_iterator(contrast.begin()),
-                  std::make_move_iterator(contrast.end()));
-  sort_findings(findings);
-  return findings;
+std::vector<Finding> proof_characters(collating::Side const& side, collating::Of of,
+                                      collating::Exceptions const& exceptions,
+                                      Lexicon const& lexicon) {
+  return proof_contrast(*side.edition, *side.graph,
+                        {.lexicon = &lexicon, .members = [&](std::string_view group) {
+                           return exceptions.members(of, group);
+                         }});
+}
+
+std::vector<Finding> joined(std::vector<Finding> structure, std::vector<Finding> contrast) {
+  structure.insert(structure.end(), std::make_move_iterator(contrast.begin()),
+                   std::make_move_iterator(contrast.end()));
+  sort_findings(structure);
+  return structure;
 }
 
 bool changes_meaning(TaxonChange const& change) {
@@ -55,16 +60,36 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
                   ParentTable const& parents) {
   using namespace collating;
   Collation result;
-  result.taxa_matching = match_taxa(old_edition, new_edition, map);
-  auto const old_side = make_side(old_edition, old_graph);
-  auto const new_side = make_side(new_edition, new_graph);
-  Exceptions const exceptions{old_side, new_side, result.taxa_matching, parents};
-  // Proofreading the editions takes as long as comparing them, and neither needs the other.
-  auto proofs = std::async(std::launch::async, [&] {
-    return std::pair{proof(old_side, Of::old_edition, exceptions, lexicon),
-                     proof(new_side, Of::new_edition, exceptions, lexicon)};
+  std::array<Side, 2> sides;
+  std::array<std::vector<SaidLead>, 2> sayings;
+  side_by_side({
+      [&] { result.taxa_matching = match_taxa(old_edition, new_edition, map); },
+      [&] { sides[0] = make_side(old_edition, old_graph); },
+      [&] { sides[1] = make_side(new_edition, new_graph); },
+      [&] { sayings[0] = read_sayings(old_edition); },
+      [&] { sayings[1] = read_sayings(new_edition); },
   });
-  Comparison const comparison{old_side, new_side, result.taxa_matching};
+  auto const& old_side = sides[0];
+  auto const& new_side = sides[1];
+  Exceptions const exceptions{old_side, new_side, result.taxa_matching, parents};
+
+  // What needs no alignment waits for nothing: a core that is free takes the next of these.
+  std::array<std::vector<Finding>, 2> structure;
+  std::array<std::vector<Finding>, 2> contrast;
+  auto aside = std::async(std::launch::async, [&] {
+    side_by_side({
+        [&] { contrast[0] = proof_characters(old_side, Of::old_edition, exceptions, lexicon); },
+        [&] { contrast[1] = proof_characters(new_side, Of::new_edition, exceptions, lexicon); },
+        [&] { structure[0] = proof_structure(old_edition, old_graph); },
+        [&] { structure[1] = proof_structure(new_edition, new_graph); },
+        [&] { result.characters = character_uses(old_edition, new_edition, lexicon); },
+        [&] { result.scope_changes = scope_changes(old_edition, new_edition); },
+        [&] { result.old_coverage = coverage(old_edition); },
+        [&] { result.new_coverage = coverage(new_edition); },
+    });
+  });
+
+  Comparison const comparison{old_side, new_side, result.taxa_matching, std::move(sayings)};
   result.alignment = align(comparison);
   auto found = counterparts(comparison, result.alignment);
   auto divisions = find_divisions(comparison, result.alignment, found);
@@ -80,19 +105,17 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
                       .exceptions = exceptions,
                       .divisions = divisions,
                       .lead_changes = lead_changes};
-
-  result.couplets = couplet_changes(ground);
-  result.taxa = taxon_changes(ground);
-  result.roles = role_changes(ground);
-  result.characters = character_uses(old_edition, new_edition, lexicon);
-  auto [old_findings, new_findings] = proofs.get();
-  auto findings = finding_changes(ground, std::move(old_findings), std::move(new_findings));
+  side_by_side({
+      [&] { result.taxa = taxon_changes(ground); },
+      [&] { result.couplets = couplet_changes(ground); },
+      [&] { result.roles = role_changes(ground); },
+  });
+  aside.get();
+  auto findings = finding_changes(ground, joined(std::move(structure[0]), std::move(contrast[0])),
+                                  joined(std::move(structure[1]), std::move(contrast[1])));
   result.mended = std::move(findings.mended);
   result.introduced = std::move(findings.introduced);
   result.lasting = std::move(findings.lasting);
-  result.scope_changes = scope_changes(old_edition, new_edition);
-  result.old_coverage = coverage(old_edition);
-  result.new_coverage = coverage(new_edition);
   result.changes_meaning =
       !result.scope_changes.empty() ||
       std::any_of(result.couplets.begin(), result.couplets.end(),

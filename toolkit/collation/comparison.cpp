@@ -1,6 +1,7 @@
 #include "keydrift/collation/comparison.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace keydrift::collating {
 namespace {
@@ -27,9 +28,16 @@ constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_wei
 }  // namespace
 
 Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching)
+    : Comparison{old_side,
+                 new_side,
+                 matching,
+                 {read_sayings(*old_side.edition), read_sayings(*new_side.edition)}} {}
+
+Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching,
+                       std::array<std::vector<SaidLead>, 2> sayings)
     : sides_{&old_side, &new_side},
       shared_{matching, old_side, new_side},
-      sayings_{read_sayings(old_side), read_sayings(new_side)} {
+      sayings_{std::move(sayings)} {
   for (auto const of : {Of::old_edition, Of::new_edition}) {
     auto const index = static_cast<std::size_t>(of);
     auto const& graph = *sides_[index]->graph;

@@ -31,6 +31,9 @@ class Comparison {
  public:
   // Borrows the sides; they and what they borrow must outlive it.
   Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching);
+  // `sayings`: read_sayings() of both editions.
+  Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching,
+             std::array<std::vector<SaidLead>, 2> sayings);
 
   [[nodiscard]] Side const& side(Of of) const { return *sides_[static_cast<std::size_t>(of)]; }
   [[nodiscard]] SharedTaxa const& shared() const { return shared_; }

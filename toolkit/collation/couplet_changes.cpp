@@ -6,6 +6,7 @@
 #include <variant>
 
 #include "keydrift/collation/ground.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::collating {
 namespace {
@@ -400,11 +401,14 @@ std::vector<LeadChange> compare_aligned_leads(Side const& old_side, Side const& 
                                               Counterparts const& counterparts,
                                               Exceptions const& exceptions) {
   std::vector<LeadChange> changes(old_side.leads.size());
-  for (std::uint32_t row = 0; row < changes.size(); ++row) {
-    auto const there = counterparts.lead[0][row];
-    if (there == none) continue;
-    changes[row] = compare_leads(old_side.lead(row), new_side.lead(there), exceptions);
-  }
+  constexpr std::size_t worth_a_thread = 1000;
+  in_parts(changes.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+    for (auto row = static_cast<std::uint32_t>(begin); row < end; ++row) {
+      auto const there = counterparts.lead[0][row];
+      if (there == none) continue;
+      changes[row] = compare_leads(old_side.lead(row), new_side.lead(there), exceptions);
+    }
+  });
   return changes;
 }
 

@@ -6,6 +6,7 @@ namespace keydrift::collating {
 namespace {
 
 constexpr Grade said_again = whole * 3 / 4;
+constexpr Grade nearly_all = whole / 10 * 9;
 // Taken parts are asked for their own neighbours this often: a polytomy of n leads has n - 2 parts.
 constexpr unsigned most_passes = 8;
 
@@ -65,8 +66,11 @@ class Dividing {
     auto const common = of_ == Of::old_edition
                             ? comparison_.shared().common(part_runs, divided_runs)
                             : comparison_.shared().common(divided_runs, part_runs);
-    if (mass == 0 || common * 5 < mass * 4) return false;
-    return takes_statements(divided, mate, part) || takes_lead(divided, mate, part);
+    if (mass == 0 || common == 0) return false;
+    auto const taken = share_taken(divided, mate, part);
+    // Where taxa moved away at the same time, the words alone tell it if all of them do.
+    if (common * 5 < mass * 4) return taken >= nearly_all;
+    return 2 * taken > whole || takes_lead(divided, mate, part);
   }
 
   [[nodiscard]] bool says(Of of, std::uint32_t couplet, SaidStatement const& statement) const {
@@ -79,17 +83,18 @@ class Dividing {
     return false;
   }
 
-  [[nodiscard]] bool takes_statements(std::uint32_t divided, std::uint32_t mate,
-                                      std::uint32_t part) const {
-    std::size_t all = 0;
-    std::size_t taken = 0;
+  // Of the part's statements: said by the divided couplet and not by its counterpart.
+  [[nodiscard]] Grade share_taken(std::uint32_t divided, std::uint32_t mate,
+                                  std::uint32_t part) const {
+    std::uint64_t all = 0;
+    std::uint64_t taken = 0;
     for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
       for (auto const& statement : comparison_.saying(of_, row).statements) {
         ++all;
         if (says(other_, divided, statement) && !says(of_, mate, statement)) ++taken;
       }
     }
-    return 2 * taken > all;
+    return all == 0 ? 0 : static_cast<Grade>(whole * taken / all);
   }
 
   [[nodiscard]] bool takes_lead(std::uint32_t divided, std::uint32_t mate,

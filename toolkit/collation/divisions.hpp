@@ -15,11 +15,14 @@ namespace keydrift::collating {
 using Divisions = std::array<std::vector<std::uint32_t>, 2>;
 
 // A couplet without counterpart is a part when it hangs directly before or behind the counterpart
-// (or behind another part), the shared taxa below it lie below the divided couplet, and
-//  - most of what it says was said by the divided couplet and is said there no more (a
-//    couplet resting on several characters was split by character), or
-//  - the divided couplet had more leads, and one of them went to the same taxa as a lead of the
-//    part (a polytomy was resolved).
+// (or behind another part), and
+//  - the shared taxa below it lie below the divided couplet, and most of what it says was said by
+//    the divided couplet and is not said by the counterpart (a couplet resting on several
+//    characters was split by character), or
+//  - the shared taxa below it lie below the divided couplet, which had more leads, and one of them
+//    went to the same taxa as a lead of the part (a polytomy was resolved), or
+//  - some do, and all but a tenth of what it says was said by the divided couplet and is not said
+//    by the counterpart (taxa moved at the same time).
 [[nodiscard]] Divisions find_divisions(Comparison const& comparison, Alignment const& alignment,
                                        Counterparts const& counterparts);
 

@@ -14,14 +14,6 @@ bool same_in_any_order(std::vector<T> const& a, std::vector<T> const& b) {
   return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin());
 }
 
-bool same_statement(Statement const& a, Statement const& b, Exceptions const& exceptions) {
-  return a.strength == b.strength && same_atoms(a.any_of, b.any_of) &&
-         same_in_any_order(a.limits, b.limits) &&
-         (a.except == b.except ||
-          (exceptions.not_covered(Of::old_edition, a.except, b.except).empty() &&
-           exceptions.not_covered(Of::new_edition, b.except, a.except).empty()));
-}
-
 std::size_t shared_characters(Statement const& a, Statement const& b) {
   std::size_t count = 0;
   for (auto const& x : a.any_of) {
@@ -94,6 +86,14 @@ std::vector<std::string> characters_of(Statement const& statement) {
 
 bool same_atoms(std::vector<Atom> const& a, std::vector<Atom> const& b) {
   return same_in_any_order(a, b);
+}
+
+bool same_statement(Statement const& a, Statement const& b, Exceptions const& exceptions) {
+  return a.strength == b.strength && same_atoms(a.any_of, b.any_of) &&
+         same_in_any_order(a.limits, b.limits) &&
+         (a.except == b.except ||
+          (exceptions.not_covered(Of::old_edition, a.except, b.except).empty() &&
+           exceptions.not_covered(Of::new_edition, b.except, a.except).empty()));
 }
 
 LeadChange compare_leads(Lead const& old_lead, Lead const& new_lead, Exceptions const& exceptions) {

@@ -31,6 +31,10 @@ struct LeadChange {
 // by its words, like any other statement that is not understood.
 [[nodiscard]] std::vector<std::string> characters_of(Statement const& statement);
 
+// The same predicate, strength, exceptions and limits, of an old and a new statement.
+[[nodiscard]] bool same_statement(Statement const& old_statement, Statement const& new_statement,
+                                  Exceptions const& exceptions);
+
 // The same atoms in any order.
 [[nodiscard]] bool same_atoms(std::vector<Atom> const& a, std::vector<Atom> const& b);
 

@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <tuple>
 #include <utility>
 
+#include "keydrift/collation/divided_leads.hpp"
 #include "keydrift/collation/ground.hpp"
 #include "keydrift/collation/numbers.hpp"
 
@@ -51,21 +53,24 @@ std::optional<RoleTransition> change_of_strength(Strength was, Strength is) {
 
 class Casting {
  public:
-  explicit Casting(Ground const& ground) : ground_{ground} {}
+  explicit Casting(Ground const& ground) : ground_{ground}, leads_{ground} {}
 
   std::vector<RoleChange> run() && {
     auto const& old_side = ground_.old_side;
     auto const& new_side = ground_.new_side;
     for (std::uint32_t row = 0; row < new_side.leads.size(); ++row) {
-      auto const there = ground_.counterparts.lead[1][row];
+      auto const there = leads_.counterpart(Of::new_edition, row);
       if (there == none) {
         alone(Of::new_edition, new_side.leads[row]);
+      } else if (leads_.divided(Of::new_edition, row)) {
+        paired(old_side.leads[there], new_side.leads[row],
+               compare_leads(old_side.lead(there), new_side.lead(row), ground_.exceptions));
       } else {
         paired(old_side.leads[there], new_side.leads[row], ground_.lead_changes[there]);
       }
     }
     for (std::uint32_t row = 0; row < old_side.leads.size(); ++row) {
-      if (ground_.counterparts.lead[0][row] == none) {
+      if (leads_.counterpart(Of::old_edition, row) == none) {
         alone(Of::old_edition, old_side.leads[row]);
       }
     }
@@ -99,16 +104,13 @@ class Casting {
 
   // Every statement of a lead without counterpart came or went.
   void alone(Of of, LeadId lead) {
-    auto const& statements = (*ground_.side(of).edition)[lead].statements;
-    for (std::uint32_t i = 0; i < statements.size(); ++i) {
-      for (auto& character : characters_of(statements[i])) {
-        if (of == Of::old_edition) {
-          add(RoleTransition::dropped, std::move(character), lead, std::nullopt).old_statement =
-              StatementId{lead, i};
-        } else {
-          add(RoleTransition::introduced, std::move(character), std::nullopt, lead).new_statement =
-              StatementId{lead, i};
-        }
+    auto const count =
+        static_cast<std::uint32_t>((*ground_.side(of).edition)[lead].statements.size());
+    for (std::uint32_t i = 0; i < count; ++i) {
+      if (of == Of::old_edition) {
+        went({lead, i}, std::nullopt);
+      } else {
+        came({lead, i}, std::nullopt);
       }
     }
   }
@@ -123,17 +125,44 @@ class Casting {
                 StatementId{new_lead, *pair.new_statement}, olds[*pair.old_statement],
                 news[*pair.new_statement]);
       } else if (pair.new_statement) {
-        for (auto& character : characters_of(news[*pair.new_statement])) {
-          add(RoleTransition::introduced, std::move(character), old_lead, new_lead).new_statement =
-              StatementId{new_lead, *pair.new_statement};
-        }
+        came({new_lead, *pair.new_statement}, old_lead);
       } else {
-        for (auto& character : characters_of(olds[*pair.old_statement])) {
-          add(RoleTransition::dropped, std::move(character), old_lead, new_lead).old_statement =
-              StatementId{old_lead, *pair.old_statement};
-        }
+        went({old_lead, *pair.old_statement}, new_lead);
       }
     }
+  }
+
+  // A statement that nothing in the corresponding lead answers to.  Where couplets were split or
+  // merged it may have stood in another part.
+  void came(StatementId is, std::optional<LeadId> old_lead) {
+    auto const& statement = (*ground_.new_side.edition)[is.lead].statements[is.ordinal];
+    auto const row = ground_.new_side.row(is.lead);
+    if (auto const was = leads_.said_there(Of::new_edition, row, statement); was.row != none) {
+      across({ground_.old_side.leads[was.row], was.statement}, is);
+      return;
+    }
+    for (auto& character : characters_of(statement)) {
+      add(RoleTransition::introduced, std::move(character), old_lead, is.lead).new_statement = is;
+    }
+  }
+  void went(StatementId was, std::optional<LeadId> new_lead) {
+    auto const& statement = (*ground_.old_side.edition)[was.lead].statements[was.ordinal];
+    auto const row = ground_.old_side.row(was.lead);
+    if (auto const is = leads_.said_there(Of::old_edition, row, statement); is.row != none) {
+      across(was, {ground_.new_side.leads[is.row], is.statement});
+      return;
+    }
+    for (auto& character : characters_of(statement)) {
+      add(RoleTransition::dropped, std::move(character), was.lead, new_lead).old_statement = was;
+    }
+  }
+
+  // Statements of different parts; one may be asked for from both sides.
+  void across(StatementId old_id, StatementId new_id) {
+    auto const& was = (*ground_.old_side.edition)[old_id.lead].statements[old_id.ordinal];
+    auto const& is = (*ground_.new_side.edition)[new_id.lead].statements[new_id.ordinal];
+    if (same_statement(was, is, ground_.exceptions)) return;
+    if (told_across_.emplace(old_id, new_id).second) compare(old_id, new_id, was, is);
   }
 
   void compare(StatementId old_id, StatementId new_id, Statement const& was, Statement const& is) {
@@ -194,6 +223,8 @@ class Casting {
   }
 
   Ground const& ground_;
+  DividedLeads const leads_;
+  std::set<std::pair<StatementId, StatementId>> told_across_;
   std::vector<RoleChange> changes_;
 };
 

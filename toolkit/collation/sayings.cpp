@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "keydrift/characters/reading.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::collating {
 namespace {
@@ -196,12 +197,16 @@ SaidLead read_saying(Lead const& lead) {
   return said;
 }
 
-std::vector<SaidLead> read_sayings(Side const& side) {
-  std::vector<SaidLead> sayings;
-  sayings.reserve(side.leads.size());
-  for (std::uint32_t row = 0; row < side.leads.size(); ++row) {
-    sayings.push_back(read_saying(side.lead(row)));
+std::vector<SaidLead> read_sayings(Edition const& edition) {
+  std::vector<Lead const*> leads;
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) leads.push_back(&lead);
   }
+  std::vector<SaidLead> sayings(leads.size());
+  constexpr std::size_t worth_a_thread = 1000;
+  in_parts(leads.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+    for (auto row = begin; row < end; ++row) sayings[row] = read_saying(*leads[row]);
+  });
   return sayings;
 }
 

@@ -38,7 +38,7 @@ struct SaidLead {
 [[nodiscard]] SaidLead read_saying(Lead const& lead);
 
 // By row of lead.
-[[nodiscard]] std::vector<SaidLead> read_sayings(Side const& side);
+[[nodiscard]] std::vector<SaidLead> read_sayings(Edition const& edition);
 
 // Agreement of two statements: 1 for the same predicate; the same character with other states or
 // limits at least a half; opaque statements by their words.  How firmly it is said is no part of

@@ -1,0 +1,141 @@
+#include "keydrift/collation/divided_leads.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <tuple>
+
+namespace keydrift::collating {
+namespace {
+
+// Leads that agree less do not answer to each other.
+constexpr std::uint64_t least_worth =
+    std::uint64_t{taxa_weight + statements_weight} * whole * 3 / 10;
+
+Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
+std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
+
+bool share_a_character(Statement const& a, Statement const& b) {
+  return std::any_of(a.any_of.begin(), a.any_of.end(), [&](Atom const& x) {
+    return std::any_of(b.any_of.begin(), b.any_of.end(),
+                       [&](Atom const& y) { return x.character == y.character; });
+  });
+}
+
+}  // namespace
+
+DividedLeads::DividedLeads(Ground const& ground)
+    : ground_{ground}, lead_{ground.counterparts.lead} {
+  // By pair: the couplets that are parts of either side of it, besides its own two.
+  std::vector<std::array<std::vector<std::uint32_t>, 2>> parts(ground.alignment.pairs.size());
+  for (auto const of : {Of::old_edition, Of::new_edition}) {
+    group_[index_of(of)].assign(ground.side(of).leads.size(), none);
+    auto const& owners = ground.divisions[index_of(of)];
+    for (std::uint32_t part = 0; part < owners.size(); ++part) {
+      if (owners[part] == none) continue;
+      auto const* pair = of == Of::old_edition ? ground.alignment.of_new(CoupletId{owners[part]})
+                                               : ground.alignment.of_old(CoupletId{owners[part]});
+      if (pair == nullptr) continue;
+      auto const at = static_cast<std::size_t>(pair - ground.alignment.pairs.data());
+      parts[at][index_of(of)].push_back(part);
+    }
+  }
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (parts[i][0].empty() && parts[i][1].empty()) continue;
+    parts[i][0].push_back(ground.alignment.pairs[i].old_couplet.index);
+    parts[i][1].push_back(ground.alignment.pairs[i].new_couplet.index);
+    auto const group = static_cast<std::uint32_t>(rows_.size());
+    auto& rows = rows_.emplace_back();
+    for (auto const of : {Of::old_edition, Of::new_edition}) {
+      auto const& side = ground.side(of);
+      auto& couplets = parts[i][index_of(of)];
+      std::sort(couplets.begin(), couplets.end());
+      for (auto const couplet : couplets) {
+        for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
+          rows[index_of(of)].push_back(row);
+          group_[index_of(of)][row] = group;
+          lead_[index_of(of)][row] = none;
+        }
+      }
+    }
+    pair_leads(group);
+  }
+}
+
+bool DividedLeads::is_joint(Of of, std::uint32_t row) const {
+  auto const& side = ground_.side(of);
+  auto const behind = side.behind[row];
+  return behind != none && side.lead_count(behind) > 0 &&
+         group_[index_of(of)][side.first_lead[behind]] == group_[index_of(of)][row];
+}
+
+void DividedLeads::pair_leads(std::uint32_t group) {
+  auto const& [olds, news] = rows_[group];
+  struct Cell {
+    std::uint64_t worth{};
+    std::size_t i{};
+    std::size_t j{};
+  };
+  std::vector<Cell> cells;
+  for (std::size_t i = 0; i < olds.size(); ++i) {
+    for (std::size_t j = 0; j < news.size(); ++j) {
+      if (is_joint(Of::old_edition, olds[i]) != is_joint(Of::new_edition, news[j])) continue;
+      auto const taxa = ground_.comparison.taxa_agreement(olds[i], news[j]);
+      auto const words = agreement(ground_.comparison.saying(Of::old_edition, olds[i]),
+                                   ground_.comparison.saying(Of::new_edition, news[j]));
+      auto const worth =
+          std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * words;
+      if (worth >= least_worth) cells.push_back({worth, i, j});
+    }
+  }
+  // Ties: the first leads first, the same whichever edition is the old one.
+  std::sort(cells.begin(), cells.end(), [](Cell const& a, Cell const& b) {
+    auto const key = [](Cell const& c) {
+      return std::tuple{~c.worth, c.i + c.j, std::max(c.i, c.j), c.i};
+    };
+    return key(a) < key(b);
+  });
+  for (auto const& cell : cells) {
+    auto& there = lead_[0][olds[cell.i]];
+    auto& back = lead_[1][news[cell.j]];
+    if (there != none || back != none) continue;
+    there = news[cell.j];
+    back = olds[cell.i];
+  }
+}
+
+DividedLeads::Said DividedLeads::said_there(Of of, std::uint32_t row,
+                                            Statement const& statement) const {
+  Said found;
+  auto const group = group_[index_of(of)][row];
+  if (group == none) return found;
+  auto const of_there = other(of);
+  auto const& there = ground_.side(of_there);
+  auto const taxa = [&](Of edition, std::uint32_t lead_row) {
+    auto const& side = ground_.side(edition);
+    return side.graph->taxa_below(side.leads[lead_row]);
+  };
+  auto const meets = [&](std::uint32_t other_row) {
+    if (ground_.comparison.below_lead(of, row).mass == 0 ||
+        ground_.comparison.below_lead(of_there, other_row).mass == 0) {
+      return true;
+    }
+    auto const old_row = of == Of::old_edition ? row : other_row;
+    auto const new_row = of == Of::old_edition ? other_row : row;
+    return ground_.comparison.shared().common(taxa(Of::old_edition, old_row),
+                                              taxa(Of::new_edition, new_row)) > 0;
+  };
+  for (auto const other_row : rows_[group][index_of(of_there)]) {
+    auto const& statements = there.lead(other_row).statements;
+    for (std::uint32_t i = 0; i < statements.size(); ++i) {
+      if (!share_a_character(statement, statements[i]) || !meets(other_row)) continue;
+      bool const is_old = of == Of::old_edition;
+      bool const same = same_statement(is_old ? statement : statements[i],
+                                       is_old ? statements[i] : statement, ground_.exceptions);
+      if (same || found.row == none) found = {other_row, i};
+      if (same) return found;
+    }
+  }
+  return found;
+}
+
+}  // namespace keydrift::collating
