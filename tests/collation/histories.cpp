@@ -1,6 +1,7 @@
 #include "histories.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace keydrift::test {
 namespace {
@@ -175,9 +176,17 @@ class Editing {
   Editing(Draft& draft, History& history) : draft_{draft}, history_{history} {}
 
   void make(Edit const& edit) {
-    if (edit.node >= draft_.nodes.size() || !draft_.nodes[edit.node].alive) return;
+    auto node = edit.node;
+    if (edit.on_part) {
+      auto const& parts = history_.parts;
+      auto const split = std::find_if(parts.begin(), parts.end(),
+                                      [&](auto const& pair) { return pair.first == node; });
+      if (split == parts.end()) return;
+      node = split->second;
+    }
+    if (node >= draft_.nodes.size() || !draft_.nodes[node].alive) return;
     Dice dice{edit.seed};
-    if (make(edit.kind, edit.node, dice)) history_.done.push_back(edit.kind);
+    if (make(edit.kind, node, dice)) history_.done.push_back(edit.kind);
   }
 
  private:
@@ -211,13 +220,14 @@ class Editing {
                              .place = {}});
   }
 
-  // A statement of a random lead, of the kind asked for; nullptr where there is none.
+  // A statement of a random lead, of the kind asked for; nullptr where there is none.  What stands
+  // in several leads is left alone.
   template <class Wanted>
   DraftStatement* pick(std::size_t node, Dice& dice, Wanted const& wanted) {
     std::vector<DraftStatement*> found;
     for (auto& lead : leads(node)) {
       for (auto& statement : lead.statements) {
-        if (wanted(statement)) found.push_back(&statement);
+        if (!statement.copied && wanted(statement)) found.push_back(&statement);
       }
     }
     return found.empty() ? nullptr : found[dice.below(found.size())];
@@ -278,6 +288,7 @@ class Editing {
         return true;
       }
       case EditKind::rewrite:
+        if (draft_.nodes[node].split_or_merged) return false;
         write_statements(draft_, leads(node), dice);
         return true;
       case EditKind::swap_leads:
@@ -369,7 +380,8 @@ class Editing {
         return true;
       }
       case EditKind::statement: {
-        if (leads(node).front().statements.size() > 1 && dice.one_in(2)) {
+        if (leads(node).front().statements.size() > 1 && dice.one_in(2) &&
+            !draft_.nodes[node].split_or_merged) {
           for (auto& lead : leads(node)) {
             if (lead.statements.size() > 1) lead.statements.pop_back();
           }
@@ -418,7 +430,8 @@ class Editing {
     joint.statements = leads(node)[1].statements;
     auto const& others = leads(node)[2].statements;
     joint.statements.insert(joint.statements.end(), others.begin(), others.end());
-    for (auto& statement : joint.statements) statement.id = draft_.next_id++;
+    for (auto& statement : joint.statements) statement.copied = true;
+    joint.joint = true;
     leads(node).resize(1);
     leads(node).push_back(std::move(joint));
     draft_.nodes[node].split_or_merged = true;
@@ -435,14 +448,14 @@ class Editing {
           draft_.nodes[child].split_or_merged || leads(node)[1 - i].node == child) {
         continue;
       }
-      auto const joint = leads(node)[i];
+      auto joint = leads(node)[i];
+      for (auto& statement : joint.statements) statement.copied = true;
       auto below = leads(child);
       draft_.nodes[child].alive = false;
       draft_.nodes[child].split_or_merged = true;
       draft_.nodes[node].split_or_merged = true;
       leads(node).erase(leads(node).begin() + static_cast<std::ptrdiff_t>(i));
       for (auto& lead : below) {
-        lead.id = draft_.next_id++;
         lead.statements.insert(lead.statements.begin(), joint.statements.begin(),
                                joint.statements.end());
         leads(node).push_back(std::move(lead));
@@ -465,7 +478,8 @@ class Editing {
       };
       bool const same =
           mine.node == theirs.node && (mine.node != terminal || mine.taxon == theirs.taxon);
-      if (same || reaches(mine, other) || reaches(theirs, node)) continue;
+      if (same || mine.joint || theirs.joint) continue;
+      if (reaches(mine, other) || reaches(theirs, node)) continue;
       std::swap(mine.node, theirs.node);
       std::swap(mine.taxon, theirs.taxon);
       return true;
@@ -477,7 +491,7 @@ class Editing {
     auto& lead = leads(node)[dice.below(leads(node).size())];
     if (lead.statements.empty()) return false;
     auto& statement = lead.statements[dice.below(lead.statements.size())];
-    if (statement.hedged || statement.noted) return false;
+    if (statement.hedged || statement.noted || statement.copied) return false;
     if (!statement.except.empty() && dice.one_in(3)) {
       statement.except.pop_back();
       return true;
@@ -565,6 +579,15 @@ char const* to_word(EditKind kind) {
                                                       "statement added, dropped",
                                                       "taxon repeated"};
   return words[static_cast<std::size_t>(kind)];
+}
+
+char const* to_word(Recipe recipe) {
+  constexpr std::array<char const*, recipes> words{
+      "split and reworded",   "merged and reworded",   "roles in split couplets",
+      "roles in merged ones", "lumped in moved parts", "rewritten in moved parts",
+      "moved and reworded",   "restated all over",     "inserted in a row",
+      "taxa of one couplet",  "subtrees reordered"};
+  return words[static_cast<std::size_t>(recipe)];
 }
 
 Draft make_draft(std::size_t couplets, Shape shape, Dice& dice, Vocabulary vocabulary) {
@@ -699,6 +722,108 @@ std::vector<Edit> plan_edits(Draft const& draft, std::size_t percent, Dice& dice
   for (auto const node : shuffled_nodes(draft, percent, dice)) {
     edits.push_back({kind, node, dice.below(~std::size_t{0})});
     if (kind == EditKind::renumber) break;
+  }
+  return edits;
+}
+
+std::vector<Edit> plan_gathered_edits(Draft const& draft, std::size_t percent, Dice& dice,
+                                      std::optional<Recipe> recipe) {
+  std::vector<Edit> edits;
+  std::set<std::size_t> edited;
+  auto const nodes = shuffled_nodes(draft, 100, dice);
+  auto const wanted = nodes.size() * percent / 100;
+  auto const add = [&](EditKind kind, std::size_t node, bool on_part = false) {
+    edits.push_back({kind, node, dice.below(~std::size_t{0}), on_part});
+    edited.insert(node);
+  };
+  for (auto const node : nodes) {
+    if (edited.size() >= wanted) break;
+    auto const& leads = draft.nodes[node].leads;
+    std::vector<std::size_t> below;
+    for (auto const& lead : leads) {
+      if (lead.node != terminal) below.push_back(lead.node);
+    }
+    bool const can_split = leads.size() == 3;
+    bool const can_merge = leads.size() == 2 && !below.empty();
+    auto const chosen = recipe ? *recipe : static_cast<Recipe>(dice.below(recipes));
+    switch (chosen) {
+      case Recipe::split_and_reworded:
+        if (!can_split) continue;
+        add(EditKind::split, node);
+        add(EditKind::synonyms, node, true);
+        add(EditKind::synonyms, node);
+        add(EditKind::swap_leads, node, dice.one_in(2));
+        add(EditKind::clause_order, node, dice.one_in(2));
+        break;
+      case Recipe::merged_and_reworded:
+        if (!can_merge) continue;
+        add(EditKind::merge, node);
+        add(EditKind::synonyms, node);
+        add(EditKind::swap_leads, node);
+        add(EditKind::clause_order, node);
+        break;
+      case Recipe::roles_in_split:
+        if (!can_split) continue;
+        add(EditKind::split, node);
+        for (bool const on_part : {true, false}) {
+          add(EditKind::hedge, node, on_part);
+          add(EditKind::limits, node, on_part);
+          add(dice.one_in(2) ? EditKind::exception : EditKind::note, node, on_part);
+        }
+        break;
+      case Recipe::roles_in_merged:
+        if (!can_merge) continue;
+        add(EditKind::merge, node);
+        add(EditKind::limits, node);
+        add(EditKind::hedge, node);
+        add(EditKind::exception, node);
+        add(EditKind::sex, node);
+        break;
+      case Recipe::lumped_in_moved:
+      case Recipe::rewritten_in_moved:
+        if (below.empty()) continue;
+        for (auto const child : below) {
+          add(chosen == Recipe::lumped_in_moved ? EditKind::lump_taxa : EditKind::rewrite, child);
+        }
+        add(EditKind::move, node);
+        break;
+      case Recipe::moved_and_reworded:
+        add(EditKind::move, node);
+        add(EditKind::synonyms, node);
+        add(EditKind::clause_order, node);
+        break;
+      case Recipe::restated_all_over:
+        add(EditKind::hedge, node);
+        add(EditKind::limits, node);
+        add(EditKind::statement, node);
+        add(EditKind::synonyms, node);
+        break;
+      case Recipe::inserted_in_a_row:
+        add(EditKind::insert, node);
+        add(EditKind::insert, node);
+        add(EditKind::swap_leads, node);
+        break;
+      case Recipe::taxa_changed:
+        add(EditKind::rename_taxon, node);
+        add(EditKind::split_taxon, node);
+        add(EditKind::add_taxon, node);
+        add(EditKind::swap_leads, node);
+        break;
+      case Recipe::reordered: {
+        constexpr std::size_t most = 12;
+        std::vector<std::size_t> waiting{node};
+        for (std::size_t next = 0; next < waiting.size() && next < most; ++next) {
+          if (edited.count(waiting[next]) == 0) add(EditKind::swap_leads, waiting[next]);
+          for (auto const& lead : draft.nodes[waiting[next]].leads) {
+            if (lead.node != terminal) waiting.push_back(lead.node);
+          }
+        }
+        break;
+      }
+    }
+  }
+  if (!edits.empty() && dice.one_in(3)) {
+    edits.push_back({EditKind::renumber, nodes.front(), 0, false});
   }
   return edits;
 }

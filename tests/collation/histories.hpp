@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <random>
 #include <string>
 #include <utility>
@@ -38,6 +39,7 @@ struct DraftStatement {
   bool noted{false};
   std::string sex{};                  // "male", "female", or no limit
   std::vector<std::size_t> except{};  // taxa
+  bool copied{false};  // by a split or a merger: stands in several leads, under one id
 
   [[nodiscard]] bool decides() const { return !noted; }
 };
@@ -47,6 +49,7 @@ struct DraftLead {
   std::vector<DraftStatement> statements;
   std::size_t node{};   // behind it; `terminal` for a taxon
   std::size_t taxon{};  // index into Draft::taxa
+  bool joint{false};    // from one part of a split couplet to the other, summing up what is behind
 };
 inline constexpr std::size_t terminal = ~std::size_t{0};
 
@@ -114,7 +117,34 @@ struct Edit {
   EditKind kind{};
   std::size_t node{};  // couplet it is made on
   std::uint64_t seed{};
+  bool on_part{false};  // made on the lower part, once the couplet was split
 };
+
+// Several edits of the same couplet, or of couplets that hang on each other.
+//
+// What a collation must report of them is what a person who had both editions before them would
+// say; where two readings are equally good, either is right:
+//  - Of a couplet that was split or merged either part may be taken for its counterpart.  Its leads
+//    are the same leads in whichever part they stand, and what became of their statements is told
+//    of them.  Statements that a split repeats in the lead from part to part, and those that a
+//    merger repeats in every lead that they held for, neither came nor went.
+//  - A couplet of which neither the words nor the taxa below its leads have stayed for the greater
+//    part may be taken for its counterpart or for another couplet (tally_pairs()).
+enum class Recipe {
+  split_and_reworded,   // split, the parts in other words, swapped leads, clauses in another order
+  merged_and_reworded,  //
+  roles_in_split,       // split; hedges, limits, exceptions, notes within the parts
+  roles_in_merged,      //
+  lumped_in_moved,      // taxa lumped in a part of the key that is moved
+  rewritten_in_moved,   // a couplet has other characters in a part of the key that is moved
+  moved_and_reworded,   //
+  restated_all_over,    // hedge, limits, a statement more or less, other words: of one couplet
+  inserted_in_a_row,    // two couplets before one, and that one's leads swapped
+  taxa_changed,         // of one couplet: a taxon added, one renamed, one split; leads swapped
+  reordered,            // a whole subtree with its leads the other way round
+};
+inline constexpr std::size_t recipes = static_cast<std::size_t>(Recipe::reordered) + 1;
+[[nodiscard]] char const* to_word(Recipe recipe);
 
 // What an edit history did besides changing the draft.
 struct History {
@@ -132,6 +162,10 @@ struct History {
 [[nodiscard]] std::vector<Edit> plan_edits(Draft const& draft, std::size_t percent, Dice& dice);
 [[nodiscard]] std::vector<Edit> plan_edits(Draft const& draft, std::size_t percent, Dice& dice,
                                            EditKind kind);
+// Recipes until `percent` in a hundred couplets are edited, each several times or beside each
+// other; all recipes, or one.
+[[nodiscard]] std::vector<Edit> plan_gathered_edits(Draft const& draft, std::size_t percent,
+                                                    Dice& dice, std::optional<Recipe> recipe);
 // Each edit has dice of its own: leaving some out leaves the others what they are, as far as the
 // key that they find allows.
 [[nodiscard]] History apply_edits(Draft& draft, std::vector<Edit> const& edits);

@@ -1,7 +1,9 @@
 #include "history_cases.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
+#include <iterator>
 #include <map>
 
 #include "sketch.hpp"
@@ -174,52 +176,82 @@ class Casting {
   Casting(Look const& olds, Look const& news) : old_{olds}, new_{news} {}
 
   Lines run() && {
+    for (auto const* look : {&old_, &new_}) {
+      for (auto const& [key, lead] : look->leads()) {
+        auto const index = look == &old_ ? 0U : 1U;
+        lead_of_[index].emplace(key.second, key);
+        if (!divided(key.first)) continue;
+        for (auto const& s : lead->statements) said_[index].emplace(s.id, std::pair{key, &s});
+      }
+    }
     for (auto const& [key, lead] : old_.leads()) {
-      if (scored(key.first)) {
-        auto const* other = new_.lead(key);
-        if (other == nullptr) {
-          for (auto const& s : lead->statements) alone("dropped", s, old_.name(key), "-");
-        } else {
-          compare(*lead, *other, old_.name(key), new_.name(key));
-        }
+      auto const there = answer(0, key);
+      if (there) {
+        compare(*lead, *new_.lead(*there), key, *there);
+      } else {
+        for (auto const& s : lead->statements) went(s, key, "-");
       }
     }
     for (auto const& [key, lead] : new_.leads()) {
-      if (!scored(key.first) || old_.lead(key) != nullptr) continue;
-      for (auto const& s : lead->statements) alone("introduced", s, "-", new_.name(key));
+      if (answer(1, key)) continue;
+      for (auto const& s : lead->statements) came(s, "-", key);
     }
     return std::move(lines_);
   }
 
  private:
-  [[nodiscard]] bool scored(std::size_t node) const {
-    return !new_.draft().nodes[node].split_or_merged;
+  [[nodiscard]] bool divided(std::size_t node) const {
+    return new_.draft().nodes[node].split_or_merged;
+  }
+  // The same lead in the other edition: of a couplet that was split or merged in any of its parts.
+  [[nodiscard]] std::optional<LeadKey> answer(std::size_t index, LeadKey const& key) const {
+    auto const& there = lead_of_[1 - index];
+    auto const found = there.find(key.second);
+    if (found == there.end()) return std::nullopt;
+    auto const& other = found->second;
+    if (other.first != key.first && !(divided(key.first) && divided(other.first))) {
+      return std::nullopt;
+    }
+    return other;
+  }
+  // What stands in other parts of a couplet that was split or merged neither came nor went.
+  [[nodiscard]] bool elsewhere(std::size_t index, DraftStatement const& s,
+                               LeadKey const& key) const {
+    return divided(key.first) && said_[1 - index].count(s.id) != 0;
+  }
+  void went(DraftStatement const& s, LeadKey const& key, std::string const& is) {
+    if (!elsewhere(0, s, key)) alone("dropped", s, old_.name(key), is);
+  }
+  void came(DraftStatement const& s, std::string const& was, LeadKey const& key) {
+    if (!elsewhere(1, s, key)) alone("introduced", s, was, new_.name(key));
   }
   void alone(char const* transition, DraftStatement const& s, std::string const& was,
              std::string const& is) {
     lines_.insert(role_line(transition, s.character, was, is));
   }
 
-  void compare(DraftLead const& was, DraftLead const& is, std::string const& old_name,
-               std::string const& new_name) {
-    // A character that is known is the same character; words go by the statement's identity.
-    auto const answers = [](DraftStatement const& a, DraftStatement const& b) {
-      return a.character.empty() ? a.id == b.id : a.character == b.character;
+  void compare(DraftLead const& was, DraftLead const& is, LeadKey const& old_key,
+               LeadKey const& new_key) {
+    auto const& old_name = old_.name(old_key);
+    auto const& new_name = new_.name(new_key);
+    // A statement is itself; else a character that is known is the same character.
+    auto const answer_in = [](DraftLead const& lead, DraftStatement const& s) {
+      auto const itself = std::find_if(lead.statements.begin(), lead.statements.end(),
+                                       [&](DraftStatement const& t) { return s.id == t.id; });
+      if (itself != lead.statements.end() || s.character.empty()) return itself;
+      return std::find_if(lead.statements.begin(), lead.statements.end(),
+                          [&](DraftStatement const& t) { return s.character == t.character; });
     };
     for (auto const& s : was.statements) {
-      auto const found = std::find_if(is.statements.begin(), is.statements.end(),
-                                      [&](DraftStatement const& t) { return answers(s, t); });
+      auto const found = answer_in(is, s);
       if (found == is.statements.end()) {
-        alone("dropped", s, old_name, new_name);
+        went(s, old_key, new_name);
       } else {
         compare(s, *found, old_name, new_name);
       }
     }
     for (auto const& s : is.statements) {
-      if (std::none_of(was.statements.begin(), was.statements.end(),
-                       [&](DraftStatement const& t) { return answers(s, t); })) {
-        alone("introduced", s, old_name, new_name);
-      }
+      if (answer_in(was, s) == was.statements.end()) came(s, old_name, new_key);
     }
   }
 
@@ -263,6 +295,9 @@ class Casting {
 
   Look const& old_;
   Look const& new_;
+  std::array<std::map<std::size_t, LeadKey>, 2> lead_of_;  // by id
+  // By id, in couplets that were split or merged.
+  std::array<std::map<std::size_t, std::pair<LeadKey, DraftStatement const*>>, 2> said_;
   Lines lines_;
 };
 
@@ -335,8 +370,10 @@ Case make_case(CaseSpec const& spec) {
   Case made;
   made.old_draft = make_draft(spec.couplets, spec.shape, dice, spec.vocabulary);
   made.old_edition = sketched("old", print(made.old_draft, made.old_nodes));
-  auto const planned = spec.kind ? plan_edits(made.old_draft, spec.percent, dice, *spec.kind)
-                                 : plan_edits(made.old_draft, spec.percent, dice);
+  auto const planned = spec.gathered
+                           ? plan_gathered_edits(made.old_draft, spec.percent, dice, spec.recipe)
+                       : spec.kind ? plan_edits(made.old_draft, spec.percent, dice, *spec.kind)
+                                   : plan_edits(made.old_draft, spec.percent, dice);
   for (std::size_t i = 0; i < planned.size(); ++i) {
     if (!spec.kept || std::find(spec.kept->begin(), spec.kept->end(), i) != spec.kept->end()) {
       made.edits.push_back(planned[i]);
@@ -427,6 +464,57 @@ double Tally::f1() const {
              : 2.0 * static_cast<double>(right) / static_cast<double>(reported + planted);
 }
 
+namespace {
+
+std::set<std::string> names_below(Draft const& draft, DraftLead const& lead) {
+  std::set<std::string> names;
+  std::set<std::size_t> seen;
+  std::vector<DraftLead const*> waiting{&lead};
+  while (!waiting.empty()) {
+    auto const* here = waiting.back();
+    waiting.pop_back();
+    if (here->node == terminal) {
+      names.insert(std::to_string(here->taxon));
+    } else if (seen.insert(here->node).second) {
+      for (auto const& next : draft.nodes[here->node].leads) waiting.push_back(&next);
+    }
+  }
+  return names;
+}
+
+// Has a third of its statements stayed, or half of how it parts the taxa?
+bool recognisable(Case const& made, std::size_t node) {
+  auto const& olds = made.old_draft.nodes[node].leads;
+  auto const& news = made.new_draft.nodes[node].leads;
+  std::map<std::size_t, DraftStatement const*> said;
+  for (auto const& lead : news) {
+    for (auto const& s : lead.statements) said.emplace(s.id, &s);
+  }
+  std::size_t statements = 0;
+  std::size_t stayed = 0;
+  double taxa = 0;
+  for (auto const& lead : olds) {
+    for (auto const& s : lead.statements) {
+      ++statements;
+      auto const found = said.find(s.id);
+      stayed += found != said.end() && (!s.character.empty() || s.words == found->second->words);
+    }
+    auto const is = std::find_if(news.begin(), news.end(),
+                                 [&](DraftLead const& other) { return other.id == lead.id; });
+    if (is == news.end()) continue;
+    auto const before = names_below(made.old_draft, lead);
+    auto const after = names_below(made.new_draft, *is);
+    std::vector<std::string> both;
+    std::set_intersection(before.begin(), before.end(), after.begin(), after.end(),
+                          std::back_inserter(both));
+    taxa += static_cast<double>(both.size()) / static_cast<double>(std::max<std::size_t>(
+                                                   before.size() + after.size() - both.size(), 1));
+  }
+  return 3 * stayed >= statements || 2 * taxa >= static_cast<double>(olds.size());
+}
+
+}  // namespace
+
 Pairs pairs_of(Alignment const& alignment) {
   Pairs pairs;
   for (auto const& pair : alignment.pairs) {
@@ -437,15 +525,19 @@ Pairs pairs_of(Alignment const& alignment) {
 
 Tally tally_pairs(Case const& made, Pairs const& pairs) {
   std::set<std::size_t> const news{made.new_nodes.begin(), made.new_nodes.end()};
+  std::set<std::pair<std::size_t, std::size_t>> const parts{made.history.parts.begin(),
+                                                            made.history.parts.end()};
   Tally tally;
-  for (auto const node : made.old_nodes) tally.planted += news.count(node);
+  auto const asked_for = [&](std::size_t node) {
+    return news.count(node) != 0 && recognisable(made, node);
+  };
+  for (auto const node : made.old_nodes) tally.planted += asked_for(node) ? 1U : 0U;
   for (auto const& [was, is] : pairs) {
-    ++tally.reported;
     auto const old_node = made.old_nodes[was];
     auto const new_node = made.new_nodes[is];
-    bool const part = std::find(made.history.parts.begin(), made.history.parts.end(),
-                                std::pair{old_node, new_node}) != made.history.parts.end();
-    if (old_node == new_node || part) ++tally.right;
+    if (old_node == new_node && !asked_for(old_node)) continue;
+    ++tally.reported;
+    if (old_node == new_node || parts.count({old_node, new_node}) != 0) ++tally.right;
   }
   return tally;
 }
@@ -514,14 +606,7 @@ Lines planted_roles(Case const& made) {
 
 Lines reported_roles(Case const& made, Collation const& collation) {
   Lines lines;
-  auto const& nodes = made.new_draft.nodes;
   for (auto const& role : collation.roles) {
-    if (role.old_lead && nodes[made.old_nodes[role.old_lead->couplet.index]].split_or_merged) {
-      continue;
-    }
-    if (role.new_lead && nodes[made.new_nodes[role.new_lead->couplet.index]].split_or_merged) {
-      continue;
-    }
     lines.insert(
         role_line(to_word(role.transition), role.character,
                   role.old_lead ? made.old_edition[*role.old_lead].label : std::string{"-"},

@@ -23,6 +23,8 @@ struct CaseSpec {
   Shape shape{Shape::bushy};
   Vocabulary vocabulary{Vocabulary::rich};
   std::optional<EditKind> kind{};                  // all kinds where absent
+  bool gathered{false};                            // several edits of the same couplets
+  std::optional<Recipe> recipe{};                  // of these; all where absent
   std::optional<std::vector<std::size_t>> kept{};  // of the planned edits; all where absent
 };
 
@@ -60,15 +62,16 @@ struct Tally {
   [[nodiscard]] double f1() const;
 };
 
-// Pairs (old couplet, new couplet).  Of a couplet that was split or merged either part will do.
+// Pairs (old couplet, new couplet).  Of a couplet that was split or merged either part will do. One
+// of which neither a third of the statements nor half of what its leads part has stayed is neither
+// asked for nor wrong.
 using Pairs = std::vector<std::pair<std::uint32_t, std::uint32_t>>;
 [[nodiscard]] Pairs pairs_of(Alignment const& alignment);
 [[nodiscard]] Tally tally_pairs(Case const& made, Pairs const& pairs);
 
 // Changes as lines of text, "Aus bus → Aus cus: renamed".  Of taxa: every event but "same route".
 // Of roles: every transition with both leads and the groups of exceptions; statements that no
-// lexicon knows go by "~".  Couplets that were split or merged are left out on both sides, since
-// which of their leads answer to each other is a matter of taste.
+// lexicon knows go by "~".
 using Lines = std::multiset<std::string>;
 [[nodiscard]] Lines planted_taxa(Case const& made);
 [[nodiscard]] Lines reported_taxa(Case const& made, Collation const& collation);

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "histories.hpp"
+
 namespace keydrift::bench {
 
 struct Settings {
@@ -19,6 +21,9 @@ struct Settings {
 void print_quality(Settings const& settings);
 void print_oracles(Settings const& settings);
 void print_scale(Settings const& settings);
+
+// Writes old.txt and new.txt, the editions that print_scale() times.
+void write_editions(std::filesystem::path const& folder, test::Shape shape, std::size_t couplets);
 
 // Runs a script with the text on its standard input and returns its output; nothing where python
 // or what the script imports is not installed.  Why is printed.

@@ -1,15 +1,27 @@
 // How right the alignment is, against what else, and how fast.
 //   alignment_benchmark SCRIPTS KEYDRIFT [SEEDS [LARGEST]]
+//   alignment_benchmark --write FOLDER SHAPE COUPLETS    the editions that are timed, to look at
 
 #include <cstdio>
 #include <cstdlib>
+#include <string_view>
 
 #include "benchmark.hpp"
 
 int main(int argc, char** argv) {
   using namespace keydrift::bench;
-  if (argc < 3) {
-    std::fputs("alignment_benchmark SCRIPTS KEYDRIFT [SEEDS [LARGEST]]\n", stderr);
+  if (argc == 5 && argv[1] == std::string_view{"--write"}) {
+    for (auto const shape : keydrift::test::all_shapes) {
+      if (argv[3] != std::string_view{to_word(shape)}) continue;
+      write_editions(argv[2], shape, std::strtoull(argv[4], nullptr, 10));
+      return 0;
+    }
+  }
+  if (argc < 3 || argv[1][0] == '-') {
+    std::fputs(
+        "alignment_benchmark SCRIPTS KEYDRIFT [SEEDS [LARGEST]]\n"
+        "alignment_benchmark --write FOLDER SHAPE COUPLETS\n",
+        stderr);
     return 2;
   }
   Settings settings{.scripts = argv[1], .keydrift = argv[2]};
@@ -17,6 +29,6 @@ int main(int argc, char** argv) {
   if (argc > 4) settings.largest = std::strtoull(argv[4], nullptr, 10);
   print_quality(settings);
   print_oracles(settings);
-  print_scale(settings);
+  if (settings.largest > 0) print_scale(settings);
   return 0;
 }

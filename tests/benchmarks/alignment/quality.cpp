@@ -156,6 +156,23 @@ void print_quality(Settings const& settings) {
     table.row((std::to_string(percent) + " %").c_str(),
               specs(settings, every, {.percent = percent, .vocabulary = test::Vocabulary::poor}));
   }
+  table.head("Several edits of the same couplets or of neighbours, all shapes");
+  for (std::size_t const percent : {5U, 15U, 30U, 45U, 60U}) {
+    table.row((std::to_string(percent) + " %").c_str(),
+              specs(settings, every, {.percent = percent, .gathered = true}));
+  }
+  table.head("The same in a poor vocabulary");
+  for (std::size_t const percent : {5U, 15U, 30U, 45U, 60U}) {
+    table.row((std::to_string(percent) + " %").c_str(),
+              specs(settings, every,
+                    {.percent = percent, .vocabulary = test::Vocabulary::poor, .gathered = true}));
+  }
+  table.head("By what is done to a couplet and its neighbours, 30 % edited, bushy and polytomous");
+  for (std::size_t recipe = 0; recipe < test::recipes; ++recipe) {
+    auto const each = static_cast<test::Recipe>(recipe);
+    table.row(to_word(each), specs(settings, {test::Shape::bushy, test::Shape::polytomous},
+                                   {.percent = 30, .gathered = true, .recipe = each}));
+  }
   table.head("By shape, 30 % edited");
   for (auto const shape : test::all_shapes) {
     table.row(to_word(shape), specs(settings, {shape}, {.percent = 30}));

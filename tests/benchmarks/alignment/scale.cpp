@@ -109,38 +109,54 @@ double exponent(std::vector<std::pair<double, double>> const& points) {
   return (n * xy - x * y) / (n * xx - x * x);
 }
 
+// Three runs are for a small edition what one is for a large one.
+Cost least_of_runs(Settings const& settings, std::filesystem::path const& folder, Shape shape,
+                   std::size_t couplets) {
+  write_editions(folder, shape, couplets);
+  Cost least;
+  for (int i = 0; i < (couplets < 100000 ? 3 : 1); ++i) {
+    auto const cost = run({settings.keydrift.string(), "collate", (folder / "old.txt").string(),
+                           (folder / "new.txt").string()});
+    if (i == 0 || cost.wall < least.wall) least = cost;
+  }
+  return least;
+}
+
 }  // namespace
+
+void write_editions(std::filesystem::path const& folder, Shape shape, std::size_t couplets) {
+  std::filesystem::create_directories(folder);
+  Dice dice{7};
+  auto draft = make_draft(couplets, shape, dice);
+  std::ofstream{folder / "old.txt"} << in_print(draft);
+  revise(draft, dice);
+  std::ofstream{folder / "new.txt"} << in_print(draft);
+}
 
 void print_scale(Settings const& settings) {
   auto const folder =
       std::filesystem::temp_directory_path() / ("alignment-scale-" + std::to_string(::getpid()));
-  std::filesystem::create_directories(folder);
   std::printf(
-      "\nTime and memory of `keydrift collate`, 30 %% of the couplets edited, bushy key, the least "
-      "of\n"
-      "three runs (one from 100,000 on)\n%12s %10s %10s %10s\n",
-      "couplets", "wall s", "CPU s", "MB");
-  std::vector<std::pair<double, double>> points;
-  for (std::size_t couplets = 100; couplets <= settings.largest; couplets *= 10) {
-    Dice dice{7};
-    auto draft = make_draft(couplets, Shape::bushy, dice);
-    auto const old_file = (folder / "old.txt").string();
-    auto const new_file = (folder / "new.txt").string();
-    std::ofstream{old_file} << in_print(draft);
-    revise(draft, dice);
-    std::ofstream{new_file} << in_print(draft);
-    Cost least;
-    for (int i = 0; i < (couplets < 100000 ? 3 : 1); ++i) {
-      auto const cost = run({settings.keydrift.string(), "collate", old_file, new_file});
-      if (i == 0 || cost.wall < least.wall) least = cost;
+      "\nTime and memory of `keydrift collate`, 30 %% of the couplets edited, the least of three "
+      "runs\n"
+      "(one from 100,000 on)\n%-12s %12s %10s %10s %10s\n",
+      "", "couplets", "wall s", "CPU s", "MB");
+  for (auto const shape : all_shapes) {
+    std::vector<std::pair<double, double>> times;
+    std::vector<std::pair<double, double>> memory;
+    for (std::size_t couplets = 100; couplets <= settings.largest; couplets *= 10) {
+      auto const least = least_of_runs(settings, folder, shape, couplets);
+      std::printf("%-12s %12zu %10.3f %10.3f %10.1f\n", to_word(shape), couplets, least.wall,
+                  least.processor, least.memory);
+      std::fflush(stdout);
+      if (couplets < 1000) continue;
+      times.emplace_back(static_cast<double>(couplets), least.processor);
+      memory.emplace_back(static_cast<double>(couplets), least.memory);
     }
-    std::printf("%12zu %10.3f %10.3f %10.1f\n", couplets, least.wall, least.processor,
-                least.memory);
-    std::fflush(stdout);
-    if (couplets >= 1000) points.emplace_back(static_cast<double>(couplets), least.processor);
-  }
-  if (points.size() > 1) {
-    std::printf("CPU time grows as n^%.2f from 1,000 couplets on\n", exponent(points));
+    if (times.size() > 1) {
+      std::printf("%-12s from 1,000 on CPU time grows as n^%.2f, memory as n^%.2f\n",
+                  to_word(shape), exponent(times), exponent(memory));
+    }
   }
   std::filesystem::remove_all(folder);
 }
