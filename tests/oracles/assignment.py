@@ -3,14 +3,23 @@ Transactions on Aerospace and Electronic Systems 52: 1679-1696, as scipy's docum
 
 Random sparse graphs of offers, of which many are worth the same or nearly so: the aligner's choice
 must be worth what scipy finds.  The program tests/oracles/heaviest.cpp asks the aligner.
+
+Run by itself it answers what heaviest.cpp is asked, in the same form: the benchmark of the alignment
+asks it about the graphs of its histories.  Exit status 77 where scipy is not installed.
 """
 
 import os
 import random
 import subprocess
+import sys
 
-import numpy
-from scipy.optimize import linear_sum_assignment
+try:
+    import numpy
+    from scipy.optimize import linear_sum_assignment
+except ImportError:
+    if __name__ == "__main__":
+        sys.exit(77)
+    raise
 
 
 def graph(chance):
@@ -53,3 +62,15 @@ def run(keydrift, folder):
     if len(given) != len(graphs):
         wrong.append(f"{len(graphs)} graphs, {len(given)} answers")
     yield "300 graphs: worth of the best assignment", len(graphs) - len(wrong), len(graphs), wrong
+
+
+def answer(numbers):
+    """The worth for each graph of "rows columns offers" and so many "row column worth"."""
+    while (rows := next(numbers, None)) is not None:
+        columns, count = next(numbers), next(numbers)
+        offers = [(next(numbers), next(numbers), next(numbers)) for _ in range(count)]
+        print(best(rows, columns, offers))
+
+
+if __name__ == "__main__":
+    answer(int(word) for line in sys.stdin for word in line.split())

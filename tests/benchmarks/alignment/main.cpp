@@ -24,7 +24,9 @@ int main(int argc, char** argv) {
         stderr);
     return 2;
   }
-  Settings settings{.scripts = argv[1], .keydrift = argv[2]};
+  std::filesystem::path const scripts{argv[1]};
+  Settings settings{
+      .scripts = scripts, .oracles = scripts / ".." / ".." / "oracles", .keydrift = argv[2]};
   if (argc > 3) settings.seeds = std::strtoull(argv[3], nullptr, 10);
   if (argc > 4) settings.largest = std::strtoull(argv[4], nullptr, 10);
   print_quality(settings);

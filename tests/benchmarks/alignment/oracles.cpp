@@ -1,4 +1,5 @@
-// The assignment and the reckoning in taxa against libraries made for other things.
+// The assignment and the reckoning in taxa against libraries made for other things, asked by the
+// scripts of tests/oracles.
 
 #include <sys/wait.h>
 
@@ -67,13 +68,14 @@ void print_assignments(Settings const& settings) {
       if (chosen < offers.size()) sum += offers[chosen].worth;
     }
     ours.push_back(sum);
-    input += "graph " + std::to_string(rows) + " " + std::to_string(columns) + "\n";
+    input += std::to_string(rows) + " " + std::to_string(columns) + " " +
+             std::to_string(offers.size()) + "\n";
     for (auto const& offer : offers) {
       input += std::to_string(offer.row) + " " + std::to_string(offer.column) + " " +
                std::to_string(offer.worth) + "\n";
     }
   }
-  auto const theirs = run_script(settings.scripts / "assignment_oracle.py", input);
+  auto const theirs = run_script(settings.oracles / "assignment.py", input);
   if (!theirs) return;
   std::size_t equal = 0;
   for (std::size_t i = 0; i < std::min(ours.size(), theirs->size()); ++i) {
@@ -124,7 +126,7 @@ void print_clusters(Settings const& settings) {
     ours.push_back(alone.size());
     input += newick(compared.made.old_edition) + "\n" + newick(compared.made.new_edition) + "\n";
   }
-  auto const theirs = run_script(settings.scripts / "cluster_oracle.py", input);
+  auto const theirs = run_script(settings.oracles / "clusters.py", input);
   if (!theirs) return;
   std::size_t equal = 0;
   std::size_t apart = 0;
