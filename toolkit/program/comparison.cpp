@@ -9,6 +9,7 @@
 
 #include "keydrift/characters/drafting/draft_lexicon.hpp"
 #include "keydrift/characters/reading.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::program {
 namespace {
@@ -22,6 +23,11 @@ void read_by_draft(Comparison& comparison, std::span<Edition* const> editions) {
 }
 
 }  // namespace
+
+Comparison::~Comparison() {
+  side_by_side(
+      {[this] { old_input = {}; }, [this] { new_input = {}; }, [this] { collation = {}; }});
+}
 
 std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string const& new_spec,
                                     SideTableOptions const& table_options, Context& context,
@@ -37,8 +43,10 @@ std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string con
   auto tables = load_side_tables(table_options, context);
   if (!old_input || !new_input || !tables) return nullptr;
 
-  auto comparison = std::make_unique<Comparison>(
-      Comparison{std::move(*old_input), std::move(*new_input), std::move(*tables), {}, {}, {}});
+  auto comparison = std::make_unique<Comparison>();
+  comparison->old_input = std::move(*old_input);
+  comparison->new_input = std::move(*new_input);
+  comparison->tables = std::move(*tables);
   std::array<Edition*, 2> const editions{&comparison->old_input.edition,
                                          &comparison->new_input.edition};
   auto findings = read_statements(editions, comparison->tables.lexicon);

@@ -20,6 +20,7 @@ struct Comparison {
   std::unique_ptr<KeyGraph> new_graph;
   Collation collation;
 
+  ~Comparison();  // takes the two editions apart side by side
   [[nodiscard]] Edition const& old_edition() const { return old_input.edition; }
   [[nodiscard]] Edition const& new_edition() const { return new_input.edition; }
 };
