@@ -32,6 +32,8 @@ bool is_leader_dot(char32_t c) {
   }
 }
 
+bool is_plain_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
 bool is_arrow(char32_t c) {
   return c == 0x2192 || c == 0x21D2 || c == 0x27F6 || c == 0x2794 || c == 0x279C || c == 0x27A1 ||
          c == 0x25BA || c == 0x25B6 || c == 0x21E8;
@@ -164,7 +166,10 @@ class Splitter {
   }
 
   TailSplit split() && {
-    for (std::size_t at = 0; at < text_.size();) at = look_at(at);
+    for (std::size_t at = 0; at < text_.size();) {
+      // Most of a line is letters, of which nothing is to be said.
+      at = is_plain_letter(text_[at]) ? at + 1 : look_at(at);
+    }
     if (best_.kind != LeaderKind::none) {
       auto const tail = text_.substr(best_.destination_begin);
       if (tail.empty() || plausible_destination(tail, numbering_)) return best_;
