@@ -39,11 +39,11 @@ void set_role(Page& page, CollationView const& view, RoleChange const& role) {
   page.paragraph(Words{{headline, Face::bold}}, Page::kMargin, 2);
   page.columns("", wording(page, view.old_edition, role.old_statement, role.old_lead),
                wording(page, view.new_edition, role.new_statement, role.new_lead));
-  auto const below = [&](Edition const& edition, std::vector<TaxonId> const& taxa) {
+  auto const below = [&](Edition const& edition, TaxonSet const& taxa) {
     if (taxa.empty()) return std::string{};
     // A lead near the root has half the key below it: the number tells more than the list.
     if (taxa.size() > 6) return counted(taxa.size(), "taxon", "taxa") + " below";
-    return "below: " + taxon_names(edition, taxa, ", ");
+    return "below: " + taxon_names(edition, taxa.list(), ", ");
   };
   auto const old_below = below(view.old_edition, role.old_taxa);
   auto const new_below = below(view.new_edition, role.new_taxa);

@@ -108,10 +108,11 @@ void set_parting(Page& page, CollationView const& view, RouteStep const& step) {
 }
 
 void set_characters(Page& page, CollationView const& view, std::string_view how,
-                    std::vector<std::string> const& ids) {
+                    std::vector<std::string> const& ids, std::size_t others) {
   if (ids.empty()) return;
   std::vector<std::string> labels;
   for (auto const& id : ids) labels.push_back(view.label(id));
+  if (others > 0) labels.push_back(counted(others, "other"));
   page.paragraph(fmt::format("{} {}.", how, enumerated(labels)), Page::kMargin, 2);
 }
 
@@ -128,8 +129,8 @@ void set_taxon(Page& page, CollationView const& view, TaxonChange const& taxon) 
   page.paragraph(headline, 2, 2);
   set_steps(page, view, taxon);
   if (taxon.old_taxa.empty() || taxon.new_taxa.empty()) return;
-  set_characters(page, view, "No longer told by", taxon.characters_lost);
-  set_characters(page, view, "Now told by", taxon.characters_gained);
+  set_characters(page, view, "No longer told by", taxon.characters_lost, taxon.others_lost);
+  set_characters(page, view, "Now told by", taxon.characters_gained, taxon.others_gained);
 }
 
 }  // namespace

@@ -146,9 +146,10 @@ std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
       header({"oldName", "newName", "relation", "basis", "events", "oldEnds", "newEnds", "oldRoute",
               "newRoute", "partsAtOld", "partsAtNew", "charactersLost", "charactersGained"});
   CharacterLabels const label{collation.characters};
-  auto const labels = [&](std::vector<std::string> const& ids) {
+  auto const labels = [&](std::vector<std::string> const& ids, std::size_t others) {
     std::vector<std::string> names;
     for (auto const& id : ids) names.push_back(label(id));
+    if (others > 0) names.push_back(counted(others, "other"));
     return joined(names);
   };
   for (auto const& taxon : collation.taxa) {
@@ -171,8 +172,8 @@ std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
         .cell(route_in_words(new_edition, taxon.steps, true))
         .cell(name_of(old_edition, parting.old_lead))
         .cell(name_of(new_edition, parting.new_lead))
-        .cell(labels(taxon.characters_lost))
-        .cell(labels(taxon.characters_gained));
+        .cell(labels(taxon.characters_lost, taxon.others_lost))
+        .cell(labels(taxon.characters_gained, taxon.others_gained));
   }
   return out;
 }
@@ -197,8 +198,8 @@ std::string characters_csv(Edition const& old_edition, Edition const& new_editio
         .cell(joined(role.exceptions_added))
         .cell(joined(role.exceptions_removed))
         .cell(role.numbers)
-        .cell(taxon_names(old_edition, role.old_taxa, kBetween))
-        .cell(taxon_names(new_edition, role.new_taxa, kBetween));
+        .cell(taxon_names(old_edition, role.old_taxa.list(), kBetween))
+        .cell(taxon_names(new_edition, role.new_taxa.list(), kBetween));
   }
   return out;
 }

@@ -52,13 +52,13 @@ void write_wording(HtmlWriter& html, Edition const& edition,
   html.raw("</div>");
 }
 
-void write_below(HtmlWriter& html, Edition const& edition, std::vector<TaxonId> const& taxa) {
+void write_below(HtmlWriter& html, Edition const& edition, TaxonSet const& taxa) {
   if (taxa.empty()) return;
   html.raw("<div class=\"small\">");
   if (taxa.size() > 6) {
     html.text(counted(taxa.size(), "taxon", "taxa") + " below");
   } else {
-    html.text("below: " + taxon_names(edition, taxa, ", "));
+    html.text("below: " + taxon_names(edition, taxa.list(), ", "));
   }
   html.raw("</div>");
 }
@@ -75,14 +75,16 @@ void write_taxon(HtmlWriter& html, CollationView const& view, TaxonChange const&
   html.raw("<div data-row class=\"taxon\">\n<h3>");
   html.text(taxa_in_words(taxon, view.old_edition, view.new_edition)).raw("</h3>\n");
   html.element("p", sentence(capitalised(events_in_words(taxon.events))));
-  auto const characters = [&](std::string_view said, std::vector<std::string> const& ids) {
+  auto const characters = [&](std::string_view said, std::vector<std::string> const& ids,
+                              std::size_t others) {
     if (ids.empty()) return;
     std::vector<std::string> labels;
     for (auto const& id : ids) labels.push_back(view.label(id));
+    if (others > 0) labels.push_back(counted(others, "other"));
     html.element("p", fmt::format("{} {}.", said, enumerated(labels)), "class=\"small\"");
   };
-  characters("No longer on its way:", taxon.characters_lost);
-  characters("New on its way:", taxon.characters_gained);
+  characters("No longer on its way:", taxon.characters_lost, taxon.others_lost);
+  characters("New on its way:", taxon.characters_gained, taxon.others_gained);
   if (!taxon.steps.empty()) {
     html.raw("<details class=\"route\"><summary>its way, step by step</summary>\n");
     for (auto const& step : taxon.steps) {

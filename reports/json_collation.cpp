@@ -100,6 +100,8 @@ Json taxon_of(Sides const& sides, TaxonChange const& change) {
   if (change.parting) json["parting"] = *change.parting;
   put(json, "charactersLost", strings(change.characters_lost));
   put(json, "charactersGained", strings(change.characters_gained));
+  if (change.others_lost > 0) json["otherCharactersLost"] = change.others_lost;
+  if (change.others_gained > 0) json["otherCharactersGained"] = change.others_gained;
   return json;
 }
 
@@ -115,8 +117,10 @@ Json role_of(Sides const& sides, RoleChange const& role) {
   put(json, "exceptionsRemoved", strings(role.exceptions_removed));
   put(json, "numbers", role.numbers);
   put(json, "limits", strings(role.limits));
-  json["oldTaxa"] = list_of(sides.old_edition, std::span<TaxonId const>{role.old_taxa});
-  json["newTaxa"] = list_of(sides.new_edition, std::span<TaxonId const>{role.new_taxa});
+  auto const old_taxa = role.old_taxa.list();
+  auto const new_taxa = role.new_taxa.list();
+  json["oldTaxa"] = list_of(sides.old_edition, std::span<TaxonId const>{old_taxa});
+  json["newTaxa"] = list_of(sides.new_edition, std::span<TaxonId const>{new_taxa});
   return json;
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 // Random keys and random histories of them.  Everything that persists through edits has an identity
 // of its own, so that what a collation must report can be told without aligning anything
-// (history_truth.hpp).
+// (history_cases.hpp).
 
 #include <array>
 #include <cstdint>
@@ -128,8 +128,10 @@ struct Edit {
 //    are the same leads in whichever part they stand, and what became of their statements is told
 //    of them.  Statements that a split repeats in the lead from part to part, and those that a
 //    merger repeats in every lead that they held for, neither came nor went.
-//  - A couplet of which neither the words nor the taxa below its leads have stayed for the greater
-//    part may be taken for its counterpart or for another couplet (tally_pairs()).
+//  - A couplet of which neither a third of the statements nor three quarters of how it parts the
+//    taxa have stayed (it was rewritten while taxa moved about below it) may be taken for another
+//    couplet: neither its pair, nor the roles told of its leads, nor whether the ways through it
+//    are the same is scored.
 enum class Recipe {
   split_and_reworded,   // split, the parts in other words, swapped leads, clauses in another order
   merged_and_reworded,  //

@@ -35,7 +35,7 @@ std::string first_difference(CaseSpec spec) {
   auto const small = test::shrunk(spec, changes_differ);
   auto const made = test::make_case(small);
   auto const collation = collated(made);
-  return test::described(small) +
+  return test::described(small) + test::told(collation, made.old_edition, made.new_edition) + "\n" +
          test::difference(test::planted_taxa(made), test::reported_taxa(made, collation)) +
          test::difference(test::planted_roles(made), test::reported_roles(made, collation));
 }

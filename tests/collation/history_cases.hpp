@@ -63,8 +63,8 @@ struct Tally {
 };
 
 // Pairs (old couplet, new couplet).  Of a couplet that was split or merged either part will do. One
-// of which neither a third of the statements nor half of what its leads part has stayed is neither
-// asked for nor wrong.
+// of which neither a third of the statements nor three quarters of how it parts the taxa have
+// stayed is neither asked for nor wrong.
 using Pairs = std::vector<std::pair<std::uint32_t, std::uint32_t>>;
 [[nodiscard]] Pairs pairs_of(Alignment const& alignment);
 [[nodiscard]] Tally tally_pairs(Case const& made, Pairs const& pairs);

@@ -247,15 +247,49 @@ TEST(RoleChanges, OneCharacterOfAnEitherOrIsIntroduced) {
   EXPECT_EQ(roles_of_3b("lip: brown", "lip: brown or foot: pale"), "foot: introduced 3b→3b\n");
 }
 
+// The snails with three leads in couplet 3, and the same with the last two in a couplet of their
+// own.
+std::vector<CoupletSketch> three_lips() {
+  auto sketch = snails();
+  sketch[2].leads.push_back({"lip: blue", "Aus ius"});
+  return sketch;
+}
+std::vector<CoupletSketch> parted_lips(std::string brown, std::string blue) {
+  auto sketch = snails();
+  sketch[2].leads = {{"lip: white", "Aus bus"}, {"lip: blue | brown", "3x"}};
+  sketch.push_back({"3x", {{std::move(brown), "Aus dus"}, {std::move(blue), "Aus ius"}}});
+  return sketch;
+}
+
+TEST(RoleChanges, SplittingACoupletChangesNoRole) {
+  EXPECT_EQ(roles(three_lips(), parted_lips("lip: brown", "lip: blue")), "");
+  EXPECT_EQ(roles(parted_lips("lip: brown", "lip: blue"), three_lips()), "");
+}
+
+TEST(RoleChanges, WhatChangesInAPartOfASplitCoupletIsToldOfTheLeadThatItWas) {
+  EXPECT_EQ(roles(three_lips(), parted_lips("usually lip: brown", "lip: blue; keel: sharp")),
+            "lip: became hedged 3b→3xa\nkeel: introduced 3c→3xb\n");
+}
+
+TEST(RoleChanges, WhatWasSaidAboveMergedLeadsNeitherCameNorWent) {
+  auto revised = snails();
+  revised[1].leads = {{"spire: high; lip: white", "Aus bus"},
+                      {"usually spire: high; lip: brown", "Aus dus"},
+                      {"spire: low", "Aus cus"}};
+  revised.erase(revised.begin() + 2);
+  EXPECT_EQ(roles(snails(), revised), "spire: became hedged 2a→2b\n");
+}
+
 TEST(RoleChanges, TheTaxaBelowTheLeadAreListed) {
   auto revised = snails();
   revised[1].leads[0].text = "usually spire: high";
   auto const edition = sketched("new", revised);
   auto const collation = collated(sketched("old", snails()), edition);
   ASSERT_EQ(collation.roles.size(), 1U);
-  ASSERT_EQ(collation.roles[0].new_taxa.size(), 2U);
-  EXPECT_EQ(edition[collation.roles[0].new_taxa[0]].name, "Aus bus");
-  EXPECT_EQ(edition[collation.roles[0].new_taxa[1]].name, "Aus dus");
+  auto const below = collation.roles[0].new_taxa.list();
+  ASSERT_EQ(below.size(), 2U);
+  EXPECT_EQ(edition[below[0]].name, "Aus bus");
+  EXPECT_EQ(edition[below[1]].name, "Aus dus");
   EXPECT_EQ(collation.roles[0].old_taxa.size(), 2U);
 }
 

@@ -200,5 +200,31 @@ TEST(TaxonChanges, OfSeveralRoutesTheOneThatChangedIsShown) {
   EXPECT_EQ(told.steps, "1b=1b 4b=4b 5b=5b 5xb~5xb");
 }
 
+// A comb of couplets with a character each; its last taxon stands at the end of all.
+std::vector<CoupletSketch> comb(std::size_t couplets) {
+  std::vector<CoupletSketch> sketch;
+  for (std::size_t i = 1; i <= couplets; ++i) {
+    auto const number = std::to_string(i);
+    auto const character = "c" + std::string(3 - number.size(), '0') + number;
+    sketch.push_back(
+        {number,
+         {{character + ": s0", "Aus t" + number},
+          {character + ": s1", i < couplets ? std::to_string(i + 1) : "Aus ultimus"}}});
+  }
+  return sketch;
+}
+
+TEST(TaxonChanges, OfVeryManyCharactersTheOthersAreCounted) {
+  auto revised = comb(150);
+  revised.front().leads.push_back({"c001: s2", "Aus ultimus"});
+  revised.back().leads.back().to = "Aus novus";
+  auto const told = taxon(comb(150), revised, "Aus ultimus");
+  ASSERT_EQ(told.change.characters_lost.size(), most_characters_told);
+  EXPECT_EQ(told.change.characters_lost.front(), "c002");
+  EXPECT_EQ(told.change.characters_lost.back(), "c129");
+  EXPECT_EQ(told.change.others_lost, 21U);
+  EXPECT_EQ(told.change.others_gained, 0U);
+}
+
 }  // namespace
 }  // namespace keydrift

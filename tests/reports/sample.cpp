@@ -210,9 +210,10 @@ void add_roles(Sample& sample) {
   claws.old_lead = claws.new_lead = lead(0, 0);
   claws.old_statement = claws.new_statement = StatementId{lead(0, 0), 1};
   claws.exceptions_added = {"Orla clausa"};
-  claws.old_taxa = {before("Orla major"), before("Orla minor"), before("Orla clausa")};
-  claws.new_taxa = {after("Orla rubra"), after("Orla major"), after("Orla clausa"),
-                    after("Orla minor")};
+  claws.old_taxa =
+      TaxonSet::of({before("Orla major"), before("Orla minor"), before("Orla clausa")});
+  claws.new_taxa = TaxonSet::of(
+      {after("Orla rubra"), after("Orla major"), after("Orla clausa"), after("Orla minor")});
   RoleChange hook;
   hook.character = "third-leg-hook";
   hook.transition = RoleTransition::became_hedged;
@@ -220,21 +221,21 @@ void add_roles(Sample& sample) {
   hook.new_lead = lead(4, 0);
   hook.old_statement = StatementId{lead(3, 0), 0};
   hook.new_statement = StatementId{lead(4, 0), 0};
-  hook.old_taxa = {before("Pellucina hamata")};
-  hook.new_taxa = {after("Pellucina hamata")};
+  hook.old_taxa = TaxonSet::of({before("Pellucina hamata")});
+  hook.new_taxa = TaxonSet::of({after("Pellucina hamata")});
   RoleChange eyes;
   eyes.character = "eye-colour";
   eyes.transition = RoleTransition::dropped;
   eyes.old_lead = lead(4, 0);
   eyes.old_statement = StatementId{lead(4, 0), 0};
-  eyes.old_taxa = {before("Pellucina nigra")};
+  eyes.old_taxa = TaxonSet::of({before("Pellucina nigra")});
   RoleChange carapace;
   carapace.character = "carapace-length";
   carapace.transition = RoleTransition::limits_changed;
   carapace.old_lead = carapace.new_lead = lead(1, 0);
   carapace.old_statement = carapace.new_statement = StatementId{lead(1, 0), 1};
-  carapace.old_taxa = {before("Orla major")};
-  carapace.new_taxa = {after("Orla rubra"), after("Orla major")};
+  carapace.old_taxa = TaxonSet::of({before("Orla major")});
+  carapace.new_taxa = TaxonSet::of({after("Orla rubra"), after("Orla major")});
   carapace.numbers = "40–60 mm → 35–60 mm";
   collation.roles = {claws, hook, eyes, carapace};
   collation.characters = {

@@ -20,11 +20,9 @@ struct Counterparts {
 // Pairs below this total are two couplets, not one.  The assignment maximises the sum of what pairs
 // have above it, so that two poor pairs never outbid a good one.
 inline constexpr Grade floor_total = whole * 3 / 10;
-// …and so are pairs that neither part the taxa nor speak alike: an inserted couplet that takes a
-// newcomer off stands where a removed one stood, which makes it another couplet all the same.
-inline constexpr Grade credible_taxa = whole * 7 / 10;
-inline constexpr Grade credible_statements = whole * 9 / 20;
-// A couplet that was rewritten while taxa moved about below it is told by where it stands.
+// …and so are pairs that neither part the taxa nor speak alike (credible_taxa,
+// credible_statements). A couplet that was rewritten while taxa moved about below it is told by
+// where it stands.
 inline constexpr Grade passable_taxa = whole * 11 / 20;
 inline constexpr Grade credible_neighbours = whole * 6 / 10;
 

@@ -12,6 +12,7 @@
 
 #include "keydrift/characters/lexicon.hpp"
 #include "keydrift/characters/reading.hpp"
+#include "keydrift/collation/taxon_set.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 #include "keydrift/key/graph.hpp"
@@ -113,6 +114,8 @@ struct RouteStep {
   bool restated{false};   // but what the lead says changed
 };
 
+inline constexpr std::size_t most_characters_told = 128;
+
 // One for each pair of the matching that shares something (so a taxon split in two has two, and so
 // has one lumped from two), one for each newcomer and one for each taxon that left.
 struct TaxonChange {
@@ -129,9 +132,12 @@ struct TaxonChange {
   // out (routes.hpp says how many it holds).
   std::size_t steps_before{};
   std::size_t steps_after{};
-  // Characters stated firmly (or with an exception) on its routes in one edition only.
+  // Characters stated firmly (or with an exception) on its routes in one edition only, by id: of
+  // very many the first most_characters_told, and how many others there are.
   std::vector<std::string> characters_lost;
   std::vector<std::string> characters_gained;
+  std::size_t others_lost{};
+  std::size_t others_gained{};
 };
 
 // --- characters ------------------------------------------------------------------------------
@@ -170,8 +176,8 @@ struct RoleChange {
   std::optional<LeadId> new_lead;
   std::vector<std::string> exceptions_added;  // groups, or single members of one
   std::vector<std::string> exceptions_removed;
-  std::vector<TaxonId> old_taxa;  // below the lead
-  std::vector<TaxonId> new_taxa;
+  TaxonSet old_taxa;  // below the lead
+  TaxonSet new_taxa;
   std::string numbers;              // for limits_changed: "5 mm → 4 mm" style, ready to print
   std::vector<std::string> limits;  // for scope_limit_…: those that came or went ("male")
 };

@@ -25,6 +25,20 @@ constexpr Grade plainly_more = whole / 20 * 3;
 // other: one was dropped and one was added.
 constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_weight} * whole / 10;
 
+// A couplet of more leads is not compared with two couplets taken together.
+constexpr std::uint32_t most_leads_together = 12;
+
+// What must hold where one lead follows the other.
+SaidLead both_said(SaidLead first, SaidLead const& second) {
+  first.statements.insert(first.statements.end(), second.statements.begin(),
+                          second.statements.end());
+  first.words.insert(first.words.end(), second.words.begin(), second.words.end());
+  std::sort(first.words.begin(), first.words.end());
+  first.text = mix(first.text ^ mix(second.text));
+  first.predicate += second.predicate;
+  return first;
+}
+
 }  // namespace
 
 Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching)
@@ -111,16 +125,87 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
       take(cell);
     }
   }
-  pair_by_plain_statements(old_first, new_first, news, pairing);
   auto const leads = std::max(olds, news);
-  return {static_cast<Grade>(taxa / leads), static_cast<Grade>(statements / leads)};
+  Result best{static_cast<Grade>(taxa / leads), static_cast<Grade>(statements / leads)};
+  if (olds != news) {
+    auto const together = olds < news ? with_next(Of::old_edition, old_couplet, new_couplet)
+                                      : with_next(Of::new_edition, new_couplet, old_couplet);
+    if (together.worth() > best.worth()) best = together;
+  }
+  if (!pair_by_plain_statements(old_first, new_first, news, pairing) ||
+      best.taxa >= credible_taxa || best.statements >= credible_statements) {
+    return best;
+  }
+  taxa = 0;
+  statements = 0;
+  for (auto const& cell : cells) {
+    if (pairing[cell.old_ordinal] != cell.new_ordinal) continue;
+    taxa += cell.taxa;
+    statements += cell.statements;
+  }
+  Result const plain{static_cast<Grade>(taxa / leads), static_cast<Grade>(statements / leads)};
+  return plain.statements >= credible_statements ? plain : best;
 }
 
-void Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
+Comparison::Result Comparison::with_next(Of few, std::uint32_t couplet,
+                                         std::uint32_t polytomy) const {
+  auto const many = few == Of::old_edition ? Of::new_edition : Of::old_edition;
+  auto const& side = this->side(few);
+  auto const& other_side = this->side(many);
+  auto const wanted = other_side.lead_count(polytomy);
+  auto const first = other_side.first_lead[polytomy];
+  Result best;
+  if (wanted > most_leads_together) return best;
+  for (auto joint = side.first_lead[couplet]; joint < side.end_lead(couplet); ++joint) {
+    auto const next = side.behind[joint];
+    if (next == none || next == couplet ||
+        side.lead_count(couplet) - 1 + side.lead_count(next) != wanted) {
+      continue;
+    }
+    std::vector<Cell> cells;
+    std::uint32_t ordinal = 0;
+    auto const add = [&](std::uint32_t row, SaidLead const* through) {
+      for (std::uint32_t j = 0; j < wanted; ++j) {
+        auto const& there = saying(many, first + j);
+        auto words = agreement(saying(few, row), there);
+        if (through != nullptr) words = std::max(words, agreement(*through, there));
+        cells.push_back({ordinal, j,
+                         few == Of::old_edition ? taxa_agreement(row, first + j)
+                                                : taxa_agreement(first + j, row),
+                         words});
+      }
+      ++ordinal;
+    };
+    for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
+      if (row != joint) add(row, nullptr);
+    }
+    for (auto row = side.first_lead[next]; row < side.end_lead(next); ++row) {
+      auto const through = both_said(saying(few, joint), saying(few, row));
+      add(row, &through);
+    }
+    std::stable_sort(cells.begin(), cells.end(),
+                     [](Cell const& a, Cell const& b) { return a.worth() > b.worth(); });
+    std::vector<char> used(wanted, 0);
+    std::vector<char> taken(wanted, 0);
+    std::uint64_t taxa = 0;
+    std::uint64_t statements = 0;
+    for (auto const& cell : cells) {
+      if (used[cell.old_ordinal] != 0 || taken[cell.new_ordinal] != 0) continue;
+      used[cell.old_ordinal] = taken[cell.new_ordinal] = 1;
+      taxa += cell.taxa;
+      statements += cell.statements;
+    }
+    Result const found{static_cast<Grade>(taxa / wanted), static_cast<Grade>(statements / wanted)};
+    if (found.worth() > best.worth()) best = found;
+  }
+  return best;
+}
+
+bool Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
                                           std::uint32_t news,
                                           std::vector<std::uint32_t>& pairing) const {
   auto const olds = static_cast<std::uint32_t>(pairing.size());
-  if (olds < 2 || news < 2) return;
+  if (olds < 2 || news < 2) return false;
   auto const grade = [&](std::uint32_t i, std::uint32_t j) {
     return agreement_of_statements(sayings_[0][old_first + i], sayings_[1][new_first + j]);
   };
@@ -129,7 +214,7 @@ void Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t
   };
   std::uint32_t doubtful = 0;
   for (std::uint32_t i = 0; i < olds; ++i) doubtful += paired_plainly(i) ? 0U : 1U;
-  if (doubtful == 0) return;
+  if (doubtful == 0) return false;
   auto const plain = [&](std::uint32_t i, std::uint32_t j) {
     auto const mine = grade(i, j);
     if (mine < plainly_the_same) return false;
@@ -141,15 +226,18 @@ void Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t
     }
     return true;
   };
+  bool changed = false;
   for (std::uint32_t i = 0; i < olds; ++i) {
     for (std::uint32_t j = 0; j < news; ++j) {
       if (pairing[i] == j || !plain(i, j)) continue;
+      changed = true;
       // The two leads that lose their likes by that are left to each other.
       auto const loser = std::find(pairing.begin(), pairing.end(), j);
       if (loser != pairing.end()) *loser = pairing[i];
       pairing[i] = j;
     }
   }
+  return changed;
 }
 
 }  // namespace keydrift::collating

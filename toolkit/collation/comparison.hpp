@@ -21,6 +21,12 @@ inline constexpr std::uint32_t taxa_weight = 9;
 inline constexpr std::uint32_t statements_weight = 7;
 inline constexpr std::uint32_t neighbours_weight = 4;
 
+// Two couplets that neither part the taxa nor speak alike to this extent are not one: an inserted
+// couplet that takes a newcomer off stands where a removed one stood, which makes it another
+// couplet all the same.
+inline constexpr Grade credible_taxa = whole * 7 / 10;
+inline constexpr Grade credible_statements = whole * 9 / 20;
+
 // Shared taxa below one lead or couplet.
 struct Below {
   std::uint64_t mass{};
@@ -54,18 +60,27 @@ class Comparison {
   struct Result {
     Grade taxa{};
     Grade statements{};
+    [[nodiscard]] std::uint64_t worth() const {
+      return std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * statements;
+    }
   };
   // Compares the couplets.  `pairing` gets, for each old lead, the ordinal of the new lead that
   // answers to it, or `none`.  Leads are matched best first whatever their order; with two leads on
   // both sides both are always matched (as the better of straight and crossed: Nye, Liò & Gilks
   // 2006, Bioinformatics 22: 117-119).  The grades are means over the leads of the couplet that has
-  // more of them.  Leads whose words are plainly the same answer to each other in `pairing` also
-  // where the taxa say otherwise (the grades are those of the better match).
+  // more of them; where one has more leads, of the other and the next couplet behind it taken
+  // together, if that is better (one was split, or two were merged).  Leads whose words are plainly
+  // the same answer to each other in `pairing` also where the taxa say otherwise; the grades are
+  // those of the better match, unless that is credible in neither and the words are.
   Result compare(std::uint32_t old_couplet, std::uint32_t new_couplet,
                  std::vector<std::uint32_t>& pairing) const;
 
  private:
-  void pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
+  // Of a couplet, taken together with one that hangs on it, and a couplet of the other edition that
+  // has as many leads as the two; zeros where there is no such.
+  [[nodiscard]] Result with_next(Of few, std::uint32_t couplet, std::uint32_t polytomy) const;
+  // True when it changed the pairing.
+  bool pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
                                 std::uint32_t news, std::vector<std::uint32_t>& pairing) const;
 
   std::array<Side const*, 2> sides_;

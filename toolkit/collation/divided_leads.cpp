@@ -64,7 +64,7 @@ DividedLeads::DividedLeads(Ground const& ground)
 bool DividedLeads::is_joint(Of of, std::uint32_t row) const {
   auto const& side = ground_.side(of);
   auto const behind = side.behind[row];
-  return behind != none && side.lead_count(behind) > 0 &&
+  return divided(of, row) && behind != none && side.lead_count(behind) > 0 &&
          group_[index_of(of)][side.first_lead[behind]] == group_[index_of(of)][row];
 }
 

@@ -27,6 +27,9 @@ class DividedLeads {
     return group_[static_cast<std::size_t>(of)][row] != none;
   }
 
+  // Does the lead go from one part of a whole to another?  Then it sums up what stands behind it.
+  [[nodiscard]] bool is_joint(Of of, std::uint32_t row) const;
+
   // A statement, by the row of its lead.
   struct Said {
     std::uint32_t row{none};
@@ -40,7 +43,6 @@ class DividedLeads {
  private:
   using Rows = std::array<std::vector<std::uint32_t>, 2>;
   void pair_leads(std::uint32_t group);
-  [[nodiscard]] bool is_joint(Of of, std::uint32_t row) const;
 
   Ground const& ground_;
   Rows lead_;               // by row

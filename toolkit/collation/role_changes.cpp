@@ -1,4 +1,7 @@
 #include <algorithm>
+#include <array>
+#include <cstdint>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -51,9 +54,20 @@ std::optional<RoleTransition> change_of_strength(Strength was, Strength is) {
   return std::nullopt;
 }
 
+TaxonSet::Order order_of(KeyGraph const& graph) {
+  std::vector<TaxonId> order;
+  auto const count = static_cast<std::uint32_t>(graph.taxon_count());
+  order.reserve(count);
+  for (std::uint32_t at = 0; at < count; ++at) order.push_back(graph.taxon_at(at));
+  return std::make_shared<std::vector<TaxonId> const>(std::move(order));
+}
+
 class Casting {
  public:
-  explicit Casting(Ground const& ground) : ground_{ground}, leads_{ground} {}
+  explicit Casting(Ground const& ground)
+      : ground_{ground},
+        leads_{ground},
+        order_{order_of(*ground.old_side.graph), order_of(*ground.new_side.graph)} {}
 
   std::vector<RoleChange> run() && {
     auto const& old_side = ground_.old_side;
@@ -94,10 +108,12 @@ class Casting {
     change.transition = transition;
     change.old_lead = old_lead;
     change.new_lead = new_lead;
-    auto const& old_graph = *ground_.old_side.graph;
-    auto const& new_graph = *ground_.new_side.graph;
-    if (old_lead) change.old_taxa = old_graph.list(old_graph.taxa_below(*old_lead));
-    if (new_lead) change.new_taxa = new_graph.list(new_graph.taxa_below(*new_lead));
+    if (old_lead) {
+      change.old_taxa = {order_[0], ground_.old_side.graph->taxa_below(*old_lead)};
+    }
+    if (new_lead) {
+      change.new_taxa = {order_[1], ground_.new_side.graph->taxa_below(*new_lead)};
+    }
     changes_.push_back(std::move(change));
     return changes_.back();
   }
@@ -133,12 +149,15 @@ class Casting {
   }
 
   // A statement that nothing in the corresponding lead answers to.  Where couplets were split or
-  // merged it may have stood in another part.
+  // merged it may have stood in another part; what a lead from part to part says of a character
+  // that the other edition's parts speak of sums up and is no change.
   void came(StatementId is, std::optional<LeadId> old_lead) {
     auto const& statement = (*ground_.new_side.edition)[is.lead].statements[is.ordinal];
     auto const row = ground_.new_side.row(is.lead);
     if (auto const was = leads_.said_there(Of::new_edition, row, statement); was.row != none) {
-      across({ground_.old_side.leads[was.row], was.statement}, is);
+      if (!leads_.is_joint(Of::new_edition, row)) {
+        across({ground_.old_side.leads[was.row], was.statement}, is);
+      }
       return;
     }
     for (auto& character : characters_of(statement)) {
@@ -149,7 +168,9 @@ class Casting {
     auto const& statement = (*ground_.old_side.edition)[was.lead].statements[was.ordinal];
     auto const row = ground_.old_side.row(was.lead);
     if (auto const is = leads_.said_there(Of::old_edition, row, statement); is.row != none) {
-      across(was, {ground_.new_side.leads[is.row], is.statement});
+      if (!leads_.is_joint(Of::old_edition, row)) {
+        across(was, {ground_.new_side.leads[is.row], is.statement});
+      }
       return;
     }
     for (auto& character : characters_of(statement)) {
@@ -224,6 +245,7 @@ class Casting {
 
   Ground const& ground_;
   DividedLeads const leads_;
+  std::array<TaxonSet::Order, 2> order_;
   std::set<std::pair<StatementId, StatementId>> told_across_;
   std::vector<RoleChange> changes_;
 };

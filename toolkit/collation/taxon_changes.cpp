@@ -1,6 +1,6 @@
 #include <algorithm>
 #include <array>
-#include <iterator>
+#include <cstddef>
 #include <span>
 #include <string>
 #include <tuple>
@@ -192,16 +192,23 @@ class Telling {
   }
 
   void tell_characters(TaxonMatch const& match, TaxonChange& change) {
-    auto const before = ways(Of::old_edition).characters(match.old_taxon);
-    auto const after = ways(Of::new_edition).characters(match.new_taxon);
-    std::vector<std::uint32_t> only;
-    std::set_difference(before.begin(), before.end(), after.begin(), after.end(),
-                        std::back_inserter(only));
-    for (auto const number : only) change.characters_lost.push_back(numbers_.character(number));
-    only.clear();
-    std::set_difference(after.begin(), after.end(), before.begin(), before.end(),
-                        std::back_inserter(only));
-    for (auto const number : only) change.characters_gained.push_back(numbers_.character(number));
+    auto& before = ways(Of::old_edition);
+    auto& after = ways(Of::new_edition);
+    auto lost = before.characters(match.old_taxon);
+    auto gained = after.characters(match.new_taxon);
+    std::erase_if(lost, [&](std::uint32_t number) { return after.among_last(number); });
+    std::erase_if(gained, [&](std::uint32_t number) { return before.among_last(number); });
+    name_first(lost, change.characters_lost, change.others_lost);
+    name_first(gained, change.characters_gained, change.others_gained);
+  }
+
+  void name_first(std::vector<std::uint32_t>& numbers, std::vector<std::string>& names,
+                  std::size_t& others) const {
+    auto const told = std::min(numbers.size(), most_characters_told);
+    std::partial_sort(numbers.begin(), numbers.begin() + static_cast<std::ptrdiff_t>(told),
+                      numbers.end());
+    for (std::size_t i = 0; i < told; ++i) names.push_back(numbers_.character(numbers[i]));
+    others = numbers.size() - told;
   }
 
   Ground const& ground_;

@@ -84,7 +84,6 @@ std::vector<std::uint32_t> Ways::characters(TaxonId taxon) {
       found.push_back(characters_[k]);
     }
   });
-  std::sort(found.begin(), found.end());
   return found;
 }
 

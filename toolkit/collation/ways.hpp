@@ -34,8 +34,12 @@ class Ways {
  public:
   Ways(Side const& side, Of of, Exceptions const& exceptions, CharacterNumbers const& numbers);
 
-  // Characters that a firm or excepted statement on some way to the taxon speaks of; ascending.
+  // Characters that a firm or excepted statement on some way to the taxon speaks of, each once.
   [[nodiscard]] std::vector<std::uint32_t> characters(TaxonId taxon);
+  // Is the character among those that were asked for last?
+  [[nodiscard]] bool among_last(std::uint32_t character) const {
+    return character_seen_[character] == stamp_;
+  }
 
   // A way goes through an exception at a lead one of whose excepted statements excepts a group that
   // the taxon belongs to.  True when there is a way from the start of the key and every way does
