@@ -225,7 +225,11 @@ TEST(Laws, AnotherPrintedOrderChangesNothingButNumbers) {
 
 TEST(Laws, ThePrintedOrderOfARevisionDoesNotMatter) {
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    auto const made = make_case(60, 40, test::all_shapes[seed % test::all_shapes.size()], seed);
+    auto const made = test::make_case({.seed = seed,
+                                       .couplets = 60,
+                                       .percent = 40,
+                                       .shape = test::all_shapes[seed % test::all_shapes.size()],
+                                       .gathered = seed > 5});
     Dice dice{seed};
     auto const shuffled = permuted(made.new_edition, dice);
     auto const plain = collated(made);
@@ -304,7 +308,11 @@ std::multiset<std::string> places_of_roles(Collation const& collation, Mirrored 
 
 TEST(Laws, ChangingPlacesMirrorsTheResult) {
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-    auto const made = make_case(70, 50, test::all_shapes[seed % test::all_shapes.size()], seed);
+    auto const made = test::make_case({.seed = seed,
+                                       .couplets = 70,
+                                       .percent = 50,
+                                       .shape = test::all_shapes[seed % test::all_shapes.size()],
+                                       .gathered = seed > 10});
     auto const there = collated(made);
     auto rows = made.history.rows;
     for (auto& row : rows) {

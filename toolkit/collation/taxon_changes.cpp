@@ -77,9 +77,11 @@ class Telling {
     Route const nowhere;
     auto const& route = routes.empty() ? nowhere : routes.front();
     show(is_new ? routes_.lay(nowhere, route) : routes_.lay(route, nowhere), change);
-    auto& characters = is_new ? change.characters_gained : change.characters_lost;
-    for (auto const number : ways(of).characters(taxon)) {
-      characters.push_back(numbers_.character(number));
+    auto characters = ways(of).characters(taxon);
+    if (is_new) {
+      name_first(characters, change.characters_gained, change.others_gained);
+    } else {
+      name_first(characters, change.characters_lost, change.others_lost);
     }
     return change;
   }
