@@ -57,6 +57,7 @@ class OccurrenceWorker final : public CodedWords {
 
   [[nodiscard]] std::string_view term(CodedTerm which, WordCode code) const override;
   [[nodiscard]] std::vector<std::string> places(std::size_t column, WordCode code) const override;
+  [[nodiscard]] std::span<std::size_t const> regions() const override;
   [[nodiscard]] std::string_view character(std::size_t column, WordCode code) const override;
   [[nodiscard]] std::span<CodedCharacter const> characters() const override;
 

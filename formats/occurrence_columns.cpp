@@ -25,6 +25,7 @@ constexpr std::array kTextTerms{
     TextTerm{"scientificnameauthorship", &Specimen::authorship},
     TextTerm{"identificationqualifier", &Specimen::qualifier},
     TextTerm{"identifiedby", &Specimen::identified_by},
+    TextTerm{"recordedby", &Specimen::recorded_by},
     TextTerm{"dateidentified", &Specimen::date_identified},
     TextTerm{"identificationreferences", &Specimen::identification_references},
     TextTerm{"typestatus", &Specimen::type_status},
@@ -40,6 +41,7 @@ constexpr std::array kTextTerms{
 constexpr std::array<std::string_view, 9> kPlaceTerms{
     "highergeography", "waterbody", "island",       "country", "countrycode",
     "stateprovince",   "county",    "municipality", "locality"};
+constexpr std::array<std::string_view, 3> kRegionTerms{"country", "stateprovince", "county"};
 constexpr std::string_view kVoucher = "voucher";
 constexpr std::string_view kInstitution = "institutioncode";
 constexpr std::string_view kCollection = "collectioncode";
@@ -59,6 +61,10 @@ std::optional<Target> target_of(std::string const& key) {
   if (place != kPlaceTerms.end()) {
     target.kind = place == kPlaceTerms.begin() ? Target::Kind::places : Target::Kind::place;
     target.rank = static_cast<std::size_t>(place - kPlaceTerms.begin());
+    auto const region = std::find(kRegionTerms.begin(), kRegionTerms.end(), key);
+    if (region != kRegionTerms.end()) {
+      target.region = static_cast<std::size_t>(region - kRegionTerms.begin());
+    }
     return target;
   }
   if (key == kVoucher) target.kind = Target::Kind::voucher;

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,9 +21,10 @@ struct OccurrenceTarget {
   enum class Kind { text, place, places, voucher, institution, collection, observation };
   Kind kind{Kind::text};
   std::size_t column{};
-  std::string Specimen::*member{};  // text only
-  std::size_t rank{};               // places: from wide to narrow
-  CharacterHeader character;        // observation only
+  std::string Specimen::*member{};      // text only
+  std::size_t rank{};                   // places: from wide to narrow
+  std::optional<std::size_t> region{};  // country, stateProvince, county: 0, 1, 2
+  CharacterHeader character;            // observation only
 };
 
 class OccurrenceColumns {

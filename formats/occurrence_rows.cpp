@@ -88,6 +88,7 @@ Specimen& OccurrenceRows::read(std::span<std::string_view const> cells, std::uin
   specimen_.line = line;
   specimen_.voucher = options_.all_are_vouchers;
   specimen_.storage.clear();
+  specimen_.region.clear();
   specimen_.remarks.clear();
   if (options_.join != nullptr) {
     // The row before may have had these from another table.
@@ -115,7 +116,12 @@ Specimen& OccurrenceRows::read(std::span<std::string_view const> cells, std::uin
         }
         break;
       case Target::Kind::place:
-        if (!cell.empty()) slot(specimen_.places, places++).assign(cell);
+        if (cell.empty()) break;
+        slot(specimen_.places, places++).assign(cell);
+        if (target.region) {
+          if (!specimen_.region.empty()) specimen_.region += kWithin;
+          specimen_.region += cell;
+        }
         break;
       case Target::Kind::places:
         for_each_item(

@@ -32,6 +32,7 @@ std::optional<CodedTerm> term_of(std::string Specimen::*member) {
       {&Specimen::life_stage, CodedTerm::life_stage},
       {&Specimen::reproductive_condition, CodedTerm::reproductive_condition},
       {&Specimen::storage, CodedTerm::storage},
+      {&Specimen::recorded_by, CodedTerm::recorded_by},
   }};
   for (auto const& [one, term] : kTerms) {
     if (one == member) return term;
@@ -65,6 +66,7 @@ OccurrenceWorker::State::State(OccurrenceOptions const& the_options,
       case Target::Kind::places:
         column.kind = target.kind == Target::Kind::place ? Kind::place : Kind::place_list;
         column.ordinal = place_columns.size();
+        if (target.region) regions.push_back(place_columns.size());
         place_columns.push_back(columns.size());
         break;
       case Target::Kind::voucher:
@@ -294,6 +296,8 @@ std::vector<std::string> OccurrenceWorker::places(std::size_t column, WordCode c
   if (one.kind == Kind::place_list) return list_items(word);
   return word.empty() ? std::vector<std::string>{} : std::vector{std::string{word}};
 }
+
+std::span<std::size_t const> OccurrenceWorker::regions() const { return state_->regions; }
 
 std::string_view OccurrenceWorker::character(std::size_t column, WordCode code) const {
   return state_->word(state_->columns[state_->character_columns[column]], code);

@@ -56,6 +56,7 @@ struct OccurrenceWorker::State {
   std::vector<Column> columns;
   std::array<std::size_t, kCodedTerms> term_columns{};  // into columns; npos: there is none
   std::vector<std::size_t> place_columns, character_columns;
+  std::vector<std::size_t> regions;  // into place_columns
   std::vector<CodedCharacter> characters;
   std::size_t words{};  // numbered, in all columns
 

@@ -4,7 +4,7 @@
 // Columns are Darwin Core terms by local name (case, blanks, hyphens and underscores aside), with a
 // prefix ("dwc:scientificName") or as full IRI:
 //   catalogNumber, occurrenceID, scientificName, scientificNameAuthorship, identificationQualifier,
-//   identifiedBy, dateIdentified, identificationReferences, typeStatus, sex, lifeStage,
+//   recordedBy, identifiedBy, dateIdentified, identificationReferences, typeStatus, sex, lifeStage,
 //   reproductiveCondition, occurrenceRemarks, identificationRemarks; country, countryCode,
 //   stateProvince, county, municipality, locality, island, waterBody, higherGeography (its items)
 //   become places; storageLocation or locationName is where the specimen is kept; voucher is

@@ -321,6 +321,8 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["byStorage"] = table_of(result.by_storage);
   json["byDecade"] = table_of(result.by_decade);
   json["byPerson"] = table_of(result.by_person);
+  json["byCollector"] = table_of(result.by_collector);
+  json["byRegion"] = table_of(result.by_region);
   auto verdicts = Json::array();
   for (auto const& verdict : result.verdicts) verdicts.push_back(verdict_of(sides, verdict));
   json["verdicts"] = std::move(verdicts);

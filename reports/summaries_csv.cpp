@@ -40,6 +40,12 @@ std::string summaries_csv(Redetermination const& redetermination) {
   for (auto const& [unit, totals] : redetermination.by_decade) {
     add_row(out, "decade", unit, "", totals);
   }
+  for (auto const& [unit, totals] : redetermination.by_collector) {
+    add_row(out, "collector", unit, "", totals);
+  }
+  for (auto const& [unit, totals] : redetermination.by_region) {
+    add_row(out, "region", unit, "", totals);
+  }
   return out;
 }
 

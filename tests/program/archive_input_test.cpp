@@ -183,6 +183,33 @@ TEST_F(ArchiveInput, ANameOfAnotherAuthorIsNotThatOfTheKey) {
                          "4 stands: every way that the evidence leaves ends in Aus cus"}));
 }
 
+TEST_F(ArchiveInput, SumsAreMadeByCollectorAndByRegionAsRecorded) {
+  std::string sheets =
+      "catalogNumber,scientificName,recordedBy,county,country,stateProvince,locality\n"
+      "1,Aus bus,K. | L.,Low,Halvern,Aldmere,by the lode\n"
+      "2,Aus bus,K.,,Halvern,Aldmere,\n"
+      "3,Aus cus,K.,Low,Halvern,Aldmere,\n"
+      "4,Dus,,,,,on the moor\n"
+      "5,Aus bus,M.,Low,,,\n";
+  (void)sandbox.write("sheets.csv", sheets);
+  // One of the cells leaves its row to be read in words.
+  (void)sandbox.write("words.csv", replaced(sheets, "on the moor", "on\x01the moor"));
+  std::string const wanted =
+      "collector,,,1,0,0,0,0,0,0,0,0,0,1\n"
+      "collector,K.,,2,2,0,0,0,0,0,0,0,0,0\n"
+      "collector,K. | L.,,1,1,0,0,0,0,0,0,0,0,0\n"
+      "collector,M.,,1,1,0,0,0,0,0,0,0,0,0\n"
+      "region,,,1,0,0,0,0,0,0,0,0,0,1\n"
+      "region,Halvern / Aldmere,,1,1,0,0,0,0,0,0,0,0,0\n"
+      "region,Halvern / Aldmere / Low,,2,2,0,0,0,0,0,0,0,0,0\n"
+      "region,Low,,1,1,0,0,0,0,0,0,0,0,0\n";
+  for (std::string const archive : {"sheets.csv", "words.csv"}) {
+    ASSERT_EQ(run(archive, {"--summaries", "sums.csv"}).exit, 0) << archive;
+    auto const sums = slurp((sandbox.path() / "sums.csv").string());
+    EXPECT_EQ(sums.substr(sums.find("collector,")), wanted) << archive;
+  }
+}
+
 TEST_F(ArchiveInput, TheHistoryAndIdsThatStandTwiceAreToldInEveryReport) {
   (void)sandbox.write("core.csv", "id,name\na,Aus bus\nb,\nc,Aus cus\nb,Aus bus\n");
   auto const ran = run(".", {"--json", "out.json", "--html", "out.html"});

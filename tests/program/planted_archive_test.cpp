@@ -222,7 +222,8 @@ TEST(PlantedNumbers, TheTotalsAreThoseOfTheSpecimensFile) {
 
 TEST(PlantedNumbers, EveryWayOfDividingTheSheetsAddsUpToTheTotals) {
   auto const& result = velunaceae().result;
-  for (auto const* division : {"fromTo", "byStorage", "byDecade", "byPerson"}) {
+  for (auto const* division :
+       {"fromTo", "byStorage", "byDecade", "byPerson", "byCollector", "byRegion"}) {
     std::map<std::string, long> sum;
     for (auto const& part : result.at(division)) {
       long together = 0;
@@ -275,6 +276,10 @@ TEST(PlantedNumbers, TheSummariesAreThoseOfTheSheets) {
     ++recounted["storage: " + sheet.at("storageLocation")][outcome];
     ++recounted["determiner: " + sheet.at("identifiedBy")][outcome];
     ++recounted["decade: " + decade][outcome];
+    auto region = sheet.at("country");
+    if (!region.empty() && !sheet.at("stateProvince").empty()) region += " / ";
+    ++recounted["region: " + region + sheet.at("stateProvince")][outcome];
+    ++recounted["collector: "][outcome];  // none is recorded
     // A name that means several terminals is called as it is recorded.
     auto const& from = outcomes[i].at("oldName");
     bool const several = from.find(" | ") != std::string::npos;
@@ -287,7 +292,8 @@ TEST(PlantedNumbers, TheSummariesAreThoseOfTheSheets) {
       EXPECT_EQ(reported[unit][outcome], count) << unit << ", " << outcome;
     }
   }
-  EXPECT_EQ(divisions, (std::set<std::string>{"decade", "determiner", "name", "storage"}));
+  EXPECT_EQ(divisions, (std::set<std::string>{"collector", "decade", "determiner", "name", "region",
+                                              "storage"}));
 }
 
 TEST(PlantedNumbers, TheTerminalShowsTheTotals) {

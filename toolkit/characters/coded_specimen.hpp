@@ -27,8 +27,9 @@ enum class CodedTerm : std::uint8_t {
   life_stage,
   reproductive_condition,
   storage,
+  recorded_by,
 };
-inline constexpr std::size_t kCodedTerms = 10;
+inline constexpr std::size_t kCodedTerms = 11;
 
 using WordCode = std::uint32_t;
 inline constexpr WordCode kNoWord = 0;  // the cell is empty
@@ -63,6 +64,8 @@ class CodedWords {
   // The places that a cell names: several where the column holds lists of them.
   [[nodiscard]] virtual std::vector<std::string> places(std::size_t column,
                                                         WordCode code) const = 0;
+  // Of the columns of places those of country, stateProvince and county, as far as there are such.
+  [[nodiscard]] virtual std::span<std::size_t const> regions() const = 0;
   [[nodiscard]] virtual std::string_view character(std::size_t column, WordCode code) const = 0;
   [[nodiscard]] virtual std::span<CodedCharacter const> characters() const = 0;
 };

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace keydrift {
@@ -18,6 +19,9 @@ struct Observation {
   bool operator==(Observation const&) const = default;
 };
 
+// Between the parts of Specimen::region.
+inline constexpr std::string_view kWithin = " / ";
+
 struct Specimen {
   std::uint64_t line{};  // line of its record in the file (1-based)
   std::string catalog_number{};
@@ -26,6 +30,7 @@ struct Specimen {
   std::string authorship{};
   std::string qualifier{};  // identificationQualifier: "cf.", "aff." …
   std::string identified_by{};
+  std::string recorded_by{};      // the collector, as printed
   std::string date_identified{};  // ISO 8601 as printed
   std::string identification_references{};
   std::string type_status{};  // e.g. "holotype of Aus bus"
@@ -33,7 +38,8 @@ struct Specimen {
   std::string life_stage{};
   std::string reproductive_condition{};
   std::vector<std::string> places{};  // country, stateProvince, county, municipality, locality …
-  std::string storage{};              // "Cabinet 3 / Shelf 2 / Folder 7", as printed
+  std::string region{};   // of these country, stateProvince and county: "Halvern / Aldmere"
+  std::string storage{};  // "Cabinet 3 / Shelf 2 / Folder 7", as printed
   std::string remarks{};
   bool voucher{false};  // marked as voucher (column "voucher" true/yes/1, or by option)
   std::vector<Observation> observations{};

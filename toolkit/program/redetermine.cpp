@@ -306,7 +306,7 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
        "Write them as a page to print, with boxes to tick");
   file("--specimens", arguments->specimens, "Write one row per specimen as CSV, in input order");
   file("--summaries", arguments->summaries,
-       "Write the sums by name, storage, determiner and decade as CSV");
+       "Write the sums by name, storage, people, decade, region (CSV)");
   file("--html", arguments->html, "Write the report as one HTML file");
   file("--json", arguments->json, "Write the result as JSON");
   file("--rejects", arguments->rejects, "Write the rows that could not be used as CSV");

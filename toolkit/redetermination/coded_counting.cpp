@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "keydrift/redetermination/redeterminer_counts.hpp"
+#include "keydrift/redetermination/region_sums.hpp"
 
 namespace keydrift {
 namespace {
@@ -108,7 +109,8 @@ struct CodedCounting::State {
       : ground{the_ground},
         counts{the_counts},
         words{the_words},
-        asks_scope{counts.in_old.asks() || counts.in_new.asks()} {
+        asks_scope{counts.in_old.asks() || counts.in_new.asks()},
+        by_region{counts.by_region} {
     for (auto const& column : words.characters()) {
       characters.push_back(ground.space.find_column(column.character));
     }
@@ -403,6 +405,9 @@ struct CodedCounting::State {
         [&] { return word(CodedTerm::identified_by); });
     add(by_date, counts.by_decade, specimen.term(CodedTerm::date_identified), outcome,
         [&] { return decade_of(word(CodedTerm::date_identified)); });
+    add(by_collector, counts.by_collector, specimen.term(CodedTerm::recorded_by), outcome,
+        [&] { return word(CodedTerm::recorded_by); });
+    by_region.add(specimen, words, outcome);
   }
 
   void settle_accounts() {
@@ -425,6 +430,7 @@ struct CodedCounting::State {
     settle(by_date, counts.by_decade, [this](WordCode code) {
       return decade_of(words.term(CodedTerm::date_identified, code));
     });
+    settle(by_collector, counts.by_collector, term(CodedTerm::recorded_by));
     for (auto& use : uses) settle_use(use);
     settle_use(last_use);
     for (std::size_t i = 0; i < facts.size(); ++i) {
@@ -464,7 +470,8 @@ struct CodedCounting::State {
   std::vector<Use> uses;
   Use last_use;
 
-  Sums by_storage, by_person, by_date;
+  Sums by_storage, by_person, by_date, by_collector;
+  RegionSums by_region;
 };
 
 CodedCounting::CodedCounting(RedeterminationGround const& ground, Redeterminer::Counts& counts,

@@ -156,6 +156,8 @@ Redetermination Redeterminer::finish() && {
   result.by_storage.insert(counts.by_storage.begin(), counts.by_storage.end());
   result.by_decade.insert(counts.by_decade.begin(), counts.by_decade.end());
   result.by_person.insert(counts.by_person.begin(), counts.by_person.end());
+  result.by_collector.insert(counts.by_collector.begin(), counts.by_collector.end());
+  result.by_region.insert(counts.by_region.begin(), counts.by_region.end());
   result.look_alikes = std::move(counts.look_alikes);
 
   // Verdicts by their first specimens; those that were only weighed are nobody's.

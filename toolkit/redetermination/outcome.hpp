@@ -215,6 +215,8 @@ struct Redetermination {
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_storage;
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;  // of determination
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_person;
+  std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_collector;
+  std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_region;  // Specimen::region
   std::vector<Verdict> verdicts{};
   // The first of each kind in input order, as many as RedetermineOptions say; and how many there
   // are in all.

@@ -218,6 +218,8 @@ void Redeterminer::Counts::absorb(Counts& other) {
   add_all(by_storage, other.by_storage);
   add_all(by_decade, other.by_decade);
   add_all(by_person, other.by_person);
+  add_all(by_collector, other.by_collector);
+  add_all(by_region, other.by_region);
   rejected += other.rejected;
   examined += other.examined;
   used.absorb(other.used);
@@ -300,6 +302,8 @@ Redeterminer::Counted Redeterminer::count(Specimen const& specimen, Looks const&
   ++counts.by_storage[specimen.storage][at];
   ++counts.by_decade[decade_of(specimen.date_identified)][at];
   ++counts.by_person[specimen.identified_by][at];
+  ++counts.by_collector[specimen.recorded_by][at];
+  ++counts.by_region[specimen.region][at];
   if (!looks.seen.empty() || looks.named || looks.settled) ++counts.examined;
 
   bool const type = !specimen.type_status.empty();

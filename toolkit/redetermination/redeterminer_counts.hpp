@@ -88,7 +88,7 @@ struct Redeterminer::Counts {
   std::uint64_t rejected{};
   std::uint64_t examined{};
   std::uint64_t sheets_to_look_at{}, sheets_to_relabel{}, expected{}, failed{};
-  TotalsByWord by_storage, by_decade, by_person;
+  TotalsByWord by_storage, by_decade, by_person, by_collector, by_region;
   std::vector<Group> groups;
   std::unordered_map<std::string, std::size_t> group_by_name;
   std::vector<Kept> look, relabel, expectations, failures;  // each ascending by place
