@@ -23,7 +23,8 @@ std::string with_notes_apart(std::string_view text) {
   for (std::size_t at = 0; at < text.size(); ++at) {
     bool const sign = text[at] == '[' && at > 0 && text[at - 1] != ' ' && text[at - 1] != '(';
     if (sign && !text.starts_with('"')) apart += ' ';
-    auto const raised = raised_digit(text.substr(at));
+    bool const within = (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U;  // a code point
+    auto const raised = within ? 0 : raised_digit(text.substr(at));
     if (raised > 0 && at > 0 && text[at - 1] != ' ' && !text.starts_with('"')) {
       apart += " [";
       apart.append(text.substr(at, raised)).append("]");
