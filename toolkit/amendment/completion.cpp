@@ -149,7 +149,14 @@ Completed complete(Draft&& draft) {
   for (auto& couplet : couplets) {
     for (auto& lead : couplet.leads) {
       if (auto* to = std::get_if<ToCouplet>(&lead.destination)) {
-        to->couplet = completed.rows[to->couplet.index];
+        auto const row = to->couplet.index;
+        bool const known = row < completed.rows.size();
+        if (known && completed.rows[row].index != kNowhere) {
+          to->couplet = completed.rows[row];
+        } else {
+          // Nothing of what was taken away is left to lead to; its number is still told.
+          lead.destination = Unresolved{known ? draft.edition.couplets[row].label : std::string{}};
+        }
       } else if (auto* to_taxa = std::get_if<ToTaxa>(&lead.destination)) {
         for (auto& taxon : to_taxa->taxa) {
           auto& row = now[taxon.index];
