@@ -25,13 +25,9 @@ std::optional<T> load_table(std::string const& path, Context& context, Loaded<T>
   return std::move(loaded.value);
 }
 
-// Lines short enough for the second column of a help text.
-std::string in_help(std::vector<std::string> const& names) {
+std::string listed(std::vector<std::string> const& names) {
   std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    text += names[i];
-    if (i + 1 < names.size()) text += i == 1 || i == 4 ? ",\n" : ", ";
-  }
+  for (auto const& name : names) text += (text.empty() ? "" : ", ") + name;
   return text;
 }
 
@@ -56,7 +52,7 @@ void add_limit_option(CLI::App& command, ReadLimits& limits) {
               }
             }
           },
-          "What an edition may take: " + in_help(names_of(limits)))
+          "What an edition may take: " + listed(names_of(limits)))
       ->allow_extra_args(false)
       ->type_name("NAME=VALUE");
 }

@@ -145,7 +145,8 @@ void add_keyout(CLI::App& app, Invocation& invocation) {
   add_style_options(*command, style);
   command->footer(
       "Examples:\n"
-      "  keydrift keyout key-2024.txt --lexicon lexicon.csv --show stigmas=3 --show culm=terete\n"
+      "  keydrift keyout key-2024.txt --lexicon lexicon.csv \\\n"
+      "      --show stigmas=3 --show culm=terete\n"
       "  keydrift keyout key-2024.txt --lexicon lexicon.csv --specimens sheets.csv \\\n"
       "      --number \"HLVN 00123\"");
   command->callback([arguments, style, &invocation] {

@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "keydrift/program/context.hpp"
+#include "keydrift/program/help.hpp"
 #include "keydrift/program/inputs.hpp"
 
 namespace keydrift::program {
@@ -12,8 +13,9 @@ namespace {
 constexpr char kVersion[] = "keydrift " KEYDRIFT_VERSION;
 
 constexpr char kAbout[] =
-    "Reads editions of an identification key, compares them, and says which determined\n"
-    "specimens would key out differently, why, and what to look at on each.";
+    "Reads editions of an identification key, compares them, and says which\n"
+    "determined specimens would key out differently, why, and what to look at on\n"
+    "each.";
 
 constexpr char kFooter[] =
     "Wherever a command takes an EDITION, give a file or REPO@REVISION:PATH (a tag, branch or\n"
@@ -28,10 +30,10 @@ constexpr char kFooter[] =
 
 ExitCode run(std::vector<std::string> const& arguments, Context& context) {
   CLI::App app{kAbout, "keydrift"};
+  app.formatter(std::make_shared<HelpFormatter>());
   app.footer(kFooter);
   app.require_subcommand(1);
   app.set_version_flag("--version", kVersion, "Show the version");
-  app.get_formatter()->column_width(26);
 
   Invocation invocation;
   for (auto const add :

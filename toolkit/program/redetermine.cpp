@@ -298,7 +298,7 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
   };
   file("--measurements", arguments->measurements, "Measurement rows beside the archive (CSV)");
   file("--citations", arguments->citations,
-       "Which cited work is which edition (CSV): names by their own");
+       "Which cited work is which edition (CSV): a name is judged by the edition that gave it");
   file("--look-alikes", arguments->look_alikes,
        "Specimens from outside the scope, to run through both editions (CSV)");
   file("--worklist", arguments->worklist, "Write the sheets to look at as CSV, in storage order");
@@ -318,7 +318,7 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
                    "Threads that judge specimens; nothing that is written hangs on their number "
                    "(default: one for each core)")
       ->type_name("NUMBER")
-      ->check(CLI::Range(1, 16));
+      ->check(CLI::Range(1, 16).description(""));
   command->add_flag("--check-vouchers", arguments->check_vouchers,
                     "Exit status 1 when a type or voucher does not key out to its name");
   add_reading_option(*command, arguments->reading);
@@ -329,12 +329,14 @@ void add_redetermine(CLI::App& app, Invocation& invocation) {
       "refused.\n"
       "\n"
       "Examples:\n"
-      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --worklist worklist.csv\n"
+      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv \\\n"
+      "      --worklist worklist.csv\n"
       "  keydrift redetermine flora@v1998:key.txt flora@v2024:key.txt sheets.csv.gz \\\n"
       "      --lexicon lexicon.csv --concepts concepts.csv --html report.html \\\n"
       "      --specimens outcomes.csv --look-alikes strays.csv --check-vouchers\n"
-      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv --take-back worklist.csv \\\n"
-      "      --identifications history.csv --take-back-log log.csv --worklist next.csv");
+      "  keydrift redetermine key-1998.txt key-2024.txt sheets.csv \\\n"
+      "      --take-back worklist.csv --identifications history.csv \\\n"
+      "      --take-back-log log.csv --worklist next.csv");
   command->callback([arguments, style, &invocation] {
     invocation.run = [arguments, style](Context& context) {
       return redetermine(*arguments, *style, context);
