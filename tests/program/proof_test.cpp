@@ -241,7 +241,7 @@ TEST(ProofCommand, ExplainsEveryCodeInTheSources) {
   std::filesystem::path const root{KEYDRIFT_SOURCE_DIR};
   std::size_t codes = 0;
   for (auto const* folder : {"formats", "toolkit/key", "toolkit/characters", "toolkit/editions",
-                             "toolkit/taxa", "toolkit/program"}) {
+                             "toolkit/taxa", "toolkit/program", "toolkit/redetermination"}) {
     for (auto const& entry : std::filesystem::recursive_directory_iterator{root / folder}) {
       if (entry.path().extension() != ".cpp" && entry.path().extension() != ".hpp") continue;
       for (auto const& code : codes_in(entry.path())) {

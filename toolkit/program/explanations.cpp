@@ -13,6 +13,7 @@
 #include "keydrift/formats/reader_kinds.hpp"
 #include "keydrift/key/near.hpp"
 #include "keydrift/program/output_file.hpp"
+#include "keydrift/redetermination/redetermination_kinds.hpp"
 #include "keydrift/redetermination/taking_back.hpp"
 #include "keydrift/reports/page.hpp"
 #include "keydrift/taxa/taxa_kinds.hpp"
@@ -36,7 +37,8 @@ std::vector<FindingKind> all_finding_kinds() {
   for (auto const table :
        {structural_finding_kinds(), contrast_finding_kinds(), style_finding_kinds(),
         statement_finding_kinds(), lexicon_finding_kinds(), lexicon_use_finding_kinds(),
-        source_finding_kinds(), reader_finding_kinds(), taxa_finding_kinds(), refusal_kinds(),
+        source_finding_kinds(), reader_finding_kinds(), taxa_finding_kinds(),
+        redetermination_finding_kinds(), refusal_kinds(),
         std::span<FindingKind const>{kOutputKinds}}) {
     kinds.insert(kinds.end(), table.begin(), table.end());
   }
