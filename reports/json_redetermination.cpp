@@ -313,8 +313,14 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["withCharacters"] = result.with_characters;
   json["examined"] = result.examined;
   json["nameOnly"] = result.name_only;
-  json["editionCited"] = result.edition_cited;
-  json["editionPresumed"] = result.edition_presumed;
+  std::uint64_t cited = 0;
+  for (auto const& count : result.editions.counts) {
+    bool const by_citation =
+        count.role == EditionRole::old_edition && count.basis == EditionBasis::cited;
+    if (by_citation) cited += count.specimens;
+  }
+  json["editionCited"] = cited;
+  json["editionPresumed"] = result.read - cited;
   json["editions"] = editions_of(result.editions);
   add_archive(json, result.archive);
   json["fromTo"] = from_to_of(result.from_to);

@@ -157,8 +157,6 @@ void add_archive(Sample& sample) {
       .repeated_ids = 2,
       .repeats = {{"urn:n:7", "core.txt", 8, "core.txt", 19},
                   {"urn:n:9", "core.txt", 10, "b.txt", 2}}};
-  result.edition_cited = 120;
-  result.edition_presumed = 1108;
   result.editions = {.decides = true,
                      .counts = {{"1968", EditionRole::old_edition, EditionBasis::cited, 120},
                                 {"1968", EditionRole::old_edition, EditionBasis::by_date, 1000},

@@ -3,6 +3,7 @@
 #include <array>
 #include <utility>
 
+#include "keydrift/redetermination/number_table.hpp"
 #include "keydrift/redetermination/redeterminer_counts.hpp"
 #include "keydrift/redetermination/region_sums.hpp"
 
@@ -13,7 +14,6 @@ namespace {
 constexpr std::size_t kNamesKept = 200'000;
 // Pairs of a cited work and a date, likewise.
 constexpr std::size_t kUsesKept = 100'000;
-constexpr std::uint32_t kNone = ~std::uint32_t{};
 
 // What a word of a character's column means.
 struct Meaning {
@@ -24,52 +24,6 @@ struct Meaning {
   std::uint32_t words{};
   std::uint64_t first{};  // the cells, where one word holds them
   Cells cells{};          // else
-};
-
-// From numbers to numbers, by open addressing: the one table that every specimen asks.
-class NumberTable {
- public:
-  [[nodiscard]] std::uint32_t find(std::uint64_t key) const {
-    if (slots_.empty()) return kNone;
-    auto const mask = slots_.size() - 1;
-    for (auto at = spread(key) & mask;; at = (at + 1) & mask) {
-      if (slots_[at].value == kNone || slots_[at].key == key) return slots_[at].value;
-    }
-  }
-  void insert(std::uint64_t key, std::uint32_t value) {
-    if (slots_.size() < 2 * (count_ + 1)) grow();
-    put(key, value);
-    ++count_;
-  }
-  void clear() {
-    slots_.clear();
-    count_ = 0;
-  }
-
- private:
-  struct Slot {
-    std::uint64_t key{};
-    std::uint32_t value{kNone};
-  };
-  static std::size_t spread(std::uint64_t key) {
-    key *= 0x9E3779B97F4A7C15U;
-    return static_cast<std::size_t>(key ^ (key >> 32));
-  }
-  void put(std::uint64_t key, std::uint32_t value) {
-    auto const mask = slots_.size() - 1;
-    auto at = spread(key) & mask;
-    while (slots_[at].value != kNone) at = (at + 1) & mask;
-    slots_[at] = {key, value};
-  }
-  void grow() {
-    auto const old = std::exchange(slots_, {});
-    slots_.resize(old.empty() ? 1024 : old.size() * 2);
-    for (auto const& slot : old) {
-      if (slot.value != kNone) put(slot.key, slot.value);
-    }
-  }
-  std::vector<Slot> slots_;  // a power of two, at most half full
-  std::size_t count_{};
 };
 
 template <class Value>
@@ -85,7 +39,7 @@ struct Facts {
   std::uint64_t specimens{};    // not yet told to the table
   std::uint64_t first_place{};  // of the first of them
   std::uint8_t outcome{};
-  bool look{}, relabel{}, fails{};
+  bool look{}, relabel{};
 };
 
 // What a word says about the scopes of both editions.
@@ -271,7 +225,7 @@ struct CodedCounting::State {
     }
     auto const key = std::uint64_t{references} << 32 | date;
     auto number = use_by_codes.find(key);
-    if (number == kNone) {
+    if (number == NumberTable::kNone) {
       if (uses.size() >= kUsesKept) {
         for (auto& use : uses) settle_use(use);
         uses.clear();
@@ -362,7 +316,7 @@ struct CodedCounting::State {
     auto const key = std::uint64_t{number} << 32 | std::uint64_t{name} << 13 | edition << 5 |
                      scopes << 1 | (any ? 1U : 0U);
     auto const known = verdict_of.find(key);
-    if (known != kNone) return known;
+    if (known != NumberTable::kNone) return known;
     evidence.recorded.box = box;
     evidence.recorded.any = any;
     evidence.recorded.contradictory = false;
@@ -377,7 +331,6 @@ struct CodedCounting::State {
     one.outcome = static_cast<std::uint8_t>(judged.verdict.outcome);
     one.look = judged.look;
     one.relabel = judged.relabel;
-    one.fails = counts.fails(index);
     return index;
   }
 
@@ -500,15 +453,8 @@ std::optional<Redeterminer::Counted> CodedCounting::count(CodedSpecimen const& s
                                 .look = facts.look,
                                 .relabel = facts.relabel,
                                 .expected = type || specimen.voucher};
-  if (counted.expected) {
-    ++counts.expected;
-    if (facts.fails) ++counts.failed;
-  }
-  if (counted.look) {
-    counted.group = counts.group_of(
-        state.words.term(CodedTerm::storage, specimen.term(CodedTerm::storage)), verdict);
-    counts.add_to_group(counted.group, verdict, type, specimen.voucher, place);
-  }
+  auto const storage = state.words.term(CodedTerm::storage, specimen.term(CodedTerm::storage));
+  counts.enlist(counted, type, specimen.voucher, storage, place);
   return counted;
 }
 

@@ -145,10 +145,6 @@ Redetermination Redeterminer::finish() && {
   result.rejected = counts.rejected;
   result.examined = counts.examined;
   result.editions = counts.used.counts(ground_->editions);
-  for (auto const& count : result.editions.counts) {
-    bool const cited = count.role == EditionRole::old_edition && count.basis == EditionBasis::cited;
-    (cited ? result.edition_cited : result.edition_presumed) += count.specimens;
-  }
   result.sheets_to_look_at = counts.sheets_to_look_at;
   result.sheets_to_relabel = counts.sheets_to_relabel;
   result.expected = counts.expected;

@@ -33,6 +33,19 @@ void find_partial_fits(CompiledKey const& key, std::vector<Followed> const& foll
   }
 }
 
+void take_ways_of_record(Possibilities& found, Box const& recorded, std::vector<Leaf>&& ways) {
+  found.old_named = false;
+  found.implied = false;
+  found.old_leaves = {{.taxon = {}, .box = recorded, .route = {}}};
+  for (auto& leaf : ways) {
+    found.hypotheses.push_back({.old_taxon = std::nullopt,
+                                .new_taxon = leaf.taxon,
+                                .box = std::move(leaf.box),
+                                .route = std::move(leaf.route),
+                                .through_exception = leaf.through_exception});
+  }
+}
+
 Kinship Judge::kinship(Determination const& determination, std::optional<TaxonId> old_taxon,
                        TaxonId new_taxon) const {
   auto const& in_new = determination.in_new;
@@ -273,17 +286,8 @@ Verdict Judge::judge(Determination const& determination, Box const& recorded, bo
                       ? "the recorded characters contradict every route to the recorded name"
                       : "the old edition's own leads leave no way to the recorded name";
     // Where the record alone leads in the new edition is still worth knowing.
-    found.old_named = false;
-    found.implied = false;
-    found.old_leaves = {{.taxon = {}, .box = recorded, .route = {}}};
     auto ways = walk(*sides_.new_key, recorded, reading);
-    for (auto& leaf : ways.leaves) {
-      found.hypotheses.push_back({.old_taxon = std::nullopt,
-                                  .new_taxon = leaf.taxon,
-                                  .box = std::move(leaf.box),
-                                  .route = std::move(leaf.route),
-                                  .through_exception = leaf.through_exception});
-    }
+    take_ways_of_record(found, recorded, std::move(ways.leaves));
     verdict.terminals = terminals(found, recorded);
     verdict.complete = found.complete && ways.complete;
     return verdict;

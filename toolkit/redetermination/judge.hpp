@@ -58,6 +58,10 @@ struct Possibilities {
   bool complete{true};
 };
 
+// From now on what is found is what the record alone allows in the new edition: `ways` were walked
+// from it, with no name in mind.
+void take_ways_of_record(Possibilities& found, Box const& recorded, std::vector<Leaf>&& ways);
+
 // Precondition: the ways were walked in these keys.
 [[nodiscard]] Footing footing_of(Sides const& sides, Possibilities const& found);
 

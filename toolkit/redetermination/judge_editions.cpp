@@ -11,16 +11,8 @@ namespace {
 // What the record alone may come out as in the new edition.
 Possibilities by_record(CompiledKey const& new_key, Box const& recorded, Reading reading) {
   Possibilities found;
-  found.old_named = false;
-  found.old_leaves = {{.taxon = {}, .box = recorded, .route = {}}};
   auto ways = walk(new_key, recorded, reading);
-  for (auto& leaf : ways.leaves) {
-    found.hypotheses.push_back({.old_taxon = std::nullopt,
-                                .new_taxon = leaf.taxon,
-                                .box = std::move(leaf.box),
-                                .route = std::move(leaf.route),
-                                .through_exception = leaf.through_exception});
-  }
+  take_ways_of_record(found, recorded, std::move(ways.leaves));
   found.strands = std::move(ways.strands);
   found.new_followed = std::move(ways.followed);
   found.complete = ways.complete;

@@ -207,9 +207,7 @@ struct Redetermination {
   std::vector<ReadingDependence> reading_couplets{};  // most specimens first
   std::uint64_t with_characters{};  // specimens with at least one usable recorded character
   std::uint64_t name_only{};
-  std::uint64_t examined{};          // answers about them were taken back
-  std::uint64_t edition_cited{};     // the record cites the old edition
-  std::uint64_t edition_presumed{};  // all others
+  std::uint64_t examined{};  // answers about them were taken back
   EditionCounts editions{};
   std::vector<FromTo> from_to{};  // most specimens first, then by name
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_storage;

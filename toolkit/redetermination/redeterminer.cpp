@@ -119,13 +119,19 @@ std::size_t Redeterminer::Counts::group_of(std::string_view storage, std::size_t
   return at->second;
 }
 
-void Redeterminer::Counts::add_to_group(std::size_t index, std::size_t verdict, bool type,
-                                        bool voucher, std::uint64_t place) {
-  auto& group = groups[index];
+void Redeterminer::Counts::enlist(Counted& counted, bool type, bool voucher,
+                                  std::string_view storage, std::uint64_t place) {
+  if (counted.expected) {
+    ++expected;
+    if (fails(counted.verdict)) ++failed;
+  }
+  if (!counted.look) return;
+  counted.group = group_of(storage, counted.verdict);
+  auto& group = groups[counted.group];
   std::pair const rank{type ? 0 : voucher ? 1 : 2, place};
   if (group.sheets++ == 0 || rank < group.first) {
     group.first = rank;
-    group.verdict = verdict;
+    group.verdict = counted.verdict;
   }
   group.has_types = group.has_types || type;
   group.has_vouchers = group.has_vouchers || voucher;
@@ -318,14 +324,7 @@ Redeterminer::Counted Redeterminer::count(Specimen const& specimen, Looks const&
     --counts.sheets_to_look_at;
     if (counted.relabel) ++counts.sheets_to_relabel;
   }
-  if (counted.expected) {
-    ++counts.expected;
-    if (counts.fails(verdict)) ++counts.failed;
-  }
-  if (counted.look) {
-    counted.group = counts.group_of(specimen.storage, verdict);
-    counts.add_to_group(counted.group, verdict, type, specimen.voucher, place);
-  }
+  counts.enlist(counted, type, specimen.voucher, specimen.storage, place);
   if (counts.keeps(counted)) counts.keep(counted, specimen, place);
   return counted;
 }
@@ -343,14 +342,6 @@ bool Redeterminer::keeps(Counted const& counted) const { return counts_->keeps(c
 
 void Redeterminer::keep(Counted const& counted, Specimen const& specimen) {
   counts_->keep(counted, specimen, place_ - 1);
-}
-
-SpecimenOutcome Redeterminer::add(Specimen const& specimen, Looks const& looks) {
-  auto const verdict = count(specimen, looks).verdict;
-  SpecimenOutcome outcome{
-      .specimen = specimen, .verdict = verdict, .new_names = new_names(verdict)};
-  outcome.specimen.observations.clear();
-  return outcome;
 }
 
 void Redeterminer::count_rejected(std::uint64_t rows) { counts_->rejected += rows; }

@@ -85,8 +85,6 @@ class Redeterminer {
                                              CodedWords const& words);
   [[nodiscard]] bool keeps(Counted const& counted) const;
   void keep(Counted const& counted, Specimen const& specimen);
-  // count(), with a copy of the specimen without its observations.
-  SpecimenOutcome add(Specimen const& specimen, Looks const& looks = {});
   // Possible new names of a verdict, joined by " | ".
   [[nodiscard]] std::string const& new_names(std::size_t verdict) const;
   // What the specimen would come to, without counting it.  `contradictory`: its record and what was
@@ -96,11 +94,8 @@ class Redeterminer {
     bool contradictory{false};
   };
   [[nodiscard]] Weighed weigh(Specimen const& specimen, Looks const& looks = {});
-  // Of count(), weigh() and add(); numbers of the result differ.
+  // Of count() and weigh(); numbers of the result differ.
   [[nodiscard]] Verdict const& verdict(std::size_t index) const;
-  [[nodiscard]] Verdict const& verdict(SpecimenOutcome const& outcome) const {
-    return verdict(outcome.verdict);
-  }
   [[nodiscard]] Edition const& new_edition() const;
   [[nodiscard]] EditionsUsed const& editions() const;  // to be copied: of() remembers
   [[nodiscard]] Placement place_in_new(std::string_view name) const;

@@ -68,8 +68,9 @@ struct Redeterminer::Counts {
   // Specimens of a verdict; `place`: of the first of them.
   void add(std::size_t verdict, std::uint64_t specimens, std::uint64_t place);
   [[nodiscard]] std::size_t group_of(std::string_view storage, std::size_t verdict);
-  void add_to_group(std::size_t group, std::size_t verdict, bool type, bool voucher,
-                    std::uint64_t place);
+  // Among the types and vouchers, and among the sheets to look at: sets Counted::group.
+  void enlist(Counted& counted, bool type, bool voucher, std::string_view storage,
+              std::uint64_t place);
   [[nodiscard]] bool fails(std::size_t verdict) const;
   [[nodiscard]] bool keeps(Counted const& counted) const;
   void keep(Counted const& counted, Specimen const& specimen, std::uint64_t place);
