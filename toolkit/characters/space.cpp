@@ -118,23 +118,10 @@ std::string words_key(std::string_view text) {
 
 std::vector<std::string> split_states(std::string_view value) {
   std::vector<std::string> parts;
-  std::string part;
-  auto const flush = [&] {
-    auto words = words_key(part);
+  for (auto const item : alternatives_in(value)) {
+    auto words = words_key(item);
     if (!words.empty()) parts.push_back(std::move(words));
-    part.clear();
-  };
-  for (std::size_t i = 0; i < value.size(); ++i) {
-    if (value[i] == '|' || value[i] == ';' || value[i] == '/') {
-      flush();
-    } else if (value.substr(i, 4) == " or ") {
-      flush();
-      i += 3;
-    } else {
-      part += value[i];
-    }
   }
-  flush();
   return parts;
 }
 

@@ -62,6 +62,26 @@ std::string interval_words(Interval const& interval, Domain const& domain) {
 
 }  // namespace
 
+std::vector<std::string_view> alternatives_in(std::string_view value) {
+  constexpr std::string_view kOr = " or ";
+  std::vector<std::string_view> items;
+  std::size_t begin = 0;
+  for (std::size_t i = 0; i < value.size();) {
+    bool const sign = value[i] == '|' || value[i] == ';' || value[i] == '/';
+    bool const word = value.substr(i, kOr.size()) == kOr;
+    auto const size = sign ? 1 : word ? kOr.size() : 0;
+    if (size == 0) {
+      ++i;
+      continue;
+    }
+    items.push_back(value.substr(begin, i - begin));
+    i += size;
+    begin = i;
+  }
+  items.push_back(value.substr(begin));
+  return items;
+}
+
 std::string join_or(std::vector<std::string> const& items) {
   std::string text;
   for (std::size_t i = 0; i < items.size(); ++i) {

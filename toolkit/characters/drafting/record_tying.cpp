@@ -8,6 +8,7 @@
 
 #include "keydrift/characters/reading/tokens.hpp"
 #include "keydrift/characters/reading/vocabulary.hpp"
+#include "keydrift/characters/space_words.hpp"
 #include "keydrift/characters/units.hpp"
 
 namespace keydrift {
@@ -93,22 +94,9 @@ std::string head_of(std::string const& structure) {
 
 std::vector<std::string> states_in(std::string_view value) {
   std::vector<std::string> parts;
-  std::string part;
-  auto const flush = [&] {
-    if (part.find_first_not_of(' ') != std::string::npos) parts.push_back(part);
-    part.clear();
-  };
-  for (std::size_t i = 0; i < value.size(); ++i) {
-    if (value[i] == '|' || value[i] == ';' || value[i] == '/') {
-      flush();
-    } else if (value.substr(i, 4) == " or ") {
-      flush();
-      i += 3;
-    } else {
-      part += value[i];
-    }
+  for (auto const item : alternatives_in(value)) {
+    if (item.find_first_not_of(' ') != std::string_view::npos) parts.emplace_back(item);
   }
-  flush();
   return parts;
 }
 
