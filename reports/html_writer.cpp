@@ -72,22 +72,29 @@ HtmlWriter& HtmlWriter::close_section() {
 std::string_view html_style() { return kHtmlStyle; }
 std::string_view html_script() { return kHtmlScript; }
 
-std::string html_page(std::string_view title, std::string_view body) {
-  std::string out;
-  out.reserve(body.size() + kHtmlStyle.size() + kHtmlScript.size() + 1024);
-  out += "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
+std::string html_head(std::string_view title, std::string_view style, std::string_view style_hash,
+                      std::string_view script_hash) {
+  std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
   out += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src '";
-  out += kHtmlStyleHash;
-  out += "'; script-src '";
-  out += kHtmlScriptHash;
+  out += style_hash;
+  if (!script_hash.empty()) {
+    out += "'; script-src '";
+    out += script_hash;
+  }
   out += "'; img-src data:; base-uri 'none'; form-action 'none'\">\n";
   out += "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n";
   // Without an icon of its own a browser asks the server for one.
   out += "<link rel=\"icon\" href=\"data:,\">\n<title>";
   append_escaped(out, title);
   out += "</title>\n<style>";
-  out += kHtmlStyle;
+  out += style;
   out += "</style>\n</head>\n<body>\n";
+  return out;
+}
+
+std::string html_page(std::string_view title, std::string_view body) {
+  auto out = html_head(title, kHtmlStyle, kHtmlStyleHash, kHtmlScriptHash);
+  out.reserve(out.size() + body.size() + kHtmlScript.size() + 64);
   out += body;
   out += "<script>";
   out += kHtmlScript;

@@ -34,6 +34,11 @@ class HtmlWriter {
   std::string out_;
 };
 
+// A page up to its body.  `style_hash` and `script_hash`: what the policy allows; without a script
+// that is "".
+[[nodiscard]] std::string html_head(std::string_view title, std::string_view style,
+                                    std::string_view style_hash, std::string_view script_hash = {});
+
 // The frame of a page: head with the policy, style and script; `body` is finished markup.
 [[nodiscard]] std::string html_page(std::string_view title, std::string_view body);
 

@@ -40,20 +40,11 @@ std::string worklist_html_begin(Edition const& old_edition, Edition const& new_e
   auto const called = edition_names(old_edition, new_edition);
   auto const title =
       fmt::format("Worklist: sheets to look at, {} to {}", called.old_name, called.new_name);
-  std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n";
-  out += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src '";
-  out += kWorklistStyleHash;
-  out += "'; img-src data:; base-uri 'none'; form-action 'none'\">\n";
-  out += "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n";
-  out += "<link rel=\"icon\" href=\"data:,\">\n<title>";
-  append_escaped(out, title);
-  out += "</title>\n<style>";
-  out += kWorklistStyle;
-  out += "</style>\n</head>\n<body>\n";
+  auto const head = html_head(title, kWorklistStyle, kWorklistStyleHash);
   HtmlWriter html;
   html.element("h1", title).raw("\n");
   write_estimate(html, result);
-  return out + std::move(html).take();
+  return head + std::move(html).take();
 }
 
 void append_group_begin(std::string& out, Edition const& new_edition, Redetermination const& result,
