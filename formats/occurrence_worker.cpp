@@ -114,18 +114,61 @@ bool OccurrenceWorker::State::clean(std::string_view cell, std::string& to) {
 }
 
 bool OccurrenceWorker::State::code(Column& column, std::string_view cell, WordCode& code) {
-  if (auto const* known = column.codes.find(cell)) {
+  if (cell.empty()) {
+    code = kNoWord;
+  } else if (auto const* known = column.codes.find(cell)) {
     code = *known;
-    return true;
-  }
-  if (!clean(cell, column.unnumbered)) return false;
-  if (column.codes.full() || words >= kWords) {
+  } else if (!clean(cell, column.unnumbered)) {
+    return false;
+  } else if (column.codes.full() || words >= kWords) {
     code = column.unnumbered.empty() ? kNoWord : kUnnumbered;
   } else {
     code = column.codes.add(cell, column.unnumbered);
     ++words;
   }
+  if (code == kNoWord) code = column.default_code;
   return true;
+}
+
+bool OccurrenceWorker::State::take_voucher(Column& column, std::string_view cell) {
+  WordCode answer = kNoWord;
+  if (!code(column, cell, answer)) return false;
+  if (answer == kNoWord) return true;
+  switch (voucher_answer(word(column, answer))) {
+    case VoucherAnswer::yes:
+      specimen.voucher = true;
+      return true;
+    case VoucherAnswer::no:
+      return true;
+    case VoucherAnswer::unclear:
+      return false;
+  }
+  return false;
+}
+
+bool OccurrenceWorker::State::take(Column& column, std::string_view cell) {
+  switch (column.kind) {
+    case Kind::term:
+      return code(column, cell, specimen.terms[column.ordinal]);
+    case Kind::place:
+    case Kind::place_list:
+      return code(column, cell, place_codes[column.ordinal]);
+    case Kind::character:
+      return code(column, cell, character_codes[column.ordinal]);
+    case Kind::voucher:
+      return take_voucher(column, cell);
+    case Kind::institution:
+      return clean(cell, institution);
+    case Kind::collection:
+      return clean(cell, collection);
+    case Kind::catalog_number:
+      return clean(cell, catalog_number);
+    case Kind::occurrence_id:
+      return clean(cell, occurrence_id);
+    case Kind::text:
+      return CellCleaner::is_sound(cell);
+  }
+  return false;
 }
 
 CodedSpecimen const* OccurrenceWorker::State::coded(std::size_t index) {
@@ -134,71 +177,13 @@ CodedSpecimen const* OccurrenceWorker::State::coded(std::size_t index) {
   taken = false;
   specimen.line = row.line;
   specimen.voucher = options.all_are_vouchers;
-  institution.clear();
-  collection.clear();
-  catalog_number.clear();
-  occurrence_id.clear();
-  bool any_character = false;
   for (auto& column : columns) {
-    auto const text = cell(row, column.cell);
-    WordCode code = kNoWord;
-    bool sound = true;
-    switch (column.kind) {
-      case Kind::term:
-      case Kind::place:
-      case Kind::place_list:
-      case Kind::character:
-      case Kind::voucher:
-        sound = text.empty() || this->code(column, text, code);
-        if (code == kNoWord) code = column.default_code;
-        break;
-      case Kind::institution:
-        sound = clean(text, institution);
-        break;
-      case Kind::collection:
-        sound = clean(text, collection);
-        break;
-      case Kind::catalog_number:
-        sound = clean(text, catalog_number);
-        break;
-      case Kind::occurrence_id:
-        sound = clean(text, occurrence_id);
-        break;
-      case Kind::text:
-        sound = CellCleaner::is_sound(text);
-        break;
-    }
-    if (!sound) return nullptr;
-    switch (column.kind) {
-      case Kind::term:
-        specimen.terms[column.ordinal] = code;
-        break;
-      case Kind::place:
-      case Kind::place_list:
-        place_codes[column.ordinal] = code;
-        break;
-      case Kind::character:
-        character_codes[column.ordinal] = code;
-        any_character = any_character || code != kNoWord;
-        break;
-      case Kind::voucher:
-        if (code == kNoWord) break;
-        switch (voucher_answer(word(column, code))) {
-          case VoucherAnswer::yes:
-            specimen.voucher = true;
-            break;
-          case VoucherAnswer::no:
-            break;
-          case VoucherAnswer::unclear:
-            return nullptr;
-        }
-        break;
-      default:
-        break;
-    }
+    if (!take(column, cell(row, column.cell))) return nullptr;
   }
-  bool const something = any_character || specimen.term(CodedTerm::scientific_name) != kNoWord ||
-                         !catalog_number.empty() || !occurrence_id.empty();
+  bool const something = specimen.term(CodedTerm::scientific_name) != kNoWord ||
+                         !catalog_number.empty() || !occurrence_id.empty() ||
+                         std::any_of(character_codes.begin(), character_codes.end(),
+                                     [](WordCode code) { return code != kNoWord; });
   return something ? &specimen : nullptr;
 }
 

@@ -47,6 +47,8 @@ struct OccurrenceWorker::State {
   [[nodiscard]] std::string_view cell(CsvBlock::Row const& row, std::size_t column) const;
 
   // False: the cell leaves a trace in remarks, so the row has to be read in words.
+  [[nodiscard]] bool take(Column& column, std::string_view cell);
+  [[nodiscard]] bool take_voucher(Column& column, std::string_view cell);
   [[nodiscard]] bool code(Column& column, std::string_view cell, WordCode& code);
   // The cell cleaned, into `to`; false as above.
   [[nodiscard]] static bool clean(std::string_view cell, std::string& to);

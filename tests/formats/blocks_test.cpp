@@ -135,6 +135,15 @@ std::string told(Specimen const& specimen) {
 
 OccurrenceOptions with_characters() { return {.characters = {"margin", "spike length"}}; }
 
+void append_counts(Lines& lines, OccurrenceReader const& reader) {
+  auto const& counts = reader.counts();
+  for (auto const count : {counts.rows, counts.specimens, counts.rejected, counts.without_name,
+                           counts.repeated_numbers}) {
+    lines.push_back(std::to_string(count));
+  }
+  for (auto const& finding : one_line_each(reader.findings())) lines.push_back(finding);
+}
+
 Lines specimens_one_by_one(std::string const& text) {
   Lines lines;
   auto const stream = stream_of(text, 1000);
@@ -150,12 +159,7 @@ Lines specimens_one_by_one(std::string const& text) {
       break;
     }
   }
-  auto const& counts = reader.counts();
-  for (auto const count : {counts.rows, counts.specimens, counts.rejected, counts.without_name,
-                           counts.repeated_numbers}) {
-    lines.push_back(std::to_string(count));
-  }
-  for (auto const& finding : one_line_each(reader.findings())) lines.push_back(finding);
+  append_counts(lines, reader);
   return lines;
 }
 
@@ -232,12 +236,7 @@ Lines specimens_in_blocks(std::string const& text, std::size_t block_bytes, std:
     }
   }
   for (auto& worker : crew) reader.absorb(*worker);
-  auto const& counts = reader.counts();
-  for (auto const count : {counts.rows, counts.specimens, counts.rejected, counts.without_name,
-                           counts.repeated_numbers}) {
-    lines.push_back(std::to_string(count));
-  }
-  for (auto const& finding : one_line_each(reader.findings())) lines.push_back(finding);
+  append_counts(lines, reader);
   return lines;
 }
 

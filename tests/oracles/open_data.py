@@ -130,15 +130,8 @@ class Case:
 
     def with_gaps(self, records, share, seed):
         chance = random.Random(seed)
-        both = list(self.made.values())
-        gapped, ways = [], []
-        for record in records:
-            holed = {f: "" if chance.random() < share else v for f, v in record.items()}
-            holed["class"] = record["class"]
-            one = trees.completions(self.words, both, holed, MOST)
-            if one is not None:
-                gapped.append(holed)
-                ways.append(one)
+        gapped, ways = trees.with_holes(self.words, list(self.made.values()), records, share, MOST,
+                                        chance)
         given = self.answers([one for ones in ways for one in ones])
         names, possible, at = [], [], 0
         for ones in ways:

@@ -244,6 +244,20 @@ def representatives(words, trees, feature):
     return [plain(x) for x in [limits[0] - 1, *middles, limits[-1] + 1]]
 
 
+def with_holes(words, trees, records, share, most, chance):
+    """Records with values taken away at random, and all completions of each that the trees tell apart;
+    those with more than `most` of them are left out."""
+    holed_records, ways = [], []
+    for record in records:
+        holed = {f: "" if chance.random() < share else v for f, v in record.items()}
+        holed["class"] = record["class"]
+        one = completions(words, trees, holed, most)
+        if one is not None:
+            holed_records.append(holed)
+            ways.append(one)
+    return holed_records, ways
+
+
 def completions(words, trees, record, most):
     """Every completion of the record in the features that the trees ask; None when over `most`."""
     asked = sorted(set().union(*(tree.features() for tree in trees)))
