@@ -19,34 +19,47 @@ namespace {
 
 constexpr std::size_t kStep = 64;
 
+// Bit i: byte i is one.
+struct Found {
+  std::uint64_t separators{};
+  std::uint64_t others{};  // quotes, line ends, NUL
+};
+
 class SpecialBytes {
  public:
-  SpecialBytes(char separator, char quote) : bytes_{separator, quote, '\n', '\r', '\0'} {}
+  SpecialBytes(char separator, char quote)
+      : separator_{separator}, others_{quote, '\n', '\r', '\0'} {}
 
-  // Bit i: byte i is special.
-  [[nodiscard]] std::uint64_t in(char const* at) const {
-    std::uint64_t bits = 0;
+  [[nodiscard]] Found in(char const* at) const {
+    Found found;
 #if defined(__SSE2__)
+    auto const bits = [](__m128i hits, std::size_t part) {
+      return static_cast<std::uint64_t>(static_cast<std::uint16_t>(_mm_movemask_epi8(hits)))
+             << (16 * part);
+    };
     for (std::size_t part = 0; part < 4; ++part) {
       auto const bytes = _mm_loadu_si128(reinterpret_cast<__m128i const*>(at + 16 * part));
-      auto hits = _mm_cmpeq_epi8(bytes, _mm_set1_epi8(bytes_[0]));
-      for (std::size_t i = 1; i < 5; ++i) {
-        hits = _mm_or_si128(hits, _mm_cmpeq_epi8(bytes, _mm_set1_epi8(bytes_[i])));
+      auto hits = _mm_cmpeq_epi8(bytes, _mm_set1_epi8(others_[0]));
+      for (std::size_t i = 1; i < 4; ++i) {
+        hits = _mm_or_si128(hits, _mm_cmpeq_epi8(bytes, _mm_set1_epi8(others_[i])));
       }
-      bits |= static_cast<std::uint64_t>(static_cast<std::uint16_t>(_mm_movemask_epi8(hits)))
-              << (16 * part);
+      found.others |= bits(hits, part);
+      found.separators |= bits(_mm_cmpeq_epi8(bytes, _mm_set1_epi8(separator_)), part);
     }
 #else
     for (std::size_t i = 0; i < kStep; ++i) {
-      bool const special = std::find(bytes_, bytes_ + 5, at[i]) != bytes_ + 5;
-      bits |= static_cast<std::uint64_t>(special) << i;
+      auto const bit = std::uint64_t{1} << i;
+      if (at[i] == separator_) found.separators |= bit;
+      if (std::find(others_, others_ + 4, at[i]) != others_ + 4) found.others |= bit;
     }
 #endif
-    return bits;
+    found.others &= ~found.separators;
+    return found;
   }
 
  private:
-  char bytes_[5];
+  char separator_;
+  char others_[4];
 };
 
 bool is_blank_row(std::string_view row, char separator) {
@@ -61,35 +74,75 @@ class PlainRows {
             std::uint32_t base, CsvBlock& block)
       : bytes_{bytes},
         separator_{dialect.separator},
-        // Where nothing is enclosed, the separator stands in for the quote and is found first.
+        // Where nothing is enclosed, the separator stands in for the quote and is taken as such.
         quote_{dialect.quote == '\0' ? dialect.separator : dialect.quote},
         expected_{dialect.expected_cells},
         maximum_row_bytes_{maximum_row_bytes},
         base_{base},
         block_{block},
-        first_cell_{block.cells.size()} {}
+        first_cell_{block.cells.size()},
+        cells_{block.cells.size()} {}
 
   std::size_t scan(std::size_t wanted) {
     SpecialBytes const special{separator_, quote_};
     char rest[kStep] = {};
     for (std::size_t from = 0; from < bytes_.size() && row_ < wanted; from += kStep) {
       auto const* at = bytes_.data() + from;
-      auto bits = ~std::uint64_t{};
+      auto valid = ~std::uint64_t{};
       if (bytes_.size() - from < kStep) {
         auto const left = bytes_.size() - from;
         std::memcpy(rest, at, left);
         at = rest;
-        bits = (std::uint64_t{1} << left) - 1;
+        valid = (std::uint64_t{1} << left) - 1;
       }
-      for (bits &= special.in(at); bits != 0; bits &= bits - 1) {
-        if (!take(from + static_cast<std::size_t>(std::countr_zero(bits)))) return stop();
-      }
+      auto found = special.in(at);
+      found.separators &= valid;
+      found.others &= valid;
+      if (!take_all(from, found)) return stop();
     }
     return stop();
   }
 
  private:
-  // False: the row is to be read by somebody else.
+  // False: the row at hand is to be read by somebody else.
+  bool take_all(std::size_t from, Found found) {
+    make_room();
+    for (;;) {
+      auto const other = found.others & (~found.others + 1);
+      if (!in_quotes_ && !closed_) {
+        end_cells(from, found.separators & (other - 1));
+        found.separators &= ~(other - 1);
+      }
+      auto const next = found.separators | found.others;
+      if (next == 0) return cells_ - first_cell_ < expected_;
+      auto const bit = next & (~next + 1);
+      found.separators &= ~bit;
+      found.others &= ~bit;
+      if (!take(from + static_cast<std::size_t>(std::countr_zero(bit)))) return false;
+    }
+  }
+
+  // So many cells may end within a step.
+  void make_room() {
+    if (block_.cells.size() < cells_ + kStep) {
+      block_.cells.resize(std::max(2 * block_.cells.size(), cells_ + kStep));
+    }
+  }
+
+  // Cells without quotes, ended by these separators.
+  void end_cells(std::size_t from, std::uint64_t separators) {
+    auto* cell = block_.cells.data() + cells_;
+    auto begin = base_ + static_cast<std::uint32_t>(cell_);
+    auto const base = base_ + static_cast<std::uint32_t>(from);
+    for (; separators != 0; separators &= separators - 1) {
+      auto const end = base + static_cast<std::uint32_t>(std::countr_zero(separators));
+      *cell++ = {begin, end};
+      begin = end + 1;
+    }
+    cells_ = static_cast<std::size_t>(cell - block_.cells.data());
+    cell_ = begin - base_;
+  }
+
   bool take(std::size_t at) {
     char const byte = bytes_[at];
     if (at < cell_) return true;  // the line feed of a CRLF
@@ -97,7 +150,7 @@ class PlainRows {
     if (byte == separator_) {
       end_cell(at);
       cell_ = at + 1;
-      return block_.cells.size() - first_cell_ < expected_;
+      return true;
     }
     if (byte == quote_) return open(at);
     if (byte == '\0') return false;
@@ -126,8 +179,8 @@ class PlainRows {
 
   void end_cell(std::size_t at) {
     auto const quote = static_cast<std::size_t>(closed_ ? 1 : 0);
-    block_.cells.push_back({base_ + static_cast<std::uint32_t>(cell_ + quote),
-                            base_ + static_cast<std::uint32_t>(at - quote)});
+    block_.cells[cells_++] = {base_ + static_cast<std::uint32_t>(cell_ + quote),
+                              base_ + static_cast<std::uint32_t>(at - quote)};
     closed_ = false;
   }
 
@@ -138,7 +191,7 @@ class PlainRows {
       if (next == bytes_.size()) return false;
       if (bytes_[next] == '\n') ++next;
     }
-    if (block_.cells.size() - first_cell_ != expected_ || at - row_ > maximum_row_bytes_ ||
+    if (cells_ - first_cell_ != expected_ || at - row_ > maximum_row_bytes_ ||
         is_blank_row(bytes_.substr(row_, at - row_), separator_)) {
       return false;
     }
@@ -148,7 +201,7 @@ class PlainRows {
     row.first_cell = static_cast<std::uint32_t>(first_cell_);
     row.cell_count = static_cast<std::uint32_t>(expected_);
     block_.rows.push_back(row);
-    first_cell_ = block_.cells.size();
+    first_cell_ = cells_;
     row_ = cell_ = next;
     return true;
   }
@@ -166,6 +219,7 @@ class PlainRows {
   std::uint32_t base_;
   CsvBlock& block_;
   std::size_t first_cell_;  // of the row at hand
+  std::size_t cells_;       // so many are set; room may be made for more
   std::size_t row_{};       // its begin
   std::size_t cell_{};      // begin of the cell at hand
   bool in_quotes_{false};
