@@ -99,6 +99,36 @@ OccurrenceWorker::State::State(OccurrenceOptions const& the_options,
   character_codes.resize(character_columns.size());
   specimen.places = place_codes;
   specimen.characters = character_codes;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    auto* const to = number_of(columns[i]);
+    if (to == nullptr) {
+      others.push_back(i);
+      continue;
+    }
+    numbered.push_back({.cell = columns[i].cell, .column = i, .to = to});
+    numbered.back().words.set_default(columns[i].default_code);
+    cells_needed = std::max(cells_needed, columns[i].cell + 1);
+  }
+}
+
+WordCode* OccurrenceWorker::State::number_of(Column const& column) {
+  switch (column.kind) {
+    case Kind::term:
+      return &specimen.terms[column.ordinal];
+    case Kind::place:
+    case Kind::place_list:
+      return &place_codes[column.ordinal];
+    case Kind::character:
+      return &character_codes[column.ordinal];
+    case Kind::voucher:
+    case Kind::institution:
+    case Kind::collection:
+    case Kind::catalog_number:
+    case Kind::occurrence_id:
+    case Kind::text:
+      return nullptr;
+  }
+  return nullptr;
 }
 
 std::string_view OccurrenceWorker::State::cell(CsvBlock::Row const& row, std::size_t column) const {
@@ -130,6 +160,37 @@ bool OccurrenceWorker::State::code(Column& column, std::string_view cell, WordCo
   return true;
 }
 
+bool OccurrenceWorker::State::code(Numbered& one, std::string_view cell) {
+  auto& column = columns[one.column];
+  if (!code(column, cell, *one.to)) return false;
+  if (!cell.empty() && cell.size() <= ShortCells::kBytes && *one.to != kUnnumbered) {
+    auto const short_key = ShortCells::key_of(cell.data(), cell.size());
+    WordCode known = kNoWord;
+    if (!one.words.find(short_key, known)) one.words.add(short_key, *one.to);
+  }
+  return true;
+}
+
+bool OccurrenceWorker::State::take_numbered(CsvBlock::Row const& row) {
+  if (row.cell_count < cells_needed) {
+    return std::all_of(numbered.begin(), numbered.end(),
+                       [&](Numbered& one) { return code(one, cell(row, one.cell)); });
+  }
+  // Nearly every cell of an archive comes by here.
+  auto const* const slices = block->csv.cells.data() + row.first_cell;
+  auto const* const bytes = block->csv.bytes.data();
+  for (auto& one : numbered) {
+    auto const [begin, end] = slices[one.cell];
+    std::size_t const size = end - begin;
+    if (size <= ShortCells::kBytes &&
+        one.words.find(ShortCells::key_of(bytes + begin, size), *one.to)) {
+      continue;
+    }
+    if (!code(one, {bytes + begin, size})) return false;
+  }
+  return true;
+}
+
 bool OccurrenceWorker::State::take_voucher(Column& column, std::string_view cell) {
   WordCode answer = kNoWord;
   if (!code(column, cell, answer)) return false;
@@ -148,13 +209,6 @@ bool OccurrenceWorker::State::take_voucher(Column& column, std::string_view cell
 
 bool OccurrenceWorker::State::take(Column& column, std::string_view cell) {
   switch (column.kind) {
-    case Kind::term:
-      return code(column, cell, specimen.terms[column.ordinal]);
-    case Kind::place:
-    case Kind::place_list:
-      return code(column, cell, place_codes[column.ordinal]);
-    case Kind::character:
-      return code(column, cell, character_codes[column.ordinal]);
     case Kind::voucher:
       return take_voucher(column, cell);
     case Kind::institution:
@@ -167,6 +221,11 @@ bool OccurrenceWorker::State::take(Column& column, std::string_view cell) {
       return clean(cell, occurrence_id);
     case Kind::text:
       return CellCleaner::is_sound(cell);
+    case Kind::term:
+    case Kind::place:
+    case Kind::place_list:
+    case Kind::character:
+      break;  // take_numbered()
   }
   return false;
 }
@@ -177,7 +236,9 @@ CodedSpecimen const* OccurrenceWorker::State::coded(std::size_t index) {
   taken = false;
   specimen.line = row.line;
   specimen.voucher = options.all_are_vouchers;
-  for (auto& column : columns) {
+  if (!take_numbered(row)) return nullptr;
+  for (auto const other : others) {
+    auto& column = columns[other];
     if (!take(column, cell(row, column.cell))) return nullptr;
   }
   bool const something = specimen.term(CodedTerm::scientific_name) != kNoWord ||
@@ -229,14 +290,14 @@ std::uint64_t OccurrenceWorker::State::number() {
     auto const& number = rows.number();
     return number.empty() ? 0 : SeenKeys::fingerprint(number);
   }
-  bool const numbered = !catalog_number.empty();
-  auto const& id = numbered ? catalog_number : occurrence_id;
+  bool const has_number = !catalog_number.empty();
+  auto const& id = has_number ? catalog_number : occurrence_id;
   if (id.empty()) return 0;
   key.assign(institution);
   key += '\x1F';
   key += collection;
   key += '\x1F';
-  key += numbered ? 'n' : 'o';
+  key += has_number ? 'n' : 'o';
   key += id;
   return SeenKeys::fingerprint(key);
 }

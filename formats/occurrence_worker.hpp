@@ -8,6 +8,7 @@
 #include "keydrift/formats/cell_codes.hpp"
 #include "keydrift/formats/occurrence_blocks.hpp"
 #include "keydrift/formats/occurrence_rows.hpp"
+#include "keydrift/formats/short_cells.hpp"
 
 namespace keydrift {
 
@@ -36,6 +37,14 @@ struct OccurrenceWorker::State {
     std::string unnumbered;          // the word of the row at hand, where it has no number
   };
 
+  // A column whose words have numbers.
+  struct Numbered {
+    std::size_t cell{};    // column of the table
+    std::size_t column{};  // into columns
+    WordCode* to{};        // where the number of the row at hand goes
+    tables::ShortCells words{};
+  };
+
   [[nodiscard]] CodedSpecimen const* coded(std::size_t row);
   [[nodiscard]] Specimen const* read(std::size_t row);
   [[nodiscard]] Specimen const& brief(std::size_t row);
@@ -46,9 +55,14 @@ struct OccurrenceWorker::State {
   // The words of the row's cell; "" where there is none.
   [[nodiscard]] std::string_view cell(CsvBlock::Row const& row, std::size_t column) const;
 
+  // Where the number of a column's word goes; nullptr: its words have none.
+  [[nodiscard]] WordCode* number_of(Column const& column);
+
   // False: the cell leaves a trace in remarks, so the row has to be read in words.
   [[nodiscard]] bool take(Column& column, std::string_view cell);
   [[nodiscard]] bool take_voucher(Column& column, std::string_view cell);
+  [[nodiscard]] bool take_numbered(CsvBlock::Row const& row);
+  [[nodiscard]] bool code(Numbered& numbered, std::string_view cell);
   [[nodiscard]] bool code(Column& column, std::string_view cell, WordCode& code);
   // The cell cleaned, into `to`; false as above.
   [[nodiscard]] static bool clean(std::string_view cell, std::string& to);
@@ -56,6 +70,9 @@ struct OccurrenceWorker::State {
   OccurrenceOptions const& options;
   tables::OccurrenceRows rows;
   std::vector<Column> columns;
+  std::vector<Numbered> numbered;   // those of kind term, place, place_list and character
+  std::vector<std::size_t> others;  // into columns
+  std::size_t cells_needed{};       // that a row must have for all that are numbered
   std::array<std::size_t, kCodedTerms> term_columns{};  // into columns; npos: there is none
   std::vector<std::size_t> place_columns, character_columns;
   std::vector<std::size_t> regions;  // into place_columns
