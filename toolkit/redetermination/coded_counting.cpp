@@ -69,6 +69,10 @@ struct CodedCounting::State {
       characters.push_back(ground.space.find_column(column.character));
     }
     meanings.resize(characters.size());
+    brief.resize(characters.size());
+    if (ground.space.box_words() == 0) {
+      for (auto& kept : brief) kept.cells[kNoWord] = 0;
+    }
   }
 
   // --- evidence ---
@@ -127,12 +131,39 @@ struct CodedCounting::State {
     return !is_empty(cells);
   }
 
+  // What the first words of each column mean, where it is the cells of one word and no more: that
+  // is nearly all that archives hold.
+  struct BriefMeanings {
+    static constexpr std::uint64_t kNothing = ~std::uint64_t{};
+    std::size_t offset{};
+    std::array<std::uint64_t, 16> cells{kNothing};  // by code; 0: to be asked of `meanings`
+  };
+
+  void keep_brief(std::size_t column, WordCode code, Meaning const& meaning) {
+    auto& kept = brief[column];
+    if (code >= kept.cells.size() || ground.space.box_words() == 0) return;
+    if (meaning.kind == Meaning::Kind::nothing) kept.cells[code] = BriefMeanings::kNothing;
+    if (meaning.kind != Meaning::Kind::cells || meaning.words != 1 || meaning.replaces) return;
+    if (meaning.first == BriefMeanings::kNothing) return;
+    kept.offset = meaning.offset;
+    kept.cells[code] = meaning.first;
+  }
+
   // False: the record holds what has to be told.
   bool read_evidence(CodedSpecimen const& specimen) {
     box = ground.space.anything();
     any = false;
+    bool left = true;
     for (std::size_t column = 0; column < specimen.characters.size(); ++column) {
       auto const code = specimen.characters[column];
+      if (auto const& kept = brief[column]; code < kept.cells.size() && kept.cells[code] != 0) {
+        auto const cells = kept.cells[code];
+        auto& word = box[kept.offset];
+        word &= cells;
+        left = left & (word != 0);
+        any = any | (cells != BriefMeanings::kNothing);
+        continue;
+      }
       if (code == kNoWord) continue;
       Meaning const* meaning = nullptr;
       if (code == kUnnumbered) {
@@ -140,13 +171,17 @@ struct CodedCounting::State {
         meaning = &unnumbered;
       } else {
         auto& known = at(meanings[column], code);
-        if (known.kind == Meaning::Kind::unread) known = read_character(column, code);
+        if (known.kind == Meaning::Kind::unread) {
+          known = read_character(column, code);
+          keep_brief(column, code, known);
+        }
         meaning = &known;
       }
       if (meaning->kind == Meaning::Kind::nothing) continue;
       if (meaning->kind == Meaning::Kind::refused || !apply(*meaning)) return false;
       any = true;
     }
+    if (!left) return false;
     constexpr std::array kLimits{std::pair{LimitKind::sex, CodedTerm::sex},
                                  std::pair{LimitKind::life_stage, CodedTerm::life_stage},
                                  std::pair{LimitKind::material, CodedTerm::reproductive_condition}};
@@ -398,6 +433,7 @@ struct CodedCounting::State {
   bool asks_scope;
   std::vector<std::optional<CharacterIndex>> characters;  // by column
   std::vector<std::vector<Meaning>> meanings;             // by column, then code
+  std::vector<BriefMeanings> brief;                       // by column
   std::array<std::vector<Meaning>, 3> limits;             // sex, life stage, material
   Meaning unnumbered;
   std::vector<ScopeWord> sexes, stages;
