@@ -5,7 +5,7 @@
 namespace keydrift {
 namespace {
 
-// Nodes of the tree kept, 64 bytes each; beyond that all are forgotten.
+// Nodes of the tree kept, 32 bytes each; beyond that all are forgotten.
 constexpr std::size_t kNodesKept = 300'000;
 
 std::string bytes_of(std::span<std::uint64_t const> cells) {
@@ -93,25 +93,25 @@ std::uint64_t EvidencePath::cells_of(CharacterIndex character, Box const& box) {
 
 std::uint32_t EvidencePath::after(Node const& node, std::uint64_t cells) const {
   // Chosen without a jump: which state a record shows cannot be foretold.
-  auto const second = node.second.cells == cells ? node.second.node : kNone;
-  auto const to = node.first.cells == cells ? node.first.node : second;
-  if (to != kNone || node.second.next == kNone) return to;
-  for (auto edge = node.second.next; edge != kNone; edge = edges_[edge].next) {
-    if (edges_[edge].cells == cells) return edges_[edge].node;
+  auto const second = node.cells[1] == cells ? node.to[1] : kNone;
+  auto const to = node.cells[0] == cells ? node.to[0] : second;
+  if (to != kNone || node.more == kNone) return to;
+  for (auto edge = node.more; edge != kNone; edge = edges_[edge].next) {
+    if (edges_[edge].cells == cells) return edges_[edge].to;
   }
   return kNone;
 }
 
 void EvidencePath::link(std::uint32_t from, std::uint64_t cells, std::uint32_t to) {
   auto& node = nodes_[from];
-  for (auto* edge : {&node.first, &node.second}) {
-    if (edge->node != kNone) continue;
-    edge->cells = cells;
-    edge->node = to;
+  for (std::size_t i = 0; i < node.to.size(); ++i) {
+    if (node.to[i] != kNone) continue;
+    node.cells[i] = cells;
+    node.to[i] = to;
     return;
   }
-  edges_.push_back({.cells = cells, .node = to, .next = node.second.next});
-  node.second.next = static_cast<std::uint32_t>(edges_.size() - 1);
+  edges_.push_back({.cells = cells, .to = to, .next = node.more});
+  node.more = static_cast<std::uint32_t>(edges_.size() - 1);
 }
 
 std::uint32_t EvidencePath::number_of(Box const& box) {
@@ -119,9 +119,9 @@ std::uint32_t EvidencePath::number_of(Box const& box) {
   std::uint32_t at = 0;
   for (;;) {
     auto const& node = nodes_[at];
-    if (node.number != kNone) return node.number;
+    if (node.word == kEnd) return node.more;
     auto const cells =
-        node.word != kNone ? box[node.word] : cells_of(CharacterIndex{node.character}, box);
+        node.word < kWide ? box[node.word] : cells_of(CharacterIndex{node.word - kWide}, box);
     at = after(node, cells);
     if (at == kNone) return insert(box);
   }
@@ -140,10 +140,10 @@ std::uint32_t EvidencePath::insert(Box const& box) {
     Node node;
     if (asked < met_in_order_.size()) {
       auto const character = met_in_order_[asked];
-      node.character = character.index;
-      if (space_[character].words == 1) node.word = space_[character].offset;
+      auto const& domain = space_[character];
+      node.word = domain.words == 1 ? domain.offset : kWide + character.index;
     } else {
-      node.number = numbers_++;
+      node.more = numbers_++;
     }
     nodes_.push_back(node);
     return static_cast<std::uint32_t>(nodes_.size() - 1);
@@ -158,7 +158,7 @@ std::uint32_t EvidencePath::insert(Box const& box) {
     }
     at = next;
   }
-  return nodes_[at].number;
+  return nodes_[at].more;
 }
 
 }  // namespace keydrift

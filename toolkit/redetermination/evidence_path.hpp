@@ -6,6 +6,7 @@
 // at those before, so the characters are met in an order that the cells found tell, one by one:
 // records that agree on the characters met, in the order met, share their verdict.
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -50,16 +51,19 @@ class EvidencePath {
   // A tree of the paths met so far: each node asks for one character, each edge is what was found.
   // The first two edges stand in the node itself, for most characters have two states.
   static constexpr std::uint32_t kNone = ~std::uint32_t{};
-  struct Edge {
-    std::uint64_t cells{};  // the word itself, or a number in wide_
-    std::uint32_t node{kNone};
-    std::uint32_t next{kNone};  // into edges_
+  // Instead of a word of the box: a path ends here; the character (added to it) has several words.
+  static constexpr std::uint32_t kEnd = kNone;
+  static constexpr std::uint32_t kWide = std::uint32_t{1} << 31;
+  struct alignas(32) Node {  // two to a line of the cache: every specimen passes some twenty
+    std::array<std::uint64_t, 2> cells{};  // the word itself, or a number in wide_
+    std::array<std::uint32_t, 2> to{kNone, kNone};
+    std::uint32_t word{kEnd};
+    std::uint32_t more{kNone};  // further edges in edges_; of an end, the path's number
   };
-  struct alignas(64) Node {  // a line of the cache
-    Edge first{}, second{};
-    std::uint32_t character{};
-    std::uint32_t word{kNone};    // of the box, where the character has but one
-    std::uint32_t number{kNone};  // of a path that ends here: no character is asked for
+  struct Edge {
+    std::uint64_t cells{};
+    std::uint32_t to{kNone};
+    std::uint32_t next{kNone};  // into edges_
   };
   [[nodiscard]] std::uint32_t after(Node const& node, std::uint64_t cells) const;
   void link(std::uint32_t node, std::uint64_t cells, std::uint32_t to);
