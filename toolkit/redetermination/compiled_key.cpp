@@ -53,6 +53,15 @@ CompiledKey::CompiledKey(Edition const& an_edition, KeyGraph const& a_graph, Nam
                          CharacterSpace const& a_space)
     : edition{&an_edition}, graph{&a_graph}, space{&a_space} {
   if (!edition->parts.empty()) start = edition->parts.front().start;
+  for (std::uint32_t c = 0; c < space->size(); ++c) {
+    auto const& domain = (*space)[CharacterIndex{c}];
+    character_of_word.insert(character_of_word.end(), domain.words, CharacterIndex{c});
+    if (auto const other = domain.other()) {
+      other_states.push_back({.character = CharacterIndex{c},
+                              .word = domain.offset + *other / 64,
+                              .bit = std::uint64_t{1} << (*other % 64)});
+    }
+  }
   couplets.resize(edition->couplets.size());
   for (std::uint32_t c = 0; c < couplets.size(); ++c) {
     auto const& couplet = edition->couplets[c];

@@ -45,6 +45,14 @@ struct CompiledKey {
   CharacterSpace const* space{};
   CoupletId start{};
   std::vector<std::vector<CompiledLead>> couplets{};  // by CoupletId, then lead
+  std::vector<CharacterIndex> character_of_word{};    // by word of a Box
+  // "Some other state" of the characters that have one, as a word of a Box and a bit of it.
+  struct OtherState {
+    CharacterIndex character{};
+    std::uint32_t word{};
+    std::uint64_t bit{};
+  };
+  std::vector<OtherState> other_states{};
 };
 
 // Does any of the terminals lie below the lead?

@@ -1,7 +1,6 @@
 #include "keydrift/redetermination/walk.hpp"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
 namespace keydrift {
@@ -14,6 +13,16 @@ struct Branch {
   std::optional<std::vector<TaxonId>> only;  // restricted to these terminals by an exception
   bool through_exception{false};
 };
+
+// Does the lead say something that fails throughout the box and that no exception covers?
+bool refutes(CharacterSpace const& space, CompiledStatement const& statement, Box const& box) {
+  if (statement.strength == Strength::hedged || statement.strength == Strength::excepted) {
+    return false;
+  }
+  return std::none_of(statement.any_of.begin(), statement.any_of.end(), [&](auto const& atom) {
+    return meets(space.part(box, atom.character), atom.allowed);
+  });
+}
 
 // Part of a box, while the statements of a lead are applied one by one.
 struct Piece {
@@ -39,6 +48,14 @@ class Splitter {
     }
   }
 
+  // Makes `box` the part of it where a statement of one atom holds; false: there is none.
+  [[nodiscard]] bool keep_holding(CompiledAtom const& atom, Box& box) const {
+    auto const cells = space_.part(box, atom.character);
+    if (!meets(cells, atom.allowed)) return false;
+    intersect(cells, atom.allowed);
+    return space_.settle(box);
+  }
+
   // The part of `box` where it fails, if any.
   [[nodiscard]] std::optional<Box> failing(CompiledStatement const& statement,
                                            Box const& box) const {
@@ -54,10 +71,21 @@ class Splitter {
   // Pieces of `box` that the lead does not refute when the statements `from`..`to` count.
   void passing(CompiledLead const& lead, std::size_t from, std::size_t to, Box const& box,
                std::optional<std::vector<TaxonId>> const& only, std::vector<Branch>& out) const {
-    std::vector<Piece> pieces{{box, only, false}};
+    // At most couplets all leads but one are refuted at once, and nothing need be copied.
+    for (std::size_t s = from; s < to; ++s) {
+      if (refutes(space_, lead.statements[s], box)) return;
+    }
+    std::vector<Piece> pieces;
+    pieces.push_back({box, only, false});
     for (std::size_t s = from; s < to && !pieces.empty(); ++s) {
       auto const& statement = lead.statements[s];
       if (statement.strength == Strength::hedged) continue;
+      if (statement.strength != Strength::excepted && statement.any_of.size() == 1) {
+        std::erase_if(pieces, [&](Piece& piece) {
+          return !keep_holding(statement.any_of.front(), piece.box);
+        });
+        continue;
+      }
       std::vector<Piece> next;
       for (auto const& piece : pieces) {
         std::vector<Box> parts;
@@ -79,15 +107,28 @@ class Splitter {
     }
   }
 
+  // Does a statement of one atom hold throughout the box, or fail?  Nothing: neither, or it is to
+  // be asked in parts.
+  [[nodiscard]] std::optional<bool> known(CompiledStatement const& statement,
+                                          Box const& box) const {
+    if (statement.any_of.size() != 1) return std::nullopt;
+    auto const& atom = statement.any_of.front();
+    auto const cells = space_.part(box, atom.character);
+    if (is_empty(cells)) return std::nullopt;
+    if (!meets(cells, atom.allowed)) return false;
+    return is_subset(cells, atom.allowed) ? std::optional{true} : std::nullopt;
+  }
+  [[nodiscard]] bool settle(Box& box) const { return space_.settle(box); }
+
   // What is left of the fragments when the branch is taken away.
   void subtract(std::vector<Box>& fragments, Box const& branch) const {
     std::vector<Box> left;
     for (auto& fragment : fragments) {
-      for (std::uint32_t c = 0; c < space_.size(); ++c) {
-        CharacterIndex const character{c};
+      for (std::size_t word = 0; word < fragment.size(); ++word) {
+        if ((fragment[word] & ~branch[word]) == 0) continue;
+        auto const character = key_.character_of_word[word];
         auto const cells = space_.part(fragment, character);
         auto const taken = space_.part(branch, character);
-        if (is_subset(cells, taken)) continue;
         Box piece = fragment;
         remove(space_.part(piece, character), taken);
         if (space_.settle(piece)) left.push_back(std::move(piece));
@@ -99,11 +140,9 @@ class Splitter {
   }
 
   [[nodiscard]] Box without_other_states(Box box) const {
-    for (std::uint32_t c = 0; c < space_.size(); ++c) {
-      auto const other = space_[CharacterIndex{c}].other();
-      if (!other) continue;
-      auto const cells = space_.part(box, CharacterIndex{c});
-      if (count_cells(cells) > 1) cells[*other / 64] &= ~(std::uint64_t{1} << (*other % 64));
+    for (auto const& [character, word, bit] : key_.other_states) {
+      if ((box[word] & bit) == 0) continue;
+      if (count_cells(space_.part(box, character)) > 1) box[word] &= ~bit;
     }
     return box;
   }
@@ -136,12 +175,19 @@ void best_overall(Splitter const& split, std::vector<CompiledLead> const& leads,
     Box box;
     std::vector<std::size_t> holds;  // by lead
   };
-  std::vector<Scored> pieces{{box, std::vector<std::size_t>(leads.size())}};
+  std::vector<Scored> pieces;
+  pieces.push_back({box, std::vector<std::size_t>(leads.size())});
   for (std::size_t l = 0; l < leads.size(); ++l) {
     for (auto const& statement : leads[l].statements) {
       if (statement.strength == Strength::hedged) continue;
       std::vector<Scored> next;
-      for (auto const& piece : pieces) {
+      for (auto& piece : pieces) {
+        if (auto const known = split.known(statement, piece.box)) {
+          if (!split.settle(piece.box)) continue;
+          if (*known) ++piece.holds[l];
+          next.push_back(std::move(piece));
+          continue;
+        }
         std::vector<Box> parts;
         split.holding(statement, piece.box, parts);
         for (auto& part : parts) {
@@ -203,7 +249,7 @@ Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
   Walk result;
   if (key.couplets.empty()) return result;
   Splitter const split{key};
-  std::map<CoupletId, std::uint64_t> followed;
+  std::vector<Followed> followed;  // one per visit
   std::vector<Pending> stack;
   {
     Box start = evidence;
@@ -235,7 +281,7 @@ Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
         }
       }
     }
-    auto& taken = followed[here.couplet];
+    auto& taken = followed.emplace_back(Followed{.couplet = here.couplet, .leads = 0}).leads;
     for (auto const& branch : branches) taken |= std::uint64_t{1} << (branch.lead % 64);
 
     std::vector<Box> lost;
@@ -248,22 +294,25 @@ Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
     }
     bool stranded = !lost.empty();
 
+    auto const depth = static_cast<std::uint32_t>(here.route.size());
+    auto route_by = [&, left = branches.size()](LeadId lead) mutable {
+      auto route = --left == 0 ? std::move(here.route) : here.route;
+      route.push_back(lead);
+      return route;
+    };
     // Pushed in reverse, so that the first lead is walked first.
     for (auto branch = branches.rbegin(); branch != branches.rend(); ++branch) {
       auto const& lead = leads[branch->lead];
       if (targets != nullptr && !any_below(*key.graph, lead.id, *targets)) continue;
       if (!lead.next) continue;
-      auto route = here.route;
-      route.push_back(lead.id);
       bool const by_exception = here.through_exception || branch->through_exception;
       stack.push_back({*lead.next, std::move(branch->box), std::move(branch->only), by_exception,
-                       std::move(route)});
+                       route_by(lead.id)});
     }
     for (auto& branch : branches) {
       auto const& lead = leads[branch.lead];
       if (lead.next) continue;
-      auto route = here.route;
-      route.push_back(lead.id);
+      auto const route = route_by(lead.id);
       bool const by_exception = here.through_exception || branch.through_exception;
       bool arrived = false;
       for (auto const taxon : lead.ends) {
@@ -279,10 +328,17 @@ Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
       if (!arrived && targets == nullptr) stranded = true;
     }
     if (stranded) {
-      result.strands.push_back({here.couplet, static_cast<std::uint32_t>(here.route.size())});
+      result.strands.push_back({here.couplet, depth});
     }
   }
-  for (auto const& [couplet, leads] : followed) result.followed.push_back({couplet, leads});
+  std::sort(followed.begin(), followed.end());
+  for (auto const& visit : followed) {
+    if (result.followed.empty() || result.followed.back().couplet != visit.couplet) {
+      result.followed.push_back(visit);
+    } else {
+      result.followed.back().leads |= visit.leads;
+    }
+  }
   return result;
 }
 
