@@ -22,10 +22,22 @@ LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& nu
     : lines_{lines},
       numbering_{numbering},
       plan_{plan},
+      labelled_{find_labelled()},
       second_leads_unlabelled_{leads_are_half_labelled()},
       usually_led_{leads_are_led()} {}
 
+std::vector<char> LinesAhead::find_labelled() const {
+  std::vector<char> labelled(lines_.size(), 0);
+  for (std::size_t i = 0; i < lines_.size(); ++i) labelled[i] = judge_label_at(i) ? 1 : 0;
+  return labelled;
+}
+
 std::optional<Label> LinesAhead::label_at(std::size_t i) const {
+  if (labelled_[i] == 0) return std::nullopt;
+  return plan_ != nullptr ? plan_->at(i)->rank.label : numbering_.label_of(lines_[i].text);
+}
+
+std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   if (plan_ != nullptr) {
     auto const* start = plan_->at(i);
     return start == nullptr ? std::nullopt : std::optional{start->rank.label};

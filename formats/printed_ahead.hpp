@@ -53,6 +53,8 @@ class LinesAhead {
   [[nodiscard]] bool is_name_on_its_own(std::size_t i) const;
 
  private:
+  [[nodiscard]] std::vector<char> find_labelled() const;
+  [[nodiscard]] std::optional<Label> judge_label_at(std::size_t i) const;
   [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;
   [[nodiscard]] bool leads_are_half_labelled() const;
   [[nodiscard]] bool leads_are_led() const;
@@ -60,6 +62,7 @@ class LinesAhead {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LeadPlan const* plan_;
+  std::vector<char> labelled_;  // by line: asked for again and again, found once
   bool second_leads_unlabelled_{false};
   bool usually_led_{false};  // most leads have leaders
 };

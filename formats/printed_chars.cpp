@@ -16,11 +16,9 @@ constexpr char32_t kSoftHyphen = 0xAD;  // at a line's end it says how to join t
 
 }  // namespace
 
-CodePoint code_point_at(std::string_view text, std::size_t at) {
-  if (at >= text.size()) return {};
+CodePoint beyond_ascii_at(std::string_view text, std::size_t at) {
   auto const byte = [&](std::size_t i) { return static_cast<unsigned char>(text[at + i]); };
   auto const first = byte(0);
-  if (first < 0x80) return {first, 1};
   std::size_t const length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
   if (at + length > text.size()) return {0xFFFD, 1};
   char32_t value = first & (0xFFU >> (length + 1));
@@ -28,20 +26,10 @@ CodePoint code_point_at(std::string_view text, std::size_t at) {
   return {value, length};
 }
 
-CodePoint code_point_before(std::string_view text, std::size_t at) {
-  if (at == 0) return {};
+CodePoint beyond_ascii_before(std::string_view text, std::size_t at) {
   std::size_t begin = at - 1;
   while (begin > 0 && (static_cast<unsigned char>(text[begin]) & 0xC0U) == 0x80) --begin;
   return {code_point_at(text, begin).value, at - begin};
-}
-
-bool is_blank(char32_t c) {
-  if (c < 0x80) return c == ' ' || c == '\t' || c == '\f' || c == '\n';
-  return c == 0xA0 || (c >= 0x2000 && c <= 0x200A) || c == 0x202F || c == 0x205F || c == 0x3000;
-}
-
-bool is_invisible(char32_t c) {
-  return c == 0xAD || c == 0x200B || c == 0x200C || c == 0x200D || c == 0x2060 || c == 0xFEFF;
 }
 
 bool is_letter(char32_t c) {
@@ -59,10 +47,6 @@ bool is_upper(char32_t c) {
 bool is_lower(char32_t c) {
   if (c < 0x80) return c >= 'a' && c <= 'z';
   return category(c) == UTF8PROC_CATEGORY_LL;
-}
-
-bool is_dash(char32_t c) {
-  return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0xFE58 || c == 0xFF0D;
 }
 
 bool is_mark(char32_t c) {
@@ -113,7 +97,9 @@ std::size_t skip_blanks(std::string_view text, std::size_t at) {
 }
 
 std::vector<std::string_view> words_of(std::string_view text) {
+  constexpr std::size_t kUsual = 12;
   std::vector<std::string_view> words;
+  words.reserve(kUsual);
   std::size_t at = skip_blanks(text, 0);
   while (at < text.size()) {
     std::size_t end = at;

@@ -13,15 +13,41 @@ struct CodePoint {
   char32_t value{};
   std::size_t length{};
 };
-[[nodiscard]] CodePoint code_point_at(std::string_view text, std::size_t at);
-[[nodiscard]] CodePoint code_point_before(std::string_view text, std::size_t at);
 
-[[nodiscard]] bool is_blank(char32_t c);      // blanks, tabs, form feed, no-break and thin spaces
-[[nodiscard]] bool is_invisible(char32_t c);  // soft hyphen, zero-width characters
+// The same for a place where a code point beyond ASCII stands, or ends.
+[[nodiscard]] CodePoint beyond_ascii_at(std::string_view text, std::size_t at);
+[[nodiscard]] CodePoint beyond_ascii_before(std::string_view text, std::size_t at);
+
+// Asked of every character of a key many times over, so open to the compiler.
+[[nodiscard]] inline CodePoint code_point_at(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return {};
+  auto const first = static_cast<unsigned char>(text[at]);
+  return first < 0x80 ? CodePoint{first, 1} : beyond_ascii_at(text, at);
+}
+[[nodiscard]] inline CodePoint code_point_before(std::string_view text, std::size_t at) {
+  if (at == 0) return {};
+  auto const last = static_cast<unsigned char>(text[at - 1]);
+  return last < 0x80 ? CodePoint{last, 1} : beyond_ascii_before(text, at);
+}
+
+// Blanks, tabs, form feed, no-break and thin spaces.
+[[nodiscard]] inline bool is_blank(char32_t c) {
+  if (c < 0x80) return c == ' ' || c == '\t' || c == '\f' || c == '\n';
+  return c == 0xA0 || (c >= 0x2000 && c <= 0x200A) || c == 0x202F || c == 0x205F || c == 0x3000;
+}
+// Soft hyphen, zero-width characters.
+[[nodiscard]] inline bool is_invisible(char32_t c) {
+  return c >= 0xAD &&
+         (c == 0xAD || c == 0x200B || c == 0x200C || c == 0x200D || c == 0x2060 || c == 0xFEFF);
+}
 [[nodiscard]] bool is_letter(char32_t c);
 [[nodiscard]] bool is_upper(char32_t c);  // upper or title case
 [[nodiscard]] bool is_lower(char32_t c);
-[[nodiscard]] bool is_dash(char32_t c);  // hyphen, en and em dashes, minus
+// Hyphen, en and em dashes, minus.
+[[nodiscard]] inline bool is_dash(char32_t c) {
+  if (c < 0x80) return c == '-';
+  return (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0xFE58 || c == 0xFF0D;
+}
 [[nodiscard]] bool is_mark(char32_t c);  // what marks a second lead: ' ’ ′ ´ * " …
 [[nodiscard]] inline bool is_digit(char32_t c) { return c >= '0' && c <= '9'; }
 

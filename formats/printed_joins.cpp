@@ -133,6 +133,13 @@ JoinedText LineJoiner::join(std::span<Piece const> pieces) const {
   return joined;
 }
 
+namespace {
+
+// Visible ASCII.
+bool is_plain(char c) { return c > 0x20 && c < 0x7F; }
+
+}  // namespace
+
 void squeeze_with_runs(JoinedText const& joined, std::size_t begin, std::size_t end,
                        std::vector<SourceLine> const& lines, std::string& text,
                        std::vector<TextRun>& runs) {
@@ -154,6 +161,7 @@ void squeeze_with_runs(JoinedText const& joined, std::size_t begin, std::size_t 
     }
     auto const c = code_point_at(joined.raw, at);
     std::size_t const source = span->source_begin + (at - span->raw_begin);
+    std::size_t length = c.length;
     if (at >= begin) {
       if (is_blank(c.value)) {
         // A single plain blank stays in its run; others are squeezed, which breaks it.
@@ -172,11 +180,19 @@ void squeeze_with_runs(JoinedText const& joined, std::size_t begin, std::size_t 
                            .end = source}});
           broken = false;
         }
-        text.append(joined.raw, at, c.length);
-        runs.back().place.end = source + c.length;
+        // The rest of a word in plain letters goes with its first.
+        auto const stop = next_span < joined.spans.size()
+                              ? std::min(end, joined.spans[next_span].raw_begin)
+                              : end;
+        while (at + length < stop && is_plain(joined.raw[at + length])) {
+          ++length;
+          ++column;
+        }
+        text.append(joined.raw, at, length);
+        runs.back().place.end = source + length;
       }
     }
-    at += c.length;
+    at += length;
     ++column;
   }
 }

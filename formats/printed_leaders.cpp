@@ -167,8 +167,8 @@ class Splitter {
 
   TailSplit split() && {
     for (std::size_t at = 0; at < text_.size();) {
-      // Most of a line is letters, of which nothing is to be said.
-      at = is_plain_letter(text_[at]) ? at + 1 : look_at(at);
+      // Most of a line is words and single blanks, of which nothing is to be said.
+      at = is_plain_letter(text_[at]) || is_between_words(at) ? at + 1 : look_at(at);
     }
     if (best_.kind != LeaderKind::none) {
       auto const tail = text_.substr(best_.destination_begin);
@@ -225,6 +225,10 @@ class Splitter {
     if (is_latin_name(tail) || taxa.taxa.size() > 1) return true;
     if (!taxa.before.empty() && words_of(taxa.taxa.front().name).size() >= 2) return true;
     return words.size() <= kEpithets && is_latin_genus(words.front());
+  }
+
+  [[nodiscard]] bool is_between_words(std::size_t at) const {
+    return text_[at] == ' ' && at + 1 < text_.size() && is_plain_letter(text_[at + 1]);
   }
 
   // Looks at the character at `at`; returns where to look next.

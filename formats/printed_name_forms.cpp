@@ -82,12 +82,12 @@ std::vector<std::string> figures_in(std::string_view text) {
   std::vector<std::string> figures;
   auto const words = words_of(text);
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+    if (!is_digit(code_point_at(words[i + 1], 0).value)) continue;
     auto word = words[i];
     while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
     auto name = word;
     while (!name.empty() && name.back() == '.') name.remove_suffix(1);
     if (std::find(kWords.begin(), kWords.end(), fold(name)) == kWords.end()) continue;
-    if (!is_digit(code_point_at(words[i + 1], 0).value)) continue;
     // Numbers, ranges and lists: "3", "3–5", "3, 4", "2a & b".
     std::size_t last = i + 1;
     auto const goes_on = [&words](std::size_t j) {
