@@ -42,6 +42,33 @@ struct LeadWords {
   std::size_t last{};
 };
 
+// What occurs in any lead at all: most editions want few of the passes over all of them.
+struct Met {
+  bool rivals{false};
+  bool rest{false};  // words that the lexicon left over
+  bool anaphora{false};
+  bool bare{false};    // numbers that print no dimension
+  bool counts{false};  // numbers without a unit, read without the lexicon
+
+  void note(Draft const& draft) {
+    rest = rest || !draft.rest.empty();
+    anaphora = anaphora || draft.anaphora;
+    for (auto const& atom : draft.any_of) {
+      rivals = rivals || !atom.rivals.empty();
+      bare = bare || !atom.bare_of.empty();
+      auto const& id = atom.atom.character;
+      counts = counts || (id.starts_with("~n:") && (id.ends_with("|1") || id.ends_with("|")));
+    }
+  }
+  void join(Met const& other) {
+    rivals = rivals || other.rivals;
+    rest = rest || other.rest;
+    anaphora = anaphora || other.anaphora;
+    bare = bare || other.bare;
+    counts = counts || other.counts;
+  }
+};
+
 // With fewer leads another thread is not worth its start.
 constexpr std::size_t worth_a_thread = 1000;
 
@@ -72,13 +99,13 @@ class Reader {
       for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
         couplet.push_back(&leads_[i].drafts);
       }
-      resolve_rivals(first_leads_[c], first_leads_[c + 1]);
+      if (met_.rivals) resolve_rivals(first_leads_[c], first_leads_[c + 1]);
       couplets.push_back(std::move(couplet));
     }
-    reading::keep_deciding_words(couplets);
-    reading::read_contraries(couplets);
-    reading::name_bare_numbers(couplets);
-    reading::turn_lone_counts_into_words(couplets);
+    if (met_.rest) reading::keep_deciding_words(couplets);
+    if (met_.anaphora) reading::read_contraries(couplets);
+    if (met_.bare) reading::name_bare_numbers(couplets);
+    if (met_.counts) reading::turn_lone_counts_into_words(couplets);
     reading::tie_opaque(couplets);
     in_parts(leads_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
       for (auto i = begin; i < end; ++i) write(leads_[i]);
@@ -124,15 +151,20 @@ class Reader {
         last = i;
       }
     }
-    in_parts(texts.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
-      for (auto i = begin; i < end; ++i) {
-        auto reading = reading::read_lead(texts[i].text, texts[i].language, rules_);
-        for (auto at = texts[i].first; at != texts[i].last; at = leads_[at].same) {
-          take(leads_[at], reading);
-        }
-        take(leads_[texts[i].last], std::move(reading));
-      }
-    });
+    auto const met =
+        made_in_parts(texts.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+          Met here;
+          for (auto i = begin; i < end; ++i) {
+            auto reading = reading::read_lead(texts[i].text, texts[i].language, rules_);
+            for (auto const& draft : reading.drafts) here.note(draft);
+            for (auto at = texts[i].first; at != texts[i].last; at = leads_[at].same) {
+              take(leads_[at], reading);
+            }
+            take(leads_[texts[i].last], std::move(reading));
+          }
+          return here;
+        });
+    for (auto const& here : met) met_.join(here);
   }
 
   static void take(LeadInHand& in_hand, reading::LeadReading reading) {
@@ -314,6 +346,7 @@ class Reader {
   reading::Genera genera_;
   reading::ReadingRules rules_;
   std::vector<LeadInHand> leads_;
+  Met met_;
   std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
   std::vector<Finding> findings_;
 };

@@ -16,6 +16,7 @@ struct DraftAtom {
   // The same words mean a state of another character as well: (character, state) ids, by id.
   std::vector<std::pair<std::string, std::string>> rivals;
   std::string printed;  // the words that have rivals
+  std::uint32_t state{};  // opaque: the number of its words, while states are tied
   // A number without a character in the lexicon: what it measures ("spike"), for one that prints no
   // dimension ("spike 3 cm").
   std::string bare_of;

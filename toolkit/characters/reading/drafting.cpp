@@ -1,6 +1,7 @@
 #include "keydrift/characters/reading/drafting.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 #include "keydrift/characters/reading/pieces.hpp"
@@ -53,6 +54,7 @@ class Drafting {
     qualify(group, draft);
     draft.whole = group.whole;
     draft.rest = group.rest;
+    draft.stems.reserve(last - first + 1);
     for (auto i = first; i <= last; ++i) {
       if (!text_.is_word(i) || text_.info[i].is(kFunction)) continue;
       if (text_.roles[i] == Role::open || text_.roles[i] == Role::state ||
@@ -63,10 +65,11 @@ class Drafting {
     draft.subject = singular_words(subject_of(first, last));
     draft.pieces = pieces_of(text_, first, last, origin_of(group), found_, matches_);
     if (origin_of(group) == Origin::number) draft.plain = plain(first, last);
-    for (auto const& product : conjunction(group)) {
-      Draft one = draft;
-      one.any_of = product;
-      one.origin = origin_of(group);
+    draft.origin = origin_of(group);
+    auto products = conjunction(group);
+    for (auto& product : products) {
+      auto one = &product == &products.back() ? std::move(draft) : draft;
+      one.any_of = std::move(product);
       if (one.only && one.any_of.size() == 1) {
         auto& atom = one.any_of.front().atom;
         atom.negated = !atom.negated;
@@ -76,8 +79,8 @@ class Drafting {
   }
 
   static std::vector<Index> run(Index first, Index last) {
-    std::vector<Index> tokens;
-    for (auto i = first; i <= last; ++i) tokens.push_back(i);
+    std::vector<Index> tokens(last - first + 1);
+    std::iota(tokens.begin(), tokens.end(), first);
     return tokens;
   }
 

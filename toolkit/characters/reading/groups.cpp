@@ -114,10 +114,13 @@ std::vector<std::vector<DraftAtom>> conjunction(Group const& group) {
     }
     if (product.size() * all.size() > kMost) all.resize(1);
     std::vector<std::vector<DraftAtom>> next;
+    next.reserve(product.size() * all.size());
     for (auto const& so_far : product) {
       for (auto const& atom : all) {
-        next.push_back(so_far);
-        next.back().push_back(atom);
+        auto& longer = next.emplace_back();
+        longer.reserve(so_far.size() + 1);
+        longer = so_far;
+        longer.push_back(atom);
       }
     }
     product = std::move(next);

@@ -74,6 +74,7 @@ std::string subject_words(LeadText const& text, std::vector<std::uint32_t> const
 std::vector<std::uint32_t> subject_tokens(LeadText const& text,
                                           std::vector<std::uint32_t> const& tokens) {
   std::vector<Index> content;
+  content.reserve(tokens.size());
   std::size_t before_break = 0;  // content words in front of the first preposition or number
   bool broken = false;
   for (auto const token : tokens) {

@@ -190,6 +190,10 @@ bool is_ordinal_ending(std::string_view text, std::size_t at) {
 
 std::size_t word_end(std::string_view text, std::size_t at) {
   while (at < text.size()) {
+    if (is_ascii_letter(text[at])) {
+      ++at;
+      continue;
+    }
     auto const c = code_point_at(text, at);
     if (is_letter(c.value) || (c.value < 0x80 && is_digit(static_cast<char>(c.value)))) {
       at += c.bytes;

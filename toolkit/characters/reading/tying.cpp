@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <map>
+#include <numeric>
 #include <set>
 #include <string>
 #include <string_view>
@@ -81,33 +82,46 @@ class Components {
   std::unordered_set<std::uint64_t> table_;
 };
 
-// The states of opaque atoms in alphabetical order, so that nothing hangs on the order of couplets.
-class States {
- public:
-  explicit States(std::vector<CoupletDrafts> const& couplets) {
-    std::unordered_set<std::string_view> known;
-    for (auto const& couplet : couplets) {
-      for (auto const* lead : couplet) {
-        for (auto const& draft : *lead) {
-          for (auto const& atom : draft.any_of) {
-            if (atom.opaque && known.insert(words_of(atom)).second) {
-              words_.push_back(words_of(atom));
-            }
-          }
+template <class Use>
+void for_opaque_atoms(std::vector<CoupletDrafts> const& couplets, std::size_t begin,
+                      std::size_t end, Use const& use) {
+  Index lead_number = 0;
+  for (auto c = begin; c < end; ++c) {
+    for (auto* lead : couplets[c]) {
+      for (auto& draft : *lead) {
+        for (auto& atom : draft.any_of) {
+          if (atom.opaque) use(atom, lead_number);
         }
       }
+      ++lead_number;
     }
-    std::sort(words_.begin(), words_.end());
-    number_.reserve(words_.size());
-    for (Index i = 0; i < words_.size(); ++i) number_.emplace(words_[i], i);
   }
-  [[nodiscard]] Index number(std::string const& words) const { return number_.find(words)->second; }
-  [[nodiscard]] std::vector<std::string> const& words() const { return words_; }
+}
 
- private:
-  std::vector<std::string> words_;
-  std::unordered_map<std::string_view, Index> number_;  // views of words_
-};
+// The words of opaque atoms, each once, in alphabetical order, so that nothing hangs on the order
+// of couplets.  Every atom is given its number among them.
+std::vector<std::string> number_states(std::vector<CoupletDrafts> const& couplets) {
+  std::unordered_map<std::string_view, Index> known;
+  std::vector<std::string_view> met;
+  for_opaque_atoms(couplets, 0, couplets.size(), [&](DraftAtom& atom, Index) {
+    auto const [found, fresh] = known.try_emplace(words_of(atom), static_cast<Index>(met.size()));
+    if (fresh) met.push_back(found->first);
+    atom.state = found->second;
+  });
+  std::vector<Index> order(met.size());
+  std::iota(order.begin(), order.end(), Index{0});
+  std::sort(order.begin(), order.end(), [&](Index a, Index b) { return met[a] < met[b]; });
+  std::vector<Index> rank(met.size());
+  std::vector<std::string> words;
+  words.reserve(met.size());
+  for (auto const at : order) {
+    rank[at] = static_cast<Index>(words.size());
+    words.emplace_back(met[at]);
+  }
+  for_opaque_atoms(couplets, 0, couplets.size(),
+                   [&](DraftAtom& atom, Index) { atom.state = rank[atom.state]; });
+  return words;
+}
 
 std::set<std::string_view> words_in(std::string_view text) {
   std::set<std::string_view> words;
@@ -147,8 +161,7 @@ constexpr std::size_t kWorthAThread = 500;
 
 // The contrasts of all couplets as pairs of states, those met most often first, then in
 // alphabetical order.
-std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> const& couplets,
-                                                  States const& states) {
+std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> const& couplets) {
   std::vector<std::vector<std::pair<Index, Index>>> met(couplets.size());
   in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
     for (auto c = begin; c < end; ++c) {
@@ -156,8 +169,8 @@ std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> con
       for (std::size_t i = 0; i < couplet.size(); ++i) {
         for (std::size_t j = i + 1; j < couplet.size(); ++j) {
           for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
-            auto const x = states.number(words_of(a));
-            auto const y = states.number(words_of(b));
+            auto const x = a.any_of.front().state;
+            auto const y = b.any_of.front().state;
             if (x != y) met[c].push_back(std::minmax(x, y));
           });
         }
@@ -186,21 +199,12 @@ std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> con
 }  // namespace
 
 void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
-  States const states{couplets};
-  auto const& words = states.words();
+  auto const words = number_states(couplets);
   Components components{words.size()};
-  Index lead_number = 0;
-  for (auto const& couplet : couplets) {
-    for (auto const* lead : couplet) {
-      for (auto const& draft : *lead) {
-        for (auto const& atom : draft.any_of) {
-          if (atom.opaque) components.stands_in(states.number(words_of(atom)), lead_number);
-        }
-      }
-      ++lead_number;
-    }
-  }
-  for (auto const& [a, b] : contrasts_in(couplets, states)) components.join(a, b);
+  for_opaque_atoms(couplets, 0, couplets.size(), [&](DraftAtom const& atom, Index lead) {
+    components.stands_in(atom.state, lead);
+  });
+  for (auto const& [a, b] : contrasts_in(couplets)) components.join(a, b);
   std::vector<Index> roots(words.size());
   std::vector<Index> first(words.size(), static_cast<Index>(words.size()));  // by root
   for (Index state = 0; state < words.size(); ++state) {
@@ -214,18 +218,10 @@ void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
     }
   });
   in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
-    for (auto c = begin; c < end; ++c) {
-      for (auto* lead : couplets[c]) {
-        for (auto& draft : *lead) {
-          for (auto& atom : draft.any_of) {
-            if (!atom.opaque) continue;
-            auto const state = states.number(words_of(atom));
-            atom.atom.character = "~" + words[first[roots[state]]];
-            atom.atom.states = allowed[state];
-          }
-        }
-      }
-    }
+    for_opaque_atoms(couplets, begin, end, [&](DraftAtom& atom, Index) {
+      atom.atom.character = "~" + words[first[roots[atom.state]]];
+      atom.atom.states = allowed[atom.state];
+    });
   });
 }
 
