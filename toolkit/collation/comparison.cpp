@@ -88,12 +88,17 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
 
   auto const old_first = sides_[0]->first_lead[old_couplet];
   auto const new_first = sides_[1]->first_lead[new_couplet];
-  std::vector<Cell> cells;
+  ShortList<Cell, 9> cells;
   cells.reserve(std::size_t{olds} * news);
+  // How plainly each lead says what each other one says, by old and new ordinal.
+  ShortList<Grade, 9> plainly;
   for (std::uint32_t i = 0; i < olds; ++i) {
     for (std::uint32_t j = 0; j < news; ++j) {
-      cells.push_back({i, j, taxa_agreement(old_first + i, new_first + j),
-                       agreement(sayings_[0][old_first + i], sayings_[1][new_first + j])});
+      auto const& a = sayings_[0][old_first + i];
+      auto const& b = sayings_[1][new_first + j];
+      plainly.push_back(agreement_of_statements(a, b));
+      cells.push_back(
+          {i, j, taxa_agreement(old_first + i, new_first + j), agreement(a, b, plainly.back())});
     }
   }
 
@@ -117,7 +122,7 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
       }
       return std::max(a.old_ordinal, a.new_ordinal) < std::max(b.old_ordinal, b.new_ordinal);
     });
-    std::vector<char> used(news, 0);
+    ShortList<char, 16> used(news, 0);
     for (auto const& cell : cells) {
       if (cell.worth() < least_worth) break;
       if (pairing[cell.old_ordinal] != none || used[cell.new_ordinal] != 0) continue;
@@ -132,7 +137,7 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
                                       : with_next(Of::new_edition, new_couplet, old_couplet);
     if (together.worth() > best.worth()) best = together;
   }
-  if (!pair_by_plain_statements(old_first, new_first, news, pairing) ||
+  if (!pair_by_plain_statements({plainly.data(), plainly.size()}, news, pairing) ||
       best.taxa >= credible_taxa || best.statements >= credible_statements) {
     return best;
   }
@@ -162,7 +167,7 @@ Comparison::Result Comparison::with_next(Of few, std::uint32_t couplet,
         side.lead_count(couplet) - 1 + side.lead_count(next) != wanted) {
       continue;
     }
-    std::vector<Cell> cells;
+    ShortList<Cell, 16> cells;
     std::uint32_t ordinal = 0;
     auto const add = [&](std::uint32_t row, SaidLead const* through) {
       for (std::uint32_t j = 0; j < wanted; ++j) {
@@ -185,8 +190,8 @@ Comparison::Result Comparison::with_next(Of few, std::uint32_t couplet,
     }
     std::stable_sort(cells.begin(), cells.end(),
                      [](Cell const& a, Cell const& b) { return a.worth() > b.worth(); });
-    std::vector<char> used(wanted, 0);
-    std::vector<char> taken(wanted, 0);
+    ShortList<char, most_leads_together> used(wanted, 0);
+    ShortList<char, most_leads_together> taken(wanted, 0);
     std::uint64_t taxa = 0;
     std::uint64_t statements = 0;
     for (auto const& cell : cells) {
@@ -201,13 +206,12 @@ Comparison::Result Comparison::with_next(Of few, std::uint32_t couplet,
   return best;
 }
 
-bool Comparison::pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
-                                          std::uint32_t news,
-                                          std::vector<std::uint32_t>& pairing) const {
+bool Comparison::pair_by_plain_statements(std::span<Grade const> grades, std::uint32_t news,
+                                          std::vector<std::uint32_t>& pairing) {
   auto const olds = static_cast<std::uint32_t>(pairing.size());
   if (olds < 2 || news < 2) return false;
   auto const grade = [&](std::uint32_t i, std::uint32_t j) {
-    return agreement_of_statements(sayings_[0][old_first + i], sayings_[1][new_first + j]);
+    return grades[std::size_t{i} * news + j];
   };
   auto const paired_plainly = [&](std::uint32_t i) {
     return pairing[i] != none && grade(i, pairing[i]) >= plainly_the_same;

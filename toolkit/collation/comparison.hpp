@@ -79,9 +79,10 @@ class Comparison {
   // Of a couplet, taken together with one that hangs on it, and a couplet of the other edition that
   // has as many leads as the two; zeros where there is no such.
   [[nodiscard]] Result with_next(Of few, std::uint32_t couplet, std::uint32_t polytomy) const;
-  // True when it changed the pairing.
-  bool pair_by_plain_statements(std::uint32_t old_first, std::uint32_t new_first,
-                                std::uint32_t news, std::vector<std::uint32_t>& pairing) const;
+  // `grades`: agreement_of_statements() by old ordinal and new ordinal.  True when it changed the
+  // pairing.
+  static bool pair_by_plain_statements(std::span<Grade const> grades, std::uint32_t news,
+                                       std::vector<std::uint32_t>& pairing);
 
   std::array<Side const*, 2> sides_;
   SharedTaxa shared_;

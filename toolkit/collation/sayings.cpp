@@ -45,8 +45,7 @@ SaidAtom read_atom(Atom const& atom) {
   return said;
 }
 
-template <class T>
-std::size_t common_count(std::vector<T> const& a, std::vector<T> const& b) {
+std::size_t common_count(Numbers a, Numbers b) {
   std::size_t count = 0;
   auto i = a.begin();
   auto j = b.begin();
@@ -80,7 +79,7 @@ Grade agreement_of_values(SaidAtom const& a, SaidAtom const& b) {
   if (a.predicate == b.predicate) return whole;
   if (a.negated != b.negated) return 0;
   if (!a.states.empty() && !b.states.empty()) {
-    auto const common = common_count(a.states, b.states);
+    auto const common = common_count(numbers(a.states), numbers(b.states));
     return share(common, a.states.size() + b.states.size() - common);
   }
   for (auto const& x : a.ranges) {
@@ -98,16 +97,18 @@ Grade agreement(SaidAtom const& a, SaidAtom const& b) {
   if (a.opaque && b.opaque) {
     // Of the opaque character's states one is ours and the others its contrasts: same words
     // differently contrasted are nearly the same, the contrast of the same words is not.
-    auto const words = overlap_of_words(a.words, b.words);
+    auto const words = overlap_of_words(numbers(a.words), numbers(b.words));
     grade = a.character == b.character ? (whole / 4 + words / 4 * 3) : words;
   }
   return grade;
 }
 
+using Pairs = ShortList<SaidPair, 16>;
+
 // Things that agree at all, matched best first.
-template <class T>
-std::vector<SaidPair> match_best_first(std::vector<T> const& a, std::vector<T> const& b) {
-  std::vector<SaidPair> cells;
+template <class List>
+Pairs match_best_first(List const& a, List const& b) {
+  Pairs cells;
   cells.reserve(a.size() * b.size());
   for (std::uint32_t i = 0; i < a.size(); ++i) {
     for (std::uint32_t j = 0; j < b.size(); ++j) {
@@ -120,19 +121,20 @@ std::vector<SaidPair> match_best_first(std::vector<T> const& a, std::vector<T> c
     if (x.a + x.b != y.a + y.b) return x.a + x.b < y.a + y.b;
     return std::min(x.a, x.b) < std::min(y.a, y.b);
   });
-  std::vector<char> used_a(a.size(), 0);
-  std::vector<char> used_b(b.size(), 0);
-  std::erase_if(cells, [&](SaidPair const& cell) {
+  ShortList<char, 16> used_a(a.size(), 0);
+  ShortList<char, 16> used_b(b.size(), 0);
+  auto const taken = std::remove_if(cells.begin(), cells.end(), [&](SaidPair const& cell) {
     if (used_a[cell.a] != 0 || used_b[cell.b] != 0) return true;
     used_a[cell.a] = used_b[cell.b] = 1;
     return false;
   });
+  cells.erase(taken, cells.end());
   return cells;
 }
 
 // The sum of the agreements of pairs, over the mean of the two counts.
-template <class T>
-Grade best_first(std::vector<T> const& a, std::vector<T> const& b) {
+template <class List>
+Grade best_first(List const& a, List const& b) {
   if (a.empty() && b.empty()) return whole;
   if (a.empty() || b.empty()) return 0;
   if (a.size() == 1 && b.size() == 1) return agreement(a.front(), b.front());
@@ -160,17 +162,7 @@ std::string words_without_marks(std::string_view text) {
   return normalised_words(plain);
 }
 
-void add_words(std::string_view text, std::vector<std::uint64_t>& words) {
-  std::size_t begin = 0;
-  while (begin < text.size()) {
-    auto const blank = text.find(' ', begin);
-    auto const end = blank == std::string_view::npos ? text.size() : blank;
-    if (end > begin) words.push_back(text_number(text.substr(begin, end - begin)));
-    begin = end + 1;
-  }
-}
-
-Grade overlap_of_words(std::vector<std::uint64_t> const& a, std::vector<std::uint64_t> const& b) {
+Grade overlap_of_words(Numbers a, Numbers b) {
   if (a.empty() && b.empty()) return whole;
   return share(2 * common_count(a, b), a.size() + b.size());
 }
@@ -216,21 +208,27 @@ Grade agreement(SaidStatement const& a, SaidStatement const& b) {
 }
 
 std::vector<SaidPair> matched_statements(SaidLead const& a, SaidLead const& b) {
-  return match_best_first(a.statements, b.statements);
+  auto const pairs = match_best_first(a.statements, b.statements);
+  return {pairs.begin(), pairs.end()};
 }
 
 Grade agreement_of_statements(SaidLead const& a, SaidLead const& b) {
   if (a.statements.empty() || b.statements.empty()) {
-    return a.text == b.text ? whole : overlap_of_words(a.words, b.words);
+    return a.text == b.text ? whole : overlap_of_words(numbers(a.words), numbers(b.words));
   }
   return a.predicate == b.predicate ? whole : best_first(a.statements, b.statements);
 }
 
 Grade agreement(SaidLead const& a, SaidLead const& b) {
-  bool const same_words = a.text == b.text;
-  auto const words = same_words ? whole : overlap_of_words(a.words, b.words);
-  if (a.statements.empty() || b.statements.empty()) return words;
-  return agreement_of_statements(a, b) / 4 * 3 + words / 4;
+  return agreement(a, b, agreement_of_statements(a, b));
+}
+
+Grade agreement(SaidLead const& a, SaidLead const& b, Grade of_statements) {
+  // Where there are no statements the words alone are what is said.
+  if (a.statements.empty() || b.statements.empty()) return of_statements;
+  auto const words =
+      a.text == b.text ? whole : overlap_of_words(numbers(a.words), numbers(b.words));
+  return of_statements / 4 * 3 + words / 4;
 }
 
 }  // namespace keydrift::collating
