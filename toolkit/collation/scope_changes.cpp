@@ -63,6 +63,7 @@ void compare_lists(std::string_view label, std::vector<std::string> const& was,
 
 // Listed taxa that do not key out: the others are told as taxa of the key.
 std::vector<std::string> not_keyed(Edition const& edition) {
+  if (edition.front.scope.listed_taxa.empty()) return {};
   std::vector<std::string> keyed;
   for (auto const& taxon : edition.taxa) keyed.push_back(name_key(taxon.name));
   std::sort(keyed.begin(), keyed.end());

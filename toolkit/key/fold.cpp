@@ -15,6 +15,7 @@ struct Free {
 
 std::string squeeze(std::string_view text) {
   std::string out;
+  out.reserve(text.size());
   bool parted = false;
   for (char const byte : text) {
     if (byte == ' ' || (byte >= '\t' && byte <= '\r')) {

@@ -235,7 +235,9 @@ Initial initial_of(std::string_view word) {
 
 std::string folded_word(std::string_view word, Marks marks) {
   std::string text{word};
+  bool const numbered = !text.empty() && text.front() >= '0' && text.front() <= '9';
   for (auto const& number : kNumbers) {
+    if (!numbered) break;
     auto const& digits = number.digits;
     if (text.size() > digits.size() && text.starts_with(digits) && text[digits.size()] == '-') {
       text.replace(0, digits.size(), number.latin);

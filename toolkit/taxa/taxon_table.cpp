@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "keydrift/key/side_by_side.hpp"
 #include "keydrift/taxa/name_text.hpp"
 
 namespace keydrift {
@@ -22,6 +23,13 @@ std::string epithets_of(std::string const& key) {
 bool short_for(std::string_view abbreviation, std::string_view genus) {
   auto const begin = folded_word(abbreviation, Marks::dropped);
   return !begin.empty() && folded_word(genus, Marks::dropped).starts_with(begin);
+}
+
+// What follows from the name once its genus is written out.
+void complete(TaxonRow& row) {
+  row.plain = plain_name(row.parsed);
+  row.keys = name_keys(row.parsed);
+  row.sense = sense_of(row.parsed);
 }
 
 }  // namespace
@@ -69,24 +77,31 @@ std::string with_genus(std::string_view name, std::string_view genus) {
          clean.substr(at + parsed.genus.size());
 }
 
-TaxonTable::TaxonTable(Edition const& edition) {
-  rows_.reserve(edition.taxa.size());
+TaxonTable::TaxonTable(Edition const& edition) : rows_(edition.taxa.size()) {
+  // With fewer names another thread is not worth its start.
+  constexpr std::size_t worth_a_thread = 500;
+  in_parts(rows_.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+    for (auto i = begin; i < end; ++i) {
+      auto const& taxon = edition.taxa[i];
+      auto& row = rows_[i];
+      row.parsed = parse_name(taxon.name);
+      row.authorship = taxon.authorship.empty() ? row.parsed.authorship : taxon.authorship;
+      row.full = taxon.authorship.empty() ? taxon.name : taxon.name + " " + taxon.authorship;
+      if (!abbreviated(row.parsed.genus)) complete(row);
+    }
+  });
   std::set<std::string> genera;
-  for (auto const& taxon : edition.taxa) {
-    TaxonRow row;
-    row.parsed = parse_name(taxon.name);
+  for (auto const& row : rows_) {
     if (!abbreviated(row.parsed.genus)) genera.insert(row.parsed.genus);
-    row.authorship = taxon.authorship.empty() ? row.parsed.authorship : taxon.authorship;
-    row.full = taxon.authorship.empty() ? taxon.name : taxon.name + " " + taxon.authorship;
-    rows_.push_back(std::move(row));
   }
   genera_.assign(genera.begin(), genera.end());
   for (std::uint32_t i = 0; i < rows_.size(); ++i) {
     auto& row = rows_[i];
-    if (abbreviated(row.parsed.genus)) row.parsed = parse_name(expanded(edition.taxa[i].name));
-    row.plain = plain_name(row.parsed);
-    row.keys = name_keys(row.parsed);
-    row.sense = sense_of(row.parsed);
+    // The genus is looked for among the names in front.
+    if (abbreviated(row.parsed.genus)) {
+      row.parsed = parse_name(expanded(edition.taxa[i].name));
+      complete(row);
+    }
     add(TaxonId{i});
   }
 }
