@@ -109,8 +109,16 @@ void append_ascii(std::string& out, std::int32_t code) {
   }
 }
 
+bool is_plain(char c) { return c >= 0x20 && c < 0x7F; }
+
 bool is_plain_ascii(std::string_view text) {
-  return std::all_of(text.begin(), text.end(), [](char c) { return c >= 0x20 && c < 0x7F; });
+  return std::all_of(text.begin(), text.end(), is_plain);
+}
+
+// Bytes in front that are printable ASCII.
+std::size_t plain_length(std::string_view text) {
+  auto const end = std::find_if_not(text.begin(), text.end(), is_plain);
+  return static_cast<std::size_t>(end - text.begin());
 }
 
 // A stretch of a word in one face or a grapheme cluster of it, or the blank between two words.
@@ -220,7 +228,12 @@ void join_what_belongs_together(std::vector<Glyph>& glyphs, std::string_view tex
 std::size_t display_width(std::string_view text) {
   if (is_plain_ascii(text)) return text.size();
   std::size_t width = 0;
-  for (std::size_t at = 0; at < text.size();) width += cells(next_code_point(text, at));
+  for (std::size_t at = 0; at < text.size();) {
+    auto const plain = plain_length(text.substr(at));
+    width += plain;
+    at += plain;
+    if (at < text.size()) width += cells(next_code_point(text, at));
+  }
   return width;
 }
 
@@ -229,6 +242,10 @@ std::string clean_text(std::string_view text, bool unicode) {
   std::string out;
   out.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {
+    auto const plain = plain_length(text.substr(at));
+    out += text.substr(at, plain);
+    at += plain;
+    if (at == text.size()) break;
     auto const code = next_code_point(text, at);
     if (is_bidi_control(code) || code == 0xFEFF) continue;
     if (is_blank(code)) {
