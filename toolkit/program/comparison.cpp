@@ -24,12 +24,7 @@ void read_by_draft(Comparison& comparison, std::span<Edition* const> editions) {
 
 }  // namespace
 
-Comparison::~Comparison() {
-  side_by_side(
-      {[this] { old_input = {}; }, [this] { new_input = {}; }, [this] { collation = {}; }});
-}
-
-std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string const& new_spec,
+std::shared_ptr<Comparison const> compare(std::string const& old_spec, std::string const& new_spec,
                                     SideTableOptions const& table_options, Context& context,
                                     WithoutLexicon without) {
   // All inputs are tried before giving up, so that one run shows everything that is wrong.
@@ -43,7 +38,7 @@ std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string con
   auto tables = load_side_tables(table_options, context);
   if (!old_input || !new_input || !tables) return nullptr;
 
-  auto comparison = std::make_unique<Comparison>();
+  auto comparison = std::make_shared<Comparison>();
   comparison->old_input = std::move(*old_input);
   comparison->new_input = std::move(*new_input);
   comparison->tables = std::move(*tables);
@@ -69,6 +64,7 @@ std::unique_ptr<Comparison> compare(std::string const& old_spec, std::string con
                   comparison->collation.taxa_matching.findings.end());
   print_findings(context, findings);
   if (has_error(findings)) return nullptr;
+  context.kept.push_back(comparison);
   return comparison;
 }
 

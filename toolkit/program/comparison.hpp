@@ -20,7 +20,6 @@ struct Comparison {
   std::unique_ptr<KeyGraph> new_graph;
   Collation collation;
 
-  ~Comparison();  // takes the two editions apart side by side
   [[nodiscard]] Edition const& old_edition() const { return old_input.edition; }
   [[nodiscard]] Edition const& new_edition() const { return new_input.edition; }
 };
@@ -29,8 +28,9 @@ struct Comparison {
 // a lexicon drafted from the two editions (then SideTables::lexicon is that).
 enum class WithoutLexicon { by_words, by_draft };
 
-// Loads, reads and collates.  On failure the findings are printed and nothing is returned.
-[[nodiscard]] std::unique_ptr<Comparison> compare(
+// Loads, reads and collates.  On failure the findings are printed and nothing is returned.  The
+// context keeps what is returned.
+[[nodiscard]] std::shared_ptr<Comparison const> compare(
     std::string const& old_spec, std::string const& new_spec, SideTableOptions const& tables,
     Context& context, WithoutLexicon without = WithoutLexicon::by_words);
 

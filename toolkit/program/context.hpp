@@ -25,6 +25,9 @@ struct Context {
   TerminalStyle style;        // for reports on `out`
   bool show_progress{false};  // `err` is a terminal
   ReadLimits limits{};        // for the editions to be loaded
+  // What a command made and its caller may leave to the system at the end of the process: taking
+  // large editions apart takes as long as the report.
+  std::vector<std::shared_ptr<void const>> kept{};
 };
 
 // Asks the terminals behind standard output and standard error.  NO_COLOR (any value that is not
