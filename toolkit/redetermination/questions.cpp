@@ -24,11 +24,11 @@ using Set = std::vector<Hypothesis const*>;
 // What follows from a hypothesis, as far as the question goes.
 using Group = std::pair<Kinship, std::optional<TaxonId>>;
 
-double entropy(std::map<Group, double> const& weights) {
+double entropy(std::vector<double> const& weights) {
   double total = 0;
-  for (auto const& [group, weight] : weights) total += weight;
+  for (auto const weight : weights) total += weight;
   double bits = 0;
-  for (auto const& [group, weight] : weights) {
+  for (auto const weight : weights) {
     if (weight > 0) bits -= weight / total * std::log2(weight / total);
   }
   return bits;
@@ -36,46 +36,36 @@ double entropy(std::map<Group, double> const& weights) {
 
 struct AnswerCells {
   Cells cells;
-  Set allowed;  // hypotheses that this answer leaves possible
+  std::vector<std::size_t> allowed;  // hypotheses that this answer leaves possible: rows of the set
 };
 
-// Cells of the character grouped by the hypotheses they allow; cells that allow none are left out.
+// Cells of the character grouped by the hypotheses they allow, in the order of their first cells;
+// cells that allow none are left out.
 std::vector<AnswerCells> answers_for(CharacterSpace const& space, CharacterIndex character,
                                      Set const& set) {
   auto const& domain = space[character];
-  std::map<std::vector<bool>, Cells> groups;
-  std::map<std::vector<bool>, std::uint32_t> first_cell;
-  for (std::uint32_t cell = 0; cell < domain.cells; ++cell) {
-    std::vector<bool> allows;
-    for (auto const* hypothesis : set) {
-      allows.push_back(has_cell(space.part(hypothesis->box, character), cell));
-    }
-    if (std::find(allows.begin(), allows.end(), true) == allows.end()) continue;
-    auto& cells = groups[allows];
-    if (cells.empty()) {
-      cells.assign(domain.words, 0);
-      first_cell[allows] = cell;
-    }
-    add_cell(cells, cell);
-  }
-  std::vector<std::pair<std::uint32_t, AnswerCells>> ordered;
-  for (auto& [allows, cells] : groups) {
-    AnswerCells answer{std::move(cells), {}};
-    for (std::size_t i = 0; i < set.size(); ++i) {
-      if (allows[i]) answer.allowed.push_back(set[i]);
-    }
-    ordered.emplace_back(first_cell[allows], std::move(answer));
-  }
-  std::sort(ordered.begin(), ordered.end(),
-            [](auto const& a, auto const& b) { return a.first < b.first; });
-  // "Some other state" is no answer that anybody can be asked to look for, where there are others.
-  if (auto const other = domain.other(); other && ordered.size() > 2) {
-    std::erase_if(ordered, [&](auto const& one) {
-      return one.first == *other && count_cells(one.second.cells) == 1;
-    });
-  }
   std::vector<AnswerCells> answers;
-  for (auto& [cell, answer] : ordered) answers.push_back(std::move(answer));
+  std::optional<std::size_t> of_other;
+  std::vector<std::size_t> allowed;
+  for (std::uint32_t cell = 0; cell < domain.cells; ++cell) {
+    allowed.clear();
+    for (std::size_t i = 0; i < set.size(); ++i) {
+      if (has_cell(space.part(set[i]->box, character), cell)) allowed.push_back(i);
+    }
+    if (allowed.empty()) continue;
+    auto at = std::find_if(answers.begin(), answers.end(),
+                           [&](AnswerCells const& one) { return one.allowed == allowed; });
+    if (at == answers.end()) {
+      if (cell == domain.other()) of_other = answers.size();
+      answers.push_back({Cells(domain.words), allowed});
+      at = answers.end() - 1;
+    }
+    add_cell(at->cells, cell);
+  }
+  // "Some other state" is no answer that anybody can be asked to look for, where there are others.
+  if (of_other && answers.size() > 2 && count_cells(answers[*of_other].cells) == 1) {
+    answers.erase(answers.begin() + static_cast<std::ptrdiff_t>(*of_other));
+  }
   return answers;
 }
 
@@ -92,11 +82,10 @@ class Asker {
  private:
   // Adds the best question for the set; nullopt when none separates anything.
   std::optional<std::size_t> add(Set const& set, std::size_t row) {
-    if (row >= kMostInARow || questions_.size() >= kMostQuestions) return std::nullopt;
+    if (set.empty() || row >= kMostInARow || questions_.size() >= kMostQuestions)
+      return std::nullopt;
     auto const groups = group(set);
-    std::set<Group> distinct;
-    for (auto const& one : groups) distinct.insert(one);
-    if (distinct.size() < 2) return std::nullopt;
+    if (*std::max_element(groups.begin(), groups.end()) == 0) return std::nullopt;
 
     std::optional<CharacterIndex> best;
     std::vector<AnswerCells> best_answers;
@@ -125,20 +114,22 @@ class Asker {
                           .label = space_[*best].label,
                           .difficulty = space_[*best].difficulty,
                           .answers = {}});
-    for (auto const& cells : best_answers) {
+    for (auto const& one : best_answers) {
       Answer answer;
-      answer.words = space_.words(*best, cells.cells);
-      answer.cells = cells.cells;
-      answer.outcome = judge_.outcome_of(determination_, cells.allowed);
+      answer.words = space_.words(*best, one.cells);
+      answer.cells = one.cells;
+      Set allowed;
+      for (auto const i : one.allowed) allowed.push_back(set[i]);
+      answer.outcome = judge_.outcome_of(determination_, allowed);
       std::set<TaxonId> taxa;
-      for (auto const* hypothesis : cells.allowed) taxa.insert(hypothesis->new_taxon);
+      for (auto const* hypothesis : allowed) taxa.insert(hypothesis->new_taxon);
       answer.new_taxa.assign(taxa.begin(), taxa.end());
       bool const settled = taxa.size() == 1 || answer.outcome == Outcome::stands;
       if (!settled) {
         Set narrowed;
-        for (auto const* hypothesis : cells.allowed) {
+        for (auto const* hypothesis : allowed) {
           auto copy = *hypothesis;
-          intersect(space_.part(copy.box, *best), cells.cells);
+          intersect(space_.part(copy.box, *best), one.cells);
           narrowed.push_back(keep(std::move(copy)));
         }
         answer.next = add(narrowed, row + 1);
@@ -148,8 +139,9 @@ class Asker {
     return at;
   }
 
-  // By kinship where that differs within the set, else by name.
-  std::vector<Group> group(Set const& set) const {
+  // By kinship where that differs within the set, else by name: numbers from 0, by row of the set.
+  // Precondition: it is not empty.
+  std::vector<std::size_t> group(Set const& set) const {
     std::vector<Group> groups;
     std::set<Kinship> kinds;
     for (auto const* hypothesis : set) {
@@ -160,32 +152,38 @@ class Asker {
     if (kinds.size() > 1) {
       for (auto& one : groups) one.second.reset();
     }
-    return groups;
+    auto distinct = groups;
+    std::sort(distinct.begin(), distinct.end());
+    distinct.erase(std::unique(distinct.begin(), distinct.end()), distinct.end());
+    std::vector<std::size_t> numbers;
+    for (auto const& one : groups) {
+      auto const at = std::lower_bound(distinct.begin(), distinct.end(), one);
+      numbers.push_back(static_cast<std::size_t>(at - distinct.begin()));
+    }
+    return numbers;
   }
 
-  static double gain(Set const& set, std::vector<Group> const& groups,
+  static double gain(Set const& set, std::vector<std::size_t> const& groups,
                      std::vector<AnswerCells> const& answers) {
     // Ways to the same terminal share its weight.
-    std::map<TaxonId, double> ways;
-    for (auto const* hypothesis : set) ways[hypothesis->new_taxon] += 1;
-    std::map<Hypothesis const*, double> spread;
+    std::map<TaxonId, double> ways_to;
+    for (auto const* hypothesis : set) ways_to[hypothesis->new_taxon] += 1;
+    std::vector<double> ways;  // by row of the set, as `spread`
+    for (auto const* hypothesis : set) ways.push_back(ways_to[hypothesis->new_taxon]);
+    std::vector<double> spread(set.size());
     for (auto const& answer : answers) {
-      for (auto const* hypothesis : answer.allowed) spread[hypothesis] += 1;
+      for (auto const i : answer.allowed) spread[i] += 1;
     }
-    std::map<Group, double> before;
-    std::map<Hypothesis const*, Group> group_of;
-    for (std::size_t i = 0; i < set.size(); ++i) {
-      before[groups[i]] += 1 / ways[set[i]->new_taxon];
-      group_of.emplace(set[i], groups[i]);
-    }
-    double const whole = static_cast<double>(ways.size());
+    std::vector<double> before(*std::max_element(groups.begin(), groups.end()) + 1);
+    for (std::size_t i = 0; i < set.size(); ++i) before[groups[i]] += 1 / ways[i];
+    double const whole = static_cast<double>(ways_to.size());
     double after = 0;
     for (auto const& answer : answers) {
-      std::map<Group, double> weights;
+      std::vector<double> weights(before.size());
       double share = 0;
-      for (auto const* hypothesis : answer.allowed) {
-        double const weight = 1 / ways[hypothesis->new_taxon] / spread[hypothesis];
-        weights[group_of.at(hypothesis)] += weight;
+      for (auto const i : answer.allowed) {
+        double const weight = 1 / ways[i] / spread[i];
+        weights[groups[i]] += weight;
         share += weight;
       }
       after += share / whole * entropy(weights);
