@@ -156,6 +156,7 @@ Redetermination Redeterminer::finish() && {
   result.by_region.insert(counts.by_region.begin(), counts.by_region.end());
   result.look_alikes = std::move(counts.look_alikes);
 
+  shared_->clear();
   // Verdicts by their first specimens; those that were only weighed are nobody's.
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < counts.verdicts.size(); ++i) {
@@ -164,6 +165,7 @@ Redetermination Redeterminer::finish() && {
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return counts.verdicts.entry(a).first_place < counts.verdicts.entry(b).first_place;
   });
+  result.verdicts.reserve(order.size());
   Sums sums{result, ground_->old_edition};
   std::vector<std::size_t> number(counts.verdicts.size());
   for (auto const index : order) {
@@ -171,6 +173,8 @@ Redetermination Redeterminer::finish() && {
     sums.add(judged, counts.verdicts.entry(index).specimens);
     number[index] = result.verdicts.size();
     result.verdicts.push_back(judged.verdict);
+    // Never all of them twice: of archives that record little, nearly every sheet has its own.
+    counts.verdicts.drop(index);
   }
   sums.finish();
 

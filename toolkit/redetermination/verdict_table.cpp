@@ -274,6 +274,11 @@ JudgedEvidencePointer SharedVerdicts::find(std::string const& key) {
   return known == by_key_.end() ? nullptr : known->second;
 }
 
+void SharedVerdicts::clear() {
+  std::lock_guard const lock{mutex_};
+  by_key_.clear();
+}
+
 JudgedEvidencePointer SharedVerdicts::keep(JudgedEvidencePointer judged) {
   std::lock_guard const lock{mutex_};
   return by_key_.try_emplace(judged->key, judged).first->second;

@@ -49,6 +49,7 @@ class SharedVerdicts {
   [[nodiscard]] JudgedEvidencePointer find(std::string const& key);
   // What is kept: that of whoever came first.
   [[nodiscard]] JudgedEvidencePointer keep(JudgedEvidencePointer judged);
+  void clear();  // whoever has a verdict still has it
 
  private:
   std::mutex mutex_;
@@ -79,6 +80,8 @@ class VerdictTable {
     return *entries_[index].judged;
   }
   [[nodiscard]] Entry const& entry(std::size_t index) const { return entries_[index]; }
+  // Ends the table, verdict by verdict: this one is not asked for again, and nothing is looked up.
+  void drop(std::size_t index) { entries_[index].judged.reset(); }
 
  private:
   [[nodiscard]] Determination const& determination_of(std::string const& name);
