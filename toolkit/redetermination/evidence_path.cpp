@@ -31,6 +31,9 @@ void EvidencePath::append(Box const& box, std::string& out) {
 }
 
 void EvidencePath::find(Box const& box) {
+  // Asked for a number first and for its bytes then, where it is new.
+  if (!met_in_order_.empty() && box == found_of_) return;
+  found_of_ = box;
   met_in_order_.clear();
   if (++record_ == 0) {  // after four thousand million records
     std::fill(met_.begin(), met_.end(), 0);

@@ -47,6 +47,7 @@ class EvidencePath {
   std::uint32_t walk_{};
   std::vector<CoupletId> stack_;
   std::vector<CharacterIndex> met_in_order_;
+  Box found_of_;  // whose characters these are
 
   // A tree of the paths met so far: each node asks for one character, each edge is what was found.
   // The first two edges stand in the node itself, for most characters have two states.
