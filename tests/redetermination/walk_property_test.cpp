@@ -285,6 +285,45 @@ TEST_P(AgainstPlainKeying, AnsweringTheQuestionGivesWhatItPromised) {
   }
 }
 
+// What spares judging two walks for each way that is found.
+TEST(SureRoutes, AreTakenUnderEveryReadingAndNoOtherIs) {
+  std::size_t sure = 0;
+  std::size_t unsure = 0;
+  for (unsigned seed = 1; seed <= 150; ++seed) {
+    RandomKey random{seed};
+    TwoEditions const two{random.edition("old"), random.edition("new"), small_lexicon(seed)};
+    auto const completions = all_completions(seed);
+    for (int round = 0; round < 6; ++round) {
+      auto const at = random.below(static_cast<int>(completions.size()));
+      auto const record = random.record(completions[static_cast<std::size_t>(at)], round);
+      for (auto const reading : {Reading::strict, Reading::primary_first, Reading::best_overall}) {
+        for (auto const& leaf : walk(two.new_key, two.record(record), reading).leaves) {
+          // A vote does not settle what it assumes.
+          auto box = leaf.box;
+          if (!two.new_key.space->settle(box)) continue;
+          if (!surely_takes(two.new_key, box, leaf.route)) {
+            ++unsure;
+            continue;
+          }
+          ++sure;
+          for (auto const other :
+               {Reading::strict, Reading::primary_first, Reading::best_overall}) {
+            auto const ways = walk(two.new_key, box, other);
+            // An either-or parts the completions, but not their ways.
+            ASSERT_FALSE(ways.leaves.empty()) << "seed " << seed << ", " << to_word(other);
+            for (auto const& way : ways.leaves) {
+              EXPECT_EQ(way.route, leaf.route) << "seed " << seed << ", " << to_word(other);
+              EXPECT_EQ(way.taxon, leaf.taxon) << "seed " << seed << ", " << to_word(other);
+            }
+          }
+        }
+      }
+    }
+  }
+  EXPECT_GT(sure, 200U);
+  EXPECT_GT(unsure, 1000U);
+}
+
 // Everything that reports tell of a verdict, in one line.
 std::string told(Verdict const& verdict) {
   std::string text = to_word(verdict.outcome);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "keydrift/taxa/names.hpp"
+
 namespace keydrift {
 namespace {
 
@@ -53,6 +55,7 @@ CompiledKey::CompiledKey(Edition const& an_edition, KeyGraph const& a_graph, Nam
                          CharacterSpace const& a_space)
     : edition{&an_edition}, graph{&a_graph}, space{&a_space} {
   if (!edition->parts.empty()) start = edition->parts.front().start;
+  for (auto const& taxon : edition->taxa) name_keys.push_back(name_key(taxon.name));
   for (std::uint32_t c = 0; c < space->size(); ++c) {
     auto const& domain = (*space)[CharacterIndex{c}];
     character_of_word.insert(character_of_word.end(), domain.words, CharacterIndex{c});

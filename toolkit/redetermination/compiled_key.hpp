@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "keydrift/characters/space.hpp"
@@ -46,6 +47,7 @@ struct CompiledKey {
   CoupletId start{};
   std::vector<std::vector<CompiledLead>> couplets{};  // by CoupletId, then lead
   std::vector<CharacterIndex> character_of_word{};    // by word of a Box
+  std::vector<std::string> name_keys{};               // name_key() of the terminals, by TaxonId
   // "Some other state" of the characters that have one, as a word of a Box and a bit of it.
   struct OtherState {
     CharacterIndex character{};

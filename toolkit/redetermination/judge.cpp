@@ -62,11 +62,13 @@ Kinship Judge::kinship(Determination const& determination, std::optional<TaxonId
   auto const* match = sides_.collation->taxa_matching.find(*old_taxon, new_taxon);
   if (match == nullptr) return Kinship::other;
   // A name that the old edition knows as a synonym is judged as it stands on the label.
+  auto const labelled_as = [&](std::string const& key) {
+    return (determination.key.empty() ? name_key(determination.name) : determination.key) == key;
+  };
   bool const as_labelled =
-      !determination.named ||
-              name_key(determination.name) == name_key((*sides_.old_key->edition)[*old_taxon].name)
+      !determination.named || labelled_as(sides_.old_key->name_keys[old_taxon->index])
           ? match->same_name
-          : name_key(determination.name) == name_key((*sides_.new_key->edition)[new_taxon].name);
+          : labelled_as(sides_.new_key->name_keys[new_taxon.index]);
   bool const same_name = as_labelled && !judged_by_name;
   switch (match->relation) {
     case Relation::congruent:
@@ -209,7 +211,13 @@ Outcome Judge::outcome_under(Reading other, Determination const& determination, 
   std::vector<Hypothesis> otherwise;
   std::set<std::pair<std::optional<TaxonId>, TaxonId>> known;
   for (auto const& hypothesis : found.hypotheses) {
-    auto ways = walk(*sides_.new_key, hypothesis.box, other);
+    if (surely_takes(*sides_.new_key, hypothesis.box, hypothesis.route)) {
+      if (known.insert({hypothesis.old_taxon, hypothesis.new_taxon}).second) {
+        otherwise.push_back({.old_taxon = hypothesis.old_taxon, .new_taxon = hypothesis.new_taxon});
+      }
+      continue;
+    }
+    auto ways = walk(*sides_.new_key, hypothesis.box, other, nullptr, {.seek_strands = false});
     for (auto const& leaf : ways.leaves) {
       if (!known.insert({hypothesis.old_taxon, leaf.taxon}).second) continue;
       otherwise.push_back({.old_taxon = hypothesis.old_taxon, .new_taxon = leaf.taxon});

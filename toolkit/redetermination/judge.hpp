@@ -23,6 +23,7 @@ struct Sides {
 struct Determination {
   bool named{false};
   std::string name{};  // as judged
+  std::string key{};   // name_key() of it; "": to be asked
   Placement in_old;
   Placement in_new;
 };

@@ -134,6 +134,7 @@ Determination const& VerdictTable::determination_of(std::string const& name) {
   if (first && !name.empty()) {
     determination.named = true;
     determination.name = name;
+    determination.key = name_key(name);
     determination.in_old = ground_.old_names.place(name);
     determination.in_new = ground_.new_names.place(name);
   }

@@ -142,7 +142,9 @@ class Splitter {
   [[nodiscard]] Box without_other_states(Box box) const {
     for (auto const& [character, word, bit] : key_.other_states) {
       if ((box[word] & bit) == 0) continue;
-      if (count_cells(space_.part(box, character)) > 1) box[word] &= ~bit;
+      // Not where it is the only one.
+      bool const others = (box[word] & ~bit) != 0;
+      if (others || count_cells(space_.part(box, character)) > 1) box[word] &= ~bit;
     }
     return box;
   }
@@ -285,7 +287,7 @@ Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
     for (auto const& branch : branches) taken |= std::uint64_t{1} << (branch.lead % 64);
 
     std::vector<Box> lost;
-    if (targets == nullptr) {
+    if (targets == nullptr && limits.seek_strands) {
       lost.push_back(split.without_other_states(here.box));
       for (auto const& branch : branches) {
         split.subtract(lost, branch.box);
@@ -340,6 +342,29 @@ Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
     }
   }
   return result;
+}
+
+bool surely_takes(CompiledKey const& key, Box const& box, Route const& route) {
+  auto const& space = *key.space;
+  // The lead taken holds in all that it says firmly; of each other one the statement that comes
+  // first fails, so that it is refuted, and has fewer votes.
+  auto const holds = [&](CompiledStatement const& statement) {
+    return statement.strength == Strength::hedged ||
+           std::any_of(statement.any_of.begin(), statement.any_of.end(), [&](auto const& atom) {
+             return is_subset(space.part(box, atom.character), atom.allowed);
+           });
+  };
+  for (auto const step : route) {
+    for (auto const& lead : key.couplets[step.couplet.index]) {
+      auto const& said = lead.statements;
+      if (lead.id == step ? !std::all_of(said.begin(), said.end(), holds)
+                          : !lead.primary || !refutes(space, said[*lead.primary], box)) {
+        return false;
+      }
+    }
+  }
+  return !route.empty() &&
+         key.couplets[route.back().couplet.index][route.back().ordinal].ends.size() == 1;
 }
 
 }  // namespace keydrift

@@ -39,6 +39,7 @@ struct Followed {
 struct WalkLimits {
   std::size_t maximum_leaves{4096};
   std::size_t maximum_steps{100000};
+  bool seek_strands{true};  // false: they do not matter
 };
 
 struct Walk {
@@ -53,5 +54,10 @@ struct Walk {
 // state") do not count as stranding, or every specimen would.
 [[nodiscard]] Walk walk(CompiledKey const& key, Box const& evidence, Reading reading,
                         std::vector<TaxonId> const* targets = nullptr, WalkLimits limits = {});
+
+// Do all completions in `box` take this route and no other, whatever the reading?  False may also
+// mean that it cannot be told without walking.  Precondition: the box is settled, and the route
+// leads from the start of the key to a terminal.
+[[nodiscard]] bool surely_takes(CompiledKey const& key, Box const& box, Route const& route);
 
 }  // namespace keydrift
