@@ -185,8 +185,8 @@ class Casting {
       }
     }
     for (auto const& [key, lead] : old_.leads()) {
-      if (doubtful_.count(key.first) != 0) continue;
       auto const there = answer(0, key);
+      if (doubtful(key) || (there && doubtful(*there))) continue;
       if (there) {
         compare(*lead, *new_.lead(*there), key, *there);
       } else {
@@ -194,13 +194,14 @@ class Casting {
       }
     }
     for (auto const& [key, lead] : new_.leads()) {
-      if (answer(1, key) || doubtful_.count(key.first) != 0) continue;
+      if (answer(1, key) || doubtful(key)) continue;
       for (auto const& s : lead->statements) came(s, "-", key);
     }
     return std::move(lines_);
   }
 
  private:
+  [[nodiscard]] bool doubtful(LeadKey const& key) const { return doubtful_.count(key.first) != 0; }
   [[nodiscard]] bool divided(std::size_t node) const {
     return new_.draft().nodes[node].split_or_merged;
   }

@@ -29,7 +29,7 @@ struct Candidate {
   }
   [[nodiscard]] bool credible() const { return collating::credible(taxa, statements, neighbours); }
   [[nodiscard]] bool may_become_credible() const {
-    return taxa >= passable_taxa || statements >= credible_statements;
+    return collating::may_become_credible(taxa, statements);
   }
 };
 

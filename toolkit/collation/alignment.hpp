@@ -22,13 +22,21 @@ struct Counterparts {
 inline constexpr Grade floor_total = whole * 3 / 10;
 // …and so are pairs that neither part the taxa nor speak alike (credible_taxa,
 // credible_statements). A couplet that was rewritten while taxa moved about below it is told by
-// where it stands.
+// where it stands: it parts the taxa to some extent, or both the taxa and what it says are to a
+// lesser extent what they were.
 inline constexpr Grade passable_taxa = whole * 11 / 20;
+inline constexpr Grade traces_of_taxa = whole * 2 / 5;
+inline constexpr Grade traces_of_statements = whole * 3 / 10;
 inline constexpr Grade credible_neighbours = whole * 6 / 10;
 
+// Would the pair be credible if the neighbours agreed in full?
+[[nodiscard]] constexpr bool may_become_credible(Grade taxa, Grade statements) {
+  return taxa >= passable_taxa || statements >= credible_statements ||
+         (taxa >= traces_of_taxa && statements >= traces_of_statements);
+}
 [[nodiscard]] constexpr bool credible(Grade taxa, Grade statements, Grade neighbours) {
   return taxa >= credible_taxa || statements >= credible_statements ||
-         (taxa >= passable_taxa && neighbours >= credible_neighbours);
+         (may_become_credible(taxa, statements) && neighbours >= credible_neighbours);
 }
 [[nodiscard]] constexpr Grade total_grade(Grade taxa, Grade statements, Grade neighbours) {
   return static_cast<Grade>((std::uint64_t{taxa_weight} * taxa +

@@ -28,17 +28,6 @@ constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_wei
 // A couplet of more leads is not compared with two couplets taken together.
 constexpr std::uint32_t most_leads_together = 12;
 
-// What must hold where one lead follows the other.
-SaidLead both_said(SaidLead first, SaidLead const& second) {
-  first.statements.insert(first.statements.end(), second.statements.begin(),
-                          second.statements.end());
-  first.words.insert(first.words.end(), second.words.begin(), second.words.end());
-  std::sort(first.words.begin(), first.words.end());
-  first.text = mix(first.text ^ mix(second.text));
-  first.predicate += second.predicate;
-  return first;
-}
-
 }  // namespace
 
 Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching)

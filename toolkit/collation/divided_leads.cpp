@@ -11,6 +11,9 @@ namespace {
 constexpr std::uint64_t least_worth =
     std::uint64_t{taxa_weight + statements_weight} * whole * 3 / 10;
 
+// Parts that are gone through from the first to a lead: of more the nearest are.
+constexpr unsigned most_steps = 8;
+
 Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
 std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
 
@@ -29,6 +32,7 @@ DividedLeads::DividedLeads(Ground const& ground)
   std::vector<std::array<std::vector<std::uint32_t>, 2>> parts(ground.alignment.pairs.size());
   for (auto const of : {Of::old_edition, Of::new_edition}) {
     group_[index_of(of)].assign(ground.side(of).leads.size(), none);
+    joint_[index_of(of)].assign(ground.side(of).leads.size(), none);
     auto const& owners = ground.divisions[index_of(of)];
     for (std::uint32_t part = 0; part < owners.size(); ++part) {
       if (owners[part] == none) continue;
@@ -56,9 +60,35 @@ DividedLeads::DividedLeads(Ground const& ground)
           lead_[index_of(of)][row] = none;
         }
       }
+      for (auto const row : rows[index_of(of)]) {
+        if (!is_joint(of, row)) continue;
+        auto const behind = side.behind[row];
+        for (auto lower = side.first_lead[behind]; lower < side.end_lead(behind); ++lower) {
+          auto& joint = joint_[index_of(of)][lower];
+          if (joint == none) joint = row;
+        }
+      }
     }
     pair_leads(group);
   }
+}
+
+SaidLead DividedLeads::said_on_the_way(Of of, std::uint32_t row) const {
+  auto said = ground_.comparison.saying(of, row);
+  auto joint = joint_[index_of(of)][row];
+  for (unsigned step = 0; step < most_steps && joint != none; ++step) {
+    said = both_said(ground_.comparison.saying(of, joint), said);
+    joint = joint_[index_of(of)][joint];
+  }
+  return said;
+}
+
+bool DividedLeads::on_the_way(Of of, std::uint32_t upper, std::uint32_t lower) const {
+  for (unsigned step = 0; step <= most_steps && lower != none; ++step) {
+    if (lower == upper) return true;
+    lower = joint_[index_of(of)][lower];
+  }
+  return false;
 }
 
 bool DividedLeads::is_joint(Of of, std::uint32_t row) const {
@@ -76,12 +106,20 @@ void DividedLeads::pair_leads(std::uint32_t group) {
     std::size_t j{};
   };
   std::vector<Cell> cells;
+  std::array<std::vector<SaidLead>, 2> on_the_way;
+  for (auto const of : {Of::old_edition, Of::new_edition}) {
+    for (auto const row : rows_[group][index_of(of)]) {
+      on_the_way[index_of(of)].push_back(said_on_the_way(of, row));
+    }
+  }
   for (std::size_t i = 0; i < olds.size(); ++i) {
     for (std::size_t j = 0; j < news.size(); ++j) {
       if (is_joint(Of::old_edition, olds[i]) != is_joint(Of::new_edition, news[j])) continue;
       auto const taxa = ground_.comparison.taxa_agreement(olds[i], news[j]);
-      auto const words = agreement(ground_.comparison.saying(Of::old_edition, olds[i]),
-                                   ground_.comparison.saying(Of::new_edition, news[j]));
+      auto const& was = ground_.comparison.saying(Of::old_edition, olds[i]);
+      auto const& is = ground_.comparison.saying(Of::new_edition, news[j]);
+      auto const words = std::max(
+          {agreement(was, is), agreement(on_the_way[0][i], is), agreement(was, on_the_way[1][j])});
       auto const worth =
           std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * words;
       if (worth >= least_worth) cells.push_back({worth, i, j});
@@ -114,7 +152,13 @@ DividedLeads::Said DividedLeads::said_there(Of of, std::uint32_t row,
     auto const& side = ground_.side(edition);
     return side.graph->taxa_below(side.leads[lead_row]);
   };
+  auto const answer = counterpart(of, row);
   auto const meets = [&](std::uint32_t other_row) {
+    auto const back = counterpart(of_there, other_row);
+    if ((answer != none && on_the_way(of_there, other_row, answer)) ||
+        (back != none && on_the_way(of, row, back))) {
+      return true;
+    }
     if (ground_.comparison.below_lead(of, row).mass == 0 ||
         ground_.comparison.below_lead(of_there, other_row).mass == 0) {
       return true;

@@ -14,8 +14,10 @@ class DividedLeads {
   // Borrows the ground.
   //
   // Of a couplet that was split or merged every lead may answer to a lead of any of its parts:
-  // those that agree most in taxa and words, best first.  A lead from one part to another sums up
-  // what stands behind it and answers to none, unless what would answer to it is such a lead too.
+  // those that agree most in taxa and words, best first.  What the leads from part to part say
+  // holds for the leads behind them too, so that a lead of a merger may say it again.  A lead from
+  // one part to another sums up what stands behind it and answers to none, unless what would answer
+  // to it is such a lead too.
   explicit DividedLeads(Ground const& ground);
 
   // Row of the lead that answers; none.  Of all other leads the counterpart.
@@ -35,18 +37,24 @@ class DividedLeads {
     std::uint32_t row{none};
     std::uint32_t statement{};
   };
-  // What the other edition says in the parts of the same whole, of taxa that lie below both leads,
-  // on a character that this statement speaks of too: the same if anything says the same.  The row
-  // is `none` where nothing does.
+  // What the other edition says in the parts of the same whole on a character that this statement
+  // speaks of too: the same if anything says the same.  Asked are the leads below which shared taxa
+  // lie as below this one, those on the way to the lead that answers to it, and those to whose
+  // answering leads this one is on the way.  The row is `none` where nothing is said.
   [[nodiscard]] Said said_there(Of of, std::uint32_t row, Statement const& statement) const;
 
  private:
   using Rows = std::array<std::vector<std::uint32_t>, 2>;
   void pair_leads(std::uint32_t group);
+  // What must hold to get through this lead from the first part.
+  [[nodiscard]] SaidLead said_on_the_way(Of of, std::uint32_t row) const;
+  // Is the lead `upper` the lead `lower`, or does it lead there from part to part?
+  [[nodiscard]] bool on_the_way(Of of, std::uint32_t upper, std::uint32_t lower) const;
 
   Ground const& ground_;
   Rows lead_;               // by row
   Rows group_;              // by row
+  Rows joint_;              // by row: the lead from another part to the lead's couplet; none
   std::vector<Rows> rows_;  // by group
 };
 

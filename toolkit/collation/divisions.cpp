@@ -73,9 +73,12 @@ class Dividing {
     return 2 * taken > whole || takes_lead(divided, mate, part);
   }
 
-  [[nodiscard]] bool says(Of of, std::uint32_t couplet, SaidStatement const& statement) const {
+  // Does a lead of the couplet say so, other than those that lead to `but_to`?
+  [[nodiscard]] bool says(Of of, std::uint32_t couplet, SaidStatement const& statement,
+                          std::uint32_t but_to = none) const {
     auto const& side = comparison_.side(of);
     for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
+      if (but_to != none && side.behind[row] == but_to) continue;
       for (auto const& said : comparison_.saying(of, row).statements) {
         if (agreement(said, statement) >= said_again) return true;
       }
@@ -83,7 +86,8 @@ class Dividing {
     return false;
   }
 
-  // Of the part's statements: said by the divided couplet and not by its counterpart.
+  // Of the part's statements: said by the divided couplet and not by its counterpart, but for the
+  // lead from there to the part, which may sum up what the part says.
   [[nodiscard]] Grade share_taken(std::uint32_t divided, std::uint32_t mate,
                                   std::uint32_t part) const {
     std::uint64_t all = 0;
@@ -91,7 +95,7 @@ class Dividing {
     for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
       for (auto const& statement : comparison_.saying(of_, row).statements) {
         ++all;
-        if (says(other_, divided, statement) && !says(of_, mate, statement)) ++taken;
+        if (says(other_, divided, statement) && !says(of_, mate, statement, part)) ++taken;
       }
     }
     return all == 0 ? 0 : static_cast<Grade>(whole * taken / all);

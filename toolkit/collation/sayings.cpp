@@ -189,6 +189,16 @@ SaidLead read_saying(Lead const& lead) {
   return said;
 }
 
+SaidLead both_said(SaidLead first, SaidLead const& second) {
+  first.statements.insert(first.statements.end(), second.statements.begin(),
+                          second.statements.end());
+  first.words.insert(first.words.end(), second.words.begin(), second.words.end());
+  std::sort(first.words.begin(), first.words.end());
+  first.text = mix(first.text ^ mix(second.text));
+  first.predicate += second.predicate;
+  return first;
+}
+
 std::vector<SaidLead> read_sayings(Edition const& edition) {
   std::vector<Lead const*> leads;
   for (auto const& couplet : edition.couplets) {

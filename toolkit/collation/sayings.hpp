@@ -50,6 +50,9 @@ struct SaidLead {
 
 [[nodiscard]] SaidLead read_saying(Lead const& lead);
 
+// What must hold where one lead follows the other.
+[[nodiscard]] SaidLead both_said(SaidLead first, SaidLead const& second);
+
 // By row of lead.
 [[nodiscard]] std::vector<SaidLead> read_sayings(Edition const& edition);
 
