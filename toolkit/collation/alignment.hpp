@@ -27,7 +27,7 @@ inline constexpr Grade floor_total = whole * 3 / 10;
 inline constexpr Grade passable_taxa = whole * 11 / 20;
 inline constexpr Grade traces_of_taxa = whole * 2 / 5;
 inline constexpr Grade traces_of_statements = whole * 3 / 10;
-inline constexpr Grade credible_neighbours = whole * 6 / 10;
+inline constexpr Grade credible_neighbours = whole * 2 / 5;
 
 // Would the pair be credible if the neighbours agreed in full?
 [[nodiscard]] constexpr bool may_become_credible(Grade taxa, Grade statements) {

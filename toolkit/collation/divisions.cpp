@@ -6,7 +6,7 @@ namespace keydrift::collating {
 namespace {
 
 constexpr Grade said_again = whole * 3 / 4;
-constexpr Grade nearly_all = whole / 10 * 9;
+constexpr Grade most_of_it = whole / 3 * 2;
 // Taken parts are asked for their own neighbours this often: a polytomy of n leads has n - 2 parts.
 constexpr unsigned most_passes = 8;
 
@@ -20,7 +20,8 @@ class Dividing {
         other_{of == Of::old_edition ? Of::new_edition : Of::old_edition},
         side_{comparison.side(of)},
         other_side_{comparison.side(other_)},
-        owner_(side_.couplet_count(), none) {}
+        owner_(side_.couplet_count(), none),
+        parts_(other_side_.couplet_count()) {}
 
   std::vector<std::uint32_t> run(std::vector<CoupletId> const& leftovers) && {
     for (unsigned pass = 0; pass < most_passes; ++pass) {
@@ -32,7 +33,10 @@ class Dividing {
         }
       }
       if (found.empty()) break;
-      for (auto const& [part, divided] : found) owner_[part] = divided;
+      for (auto const& [part, divided] : found) {
+        owner_[part] = divided;
+        parts_[divided].push_back(part);
+      }
     }
     return std::move(owner_);
   }
@@ -59,7 +63,10 @@ class Dividing {
   }
 
   [[nodiscard]] bool is_part(std::uint32_t divided, std::uint32_t part) const {
-    auto const mate = counterparts_.couplet[static_cast<std::size_t>(other_)][divided];
+    // The counterpart and the parts found so far: what they say and where they lead is theirs.
+    std::vector<std::uint32_t> mates{
+        counterparts_.couplet[static_cast<std::size_t>(other_)][divided]};
+    mates.insert(mates.end(), parts_[divided].begin(), parts_[divided].end());
     auto const part_runs = side_.graph->taxa_below(CoupletId{part});
     auto const divided_runs = other_side_.graph->taxa_below(CoupletId{divided});
     auto const mass = comparison_.below_couplet(of_, part).mass;
@@ -67,10 +74,10 @@ class Dividing {
                             ? comparison_.shared().common(part_runs, divided_runs)
                             : comparison_.shared().common(divided_runs, part_runs);
     if (mass == 0 || common == 0) return false;
-    auto const taken = share_taken(divided, mate, part);
-    // Where taxa moved away at the same time, the words alone tell it if all of them do.
-    if (common * 5 < mass * 4) return taken >= nearly_all;
-    return 2 * taken > whole || takes_lead(divided, mate, part);
+    auto const taken = share_taken(divided, mates, part);
+    // Where taxa moved away at the same time, the words alone tell it if most of them do.
+    if (common * 5 < mass * 4) return taken >= most_of_it;
+    return 2 * taken > whole || takes_lead(divided, mates, part);
   }
 
   // Does a lead of the couplet say so, other than those that lead to `but_to`?
@@ -86,24 +93,30 @@ class Dividing {
     return false;
   }
 
-  // Of the part's statements: said by the divided couplet and not by its counterpart, but for the
-  // lead from there to the part, which may sum up what the part says.
-  [[nodiscard]] Grade share_taken(std::uint32_t divided, std::uint32_t mate,
+  // Of the part's statements: said by the divided couplet and not by its other parts, but for the
+  // leads from there to the part, which may sum up what the part says.
+  [[nodiscard]] Grade share_taken(std::uint32_t divided, std::vector<std::uint32_t> const& mates,
                                   std::uint32_t part) const {
     std::uint64_t all = 0;
     std::uint64_t taken = 0;
     for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
       for (auto const& statement : comparison_.saying(of_, row).statements) {
         ++all;
-        if (says(other_, divided, statement) && !says(of_, mate, statement, part)) ++taken;
+        taken += says(other_, divided, statement) &&
+                         std::none_of(mates.begin(), mates.end(),
+                                      [&](std::uint32_t mate) {
+                                        return says(of_, mate, statement, part);
+                                      })
+                     ? 1U
+                     : 0U;
       }
     }
     return all == 0 ? 0 : static_cast<Grade>(whole * taken / all);
   }
 
-  [[nodiscard]] bool takes_lead(std::uint32_t divided, std::uint32_t mate,
+  [[nodiscard]] bool takes_lead(std::uint32_t divided, std::vector<std::uint32_t> const& mates,
                                 std::uint32_t part) const {
-    if (other_side_.lead_count(divided) <= side_.lead_count(mate)) return false;
+    if (other_side_.lead_count(divided) <= side_.lead_count(mates.front())) return false;
     auto const goes_to = [&](Of of, std::uint32_t couplet, Below const& below) {
       auto const& side = comparison_.side(of);
       for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
@@ -113,7 +126,9 @@ class Dividing {
     };
     for (auto row = side_.first_lead[part]; row < side_.end_lead(part); ++row) {
       auto const& below = comparison_.below_lead(of_, row);
-      if (below.mass > 0 && goes_to(other_, divided, below) && !goes_to(of_, mate, below)) {
+      if (below.mass > 0 && goes_to(other_, divided, below) &&
+          std::none_of(mates.begin(), mates.end(),
+                       [&](std::uint32_t mate) { return goes_to(of_, mate, below); })) {
         return true;
       }
     }
@@ -127,6 +142,7 @@ class Dividing {
   Side const& side_;
   Side const& other_side_;
   std::vector<std::uint32_t> owner_;
+  std::vector<std::vector<std::uint32_t>> parts_;  // by divided couplet: found so far
   std::vector<std::uint32_t> divided_;
 };
 

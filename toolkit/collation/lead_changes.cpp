@@ -41,6 +41,30 @@ std::vector<std::uint64_t> words_of(Statement const& statement) {
   return words;
 }
 
+bool share_a_value(Statement const& a, Statement const& b) {
+  return std::any_of(a.any_of.begin(), a.any_of.end(), [&](Atom const& x) {
+    return std::any_of(b.any_of.begin(), b.any_of.end(), [&](Atom const& y) {
+      return x.character == y.character && x.negated == y.negated &&
+             std::any_of(x.states.begin(), x.states.end(), [&](std::string const& state) {
+               return std::binary_search(y.states.begin(), y.states.end(), state);
+             });
+    });
+  });
+}
+
+std::vector<std::uint64_t> printed_words_of(Statement const& statement) {
+  std::vector<std::uint64_t> words;
+  add_words(words_without_marks(statement.text), words);
+  std::sort(words.begin(), words.end());
+  return words;
+}
+
+// Of several statements on one character those belong together that share a state or words.
+unsigned closeness(Statement const& a, Statement const& b) {
+  auto const words = overlap_of_words(printed_words_of(a), printed_words_of(b));
+  return (share_a_value(a, b) ? 12U : 0U) + static_cast<unsigned>(words / (whole / 12));
+}
+
 // How strongly two statements of paired leads ask to be paired; 0: not at all.
 unsigned likeness(Statement const& a, Statement const& b) {
   unsigned score = 0;
@@ -48,6 +72,7 @@ unsigned likeness(Statement const& a, Statement const& b) {
     score = 160;
   } else if (auto const shared = shared_characters(a, b); shared > 0) {
     score = shared == std::max(a.any_of.size(), b.any_of.size()) ? 120 : 80;
+    score += closeness(a, b);
   } else if (is_opaque(a) && is_opaque(b)) {
     auto const words = overlap_of_words(words_of(a), words_of(b));
     if (words >= whole / 2) score = 20 + static_cast<unsigned>(words / (whole / 40));

@@ -238,7 +238,8 @@ Grade agreement(SaidLead const& a, SaidLead const& b, Grade of_statements) {
   if (a.statements.empty() || b.statements.empty()) return of_statements;
   auto const words =
       a.text == b.text ? whole : overlap_of_words(numbers(a.words), numbers(b.words));
-  return of_statements / 4 * 3 + words / 4;
+  bool const same_in_other_words = of_statements == whole && a.statements.size() > 1;
+  return same_in_other_words ? whole / 8 * 7 + words / 8 : of_statements / 4 * 3 + words / 4;
 }
 
 }  // namespace keydrift::collating

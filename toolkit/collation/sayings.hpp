@@ -61,8 +61,9 @@ struct SaidLead {
 // it: a character that became an exception note is still the same character.
 [[nodiscard]] Grade agreement(SaidStatement const& a, SaidStatement const& b);
 
-// Agreement of what two leads say: statements matched best first, and (a quarter) the words.
-// Symmetric; `whole` iff both the predicates and the words are the same.
+// Agreement of what two leads say: statements matched best first, and (a quarter; an eighth where
+// several statements are all the same) the words.  Symmetric; `whole` iff both the predicates and
+// the words are the same.
 [[nodiscard]] Grade agreement(SaidLead const& a, SaidLead const& b);
 // The same for who has agreement_of_statements() of the two.
 [[nodiscard]] Grade agreement(SaidLead const& a, SaidLead const& b, Grade of_statements);
