@@ -128,7 +128,8 @@ struct Edit {
 //    are the same leads in whichever part they stand, and what became of their statements is told
 //    of them.  Statements that a split repeats in the lead from part to part, and those that a
 //    merger repeats in every lead that they held for, neither came nor went.
-//  - A couplet of which neither a third of the statements nor three quarters of how it parts the
+//  - A couplet (or a part of one that was merged) of which neither a third of the statements nor
+//  three quarters of how it parts the
 //    taxa have stayed (it was rewritten while taxa moved about below it) may be taken for another
 //    couplet: neither its pair, nor the roles told of its leads, nor whether the ways through it
 //    are the same is scored.

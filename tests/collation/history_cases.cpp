@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <iterator>
 
+#include "history_look.hpp"
 #include "sketch.hpp"
 
 namespace keydrift::test {
@@ -147,6 +148,26 @@ Pairs pairs_of(Alignment const& alignment) {
     pairs.emplace_back(pair.old_couplet.index, pair.new_couplet.index);
   }
   return pairs;
+}
+
+Tally tally_pairs(Case const& made, Pairs const& pairs) {
+  std::set<std::size_t> const news{made.new_nodes.begin(), made.new_nodes.end()};
+  std::set<std::pair<std::size_t, std::size_t>> const parts{made.history.parts.begin(),
+                                                            made.history.parts.end()};
+  Tally tally;
+  auto const doubt = doubtful(made);
+  auto const asked_for = [&](std::size_t node) {
+    return news.count(node) != 0 && doubt.couplets.count(node) == 0;
+  };
+  for (auto const node : made.old_nodes) tally.planted += asked_for(node) ? 1U : 0U;
+  for (auto const& [was, is] : pairs) {
+    auto const old_node = made.old_nodes[was];
+    auto const new_node = made.new_nodes[is];
+    if (old_node == new_node && !asked_for(old_node)) continue;
+    ++tally.reported;
+    if (old_node == new_node || parts.count({old_node, new_node}) != 0) ++tally.right;
+  }
+  return tally;
 }
 
 Tally tally_lines(Lines const& planted, Lines const& reported) {

@@ -20,29 +20,34 @@ struct Counterparts {
 // Pairs below this total are two couplets, not one.  The assignment maximises the sum of what pairs
 // have above it, so that two poor pairs never outbid a good one.
 inline constexpr Grade floor_total = whole * 3 / 10;
-// …and so are pairs that neither part the taxa nor speak alike (credible_taxa,
-// credible_statements). A couplet that was rewritten while taxa moved about below it is told by
-// where it stands: it parts the taxa to some extent, or both the taxa and what it says are to a
-// lesser extent what they were.
-inline constexpr Grade passable_taxa = whole * 11 / 20;
-inline constexpr Grade traces_of_taxa = whole * 2 / 5;
-inline constexpr Grade traces_of_statements = whole * 3 / 10;
-inline constexpr Grade credible_neighbours = whole * 2 / 5;
-
-// Would the pair be credible if the neighbours agreed in full?
-[[nodiscard]] constexpr bool may_become_credible(Grade taxa, Grade statements) {
-  return taxa >= passable_taxa || statements >= credible_statements ||
-         (taxa >= traces_of_taxa && statements >= traces_of_statements);
-}
-[[nodiscard]] constexpr bool credible(Grade taxa, Grade statements, Grade neighbours) {
-  return taxa >= credible_taxa || statements >= credible_statements ||
-         (may_become_credible(taxa, statements) && neighbours >= credible_neighbours);
-}
 [[nodiscard]] constexpr Grade total_grade(Grade taxa, Grade statements, Grade neighbours) {
   return static_cast<Grade>((std::uint64_t{taxa_weight} * taxa +
                              std::uint64_t{statements_weight} * statements +
                              std::uint64_t{neighbours_weight} * neighbours) /
                             (taxa_weight + statements_weight + neighbours_weight));
+}
+
+// …and so are pairs that neither part the taxa nor speak alike (credible_taxa,
+// credible_statements). A couplet that was rewritten while taxa moved about below it is told by
+// where it stands: more than half of how it parts the taxa has to have stayed, which an inserted
+// couplet in the place of a removed one does not reach.
+inline constexpr Grade passable_taxa = whole * 13 / 25;
+inline constexpr Grade credible_neighbours = whole * 2 / 5;
+// One that was changed in everything at once is told by all of it together.
+inline constexpr Grade lesser_taxa = whole * 2 / 5;
+inline constexpr Grade lesser_statements = whole * 3 / 10;
+inline constexpr Grade lesser_total = whole * 9 / 25;
+
+// Would the pair be credible if the neighbours agreed in full?
+[[nodiscard]] constexpr bool may_become_credible(Grade taxa, Grade statements) {
+  return taxa >= passable_taxa || statements >= credible_statements ||
+         (taxa >= lesser_taxa && statements >= lesser_statements);
+}
+[[nodiscard]] constexpr bool credible(Grade taxa, Grade statements, Grade neighbours) {
+  return taxa >= credible_taxa || statements >= credible_statements ||
+         (taxa >= passable_taxa && neighbours >= credible_neighbours) ||
+         (taxa >= lesser_taxa && statements >= lesser_statements &&
+          total_grade(taxa, statements, neighbours) >= lesser_total);
 }
 
 // Aligns: candidates, similarities, the heaviest assignment, and again with what was aligned as

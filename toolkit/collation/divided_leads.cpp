@@ -101,11 +101,14 @@ bool DividedLeads::is_joint(Of of, std::uint32_t row) const {
 void DividedLeads::pair_leads(std::uint32_t group) {
   auto const& [olds, news] = rows_[group];
   struct Cell {
+    bool same{false};  // in all they say
     std::uint64_t worth{};
     std::size_t i{};
     std::size_t j{};
   };
   std::vector<Cell> cells;
+  std::array<std::vector<std::size_t>, 2> same_as{std::vector<std::size_t>(olds.size(), 0),
+                                                  std::vector<std::size_t>(news.size(), 0)};
   std::array<std::vector<SaidLead>, 2> on_the_way;
   for (auto const of : {Of::old_edition, Of::new_edition}) {
     for (auto const row : rows_[group][index_of(of)]) {
@@ -118,17 +121,28 @@ void DividedLeads::pair_leads(std::uint32_t group) {
       auto const taxa = ground_.comparison.taxa_agreement(olds[i], news[j]);
       auto const& was = ground_.comparison.saying(Of::old_edition, olds[i]);
       auto const& is = ground_.comparison.saying(Of::new_edition, news[j]);
-      auto const words = std::max(
-          {agreement(was, is), agreement(on_the_way[0][i], is), agreement(was, on_the_way[1][j])});
+      auto const& to_was = on_the_way[0][i];
+      auto const& to_is = on_the_way[1][j];
+      auto const words =
+          std::max({agreement(was, is), agreement(to_was, is), agreement(was, to_is)});
+      bool const same =
+          std::max({agreement_of_statements(was, is), agreement_of_statements(to_was, is),
+                    agreement_of_statements(was, to_is)}) == whole;
+      same_as[0][i] += same ? 1U : 0U;
+      same_as[1][j] += same ? 1U : 0U;
       auto const worth =
           std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * words;
-      if (worth >= least_worth) cells.push_back({worth, i, j});
+      if (worth >= least_worth) cells.push_back({same, worth, i, j});
     }
+  }
+  // Leads that no other says the same as belong together wherever they lead.
+  for (auto& cell : cells) {
+    cell.same = cell.same && same_as[0][cell.i] == 1 && same_as[1][cell.j] == 1;
   }
   // Ties: the first leads first, the same whichever edition is the old one.
   std::sort(cells.begin(), cells.end(), [](Cell const& a, Cell const& b) {
     auto const key = [](Cell const& c) {
-      return std::tuple{~c.worth, c.i + c.j, std::max(c.i, c.j), c.i};
+      return std::tuple{!c.same, ~c.worth, c.i + c.j, std::max(c.i, c.j), c.i};
     };
     return key(a) < key(b);
   });

@@ -103,10 +103,9 @@ class Dividing {
       for (auto const& statement : comparison_.saying(of_, row).statements) {
         ++all;
         taken += says(other_, divided, statement) &&
-                         std::none_of(mates.begin(), mates.end(),
-                                      [&](std::uint32_t mate) {
-                                        return says(of_, mate, statement, part);
-                                      })
+                         std::none_of(
+                             mates.begin(), mates.end(),
+                             [&](std::uint32_t mate) { return says(of_, mate, statement, part); })
                      ? 1U
                      : 0U;
       }
