@@ -201,9 +201,11 @@ class WhyPage {
           fmt::format(
               "Two couplets are one when they agree to more than {:.2f} in all, and besides "
               "to {:.2f} in the taxa, or to {:.2f} in what they say, or to {:.2f} in the "
-              "taxa and {:.2f} in their neighbours. None of those most like it does so and "
-              "is free.",
-              least.total, least.taxa, least.statements, least.lesser_taxa, least.neighbours),
+              "taxa and {:.2f} in their neighbours, or to {:.2f} in the taxa, {:.2f} in what "
+              "they say and {:.2f} in all. None of those most like it does so and is free.",
+              least.total, least.taxa, least.statements, least.taxa_with_neighbours,
+              least.neighbours, least.taxa_with_statements, least.statements_with_taxa,
+              least.total_with_both),
           2);
     }
     if (reasons.runners_up.empty()) {

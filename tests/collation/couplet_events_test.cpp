@@ -183,6 +183,19 @@ TEST(CoupletEvents, ACoupletSplitByItsCharactersIsSplit) {
             "1-1 kept; 2-2 kept; 3-3,3x split; 4-4 kept; 5-5 kept; 6-6 kept");
 }
 
+TEST(CoupletEvents, WhatIsInsertedBehindAPartIsNoPart) {
+  auto old_sketch = snails();
+  old_sketch[2].leads.push_back({"lip: blue", "Aus ius"});
+  auto revised = snails();
+  revised[2].leads = {{"lip: white", "Aus bus"}, {"lip: blue | brown", "3x"}};
+  revised.push_back({"3x", {{"lip: brown", "3y"}, {"lip: blue", "Aus ius"}}});
+  revised.push_back({"3y", {{"foot: black", "Aus novus"}, {"foot: pale", "Aus dus"}}});
+  EXPECT_EQ(told_of(old_sketch, revised),
+            "1-1 kept; 2-2 kept; 3-3,3x split; 4-4 kept; 5-5 kept; 6-6 kept; -3y inserted");
+  EXPECT_EQ(told_of(revised, old_sketch),
+            "1-1 kept; 2-2 kept; 3,3x-3 merged; 4-4 kept; 5-5 kept; 6-6 kept; 3y- removed");
+}
+
 TEST(CoupletEvents, ACoupletThatTakesOverHalfOfWhatItSaysIsInserted) {
   auto old_sketch = snails();
   old_sketch[2].leads = {{"lip: white; keel: blunt; foot: black", "Aus bus"},

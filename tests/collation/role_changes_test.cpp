@@ -280,6 +280,59 @@ TEST(RoleChanges, WhatWasSaidAboveMergedLeadsNeitherCameNorWent) {
   EXPECT_EQ(roles(snails(), revised), "spire: became hedged 2a→2b\n");
 }
 
+// What stands behind two leads changes places.
+void exchange(std::vector<CoupletSketch>& sketch, std::string const& one, std::string const& two) {
+  for (auto& couplet : sketch) {
+    for (auto& lead : couplet.leads) {
+      if (lead.to == one) {
+        lead.to = two;
+      } else if (lead.to == two) {
+        lead.to = one;
+      }
+    }
+  }
+}
+
+TEST(RoleChanges, NoneChangesInPartsThatTaxaMovedAwayFrom) {
+  auto parted = parted_lips("lip: brown", "lip: blue");
+  parted[2].leads[1].text = "lip: brown; lip: blue";  // sums up what 3x says
+  exchange(parted, "Aus dus", "Bus eus");
+  EXPECT_EQ(roles(three_lips(), parted), "");
+  EXPECT_EQ(roles(parted, three_lips()), "");
+}
+
+TEST(RoleChanges, WhatWasSaidAboveMergedLeadsIsKnownWhereTaxaMoved) {
+  auto revised = snails();
+  revised[1].leads = {{"spire: low", "Aus cus"},
+                      {"spire: high; lip: brown", "Aus dus"},
+                      {"spire: high; usually lip: white", "Aus bus"}};
+  revised.erase(revised.begin() + 2);
+  exchange(revised, "Aus bus", "Bus eus");
+  EXPECT_EQ(roles(snails(), revised), "lip: became hedged 3a→2c\n");
+  EXPECT_EQ(roles(revised, snails()), "lip: became firm 2c→3a\n");
+}
+
+TEST(RoleChanges, OfTwoStatementsOnOneCharacterThatOneAnswersThatSharesAState) {
+  auto revised = snails();
+  revised[2].leads[0].text = "lip: brown; lip: white | grey";
+  auto const collation = collated(snails(), revised);
+  ASSERT_EQ(collation.roles.size(), 2U);
+  EXPECT_EQ(collation.roles[0].transition, RoleTransition::introduced);
+  EXPECT_EQ(collation.roles[0].new_statement->ordinal, 0U);
+  EXPECT_EQ(collation.roles[1].transition, RoleTransition::states_changed);
+  EXPECT_EQ(collation.roles[1].new_statement->ordinal, 1U);
+}
+
+TEST(RoleChanges, OfACoupletChangedInEverythingAtOnceAreToldOfItsLeads) {
+  auto revised = snails();
+  revised[2].leads = {{"usually margin pale {lip: white}; keel: sharp", "Aus bus"},
+                      {"rim dark {lip: brown | red}; keel: blunt", "Aus dus"}};
+  exchange(revised, "Aus dus", "Bus gus");
+  EXPECT_EQ(roles(snails(), revised),
+            "lip: became hedged 3a→3a\nkeel: introduced 3a→3a\nkeel: introduced 3b→3b\n"
+            "lip: states changed 3b→3b\n");
+}
+
 TEST(RoleChanges, TheTaxaBelowTheLeadAreListed) {
   auto revised = snails();
   revised[1].leads[0].text = "usually spire: high";

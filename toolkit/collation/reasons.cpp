@@ -274,8 +274,11 @@ LeastAgreement least_agreement() {
   return {.total = to_share(floor_total),
           .taxa = to_share(credible_taxa),
           .statements = to_share(credible_statements),
-          .lesser_taxa = to_share(passable_taxa),
-          .neighbours = to_share(credible_neighbours)};
+          .taxa_with_neighbours = to_share(passable_taxa),
+          .neighbours = to_share(credible_neighbours),
+          .taxa_with_statements = to_share(lesser_taxa),
+          .statements_with_taxa = to_share(lesser_statements),
+          .total_with_both = to_share(lesser_total)};
 }
 
 std::array<unsigned, 3> similarity_weights() {

@@ -82,13 +82,17 @@ struct CoupletReasons {
 };
 inline constexpr std::size_t most_runners_up = 5;
 // What two couplets must agree in at least to be one: in all, and besides in the taxa, or in the
-// statements, or in the taxa less and the neighbours.
+// statements, or in the taxa less and the neighbours, or in taxa and statements still less and more
+// in all.
 struct LeastAgreement {
   double total{};
   double taxa{};
   double statements{};
-  double lesser_taxa{};
+  double taxa_with_neighbours{};
   double neighbours{};
+  double taxa_with_statements{};
+  double statements_with_taxa{};
+  double total_with_both{};
 };
 [[nodiscard]] LeastAgreement least_agreement();
 // Weights of the parts in the total: taxa, statements, neighbours.

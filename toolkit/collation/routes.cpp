@@ -185,6 +185,17 @@ LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route) 
   return laid;
 }
 
+LaidRoutes RouteComparison::lay_same(Route const& end, std::size_t length) const {
+  LaidRoutes laid;
+  laid.same_leads = true;
+  laid.left_out_before = length - end.size();
+  for (auto const lead : end) {
+    auto const there = ground_.counterparts.lead[0][ground_.old_side.row(lead)];
+    laid.steps.push_back(step_of(lead, ground_.new_side.leads[there]));
+  }
+  return laid;
+}
+
 LaidRoutes RouteComparison::lay_best(std::span<Route const* const> old_routes,
                                      std::span<Route const* const> new_routes) {
   std::size_t best_old = 0;

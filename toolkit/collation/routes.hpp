@@ -43,6 +43,10 @@ class RouteComparison {
   // Mathematics 11: 29-35), the rest of each route between them, the old one's first.
   [[nodiscard]] LaidRoutes lay(Route const& old_route, Route const& new_route);
 
+  // A way that is the same in both editions (same_ways()): its last leads in the old one, as many
+  // as LaidRoutes holds of it, and how many it has in all.
+  [[nodiscard]] LaidRoutes lay_same(Route const& end, std::size_t length) const;
+
   // The pair of routes that agrees best.  Precondition: neither is empty.
   [[nodiscard]] LaidRoutes lay_best(std::span<Route const* const> old_routes,
                                     std::span<Route const* const> new_routes);

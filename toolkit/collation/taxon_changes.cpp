@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/collation/followed_ways.hpp"
 #include "keydrift/collation/ground.hpp"
 #include "keydrift/collation/routes.hpp"
 #include "keydrift/collation/ways.hpp"
@@ -25,7 +26,8 @@ class Telling {
         numbers_{*ground.old_side.edition, *ground.new_side.edition},
         routes_{ground},
         ways_{Ways{ground.old_side, Of::old_edition, ground.exceptions, numbers_},
-              Ways{ground.new_side, Of::new_edition, ground.exceptions, numbers_}} {}
+              Ways{ground.new_side, Of::new_edition, ground.exceptions, numbers_}},
+        followed_{ground.old_side, ground.new_side, ways_} {}
 
   std::vector<TaxonChange> run() && {
     std::vector<TaxonChange> changes;
@@ -73,16 +75,22 @@ class Telling {
     change.events = {is_new ? TaxonEvent::entered : TaxonEvent::left};
     auto const& graph = *ground_.side(of).graph;
     (is_new ? change.new_ends : change.old_ends) = graph.leads_to(taxon).size();
-    auto const routes = graph.routes_to(taxon, 1).routes;
+    auto& names = is_new ? change.characters_gained : change.characters_lost;
+    auto& others = is_new ? change.others_gained : change.others_lost;
     Route const nowhere;
-    auto const& route = routes.empty() ? nowhere : routes.front();
-    show(is_new ? routes_.lay(nowhere, route) : routes_.lay(route, nowhere), change);
-    auto characters = ways(of).characters(taxon);
-    if (is_new) {
-      name_first(characters, change.characters_gained, change.others_gained);
-    } else {
-      name_first(characters, change.characters_lost, change.others_lost);
+    auto const lay = [&](Route const& route) {
+      return is_new ? routes_.lay(nowhere, route) : routes_.lay(route, nowhere);
+    };
+    if (followed_.has_one(of, taxon)) {
+      followed_.follow(of, taxon);
+      show(lay(followed_.path(of)), change);
+      name_first(followed_.on_path(of), names, others);
+      return change;
     }
+    auto const routes = graph.routes_to(taxon, 1).routes;
+    show(lay(routes.empty() ? nowhere : routes.front()), change);
+    auto characters = ways(of).characters(taxon);
+    name_first(characters, names, others);
     return change;
   }
 
@@ -103,6 +111,9 @@ class Telling {
     if (same) {
       events.push_back(TaxonEvent::same_route);
       show_same(match, change);
+    } else if (followed_.has_one(Of::old_edition, match.old_taxon) &&
+               followed_.has_one(Of::new_edition, match.new_taxon)) {
+      events.push_back(follow_other(match, change));
     } else {
       events.push_back(show_other(match, change));
       tell_characters(match, change);
@@ -135,6 +146,11 @@ class Telling {
 
   // The first route in the old edition beside the same route in the new one.
   void show_same(TaxonMatch const& match, TaxonChange& change) {
+    if (followed_.has_one(Of::old_edition, match.old_taxon)) {
+      auto const end = followed_.end_of(Of::old_edition, match.old_taxon, most_steps);
+      show(routes_.lay_same(end.leads, end.length), change);
+      return;
+    }
     auto const olds = ground_.old_side.graph->routes_to(match.old_taxon, 1).routes;
     if (olds.empty()) return;
     Route there;
@@ -146,7 +162,22 @@ class Telling {
     show(routes_.lay(olds.front(), there), change);
   }
 
-  // How the taxon's route changed.  Shown is, of the routes that have no equal on the other side,
+  // How the one route of the taxon changed, and the characters on it.
+  TaxonEvent follow_other(TaxonMatch const& match, TaxonChange& change) {
+    followed_.follow(Of::old_edition, match.old_taxon);
+    followed_.follow(Of::new_edition, match.new_taxon);
+    show(routes_.lay(followed_.path(Of::old_edition), followed_.path(Of::new_edition)), change);
+    name_first(followed_.on_this_path_only(Of::old_edition), change.characters_lost,
+               change.others_lost);
+    name_first(followed_.on_this_path_only(Of::new_edition), change.characters_gained,
+               change.others_gained);
+    return routes_.same_ways(match.old_taxon, match.new_taxon,
+                             RouteComparison::Restated::is_the_same)
+               ? TaxonEvent::restated_route
+               : TaxonEvent::other_route;
+  }
+
+  // How the taxon's routes changed.  Shown is, of the routes that have no equal on the other side,
   // the pair that agrees best.
   TaxonEvent show_other(TaxonMatch const& match, TaxonChange& change) {
     using Restated = RouteComparison::Restated;
@@ -204,6 +235,15 @@ class Telling {
     name_first(gained, change.characters_gained, change.others_gained);
   }
 
+  void name_first(FollowedWays::Characters const& numbers, std::vector<std::string>& names,
+                  std::size_t& others) const {
+    for (auto const number : numbers) {
+      if (names.size() == most_characters_told) break;
+      names.push_back(numbers_.character(number));
+    }
+    others = numbers.size() - names.size();
+  }
+
   void name_first(std::vector<std::uint32_t>& numbers, std::vector<std::string>& names,
                   std::size_t& others) const {
     auto const told = std::min(numbers.size(), most_characters_told);
@@ -217,6 +257,7 @@ class Telling {
   CharacterNumbers numbers_;
   RouteComparison routes_;
   std::array<Ways, 2> ways_;
+  FollowedWays followed_;
 };
 
 }  // namespace

@@ -77,11 +77,11 @@ void Ways::walk_back(TaxonId taxon, std::vector<std::uint32_t> const& without, V
 std::vector<std::uint32_t> Ways::characters(TaxonId taxon) {
   std::vector<std::uint32_t> found;
   walk_back(taxon, {}, [&](std::uint32_t row) {
-    for (auto k = first_character_[row]; k < first_character_[row + std::size_t{1}]; ++k) {
-      auto& seen = character_seen_[characters_[k]];
+    for (auto const character : characters_of(row)) {
+      auto& seen = character_seen_[character];
       if (seen == stamp_) continue;
       seen = stamp_;
-      found.push_back(characters_[k]);
+      found.push_back(character);
     }
   });
   return found;

@@ -2,7 +2,9 @@
 // The ways to a taxon within one edition: which characters lie on them, and whether all of them go
 // through an exception.
 
+#include <cstddef>
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -33,6 +35,14 @@ class CharacterNumbers {
 class Ways {
  public:
   Ways(Side const& side, Of of, Exceptions const& exceptions, CharacterNumbers const& numbers);
+
+  // Of the lead in this row: by number, of firm and excepted statements, perhaps with repeats.
+  [[nodiscard]] std::span<std::uint32_t const> characters_of(std::uint32_t row) const {
+    return std::span{characters_}.subspan(
+        first_character_[row], first_character_[row + std::size_t{1}] - first_character_[row]);
+  }
+  // Of both editions.
+  [[nodiscard]] std::size_t character_count() const { return character_seen_.size(); }
 
   // Characters that a firm or excepted statement on some way to the taxon speaks of, each once.
   [[nodiscard]] std::vector<std::uint32_t> characters(TaxonId taxon);
