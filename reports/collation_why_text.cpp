@@ -68,6 +68,8 @@ class WhyPage {
                  figure(similarity.statements), 4);
     page_.leader(fmt::format("in the couplets before and behind, {} parts", neighbours),
                  figure(similarity.neighbours), 4);
+    page_.blank();
+    page_.paragraph(ground(similarity), 2);
     page_.heading("Leads that answer to each other");
     bool first = true;
     for (auto const& leads : reasons.leads) {
@@ -79,6 +81,46 @@ class WhyPage {
     for (auto const& neighbour : reasons.neighbours) {
       page_.leader(told(neighbour), figure(neighbour.agreement), 2);
     }
+  }
+
+  // By what the two are held to be one couplet.
+  [[nodiscard]] static std::string ground(Similarity const& similarity) {
+    auto const least = least_agreement();
+    bool const by_taxa = similarity.taxa >= least.taxa;
+    bool const by_statements = similarity.statements >= least.statements;
+    if (by_taxa && by_statements) {
+      return fmt::format(
+          "They are held to be one by how they part the taxa, for which {:.2f} is enough, and "
+          "by what their leads say, for which {:.2f} is.",
+          least.taxa, least.statements);
+    }
+    if (by_taxa) {
+      return fmt::format(
+          "They are held to be one by how they part the taxa, for which {:.2f} is enough.",
+          least.taxa);
+    }
+    if (by_statements) {
+      return fmt::format(
+          "They are held to be one by what their leads say, for which {:.2f} is enough.",
+          least.statements);
+    }
+    if (similarity.taxa >= least.taxa_with_neighbours &&
+        similarity.neighbours >= least.neighbours) {
+      return fmt::format(
+          "They are held to be one by how they part the taxa together with the couplets before "
+          "and behind, for which {:.2f} and {:.2f} are enough.",
+          least.taxa_with_neighbours, least.neighbours);
+    }
+    if (similarity.taxa >= least.taxa_with_statements &&
+        similarity.statements >= least.statements_with_taxa &&
+        similarity.total >= least.total_with_both) {
+      return fmt::format(
+          "They are held to be one by all of it together, for which {:.2f} in the taxa, {:.2f} "
+          "in what they say and {:.2f} in all are enough.",
+          least.taxa_with_statements, least.statements_with_taxa, least.total_with_both);
+    }
+    return "By itself that would not be enough: they are the upper parts of a couplet that was "
+           "divided or of several that were united.";
   }
 
   void set_leads(LeadReasons const& leads) {
@@ -95,7 +137,7 @@ class WhyPage {
                                        name_of(new_edition_, leads.new_lead)),
                            Face::bold}},
                     2, 2);
-    page_.leader("Taxa that both editions have", figure(leads.taxa), 4);
+    page_.leader("Taxa below, of those that both editions have", figure(leads.taxa), 4);
     auto const below = [&](std::string const& where, Edition const& edition,
                            std::vector<TaxonId> const& taxa) {
       if (taxa.empty()) return;
