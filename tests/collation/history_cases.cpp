@@ -163,9 +163,13 @@ Tally tally_pairs(Case const& made, Pairs const& pairs) {
   for (auto const& [was, is] : pairs) {
     auto const old_node = made.old_nodes[was];
     auto const new_node = made.new_nodes[is];
-    if (old_node == new_node && !asked_for(old_node)) continue;
+    bool const part = parts.count({old_node, new_node}) != 0;
+    bool const right = old_node == new_node || part;
+    if (right && (doubt.couplets.count(old_node) != 0 || doubt.couplets.count(new_node) != 0)) {
+      continue;
+    }
     ++tally.reported;
-    if (old_node == new_node || parts.count({old_node, new_node}) != 0) ++tally.right;
+    tally.right += right ? 1U : 0U;
   }
   return tally;
 }
