@@ -38,6 +38,7 @@ struct LeadView {
 };
 
 std::string limits_key(Statement const& statement) {
+  if (statement.limits.empty()) return {};
   std::vector<std::string> limits;
   for (auto const& limit : statement.limits) {
     limits.push_back(std::string{to_word(limit.kind)} + "=" + limit.value);
@@ -67,11 +68,16 @@ LeadView view_of(Edition const& edition, LeadId id) {
       continue;
     }
     auto usual = *values_of(statement, Breadth::usual);
-    auto const key = statement.any_of.front().character + limits_key(statement);
-    auto const [at, fresh] = view.said.try_emplace(
-        key, Said{.statement = &statement, .extreme = *extreme, .usual = usual, .hedged = hedged});
-    if (fresh) continue;
+    auto const [at, fresh] =
+        view.said.try_emplace(statement.any_of.front().character + limits_key(statement));
     auto& said = at->second;
+    if (fresh) {
+      said = {.statement = &statement,
+              .extreme = std::move(*extreme),
+              .usual = std::move(usual),
+              .hedged = hedged};
+      continue;
+    }
     if (comparable(said.extreme, *extreme)) {
       said.extreme = intersection(said.extreme, *extreme);
       said.usual = intersection(said.usual, usual);
@@ -102,7 +108,7 @@ std::string head_of(Statement const& statement) {
     return words.substr(0, words.find(' '));
   };
   // As a rule the first few words have it; marks may hold blanks.
-  constexpr std::size_t few_bytes = 48;
+  constexpr std::size_t few_bytes = 20;
   if (text.size() > few_bytes && text.find('{') == std::string_view::npos) {
     auto const blank = text.find(' ', few_bytes);
     if (auto word = first_word(text.substr(0, blank)); !word.empty()) return word;

@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <map>
 #include <optional>
+#include <string_view>
 #include <unordered_map>
 #include <utility>
 
@@ -208,8 +209,8 @@ class RouteCheck {
       LeadId last{};
       bool several{false};
     };
-    std::unordered_map<std::string, Use> uses;
-    std::vector<std::string const*> order;
+    std::unordered_map<std::string_view, Use> uses;
+    std::vector<std::string_view> order;
     for (CoupletId c; c.index < edition_.couplets.size(); ++c.index) {
       auto const leads = static_cast<std::uint32_t>(edition_[c].leads.size());
       for (std::uint32_t i = 0; i < leads; ++i) {
@@ -217,10 +218,10 @@ class RouteCheck {
         for (auto const& statement : edition_[lead].statements) {
           if (!settles(statement)) continue;
           for (auto const& atom : statement.any_of) {
-            auto const [at, fresh] = uses.emplace(atom.character, Use{.last = lead});
+            auto const [at, fresh] = uses.try_emplace(atom.character, Use{.last = lead});
             auto& use = at->second;
             if (fresh) {
-              order.push_back(&at->first);
+              order.push_back(at->first);
             } else if (use.last == lead || use.last.couplet != c) {
               use.several = true;
             }
@@ -229,9 +230,9 @@ class RouteCheck {
         }
       }
     }
-    for (auto const* character : order) {
-      if (!uses.at(*character).several) continue;
-      characters_.emplace(*character, static_cast<std::uint32_t>(characters_.size()));
+    for (auto const character : order) {
+      if (!uses.at(character).several) continue;
+      characters_.emplace(character, static_cast<std::uint32_t>(characters_.size()));
     }
   }
 
@@ -449,7 +450,7 @@ class RouteCheck {
   ContrastContext& context_;
   Edition const& edition_;
   KeyGraph const& graph_;
-  std::unordered_map<std::string, std::uint32_t> characters_{};
+  std::unordered_map<std::string_view, std::uint32_t> characters_{};
   ValueStore values_{};
   std::optional<ValueMaps> maps_{};
   std::vector<Arrival> arrivals_{};

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <deque>
 #include <string>
 #include <string_view>
 #include <tuple>
@@ -26,16 +27,25 @@ std::string plain_label(std::string_view character) {
 std::vector<CharacterUse> character_uses(Edition const& old_edition, Edition const& new_edition,
                                          Lexicon const& lexicon) {
   std::vector<CharacterUse> uses;
-  std::unordered_map<std::string, std::size_t> row_of;
+  std::unordered_map<std::string_view, std::size_t> row_of;
+  std::deque<std::string> words;  // of statements without a character of their own
   auto const gather = [&](Edition const& edition, std::vector<StatementId> CharacterUse::*member) {
+    auto const note = [&](std::string_view character, StatementId statement) {
+      auto const [row, fresh] = row_of.try_emplace(character, uses.size());
+      if (fresh) uses.emplace_back().character = character;
+      auto& known = uses[row->second].*member;
+      if (known.empty() || known.back() != statement) known.push_back(statement);
+    };
     for (std::uint32_t i = 0; i < edition.couplets.size(); ++i) {
       auto const& leads = edition.couplets[i].leads;
       for (std::uint32_t j = 0; j < leads.size(); ++j) {
         for (std::uint32_t k = 0; k < leads[j].statements.size(); ++k) {
-          for (auto const& character : characters_of(leads[j].statements[k])) {
-            auto const [row, fresh] = row_of.try_emplace(character, uses.size());
-            if (fresh) uses.emplace_back().character = character;
-            (uses[row->second].*member).push_back({{CoupletId{i}, j}, k});
+          auto const& statement = leads[j].statements[k];
+          StatementId const id{{CoupletId{i}, j}, k};
+          for (auto const& atom : statement.any_of) note(atom.character, id);
+          if (!statement.any_of.empty()) continue;
+          for (auto& character : characters_of(statement)) {
+            note(words.emplace_back(std::move(character)), id);
           }
         }
       }

@@ -11,7 +11,8 @@ CharacterNumbers::CharacterNumbers(Edition const& old_edition, Edition const& ne
       for (auto const& lead : couplet.leads) {
         for (auto const& statement : lead.statements) {
           for (auto const& atom : statement.any_of) {
-            if (number_.emplace(atom.character, 0U).second) characters_.push_back(atom.character);
+            if (number_.try_emplace(atom.character, 0U).second)
+              characters_.push_back(atom.character);
           }
         }
       }

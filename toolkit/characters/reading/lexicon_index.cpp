@@ -30,7 +30,7 @@ std::vector<std::string> phrase_words(std::string_view phrase) {
   std::vector<std::string> words;
   for (auto& token : tokenise(phrase)) {
     if (token.kind == TokenKind::sign || token.kind == TokenKind::mark) continue;
-    if (token.kind == TokenKind::word && word_info(token.word, "").is(kArticle)) continue;
+    if (token.kind == TokenKind::word && is_article(token.word)) continue;
     words.push_back(std::move(token.word));
   }
   return words;

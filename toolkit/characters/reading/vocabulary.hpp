@@ -82,6 +82,9 @@ struct WordInfo {
 // elsewhere.  Unknown words have no class.
 [[nodiscard]] WordInfo word_info(std::string_view folded, std::string_view language);
 
+// An article of any language that keys are read in: nothing that words are told apart by.
+[[nodiscard]] bool is_article(std::string_view folded);
+
 // 3 for "third" and "thirds"; 0 for what parts nothing.
 [[nodiscard]] double denominator(std::string_view folded);
 

@@ -195,7 +195,7 @@ constexpr std::array kDimensions{
 };
 
 template <class Use>
-void each_word(std::string_view words, Use const& use) {
+constexpr void each_word(std::string_view words, Use const& use) {
   while (!words.empty()) {
     auto const blank = words.find(' ');
     use(words.substr(0, blank));
@@ -270,6 +270,18 @@ constexpr std::array kLocalDimensions{
 };
 
 }  // namespace
+
+bool is_article(std::string_view folded) {
+  static constexpr std::size_t longest = [] {
+    std::size_t most = 0;
+    each_word(kArticles, [&](std::string_view word) { most = std::max(most, word.size()); });
+    return most;
+  }();
+  if (folded.size() > longest) return false;
+  bool found = false;
+  each_word(kArticles, [&](std::string_view word) { found = found || word == folded; });
+  return found;
+}
 
 double denominator(std::string_view folded) {
   for (auto const& [words, value] : kDenominators) {
