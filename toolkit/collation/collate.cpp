@@ -58,12 +58,19 @@ CoupletPair const* Alignment::of_new(CoupletId couplet) const {
 Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition const& new_edition,
                   KeyGraph const& new_graph, Lexicon const& lexicon, ConceptMap const* map,
                   ParentTable const& parents) {
+  return collate(old_edition, old_graph, new_edition, new_graph, lexicon,
+                 match_taxa(old_edition, new_edition, map), parents);
+}
+
+Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition const& new_edition,
+                  KeyGraph const& new_graph, Lexicon const& lexicon, TaxonMatching matching,
+                  ParentTable const& parents) {
   using namespace collating;
   Collation result;
+  result.taxa_matching = std::move(matching);
   std::array<Side, 2> sides;
   std::array<std::vector<SaidLead>, 2> sayings;
   side_by_side({
-      [&] { result.taxa_matching = match_taxa(old_edition, new_edition, map); },
       [&] { sides[0] = make_side(old_edition, old_graph); },
       [&] { sides[1] = make_side(new_edition, new_graph); },
       [&] { sayings[0] = read_sayings(old_edition); },

@@ -215,5 +215,10 @@ struct Collation {
                                 Edition const& new_edition, KeyGraph const& new_graph,
                                 Lexicon const& lexicon, ConceptMap const* map,
                                 ParentTable const& parents);
+// The same for who has match_taxa() of the two.
+[[nodiscard]] Collation collate(Edition const& old_edition, KeyGraph const& old_graph,
+                                Edition const& new_edition, KeyGraph const& new_graph,
+                                Lexicon const& lexicon, TaxonMatching matching,
+                                ParentTable const& parents);
 
 }  // namespace keydrift

@@ -25,8 +25,8 @@ void read_by_draft(Comparison& comparison, std::span<Edition* const> editions) {
 }  // namespace
 
 std::shared_ptr<Comparison const> compare(std::string const& old_spec, std::string const& new_spec,
-                                    SideTableOptions const& table_options, Context& context,
-                                    WithoutLexicon without) {
+                                          SideTableOptions const& table_options, Context& context,
+                                          WithoutLexicon without) {
   // All inputs are tried before giving up, so that one run shows everything that is wrong.
   // The editions are read side by side; what is wrong with them is told in order.
   std::ostringstream new_complaints;
@@ -44,19 +44,23 @@ std::shared_ptr<Comparison const> compare(std::string const& old_spec, std::stri
   comparison->tables = std::move(*tables);
   std::array<Edition*, 2> const editions{&comparison->old_input.edition,
                                          &comparison->new_input.edition};
+  // What hangs on no statement is made while these are read.
+  auto aside = std::async(std::launch::async, [&comparison] {
+    comparison->old_graph = std::make_unique<KeyGraph>(comparison->old_edition());
+    comparison->new_graph = std::make_unique<KeyGraph>(comparison->new_edition());
+    auto const& concepts = comparison->tables.concepts;
+    return match_taxa(comparison->old_edition(), comparison->new_edition(),
+                      concepts ? &*concepts : nullptr);
+  });
   auto findings = read_statements(editions, comparison->tables.lexicon);
   if (table_options.lexicon.empty() && without == WithoutLexicon::by_draft) {
     read_by_draft(*comparison, editions);
   }
-  auto new_graph = std::async(std::launch::async, [&comparison] {
-    return std::make_unique<KeyGraph>(comparison->new_edition());
-  });
-  comparison->old_graph = std::make_unique<KeyGraph>(comparison->old_edition());
-  comparison->new_graph = new_graph.get();
-  auto const* map = comparison->tables.concepts ? &*comparison->tables.concepts : nullptr;
+  auto matching = aside.get();  // and the graphs
   comparison->collation =
       collate(comparison->old_edition(), *comparison->old_graph, comparison->new_edition(),
-              *comparison->new_graph, comparison->tables.lexicon, map, comparison->tables.parents);
+              *comparison->new_graph, comparison->tables.lexicon, std::move(matching),
+              comparison->tables.parents);
   bool const drafted = comparison->tables.lexicon.drafted;
   comparison->collation.old_coverage.drafted = drafted;
   comparison->collation.new_coverage.drafted = drafted;
