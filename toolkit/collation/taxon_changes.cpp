@@ -11,6 +11,7 @@
 #include "keydrift/collation/ground.hpp"
 #include "keydrift/collation/routes.hpp"
 #include "keydrift/collation/ways.hpp"
+#include "keydrift/key/side_by_side.hpp"
 
 namespace keydrift::collating {
 namespace {
@@ -21,17 +22,39 @@ constexpr std::size_t most_routes = 32;
 
 class Telling {
  public:
-  explicit Telling(Ground const& ground)
+  Telling(Ground const& ground, CharacterNumbers const& numbers)
       : ground_{ground},
-        numbers_{*ground.old_side.edition, *ground.new_side.edition},
+        numbers_{numbers},
         routes_{ground},
         ways_{Ways{ground.old_side, Of::old_edition, ground.exceptions, numbers_},
               Ways{ground.new_side, Of::new_edition, ground.exceptions, numbers_}},
         followed_{ground.old_side, ground.new_side, ways_} {}
 
-  std::vector<TaxonChange> run() && {
-    std::vector<TaxonChange> changes;
-    // In order of the new edition; what left comes last.
+  // Taxa are told apart from each other, each thread with marks of its own on the ways.
+  [[nodiscard]] std::vector<TaxonChange> run() const {
+    auto const subjects = in_order();
+    std::vector<TaxonChange> changes(subjects.size());
+    constexpr std::size_t worth_a_thread = 2000;
+    in_parts(subjects.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+      auto telling = *this;
+      for (auto i = begin; i < end; ++i) {
+        auto const& [match, of, taxon] = subjects[i];
+        changes[i] = match != nullptr ? telling.matched(*match) : telling.alone(of, taxon);
+      }
+    });
+    return changes;
+  }
+
+ private:
+  struct Subject {
+    TaxonMatch const* match{};  // null: a taxon of one edition only
+    Of of{};
+    TaxonId taxon{};
+  };
+
+  // In order of the new edition; what left comes last.
+  [[nodiscard]] std::vector<Subject> in_order() const {
+    std::vector<Subject> subjects;
     std::vector<TaxonMatch const*> matches;
     std::vector<char> has_new(ground_.old_side.edition->taxa.size(), 0);
     for (auto const& match : ground_.matching.matches) {
@@ -45,19 +68,18 @@ class Telling {
     auto next = matches.begin();
     for (std::uint32_t i = 0; i < ground_.new_side.edition->taxa.size(); ++i) {
       if (next == matches.end() || (*next)->new_taxon.index != i) {
-        changes.push_back(alone(Of::new_edition, TaxonId{i}));
+        subjects.push_back({nullptr, Of::new_edition, TaxonId{i}});
       }
       for (; next != matches.end() && (*next)->new_taxon.index == i; ++next) {
-        changes.push_back(matched(**next));
+        subjects.push_back({.match = *next});
       }
     }
     for (std::uint32_t i = 0; i < has_new.size(); ++i) {
-      if (has_new[i] == 0) changes.push_back(alone(Of::old_edition, TaxonId{i}));
+      if (has_new[i] == 0) subjects.push_back({nullptr, Of::old_edition, TaxonId{i}});
     }
-    return changes;
+    return subjects;
   }
 
- private:
   Ways& ways(Of of) { return ways_[static_cast<std::size_t>(of)]; }
 
   void show(LaidRoutes laid, TaxonChange& change) const {
@@ -254,7 +276,7 @@ class Telling {
   }
 
   Ground const& ground_;
-  CharacterNumbers numbers_;
+  CharacterNumbers const& numbers_;
   RouteComparison routes_;
   std::array<Ways, 2> ways_;
   FollowedWays followed_;
@@ -262,6 +284,9 @@ class Telling {
 
 }  // namespace
 
-std::vector<TaxonChange> taxon_changes(Ground const& ground) { return Telling{ground}.run(); }
+std::vector<TaxonChange> taxon_changes(Ground const& ground) {
+  CharacterNumbers const numbers{*ground.old_side.edition, *ground.new_side.edition};
+  return Telling{ground, numbers}.run();
+}
 
 }  // namespace keydrift::collating
