@@ -72,6 +72,24 @@ TEST_P(Histories, PlantedPairsAndChangesAreFoundAndNoOthers) {
 
 INSTANTIATE_TEST_SUITE_P(ByShareEdited, Histories, testing::Values(0, 5, 15, 30, 45, 60));
 
+// Editions so large that their taxa are told by several threads.
+TEST(LargeHistories, ManyTaxaAreToldAsFewAre) {
+  auto const made = make_case(2'500, 10, Shape::bushy, 3);
+  ASSERT_GT(made.new_edition.taxa.size(), 2'000U);
+  auto const collation = collated(made);
+  auto const planted = test::planted_taxa(made);
+  auto const reported = test::reported_taxa(made, collation);
+  EXPECT_GE(test::tally_lines(planted, reported).f1(), 0.99) << test::difference(planted, reported);
+  // In order of the new edition, what left last.
+  std::vector<std::uint32_t> order;
+  for (auto const& taxon : collation.taxa) {
+    if (!taxon.new_taxa.empty()) order.push_back(taxon.new_taxa.front().index);
+  }
+  EXPECT_TRUE(std::is_sorted(order.begin(), order.end()));
+  EXPECT_EQ(std::set<std::uint32_t>(order.begin(), order.end()).size(),
+            made.new_edition.taxa.size());
+}
+
 class GatheredHistories : public testing::TestWithParam<std::size_t> {};
 
 TEST_P(GatheredHistories, PlantedPairsAndChangesAreFoundAndNoOthers) {
