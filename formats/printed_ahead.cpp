@@ -29,7 +29,40 @@ LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& nu
 std::vector<char> LinesAhead::find_labelled() const {
   std::vector<char> labelled(lines_.size(), 0);
   for (std::size_t i = 0; i < lines_.size(); ++i) labelled[i] = judge_label_at(i) ? 1 : 0;
+  if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_numbered_genera(labelled);
   return labelled;
+}
+
+// "4. Aus Roe" above a key that has a couplet 4 of its own: the number of the genus in its book,
+// and again in the heads of the pages ("4. Aus").
+void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
+  constexpr std::size_t kLongest = 60;    // bytes
+  constexpr std::size_t kLookedAt = 200;  // lines before the key
+  auto const number_of = [&](std::size_t i) -> std::uint32_t {
+    if (labelled[i] == 0) return 0;
+    auto const label = numbering_.label_of(lines_[i].text);
+    bool const plain = label && label->family == LabelFamily::digits && label->letter.empty();
+    return plain && !label->decimal ? label->number : 0;
+  };
+  auto const limit = std::min(lines_.size(), kLookedAt);
+  std::size_t first = 0;
+  while (first < limit && number_of(first) != 1) ++first;
+  if (first == limit) return;
+  for (std::size_t i = 0; i < first; ++i) {
+    auto const number = number_of(i);
+    auto const text = lines_[i].text;
+    if (number == 0 || !gap_after(i) || text.size() > kLongest) continue;
+    if (split_at_leader(text, numbering_).kind != LeaderKind::none) continue;
+    auto const words = words_of(text.substr(numbering_.label_of(text)->text_at));
+    if (words.empty() || !is_capitalised(words[0])) continue;
+    labelled[i] = 0;
+    for (auto j = first; j < lines_.size(); ++j) {
+      if (number_of(j) != number || !gap_after(j)) continue;
+      auto const head =
+          words_of(lines_[j].text.substr(numbering_.label_of(lines_[j].text)->text_at));
+      if (head.size() == 1 && head[0] == words[0]) labelled[j] = 0;
+    }
+  }
 }
 
 std::optional<Label> LinesAhead::label_at(std::size_t i) const {

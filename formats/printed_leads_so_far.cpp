@@ -114,6 +114,25 @@ bool LeadsSoFar::hangs_open() const {
          (folded == "sp." && !before.ends_with("n. sp.") && !before.ends_with("nov. sp."));
 }
 
+bool LeadsSoFar::resumes_leaders(SourceLine const& line) const {
+  if (leads_.empty() || line.text.front() != '.') return false;
+  auto const here = split_at_leader(line.text, numbering_);
+  if (here.kind != LeaderKind::dots || here.words_end > 0 ||
+      here.destination_begin >= line.text.size()) {
+    return false;
+  }
+  auto const before = last_line();
+  auto const there = split_at_leader(before, numbering_);
+  return there.kind == LeaderKind::dots && there.destination_begin >= before.size();
+}
+
+bool LeadsSoFar::begins_upper() const {
+  if (leads_.empty()) return false;
+  auto const& lead = leads_.back();
+  auto const& line = lines_[lead.line];
+  return is_upper(code_point_at(line.text, pieces_[lead.first_piece].begin - line.begin).value);
+}
+
 // "…... 7." / "A. bus", "…... Lesser" / "Bat, Aus bus": a number or words that a name follows.
 bool LeadsSoFar::names_what_is_open(SourceLine const& line) const {
   constexpr std::size_t kMost = 8;  // words of a name with what stands before it

@@ -59,6 +59,10 @@ class LeadsSoFar {
   [[nodiscard]] std::string_view last_line() const;  // of the last lead
   // The destination's last line ends in the middle of a list.
   [[nodiscard]] bool hangs_open() const;
+  // The last lead ends in leaders to nothing, and the line is leaders to something.
+  [[nodiscard]] bool resumes_leaders(SourceLine const& line) const;
+  // The last lead's words begin with a capital.
+  [[nodiscard]] bool begins_upper() const;
   // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
   [[nodiscard]] bool continues_destination(SourceLine const& line) const;
 

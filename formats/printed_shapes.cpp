@@ -26,12 +26,17 @@ bool starts_with_word(std::string_view folded, std::string_view word) {
 
 std::string folded_start(std::string_view line) { return fold(start_of(line, 40)); }
 
-// The line without a page number at either end; empty when it has none.
+// The line without a page number at either end; empty when it has none.  A year in front leaves the
+// page to the end: "2011  ROE: MARSHES  201".
 std::string_view without_page_number(std::string_view line) {
+  constexpr std::size_t kYear = 4;  // digits
   std::size_t front = 0;
   while (front < line.size() && line[front] >= '0' && line[front] <= '9') ++front;
   if (front > 0 && front <= kLongestPageNumber && is_blank(code_point_at(line, front).value)) {
-    return trim(line.substr(front));
+    auto const words = trim(line.substr(front));
+    if (front != kYear) return words;
+    auto const inner = without_page_number(words);
+    return inner.empty() ? words : inner;
   }
   std::size_t back = line.size();
   while (back > 0 && line[back - 1] >= '0' && line[back - 1] <= '9') --back;
@@ -55,6 +60,14 @@ bool mostly_capitals(std::string_view text) {
   return upper >= 4 && upper > lower * 2;
 }
 
+// "Roe: Marshes      17/29": the line without the count of all pages.
+std::string_view without_page_count(std::string_view line) {
+  auto const last = line.find_last_not_of("0123456789");
+  bool const counted = last != std::string_view::npos && last > 0 && last + 1 < line.size() &&
+                       line[last] == '/' && is_digit(static_cast<unsigned char>(line[last - 1]));
+  return counted ? line.substr(0, last) : line;
+}
+
 // A page's number at the outer edge of a line, far from its words: "18        ROE & DORN".
 struct EdgeNumber {
   std::uint32_t number{};
@@ -62,7 +75,7 @@ struct EdgeNumber {
 };
 std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   constexpr std::size_t kEdgeBlanks = 5;  // fewer part a label or a destination from the words
-  auto const text = line.text;
+  auto const text = without_page_count(line.text);
   if (text.size() > kLongestRunningHead) return std::nullopt;
   auto const words = without_page_number(text);
   if (words.size() < 4 || words.find("..") != std::string_view::npos) return std::nullopt;
@@ -93,13 +106,21 @@ bool names_a_volume(std::string_view words) {
 }
 
 // Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
-// capitals; never a number that the key counts with.
+// capitals or with blank lines on both sides; never a number that the key counts with.
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
                         std::vector<bool>& heads) {
   constexpr std::size_t kPagesApart = 2;
+  constexpr std::size_t kLongestLoneHead = 80;  // bytes of the words; a lead's go on for longer
   constexpr std::uint32_t kMostCouplets = 150;  // of a key; larger numbers over a sign are pages
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
+  // A number far from all others may have been taken for a label because it begins its line.
+  auto const of_key = [&numbering](std::uint32_t number) {
+    return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
+  };
+  auto const apart = [&lines](std::size_t i) {
+    return i > 0 && lines[i - 1].text.empty() && i + 1 < lines.size() && lines[i + 1].text.empty();
+  };
   for (std::size_t i = 0; i < lines.size(); ++i) {
     bool const owned = lines[i].text.size() <= kLongestRunningHead &&
                        lines[i].text.find("\u00A9") != std::string_view::npos;
@@ -111,9 +132,11 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto const edge = number_at_edge(lines[i]);
     if (!edge) continue;
     auto const label = read_label(lines[i].text);
-    bool const counts = label && numbering.accepts(*label) && numbering.has_number(edge->number);
-    if (counts || numbering.has_number(edge->number)) continue;
-    if (mostly_capitals(edge->words) || (!label && names_a_volume(edge->words))) heads[i] = true;
+    if (of_key(edge->number)) continue;
+    bool const told = mostly_capitals(edge->words) || (!label && names_a_volume(edge->words));
+    bool const lone = apart(i) && edge->words.size() <= kLongestLoneHead &&
+                      !names_a_key(edge->words) && !starts_caption(edge->words);
+    if (told || lone) heads[i] = true;
     bool const next_page =
         before && edge->number > number_before && edge->number - number_before <= kPagesApart;
     if (next_page) heads[i] = heads[*before] = true;

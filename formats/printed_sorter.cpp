@@ -51,8 +51,8 @@ class Sorter {
       return;
     }
     bool const claimed = take_marked(line) || take_planned() ||
-                         (!numbering_.exact && take_page_furniture(line)) || take_label(line) ||
-                         take_in_lead(line);
+                         (!numbering_.exact && take_page_furniture(line)) || turn_page(line) ||
+                         take_label(line) || take_in_lead(line);
     if (!claimed) take_outside(line);
     gap_ = false;
   }
@@ -141,12 +141,14 @@ class Sorter {
   bool take_page_furniture(SourceLine const& line) {
     if (heads_[at_]) {
       account(LineKind::running_head, "recurs at page borders");
+      page_turned_ = true;
       return true;
     }
     if (take_year(line)) return true;
     if (is_page_number(line.text) &&
         !(leads_.progress() == Progress::done && !gap_ && leads_.hangs_open())) {
       account(LineKind::page_number, "page number");
+      page_turned_ = true;
       return true;
     }
     bool const wanted = leads_.progress() == Progress::open || leads_.progress() == Progress::soft;
@@ -157,7 +159,19 @@ class Sorter {
     }
     if (is_number_only(line.text) && !number_line_is_of_key(line)) {
       account(LineKind::page_number, "a number alone, where no destination is missing");
+      page_turned_ = true;
       return true;
+    }
+    return false;
+  }
+
+  // The blank lines around a page's number and head do not part a lead from its rest.  Claims
+  // nothing.
+  bool turn_page(SourceLine const& line) {
+    bool const turned = std::exchange(page_turned_, false);
+    if (turned && !leads_.are_complete() && !starts_caption(line.text) && !starts_note(line.text) &&
+        !names_a_key(line.text)) {
+      gap_ = false;
     }
     return false;
   }
@@ -218,6 +232,8 @@ class Sorter {
     // Within a lead, a line set deeper than labels goes on with it.
     if (odd_case) return false;
     if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
+    // "… gnathopod" / "2 palm oblique": a count of the words.
+    if (bare && lower && leads_.begins_upper()) return false;
     return leads_.follows(label) || (!bare && !lower);
   }
 
@@ -290,6 +306,13 @@ class Sorter {
 
   // Lines without a label of their own that belong to the lead before.
   bool take_in_lead(SourceLine const& line) {
+    if (!numbering_.exact && leads_.resumes_leaders(line)) {
+      remarks_.close();
+      leads_.set_progress(Progress::leaders);
+      leads_.add_piece(at_, 0);
+      account(LineKind::destination, "goes on with the leaders of the lead before");
+      return true;
+    }
     switch (leads_.progress()) {
       case Progress::none:
         return false;
@@ -511,7 +534,8 @@ class Sorter {
   std::optional<LeadPlan> cells_;  // without a plan for all lines: those of a table's cells
   SortedLines sorted_;
   std::size_t at_{};
-  bool gap_{true};  // blank lines stand directly before this line
+  bool gap_{true};           // blank lines stand directly before this line
+  bool page_turned_{false};  // a page's number or head stands before this line
 };
 
 }  // namespace
