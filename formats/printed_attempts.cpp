@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_outline.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -93,6 +94,17 @@ class Reader {
       if (label && !label->is_dash()) return i;
     }
     return lines_.size();
+  }
+
+  // The lines, those that stand at the head of a page emptied: no lead begins there.
+  [[nodiscard]] std::vector<SourceLine> const& without_heads() {
+    if (!body_.empty()) return body_;
+    body_ = lines_;
+    auto const heads = find_running_heads(lines_, numbering_);
+    for (std::size_t i = 0; i < body_.size(); ++i) {
+      if (heads[i]) body_[i].text = {};
+    }
+    return body_;
   }
 
   [[nodiscard]] Leads read(Numbering numbering, std::optional<LeadPlan> plan) const {
@@ -200,7 +212,7 @@ class Reader {
   }
 
   void try_number_plans() {
-    for (auto& found : plans_by_numbers(lines_)) {
+    for (auto& found : plans_by_numbers(without_heads())) {
       auto const leads = read(std::move(found.numbering), std::move(found.plan));
       try_layouts(leads, {Layout::parallel, Layout::indented});
     }
@@ -216,7 +228,7 @@ class Reader {
     numbering = numbering_;
     numbering.ends.loose = true;
     try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel});
-    for (auto& found : plans_by_numbers(lines_)) {
+    for (auto& found : plans_by_numbers(without_heads())) {
       found.numbering.ends.loose = true;
       try_layouts(read(std::move(found.numbering), std::move(found.plan)), {Layout::parallel});
     }
@@ -231,8 +243,8 @@ class Reader {
   void try_outlines() {
     Numbering unnumbered;
     unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
-    if (auto plan = plan_by_labels(lines_)) try_outline(read(unnumbered, std::move(plan)));
-    if (auto plan = plan_by_indentation(lines_, unnumbered)) {
+    if (auto plan = plan_by_labels(without_heads())) try_outline(read(unnumbered, std::move(plan)));
+    if (auto plan = plan_by_indentation(without_heads(), unnumbered)) {
       try_outline(read(unnumbered, std::move(plan)));
     }
   }
@@ -305,6 +317,7 @@ class Reader {
   DecodedText const& text_;
   std::vector<SourceLine> const& lines_;
   Numbering numbering_;
+  std::vector<SourceLine> body_;  // empty until it is asked for
   EndHabits ends_;
   std::optional<Attempt> best_;
   std::optional<Attempt> second_;

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_edition.hpp"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <unordered_set>
@@ -10,6 +11,7 @@
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -170,7 +172,9 @@ class Builder {
     auto const wanted = fold(reads_[i].lead.destination_printed);
     if (edition_.parts.size() < 2 || !says_group(wanted)) return nullptr;
     for (auto const& part : edition_.parts) {
-      if (fold(part.title) == wanted) return &part.title;
+      auto const title = fold(part.title);
+      if (title == wanted) return &part.title;
+      if (mentions_key(part.title) && title.ends_with(" " + wanted)) return &part.title;
     }
     return nullptr;
   }
@@ -188,18 +192,43 @@ class Builder {
     return passages;
   }
 
+  [[nodiscard]] static bool names_genus(std::string const& title, int weight) {
+    auto const genera = genera_in_title(title);
+    return std::any_of(genera.begin(), genera.end(),
+                       [weight](TitleGenus const& genus) { return genus.weight >= weight; });
+  }
+
+  // A head that is hardly more than a name, or has a genus that leads abbreviate.
+  [[nodiscard]] static bool may_name_genus(std::string const& head,
+                                           std::set<std::string> const& initials) {
+    constexpr std::size_t kFewWords = 4;
+    if (words_of(head).size() <= kFewWords) return true;
+    auto const genera = genera_in_title(head);
+    return std::any_of(genera.begin(), genera.end(), [&initials](TitleGenus const& genus) {
+      return initials.contains(genus.name.substr(0, code_point_at(genus.name, 0).length));
+    });
+  }
+
   // Headings and running heads name the genus as well.
   void add_headings(std::vector<std::string>& titles) const {
     constexpr std::size_t kTitleBytes = 200;
+    constexpr int kSureGenus = 4;  // weight of a genus in a title
     for (auto const& remark : sorted_.remarks) {
       bool const before_key = remark.lead == kNone;
       if (remark.kind != RemarkKind::heading && !before_key) continue;
       titles.emplace_back(start_of(joined(remark), kTitleBytes));
     }
+    // They name it less surely ("HANDBOOK OF MARSHES 38"): only where nothing else does.
+    bool const told = std::any_of(titles.begin(), titles.end(), [](std::string const& title) {
+      return names_genus(title, kSureGenus);
+    });
+    if (told) return;
+    auto const initials = initials_of(reads_);
     // One account a line.
     for (std::size_t i = 0; i < std::min(sorted_.accounts.size(), key_.lines.size()); ++i) {
       if (sorted_.accounts[i].kind == LineKind::running_head) {
-        titles.push_back(squeeze(key_.lines[i].text));
+        auto head = squeeze(key_.lines[i].text);
+        if (may_name_genus(head, initials)) titles.push_back(std::move(head));
       }
     }
   }

@@ -45,6 +45,7 @@ class LeadReader {
     auto const backed = static_cast<std::size_t>(
         std::count_if(sorted_.leads.begin(), sorted_.leads.end(),
                       [](RawLead const& lead) { return !lead.label.back.empty(); }));
+    nested_ = couplets_stand_beneath();
     paired_by_label_ = backed * 10 >= reads_.size() * 9;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
@@ -222,6 +223,14 @@ class LeadReader {
       if (reads_[i].leaders != LeaderKind::none) continue;
       auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
       std::string_view const text = joined.raw;
+      // "… two foveae" / " bus, n. sp."
+      auto const own = joined.spans.size() < 2 ? 0 : joined.spans.back().raw_begin;
+      if (epithets * 3 > named * 2 && own > 0 && is_genusless_name(trim(text.substr(own)))) {
+        reads_[i].leaders = LeaderKind::blank;
+        finish(i, joined, trim_right(text.substr(0, own)).size(), own);
+        say_name_taken(i);
+        continue;
+      }
       auto const begin = last_word_begin(trim_right(text));
       if (begin < 3) continue;
       auto const name = trim_right(text.substr(begin));
@@ -306,12 +315,40 @@ class LeadReader {
     }
   }
 
+  // The next lead opens another couplet, further in.
+  [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
+    if (i + 1 >= sorted_.leads.size()) return false;
+    auto const& here = sorted_.leads[i];
+    auto const& next = sorted_.leads[i + 1];
+    bool const opens =
+        !next.label.is_dash() && !here.label.is_dash() && next.label.number > here.label.number;
+    return opens && key_.lines[next.line].indent > key_.lines[here.line].indent;
+  }
+
+  // Hardly a lead with a couplet beneath it ends in a number.
+  [[nodiscard]] bool couplets_stand_beneath() const {
+    constexpr std::size_t kFewest = 3;
+    std::size_t beneath = 0;
+    std::size_t numbered = 0;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (!has_couplet_beneath(i)) continue;
+      ++beneath;
+      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      bool const led = reads_[i].leaders != LeaderKind::none;
+      if (led || trailing_reference(joined.raw, &key_.numbering)) ++numbered;
+    }
+    return beneath >= kFewest && numbered * 4 <= beneath;
+  }
+
   [[nodiscard]] bool may_be_destination(std::size_t i, TrailingReference const& found) const {
     auto const number = found.reference.number;
     if (key_.numbering.family != LabelFamily::digits) return false;
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
     if (!label.is_dash() && label.number == number) return false;
+    if (nested_ && has_couplet_beneath(i) && sorted_.leads[i + 1].label.number != number) {
+      return false;  // "stamens 6." above couplet 3: it leads there
+    }
     // The leads of a serial key lead on by order.
     if (paired_by_label_ && referenced_.empty()) return found.after_sentence;
     // A serial key leads on by order; its numbers at the end are counts, unless a sentence ends
@@ -436,6 +473,7 @@ class LeadReader {
   std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
   bool usually_led_{true};
+  bool nested_{false};           // leads go on with the couplets beneath them
   bool paired_by_label_{false};  // nearly every lead names another in brackets
 };
 

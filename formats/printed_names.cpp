@@ -32,21 +32,6 @@ std::vector<std::string> beginnings(std::string const& genus) {
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
 constexpr int kSureWeight = 6;     // of one that its part's title is believed
 
-// The initials of the genera that leads abbreviate.
-std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
-  std::set<std::string> initials;
-  for (auto const& read : reads) {
-    for (auto const& taxon : read.to.taxa.taxa) {
-      auto const words = words_of(taxon.name);
-      if (words.empty()) continue;
-      auto const first = words.front();
-      if (!is_abbreviated(first)) continue;
-      initials.emplace(first.substr(0, code_point_at(first, 0).length));
-    }
-  }
-  return initials;
-}
-
 // The genus with that initial that the text names with a species or as "Aus spp.".
 std::string genus_in_passage(std::string_view text, std::string_view initial) {
   auto const words = words_of(text);
@@ -82,6 +67,20 @@ std::string_view after_first_word(std::string_view name) {
 }
 
 }  // namespace
+
+std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
+  std::set<std::string> initials;
+  for (auto const& read : reads) {
+    for (auto const& taxon : read.to.taxa.taxa) {
+      auto const words = words_of(taxon.name);
+      if (words.empty()) continue;
+      auto const first = words.front();
+      if (!is_abbreviated(first)) continue;
+      initials.emplace(first.substr(0, code_point_at(first, 0).length));
+    }
+  }
+  return initials;
+}
 
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
@@ -161,6 +160,7 @@ void NameTable::find_title_species(std::string const& title) {
 void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
                                       std::vector<std::string> const& titles) {
   constexpr std::size_t kFewest = 3;
+  constexpr std::size_t kWordsOfAGenus = 4;  // with its number and author
   auto const of_species = [](std::string const& title) {
     static constexpr std::array kWords{"species"sv, "espèces"sv,   "especies"sv, "espécies"sv,
                                        "arten"sv,   "specierum"sv, "specie"sv,   "soorten"sv};
@@ -182,7 +182,8 @@ void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
     bool const sure = std::any_of(genera.begin(), genera.end(), [](TitleGenus const& genus) {
       return genus.weight >= kSureWeight;
     });
-    return !higher && mentions_key(title) && sure;
+    // "114. AUS, Roe." alone: what is in a genus is its species.
+    return !higher && (mentions_key(title) || words.size() <= kWordsOfAGenus) && sure;
   };
   bool const species = std::any_of(titles.begin(), titles.end(), of_species) ||
                        std::any_of(titles.begin(), titles.end(), of_genus);

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -13,6 +14,9 @@
 #include "keydrift/key/edition.hpp"
 
 namespace keydrift::printed {
+
+// The initials of the genera that leads abbreviate.
+[[nodiscard]] std::set<std::string> initials_of(std::vector<ReadLead> const& reads);
 
 // Completes names from the nearest full name before them, else from the first in the file, else
 // from the titles; remembers what it assumed.

@@ -48,7 +48,11 @@ class LabelPlanner {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
       bool const gap = i == 0 || lines_[i - 1].text.empty();
-      if (ranks_[i] && is_start(i, gap ? lines_.size() : before)) {
+      // "5. AUS Roe" above "I. …": the genus has its number in a book.
+      bool const title = plan.starts.empty() && ranks_[i] && ranks_[i]->ordinal > 1 &&
+                         ranks_[i]->alphabet == Alphabet::digits && i + 1 < lines_.size() &&
+                         lines_[i + 1].text.empty();
+      if (ranks_[i] && !title && is_start(i, gap ? lines_.size() : before)) {
         plan.start_at[i] = static_cast<std::uint32_t>(plan.starts.size());
         plan.starts.push_back({static_cast<std::uint32_t>(i), *ranks_[i], false});
       }

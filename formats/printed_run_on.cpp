@@ -220,6 +220,9 @@ class RunOnParter {
     auto const digits = text.substr(begin, end - begin);
     if (digits.size() <= next.size() || !digits.ends_with(next)) return std::nullopt;
     auto const at = end - next.size();
+    // Leads lead on: "...... 24. Aus" after couplet 3 is the 24th genus.
+    auto const number = read_reference(digits.substr(0, digits.size() - next.size()));
+    if (!number || number->number <= number_) return std::nullopt;
     if (is_numbered_name(start_of(text.substr(begin), kLongestName))) return std::nullopt;
     bool const closed = end < text.size() && (text[end] == '.' || text[end] == ')');
     return closed && begins_lead(text.substr(at), {}) ? std::optional{at} : std::nullopt;

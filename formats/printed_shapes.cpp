@@ -72,9 +72,9 @@ std::string_view without_page_count(std::string_view line) {
 struct EdgeNumber {
   std::uint32_t number{};
   std::string_view words;
+  std::size_t blanks{};  // between the two
 };
 std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
-  constexpr std::size_t kEdgeBlanks = 5;  // fewer part a label or a destination from the words
   auto const text = without_page_count(line.text);
   if (text.size() > kLongestRunningHead) return std::nullopt;
   auto const words = without_page_number(text);
@@ -82,10 +82,9 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   bool const front = words.data() != text.data();
   auto const digits = front ? text.substr(0, text.find_first_not_of("0123456789"))
                             : text.substr(text.find_last_not_of("0123456789") + 1);
-  if (text.size() - words.size() - digits.size() < kEdgeBlanks) return std::nullopt;
   std::uint32_t number = 0;
   for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
-  return EdgeNumber{number, words};
+  return EdgeNumber{number, words, text.size() - words.size() - digits.size()};
 }
 
 // "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
@@ -110,6 +109,9 @@ bool names_a_volume(std::string_view words) {
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
                         std::vector<bool>& heads) {
   constexpr std::size_t kPagesApart = 2;
+  constexpr std::size_t kEdgeBlanks = 5;    // fewer part a label or a destination from the words
+  constexpr std::size_t kGapBlanks = 3;     // the same of a line between blank lines
+  constexpr std::uint32_t kLeastPage = 10;  // "GROUP 2" is a heading
   constexpr std::size_t kLongestLoneHead = 80;  // bytes of the words; a lead's go on for longer
   constexpr std::uint32_t kMostCouplets = 150;  // of a key; larger numbers over a sign are pages
   std::optional<std::size_t> before;
@@ -133,10 +135,14 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     if (!edge) continue;
     auto const label = read_label(lines[i].text);
     if (of_key(edge->number)) continue;
-    bool const told = mostly_capitals(edge->words) || (!label && names_a_volume(edge->words));
-    bool const lone = apart(i) && edge->words.size() <= kLongestLoneHead &&
-                      !names_a_key(edge->words) && !starts_caption(edge->words);
-    if (told || lone) heads[i] = true;
+    bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
+                       !names_a_key(edge->words) && !starts_caption(edge->words);
+    bool const capitals = mostly_capitals(edge->words);
+    if (alone && (edge->blanks >= kGapBlanks || (capitals && edge->number >= kLeastPage))) {
+      heads[i] = true;
+    }
+    if (edge->blanks < kEdgeBlanks) continue;
+    if (capitals || (!label && names_a_volume(edge->words))) heads[i] = true;
     bool const next_page =
         before && edge->number > number_before && edge->number - number_before <= kPagesApart;
     if (next_page) heads[i] = heads[*before] = true;

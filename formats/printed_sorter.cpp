@@ -50,9 +50,9 @@ class Sorter {
       remarks_.close();
       return;
     }
-    bool const claimed = take_marked(line) || take_planned() ||
-                         (!numbering_.exact && take_page_furniture(line)) || turn_page(line) ||
-                         take_label(line) || take_in_lead(line);
+    bool const claimed = take_marked(line) || (!numbering_.exact && take_head()) ||
+                         take_planned() || (!numbering_.exact && take_page_furniture(line)) ||
+                         turn_page(line) || take_label(line) || take_in_lead(line);
     if (!claimed) take_outside(line);
     gap_ = false;
   }
@@ -138,12 +138,14 @@ class Sorter {
 
   // --- page numbers, running heads, ruled lines ---------------------------------------------
 
+  bool take_head() {
+    if (!heads_[at_]) return false;
+    account(LineKind::running_head, "recurs at page borders");
+    page_turned_ = true;
+    return true;
+  }
+
   bool take_page_furniture(SourceLine const& line) {
-    if (heads_[at_]) {
-      account(LineKind::running_head, "recurs at page borders");
-      page_turned_ = true;
-      return true;
-    }
     if (take_year(line)) return true;
     if (is_page_number(line.text) &&
         !(leads_.progress() == Progress::done && !gap_ && leads_.hangs_open())) {
