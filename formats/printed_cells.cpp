@@ -100,7 +100,9 @@ class CellFinder {
       plan_.parts[filled_[next]] = LinePart::destination;
       return next + 1;
     }
-    auto const destination = name_between(words + 1, next);
+    // Behind the last label the text goes on with other things.
+    auto const destination =
+        is_label(next) ? name_between(words + 1, next) : first_name(words + 1, next);
     give_words(words, destination);
     if (destination < next) plan_.parts[filled_[destination]] = LinePart::destination;
     return next;
@@ -126,6 +128,13 @@ class CellFinder {
       if (certain_destination(line(f - 1).text, numbering_)) return f - 1;
     }
     return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
+  }
+
+  [[nodiscard]] std::size_t first_name(std::size_t from, std::size_t to) const {
+    for (auto f = from; f < to; ++f) {
+      if (certain_destination(line(f).text, numbering_)) return f;
+    }
+    return name_between(from, to);
   }
 
   std::vector<SourceLine> const& lines_;

@@ -53,6 +53,7 @@ bool is_genusless_name(std::string_view text) {
                                            words[1] == "nov." || words[1] == "new");
   if (fresh) return true;
   if (!is_authorish(words[1])) return false;
+  if (words.size() == 2 && words[0].ends_with(',')) return true;  // "bus, Roe."
   auto const reading = read_taxa(text);
   constexpr std::size_t kLongestMark = 12;  // "sp. nov."
   return reading.taxa.size() == 1 && reading.taxa.front().genusless &&

@@ -189,8 +189,9 @@ bool titles_account(std::string_view text) {
     return is_authorish(words[1]) && !is_name_in_capitals(without_end(words[1])) &&
            is_capitalised(without_end(words[1]));
   }
-  if (words.size() < 3 || !is_capitalised(words[0])) return false;
-  if (!has_strict_latin_ending(words[0]) && !is_abbreviated(words[0])) return false;
+  if (words.size() < 3) return false;
+  bool const genus = is_capitalised(words[0]) && has_strict_latin_ending(words[0]);
+  if (!genus && !is_abbreviated(words[0])) return false;
   bool const species =
       is_epithet(words[1]) && !ends_item(words[1]) && has_strict_latin_ending(words[1]);
   // "Thallus alba Aus bus"

@@ -1,0 +1,155 @@
+// Leads across a page's turn, heads that stand once, and numbers that only look like labels.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+constexpr auto kThree =
+    "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Aus bus\n"
+    "2[2] Lip thin and white -> Aus cus\n2[–] Lip thick -> Aus dus\n";
+
+constexpr auto kStart = "1. Shell smooth ..... 2\n– Shell ribbed ..... Aus bus\n";
+constexpr auto kEnd = "– Lip thick ..... Aus dus\n";
+
+std::string broken(std::string const& before, std::string const& page, std::string const& after) {
+  return kStart + before + "\n\n" + page + "\n\n" + after + "\n" + kEnd;
+}
+
+TEST(PrintedPageTurn, CarriesALeadsWordsOver) {
+  auto const text =
+      broken("2. Lip thin", "118            SHELLS OF AUS", "and white ..... Aus cus");
+  EXPECT_EQ(sketch(text), kThree);
+  EXPECT_EQ(line_kinds(text), "lead, lead, lead, blank, running head, blank, continuation, lead");
+}
+
+TEST(PrintedPageTurn, CarriesWordsWithACapitalOver) {
+  auto const text = broken("2. Lip thin and", "[118]", "White ..... Aus cus");
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Lip thin and White -> Aus cus\n2[–] Lip thick -> Aus dus\n");
+}
+
+TEST(PrintedPageTurn, LetsLeadersAnswerLeaders) {
+  // The head is no more than a line of words: it stays a note, and the lead goes on behind it.
+  auto const text =
+      broken("2. Lip thin and white ........", "On the shells of Aus", "........ Aus cus");
+  EXPECT_EQ(sketch(text), kThree);
+}
+
+TEST(PrintedPageTurn, KnowsAHeadThatStandsOnce) {
+  for (auto const* head :
+       {"44                 Shells", "Roe and Dorn, Shells of the marsh      219",
+        "Roe (2018), DOI 10.0000/shells.44              17/29", "AUSIDAE. 113"}) {
+    auto const text = broken("2. Lip thin and white ..... Aus cus", head, "");
+    EXPECT_EQ(sketch(text), kThree) << head;
+    EXPECT_NE(line_kinds(text).find("blank, running head, blank"), std::string::npos) << head;
+  }
+}
+
+TEST(PrintedPageTurn, TakesNoLeadOfTheKeyForAHead) {
+  // Blank lines around leads, and a wide gap before the number that each leads to.
+  EXPECT_EQ(sketch("1. Shell smooth          2\n\n1. Shell ribbed          3\n\n"
+                   "2. Lip thin          Aus bus\n\n2. Lip thick          Aus cus\n\n"
+                   "3. Foot pale          Aus dus\n\n3. Foot dark          Aus eus\n"),
+            "1[1] Shell smooth -> 2\n1[1] Shell ribbed -> 3\n2[2] Lip thin -> Aus bus\n"
+            "2[2] Lip thick -> Aus cus\n3[3] Foot pale -> Aus dus\n3[3] Foot dark -> Aus eus\n");
+}
+
+TEST(PrintedPageTurn, KnowsHeadsWithAYearInFront) {
+  EXPECT_EQ(sketch("1. Shell smooth and\n2011  ROE ET AL.: MARSH SHELLS  201\nshining ..... 2\n"
+                   "– Shell ribbed ..... Aus bus\n2. Lip thin and\n"
+                   "2011  ROE ET AL.: MARSH SHELLS  203\nwhite ..... Aus cus\n"
+                   "– Lip thick ..... Aus dus\n"),
+            "1[1] Shell smooth and shining -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Lip thin and white -> Aus cus\n2[–] Lip thick -> Aus dus\n");
+}
+
+TEST(PrintedPageTurn, TakesTheGenusFromAHeadOnlyWhereNoTitleNamesOne) {
+  std::string const leads =
+      "1. Shell smooth ..... 2\n– Shell ribbed ..... A. bus\n\n"
+      "B. ROE: Ausella in the Marshes                 220\n\n"
+      "2. Lip thin ..... A. cus\n– Lip thick ..... A. dus\n";
+  EXPECT_NE(sketch("KEY TO THE SPECIES\n\n" + leads).find("Ausella cus"), std::string::npos);
+  EXPECT_NE(sketch("KEY TO THE SPECIES OF AUDORA\n\n" + leads).find("Audora cus"),
+            std::string::npos);
+}
+
+TEST(PrintedPageTurn, TakesTheNumberOfTheGenusForNoCouplet) {
+  auto const text =
+      "2. Ausella Roe\n\nHerbs.\n\n1. Stem round ..... 2\n– Stem square ..... 1. A. nova\n\n"
+      "312                 AUSELLACEAE\n            2. Ausella\n\n"
+      "2. Leaf green ..... 2. A. alba\n– Leaf red ..... 3. A. rubra\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Stem round -> 2\n1[–] Stem square -> Ausella nova\n"
+            "2[2] Leaf green -> Ausella alba\n2[–] Leaf red -> Ausella rubra\n");
+}
+
+TEST(PrintedPageTurn, TakesANumberedGenusBehindLeadersForNoLead) {
+  EXPECT_EQ(
+      sketch("1. Stem round ..... 2\n1. Stem square ..... 3\n2. Leaf green ..... Busia\n"
+             "2. Leaf red ..... 13. Ausia\n3. Root white ..... 14. Cusia\n"
+             "3. Root brown ..... 4\n4. Seed one ..... 24. Dusia\n4. Seeds two ..... Eusia\n"),
+      "1[1] Stem round -> 2\n1[1] Stem square -> 3\n2[2] Leaf green -> Busia\n"
+      "2[2] Leaf red -> Ausia\n3[3] Root white -> Cusia\n3[3] Root brown -> 4\n"
+      "4[4] Seed one -> Dusia\n4[4] Seeds two -> Eusia\n");
+}
+
+TEST(PrintedPageTurn, TakesACountAtTheFrontOfALineForNoLead) {
+  EXPECT_EQ(sketch("1 Shell smooth; with 2\nribs or so ..... 2\n– Shell ribbed, the first of\n"
+                   "1 kind only ..... Aus bus\n2 Lip thin; foot\n2 palm wide ..... Aus cus\n"
+                   "– Lip thick ..... Aus dus\n"),
+            "1[1] Shell smooth; with 2 ribs or so -> 2\n"
+            "1[–] Shell ribbed, the first of 1 kind only -> Aus bus\n"
+            "2[2] Lip thin; foot 2 palm wide -> Aus cus\n2[–] Lip thick -> Aus dus\n");
+}
+
+TEST(PrintedPageTurn, LeavesACountAtALeadsEndAboveItsCouplet) {
+  EXPECT_EQ(
+      sketch("1. Stem round.\n  2. Leaf green; stamens 4.\n    3. Root white ..... Aus bus\n"
+             "    3. Root brown ..... Aus cus\n  2. Leaf red.\n    4. Seed one ..... Aus dus\n"
+             "    4. Seeds two ..... Aus eus\n1. Stem square ..... Aus fus\n"),
+      "1[1] Stem round. -> 2\n1[1] Stem square -> Aus fus\n"
+      "2[2] Leaf green; stamens 4. -> 3\n2[2] Leaf red. -> 4\n3[3] Root white -> Aus bus\n"
+      "3[3] Root brown -> Aus cus\n4[4] Seed one -> Aus dus\n4[4] Seeds two -> Aus eus\n");
+}
+
+TEST(PrintedPageTurn, TakesEpithetsOnLinesOfTheirOwn) {
+  auto const text = sketch(
+      "1. Shell smooth . . . . 2\n— Shell ribbed . . . . nova, Roe.\n2. Lip thin and\nwhite\n"
+      " alba, Roe.\n— Lip thick . . . . rubra, n. sp.\n");
+  EXPECT_NE(text.find("Lip thin and white -> alba"), std::string::npos) << text;
+}
+
+TEST(PrintedPageTurn, ReadsWordsInCapitalsBelowAGenusAsItsSpecies) {
+  auto const text = sketch(
+      "114. AUSELLA, Roe.\n\na. Fin black.  NOVA, 300.\naa. Fin red.\n b. Tail long.  ALBA, 301.\n"
+      " bb. Tail short.\n  c. Eye small.  RUBRA, 302.\n  cc. Eye large.  MAGNA, 303.\n");
+  EXPECT_NE(text.find("Ausella rubra"), std::string::npos) << text;
+}
+
+TEST(PrintedPageTurn, LeavesAccountsBehindTheKeyAlone) {
+  auto const text = std::string{kStart} + "2. Lip thin and white ..... Aus cus\n" + kEnd +
+                    "\n1. A. nova Roe, 1801. — Long. 7 mm. Black.\n";
+  EXPECT_EQ(sketch(text), kThree);
+}
+
+TEST(PrintedPageTurn, FindsThePartThatAGroupsNameEnds) {
+  auto const text = sketch(
+      "Key to the groups of Aus\n\n1. Shell smooth ..... nova group\n– Shell ribbed ..... Aus bus\n"
+      "\nKey to the species of the nova group\n\n1. Lip thin ..... Aus cus\n"
+      "– Lip thick ..... Aus dus\n");
+  EXPECT_NE(text.find("Shell smooth -> key: Key to the species of the nova group"),
+            std::string::npos)
+      << text;
+}
+
+}  // namespace
+}  // namespace keydrift
