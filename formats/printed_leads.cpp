@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -132,7 +133,7 @@ class LeadReader {
       auto const first = words_of(text).front();
       bool const certain = couplet_number(stripped, key_.numbering).has_value() ||
                            names_a_key(stripped) || is_abbreviated(first) ||
-                           genera.contains(std::string{first});
+                           names_species_group(text) || genera.contains(std::string{first});
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();
@@ -158,6 +159,7 @@ class LeadReader {
     if (text.size() > kLongestTrailingName || text.find(';') != std::string_view::npos) {
       return std::nullopt;
     }
+    if (names_species_group(text)) return begin;
     if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
     if (is_latin_name(text) || is_named_in_capitals(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];

@@ -102,6 +102,12 @@ bool says_group(std::string_view folded) {
   });
 }
 
+bool names_species_group(std::string_view text) {
+  auto const words = words_of(text);
+  return words.size() == 2 && is_epithet(words[0]) && has_strict_latin_ending(words[0]) &&
+         says_group(fold(text));
+}
+
 std::optional<std::size_t> trailing_name(std::string_view text) {
   constexpr std::size_t kLongestRemark = 20;  // bytes behind the name: "in part"
   auto const from = text.size() > kLongestTrailingName ? text.size() - kLongestTrailingName : 0;

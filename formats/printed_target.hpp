@@ -51,6 +51,8 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 
 // "group", "complex", "Gruppe": the case-folded words name a group of taxa.
 [[nodiscard]] bool says_group(std::string_view folded);
+// "bus group", the whole of the text.
+[[nodiscard]] bool names_species_group(std::string_view text);
 
 // "LESSER BAT Aus bus": common names in capitals before a name in Latin form.
 [[nodiscard]] bool is_named_in_capitals(std::string_view text);

@@ -141,6 +141,15 @@ TEST(PrintedPageTurn, LeavesAccountsBehindTheKeyAlone) {
   EXPECT_EQ(sketch(text), kThree);
 }
 
+TEST(PrintedPageTurn, TakesAGroupOnALineOfItsOwnForADestination) {
+  auto const text = sketch(
+      "Key to the groups of Aus\n\n1. Shell smooth or nearly so\nnova group\n"
+      "– Shell ribbed ..... Aus bus\n\nKey to the species of the nova group\n\n"
+      "1. Lip thin ..... Aus cus\n– Lip thick ..... Aus dus\n");
+  EXPECT_NE(text.find("nearly so -> key: Key to the species of the nova group"), std::string::npos)
+      << text;
+}
+
 TEST(PrintedPageTurn, FindsThePartThatAGroupsNameEnds) {
   auto const text = sketch(
       "Key to the groups of Aus\n\n1. Shell smooth ..... nova group\n– Shell ribbed ..... Aus bus\n"
