@@ -18,8 +18,8 @@ struct Cell {
 
 // Leads whose statements agree so much, and so little with those of the other leads, are the same
 // leads wherever they lead: that two destinations were exchanged is seen in no other way.
-constexpr Grade plainly_the_same = whole / 20 * 17;
-constexpr Grade plainly_more = whole / 20 * 3;
+constexpr Grade plainly_the_same = whole / 4 * 3;
+constexpr Grade plainly_more = whole / 5;
 
 // Where a couplet has three leads or more, leads that agree less than this do not answer to each
 // other: one was dropped and one was added.
