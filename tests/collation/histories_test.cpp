@@ -74,7 +74,7 @@ INSTANTIATE_TEST_SUITE_P(ByShareEdited, Histories, testing::Values(0, 5, 15, 30,
 
 // Editions so large that their taxa are told by several threads.
 TEST(LargeHistories, ManyTaxaAreToldAsFewAre) {
-  auto const made = make_case(2'500, 10, Shape::bushy, 3);
+  auto const made = make_case(2'050, 10, Shape::bushy, 3);
   ASSERT_GT(made.new_edition.taxa.size(), 2'000U);
   auto const collation = collated(made);
   auto const planted = test::planted_taxa(made);
