@@ -134,6 +134,11 @@ struct OccurrenceReader::State {
 
   void repeat_number(std::string const& id, std::uint64_t line) {
     if (++counts.repeated_numbers > kRepeatsListed) return;
+    repeated.push_back({.id = id,
+                        .first_file = name,
+                        .first_line = first_line,
+                        .file = name,
+                        .line = line});
     found.push_back(finding_in(name, "repeated-number", Severity::information, line,
                                "\"" + id + "\" stands in line " + std::to_string(first_line) +
                                    " already; both rows are used",
@@ -187,6 +192,7 @@ struct OccurrenceReader::State {
   Reject rejected;
   OccurrenceCounts counts;
   std::uint64_t first_line{};  // of the number that repeats
+  std::vector<RepeatedId> repeated;
   std::vector<Finding> found;
 };
 
@@ -202,6 +208,8 @@ OccurrenceCounts const& OccurrenceReader::counts() const {
   state_->counts.without_name = state_->rows.without_name();
   return state_->counts;
 }
+
+std::vector<RepeatedId> const& OccurrenceReader::repeats() const { return state_->repeated; }
 
 bool OccurrenceReader::start() { return state_->start(); }
 std::unique_ptr<OccurrenceWorker> OccurrenceReader::worker() const {

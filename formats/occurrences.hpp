@@ -23,6 +23,7 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/characters/archive_counts.hpp"
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/formats/byte_stream.hpp"
 #include "keydrift/formats/csv.hpp"
@@ -92,6 +93,8 @@ class OccurrenceReader {
   [[nodiscard]] Specimen const& specimen() const;  // after Next::specimen
   [[nodiscard]] Reject const& reject() const;      // after Next::reject
   [[nodiscard]] OccurrenceCounts const& counts() const;
+  // The first rows whose number (or id, where it has none) an earlier one has.
+  [[nodiscard]] std::vector<RepeatedId> const& repeats() const;
 
   // --- by several threads (occurrence_blocks.hpp) ---
   //

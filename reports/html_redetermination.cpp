@@ -303,7 +303,7 @@ void write_archive(HtmlWriter& html, ArchiveCounts const& archive) {
     html.raw("</tbody></table>\n");
   }
   if (archive.repeated_ids == 0) return;
-  html.element("p", fmt::format("{} the id of an earlier row; all are used.",
+  html.element("p", fmt::format("{} the number or id of an earlier row; all are used.",
                                 counted(archive.repeated_ids, "row has", "rows have")));
   html.raw("<ul class=\"plain small\">\n");
   for (auto const& repeat : archive.repeats) html.element("li", repeat_in_words(repeat));

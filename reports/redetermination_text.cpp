@@ -345,7 +345,7 @@ void set_archive(Page& page, View const& view) {
     if (lines.empty()) page.paragraph("No specimen has one.", 2);
   }
   if (archive.repeated_ids == 0) return;
-  page.subheading("Rows whose id an earlier row has; all are used");
+  page.subheading("Rows whose number or id an earlier row has; all are used");
   page.leader("Rows", grouped(archive.repeated_ids), 2);
   constexpr std::size_t kTold = 5;
   for (std::size_t i = 0; i < archive.repeats.size() && i < kTold; ++i) {

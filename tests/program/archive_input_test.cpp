@@ -223,7 +223,7 @@ TEST_F(ArchiveInput, TheHistoryAndIdsThatStandTwiceAreToldInEveryReport) {
                 "  the latest by date ......................................................... 1\n"
                 "  of these, chosen among several ............................................. 1\n"
                 "\n"
-                "Rows whose id an earlier row has; all are used\n"
+                "Rows whose number or id an earlier row has; all are used\n"
                 "  Rows ....................................................................... 1\n"
                 "    b: ./core.csv, lines 3 and 5\n"),
             std::string::npos)

@@ -23,6 +23,13 @@ void print_archive_findings(Context& context, std::vector<Finding> const& findin
 
 namespace {
 
+// What the report tells of a table by itself.
+void take_counts(OccurrenceReader const& reader, ArchiveCounts* counts) {
+  if (counts == nullptr) return;
+  counts->repeated_ids = reader.counts().repeated_numbers;
+  counts->repeats = reader.repeats();
+}
+
 bool run_darwin_archive(ArchiveRun const& run, OccurrenceOptions const& options, Context& context) {
   auto archive = DarwinArchive::open(run.path);
   if (!run.quiet || has_error(archive.findings)) print_archive_findings(context, archive.findings);
@@ -54,6 +61,7 @@ std::optional<bool> count_archive(ArchiveRun const& run, ThreadedRun const& thre
   auto const count = [&](ByteStream& stream, std::string const& name) {
     OccurrenceReader reader{stream, name, options};
     bool const sound = count_specimens(reader, threads);
+    take_counts(reader, run.counts);
     auto const findings = reader.findings();
     print_archive_findings(context, findings);
     return sound && !has_error(findings);
@@ -119,6 +127,7 @@ bool run_archive(ArchiveRun const& run, Context& context) {
         break;
     }
   }
+  take_counts(reader, run.counts);
   auto const findings = reader.findings();
   if (!run.quiet || has_error(findings)) print_archive_findings(context, findings);
   return sound && !has_error(findings);
