@@ -55,16 +55,17 @@ struct Written {
   std::map<std::string, std::string> files;
 };
 
-Written run(std::string const& archive, std::vector<std::string> const& more) {
+Written run(std::string const& archive, std::vector<std::string> const& more,
+            bool with_lexicon = true) {
   auto const out = std::filesystem::path{archive + ".out"};
   std::filesystem::remove_all(out);
   std::filesystem::create_directory(out);
   std::vector<std::string> arguments{"redetermine", "edition-1998.txt", "edition-2024.txt",
                                      archive};
-  for (auto const* option : {"--lexicon", "lexicon.csv", "--concepts", "concepts-1998-2024.csv",
-                             "--parents", "parents.csv"}) {
+  for (auto const* option : {"--concepts", "concepts-1998-2024.csv", "--parents", "parents.csv"}) {
     arguments.emplace_back(option);
   }
+  if (with_lexicon) arguments.insert(arguments.end(), {"--lexicon", "lexicon.csv"});
   for (auto const* name :
        {"specimens", "worklist", "worklist-html", "summaries", "rejects", "json", "html"}) {
     arguments.push_back(std::string{"--"} + name);
@@ -105,6 +106,43 @@ TEST(Threads, WriteTheSameBytesWhateverTheirNumber) {
   auto joined = run(archive, {"--measurements", none});
   joined.ran.err = one.ran.err;
   expect_same(one, joined, "row by row");
+}
+
+// Such tables are read by one thread, which copies specimens for the others.
+TEST(Threads, WriteTheSameBytesOfTablesThatAreJoinedOrTiedByWords) {
+  Sandbox const sandbox;
+  auto const sheets = lines_of(slurp(fixture("velunaceae/sheets.csv")));
+  std::string text;
+  for (std::size_t i = 0; i < 700; ++i) {
+    text += sheets[i] + "\n";
+    if (i % 90 == 1) text += std::string{"n\0l,x\n", 6};
+  }
+  auto const archive = sandbox.write("sheets.csv", text + sheets[1] + "\n");
+  struct Case {
+    std::vector<std::string> options;
+    bool with_lexicon;
+  };
+  for (auto const& [options, with_lexicon] :
+       {Case{{"--measurements", "measurements.csv"}, true}, Case{{}, false}}) {
+    auto const of = [&](char const* threads) {
+      auto all = options;
+      all.insert(all.end(), {"--threads", threads});
+      return run(archive, all, with_lexicon);
+    };
+    auto const one = of("1");
+    ASSERT_EQ(one.ran.exit, 0) << one.ran.err;
+    EXPECT_NE(one.ran.out.find("708 records read: 700 specimens judged, 8 set aside"),
+              std::string::npos)
+        << one.ran.out;
+    // A number that stands twice is told with its rows.
+    auto const twice = one.ran.out.find("Rows whose number or id an earlier row has; all are used");
+    ASSERT_NE(twice, std::string::npos) << one.ran.out;
+    EXPECT_NE(one.ran.out.find("HLVN00001: ", twice), std::string::npos) << one.ran.out;
+    auto const& json = one.files.at("json");
+    EXPECT_NE(json.find("\"firstLine\": 2,"), std::string::npos);
+    EXPECT_NE(json.find("\"line\": 709\n"), std::string::npos);
+    expect_same(one, of("3"), with_lexicon ? "measurements" : "without lexicon");
+  }
 }
 
 TEST(Threads, AreAtLeastOne) {

@@ -1,19 +1,17 @@
 #include "keydrift/program/archive_threads.hpp"
 
 #include <algorithm>
-#include <condition_variable>
-#include <exception>
 #include <memory>
-#include <mutex>
 #include <thread>
 #include <utility>
 #include <vector>
+
+#include "keydrift/program/round.hpp"
 
 namespace keydrift::program {
 namespace {
 
 constexpr std::size_t kBlockBytes = std::size_t{1} << 20;
-constexpr unsigned kMostThreads = 16;  // beyond, the one that reads is the slowest
 
 // A block on its way.
 struct Job {
@@ -102,101 +100,6 @@ class Counter {
   std::uint32_t source_;
 };
 
-// Jobs go round: filled by the reader, done by any thread, handed on in order, filled again.
-class Round {
- public:
-  explicit Round(std::size_t jobs) : jobs_(jobs) {}
-
-  // --- the reader's side ---
-  [[nodiscard]] bool has_room() const { return filled_ - handed_on_ < jobs_.size(); }
-  [[nodiscard]] bool is_empty() const { return filled_ == handed_on_; }
-  [[nodiscard]] Job& to_fill() { return jobs_[filled_ % jobs_.size()].job; }
-  void submit() {
-    {
-      std::lock_guard const lock{mutex_};
-      ++filled_;
-    }
-    to_do_.notify_one();
-  }
-  // Waits for the oldest job.
-  [[nodiscard]] Job& oldest() {
-    std::unique_lock lock{mutex_};
-    auto& slot = jobs_[handed_on_ % jobs_.size()];
-    done_.wait(lock, [&] { return slot.done || failure_; });
-    if (failure_) std::rethrow_exception(failure_);
-    slot.done = false;
-    return slot.job;
-  }
-  void hand_on() { ++handed_on_; }
-  void close() {
-    {
-      std::lock_guard const lock{mutex_};
-      closed_ = true;
-    }
-    to_do_.notify_all();
-  }
-
-  // --- the threads' side ---
-  void work(Counter& counter) {
-    try {
-      for (;;) {
-        Slot* slot = nullptr;
-        {
-          std::unique_lock lock{mutex_};
-          to_do_.wait(lock, [&] { return taken_ < filled_ || closed_; });
-          if (taken_ == filled_) return;
-          slot = &jobs_[taken_++ % jobs_.size()];
-        }
-        counter.count(slot->job);
-        {
-          std::lock_guard const lock{mutex_};
-          slot->done = true;
-        }
-        done_.notify_one();
-      }
-    } catch (...) {
-      {
-        std::lock_guard const lock{mutex_};
-        failure_ = std::current_exception();
-      }
-      done_.notify_one();
-    }
-  }
-
- private:
-  struct Slot {
-    Job job;
-    bool done{false};
-  };
-  std::vector<Slot> jobs_;
-  std::mutex mutex_;
-  std::condition_variable to_do_, done_;
-  std::uint64_t filled_{}, taken_{}, handed_on_{};
-  bool closed_{false};
-  std::exception_ptr failure_;
-};
-
-// Threads that end, whatever happens.
-class Crew {
- public:
-  Crew(Round& round, std::vector<std::unique_ptr<Counter>>& counters) : round_{round} {
-    for (auto& counter : counters) {
-      threads_.emplace_back([&round, &counter] { round.work(*counter); });
-    }
-  }
-  ~Crew() { join(); }
-  void join() {
-    round_.close();
-    for (auto& thread : threads_) {
-      if (thread.joinable()) thread.join();
-    }
-  }
-
- private:
-  Round& round_;
-  std::vector<std::thread> threads_;
-};
-
 }  // namespace
 
 unsigned usual_threads() {
@@ -229,8 +132,8 @@ bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
       hand_on(job);
     }
   } else {
-    Round round{2 * counters.size() + 1};
-    Crew crew{round, counters};
+    Round<Job> round{2 * counters.size() + 1};
+    Crew<Job, Counter> crew{round, counters};
     while (next == OccurrenceReader::NextBlock::block || !round.is_empty()) {
       if (next == OccurrenceReader::NextBlock::block && round.has_room()) {
         next = reader.next_block(round.to_fill().block, kBlockBytes);

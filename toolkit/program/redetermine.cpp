@@ -8,6 +8,7 @@
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/program/progress.hpp"
 #include "keydrift/program/readings.hpp"
+#include "keydrift/program/specimen_threads.hpp"
 #include "keydrift/program/specimens.hpp"
 #include "keydrift/program/take_back.hpp"
 #include "keydrift/redetermination/redeterminer.hpp"
@@ -110,6 +111,31 @@ bool find_sheets(RedetermineArguments const& arguments, TakingBack& taking, Cont
   return true;
 }
 
+// Counts the specimens one by one, with what came back of them.
+bool take_back(ArchiveRun run, ThreadedRun const& where,
+               std::function<Specimen const&(Specimen const&)> const& tied, TakingBack& taking,
+               Context& context) {
+  RowWriter writer{where.comparison, where.redeterminer, where.wanted};
+  RowTexts texts;
+  auto const row_done = [&] {
+    where.in_order(texts, 0);
+    texts.clear();
+    where.progress->step();
+  };
+  run.on_specimen = [&](Specimen const& specimen) {
+    auto const& known = tied(specimen);
+    writer.write(known, taking.count(where.redeterminer, known), texts);
+    row_done();
+  };
+  run.on_reject = [&](Reject const& reject) {
+    writer.reject(reject, texts);
+    row_done();
+  };
+  if (!run_archive(run, context)) return false;
+  where.sheets->name_groups(0, where.redeterminer.groups());
+  return true;
+}
+
 ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& style,
                      Context& context) {
   auto const comparison = compare(arguments.old_edition, arguments.new_edition, arguments.tables,
@@ -162,51 +188,36 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
   ArchiveCounts met;
   {
     Progress progress{context, "specimens"};
-    RowWriter writer{*comparison, redeterminer, files.wanted()};
-    RowTexts texts;
-    auto const row_done = [&] {
-      files.add(texts, 0);
-      texts.clear();
-      progress.step();
-    };
-    ArchiveRun const run{
-        .path = arguments.archive,
-        .measurements = arguments.measurements,
-        .characters = characters,
-        .all_are_vouchers = arguments.all_are_vouchers,
-        .any_character = tying.has_value(),
-        .on_specimen =
-            [&](Specimen const& specimen) {
-              auto const& known = tied(specimen);
-              writer.write(known,
-                           taking ? taking->count(redeterminer, known) : redeterminer.count(known),
-                           texts);
-              row_done();
-            },
-        .on_reject =
-            [&](Reject const& reject) {
-              writer.reject(reject, texts);
-              row_done();
-            },
-        .stop = {},
-        .counts = &met};
-    // Answers that came back and ties by words are found in the order of the rows.
+    ArchiveRun run{.path = arguments.archive,
+                   .measurements = arguments.measurements,
+                   .characters = characters,
+                   .all_are_vouchers = arguments.all_are_vouchers,
+                   .any_character = tying.has_value(),
+                   .on_specimen = {},
+                   .on_reject = {},
+                   .stop = {},
+                   .counts = &met};
+    ThreadedRun const threaded{
+        .comparison = *comparison,
+        .redeterminer = redeterminer,
+        .wanted = files.wanted(),
+        .threads = arguments.threads,
+        .in_order = [&](RowTexts const& some, std::uint32_t source) { files.add(some, source); },
+        .sheets = &files.sheets(),
+        .progress = &progress};
+    // Answers that came back are weighed in the order of the rows, and ties are found by words.
     std::optional<bool> sound;
-    if (!taking && !tying) {
-      sound = count_archive(
-          run,
-          {.comparison = *comparison,
-           .redeterminer = redeterminer,
-           .wanted = files.wanted(),
-           .threads = arguments.threads,
-           .in_order = [&](RowTexts const& some, std::uint32_t source) { files.add(some, source); },
-           .sheets = &files.sheets(),
-           .progress = &progress},
-          context);
+    if (taking) {
+      sound = take_back(run, threaded, tied, *taking, context);
+    } else if (!tying) {
+      sound = count_archive(run, threaded, context);
     }
     if (!sound) {
+      SpecimenThreads threads{threaded, comparison->tables.lexicon, tying ? &*tying : nullptr};
+      run.on_specimen = [&](Specimen const& specimen) { threads.add(specimen); };
+      run.on_reject = [&](Reject const& reject) { threads.add(reject); };
       sound = run_archive(run, context);
-      files.sheets().name_groups(0, redeterminer.groups());
+      threads.finish();
     }
     if (!*sound) return kUnreadableInput;
   }

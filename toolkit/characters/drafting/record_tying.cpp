@@ -17,6 +17,9 @@ namespace {
 using reading::word_info;
 using Stems = std::vector<std::string>;
 
+// Columns and values that say nothing of the key; beyond that all are forgotten and found again.
+constexpr std::size_t kSilentKept = 100'000;
+
 // What is a kind of what (common practice): a column may name the wider thing.
 struct Kinds {
   std::string_view wider;
@@ -328,10 +331,18 @@ void RecordTying::tie(Specimen& specimen) {
       continue;
     }
     auto const key = observation.character + '\n' + observation.value + '\n' + observation.unit;
+    if (silent_.contains(key)) continue;
     auto at = known_.find(key);
-    if (at == known_.end()) at = known_.emplace(key, find(observation)).first;
-    auto& [tie, speaks_of_key] = at->second;
-    if (!speaks_of_key) continue;
+    if (at == known_.end()) {
+      auto result = find(observation);
+      if (!result.speaks_of_key) {
+        if (silent_.size() >= kSilentKept) silent_.clear();
+        silent_.insert(key);
+        continue;
+      }
+      at = known_.emplace(key, std::move(result)).first;
+    }
+    auto& tie = at->second.tie;
     ++tie.records;
     if (tie.character.empty()) {
       specimen.untied.push_back(observation.character);
@@ -351,11 +362,17 @@ void RecordTying::tie(Specimen& specimen) {
   }
 }
 
+void RecordTying::absorb(RecordTying const& other) {
+  for (auto const& [key, result] : other.known_) {
+    auto const [at, fresh] = known_.try_emplace(key, result);
+    if (!fresh) at->second.tie.records += result.tie.records;
+  }
+}
+
 std::vector<RecordTie> RecordTying::ties() const {
   // The numbers of a column are told together.
   std::map<std::pair<std::string, std::string>, RecordTie> ordered;
   for (auto const& [key, result] : known_) {
-    if (!result.speaks_of_key) continue;
     auto tie = result.tie;
     if (!tie.character.empty() && tie.state.empty()) tie.value.clear();
     auto const [at, fresh] = ordered.try_emplace({tie.column, tie.value}, tie);

@@ -13,6 +13,7 @@
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "keydrift/characters/lexicon.hpp"
@@ -51,6 +52,9 @@ class RecordTying {
   // with low confidence are named in Specimen::loosely_tied.
   void tie(Specimen& specimen);
 
+  // Takes in what another one tied.  Precondition: it was made of the same lexicon.
+  void absorb(RecordTying const& other);
+
   // Whatever was tied or could not be, by column, then value.
   [[nodiscard]] std::vector<RecordTie> ties() const;
 
@@ -62,7 +66,9 @@ class RecordTying {
   };
   [[nodiscard]] Result find(Observation const& observation) const;
   std::unique_ptr<Words> words_;
-  std::unordered_map<std::string, Result> known_;  // by column and value
+  // By column, value and unit.  What does not speak of the key is no tie, and kept only for speed.
+  std::unordered_map<std::string, Result> known_;
+  std::unordered_set<std::string> silent_;
 };
 
 }  // namespace keydrift
