@@ -35,8 +35,7 @@ Finding error_in(std::string file, std::string code, std::string message, std::s
 }
 
 // Tables may be as large as they like; what expands beyond reason may not.
-ReadLimits archive_limits() {
-  ReadLimits limits;
+ReadLimits archive_limits(ReadLimits limits) {
   limits.bytes = std::uint64_t{1} << 42;
   limits.unpacked_bytes = std::uint64_t{1} << 42;
   return limits;
@@ -245,7 +244,7 @@ bool DarwinArchive::is_archive(std::string const& path) {
   return kind == FileKind::zip || kind == FileKind::darwin_core_archive;
 }
 
-Loaded<DarwinArchive> DarwinArchive::open(std::string const& path) {
+Loaded<DarwinArchive> DarwinArchive::open(std::string const& path, ReadLimits const& limits) {
   Loaded<DarwinArchive> loaded;
   auto state = std::make_unique<State>();
   state->path = path;
@@ -256,7 +255,7 @@ Loaded<DarwinArchive> DarwinArchive::open(std::string const& path) {
     state->folder = fs::path{path}.parent_path();
     if (state->folder.empty()) state->folder = ".";
   } else {
-    auto packed = PackedFile::open_file(path, archive_limits());
+    auto packed = PackedFile::open_file(path, archive_limits(limits));
     if (!packed.value) {
       loaded.findings = std::move(packed.findings);
       return loaded;

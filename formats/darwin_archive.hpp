@@ -26,6 +26,7 @@
 
 #include "keydrift/characters/archive_counts.hpp"
 #include "keydrift/characters/specimen.hpp"
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/occurrences.hpp"
 #include "keydrift/key/finding.hpp"
 
@@ -38,7 +39,9 @@ class DarwinArchive {
 
   // Errors: those of read_meta() and of PackedFile, no-meta, missing-table (a file that meta.xml
   // names is not there), not-occurrences (another core).
-  [[nodiscard]] static Loaded<DarwinArchive> open(std::string const& path);
+  // Of the limits those on entries and on expansion hold; a zip file may be of any size.
+  [[nodiscard]] static Loaded<DarwinArchive> open(std::string const& path,
+                                                  ReadLimits const& limits = {});
 
   DarwinArchive(DarwinArchive&&) noexcept;
   DarwinArchive& operator=(DarwinArchive&&) noexcept;

@@ -161,6 +161,37 @@ TEST(HostileFiles, AZipBombIsRefusedInLittleMemory) {
             "  see whether this is the right file; --limit unpacked=23M takes it in\n");
 }
 
+// Nor does a table of specimens pack a thousandfold.
+TEST(HostileFiles, AnArchiveThatUnpacksBeyondReasonIsRefusedUntilTheLimitIsLifted) {
+  Sandbox const sandbox;
+  auto const key = sandbox.write("key.txt",
+                                 "1 Beak bifid ........ Aus bus\n"
+                                 "- Beak entire ....... Aus cus\n");
+  std::string const meta =
+      "<archive xmlns=\"http://rs.tdwg.org/dwc/text/\">"
+      "<core rowType=\"http://rs.tdwg.org/dwc/terms/Occurrence\" fieldsTerminatedBy=\",\" "
+      "linesTerminatedBy=\"\\n\" ignoreHeaderLines=\"1\">"
+      "<files><location>sheets.csv</location></files><id index=\"0\"/>"
+      "<field index=\"0\" term=\"http://rs.tdwg.org/dwc/terms/catalogNumber\"/>"
+      "<field index=\"1\" term=\"http://rs.tdwg.org/dwc/terms/scientificName\"/>"
+      "</core></archive>";
+  auto const table = "catalogNumber,scientificName\nX1,Aus bus\n" + std::string(20 * kMega, ' ');
+  auto const bomb = write_zip(sandbox, "bomb.zip", {{"meta.xml", meta}, {"sheets.csv", table}});
+  std::vector<std::string> arguments{"redetermine", key, key, bomb, "--specimens", "out.csv"};
+  auto const refused = run_keydrift(arguments, sandbox.path());
+  EXPECT_EQ(refused.exit, 3);
+  EXPECT_EQ(refused.out, "");
+  EXPECT_NE(refused.err.find("the entry \"sheets.csv\" unpacks to "), std::string::npos)
+      << refused.err;
+  EXPECT_NE(refused.err.find("[too-large]"), std::string::npos) << refused.err;
+  EXPECT_NE(refused.err.find("--limit expansion="), std::string::npos) << refused.err;
+  EXPECT_FALSE(std::filesystem::exists(sandbox.path() / "out.csv"));
+  arguments.insert(arguments.end(), {"--limit", "expansion=2000"});
+  auto const taken = run_keydrift(arguments, sandbox.path());
+  EXPECT_EQ(taken.exit, 0) << taken.err;
+  EXPECT_NE(taken.out.find("1 specimen judged"), std::string::npos) << taken.out;
+}
+
 TEST(HostileFiles, ATruncatedManuscriptIsRefused) {
   Sandbox const sandbox;
   auto const whole = slurp(write_zip(

@@ -31,7 +31,7 @@ void take_counts(OccurrenceReader const& reader, ArchiveCounts* counts) {
 }
 
 bool run_darwin_archive(ArchiveRun const& run, OccurrenceOptions const& options, Context& context) {
-  auto archive = DarwinArchive::open(run.path);
+  auto archive = DarwinArchive::open(run.path, context.limits);
   if (!run.quiet || has_error(archive.findings)) print_archive_findings(context, archive.findings);
   if (!archive.value) return false;
   bool stopped = false;
@@ -67,7 +67,7 @@ std::optional<bool> count_archive(ArchiveRun const& run, ThreadedRun const& thre
     return sound && !has_error(findings);
   };
   if (DarwinArchive::is_archive(run.path)) {
-    auto const archive = DarwinArchive::open(run.path);
+    auto const archive = DarwinArchive::open(run.path, context.limits);
     if (!archive.value) return std::nullopt;  // and it is told why
     auto core = archive.value->plain_core();
     if (!core) return std::nullopt;
