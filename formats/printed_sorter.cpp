@@ -51,10 +51,14 @@ class Sorter {
       return;
     }
     bool const claimed = take_marked(line) || (!numbering_.exact && take_head()) ||
-                         take_planned() || (!numbering_.exact && take_page_furniture(line)) ||
-                         turn_page(line) || take_label(line) || take_in_lead(line);
-    if (!claimed) take_outside(line);
+                         take_planned() || (!numbering_.exact && take_page_furniture(line));
+    if (!claimed) take_words(line);
     gap_ = false;
+  }
+
+  void take_words(SourceLine const& line) {
+    turn_page(line);
+    if (!take_label(line) && !take_in_lead(line)) take_outside(line);
   }
 
   // --- lines whose markup says what they are --------------------------------------------------
@@ -140,7 +144,7 @@ class Sorter {
 
   bool take_head() {
     if (!heads_[at_]) return false;
-    account(LineKind::running_head, "recurs at page borders");
+    account(LineKind::running_head, "stands at the border of a page");
     page_turned_ = true;
     return true;
   }
@@ -167,15 +171,13 @@ class Sorter {
     return false;
   }
 
-  // The blank lines around a page's number and head do not part a lead from its rest.  Claims
-  // nothing.
-  bool turn_page(SourceLine const& line) {
+  // The blank lines around a page's number and head do not part a lead from its rest.
+  void turn_page(SourceLine const& line) {
     bool const turned = std::exchange(page_turned_, false);
     if (turned && !leads_.are_complete() && !starts_caption(line.text) && !starts_note(line.text) &&
         !names_a_key(line.text)) {
       gap_ = false;
     }
-    return false;
   }
 
   // "… Aus bus Smith," / "1900."
