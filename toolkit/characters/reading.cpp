@@ -42,32 +42,25 @@ struct LeadWords {
   std::size_t last{};
 };
 
-// What occurs in any lead at all: most editions want few of the passes over all of them.
-struct Met {
-  bool rivals{false};
-  bool rest{false};  // words that the lexicon left over
-  bool anaphora{false};
-  bool bare{false};    // numbers that print no dimension
-  bool counts{false};  // numbers without a unit, read without the lexicon
-
-  void note(Draft const& draft) {
-    rest = rest || !draft.rest.empty();
-    anaphora = anaphora || draft.anaphora;
-    for (auto const& atom : draft.any_of) {
-      rivals = rivals || !atom.rivals.empty();
-      bare = bare || !atom.bare_of.empty();
-      auto const& id = atom.atom.character;
-      counts = counts || (id.starts_with("~n:") && (id.ends_with("|1") || id.ends_with("|")));
-    }
-  }
-  void join(Met const& other) {
-    rivals = rivals || other.rivals;
-    rest = rest || other.rest;
-    anaphora = anaphora || other.anaphora;
-    bare = bare || other.bare;
-    counts = counts || other.counts;
-  }
+// What a draft has that calls for a pass over all leads: most editions want few of these.
+enum : unsigned {
+  kRivals = 1U << 0U,
+  kRest = 1U << 1U,  // words that the lexicon left over
+  kAnaphora = 1U << 2U,
+  kBareNumber = 1U << 3U,  // printed without its dimension
+  kCount = 1U << 4U,       // or a ratio, read without the lexicon
 };
+
+unsigned passes_for(Draft const& draft) {
+  unsigned passes = (draft.rest.empty() ? 0U : kRest) | (draft.anaphora ? kAnaphora : 0U);
+  for (auto const& atom : draft.any_of) {
+    if (!atom.rivals.empty()) passes |= kRivals;
+    if (!atom.bare_of.empty()) passes |= kBareNumber;
+    auto const& id = atom.atom.character;
+    if (id.starts_with("~n:") && (id.ends_with("|1") || id.ends_with("|"))) passes |= kCount;
+  }
+  return passes;
+}
 
 // With fewer leads another thread is not worth its start.
 constexpr std::size_t worth_a_thread = 1000;
@@ -99,13 +92,13 @@ class Reader {
       for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
         couplet.push_back(&leads_[i].drafts);
       }
-      if (met_.rivals) resolve_rivals(first_leads_[c], first_leads_[c + 1]);
+      if ((passes_ & kRivals) != 0) resolve_rivals(first_leads_[c], first_leads_[c + 1]);
       couplets.push_back(std::move(couplet));
     }
-    if (met_.rest) reading::keep_deciding_words(couplets);
-    if (met_.anaphora) reading::read_contraries(couplets);
-    if (met_.bare) reading::name_bare_numbers(couplets);
-    if (met_.counts) reading::turn_lone_counts_into_words(couplets);
+    if ((passes_ & kRest) != 0) reading::keep_deciding_words(couplets);
+    if ((passes_ & kAnaphora) != 0) reading::read_contraries(couplets);
+    if ((passes_ & kBareNumber) != 0) reading::name_bare_numbers(couplets);
+    if ((passes_ & kCount) != 0) reading::turn_lone_counts_into_words(couplets);
     reading::tie_opaque(couplets);
     in_parts(leads_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
       for (auto i = begin; i < end; ++i) write(leads_[i]);
@@ -151,20 +144,20 @@ class Reader {
         last = i;
       }
     }
-    auto const met =
+    auto const called_for =
         made_in_parts(texts.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
-          Met here;
+          unsigned passes = 0;
           for (auto i = begin; i < end; ++i) {
             auto reading = reading::read_lead(texts[i].text, texts[i].language, rules_);
-            for (auto const& draft : reading.drafts) here.note(draft);
+            for (auto const& draft : reading.drafts) passes |= passes_for(draft);
             for (auto at = texts[i].first; at != texts[i].last; at = leads_[at].same) {
               take(leads_[at], reading);
             }
             take(leads_[texts[i].last], std::move(reading));
           }
-          return here;
+          return passes;
         });
-    for (auto const& here : met) met_.join(here);
+    for (auto const passes : called_for) passes_ |= passes;
   }
 
   static void take(LeadInHand& in_hand, reading::LeadReading reading) {
@@ -346,7 +339,7 @@ class Reader {
   reading::Genera genera_;
   reading::ReadingRules rules_;
   std::vector<LeadInHand> leads_;
-  Met met_;
+  unsigned passes_{0};
   std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
   std::vector<Finding> findings_;
 };

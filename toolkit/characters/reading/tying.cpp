@@ -82,6 +82,8 @@ class Components {
   std::unordered_set<std::uint64_t> table_;
 };
 
+// Calls use(atom, number of its lead) for couplets begin … end; leads are numbered from the first
+// of these.
 template <class Use>
 void for_opaque_atoms(std::vector<CoupletDrafts> const& couplets, std::size_t begin,
                       std::size_t end, Use const& use) {
@@ -237,12 +239,8 @@ void name_bare_numbers(std::vector<CoupletDrafts> const& couplets) {
   };
   // What is measured -> its printed dimensions.
   std::map<std::string, std::set<std::string>> dimensions;
-  bool any = false;
   each_atom([&](DraftAtom const& atom) {
-    if (!atom.bare_of.empty()) {
-      any = true;
-      return;
-    }
+    if (!atom.bare_of.empty()) return;
     auto const& id = atom.atom.character;
     if (!id.starts_with("~n:") || !id.ends_with("|mm")) return;
     auto const words = id.substr(3, id.size() - 6);
@@ -250,7 +248,6 @@ void name_bare_numbers(std::vector<CoupletDrafts> const& couplets) {
     if (blank == std::string::npos) return;
     dimensions[words.substr(0, blank)].insert(words.substr(blank + 1));
   });
-  if (!any) return;
   each_atom([&](DraftAtom& atom) {
     if (atom.bare_of.empty()) return;
     auto const known = dimensions.find(atom.bare_of);
