@@ -14,6 +14,9 @@ constexpr std::size_t kLongestWord = 200;  // bytes; a longer one is no word
 
 bool is_hyphen(char32_t c) { return c == '-' || c == 0x2010 || c == 0xAD; }
 
+// Visible ASCII.
+bool is_plain(char c) { return c > 0x20 && c < 0x7F; }
+
 bool is_word_byte(char c) {
   auto const byte = static_cast<unsigned char>(c);
   return byte >= 0x80 || is_letter(byte) || c == '-';
@@ -132,13 +135,6 @@ JoinedText LineJoiner::join(std::span<Piece const> pieces) const {
   }
   return joined;
 }
-
-namespace {
-
-// Visible ASCII.
-bool is_plain(char c) { return c > 0x20 && c < 0x7F; }
-
-}  // namespace
 
 void squeeze_with_runs(JoinedText const& joined, std::size_t begin, std::size_t end,
                        std::vector<SourceLine> const& lines, std::string& text,

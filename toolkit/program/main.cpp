@@ -13,7 +13,7 @@
 namespace {
 
 // Large editions are read, compared and told in one go: giving memory back in between, only to ask
-// for it again page by page, costs a tenth of the time.
+// for it again page by page, costs time.
 void keep_memory() {
 #ifdef __GLIBC__
   constexpr int kKept = 512 << 20;  // bytes

@@ -205,7 +205,8 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
         .in_order = [&](RowTexts const& some, std::uint32_t source) { files.add(some, source); },
         .sheets = &files.sheets(),
         .progress = &progress};
-    // Answers that came back are weighed in the order of the rows, and ties are found by words.
+    // Answers that came back are weighed in the order of the rows; columns that are tied by their
+    // words, and tables that are joined, are read specimen by specimen.
     std::optional<bool> sound;
     if (taking) {
       sound = take_back(run, threaded, tied, *taking, context);

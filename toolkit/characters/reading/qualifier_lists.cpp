@@ -210,7 +210,7 @@ WordTrie<Sensed> make_trie() {
   return trie;
 }
 
-bool is_article(Token const& token) {
+bool is_english_article(Token const& token) {
   return token.kind == TokenKind::word &&
          (token.word == "the" || token.word == "a" || token.word == "an");
 }
@@ -241,7 +241,7 @@ std::vector<Phrased> qualifiers_at(LeadText const& text, std::uint32_t at, std::
   for (auto i = at;;) {
     for (auto const& meaning : trie.payloads(node)) found.push_back({meaning, i + 1});
     // "without the above", "more-or-less"
-    for (++i; i < stop && (is_article(text.tokens[i]) || text.is_sign(i, U'-')); ++i) {
+    for (++i; i < stop && (is_english_article(text.tokens[i]) || text.is_sign(i, U'-')); ++i) {
       auto const direct = step(node, text.tokens[i]);
       if (direct != kNoPhrase) break;
     }
