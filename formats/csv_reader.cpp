@@ -108,7 +108,7 @@ struct CsvReader::State {
       bool const cut = at != std::string_view::npos && at + 1 == rest().size() && !final;
       if (at != std::string_view::npos && !cut) return at;
       if (final) return rest().empty() ? std::nullopt : std::optional{rest().size()};
-      if (rest().size() > options.maximum_row_bytes) return rest().size();
+      if (!cut && rest().size() > options.maximum_row_bytes) return rest().size();
       fill();
     }
   }
@@ -227,7 +227,8 @@ struct CsvReader::State {
       auto const record = csv::scan_record(rest(), final, dialect, quotes, cells);
       switch (record.outcome) {
         case csv::Outcome::more:
-          if (rest().size() <= options.maximum_row_bytes) {
+          // Two bytes tell whether a row of just that length ends there.
+          if (rest().size() <= options.maximum_row_bytes + 2) {
             fill();
           } else if (auto const refused = refuse_as_too_long(quotes)) {
             return *refused;

@@ -152,6 +152,16 @@ TEST(CsvReader, RejectsRowsOverTheLimitAndReadsOn) {
   }
 }
 
+TEST(CsvReader, TakesARowOfJustTheLimitWhereverTheBlocksAreCut) {
+  auto const longest = "1," + std::string(98, 'x');
+  for (std::size_t block = 1; block < 120; ++block) {
+    auto const all =
+        read_all("a,b\n" + longest + "\r\n2,y\n", {.maximum_row_bytes = 100, .block_bytes = block});
+    EXPECT_EQ(all.rows, (Lines{"1: a^b", "2: 1^" + longest.substr(2), "3: 2^y"})) << block;
+    EXPECT_EQ(all.rejects, Lines{}) << block;
+  }
+}
+
 TEST(CsvReader, RejectsRowsWithNulBytes) {
   auto const all = read_all("a,b\n1,\0\n2,3\n"sv);
   EXPECT_EQ(all.rows, (Lines{"1: a^b", "3: 2^3"}));

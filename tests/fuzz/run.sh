@@ -15,7 +15,7 @@ install_missing $keydrift_packages libgtest-dev ccache clang libclang-rt-14-dev 
 cd "$keydrift_root"
 cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo \
   -DKEYDRIFT_FUZZ=ON >/dev/null
-targets=${*:-printed editions amendments tables occurrences statements}
+targets=${*:-printed editions amendments tables occurrences blocks statements}
 for target in $targets; do
   cmake --build build-fuzz --target "fuzz_$target" >build-fuzz/build.log 2>&1 || {
     cat build-fuzz/build.log
