@@ -23,12 +23,14 @@ using reading::CoupletDrafts;
 using reading::Draft;
 
 constexpr auto no_lead = std::numeric_limits<std::size_t>::max();
+constexpr auto no_text = std::numeric_limits<std::size_t>::max();
 
 // One lead while it is read.
 struct LeadInHand {
   Edition const* edition{};
   Lead* lead{};
-  std::vector<Draft> drafts{};
+  std::vector<Draft> own{};     // where it shares with no other lead
+  std::size_t shared{no_text};  // otherwise: the text whose drafts it has
   std::vector<Complaint> complaints{};
   std::vector<Statement> kept{};  // came in with predicates (JSON)
   std::size_t same{no_lead};      // the next lead of the same words
@@ -40,6 +42,8 @@ struct LeadWords {
   std::string_view language;
   std::size_t first{};  // the leads that have it, by LeadInHand::same
   std::size_t last{};
+  std::vector<Draft> drafts{};  // of those among them that share
+  std::size_t number{no_text};  // of these drafts in AllDrafts::each_once
 };
 
 // What a draft has that calls for a pass over all leads: most editions want few of these.
@@ -86,23 +90,18 @@ class Reader {
       for (auto const& complaint : in_hand.complaints) report(in_hand, complaint);
       in_hand.complaints = {};
     }
-    std::vector<CoupletDrafts> couplets;
-    for (std::size_t c = 0; c + 1 < first_leads_.size(); ++c) {
-      CoupletDrafts couplet;
-      for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
-        couplet.push_back(&leads_[i].drafts);
+    if ((passes_ & kRivals) != 0) {
+      for (std::size_t c = 0; c + 1 < first_leads_.size(); ++c) {
+        resolve_rivals(first_leads_[c], first_leads_[c + 1]);
       }
-      if ((passes_ & kRivals) != 0) resolve_rivals(first_leads_[c], first_leads_[c + 1]);
-      couplets.push_back(std::move(couplet));
     }
-    if ((passes_ & kRest) != 0) reading::keep_deciding_words(couplets);
-    if ((passes_ & kAnaphora) != 0) reading::read_contraries(couplets);
-    if ((passes_ & kBareNumber) != 0) reading::name_bare_numbers(couplets);
-    if ((passes_ & kCount) != 0) reading::turn_lone_counts_into_words(couplets);
-    reading::tie_opaque(couplets);
-    in_parts(leads_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
-      for (auto i = begin; i < end; ++i) write(leads_[i]);
-    });
+    auto const all = all_drafts();
+    if ((passes_ & kRest) != 0) reading::keep_deciding_words(all);
+    if ((passes_ & kAnaphora) != 0) reading::read_contraries(all.couplets);
+    if ((passes_ & kBareNumber) != 0) reading::name_bare_numbers(all);
+    if ((passes_ & kCount) != 0) reading::turn_lone_counts_into_words(all);
+    reading::tie_opaque(all);
+    write_statements();
     sort_findings(findings_);
     return std::move(findings_);
   }
@@ -124,10 +123,33 @@ class Reader {
     }
   }
 
+  [[nodiscard]] std::vector<Draft>& drafts_of(LeadInHand& in_hand) {
+    return in_hand.shared == no_text ? in_hand.own : texts_[in_hand.shared].drafts;
+  }
+
+  [[nodiscard]] reading::AllDrafts all_drafts() {
+    reading::AllDrafts all;
+    all.couplets.reserve(first_leads_.size());
+    all.which.reserve(leads_.size());
+    for (std::size_t c = 0; c + 1 < first_leads_.size(); ++c) {
+      CoupletDrafts couplet;
+      couplet.reserve(first_leads_[c + 1] - first_leads_[c]);
+      for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
+        couplet.push_back(&drafts_of(leads_[i]));
+        bool const seen = leads_[i].shared != no_text && texts_[leads_[i].shared].number != no_text;
+        auto const number = seen ? texts_[leads_[i].shared].number : all.each_once.size();
+        if (!seen) all.each_once.push_back(couplet.back());
+        if (leads_[i].shared != no_text) texts_[leads_[i].shared].number = number;
+        all.which.push_back(static_cast<std::uint32_t>(number));
+      }
+      all.couplets.push_back(std::move(couplet));
+    }
+    return all;
+  }
+
   // Editions share most of their leads: what one text says is read once.  A reading hangs on
   // nothing but the text, its language and the rules, so that threads may share the texts.
   void read_texts() {
-    std::vector<LeadWords> texts;
     std::map<std::string_view, std::unordered_map<std::string_view, std::size_t>> known;
     for (std::size_t i = 0; i < leads_.size(); ++i) {
       auto& in_hand = leads_[i];
@@ -135,43 +157,54 @@ class Reader {
       in_hand.lead->statements.clear();
       if (!has_words) continue;
       std::string_view const language = in_hand.edition->front.language;
-      auto const [found, fresh] = known[language].try_emplace(in_hand.lead->text, texts.size());
+      auto const [found, fresh] = known[language].try_emplace(in_hand.lead->text, texts_.size());
       if (fresh) {
-        texts.push_back({in_hand.lead->text, language, i, i});
+        texts_.push_back({.text = in_hand.lead->text, .language = language, .first = i, .last = i});
       } else {
-        auto& last = texts[found->second].last;
+        auto& last = texts_[found->second].last;
         leads_[last].same = i;
         last = i;
       }
     }
     auto const called_for =
-        made_in_parts(texts.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+        made_in_parts(texts_.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
           unsigned passes = 0;
           for (auto i = begin; i < end; ++i) {
-            auto reading = reading::read_lead(texts[i].text, texts[i].language, rules_);
-            for (auto const& draft : reading.drafts) passes |= passes_for(draft);
-            for (auto at = texts[i].first; at != texts[i].last; at = leads_[at].same) {
-              take(leads_[at], reading);
-            }
-            take(leads_[texts[i].last], std::move(reading));
+            passes |= read_text(i);
           }
           return passes;
         });
     for (auto const passes : called_for) passes_ |= passes;
   }
 
-  static void take(LeadInHand& in_hand, reading::LeadReading reading) {
-    in_hand.complaints = std::move(reading.complaints);
-    for (auto& draft : reading.drafts) {
-      bool const given =
-          std::any_of(in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
-            return draft.begin < statement.text_begin + statement.text.size() &&
-                   draft.end > statement.text_begin;
-          });
-      if (given) continue;
-      complain_of_numbers(draft, in_hand.lead->text, in_hand.complaints);
-      in_hand.drafts.push_back(std::move(draft));
+  // Returns the passes that its drafts call for.
+  unsigned read_text(std::size_t number) {
+    auto& text = texts_[number];
+    auto reading = reading::read_lead(text.text, text.language, rules_);
+    unsigned passes = 0;
+    for (auto const& draft : reading.drafts) passes |= passes_for(draft);
+    // What these passes make of a draft hangs on its couplet.
+    bool const alone = (passes & (kRivals | kAnaphora)) != 0;
+    for (auto at = text.first; at != no_lead; at = leads_[at].same) {
+      auto& in_hand = leads_[at];
+      in_hand.complaints = reading.complaints;
+      bool const shares = !alone && in_hand.kept.empty();
+      if (shares) in_hand.shared = number;
+      for (auto const& draft : reading.drafts) {
+        if (!shares && is_given(in_hand, draft)) continue;
+        complain_of_numbers(draft, in_hand.lead->text, in_hand.complaints);
+        if (!shares) in_hand.own.push_back(draft);
+      }
     }
+    text.drafts = std::move(reading.drafts);
+    return passes;
+  }
+
+  static bool is_given(LeadInHand const& in_hand, Draft const& draft) {
+    return std::any_of(in_hand.kept.begin(), in_hand.kept.end(), [&](Statement const& statement) {
+      return draft.begin < statement.text_begin + statement.text.size() &&
+             draft.end > statement.text_begin;
+    });
   }
 
   // Statements that came in with predicates.  False when they cannot be found in the text, so that
@@ -241,7 +274,7 @@ class Reader {
   // Words that mean states of several characters: the one that a sibling lead speaks of is meant.
   void resolve_rivals(std::size_t first, std::size_t last) {
     for (auto i = first; i < last; ++i) {
-      for (auto& draft : leads_[i].drafts) {
+      for (auto& draft : drafts_of(leads_[i])) {
         for (auto& atom : draft.any_of) {
           if (atom.rivals.empty()) continue;
           prefer(atom, contrasted(first, last, i));
@@ -253,11 +286,11 @@ class Reader {
   }
 
   [[nodiscard]] std::vector<std::string> contrasted(std::size_t first, std::size_t last,
-                                                    std::size_t self) const {
+                                                    std::size_t self) {
     std::vector<std::string> characters;
     for (auto i = first; i < last; ++i) {
       if (i == self) continue;
-      for (auto const& draft : leads_[i].drafts) {
+      for (auto const& draft : drafts_of(leads_[i])) {
         for (auto const& atom : draft.any_of) {
           if (!atom.opaque && atom.rivals.empty()) characters.push_back(atom.atom.character);
         }
@@ -309,25 +342,44 @@ class Reader {
             .remedy = "name the structure in the words, or add a mark {character: state}"});
   }
 
-  void write(LeadInHand& in_hand) {
+  void write_statements() {
+    in_parts(texts_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) {
+        auto last = no_lead;  // of those that share: it takes the drafts
+        for (auto at = texts_[i].first; at != no_lead; at = leads_[at].same) {
+          if (leads_[at].shared != i) continue;
+          if (last != no_lead) write(leads_[last], texts_[i].drafts, false);
+          last = at;
+        }
+        if (last != no_lead) write(leads_[last], texts_[i].drafts, true);
+        texts_[i].drafts = {};
+      }
+    });
+    for (auto& in_hand : leads_) {
+      if (in_hand.shared == no_text) write(in_hand, in_hand.own, true);
+    }
+  }
+
+  static void write(LeadInHand& in_hand, std::vector<Draft>& drafts, bool takes_them) {
+    auto const taken = [&](auto& value) { return takes_them ? std::move(value) : value; };
     auto& lead = *in_hand.lead;
     auto& statements = lead.statements;
-    for (auto& draft : in_hand.drafts) {
-      Statement statement;
+    statements.reserve(drafts.size() + in_hand.kept.size());
+    for (auto& draft : drafts) {
+      auto& statement = statements.emplace_back();
       statement.text = lead.text.substr(draft.begin, draft.end - draft.begin);
       statement.text_begin = draft.begin;
       statement.place = place_in_text(lead, draft.begin, draft.end - draft.begin);
       statement.strength = draft.strength;
-      for (auto& atom : draft.any_of) statement.any_of.push_back(std::move(atom.atom));
-      statement.except = std::move(draft.except);
-      statement.exception_words = std::move(draft.exception_words);
-      statement.hedge = std::move(draft.hedge);
-      statement.limits = std::move(draft.limits);
+      statement.any_of.reserve(draft.any_of.size());
+      for (auto& atom : draft.any_of) statement.any_of.push_back(taken(atom.atom));
+      statement.except = taken(draft.except);
+      statement.exception_words = taken(draft.exception_words);
+      statement.hedge = taken(draft.hedge);
+      statement.limits = taken(draft.limits);
       statement.origin = draft.origin;
-      statement.pieces = std::move(draft.pieces);
-      statements.push_back(std::move(statement));
+      statement.pieces = taken(draft.pieces);
     }
-    in_hand.drafts = {};
     for (auto& statement : in_hand.kept) statements.push_back(std::move(statement));
     std::stable_sort(
         statements.begin(), statements.end(),
@@ -339,6 +391,7 @@ class Reader {
   reading::Genera genera_;
   reading::ReadingRules rules_;
   std::vector<LeadInHand> leads_;
+  std::vector<LeadWords> texts_;  // each once
   unsigned passes_{0};
   std::vector<std::size_t> first_leads_;  // of every couplet, and one behind the last
   std::vector<Finding> findings_;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cstdint>
 #include <map>
-#include <numeric>
 #include <set>
 #include <string>
 #include <string_view>
@@ -19,6 +18,9 @@ namespace keydrift::reading {
 namespace {
 
 using Index = std::uint32_t;
+
+// Couplets, leads or states that are worth handing to another thread.
+constexpr std::size_t kWorthAThread = 500;
 
 // Components of states; two that meet in one lead are never joined.
 class Components {
@@ -82,48 +84,146 @@ class Components {
   std::unordered_set<std::uint64_t> table_;
 };
 
-// Calls use(atom, number of its lead) for couplets begin … end; leads are numbered from the first
-// of these.
-template <class Use>
-void for_opaque_atoms(std::vector<CoupletDrafts> const& couplets, std::size_t begin,
-                      std::size_t end, Use const& use) {
-  Index lead_number = 0;
-  for (auto c = begin; c < end; ++c) {
-    for (auto* lead : couplets[c]) {
-      for (auto& draft : *lead) {
-        for (auto& atom : draft.any_of) {
-          if (atom.opaque) use(atom, lead_number);
-        }
-      }
-      ++lead_number;
+// The opaque atoms of all drafts, each once, and the states that they are in.
+//
+// States are the different words of these atoms, numbered in alphabetical order, so that nothing
+// hangs on the order of couplets.
+class OpaqueStates {
+ public:
+  explicit OpaqueStates(AllDrafts const& all) {
+    collect(all.each_once);
+    sort(tell_apart());
+    in_parts(atoms_.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) atoms_[i].atom->state = atoms_[i].state;
+    });
+  }
+
+  // The words of each state.
+  [[nodiscard]] std::vector<std::string_view> const& words() const { return words_; }
+
+  // Calls use(state) for the atoms of one entry of each_once.
+  template <class Use>
+  void for_states_of(Index entry, Use const& use) const {
+    for (auto i = begins_[entry]; i < begins_[entry + 1]; ++i) use(atoms_[i].state);
+  }
+
+  // Calls use(atom) for all of them, on several threads.
+  template <class Use>
+  void for_atoms(Use const& use) const {
+    in_parts(atoms_.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) use(*atoms_[i].atom);
+    });
+  }
+
+ private:
+  struct Opaque {
+    DraftAtom* atom{};
+    std::size_t hash{};  // of its words
+    Index state{};       // until states are sorted: its number among those of its shard
+  };
+  struct Word {
+    std::string_view text;
+    Index shard{}, number{};
+  };
+  using Shard = std::vector<Word>;
+  static constexpr std::size_t kShards = 8;
+
+  static std::size_t shard_of(std::size_t hash) { return hash % kShards; }
+
+  void collect(std::vector<std::vector<Draft>*> const& entries) {
+    struct Part {
+      std::vector<Opaque> atoms;
+      std::vector<std::size_t> counts;
+    };
+    auto const parts =
+        made_in_parts(entries.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+          Part part;
+          for (auto i = begin; i < end; ++i) {
+            auto const before = part.atoms.size();
+            for (auto& draft : *entries[i]) {
+              for (auto& atom : draft.any_of) {
+                if (!atom.opaque) continue;
+                part.atoms.push_back({&atom, std::hash<std::string_view>{}(words_of(atom))});
+              }
+            }
+            part.counts.push_back(part.atoms.size() - before);
+          }
+          return part;
+        });
+    begins_.reserve(entries.size() + 1);
+    begins_.push_back(0);
+    for (auto const& part : parts) {
+      for (auto const count : part.counts) begins_.push_back(begins_.back() + count);
+      atoms_.insert(atoms_.end(), part.atoms.begin(), part.atoms.end());
     }
   }
-}
 
-// The words of opaque atoms, each once, in alphabetical order, so that nothing hangs on the order
-// of couplets.  Every atom is given its number among them.
-std::vector<std::string> number_states(std::vector<CoupletDrafts> const& couplets) {
-  std::unordered_map<std::string_view, Index> known;
-  std::vector<std::string_view> met;
-  for_opaque_atoms(couplets, 0, couplets.size(), [&](DraftAtom& atom, Index) {
-    auto const [found, fresh] = known.try_emplace(words_of(atom), static_cast<Index>(met.size()));
-    if (fresh) met.push_back(found->first);
-    atom.state = found->second;
-  });
-  std::vector<Index> order(met.size());
-  std::iota(order.begin(), order.end(), Index{0});
-  std::sort(order.begin(), order.end(), [&](Index a, Index b) { return met[a] < met[b]; });
-  std::vector<Index> rank(met.size());
-  std::vector<std::string> words;
-  words.reserve(met.size());
-  for (auto const at : order) {
-    rank[at] = static_cast<Index>(words.size());
-    words.emplace_back(met[at]);
+  // The different words, those of a shard in alphabetical order.
+  std::vector<Shard> tell_apart() {
+    struct Hashed {
+      std::string_view text;
+      std::size_t hash{};
+      bool operator==(Hashed const& other) const {
+        return hash == other.hash && text == other.text;
+      }
+    };
+    struct Hash {
+      std::size_t operator()(Hashed const& word) const { return word.hash; }
+    };
+    std::vector<Shard> shards(kShards);
+    in_parts(kShards, 1, [&](std::size_t begin, std::size_t end) {
+      for (auto s = begin; s < end; ++s) {
+        std::unordered_map<Hashed, Index, Hash> known;
+        auto& met = shards[s];
+        for (auto& opaque : atoms_) {
+          if (shard_of(opaque.hash) != s) continue;
+          auto const next = static_cast<Index>(met.size());
+          auto const [found, fresh] =
+              known.try_emplace({words_of(*opaque.atom), opaque.hash}, next);
+          if (fresh) met.push_back({found->first.text, static_cast<Index>(s), next});
+          opaque.state = found->second;
+        }
+        std::sort(met.begin(), met.end(), in_order);
+      }
+    });
+    return shards;
   }
-  for_opaque_atoms(couplets, 0, couplets.size(),
-                   [&](DraftAtom& atom, Index) { atom.state = rank[atom.state]; });
-  return words;
-}
+  static bool in_order(Word const& a, Word const& b) { return a.text < b.text; }
+
+  void sort(std::vector<Shard> shards) {
+    std::vector<std::vector<Index>> rank(kShards);
+    for (std::size_t s = 0; s < kShards; ++s) rank[s].resize(shards[s].size());
+    while (shards.size() > 1) {
+      std::vector<Shard> merged(shards.size() / 2);
+      in_parts(merged.size(), 1, [&](std::size_t begin, std::size_t end) {
+        for (auto i = begin; i < end; ++i) {
+          auto const& a = shards[2 * i];
+          auto const& b = shards[2 * i + 1];
+          merged[i].resize(a.size() + b.size());
+          std::merge(a.begin(), a.end(), b.begin(), b.end(), merged[i].begin(), in_order);
+        }
+      });
+      shards = std::move(merged);
+    }
+    auto const& all = shards.front();
+    // The atoms get other words in the end: these are kept.
+    std::size_t bytes = 0;
+    for (auto const& word : all) bytes += word.text.size();
+    kept_.reserve(bytes);
+    words_.reserve(all.size());
+    for (auto const& word : all) {
+      rank[word.shard][word.number] = static_cast<Index>(words_.size());
+      kept_ += word.text;
+      words_.push_back(std::string_view{kept_}.substr(kept_.size() - word.text.size()));
+    }
+    for (auto& opaque : atoms_) opaque.state = rank[shard_of(opaque.hash)][opaque.state];
+  }
+
+  std::vector<Opaque> atoms_;
+  std::vector<std::size_t> begins_;  // of the atoms of every entry, and one behind the last
+  std::string kept_;
+  std::vector<std::string_view> words_;
+};
 
 std::set<std::string_view> words_in(std::string_view text) {
   std::set<std::string_view> words;
@@ -138,11 +238,11 @@ std::set<std::string_view> words_in(std::string_view text) {
 // "nuts smooth or ridged" takes in the state "nuts smooth" of the same character, and "nuts
 // ridged", and of course itself: so a route that says the one and then the other does not
 // contradict itself.
-std::vector<std::string> alternatives(Index state, std::vector<std::string> const& words,
+std::vector<std::string> alternatives(Index state, std::vector<std::string_view> const& words,
                                       std::vector<Index> const& roots) {
-  auto const& whole = words[state];
-  std::vector<std::string> found{whole};
-  if (whole.find("or") == std::string::npos) return found;
+  auto const whole = words[state];
+  std::vector<std::string> found{std::string{whole}};
+  if (whole.find("or") == std::string_view::npos) return found;
   auto const said = words_in(whole);
   if (!said.contains("or")) return found;
   auto const first = whole.substr(0, whole.find(' ') + 1);  // the structure, with its blank
@@ -152,36 +252,40 @@ std::vector<std::string> alternatives(Index state, std::vector<std::string> cons
     auto const other = static_cast<Index>(at - words.begin());
     if (other == state || roots[other] != roots[state]) continue;
     auto const part = words_in(*at);
-    if (std::includes(said.begin(), said.end(), part.begin(), part.end())) found.push_back(*at);
+    if (std::includes(said.begin(), said.end(), part.begin(), part.end())) found.emplace_back(*at);
   }
   std::sort(found.begin(), found.end());
   return found;
 }
 
-// Couplets that are worth handing to another thread.
-constexpr std::size_t kWorthAThread = 500;
-
 // The contrasts of all couplets as pairs of states, those met most often first, then in
 // alphabetical order.
 std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> const& couplets) {
-  std::vector<std::vector<std::pair<Index, Index>>> met(couplets.size());
-  in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
-    for (auto c = begin; c < end; ++c) {
-      auto const& couplet = couplets[c];
-      for (std::size_t i = 0; i < couplet.size(); ++i) {
-        for (std::size_t j = i + 1; j < couplet.size(); ++j) {
-          for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
-            auto const x = a.any_of.front().state;
-            auto const y = b.any_of.front().state;
-            if (x != y) met[c].push_back(std::minmax(x, y));
-          });
+  using Pairs = std::vector<std::pair<Index, Index>>;
+  auto const parts =
+      made_in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+        Pairs met;
+        for (auto c = begin; c < end; ++c) {
+          auto const& couplet = couplets[c];
+          for (std::size_t i = 0; i < couplet.size(); ++i) {
+            for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+              for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
+                auto const x = a.any_of.front().state;
+                auto const y = b.any_of.front().state;
+                if (x != y) met.push_back(std::minmax(x, y));
+              });
+            }
+          }
         }
-      }
-    }
-  });
-  std::vector<std::pair<Index, Index>> all;
-  for (auto const& some : met) all.insert(all.end(), some.begin(), some.end());
-  std::sort(all.begin(), all.end());
+        std::sort(met.begin(), met.end());
+        return met;
+      });
+  Pairs all;
+  for (auto const& some : parts) {
+    auto const before = static_cast<std::ptrdiff_t>(all.size());
+    all.insert(all.end(), some.begin(), some.end());
+    std::inplace_merge(all.begin(), all.begin() + before, all.end());
+  }
   struct Counted {
     std::size_t count{};
     std::pair<Index, Index> pair;
@@ -200,13 +304,14 @@ std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> con
 
 }  // namespace
 
-void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
-  auto const words = number_states(couplets);
+void tie_opaque(AllDrafts const& all) {
+  OpaqueStates const states{all};
+  auto const& words = states.words();
   Components components{words.size()};
-  for_opaque_atoms(couplets, 0, couplets.size(), [&](DraftAtom const& atom, Index lead) {
-    components.stands_in(atom.state, lead);
-  });
-  for (auto const& [a, b] : contrasts_in(couplets)) components.join(a, b);
+  for (Index lead = 0; lead < all.which.size(); ++lead) {
+    states.for_states_of(all.which[lead], [&](Index state) { components.stands_in(state, lead); });
+  }
+  for (auto const& [a, b] : contrasts_in(all.couplets)) components.join(a, b);
   std::vector<Index> roots(words.size());
   std::vector<Index> first(words.size(), static_cast<Index>(words.size()));  // by root
   for (Index state = 0; state < words.size(); ++state) {
@@ -219,47 +324,60 @@ void tie_opaque(std::vector<CoupletDrafts> const& couplets) {
       allowed[state] = alternatives(static_cast<Index>(state), words, roots);
     }
   });
-  in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
-    for_opaque_atoms(couplets, begin, end, [&](DraftAtom& atom, Index) {
-      atom.atom.character = "~" + words[first[roots[atom.state]]];
-      atom.atom.states = allowed[atom.state];
-    });
+  states.for_atoms([&](DraftAtom& atom) {
+    auto const character = words[first[roots[atom.state]]];
+    atom.atom.character.reserve(character.size() + 1);
+    atom.atom.character = "~";
+    atom.atom.character += character;
+    atom.atom.states = allowed[atom.state];
   });
 }
 
-void name_bare_numbers(std::vector<CoupletDrafts> const& couplets) {
-  auto const each_atom = [&](auto const& use) {
-    for (auto const& couplet : couplets) {
-      for (auto* lead : couplet) {
-        for (auto& draft : *lead) {
-          for (auto& atom : draft.any_of) use(atom);
-        }
+void name_bare_numbers(AllDrafts const& all) {
+  auto const& entries = all.each_once;
+  auto const each_atom = [&](std::size_t begin, std::size_t end, auto const& use) {
+    for (auto i = begin; i < end; ++i) {
+      for (auto& draft : *entries[i]) {
+        for (auto& atom : draft.any_of) use(atom);
       }
     }
   };
   // What is measured -> its printed dimensions.
-  std::map<std::string, std::set<std::string>> dimensions;
-  each_atom([&](DraftAtom const& atom) {
-    if (!atom.bare_of.empty()) return;
-    auto const& id = atom.atom.character;
-    if (!id.starts_with("~n:") || !id.ends_with("|mm")) return;
-    auto const words = id.substr(3, id.size() - 6);
-    auto const blank = words.rfind(' ');
-    if (blank == std::string::npos) return;
-    dimensions[words.substr(0, blank)].insert(words.substr(blank + 1));
-  });
-  each_atom([&](DraftAtom& atom) {
-    if (atom.bare_of.empty()) return;
-    auto const known = dimensions.find(atom.bare_of);
-    if (known == dimensions.end() || known->second.size() != 1) return;
-    // What has a width may well have a length beside it.
-    auto const& dimension = *known->second.begin();
-    if (dimension != "height" && dimension != "diameter") return;
-    atom.atom.character = "~n:" + atom.bare_of + " " + *known->second.begin() + "|mm";
+  using Dimensions = std::map<std::string, std::set<std::string>>;
+  auto const parts =
+      made_in_parts(entries.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+        Dimensions found;
+        each_atom(begin, end, [&](DraftAtom const& atom) {
+          if (!atom.bare_of.empty()) return;
+          auto const& id = atom.atom.character;
+          if (!id.starts_with("~n:") || !id.ends_with("|mm")) return;
+          auto const words = id.substr(3, id.size() - 6);
+          auto const blank = words.rfind(' ');
+          if (blank == std::string::npos) return;
+          found[words.substr(0, blank)].insert(words.substr(blank + 1));
+        });
+        return found;
+      });
+  Dimensions dimensions;
+  for (auto const& part : parts) {
+    for (auto const& [measured, of_it] : part)
+      dimensions[measured].insert(of_it.begin(), of_it.end());
+  }
+  in_parts(entries.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
+    each_atom(begin, end, [&](DraftAtom& atom) {
+      if (atom.bare_of.empty()) return;
+      auto const known = dimensions.find(atom.bare_of);
+      if (known == dimensions.end() || known->second.size() != 1) return;
+      // What has a width may well have a length beside it.
+      auto const& dimension = *known->second.begin();
+      if (dimension != "height" && dimension != "diameter") return;
+      atom.atom.character = "~n:" + atom.bare_of + " " + dimension + "|mm";
+    });
   });
 }
 
-void turn_lone_counts_into_words(std::vector<CoupletDrafts> const& couplets) {
+void turn_lone_counts_into_words(AllDrafts const& all) {
+  auto const& couplets = all.couplets;
   // Counts and ratios that contrast with their like somewhere stay numbers everywhere.
   WordsOfNumbers lone;
   std::unordered_set<std::string> contrasted;
@@ -296,19 +414,17 @@ void turn_lone_counts_into_words(std::vector<CoupletDrafts> const& couplets) {
       }
     }
   }
-  for (auto const& couplet : couplets) {
-    for (auto* lead : couplet) {
-      for (auto& draft : *lead) {
-        if (draft.any_of.size() != 1 || draft.plain.empty() ||
-            !words.contains(draft.any_of.front().atom.character)) {
-          continue;
-        }
-        DraftAtom atom;
-        atom.opaque = true;
-        atom.atom.states = {draft.plain};
-        draft.any_of = {std::move(atom)};
-        draft.origin = Origin::opaque;
+  for (auto* drafts : all.each_once) {
+    for (auto& draft : *drafts) {
+      if (draft.any_of.size() != 1 || draft.plain.empty() ||
+          !words.contains(draft.any_of.front().atom.character)) {
+        continue;
       }
+      DraftAtom atom;
+      atom.opaque = true;
+      atom.atom.states = {draft.plain};
+      draft.any_of = {std::move(atom)};
+      draft.origin = Origin::opaque;
     }
   }
 }
@@ -384,7 +500,8 @@ bool on_one_character(Draft const& a, Draft const& b) {
 
 }  // namespace
 
-void keep_deciding_words(std::vector<CoupletDrafts> const& couplets) {
+void keep_deciding_words(AllDrafts const& all) {
+  auto const& couplets = all.couplets;
   std::set<std::string> deciding;
   for (auto const& couplet : couplets) {
     for (std::size_t i = 0; i < couplet.size(); ++i) {
@@ -408,25 +525,23 @@ void keep_deciding_words(std::vector<CoupletDrafts> const& couplets) {
   }
   deciding.erase("");
   if (deciding.empty()) return;
-  for (auto const& couplet : couplets) {
-    for (auto* lead : couplet) {
-      for (std::size_t d = 0; d < lead->size(); ++d) {
-        if (!deciding.contains((*lead)[d].whole)) continue;
-        Draft extra = (*lead)[d];
-        (*lead)[d].whole.clear();
-        DraftAtom atom;
-        atom.opaque = true;
-        atom.atom.states = {extra.whole};
-        extra.any_of = {std::move(atom)};
-        extra.origin = Origin::opaque;
-        for (auto& piece : extra.pieces) {
-          if (piece.kind == PieceKind::unread) piece.kind = PieceKind::state;
-        }
-        extra.whole.clear();
-        extra.rest.clear();
-        lead->insert(lead->begin() + static_cast<std::ptrdiff_t>(d) + 1, std::move(extra));
-        ++d;
+  for (auto* drafts : all.each_once) {
+    for (std::size_t d = 0; d < drafts->size(); ++d) {
+      if (!deciding.contains((*drafts)[d].whole)) continue;
+      Draft extra = (*drafts)[d];
+      (*drafts)[d].whole.clear();
+      DraftAtom atom;
+      atom.opaque = true;
+      atom.atom.states = {extra.whole};
+      extra.any_of = {std::move(atom)};
+      extra.origin = Origin::opaque;
+      for (auto& piece : extra.pieces) {
+        if (piece.kind == PieceKind::unread) piece.kind = PieceKind::state;
       }
+      extra.whole.clear();
+      extra.rest.clear();
+      drafts->insert(drafts->begin() + static_cast<std::ptrdiff_t>(d) + 1, std::move(extra));
+      ++d;
     }
   }
 }
