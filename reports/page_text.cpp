@@ -112,7 +112,10 @@ void append_ascii(std::string& out, std::int32_t code) {
 bool is_plain(char c) { return c >= 0x20 && c < 0x7F; }
 
 bool is_plain_ascii(std::string_view text) {
-  return std::all_of(text.begin(), text.end(), is_plain);
+  // All bytes are looked at, many at a time: as a rule there is nothing else.
+  bool other = false;
+  for (char const c : text) other |= !is_plain(c);
+  return !other;
 }
 
 // Bytes in front that are printable ASCII.
@@ -277,11 +280,20 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
                        bool unicode) {
   std::string text;
   std::vector<std::size_t> ends;
+  std::size_t bytes = 0;
+  for (auto const& run : words) bytes += run.text.size();
+  text.reserve(bytes);
+  ends.reserve(words.size());
   for (auto const& run : words) {
-    text += clean_text(run.text, unicode);
+    if (is_plain_ascii(run.text)) {
+      text += run.text;
+    } else {
+      text += clean_text(run.text, unicode);
+    }
     ends.push_back(text.size());
   }
   std::vector<Glyph> glyphs;
+  glyphs.reserve(text.size() / 3 + words.size());
   for (std::size_t i = 0, begin = 0; i < words.size(); begin = ends[i++]) {
     split_words(std::string_view{text}.substr(begin, ends[i] - begin), words[i].face, glyphs);
   }
@@ -292,14 +304,17 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
   first = std::min(first, width - 2);
   rest = std::min(rest, width - 2);
 
-  std::vector<Line> lines(1);
-  add(lines.back(), std::string(first, ' '), Face::plain, first);
+  std::vector<Line> lines;
   bool fresh = true;  // nothing but the indent stands on the line
-  auto const new_line = [&] {
-    lines.emplace_back();
-    add(lines.back(), std::string(rest, ' '), Face::plain, rest);
+  auto const new_line = [&](std::size_t indent) {
+    auto& line = lines.emplace_back();
+    line.width = indent;
+    auto& text_of_line = line.runs.emplace_back().text;
+    text_of_line.reserve(std::min(width, indent + text.size()));
+    text_of_line.assign(indent, ' ');
     fresh = true;
   };
+  new_line(first);
   std::vector<Glyph> clusters;
   std::size_t at = 0;
   while (at < glyphs.size()) {
@@ -322,11 +337,11 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
         bool const within = face == blank_face && face == lines.back().runs.back().face;
         add(lines.back(), " ", within ? face : Face::plain, 1);
       } else {
-        new_line();
+        new_line(rest);
       }
     }
     auto const set = [&](Glyph const& glyph) {
-      if (lines.back().width + glyph.width > width && !fresh) new_line();
+      if (lines.back().width + glyph.width > width && !fresh) new_line(rest);
       add(lines.back(), glyph.bytes, glyph.face, glyph.width);
       fresh = false;
     };

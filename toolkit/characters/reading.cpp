@@ -410,18 +410,6 @@ std::vector<Finding> read_statements(Edition& edition, Lexicon const& lexicon,
   return read_statements(one, lexicon, options);
 }
 
-std::string normalised_words(std::string_view text) {
-  std::string joined;
-  joined.reserve(text.size());
-  for (auto const& token : reading::tokenise(text)) {
-    if (token.kind == reading::TokenKind::sign || token.kind == reading::TokenKind::mark) continue;
-    if (token.kind == reading::TokenKind::word && reading::is_article(token.word)) continue;
-    if (!joined.empty()) joined += ' ';
-    joined += token.word;
-  }
-  return joined;
-}
-
 Coverage coverage(Edition const& edition) {
   Coverage coverage;
   for (auto const& couplet : edition.couplets) {

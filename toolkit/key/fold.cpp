@@ -2,7 +2,6 @@
 
 #include <utf8proc.h>
 
-#include <algorithm>
 #include <cstdlib>
 #include <memory>
 
@@ -16,15 +15,15 @@ struct Free {
 std::string squeeze(std::string_view text) {
   std::string out;
   out.reserve(text.size());
-  bool parted = false;
-  for (char const byte : text) {
-    if (byte == ' ' || (byte >= '\t' && byte <= '\r')) {
-      parted = !out.empty();
-    } else {
-      if (parted) out += ' ';
-      parted = false;
-      out += byte;
+  auto const is_blank = [](char byte) { return byte == ' ' || (byte >= '\t' && byte <= '\r'); };
+  for (std::size_t at = 0; at < text.size();) {
+    auto end = at;
+    while (end < text.size() && !is_blank(text[end])) ++end;
+    if (end > at) {
+      if (!out.empty()) out += ' ';
+      out.append(text, at, end - at);
     }
+    at = end + 1;
   }
   return out;
 }
@@ -33,9 +32,9 @@ std::string squeeze(std::string_view text) {
 
 std::string fold_words(std::string_view text) {
   // Most words are ASCII, which folds letter by letter, at a small part of the cost.
-  bool const is_ascii = std::all_of(
-      text.begin(), text.end(), [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
-  if (is_ascii) {
+  unsigned char all = 0;
+  for (char const byte : text) all |= static_cast<unsigned char>(byte);
+  if (all < 0x80) {
     auto folded = squeeze(text);
     for (auto& byte : folded) {
       if (byte >= 'A' && byte <= 'Z') byte = static_cast<char>(byte - 'A' + 'a');

@@ -243,6 +243,21 @@ bool completes(Token const& whole, Token const& part) {
 
 }  // namespace
 
+std::size_t plain_word_end(std::string_view text, std::size_t at) {
+  auto end = at;
+  while (end < text.size() && (is_ascii_letter(text[end]) || is_digit(text[end]))) ++end;
+  bool const goes_on =
+      end < text.size() && (text[end] == '\'' || static_cast<unsigned char>(text[end]) >= 0x80);
+  return goes_on ? at : end;
+}
+
+void append_plain_word(std::string& to, std::string_view word) {
+  auto const size = to.size();
+  to.append(word);
+  // The bit that makes letters small is set in digits.
+  for (auto i = size; i < to.size(); ++i) to[i] = static_cast<char>(to[i] | 0x20);
+}
+
 double clean(double value) {
   if (!std::isfinite(value)) return value;
   std::array<char, 40> buffer{};
@@ -302,6 +317,12 @@ std::vector<Token> tokenise(std::string_view text) {
       token.value = part;
       token.is_fraction = true;
       token.word = plain_digits(part);
+    } else if (auto const end = is_ascii_letter(text[at]) ? plain_word_end(text, at) : at;
+               end != at) {
+      token.kind = TokenKind::word;
+      token.capital = text[at] <= 'Z';
+      token.end = static_cast<std::uint32_t>(end);
+      append_plain_word(token.word, text.substr(at, end - at));
     } else if (is_letter(c.value)) {
       token.kind = TokenKind::word;
       token.capital = is_upper(c.value);

@@ -29,6 +29,12 @@ struct Token {
 
 [[nodiscard]] std::vector<Token> tokenise(std::string_view text);
 
+// The end of a word that begins with an ASCII letter at `at` and is nothing but ASCII letters and
+// digits, as most are; `at` where it goes on with something else.
+[[nodiscard]] std::size_t plain_word_end(std::string_view text, std::size_t at);
+// Appends such a word, folded.
+void append_plain_word(std::string& to, std::string_view word);
+
 // Unicode case folding and NFC.  Text that is no UTF-8 has its ASCII letters folded.
 [[nodiscard]] std::string fold(std::string_view text);
 
