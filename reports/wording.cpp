@@ -123,8 +123,13 @@ std::string name_of(Edition const& edition, std::optional<CoupletId> const& coup
 }
 
 CharacterLabels::CharacterLabels(std::span<CharacterUse const> characters) {
-  by_id_.reserve(characters.size());
-  for (auto const& use : characters) by_id_.emplace(use.character, use.label);
+  for (auto const& use : characters) {
+    // What an opaque character is called without a label.
+    bool const as_without = use.character.starts_with("~") && !use.character.starts_with("~n:") &&
+                            !use.label.starts_with("“") &&
+                            std::string_view{use.character}.substr(1) == use.label;
+    if (!as_without) by_id_.emplace(use.character, use.label);
+  }
 }
 
 CharacterLabels::CharacterLabels(Lexicon const& lexicon) {

@@ -70,11 +70,16 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   result.taxa_matching = std::move(matching);
   std::array<Side, 2> sides;
   std::array<std::vector<SaidLead>, 2> sayings;
+  CharacterNumbers numbers;
   side_by_side({
+      [&] { numbers = CharacterNumbers{old_edition, new_edition}; },
       [&] { sides[0] = make_side(old_edition, old_graph); },
       [&] { sides[1] = make_side(new_edition, new_graph); },
       [&] { sayings[0] = read_sayings(old_edition); },
       [&] { sayings[1] = read_sayings(new_edition); },
+      [&] {
+        numbers = CharacterNumbers{old_edition, new_edition};
+      },
   });
   auto const& old_side = sides[0];
   auto const& new_side = sides[1];
@@ -111,7 +116,8 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
                       .counterparts = found,
                       .exceptions = exceptions,
                       .divisions = divisions,
-                      .lead_changes = lead_changes};
+                      .lead_changes = lead_changes,
+                      .numbers = numbers};
   side_by_side({
       [&] { result.taxa = taxon_changes(ground); },
       [&] { result.couplets = couplet_changes(ground); },

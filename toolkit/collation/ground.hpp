@@ -10,6 +10,7 @@
 #include "keydrift/collation/divisions.hpp"
 #include "keydrift/collation/exceptions.hpp"
 #include "keydrift/collation/lead_changes.hpp"
+#include "keydrift/collation/ways.hpp"
 
 namespace keydrift::collating {
 
@@ -24,6 +25,7 @@ struct Ground {
   Exceptions const& exceptions;
   Divisions const& divisions;
   std::vector<LeadChange> const& lead_changes;  // by row of old lead; empty without counterpart
+  CharacterNumbers const& numbers;
 
   [[nodiscard]] Side const& side(Of of) const {
     return of == Of::old_edition ? old_side : new_side;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <tuple>
@@ -22,12 +23,11 @@ constexpr std::size_t most_routes = 32;
 
 class Telling {
  public:
-  Telling(Ground const& ground, CharacterNumbers const& numbers)
+  explicit Telling(Ground const& ground)
       : ground_{ground},
-        numbers_{numbers},
+        numbers_{ground.numbers},
         routes_{ground},
-        ways_{Ways{ground.old_side, Of::old_edition, ground.exceptions, numbers_},
-              Ways{ground.new_side, Of::new_edition, ground.exceptions, numbers_}},
+        ways_{both_ways(ground)},
         followed_{ground.old_side, ground.new_side, ways_} {}
 
   // Taxa are told apart from each other, each thread with marks of its own on the ways.
@@ -78,6 +78,19 @@ class Telling {
       if (has_new[i] == 0) subjects.push_back({nullptr, Of::old_edition, TaxonId{i}});
     }
     return subjects;
+  }
+
+  static std::array<Ways, 2> both_ways(Ground const& ground) {
+    std::array<std::optional<Ways>, 2> made;
+    side_by_side({
+        [&] {
+          made[0].emplace(ground.old_side, Of::old_edition, ground.exceptions, ground.numbers);
+        },
+        [&] {
+          made[1].emplace(ground.new_side, Of::new_edition, ground.exceptions, ground.numbers);
+        },
+    });
+    return {std::move(*made[0]), std::move(*made[1])};
   }
 
   Ways& ways(Of of) { return ways_[static_cast<std::size_t>(of)]; }
@@ -284,9 +297,6 @@ class Telling {
 
 }  // namespace
 
-std::vector<TaxonChange> taxon_changes(Ground const& ground) {
-  CharacterNumbers const numbers{*ground.old_side.edition, *ground.new_side.edition};
-  return Telling{ground, numbers}.run();
-}
+std::vector<TaxonChange> taxon_changes(Ground const& ground) { return Telling{ground}.run(); }
 
 }  // namespace keydrift::collating

@@ -18,6 +18,7 @@ namespace keydrift::collating {
 // The characters of both editions by number, in order of their ids.  Borrows the editions.
 class CharacterNumbers {
  public:
+  CharacterNumbers() = default;
   CharacterNumbers(Edition const& old_edition, Edition const& new_edition);
   // Precondition: the character occurs in one of the editions.
   [[nodiscard]] std::uint32_t number(std::string_view character) const;
