@@ -32,6 +32,7 @@ TEST(NormalisedWords, AreThoseOfTheTokensWhateverStandsBetweenThem) {
                                " ",    " ",   "-",     "--", "–",      ",",        ";",     ".",
                                "(",    ")",   "{",     "}",  "{a: b}", "'",        "’",     "\t",
                                "\n",   "/",   "µm",    "x",  "\xFF",   "e\xCC\x81"};
+  EXPECT_EQ(normalised_words("The nut's beak, M1-M2; a 3rd {a: b}"), "nut's beak m1 m2 3rd");
   std::mt19937 random{7};
   for (int i = 0; i < 20'000; ++i) {
     std::string text;
