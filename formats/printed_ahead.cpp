@@ -142,6 +142,13 @@ bool LinesAhead::ends_in_leaders(std::size_t i) const {
   return false;
 }
 
+bool LinesAhead::trails_off(std::size_t i) const {
+  auto const text = lines_[i].text;
+  bool const last = i + 1 >= lines_.size() || lines_[i + 1].text.empty();
+  auto const split = split_at_leader(text, numbering_);
+  return last && split.kind != LeaderKind::none && split.destination_begin >= text.size();
+}
+
 bool LinesAhead::ends_in_destination(std::size_t i) const {
   auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
   auto last = i;

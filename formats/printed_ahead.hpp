@@ -27,7 +27,10 @@ class LinesAhead {
 
   // Does the paragraph that starts at line i reach leaders and a destination before the next label?
   [[nodiscard]] bool ends_in_leaders(std::size_t i) const;
-  // The same, with destinations on lines of their own and after a single blank.
+  // Do the leaders of line i end its paragraph: "Head as long as wide..." and nothing behind?
+  [[nodiscard]] bool trails_off(std::size_t i) const;
+  // Does it reach a destination, those on lines of their own and after a single blank
+  // among them?
   [[nodiscard]] bool ends_in_destination(std::size_t i) const;
   // Is line i the first lead of a key that the lines behind it go on with: "l. Wings … 2" before a
   // dash, or before couplet 2?

@@ -8,8 +8,10 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_outline.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -96,15 +98,27 @@ class Reader {
     return lines_.size();
   }
 
-  // The lines, those that stand at the head of a page emptied: no lead begins there.
+  // The lines, those emptied that stand at the head of a page or title an account of a species
+  // behind the key: no lead begins there.
   [[nodiscard]] std::vector<SourceLine> const& without_heads() {
     if (!body_.empty()) return body_;
     body_ = lines_;
     auto const heads = find_running_heads(lines_, numbering_);
     for (std::size_t i = 0; i < body_.size(); ++i) {
-      if (heads[i]) body_[i].text = {};
+      auto const& text = lines_[i].text;
+      bool const page = is_page_number(text) && is_dash(code_point_at(text, 0).value);
+      if (heads[i] || page || titles_numbered_account(i)) body_[i].text = {};
     }
     return body_;
+  }
+
+  // "1. A. bus Roe. Herbs …" behind a blank line.
+  [[nodiscard]] bool titles_numbered_account(std::size_t i) const {
+    if (i == 0 || !lines_[i - 1].text.empty()) return false;
+    auto const label = read_label(lines_[i].text);
+    if (!label || label->family != LabelFamily::digits || label->decimal) return false;
+    auto const words = lines_[i].text.substr(label->text_at);
+    return titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
   }
 
   [[nodiscard]] Leads read(Numbering numbering, std::optional<LeadPlan> plan) const {

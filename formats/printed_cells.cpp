@@ -130,11 +130,16 @@ class CellFinder {
     return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
   }
 
+  // Without a name beyond doubt, the next cell that may be one: what comes after all cells is
+  // farther off.
   [[nodiscard]] std::size_t first_name(std::size_t from, std::size_t to) const {
     for (auto f = from; f < to; ++f) {
       if (certain_destination(line(f).text, numbering_)) return f;
     }
-    return name_between(from, to);
+    for (auto f = from; f < to; ++f) {
+      if (plausible_destination(line(f).text, numbering_)) return f;
+    }
+    return to;
   }
 
   std::vector<SourceLine> const& lines_;

@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_joins.hpp"
+#include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
@@ -54,6 +55,7 @@ class LeadReader {
     part_lists();
     give_nouns_back();
     take_names_like_others();
+    take_species_of_known_genera();
     return std::move(reads_);
   }
 
@@ -242,6 +244,21 @@ class LeadReader {
       if (!epithet && !capital) continue;
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
+      say_name_taken(i);
+    }
+  }
+
+  void take_species_of_known_genera() {
+    KnownGenera const known{reads_};
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (reads_[i].to.form != DestinationForm::none) continue;
+      if (reads_[i].leaders != LeaderKind::none) continue;
+      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      std::string_view const text = joined.raw;
+      auto const begin = known.trailing_name(text);
+      if (!begin) continue;
+      reads_[i].leaders = LeaderKind::blank;
+      finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       say_name_taken(i);
     }
   }
@@ -441,6 +458,10 @@ class LeadReader {
         }
       }
     }
+    // A lead may be cut anew once the other leads are known.
+    read.lead.text.clear();
+    read.lead.runs.clear();
+    read.lead.figures.clear();
     squeeze_with_runs(joined, 0, words_end, key_.lines, read.lead.text, read.lead.runs);
     if (read.leaders == LeaderKind::dots) say_leaders_within(i);
     for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));

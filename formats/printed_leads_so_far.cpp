@@ -19,6 +19,18 @@ bool is_pointer(std::string_view text) {
   return text.size() <= kLongest && strip_pointer(std::string{text} + " 1").size() == 1;
 }
 
+// "Roe & Dorn, 1913", "(Roe, 1900)": authors with the year, and nothing else.
+bool is_dated_authorship(std::string_view text) {
+  constexpr std::size_t kMost = 8;  // words
+  auto const words = words_of(text);
+  if (words.size() < 2 || words.size() > kMost || !is_year(words.back())) return false;
+  return std::all_of(words.begin(), words.end(), [](std::string_view word) {
+    while (!word.empty() && word.front() == '(') word.remove_prefix(1);
+    auto const bare = without_end(word);
+    return is_authorish(bare) || is_particle(bare);
+  });
+}
+
 }  // namespace
 
 bool LeadsSoFar::are_complete() const {
@@ -157,7 +169,7 @@ bool LeadsSoFar::continues_destination(SourceLine const& line) const {
   auto const& before = last_line();
   if (starts_note(line.text)) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
-  if (hangs_open() || names_what_is_open(line)) return true;
+  if (hangs_open() || names_what_is_open(line) || is_dated_authorship(line.text)) return true;
   auto const opened =
       std::count(before.begin(), before.end(), '(') - std::count(before.begin(), before.end(), ')');
   if (opened > 0) return true;

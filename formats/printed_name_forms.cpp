@@ -10,6 +10,16 @@ namespace keydrift::printed {
 
 using namespace std::string_view_literals;
 
+namespace {
+
+// An author with the year: whatever stands before it is a name.
+bool ends_in_year(std::string_view authorship) {
+  auto const words = words_of(authorship);
+  return words.size() >= 2 && is_year(words.back());
+}
+
+}  // namespace
+
 bool is_latin_name(std::string_view text) {
   auto const words = words_of(text);
   if (words.size() < 2) return false;
@@ -25,9 +35,11 @@ bool is_latin_name(std::string_view text) {
     name_words.erase(name_words.begin() + 1);
     if (closes) break;
   }
+  // "Aus cf. bus", "Aus × bus"
+  if (name_words.size() >= 3 && is_rank(name_words[1])) name_words.erase(name_words.begin() + 1);
   return name_words.size() >= 2 && name_words.size() <= 4 && is_epithet(name_words[1]) &&
          (is_abbreviated(name_words[0]) || has_latin_ending(name_words[0])) &&
-         has_epithet_ending(name_words.back());
+         (has_epithet_ending(name_words.back()) || ends_in_year(first.authorship));
 }
 
 bool is_short_name(std::string_view text) {

@@ -3,6 +3,7 @@
 #include <cstddef>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -15,25 +16,47 @@ std::size_t raised_digit(std::string_view text) {
   return raised ? c.length : 0;
 }
 
+// "Aus2": the digit at `at` was raised and points to a footnote, since it ends a name's word and no
+// name has one.  "sp1" and "B2" are codes, "Group2" is a group.
+bool is_sunken_digit(std::string_view text, std::size_t at) {
+  constexpr std::size_t kShortest = 4;  // letters of the word
+  auto const digit = code_point_at(text, at).value;
+  auto const behind = code_point_at(text, at + 1).value;
+  if (!is_digit(digit) || digit == '0') return false;
+  if (!is_blank(behind) && behind != 0 && behind != ',' && behind != ';') return false;
+  std::size_t letters = 0;
+  auto begin = at;
+  while (begin > 0) {
+    auto const c = code_point_before(text, begin);
+    if (!is_letter(c.value) || (letters == 0 && !is_lower(c.value))) break;
+    begin -= c.length;
+    ++letters;
+  }
+  bool const whole = begin == 0 || is_blank(code_point_before(text, begin).value);
+  return whole && letters >= kShortest && !says_group(fold(text.substr(begin, at - begin)));
+}
+
 }  // namespace
 
 std::string with_notes_apart(std::string_view text) {
   std::string apart;
+  std::string signs;
   apart.reserve(text.size() + 1);
   for (std::size_t at = 0; at < text.size(); ++at) {
     bool const sign = text[at] == '[' && at > 0 && text[at - 1] != ' ' && text[at - 1] != '(';
     if (sign && !text.starts_with('"')) apart += ' ';
     bool const within = (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U;  // a code point
     auto const raised = within ? 0 : raised_digit(text.substr(at));
-    if (raised > 0 && at > 0 && text[at - 1] != ' ' && !text.starts_with('"')) {
-      apart += " [";
-      apart.append(text.substr(at, raised)).append("]");
-      at += raised - 1;
+    bool const sunken = raised == 0 && !within && is_sunken_digit(text, at);
+    if ((raised > 0 || sunken) && at > 0 && text[at - 1] != ' ' && !text.starts_with('"')) {
+      // An author may follow: the sign goes behind all.
+      signs.append(" [").append(text.substr(at, sunken ? 1 : raised)).append("]");
+      at += sunken ? 0 : raised - 1;
       continue;
     }
     apart += text[at];
   }
-  return apart;
+  return apart + signs;
 }
 
 std::string remark_in(std::string rest, std::vector<std::string> const& figures) {

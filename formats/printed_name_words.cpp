@@ -55,9 +55,16 @@ constexpr std::array kNoAuthors{
 // Words behind a name that say how wide it is meant: part of the name.
 constexpr std::array kLimits{"group"sv,  "complex"sv, "agg."sv,  "aggr."sv, "aggregate"sv,
                              "gruppe"sv, "groupe"sv,  "grupo"sv, "type"sv};
-constexpr std::array kRanks{"subsp."sv, "ssp."sv, "var."sv,     "forma"sv, "fo."sv, "subvar."sv,
-                            "morph"sv,  "cf."sv,  "aff."sv,     "nr"sv,    "nr."sv, "subg."sv,
-                            "sect."sv,  "ser."sv, "subsect."sv, "f."sv,    "×"sv,   "race"sv};
+// Words before a name that is spoken of and not led to.
+constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
+                                "with"sv, "cf."sv, "except"sv, "to"sv,   "for"sv,  "von"sv,
+                                "bei"sv,  "de"sv,  "and"sv,    "or"sv,   "on"sv,   "by"sv,
+                                "see"sv,  "(in"sv, "bij"sv,    "chez"sv, "como"sv, "wie"sv,
+                                "als"sv,  "van"sv, "und"sv,    "oder"sv, "et"sv,   "ou"sv};
+constexpr std::array kRanks{"subsp."sv,  "ssp."sv,  "var."sv,  "forma"sv, "fo."sv,
+                            "subvar."sv, "morph"sv, "cf."sv,   "aff."sv,  "nr"sv,
+                            "nr."sv,     "subg."sv, "sect."sv, "ser."sv,  "subsect."sv,
+                            "f."sv,      "×"sv,     "race"sv,  "x"sv};
 constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
                                  "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
 
@@ -78,6 +85,7 @@ bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); 
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
 bool is_particle(std::string_view word) { return is_one_of(kParticles, word); }
 bool is_limit_word(std::string_view word) { return is_one_of(kLimits, word); }
+bool is_comparing(std::string_view folded) { return is_one_of(kComparing, folded); }
 bool is_no_author(std::string_view folded) { return is_one_of(kNoAuthors, folded); }
 
 std::string_view without_end(std::string_view word) {

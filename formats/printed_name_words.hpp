@@ -10,6 +10,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool is_rank(std::string_view word);       // "subsp.", "cf.", "×": before an epithet
 [[nodiscard]] bool is_particle(std::string_view word);   // "de", "&", "ex": within an author
 [[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "group": part of the name
+// "than", "except", "see", case-folded: before a name that is spoken of and not led to.
+[[nodiscard]] bool is_comparing(std::string_view folded);
 // Case-folded words that stand in brackets behind a name and name no author: "female".
 [[nodiscard]] bool is_no_author(std::string_view folded);
 

@@ -18,6 +18,7 @@ using namespace std::string_view_literals;
 constexpr std::size_t kLongestRunningHead = 120;  // bytes; a head is one short line
 constexpr std::size_t kLongestPageNumber = 5;     // digits
 constexpr std::size_t kLongestPageLine = 32;      // bytes of a line that is a page number
+constexpr std::size_t kTabBlanks = 8;             // that a tab stands for
 
 bool starts_with_word(std::string_view folded, std::string_view word) {
   if (folded.substr(0, word.size()) != word) return false;
@@ -84,7 +85,10 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
                             : text.substr(text.find_last_not_of("0123456789") + 1);
   std::uint32_t number = 0;
   for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
-  return EdgeNumber{number, words, text.size() - words.size() - digits.size()};
+  auto const gap = text.size() - words.size() - digits.size();
+  auto const between = front ? text.substr(digits.size(), gap) : text.substr(words.size(), gap);
+  bool const tab = between.find('\t') != std::string_view::npos;
+  return EdgeNumber{number, words, tab ? kTabBlanks : gap};
 }
 
 // "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
@@ -104,6 +108,37 @@ bool names_a_volume(std::string_view words) {
   return false;
 }
 
+bool are_answered_by_dashes(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  std::size_t numbers = 0;
+  std::size_t dashes = 0;
+  for (auto const& line : lines) {
+    auto const label = numbering.label_of(line.text);
+    if (label) ++(label->is_dash() ? dashes : numbers);
+  }
+  return dashes * 4 >= numbers * 3;
+}
+
+// "Marsh Fauna, part 7.   3" over "— 34 —": what stands alone and far in above a page's number is
+// of the page, unless it is a destination.
+void find_feet_over_page_numbers(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                                 std::vector<bool>& heads) {
+  constexpr std::uint32_t kCentred = 8;     // columns further in than labels
+  constexpr std::size_t kLongestFoot = 80;  // bytes
+  constexpr std::size_t kBlanks = 3;        // lines between the two
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    if (!is_page_number(lines[i].text)) continue;
+    auto foot = i;
+    while (foot > 0 && i - foot <= kBlanks && (foot == i || lines[foot].text.empty())) --foot;
+    auto const& line = lines[foot];
+    bool const alone = foot > 0 && lines[foot - 1].text.empty() && foot + 1 < i;
+    if (!alone || line.text.empty() || line.text.size() > kLongestFoot) continue;
+    if (line.indent < numbering.label_indent + kCentred || numbering.label_of(line.text)) continue;
+    bool const leads = split_at_leader(line.text, numbering).kind == LeaderKind::dots;
+    if (leads || is_number_only(line.text) || certain_destination(line.text, numbering)) continue;
+    heads[foot] = true;
+  }
+}
+
 // Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
 // capitals or with blank lines on both sides; never a number that the key counts with.
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -116,12 +151,24 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   constexpr std::uint32_t kMostCouplets = 150;  // of a key; larger numbers over a sign are pages
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
+  // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
+  bool const answered = are_answered_by_dashes(lines, numbering);
+  auto const stands_twice = [&](std::size_t i, std::uint32_t number) {
+    if (!answered || !is_digit(static_cast<unsigned char>(lines[i].text.front()))) return false;
+    auto next = i + 1;
+    while (next < lines.size() && lines[next].text.empty()) ++next;
+    if (next == lines.size()) return false;
+    auto const label = numbering.label_of(lines[next].text);
+    return label && label->family == LabelFamily::digits && label->number == number &&
+           label->letter.empty() && label->marks == 0;
+  };
   // A number far from all others may have been taken for a label because it begins its line.
   auto const of_key = [&numbering](std::uint32_t number) {
     return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
   };
   auto const apart = [&lines](std::size_t i) {
-    return i > 0 && lines[i - 1].text.empty() && i + 1 < lines.size() && lines[i + 1].text.empty();
+    return (i == 0 || lines[i - 1].text.empty()) && i + 1 < lines.size() &&
+           lines[i + 1].text.empty();
   };
   for (std::size_t i = 0; i < lines.size(); ++i) {
     bool const owned = lines[i].text.size() <= kLongestRunningHead &&
@@ -134,13 +181,14 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto const edge = number_at_edge(lines[i]);
     if (!edge) continue;
     auto const label = read_label(lines[i].text);
+    if (mostly_capitals(edge->words) && stands_twice(i, edge->number)) heads[i] = true;
     if (of_key(edge->number)) continue;
     bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
                        !names_a_key(edge->words) && !starts_caption(edge->words);
     bool const capitals = mostly_capitals(edge->words);
-    if (alone && (edge->blanks >= kGapBlanks || (capitals && edge->number >= kLeastPage))) {
-      heads[i] = true;
-    }
+    // "AUS Roe 1805" on the first line is a title.
+    bool const page = capitals && edge->number >= kLeastPage && i > 0;
+    if (alone && (edge->blanks >= kGapBlanks || page)) heads[i] = true;
     if (edge->blanks < kEdgeBlanks) continue;
     if (capitals || (!label && names_a_volume(edge->words))) heads[i] = true;
     bool const next_page =
@@ -262,8 +310,10 @@ bool starts_caption(std::string_view line) {
 
 bool starts_footnote(std::string_view line) {
   auto const c = code_point_at(line, 0).value;
+  // "§ 3. Identification" is a chapter's title.
+  bool const chapter = c == 0xA7 && is_digit(code_point_at(line, skip_blanks(line, 2)).value);
   return c == 0xB9 || c == 0xB2 || c == 0xB3 || (c >= 0x2070 && c <= 0x2079) || c == 0x2020 ||
-         c == 0x2021 || c == 0xA7;
+         c == 0x2021 || (c == 0xA7 && !chapter);
 }
 
 bool mentions_key(std::string_view heading) {
@@ -346,6 +396,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     }
   }
   find_heads_by_page(lines, numbering, heads);
+  find_feet_over_page_numbers(lines, numbering, heads);
   return heads;
 }
 

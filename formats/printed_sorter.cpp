@@ -32,6 +32,11 @@ class Sorter {
         cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
+    // The number beneath "XML" is the first label's cell and no page's.
+    if (cells_ && !cells_->starts.empty()) {
+      auto const first = cells_->starts.front().line;
+      if (first > 0) heads_[first - 1] = false;
+    }
   }
 
   SortedLines run(std::size_t first_line) && {
@@ -415,6 +420,7 @@ class Sorter {
                           split_at_leader(line.text, numbering_).kind != LeaderKind::dots;
     if (plan_ == nullptr && !numbering_.exact && remark_ended && !odd_case &&
         !(gap_ && !leads_.usually_apart()) && !remarks_.has_heading() &&
+        !(remarks_.is_open() && ahead_.trails_off(at_)) &&
         (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
       start_unlabelled();
       sorted_.accounts.back().reason = "no label, but leaders and a destination";

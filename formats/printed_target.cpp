@@ -57,16 +57,6 @@ std::string_view without_page(std::string_view text) {
   return text;
 }
 
-// Words before a name that is spoken of and not led to.
-bool is_comparing(std::string_view folded) {
-  static constexpr std::array kWords{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
-                                     "with"sv, "cf."sv, "except"sv, "to"sv,   "for"sv,  "von"sv,
-                                     "bei"sv,  "de"sv,  "and"sv,    "or"sv,   "on"sv,   "by"sv,
-                                     "see"sv,  "(in"sv, "bij"sv,    "chez"sv, "como"sv, "wie"sv,
-                                     "als"sv,  "van"sv, "und"sv,    "oder"sv, "et"sv,   "ou"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
-
 // Is word w the epithet of "Aus bus", "A. bus", "Aus (Cus) bus" or "Aus bus bus"?
 bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
   constexpr std::size_t kMost = 3;  // words between
@@ -79,16 +69,46 @@ bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
   return false;
 }
 
-// "AUSIDAE", "AUS": a genus or a higher name set in capitals.
-bool is_name_in_capitals(std::string_view word) {
-  constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
-  if (word.size() < kShortest) return false;
+bool in_capitals(std::string_view word) {
   for (std::size_t at = 0; at < word.size();) {
     auto const c = code_point_at(word, at);
     if (!is_upper(c.value)) return false;
     at += c.length;
   }
-  return has_latin_ending(fold(word));
+  return true;
+}
+
+// "AUSIDAE", "AUS": a genus or a higher name set in capitals.
+bool is_name_in_capitals(std::string_view word) {
+  constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
+  return word.size() >= kShortest && in_capitals(word) && has_latin_ending(fold(word));
+}
+
+// "… A. bus Roe, A. cus Dorn": where the list begins whose last name begins at word w; w where
+// there is none.  Only a genus cut short, the same one, or an author tells a name from words.
+std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w,
+                       std::string_view text) {
+  constexpr std::size_t kLongestName = 8;  // words, with subgenus and authors
+  auto const tail = [&](std::size_t at) {
+    return text.substr(static_cast<std::size_t>(words[at].data() - text.data()));
+  };
+  auto listed = read_taxa(tail(w)).taxa.size();
+  auto begin = w;
+  for (std::size_t at = w; at-- > 1 && begin - at <= kLongestName;) {
+    if (!ends_item(words[begin - 1])) break;
+    bool const abbreviated = is_abbreviated(words[at]);
+    if (!abbreviated && !is_capitalised(words[at])) continue;
+    if (is_comparing(fold(words[at - 1]))) continue;
+    auto const taxa = read_taxa(tail(at));
+    if (taxa.taxa.size() != listed + 1 || !taxa.before.empty()) continue;
+    auto const& first = taxa.taxa.front();
+    bool const species = words_of(first.name).size() >= 2;
+    bool const name = abbreviated || words[at] == words[w] || !first.authorship.empty();
+    if (!species || !name) continue;
+    begin = at;
+    listed = taxa.taxa.size();
+  }
+  return begin;
 }
 
 }  // namespace
@@ -154,8 +174,9 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (sentence && !is_abbreviated(word) && read_taxa(name).taxa.front().authorship.empty()) {
       continue;
     }
-    if (is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark) return begin;
-    if (is_abbreviated(word) && is_short_name(name)) return begin;
+    bool const latin = is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark;
+    if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
+    return static_cast<std::size_t>(words[list_begin(words, w, text)].data() - text.data());
   }
   return std::nullopt;
 }
@@ -196,6 +217,12 @@ bool titles_account(std::string_view text) {
            is_capitalised(without_end(words[1]));
   }
   if (words.size() < 3) return false;
+  // "A. BUS, Roe": words that begin with an initial do not go on in capitals.
+  auto const second = without_end(words[1]);
+  bool const species_in_capitals = is_abbreviated(words[0]) && second.size() > 3 &&
+                                   is_plain_word(second) && in_capitals(second) &&
+                                   has_epithet_ending(fold(second));
+  if (species_in_capitals && is_authorish(words[2])) return true;
   bool const genus = is_capitalised(words[0]) && has_strict_latin_ending(words[0]);
   if (!genus && !is_abbreviated(words[0])) return false;
   bool const species =

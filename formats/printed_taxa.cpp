@@ -263,7 +263,9 @@ class TaxaReader {
 
   [[nodiscard]] static bool is_unnamed(std::string_view printed) {
     auto const bare = without_end(printed);
-    return bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" || bare == "spec.";
+    bool const coded = bare.size() > 2 && bare.starts_with("sp") && is_code(bare.substr(2));
+    return coded || bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" ||
+           bare == "spec.";
   }
 
   // "1", "A", "B2": what stands for an epithet that has not been given yet.
@@ -403,7 +405,7 @@ class TaxaReader {
     if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
     auto const bracket = bracket_between();
     std::size_t i = at_ + bracket;
-    bool const separated = is_separator(word(i));
+    bool const separated = is_separator(without_end(word(i)));
     if (separated) ++i;
     bool const parted = bracket > 0 ? ends_item(word(i - 1)) : item_ended_;
     if (!separated && !parted) return false;
@@ -419,16 +421,42 @@ class TaxaReader {
     bool const other = listed || starts_taxon(i) ||
                        ((separated || list_has_separator()) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
-    if (!other) return false;
-    for (std::size_t b = at_; b < at_ + bracket; ++b) {
+    std::size_t told = 0;  // words of a remark before the other taxon
+    if (!other) {
+      told = separated ? words_to_other(i) : 0;
+      if (told == 0) return false;
+    }
+    tell_between(at_, at_ + bracket);
+    tell_between(i, i + told);
+    at_ = i + told;
+    item_ended_ = false;
+    return true;
+  }
+
+  void tell_between(std::size_t from, std::size_t to) {
+    for (auto b = from; b < to; ++b) {
       auto part = without_end(word(b));
       if (part.starts_with('(')) part.remove_prefix(1);
       if (part.ends_with(')')) part.remove_suffix(1);
       between_ += (between_.empty() ? "" : " ") + std::string{part};
     }
-    at_ = i;
-    item_ended_ = false;
-    return true;
+  }
+
+  // "… or, in the north, Arctic Mouse A. bus": how many words stand before the other taxon, whose
+  // genus is that of the one before; 0 where none follows.
+  [[nodiscard]] std::size_t words_to_other(std::size_t i) const {
+    constexpr std::size_t kMost = 8;
+    auto const& before = reading_.taxa.back().name;
+    auto const genus = std::string_view{before}.substr(0, before.find(' '));
+    for (std::size_t n = 1; n <= kMost && i + n + 1 < words_.size(); ++n) {
+      auto const next = word(i + n);
+      bool const same = next == genus || (is_abbreviated(next) &&
+                                          genus.starts_with(next.substr(0, next.size() - 1)));
+      auto const epithet = without_end(word(i + n + 1));
+      bool const compared = is_comparing(fold(word(i + n - 1)));
+      if (same && !compared && is_epithet(epithet) && has_epithet_ending(epithet)) return n;
+    }
+    return 0;
   }
 
   // "AUSIDAE (p. 6) and BUSIDAE, p. 9": how many words tell of the page between two taxa.

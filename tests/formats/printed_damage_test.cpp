@@ -233,5 +233,17 @@ TEST(PrintedDamage, TheYearOfAnAuthorIsNoDestination) {
             "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
 }
 
+TEST(PrintedDamage, TheLastCellStandsBeforeOtherText) {
+  std::string const cells =
+      "Download as\nXML\n1\nWings clear\n2\n–\nWings dark\nAus bus\n2\nLegs pale\nAus cus\n–\nLegs "
+      "dark\n";
+  for (std::string const last : {"Aus dus Roe, 1900", "Aus cf. dus Roe", "Grey Halver"}) {
+    auto const whole = sketch(cells + last + "\nThanks\nWe thank Orm for shells (nos 118, 119).\n");
+    EXPECT_NE(whole.find("Legs dark -> " + last.substr(0, last.find(" Roe"))), std::string::npos)
+        << whole;
+  }
+  EXPECT_EQ(line_kinds(cells + "Aus dus\n").substr(0, 22), "note, note, lead, cont");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -171,5 +171,65 @@ TEST(PrintedNames, SentencesInLatinFormAreNoNames) {
             "2[2] Legs pale -> Aus bus\n2[–] Legs dark -> Aus cus\n");
 }
 
+TEST(PrintedNames, HybridsMayBearTheLetterForTheSign) {
+  EXPECT_EQ(led_to("Aus x dus"), "Aus x dus");
+  EXPECT_EQ(led_to("A. x dus Roe"), "Aus x dus");
+}
+
+TEST(PrintedNames, DigitsThatWereRaisedAreNoPartOfAName) {
+  EXPECT_EQ(led_to("Dusus2 Roe"), "Dusus (2)");
+  EXPECT_EQ(author_of("Dusus2 Roe"), "Roe");
+  EXPECT_EQ(led_to("Aus duus1"), "Aus duus (1)");
+  EXPECT_EQ(led_to("Aus sp1"), "Aus sp1");
+}
+
+TEST(PrintedNames, WordsMayStandBetweenSpeciesOfOneGenus) {
+  EXPECT_EQ(led_to("Marsh Mouse Aus dus (p. 24) or, in the far north only, Arctic Mouse A. eus"),
+            "Aus dus + Aus eus (Marsh Mouse; p. 24 in the far north only Arctic Mouse)");
+  EXPECT_EQ(led_to("Aus dus and compare with A. cus"), "Aus dus (and compare with A. cus)");
+}
+
+// A key whose leads end in names that nothing but a blank sets apart, and one lead more.
+std::string unled(std::string_view lead) {
+  auto const text =
+      "1 Wings clear 2\n– Wings dark 3\n2 Legs pale Ausella buta\n– Legs dark "
+      "Ausella cuta\n3 Head red Ausella duta\n– " +
+      std::string{lead} + "\n";
+  auto const whole = sketch(text);
+  return whole.substr(whole.find("3[–]") + 7);
+}
+
+TEST(PrintedNames, AGenusOfOtherLeadsTellsItsSpecies) {
+  EXPECT_EQ(unled("Head with one ocellus Ausella dispar"),
+            "Head with one ocellus -> Ausella dispar\n");
+  EXPECT_EQ(unled("Parasite of leaf-mining Nepta on Quercia Ausella crassifemur Roe"),
+            "Parasite of leaf-mining Nepta on Quercia -> Ausella crassifemur\n");
+  EXPECT_EQ(unled("Head black, with setae as in Ausella dispar"),
+            "Head black, with setae as in Ausella dispar -> ?\n");
+}
+
+TEST(PrintedNames, AnAuthorWithTheYearTellsANameFromWords) {
+  EXPECT_EQ(unled("Head with one ocellus Busella dispar Roe, 1901"),
+            "Head with one ocellus -> Busella dispar\n");
+  EXPECT_EQ(unled("Head with one ocellus Busella cf. duta"),
+            "Head with one ocellus -> Busella cf. duta\n");
+}
+
+TEST(PrintedNames, ListsBeginWithTheirFirstSpecies) {
+  EXPECT_EQ(unled("Head with 3 setae A. euta Roe, A. fulta Dorn (compare the eyes, table 2)"),
+            "Head with 3 setae -> Ausella euta + Ausella fulta (compare the eyes, table 2)\n");
+  EXPECT_EQ(unled("Antennae pale, A. euta Roe, A. fulta Dorn"),
+            "Antennae pale, -> Ausella euta + Ausella fulta\n");
+}
+
+TEST(PrintedNames, AuthorsWithTheYearMayStandOnTheNextLine) {
+  auto const text = std::string{"1 Wings clear 2\n– Wings dark Aus eus\n"} +
+                    "2 Legs pale Aus bus\nRoe & Dorn, 2013\n– Legs dark Aus cus (Dorn,\n1844)\n";
+  auto const edition = read_key(text).edition;
+  EXPECT_EQ(edition.taxa.at(1).authorship, "Roe & Dorn, 2013");
+  EXPECT_EQ(edition.taxa.at(2).authorship, "(Dorn, 1844)");
+  EXPECT_TRUE(edition.notes.empty());
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -160,5 +160,54 @@ TEST(PrintedPageTurn, FindsThePartThatAGroupsNameEnds) {
       << text;
 }
 
+TEST(PrintedPageTurn, KnowsAHeadWhosePageHasTheNumberOfTheNextCouplet) {
+  auto const text =
+      std::string{kStart} + "2 E. ROE ET AL.\n2. Lip thin and white ..... Aus cus\n" + kEnd;
+  EXPECT_EQ(sketch(text), kThree);
+  EXPECT_EQ(line_kinds(text), "lead, lead, running head, lead, lead");
+}
+
+TEST(PrintedPageTurn, KnowsAHeadWithATabOnTheFirstLine) {
+  auto const text = "142\tShells of the Marsh 19 (2) 2007\n\n" + std::string{kStart} +
+                    "2. Lip thin and white ..... Aus cus\n" + kEnd;
+  EXPECT_EQ(sketch(text), kThree);
+  EXPECT_EQ(line_kinds(text).substr(0, 12), "running head");
+  // A genus with its author and year is a title.
+  EXPECT_EQ(line_kinds("AUSELLA Roe 1805\n\n" + text.substr(text.find("1. "))).substr(0, 7),
+            "heading");
+}
+
+TEST(PrintedPageTurn, KnowsTheFootAboveAPagesNumber) {
+  EXPECT_EQ(sketch("1. Shell smooth. 2\n   Shell ribbed. Aus bus\n2. Lip thin. 3\n\n"
+                   "                         Marsh Fauna, part 7.   3\n\n"
+                   "                         — 34 —\n\n"
+                   "   Lip thick. Aus cus\n3. Foot pale. Aus dus\n   Foot dark. Aus eus\n"),
+            "1[1] Shell smooth. -> 2\n1[] Shell ribbed. -> Aus bus\n2[2] Lip thin. -> 3\n"
+            "2[] Lip thick. -> Aus cus\n3[3] Foot pale. -> Aus dus\n3[] Foot dark. -> Aus eus\n");
+}
+
+TEST(PrintedPageTurn, LeavesAccountsInCapitalsBehindTheKeyAlone) {
+  auto const text = std::string{kStart} + "2. Lip thin and white ..... Aus cus\n" + kEnd +
+                    "\n1. A. NOVA, Roe. — Roe, Shells, p. 212, 4.\nOval. Head as long as wide...\n";
+  EXPECT_EQ(sketch(text), kThree);
+}
+
+TEST(PrintedPageTurn, LeavesAccountsBehindAnOutlineAlone) {
+  EXPECT_EQ(
+      sketch("1. Stem round\n  2. Leaf green ..... 1. A. nova\n  2. Leaf red ..... 2. A. alba\n"
+             "1. Stem square\n  3. Root white ..... 3. A. rubra\n  3. Root brown\n"
+             "    4. Seed one ..... 4. A. magna\n    4. Seeds two ..... 5. A. x media\n\n"
+             "1. A. nova Roe - Yellow Lantern. Stems to 40cm; petals 9-13mm.\n"),
+      "1[1] Stem round -> 2\n1[1] Stem square -> 3\n2[2] Leaf green -> A. nova\n"
+      "2[2] Leaf red -> A. alba\n3[3] Root white -> A. rubra\n3[3] Root brown -> 4\n"
+      "4[4] Seed one -> A. magna\n4[4] Seeds two -> A. x media\n");
+}
+
+TEST(PrintedPageTurn, TakesAChaptersSignForNoFootnote) {
+  EXPECT_EQ(line_kinds("§ 3. Shells\n\n" + std::string{kStart} +
+                       "2. Lip thin and white ..... Aus cus\n" + kEnd),
+            "heading, blank, lead, lead, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift

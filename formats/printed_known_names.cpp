@@ -1,0 +1,76 @@
+#include "keydrift/formats/printed_known_names.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// "A.", "Au." and so on, as the genus may be cut short.
+std::vector<std::string> beginnings_of(std::string_view genus) {
+  constexpr std::size_t kMost = 3;  // letters
+  std::vector<std::string> beginnings;
+  std::size_t at = 0;
+  while (beginnings.size() < kMost && at < genus.size()) {
+    at += code_point_at(genus, at).length;
+    beginnings.push_back(std::string{genus.substr(0, at)} + ".");
+  }
+  return beginnings;
+}
+
+}  // namespace
+
+KnownGenera::KnownGenera(std::vector<ReadLead> const& reads) {
+  for (auto const& read : reads) {
+    if (read.to.form != DestinationForm::taxa) continue;
+    for (auto const& taxon : read.to.taxa.taxa) {
+      auto const words = words_of(taxon.name);
+      if (taxon.genusless || taxon.literal || words.size() < 2 || !is_epithet(words[1])) continue;
+      ++species_[std::string{words[0]}];
+      if (!is_capitalised(words[0])) continue;
+      for (auto const& beginning : beginnings_of(words[0])) ++species_[beginning];
+    }
+  }
+}
+
+// All of it is names with their authors, and a remark in brackets at most.
+bool KnownGenera::ends_in_names(std::string_view tail) const {
+  constexpr std::size_t kLongestMark = 20;  // bytes: "in part", "sp. nov."
+  auto const taxa = read_taxa(tail);
+  if (!taxa.before.empty()) return false;
+  bool const named = std::all_of(taxa.taxa.begin(), taxa.taxa.end(), [](TaxonReading const& taxon) {
+    return !taxon.genusless && words_of(taxon.name).size() >= 2;
+  });
+  bool const bracketed = tail.ends_with(')') || tail.ends_with(']');
+  return named && (bracketed || taxa.remark.size() <= kLongestMark);
+}
+
+std::optional<std::size_t> KnownGenera::trailing_name(std::string_view text) const {
+  constexpr std::size_t kFewest = 2;      // species of a genus that is known
+  constexpr std::size_t kFarthest = 200;  // bytes before the end
+  auto const from = text.size() > kFarthest ? text.size() - kFarthest : 0;
+  auto const blank = from == 0 ? 0 : text.find(' ', from);
+  if (blank == std::string_view::npos) return std::nullopt;
+  auto const words = words_of(text.substr(blank));
+  std::optional<std::size_t> found;
+  std::size_t listed = 0;
+  for (std::size_t w = words.size(); w-- > 1;) {
+    auto const known = species_.find(std::string{words[w]});
+    if (known == species_.end() || known->second < kFewest || w + 1 >= words.size()) continue;
+    if (!is_epithet(words[w + 1]) || is_comparing(fold(words[w - 1]))) continue;
+    auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+    auto const tail = text.substr(begin);
+    if (!ends_in_names(tail)) return found;
+    auto const taxa = read_taxa(tail).taxa.size();
+    if (taxa <= listed) return found;
+    listed = taxa;
+    found = begin;
+  }
+  return found;
+}
+
+}  // namespace keydrift::printed
