@@ -201,18 +201,20 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   std::string remark;
   std::vector<std::string> figures;
   take_brackets(text, remark, figures);
-  auto const stripped = strip_pointer(text);
+  bool const bare = std::all_of(text.begin(), text.end(), [](char c) { return is_digit(c); });
+  auto const stripped = bare ? text : strip_pointer(text);
   if (auto const reference = numbering.read(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family ||
            (numbering.family == LabelFamily::digits && misread_number(stripped));
   }
+  auto const words = words_of(text);
+  auto const first = code_point_at(text, 0);
+  bool const begins_name = is_upper(first.value) || first.value == 0xD7 || first.value == 0x2020;
+  if (begins_name && words.size() <= kLongestDestinationWords) return true;
   if (numbering.family == LabelFamily::digits && misread_number(stripped)) return true;
   if (couplet_number(stripped, numbering)) return true;
   if (names_a_key(stripped) || points_into_other_work(stripped)) return true;
-  auto const words = words_of(text);
   if (words.size() > kLongestDestinationWords) return false;
-  auto const first = code_point_at(text, 0);
-  if (is_upper(first.value) || first.value == 0xD7 || first.value == 0x2020) return true;
   if (is_digit(first.value)) {  // "3. Aus bus", "12 Aus bus", "4. bus, Roe"
     if (words.size() < 2) return false;
     bool const numbered = words[0].back() == '.' && words.size() <= kWordsOfEpithet &&

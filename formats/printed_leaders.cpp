@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -32,7 +33,17 @@ bool is_leader_dot(char32_t c) {
   }
 }
 
-bool is_plain_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+// ASCII characters that no leader, gap or border is made of, by value.
+constexpr auto kPlain = [] {
+  std::array<bool, 256> plain{};
+  for (std::size_t c = 'a'; c <= 'z'; ++c) plain[c] = plain[c - 'a' + 'A'] = true;
+  for (std::size_t c = '0'; c <= '9'; ++c) plain[c] = true;
+  for (char const c : {',', ';', '(', ')', '[', ']', '/', '%', '&', '"'}) {
+    plain[static_cast<unsigned char>(c)] = true;
+  }
+  return plain;
+}();
+bool is_plain(char c) { return kPlain[static_cast<unsigned char>(c)]; }
 
 bool is_arrow(char32_t c) {
   return c == 0x2192 || c == 0x21D2 || c == 0x27F6 || c == 0x2794 || c == 0x279C || c == 0x27A1 ||
@@ -168,7 +179,7 @@ class Splitter {
   TailSplit split() && {
     for (std::size_t at = 0; at < text_.size();) {
       // Most of a line is words and single blanks, of which nothing is to be said.
-      at = is_plain_letter(text_[at]) || is_between_words(at) ? at + 1 : look_at(at);
+      at = is_plain(text_[at]) || is_between_words(at) ? at + 1 : look_at(at);
     }
     if (best_.kind != LeaderKind::none) {
       auto const tail = text_.substr(best_.destination_begin);
@@ -228,7 +239,7 @@ class Splitter {
   }
 
   [[nodiscard]] bool is_between_words(std::size_t at) const {
-    return text_[at] == ' ' && at + 1 < text_.size() && is_plain_letter(text_[at + 1]);
+    return text_[at] == ' ' && at + 1 < text_.size() && is_plain(text_[at + 1]);
   }
 
   // Looks at the character at `at`; returns where to look next.

@@ -14,7 +14,10 @@ using namespace std::string_view_literals;
 
 template <std::size_t N>
 bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
+  if (word.empty()) return false;
+  return std::any_of(words.begin(), words.end(), [word](std::string_view one) {
+    return one.size() == word.size() && one.front() == word.front() && one == word;
+  });
 }
 
 // Small words that may stand within an author's name.

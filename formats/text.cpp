@@ -58,15 +58,26 @@ bool is_forbidden_control(char c) {
 
 // Line ends become "\n"; stray control characters become blanks, so that columns stay.
 std::string normalise_lines(std::string&& text) {
-  auto const odd = [](char c) {
-    auto const byte = static_cast<unsigned char>(c);
-    return (byte < 0x20 && c != '\n' && c != '\t') || byte == 0x7F || byte == 0xC2 || byte == 0xE2;
+  // Bytes that may have to be changed, by value.
+  static constexpr auto odd = [] {
+    std::array<bool, 256> table{};
+    for (std::size_t byte = 0; byte < 0x20; ++byte) table[byte] = byte != '\n' && byte != '\t';
+    table[0x7F] = table[0xC2] = table[0xE2] = true;
+    return table;
+  }();
+  auto const is_odd = [](char c) { return odd[static_cast<unsigned char>(c)]; };
+  auto const next_odd = [&](std::string_view in) {
+    return static_cast<std::size_t>(std::find_if(in.begin(), in.end(), is_odd) - in.begin());
   };
-  if (std::none_of(text.begin(), text.end(), odd)) return std::move(text);
+  if (next_odd(text) == text.size()) return std::move(text);
   std::string out;
   out.reserve(text.size());
   std::string_view rest{text};
   while (!rest.empty()) {
+    auto const ordinary = next_odd(rest);
+    out.append(rest, 0, ordinary);
+    rest.remove_prefix(ordinary);
+    if (rest.empty()) break;
     char const c = rest.front();
     std::size_t taken = 1;
     if (c == '\r') {
@@ -112,7 +123,13 @@ struct Damage {
 Damage find_damage(std::string_view text) {
   Damage damage;
   std::optional<TextPlaces> places;
-  std::size_t at = text.find_first_of("\xC3\xEF");
+  auto const next_suspect = [text](std::size_t from) {
+    auto const found = std::find_if(text.begin() + static_cast<std::ptrdiff_t>(from), text.end(),
+                                    [](char c) { return c == '\xC3' || c == '\xEF'; });
+    return found == text.end() ? std::string_view::npos
+                               : static_cast<std::size_t>(found - text.begin());
+  };
+  std::size_t at = next_suspect(0);
   while (at != std::string_view::npos) {
     auto length = misconversion_at(text.substr(at));
     if (length == 0) {
@@ -124,7 +141,7 @@ Damage find_damage(std::string_view text) {
         damage.places.push_back(places->at(at, at + length));
       }
     }
-    at = text.find_first_of("\xC3\xEF", at + length);
+    at = next_suspect(at + length);
   }
   return damage;
 }

@@ -14,6 +14,7 @@
 #include "keydrift/characters/reading/lexicon_index.hpp"
 #include "keydrift/characters/reading/tying.hpp"
 #include "keydrift/key/side_by_side.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 namespace keydrift {
 namespace {
@@ -381,9 +382,8 @@ class Reader {
       statement.pieces = taken(draft.pieces);
     }
     for (auto& statement : in_hand.kept) statements.push_back(std::move(statement));
-    std::stable_sort(
-        statements.begin(), statements.end(),
-        [](Statement const& a, Statement const& b) { return a.text_begin < b.text_begin; });
+    sort_stably(statements,
+                [](Statement const& a, Statement const& b) { return a.text_begin < b.text_begin; });
   }
 
   std::span<Edition* const> editions_;

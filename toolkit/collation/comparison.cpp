@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "keydrift/key/sort_stably.hpp"
+
 namespace keydrift::collating {
 namespace {
 
@@ -103,7 +105,7 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
     take(cells[crossed ? 1 : 0]);
     take(cells[crossed ? 2 : 3]);
   } else {
-    std::stable_sort(cells.begin(), cells.end(), [](Cell const& a, Cell const& b) {
+    sort_stably(cells, [](Cell const& a, Cell const& b) {
       if (a.worth() != b.worth()) return a.worth() > b.worth();
       // Ties: the first leads first, the same whichever edition is the old one.
       if (a.old_ordinal + a.new_ordinal != b.old_ordinal + b.new_ordinal) {
@@ -177,8 +179,7 @@ Comparison::Result Comparison::with_next(Of few, std::uint32_t couplet,
       auto const through = both_said(saying(few, joint), saying(few, row));
       add(row, &through);
     }
-    std::stable_sort(cells.begin(), cells.end(),
-                     [](Cell const& a, Cell const& b) { return a.worth() > b.worth(); });
+    sort_stably(cells, [](Cell const& a, Cell const& b) { return a.worth() > b.worth(); });
     ShortList<char, most_leads_together> used(wanted, 0);
     ShortList<char, most_leads_together> taken(wanted, 0);
     std::uint64_t taxa = 0;

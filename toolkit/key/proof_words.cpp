@@ -37,6 +37,16 @@ constexpr std::array<std::string_view, 24> kNegations{
     "não como acima",
     "non ut supra",
 };
+// Each of them has one of these: most leads have none.
+constexpr std::array<std::string_view, 11> kWordsOfNegations{
+    "above",  "combination", "otherwise", "oben",  "vorstehend", "anders",
+    "dessus", "ainsi",       "arriba",    "acima", "supra",
+};
+static_assert(std::all_of(kNegations.begin(), kNegations.end(), [](std::string_view phrase) {
+  return std::any_of(
+      kWordsOfNegations.begin(), kWordsOfNegations.end(),
+      [&](std::string_view word) { return phrase.find(word) != std::string_view::npos; });
+}));
 // The same, but only as all that a lead says.
 constexpr std::array<std::string_view, 10> kBareNegations{
     "not so",   "otherwise", "not thus",  "not",    "without these characters",
@@ -52,10 +62,10 @@ std::string bare(std::string_view text) {
 }
 
 bool only_negates(std::string const& words) {
+  auto const has = [&](std::string_view phrase) { return words.find(phrase) != std::string::npos; };
   return std::find(kBareNegations.begin(), kBareNegations.end(), words) != kBareNegations.end() ||
-         std::any_of(kNegations.begin(), kNegations.end(), [&](std::string_view phrase) {
-           return words.find(phrase) != std::string::npos;
-         });
+         (std::any_of(kWordsOfNegations.begin(), kWordsOfNegations.end(), has) &&
+          std::any_of(kNegations.begin(), kNegations.end(), has));
 }
 
 void check_exceptions(ProofContext& context, LeadId id) {

@@ -33,7 +33,7 @@ class ClauseReader {
       group.last = clause_.end - 1;
       auto const words = plain_words(text_, all_tokens(), "");
       if (!words.empty()) {
-        group.alternatives = {{opaque_cluster(words, false, group.first, group.last)}};
+        group.consists_of(opaque_cluster(words, false, group.first, group.last));
         groups_.push_back(std::move(group));
       }
     } else {
@@ -103,8 +103,8 @@ class ClauseReader {
     Group group;
     group.first = clause_.begin;
     group.last = clause_.end - 1;
-    group.alternatives = {
-        {opaque_cluster(plain_words(text_, all_tokens(), ""), false, group.first, group.last)}};
+    group.consists_of(
+        opaque_cluster(plain_words(text_, all_tokens(), ""), false, group.first, group.last));
     groups_.push_back(std::move(group));
     anaphora_ = true;
     return true;
@@ -265,8 +265,7 @@ class ClauseReader {
     Group group;
     group.first = clause_.begin;
     group.last = clause_.end - 1;
-    group.alternatives = {
-        {opaque_cluster(std::move(words), false, clause_.begin, clause_.end - 1)}};
+    group.consists_of(opaque_cluster(std::move(words), false, clause_.begin, clause_.end - 1));
     groups_.push_back(std::move(group));
   }
 
@@ -322,7 +321,7 @@ class ClauseReader {
     } else {
       bool negated = false;
       auto words = plain_words(text_, tokens, subject, &negated);
-      group.alternatives = {{opaque_cluster(std::move(words), negated, first, last)}};
+      group.consists_of(opaque_cluster(std::move(words), negated, first, last));
       if (segment.parts.size() > 1) group.alternatives_begin = segment.parts[1].first;
     }
     groups_.push_back(std::move(group));
@@ -349,7 +348,7 @@ class ClauseReader {
     bool negated = false;
     auto words = plain_words(text_, opaque_tokens_, opaque_subject_, &negated);
     group.last = std::max(group.last, segment.parts.back().last);
-    group.alternatives = {{opaque_cluster(std::move(words), negated, group.first, group.last)}};
+    group.consists_of(opaque_cluster(std::move(words), negated, group.first, group.last));
     if (!group.alternatives_begin) group.alternatives_begin = segment.parts.front().first;
   }
 

@@ -1,4 +1,5 @@
 #include "keydrift/characters/reading/clauses.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 #include <algorithm>
 #include <array>
@@ -224,8 +225,7 @@ std::vector<Clause> split_clauses(LeadText const& text) {
     }
   }
   close(text.size(), text.size(), true);
-  std::stable_sort(clauses.begin(), clauses.end(),
-                   [](Clause const& a, Clause const& b) { return a.begin < b.begin; });
+  sort_stably(clauses, [](Clause const& a, Clause const& b) { return a.begin < b.begin; });
   return clauses;
 }
 

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "keydrift/characters/reading/vocabulary.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -113,7 +114,7 @@ void for_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
                        .second = j});
     }
   }
-  std::stable_sort(pairs.begin(), pairs.end(), [&](Pair const& x, Pair const& y) {
+  sort_stably(pairs, [&](Pair const& x, Pair const& y) {
     if (x.score != y.score) return x.score > y.score;
     if (x.apart != y.apart) return x.apart < y.apart;
     if (x.place != y.place) return x.place < y.place;

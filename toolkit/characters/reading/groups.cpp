@@ -108,19 +108,19 @@ std::vector<std::vector<DraftAtom>> conjunction(Group const& group) {
   constexpr std::size_t kMost = 16;
   std::vector<std::vector<DraftAtom>> product{{}};
   for (auto const& alternative : group.alternatives) {
-    std::vector<DraftAtom> all;
+    std::vector<DraftAtom const*> all;
     for (auto const& cluster : alternative) {
-      all.insert(all.end(), cluster.all.begin(), cluster.all.end());
+      for (auto const& atom : cluster.all) all.push_back(&atom);
     }
     if (product.size() * all.size() > kMost) all.resize(1);
     std::vector<std::vector<DraftAtom>> next;
     next.reserve(product.size() * all.size());
     for (auto const& so_far : product) {
-      for (auto const& atom : all) {
+      for (auto const* atom : all) {
         auto& longer = next.emplace_back();
         longer.reserve(so_far.size() + 1);
         longer = so_far;
-        longer.push_back(atom);
+        longer.push_back(*atom);
       }
     }
     product = std::move(next);

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "keydrift/characters/reading/draft.hpp"
@@ -35,6 +36,11 @@ struct Group {
   std::optional<std::uint32_t> alternatives_begin;
   std::vector<std::string> rest;  // see Draft
   std::string whole;
+
+  void consists_of(Cluster cluster) {
+    alternatives.clear();
+    alternatives.emplace_back().push_back(std::move(cluster));
+  }
 };
 
 [[nodiscard]] Cluster opaque_cluster(std::string words, bool negated, std::uint32_t first,

@@ -5,6 +5,7 @@
 
 #include "keydrift/characters/reading/marks.hpp"
 #include "keydrift/characters/reading/pieces.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -19,6 +20,7 @@ class LeadReader {
   LeadReading run() {
     set_aside_figures(text_);
     auto const clauses = split_clauses(text_);
+    reading_.drafts.reserve(clauses.size());
     read_brackets(clauses);
     Carried carried;
     for (auto const& clause : clauses) {
@@ -27,8 +29,7 @@ class LeadReader {
       take(read_clause(text_, clause, rules_, carried), clause);
     }
     if (pending_begin_ != LeadText::kNone) note_pending();
-    std::stable_sort(reading_.drafts.begin(), reading_.drafts.end(),
-                     [](Draft const& a, Draft const& b) { return a.begin < b.begin; });
+    sort_stably(reading_.drafts, [](Draft const& a, Draft const& b) { return a.begin < b.begin; });
     complain_of_braces();
     apply_marks(text_, rules_, reading_);
     // Nothing but a mark that cannot be used.

@@ -1,4 +1,5 @@
 #include "keydrift/characters/reading/parts.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -234,7 +235,7 @@ class Cutter {
       });
     }
     std::erase_if(ordered, [](Segment const& segment) { return segment.parts.empty(); });
-    std::stable_sort(ordered.begin(), ordered.end(), [](Segment const& a, Segment const& b) {
+    sort_stably(ordered, [](Segment const& a, Segment const& b) {
       return a.parts.front().first < b.parts.front().first;
     });
     segments_ = std::move(ordered);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "keydrift/characters/reading/plain_words.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -135,8 +136,7 @@ void add_pieces(LeadText const& text, Qualifiers const& qualifiers, std::vector<
 
 void keep_within(std::vector<Piece>& pieces, std::uint32_t begin, std::uint32_t end) {
   std::erase_if(pieces, [&](Piece const& piece) { return piece.begin < begin || piece.end > end; });
-  std::stable_sort(pieces.begin(), pieces.end(),
-                   [](Piece const& a, Piece const& b) { return a.begin < b.begin; });
+  sort_stably(pieces, [](Piece const& a, Piece const& b) { return a.begin < b.begin; });
 }
 
 }  // namespace keydrift::reading

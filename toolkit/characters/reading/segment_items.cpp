@@ -6,6 +6,7 @@
 
 #include "keydrift/characters/reading/number_words.hpp"
 #include "keydrift/characters/reading/plain_words.hpp"
+#include "keydrift/key/sort_stably.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -52,11 +53,10 @@ class ItemReader {
       Group group;
       group.first = run.front();
       group.last = run.back();
-      group.alternatives = {{opaque_cluster(std::move(words), negated, group.first, group.last)}};
+      group.consists_of(opaque_cluster(std::move(words), negated, group.first, group.last));
       made.push_back(std::move(group));
     }
-    std::stable_sort(made.begin(), made.end(),
-                     [](Group const& a, Group const& b) { return a.first < b.first; });
+    sort_stably(made, [](Group const& a, Group const& b) { return a.first < b.first; });
     return made;
   }
 
@@ -91,8 +91,7 @@ class ItemReader {
       }
       clusters.push_back(std::move(cluster));
     }
-    std::stable_sort(clusters.begin(), clusters.end(),
-                     [](Cluster const& a, Cluster const& b) { return a.first < b.first; });
+    sort_stably(clusters, [](Cluster const& a, Cluster const& b) { return a.first < b.first; });
     // States of one character side by side ("white and yellow", "ovate to lanceolate").
     std::vector<Cluster> merged;
     for (auto& cluster : clusters) {
@@ -167,7 +166,7 @@ class ItemReader {
     group.alternatives_begin = alternatives_begin;
     if (alternatives.size() == 1) {
       // All hold: a statement each.
-      auto const clusters = std::move(alternatives.front());
+      auto clusters = std::move(alternatives.front());
       for (std::size_t i = 0; i < clusters.size(); ++i) {
         Group one = group;
         // Clusters of the same words ("legs and elytra black") share them all.
@@ -178,7 +177,7 @@ class ItemReader {
         one.first = from == 0 ? group.first : boundary(clusters[from - 1], clusters[from]);
         one.last = to == clusters.size() ? group.last : boundary(clusters[i], clusters[to]) - 1;
         if (!one.alternatives_begin) one.alternatives_begin = clusters[i].second_begin;
-        one.alternatives = {{clusters[i]}};
+        one.consists_of(std::move(clusters[i]));
         made.push_back(std::move(one));
       }
       return;
