@@ -14,6 +14,9 @@ utf8proc_category_t category(char32_t c) {
 
 constexpr char32_t kSoftHyphen = 0xAD;  // at a line's end it says how to join the next
 
+// ASCII, and something to see.
+constexpr bool is_plain_sign(char c) { return c > ' ' && c < 0x7F; }
+
 }  // namespace
 
 CodePoint beyond_ascii_at(std::string_view text, std::size_t at) {
@@ -89,6 +92,7 @@ std::string_view trim_right(std::string_view text) {
 std::string_view trim(std::string_view text) { return trim_right(trim_left(text)); }
 
 std::size_t skip_blanks(std::string_view text, std::size_t at) {
+  if (at < text.size() && is_plain_sign(text[at])) return at;
   for (auto c = code_point_at(text, at);
        c.length > 0 && (is_blank(c.value) || is_invisible(c.value)); c = code_point_at(text, at)) {
     at += c.length;
@@ -103,8 +107,10 @@ std::vector<std::string_view> words_of(std::string_view text) {
   std::size_t at = skip_blanks(text, 0);
   while (at < text.size()) {
     std::size_t end = at;
-    for (auto c = code_point_at(text, end); c.length > 0 && !is_blank(c.value);
-         c = code_point_at(text, end)) {
+    for (;;) {
+      while (end < text.size() && is_plain_sign(text[end])) ++end;
+      auto const c = code_point_at(text, end);
+      if (c.length == 0 || is_blank(c.value)) break;
       end += c.length;
     }
     words.push_back(text.substr(at, end - at));

@@ -43,6 +43,28 @@ std::vector<Gap> gaps_of(SourceLine const& line) {
   return gaps;
 }
 
+// Half of the lines at least must have a gap for the columns to be told apart; most files have far
+// fewer of them.
+bool have_gaps(std::vector<SourceLine> const& lines) {
+  auto const may_have_gap = [](std::string_view text) {
+    bool blank = false;
+    for (char const c : text) {
+      bool const another = c == ' ' || c == '\f';
+      if (static_cast<unsigned char>(c) >= 0x80 || (blank && another)) return true;
+      blank = another;
+    }
+    return false;
+  };
+  std::size_t filled = 0;
+  std::size_t with_gap = 0;
+  for (auto const& line : lines) {
+    if (line.text.empty()) continue;
+    ++filled;
+    if (may_have_gap(line.text)) ++with_gap;
+  }
+  return with_gap >= kFewestLines && with_gap * 2 >= filled;
+}
+
 class ColumnParter {
  public:
   explicit ColumnParter(std::vector<SourceLine> const& lines) : lines_{lines} {}
@@ -169,6 +191,7 @@ class ColumnParter {
 }  // namespace
 
 std::optional<std::vector<SourceLine>> part_columns(std::vector<SourceLine> const& lines) {
+  if (!have_gaps(lines)) return std::nullopt;
   return ColumnParter{lines}.part();
 }
 
