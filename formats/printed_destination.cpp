@@ -95,6 +95,17 @@ std::size_t end_before_blanks(std::string_view text, std::size_t end) {
   return trim_right(text.substr(0, end)).size();
 }
 
+// Where "(p. 22)", "(page 22)" at the end of the text opens; 0 where none stands.
+std::size_t page_in_brackets(std::string_view text) {
+  if (!text.ends_with(')')) return 0;
+  auto const open = text.rfind(" (");
+  if (open == std::string_view::npos || open == 0) return 0;
+  auto const words = words_of(text.substr(open + 2, text.size() - open - 3));
+  if (words.size() != 2 || !is_digit(code_point_at(words[1], 0).value)) return 0;
+  static constexpr std::array kPages{"p."sv, "pp."sv, "page"sv, "pages"sv, "S."sv, "pág."sv};
+  return is_one_of(kPages, words[0]) ? open : 0;
+}
+
 }  // namespace
 
 bool names_a_key(std::string_view text) {
@@ -158,6 +169,13 @@ std::string_view strip_pointer(std::string_view text) {
       again = true;
     }
   }
+  if (text.size() > 1 && text.front() == '#' && is_digit(code_point_at(text, 1).value)) {
+    text.remove_prefix(1);
+  }
+  if (text.ends_with(')') && text.find('(') == std::string_view::npos &&
+      read_reference(text.substr(0, text.size() - 1))) {  // "see 3)"
+    text.remove_suffix(1);
+  }
   // "(2)." as a sentence's end.
   if (text.size() > 3 && text.back() == '.' && (text.front() == '(' || text.front() == '[') &&
       (text[text.size() - 2] == ')' || text[text.size() - 2] == ']')) {
@@ -207,9 +225,10 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family ||
            (numbering.family == LabelFamily::digits && misread_number(stripped));
   }
+  text.remove_prefix(signs_before_name(text));
   auto const words = words_of(text);
   auto const first = code_point_at(text, 0);
-  bool const begins_name = is_upper(first.value) || first.value == 0xD7 || first.value == 0x2020;
+  bool const begins_name = is_upper(first.value) || first.value == 0xD7;
   if (begins_name && words.size() <= kLongestDestinationWords) return true;
   if (numbering.family == LabelFamily::digits && misread_number(stripped)) return true;
   if (couplet_number(stripped, numbering)) return true;
@@ -237,6 +256,7 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   if (auto const reference = numbering.read(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family;
   }
+  text.remove_prefix(signs_before_name(text));
   if (text.find(';') != std::string_view::npos) {
     return is_latin_name(text) && read_taxa(text).taxa.size() > 1;
   }
@@ -257,6 +277,10 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
 std::optional<TrailingReference> trailing_reference(std::string_view text,
                                                     Numbering const* numbering) {
   text = trim_right(text);
+  if (auto const page = page_in_brackets(text); page > 0) {  // "go to 2 (p. 22)"
+    auto const found = trailing_reference(text.substr(0, page), numbering);
+    if (found && found->pointed) return found;
+  }
   auto const begin = last_word_begin(text, text.size());
   auto word = text.substr(begin);
   if (begin == 0 || word.empty()) return std::nullopt;
@@ -266,6 +290,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   if (bracketed) word = word.substr(1, word.size() - 2);
   bool const closes = !bracketed && word.size() > 1 && word.back() == ')';  // "(go to 5)"
   if (closes) word.remove_suffix(1);
+  if (word.size() > 1 && word.front() == '#') word.remove_prefix(1);
   auto reference = read_reference(word);
   bool const roman = numbering != nullptr && numbering->roman;
   if (auto const number = roman ? roman_number(word) : 0; number > 0) {
@@ -295,7 +320,10 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     opened = opened || printed.front() == '(';
     if (opened) break;
   }
-  if (closes && !opened) return std::nullopt;
+  // "see 3)", where labels are "3)": nothing was opened before.
+  bool const within =
+      std::count(text.begin(), text.end(), '(') >= std::count(text.begin(), text.end(), ')');
+  if (closes && !opened && (within || !found.pointed)) return std::nullopt;
   if (found.pointed) {
     found.destination_begin = phrase_begin;
     found.words_end = end;

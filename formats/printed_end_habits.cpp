@@ -75,6 +75,28 @@ bool is_part_of_a_body(std::string_view word) {
   return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
 }
 
+// "Aus Roe (2 spp.)", "Aus gen. et sp. nov.", "Aus [= Bus Dorn]" without what is said of the name.
+std::string_view without_remarks(std::string_view text) {
+  static constexpr std::array kMarks{"nov."sv,  "n."sv,    "gen."sv, "sp."sv,    "spp."sv,
+                                     "et"sv,    "new"sv,   "and"sv,  "genus"sv,  "species"sv,
+                                     "stat."sv, "comb."sv, "&"sv,    "partim"sv, "p.p."sv};
+  bool const bracket = text.ends_with(')') || text.ends_with(']');
+  if (bracket) {
+    auto const open = text.rfind(text.back() == ')' ? " (" : " [");
+    if (open == std::string_view::npos || open == 0) return text;
+    return trim_right(text.substr(0, open));
+  }
+  auto rest = text;
+  while (true) {
+    auto const blank = rest.rfind(' ');
+    if (blank == std::string_view::npos) return text;
+    auto const word = rest.substr(blank + 1);
+    if (std::find(kMarks.begin(), kMarks.end(), without_end(word)) == kMarks.end()) break;
+    rest = trim_right(rest.substr(0, blank));
+  }
+  return rest.ends_with(',') ? rest.substr(0, rest.size() - 1) : rest;
+}
+
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 
@@ -124,7 +146,7 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
 }
 
 std::optional<std::size_t> loose_name(std::string_view text) {
-  text = trim_right(text);
+  text = without_remarks(trim_right(text));
   auto const from = text.size() > kLongestEnd ? text.find(' ', text.size() - kLongestEnd) : 0;
   if (from == std::string_view::npos) return std::nullopt;
   auto const words = words_of(text.substr(from));

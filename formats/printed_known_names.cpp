@@ -73,4 +73,16 @@ std::optional<std::size_t> KnownGenera::trailing_name(std::string_view text) con
   return found;
 }
 
+std::optional<std::size_t> bracketed_name(std::string_view text) {
+  text = trim_right(text);
+  if (text.ends_with('.')) text.remove_suffix(1);
+  auto const open = text.rfind(" (");
+  if (!text.ends_with(')') || open == std::string_view::npos || open == 0) return std::nullopt;
+  auto const inside = text.substr(open + 2, text.size() - open - 3);
+  if (inside.find(')') != std::string_view::npos || !is_latin_name(inside)) return std::nullopt;
+  auto const before = words_of(text.substr(0, open));
+  bool const vernacular = before.size() >= 3 && is_capitalised(before.back());
+  return vernacular ? std::optional{open + 1} : std::nullopt;
+}
+
 }  // namespace keydrift::printed

@@ -27,4 +27,8 @@ class KnownGenera {
   std::unordered_map<std::string, std::size_t> species_;  // of each genus
 };
 
+// Begin of the bracket that ends the text with a name in Latin form behind a vernacular one: "Tail
+// forked, Marsh Tern (Aus bus)".
+[[nodiscard]] std::optional<std::size_t> bracketed_name(std::string_view text);
+
 }  // namespace keydrift::printed

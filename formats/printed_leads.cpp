@@ -250,12 +250,16 @@ class LeadReader {
 
   void take_species_of_known_genera() {
     KnownGenera const known{reads_};
+    bool const numbered = std::any_of(reads_.begin(), reads_.end(), [](ReadLead const& read) {
+      return read.to.form == DestinationForm::couplet;
+    });
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].to.form != DestinationForm::none) continue;
       if (reads_[i].leaders != LeaderKind::none) continue;
       auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
       std::string_view const text = joined.raw;
-      auto const begin = known.trailing_name(text);
+      auto begin = known.trailing_name(text);
+      if (!begin && numbered) begin = bracketed_name(text);
       if (!begin) continue;
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);

@@ -89,6 +89,22 @@ bool is_bare_epithet(std::string_view text) {
          words[1].front() == '(' || words[1].front() == '[';
 }
 
+std::size_t signs_before_name(std::string_view text) {
+  constexpr int kMost = 3;
+  std::size_t at = 0;
+  for (int sign = 0; sign < kMost; ++sign) {
+    auto const c = code_point_at(text, at);
+    bool const known = c.value == '*' || c.value == '?' || c.value == '+' || c.value == '#' ||
+                       c.value == 0x2020 || c.value == 0x2021 || c.value == 0xB0 ||
+                       c.value == 0x2022 || c.value == 0x25CF;
+    if (!known) break;
+    at += c.length;
+  }
+  if (at == 0) return 0;
+  auto const behind = skip_blanks(text, at);
+  return is_letter(code_point_at(text, behind).value) ? behind : 0;
+}
+
 std::vector<std::string> figures_in(std::string_view text) {
   static constexpr std::array kWords{"fig"sv, "figs"sv,  "figure"sv, "figures"sv, "abb"sv,
                                      "pl"sv,  "plate"sv, "taf"sv,    "lám"sv,     "est"sv};

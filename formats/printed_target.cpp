@@ -151,10 +151,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
   // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
   // it.
   for (std::size_t w = words.size(); w-- > 1;) {
-    auto const& word = words[w];
+    auto word = words[w];
     if (w > 0 && is_comparing(fold(words[w - 1]))) continue;
-    auto const begin = static_cast<std::size_t>(word.data() - text.data());
-    auto const name = text.substr(begin);
+    word.remove_prefix(signs_before_name(word));
+    auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+    auto const name = text.substr(static_cast<std::size_t>(word.data() - text.data()));
     // "AUSIDAE", "BUS, 214"
     bool const numbered = w + 2 == words.size() && word.ends_with(',') &&
                           words.back().find_first_not_of("0123456789."sv) == std::string_view::npos;
@@ -176,7 +177,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     }
     bool const latin = is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark;
     if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
-    return static_cast<std::size_t>(words[list_begin(words, w, text)].data() - text.data());
+    auto first = list_begin(words, w, text);
+    bool const sign = first > 1 && words[first - 1].size() <= 3 &&
+                      signs_before_name(std::string{words[first - 1]} + "a") > 0;
+    if (sign) --first;  // "* Aus bus"
+    return static_cast<std::size_t>(words[first].data() - text.data());
   }
   return std::nullopt;
 }

@@ -224,6 +224,9 @@ class TaxaReader {
         take_name_word(taxon);
         read_unnamed_species(taxon);
         genus_alone_ = genus_read_ = false;
+      } else if (is_cross(next) && starts_taxon(at_ + 1)) {  // "Aus bus × Aus cus"
+        take_name_word(taxon);
+        take_name_word(taxon);
       } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
         take_name_word(taxon);
       } else if (is_epithet(next) || is_short_epithet(next)) {
@@ -238,6 +241,10 @@ class TaxaReader {
         return;
       }
     }
+  }
+
+  [[nodiscard]] static bool is_cross(std::string_view printed) {
+    return printed == "×" || printed == "x" || printed == "X";
   }
 
   // "b." of "A. b. cus".
@@ -304,8 +311,9 @@ class TaxaReader {
            is_digit(code_point_at(word(at_ + 1), 0).value))) {
         break;
       }
-      bool const particle = is_particle(without_end(next)) &&
-                            (open || is_authorish(word(at_ + 1)) || is_particle(word(at_ + 1)));
+      bool const particle =
+          is_particle(without_end(next)) &&
+          (open || is_authorish(word(at_ + 1)) || is_particle(without_end(word(at_ + 1))));
       bool const remark = !open && (is_remark_word(next) || next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
       if (remark || !(open || year || particle || is_authorish(next))) break;
@@ -514,8 +522,17 @@ TaxaReading read_taxa(std::string_view text) {
   if (text.size() > 2 && text.front() == '[' && text.find(']') == text.size() - 1) {
     text = trim(text.substr(1, text.size() - 2));  // a taxon set apart as a whole
   }
-  auto const plain = in_plain_letters(with_notes_apart(text));
+  if (text.size() > 2 && text.front() == '(' && text.find(')') == text.size() - 1) {
+    text = trim(text.substr(1, text.size() - 2));  // "(Aus bus)"
+  }
+  if (text.ends_with("\".")) text.remove_suffix(1);
+  // "?Aus bus" is a name that is doubted.
+  auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
+  auto const plain = in_plain_letters(with_notes_apart(text.substr(sign.size())));
   auto reading = TaxaReader{plain}.read();
+  if (!sign.empty()) {
+    reading.before = squeeze(sign) + (reading.before.empty() ? "" : " ") + reading.before;
+  }
   for (auto& taxon : reading.taxa) {
     if (taxon.name.empty()) taxon.name = squeeze(text);
   }

@@ -38,6 +38,10 @@ struct TaxaReading {
 // part)"?
 [[nodiscard]] bool is_bare_epithet(std::string_view text);
 
+// Bytes of the signs before a name, and the blanks behind them: "*Aus bus" is naturalised, "†Aus
+// bus" extinct, "?Aus bus" doubtful.
+[[nodiscard]] std::size_t signs_before_name(std::string_view text);
+
 // Is the word one capitalised word with a Latin ending: "Aus", "Ausidae", "AUSELLA"?
 [[nodiscard]] bool is_latin_genus(std::string_view word);
 

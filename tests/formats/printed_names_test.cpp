@@ -231,5 +231,45 @@ TEST(PrintedNames, AuthorsWithTheYearMayStandOnTheNextLine) {
   EXPECT_TRUE(edition.notes.empty());
 }
 
+TEST(PrintedNames, SignsBeforeANameAreRemarks) {
+  EXPECT_EQ(led_to("*Aus dus"), "Aus dus (*)");
+  EXPECT_EQ(led_to("† Aus dus Roe"), "Aus dus (†)");
+  EXPECT_EQ(led_to("* duus L."), "Zus duus (*)");
+  EXPECT_EQ(unled("Head black *Ausella futa"), "Head black -> Ausella futa (*)\n");
+  EXPECT_EQ(unled("Head black † Ausella futa"), "Head black -> Ausella futa (†)\n");
+  EXPECT_EQ(unled("Head black ?Ausella futa"), "Head black -> ?Ausella futa\n");
+}
+
+TEST(PrintedNames, CrossesOfTwoSpeciesAreOneName) {
+  EXPECT_EQ(led_to("Aus dus × Aus eus"), "Aus dus × Aus eus");
+  EXPECT_EQ(led_to("\"Aus species A\"."), "Aus species A");
+  EXPECT_EQ(led_to("(Aus dus)"), "Aus dus");
+  EXPECT_EQ(author_of("Aus dus Roe et al., 1901"), "Roe et al., 1901");
+}
+
+TEST(PrintedNames, VernacularNamesMayStandBeforeABracketAlone) {
+  EXPECT_EQ(unled("Tail forked, Marsh Tern (Busella futa)"),
+            "Tail forked, Marsh Tern -> Busella futa\n");
+  EXPECT_EQ(unled("Tail forked as in terns (Busella futa)"),
+            "Tail forked as in terns (Busella futa) -> ?\n");
+}
+
+TEST(PrintedNames, GeneraThatNothingSetsApartMayBearRemarks) {
+  EXPECT_EQ(
+      sketch("1 Antennae long 2\n– Antennae short Busarius gen. et sp. nov.\n2 Elytra long 3\n"
+             "– Elytra short Cusarius Dorn, 1899 (1 species)\n3 Legs red Ausarius Roe (in "
+             "part)\n– Legs black Dusarius Lund [= Eusarius Dorn]\n"),
+      "1[1] Antennae long -> 2\n1[–] Antennae short -> Busarius (gen. et sp. nov.)\n"
+      "2[2] Elytra long -> 3\n2[–] Elytra short -> Cusarius (1 species)\n"
+      "3[3] Legs red -> Ausarius (in part)\n3[–] Legs black -> Dusarius (= Eusarius Dorn)\n");
+}
+
+TEST(PrintedNames, PointersMayBearSignsAndPages) {
+  EXPECT_EQ(sketch("1) Hair long, see 3)\n1) Hair short: go to #2\n2) Nose red: Aus bus\n"
+                   "2) Nose blue, go to 3 (p. 23)\n3) Ear large: Aus cus\n3) Ear small: Aus dus\n"),
+            "1[1] Hair long, -> 3\n1[1] Hair short -> 2\n2[2] Nose red -> Aus bus\n"
+            "2[2] Nose blue, -> 3\n3[3] Ear large -> Aus cus\n3[3] Ear small -> Aus dus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
