@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -51,10 +52,17 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
   for (std::size_t i = 0; i < first; ++i) {
     auto const number = number_of(i);
     auto const text = lines_[i].text;
-    if (number == 0 || !gap_after(i) || text.size() > kLongest) continue;
+    if (number == 0 || text.size() > kLongest) continue;
     if (split_at_leader(text, numbering_).kind != LeaderKind::none) continue;
     auto const words = words_of(text.substr(numbering_.label_of(text)->text_at));
     if (words.empty() || !is_capitalised(words[0])) continue;
+    // "3. Aus Roe" needs no blank line behind it.
+    constexpr std::size_t kWords = 5;
+    bool const authored =
+        words.size() >= 2 && words.size() <= kWords && has_strict_latin_ending(words[0]) &&
+        std::all_of(words.begin() + 1, words.end(),
+                    [](auto word) { return is_authorish(word) || is_particle(word); });
+    if (!gap_after(i) && !authored) continue;
     labelled[i] = 0;
     for (auto j = first; j < lines_.size(); ++j) {
       if (number_of(j) != number || !gap_after(j)) continue;

@@ -182,6 +182,7 @@ std::optional<Label> read_dash(std::string_view line) {
   bool const enclosed = line[0] == '(' || line[0] == '[';
   std::size_t at = enclosed ? 1 : 0;
   auto c = code_point_at(line, at);
+  if (line.starts_with("----")) return std::nullopt;  // leaders that go on from the line before
   if (is_dash(c.value)) {
     // "--", "- -" and "–." are dashes too.
     while (is_dash(c.value)) {

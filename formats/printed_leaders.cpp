@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -122,7 +123,9 @@ Run dot_run(std::string_view text, std::size_t at) {
                      code_point_at(text, run.end + behind.length).value == '.';
   run.leader = ellipsis || spaced || alone || glued || longest >= 3 ||
                (longest == 2 && !low_lines_only && (after_blank || groups > 1));
-  if (low_lines_only && longest < 3) run.leader = false;
+  // "spines__bus": between words nothing else is set so.
+  bool const joined = longest == 2 && groups == 1 && !after_blank && is_letter(behind.value);
+  if (low_lines_only && longest < 3) run.leader = joined;
   if (glued && behind_sentence) run.begin = second_begin;
   // "clear. ....... 5": the first dot ends the sentence.
   if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
@@ -194,14 +197,27 @@ class Splitter {
     // Two blanks end many a sentence: what stands behind them has to be beyond doubt.
     if (narrow_.kind == LeaderKind::gap) {
       auto const tail = text_.substr(narrow_.destination_begin);
+      if (begins_sentence(tail)) return no_end();
       if (certain_destination(tail, numbering_) || is_genusless_name(tail)) return narrow_;
     }
+    return no_end();
+  }
+
+ private:
+  [[nodiscard]] TailSplit no_end() const {
     TailSplit none;
     none.words_end = none.destination_begin = text_.size();
     return none;
   }
 
- private:
+  // "… from above.  Eyes retractile": of the form of a name, but behind a full stop, and two words
+  // without an author.
+  [[nodiscard]] bool begins_sentence(std::string_view tail) const {
+    auto const words = words_of(tail);
+    return narrow_.words_end > 0 && text_[narrow_.words_end - 1] == '.' && words.size() == 2 &&
+           is_capitalised(words[0]) && !has_strict_latin_ending(words[0]);
+  }
+
   // What the rest of the file sets destinations apart by.
   [[nodiscard]] std::optional<TailSplit> by_habit() const {
     auto const& habits = numbering_.ends;

@@ -135,7 +135,8 @@ class LeadReader {
       auto const first = words_of(text).front();
       bool const certain = couplet_number(stripped, key_.numbering).has_value() ||
                            names_a_key(stripped) || is_abbreviated(first) ||
-                           names_species_group(text) || genera.contains(std::string{first});
+                           names_species_group(text) || genera.contains(std::string{first}) ||
+                           (first.ends_with(',') && is_bare_epithet(text));
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();
@@ -162,6 +163,7 @@ class LeadReader {
       return std::nullopt;
     }
     if (names_species_group(text)) return begin;
+    if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
     if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
     if (is_latin_name(text) || is_named_in_capitals(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];

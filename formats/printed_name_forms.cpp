@@ -95,8 +95,9 @@ std::size_t signs_before_name(std::string_view text) {
   for (int sign = 0; sign < kMost; ++sign) {
     auto const c = code_point_at(text, at);
     bool const known = c.value == '*' || c.value == '?' || c.value == '+' || c.value == '#' ||
-                       c.value == 0x2020 || c.value == 0x2021 || c.value == 0xB0 ||
-                       c.value == 0x2022 || c.value == 0x25CF;
+                       c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 || c.value == 0x2020 ||
+                       c.value == 0x2021 || c.value == 0xB0 || c.value == 0x2022 ||
+                       c.value == 0x25CF;
     if (!known) break;
     at += c.length;
   }

@@ -57,7 +57,7 @@ constexpr std::array kNoAuthors{
     "plate"sv,    "page"sv};
 // Words behind a name that say how wide it is meant: part of the name.
 constexpr std::array kLimits{"group"sv,  "complex"sv, "agg."sv,  "aggr."sv, "aggregate"sv,
-                             "gruppe"sv, "groupe"sv,  "grupo"sv, "type"sv};
+                             "gruppe"sv, "groupe"sv,  "grupo"sv, "coll."sv, "type"sv};
 // Words before a name that is spoken of and not led to.
 constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
                                 "with"sv, "cf."sv, "except"sv, "to"sv,   "for"sv,  "von"sv,

@@ -259,6 +259,23 @@ bool is_ruled(std::string_view line) {
   return signs >= 3;
 }
 
+namespace {
+
+// "back to couplet 1" beneath a lead: for those who went astray.
+bool leads_back(std::string_view line, std::string_view folded) {
+  static constexpr std::array kWords{"back to"sv, "go back to"sv, "return to"sv, "zurück zu"sv,
+                                     "retour"sv,  "volver a"sv,   "voltar"sv};
+  constexpr std::size_t kLongest = 40;  // bytes
+  auto const words = words_of(start_of(line, kLongest + 1));
+  if (line.size() > kLongest || words.size() < 2 || !trailing_reference(line)) return false;
+  // "Back to 1     9" tells of both ways.
+  if (is_digit(code_point_at(words[words.size() - 2], 0).value)) return false;
+  return std::any_of(kWords.begin(), kWords.end(),
+                     [folded](std::string_view word) { return starts_with_word(folded, word); });
+}
+
+}  // namespace
+
 bool starts_note(std::string_view line) {
   static constexpr std::array kWords{
       "note"sv,       "notes"sv,       "n.b."sv,    "nb"sv,        "n. b."sv,
@@ -267,7 +284,7 @@ bool starts_note(std::string_view line) {
       "observação"sv, "observación"sv, "hinweis"sv, "comment"sv,   "caution"sv};
   auto const folded = folded_start(line);
   std::size_t text_at = 0;
-  if (starts_couplet_note(line, text_at)) return true;
+  if (starts_couplet_note(line, text_at) || leads_back(line, folded)) return true;
   for (auto const word : kWords) {
     if (!starts_with_word(folded, word)) continue;
     if (word.back() == '.') return true;

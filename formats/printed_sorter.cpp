@@ -32,10 +32,15 @@ class Sorter {
         cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
-    // The number beneath "XML" is the first label's cell and no page's.
-    if (cells_ && !cells_->starts.empty()) {
-      auto const first = cells_->starts.front().line;
-      if (first > 0) heads_[first - 1] = false;
+    // A number beside "XML", or beside a name that comes back, is a label's cell and no page's.
+    auto const has_page = [](std::string_view text) {
+      return !text.empty() && (is_digit(static_cast<unsigned char>(text.front())) ||
+                               is_digit(static_cast<unsigned char>(text.back())));
+    };
+    for (std::size_t s = 0; cells_ && s < cells_->starts.size(); ++s) {
+      auto const line = cells_->starts[s].line;
+      if (line > 0 && !has_page(lines[line - 1].text)) heads_[line - 1] = false;
+      if (line + 1 < lines.size() && !has_page(lines[line + 1].text)) heads_[line + 1] = false;
     }
   }
 
@@ -223,6 +228,9 @@ class Sorter {
       if (leads_.empty() && numbering_.extent == Extent::whole) return false;
       bool const star = !is_dash(code_point_at(label.printed, 0).value);
       if (is_framed(line.text) && gap_ && ahead_.gap_after(at_)) return false;
+      // "* J. Roe & E. Dorn" behind a key: a footnote.
+      bool const apart = star && gap_ && ahead_.usually_led() && !leads_.usually_apart();
+      if (apart && leads_.are_complete() && !ahead_.ends_in_destination(at_)) return false;
       if (leads_.are_complete()) return !star || !odd_case;
       // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
       if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;

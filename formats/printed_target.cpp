@@ -111,6 +111,34 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
   return begin;
 }
 
+// Where "1. bus", "7a. bus subsp. cus" or "(11-13). bus group" at the end of the text begins.
+std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const& words,
+                                            std::string_view text) {
+  constexpr std::size_t kMostBehind = 3;  // words of the name behind its epithet
+  for (std::size_t behind = 0; behind <= kMostBehind && behind + 2 < words.size(); ++behind) {
+    auto const w = words.size() - 2 - behind;
+    auto number = words[w];
+    if (!number.ends_with('.') || w == 0) continue;
+    number.remove_suffix(1);
+    if (number.starts_with('(') && number.ends_with(')')) {
+      number = number.substr(1, number.size() - 2);
+    }
+    auto const digits = number.find_first_not_of("0123456789–-"sv);
+    bool const counts = !number.empty() && is_digit(code_point_at(number, 0).value) &&
+                        (digits == std::string_view::npos || digits + 1 == number.size());
+    auto epithet = words[w + 1];
+    if (behind == 0 && epithet.ends_with('.')) epithet.remove_suffix(1);
+    if (!counts || ends_item(epithet) || !is_epithet(epithet) || !has_epithet_ending(epithet)) {
+      continue;
+    }
+    auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+    auto const name = text.substr(static_cast<std::size_t>(words[w + 1].data() - text.data()));
+    bool const whole = behind == 0 || is_bare_epithet(name) || is_genusless_name(name);
+    if (whole) return begin;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 bool says_group(std::string_view folded) {
@@ -148,6 +176,8 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (!short_word && is_genusless_name(text.substr(begin))) return begin;
     stop = stop == 0 ? std::string_view::npos : text.rfind(". ", stop - 1);  // "n. sp."
   }
+  // "Petals long 1. bus", "Bracts free (11-13). cus group": an epithet with the species' number.
+  if (auto const begin = numbered_epithet(words, text)) return begin;
   // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
   // it.
   for (std::size_t w = words.size(); w-- > 1;) {

@@ -51,6 +51,14 @@ class TaxaReader {
     if (!first.empty() && is_lower(static_cast<unsigned char>(first.front()))) {
       first.remove_prefix(1);
     }
+    // "17.–19.", "(11-13)."
+    auto range = first;
+    if (range.starts_with('.')) range.remove_prefix(1);
+    auto const dash = code_point_at(range, 0);
+    if (is_dash(dash.value) && is_digit(code_point_at(range, dash.length).value)) {
+      first = range.substr(dash.length);
+      skip_digits();
+    }
     while (!first.empty() && ".)],"sv.find(first.front()) != std::string_view::npos) {
       first.remove_prefix(1);
     }
@@ -278,9 +286,13 @@ class TaxaReader {
   // "1", "A", "B2": what stands for an epithet that has not been given yet.
   [[nodiscard]] static bool is_code(std::string_view printed) {
     auto const bare = without_end(printed);
-    return !bare.empty() && bare.size() <= 3 && std::all_of(bare.begin(), bare.end(), [](char c) {
-      return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z');
-    });
+    // "CO-03": the longer ones have a number.
+    bool const numbered =
+        bare.size() <= 6 && bare.find_first_of("0123456789") != std::string_view::npos;
+    return !bare.empty() && (bare.size() <= 3 || numbered) && bare.front() != '-' &&
+           std::all_of(bare.begin(), bare.end(), [](char c) {
+             return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || c == '-';
+           });
   }
 
   // "sp. 1", "sp. A", "sp. n.", "sp. nr bus"
@@ -426,7 +438,10 @@ class TaxaReader {
     bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&
                         has_strict_latin_ending(word(i)) && is_authorish(word(i + 1)) &&
                         !is_year(word(i + 1));
-    bool const other = listed || starts_taxon(i) ||
+    // "bus, cus"
+    bool const epithets = parted && reading_.taxa.back().genusless && !authored &&
+                          starts_genusless(i) && has_strict_latin_ending(without_end(word(i)));
+    bool const other = listed || epithets || starts_taxon(i) ||
                        ((separated || list_has_separator()) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
     std::size_t told = 0;  // words of a remark before the other taxon

@@ -70,6 +70,9 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   bool const subgenus = next.size() > 3 && next.front() == '(' && next.back() == ')';
   if (subgenus && i + 2 < words.size()) next = words[i + 2];
   auto const epithet = bracketed ? without_closing(next) : without_end(next);
+  // "(Aus spp.)"
+  bool const several = bracketed && (epithet == "spp" || epithet == "sp");
+  if (several && is_capitalised(first) && has_latin_ending(first)) return true;
   if (!is_epithet(epithet)) return false;
   if (is_abbreviated(first)) return has_epithet_ending(epithet);
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;
@@ -110,8 +113,16 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
       // "Aus, Bus cus" and "Aus (Bus) cus" are Latin from the first word on.
       bool const latin =
           has_strict_latin_ending(without_end(words[0])) && is_capitalised(without_end(words[0]));
-      bool const parted = ends_item(words[i - 1]) || words[i].front() == '(';
-      return latin && (parted || i == 1) ? 0 : i;
+      bool const bracket = words[i].front() == '(';
+      bool const parted = ends_item(words[i - 1]) || bracket;
+      // "Savanna bont tick (Aus bus)": no author is written so.
+      bool const common =
+          bracket && std::any_of(words.begin() + 1, words.begin() + static_cast<std::ptrdiff_t>(i),
+                                 [](std::string_view word) {
+                                   return is_lower(code_point_at(word, 0).value) &&
+                                          !is_particle(without_end(word)) && is_plain_word(word);
+                                 });
+      return latin && !common && (parted || i == 1) ? 0 : i;
     }
     if (words[i].front() == '(' || words[i].front() == '[' || !may_be_vernacular(words[i]))
       return 0;

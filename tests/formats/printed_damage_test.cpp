@@ -245,5 +245,12 @@ TEST(PrintedDamage, TheLastCellStandsBeforeOtherText) {
   EXPECT_EQ(line_kinds(cells + "Aus dus\n").substr(0, 22), "note, note, lead, cont");
 }
 
+TEST(PrintedDamage, CellsThatComeBackBesideALabelAreNoHeads) {
+  EXPECT_EQ(sketch("1\nWings clear\n2\n–\nWings dark\nBusella Roe & Dorn, gen. nov.\n2\nLegs "
+                   "pale\nAusella\n–\nLegs dark\nDusella Roe\n\nBusella Roe & Dorn, gen. nov.\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Busella (gen. nov.)\n"
+            "2[2] Legs pale -> Ausella\n2[–] Legs dark -> Dusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift

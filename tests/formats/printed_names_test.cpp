@@ -271,5 +271,45 @@ TEST(PrintedNames, PointersMayBearSignsAndPages) {
             "2[2] Nose blue, -> 3\n3[3] Ear large -> Aus cus\n3[3] Ear small -> Aus dus\n");
 }
 
+TEST(PrintedNames, NumbersOfSpeciesMayStandBeforeEpithets) {
+  auto const text = sketch(
+      "14. Pelaria Roe\n\n1 Mericarps winged\n2 Scape simple 1. alpina\n2 Scape branched 2. "
+      "tuberosa\n"
+      "1 Mericarps not winged\n3 Sepals long; petals 3 7. palustris\n3 Sepals short (11-13). chia "
+      "group\n");
+  EXPECT_EQ(text,
+            "1[1] Mericarps winged -> 2\n1[1] Mericarps not winged -> 3\n"
+            "2[2] Scape simple -> Pelaria alpina\n2[2] Scape branched -> Pelaria tuberosa\n"
+            "3[3] Sepals long; petals 3 -> Pelaria palustris\n"
+            "3[3] Sepals short -> Pelaria chia group\n");
+  EXPECT_EQ(led_to("17.–19. Aus dus agg."), "Aus dus agg.");
+}
+
+TEST(PrintedNames, EpithetsAndCodesOfManyKinds) {
+  EXPECT_EQ(led_to("dusa, eusa"), "Zus dusa + Zus eusa");
+  EXPECT_EQ(led_to("A. dus coll. (see part 2)"), "Aus dus coll. (see part 2)");
+  EXPECT_EQ(led_to("Aus sp. CO-03"), "Aus sp. CO-03");
+  EXPECT_EQ(led_to("²A. dus"), "Aus dus (²)");
+  EXPECT_EQ(led_to("Savanna bont tick (Aus dus)"), "Aus dus (Savanna bont tick)");
+  EXPECT_EQ(led_to("Wood ticks (Dusus spp.) – rare"), "Dusus spp. (Wood ticks; rare)");
+  EXPECT_EQ(led_to("Dusella Roe (D. nana only)"), "Dusella (D. nana only)");
+}
+
+TEST(PrintedNames, EpithetsMayStandBehindTwoLowLines) {
+  EXPECT_EQ(
+      sketch("Key to the species of Pelaria\n\n1. Shell smooth__dusa, p. 4.\n1. Shell ribbed___2\n"
+             "2. Lip thin___eusa, p. 5.\n2. Lip thick and\n   white\n   fusa, p. 6.\n"),
+      "1[1] Shell smooth -> Pelaria dusa (p. 4.)\n1[1] Shell ribbed -> 2\n"
+      "2[2] Lip thin -> Pelaria eusa (p. 5.)\n"
+      "2[2] Lip thick and white -> Pelaria fusa (p. 6.)\n");
+}
+
+TEST(PrintedNames, SentencesBehindTwoBlanksAreNoNames) {
+  EXPECT_EQ(sketch("1. Spine large, seen from above.  Eyes retractile\n   -----------Ausella buta\n"
+                   "1. Spine small.  Ausella cuta\n"),
+            "1[1] Spine large, seen from above. Eyes retractile -> Ausella buta\n"
+            "1[1] Spine small. -> Ausella cuta\n");
+}
+
 }  // namespace
 }  // namespace keydrift

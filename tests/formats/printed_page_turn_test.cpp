@@ -209,5 +209,28 @@ TEST(PrintedPageTurn, TakesAChaptersSignForNoFootnote) {
             "heading, blank, lead, lead, lead, lead");
 }
 
+TEST(PrintedPageTurn, TakesTheWayBackForANote) {
+  auto const text =
+      "1. Shell smooth => 2\n\n- Shell ribbed => Aus bus\n\n2. Lip thin => 3\n\n- Lip thick => Aus "
+      "cus\n"
+      "back to couplet 1\n\n3. Foot pale => Aus dus\n\n- Foot dark => 4\nback to couplet 2\n\n"
+      "4. Eye red => Aus eus\n\n- Eye black => Aus fus\nback to couplet 3\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n2[2] Lip thin -> 3\n"
+            "2[-] Lip thick -> Aus cus\n3[3] Foot pale -> Aus dus\n3[-] Foot dark -> 4\n"
+            "4[4] Eye red -> Aus eus\n4[-] Eye black -> Aus fus\n");
+}
+
+TEST(PrintedPageTurn, KnowsANumberedGenusAndItsFootnoteWithoutBlankLines) {
+  EXPECT_EQ(
+      sketch("3. Ausella Roe*\n[from a word for shell]\n\n1. Shell smooth ..... 2\n"
+             "– Shell ribbed ..... 1. A. buta\n2. Lip thin ..... 3\n– Lip thick ..... 2. A. cuta\n"
+             "3. Foot pale ..... 3. A. duta\n– Foot dark ..... 4. A. euta\n\n"
+             "* J. Roe & E. Dorn\n"),
+      "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Ausella buta\n2[2] Lip thin -> 3\n"
+      "2[–] Lip thick -> Ausella cuta\n3[3] Foot pale -> Ausella duta\n"
+      "3[–] Foot dark -> Ausella euta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
