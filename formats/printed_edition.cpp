@@ -156,6 +156,7 @@ class Builder {
             read.lead.destination = ToKey{*title};
           } else {
             read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
+            if (has_couplet_beneath(i)) lead_beneath(i);
           }
           break;
         case DestinationForm::none:
@@ -165,6 +166,26 @@ class Builder {
       if (sorted_.leads[i].misprinted) report_misprint(i);
     }
     names.report(findings_);
+  }
+
+  // "3. Wings dark ..... Aus bus" above a couplet set deeper that parts it: no other lead can lead
+  // there.
+  [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
+    bool const nested = grouping_.goes_on && grouping_.layout != Layout::serial;
+    if (!nested || i + 1 >= reads_.size() || home_[i + 1].ordinal != 0) return false;
+    if (grouping_.couplets[home_[i].couplet.index].part !=
+        grouping_.couplets[home_[i + 1].couplet.index].part) {
+      return false;
+    }
+    auto const& lines = key_.lines;
+    return lines[sorted_.leads[i + 1].line].indent > lines[sorted_.leads[i].line].indent;
+  }
+
+  // Goes on with the couplet beneath; the name stays beside it.
+  void lead_beneath(std::size_t i) {
+    auto& lead = reads_[i].lead;
+    lead.destination = ToCouplet{home_[i + 1].couplet};
+    lead.taxon_remark = lead.destination_printed;
   }
 
   // "bus group", where a part of the file has that title.

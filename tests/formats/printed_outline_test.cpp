@@ -370,5 +370,16 @@ TEST(PrintedOutline, CombsOfManyStepsAreReadToTheirEnd) {
   }
 }
 
+TEST(PrintedOutline, ASpeciesAboveACoupletOfItsVarietiesLeadsThere) {
+  EXPECT_EQ(
+      sketch("1. Leaf cut\n   2. Petals notched ..... A. buta\n   2' Petals entire ..... A. cuta\n"
+             "      3. Sepals purple ..... var. montana\n      3' Sepals green ..... var. cuta\n"
+             "1' Leaf whole\n   4. Annual ..... Ausella duta\n   4' Perennial ..... A. euta\n"),
+      "1[1] Leaf cut -> 2\n1[1'] Leaf whole -> 4\n2[2] Petals notched -> Ausella buta\n"
+      "2[2'] Petals entire -> 3 (A. cuta)\n3[3] Sepals purple -> Ausella cuta var. montana\n"
+      "3[3'] Sepals green -> Ausella cuta var. cuta\n4[4] Annual -> Ausella duta\n"
+      "4[4'] Perennial -> Ausella euta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
