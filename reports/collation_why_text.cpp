@@ -111,6 +111,13 @@ class WhyPage {
           "and behind, for which {:.2f} and {:.2f} are enough.",
           least.taxa_with_neighbours, least.neighbours);
     }
+    if (similarity.statements >= least.statements_with_neighbours &&
+        similarity.neighbours >= least.neighbours_with_statements) {
+      return fmt::format(
+          "They are held to be one by what their leads say together with the couplets before and "
+          "behind, for which {:.2f} and {:.2f} are enough.",
+          least.statements_with_neighbours, least.neighbours_with_statements);
+    }
     if (similarity.taxa >= least.taxa_with_statements &&
         similarity.statements >= least.statements_with_taxa &&
         similarity.total >= least.total_with_both) {
@@ -243,11 +250,13 @@ class WhyPage {
           fmt::format(
               "Two couplets are one when they agree to more than {:.2f} in all, and besides "
               "to {:.2f} in the taxa, or to {:.2f} in what they say, or to {:.2f} in the "
-              "taxa and {:.2f} in their neighbours, or to {:.2f} in the taxa, {:.2f} in what "
-              "they say and {:.2f} in all. None of those most like it does so and is free.",
+              "taxa and {:.2f} in their neighbours, or to {:.2f} in what they say and {:.2f} in their "
+              "neighbours, or to {:.2f} in the taxa, {:.2f} in what they say and {:.2f} in all. "
+              "None of those most like it does so and is free.",
               least.total, least.taxa, least.statements, least.taxa_with_neighbours,
-              least.neighbours, least.taxa_with_statements, least.statements_with_taxa,
-              least.total_with_both),
+              least.neighbours, least.statements_with_neighbours,
+              least.neighbours_with_statements, least.taxa_with_statements,
+              least.statements_with_taxa, least.total_with_both),
           2);
     }
     if (reasons.runners_up.empty()) {

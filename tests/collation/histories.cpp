@@ -173,7 +173,8 @@ void replace(Draft& draft, std::size_t node, DraftLead const& replacement) {
 
 class Editing {
  public:
-  Editing(Draft& draft, History& history) : draft_{draft}, history_{history} {}
+  Editing(Draft& draft, History& history)
+      : draft_{draft}, history_{history}, printed_{draft.nodes.size()} {}
 
   void make(Edit const& edit) {
     auto node = edit.node;
@@ -240,6 +241,7 @@ class Editing {
         auto const fresh = draft_.nodes.size();
         replace(draft_, node, {.id = 0, .statements = {}, .node = fresh, .taxon = 0});
         std::vector<DraftLead> both{to_node(draft_, node), std::move(newcomer)};
+        both.front().goes_on = true;
         if (dice.one_in(2)) std::swap(both[0], both[1]);
         add_node(std::move(both), dice);
         return true;
@@ -324,6 +326,7 @@ class Editing {
         auto const taxon = leads(node)[end].taxon;
         auto const part = new_taxon(draft_);
         auto const fresh = add_node({to_taxon(draft_, taxon), to_taxon(draft_, part)}, dice);
+        leads(fresh).front().goes_on = true;
         leads(node)[end].node = fresh;
         touched_.insert(touched_.end(), {taxon, part});
         for (auto const to : {taxon, part}) {
@@ -414,6 +417,7 @@ class Editing {
         auto const fresh = draft_.nodes.size();
         replace(draft_, node, {.id = 0, .statements = {}, .node = fresh, .taxon = 0});
         add_node({to_node(draft_, node), to_taxon(draft_, taxon)}, dice);
+        leads(fresh).front().goes_on = true;
         touched_.push_back(taxon);
         return true;
       }
@@ -448,6 +452,10 @@ class Editing {
           draft_.nodes[child].split_or_merged || leads(node)[1 - i].node == child) {
         continue;
       }
+      if (child >= printed_) {
+        take_in(node, i, child);
+        return true;
+      }
       auto joint = leads(node)[i];
       for (auto& statement : joint.statements) statement.copied = true;
       auto below = leads(child);
@@ -464,6 +472,26 @@ class Editing {
       return true;
     }
     return false;
+  }
+
+  // A couplet that this revision inserted is united with the one before it: the lead to it goes on
+  // to where it did, and says more; the others are leads added.
+  void take_in(std::size_t node, std::size_t ordinal, std::size_t child) {
+    auto const joint = leads(node)[ordinal];
+    auto below = leads(child);
+    draft_.nodes[child].alive = false;
+    leads(node).erase(leads(node).begin() + static_cast<std::ptrdiff_t>(ordinal));
+    for (auto& lead : below) {
+      auto said = joint.statements;
+      if (lead.goes_on) {
+        lead.id = joint.id;
+        lead.goes_on = joint.goes_on;
+      } else {
+        for (auto& statement : said) statement.id = draft_.next_id++;
+      }
+      lead.statements.insert(lead.statements.begin(), said.begin(), said.end());
+      leads(node).push_back(std::move(lead));
+    }
   }
 
   // Exchanges what stands behind a lead with what stands behind one elsewhere.
@@ -508,6 +536,7 @@ class Editing {
 
   Draft& draft_;
   History& history_;
+  std::size_t printed_;               // couplets of the edition that is revised
   std::vector<std::size_t> touched_;  // taxa that an edit of theirs was made on
 };
 

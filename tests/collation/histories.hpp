@@ -50,6 +50,7 @@ struct DraftLead {
   std::size_t node{};   // behind it; `terminal` for a taxon
   std::size_t taxon{};  // index into Draft::taxa
   bool joint{false};    // from one part of a split couplet to the other, summing up what is behind
+  bool goes_on{false};  // of an inserted couplet: to what stood there before
 };
 inline constexpr std::size_t terminal = ~std::size_t{0};
 
@@ -129,10 +130,13 @@ struct Edit {
 //    of them.  Statements that a split repeats in the lead from part to part, and those that a
 //    merger repeats in every lead that they held for, neither came nor went.
 //  - A couplet (or a part of one that was merged) of which neither a third of the statements nor
-//  three quarters of how it parts the
-//    taxa have stayed (it was rewritten while taxa moved about below it) may be taken for another
-//    couplet: neither its pair, nor the roles told of its leads, nor whether the ways through it
-//    are the same is scored.
+//    three quarters of how it parts the taxa have stayed (it was rewritten while taxa moved about
+//    below it) may be taken for another couplet: neither its pair, nor the roles told of its leads,
+//    nor whether the ways through it are the same is scored. The same holds of one that rests on a
+//    single character, is put in other words throughout, hangs elsewhere and parts none of its taxa:
+//    that the character is the same is all that a reader sees, and other couplets rest on it too.
+//  - A couplet that is inserted and at once united with the one before it was never printed: the
+//    lead to where it stood says more than before, and leads were added.
 enum class Recipe {
   split_and_reworded,   // split, the parts in other words, swapped leads, clauses in another order
   merged_and_reworded,  //

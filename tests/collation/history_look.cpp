@@ -42,8 +42,24 @@ std::set<std::string> names_below(Draft const& draft, DraftLead const& lead) {
   return names;
 }
 
-// Has a third of its statements stayed, or three quarters of how it parts the taxa?  `is`: the
-// couplet that it was merged into, or itself.
+bool leads_there_in_both(Case const& made, std::size_t node) {
+  std::set<std::size_t> olds;
+  for (auto const parent : made.old_nodes) {
+    for (auto const& lead : made.old_draft.nodes[parent].leads) {
+      if (lead.node == node) olds.insert(lead.id);
+    }
+  }
+  return std::any_of(made.new_nodes.begin(), made.new_nodes.end(), [&](std::size_t parent) {
+    auto const& leads = made.new_draft.nodes[parent].leads;
+    return std::any_of(leads.begin(), leads.end(), [&](DraftLead const& lead) {
+      return lead.node == node && olds.count(lead.id) != 0;
+    });
+  });
+}
+
+// Has a third of its statements stayed, or three quarters of how it parts the taxa?  And does more
+// than one character tell it, or its words, taxa or place?  `is`: the couplet that it was merged
+// into, or itself.
 bool recognisable(Case const& made, std::size_t was, std::size_t is) {
   auto const& olds = made.old_draft.nodes[was].leads;
   auto const& news = made.new_draft.nodes[is].leads;
@@ -53,12 +69,16 @@ bool recognisable(Case const& made, std::size_t was, std::size_t is) {
   }
   std::size_t statements = 0;
   std::size_t stayed = 0;
+  std::size_t in_the_same_words = 0;
   double taxa = 0;
   for (auto const& lead : olds) {
     for (auto const& s : lead.statements) {
       ++statements;
       auto const found = said.find(s.id);
-      stayed += found != said.end() && (!s.character.empty() || s.words == found->second->words);
+      if (found == said.end()) continue;
+      bool const same_words = s.words == found->second->words;
+      stayed += !s.character.empty() || same_words;
+      in_the_same_words += same_words;
     }
     auto const same = std::find_if(news.begin(), news.end(),
                                    [&](DraftLead const& other) { return other.id == lead.id; });
@@ -70,6 +90,10 @@ bool recognisable(Case const& made, std::size_t was, std::size_t is) {
                           std::back_inserter(both));
     taxa += static_cast<double>(both.size()) / static_cast<double>(std::max<std::size_t>(
                                                    before.size() + after.size() - both.size(), 1));
+  }
+  if (in_the_same_words == 0 && stayed <= olds.size() && taxa == 0 &&
+      !leads_there_in_both(made, is)) {
+    return false;
   }
   return 3 * stayed >= statements || 4 * taxa >= 3 * static_cast<double>(olds.size());
 }

@@ -37,15 +37,19 @@ inline constexpr Grade credible_neighbours = whole * 2 / 5;
 inline constexpr Grade lesser_taxa = whole * 2 / 5;
 inline constexpr Grade lesser_statements = whole * 3 / 10;
 inline constexpr Grade lesser_total = whole * 9 / 25;
+// …and one whose taxa all but changed by where it stands and what it still says.
+inline constexpr Grade placed_statements = whole * 2 / 5;
+inline constexpr Grade placed_neighbours = whole * 3 / 5;
 
 // Would the pair be credible if the neighbours agreed in full?
 [[nodiscard]] constexpr bool may_become_credible(Grade taxa, Grade statements) {
-  return taxa >= passable_taxa || statements >= credible_statements ||
+  return taxa >= passable_taxa || statements >= placed_statements ||
          (taxa >= lesser_taxa && statements >= lesser_statements);
 }
 [[nodiscard]] constexpr bool credible(Grade taxa, Grade statements, Grade neighbours) {
   return taxa >= credible_taxa || statements >= credible_statements ||
          (taxa >= passable_taxa && neighbours >= credible_neighbours) ||
+         (statements >= placed_statements && neighbours >= placed_neighbours) ||
          (taxa >= lesser_taxa && statements >= lesser_statements &&
           total_grade(taxa, statements, neighbours) >= lesser_total);
 }

@@ -276,6 +276,8 @@ LeastAgreement least_agreement() {
           .statements = to_share(credible_statements),
           .taxa_with_neighbours = to_share(passable_taxa),
           .neighbours = to_share(credible_neighbours),
+          .statements_with_neighbours = to_share(placed_statements),
+          .neighbours_with_statements = to_share(placed_neighbours),
           .taxa_with_statements = to_share(lesser_taxa),
           .statements_with_taxa = to_share(lesser_statements),
           .total_with_both = to_share(lesser_total)};

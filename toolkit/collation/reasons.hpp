@@ -82,14 +82,16 @@ struct CoupletReasons {
 };
 inline constexpr std::size_t most_runners_up = 5;
 // What two couplets must agree in at least to be one: in all, and besides in the taxa, or in the
-// statements, or in the taxa less and the neighbours, or in taxa and statements still less and more
-// in all.
+// statements, or in either of these less and in the neighbours, or in taxa and statements still less
+// and more in all.
 struct LeastAgreement {
   double total{};
   double taxa{};
   double statements{};
   double taxa_with_neighbours{};
   double neighbours{};
+  double statements_with_neighbours{};
+  double neighbours_with_statements{};
   double taxa_with_statements{};
   double statements_with_taxa{};
   double total_with_both{};
