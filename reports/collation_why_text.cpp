@@ -250,13 +250,13 @@ class WhyPage {
           fmt::format(
               "Two couplets are one when they agree to more than {:.2f} in all, and besides "
               "to {:.2f} in the taxa, or to {:.2f} in what they say, or to {:.2f} in the "
-              "taxa and {:.2f} in their neighbours, or to {:.2f} in what they say and {:.2f} in their "
+              "taxa and {:.2f} in their neighbours, or to {:.2f} in what they say and {:.2f} in "
+              "their "
               "neighbours, or to {:.2f} in the taxa, {:.2f} in what they say and {:.2f} in all. "
               "None of those most like it does so and is free.",
               least.total, least.taxa, least.statements, least.taxa_with_neighbours,
-              least.neighbours, least.statements_with_neighbours,
-              least.neighbours_with_statements, least.taxa_with_statements,
-              least.statements_with_taxa, least.total_with_both),
+              least.neighbours, least.statements_with_neighbours, least.neighbours_with_statements,
+              least.taxa_with_statements, least.statements_with_taxa, least.total_with_both),
           2);
     }
     if (reasons.runners_up.empty()) {

@@ -133,8 +133,9 @@ struct Edit {
 //    three quarters of how it parts the taxa have stayed (it was rewritten while taxa moved about
 //    below it) may be taken for another couplet: neither its pair, nor the roles told of its leads,
 //    nor whether the ways through it are the same is scored. The same holds of one that rests on a
-//    single character, is put in other words throughout, hangs elsewhere and parts none of its taxa:
-//    that the character is the same is all that a reader sees, and other couplets rest on it too.
+//    single character, is put in other words throughout, hangs elsewhere and parts none of its
+//    taxa: that the character is the same is all that a reader sees, and other couplets rest on it
+//    too.
 //  - A couplet that is inserted and at once united with the one before it was never printed: the
 //    lead to where it stood says more than before, and leads were added.
 enum class Recipe {

@@ -333,6 +333,40 @@ TEST(RoleChanges, OfACoupletChangedInEverythingAtOnceAreToldOfItsLeads) {
             "lip: states changed 3b→3b\n");
 }
 
+TEST(RoleChanges, ACoupletWhoseTaxaWentIsKnownByItsPlaceAndItsCharacter) {
+  auto revised = snails();
+  revised[1].leads = {{"usually coil steep {spire: high}; keel: sharp", "3"},
+                      {"whorls flat {spire: low | flat}; keel: blunt", "Aus ius"}};
+  exchange(revised, "Aus dus", "Bus gus");
+  exchange(revised, "Aus bus", "Bus eus");
+  EXPECT_EQ(roles(snails(), revised),
+            "spire: became hedged 2a→2a\nkeel: introduced 2a→2a\nkeel: introduced 2b→2b\n"
+            "spire: states changed 2b→2b\n");
+}
+
+// Couplet 5 was put where couplet 3 hung, and united with 2.
+TEST(RoleChanges, NoneChangesInCoupletsThatWereBroughtTogetherAndUnited) {
+  auto revised = snails();
+  revised[1].leads = {{"spire: low", "Aus cus"},
+                      {"spire: high; mouth: round", "6"},
+                      {"spire: high; mouth: oval", "Bus gus"}};
+  revised[3].leads[1].to = "3";
+  revised.erase(revised.begin() + 4);
+  EXPECT_EQ(roles(snails(), revised), "");
+  EXPECT_EQ(roles(revised, snails()), "");
+}
+
+TEST(RoleChanges, AnAddedLeadIsNoPartOfACoupletThatWentElsewhere) {
+  auto revised = snails();
+  revised[1].leads.push_back({"spire: flat; mouth: round", "Aus ius"});
+  revised[3].leads[1].to = "Bus gus";
+  revised.erase(revised.begin() + 4, revised.end());
+  EXPECT_EQ(roles(snails(), revised),
+            "mouth: dropped 5a→-\nmouth: dropped 5b→-\n"
+            "umbilicus: dropped 6a→-\numbilicus: dropped 6b→-\n"
+            "spire: introduced -→2c\nmouth: introduced -→2c\n");
+}
+
 TEST(RoleChanges, TheTaxaBelowTheLeadAreListed) {
   auto revised = snails();
   revised[1].leads[0].text = "usually spire: high";

@@ -19,7 +19,7 @@ struct Counterparts {
 
 // Pairs below this total are two couplets, not one.  The assignment maximises the sum of what pairs
 // have above it, so that two poor pairs never outbid a good one.
-inline constexpr Grade floor_total = whole * 3 / 10;
+inline constexpr Grade floor_total = whole * 7 / 25;
 [[nodiscard]] constexpr Grade total_grade(Grade taxa, Grade statements, Grade neighbours) {
   return static_cast<Grade>((std::uint64_t{taxa_weight} * taxa +
                              std::uint64_t{statements_weight} * statements +
@@ -38,6 +38,8 @@ inline constexpr Grade lesser_taxa = whole * 2 / 5;
 inline constexpr Grade lesser_statements = whole * 3 / 10;
 inline constexpr Grade lesser_total = whole * 9 / 25;
 // …and one whose taxa all but changed by where it stands and what it still says.
+// Words alone do not do where nothing else agrees.
+inline constexpr Grade spoken_total = whole * 3 / 10;
 inline constexpr Grade placed_statements = whole * 2 / 5;
 inline constexpr Grade placed_neighbours = whole * 3 / 5;
 
@@ -47,11 +49,11 @@ inline constexpr Grade placed_neighbours = whole * 3 / 5;
          (taxa >= lesser_taxa && statements >= lesser_statements);
 }
 [[nodiscard]] constexpr bool credible(Grade taxa, Grade statements, Grade neighbours) {
-  return taxa >= credible_taxa || statements >= credible_statements ||
+  auto const total = total_grade(taxa, statements, neighbours);
+  return taxa >= credible_taxa || (statements >= credible_statements && total > spoken_total) ||
          (taxa >= passable_taxa && neighbours >= credible_neighbours) ||
          (statements >= placed_statements && neighbours >= placed_neighbours) ||
-         (taxa >= lesser_taxa && statements >= lesser_statements &&
-          total_grade(taxa, statements, neighbours) >= lesser_total);
+         (taxa >= lesser_taxa && statements >= lesser_statements && total >= lesser_total);
 }
 
 // Aligns: candidates, similarities, the heaviest assignment, and again with what was aligned as

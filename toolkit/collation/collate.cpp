@@ -7,6 +7,7 @@
 #include "keydrift/characters/contrast.hpp"
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/collation/ground.hpp"
+#include "keydrift/collation/parts_apart.hpp"
 #include "keydrift/key/proof.hpp"
 #include "keydrift/key/side_by_side.hpp"
 
@@ -106,6 +107,7 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   auto found = counterparts(comparison, result.alignment);
   auto divisions = find_divisions(comparison, result.alignment, found);
   prefer_upper_parts(comparison, result.alignment, divisions);
+  find_parts_apart(comparison, result.alignment, divisions);
   found = counterparts(comparison, result.alignment);
   auto const lead_changes = compare_aligned_leads(old_side, new_side, found, exceptions);
   Ground const ground{.old_side = old_side,

@@ -27,9 +27,6 @@ constexpr Grade plainly_more = whole / 5;
 // other: one was dropped and one was added.
 constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_weight} * whole / 10;
 
-// A couplet of more leads is not compared with two couplets taken together.
-constexpr std::uint32_t most_leads_together = 12;
-
 }  // namespace
 
 Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching)
@@ -145,55 +142,69 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
 
 Comparison::Result Comparison::with_next(Of few, std::uint32_t couplet,
                                          std::uint32_t polytomy) const {
-  auto const many = few == Of::old_edition ? Of::new_edition : Of::old_edition;
   auto const& side = this->side(few);
-  auto const& other_side = this->side(many);
-  auto const wanted = other_side.lead_count(polytomy);
-  auto const first = other_side.first_lead[polytomy];
+  auto const wanted =
+      this->side(few == Of::old_edition ? Of::new_edition : Of::old_edition).lead_count(polytomy);
   Result best;
   if (wanted > most_leads_together) return best;
+  ShortList<JoinedLead, 12> leads;
   for (auto joint = side.first_lead[couplet]; joint < side.end_lead(couplet); ++joint) {
     auto const next = side.behind[joint];
     if (next == none || next == couplet ||
         side.lead_count(couplet) - 1 + side.lead_count(next) != wanted) {
       continue;
     }
-    ShortList<Cell, 16> cells;
-    std::uint32_t ordinal = 0;
-    auto const add = [&](std::uint32_t row, SaidLead const* through) {
-      for (std::uint32_t j = 0; j < wanted; ++j) {
-        auto const& there = saying(many, first + j);
-        auto words = agreement(saying(few, row), there);
-        if (through != nullptr) words = std::max(words, agreement(*through, there));
-        cells.push_back({ordinal, j,
-                         few == Of::old_edition ? taxa_agreement(row, first + j)
-                                                : taxa_agreement(first + j, row),
-                         words});
-      }
-      ++ordinal;
-    };
-    for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
-      if (row != joint) add(row, nullptr);
-    }
-    for (auto row = side.first_lead[next]; row < side.end_lead(next); ++row) {
-      auto const through = both_said(saying(few, joint), saying(few, row));
-      add(row, &through);
-    }
-    sort_stably(cells, [](Cell const& a, Cell const& b) { return a.worth() > b.worth(); });
-    ShortList<char, most_leads_together> used(wanted, 0);
-    ShortList<char, most_leads_together> taken(wanted, 0);
-    std::uint64_t taxa = 0;
-    std::uint64_t statements = 0;
-    for (auto const& cell : cells) {
-      if (used[cell.old_ordinal] != 0 || taken[cell.new_ordinal] != 0) continue;
-      used[cell.old_ordinal] = taken[cell.new_ordinal] = 1;
-      taxa += cell.taxa;
-      statements += cell.statements;
-    }
-    Result const found{static_cast<Grade>(taxa / wanted), static_cast<Grade>(statements / wanted)};
+    auto const found = compare_joined(few, couplet, joint, next, polytomy, leads);
     if (found.worth() > best.worth()) best = found;
   }
   return best;
+}
+
+Comparison::Result Comparison::compare_joined(Of few, std::uint32_t upper, std::uint32_t joint,
+                                              std::uint32_t lower, std::uint32_t polytomy,
+                                              ShortList<JoinedLead, 12>& leads) const {
+  auto const many = few == Of::old_edition ? Of::new_edition : Of::old_edition;
+  auto const& side = this->side(few);
+  auto const& other_side = this->side(many);
+  auto const wanted = other_side.lead_count(polytomy);
+  auto const first = other_side.first_lead[polytomy];
+  leads.clear();
+  ShortList<Cell, 16> cells;
+  auto const add = [&](std::uint32_t row, SaidLead const* through) {
+    auto const ordinal = static_cast<std::uint32_t>(leads.size());
+    leads.push_back({.row = row, .answer = none, .taxa = 0, .words = 0});
+    for (std::uint32_t j = 0; j < wanted; ++j) {
+      auto const& there = saying(many, first + j);
+      auto words = agreement(saying(few, row), there);
+      if (through != nullptr) words = std::max(words, agreement(*through, there));
+      cells.push_back(
+          {ordinal, j,
+           few == Of::old_edition ? taxa_agreement(row, first + j) : taxa_agreement(first + j, row),
+           words});
+    }
+  };
+  for (auto row = side.first_lead[upper]; row < side.end_lead(upper); ++row) {
+    if (row != joint) add(row, nullptr);
+  }
+  for (auto row = side.first_lead[lower]; row < side.end_lead(lower); ++row) {
+    auto const through = both_said(saying(few, joint), saying(few, row));
+    add(row, &through);
+  }
+  sort_stably(cells, [](Cell const& a, Cell const& b) { return a.worth() > b.worth(); });
+  ShortList<char, most_leads_together> taken(wanted, 0);
+  std::uint64_t taxa = 0;
+  std::uint64_t statements = 0;
+  for (auto const& cell : cells) {
+    auto& lead = leads[cell.old_ordinal];
+    if (lead.answer != none || taken[cell.new_ordinal] != 0) continue;
+    taken[cell.new_ordinal] = 1;
+    lead.answer = first + cell.new_ordinal;
+    lead.taxa = cell.taxa;
+    lead.words = cell.statements;
+    taxa += cell.taxa;
+    statements += cell.statements;
+  }
+  return {static_cast<Grade>(taxa / wanted), static_cast<Grade>(statements / wanted)};
 }
 
 bool Comparison::pair_by_plain_statements(std::span<Grade const> grades, std::uint32_t news,

@@ -75,6 +75,22 @@ class Comparison {
   Result compare(std::uint32_t old_couplet, std::uint32_t new_couplet,
                  std::vector<std::uint32_t>& pairing) const;
 
+  // A lead of two couplets taken together, and the lead of the polytomy that it was matched with.
+  struct JoinedLead {
+    std::uint32_t row{};
+    std::uint32_t answer{};  // row of the polytomy's lead
+    Grade taxa{};
+    Grade words{};  // of the better of what it says and what is said on the way to it
+  };
+  // Two couplets of edition `few` taken together as one and compared with a couplet of the other
+  // edition: the leads of the upper one but for `joint` (a row), and those of the lower one, to
+  // which the joint leads or once led.  The grades are means over the leads, matched best first.
+  // Preconditions: the polytomy has as many leads as the two together but for the joint, and no
+  // more than most_leads_together.
+  static constexpr std::uint32_t most_leads_together = 12;
+  Result compare_joined(Of few, std::uint32_t upper, std::uint32_t joint, std::uint32_t lower,
+                        std::uint32_t polytomy, ShortList<JoinedLead, 12>& leads) const;
+
  private:
   // Of a couplet, taken together with one that hangs on it, and a couplet of the other edition that
   // has as many leads as the two; zeros where there is no such.

@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <tuple>
 
+#include "keydrift/collation/parts_apart.hpp"
+
 namespace keydrift::collating {
 namespace {
 
@@ -69,7 +71,30 @@ DividedLeads::DividedLeads(Ground const& ground)
         }
       }
     }
+    for (auto const of : {Of::old_edition, Of::new_edition}) {
+      auto const& wholes = parts[i][index_of(other(of))];
+      auto const& couplets = parts[i][index_of(of)];
+      if (couplets.size() == 2 && wholes.size() == 1) {
+        join(of, couplets.front(), couplets.back(), wholes.front());
+      }
+    }
     pair_leads(group);
+  }
+}
+
+void DividedLeads::join(Of of, std::uint32_t one, std::uint32_t other_one,
+                        std::uint32_t whole_couplet) {
+  auto const& side = ground_.side(of);
+  for (auto const couplet : {one, other_one}) {
+    for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
+      if (is_joint(of, row)) return;
+    }
+  }
+  auto const joined = joining(ground_.comparison, of, one, other_one, whole_couplet);
+  if (!joined) return;
+  joins_[index_of(of)].push_back(joined->joint);
+  for (auto row = side.first_lead[joined->lower]; row < side.end_lead(joined->lower); ++row) {
+    joint_[index_of(of)][row] = joined->joint;
   }
 }
 
@@ -94,6 +119,8 @@ bool DividedLeads::on_the_way(Of of, std::uint32_t upper, std::uint32_t lower) c
 bool DividedLeads::is_joint(Of of, std::uint32_t row) const {
   auto const& side = ground_.side(of);
   auto const behind = side.behind[row];
+  auto const& joins = joins_[index_of(of)];
+  if (std::find(joins.begin(), joins.end(), row) != joins.end()) return true;
   return divided(of, row) && behind != none && side.lead_count(behind) > 0 &&
          group_[index_of(of)][side.first_lead[behind]] == group_[index_of(of)][row];
 }

@@ -17,7 +17,8 @@ class DividedLeads {
   // those that agree most in taxa and words, best first.  What the leads from part to part say
   // holds for the leads behind them too, so that a lead of a merger may say it again.  A lead from
   // one part to another sums up what stands behind it and answers to none, unless what would answer
-  // to it is such a lead too.
+  // to it is such a lead too.  Where the parts stand apart (parts_apart.hpp) the lead that once
+  // led, or would lead, from one to the other is such a lead.
   explicit DividedLeads(Ground const& ground);
 
   // Row of the lead that answers; none.  Of all other leads the counterpart.
@@ -46,6 +47,8 @@ class DividedLeads {
  private:
   using Rows = std::array<std::vector<std::uint32_t>, 2>;
   void pair_leads(std::uint32_t group);
+  // Two parts of one couplet that no lead joins.
+  void join(Of of, std::uint32_t one, std::uint32_t other, std::uint32_t whole_couplet);
   // What must hold to get through this lead from the first part.
   [[nodiscard]] SaidLead said_on_the_way(Of of, std::uint32_t row) const;
   // Is the lead `upper` the lead `lower`, or does it lead there from part to part?
@@ -55,6 +58,7 @@ class DividedLeads {
   Rows lead_;               // by row
   Rows group_;              // by row
   Rows joint_;              // by row: the lead from another part to the lead's couplet; none
+  Rows joins_;              // rows of leads that join parts which stand apart
   std::vector<Rows> rows_;  // by group
 };
 

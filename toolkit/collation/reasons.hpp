@@ -82,8 +82,8 @@ struct CoupletReasons {
 };
 inline constexpr std::size_t most_runners_up = 5;
 // What two couplets must agree in at least to be one: in all, and besides in the taxa, or in the
-// statements, or in either of these less and in the neighbours, or in taxa and statements still less
-// and more in all.
+// statements, or in either of these less and in the neighbours, or in taxa and statements still
+// less and more in all.
 struct LeastAgreement {
   double total{};
   double taxa{};
