@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <map>
 #include <memory>
+#include <utility>
 
 #include "keydrift/key/side_by_side.hpp"
 #include "keydrift/reports/collation_parts.hpp"
@@ -20,11 +21,88 @@ struct Cell {
   std::size_t width{};
 };
 
+// Of a run of steps that all bear the same mark so many at its start and at its end are set, of a
+// way that is still too long so many steps in all, and so many names of characters or leads: the
+// JSON has them all.
+constexpr std::size_t most_of_a_run = 3;
+constexpr std::size_t most_cells = 48;
+constexpr std::size_t most_names = 12;
+
 std::string padded(std::string_view text, std::size_t width) {
   std::string out{text};
   auto const taken = display_width(text);
   if (width > taken) out.append(width - taken, ' ');
   return out;
+}
+
+// The steps of a taxon: of long runs and of very long ways the middle is left out and stands as an
+// ellipsis, with the number of steps and the mark that all of them bear below it.
+std::vector<Cell> cells_of(Page const& page, CollationView const& view, TaxonChange const& taxon) {
+  auto const clean = [&page](std::string_view text) { return clean_text(text, page.unicode()); };
+  bool const one_sided = taxon.old_taxa.empty() || taxon.new_taxa.empty();
+  auto const mark = [&](RouteStep const& step) {
+    return clean(one_sided ? std::string_view{} : mark_of(step));
+  };
+  auto const ellipsis = [&](std::size_t left_out, std::string const& all_bear) {
+    Cell cell{taxon.old_taxa.empty() ? "" : clean("…"), taxon.new_taxa.empty() ? "" : clean("…"),
+              grouped(left_out) + all_bear, 0};
+    cell.width = std::max(display_width(cell.mark), display_width(clean("…"))) + 2;
+    return cell;
+  };
+  std::vector<Cell> cells;
+  std::vector<std::size_t> stand_for;  // steps, by cell
+  auto const leave_out = [&](std::size_t count, std::string const& all_bear) {
+    if (count == 0) return;
+    cells.push_back(ellipsis(count, all_bear));
+    stand_for.push_back(count);
+  };
+  auto const& steps = taxon.steps;
+  auto before = taxon.steps_before;  // they agree, as what follows them does
+  for (std::size_t begin = 0; begin < steps.size();) {
+    auto const all_bear = mark(steps[begin]);
+    auto end = begin + 1;
+    while (end < steps.size() && mark(steps[end]) == all_bear) ++end;
+    if (!all_bear.empty()) leave_out(std::exchange(before, 0), "");
+    bool const shortened = before > 0 || end - begin > 2 * most_of_a_run + 1;
+    auto const first = before > 0 ? std::size_t{0} : most_of_a_run;
+    for (auto i = begin; i < end; ++i) {
+      if (shortened && i == begin + first) {
+        auto const last = std::max(i, end - std::min(most_of_a_run, end - begin));
+        leave_out(std::exchange(before, 0) + last - i, all_bear);
+        i = last;
+      }
+      auto const& step = steps[i];
+      Cell cell{clean(step.old_lead ? lead_name(view.old_edition, *step.old_lead) : "·"),
+                clean(step.new_lead ? lead_name(view.new_edition, *step.new_lead) : "·"), all_bear,
+                0};
+      cell.width = std::max(display_width(cell.old_name), display_width(cell.new_name)) + 2;
+      cells.push_back(std::move(cell));
+      stand_for.push_back(1);
+    }
+    begin = end;
+  }
+  leave_out(before + taxon.steps_after, "");
+  if (cells.size() > most_cells) {
+    auto const first = cells.begin() + static_cast<std::ptrdiff_t>(most_cells - 8);
+    auto const last = cells.end() - 7;
+    std::size_t left_out = 0;
+    for (auto i = most_cells - 8; i < cells.size() - 7; ++i) left_out += stand_for[i];
+    *first = ellipsis(left_out, "");
+    cells.erase(first + 1, last);
+  }
+  return cells;
+}
+
+// Does cells_of() leave any of it out?
+bool is_shortened(TaxonChange const& taxon) {
+  if (taxon.steps_before + taxon.steps_after > 0 || taxon.steps.size() > most_cells) return true;
+  std::size_t run = 0;
+  for (std::size_t i = 0; i < taxon.steps.size(); ++i) {
+    bool const goes_on = i > 0 && mark_of(taxon.steps[i]) == mark_of(taxon.steps[i - 1]);
+    run = goes_on ? run + 1 : 1;
+    if (run > 2 * most_of_a_run + 1) return true;
+  }
+  return false;
 }
 
 // The steps as rows: the old route, the new one, and marks where they differ; set in as many
@@ -33,26 +111,7 @@ void set_steps(Page& page, CollationView const& view, TaxonChange const& taxon) 
   auto const clean = [&page](std::string_view text) { return clean_text(text, page.unicode()); };
   auto const old_head = clean(view.called.old_name);
   auto const new_head = clean(view.called.new_name);
-  bool const one_sided = taxon.old_taxa.empty() || taxon.new_taxa.empty();
-  std::vector<Cell> cells;
-  // A very long route is given in part: the steps left out stand as an ellipsis, their number
-  // below.
-  auto const ellipsis = [&](std::size_t left_out) {
-    if (left_out == 0) return;
-    Cell cell{taxon.old_taxa.empty() ? "" : clean("…"), taxon.new_taxa.empty() ? "" : clean("…"),
-              grouped(left_out), 0};
-    cell.width = std::max(display_width(cell.mark), display_width(clean("…"))) + 2;
-    cells.push_back(std::move(cell));
-  };
-  ellipsis(taxon.steps_before);
-  for (auto const& step : taxon.steps) {
-    Cell cell{clean(step.old_lead ? lead_name(view.old_edition, *step.old_lead) : "·"),
-              clean(step.new_lead ? lead_name(view.new_edition, *step.new_lead) : "·"),
-              clean(one_sided ? std::string_view{} : mark_of(step)), 0};
-    cell.width = std::max(display_width(cell.old_name), display_width(cell.new_name)) + 2;
-    cells.push_back(std::move(cell));
-  }
-  ellipsis(taxon.steps_after);
+  auto const cells = cells_of(page, view, taxon);
   auto const head_width =
       std::min(std::max(display_width(old_head), display_width(new_head)) + 2, page.width() / 3);
   std::size_t at = 0;
@@ -113,7 +172,11 @@ void set_characters(Page& page, CollationView const& view, std::string_view how,
                     std::vector<std::string> const& ids, std::size_t others) {
   if (ids.empty()) return;
   std::vector<std::string> labels;
-  for (auto const& id : ids) labels.push_back(view.label(id));
+  for (auto const& id : ids) {
+    if (labels.size() == most_names) break;
+    labels.push_back(view.label(id));
+  }
+  others += ids.size() - labels.size();
   if (others > 0) labels.push_back(counted(others, "other"));
   page.paragraph(fmt::format("{} {}.", how, enumerated(labels)), Page::kMargin, 2);
 }
@@ -164,10 +227,16 @@ void set_taxa(Page& page, CollationView const& view) {
   }
   if (!places.empty()) {
     page.heading("Taxa that change couplet");
+    bool const shortened = std::any_of(taxa.begin(), taxa.end(), [](TaxonChange const& taxon) {
+      return changes_couplet(taxon) && is_shortened(taxon);
+    });
     page.paragraph(
-        "By the place where the ways part; then the leads on the way to each taxon, step beside "
-        "step: * a step of the new edition only, † of the old one only, ‡ another couplet or lead, "
-        "§ a lead that says something else.",
+        fmt::format("By the place where the ways part; then the leads on the way to each taxon, "
+                    "step beside step: * a step of the new edition only, † of the old one only, "
+                    "‡ another couplet or lead, § a lead that says something else{}.",
+                    shortened ? ", … steps left out, with their number and the mark that they all "
+                                "bear"
+                              : ""),
         2);
     page.blank();
     set_column_heads(page, view);
@@ -209,6 +278,11 @@ void set_taxa(Page& page, CollationView const& view) {
       if (step.restated && step.new_lead) {
         leads.push_back(lead_name(view.new_edition, *step.new_lead));
       }
+    }
+    if (leads.size() > most_names + 1) {
+      auto const others = leads.size() - most_names;
+      leads.resize(most_names);
+      leads.push_back(counted(others, "other"));
     }
     if (!leads.empty()) name += fmt::format(" (at {})", enumerated(leads));
     restated.push_back(std::move(name));

@@ -87,7 +87,8 @@ class WhyPage {
   [[nodiscard]] static std::string ground(Similarity const& similarity) {
     auto const least = least_agreement();
     bool const by_taxa = similarity.taxa >= least.taxa;
-    bool const by_statements = similarity.statements >= least.statements;
+    bool const by_statements =
+        similarity.statements >= least.statements && similarity.total > least.total_with_statements;
     if (by_taxa && by_statements) {
       return fmt::format(
           "They are held to be one by how they part the taxa, for which {:.2f} is enough, and "
@@ -245,19 +246,7 @@ class WhyPage {
           2);
     }
     if (!reasons.part_of && !reasons.runners_up.empty()) {
-      auto const least = least_agreement();
-      page_.paragraph(
-          fmt::format(
-              "Two couplets are one when they agree to more than {:.2f} in all, and besides "
-              "to {:.2f} in the taxa, or to {:.2f} in what they say, or to {:.2f} in the "
-              "taxa and {:.2f} in their neighbours, or to {:.2f} in what they say and {:.2f} in "
-              "their "
-              "neighbours, or to {:.2f} in the taxa, {:.2f} in what they say and {:.2f} in all. "
-              "None of those most like it does so and is free.",
-              least.total, least.taxa, least.statements, least.taxa_with_neighbours,
-              least.neighbours, least.statements_with_neighbours, least.neighbours_with_statements,
-              least.taxa_with_statements, least.statements_with_taxa, least.total_with_both),
-          2);
+      set_least_agreement();
     }
     if (reasons.runners_up.empty()) {
       page_.paragraph(fmt::format("No couplet of {} has a taxon, a statement or a word in common "
@@ -265,6 +254,28 @@ class WhyPage {
                                   called(!reasons.of_new)),
                       2);
     }
+  }
+
+  void set_least_agreement() {
+    auto const least = least_agreement();
+    page_.paragraph(fmt::format("Two couplets are held to be one when they agree to more than "
+                                "{:.2f} in all, and besides to as much as this in any of:",
+                                least.total),
+                    2);
+    page_.leader("the taxa", figure(least.taxa), 4);
+    page_.leader("what they say, and more than this in all",
+                 fmt::format("{:.2f}, {:.2f}", least.statements, least.total_with_statements), 4);
+    page_.leader("the taxa, and the couplets before and behind",
+                 fmt::format("{:.2f}, {:.2f}", least.taxa_with_neighbours, least.neighbours), 4);
+    page_.leader("what they say, and the couplets before and behind",
+                 fmt::format("{:.2f}, {:.2f}", least.statements_with_neighbours,
+                             least.neighbours_with_statements),
+                 4);
+    page_.leader("the taxa, what they say, and all of it",
+                 fmt::format("{:.2f}, {:.2f}, {:.2f}", least.taxa_with_statements,
+                             least.statements_with_taxa, least.total_with_both),
+                 4);
+    page_.paragraph("None of those most like it does so and is free.", 2);
   }
 
   void set_runners_up(CoupletReasons const& reasons) {

@@ -238,12 +238,36 @@ TEST(TerminalCollation, TellsTheNumberOfStepsThatAreLeftOut) {
             std::string::npos);
 }
 
+TEST(TerminalCollation, LeavesOutTheMiddleOfALongRunOfLikeSteps) {
+  auto sample = make_sample();
+  auto& steps = sample.collation.taxa[1].steps;
+  for (int i = 0; i < 20; ++i) steps.push_back(steps[0]);
+  auto const text = collated(sample);
+  EXPECT_NE(text.find("    1968  1a  2a  ·   1a  1a  1a  …    1a  1a  1a\n"
+                      "    2003  1a  2a  3b  1a  1a  1a  …    1a  1a  1a\n"
+                      "          §   §   *   §   §   §   14§  §   §   §\n"),
+            std::string::npos)
+      << text;
+  EXPECT_NE(text.find("… steps left out"), std::string::npos);
+  EXPECT_EQ(collated(make_sample()).find("… steps left out"), std::string::npos);
+}
+
+TEST(TerminalCollation, LeavesOutTheMiddleOfAWayThatChangesThroughout) {
+  auto sample = make_sample();
+  auto& steps = sample.collation.taxa[1].steps;
+  for (int i = 0; i < 1000; ++i) steps.push_back(steps[i % 2 == 0 ? 0 : 2]);
+  auto const text = collated(sample);
+  EXPECT_NE(text.find("956"), std::string::npos) << text;
+  EXPECT_LT(text.size(), collated(make_sample()).size() + 1000);
+}
+
 TEST(TerminalCollation, BreaksALongRouteIntoRowsThatFit) {
   auto sample = make_sample();
   auto& steps = sample.collation.taxa[1].steps;
-  for (int i = 0; i < 40; ++i) steps.push_back(steps[0]);
+  for (int i = 0; i < 40; ++i) steps.push_back(steps[i % 2 == 0 ? 0 : 2]);
   auto const text = collated(sample);
   expect_within(text, 80);
+  EXPECT_EQ(text.find("…  "), std::string::npos);
   std::size_t rows = 0;
   for (auto at = text.find("    1968  "); at != std::string::npos;
        at = text.find("    1968  ", at + 1)) {
@@ -327,8 +351,7 @@ TEST(TerminalRedetermination, ManyPossibleNamesAreCutHereAndWholeInTheTables) {
   auto sample = make_sample();
   std::string names = "Orla a";
   for (char name = 'b'; name <= 'l'; ++name) names += std::string{" | Orla "} + name;
-  sample.redetermination.from_to.front() = {
-      "Orla minor", names, {0, 0, 0, 0, 7, 0, 0, 0, 0, 0}, 7};
+  sample.redetermination.from_to.front() = {"Orla minor", names, {0, 0, 0, 0, 7, 0, 0, 0, 0, 0}, 7};
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});
   EXPECT_NE(text.find("  Orla minor to Orla a | Orla b | Orla c and 9 more: open ........"),

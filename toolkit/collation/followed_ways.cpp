@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 namespace keydrift::collating {
 namespace {
@@ -85,6 +86,7 @@ void FollowedWays::follow(Of of, TaxonId taxon) {
     way_up_.push_back(row);
     row = followed.lead_to[lead.couplet.index];
   }
+  followed.kept = std::min(followed.kept, kept);
   while (path.size() > kept) {
     leave(of, side(of).row(path.back()));
     path.pop_back();
@@ -93,6 +95,10 @@ void FollowedWays::follow(Of of, TaxonId taxon) {
     path.push_back(side(of).leads[*row]);
     take(of, *row);
   }
+}
+
+std::size_t FollowedWays::kept_since(Of of) {
+  return std::exchange(at(of).kept, at(of).path.size());
 }
 
 void FollowedWays::take(Of of, std::uint32_t row) {

@@ -35,6 +35,8 @@ class FollowedWays {
   // Makes path() the way to the taxon.  Precondition: has_one().
   void follow(Of of, TaxonId taxon);
   [[nodiscard]] Route const& path(Of of) const { return at(of).path; }
+  // How many of its first leads have not changed since this was asked last.
+  [[nodiscard]] std::size_t kept_since(Of of);
 
   // Characters (by number) that a firm or excepted statement on the path speaks of.
   using Characters = std::set<std::uint32_t>;
@@ -48,6 +50,7 @@ class FollowedWays {
     std::vector<std::uint32_t> lead_to;    // by couplet with one way: row; none at the start
     std::vector<std::uint32_t> depth;      // by couplet: leads before it; none: not one way
     Route path;
+    std::size_t kept{};                // leads of it since kept_since()
     std::vector<std::uint32_t> times;  // by character: statements on the path
     Characters characters;
     Characters only_here;

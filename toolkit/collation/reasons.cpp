@@ -274,6 +274,7 @@ LeastAgreement least_agreement() {
   return {.total = to_share(floor_total),
           .taxa = to_share(credible_taxa),
           .statements = to_share(credible_statements),
+          .total_with_statements = to_share(spoken_total),
           .taxa_with_neighbours = to_share(passable_taxa),
           .neighbours = to_share(credible_neighbours),
           .statements_with_neighbours = to_share(placed_statements),

@@ -82,12 +82,13 @@ struct CoupletReasons {
 };
 inline constexpr std::size_t most_runners_up = 5;
 // What two couplets must agree in at least to be one: in all, and besides in the taxa, or in the
-// statements, or in either of these less and in the neighbours, or in taxa and statements still
-// less and more in all.
+// statements (then more in all), or in either of these less and in the neighbours, or in taxa and
+// statements still less and more in all.
 struct LeastAgreement {
   double total{};
   double taxa{};
   double statements{};
+  double total_with_statements{};
   double taxa_with_neighbours{};
   double neighbours{};
   double statements_with_neighbours{};

@@ -18,7 +18,7 @@ std::size_t count_reachable(Side const& side, std::span<LeadId const> leads) {
 }  // namespace
 
 RouteComparison::RouteComparison(Ground const& ground)
-    : ground_{ground}, new_at_(ground.new_side.couplet_count(), none) {
+    : ground_{ground}, chain_{ground.counterparts}, followed_{ground.counterparts} {
   for (auto const restated : {Restated::differs, Restated::is_the_same}) {
     changed_above_[static_cast<std::size_t>(restated)] = find_changed_above(restated);
   }
@@ -113,70 +113,57 @@ RouteStep RouteComparison::step_of(LeadId old_lead, LeadId new_lead) const {
       .restated = same_lead && ground_.lead_changes[row].restated};
 }
 
-void RouteComparison::find_chain(Route const& old_route, Route const& new_route) {
-  for (std::uint32_t j = 0; j < new_route.size(); ++j) new_at_[new_route[j].couplet.index] = j;
-  auto const place = [&](std::uint32_t i) {
-    auto const there = ground_.counterparts.couplet[0][old_route[i].couplet.index];
-    return there == none ? none : new_at_[there];
-  };
-  tails_.clear();  // the old step that ends the best chain of each length
-  before_.assign(old_route.size(), none);
-  for (std::uint32_t i = 0; i < old_route.size(); ++i) {
-    auto const j = place(i);
-    if (j == none) continue;
-    auto longer = tails_.end();
-    if (!tails_.empty() && place(tails_.back()) >= j) {
-      longer = std::lower_bound(tails_.begin(), tails_.end(), j,
-                                [&](std::uint32_t k, std::uint32_t at) { return place(k) < at; });
-    }
-    if (longer != tails_.begin()) before_[i] = *std::prev(longer);
-    if (longer == tails_.end()) {
-      tails_.push_back(i);
-    } else {
-      *longer = i;
-    }
-  }
-  chain_.clear();
-  for (auto i = tails_.empty() ? none : tails_.back(); i != none; i = before_[i]) {
-    chain_.push_back({i, place(i)});
-  }
-  std::reverse(chain_.begin(), chain_.end());
-  for (auto const lead : new_route) new_at_[lead.couplet.index] = none;
-}
-
-LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route) {
-  find_chain(old_route, new_route);
-  LaidRoutes laid;
-  // Steps that agree from the start on are counted first, so that only those shown are made.
-  std::size_t agreeing = 0;
-  while (agreeing < chain_.size() && chain_[agreeing].old_step == agreeing &&
-         chain_[agreeing].new_step == agreeing &&
+std::size_t RouteComparison::agreeing_steps(Route const& old_route, Route const& new_route,
+                                            Links const& links, std::size_t known) const {
+  auto agreeing = known;
+  while (agreeing < links.size() && links[agreeing].old_step == agreeing &&
+         links[agreeing].new_step == agreeing &&
          agrees(step_of(old_route[agreeing], new_route[agreeing]))) {
     ++agreeing;
   }
+  return agreeing;
+}
+
+LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route) {
+  chain_.update(old_route, 0, new_route, 0);
+  return lay(old_route, new_route, chain_.links(),
+             agreeing_steps(old_route, new_route, chain_.links(), 0));
+}
+
+LaidRoutes RouteComparison::lay_followed(Route const& old_route, std::size_t old_kept,
+                                         Route const& new_route, std::size_t new_kept) {
+  followed_.update(old_route, old_kept, new_route, new_kept);
+  followed_agreeing_ = agreeing_steps(old_route, new_route, followed_.links(),
+                                      std::min(followed_agreeing_, followed_.links_kept()));
+  return lay(old_route, new_route, followed_.links(), followed_agreeing_);
+}
+
+LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route, Links const& links,
+                                std::size_t agreeing) const {
+  LaidRoutes laid;
+  // Steps that agree from the start on are counted, so that only those shown are made.
   laid.left_out_before = agreeing - std::min(agreeing, most_steps);
-  laid.same_leads = chain_.size() == old_route.size() && chain_.size() == new_route.size();
   for (auto k = laid.left_out_before; k < agreeing; ++k) {
     laid.steps.push_back(step_of(old_route[k], new_route[k]));
   }
-  auto const whole_route = old_route.size() + new_route.size() - chain_.size();
+  auto const whole_route = old_route.size() + new_route.size() - links.size();
   if (agreeing < whole_route) laid.parting = laid.steps.size();
 
   auto const room = laid.steps.size() + most_steps;
-  auto const add = [&](RouteStep const& step) {
-    if (laid.steps.size() < room) laid.steps.push_back(step);
-  };
   auto i = agreeing;
   auto j = agreeing;
   auto const lonely_until = [&](std::size_t old_end, std::size_t new_end) {
-    for (; i < old_end; ++i) add({.old_lead = old_route[i], .new_lead = {}});
-    for (; j < new_end; ++j) add({.old_lead = {}, .new_lead = new_route[j]});
+    for (; i < old_end && laid.steps.size() < room; ++i) {
+      laid.steps.push_back({.old_lead = old_route[i], .new_lead = {}});
+    }
+    for (; j < new_end && laid.steps.size() < room; ++j) {
+      laid.steps.push_back({.old_lead = {}, .new_lead = new_route[j]});
+    }
   };
-  for (auto k = agreeing; k < chain_.size(); ++k) {
-    lonely_until(chain_[k].old_step, chain_[k].new_step);
-    auto const step = step_of(old_route[i], new_route[j]);
-    laid.same_leads = laid.same_leads && step.same_lead;
-    add(step);
+  for (auto k = agreeing; k < links.size() && laid.steps.size() < room; ++k) {
+    lonely_until(links[k].old_step, links[k].new_step);
+    if (laid.steps.size() == room) break;
+    laid.steps.push_back(step_of(old_route[i], new_route[j]));
     ++i;
     ++j;
   }
@@ -187,7 +174,6 @@ LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route) 
 
 LaidRoutes RouteComparison::lay_same(Route const& end, std::size_t length) const {
   LaidRoutes laid;
-  laid.same_leads = true;
   laid.left_out_before = length - end.size();
   for (auto const lead : end) {
     auto const there = ground_.counterparts.lead[0][ground_.old_side.row(lead)];
@@ -210,13 +196,14 @@ LaidRoutes RouteComparison::lay_best(std::span<Route const* const> old_routes,
       for (std::size_t j = 0; j < new_routes.size(); ++j) {
         auto const& old_route = *old_routes[i];
         auto const& new_route = *new_routes[j];
-        find_chain(old_route, new_route);
+        chain_.update(old_route, 0, new_route, 0);
+        auto const& links = chain_.links();
         auto const agreeing = static_cast<std::size_t>(
-            std::count_if(chain_.begin(), chain_.end(), [&](Link const& link) {
+            std::count_if(links.begin(), links.end(), [&](RouteChain::Link const& link) {
               return agrees(step_of(old_route[link.old_step], new_route[link.new_step]));
             }));
-        auto const steps = old_route.size() + new_route.size() - chain_.size();
-        auto const key = std::tuple{agreeing + 1, chain_.size(), last - steps, last - (i + j),
+        auto const steps = old_route.size() + new_route.size() - links.size();
+        auto const key = std::tuple{agreeing + 1, links.size(), last - steps, last - (i + j),
                                     last - std::max(i, j)};
         if (key > best_key) {
           best_key = key;

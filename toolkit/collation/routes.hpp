@@ -9,6 +9,7 @@
 
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/collation/ground.hpp"
+#include "keydrift/collation/route_chain.hpp"
 
 namespace keydrift::collating {
 
@@ -20,7 +21,6 @@ struct LaidRoutes {
   std::optional<std::size_t> parting;  // index into steps
   std::size_t left_out_before{};       // steps, all of which agree
   std::size_t left_out_after{};
-  bool same_leads{false};  // aligned couplets and the same leads throughout; statements may differ
 };
 
 class RouteComparison {
@@ -39,9 +39,13 @@ class RouteComparison {
   [[nodiscard]] bool same(Route const& old_route, Route const& new_route, Restated restated) const;
 
   // Two routes side by side: the longest chain of aligned couplets that stand in the same order on
-  // both (Fredman 1975, "On computing the length of longest increasing subsequences", Discrete
-  // Mathematics 11: 29-35), the rest of each route between them, the old one's first.
+  // both (route_chain.hpp), the rest of each route between them, the old one's first.
   [[nodiscard]] LaidRoutes lay(Route const& old_route, Route const& new_route);
+
+  // The same of routes that are followed from taxon to taxon: the first so many leads of each are
+  // those of the call before of this function.
+  [[nodiscard]] LaidRoutes lay_followed(Route const& old_route, std::size_t old_kept,
+                                        Route const& new_route, std::size_t new_kept);
 
   // A way that is the same in both editions (same_ways()): its last leads in the old one, as many
   // as LaidRoutes holds of it, and how many it has in all.
@@ -52,11 +56,12 @@ class RouteComparison {
                                     std::span<Route const* const> new_routes);
 
  private:
-  struct Link {
-    std::uint32_t old_step{};
-    std::uint32_t new_step{};
-  };
-  void find_chain(Route const& old_route, Route const& new_route);
+  using Links = std::vector<RouteChain::Link>;
+  // How many steps from the start agree, so many being known to.
+  [[nodiscard]] std::size_t agreeing_steps(Route const& old_route, Route const& new_route,
+                                           Links const& links, std::size_t known) const;
+  [[nodiscard]] LaidRoutes lay(Route const& old_route, Route const& new_route, Links const& links,
+                               std::size_t agreeing) const;
   [[nodiscard]] RouteStep step_of(LeadId old_lead, LeadId new_lead) const;
   [[nodiscard]] bool same_leads_to(std::span<LeadId const> old_leads,
                                    std::span<LeadId const> new_leads, Restated restated) const;
@@ -65,10 +70,9 @@ class RouteComparison {
   Ground const& ground_;
   // By Restated and old couplet: its ways differ from its counterpart's.
   std::array<std::vector<char>, 2> changed_above_;
-  std::vector<std::uint32_t> new_at_;  // by new couplet: step on the route under way, or none
-  std::vector<Link> chain_;            // scratch
-  std::vector<std::uint32_t> tails_;
-  std::vector<std::uint32_t> before_;
+  RouteChain chain_;     // of two routes at a time
+  RouteChain followed_;  // of lay_followed()
+  std::size_t followed_agreeing_{};
 };
 
 }  // namespace keydrift::collating

@@ -201,7 +201,11 @@ class Telling {
   TaxonEvent follow_other(TaxonMatch const& match, TaxonChange& change) {
     followed_.follow(Of::old_edition, match.old_taxon);
     followed_.follow(Of::new_edition, match.new_taxon);
-    show(routes_.lay(followed_.path(Of::old_edition), followed_.path(Of::new_edition)), change);
+    auto const old_kept = followed_.kept_since(Of::old_edition);
+    auto const new_kept = followed_.kept_since(Of::new_edition);
+    show(routes_.lay_followed(followed_.path(Of::old_edition), old_kept,
+                              followed_.path(Of::new_edition), new_kept),
+         change);
     name_first(followed_.on_this_path_only(Of::old_edition), change.characters_lost,
                change.others_lost);
     name_first(followed_.on_this_path_only(Of::new_edition), change.characters_gained,

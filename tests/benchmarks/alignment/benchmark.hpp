@@ -15,6 +15,7 @@ struct Settings {
   std::filesystem::path scripts;  // folder of line_matcher.py
   std::filesystem::path oracles;  // tests/oracles
   std::filesystem::path keydrift;
+  std::size_t first_seed{1};
   std::size_t seeds{4};         // cases for each row and shape
   std::size_t largest{100000};  // couplets
 };

@@ -1,5 +1,5 @@
 // How right the alignment is, against what else, and how fast.
-//   alignment_benchmark SCRIPTS KEYDRIFT [SEEDS [LARGEST]]
+//   alignment_benchmark SCRIPTS KEYDRIFT [SEEDS [LARGEST]]     SEEDS: how many, or FIRST-LAST
 //   alignment_benchmark --write FOLDER SHAPE COUPLETS    the editions that are timed, to look at
 
 #include <cstdio>
@@ -27,7 +27,14 @@ int main(int argc, char** argv) {
   std::filesystem::path const scripts{argv[1]};
   Settings settings{
       .scripts = scripts, .oracles = scripts / ".." / ".." / "oracles", .keydrift = argv[2]};
-  if (argc > 3) settings.seeds = std::strtoull(argv[3], nullptr, 10);
+  if (argc > 3) {  // "10": the first ten; "101-110": those
+    char* rest = nullptr;
+    settings.seeds = std::strtoull(argv[3], &rest, 10);
+    if (*rest == '-') {
+      settings.first_seed = settings.seeds;
+      settings.seeds = std::strtoull(rest + 1, nullptr, 10) + 1 - settings.first_seed;
+    }
+  }
   if (argc > 4) settings.largest = std::strtoull(argv[4], nullptr, 10);
   print_quality(settings);
   print_oracles(settings);

@@ -134,8 +134,8 @@ std::vector<CaseSpec> specs(Settings const& settings, std::vector<test::Shape> c
   std::vector<CaseSpec> all;
   spec.couplets = couplets;
   for (auto const shape : shapes) {
-    for (std::uint64_t seed = 1; seed <= settings.seeds; ++seed) {
-      spec.seed = seed;
+    for (std::uint64_t i = 0; i < settings.seeds; ++i) {
+      spec.seed = settings.first_seed + i;
       spec.shape = shape;
       all.push_back(spec);
     }

@@ -1,7 +1,7 @@
 #!/bin/sh
 # Builds the benchmark of the alignment and runs it: how right, against what else, how fast.
 #   sh tests/benchmarks/alignment/run.sh [SEEDS [LARGEST]]     (defaults: 4 seeds, 100000 couplets;
-#   0 couplets leaves the times out)
+#   0 couplets leaves the times out; 101-110 for SEEDS takes those)
 # python3 serves the text-line matcher; Debian's python3-scipy and python3-dendropy the outside
 # oracles.  What is not installed is said and left out.
 set -eu
