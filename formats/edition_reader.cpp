@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/docx.hpp"
 #include "keydrift/formats/file_kind.hpp"
+#include "keydrift/formats/hypertext.hpp"
 #include "keydrift/formats/jats_read.hpp"
 #include "keydrift/formats/key_json.hpp"
 #include "keydrift/formats/printed_key.hpp"
@@ -97,12 +98,14 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
     }
     case FileKind::text:
     case FileKind::empty:
-      return with_lines(read_printed_key(source, limits));
+      return with_lines(is_hypertext(source.bytes) ? read_hypertext(source, limits)
+                                                   : read_printed_key(source, limits));
+    case FileKind::html:
+      return with_lines(read_hypertext(source, limits));
     case FileKind::word_2007:
       return with_lines(read_docx(source, limits));
     case FileKind::xml:
       return read_xml(source, limits);
-    case FileKind::html:
     case FileKind::zip:
     case FileKind::sheet_2007:
     case FileKind::open_document:

@@ -107,6 +107,10 @@ constexpr std::array kKinds{
                 "They hold page numbers and running heads as a rule."},
     FindingKind{"hidden-text", Severity::warning, "Hidden text was left out",
                 "Unhide it in the word processor if it belongs to the key."},
+    FindingKind{
+        "hypertext", Severity::information, "The text was read as HTML",
+        "Tables, paragraphs and line breaks became lines, cells were parted, named characters\n"
+        "written out. Lines and columns are those of the source as it stands."},
     FindingKind{"json-too-deep", Severity::error, "JSON nested too deeply",
                 "No file of ours is. See whether this is the right file."},
     FindingKind{

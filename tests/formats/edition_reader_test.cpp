@@ -71,8 +71,6 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
        "unpack it and load the occurrence table inside"},
       {"%PDF-1.7", "a PDF", "copy its text into a plain text file (UTF-8) and load that file"},
       {"\x1F\x8B\x08", "a gzip-compressed file", "unpack it and load the file inside"},
-      {"<!DOCTYPE html><p>1. Beak", "a web page (HTML)",
-       "copy its text into a plain text file (UTF-8) and load that file"},
       {"\xD0\xCF\x11\xE0", "an old word-processor or spreadsheet file (.doc, .xls)",
        "open it in the program that made it, save it as plain text (UTF-8) and load that file"},
       {"{\\rtf1 1. Beak", "a rich-text file (.rtf)",

@@ -1,0 +1,69 @@
+#include "keydrift/formats/hypertext.hpp"
+
+#include <iterator>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/manuscript.hpp"
+
+namespace keydrift {
+namespace {
+
+constexpr std::size_t kFewestTags = 3;        // fewer may be signs of other things
+constexpr std::size_t kFewestCharacters = 3;  // references without any tag
+
+std::string counted(std::size_t number, std::string const& singular) {
+  return std::to_string(number) + " " + singular + (number == 1 ? "" : "s");
+}
+
+Finding hypertext_read(std::string_view file, hypertext::Lines const& lines) {
+  Finding finding;
+  finding.code = "hypertext";
+  finding.severity = Severity::information;
+  finding.file = std::string{file};
+  finding.message = "the text was read as HTML: " + counted(lines.tags, "tag") + " and " +
+                    counted(lines.characters, "named or numbered character") +
+                    " were taken for the lines, cells and letters that they set";
+  finding.remedy = "if the brackets are part of the words, write \"&lt;\" for them";
+  return finding;
+}
+
+}  // namespace
+
+bool is_hypertext(std::string_view bytes) {
+  std::size_t tags = 0;
+  bool closed = false;
+  for (auto at = bytes.find('<'); at != std::string_view::npos; at = bytes.find('<', at + 1)) {
+    auto const tag = hypertext::tag_at(bytes.substr(at));
+    if (tag.length == 0 || !hypertext::is_known(tag.name)) continue;
+    ++tags;
+    closed = closed || tag.closes || tag.name == "br" || tag.name == "p";
+    if (closed && tags >= kFewestTags) return true;
+  }
+  std::size_t characters = 0;
+  for (auto at = bytes.find('&'); at != std::string_view::npos; at = bytes.find('&', at + 1)) {
+    if (hypertext::reference_at(bytes.substr(at)).length == 0) continue;
+    if (++characters >= kFewestCharacters) return true;
+  }
+  return false;
+}
+
+Loaded<PrintedReading> read_hypertext(Source source, ReadLimits const& limits) {
+  Loaded<PrintedReading> loaded;
+  auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
+  loaded.findings = std::move(decoded.findings);
+  if (!decoded) return loaded;
+  auto const lines = hypertext::lines_of(decoded.value->text);
+  loaded.findings.push_back(hypertext_read(source.name, lines));
+  auto reading = read_manuscript(source.name, lines.lines, limits);
+  loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
+                         std::make_move_iterator(reading.findings.end()));
+  sort_findings(loaded.findings);
+  if (!reading) return loaded;
+  reading.value->source.layout_note = "HTML; " + reading.value->source.layout_note;
+  loaded.value = std::move(reading.value);
+  return loaded;
+}
+
+}  // namespace keydrift

@@ -1,0 +1,278 @@
+#include "keydrift/formats/hypertext_lines.hpp"
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+#include <unordered_set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::hypertext {
+namespace {
+
+using printed::code_point_at;
+using printed::is_digit;
+using namespace std::string_view_literals;
+
+constexpr std::size_t kIndent = 4;          // blanks a level of lists
+constexpr std::size_t kDeepestIndent = 12;  // levels
+
+bool is_heading(std::string_view name) {
+  return name == "title" || name == "caption" ||
+         (name.size() == 2 && name[0] == 'h' && name[1] >= '1' && name[1] <= '6');
+}
+bool is_cell(std::string_view name) { return name == "td" || name == "th"; }
+bool sets_in(std::string_view name) {
+  return name == "ul" || name == "ol" || name == "blockquote" || name == "dd" || name == "list";
+}
+bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; }
+
+// "m²", "H₂": a digit as it is set.
+std::string_view shifted(char digit, bool raised) {
+  static constexpr std::array kRaised{"⁰"sv, "¹"sv, "²"sv, "³"sv, "⁴"sv,
+                                      "⁵"sv, "⁶"sv, "⁷"sv, "⁸"sv, "⁹"sv};
+  static constexpr std::array kLowered{"₀"sv, "₁"sv, "₂"sv, "₃"sv, "₄"sv,
+                                       "₅"sv, "₆"sv, "₇"sv, "₈"sv, "₉"sv};
+  auto const index = static_cast<std::size_t>(digit - '0');
+  return raised ? kRaised[index] : kLowered[index];
+}
+
+class LineMaker {
+ public:
+  explicit LineMaker(std::string_view text) : text_{text} { survey(); }
+
+  Lines make() && {
+    while (at_ < text_.size()) take_next();
+    end_line();
+    return std::move(made_);
+  }
+
+ private:
+  // Which unknown names are tags at all, and whether line feeds part lines: where tags do, they
+  // are blanks.
+  void survey() {
+    std::size_t breaks = 0;
+    std::size_t lines = 0;
+    bool filled = false;
+    for (std::size_t at = 0; at < text_.size(); ++at) {
+      if (text_[at] == '\n') filled = false;
+      if (!is_white(text_[at]) && !filled) {
+        filled = true;
+        ++lines;
+      }
+      if (text_[at] != '<') continue;
+      auto const tag = tag_at(text_.substr(at));
+      if (tag.length == 0) continue;
+      if (tag.closes) closed_.insert(tag.name);
+      if (!tag.closes && breaks_line(tag.name)) ++breaks;
+      at += tag.length - 1;
+    }
+    feeds_part_lines_ = breaks * 2 < lines;
+  }
+
+  void take_next() {
+    char const c = text_[at_];
+    if (c == '<') {
+      auto const tag = tag_at(text_.substr(at_));
+      if (tag.length > 0 && (tag.name == "!" || text_[at_ + 1] == '!' || text_[at_ + 1] == '?' ||
+                             is_known(tag.name) || closed_.contains(tag.name))) {
+        take_tag(tag);
+        return;
+      }
+    }
+    if (c == '&') {
+      if (auto const found = reference_at(text_.substr(at_)); found.length > 0) {
+        ++made_.characters;
+        put(found.character, at_);
+        broken_ = true;
+        at_ += found.length;
+        return;
+      }
+    }
+    if (is_white(c)) {
+      bool const parts = c == '\n' && cells_ == 0 && (feeds_part_lines_ || preformatted_ > 0);
+      if (parts) {
+        line_feed();
+      } else if (keeps_blanks()) {
+        put(text_.substr(at_, 1), at_);
+      } else {
+        blank_ = true;
+      }
+      ++at_;
+      return;
+    }
+    if (is_digit(static_cast<unsigned char>(c)) && raised_ + lowered_ > 0) {
+      put(shifted(c, raised_ > 0), at_);
+      broken_ = true;
+      ++at_;
+      return;
+    }
+    auto const length = code_point_at(text_, at_).length;
+    put(text_.substr(at_, length), at_);
+    at_ += length;
+  }
+
+  // Columns and indentation say something where line feeds part lines.
+  [[nodiscard]] bool keeps_blanks() const {
+    return cells_ == 0 && (feeds_part_lines_ || preformatted_ > 0);
+  }
+
+  void take_tag(Tag const& tag) {
+    ++made_.tags;
+    at_ += tag.length;
+    broken_ = true;
+    auto const& name = tag.name;
+    if (!tag.closes && !tag.empty && (name == "script" || name == "style"))
+      return skip_to_end(name);
+    if (name == "sup") count(raised_, tag);
+    if (name == "sub") count(lowered_, tag);
+    if (name == "pre") count(preformatted_, tag);
+    if (sets_in(name)) count(depth_, tag);
+    if (is_cell(name)) return take_cell(tag);
+    if (!breaks_line(name)) return;
+    // Paragraphs within a cell go on with its words.
+    bool const row = name == "tr" || name == "table" || name == "tbody" || name == "thead";
+    if (cells_ > 0 && !row) {
+      blank_ = true;
+      return;
+    }
+    cells_ = 0;
+    end_line();
+    row_cells_ = 0;
+    if (is_heading(name)) heading_ = !tag.closes;
+    if (name == "table" || name == "hr") leave_gap();
+  }
+
+  void take_cell(Tag const& tag) {
+    if (tag.closes) {
+      cells_ = 0;
+      blank_ = false;
+      return;
+    }
+    if (row_cells_++ > 0) {
+      start_line(at_);
+      line_.text += '\t';
+      broken_ = true;
+    }
+    cells_ = 1;
+    blank_ = false;
+  }
+
+  static void count(std::size_t& depth, Tag const& tag) {
+    if (tag.empty) return;
+    if (!tag.closes) {
+      ++depth;
+    } else if (depth > 0) {
+      --depth;
+    }
+  }
+
+  void skip_to_end(std::string const& name) {
+    while (at_ < text_.size()) {
+      at_ = std::min(text_.find('<', at_), text_.size());
+      if (at_ == text_.size()) return;
+      auto const tag = tag_at(text_.substr(at_));
+      if (tag.length > 0 && tag.closes && tag.name == name) {
+        at_ += tag.length;
+        return;
+      }
+      ++at_;
+    }
+  }
+
+  // --- lines -----------------------------------------------------------------------------------
+
+  void line_feed() {
+    bool const empty = !started_;
+    end_line();
+    row_cells_ = 0;
+    if (empty) leave_gap();
+  }
+
+  void leave_gap() {
+    if (made_.lines.empty() || made_.lines.back().text.empty()) return;
+    ManuscriptLine gap;
+    std::tie(gap.number, gap.column) = place_of(at_);
+    made_.lines.push_back(std::move(gap));
+  }
+
+  void start_line(std::size_t at) {
+    if (started_) return;
+    started_ = true;
+    std::tie(line_.number, line_.column) = place_of(at);
+    if (depth_ > 0) line_.text.assign(std::min(depth_, kDeepestIndent) * kIndent, ' ');
+    broken_ = true;
+  }
+
+  void put(std::string_view characters, std::size_t at) {
+    bool const first = !started_;
+    start_line(at);
+    if (blank_ && !first && !line_.text.empty() && line_.text.back() != '\t' &&
+        line_.text.back() != ' ') {
+      line_.text += ' ';
+      broken_ = true;
+    }
+    blank_ = false;
+    if (broken_) {
+      auto const [number, column] = place_of(at);
+      line_.stretches.push_back({line_.text.size(), number, column});
+      broken_ = false;
+    }
+    line_.text += characters;
+  }
+
+  void end_line() {
+    blank_ = false;
+    if (!started_) return;
+    started_ = false;
+    broken_ = true;
+    while (!line_.text.empty() && is_white(line_.text.back())) line_.text.pop_back();
+    std::erase_if(line_.stretches, [this](ManuscriptStretch const& one) {
+      return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
+    });
+    if (heading_) line_.markup.role = LineRole::heading;
+    if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
+    line_ = {};
+  }
+
+  // Asked in ascending order.
+  [[nodiscard]] std::pair<std::uint32_t, std::uint32_t> place_of(std::size_t at) {
+    for (; counted_ < at;
+         counted_ += std::max<std::size_t>(1, code_point_at(text_, counted_).length)) {
+      if (text_[counted_] == '\n') {
+        ++number_;
+        column_ = 1;
+      } else {
+        ++column_;
+      }
+    }
+    return {number_, column_};
+  }
+
+  std::string_view text_;
+  std::unordered_set<std::string> closed_;  // names with a closing tag
+  bool feeds_part_lines_{false};
+  std::size_t at_{};
+  Lines made_;
+  ManuscriptLine line_;
+  bool started_{false};  // the line holds something
+  bool blank_{false};    // white space stands before the next character
+  bool broken_{true};    // the next character does not stand behind the one before
+  bool heading_{false};
+  std::size_t cells_{};      // 1 within a cell
+  std::size_t row_cells_{};  // begun in this row
+  std::size_t raised_{};
+  std::size_t lowered_{};
+  std::size_t preformatted_{};
+  std::size_t depth_{};    // of lists and indented blocks
+  std::size_t counted_{};  // bytes up to number_, column_
+  std::uint32_t number_{1};
+  std::uint32_t column_{1};
+};
+
+}  // namespace
+
+Lines lines_of(std::string_view text) { return LineMaker{text}.make(); }
+
+}  // namespace keydrift::hypertext

@@ -1,0 +1,184 @@
+#include <algorithm>
+#include <array>
+
+#include "keydrift/formats/hypertext_lines.hpp"
+
+namespace keydrift::hypertext {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kLongestTag = 2000;      // bytes
+constexpr std::size_t kLongestReference = 12;  // bytes
+
+// Sorted.  Those that begin and end lines of their own.
+constexpr std::array kBreaking{
+    "address"sv, "article"sv, "aside"sv, "blockquote"sv, "br"sv,      "break"sv,     "caption"sv,
+    "center"sv,  "dd"sv,      "div"sv,   "dl"sv,         "dt"sv,      "fieldset"sv,  "figure"sv,
+    "footer"sv,  "form"sv,    "h1"sv,    "h2"sv,         "h3"sv,      "h4"sv,        "h5"sv,
+    "h6"sv,      "header"sv,  "hr"sv,    "li"sv,         "list"sv,    "list-item"sv, "main"sv,
+    "nav"sv,     "ol"sv,      "p"sv,     "pre"sv,        "section"sv, "table"sv,     "tbody"sv,
+    "tfoot"sv,   "thead"sv,   "title"sv, "tr"sv,         "ul"sv};
+constexpr std::array kOthers{
+    "a"sv,     "abbr"sv, "acronym"sv, "b"sv,        "bdi"sv,   "big"sv,    "body"sv, "bold"sv,
+    "cite"sv,  "code"sv, "col"sv,     "colgroup"sv, "del"sv,   "dfn"sv,    "em"sv,   "font"sv,
+    "head"sv,  "html"sv, "i"sv,       "img"sv,      "ins"sv,   "italic"sv, "kbd"sv,  "label"sv,
+    "link"sv,  "mark"sv, "meta"sv,    "nobr"sv,     "q"sv,     "s"sv,      "samp"sv, "script"sv,
+    "small"sv, "span"sv, "strike"sv,  "strong"sv,   "style"sv, "sub"sv,    "sup"sv,  "td"sv,
+    "th"sv,    "tt"sv,   "u"sv,       "var"sv,      "wbr"sv,   "xref"sv};
+
+struct Named {
+  std::string_view name;
+  char32_t value;
+};
+// The characters from U+00A0 on, in their order (HTML 4.01, 24.2.1).
+constexpr std::array kLatin1{
+    "nbsp"sv,   "iexcl"sv,  "cent"sv,   "pound"sv,  "curren"sv, "yen"sv,    "brvbar"sv, "sect"sv,
+    "uml"sv,    "copy"sv,   "ordf"sv,   "laquo"sv,  "not"sv,    "shy"sv,    "reg"sv,    "macr"sv,
+    "deg"sv,    "plusmn"sv, "sup2"sv,   "sup3"sv,   "acute"sv,  "micro"sv,  "para"sv,   "middot"sv,
+    "cedil"sv,  "sup1"sv,   "ordm"sv,   "raquo"sv,  "frac14"sv, "frac12"sv, "frac34"sv, "iquest"sv,
+    "Agrave"sv, "Aacute"sv, "Acirc"sv,  "Atilde"sv, "Auml"sv,   "Aring"sv,  "AElig"sv,  "Ccedil"sv,
+    "Egrave"sv, "Eacute"sv, "Ecirc"sv,  "Euml"sv,   "Igrave"sv, "Iacute"sv, "Icirc"sv,  "Iuml"sv,
+    "ETH"sv,    "Ntilde"sv, "Ograve"sv, "Oacute"sv, "Ocirc"sv,  "Otilde"sv, "Ouml"sv,   "times"sv,
+    "Oslash"sv, "Ugrave"sv, "Uacute"sv, "Ucirc"sv,  "Uuml"sv,   "Yacute"sv, "THORN"sv,  "szlig"sv,
+    "agrave"sv, "aacute"sv, "acirc"sv,  "atilde"sv, "auml"sv,   "aring"sv,  "aelig"sv,  "ccedil"sv,
+    "egrave"sv, "eacute"sv, "ecirc"sv,  "euml"sv,   "igrave"sv, "iacute"sv, "icirc"sv,  "iuml"sv,
+    "eth"sv,    "ntilde"sv, "ograve"sv, "oacute"sv, "ocirc"sv,  "otilde"sv, "ouml"sv,   "divide"sv,
+    "oslash"sv, "ugrave"sv, "uacute"sv, "ucirc"sv,  "uuml"sv,   "yacute"sv, "thorn"sv,  "yuml"sv};
+constexpr std::array kNamed{
+    Named{"quot"sv, 0x22},     Named{"amp"sv, 0x26},      Named{"lt"sv, 0x3C},
+    Named{"gt"sv, 0x3E},       Named{"apos"sv, 0x27},     Named{"OElig"sv, 0x152},
+    Named{"oelig"sv, 0x153},   Named{"Scaron"sv, 0x160},  Named{"scaron"sv, 0x161},
+    Named{"Yuml"sv, 0x178},    Named{"Alpha"sv, 0x391},   Named{"Beta"sv, 0x392},
+    Named{"alpha"sv, 0x3B1},   Named{"beta"sv, 0x3B2},    Named{"gamma"sv, 0x3B3},
+    Named{"delta"sv, 0x3B4},   Named{"epsilon"sv, 0x3B5}, Named{"lambda"sv, 0x3BB},
+    Named{"mu"sv, 0x3BC},      Named{"pi"sv, 0x3C0},      Named{"sigma"sv, 0x3C3},
+    Named{"phi"sv, 0x3C6},     Named{"omega"sv, 0x3C9},   Named{"ensp"sv, 0x2002},
+    Named{"emsp"sv, 0x2003},   Named{"thinsp"sv, 0x2009}, Named{"ndash"sv, 0x2013},
+    Named{"mdash"sv, 0x2014},  Named{"lsquo"sv, 0x2018},  Named{"rsquo"sv, 0x2019},
+    Named{"sbquo"sv, 0x201A},  Named{"ldquo"sv, 0x201C},  Named{"rdquo"sv, 0x201D},
+    Named{"bdquo"sv, 0x201E},  Named{"dagger"sv, 0x2020}, Named{"Dagger"sv, 0x2021},
+    Named{"bull"sv, 0x2022},   Named{"hellip"sv, 0x2026}, Named{"permil"sv, 0x2030},
+    Named{"prime"sv, 0x2032},  Named{"Prime"sv, 0x2033},  Named{"lsaquo"sv, 0x2039},
+    Named{"rsaquo"sv, 0x203A}, Named{"trade"sv, 0x2122},  Named{"larr"sv, 0x2190},
+    Named{"uarr"sv, 0x2191},   Named{"rarr"sv, 0x2192},   Named{"darr"sv, 0x2193},
+    Named{"minus"sv, 0x2212},  Named{"asymp"sv, 0x2248},  Named{"sim"sv, 0x223C},
+    Named{"ne"sv, 0x2260},     Named{"le"sv, 0x2264},     Named{"ge"sv, 0x2265},
+    Named{"female"sv, 0x2640}, Named{"male"sv, 0x2642},   Named{"caron"sv, 0x2C7}};
+
+bool is_ascii_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
+
+std::string utf8(char32_t c) {
+  std::string out;
+  auto const put = [&out](char32_t byte) { out += static_cast<char>(byte); };
+  if (c < 0x80) {
+    put(c);
+  } else if (c < 0x800) {
+    put(0xC0U | (c >> 6U));
+    put(0x80U | (c & 0x3FU));
+  } else if (c < 0x10000) {
+    put(0xE0U | (c >> 12U));
+    put(0x80U | ((c >> 6U) & 0x3FU));
+    put(0x80U | (c & 0x3FU));
+  } else {
+    put(0xF0U | (c >> 18U));
+    put(0x80U | ((c >> 12U) & 0x3FU));
+    put(0x80U | ((c >> 6U) & 0x3FU));
+    put(0x80U | (c & 0x3FU));
+  }
+  return out;
+}
+
+// "#233", "#xE9"; 0 for what is no character, or one that controls.
+char32_t numbered(std::string_view digits) {
+  bool const hex = digits.size() > 1 && (digits[1] == 'x' || digits[1] == 'X');
+  char32_t value = 0;
+  digits.remove_prefix(hex ? 2 : 1);
+  if (digits.empty()) return 0;
+  for (char const c : digits) {
+    char32_t digit = 16;
+    if (is_ascii_digit(c)) digit = static_cast<char32_t>(c - '0');
+    if (hex && c >= 'a' && c <= 'f') digit = static_cast<char32_t>(c - 'a' + 10);
+    if (hex && c >= 'A' && c <= 'F') digit = static_cast<char32_t>(c - 'A' + 10);
+    if (digit >= (hex ? 16U : 10U)) return 0;
+    value = value * (hex ? 16U : 10U) + digit;
+    if (value > 0x10FFFF) return 0;
+  }
+  bool const surrogate = value >= 0xD800 && value <= 0xDFFF;
+  bool const control = value < 0x20 || (value >= 0x7F && value < 0xA0);
+  return surrogate || control ? 0 : value;
+}
+
+char32_t named(std::string_view name) {
+  auto const latin = std::find(kLatin1.begin(), kLatin1.end(), name);
+  if (latin != kLatin1.end()) return 0xA0U + static_cast<char32_t>(latin - kLatin1.begin());
+  auto const other = std::find_if(kNamed.begin(), kNamed.end(),
+                                  [name](Named const& one) { return one.name == name; });
+  return other == kNamed.end() ? 0 : other->value;
+}
+
+}  // namespace
+
+Tag tag_at(std::string_view text) {
+  static constexpr auto kComment = "<!--"sv;
+  Tag tag;
+  if (text.substr(0, kComment.size()) == kComment) {
+    auto const end = text.find("-->", kComment.size());
+    tag.name = "!";
+    tag.length = end == std::string_view::npos ? text.size() : end + 3;
+    return tag;
+  }
+  std::size_t at = 1;
+  if (at < text.size() && (text[at] == '/' || text[at] == '!' || text[at] == '?')) ++at;
+  tag.closes = at == 2 && text[1] == '/';
+  auto const begin = at;
+  if (at >= text.size() || !is_ascii_letter(text[at])) return {};
+  while (at < text.size() && (is_ascii_letter(text[at]) || is_ascii_digit(text[at]) ||
+                              text[at] == '-' || text[at] == ':')) {
+    ++at;
+  }
+  tag.name = text.substr(begin, at - begin);
+  if (auto const colon = tag.name.find(':'); colon != std::string::npos) {
+    tag.name.erase(0, colon + 1);
+  }
+  std::transform(tag.name.begin(), tag.name.end(), tag.name.begin(), [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  });
+  // Attributes; a bracket within quotation marks closes nothing.
+  char quote = 0;
+  for (; at < text.size() && at < kLongestTag; ++at) {
+    char const c = text[at];
+    if (quote != 0) {
+      if (c == quote) quote = 0;
+    } else if ((c == '"' || c == '\'') && text[at - 1] == '=') {
+      quote = c;
+    } else if (c == '<') {
+      return {};
+    } else if (c == '>') {
+      tag.empty = text[at - 1] == '/';
+      tag.length = at + 1;
+      return tag;
+    }
+  }
+  return {};
+}
+
+bool breaks_line(std::string_view name) {
+  return std::find(kBreaking.begin(), kBreaking.end(), name) != kBreaking.end();
+}
+
+bool is_known(std::string_view name) {
+  return breaks_line(name) || std::find(kOthers.begin(), kOthers.end(), name) != kOthers.end();
+}
+
+Reference reference_at(std::string_view text) {
+  auto const end = text.substr(0, kLongestReference).find(';');
+  if (end == std::string_view::npos || end < 2) return {};
+  auto const name = text.substr(1, end - 1);
+  auto const value = name.front() == '#' ? numbered(name) : named(name);
+  if (value == 0) return {};
+  return {end + 1, utf8(value)};
+}
+
+}  // namespace keydrift::hypertext

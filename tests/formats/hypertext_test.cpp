@@ -1,0 +1,127 @@
+// Keys that are pasted with their HTML.
+
+#include "keydrift/formats/hypertext.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "finding_text.hpp"
+#include "keydrift/formats/edition_reader.hpp"
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::one_line;
+using test::sketch;
+
+EditionReading read(std::string_view text) {
+  auto loaded = read_edition({.name = "key.txt", .bytes = text});
+  if (!loaded) {
+    for (auto const& finding : loaded.findings) ADD_FAILURE() << one_line(finding);
+    return {};
+  }
+  return std::move(*loaded.value);
+}
+
+std::string const kSketch =
+    "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+    "2[2] Legs pale, 5–6 µm -> Aus cus\n2[–] Legs dark -> Aus dus\n";
+
+std::string const kTable =
+    "<h3>Key to <i>Aus</i></h3>\n<table>\n"
+    "<tr><td>1</td><td>Wings clear</td><td><a href=\"#2\">2</a></td></tr>\n"
+    "<tr><td>–</td><td>Wings\n dark</td><td><i>Aus bus</i> Roe</td></tr>\n"
+    "<tr><td><a name='k>2'></a>2</td><td>Legs pale, 5&ndash;6 &micro;m</td><td>Aus&#32;cus</td>"
+    "</tr>\n<tr><td>&#8211;</td><td>Legs dark<!-- 3 --></td><td>Aus dus</td></tr>\n</table>\n"
+    "<p>Aus eus is <b>not</b> keyed.</p>\n";
+
+TEST(Hypertext, ReadsRowsAsLeads) {
+  auto const reading = read(kTable);
+  EXPECT_EQ(sketch(reading.edition), kSketch);
+  EXPECT_EQ(reading.edition.parts.at(0).title, "Key to Aus");
+  ASSERT_EQ(reading.edition.notes.size(), 1U);
+  EXPECT_EQ(reading.edition.notes[0].text, "Aus eus is not keyed.");
+}
+
+TEST(Hypertext, KeepsThePlacesOfTheSource) {
+  auto const reading = read(kTable);
+  auto const& lead = reading.edition.couplets.at(1).leads.at(0);
+  EXPECT_EQ(lead.place.line, 6U);
+  EXPECT_EQ(lead.destination_place.line, 6U);
+  EXPECT_EQ(lead.destination_place.column, 75U);
+  EXPECT_EQ(reading.edition.notes.at(0).place.line, 9U);
+  EXPECT_EQ(reading.edition.notes.at(0).place.column, 4U);
+}
+
+TEST(Hypertext, ReadsParagraphsBreaksAndLists) {
+  EXPECT_EQ(
+      sketch(read("<p>1. Wings clear ..... 2<p>– Wings dark ..... Aus bus</p><p>2. Legs pale, "
+                  "5–6\n&micro;m ..... Aus cus<p>– Legs dark ..... Aus dus")
+                 .edition),
+      "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+      "2[2] Legs pale, 5–6 µm -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+  EXPECT_EQ(sketch(read("1. Wings clear ..... 2<br>\n– Wings dark ..... <em>Aus bus</em><br/>\n"
+                        "2. Legs pale, 5–6 µm ..... Aus cus<BR>\n– Legs dark ..... Aus dus\n")
+                       .edition),
+            kSketch);
+  EXPECT_EQ(sketch(read("<ul><li>1. Wings clear<ul><li>2. Legs pale, 5–6 µm ... Aus cus</li>"
+                        "<li>2. Legs dark ... Aus dus</li></ul></li>"
+                        "<li>1. Wings dark ... Aus bus</li></ul>")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
+            "2[2] Legs pale, 5–6 µm -> Aus cus\n2[2] Legs dark -> Aus dus\n");
+}
+
+TEST(Hypertext, LeavesLinesAloneWhereOnlyLettersAreMarked) {
+  EXPECT_EQ(sketch(read("1. Wings clear ..... 2\n– Wings dark ..... <i>Aus bus</i>\n"
+                        "2. Legs pale, 5–6 &#xB5;m ..... <i>Aus cus</i>\n"
+                        "– Legs dark ..... <i>Aus\n   dus</i>\n")
+                       .edition),
+            kSketch);
+}
+
+TEST(Hypertext, SetsDigitsAsTheTagsDo) {
+  auto const reading = read(
+      "<p>1. Leaf 5 cm<sup>2</sup> ..... Aus bus</p><p>– Leaf H<sub>2</sub> ..... Aus cus</p>");
+  EXPECT_EQ(reading.edition.couplets.at(0).leads.at(0).text, "Leaf 5 cm²");
+  EXPECT_EQ(reading.edition.couplets.at(0).leads.at(1).text, "Leaf H₂");
+}
+
+TEST(Hypertext, SaysNothingOfScriptsAndStyles) {
+  EXPECT_EQ(sketch(read("<!DOCTYPE html><html><head><style>p { 1. Wings }</style><script>if (1<2) "
+                        "'</p>';</script></head><body>" +
+                        kTable + "</body></html>")
+                       .edition),
+            kSketch);
+}
+
+TEST(Hypertext, TellsWhatItLeftOut) {
+  auto const loaded = read_hypertext({.name = "key.txt", .bytes = kTable});
+  ASSERT_TRUE(loaded);
+  ASSERT_FALSE(loaded.findings.empty());
+  EXPECT_EQ(one_line(loaded.findings.front()),
+            "key.txt:1:1: information: the text was read as HTML: 49 tags and 4 named or numbered "
+            "characters were taken for the lines, cells and letters that they set [hypertext] (if "
+            "the brackets are part of the words, write \"&lt;\" for them)");
+}
+
+TEST(Hypertext, TakesSignsOfMeasureForNoTags) {
+  EXPECT_FALSE(
+      is_hypertext("1. Length <5 mm; width > 3 ..... 2\n– Length >5 mm; a<b ..... Aus & Bus;\n"));
+  EXPECT_FALSE(is_hypertext("1. Wings <clear> ..... 2\n– Wings <dark> </dark> ..... Aus bus\n"));
+  EXPECT_TRUE(is_hypertext("a<br>b<br>c<br>"));
+  EXPECT_TRUE(is_hypertext("5 &micro;m &ndash; caf&eacute;"));
+  // Within other tags such signs are words.
+  EXPECT_EQ(read("<p>1. Length <5 mm ..... 2</p><p>– Length >5 mm ..... Aus bus</p>"
+                 "<p>2. Legs pale & long ..... Aus cus</p><p>– Legs dark ..... Aus dus</p>")
+                .edition.couplets.at(1)
+                .leads.at(0)
+                .text,
+            "Legs pale & long");
+}
+
+}  // namespace
+}  // namespace keydrift
