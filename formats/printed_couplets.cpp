@@ -150,6 +150,8 @@ class Grouper {
     std::uint32_t largest = 0;
     bool seen_first_twice = false;
     std::uint32_t current = 0;
+    // There every lead has a number of its own, so that none stands twice in a key.
+    bool const serial = grouping_.layout == Layout::serial;
     for (std::size_t i = 0; i < leads_.size(); ++i) {
       auto const& label = leads_[i].label;
       if (!label.is_dash() && i > 0) {
@@ -159,7 +161,7 @@ class Grouper {
         bool const restart = plain && label.number == first_number && label.number != current &&
                              largest > first_number &&
                              (headed || next_number(i) == first_number + 1) &&
-                             (headed || seen_first_twice);
+                             (headed || seen_first_twice || serial);
         bool const again = plain && headed && label.number == first_number &&
                            label.number == current && has_key_heading(leads_[i]);
         // "1 … / – …" under one heading and under the next: keys of one couplet each.

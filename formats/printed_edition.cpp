@@ -7,7 +7,9 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -137,12 +139,14 @@ class Builder {
     std::vector<std::string> titles{edition_.front.title, edition_.front.scope.taxa};
     for (auto const& part : edition_.parts) titles.push_back(part.title);
     add_headings(titles);
+    take_capital_epithets(reads_);
     NameTable names{key_.name, reads_, titles, passages()};
+    if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
     std::uint32_t part_before = 0;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
       auto const part = grouping_.couplets[home_[i].couplet.index].part;
-      if (i == 0 || part != part_before) names.enter_part(edition_.parts[part].title);
+      if (i == 0 || part != part_before) names.enter_part(titles_over(part));
       part_before = part;
       switch (read.to.form) {
         case DestinationForm::couplet:
@@ -186,6 +190,20 @@ class Builder {
     auto& lead = reads_[i].lead;
     lead.destination = ToCouplet{home_[i + 1].couplet};
     lead.taxon_remark = lead.destination_printed;
+  }
+
+  // The headings between the part and the one before, its title last.
+  [[nodiscard]] std::vector<std::string> titles_over(std::uint32_t part) const {
+    std::vector<std::string> titles;
+    auto const first = grouping_.parts[part].first_lead;
+    auto const before = first == 0 ? kNone : first - 1;
+    for (auto const& remark : sorted_.remarks) {
+      if (remark.kind == RemarkKind::heading && remark.lead == before) {
+        titles.push_back(joined(remark));
+      }
+    }
+    titles.push_back(edition_.parts[part].title);
+    return titles;
   }
 
   // "bus group", where a part of the file has that title.
@@ -277,6 +295,10 @@ class Builder {
   void resolve_missing(std::size_t i) {
     auto& lead = reads_[i].lead;
     lead.destination = Unresolved{};
+    if (!below_.empty() && below_[i] != kNone) {
+      lead.destination = ToCouplet{CoupletId{below_[i]}};
+      return;
+    }
     bool const next_follows =
         i + 1 < reads_.size() && grouping_.couplets[home_[i].couplet.index].part ==
                                      grouping_.couplets[home_[i + 1].couplet.index].part;
@@ -449,7 +471,8 @@ class Builder {
   CoupletIndex index_;
   std::vector<LeadId> home_;  // lead index -> its place in the edition
   std::vector<bool> heading_used_;
-  std::vector<Place> stray_;  // text among the leads that belongs to none
+  std::vector<std::uint32_t> below_;  // lead index -> the couplet that it goes on with
+  std::vector<Place> stray_;          // text among the leads that belongs to none
 };
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <unordered_map>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 
 namespace keydrift::printed {
@@ -18,6 +19,7 @@ class Judge {
 
   Judgement run() && {
     find_homes();
+    if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       bool const led = leads_somewhere(i);
       if (led && grouping_.couplets[home_[i]].member_count >= 2) ++judgement_.sound;
@@ -99,6 +101,10 @@ class Judge {
     }
     // Leaders to nothing: the destination was forgotten, no couplet stands beneath.
     if (reads_[i].leaders != LeaderKind::none) return false;
+    if (!below_.empty() && below_[i] != kNone) {
+      reached_[below_[i]] = true;
+      return true;
+    }
     if (!grouping_.goes_on || i + 1 == reads_.size() || !first_[i + 1]) return false;
     if (grouping_.couplets[home_[i]].part != grouping_.couplets[home_[i + 1]].part) return false;
     reached_[home_[i + 1]] = true;
@@ -110,9 +116,10 @@ class Judge {
   SortedLines const& sorted_;
   std::vector<ReadLead> const& reads_;
   Judgement judgement_;
-  std::vector<std::uint32_t> home_;  // by lead: its couplet
-  std::vector<bool> first_;          // by lead: the first of its couplet
-  std::vector<bool> reached_;        // by couplet
+  std::vector<std::uint32_t> home_;   // by lead: its couplet
+  std::vector<std::uint32_t> below_;  // by lead: the couplet that it goes on with
+  std::vector<bool> first_;           // by lead: the first of its couplet
+  std::vector<bool> reached_;         // by couplet
   std::unordered_map<LabelKey, std::uint32_t> by_key_;
 };
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstddef>
 
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -245,11 +246,23 @@ std::string in_plain_letters(std::string_view text) {
   if (is_digit(code_point_at(words[0], 0).value) && words.size() > 1) begin_at = 1;
   if (is_abbreviated(words[begin_at]) && begin_at + 1 < words.size()) {
     auto const epithet = without_end(words[begin_at + 1]);
-    if (!is_all_capitals(epithet) || !has_epithet_ending(fold(epithet))) return plain;
+    bool const capitals = is_all_capitals(epithet) && has_epithet_ending(fold(epithet));
+    // "A. Smithi Roe": as older works print it.
+    bool const capital =
+        is_capitalised(epithet) && epithet.size() > 4 &&
+        (epithet.ends_with('i') || epithet.ends_with("ensis") || is_epithet_of_person(epithet));
+    if (!capitals && !capital) return plain;
     auto const begin = static_cast<std::size_t>(epithet.data() - plain.data());
     return plain.substr(0, begin) + fold(epithet) + plain.substr(begin + epithet.size());
   }
   auto const genus = without_end(words[0]);
+  if (words.size() > 1 && !ends_item(words[0]) && is_capitalised(genus) &&
+      !is_all_capitals(genus) && has_strict_latin_ending(genus) &&
+      is_epithet_of_person(without_end(words[1]))) {
+    auto const epithet = without_end(words[1]);
+    auto const begin = static_cast<std::size_t>(epithet.data() - plain.data());
+    return plain.substr(0, begin) + fold(epithet) + plain.substr(begin + epithet.size());
+  }
   if (!is_all_capitals(genus)) return plain;
   auto const folded = fold(genus);
   if (!has_latin_ending(folded)) return plain;

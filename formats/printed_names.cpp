@@ -32,8 +32,10 @@ std::vector<std::string> beginnings(std::string const& genus) {
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
 constexpr int kSureWeight = 6;     // of one that its part's title is believed
 
-// The genus with that initial that the text names with a species or as "Aus spp.".
-std::string genus_in_passage(std::string_view text, std::string_view initial) {
+// The genus with that initial that the text names with a species or as "Aus spp."; `epithets`: of
+// the names with a short genus.
+std::string genus_in_passage(std::string_view text, std::string_view initial,
+                             std::unordered_set<std::string> const& epithets) {
   auto const words = words_of(text);
   for (std::size_t w = 0; w + 1 < words.size(); ++w) {
     auto word = words[w];
@@ -43,7 +45,9 @@ std::string genus_in_passage(std::string_view text, std::string_view initial) {
     bool const several = next == "spp." || next == "sp.";
     bool const species =
         has_strict_latin_ending(word) && is_epithet(next) && has_strict_latin_ending(next) && w > 0;
-    if (several || species) return std::string{word};
+    // "Ausomyces bus" where a lead says "A. bus".
+    bool const led_to = is_epithet(next) && epithets.contains(std::string{next});
+    if (several || species || led_to) return std::string{word};
   }
   return {};
 }
@@ -130,7 +134,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   for (auto const& initial : initials) {
     if (genera_.contains(initial)) continue;
     for (auto const& passage : passages) {
-      auto const genus = genus_in_passage(passage, initial);
+      auto const genus = genus_in_passage(passage, initial, epithets_);
       if (genus.empty()) continue;
       know(genus);
       break;
@@ -138,12 +142,26 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   }
 }
 
-void NameTable::enter_part(std::string const& title) {
+void NameTable::enter_part(std::vector<std::string> const& titles) {
   TitleGenus best;
-  for (auto& genus : genera_in_title(title)) {
-    if (genus.weight > best.weight) best = std::move(genus);
+  for (auto const& title : titles) {
+    TitleGenus own;
+    for (auto& genus : genera_in_title(title)) {
+      if (genus.weight > own.weight) own = std::move(genus);
+    }
+    if (own.weight >= kSureWeight && own.weight >= best.weight) best = std::move(own);
   }
-  if (best.weight >= kSureWeight) last_genus_ = best.name;
+  if (best.weight < kSureWeight) return;
+  last_genus_ = best.name;
+  // "A." beneath "Genus AUS" is Aus, whatever genus with that initial was read before.
+  for (auto& beginning : beginnings(best.name)) {
+    auto const known = genera_.find(beginning);
+    if (known == genera_.end()) continue;
+    auto const& candidates = known->second;
+    if (std::find(candidates.begin(), candidates.end(), best.name) != candidates.end()) {
+      nearest_[beginning] = best.name;
+    }
+  }
 }
 
 void NameTable::find_title_species(std::string const& title) {
@@ -169,24 +187,31 @@ void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
       return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
     });
   };
-  auto const of_genus = [](std::string const& title) {
+  auto const says_higher = [](std::string const& title) {
     static constexpr std::array kHigher{
         "genera"sv,  "families"sv, "gattungen"sv, "familien"sv,  "genres"sv,   "familles"sv,
         "géneros"sv, "familias"sv, "gêneros"sv,   "famílias"sv,  "generi"sv,   "famiglie"sv,
         "generum"sv, "orders"sv,   "tribes"sv,    "subgenera"sv, "sections"sv, "subfamilies"sv};
     auto const words = words_of(title);
-    bool const higher = std::any_of(words.begin(), words.end(), [](std::string_view word) {
+    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
       return std::find(kHigher.begin(), kHigher.end(), fold(word)) != kHigher.end();
     });
+  };
+  auto const of_genus = [&says_higher](std::string const& title) {
+    auto const words = words_of(title);
     auto const genera = genera_in_title(title);
     bool const sure = std::any_of(genera.begin(), genera.end(), [](TitleGenus const& genus) {
       return genus.weight >= kSureWeight;
     });
     // "114. AUS, Roe." alone: what is in a genus is its species.
-    return !higher && (mentions_key(title) || words.size() <= kWordsOfAGenus) && sure;
+    return !says_higher(title) && (mentions_key(title) || words.size() <= kWordsOfAGenus) && sure;
   };
+  // "Key to the genera" above all: "Genus AUS" is then the account of one.
+  bool const genera = std::any_of(titles.begin(), titles.end(), [&](std::string const& title) {
+    return mentions_key(title) && says_higher(title);
+  });
   bool const species = std::any_of(titles.begin(), titles.end(), of_species) ||
-                       std::any_of(titles.begin(), titles.end(), of_genus);
+                       (!genera && std::any_of(titles.begin(), titles.end(), of_genus));
   if (!species) return;
   std::size_t capitals = 0;
   for (auto const& read : reads) {

@@ -27,8 +27,9 @@ class NameTable {
   NameTable(std::string_view file, std::vector<ReadLead> const& reads,
             std::vector<std::string> const& titles, std::vector<std::string> const& passages);
 
-  // A part with a title of its own begins: its genus is the one that epithets belong to.
-  void enter_part(std::string const& title);
+  // A part begins, with the headings over it and its title last: the genus that they name is the
+  // one that epithets and abbreviations belong to.
+  void enter_part(std::vector<std::string> const& titles);
 
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
   [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);

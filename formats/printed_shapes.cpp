@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -333,6 +334,16 @@ bool starts_footnote(std::string_view line) {
          c == 0x2021 || (c == 0xA7 && !chapter);
 }
 
+bool starts_measure(std::string_view words) {
+  static constexpr std::array kWords{"long."sv,  "longueur"sv, "l."sv,     "lg."sv,  "larg."sv,
+                                     "haut."sv,  "taille"sv,   "länge"sv,  "lge."sv, "größe"sv,
+                                     "lungh."sv, "length"sv,   "exp."sv,   "env."sv, "enverg."sv,
+                                     "diam."sv,  "spannw."sv,  "longit."sv};
+  auto const parts = words_of(start_of(words, 40));
+  return parts.size() >= 2 && is_digit(code_point_at(parts[1], 0).value) &&
+         std::find(kWords.begin(), kWords.end(), fold(parts[0])) != kWords.end();
+}
+
 bool mentions_key(std::string_view heading) {
   if (names_a_key(heading)) return true;
   static constexpr std::array kWords{"key"sv,
@@ -414,6 +425,10 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   }
   find_heads_by_page(lines, numbering, heads);
   find_feet_over_page_numbers(lines, numbering, heads);
+  // "Gen. AUS Roe, 1890" ends in a number as well.
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (heads[i] && titles_genus(lines[i].text)) heads[i] = false;
+  }
   return heads;
 }
 

@@ -20,6 +20,10 @@ inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is pr
 // "Note on couplet 7: …"; sets `label_end` behind the colon.
 [[nodiscard]] bool starts_couplet_note(std::string_view line, std::size_t& text_at);
 
+// "Long. 4 mm", "L. 3-5 mm", "Länge 5 mm": the size, which old works set behind a dash at a lead's
+// end.
+[[nodiscard]] bool starts_measure(std::string_view words);
+
 // "A key to the shells", "Bestimmungsschlüssel der Larven": a title of a key.
 [[nodiscard]] bool mentions_key(std::string_view heading);
 

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_remarks_so_far.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -227,6 +228,7 @@ class Sorter {
     if (label.is_dash()) {
       if (leads_.empty() && numbering_.extent == Extent::whole) return false;
       bool const star = !is_dash(code_point_at(label.printed, 0).value);
+      if (!leads_.are_complete() && starts_measure(words)) return false;
       if (is_framed(line.text) && gap_ && ahead_.gap_after(at_)) return false;
       // "* J. Roe & E. Dorn" behind a key: a footnote.
       bool const apart = star && gap_ && ahead_.usually_led() && !leads_.usually_apart();
@@ -297,6 +299,11 @@ class Sorter {
     auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);
     if (!misprint && leads_.number() > 0) {
       misprint = read_misprinted_label(line.text, leads_.number(), bare_allowed);
+    }
+    // "Key to Species" / "l. Wings …": the next key begins.
+    if (!misprint && remarks_.has_heading() && leads_.number() > 1) {
+      misprint = read_misprinted_label(line.text, 1, bare_allowed);
+      if (misprint && !ahead_.opens_key(at_)) misprint.reset();
     }
     if (!misprint) return std::nullopt;
     auto const words = line.text.substr(misprint->text_at);
@@ -517,7 +524,7 @@ class Sorter {
   [[nodiscard]] bool is_heading(SourceLine const& line) const {
     if (line.is_title || !explicit_key_title(line.text).empty()) return true;
     if (line.text.size() > kLongestHeading) return false;
-    if (names_a_key(line.text)) return true;
+    if (names_a_key(line.text) || titles_genus(line.text)) return true;
     char const last = line.text.back();
     bool const sentence = last == '.' || last == ';' || last == ',';
     bool const alone =

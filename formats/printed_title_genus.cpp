@@ -113,15 +113,18 @@ bool is_title_word(std::string_view folded) {
 
 // Words that announce the genus in a title.
 bool announces_genus(std::string_view folded) {
-  static constexpr std::array kWords{"of"sv,     "genus"sv,  "gattung"sv, "genre"sv, "género"sv,
-                                     "gênero"sv, "genere"sv, "generis"sv, "der"sv,   "de"sv,
-                                     "du"sv,     "do"sv,     "geslacht"sv};
+  static constexpr std::array kWords{"of"sv,       "genus"sv,  "gattung"sv, "genre"sv,
+                                     "género"sv,   "gênero"sv, "genere"sv,  "generis"sv,
+                                     "der"sv,      "de"sv,     "du"sv,      "do"sv,
+                                     "geslacht"sv, "род"sv,    "slægten"sv, "släktet"sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
 bool says_genus(std::string_view folded) {
-  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "genre"sv,   "género"sv,
-                                     "gênero"sv, "genere"sv, "generis"sv, "geslacht"sv};
+  static constexpr std::array kWords{"gen"sv,      "genus"sv,  "gattung"sv, "genre"sv,
+                                     "género"sv,   "gênero"sv, "genere"sv,  "generis"sv,
+                                     "geslacht"sv, "род"sv,    "slekt"sv,   "slægt"sv,
+                                     "släkte"sv,   "suku"sv,   "rod"sv,     "rodzaj"sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
@@ -148,11 +151,29 @@ std::string full_genus(std::string_view name) {
   return genus;
 }
 
+bool titles_genus(std::string_view line) {
+  constexpr std::size_t kMost = 8;  // words
+  auto const words = words_of(start_of(line, 120));
+  if (words.size() < 2 || words.size() > kMost) return false;
+  auto first = words[0];
+  if (first.ends_with('.')) first.remove_suffix(1);
+  if (!says_genus(fold(first)) || !is_capitalised(first)) return false;
+  std::size_t at = 1;
+  if (is_digit(code_point_at(words[at], 0).value) && words.size() > 2) ++at;
+  auto const name = words[at].substr(0, words[at].find_first_of(",.;:("));
+  if (name.size() < 3 || !is_capitalised(name)) return false;
+  // "Genus AUS 33" is the head of a page.
+  bool const page = is_digit(code_point_at(words.back(), 0).value) && !is_year(words.back());
+  return !page && line.find(". . ") == std::string_view::npos &&
+         line.find("...") == std::string_view::npos;
+}
+
 std::vector<TitleGenus> genera_in_title(std::string const& title) {
   std::vector<TitleGenus> found;
   std::string before;
   bool in_section = false;
   bool bracketed = false;
+  bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
   auto const words = words_of(title);
   // In a text of sentences every noun behind a full stop has a capital.
   constexpr std::size_t kWordsOfATitle = 12;
@@ -174,7 +195,9 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const capitals = genus != bare;
     bool const authored = w + 1 < words.size() && is_authorish(words[w + 1]);
     bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
-                        folded.ends_with("aceae") || folded.ends_with("oidea");
+                        folded.ends_with("aceae") || folded.ends_with("oidea") ||
+                        folded.ends_with("idæ") || folded.ends_with("inæ") ||
+                        folded.ends_with("aceæ");
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.
     bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
@@ -185,8 +208,11 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bracketed = bracketed || words[w].front() == '(';
     bool const latin = has_latin_ending(genus);
     bool const announced = announces_genus(before);
+    bool const epithet = species && capitals && has_epithet_ending(folded);
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
-                           !genitive && !section && (latin || announced);
+                           !genitive && !section && !epithet && (latin || announced);
+    bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
+    species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);
     if (candidate) {
       auto const next = w + 1 < words.size() ? words[w + 1] : std::string_view{};
       bool const several =

@@ -16,6 +16,10 @@ struct TitleGenus {
 // SPECIES OF AUS", "Die Aus-Arten".
 [[nodiscard]] std::vector<TitleGenus> genera_in_title(std::string const& title);
 
+// Is the line the title of a genus and nothing else: "Genus AUS Roe", "Gen. Ausella Roe, 1890",
+// "Gattung Marschkraut, Ausella Roe"?
+[[nodiscard]] bool titles_genus(std::string_view line);
+
 // The first word if it is a genus written in full; "AUS" becomes "Aus".  Empty for any other.
 [[nodiscard]] std::string full_genus(std::string_view name);
 

@@ -1,0 +1,107 @@
+#include "keydrift/formats/printed_goes_on.hpp"
+
+#include <cstddef>
+#include <unordered_map>
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewest = 3;  // leads that make a habit
+
+LabelKey in_part(std::uint32_t part, LabelKey key) {
+  return key ^ (static_cast<LabelKey>(part) << 50U);
+}
+
+bool is_open(ReadLead const& read) {
+  return read.to.form == DestinationForm::none && read.leaders == LeaderKind::none;
+}
+
+class Finder {
+ public:
+  Finder(Grouping const& grouping, std::vector<ReadLead> const& reads)
+      : grouping_{grouping}, reads_{reads}, below_(reads.size(), kNone) {}
+
+  std::vector<std::uint32_t> find() && {
+    find_homes();
+    find_reached();
+    std::size_t open = 0;
+    std::size_t found = 0;
+    for (std::uint32_t i = 0; i < reads_.size(); ++i) {
+      if (!is_open(reads_[i])) continue;
+      ++open;
+      below_[i] = couplet_below(i);
+      if (below_[i] != kNone) ++found;
+    }
+    bool const habit = found >= kFewest && found == open && !are_led_by_dots();
+    if (!habit) below_.assign(reads_.size(), kNone);
+    return std::move(below_);
+  }
+
+ private:
+  void find_homes() {
+    home_.resize(reads_.size());
+    for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
+      auto const& couplet = grouping_.couplets[c];
+      by_key_.emplace(in_part(couplet.part, couplet.key), c);
+      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+        home_[grouping_.members[couplet.first_member + m]] = c;
+      }
+    }
+  }
+
+  void find_reached() {
+    reached_.assign(grouping_.couplets.size(), false);
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& to = reads_[i].to;
+      if (to.form != DestinationForm::couplet) continue;
+      auto const part = grouping_.couplets[home_[i]].part;
+      for (auto const key : {to.couplet, letter_key(to.couplet), number_key(to.couplet)}) {
+        auto const found = by_key_.find(in_part(part, key));
+        if (found != by_key_.end()) reached_[found->second] = true;
+      }
+    }
+  }
+
+  // Where dots lead to destinations, they would lead to these as well.
+  [[nodiscard]] bool are_led_by_dots() const {
+    std::size_t dotted = 0;
+    std::size_t plain = 0;
+    for (auto const& read : reads_) {
+      if (read.to.form == DestinationForm::none) continue;
+      ++(read.leaders == LeaderKind::dots ? dotted : plain);
+    }
+    return dotted > plain;
+  }
+
+  [[nodiscard]] std::uint32_t couplet_below(std::uint32_t lead) const {
+    auto const& couplet = grouping_.couplets[home_[lead]];
+    auto const first = grouping_.members[couplet.first_member];
+    for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+      auto const member = grouping_.members[couplet.first_member + m];
+      if (member != first + m) return kNone;
+      if (member != lead && reads_[member].to.form == DestinationForm::none) return kNone;
+    }
+    auto const next = first + couplet.member_count;
+    if (couplet.member_count < 2 || next >= reads_.size()) return kNone;
+    auto const below = home_[next];
+    auto const& other = grouping_.couplets[below];
+    bool const begins = grouping_.members[other.first_member] == next;
+    return begins && other.part == couplet.part && !reached_[below] ? below : kNone;
+  }
+
+  Grouping const& grouping_;
+  std::vector<ReadLead> const& reads_;
+  std::vector<std::uint32_t> below_;
+  std::vector<std::uint32_t> home_;  // by lead: its couplet
+  std::vector<bool> reached_;        // by couplet: some lead prints its number
+  std::unordered_map<LabelKey, std::uint32_t> by_key_;
+};
+
+}  // namespace
+
+std::vector<std::uint32_t> couplets_below(Grouping const& grouping,
+                                          std::vector<ReadLead> const& reads) {
+  return Finder{grouping, reads}.find();
+}
+
+}  // namespace keydrift::printed
