@@ -16,6 +16,15 @@ namespace {
 constexpr std::size_t kLinesLookedAhead = 40;    // no lead is longer than this without its end
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; words are not set this far in
 
+// "bus cus (p. 66)", "bus (p. 71)": the last words of a lead may be wrapped as far in.
+bool is_epithet_beyond_doubt(std::string_view text) {
+  auto const words = words_of(start_of(text, 80));
+  if (words.size() < 2 || !is_bare_epithet(text)) return false;
+  bool const two = is_epithet(words[1]) && has_strict_latin_ending(words[0]) &&
+                   has_strict_latin_ending(without_end(words[1]));
+  return two || words[1] == "(p." || words[1] == "p.";
+}
+
 }  // namespace
 
 LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -31,7 +40,28 @@ std::vector<char> LinesAhead::find_labelled() const {
   std::vector<char> labelled(lines_.size(), 0);
   for (std::size_t i = 0; i < lines_.size(); ++i) labelled[i] = judge_label_at(i) ? 1 : 0;
   if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_numbered_genera(labelled);
+  if (plan_ == nullptr) drop_starred_notes(labelled);
   return labelled;
+}
+
+// "* Not yet recorded here", in a key that marks no second leads so: a note on names that bear the
+// sign.
+void LinesAhead::drop_starred_notes(std::vector<char>& labelled) const {
+  constexpr std::size_t kMost = 2;
+  constexpr std::size_t kFewestNumbers = 4;
+  std::vector<std::size_t> starred;
+  std::size_t numbered = 0;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    if (labelled[i] == 0) continue;
+    auto const label = numbering_.label_of(lines_[i].text);
+    if (!label) continue;
+    if (!label->is_dash()) ++numbered;
+    if (label->printed == "*" || label->printed == "**") starred.push_back(i);
+  }
+  if (starred.size() > kMost || numbered < kFewestNumbers) return;
+  for (auto const i : starred) {
+    if (i > 0 && lines_[i - 1].text.empty()) labelled[i] = 0;
+  }
 }
 
 // "4. Aus Roe" above a key that has a couplet 4 of its own: the number of the genus in its book,
@@ -257,6 +287,7 @@ bool LinesAhead::is_far_in(std::size_t i) const {
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
   if (i > 0 && is_numbered_name(line.text)) return true;
+  if (is_far_in(i) && is_epithet_beyond_doubt(line.text)) return true;
   if (i == 0 || line.text.size() > kLongestTrailingName ||
       !is_upper(code_point_at(line.text, 0).value) ||
       line.text.find(';') != std::string_view::npos) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -66,6 +67,14 @@ constexpr std::array kNumberedThings{
 template <std::size_t N>
 bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// "group of A. bus (A. bus, A. cus)"
+bool names_group(std::string_view text, std::vector<std::string_view> const& words) {
+  static constexpr std::array kWords{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
+                                     "gruppe"sv, "groep"sv,  "complex"sv};
+  return is_one_of(kWords, fold(words[0])) && text.ends_with(')') &&
+         read_taxa(text).taxa.size() > 1;
 }
 
 bool ends_in_point(std::string_view text) {
@@ -243,7 +252,8 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   if (is_lower(first.value)) {
     // A name without its genus, or a vernacular one.
     return words.size() == 1 || (words.size() <= 8 && starts_with_upper(words[1])) ||
-           (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos);
+           (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos) ||
+           is_bare_epithet(text) || names_group(text, words);
   }
   return is_letter(first.value) || first.value == '"' || first.value == '(' || first.value == '[' ||
          first.value == '?' || first.value == 0x201C;
@@ -266,7 +276,12 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
     auto const open = text.rfind(text.back() == ')' ? " (" : " [");
     if (open != std::string_view::npos && open > 0) text = trim_right(text.substr(0, open));
   }
-  auto const words = words_of(text);
+  // "AUSELLA Roe, p. 93"
+  auto words = words_of(text);
+  if (words.size() >= 3 && (words[words.size() - 2] == "p." || words[words.size() - 2] == "S.") &&
+      ends_item(words[words.size() - 3]) && is_digit(code_point_at(words.back(), 0).value)) {
+    words.resize(words.size() - 2);
+  }
   return words.size() <= 3 && is_latin_genus(words[0]) &&
          std::all_of(words.begin(), words.end(), [](auto word) {
            return is_upper(code_point_at(word, word.front() == '(' ? 1 : 0).value) ||

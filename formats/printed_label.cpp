@@ -194,6 +194,11 @@ std::optional<Label> read_dash(std::string_view line) {
         c = code_point_at(line, at);
       }
     }
+  } else if (c.value == '+' && !enclosed) {
+    // "+ Leaves cauline": the other lead of floras on line.
+    at += c.length;
+    c = code_point_at(line, at);
+    if (!is_blank(c.value) || !is_upper(value_at(line, skip_blanks(line, at)))) return std::nullopt;
   } else if (auto const marks = marks_at(line, at); marks.count > 0 && marks.count <= 3) {
     at += marks.length;
     c = code_point_at(line, at);

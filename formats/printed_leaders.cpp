@@ -121,7 +121,11 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const glued = (behind_sentence || (after_blank && at > 0 && groups == 1)) && longest == 1 &&
                      is_upper(behind.value) &&
                      code_point_at(text, run.end + behind.length).value == '.';
-  run.leader = ellipsis || spaced || alone || glued || longest >= 3 ||
+  // "(Eastern ranges.)..Aus bus": of leaders on a full line two dots are left.
+  auto const before = code_point_before(text, at).value;
+  bool const close = longest == 2 && groups == 1 && !low_lines_only &&
+                     (before == ')' || before == ']') && is_upper(behind.value);
+  run.leader = ellipsis || spaced || alone || glued || close || longest >= 3 ||
                (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   // "spines__bus": between words nothing else is set so.
   bool const joined = longest == 2 && groups == 1 && !after_blank && is_letter(behind.value);

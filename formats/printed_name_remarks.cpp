@@ -8,11 +8,13 @@
 namespace keydrift::printed {
 namespace {
 
-// Bytes of the raised digit that the text begins with; 0 without.
+// Bytes of the raised digit, or of another sign of a footnote, that the text begins with; 0
+// without.
 std::size_t raised_digit(std::string_view text) {
   auto const c = code_point_at(text, 0);
   bool const raised = c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 ||
-                      (c.value >= 0x2074 && c.value <= 0x2079);
+                      (c.value >= 0x2074 && c.value <= 0x2079) || c.value == '*' ||
+                      c.value == 0x2020 || c.value == 0x2021;
   return raised ? c.length : 0;
 }
 
@@ -86,6 +88,7 @@ std::string remark_in(std::string rest, std::vector<std::string> const& figures)
          (remark.back() == ',' || remark.back() == ';' || remark.back() == ' ')) {
     remark.remove_suffix(1);
   }
+  if (remark.ends_with(").")) remark.remove_suffix(1);  // the stop of the lead
   if (remark.size() > 2 && ((remark.front() == '(' && remark.find(')') == remark.size() - 1) ||
                             (remark.front() == '[' && remark.find(']') == remark.size() - 1))) {
     remark = remark.substr(1, remark.size() - 2);

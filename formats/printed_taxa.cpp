@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <span>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -127,9 +128,12 @@ class TaxaReader {
     }
     if (is_epithet(first) &&
         (words_.size() == at_ + 1 || ends_item(first) || is_authorish(word(at_ + 1)) ||
-         is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1))) {
+         is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
+         is_subspecies(at_))) {
       taxon.genusless = true;
+      bool const subspecies = is_subspecies(at_);
       take_name_word(taxon);
+      if (subspecies) take_name_word(taxon);
       if ((is_rank(word(at_)) || is_limit(word(at_))) && !item_ended_) read_epithets(taxon);
     } else if (is_capitalised(without_end(first)) || is_abbreviated(first) || first == "×" ||
                first == "?") {
@@ -160,6 +164,18 @@ class TaxaReader {
       take_name_word(taxon);
       read_authorship(taxon);
     }
+  }
+
+  // "bus cus (p. 66)": a subspecies without its genus.
+  [[nodiscard]] bool is_subspecies(std::size_t i) const {
+    auto const strict = [](std::string_view one) {
+      return is_epithet(one) && has_strict_latin_ending(without_end(one));
+    };
+    if (i + 1 >= words_.size() || ends_item(word(i)) || !strict(word(i)) || !strict(word(i + 1))) {
+      return false;
+    }
+    return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_authorish(word(i + 2)) ||
+           closes_epithet(i + 2);
   }
 
   // What may stand behind an epithet without its genus: "(p. 12)", "var. cus", "n. sp.".
@@ -498,7 +514,7 @@ class TaxaReader {
   [[nodiscard]] bool starts_genusless(std::size_t i) const {
     if (genus_alone_ || !is_epithet(word(i))) return false;
     return i + 1 >= words_.size() || ends_item(word(i)) || is_separator(word(i + 1)) ||
-           is_authorish(word(i + 1));
+           is_authorish(word(i + 1)) || closes_epithet(i + 1);
   }
 
   void take_remark() {
@@ -529,6 +545,29 @@ class TaxaReader {
 
 }  // namespace
 
+namespace {
+
+// "group of A. bus (A. bus, A. cus Roe)": the bracket says which.
+std::optional<TaxaReading> read_group(std::string_view text) {
+  static constexpr std::array kWords{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
+                                     "gruppe"sv, "groep"sv,  "complex"sv};
+  auto const open = text.find(" (");
+  if (open == std::string_view::npos || !text.ends_with(')')) return std::nullopt;
+  auto const words = words_of(text.substr(0, open));
+  if (words.empty() || std::find(kWords.begin(), kWords.end(), fold(words[0])) == kWords.end()) {
+    return std::nullopt;
+  }
+  auto const inside = text.substr(open + 2, text.size() - open - 3);
+  auto reading = TaxaReader{inside}.read();
+  bool const species = std::all_of(reading.taxa.begin(), reading.taxa.end(),
+                                   [](auto const& one) { return words_of(one.name).size() >= 2; });
+  if (reading.taxa.size() < 2 || !species) return std::nullopt;
+  reading.before = squeeze(text.substr(0, open));
+  return reading;
+}
+
+}  // namespace
+
 TaxaReading read_taxa(std::string_view text) {
   // A full stop at the very end closes the lead, unless it belongs to an abbreviation.
   auto const last_blank = text.rfind(' ');
@@ -545,6 +584,7 @@ TaxaReading read_taxa(std::string_view text) {
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
   auto const plain = in_plain_letters(with_notes_apart(text.substr(sign.size())));
   auto reading = TaxaReader{plain}.read();
+  if (auto group = read_group(plain)) reading = *std::move(group);
   if (!sign.empty()) {
     reading.before = squeeze(sign) + (reading.before.empty() ? "" : " ") + reading.before;
   }

@@ -57,13 +57,27 @@ bool is_in_capitals(std::string_view word) {
   return true;
 }
 
+// "SWAMP SABINE, Aus bus": word i, in capitals and with a comma, ends a vernacular name, for the
+// species follows and it is no genus beyond doubt.
+bool is_vernacular_end(std::span<std::string_view const> words, std::size_t i) {
+  if (i + 2 >= words.size() || !words[i].ends_with(',')) return false;
+  auto const genus = words[i + 1];
+  auto const epithet = without_closing(words[i + 2]);
+  return !has_strict_latin_ending(fold(without_closing(words[i]))) && is_capitalised(genus) &&
+         !is_in_capitals(genus) && has_latin_ending(genus) &&
+         ((is_epithet(epithet) && has_epithet_ending(epithet)) || epithet == "sp" ||
+          epithet == "spp");
+}
+
 // "Aus bus", "(A. bus)", "AUSIDAE", "(Ausidae)" begins at word i: beyond doubt Latin.
 bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   auto const first = without_bracket(words[i]);
   auto const alone = without_closing(first);
   auto const folded = fold(alone);
   if (is_capitalised(alone) && has_higher_ending(folded)) return true;
-  if (is_in_capitals(alone) && has_latin_ending(folded)) return true;
+  if (is_in_capitals(alone) && has_latin_ending(folded) && !is_vernacular_end(words, i)) {
+    return true;
+  }
   if (i + 1 >= words.size() || ends_item(first)) return false;
   bool const bracketed = first.size() < words[i].size();
   auto next = words[i + 1];
@@ -73,6 +87,8 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   // "(Aus spp.)"
   bool const several = bracketed && (epithet == "spp" || epithet == "sp");
   if (several && is_capitalised(first) && has_latin_ending(first)) return true;
+  bool const unnamed = next == "sp." || next == "spp." || next == "sp" || next == "spp";
+  if (unnamed && i > 0 && is_capitalised(first) && has_strict_latin_ending(first)) return true;
   if (!is_epithet(epithet)) return false;
   if (is_abbreviated(first)) return has_epithet_ending(epithet);
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;

@@ -1,0 +1,181 @@
+// Habits of floras, faunas and journals: genera over the keys of a file, epithets with capitals,
+// numbers left out, signs of second leads, footnotes.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+// What the second lead of a key leads to whose other leads end like that.
+std::string led_to(std::string_view destination, std::string_view others = "A. bus") {
+  auto const text = "Key to the species of Aus\n\n1. Wings clear ..... 2\n– Wings dark ..... " +
+                    std::string{destination} + "\n2. Legs pale ..... " + std::string{others} +
+                    "\n– Legs dark ..... " + std::string{others} + "\n";
+  auto const whole = sketch(text);
+  auto const begin = whole.find("Wings dark -> ") + 14;
+  return whole.substr(begin, whole.find('\n', begin) - begin);
+}
+
+TEST(PrintedHabits, AGenusOverAKeyIsThatOfItsEpithets) {
+  for (std::string const title : {"Gen. BUSELLA Roe, 1890", "Genus BUSELLA Roe",
+                                  "Род BUSELLA Roe, 1911", "Gattung Busella"}) {
+    auto const text = "Genus AUSELLA Roe\n\n1. Wings clear ..... bus\n– Wings dark ..... cus\n\n" +
+                      title +
+                      "\n\nKey to species\n\n1. Legs pale ..... dus\n– Legs dark ..... eus\n";
+    EXPECT_EQ(sketch(text),
+              "1[1] Wings clear -> Ausella bus\n1[–] Wings dark -> Ausella cus\n"
+              "1[1] Legs pale -> Busella dus\n1[–] Legs dark -> Busella eus\n")
+        << title;
+  }
+}
+
+TEST(PrintedHabits, AGenusOverAKeyIsThatOfItsAbbreviations) {
+  EXPECT_EQ(sketch("Genus ATERA Roe\n\n1. Wings clear ..... A. bus\n– Wings dark ..... A. cus\n\n"
+                   "Genus AUSELLA Roe\n\n1. Legs pale ..... A. dus\n– Legs dark ..... A. eus\n"),
+            "1[1] Wings clear -> Atera bus\n1[–] Wings dark -> Atera cus\n"
+            "1[1] Legs pale -> Ausella dus\n1[–] Legs dark -> Ausella eus\n");
+}
+
+TEST(PrintedHabits, SerialKeysFollowEachOtherWithoutAHeading) {
+  EXPECT_EQ(
+      sketch("1 (2). Wings clear ..... Aus bus\n2 (1). Wings dark.\n3 (4). Legs pale ..... Aus "
+             "cus\n4 (3). Legs dark ..... Aus dus\n\nOf Bus two species are known.\n\n"
+             "1 (2). Head red ..... Bus bus\n2 (1). Head black.\n3 (4). Eyes round ..... Bus "
+             "cus\n4 (3). Eyes oval ..... Bus dus\n"),
+      "1[1] Wings clear -> Aus bus\n1[2] Wings dark. -> 3\n3[3] Legs pale -> Aus cus\n"
+      "3[4] Legs dark -> Aus dus\n1[1] Head red -> Bus bus\n1[2] Head black. -> 3\n"
+      "3[3] Eyes round -> Bus cus\n3[4] Eyes oval -> Bus dus\n");
+}
+
+TEST(PrintedHabits, TheSpeciesInCapitalsIsNoGenus) {
+  EXPECT_EQ(
+      sketch("KEY TO THE SPECIES OF AUSON\n\n1. Wings clear ..... bus\n– Wings dark ..... cus\n\n"
+             "AUSON BUSUS BUSUS Roe\n\nScales smooth.\n"),
+      "1[1] Wings clear -> Auson bus\n1[–] Wings dark -> Auson cus\n");
+}
+
+TEST(PrintedHabits, AnAccountNamesTheGenusOfItsSpecies) {
+  EXPECT_EQ(sketch("1. Wings clear ..... A. bus\n– Wings dark ..... A. cus\n\n"
+                   "Ausomyces cus (Roe) Dorn. Cap white.\n"),
+            "1[1] Wings clear -> Ausomyces bus\n1[–] Wings dark -> Ausomyces cus\n");
+}
+
+TEST(PrintedHabits, EpithetsOfPersonsMayHaveACapital) {
+  EXPECT_EQ(led_to("A. Smithi Roe"), "Aus smithi");
+  EXPECT_EQ(led_to("A. Dorniana"), "Aus dorniana");
+  EXPECT_EQ(led_to("Ausella Smithii Roe"), "Ausella smithii");
+  EXPECT_EQ(led_to("Ausella Rossi, 1790"), "Ausella");
+  EXPECT_EQ(led_to("7. Smithi Roe", "bus Roe"), "Smithi Roe");  // two epithets are no habit
+  EXPECT_EQ(
+      sketch("Gen. AUSELLA Roe, 1834\n\n1. Wings clear ..... 2\n– Wings dark ..... 1. Smithi Roe.\n"
+             "2. Legs pale ..... 2. bus Roe\n– Legs dark ..... 3\n3. Head red ..... 3. cus "
+             "Roe\n– Head black ..... 4. dus Roe\n"),
+      "1[1] Wings clear -> 2\n1[–] Wings dark -> Ausella smithi\n2[2] Legs pale -> Ausella bus\n"
+      "2[–] Legs dark -> 3\n3[3] Head red -> Ausella cus\n3[–] Head black -> Ausella dus\n");
+}
+
+TEST(PrintedHabits, TheNumberOfTheNextCoupletMayBeLeftOut) {
+  EXPECT_EQ(
+      sketch("1\tWings clear\n1:\tWings dark\t4\n2\tLegs pale\n2:\tLegs dark\t1. Aus bus\n"
+             "3\tHead red\t2. Aus cus\n3:\tHead black\t3. Aus dus\n4\tEyes round\t4. Aus eus\n"
+             "4:\tEyes oval\n5\tLip thin\t5. Aus fus\n5:\tLip thick\t6. Aus gus\n"),
+      "1[1] Wings clear -> 2\n1[1] Wings dark -> 4\n2[2] Legs pale -> 3\n"
+      "2[2] Legs dark -> Aus bus\n3[3] Head red -> Aus cus\n3[3] Head black -> Aus dus\n"
+      "4[4] Eyes round -> Aus eus\n4[4] Eyes oval -> 5\n5[5] Lip thin -> Aus fus\n"
+      "5[5] Lip thick -> Aus gus\n");
+  // Where other numbers are led to by dots, one was forgotten.
+  EXPECT_NE(sketch("1. Wings clear ..... 2\n– Wings dark ..... Aus bus\n2. Legs pale\n– Legs dark "
+                   "..... Aus cus\n3. Head red ..... Aus dus\n– Head black ..... Aus eus\n")
+                .find("2[2] Legs pale -> ?\n"),
+            std::string::npos);
+}
+
+TEST(PrintedHabits, APlusMayMarkTheOtherLead) {
+  auto const text =
+      "1\tWings clear\t(2)\n+\tWings dark\t1 Aus bus\n2\tLegs pale\t2 Aus cus\n"
+      "+\tLegs dark\t3 Aus dus\n\nRelated Objects\nLower Taxa: Aus bus · Aus cus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[+] Wings dark -> Aus bus\n2[2] Legs pale -> Aus cus\n"
+            "2[+] Legs dark -> Aus dus\n");
+}
+
+TEST(PrintedHabits, AStarBehindTheKeyIsANote) {
+  auto const text =
+      std::string{
+          "1. Wings clear ..... 2\n– Wings dark ..... 3\n2. Legs pale ..... Aus "
+          "bus*\n– Legs dark ..... Aus cus\n3. Head red ..... 4\n– Head black ..... Aus "
+          "dus\n4. Eyes round ..... Aus eus\n– Eyes oval ..... Aus fus\n\n"} +
+      "* Not yet recorded here but to be expected.\n";
+  auto const whole = sketch(text);
+  EXPECT_NE(whole.find("Legs pale -> Aus bus (*)\n"), std::string::npos) << whole;
+  EXPECT_EQ(whole.find("Not yet"), std::string::npos) << whole;
+}
+
+TEST(PrintedHabits, ADashBeforeTheSizeOpensNoLead) {
+  EXPECT_EQ(sketch("1. — Élytres bruns, à pubescence fauve.\n— Long. 4,5 mm ..... 1. bus Roe\n"
+                   "— Élytres noirs; front plan. — Long.\n3 mm ..... 2. cus Roe\n"),
+            "1[1] Élytres bruns, à pubescence fauve. — Long. 4,5 mm -> bus\n"
+            "1[—] Élytres noirs; front plan. — Long. 3 mm -> cus\n");
+}
+
+TEST(PrintedHabits, AMisreadOneOpensTheKeyUnderAHeading) {
+  EXPECT_EQ(
+      sketch("1. Wings clear ..... 2\n– Wings dark ..... Aus bus\n2. Legs pale ..... Aus cus\n"
+             "– Legs dark ..... Aus dus\n\nGenus BUSELLA Roe\n\nl. Head red ..... 2\n– Head black "
+             "..... bus\n2. Eyes round ..... cus\n– Eyes oval ..... dus\n"),
+      "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n2[2] Legs pale -> Aus cus\n"
+      "2[–] Legs dark -> Aus dus\n1[l] Head red -> 2\n1[–] Head black -> Busella bus\n"
+      "2[2] Eyes round -> Busella cus\n2[–] Eyes oval -> Busella dus\n");
+}
+
+TEST(PrintedHabits, NamesInCapitalsStandBeforeTheSpecies) {
+  EXPECT_EQ(led_to("SWAMP SABINE, Busella virginea"), "Busella virginea (SWAMP SABINE)");
+  EXPECT_EQ(led_to("HAWBERRY, Busella sp."), "Busella sp. (HAWBERRY)");
+  EXPECT_EQ(led_to("AUSELLA, Busella cus"), "Ausella + Busella cus");
+}
+
+TEST(PrintedHabits, SubspeciesMayLackTheirGenus) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSON\n\n1. Wings clear; ventrals 160-171\n"
+                   "                                        rubrus rubrus (p. 66)\n"
+                   "Wings dark ------------- 2\n2. Legs pale ------------- albus (p. 67)\n"
+                   "Legs dark ------------- longus (p. 68)\n"),
+            "1[1] Wings clear; ventrals 160-171 -> Auson rubrus rubrus (p. 66)\n"
+            "1[] Wings dark -> 2\n2[2] Legs pale -> Auson albus (p. 67)\n"
+            "2[] Legs dark -> Auson longus (p. 68)\n");
+}
+
+TEST(PrintedHabits, EpithetsMayBeTwoBeforeANote) {
+  EXPECT_EQ(led_to("alata or rubrata (see the notes under the former)", "nigra"),
+            "Aus alata + Aus rubrata (see the notes under the former)");
+}
+
+TEST(PrintedHabits, TheBracketSaysWhichSpeciesAGroupHas) {
+  EXPECT_EQ(led_to("gruppo di A. dus (A. dus (Roe), A. eus Dorn)"),
+            "Aus dus + Aus eus (gruppo di A. dus)");
+  EXPECT_EQ(led_to("A. dus group (A. dus, A. eus)"), "Aus dus group (A. dus, A. eus)");
+}
+
+TEST(PrintedHabits, WhatIsLeftOfLeadersMayBeTwoDots) {
+  EXPECT_EQ(
+      sketch("1. Wings clear. (Eastern ranges.)..Aus bus (p. 4).\n– Wings dark ..... Aus cus\n"),
+      "1[1] Wings clear. (Eastern ranges.) -> Aus bus (p. 4)\n1[–] Wings dark -> Aus cus\n");
+}
+
+TEST(PrintedHabits, NamesInCapitalsMayBePartedAtTheLinesEnd) {
+  EXPECT_EQ(
+      sketch("1. Wings clear ... CALYPTO-\n   TERAX Roe, p. 69\n– Wings dark; eyes with rings  "
+             "BUSELLA Dorn, p. 93\n"),
+      "1[1] Wings clear -> Calyptoterax (p. 69)\n1[–] Wings dark; eyes with rings -> Busella "
+      "(p. 93)\n");
+}
+
+}  // namespace
+}  // namespace keydrift
