@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -18,6 +19,7 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestKeyWord = 12;  // bytes
 constexpr std::size_t kLongestDestinationWords = 40;
+constexpr std::size_t kWordsBeforeName = 8;        // "white halver A. bus Roe" and no more
 constexpr std::size_t kWordsOfEpithet = 6;         // of a numbered epithet with its author
 constexpr std::size_t kLongestDestination = 2000;  // bytes; bounds the work on lines of dots
 
@@ -253,7 +255,8 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
     // A name without its genus, or a vernacular one.
     return words.size() == 1 || (words.size() <= 8 && starts_with_upper(words[1])) ||
            (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos) ||
-           is_bare_epithet(text) || names_group(text, words);
+           is_bare_epithet(text) || names_group(text, words) ||
+           (words.size() <= kWordsBeforeName && words_before_name(words) > 0);
   }
   return is_letter(first.value) || first.value == '"' || first.value == '(' || first.value == '[' ||
          first.value == '?' || first.value == 0x201C;

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
+#include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
@@ -46,6 +47,15 @@ Finding emphasis_taken_off(std::string_view file, std::size_t passages) {
                              " passages between \"*\" or \"_\" were taken for emphasised words; "
                              "the signs were left out",
                          "take the signs out of the text if columns have to be exact");
+  finding.severity = Severity::information;
+  return finding;
+}
+
+Finding full_width_narrowed(std::string_view file, std::size_t characters) {
+  auto finding = refusal(
+      file, "full-width",
+      std::to_string(characters) + " full-width digits, letters and signs were read as plain ones",
+      "write plain ones if the words have to be exact");
   finding.severity = Severity::information;
   return finding;
 }
@@ -177,6 +187,8 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     loaded.findings.push_back(std::move(*refused));
     return loaded;
   }
+  auto const full_width = markup.empty() ? narrow_full_width(text.text) : 0;
+  if (full_width > 0) loaded.findings.push_back(full_width_narrowed(text.name, full_width));
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   auto lines = split_lines(text.text);
   for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {

@@ -198,7 +198,8 @@ std::optional<Label> read_dash(std::string_view line) {
     // "+ Leaves cauline": the other lead of floras on line.
     at += c.length;
     c = code_point_at(line, at);
-    if (!is_blank(c.value) || !is_upper(value_at(line, skip_blanks(line, at)))) return std::nullopt;
+    auto const first = value_at(line, skip_blanks(line, at));
+    if (!is_blank(c.value) || !is_letter(first) || is_lower(first)) return std::nullopt;
   } else if (auto const marks = marks_at(line, at); marks.count > 0 && marks.count <= 3) {
     at += marks.length;
     c = code_point_at(line, at);

@@ -168,8 +168,8 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
   };
   auto const apart = [&lines](std::size_t i) {
-    return (i == 0 || lines[i - 1].text.empty()) && i + 1 < lines.size() &&
-           lines[i + 1].text.empty();
+    return (i == 0 || lines[i - 1].text.empty()) &&
+           (i + 1 == lines.size() || lines[i + 1].text.empty());
   };
   for (std::size_t i = 0; i < lines.size(); ++i) {
     bool const owned = lines[i].text.size() <= kLongestRunningHead &&

@@ -39,6 +39,13 @@ bool is_rank_noun(std::string_view folded) {
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
+bool points_at(std::string_view folded) {
+  static constexpr std::array kWords{"see"sv,   "siehe"sv, "s."sv,      "voir"sv,
+                                     "véase"sv, "vease"sv, "vide"sv,    "ver"sv,
+                                     "vedi"sv,  "zie"sv,   "compare"sv, "cfr."sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
 bool has_higher_ending(std::string_view folded) {
   static constexpr std::array kEndings{"idae"sv,  "aceae"sv, "inae"sv, "oidea"sv, "oideae"sv,
                                        "ptera"sv, "ales"sv,  "idæ"sv,  "inæ"sv,   "aceæ"sv};
@@ -118,7 +125,9 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
   auto const second = without_closing(words[1]);
   if (is_rank_noun(fold(words[0])) && is_capitalised(second) && has_latin_ending(second)) return 1;
-  if (words[0].ends_with(':') && is_capitalised(second) && has_latin_ending(second)) {
+  bool const latin = has_latin_ending(second) || has_strict_latin_ending(second);
+  if (points_at(fold(words[0])) && is_capitalised(second) && latin) return 1;  // "see Aus, p. 50"
+  if (words[0].ends_with(':') && is_capitalised(second) && latin) {
     return 1;  // "AUSIDAE: Aus Roe"
   }
   // "Pine warbler" has the form of a name; so has what follows it.

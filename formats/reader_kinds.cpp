@@ -97,6 +97,8 @@ constexpr std::array kKinds{
                 "It was not looked up: nothing is fetched."},
     FindingKind{"footnotes", Severity::information, "Footnotes were kept as notes",
                 "They are notes of the edition and decide nothing."},
+    FindingKind{"full-width", Severity::information, "Full-width digits and signs",
+                "Digits, letters and signs as wide as an ideograph were read as plain ones."},
     FindingKind{"further-data-sets", Severity::warning, "Several data sets with keys",
                 "Only the first was read, since they have nothing to do with one another."},
     FindingKind{"further-languages", Severity::information, "Texts in several languages",
