@@ -1,5 +1,6 @@
 #include "keydrift/formats/hypertext.hpp"
 
+#include <algorithm>
 #include <iterator>
 #include <string>
 #include <utility>
@@ -34,9 +35,12 @@ Finding hypertext_read(std::string_view file, hypertext::Lines const& lines) {
 bool is_hypertext(std::string_view bytes) {
   std::size_t tags = 0;
   bool closed = false;
-  for (auto at = bytes.find('<'); at != std::string_view::npos; at = bytes.find('<', at + 1)) {
+  std::size_t length = 0;
+  for (auto at = bytes.find('<'); at != std::string_view::npos;
+       at = bytes.find('<', at + std::max<std::size_t>(length, 1))) {
     auto const tag = hypertext::tag_at(bytes.substr(at));
-    if (tag.length == 0 || !hypertext::is_known(tag.name)) continue;
+    length = tag.length;  // of a comment that does not end: all the rest
+    if (length == 0 || !hypertext::is_known(tag.name)) continue;
     ++tags;
     closed = closed || tag.closes || tag.name == "br" || tag.name == "p";
     if (closed && tags >= kFewestTags) return true;

@@ -145,16 +145,16 @@ Tag tag_at(std::string_view text) {
   std::transform(tag.name.begin(), tag.name.end(), tag.name.begin(), [](char c) {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
   });
-  // Attributes; a bracket within quotation marks closes nothing.
+  // Attributes; a bracket within quotation marks closes nothing.  A further opening one ends the
+  // search, so that each byte is looked at once.
   char quote = 0;
   for (; at < text.size() && at < kLongestTag; ++at) {
     char const c = text[at];
+    if (c == '<') return {};
     if (quote != 0) {
       if (c == quote) quote = 0;
     } else if ((c == '"' || c == '\'') && text[at - 1] == '=') {
       quote = c;
-    } else if (c == '<') {
-      return {};
     } else if (c == '>') {
       tag.empty = text[at - 1] == '/';
       tag.length = at + 1;

@@ -18,10 +18,6 @@ bool ends_in_year(std::string_view authorship) {
   return words.size() >= 2 && is_year(words.back());
 }
 
-bool is_strict_epithet(std::string_view word) {
-  return is_epithet(word) && has_strict_latin_ending(without_end(word));
-}
-
 }  // namespace
 
 bool is_latin_name(std::string_view text) {
@@ -82,10 +78,10 @@ bool is_bare_epithet(std::string_view text) {
   }
   auto words = words_of(start_of(text, 80));
   // "bus or cus (see the notes)", "bus cus (p. 66)": two of them leave no doubt.
-  bool const listed = words.size() >= 3 && is_separator(words[1]) && is_strict_epithet(words[0]) &&
-                      is_strict_epithet(words[2]);
-  bool const subspecies = words.size() >= 2 && !ends_item(words[0]) &&
-                          is_strict_epithet(words[0]) && is_strict_epithet(words[1]);
+  bool const listed = words.size() >= 3 && is_separator(words[1]) && is_latin_epithet(words[0]) &&
+                      is_latin_epithet(words[2]);
+  bool const subspecies = words.size() >= 2 && !ends_item(words[0]) && is_latin_epithet(words[0]) &&
+                          is_latin_epithet(words[1]);
   if (listed || subspecies) {
     std::size_t const next = listed ? 3 : 2;
     bool const ends = words.size() == next || words[next].front() == '(' ||

@@ -153,6 +153,12 @@ bool has_strict_latin_ending(std::string_view word) {
   });
 }
 
+bool is_latin_epithet(std::string_view word) {
+  auto const bare = without_end(word);
+  bool const common = bare.ends_with("ale") || bare.ends_with("ile") || bare.ends_with("are");
+  return is_epithet(word) && has_strict_latin_ending(bare) && !common;
+}
+
 bool is_year(std::string_view word) {
   word = without_end(word);
   while (!word.empty() && (word.back() == ')' || word.back() == '.')) word.remove_suffix(1);

@@ -27,6 +27,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool has_epithet_ending(std::string_view word);
 // Endings that hardly any word of a living language or author's name has.
 [[nodiscard]] bool has_strict_latin_ending(std::string_view word);
+// An epithet with such an ending that is no common word: "alba", and not "pale".
+[[nodiscard]] bool is_latin_epithet(std::string_view word);
 [[nodiscard]] bool is_year(std::string_view word);
 [[nodiscard]] bool is_authorish(std::string_view word);  // a year, or what may be an author's name
 

@@ -168,10 +168,8 @@ class TaxaReader {
 
   // "bus cus (p. 66)": a subspecies without its genus.
   [[nodiscard]] bool is_subspecies(std::size_t i) const {
-    auto const strict = [](std::string_view one) {
-      return is_epithet(one) && has_strict_latin_ending(without_end(one));
-    };
-    if (i + 1 >= words_.size() || ends_item(word(i)) || !strict(word(i)) || !strict(word(i + 1))) {
+    if (i + 1 >= words_.size() || ends_item(word(i)) || !is_latin_epithet(word(i)) ||
+        !is_latin_epithet(word(i + 1))) {
       return false;
     }
     return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_authorish(word(i + 2)) ||

@@ -40,9 +40,8 @@ bool is_rank_noun(std::string_view folded) {
 }
 
 bool points_at(std::string_view folded) {
-  static constexpr std::array kWords{"see"sv,   "siehe"sv, "s."sv,      "voir"sv,
-                                     "véase"sv, "vease"sv, "vide"sv,    "ver"sv,
-                                     "vedi"sv,  "zie"sv,   "compare"sv, "cfr."sv};
+  static constexpr std::array kWords{"see"sv, "siehe"sv, "voir"sv, "véase"sv,   "vease"sv, "vide"sv,
+                                     "ver"sv, "vedi"sv,  "zie"sv,  "compare"sv, "cfr."sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
@@ -125,9 +124,10 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
   auto const second = without_closing(words[1]);
   if (is_rank_noun(fold(words[0])) && is_capitalised(second) && has_latin_ending(second)) return 1;
-  bool const latin = has_latin_ending(second) || has_strict_latin_ending(second);
-  if (points_at(fold(words[0])) && is_capitalised(second) && latin) return 1;  // "see Aus, p. 50"
-  if (words[0].ends_with(':') && is_capitalised(second) && latin) {
+  bool const latin_second = has_latin_ending(second) || has_strict_latin_ending(second);
+  if (points_at(fold(words[0])) && is_capitalised(second) && latin_second)
+    return 1;  // "see Aus, p. 50"
+  if (words[0].ends_with(':') && is_capitalised(second) && latin_second) {
     return 1;  // "AUSIDAE: Aus Roe"
   }
   // "Pine warbler" has the form of a name; so has what follows it.

@@ -108,6 +108,14 @@ TEST(Hypertext, TellsWhatItLeftOut) {
             "the brackets are part of the words, write \"&lt;\" for them)");
 }
 
+TEST(Hypertext, TakesTimeOnlyInProportion) {
+  std::string text;
+  for (std::size_t i = 0; i < 300'000; ++i) text += i % 2 == 0 ? "<!--" : "<a=\"";
+  EXPECT_FALSE(is_hypertext(text));
+  EXPECT_FALSE(is_hypertext("<a=\"" + text));
+  EXPECT_FALSE(read_hypertext({.name = "key.txt", .bytes = "<p>1. Wings</p><br>" + text}));
+}
+
 TEST(Hypertext, TakesSignsOfMeasureForNoTags) {
   EXPECT_FALSE(
       is_hypertext("1. Length <5 mm; width > 3 ..... 2\n– Length >5 mm; a<b ..... Aus & Bus;\n"));

@@ -62,6 +62,13 @@ TEST(PrintedHabits, TheSpeciesInCapitalsIsNoGenus) {
       "1[1] Wings clear -> Auson bus\n1[–] Wings dark -> Auson cus\n");
 }
 
+TEST(PrintedHabits, AWorkIsNoGenus) {
+  EXPECT_EQ(
+      sketch("11      MONOGRAPHIA AUSELLARUM\n\nCONSPECTUS SPECIERUM\n\n1. Alae clarae ..... A. "
+             "bus\n– Alae fuscae ..... A. cus\n"),
+      "1[1] Alae clarae -> Ausellarum bus\n1[–] Alae fuscae -> Ausellarum cus\n");
+}
+
 TEST(PrintedHabits, AnAccountNamesTheGenusOfItsSpecies) {
   EXPECT_EQ(sketch("1. Wings clear ..... A. bus\n– Wings dark ..... A. cus\n\n"
                    "Ausomyces cus (Roe) Dorn. Cap white.\n"),
