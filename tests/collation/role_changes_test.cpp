@@ -367,6 +367,18 @@ TEST(RoleChanges, AnAddedLeadIsNoPartOfACoupletThatWentElsewhere) {
             "spire: introduced -→2c\nmouth: introduced -→2c\n");
 }
 
+// Both leads have another one that is much like them; the third one is new.
+TEST(RoleChanges, OfACoupletThatGotALeadThoseInTheSameWordsAnswerWhicheverEditionIsOld) {
+  auto before = snails();
+  before[2].leads = {{"rim thick white inside", "Aus bus"}, {"rim thick inside blunt", "Aus dus"}};
+  auto revised = snails();
+  revised[2].leads = {{"keel sharp", "Aus ius"},
+                      {"rim thick white inside", "Aus dus"},
+                      {"rim thick inside blunt", "Aus bus"}};
+  EXPECT_EQ(roles(before, revised), "~keel sharp: introduced -→3a\n");
+  EXPECT_EQ(roles(revised, before), "~keel sharp: dropped 3a→-\n");
+}
+
 TEST(RoleChanges, TheTaxaBelowTheLeadAreListed) {
   auto revised = snails();
   revised[1].leads[0].text = "usually spire: high";

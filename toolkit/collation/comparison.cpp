@@ -217,9 +217,10 @@ bool Comparison::pair_by_plain_statements(std::span<Grade const> grades, std::ui
   auto const paired_plainly = [&](std::uint32_t i) {
     return pairing[i] != none && grade(i, pairing[i]) >= plainly_the_same;
   };
-  std::uint32_t doubtful = 0;
-  for (std::uint32_t i = 0; i < olds; ++i) doubtful += paired_plainly(i) ? 0U : 1U;
-  if (doubtful == 0) return false;
+  // A lead without a like is in doubt on whichever side it stands.
+  std::uint32_t plainly = 0;
+  for (std::uint32_t i = 0; i < olds; ++i) plainly += paired_plainly(i) ? 1U : 0U;
+  if (plainly == std::max(olds, news)) return false;
   auto const plain = [&](std::uint32_t i, std::uint32_t j) {
     auto const mine = grade(i, j);
     if (mine < plainly_the_same) return false;
