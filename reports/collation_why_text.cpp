@@ -69,6 +69,7 @@ class WhyPage {
     page_.leader(fmt::format("in the couplets before and behind, {} parts", neighbours),
                  figure(similarity.neighbours), 4);
     page_.blank();
+    if (reasons.together_with) set_together(old_couplet, new_couplet, *reasons.together_with);
     page_.paragraph(ground(similarity), 2);
     page_.heading("Leads that answer to each other");
     bool first = true;
@@ -81,6 +82,20 @@ class WhyPage {
     for (auto const& neighbour : reasons.neighbours) {
       page_.leader(told(neighbour), figure(neighbour.agreement), 2);
     }
+  }
+
+  // Why the agreement of the leads below is not that of the couplets.
+  void set_together(CoupletId old_couplet, CoupletId new_couplet, CoupletId next) {
+    bool const few_is_new =
+        new_edition_[new_couplet].leads.size() < old_edition_[old_couplet].leads.size();
+    page_.paragraph(
+        fmt::format("In the taxa and in what their leads say {} of {} was taken together with {} "
+                    "behind it, since {} of {} has as many leads as the two but for the one that "
+                    "joins them: so they agree more than the leads below do.",
+                    few_is_new ? new_label_ : old_label_, called(few_is_new),
+                    label(few_is_new, next), few_is_new ? old_label_ : new_label_,
+                    called(!few_is_new)),
+        2);
   }
 
   // By what the two are held to be one couplet.
@@ -238,11 +253,16 @@ class WhyPage {
                             called(reasons.of_new), called(!reasons.of_new)));
     if (reasons.part_of) {
       page_.paragraph(
-          fmt::format("It is a part of couplet {} of {}, which was {}: it hangs beside that "
-                      "couplet's counterpart, the taxa below it lie below that couplet, and what "
-                      "it says or where it leads was taken from there.",
+          fmt::format("It is a part of couplet {} of {}, which was {}: {}.",
                       label(!reasons.of_new, *reasons.part_of), called(!reasons.of_new),
-                      reasons.of_new ? "divided" : "united from several"),
+                      reasons.of_new ? "divided" : "united from several",
+                      reasons.part_apart
+                          ? "it hangs elsewhere than the other part, but its leads are said there "
+                            "again together with those of that part, and lead to the same taxa or "
+                            "are said word for word"
+                          : "it hangs beside that couplet's counterpart, the taxa below it lie "
+                            "below that couplet, and what it says or where it leads was taken "
+                            "from there"),
           2);
     }
     if (!reasons.part_of && !reasons.runners_up.empty()) {

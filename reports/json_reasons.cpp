@@ -81,7 +81,14 @@ Json of(Edition const& old_edition, Edition const& new_edition, CoupletReasons c
   json["couplet"] = of(sides.edition(reasons.of_new), reasons.couplet);
   put_side(json, "counterpart", sides.edition(!reasons.of_new), reasons.counterpart);
   put_side(json, "partOf", sides.edition(!reasons.of_new), reasons.part_of);
+  if (reasons.part_of) json["partApart"] = reasons.part_apart;
   if (reasons.counterpart) {
+    auto const old_couplet = reasons.of_new ? *reasons.counterpart : reasons.couplet;
+    auto const new_couplet = reasons.of_new ? reasons.couplet : *reasons.counterpart;
+    put_side(json, "togetherWith",
+             sides.edition(new_edition[new_couplet].leads.size() <
+                           old_edition[old_couplet].leads.size()),
+             reasons.together_with);
     json["similarity"] = of(reasons.similarity);
     auto leads = Json::array();
     for (auto const& pair : reasons.leads) leads.push_back(lead_of(sides, pair));

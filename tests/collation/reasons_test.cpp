@@ -116,11 +116,27 @@ TEST(Reasons, APartSaysOfWhat) {
   auto const part = why("3x", old_sketch, revised);
   ASSERT_EQ(part.reasons.size(), 1U);
   EXPECT_EQ(part.reasons.front().part_of, CoupletId{2});
+  EXPECT_FALSE(part.reasons.front().part_apart);
   auto const whole = why("3", old_sketch, revised);
   ASSERT_EQ(whole.reasons.size(), 1U);
   auto const& next = whole.reasons.front().runners_up.front();
   EXPECT_EQ(whole.new_edition[next.couplet].label, "3x");
   EXPECT_EQ(next.why, WhyNot::part);
+  EXPECT_EQ(whole.reasons.front().together_with, next.couplet);
+  EXPECT_EQ(why("3", old_sketch, old_sketch).reasons.front().together_with, std::nullopt);
+}
+
+TEST(Reasons, APartThatHangsElsewhereIsToldFromOneThatHangsBesideIt) {
+  auto revised = snails();  // couplet 5 put where 3 hung, and united with 2
+  revised[1].leads = {{"spire: low", "Aus cus"},
+                      {"spire: high; mouth: round", "6"},
+                      {"spire: high; mouth: oval", "Bus gus"}};
+  revised[3].leads[1].to = "3";
+  revised.erase(revised.begin() + 4);
+  auto const part = why("5", snails(), revised);
+  ASSERT_EQ(part.reasons.size(), 1U);
+  EXPECT_EQ(part.reasons.front().part_of, CoupletId{1});
+  EXPECT_TRUE(part.reasons.front().part_apart);
 }
 
 TEST(Reasons, CoupletsOfBothEditionsWithOneNumberAreTold) {

@@ -204,8 +204,9 @@ TEST(CollationJson, TellsWhyACoupletHasItsCounterpart) {
             R"("similarity":{"taxa":1.0,"statements":0.5,"neighbours":0.75,"total":0.775},)"
             R"("why":"better taken","takenBy":{"couplet":2,"label":"3"},)"
             R"("takenWith":{"taxa":1.0,"statements":0.5,"neighbours":0.75,"total":0.775}}]})");
-  EXPECT_EQ(json["why"][1].dump(), R"({"edition":"new","couplet":{"couplet":2,"label":"3"},)"
-                                   R"("partOf":{"couplet":1,"label":"2"},"runnersUp":[]})");
+  EXPECT_EQ(json["why"][1].dump(),
+            R"({"edition":"new","couplet":{"couplet":2,"label":"3"},)"
+            R"("partOf":{"couplet":1,"label":"2"},"partApart":false,"runnersUp":[]})");
 }
 
 Json redetermination_image(test::Sample const& sample) {

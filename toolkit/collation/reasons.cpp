@@ -40,10 +40,12 @@ class Reasoning {
     if (pair != nullptr) {
       reasons.counterpart = of == Of::old_edition ? pair->new_couplet : pair->old_couplet;
       reasons.similarity = pair->similarity;
+      reasons.together_with = taken_together(*pair);
       tell_leads(*pair, reasons);
       tell_neighbours(*pair, reasons);
     } else {
       reasons.part_of = owner_of(of, couplet);
+      reasons.part_apart = reasons.part_of && stands_apart(of, couplet);
     }
     tell_runners_up(of, couplet, reasons);
     return reasons;
@@ -64,6 +66,49 @@ class Reasoning {
       auto const& theirs = of == Of::old_edition ? change.new_couplets : change.old_couplets;
       if (theirs.empty() || std::find(mine.begin(), mine.end(), couplet) == mine.end()) continue;
       return theirs.front();
+    }
+    return std::nullopt;
+  }
+
+  // Does no lead join this part of a divided couplet to another part?
+  [[nodiscard]] bool stands_apart(Of of, CoupletId part) const {
+    auto const leads_to = [&](CoupletId from, CoupletId to) {
+      for (auto row = side(of).first_lead[from.index]; row < side(of).end_lead(from.index); ++row) {
+        if (side(of).behind[row] == to.index) return true;
+      }
+      return false;
+    };
+    for (auto const& change : collation_.couplets) {
+      auto const& mine = of == Of::old_edition ? change.old_couplets : change.new_couplets;
+      if (std::find(mine.begin(), mine.end(), part) == mine.end()) continue;
+      return std::none_of(mine.begin(), mine.end(), [&](CoupletId mate) {
+        return mate != part && (leads_to(mate, part) || leads_to(part, mate));
+      });
+    }
+    return false;
+  }
+
+  // The couplet behind that one of the two was compared together with.
+  [[nodiscard]] std::optional<CoupletId> taken_together(CoupletPair const& pair) const {
+    auto const olds = side(Of::old_edition).lead_count(pair.old_couplet.index);
+    auto const news = side(Of::new_edition).lead_count(pair.new_couplet.index);
+    auto const few = olds < news ? Of::old_edition : Of::new_edition;
+    auto const upper = olds < news ? pair.old_couplet.index : pair.new_couplet.index;
+    auto const polytomy = olds < news ? pair.new_couplet.index : pair.old_couplet.index;
+    auto const wanted = std::max(olds, news);
+    if (olds == news || wanted > Comparison::most_leads_together) return std::nullopt;
+    ShortList<Comparison::JoinedLead, 12> leads;
+    for (auto joint = side(few).first_lead[upper]; joint < side(few).end_lead(upper); ++joint) {
+      auto const next = side(few).behind[joint];
+      if (next == none || next == upper ||
+          side(few).lead_count(upper) - 1 + side(few).lead_count(next) != wanted) {
+        continue;
+      }
+      auto const found = comparison_.compare_joined(few, upper, joint, next, polytomy, leads);
+      if (to_share(found.taxa) == pair.similarity.taxa &&
+          to_share(found.statements) == pair.similarity.statements) {
+        return CoupletId{next};
+      }
     }
     return std::nullopt;
   }

@@ -75,7 +75,11 @@ struct CoupletReasons {
   CoupletId couplet;
   std::optional<CoupletId> counterpart;  // of the other edition
   std::optional<CoupletId> part_of;      // no counterpart: the couplet that was split or merged
+  bool part_apart{false};                // …and no lead leads from or to another part of it
   Similarity similarity;                 // with the counterpart
+  // One of the two has more leads: the similarity in taxa and statements is that of the other one
+  // taken together with this couplet behind it (of the edition of the one with fewer leads).
+  std::optional<CoupletId> together_with;
   std::vector<LeadReasons> leads;
   std::vector<NeighbourReasons> neighbours;
   std::vector<RunnerUp> runners_up;  // the most similar first, at most most_runners_up
