@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "keydrift/formats/file_kind.hpp"
+#include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift {
@@ -138,6 +139,12 @@ class GzipStream final : public ByteStream {
     return finding_of(name_, "damaged-gzip", "the gzip file cannot be unpacked: " + how,
                       "copy or download the file again, and try to unpack it by itself");
   }
+  // How far it would go on is not known.
+  std::string way_past_expansion() const {
+    ReadLimits limits;
+    limits.expansion = static_cast<std::uint64_t>(limits_.maximum_expansion);
+    return to_lift(limits, ReadLimit::expansion);
+  }
   std::optional<Finding> over_limit() const {
     if (out_ > limits_.maximum_bytes) {
       return finding_of(name_, "too-large",
@@ -147,11 +154,11 @@ class GzipStream final : public ByteStream {
     }
     if (out_ > limits_.expansion_from_bytes &&
         static_cast<double>(out_) > limits_.maximum_expansion * static_cast<double>(in_)) {
-      return finding_of(name_, "too-large",
-                        "the gzip file unpacks to " +
-                            std::to_string(out_ / std::max<std::uint64_t>(in_, 1)) +
-                            " times its size, as no table of specimens does",
-                        "check where the file comes from");
+      return finding_of(
+          name_, "too-large",
+          "the gzip file unpacks to " + std::to_string(out_ / std::max<std::uint64_t>(in_, 1)) +
+              " times its size, as no table of specimens does",
+          "check where the file comes from; " + way_past_expansion() + " takes it in");
     }
     return std::nullopt;
   }

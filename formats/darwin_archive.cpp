@@ -68,15 +68,16 @@ struct DarwinArchive::State {
   bool declared{true};  // false: a single table without meta.xml
   std::vector<Finding> findings;
   ArchiveCounts counts;
+  StreamLimits stream_limits;
 
   [[nodiscard]] std::string shown(std::string const& file) const {
     return packed ? path + ":" + prefix + file : (folder / file).string();
   }
 
   [[nodiscard]] Loaded<std::unique_ptr<ByteStream>> open_table(std::string const& file) const {
-    if (!packed) return open_stream((folder / file).string());
+    if (!packed) return open_stream((folder / file).string(), stream_limits);
     auto const entry = packed->find(prefix + file);
-    return unpacked(packed->stream(*entry), shown(file));
+    return unpacked(packed->stream(*entry), shown(file), stream_limits);
   }
 
   [[nodiscard]] bool exists(std::string const& file) const {
@@ -248,6 +249,7 @@ Loaded<DarwinArchive> DarwinArchive::open(std::string const& path, ReadLimits co
   Loaded<DarwinArchive> loaded;
   auto state = std::make_unique<State>();
   state->path = path;
+  state->stream_limits.maximum_expansion = static_cast<double>(limits.expansion);
   std::error_code error;
   if (fs::is_directory(path, error)) {
     state->folder = path;

@@ -134,11 +134,8 @@ struct OccurrenceReader::State {
 
   void repeat_number(std::string const& id, std::uint64_t line) {
     if (++counts.repeated_numbers > kRepeatsListed) return;
-    repeated.push_back({.id = id,
-                        .first_file = name,
-                        .first_line = first_line,
-                        .file = name,
-                        .line = line});
+    repeated.push_back(
+        {.id = id, .first_file = name, .first_line = first_line, .file = name, .line = line});
     found.push_back(finding_in(name, "repeated-number", Severity::information, line,
                                "\"" + id + "\" stands in line " + std::to_string(first_line) +
                                    " already; both rows are used",
@@ -166,10 +163,10 @@ struct OccurrenceReader::State {
              "");
     }
     if (seen.overflowed()) {
-      remark("repeated-number", Severity::information, 1,
+      remark("repeated-number", Severity::warning, 1,
              "only the first " + std::to_string(options.numbers_remembered) +
-                 " numbers were watched for repeats",
-             "");
+                 " different numbers were watched for repeats",
+             "if repeats among the others matter, look for them with a database");
     }
     if (started && counts.rows == 0) {
       remark("no-specimens", Severity::warning, 1, "the table has a header but no rows",

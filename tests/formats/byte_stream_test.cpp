@@ -94,7 +94,13 @@ TEST(ByteStream, StopsUnpackingAtTheLimits) {
   EXPECT_EQ(drain(unpacked(stream_of(packed), "s.csv", {.expansion_from_bytes = 1 << 20}), 1 << 16)
                 .findings,
             Lines{"s.csv:1:1: error: the gzip file unpacks to 415 times its size, as no table of "
-                  "specimens does [too-large] (check where the file comes from)"});
+                  "specimens does [too-large] (check where the file comes from; --limit "
+                  "expansion=800 takes it in)"});
+  EXPECT_EQ(drain(unpacked(stream_of(packed), "s.csv",
+                           {.maximum_expansion = 800, .expansion_from_bytes = 1 << 20}),
+                  1 << 16)
+                .findings,
+            Lines{});
   EXPECT_EQ(
       drain(unpacked(stream_of(packed), "s.csv", {.maximum_bytes = 1 << 20}), 1 << 16).findings,
       Lines{"s.csv:1:1: error: the gzip file unpacks to more than the limit of 1048576 bytes "

@@ -268,8 +268,9 @@ TEST(Occurrences, BoundsWhatItRemembersAndSays) {
   auto const few = read(text, {.numbers_remembered = 10});
   EXPECT_EQ(few.loaded.value->repeated_numbers, 10U);
   EXPECT_EQ(few.findings.back(),
-            "s.csv:1:1: information: only the first 10 numbers were watched for repeats "
-            "[repeated-number]");
+            "s.csv:1:1: warning: only the first 10 different numbers were watched for repeats "
+            "[repeated-number] (if repeats among the others matter, look for them with a "
+            "database)");
 }
 
 TEST(Occurrences, WarnsOfColumnsThatMeanTheSameAndOfUnclearVouchers) {

@@ -52,7 +52,8 @@ void add_limit_option(CLI::App& command, ReadLimits& limits) {
               }
             }
           },
-          "What an edition may take: " + listed(names_of(limits)))
+          "What an edition may take; expansion and entries hold for archives and gzip as well: " +
+              listed(names_of(limits)))
       ->allow_extra_args(false)
       ->type_name("NAME=VALUE");
 }
@@ -62,6 +63,10 @@ std::optional<std::string> load_file(std::string const& path, Context& context) 
   print_findings(context, source.findings);
   if (!source.value) return std::nullopt;
   return std::move(source.value->bytes);
+}
+
+StreamLimits stream_limits(Context const& context) {
+  return {.maximum_expansion = static_cast<double>(context.limits.expansion)};
 }
 
 Loaded<SourceText> load_within_limits(std::string const& spec, ReadLimits const& limits) {

@@ -8,6 +8,7 @@
 #include "keydrift/characters/citation_table.hpp"
 #include "keydrift/characters/lexicon.hpp"
 #include "keydrift/editions/source.hpp"
+#include "keydrift/formats/byte_stream.hpp"
 #include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/key/edition.hpp"
@@ -33,6 +34,9 @@ struct EditionInput {
 // Loads a file or REPO@REVISION:PATH, within the context's limits.  On failure the errors are
 // printed and nothing is returned.
 [[nodiscard]] std::optional<EditionInput> load_edition(std::string const& spec, Context& context);
+
+// The limits of the context as far as tables are concerned.
+[[nodiscard]] StreamLimits stream_limits(Context const& context);
 
 // Bytes of a file or of REPO@REVISION:PATH; what is too large is told with the option that lifts
 // it.

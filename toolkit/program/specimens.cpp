@@ -7,6 +7,7 @@
 #include "keydrift/formats/measurements.hpp"
 #include "keydrift/formats/occurrences.hpp"
 #include "keydrift/key/near.hpp"
+#include "keydrift/program/inputs.hpp"
 #include "keydrift/taxa/names.hpp"
 
 namespace keydrift::program {
@@ -77,7 +78,7 @@ std::optional<bool> count_archive(ArchiveRun const& run, ThreadedRun const& thre
     if (core->value->form) options.form = &*core->value->form;
     return count(*core->value->stream, core->value->name);
   }
-  auto stream = open_stream(run.path);
+  auto stream = open_stream(run.path, stream_limits(context));
   print_archive_findings(context, stream.findings);
   if (!stream.value) return false;
   return count(**stream.value, run.path);
@@ -86,7 +87,7 @@ std::optional<bool> count_archive(ArchiveRun const& run, ThreadedRun const& thre
 bool run_archive(ArchiveRun const& run, Context& context) {
   std::optional<MeasurementTable> measurements;
   if (!run.measurements.empty()) {
-    auto stream = open_stream(run.measurements);
+    auto stream = open_stream(run.measurements, stream_limits(context));
     print_archive_findings(context, stream.findings);
     if (!stream.value) return false;
     auto loaded = read_measurements(
@@ -104,7 +105,7 @@ bool run_archive(ArchiveRun const& run, Context& context) {
   if (measurements) options.measurements = &*measurements;
   if (DarwinArchive::is_archive(run.path)) return run_darwin_archive(run, options, context);
 
-  auto stream = open_stream(run.path);
+  auto stream = open_stream(run.path, stream_limits(context));
   print_archive_findings(context, stream.findings);
   if (!stream.value) return false;
   OccurrenceReader reader{**stream.value, run.path, std::move(options)};

@@ -39,7 +39,7 @@ std::optional<FilledIn> load_filled(TakeBackArguments const& arguments, Context&
   FilledIn filled;
   bool sound = true;
   for (auto const& path : arguments.worklists) {
-    auto stream = open_stream(path);
+    auto stream = open_stream(path, stream_limits(context));
     auto const tell = [&](std::vector<Finding> const& findings) {
       for (auto const& finding : findings) print_finding(context, finding);
     };
