@@ -37,6 +37,11 @@ constexpr std::size_t kNumber = 0;
 constexpr std::size_t kOccurrence = 1;
 constexpr std::size_t kAnswer = 6;
 constexpr std::size_t kNewName = 7;
+constexpr std::size_t kBy = 8;
+constexpr std::size_t kDate = 9;
+// What the worklist tells whoever fills it in, and nobody reads again.
+constexpr std::array<std::string_view, 3> kForPeople{"typeOrVoucher", "answersAllowed",
+                                                     "possibleResults"};
 
 std::size_t column_of(std::string_view header) {
   auto const key = column_key(header);
@@ -45,6 +50,8 @@ std::size_t column_of(std::string_view header) {
                    [&](Column const& column) { return column_key(column.name) == key; }) -
       kColumns.begin());
 }
+
+std::string quoted(std::string_view text) { return '"' + std::string{text} + '"'; }
 
 class WorklistReader {
  public:
@@ -96,12 +103,43 @@ class WorklistReader {
     findings_.push_back(std::move(finding));
   }
 
+  // A column that is not read: is something lost?
+  void tell_of_column(CsvRow const& row, std::size_t at, std::string const& header) {
+    auto const key = column_key(header);
+    bool const for_people =
+        std::any_of(kForPeople.begin(), kForPeople.end(),
+                    [&](std::string_view name) { return column_key(name) == key; });
+    if (header.empty() || for_people) return;
+    bool const twice = column_of(header) < kColumns.size();
+    std::vector<std::string_view> names;
+    for (auto const& column : kColumns) names.push_back(column.name);
+    auto const near = nearest_word(header, names);
+    add(twice ? "duplicate-column" : "unknown-column", Severity::warning, row.line,
+        twice ? "the column " + quoted(header) + " stands twice; the first is read"
+              : "the column " + quoted(header) + " is none of the worklist's and is not read",
+        twice          ? "remove or rename one of them"
+        : near.empty() ? "give back what it holds under the header that it came with"
+                       : "if " + quoted(near) + " is meant, call it so");
+    findings_.back().place = place_of(row, at);
+  }
+
   bool read_header(CsvRow const& row) {
     std::vector<std::string> found;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       found.push_back(CellCleaner::cleaned_copy(row.cells[i]));
       auto const column = column_of(found.back());
-      if (column < kColumns.size() && !at_[column]) at_[column] = i;
+      if (column < kColumns.size() && !at_[column]) {
+        at_[column] = i;
+      } else {
+        tell_of_column(row, i, found.back());
+      }
+    }
+    for (auto const column : {kBy, kDate}) {
+      if (at_[column]) continue;
+      add("missing-column", Severity::warning, row.line,
+          "the first row has no column " + quoted(kColumns[column].name) +
+              ", so no answer can be taken",
+          "give the worklist back with the header that it came with");
     }
     std::vector<std::string_view> missing;
     if (!at_[kNumber] && !at_[kOccurrence]) missing.emplace_back(kColumns[kNumber].name);

@@ -150,7 +150,10 @@ WrittenDay read_day(std::string_view text, DayOrder order) {
   for (auto const& piece : pieces) {
     if (piece.text.size() > 12) return unclear();
   }
-  if (pieces.size() == 1) {
+  bool const counted_with_point = pieces.size() == 2 && pieces[0].text.size() == 5 &&
+                                  pieces[1].number == 0U &&
+                                  (separators[0] == '.' || separators[0] == ',');  // "45429.0"
+  if (pieces.size() == 1 || counted_with_point) {
     if (!pieces[0].number) return unclear();
     if (pieces[0].text.size() == 4 && *pieces[0].number >= 1000) {
       return {.iso = std::string{date}, .rewritten = date != whole};

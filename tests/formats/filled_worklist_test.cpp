@@ -35,7 +35,8 @@ INSTANTIATE_TEST_SUITE_P(
         Written{"17 May 2024", "2024-05-17", true}, Written{"17-Mai-2024", "2024-05-17", true},
         Written{"May 17, 2024", "2024-05-17", true}, Written{"17. März 2024", "2024-03-17", true},
         Written{"5 juil. 2024", "2024-07-05", true}, Written{"Dez 2024", "2024-12", true},
-        Written{"29.2.2024", "2024-02-29", true}, Written{"45429", "2024-05-17", true}));
+        Written{"29.2.2024", "2024-02-29", true}, Written{"45429", "2024-05-17", true},
+        Written{"45429.0", "2024-05-17", true}, Written{"45429,00", "2024-05-17", true}));
 
 TEST(ADayThatCannotBeTold, SaysWhyAndWhatToWrite) {
   auto const problem = [](char const* text) { return read_day(text).problem; };
@@ -107,6 +108,28 @@ TEST(FilledWorklist, IsRefusedWithoutTheColumnsThatMatter) {
             "back.csv:1:1: error: the first row has no column \"catalogNumber\" and \"answer\"; it "
             "has \"sheet\" and \"seen\" [missing-column] "
             "(give the worklist back with the header that it came with)");
+}
+
+// Columns that somebody renamed or copied are never left out without a word.
+TEST(FilledWorklist, TellsOfColumnsThatItDoesNotRead) {
+  auto const loaded = read(
+      "catalogNumber,typeOrVoucher,answersAllowed,possibleResults,answer,dates,determiner,Answer,,"
+      "\n"
+      "1,,a | b,a to Aus,a,2024-05-17,K.,b,,\n");
+  ASSERT_TRUE(loaded.value);
+  EXPECT_EQ(loaded.value->rows.front().answer, "a");
+  std::vector<std::string> const expected{
+      "back.csv:1:66: warning: the column \"dates\" is none of the worklist's and is not read "
+      "[unknown-column] (if \"date\" is meant, call it so)",
+      "back.csv:1:72: warning: the column \"determiner\" is none of the worklist's and is not read "
+      "[unknown-column] (give back what it holds under the header that it came with)",
+      "back.csv:1:83: warning: the column \"Answer\" stands twice; the first is read "
+      "[duplicate-column] (remove or rename one of them)",
+      "back.csv:1:1: warning: the first row has no column \"by\", so no answer can be taken "
+      "[missing-column] (give the worklist back with the header that it came with)",
+      "back.csv:1:1: warning: the first row has no column \"date\", so no answer can be taken "
+      "[missing-column] (give the worklist back with the header that it came with)"};
+  EXPECT_EQ(one_line_each(loaded.findings), expected);
 }
 
 }  // namespace

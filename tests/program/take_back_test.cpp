@@ -226,7 +226,8 @@ TEST_F(SmallWorklist, RefusesWhatCannotBeBelievedAndSaysWhy) {
       "0011;Aus;;Dus;K.;2024-05-17;;\n"
       "0012;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
       "12;Aus;3 cm;;K.;2024-05-17;;leaf-length\n"
-      "0011;Aus;3;x;K;2024-05-17;;leaf-length;more\n");
+      "0011;Aus;3;x;K;2024-05-17;;leaf-length;more\n"
+      ";Aus;3 cm;;K.;2024-05-17;;leaf-length\n");
   EXPECT_EQ(ran.exit, 1) << ran.err;
   std::string told;
   for (auto const& row : read_table(written("log.csv"))) {
@@ -276,7 +277,9 @@ TEST_F(SmallWorklist, RefusesWhatCannotBeBelievedAndSaysWhy) {
       "20 applied changes\n"
       "21 refused entered-twice: it says the same as line 20 of filled.csv\n"
       "22 refused unreadable-row: the row has 9 cells where the header has 8 (mend the row in the "
-      "spreadsheet; its bytes are in the column remarks)\n");
+      "spreadsheet; its bytes are in the column remarks)\n"
+      "23 refused no-number: the row does not say which sheet is meant (fill in the column "
+      "catalogNumber or occurrenceID)\n");
   EXPECT_EQ(
       written("history.csv"),
       "occurrenceID,catalogNumber,identificationID,verbatimIdentification,scientificName,"
@@ -309,7 +312,7 @@ TEST_F(SmallWorklist, IsUnderstoodHoweverASpreadsheetSavedIt) {
   auto const plain = written("history.csv");
   std::filesystem::remove(sandbox_.path() / "history.csv");
   rows[0]["catalogNumber"] = "1";
-  rows[1]["catalogNumber"] = "2.0";
+  rows[1]["catalogNumber"] = "2,00";
   for (auto& row : rows) row["answer"] = "3,5 cm";
   rows[0]["date"] = "17.05.2024";
   rows[1]["date"] = "45429";

@@ -33,6 +33,9 @@ constexpr std::array kKinds{
                 "The answer or the name is a slip. A name without an answer is taken as it is:\n"
                 "the person saw the specimen."},
     FindingKind{"no-date", Severity::warning, "no day is given", "A determination bears a day."},
+    FindingKind{"no-number", Severity::warning, "the row names no sheet",
+                "Neither its number nor its occurrence id is there. The columns may have been\n"
+                "renamed: the run tells which of them it does not know."},
     FindingKind{"no-person", Severity::warning, "nobody is said to have looked",
                 "A determination bears a name."},
     FindingKind{"not-visible", Severity::information, "it was looked at, and cannot be told",

@@ -28,7 +28,9 @@ std::string loose_number(std::string_view number) {
   auto const digits = static_cast<std::size_t>(
       std::find_if_not(plain.begin(), plain.end(), is_digit) - plain.begin());
   auto const tail = std::string_view{plain}.substr(digits);
-  if (digits == 0 || (!tail.empty() && tail != ".0" && tail != ",0")) return plain;
+  bool const zeros = tail.size() > 1 && (tail.front() == '.' || tail.front() == ',') &&
+                     tail.find_first_not_of('0', 1) == std::string_view::npos;
+  if (digits == 0 || (!tail.empty() && !zeros)) return plain;
   plain.resize(digits);
   plain.erase(0, std::min(plain.find_first_not_of('0'), plain.size() - 1));
   return plain;

@@ -141,6 +141,11 @@ void TakingBack::find_sheet(Entry& entry) {
     entry.met = std::min<std::uint64_t>(entry.met, entry.candidates.size());
   };
   auto const called = row.number.empty() ? row.occurrence_id : row.number;
+  if (called.empty()) {
+    refuse(entry, "no-number", "the row does not say which sheet is meant",
+           "fill in the column catalogNumber or occurrenceID");
+    return;
+  }
   if (entry.candidates.empty()) {
     if (looks_like_power_of_ten(called)) {
       refuse(entry, "number-lost",
