@@ -79,6 +79,16 @@ Written run(std::string const& archive, std::vector<std::string> const& more,
   return written;
 }
 
+std::vector<std::string> cells_of(std::string const& line) {
+  std::vector<std::string> cells;
+  for (std::size_t from = 0; from <= line.size();) {
+    auto const end = std::min(line.find(',', from), line.size());
+    cells.push_back(line.substr(from, end - from));
+    from = end + 1;
+  }
+  return cells;
+}
+
 void expect_same(Written const& one, Written const& other, std::string const& what) {
   EXPECT_EQ(one.ran.exit, other.ran.exit) << what;
   EXPECT_TRUE(one.ran.out == other.ran.out) << what;
@@ -142,6 +152,61 @@ TEST(Threads, WriteTheSameBytesOfTablesThatAreJoinedOrTiedByWords) {
     EXPECT_NE(json.find("\"firstLine\": 2,"), std::string::npos);
     EXPECT_NE(json.find("\"line\": 709\n"), std::string::npos);
     expect_same(one, of("3"), with_lexicon ? "measurements" : "without lexicon");
+  }
+}
+
+// The first sheets of the demo as a Darwin Core archive, with its measurements in an extension.
+std::string star_archive(Sandbox const& sandbox) {
+  auto const lines = lines_of(slurp(fixture("velunaceae/sheets.csv")));
+  std::string table;
+  for (std::size_t i = 0; i < 500; ++i) {
+    table += lines[i] + "\n";
+    if (i % 90 == 1) table += std::string{"n\0l,x\n", 6};
+  }
+  (void)sandbox.write("occurrence.csv", table);
+  (void)sandbox.write("facts.csv", slurp(fixture("velunaceae/measurements.csv")));
+  auto const field = [](std::size_t index, std::string const& term) {
+    return "<field index=\"" + std::to_string(index) + "\" term=\"" + term + "\"/>\n";
+  };
+  std::string const terms = "http://rs.tdwg.org/dwc/terms/";
+  std::string const form =
+      " fieldsTerminatedBy=\",\" fieldsEnclosedBy='\"' ignoreHeaderLines=\"1\"";
+  std::string core;
+  std::size_t index = 0;
+  bool character = false;
+  for (auto const& column : cells_of(lines.front())) {
+    core += field(index++, character ? column : terms + column);
+    character = character || column == "occurrenceRemarks";
+  }
+  std::string facts;
+  index = 1;
+  for (auto const* term : {"measurementType", "measurementValue", "measurementUnit"}) {
+    facts += field(index++, terms + term);
+  }
+  return sandbox.write(
+      "meta.xml", "<archive xmlns=\"http://rs.tdwg.org/dwc/text/\">\n<core rowType=\"" + terms +
+                      "Occurrence\"" + form +
+                      "><files><location>occurrence.csv</location></files><id index=\"0\"/>\n" +
+                      core + "</core>\n<extension rowType=\"" + terms + "MeasurementOrFact\"" +
+                      form + "><files><location>facts.csv</location></files>" +
+                      "<coreid index=\"0\"/>\n" + facts + "</extension>\n</archive>\n");
+}
+
+TEST(Threads, WriteTheSameBytesOfArchivesWithExtensions) {
+  Sandbox const sandbox;
+  auto const archive = star_archive(sandbox);
+  auto const one = run(archive, {"--threads", "1"});
+  ASSERT_EQ(one.ran.exit, 0) << one.ran.err;
+  EXPECT_NE(one.ran.out.find("505 records read: 499 specimens judged, 6 set aside"),
+            std::string::npos)
+      << one.ran.out;
+  // The extension tells: without it other sheets are to be looked at.
+  auto const flat =
+      run(sandbox.write("flat.csv", slurp((sandbox.path() / "occurrence.csv").string())),
+          {"--threads", "1"});
+  EXPECT_NE(one.files.at("worklist"), flat.files.at("worklist"));
+  for (auto const* threads : {"2", "3"}) {
+    expect_same(one, run(archive, {"--threads", threads}), threads);
   }
 }
 
