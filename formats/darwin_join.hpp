@@ -14,7 +14,7 @@
 #include "keydrift/formats/darwin_core.hpp"
 #include "keydrift/formats/darwin_meta.hpp"
 #include "keydrift/formats/occurrences.hpp"
-#include "keydrift/formats/spill_sort.hpp"
+#include "keydrift/key/spill/spill_sort.hpp"
 
 namespace keydrift::tables {
 

@@ -17,6 +17,7 @@
 #include "keydrift/collation/reasons.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
+#include "keydrift/reports/text_sink.hpp"
 
 namespace keydrift {
 
@@ -28,10 +29,10 @@ namespace keydrift {
                                          Collation const& collation,
                                          std::span<CoupletReasons const> why = {});
 
-[[nodiscard]] std::string redetermination_json(Edition const& old_edition,
-                                               Edition const& new_edition,
-                                               Collation const& collation,
-                                               Redetermination const& redetermination);
+// Its lists may be longer than memory should be, so it is passed on as it is made.
+void write_redetermination_json(Edition const& old_edition, Edition const& new_edition,
+                                Collation const& collation, Redetermination const& redetermination,
+                                TextSink const& sink);
 
 [[nodiscard]] std::string keyout_json(Edition const& edition, Specimen const& specimen,
                                       KeyOut const& keyout);

@@ -1,6 +1,7 @@
 // A redetermination as JSON.
 #include "keydrift/reports/json.hpp"
 #include "keydrift/reports/json_parts.hpp"
+#include "keydrift/reports/json_stream.hpp"
 #include "keydrift/reports/wording.hpp"
 
 namespace keydrift {
@@ -138,43 +139,31 @@ Json verdict_of(Sides const& sides, Verdict const& verdict) {
   return json;
 }
 
-Json outcomes_of(std::vector<SpecimenOutcome> const& outcomes) {
-  auto json = Json::array();
-  for (auto const& outcome : outcomes) {
-    Json each;
-    each["specimen"] = of(outcome.specimen);
-    each["verdict"] = outcome.verdict;
-    put(each, "newNames", outcome.new_names);
-    json.push_back(std::move(each));
-  }
+Json outcome_of(SpecimenOutcome const& outcome) {
+  Json json;
+  json["specimen"] = of(outcome.specimen);
+  json["verdict"] = outcome.verdict;
+  put(json, "newNames", outcome.new_names);
   return json;
 }
 
-Json from_to_of(std::vector<FromTo> const& rows) {
-  auto json = Json::array();
-  for (auto const& row : rows) {
-    Json each;
-    each["from"] = row.from;
-    each["to"] = row.to;
-    each["specimens"] = row.specimens;
-    each["byOutcome"] = totals_of(row.by_outcome);
-    json.push_back(std::move(each));
-  }
+Json row_of(FromTo const& row) {
+  Json json;
+  json["from"] = row.from;
+  json["to"] = row.to;
+  json["specimens"] = row.specimens;
+  json["byOutcome"] = totals_of(row.by_outcome);
   return json;
 }
 
-Json worklist_of(Sides const& sides, Redetermination const& result) {
-  auto json = Json::array();
-  for (auto const& group : result.worklist) {
-    Json each;
-    each["storageLocation"] = group.storage;
-    each["question"] = question_in_words(result.verdicts[group.verdict], sides.new_edition);
-    each["cost"] = group.cost;
-    each["hasTypes"] = group.has_types;
-    each["sheets"] = group.sheets;
-    each["specimens"] = group.specimens;
-    json.push_back(std::move(each));
-  }
+Json group_of(Sides const& sides, Redetermination const& result, WorkGroup const& group) {
+  Json json;
+  json["storageLocation"] = group.storage;
+  json["question"] = question_in_words(result.verdicts[group.verdict], sides.new_edition);
+  json["cost"] = group.cost;
+  json["hasTypes"] = group.has_types;
+  json["sheets"] = group.sheets;
+  json["specimens"] = group.specimens;
   return json;
 }
 
@@ -297,12 +286,22 @@ void add_reading(Json& json, Sides const& sides, Redetermination const& result) 
 
 }  // namespace
 
-std::string redetermination_json(Edition const& old_edition, Edition const& new_edition,
-                                 Collation const& collation,
-                                 Redetermination const& redetermination) {
+void write_redetermination_json(Edition const& old_edition, Edition const& new_edition,
+                                Collation const& collation, Redetermination const& redetermination,
+                                TextSink const& sink) {
   Sides const sides{old_edition, new_edition};
   auto const& result = redetermination;
+  json_parts::JsonStream stream{sink};
   auto json = json_parts::begin("redetermination");
+  // What is long is passed on by itself, behind what was said before.
+  auto const pass_on = [&] {
+    stream.members(json);
+    json = Json::object();
+  };
+  auto const outcomes = [&](char const* name, std::vector<SpecimenOutcome> const& list) {
+    pass_on();
+    stream.list(name, list, outcome_of);
+  };
   json["old"] = json_parts::heading_of(old_edition);
   json["new"] = json_parts::heading_of(new_edition);
   json["caution"] = caution();
@@ -323,23 +322,25 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["editionPresumed"] = result.read - cited;
   json["editions"] = editions_of(result.editions);
   add_archive(json, result.archive);
-  json["fromTo"] = from_to_of(result.from_to);
+  pass_on();
+  stream.list("fromTo", result.from_to, row_of);
   json["byStorage"] = table_of(result.by_storage);
   json["byDecade"] = table_of(result.by_decade);
   json["byPerson"] = table_of(result.by_person);
   json["byCollector"] = table_of(result.by_collector);
   json["byRegion"] = table_of(result.by_region);
-  auto verdicts = Json::array();
-  for (auto const& verdict : result.verdicts) verdicts.push_back(verdict_of(sides, verdict));
-  json["verdicts"] = std::move(verdicts);
+  pass_on();
+  stream.list("verdicts", result.verdicts,
+              [&](Verdict const& verdict) { return verdict_of(sides, verdict); });
   json["sheetsToLookAt"] = result.sheets_to_look_at;
   json["sheetsToRelabel"] = result.sheets_to_relabel;
-  json["toLookAt"] = outcomes_of(result.to_look_at);
-  json["toRelabel"] = outcomes_of(result.to_relabel);
-  json["worklist"] = worklist_of(sides, result);
+  outcomes("toLookAt", result.to_look_at);
+  outcomes("toRelabel", result.to_relabel);
+  stream.list("worklist", result.worklist,
+              [&](WorkGroup const& group) { return group_of(sides, result, group); });
   json["expected"] = result.expected;
   json["failed"] = result.failed;
-  json["expectations"] = outcomes_of(result.expectations);
+  outcomes("expectations", result.expectations);
   auto failures = Json::array();
   for (auto const& failure : result.failures) {
     Json each;
@@ -354,7 +355,8 @@ std::string redetermination_json(Edition const& old_edition, Edition const& new_
   json["newCoverage"] = of(collation.new_coverage);
   add_footing(json, result);
   add_ties(json, result);
-  return json_parts::finish(json);
+  pass_on();
+  stream.finish();
 }
 
 }  // namespace keydrift

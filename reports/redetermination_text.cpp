@@ -6,6 +6,8 @@
 #include <set>
 #include <unordered_map>
 
+#include "keydrift/key/spill/fingerprint.hpp"
+#include "keydrift/key/spill/spill_sort.hpp"
 #include "keydrift/reports/setting.hpp"
 #include "keydrift/reports/taken_back.hpp"
 #include "keydrift/reports/terminal.hpp"
@@ -147,7 +149,7 @@ std::string widest_part(std::string const& place) {
 }
 
 // Storage places with their specimens, in the order of the worklist.
-Counts places_of(std::vector<WorkGroup> const& worklist, bool widest) {
+Counts places_of(StoredList<WorkGroup> const& worklist, bool widest) {
   Counts counts;
   std::unordered_map<std::string, std::size_t> index;
   for (auto const& group : worklist) {
@@ -156,7 +158,7 @@ Counts places_of(std::vector<WorkGroup> const& worklist, bool widest) {
   return counts;
 }
 
-void set_places(Page& page, std::vector<WorkGroup> const& worklist) {
+void set_places(Page& page, StoredList<WorkGroup> const& worklist) {
   auto places = places_of(worklist, false);
   bool const widest = places.size() > kListed;
   if (widest) places = places_of(worklist, true);
@@ -176,28 +178,77 @@ void set_places(Page& page, std::vector<WorkGroup> const& worklist) {
   if (nowhere > 0) page.leader("(no place recorded)", grouped(nowhere), 2);
 }
 
-// The question of a group, in words.
-std::string question_of(View const& view, WorkGroup const& group) {
-  return question_in_words(view.result.verdicts[group.verdict], view.new_edition);
+// Different questions of a worklist; there may be as many as there are sheets.
+struct Questions {
+  std::uint64_t all{};
+  Counts first;  // with the sheets that each settles: most sheets first, then as in the worklist
+};
+
+Questions questions_of(View const& view) {
+  // By their words, which may be the same for different groups; with their places in the worklist.
+  constexpr std::size_t kMemory = std::size_t{4} << 20;
+  SpillSort sorted{kMemory};
+  std::uint64_t place = 0;
+  std::string payload;
+  for (auto const& group : view.result.worklist) {
+    payload.clear();
+    ByteWriter writer{payload};
+    auto const words = question_in_words(view.result.verdicts[group.verdict], view.new_edition);
+    writer.number(place++);
+    writer.number(group.sheets);
+    writer.text(words);
+    sorted.add(fingerprint_of(words).high, payload);
+  }
+  sorted.sort();
+
+  struct Question {
+    std::string words;
+    std::uint64_t place{}, sheets{};
+  };
+  Questions questions;
+  std::vector<Question> first, met;
+  auto const before = [](Question const& a, Question const& b) {
+    return a.sheets != b.sheets ? a.sheets > b.sheets : a.place < b.place;
+  };
+  auto const take_met = [&] {
+    questions.all += met.size();
+    for (auto& question : met) first.push_back(std::move(question));
+    met.clear();
+    std::sort(first.begin(), first.end(), before);
+    if (first.size() > kListed) first.resize(kListed);
+  };
+  std::uint64_t key = 0;
+  SpillSort::Record record;
+  while (sorted.next(record)) {
+    if (record.key != key) take_met();
+    key = record.key;
+    ByteReader reader{record.payload};
+    auto const at = reader.number();
+    auto const sheets = reader.number();
+    auto const words = reader.text();
+    auto const known = std::find_if(met.begin(), met.end(),
+                                    [&](Question const& each) { return each.words == words; });
+    if (known == met.end()) {
+      met.push_back({std::string{words}, at, sheets});
+    } else {
+      known->sheets += sheets;
+      known->place = std::min(known->place, at);
+    }
+  }
+  take_met();
+  for (auto& question : first) {
+    questions.first.emplace_back(std::move(question.words), question.sheets);
+  }
+  return questions;
 }
 
-void set_questions(Page& page, View const& view) {
-  Counts questions;
-  std::unordered_map<std::string, std::size_t> index;
-  for (auto const& group : view.result.worklist) {
-    add(questions, index, question_of(view, group), group.sheets);
-  }
-  std::stable_sort(questions.begin(), questions.end(),
-                   [](auto const& a, auto const& b) { return a.second > b.second; });
+void set_questions(Page& page, Questions const& questions) {
   page.subheading("Questions, and the specimens that each settles");
-  for (std::size_t i = 0; i < questions.size() && i < kListed; ++i) {
-    auto const& [question, count] = questions[i];
-    page.leader(question, grouped(count), 2);
-  }
-  if (questions.size() > kListed) {
-    page.paragraph(fmt::format("and {} more in the worklist.",
-                               counted(questions.size() - kListed, "question")),
-                   2);
+  for (auto const& [question, count] : questions.first) page.leader(question, grouped(count), 2);
+  if (questions.all > kListed) {
+    page.paragraph(
+        fmt::format("and {} more in the worklist.", counted(questions.all - kListed, "question")),
+        2);
   }
 }
 
@@ -207,25 +258,24 @@ void set_worklist(Page& page, View const& view) {
   page.heading("Worklist");
   std::uint64_t sheets = 0;
   std::size_t types = 0;
-  std::set<std::string_view> places;
-  std::set<std::string> questions;
+  std::set<std::string> places;
   for (auto const& group : worklist) {
     sheets += group.sheets;
     types += group.has_types ? 1 : 0;
     if (!group.storage.empty()) places.insert(group.storage);
-    questions.insert(question_of(view, group));
   }
+  auto const questions = questions_of(view);
   page.paragraph(fmt::format("{} to look at{}, with {} to answer.", counted(sheets, "specimen"),
                              places.empty() ? std::string{}
                                             : ", from " + counted(places.size(), "storage place"),
-                             counted(questions.size(), "different question")),
+                             counted(questions.all, "different question")),
                  2);
   if (types > 0) {
     page.paragraph(fmt::format("{} of {} with types; these stand first.", grouped(types),
                                counted(worklist.size(), "group")),
                    2);
   }
-  set_questions(page, view);
+  set_questions(page, questions);
   if (!places.empty()) set_places(page, worklist);
 }
 

@@ -21,7 +21,7 @@ void add_row(std::string& out, std::string_view by, std::string_view from, std::
 
 }  // namespace
 
-std::string summaries_csv(Redetermination const& redetermination) {
+void write_summaries_csv(Redetermination const& redetermination, TextSink const& sink) {
   std::string out;
   {
     CsvRowWriter row{out};
@@ -30,6 +30,10 @@ std::string summaries_csv(Redetermination const& redetermination) {
   }
   for (auto const& row : redetermination.from_to) {
     add_row(out, "name", row.from, row.to, row.by_outcome);
+    constexpr std::size_t kPassedOn = std::size_t{256} << 10;
+    if (out.size() < kPassedOn) continue;
+    sink(out);
+    out.clear();
   }
   for (auto const& [unit, totals] : redetermination.by_storage) {
     add_row(out, "storage", unit, "", totals);
@@ -46,7 +50,7 @@ std::string summaries_csv(Redetermination const& redetermination) {
   for (auto const& [unit, totals] : redetermination.by_region) {
     add_row(out, "region", unit, "", totals);
   }
-  return out;
+  sink(out);
 }
 
 }  // namespace keydrift

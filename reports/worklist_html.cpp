@@ -14,16 +14,12 @@ using namespace reports;
 namespace {
 
 void write_estimate(HtmlWriter& html, Redetermination const& result) {
-  std::set<std::string_view> places;
-  std::set<std::string_view> questions;
-  for (auto const& group : result.worklist) {
-    places.insert(group.storage);
-    questions.insert(group.question);
-  }
+  std::set<std::string> places;
+  for (auto const& group : result.worklist) places.insert(group.storage);
   html.element("p", fmt::format("{} to pull from {}, with {} to answer.",
                                 counted(result.sheets_to_look_at, "sheet"),
                                 counted(places.size(), "place"),
-                                counted(questions.size(), "different question")))
+                                counted(result.different_questions, "different question")))
       .raw("\n");
   html.element("p",
                "Tick one box a sheet, or write the name if no box fits; add your name and the "

@@ -9,7 +9,6 @@
 #include <random>
 
 #include "finding_text.hpp"
-#include "keydrift/formats/spill_sort.hpp"
 #include "zip_bytes.hpp"
 
 namespace fs = std::filesystem;
@@ -268,49 +267,6 @@ TEST(DarwinArchive, RefusesAZipFileThatIsNone) {
             "archive.zip:1:1: error: there is no meta.xml in the zip file, and not exactly one "
             "table either [no-meta] (name the table of specimens, or an archive with its "
             "meta.xml)");
-}
-
-TEST(SpillSort, SortsAsMemoryWouldWhateverTheBudget) {
-  std::mt19937 random{20240517};
-  std::vector<std::pair<std::uint64_t, std::string>> records;
-  for (int i = 0; i < 30'000; ++i) {
-    records.emplace_back(random() % 5000, std::string(random() % 40, 'a') + std::to_string(i));
-  }
-  auto sorted = records;
-  std::stable_sort(sorted.begin(), sorted.end(),
-                   [](auto const& a, auto const& b) { return a.first < b.first; });
-  for (auto const budget : {std::size_t{1} << 16, std::size_t{1} << 24}) {
-    SpillSort sort{budget};
-    for (auto const& [key, payload] : records) sort.add(key, payload);
-    sort.sort();
-    std::size_t at = 0;
-    SpillSort::Record record;
-    while (sort.next(record)) {
-      ASSERT_LT(at, sorted.size());
-      ASSERT_EQ(record.key, sorted[at].first);
-      ASSERT_EQ(record.payload, sorted[at].second);
-      ++at;
-    }
-    EXPECT_EQ(at, sorted.size());
-    EXPECT_FALSE(sort.failure());
-    EXPECT_EQ(sort.spilled_bytes() > 0, budget == std::size_t{1} << 16);
-  }
-}
-
-TEST(SpillSort, SaysWhenThereIsNoRoomOnTheDisk) {
-  char const* const before = std::getenv("TMPDIR");
-  std::string const kept = before == nullptr ? "" : before;
-  ::setenv("TMPDIR", "/nowhere/at/all", 1);
-  SpillSort sort{1};
-  for (int i = 0; i < 10'000; ++i) sort.add(1, "some words to fill the memory with");
-  sort.sort();
-  SpillSort::Record record;
-  EXPECT_FALSE(sort.next(record));
-  ASSERT_TRUE(sort.failure());
-  EXPECT_EQ(one_line(*sort.failure()),
-            ":1:1: error: a temporary file cannot be made: No such file or directory "
-            "[temporary-file] (make room on the disk, or say where there is some by TMPDIR)");
-  before == nullptr ? ::unsetenv("TMPDIR") : ::setenv("TMPDIR", kept.c_str(), 1);
 }
 
 }  // namespace

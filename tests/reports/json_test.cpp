@@ -210,8 +210,7 @@ TEST(CollationJson, TellsWhyACoupletHasItsCounterpart) {
 }
 
 Json redetermination_image(test::Sample const& sample) {
-  auto const text = redetermination_json(sample.old_edition, sample.new_edition, sample.collation,
-                                         sample.redetermination);
+  auto const text = json_of_redetermination(sample);
   keep("redetermination.json", text);
   return Json::parse(text);
 }
@@ -259,15 +258,12 @@ TEST(ReportJson, IsTheSameBytesOnEveryRun) {
   auto const two = make_sample();
   EXPECT_EQ(collation_json(one.old_edition, one.new_edition, one.collation),
             collation_json(two.old_edition, two.new_edition, two.collation));
-  EXPECT_EQ(
-      redetermination_json(one.old_edition, one.new_edition, one.collation, one.redetermination),
-      redetermination_json(two.old_edition, two.new_edition, two.collation, two.redetermination));
+  EXPECT_EQ(json_of_redetermination(one), json_of_redetermination(two));
 }
 
 TEST(ReportJson, CountsOfTheImageEqualThoseOfTheValue) {
   auto const sample = make_sample();
-  auto const json = Json::parse(redetermination_json(sample.old_edition, sample.new_edition,
-                                                     sample.collation, sample.redetermination));
+  auto const json = Json::parse(json_of_redetermination(sample));
   auto const& result = sample.redetermination;
   for (std::size_t i = 0; i < kOutcomes; ++i) {
     EXPECT_EQ(json["totals"][to_word(static_cast<Outcome>(i))], result.totals[i]);

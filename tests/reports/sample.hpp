@@ -11,6 +11,7 @@
 #include "keydrift/key/edition.hpp"
 #include "keydrift/redetermination/keyout.hpp"
 #include "keydrift/redetermination/outcome.hpp"
+#include "keydrift/reports/json.hpp"
 
 namespace keydrift::test {
 
@@ -35,5 +36,20 @@ struct Sample {
 
 // Fills in the redetermination, the specimen and its way; the rest is there already.
 void add_archive(Sample& sample);
+
+// The whole of what a report passes on: whole_text([&](TextSink const& sink) { write_…(…, sink);
+// }).
+template <class Write>
+[[nodiscard]] std::string whole_text(Write const& write) {
+  std::string text;
+  write([&text](std::string_view some) { text += some; });
+  return text;
+}
+[[nodiscard]] inline std::string json_of_redetermination(Sample const& sample) {
+  return whole_text([&](TextSink const& sink) {
+    write_redetermination_json(sample.old_edition, sample.new_edition, sample.collation,
+                               sample.redetermination, sink);
+  });
+}
 
 }  // namespace keydrift::test

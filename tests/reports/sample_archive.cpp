@@ -197,10 +197,11 @@ void add_archive(Sample& sample) {
       {specimen(5, "HLVN 0012", "Pellucina nigra", "Cabinet 4 / Shelf 1"), 1, "Nigrella nigra"}};
   std::string const underside = "underside of the claws: red → becomes Orla rubra; white → stands";
   result.worklist = {
-      {"Cabinet 1 / Shelf 1", underside, 1, true, false, {1}, 1, 2},
-      {"", "", 1, false, false, {3}, 1, 4},
-      {"Cabinet 1 / Shelf 2", underside, 1, false, false, {0}, 1, 2},
-      {"Cabinet 2 / Shelf 1",
+      {{}, "Cabinet 1 / Shelf 1", underside, 1, true, false, {1}, 1, 2},
+      {{}, "", "", 1, false, false, {3}, 1, 4},
+      {{}, "Cabinet 1 / Shelf 2", underside, 1, false, false, {0}, 1, 2},
+      {{},
+       "Cabinet 2 / Shelf 1",
        "carapace length: less than 35 mm → stands; 35 to 40 mm → then length of the rostrum",
        2,
        false,
@@ -209,6 +210,7 @@ void add_archive(Sample& sample) {
        1,
        3},
   };
+  result.different_questions = 3;
   auto voucher = specimen(40, "HLVN 0100", "Orla minor", "Cabinet 3 / Shelf 1");
   voucher.voucher = true;
   result.expectations = {{holotype, 2, "Orla rubra | Orla major"}, {voucher, 6, "Orla rubra"}};

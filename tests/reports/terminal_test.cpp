@@ -75,6 +75,13 @@ void expect_within(std::string_view text, std::size_t width) {
   }
 }
 
+template <class Value, class Change>
+void change_each(StoredList<Value>& list, Change const& change) {
+  auto values = list.to_vector();
+  for (auto& value : values) change(value);
+  list = StoredList<Value>{values};
+}
+
 // Wide, combining, joined and very long words wherever a user's text goes.
 test::Sample awkward_sample() {
   auto sample = make_sample();
@@ -98,10 +105,10 @@ test::Sample awkward_sample() {
   for (auto& role : sample.collation.roles) role.numbers += endless;
   for (auto& each : sample.proof.findings) each.message += endless + wide;
   for (auto& each : sample.redetermination.to_look_at) each.specimen.storage = wide;
-  for (auto& verdict : sample.redetermination.verdicts) {
+  change_each(sample.redetermination.verdicts, [&](Verdict& verdict) {
     for (auto& question : verdict.questions) question.label += marked + endless;
-  }
-  for (auto& row : sample.redetermination.from_to) row.to += endless;
+  });
+  change_each(sample.redetermination.from_to, [&](FromTo& row) { row.to += endless; });
   sample.specimen.observations[0].value = wide + endless;
   sample.specimen.catalog_number = endless;
   return sample;
@@ -333,11 +340,10 @@ TEST(TerminalProof, SaysWhichTaxaItsFiguresLeaveOut) {
 
 TEST(TerminalRedetermination, RowsBeyondTheListAreCountedWithTheirSpecimens) {
   auto sample = make_sample();
-  auto& rows = sample.redetermination.from_to;
-  auto row = rows.front();
+  auto row = sample.redetermination.from_to[0];
   row.by_outcome = {0, 0, 5, 0, 0, 0, 0, 0, 0, 0};
   row.specimens = 5;
-  rows.assign(27, row);
+  sample.redetermination.from_to = StoredList<FromTo>{std::vector<FromTo>(27, row)};
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});
   EXPECT_NE(
@@ -351,7 +357,7 @@ TEST(TerminalRedetermination, ManyPossibleNamesAreCutHereAndWholeInTheTables) {
   auto sample = make_sample();
   std::string names = "Orla a";
   for (char name = 'b'; name <= 'l'; ++name) names += std::string{" | Orla "} + name;
-  sample.redetermination.from_to.front() = {"Orla minor", names, {0, 0, 0, 0, 7, 0, 0, 0, 0, 0}, 7};
+  sample.redetermination.from_to = {{"Orla minor", names, {0, 0, 0, 0, 7, 0, 0, 0, 0, 0}, 7}};
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});
   EXPECT_NE(text.find("  Orla minor to Orla a | Orla b | Orla c and 9 more: open ........"),
@@ -360,15 +366,16 @@ TEST(TerminalRedetermination, ManyPossibleNamesAreCutHereAndWholeInTheTables) {
   auto const html = redetermination_html(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination);
   EXPECT_NE(html.find("<td>Orla a | Orla b | Orla c and 9 more</td>"), std::string::npos);
-  auto const json = redetermination_json(sample.old_edition, sample.new_edition, sample.collation,
-                                         sample.redetermination);
+  auto const json = json_of_redetermination(sample);
   EXPECT_NE(json.find(names), std::string::npos);
-  EXPECT_NE(summaries_csv(sample.redetermination).find(names), std::string::npos);
+  auto const sums = test::whole_text(
+      [&](TextSink const& sink) { write_summaries_csv(sample.redetermination, sink); });
+  EXPECT_NE(sums.find(names), std::string::npos);
 }
 
 TEST(TerminalRedetermination, SaysNothingOfStorageWhereNoneIsRecorded) {
   auto sample = make_sample();
-  for (auto& group : sample.redetermination.worklist) group.storage.clear();
+  change_each(sample.redetermination.worklist, [](WorkGroup& group) { group.storage.clear(); });
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});
   EXPECT_NE(text.find("  4 specimens to look at, with 3 different questions to answer.\n"),
@@ -421,8 +428,11 @@ TEST(TerminalKeyout, CallsCharactersByTheirLabels) {
 
 TEST(TerminalRedetermination, ARowOfSeveralOutcomesTellsThemApart) {
   auto sample = make_sample();
-  sample.redetermination.from_to[3].by_outcome = {0, 0, 31, 0, 44, 0, 0, 0, 0, 0};
-  sample.redetermination.from_to[3].specimens = 75;
+  change_each(sample.redetermination.from_to, [](FromTo& row) {
+    if (row.from != "Orla clausa") return;
+    row.by_outcome = {0, 0, 31, 0, 44, 0, 0, 0, 0, 0};
+    row.specimens = 75;
+  });
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});
   EXPECT_NE(text.find("75\n      31 changes, 44 open\n"), std::string::npos);
@@ -431,11 +441,11 @@ TEST(TerminalRedetermination, ARowOfSeveralOutcomesTellsThemApart) {
 TEST(TerminalRedetermination, ManyPlacesAreSummedUpByTheirWidestPart) {
   auto sample = make_sample();
   auto& worklist = sample.redetermination.worklist;
-  auto const group = worklist.back();
+  auto group = worklist[worklist.size() - 1];
   for (int folder = 1; folder <= 30; ++folder) {
-    worklist.push_back(group);
-    worklist.back().storage =
+    group.storage =
         "Cabinet " + std::to_string(2 + folder / 15) + " / Folder " + std::to_string(folder);
+    worklist.push_back(group);
   }
   auto const text = redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
                                          sample.redetermination, {});

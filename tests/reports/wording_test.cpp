@@ -185,8 +185,9 @@ TEST(Roles, AreToldWithNumbersAndGroups) {
 class Verdicts : public ::testing::Test {
  protected:
   test::Sample sample_ = make_sample();
+  std::vector<Verdict> verdicts_ = sample_.redetermination.verdicts.to_vector();
 
-  [[nodiscard]] Verdict& verdict(std::size_t i) { return sample_.redetermination.verdicts[i]; }
+  [[nodiscard]] Verdict& verdict(std::size_t i) { return verdicts_[i]; }
   [[nodiscard]] std::string why(std::size_t i) {
     return reason(verdict(i), sample_.old_edition, sample_.new_edition);
   }

@@ -8,11 +8,12 @@ namespace keydrift::program {
 namespace {
 
 constexpr std::size_t kBlock = std::size_t{1} << 20;
+constexpr std::size_t kCellBytesKept = std::size_t{6} << 20;
 
 // A sheet: its size in bytes, then this, then its CSV row and its line of the page.
 struct SheetHead {
-  std::uint32_t group{};  // a number of its redeterminer
-  std::uint32_t rank{};   // types, vouchers, others
+  Fingerprint group{};   // its id
+  std::uint32_t rank{};  // types, vouchers, others
   std::uint32_t csv_bytes{};
 };
 
@@ -29,12 +30,11 @@ Value take_bytes(std::string_view& bytes) {
   return value;
 }
 
-std::string group_key(std::string_view storage, std::string_view question) {
-  std::string key{storage};
-  key += '\x1F';
-  key += question;
-  return key;
-}
+// A group's place in the worklist.
+struct GroupOrdinal {
+  Fingerprint id{};
+  std::uint64_t ordinal{};
+};
 
 // Text on its way into a file, or nowhere.
 class Flow {
@@ -61,38 +61,49 @@ void RowTexts::clear() {
   rows = 0;
 }
 
-RowWriter::OfVerdict& RowWriter::cells_of(std::size_t verdict) {
-  auto const [at, fresh] = cells_.try_emplace(verdict);
-  if (fresh && wanted_.specimens) {
-    at->second.specimen = verdict_cells(redeterminer_.verdict(verdict), comparison_.old_edition(),
-                                        comparison_.new_edition());
+RowWriter::OfVerdict& RowWriter::cells_of(std::size_t verdict, bool look) {
+  // Numbers of verdicts may have lost their meaning, or there are too many to keep them all.
+  if (cell_bytes_ > kCellBytesKept || forgotten_ != redeterminer_.forgotten()) {
+    cells_.clear();
+    cell_bytes_ = 0;
+    forgotten_ = redeterminer_.forgotten();
   }
-  return at->second;
+  auto const [at, fresh] = cells_.try_emplace(verdict);
+  auto& cells = at->second;
+  bool const wants_sheet = look && wanted_.sheets() && !cells.has_sheet;
+  if (!fresh && !wants_sheet) return cells;
+  auto const told = redeterminer_.verdict(verdict);
+  auto const& new_edition = comparison_.new_edition();
+  if (fresh && wanted_.specimens) {
+    cells.new_names = redeterminer_.new_names(verdict);
+    cells.specimen = verdict_cells(told, comparison_.old_edition(), new_edition);
+  }
+  if (wants_sheet) {
+    cells.has_sheet = true;
+    cells.sheet = work_cells(told, new_edition);
+    cells.boxes = answer_boxes(told);
+  }
+  cell_bytes_ += sizeof cells + cells.new_names.size() + cells.specimen.places.size() +
+                 cells.sheet.question.size() + cells.boxes.size();
+  return cells;
 }
 
 void RowWriter::write(Specimen const& specimen, Redeterminer::Counted const& counted,
                       RowTexts& texts) {
   if (!wants(counted)) return;
-  auto& cells = cells_of(counted.verdict);
+  auto& cells = cells_of(counted.verdict, counted.look);
   if (wanted_.specimens) {
     auto const& use = editions_.of(specimen.identification_references, specimen.date_identified);
     auto& edition = edition_cells_[{use.edition, use.basis}];
     if (edition.empty()) edition = edition_cells(use, editions_.labels());
-    append_specimen_row(texts.specimens, specimen, redeterminer_.new_names(counted.verdict),
-                        cells.specimen, edition);
+    append_specimen_row(texts.specimens, specimen, cells.new_names, cells.specimen, edition);
   }
   if (!counted.look || !wanted_.sheets()) return;
-  if (!cells.has_sheet) {
-    auto const& verdict = redeterminer_.verdict(counted.verdict);
-    cells.sheet = work_cells(verdict, comparison_.new_edition());
-    cells.boxes = answer_boxes(verdict);
-    cells.has_sheet = true;
-  }
   row_.clear();
   line_.clear();
   if (wanted_.worklist) append_work_row(row_, specimen, cells.sheet);
   if (wanted_.worklist_page) append_work_line(line_, specimen, cells.boxes);
-  SheetHead const head{.group = static_cast<std::uint32_t>(counted.group),
+  SheetHead const head{.group = counted.group,
                        .rank = !specimen.type_status.empty() ? 0U
                                : specimen.voucher            ? 1U
                                                              : 2U,
@@ -111,47 +122,54 @@ void RowWriter::reject(Reject const& reject, RowTexts& texts) {
   append_csv_row(texts.rejects, cells);
 }
 
-void WorklistSheets::add(std::string_view records, std::uint32_t source) {
-  std::string payload;
+void WorklistSheets::add(std::string_view records) {
   while (!records.empty()) {
     auto const size = take_bytes<std::uint32_t>(records);
-    payload.clear();
-    append_bytes(payload, source);
-    payload += records.substr(0, size);
-    spool_.add(records_++, payload);
-    records.remove_prefix(size);
+    auto const record = records.substr(0, size);
+    SheetHead head;
+    std::memcpy(&head, record.data(), sizeof head);
+    spool_.add(head.group.high, record);
+    records.remove_prefix(record.size());
   }
-}
-
-void WorklistSheets::name_groups(std::uint32_t source, std::vector<Redeterminer::GroupName> names) {
-  if (groups_.size() <= source) groups_.resize(source + 1);
-  groups_[source] = std::move(names);
 }
 
 std::optional<Finding> WorklistSheets::write(Comparison const& comparison,
                                              Redetermination const& result, OutputFile* csv,
                                              OutputFile* page) {
-  std::unordered_map<std::string, std::uint64_t> ordinals;
-  for (auto const& group : result.worklist) {
-    ordinals.emplace(group_key(group.storage, group.question), ordinals.size());
-  }
-  std::vector<std::vector<std::uint64_t>> ordinal_of(groups_.size());
-  for (std::size_t source = 0; source < groups_.size(); ++source) {
-    for (auto const& name : groups_[source]) {
-      ordinal_of[source].push_back(ordinals.at(group_key(name.storage, name.question)));
-    }
-  }
-  SpillSort sorted;
-  spool_.sort();
+  SpillSort sorted{kMemory};  // by the places of their groups, then by rank
   SpillSort::Record record;
-  while (spool_.next(record)) {
-    auto payload = record.payload;
-    auto const source = take_bytes<std::uint32_t>(payload);
-    SheetHead head;
-    std::memcpy(&head, payload.data(), sizeof head);
-    sorted.add(ordinal_of[source][head.group] << 2 | head.rank, payload);
+  {
+    auto spool = std::move(spool_);  // gone when the sheets know their places
+    SpillSort places{kMemory};
+    std::uint64_t ordinal = 0;
+    std::string place;
+    for (auto const& group : result.worklist) {
+      place.clear();
+      append_bytes(place, GroupOrdinal{group.id, ordinal++});
+      places.add(group.id.high, place);
+    }
+    places.sort();
+    spool.sort();
+    std::vector<GroupOrdinal> met;  // groups of one upper half: nearly always one
+    SpillSort::Record group;
+    bool more = places.next(group);
+    while (spool.next(record)) {
+      while (more && group.key <= record.key) {
+        auto bytes = group.payload;
+        auto const one = take_bytes<GroupOrdinal>(bytes);
+        if (!met.empty() && met.front().id.high != one.id.high) met.clear();
+        met.push_back(one);
+        more = places.next(group);
+      }
+      SheetHead head;
+      std::memcpy(&head, record.payload.data(), sizeof head);
+      for (auto const& one : met) {
+        if (one.id == head.group) sorted.add(one.ordinal << 2 | head.rank, record.payload);
+      }
+    }
+    if (auto failure = spool.failure()) return failure;
+    if (auto failure = places.failure()) return failure;
   }
-  if (auto failure = spool_.failure()) return failure;
   sorted.sort();
 
   Flow rows{csv};
@@ -160,14 +178,15 @@ std::optional<Finding> WorklistSheets::write(Comparison const& comparison,
   rows.text() += worklist_csv_header();
   lines.text() += worklist_html_begin(comparison.old_edition(), new_edition, result);
   std::optional<std::uint64_t> at;
+  std::string storage;  // of the group at hand
   while (sorted.next(record)) {
     auto const ordinal = record.key >> 2;
     if (at != ordinal) {
-      auto const& group = result.worklist[ordinal];
+      auto const group = result.worklist[ordinal];
       if (at) append_group_end(lines.text());
-      append_group_begin(lines.text(), new_edition, result, group,
-                         !at || result.worklist[*at].storage != group.storage);
+      append_group_begin(lines.text(), new_edition, result, group, !at || storage != group.storage);
       at = ordinal;
+      storage = group.storage;
     }
     auto payload = record.payload;
     auto const head = take_bytes<SheetHead>(payload);

@@ -12,7 +12,7 @@
 #include <vector>
 
 #include "keydrift/formats/csv.hpp"
-#include "keydrift/formats/spill_sort.hpp"
+#include "keydrift/key/spill/spill_sort.hpp"
 #include "keydrift/program/comparison.hpp"
 #include "keydrift/program/output_file.hpp"
 #include "keydrift/redetermination/redeterminer.hpp"
@@ -57,18 +57,21 @@ class RowWriter {
 
  private:
   struct OfVerdict {
+    std::string new_names;
     VerdictCells specimen;
     WorkCells sheet;
     std::string boxes;
     bool has_sheet{false};
   };
-  [[nodiscard]] OfVerdict& cells_of(std::size_t verdict);
+  [[nodiscard]] OfVerdict& cells_of(std::size_t verdict, bool look);
 
   Comparison const& comparison_;
   Redeterminer& redeterminer_;
   RowsWanted wanted_;
   EditionsUsed editions_;
-  std::unordered_map<std::size_t, OfVerdict> cells_;
+  std::unordered_map<std::size_t, OfVerdict> cells_;  // of verdicts met lately
+  std::size_t cell_bytes_{};
+  std::uint64_t forgotten_{};
   std::map<std::pair<std::size_t, EditionBasis>, std::string> edition_cells_;
   std::string row_, line_;
 };
@@ -76,10 +79,8 @@ class RowWriter {
 // All sheets of the worklist, sorted on disk where memory does not hold them.
 class WorklistSheets {
  public:
-  // Records of a redeterminer's specimens in their order.  `source`: which redeterminer.
-  void add(std::string_view records, std::uint32_t source);
-  // What the groups in the records of that redeterminer are; before it is absorbed.
-  void name_groups(std::uint32_t source, std::vector<Redeterminer::GroupName> names);
+  // Records of specimens in their order.
+  void add(std::string_view records);
 
   // Writes them in the order of the worklist, either of which may be missing.  Nothing: done.
   [[nodiscard]] std::optional<Finding> write(Comparison const& comparison,
@@ -87,9 +88,8 @@ class WorklistSheets {
                                              OutputFile* page);
 
  private:
-  SpillSort spool_;
-  std::uint64_t records_{};
-  std::vector<std::vector<Redeterminer::GroupName>> groups_;  // by source, then number
+  static constexpr std::size_t kMemory = std::size_t{8} << 20;
+  SpillSort spool_{kMemory};  // by the upper half of their groups' ids
 };
 
 }  // namespace keydrift::program

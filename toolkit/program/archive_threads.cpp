@@ -12,26 +12,26 @@ namespace keydrift::program {
 namespace {
 
 constexpr std::size_t kBlockBytes = std::size_t{1} << 20;
+// What is written of a row may be ten times as long as the row, and several blocks are on their
+// way.
+constexpr std::size_t kWrittenBlockBytes = std::size_t{256} << 10;
 
 // A block on its way.
 struct Job {
   OccurrenceBlock block;
   RowTexts texts;
   std::vector<std::pair<std::uint64_t, std::uint32_t>> numbers;  // fingerprint, row
-  std::uint32_t source{};
 };
 
 // What one thread counts with.
 class Counter {
  public:
-  Counter(OccurrenceReader const& reader, ThreadedRun const& run, std::uint32_t source)
+  Counter(OccurrenceReader const& reader, ThreadedRun const& run)
       : rows_{reader.worker()},
         redeterminer_{run.redeterminer.assistant()},
-        writer_{run.comparison, *redeterminer_, run.wanted},
-        source_{source} {}
+        writer_{run.comparison, *redeterminer_, run.wanted} {}
 
   void count(Job& job) {
-    job.source = source_;
     job.texts.clear();
     job.numbers.clear();
     rows_->begin(job.block);
@@ -55,7 +55,6 @@ class Counter {
   }
 
   void finish(OccurrenceReader& reader, ThreadedRun const& run) {
-    if (run.sheets != nullptr) run.sheets->name_groups(source_, redeterminer_->groups());
     run.redeterminer.absorb(*redeterminer_);
     reader.absorb(*rows_);
   }
@@ -97,7 +96,6 @@ class Counter {
   std::unique_ptr<OccurrenceWorker> rows_;
   std::unique_ptr<Redeterminer> redeterminer_;
   RowWriter writer_;
-  std::uint32_t source_;
 };
 
 }  // namespace
@@ -108,6 +106,8 @@ unsigned usual_threads() {
 
 bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
   if (!reader.start()) return false;
+  auto const block_bytes =
+      run.wanted.specimens || run.wanted.sheets() ? kWrittenBlockBytes : kBlockBytes;
   auto const scribe = reader.worker();
   auto const hand_on = [&](Job const& job) {
     for (auto const& [number, row] : job.numbers) {
@@ -116,17 +116,17 @@ bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
       scribe->begin(job.block);
       reader.repeat_number(scribe->printed_number(row), line);
     }
-    run.in_order(job.texts, job.source);
+    run.in_order(job.texts);
     if (run.progress != nullptr) run.progress->step(job.texts.rows);
   };
   std::vector<std::unique_ptr<Counter>> counters;
   for (std::uint32_t i = 0; i < std::clamp(run.threads, 1U, kMostThreads); ++i) {
-    counters.push_back(std::make_unique<Counter>(reader, run, i));
+    counters.push_back(std::make_unique<Counter>(reader, run));
   }
   auto next = OccurrenceReader::NextBlock::block;
   if (counters.size() == 1) {
     Job job;
-    while ((next = reader.next_block(job.block, kBlockBytes)) ==
+    while ((next = reader.next_block(job.block, block_bytes)) ==
            OccurrenceReader::NextBlock::block) {
       counters.front()->count(job);
       hand_on(job);
@@ -136,7 +136,7 @@ bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
     Crew<Job, Counter> crew{round, counters};
     while (next == OccurrenceReader::NextBlock::block || !round.is_empty()) {
       if (next == OccurrenceReader::NextBlock::block && round.has_room()) {
-        next = reader.next_block(round.to_fill().block, kBlockBytes);
+        next = reader.next_block(round.to_fill().block, block_bytes);
         if (next == OccurrenceReader::NextBlock::block) round.submit();
       } else {
         hand_on(round.oldest());

@@ -17,9 +17,8 @@ struct ThreadedRun {
   Redeterminer& redeterminer;  // takes in what the threads count
   RowsWanted wanted;
   unsigned threads{1};  // that judge; with 1 there is no other thread than the caller's
-  // What was made of some rows, in their order; `source`: whose groups its sheets name.
-  std::function<void(RowTexts const&, std::uint32_t source)> in_order;
-  WorklistSheets* sheets{};  // told the groups of each source
+  // What was made of some rows, in their order.
+  std::function<void(RowTexts const&)> in_order;
   Progress* progress{};
 };
 

@@ -64,11 +64,10 @@ class RowFiles {
   }
 
   [[nodiscard]] RowsWanted wanted() const { return wanted_; }
-  [[nodiscard]] WorklistSheets& sheets() { return sheets_; }
-  void add(RowTexts const& texts, std::uint32_t source) {
+  void add(RowTexts const& texts) {
     if (specimens_) specimens_->write(texts.specimens);
     if (rejects_) rejects_->write(texts.rejects);
-    if (wanted_.sheets()) sheets_.add(texts.sheets, source);
+    if (wanted_.sheets()) sheets_.add(texts.sheets);
   }
   // Nothing: all of them are among the outputs.
   [[nodiscard]] std::optional<Finding> finish(Comparison const& comparison,
@@ -118,7 +117,7 @@ bool take_back(ArchiveRun run, ThreadedRun const& where,
   RowWriter writer{where.comparison, where.redeterminer, where.wanted};
   RowTexts texts;
   auto const row_done = [&] {
-    where.in_order(texts, 0);
+    where.in_order(texts);
     texts.clear();
     where.progress->step();
   };
@@ -132,7 +131,6 @@ bool take_back(ArchiveRun run, ThreadedRun const& where,
     row_done();
   };
   if (!run_archive(run, context)) return false;
-  where.sheets->name_groups(0, where.redeterminer.groups());
   return true;
 }
 
@@ -197,14 +195,12 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
                    .on_reject = {},
                    .stop = {},
                    .counts = &met};
-    ThreadedRun const threaded{
-        .comparison = *comparison,
-        .redeterminer = redeterminer,
-        .wanted = files.wanted(),
-        .threads = arguments.threads,
-        .in_order = [&](RowTexts const& some, std::uint32_t source) { files.add(some, source); },
-        .sheets = &files.sheets(),
-        .progress = &progress};
+    ThreadedRun const threaded{.comparison = *comparison,
+                               .redeterminer = redeterminer,
+                               .wanted = files.wanted(),
+                               .threads = arguments.threads,
+                               .in_order = [&](RowTexts const& some) { files.add(some); },
+                               .progress = &progress};
     // Answers that came back are weighed in the order of the rows; columns that are tied by their
     // words, and tables that are joined, are read specimen by specimen.
     std::optional<bool> sound;
@@ -262,19 +258,33 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
     print_finding(context, *failure);
     return kUnwritableOutput;
   }
-  if (!arguments.summaries.empty()) outputs.add(arguments.summaries, summaries_csv(result));
+  auto const written = [&outputs](std::string const& path, auto const& write) {
+    OutputFile file{path};
+    write([&file](std::string_view bytes) { file.write(bytes); });
+    outputs.add(std::move(file));
+  };
+  if (!arguments.summaries.empty()) {
+    written(arguments.summaries, [&](TextSink const& sink) { write_summaries_csv(result, sink); });
+  }
   if (!arguments.html.empty()) {
     outputs.add(arguments.html, redetermination_html(old_edition, new_edition, collation, result));
   }
   if (!arguments.json.empty()) {
-    outputs.add(arguments.json, redetermination_json(old_edition, new_edition, collation, result));
+    written(arguments.json, [&](TextSink const& sink) {
+      write_redetermination_json(old_edition, new_edition, collation, result, sink);
+    });
+  }
+  auto const text =
+      redetermination_text(old_edition, new_edition, collation, result, style.apply(context.style));
+  if (auto const failure = result.failure()) {
+    print_finding(context, *failure);
+    return kUnwritableOutput;
   }
   if (auto const failure = outputs.commit()) {
     print_finding(context, *failure);
     return kUnwritableOutput;
   }
-  context.out << redetermination_text(old_edition, new_edition, collation, result,
-                                      style.apply(context.style));
+  context.out << text;
   if (taking) context.out << taken_back_text(filled->files, taken, style.apply(context.style));
   if (result.rejected > 0 && arguments.rejects.empty()) {
     context.err << arguments.archive << ": " << result.rejected

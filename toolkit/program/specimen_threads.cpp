@@ -37,21 +37,18 @@ struct Batch {
   std::size_t used{};
   std::vector<Row> rows{std::vector<Row>(kBatch)};  // reused, so that strings keep their memory
   RowTexts texts;
-  std::uint32_t source{};
 };
 
 // What one thread counts with.
 class Counter {
  public:
-  Counter(ThreadedRun const& run, Lexicon const* drafted, std::uint32_t source)
+  Counter(ThreadedRun const& run, Lexicon const* drafted)
       : redeterminer_{run.redeterminer.assistant()},
-        writer_{run.comparison, *redeterminer_, run.wanted},
-        source_{source} {
+        writer_{run.comparison, *redeterminer_, run.wanted} {
     if (drafted != nullptr) tying_.emplace(*drafted);
   }
 
   void count(Batch& batch) {
-    batch.source = source_;
     batch.texts.clear();
     for (std::size_t i = 0; i < batch.used; ++i) {
       auto& row = batch.rows[i];
@@ -67,7 +64,6 @@ class Counter {
   }
 
   void finish(ThreadedRun const& run, RecordTying* tying) {
-    if (run.sheets != nullptr) run.sheets->name_groups(source_, redeterminer_->groups());
     run.redeterminer.absorb(*redeterminer_);
     if (tying != nullptr) tying->absorb(*tying_);
   }
@@ -76,7 +72,6 @@ class Counter {
   std::unique_ptr<Redeterminer> redeterminer_;
   RowWriter writer_;
   std::optional<RecordTying> tying_;
-  std::uint32_t source_;
 };
 
 }  // namespace
@@ -85,7 +80,7 @@ struct SpecimenThreads::State {
   State(ThreadedRun const& a_run, Lexicon const& drafted, RecordTying* the_tying)
       : run{a_run}, tying{the_tying}, threads{std::clamp(run.threads, 1U, kMostThreads)} {
     for (std::uint32_t i = 0; i < threads; ++i) {
-      counters.push_back(std::make_unique<Counter>(run, tying != nullptr ? &drafted : nullptr, i));
+      counters.push_back(std::make_unique<Counter>(run, tying != nullptr ? &drafted : nullptr));
     }
     // With one thread there is but one batch, and nobody to hand it to.
     if (threads > 1) crew.emplace(round, counters);
@@ -122,7 +117,7 @@ struct SpecimenThreads::State {
   }
 
   void hand_on(Batch& batch) const {
-    run.in_order(batch.texts, batch.source);
+    run.in_order(batch.texts);
     if (run.progress != nullptr) run.progress->step(batch.texts.rows);
     for (std::size_t i = 0; i < batch.used; ++i) {
       if (batch.rows[i].bytes > kLargeRow) batch.rows[i] = {};

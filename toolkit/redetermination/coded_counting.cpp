@@ -363,7 +363,7 @@ struct CodedCounting::State {
     verdict_of.insert(key, static_cast<std::uint32_t>(index));
     auto const& judged = counts.verdicts[index];
     auto& one = at(facts, index);
-    one.outcome = static_cast<std::uint8_t>(judged.verdict.outcome);
+    one.outcome = static_cast<std::uint8_t>(judged.outcome);
     one.look = judged.look;
     one.relabel = judged.relabel;
     return index;
@@ -421,10 +421,15 @@ struct CodedCounting::State {
     settle(by_collector, counts.by_collector, term(CodedTerm::recorded_by));
     for (auto& use : uses) settle_use(use);
     settle_use(last_use);
+    settle_verdicts();
+  }
+
+  void settle_verdicts() {
     for (std::size_t i = 0; i < facts.size(); ++i) {
-      auto const specimens = std::exchange(facts[i].specimens, 0);
-      if (specimens > 0) counts.add(i, specimens, facts[i].first_place);
+      if (facts[i].specimens > 0) counts.add(i, facts[i].specimens, facts[i].first_place);
     }
+    facts.clear();
+    verdict_of.clear();
   }
 
   RedeterminationGround const& ground;
@@ -469,10 +474,12 @@ CodedCounting::CodedCounting(RedeterminationGround const& ground, Redeterminer::
 CodedCounting::~CodedCounting() = default;
 
 void CodedCounting::settle_accounts() { state_->settle_accounts(); }
+void CodedCounting::settle_verdicts() { state_->settle_verdicts(); }
 
 std::optional<Redeterminer::Counted> CodedCounting::count(CodedSpecimen const& specimen,
                                                           std::uint64_t place) {
   auto& state = *state_;
+  state.counts.make_room();
   if (!state.read_evidence(specimen)) return std::nullopt;
   state.read_scopes(specimen);
   auto& use = state.use_of(specimen);

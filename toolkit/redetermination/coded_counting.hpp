@@ -28,6 +28,8 @@ class CodedCounting {
                                                            std::uint64_t place);
   // Adds the sums kept by number to those by word.
   void settle_accounts();
+  // Tells the table how many specimens its verdicts have, and forgets their indexes.
+  void settle_verdicts();
 
  private:
   struct State;

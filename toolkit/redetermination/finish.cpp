@@ -1,18 +1,19 @@
 // The end of a run: sums and lists put in order.
 
 #include <algorithm>
-#include <numeric>
 #include <set>
-#include <tuple>
+#include <unordered_map>
 #include <utility>
 
+#include "keydrift/redetermination/from_to_rows.hpp"
 #include "keydrift/redetermination/redeterminer_counts.hpp"
+#include "keydrift/redetermination/work_groups.hpp"
 
 namespace keydrift {
 namespace {
 
 std::pair<std::string, std::string> from_and_to(JudgedEvidence const& judged,
-                                                Edition const& old_edition) {
+                                                Edition const& old_edition, std::string new_names) {
   auto const& verdict = judged.verdict;
   auto from =
       verdict.old_taxa.size() == 1 ? old_edition[verdict.old_taxa.front()].name : judged.name;
@@ -35,7 +36,7 @@ std::pair<std::string, std::string> from_and_to(JudgedEvidence const& judged,
     case Outcome::open:
       break;
   }
-  return {std::move(from), judged.new_names};
+  return {std::move(from), std::move(new_names)};
 }
 
 // The couplets of the new edition where the way of reading tells.
@@ -53,8 +54,8 @@ std::set<std::uint32_t> couplets_of_reading(Verdict const& verdict) {
 // Everything that hangs on the verdicts alone, from how many specimens each has.
 class Sums {
  public:
-  Sums(Redetermination& result, Edition const& old_edition)
-      : result_{result}, old_edition_{old_edition} {}
+  Sums(Redetermination& result, Edition const& old_edition, Edition const& new_edition)
+      : result_{result}, old_edition_{old_edition}, new_edition_{new_edition} {}
 
   void add(JudgedEvidence const& judged, std::uint64_t count) {
     auto const& verdict = judged.verdict;
@@ -73,19 +74,12 @@ class Sums {
       result_.reading_dependent += count;
       for (auto const couplet : couplets_of_reading(verdict)) couplets_[couplet] += count;
     }
-    auto& row = rows_[from_and_to(judged, old_edition_)];
-    row.by_outcome[at] += count;
-    row.specimens += count;
+    auto const [from, to] = from_and_to(judged, old_edition_, new_names_of(verdict, new_edition_));
+    rows_.add(from, to, verdict.outcome, count);
   }
 
   void finish() {
-    for (auto& [names, row] : rows_) {
-      row.from = names.first;
-      row.to = names.second;
-      result_.from_to.push_back(std::move(row));
-    }
-    std::stable_sort(result_.from_to.begin(), result_.from_to.end(),
-                     [](FromTo const& a, FromTo const& b) { return a.specimens > b.specimens; });
+    result_.broken = rows_.finish(result_.from_to);
     for (auto const& [couplet, specimens] : couplets_) {
       result_.reading_couplets.push_back({CoupletId{couplet}, specimens});
     }
@@ -98,48 +92,18 @@ class Sums {
  private:
   Redetermination& result_;
   Edition const& old_edition_;
-  std::map<std::pair<std::string, std::string>, FromTo> rows_;
+  Edition const& new_edition_;
+  FromToRows rows_;
   std::map<std::uint32_t, std::uint64_t> couplets_;
 };
-
-// "2" before "10": storage units sort the way their labels are read.
-bool natural_less(std::string_view a, std::string_view b) {
-  auto const digit = [](char c) { return c >= '0' && c <= '9'; };
-  std::size_t i = 0;
-  std::size_t j = 0;
-  while (i < a.size() && j < b.size()) {
-    if (digit(a[i]) && digit(b[j])) {
-      while (i < a.size() && a[i] == '0') ++i;
-      while (j < b.size() && b[j] == '0') ++j;
-      auto const i0 = i;
-      auto const j0 = j;
-      while (i < a.size() && digit(a[i])) ++i;
-      while (j < b.size() && digit(b[j])) ++j;
-      if (i - i0 != j - j0) return i - i0 < j - j0;
-      auto const order = a.substr(i0, i - i0).compare(b.substr(j0, j - j0));
-      if (order != 0) return order < 0;
-    } else {
-      if (a[i] != b[j]) return a[i] < b[j];
-      ++i;
-      ++j;
-    }
-  }
-  if ((a.size() - i) != (b.size() - j)) return (a.size() - i) < (b.size() - j);
-  return a < b;
-}
-
-bool comes_before(WorkGroup const& a, WorkGroup const& b) {
-  if (a.has_types != b.has_types) return a.has_types;
-  if (a.has_vouchers != b.has_vouchers) return a.has_vouchers;
-  if (a.storage != b.storage) return natural_less(a.storage, b.storage);
-  return std::tie(a.cost, a.question) < std::tie(b.cost, b.question);
-}
 
 }  // namespace
 
 Redetermination Redeterminer::finish() && {
   auto& counts = *counts_;
   if (counts.coded) counts.coded->settle_accounts();
+  counts.settle_verdicts();
+  counts.settle_groups();
   Redetermination result;
   result.reading = ground_->options.reading;
   result.rejected = counts.rejected;
@@ -156,65 +120,53 @@ Redetermination Redeterminer::finish() && {
   result.by_region.insert(counts.by_region.begin(), counts.by_region.end());
   result.look_alikes = std::move(counts.look_alikes);
 
-  shared_->clear();
-  // Verdicts by their first specimens; those that were only weighed are nobody's.
-  std::vector<std::size_t> order;
-  for (std::size_t i = 0; i < counts.verdicts.size(); ++i) {
-    if (counts.verdicts.entry(i).specimens > 0) order.push_back(i);
+  // The numbers of the verdicts that the specimens kept have.
+  struct Numbered {
+    std::size_t number{};
+    bool doubtful{false};
+    std::string new_names;
+  };
+  std::unordered_map<Fingerprint, Numbered> numbered;
+  for (auto const* list : {&counts.look, &counts.relabel, &counts.expectations, &counts.failures}) {
+    for (auto const& kept : *list) numbered.try_emplace(kept.verdict);
   }
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return counts.verdicts.entry(a).first_place < counts.verdicts.entry(b).first_place;
+  result.verdicts = StoredList<Verdict>{ledger_->store()};
+  Sums sums{result, ground_->old_edition, ground_->new_edition};
+  ledger_->number_verdicts([&](CountedVerdict const& counted) {
+    auto const judged = read_judged(*ledger_, counted.address);
+    sums.add(judged, counted.specimens);
+    if (auto const kept = numbered.find(counted.id); kept != numbered.end()) {
+      kept->second = {.number = result.verdicts.size(),
+                      .doubtful = judged.verdict.outcome == Outcome::doubtful,
+                      .new_names = new_names_of(judged.verdict, ground_->new_edition)};
+    }
+    result.verdicts.push_stored(counted.address);
   });
-  result.verdicts.reserve(order.size());
-  Sums sums{result, ground_->old_edition};
-  std::vector<std::size_t> number(counts.verdicts.size());
-  for (auto const index : order) {
-    auto const& judged = counts.verdicts[index];
-    sums.add(judged, counts.verdicts.entry(index).specimens);
-    number[index] = result.verdicts.size();
-    result.verdicts.push_back(judged.verdict);
-    // Never all of them twice: of archives that record little, nearly every sheet has its own.
-    counts.verdicts.drop(index);
-  }
   sums.finish();
 
-  auto const renumbered = [&](SpecimenOutcome outcome) {
-    outcome.verdict = number[outcome.verdict];
+  auto const told = [&](Counts::Kept& kept) {
+    auto outcome = std::move(kept.outcome);
+    auto const& verdict = numbered.at(kept.verdict);
+    outcome.verdict = verdict.number;
+    outcome.new_names = verdict.new_names;
     return outcome;
   };
-  std::vector<WorkGroup> worklist;
-  for (auto& group : counts.groups) {
-    auto const verdict = number[group.verdict];
-    auto const& questions = result.verdicts[verdict].questions;
-    // A sheet without a question needs the whole specimen: as dear as a dissection.
-    worklist.push_back(
-        {.storage = std::move(group.storage),
-         .question = std::move(group.question),
-         .cost = cost_of(questions.empty() ? Difficulty::dissection : questions.front().difficulty),
-         .has_types = group.has_types,
-         .has_vouchers = group.has_vouchers,
-         .specimens = {},
-         .sheets = group.sheets,
-         .verdict = verdict});
-  }
+  SheetsOfGroups sheets;
   for (auto& kept : counts.look) {
-    worklist[kept.group].specimens.push_back(result.to_look_at.size());
-    result.to_look_at.push_back(renumbered(std::move(kept.outcome)));
+    sheets[kept.group].push_back(result.to_look_at.size());
+    result.to_look_at.push_back(told(kept));
   }
-  for (auto& kept : counts.relabel) {
-    result.to_relabel.push_back(renumbered(std::move(kept.outcome)));
-  }
-  for (auto& group : worklist) {
+  for (auto& kept : counts.relabel) result.to_relabel.push_back(told(kept));
+  for (auto& [id, specimens] : sheets) {
     // Types first within the group, then vouchers, else input order.
     auto const rank = [&](std::size_t i) {
       auto const& specimen = result.to_look_at[i].specimen;
       return !specimen.type_status.empty() ? 0 : specimen.voucher ? 1 : 2;
     };
-    std::stable_sort(group.specimens.begin(), group.specimens.end(),
+    std::stable_sort(specimens.begin(), specimens.end(),
                      [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   }
-  std::sort(worklist.begin(), worklist.end(), comes_before);
-  result.worklist = std::move(worklist);
+  list_work_groups(*ledger_, ground_->new_edition, sheets, result);
 
   auto expected = counts.expectations.begin();
   for (auto failed = counts.failures.begin();
@@ -222,13 +174,11 @@ Redetermination Redeterminer::finish() && {
     bool const fails = expected == counts.expectations.end() ||
                        (failed != counts.failures.end() && failed->place < expected->place);
     auto& kept = fails ? *failed++ : *expected++;
-    auto outcome = renumbered(std::move(kept.outcome));
     if (fails) {
       result.failures.push_back(
-          {.specimen = result.expectations.size(),
-           .in_new = result.verdicts[outcome.verdict].outcome != Outcome::doubtful});
+          {.specimen = result.expectations.size(), .in_new = !numbered.at(kept.verdict).doubtful});
     }
-    result.expectations.push_back(std::move(outcome));
+    result.expectations.push_back(told(kept));
   }
 
   std::vector<Counts::Problem> problems;
@@ -253,6 +203,7 @@ Redetermination Redeterminer::finish() && {
   auto const& on_editions = ground_->editions.findings();
   result.findings.insert(result.findings.begin(), on_editions.begin(), on_editions.end());
   sort_findings(result.findings);
+  if (!result.broken) result.broken = ledger_->failure();
   return result;
 }
 

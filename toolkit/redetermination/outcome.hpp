@@ -15,6 +15,8 @@
 #include "keydrift/characters/specimen.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/graph.hpp"
+#include "keydrift/key/spill/fingerprint.hpp"
+#include "keydrift/key/spill/stored_list.hpp"
 #include "keydrift/redetermination/editions_used.hpp"
 #include "keydrift/taxa/concepts.hpp"
 
@@ -141,6 +143,7 @@ struct SpecimenOutcome {
 
 // One line of the worklist: a group to be answered together.
 struct WorkGroup {
+  Fingerprint id{};  // Redeterminer::Counted::group of its sheets
   std::string storage{};
   std::string question{};  // equal where the same is asked; reports put it into words
   double cost{1};          // difficulty of the look
@@ -195,6 +198,14 @@ struct EditionCounts {
   std::vector<std::pair<std::string, std::uint64_t>> unnamed_works{};
 };
 
+// In outcome_bytes.cpp; lists that grow with the archive are on the disk (spill/stored_list.hpp).
+void write_bytes(ByteWriter& writer, Verdict const& verdict);
+void read_bytes(ByteReader& reader, Verdict& verdict);
+void write_bytes(ByteWriter& writer, FromTo const& row);
+void read_bytes(ByteReader& reader, FromTo& row);
+void write_bytes(ByteWriter& writer, WorkGroup const& group);
+void read_bytes(ByteReader& reader, WorkGroup& group);
+
 // Everything that the reports of a run show.
 struct Redetermination {
   std::uint64_t read{};      // records read
@@ -209,20 +220,21 @@ struct Redetermination {
   std::uint64_t name_only{};
   std::uint64_t examined{};  // answers about them were taken back
   EditionCounts editions{};
-  std::vector<FromTo> from_to{};  // most specimens first, then by name
+  StoredList<FromTo> from_to{};  // most specimens first, then by name
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_storage;
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_decade;  // of determination
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_person;
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_collector;
   std::map<std::string, std::array<std::uint64_t, kOutcomes>> by_region;  // Specimen::region
-  std::vector<Verdict> verdicts{};
+  StoredList<Verdict> verdicts{};  // by their first specimens
   // The first of each kind in input order, as many as RedetermineOptions say; and how many there
   // are in all.
   std::vector<SpecimenOutcome> to_look_at{};  // narrowed, open, stranded, doubtful
   std::vector<SpecimenOutcome> to_relabel{};  // renamed, changes
   std::uint64_t sheets_to_look_at{};
   std::uint64_t sheets_to_relabel{};
-  std::vector<WorkGroup> worklist{};  // types, then vouchers first, then storage, then cost
+  StoredList<WorkGroup> worklist{};     // types, then vouchers first, then storage, then cost
+  std::uint64_t different_questions{};  // WorkGroup::question
   // Types and vouchers in input order; kept as above, those that fail apart from those that do not.
   std::vector<SpecimenOutcome> expectations{};
   std::vector<ExpectationFailure> failures{};
@@ -233,6 +245,10 @@ struct Redetermination {
   std::uint64_t untied{};           // specimens with a record that could not be tied to the key
   std::vector<RecordTie> ties{};    // what records were taken for by their words; see RecordTying
   std::vector<Finding> findings{};  // unknown states, unusable values (each once, counted)
+
+  // temporary-file: the lists are not whole, and nothing of this may be used.
+  [[nodiscard]] std::optional<Finding> failure() const;
+  std::optional<Finding> broken{};  // while they were made
 };
 
 }  // namespace keydrift

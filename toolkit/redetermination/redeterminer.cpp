@@ -105,18 +105,15 @@ void Redeterminer::Counts::add(std::size_t verdict, std::uint64_t specimens, std
   if (verdicts[verdict].relabel) sheets_to_relabel += specimens;
 }
 
-std::size_t Redeterminer::Counts::group_of(std::string_view storage, std::size_t verdict) {
-  auto const& question = verdicts[verdict].question;
-  key.assign(storage);
-  key += '\x1F';
-  key += question;
-  auto const [at, fresh] = group_by_name.try_emplace(key, groups.size());
-  if (fresh) {
-    groups.emplace_back();
-    groups.back().storage.assign(storage);
-    groups.back().question = question;
-  }
-  return at->second;
+void Redeterminer::Counts::settle_verdicts() {
+  if (coded) coded->settle_verdicts();
+  verdicts.settle();
+  ++forgotten;
+}
+
+void Redeterminer::Counts::settle_groups() {
+  for (auto const& [id, group] : groups) ledger->add(group);
+  groups.clear();
 }
 
 void Redeterminer::Counts::enlist(Counted& counted, bool type, bool voucher,
@@ -126,19 +123,27 @@ void Redeterminer::Counts::enlist(Counted& counted, bool type, bool voucher,
     if (fails(counted.verdict)) ++failed;
   }
   if (!counted.look) return;
-  counted.group = group_of(storage, counted.verdict);
-  auto& group = groups[counted.group];
-  std::pair const rank{type ? 0 : voucher ? 1 : 2, place};
-  if (group.sheets++ == 0 || rank < group.first) {
-    group.first = rank;
-    group.verdict = counted.verdict;
+  auto const& judged = verdicts[counted.verdict];
+  counted.group = fingerprint_of(storage, judged.question);
+  CountedGroup const sheet{.id = counted.group,
+                           .sheets = 1,
+                           .first = {type      ? 0U
+                                     : voucher ? 1U
+                                               : 2U,
+                                     place},
+                           .verdict = judged.id,
+                           .has_types = type,
+                           .has_vouchers = voucher};
+  auto const [at, fresh] = groups.try_emplace(sheet.id, sheet);
+  if (fresh) {
+    at->second.storage = ledger->storage_number(storage);
+  } else {
+    at->second.take(sheet);
   }
-  group.has_types = group.has_types || type;
-  group.has_vouchers = group.has_vouchers || voucher;
 }
 
 bool Redeterminer::Counts::fails(std::size_t verdict) const {
-  auto const outcome = verdicts[verdict].verdict.outcome;
+  auto const outcome = verdicts[verdict].outcome;
   return outcome == Outcome::changes || outcome == Outcome::stranded ||
          outcome == Outcome::doubtful;
 }
@@ -155,9 +160,8 @@ void Redeterminer::Counts::keep(Counted const& counted, Specimen const& specimen
                                 std::uint64_t place) {
   Kept kept{.place = place,
             .group = counted.group,
-            .outcome = {.specimen = specimen,
-                        .verdict = counted.verdict,
-                        .new_names = verdicts[counted.verdict].new_names}};
+            .verdict = verdicts[counted.verdict].id,
+            .outcome = {.specimen = specimen, .verdict = 0, .new_names = {}}};
   kept.outcome.specimen.observations = {};
   auto const add_to = [&](std::vector<Kept>& list, bool wanted, std::size_t most) {
     if (wanted && list.size() < most) list.push_back(kept);
@@ -171,29 +175,9 @@ void Redeterminer::Counts::keep(Counted const& counted, Specimen const& specimen
 
 void Redeterminer::Counts::absorb(Counts& other) {
   if (other.coded) other.coded->settle_accounts();
-  std::vector<std::size_t> verdict_here(other.verdicts.size());
-  for (std::size_t i = 0; i < verdict_here.size(); ++i) {
-    verdict_here[i] = verdicts.take(other.verdicts.entry(i));
-  }
-  std::vector<std::size_t> group_here(other.groups.size());
-  for (std::size_t i = 0; i < group_here.size(); ++i) {
-    auto& group = other.groups[i];
-    auto const verdict = verdict_here[group.verdict];
-    group_here[i] = group_of(group.storage, verdict);
-    auto& known = groups[group_here[i]];
-    if (known.sheets == 0 || group.first < known.first) {
-      known.first = group.first;
-      known.verdict = verdict;
-    }
-    known.sheets += group.sheets;
-    known.has_types = known.has_types || group.has_types;
-    known.has_vouchers = known.has_vouchers || group.has_vouchers;
-  }
+  other.settle_verdicts();
+  other.settle_groups();
   auto const merge = [&](std::vector<Kept>& list, std::vector<Kept>& more, std::size_t most) {
-    for (auto& kept : more) {
-      kept.outcome.verdict = verdict_here[kept.outcome.verdict];
-      if (!group_here.empty()) kept.group = group_here[kept.group];
-    }
     auto const middle = static_cast<std::ptrdiff_t>(list.size());
     std::move(more.begin(), more.end(), std::back_inserter(list));
     std::inplace_merge(list.begin(), list.begin() + middle, list.end(),
@@ -247,13 +231,13 @@ Redeterminer::Redeterminer(Edition const& old_edition, KeyGraph const& old_graph
 
 Redeterminer::Redeterminer(std::shared_ptr<RedeterminationGround const> ground)
     : ground_{std::move(ground)},
-      shared_{std::make_shared<SharedVerdicts>()},
-      counts_{std::make_unique<Counts>(*ground_, shared_)} {}
+      ledger_{std::make_shared<VerdictLedger>(ground_->options.verdicts_kept)},
+      counts_{std::make_unique<Counts>(*ground_, ledger_)} {}
 
 Redeterminer::Redeterminer(Redeterminer const& other, Assistant)
     : ground_{other.ground_},
-      shared_{other.shared_},
-      counts_{std::make_unique<Counts>(*ground_, shared_)} {}
+      ledger_{other.ledger_},
+      counts_{std::make_unique<Counts>(*ground_, ledger_)} {}
 
 Redeterminer::~Redeterminer() = default;
 
@@ -263,7 +247,7 @@ std::unique_ptr<Redeterminer> Redeterminer::assistant() const {
 
 void Redeterminer::absorb(Redeterminer& assistant) {
   counts_->absorb(*assistant.counts_);
-  assistant.counts_ = std::make_unique<Counts>(*ground_, assistant.shared_);
+  assistant.counts_ = std::make_unique<Counts>(*ground_, assistant.ledger_);
 }
 
 CharacterSpace const& Redeterminer::space() const { return ground_->space; }
@@ -277,19 +261,15 @@ Placement Redeterminer::place_in_new(std::string_view name) const {
   return ground_->new_names.place(name);
 }
 
-Verdict const& Redeterminer::verdict(std::size_t index) const {
-  return counts_->verdicts[index].verdict;
+Verdict Redeterminer::verdict(std::size_t index) const {
+  return read_judged(*ledger_, counts_->verdicts[index].address).verdict;
 }
 
-std::string const& Redeterminer::new_names(std::size_t verdict) const {
-  return counts_->verdicts[verdict].new_names;
+std::string Redeterminer::new_names(std::size_t index) const {
+  return new_names_of(verdict(index), ground_->new_edition);
 }
 
-std::vector<Redeterminer::GroupName> Redeterminer::groups() const {
-  std::vector<GroupName> names;
-  for (auto const& group : counts_->groups) names.push_back({group.storage, group.question});
-  return names;
-}
+std::uint64_t Redeterminer::forgotten() const { return counts_->forgotten; }
 
 Redeterminer::Weighed Redeterminer::weigh(Specimen const& specimen, Looks const& looks) {
   auto const& evidence = counts_->evidence_of(specimen, looks, false, place_);
@@ -299,11 +279,12 @@ Redeterminer::Weighed Redeterminer::weigh(Specimen const& specimen, Looks const&
 
 Redeterminer::Counted Redeterminer::count(Specimen const& specimen, Looks const& looks) {
   auto& counts = *counts_;
+  counts.make_room();
   auto const place = place_++;
   auto const verdict = counts.verdicts.find(counts.evidence_of(specimen, looks, true, place));
   counts.add(verdict, 1, place);
-  auto const& judged = counts.verdicts[verdict];
-  auto const at = static_cast<std::size_t>(judged.verdict.outcome);
+  auto const judged = counts.verdicts[verdict];
+  auto const at = static_cast<std::size_t>(judged.outcome);
   counts.used.add(counts.current.use, specimen.identification_references);
   ++counts.by_storage[specimen.storage][at];
   ++counts.by_decade[decade_of(specimen.date_identified)][at];
@@ -319,8 +300,7 @@ Redeterminer::Counted Redeterminer::count(Specimen const& specimen, Looks const&
                   .expected = type || specimen.voucher};
   if (counted.look && looks.settled) {
     counted.look = false;
-    counted.relabel =
-        judged.verdict.outcome == Outcome::renamed || judged.verdict.outcome == Outcome::changes;
+    counted.relabel = judged.outcome == Outcome::renamed || judged.outcome == Outcome::changes;
     --counts.sheets_to_look_at;
     if (counted.relabel) ++counts.sheets_to_relabel;
   }

@@ -1,6 +1,7 @@
 #pragma once
 // Redetermining an archive: specimens go in one by one, the totals and lists come out.  Memory
-// grows with distinct evidence, storage units and people, not with the number of specimens.
+// grows with storage units, people and regions, not with the number of specimens, nor with that of
+// different verdicts: what is not met lately is on the disk (verdict_ledger.hpp).
 
 #include <cstdint>
 #include <memory>
@@ -11,6 +12,7 @@
 #include "keydrift/characters/coded_specimen.hpp"
 #include "keydrift/characters/space.hpp"
 #include "keydrift/collation/collation.hpp"
+#include "keydrift/key/spill/fingerprint.hpp"
 #include "keydrift/redetermination/judge.hpp"
 #include "keydrift/redetermination/outcome.hpp"
 #include "keydrift/taxa/placement.hpp"
@@ -25,6 +27,8 @@ struct RedetermineOptions {
   std::size_t to_look_at_kept{5'000};
   std::size_t to_relabel_kept{5'000};
   std::size_t expectations_kept{5'000};  // of those that key out and of those that do not
+  // Verdicts, and groups of sheets, that each thread has at hand; some 200 bytes each.
+  std::size_t verdicts_kept{50'000};
 };
 
 // What somebody who looked at a specimen found: evidence beside the record.
@@ -39,7 +43,7 @@ struct Looks {
 };
 
 struct RedeterminationGround;
-class SharedVerdicts;
+class VerdictLedger;
 
 class Redeterminer {
  public:
@@ -70,11 +74,11 @@ class Redeterminer {
 
   // What a specimen came to.
   struct Counted {
-    std::size_t verdict{};
-    std::size_t group{};   // of sheets to be looked at together, where `look`
-    bool look{false};      // somebody must look at it
-    bool relabel{false};   // the record alone gives another name
-    bool expected{false};  // a type or voucher
+    std::size_t verdict{};  // until the next specimen is counted
+    Fingerprint group{};    // of sheets to be looked at together, where `look`: WorkGroup::id
+    bool look{false};       // somebody must look at it
+    bool relabel{false};    // the record alone gives another name
+    bool expected{false};   // a type or voucher
   };
   // Judges one specimen and counts it.
   Counted count(Specimen const& specimen, Looks const& looks = {});
@@ -86,7 +90,7 @@ class Redeterminer {
   [[nodiscard]] bool keeps(Counted const& counted) const;
   void keep(Counted const& counted, Specimen const& specimen);
   // Possible new names of a verdict, joined by " | ".
-  [[nodiscard]] std::string const& new_names(std::size_t verdict) const;
+  [[nodiscard]] std::string new_names(std::size_t verdict) const;
   // What the specimen would come to, without counting it.  `contradictory`: its record and what was
   // seen exclude each other.
   struct Weighed {
@@ -94,17 +98,13 @@ class Redeterminer {
     bool contradictory{false};
   };
   [[nodiscard]] Weighed weigh(Specimen const& specimen, Looks const& looks = {});
-  // Of count() and weigh(); numbers of the result differ.
-  [[nodiscard]] Verdict const& verdict(std::size_t index) const;
+  // Of count() and weigh(), until the next specimen is counted; numbers of the result differ.
+  [[nodiscard]] Verdict verdict(std::size_t index) const;
+  // Grows when the numbers given until then have lost their meaning.
+  [[nodiscard]] std::uint64_t forgotten() const;
   [[nodiscard]] Edition const& new_edition() const;
   [[nodiscard]] EditionsUsed const& editions() const;  // to be copied: of() remembers
   [[nodiscard]] Placement place_in_new(std::string_view name) const;
-
-  // What the sheets of a group have in common.
-  struct GroupName {
-    std::string storage{}, question{};
-  };
-  [[nodiscard]] std::vector<GroupName> groups() const;  // by number
 
   void add_look_alike(Specimen specimen);
   void count_rejected(std::uint64_t rows);
@@ -120,7 +120,7 @@ class Redeterminer {
   friend class CodedCounting;
 
   std::shared_ptr<RedeterminationGround const> ground_;
-  std::shared_ptr<SharedVerdicts> shared_;
+  std::shared_ptr<VerdictLedger> ledger_;
   std::uint64_t place_{};
   std::unique_ptr<Counts> counts_;
 };

@@ -27,29 +27,20 @@ using TotalsByWord = std::unordered_map<std::string, OutcomeTotals>;
 [[nodiscard]] std::string decade_of(std::string_view date);
 
 struct Redeterminer::Counts {
-  Counts(RedeterminationGround const& the_ground, std::shared_ptr<SharedVerdicts> shared)
+  Counts(RedeterminationGround const& the_ground, std::shared_ptr<VerdictLedger> the_ledger)
       : ground{the_ground},
         memo{the_ground.space},
         in_old{the_ground.old_edition.front.scope},
         in_new{the_ground.new_edition.front.scope},
         editions{the_ground.editions},
-        verdicts{the_ground, std::move(shared)} {}
+        ledger{std::move(the_ledger)},
+        verdicts{the_ground, ledger} {}
 
   struct Kept {
     std::uint64_t place{};
-    std::size_t group{};  // of sheets to look at
+    Fingerprint group{};    // of sheets to look at
+    Fingerprint verdict{};  // whose number is not known before the end
     SpecimenOutcome outcome;
-  };
-  // Sheets of one storage unit of which the same is asked.
-  struct Group {
-    std::string storage;
-    std::string question;
-    bool has_types{false};
-    bool has_vouchers{false};
-    std::uint64_t sheets{};
-    // The sheet that is first on the worklist: types, then vouchers, then by place.
-    std::pair<int, std::uint64_t> first{};
-    std::size_t verdict{};  // of that sheet
   };
   // Something recorded that cannot be used: told once, counted.
   struct Problem {
@@ -67,7 +58,14 @@ struct Redeterminer::Counts {
   void keep_few_problems();
   // Specimens of a verdict; `place`: of the first of them.
   void add(std::size_t verdict, std::uint64_t specimens, std::uint64_t place);
-  [[nodiscard]] std::size_t group_of(std::string_view storage, std::size_t verdict);
+  // Before a specimen is counted: what was met is written into the ledger when it is too much.
+  void make_room() {
+    auto const most = ground.options.verdicts_kept;
+    if (verdicts.size() >= most) settle_verdicts();
+    if (groups.size() >= most) settle_groups();
+  }
+  void settle_verdicts();
+  void settle_groups();
   // Among the types and vouchers, and among the sheets to look at: sets Counted::group.
   void enlist(Counted& counted, bool type, bool voucher, std::string_view storage,
               std::uint64_t place);
@@ -81,7 +79,9 @@ struct Redeterminer::Counts {
   ScopeMemo in_old, in_new;
   EditionsUsed editions;
   EditionTally used;
+  std::shared_ptr<VerdictLedger> ledger;
   VerdictTable verdicts;
+  std::uint64_t forgotten{};  // how often indexes of verdicts lost their meaning
   SpecimenEvidence current;
   std::unordered_map<std::string, std::string> names;  // recorded name and qualifier -> as judged
   std::string key;
@@ -90,8 +90,7 @@ struct Redeterminer::Counts {
   std::uint64_t examined{};
   std::uint64_t sheets_to_look_at{}, sheets_to_relabel{}, expected{}, failed{};
   TotalsByWord by_storage, by_decade, by_person, by_collector, by_region;
-  std::vector<Group> groups;
-  std::unordered_map<std::string, std::size_t> group_by_name;
+  std::unordered_map<Fingerprint, CountedGroup> groups;
   std::vector<Kept> look, relabel, expectations, failures;  // each ascending by place
   std::vector<LookAlikeResult> look_alikes;
   std::map<std::string, Problem> problems;  // by character and value

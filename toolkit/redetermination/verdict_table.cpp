@@ -21,12 +21,11 @@ std::string judged_name(std::string_view scientific_name, std::string_view quali
   return name;
 }
 
-std::string join_names(Edition const& edition, std::vector<TaxonId> const& taxa,
-                       std::string_view with) {
+std::string new_names_of(Verdict const& verdict, Edition const& new_edition) {
   std::string text;
-  for (auto const taxon : taxa) {
-    if (!text.empty()) text += with;
-    text += edition[taxon].name;
+  for (auto const& terminal : verdict.terminals) {
+    if (!text.empty()) text += " | ";
+    text += new_edition[terminal.taxon].name;
   }
   return text;
 }
@@ -227,40 +226,49 @@ std::size_t VerdictTable::find(SpecimenEvidence const& evidence) {
   }
   key_ += '\n';
   if (!recorded.contradictory) path_.append(recorded.box, key_);
-  if (auto const known = by_key_.find(key_); known != by_key_.end()) return known->second;
-  auto judged = shared_->find(key_);
-  if (!judged) judged = shared_->keep(judge_whole(evidence));
-  return add(std::move(judged));
-}
-
-JudgedEvidencePointer VerdictTable::judge_whole(SpecimenEvidence const& evidence) {
-  JudgedEvidence judged;
-  judged.verdict = judge(evidence);
-  judged.key = key_;
-  judged.name = evidence.name;
-  judged.any = evidence.recorded.any;
-  judged.untied = !evidence.untied.empty();
-  std::vector<TaxonId> taxa;
-  for (auto const& terminal : judged.verdict.terminals) taxa.push_back(terminal.taxon);
-  judged.new_names = join_names(ground_.new_edition, taxa, " | ");
-  judged.look = needs_look(judged.verdict);
-  judged.relabel = !judged.look && (judged.verdict.outcome == Outcome::renamed ||
-                                    judged.verdict.outcome == Outcome::changes);
-  if (judged.look) judged.question = question_key(judged.verdict, ground_.new_edition);
-  return std::make_shared<JudgedEvidence const>(std::move(judged));
-}
-
-std::size_t VerdictTable::add(JudgedEvidencePointer judged) {
-  auto const [at, fresh] = by_key_.try_emplace(judged->key, entries_.size());
-  if (fresh) entries_.push_back({.judged = std::move(judged)});
+  auto const id = fingerprint_of(key_);
+  auto const [at, fresh] = by_id_.try_emplace(id, entries_.size());
+  if (!fresh) return at->second;
+  auto judged = ledger_->find(id);
+  if (!judged) judged = judge_whole(evidence, id);
+  entries_.push_back({.judged = *judged});
   return at->second;
 }
 
-std::size_t VerdictTable::take(Entry const& entry) {
-  auto const index = add(entry.judged);
-  // What was only weighed and never counted has no place.
-  if (entry.specimens > 0) count(index, entry.specimens, entry.first_place);
-  return index;
+JudgedSummary VerdictTable::judge_whole(SpecimenEvidence const& evidence, Fingerprint const& id) {
+  JudgedEvidence const judged{.verdict = judge(evidence),
+                              .name = evidence.name,
+                              .any = evidence.recorded.any,
+                              .untied = !evidence.untied.empty()};
+  auto const outcome = judged.verdict.outcome;
+  JudgedSummary summary{.id = id, .outcome = outcome, .look = needs_look(judged.verdict)};
+  summary.relabel = !summary.look && (outcome == Outcome::renamed || outcome == Outcome::changes);
+  if (summary.look) {
+    summary.question = fingerprint_of(question_key(judged.verdict, ground_.new_edition));
+  }
+  return ledger_->keep(summary, stored_form(judged));
+}
+
+std::string stored_form(JudgedEvidence const& judged) {
+  std::string bytes;
+  ByteWriter writer{bytes};
+  write_bytes(writer, judged.verdict);
+  writer.text(judged.name);
+  writer.number((judged.any ? 1U : 0U) | (judged.untied ? 2U : 0U));
+  return bytes;
+}
+
+JudgedEvidence read_judged(VerdictLedger const& ledger, std::uint64_t address) {
+  std::string bytes;
+  ledger.read(address, bytes);
+  ByteReader reader{bytes};
+  JudgedEvidence judged;
+  read_bytes(reader, judged.verdict);
+  judged.name.assign(reader.text());
+  auto const flags = reader.number();
+  judged.any = (flags & 1U) != 0;
+  judged.untied = (flags & 2U) != 0;
+  return judged;
 }
 
 void VerdictTable::count(std::size_t index, std::uint64_t specimens, std::uint64_t place) {
@@ -269,20 +277,17 @@ void VerdictTable::count(std::size_t index, std::uint64_t specimens, std::uint64
   entry.specimens += specimens;
 }
 
-JudgedEvidencePointer SharedVerdicts::find(std::string const& key) {
-  std::lock_guard const lock{mutex_};
-  auto const known = by_key_.find(key);
-  return known == by_key_.end() ? nullptr : known->second;
-}
-
-void SharedVerdicts::clear() {
-  std::lock_guard const lock{mutex_};
-  by_key_.clear();
-}
-
-JudgedEvidencePointer SharedVerdicts::keep(JudgedEvidencePointer judged) {
-  std::lock_guard const lock{mutex_};
-  return by_key_.try_emplace(judged->key, judged).first->second;
+void VerdictTable::settle() {
+  for (auto const& entry : entries_) {
+    // What was only weighed and never counted is nobody's.
+    if (entry.specimens == 0) continue;
+    ledger_->add({.id = entry.judged.id,
+                  .address = entry.judged.address,
+                  .specimens = entry.specimens,
+                  .first_place = entry.first_place});
+  }
+  entries_.clear();
+  by_id_.clear();
 }
 
 }  // namespace keydrift

@@ -3,7 +3,6 @@
 
 #include <cstdint>
 #include <memory>
-#include <mutex>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,6 +13,7 @@
 #include "keydrift/redetermination/evidence.hpp"
 #include "keydrift/redetermination/evidence_path.hpp"
 #include "keydrift/redetermination/ground.hpp"
+#include "keydrift/redetermination/verdict_ledger.hpp"
 
 namespace keydrift {
 
@@ -32,62 +32,36 @@ struct SpecimenEvidence {
 // A verdict, with what else all its specimens share.
 struct JudgedEvidence {
   Verdict verdict;
-  std::string key;   // of the evidence: equal bytes, equal verdicts
   std::string name;  // as judged
   bool any{false};   // a character is recorded that can be used
   bool untied{false};
-  std::string new_names;  // possible ones joined by " | "
-  bool look{false};       // somebody must look at its specimens
-  bool relabel{false};    // the record alone gives another name
-  std::string question;   // equal where the same is asked; filled in where `look`
 };
-using JudgedEvidencePointer = std::shared_ptr<JudgedEvidence const>;
+// As it is stored: the bytes of the verdict first.
+[[nodiscard]] std::string stored_form(JudgedEvidence const& judged);
+[[nodiscard]] JudgedEvidence read_judged(VerdictLedger const& ledger, std::uint64_t address);
 
-// What any thread has judged, for all of them.
-class SharedVerdicts {
- public:
-  [[nodiscard]] JudgedEvidencePointer find(std::string const& key);
-  // What is kept: that of whoever came first.
-  [[nodiscard]] JudgedEvidencePointer keep(JudgedEvidencePointer judged);
-  void clear();  // whoever has a verdict still has it
-
- private:
-  std::mutex mutex_;
-  std::unordered_map<std::string_view, JudgedEvidencePointer> by_key_;  // borrow their keys
-};
-
+// What one thread has met lately; everything else is in the ledger.
 class VerdictTable {
  public:
-  VerdictTable(RedeterminationGround const& ground, std::shared_ptr<SharedVerdicts> shared)
-      : ground_{ground}, path_{ground.old_key, ground.new_key}, shared_{std::move(shared)} {}
-
-  // A verdict and its specimens, as far as they were counted here.
-  struct Entry {
-    JudgedEvidencePointer judged;
-    std::uint64_t specimens{};
-    std::uint64_t first_place{};  // of the first of them
-  };
+  VerdictTable(RedeterminationGround const& ground, std::shared_ptr<VerdictLedger> ledger)
+      : ground_{ground}, path_{ground.old_key, ground.new_key}, ledger_{std::move(ledger)} {}
 
   [[nodiscard]] std::size_t find(SpecimenEvidence const& evidence);
-  // The same verdict out of another table.
-  [[nodiscard]] std::size_t take(Entry const& entry);
   // Specimens of a verdict; `place`: of the first of them.
   void count(std::size_t index, std::uint64_t specimens, std::uint64_t place);
+  // Writes all into the ledger and is empty again: indexes have lost their meaning.
+  void settle();
 
   [[nodiscard]] EvidencePath& path() { return path_; }
   [[nodiscard]] std::size_t size() const { return entries_.size(); }
-  [[nodiscard]] JudgedEvidence const& operator[](std::size_t index) const {
-    return *entries_[index].judged;
+  [[nodiscard]] JudgedSummary const& operator[](std::size_t index) const {
+    return entries_[index].judged;
   }
-  [[nodiscard]] Entry const& entry(std::size_t index) const { return entries_[index]; }
-  // Ends the table, verdict by verdict: this one is not asked for again, and nothing is looked up.
-  void drop(std::size_t index) { entries_[index].judged.reset(); }
 
  private:
   [[nodiscard]] Determination const& determination_of(std::string const& name);
   [[nodiscard]] Verdict judge(SpecimenEvidence const& evidence);
-  [[nodiscard]] JudgedEvidencePointer judge_whole(SpecimenEvidence const& evidence);
-  std::size_t add(JudgedEvidencePointer judged);
+  [[nodiscard]] JudgedSummary judge_whole(SpecimenEvidence const& evidence, Fingerprint const& id);
   // By which edition a name is judged: only a table of citations makes a difference.
   [[nodiscard]] EditionRole role_of(SpecimenEvidence const& evidence) const;
   void apply_scope(Verdict& verdict, SpecimenEvidence const& evidence,
@@ -95,9 +69,15 @@ class VerdictTable {
 
   RedeterminationGround const& ground_;
   EvidencePath path_;
-  std::shared_ptr<SharedVerdicts> shared_;
+  // A verdict and its specimens, as far as they were counted here.
+  struct Entry {
+    JudgedSummary judged;
+    std::uint64_t specimens{};
+    std::uint64_t first_place{};
+  };
+  std::shared_ptr<VerdictLedger> ledger_;
   std::vector<Entry> entries_;
-  std::unordered_map<std::string_view, std::size_t> by_key_;  // borrow the keys of the entries
+  std::unordered_map<Fingerprint, std::size_t> by_id_;
   std::unordered_map<std::string, Determination> determinations_;
   std::string key_;
 };
@@ -106,8 +86,8 @@ class VerdictTable {
 // transfer format HISPID, read as a summary).
 [[nodiscard]] std::string judged_name(std::string_view scientific_name, std::string_view qualifier);
 
-[[nodiscard]] std::string join_names(Edition const& edition, std::vector<TaxonId> const& taxa,
-                                     std::string_view with);
+// Possible ones joined by " | ".
+[[nodiscard]] std::string new_names_of(Verdict const& verdict, Edition const& new_edition);
 
 // Equal for specimens of which the same is asked, with the same consequences.
 [[nodiscard]] std::string question_key(Verdict const& verdict, Edition const& new_edition);

@@ -1,15 +1,11 @@
-#include "keydrift/formats/spill_sort.hpp"
-
-#include <unistd.h>
+#include "keydrift/key/spill/spill_sort.hpp"
 
 #include <algorithm>
-#include <cerrno>
-#include <cstdio>
 #include <cstring>
-#include <queue>
 #include <string>
-#include <system_error>
 #include <vector>
+
+#include "keydrift/key/spill/temporary_file.hpp"
 
 namespace keydrift {
 namespace {
@@ -21,14 +17,11 @@ struct Entry {
 };
 constexpr std::size_t kHead = sizeof(std::uint64_t) + sizeof(std::uint32_t);
 
-struct CloseFile {
-  void operator()(std::FILE* file) const { std::fclose(file); }
-};
-
 }  // namespace
 
 struct SpillSort::State {
-  explicit State(std::size_t budget) : memory{std::max<std::size_t>(budget, 1U << 16)} {}
+  State(std::size_t budget, SpillOrder an_order)
+      : memory{std::max<std::size_t>(budget, 1U << 16)}, by{an_order} {}
 
   // A run on the disk and the part of it that is in memory.
   struct Run {
@@ -40,53 +33,31 @@ struct SpillSort::State {
     std::string_view payload;
   };
 
-  void stop_at(char const* what) {
-    if (failed) return;
-    Finding finding;
-    finding.code = "temporary-file";
-    finding.severity = Severity::error;
-    finding.message = std::string{"a temporary file cannot be "} + what + ": " +
-                      std::generic_category().message(errno);
-    finding.remedy = "make room on the disk, or say where there is some by TMPDIR";
-    failed = std::move(finding);
-  }
-
   void add(std::uint64_t key, std::string_view payload) {
-    if (failed) return;
+    if (failed()) return;
+    // Before it grows: a buffer that doubles would take twice the budget.
+    if (bytes.size() + payload.size() + (entries.size() + 1) * sizeof(Entry) > memory) spill();
     entries.push_back({key, static_cast<std::uint32_t>(payload.size()), bytes.size()});
     bytes.append(payload);
-    if (bytes.size() + entries.size() * sizeof(Entry) > memory) spill();
   }
 
   void sort_entries() {
-    std::stable_sort(entries.begin(), entries.end(),
-                     [](Entry const& a, Entry const& b) { return a.key < b.key; });
-  }
-
-  bool open() {
-    if (file) return true;
-    char const* folder = std::getenv("TMPDIR");
-    std::string path =
-        std::string{folder != nullptr && *folder != '\0' ? folder : "/tmp"} + "/keydrift-XXXXXX";
-    int const handle = ::mkstemp(path.data());
-    if (handle < 0) {
-      stop_at("made");
-      return false;
-    }
-    ::unlink(path.c_str());  // gone with the process, whatever becomes of it
-    file.reset(::fdopen(handle, "w+b"));
-    if (!file) stop_at("made");
-    return file != nullptr;
+    auto const payload = [this](Entry const& entry) {
+      return std::string_view{bytes}.substr(entry.offset, entry.size);
+    };
+    std::stable_sort(entries.begin(), entries.end(), [&](Entry const& a, Entry const& b) {
+      if (a.key != b.key || by == SpillOrder::key) return a.key < b.key;
+      return payload(a) < payload(b);
+    });
   }
 
   void spill() {
-    if (entries.empty() || !open()) return;
+    if (entries.empty()) return;
     sort_entries();
-    auto const begin = written;
+    auto const begin = file.size();
     std::string out;
     auto const flush = [&] {
-      if (std::fwrite(out.data(), 1, out.size(), file.get()) != out.size()) stop_at("written");
-      written += out.size();
+      file.append(out);
       out.clear();
     };
     for (auto const& entry : entries) {
@@ -97,10 +68,10 @@ struct SpillSort::State {
       out.append(bytes, entry.offset, entry.size);
       constexpr std::size_t kBlock = std::size_t{256} << 10;
       if (out.size() >= kBlock) flush();
-      if (failed) return;
+      if (failed()) return;
     }
     flush();
-    runs.push_back({.at = begin, .end = written, .block = {}, .payload = {}});
+    runs.push_back({.at = begin, .end = file.size(), .block = {}, .payload = {}});
     entries.clear();
     bytes.clear();
   }
@@ -111,12 +82,11 @@ struct SpillSort::State {
       return;
     }
     spill();
-    if (!failed && std::fflush(file.get()) != 0) stop_at("written");
     entries = {};
     bytes = {};
     window = std::clamp<std::size_t>(memory / (runs.size() + 1), 1U << 12, std::size_t{1} << 20);
     for (std::size_t r = 0; r < runs.size(); ++r) {
-      if (advance(runs[r])) order.push({runs[r].key, r});
+      if (advance(runs[r])) push(r);
     }
   }
 
@@ -128,16 +98,9 @@ struct SpillSort::State {
     run.given = 0;
     auto const more = std::min<std::uint64_t>(std::max(window, wanted) - left, run.end - run.at);
     run.block.resize(left + static_cast<std::size_t>(more));
-    std::size_t got = 0;
-    while (got < more) {
-      auto const size =
-          ::pread(::fileno(file.get()), run.block.data() + left + got,
-                  static_cast<std::size_t>(more) - got, static_cast<off_t>(run.at + got));
-      if (size <= 0) {
-        stop_at("read back");
-        return false;
-      }
-      got += static_cast<std::size_t>(size);
+    if (!file.read(run.at, run.block.data() + left, static_cast<std::size_t>(more))) {
+      file.fail("read back");
+      return false;
     }
     run.at += more;
     return run.block.size() >= wanted;
@@ -154,8 +117,25 @@ struct SpillSort::State {
     return true;
   }
 
+  // Of two runs: does the record at hand of the first come behind that of the second?
+  [[nodiscard]] auto comes_later() const {
+    return [this](std::size_t a, std::size_t b) {
+      auto const& one = runs[a];
+      auto const& other = runs[b];
+      if (one.key != other.key) return one.key > other.key;
+      if (by == SpillOrder::key_then_payload && one.payload != other.payload) {
+        return one.payload > other.payload;
+      }
+      return a > b;
+    };
+  }
+  void push(std::size_t run) {
+    order.push_back(run);
+    std::push_heap(order.begin(), order.end(), comes_later());
+  }
+
   bool next(Record& record) {
-    if (failed) return false;
+    if (failed()) return false;
     if (runs.empty()) {
       if (at == entries.size()) return false;
       auto const& entry = entries[at++];
@@ -163,34 +143,34 @@ struct SpillSort::State {
       return true;
     }
     if (held) {
-      auto& run = runs[*held];
-      if (advance(run)) order.push({run.key, *held});
+      if (advance(runs[*held])) push(*held);
       held.reset();
     }
-    if (failed || order.empty()) return false;
-    auto const r = order.top().second;
-    order.pop();
+    if (failed() || order.empty()) return false;
+    std::pop_heap(order.begin(), order.end(), comes_later());
+    auto const r = order.back();
+    order.pop_back();
     held = r;
     record = {runs[r].key, runs[r].payload};
     return true;
   }
 
+  [[nodiscard]] bool failed() const { return file.failure().has_value(); }
+
   std::size_t memory;
+  SpillOrder by;
   std::string bytes;
   std::vector<Entry> entries;
   std::size_t at{};
-  std::unique_ptr<std::FILE, CloseFile> file;
-  std::uint64_t written{};
+  TemporaryFile file;
   std::vector<Run> runs;
   std::size_t window{};
-  // (key, run): the least key first, of equal ones the earlier run.
-  using Head = std::pair<std::uint64_t, std::size_t>;
-  std::priority_queue<Head, std::vector<Head>, std::greater<>> order;
+  std::vector<std::size_t> order;   // a heap of runs: the first record on top
   std::optional<std::size_t> held;  // whose payload was given out last
-  std::optional<Finding> failed;
 };
 
-SpillSort::SpillSort(std::size_t memory_bytes) : state_{std::make_unique<State>(memory_bytes)} {}
+SpillSort::SpillSort(std::size_t memory_bytes, SpillOrder order)
+    : state_{std::make_unique<State>(memory_bytes, order)} {}
 SpillSort::~SpillSort() = default;
 SpillSort::SpillSort(SpillSort&&) noexcept = default;
 SpillSort& SpillSort::operator=(SpillSort&&) noexcept = default;
@@ -198,7 +178,7 @@ SpillSort& SpillSort::operator=(SpillSort&&) noexcept = default;
 void SpillSort::add(std::uint64_t key, std::string_view payload) { state_->add(key, payload); }
 void SpillSort::sort() { state_->sort(); }
 bool SpillSort::next(Record& record) { return state_->next(record); }
-std::uint64_t SpillSort::spilled_bytes() const { return state_->written; }
-std::optional<Finding> SpillSort::failure() const { return state_->failed; }
+std::uint64_t SpillSort::spilled_bytes() const { return state_->file.size(); }
+std::optional<Finding> SpillSort::failure() const { return state_->file.failure(); }
 
 }  // namespace keydrift
