@@ -125,15 +125,26 @@ class WorklistReader {
 
   bool read_header(CsvRow const& row) {
     std::vector<std::string> found;
+    std::vector<std::size_t> unread;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       found.push_back(CellCleaner::cleaned_copy(row.cells[i]));
       auto const column = column_of(found.back());
       if (column < kColumns.size() && !at_[column]) {
         at_[column] = i;
       } else {
-        tell_of_column(row, i, found.back());
+        unread.push_back(i);
       }
     }
+    std::vector<std::string_view> missing;
+    if (!at_[kNumber] && !at_[kOccurrence]) missing.emplace_back(kColumns[kNumber].name);
+    if (!at_[kAnswer] && !at_[kNewName]) missing.emplace_back(kColumns[kAnswer].name);
+    if (!missing.empty()) {
+      add("missing-column", Severity::error, row.line,
+          "the first row has no column " + quoted_list(missing) + "; it has " + quoted_list(found),
+          "give the worklist back with the header that it came with");
+      return false;
+    }
+    for (auto const i : unread) tell_of_column(row, i, found[i]);
     for (auto const column : {kBy, kDate}) {
       if (at_[column]) continue;
       add("missing-column", Severity::warning, row.line,
@@ -141,14 +152,7 @@ class WorklistReader {
               ", so no answer can be taken",
           "give the worklist back with the header that it came with");
     }
-    std::vector<std::string_view> missing;
-    if (!at_[kNumber] && !at_[kOccurrence]) missing.emplace_back(kColumns[kNumber].name);
-    if (!at_[kAnswer] && !at_[kNewName]) missing.emplace_back(kColumns[kAnswer].name);
-    if (missing.empty()) return true;
-    add("missing-column", Severity::error, row.line,
-        "the first row has no column " + quoted_list(missing) + "; it has " + quoted_list(found),
-        "give the worklist back with the header that it came with");
-    return false;
+    return true;
   }
 
   void read_row(CsvRow const& row) {

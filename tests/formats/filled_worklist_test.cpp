@@ -119,11 +119,11 @@ TEST(FilledWorklist, TellsOfColumnsThatItDoesNotRead) {
   ASSERT_TRUE(loaded.value);
   EXPECT_EQ(loaded.value->rows.front().answer, "a");
   std::vector<std::string> const expected{
-      "back.csv:1:66: warning: the column \"dates\" is none of the worklist's and is not read "
+      "back.csv:1:67: warning: the column \"dates\" is none of the worklist's and is not read "
       "[unknown-column] (if \"date\" is meant, call it so)",
-      "back.csv:1:72: warning: the column \"determiner\" is none of the worklist's and is not read "
+      "back.csv:1:73: warning: the column \"determiner\" is none of the worklist's and is not read "
       "[unknown-column] (give back what it holds under the header that it came with)",
-      "back.csv:1:83: warning: the column \"Answer\" stands twice; the first is read "
+      "back.csv:1:84: warning: the column \"Answer\" stands twice; the first is read "
       "[duplicate-column] (remove or rename one of them)",
       "back.csv:1:1: warning: the first row has no column \"by\", so no answer can be taken "
       "[missing-column] (give the worklist back with the header that it came with)",
