@@ -8,6 +8,13 @@
 #include <system_error>
 
 namespace keydrift {
+namespace {
+
+// What was tried.
+constexpr char const* kMade = "made";
+constexpr char const* kWritten = "written";
+
+}  // namespace
 
 TemporaryFile::~TemporaryFile() {
   if (handle_ >= 0) ::close(handle_);
@@ -31,7 +38,7 @@ bool TemporaryFile::open() {
       std::string{folder != nullptr && *folder != '\0' ? folder : "/tmp"} + "/keydrift-XXXXXX";
   handle_ = ::mkstemp(path.data());
   if (handle_ < 0) {
-    fail("made");
+    fail(kMade);
     return false;
   }
   ::unlink(path.c_str());  // gone with the process, whatever becomes of it
@@ -44,7 +51,7 @@ void TemporaryFile::append(std::string_view bytes) {
     auto const size = ::write(handle_, bytes.data(), bytes.size());
     if (size < 0 && errno == EINTR) continue;
     if (size <= 0) {
-      fail("written");
+      fail(kWritten);
       return;
     }
     bytes.remove_prefix(static_cast<std::size_t>(size));
