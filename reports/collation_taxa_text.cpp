@@ -23,7 +23,7 @@ struct Cell {
 
 // Of a run of steps that all bear the same mark so many at its start and at its end are set, of a
 // way that is still too long so many steps in all, and so many names of characters or leads: the
-// JSON has them all.
+// JSON has more of them.
 constexpr std::size_t most_of_a_run = 3;
 constexpr std::size_t most_cells = 48;
 constexpr std::size_t most_names = 12;
