@@ -73,14 +73,13 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
   std::array<std::vector<SaidLead>, 2> sayings;
   CharacterNumbers numbers;
   side_by_side({
-      [&] { numbers = CharacterNumbers{old_edition, new_edition}; },
+      [&] {
+        numbers = CharacterNumbers{old_edition, new_edition};
+      },
       [&] { sides[0] = make_side(old_edition, old_graph); },
       [&] { sides[1] = make_side(new_edition, new_graph); },
       [&] { sayings[0] = read_sayings(old_edition); },
       [&] { sayings[1] = read_sayings(new_edition); },
-      [&] {
-        numbers = CharacterNumbers{old_edition, new_edition};
-      },
   });
   auto const& old_side = sides[0];
   auto const& new_side = sides[1];
