@@ -23,18 +23,17 @@ using reading::Complaint;
 using reading::CoupletDrafts;
 using reading::Draft;
 
-constexpr auto no_lead = std::numeric_limits<std::size_t>::max();
-constexpr auto no_text = std::numeric_limits<std::size_t>::max();
+constexpr auto none = std::numeric_limits<std::size_t>::max();
 
 // One lead while it is read.
 struct LeadInHand {
   Edition const* edition{};
   Lead* lead{};
-  std::vector<Draft> own{};     // where it shares with no other lead
-  std::size_t shared{no_text};  // otherwise: the text whose drafts it has
+  std::vector<Draft> own{};  // where it shares with no other lead
+  std::size_t shared{none};  // otherwise: the text whose drafts it has
   std::vector<Complaint> complaints{};
   std::vector<Statement> kept{};  // came in with predicates (JSON)
-  std::size_t same{no_lead};      // the next lead of the same words
+  std::size_t same{none};         // the next lead of the same words
 };
 
 // A text that leads have.
@@ -44,7 +43,7 @@ struct LeadWords {
   std::size_t first{};  // the leads that have it, by LeadInHand::same
   std::size_t last{};
   std::vector<Draft> drafts{};  // of those among them that share
-  std::size_t number{no_text};  // of these drafts in AllDrafts::each_once
+  std::size_t number{none};     // of these drafts in AllDrafts::each_once
 };
 
 // What a draft has that calls for a pass over all leads: most editions want few of these.
@@ -125,7 +124,7 @@ class Reader {
   }
 
   [[nodiscard]] std::vector<Draft>& drafts_of(LeadInHand& in_hand) {
-    return in_hand.shared == no_text ? in_hand.own : texts_[in_hand.shared].drafts;
+    return in_hand.shared == none ? in_hand.own : texts_[in_hand.shared].drafts;
   }
 
   [[nodiscard]] reading::AllDrafts all_drafts() {
@@ -137,10 +136,12 @@ class Reader {
       couplet.reserve(first_leads_[c + 1] - first_leads_[c]);
       for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
         couplet.push_back(&drafts_of(leads_[i]));
-        bool const seen = leads_[i].shared != no_text && texts_[leads_[i].shared].number != no_text;
-        auto const number = seen ? texts_[leads_[i].shared].number : all.each_once.size();
-        if (!seen) all.each_once.push_back(couplet.back());
-        if (leads_[i].shared != no_text) texts_[leads_[i].shared].number = number;
+        auto own = none;
+        auto& number = leads_[i].shared == none ? own : texts_[leads_[i].shared].number;
+        if (number == none) {
+          number = all.each_once.size();
+          all.each_once.push_back(couplet.back());
+        }
         all.which.push_back(static_cast<std::uint32_t>(number));
       }
       all.couplets.push_back(std::move(couplet));
@@ -170,9 +171,7 @@ class Reader {
     auto const called_for =
         made_in_parts(texts_.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
           unsigned passes = 0;
-          for (auto i = begin; i < end; ++i) {
-            passes |= read_text(i);
-          }
+          for (auto i = begin; i < end; ++i) passes |= read_text(i);
           return passes;
         });
     for (auto const passes : called_for) passes_ |= passes;
@@ -186,7 +185,7 @@ class Reader {
     for (auto const& draft : reading.drafts) passes |= passes_for(draft);
     // What these passes make of a draft hangs on its couplet.
     bool const alone = (passes & (kRivals | kAnaphora)) != 0;
-    for (auto at = text.first; at != no_lead; at = leads_[at].same) {
+    for (auto at = text.first; at != none; at = leads_[at].same) {
       auto& in_hand = leads_[at];
       in_hand.complaints = reading.complaints;
       bool const shares = !alone && in_hand.kept.empty();
@@ -346,19 +345,21 @@ class Reader {
   void write_statements() {
     in_parts(texts_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
       for (auto i = begin; i < end; ++i) {
-        auto last = no_lead;  // of those that share: it takes the drafts
-        for (auto at = texts_[i].first; at != no_lead; at = leads_[at].same) {
+        auto last = none;  // of those that share: it takes the drafts
+        for (auto at = texts_[i].first; at != none; at = leads_[at].same) {
           if (leads_[at].shared != i) continue;
-          if (last != no_lead) write(leads_[last], texts_[i].drafts, false);
+          if (last != none) write(leads_[last], texts_[i].drafts, false);
           last = at;
         }
-        if (last != no_lead) write(leads_[last], texts_[i].drafts, true);
+        if (last != none) write(leads_[last], texts_[i].drafts, true);
         texts_[i].drafts = {};
       }
     });
-    for (auto& in_hand : leads_) {
-      if (in_hand.shared == no_text) write(in_hand, in_hand.own, true);
-    }
+    in_parts(leads_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
+      for (auto i = begin; i < end; ++i) {
+        if (leads_[i].shared == none) write(leads_[i], leads_[i].own, true);
+      }
+    });
   }
 
   static void write(LeadInHand& in_hand, std::vector<Draft>& drafts, bool takes_them) {
