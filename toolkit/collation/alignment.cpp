@@ -350,7 +350,7 @@ void regrade(Comparison const& comparison, Alignment& alignment) {
 Counterparts counterparts(Comparison const& comparison, Alignment const& alignment) {
   Counterparts result;
   for (auto const of : {Of::old_edition, Of::new_edition}) {
-    auto const index = static_cast<std::size_t>(of);
+    auto const index = index_of(of);
     result.couplet[index].assign(comparison.side(of).couplet_count(), none);
     result.lead[index].assign(comparison.side(of).leads.size(), none);
   }

@@ -74,7 +74,7 @@ class Search {
   explicit Search(Comparison const& comparison) : comparison_{comparison} {
     for (auto const of : both) {
       auto const& rank = comparison_.side(of).rank;
-      auto& at = couplet_at_[static_cast<std::size_t>(of)];
+      auto& at = couplet_at_[index_of(of)];
       at.resize(rank.size());
       for (std::uint32_t i = 0; i < rank.size(); ++i) at[rank[i]] = i;
     }
@@ -95,7 +95,7 @@ class Search {
     pairs_.push_back({couplet_at_[0][old_posting.rank], couplet_at_[1][new_posting.rank]});
   }
   [[nodiscard]] bool settled(Of of, std::uint32_t couplet) const {
-    return settled_[static_cast<std::size_t>(of)][couplet] != 0;
+    return settled_[index_of(of)][couplet] != 0;
   }
 
   // Couplets that are equal in all they say and in the shared taxa below each lead need no
@@ -104,7 +104,7 @@ class Search {
     Postings postings;
     for (auto const of : both) {
       auto const& side = comparison_.side(of);
-      settled_[static_cast<std::size_t>(of)].assign(side.couplet_count(), 0);
+      settled_[index_of(of)].assign(side.couplet_count(), 0);
       for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
         if (comparison_.below_couplet(of, i).mass == 0) continue;
         std::uint64_t number = 0;
@@ -113,7 +113,7 @@ class Search {
           number += mix(said.text ^ mix(said.predicate) ^
                         mix(comparison_.below_lead(of, row).fingerprint + 1));
         }
-        postings[static_cast<std::size_t>(of)].push_back({number, 0, side.rank[i]});
+        postings[index_of(of)].push_back({number, 0, side.rank[i]});
       }
     }
     sort_postings(postings);
@@ -183,7 +183,7 @@ class Search {
     Postings couplets;
     Postings leads;
     for (auto const of : both) {
-      auto const index = static_cast<std::size_t>(of);
+      auto const index = index_of(of);
       auto const& side = comparison_.side(of);
       for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
         auto const& below = comparison_.below_couplet(of, i);
@@ -219,7 +219,7 @@ class Search {
           if (settled(of, i)) continue;
           auto const tie = shared.least(of, shuffle, side.graph->taxa_below(CoupletId{i}));
           if (tie == none) continue;
-          postings[static_cast<std::size_t>(of)].push_back(
+          postings[index_of(of)].push_back(
               {tie, comparison_.below_couplet(of, i).mass, side.rank[i]});
         }
       }
@@ -258,7 +258,7 @@ class Search {
         if (settled(of, i)) continue;
         features_of(of, i, features);
         for (auto const feature : features) {
-          postings[static_cast<std::size_t>(of)].push_back({feature, side.rank[i], side.rank[i]});
+          postings[index_of(of)].push_back({feature, side.rank[i], side.rank[i]});
         }
       }
     }
@@ -272,7 +272,7 @@ class Search {
     std::vector<Bucket> buckets;
     std::array<std::vector<std::vector<Wanted>>, 2> wanted;
     for (auto const of : both) {
-      wanted[static_cast<std::size_t>(of)].resize(comparison_.side(of).couplet_count());
+      wanted[index_of(of)].resize(comparison_.side(of).couplet_count());
     }
     for_each_shared_bucket(postings, [&](Bucket const& bucket) {
       auto const pairs = bucket.size(0) * bucket.size(1);

@@ -41,7 +41,7 @@ Comparison::Comparison(Side const& old_side, Side const& new_side, TaxonMatching
       shared_{matching, old_side, new_side},
       sayings_{std::move(sayings)} {
   for (auto const of : {Of::old_edition, Of::new_edition}) {
-    auto const index = static_cast<std::size_t>(of);
+    auto const index = index_of(of);
     auto const& graph = *sides_[index]->graph;
     for (auto const lead : sides_[index]->leads) {
       auto const runs = graph.taxa_below(lead);

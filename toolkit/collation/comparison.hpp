@@ -41,16 +41,16 @@ class Comparison {
   Comparison(Side const& old_side, Side const& new_side, TaxonMatching const& matching,
              std::array<std::vector<SaidLead>, 2> sayings);
 
-  [[nodiscard]] Side const& side(Of of) const { return *sides_[static_cast<std::size_t>(of)]; }
+  [[nodiscard]] Side const& side(Of of) const { return *sides_[index_of(of)]; }
   [[nodiscard]] SharedTaxa const& shared() const { return shared_; }
   [[nodiscard]] SaidLead const& saying(Of of, std::uint32_t lead_row) const {
-    return sayings_[static_cast<std::size_t>(of)][lead_row];
+    return sayings_[index_of(of)][lead_row];
   }
   [[nodiscard]] Below const& below_lead(Of of, std::uint32_t lead_row) const {
-    return below_lead_[static_cast<std::size_t>(of)][lead_row];
+    return below_lead_[index_of(of)][lead_row];
   }
   [[nodiscard]] Below const& below_couplet(Of of, std::uint32_t couplet) const {
-    return below_couplet_[static_cast<std::size_t>(of)][couplet];
+    return below_couplet_[index_of(of)][couplet];
   }
 
   // Share of the shared taxa below either lead that are below both (Jaccard).  Two leads without

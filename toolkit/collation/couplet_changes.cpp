@@ -11,9 +11,6 @@
 namespace keydrift::collating {
 namespace {
 
-Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
-std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
-
 // Couplets without counterpart that are looked through before the search is given up; what was
 // found so far then has to do.
 constexpr std::size_t most_looked_through = 4096;

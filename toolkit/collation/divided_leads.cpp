@@ -16,9 +16,6 @@ constexpr std::uint64_t least_worth =
 // Parts that are gone through from the first to a lead: of more the nearest are.
 constexpr unsigned most_steps = 8;
 
-Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
-std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
-
 bool share_a_character(Statement const& a, Statement const& b) {
   return std::any_of(a.any_of.begin(), a.any_of.end(), [&](Atom const& x) {
     return std::any_of(b.any_of.begin(), b.any_of.end(),

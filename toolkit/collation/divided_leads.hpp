@@ -23,11 +23,11 @@ class DividedLeads {
 
   // Row of the lead that answers; none.  Of all other leads the counterpart.
   [[nodiscard]] std::uint32_t counterpart(Of of, std::uint32_t row) const {
-    return lead_[static_cast<std::size_t>(of)][row];
+    return lead_[index_of(of)][row];
   }
   // Does the lead stand in a couplet that was split or merged, or in a part of one?
   [[nodiscard]] bool divided(Of of, std::uint32_t row) const {
-    return group_[static_cast<std::size_t>(of)][row] != none;
+    return group_[index_of(of)][row] != none;
   }
 
   // Does the lead go from one part of a whole to another?  Then it sums up what stands behind it.

@@ -156,7 +156,7 @@ Divisions find_divisions(Comparison const& comparison, Alignment const& alignmen
 void prefer_upper_parts(Comparison const& comparison, Alignment& alignment, Divisions& divisions) {
   // The couplet that a part of the same whole leads to is not the upper one.
   auto const upper_of = [&](Of of, std::uint32_t divided, std::uint32_t mate) {
-    auto const& owners = divisions[static_cast<std::size_t>(of)];
+    auto const& owners = divisions[index_of(of)];
     auto const& side = comparison.side(of);
     auto upper = mate;
     for (unsigned step = 0; step < most_passes; ++step) {
@@ -179,7 +179,7 @@ void prefer_upper_parts(Comparison const& comparison, Alignment& alignment, Divi
       auto const upper = upper_of(of, divided, mine);
       if (upper == mine) continue;
       any = true;
-      auto& owners = divisions[static_cast<std::size_t>(of)];
+      auto& owners = divisions[index_of(of)];
       owners[mine] = divided;
       owners[upper] = none;
       auto& alone = of == Of::old_edition ? alignment.only_old : alignment.only_new;

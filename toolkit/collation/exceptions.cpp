@@ -11,7 +11,7 @@ Exceptions::Exceptions(Side const& old_side, Side const& new_side, TaxonMatching
     : editions_{old_side.edition, new_side.edition} {
   for (auto const of : {Of::old_edition, Of::new_edition}) {
     auto const& edition = *(of == Of::old_edition ? old_side : new_side).edition;
-    auto& members = members_[static_cast<std::size_t>(of)];
+    auto& members = members_[index_of(of)];
     for (auto const& couplet : edition.couplets) {
       for (auto const& lead : couplet.leads) {
         for (auto const& statement : lead.statements) {
@@ -19,7 +19,7 @@ Exceptions::Exceptions(Side const& old_side, Side const& new_side, TaxonMatching
         }
       }
     }
-    counterparts_[static_cast<std::size_t>(of)].resize(edition.taxa.size());
+    counterparts_[index_of(of)].resize(edition.taxa.size());
     if (members.empty()) continue;
     NameIndex const index{edition, parents};
     for (auto& [group, taxa] : members) {
@@ -35,7 +35,7 @@ Exceptions::Exceptions(Side const& old_side, Side const& new_side, TaxonMatching
 }
 
 std::vector<TaxonId> const& Exceptions::members(Of of, std::string_view group) const {
-  auto const& members = members_[static_cast<std::size_t>(of)];
+  auto const& members = members_[index_of(of)];
   auto const found = members.find(group);
   return found == members.end() ? nobody_ : found->second;
 }
@@ -61,7 +61,7 @@ std::vector<std::string> Exceptions::not_covered(Of of, std::vector<std::string>
     bool any = false;
     std::vector<TaxonId> left;
     for (auto const taxon : members(of, group)) {
-      auto const& same = counterparts_[static_cast<std::size_t>(of)][taxon.index];
+      auto const& same = counterparts_[index_of(of)][taxon.index];
       if (same.empty()) continue;
       if (std::any_of(same.begin(), same.end(), [&](TaxonId t) {
             return std::binary_search(covered.begin(), covered.end(), t);
@@ -77,7 +77,7 @@ std::vector<std::string> Exceptions::not_covered(Of of, std::vector<std::string>
       continue;
     }
     // Of a group that is covered in part the members that are not.
-    auto const& edition = *editions_[static_cast<std::size_t>(of)];
+    auto const& edition = *editions_[index_of(of)];
     for (auto const taxon : left) {
       if (std::find(result.begin(), result.end(), edition[taxon].name) == result.end()) {
         result.push_back(edition[taxon].name);

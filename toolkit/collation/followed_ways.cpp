@@ -7,8 +7,6 @@
 namespace keydrift::collating {
 namespace {
 
-Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
-
 // How many of the leads count, being in reach of the start, and one of them.
 struct Reachable {
   std::size_t count{};
@@ -31,7 +29,7 @@ FollowedWays::FollowedWays(Side const& old_side, Side const& new_side,
     : sides_{&old_side, &new_side}, ways_{ways} {
   for (auto const of : {Of::old_edition, Of::new_edition}) {
     find_single_ways(of);
-    at(of).times.assign(ways_[static_cast<std::size_t>(of)].character_count(), 0);
+    at(of).times.assign(ways_[index_of(of)].character_count(), 0);
   }
 }
 
@@ -104,7 +102,7 @@ std::size_t FollowedWays::kept_since(Of of) {
 void FollowedWays::take(Of of, std::uint32_t row) {
   auto& here = at(of);
   auto& there = at(other(of));
-  for (auto const character : ways_[static_cast<std::size_t>(of)].characters_of(row)) {
+  for (auto const character : ways_[index_of(of)].characters_of(row)) {
     if (here.times[character]++ > 0) continue;
     here.characters.insert(character);
     if (there.times[character] > 0) {
@@ -118,7 +116,7 @@ void FollowedWays::take(Of of, std::uint32_t row) {
 void FollowedWays::leave(Of of, std::uint32_t row) {
   auto& here = at(of);
   auto& there = at(other(of));
-  for (auto const character : ways_[static_cast<std::size_t>(of)].characters_of(row)) {
+  for (auto const character : ways_[index_of(of)].characters_of(row)) {
     if (--here.times[character] > 0) continue;
     here.characters.erase(character);
     if (there.times[character] > 0) {

@@ -55,9 +55,9 @@ class FollowedWays {
     Characters characters;
     Characters only_here;
   };
-  [[nodiscard]] Followed& at(Of of) { return followed_[static_cast<std::size_t>(of)]; }
-  [[nodiscard]] Followed const& at(Of of) const { return followed_[static_cast<std::size_t>(of)]; }
-  [[nodiscard]] Side const& side(Of of) const { return *sides_[static_cast<std::size_t>(of)]; }
+  [[nodiscard]] Followed& at(Of of) { return followed_[index_of(of)]; }
+  [[nodiscard]] Followed const& at(Of of) const { return followed_[index_of(of)]; }
+  [[nodiscard]] Side const& side(Of of) const { return *sides_[index_of(of)]; }
   void find_single_ways(Of of);
   void take(Of of, std::uint32_t row);
   void leave(Of of, std::uint32_t row);

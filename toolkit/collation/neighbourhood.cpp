@@ -9,9 +9,6 @@ namespace {
 // leads share is told by the rest of its surroundings.
 constexpr std::size_t most_parents = 16;
 
-Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
-std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
-
 std::span<LeadId const> parents_of(Side const& side, std::uint32_t couplet) {
   auto const leads = side.graph->leads_to(CoupletId{couplet});
   return leads.first(std::min(leads.size(), most_parents));

@@ -33,10 +33,10 @@ class Neighbourhood {
            std::span<std::uint32_t const> pairing);
 
   [[nodiscard]] std::uint32_t counterpart(Of of, std::uint32_t couplet) const {
-    return couplet_[static_cast<std::size_t>(of)][couplet];
+    return couplet_[index_of(of)][couplet];
   }
   [[nodiscard]] std::uint32_t lead_counterpart(Of of, std::uint32_t row) const {
-    return lead_[static_cast<std::size_t>(of)][row];
+    return lead_[index_of(of)][row];
   }
 
   // Agreement of the couplets that lead here and of those that the paired leads lead to: the same

@@ -15,9 +15,6 @@ constexpr Grade taken_along = whole / 3;
 constexpr std::size_t most_with_a_statement = 32;
 constexpr std::size_t most_compared = 8;
 
-Of other(Of of) { return of == Of::old_edition ? Of::new_edition : Of::old_edition; }
-std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
-
 // A couplet of edition `of` and its counterpart, which has more leads.
 struct Grown {
   std::uint32_t counterpart{};  // of edition `of`

@@ -52,7 +52,7 @@ class Reasoning {
   }
 
  private:
-  [[nodiscard]] Side const& side(Of of) const { return *sides_[static_cast<std::size_t>(of)]; }
+  [[nodiscard]] Side const& side(Of of) const { return *sides_[index_of(of)]; }
 
   [[nodiscard]] CoupletPair const* pair_of(Of of, CoupletId couplet) const {
     auto const& alignment = collation_.alignment;

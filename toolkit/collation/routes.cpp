@@ -29,7 +29,7 @@ std::vector<char> RouteComparison::find_changed_above(Restated restated) const {
   auto const& new_side = ground_.new_side;
   std::array<std::vector<char>, 2> is_start;
   for (auto const of : {Of::old_edition, Of::new_edition}) {
-    auto& starts = is_start[static_cast<std::size_t>(of)];
+    auto& starts = is_start[index_of(of)];
     starts.assign(ground_.side(of).couplet_count(), 0);
     for (auto const& part : ground_.side(of).edition->parts) {
       if (part.start.index < starts.size()) starts[part.start.index] = 1;

@@ -133,21 +133,21 @@ SharedTaxa::SharedTaxa(TaxonMatching const& matching, Side const& old_side, Side
 }
 
 std::uint64_t SharedTaxa::mass(Of of, std::span<TaxonRun const> runs) const {
-  auto const& before = running_[static_cast<std::size_t>(of)].mass;
+  auto const& before = running_[index_of(of)].mass;
   std::uint64_t sum = 0;
   for (auto const& run : runs) sum += before[run.end] - before[run.begin];
   return sum;
 }
 
 std::uint64_t SharedTaxa::fingerprint(Of of, std::span<TaxonRun const> runs) const {
-  auto const& before = running_[static_cast<std::size_t>(of)].fingerprint;
+  auto const& before = running_[index_of(of)].fingerprint;
   std::uint64_t sum = 0;
   for (auto const& run : runs) sum += before[run.end] - before[run.begin];
   return sum;
 }
 
 std::uint32_t SharedTaxa::least(Of of, unsigned shuffle, std::span<TaxonRun const> runs) const {
-  auto const& order = least_[static_cast<std::size_t>(of)][shuffle];
+  auto const& order = least_[index_of(of)][shuffle];
   std::uint32_t best = none;
   for (auto const& run : runs) {
     if (run.begin >= run.end) continue;

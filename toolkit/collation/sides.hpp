@@ -2,6 +2,7 @@
 // The two editions as the collation sees them: rows of leads, a rank that layout cannot change, and
 // grades, the whole numbers that similarities are reckoned in.
 
+#include <cstddef>
 #include <cstdint>
 #include <limits>
 #include <string_view>
@@ -24,6 +25,11 @@ inline constexpr Grade whole = Grade{1} << 20;
 inline constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
 
 enum class Of : std::uint8_t { old_edition, new_edition };
+[[nodiscard]] constexpr Of other(Of of) {
+  return of == Of::old_edition ? Of::new_edition : Of::old_edition;
+}
+// Where arrays of (old, new) have what is of the edition.
+[[nodiscard]] constexpr std::size_t index_of(Of of) { return static_cast<std::size_t>(of); }
 
 // One edition with its leads numbered through.  Borrows the edition and its graph.
 struct Side {

@@ -93,7 +93,7 @@ class Telling {
     return {std::move(*made[0]), std::move(*made[1])};
   }
 
-  Ways& ways(Of of) { return ways_[static_cast<std::size_t>(of)]; }
+  Ways& ways(Of of) { return ways_[index_of(of)]; }
 
   void show(LaidRoutes laid, TaxonChange& change) const {
     change.steps = std::move(laid.steps);
