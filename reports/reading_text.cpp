@@ -20,6 +20,8 @@ constexpr std::size_t kNumberCells = 7;   // "123456", and a blank
 constexpr std::size_t kKindCells = 14;    // "running head", and two blanks
 constexpr std::size_t kQuotedWords = 24;  // code points of the words that a lead ends in
 
+constexpr std::string_view kLabel = "label";  // the reason of a line that begins with one
+
 struct LeadOnLine {
   std::uint32_t line{};
   std::uint32_t column{};
@@ -207,22 +209,37 @@ class ReadingPage {
       auto const cells = page_.width() - kNumberCells - kKindCells;
       set_row(fmt::format("{}", account.line), to_word(account.kind),
               {{start_of_line(text, cells, page_.unicode()), Face::plain}}, Face::plain);
-      set_reasons(account);
+      set_reasons(i);
     }
   }
 
-  void set_reasons(LineAccount const& account) {
-    if (account.kind != LineKind::lead || account.reason != "label") {
+  void set_reasons(std::size_t at) {
+    auto const& account = source_.lines[at];
+    if (account.kind != LineKind::lead || account.reason != kLabel) {
       set_detail(std::string{account.reason});
     }
     if (account.kind != LineKind::lead) return;
     while (next_ < leads_.size() && leads_[next_].line < account.line) ++next_;
-    for (; next_ < leads_.size() && leads_[next_].line == account.line; ++next_) {
+    for (auto count = leads_begun(at); count > 0; --count, ++next_) {
       auto const& lead = edition_[leads_[next_].lead];
       set_detail(label_in_words(edition_, leads_[next_].lead));
       set_detail(words_in_words(lead, account.line));
       set_detail(std::visit(DestinationInWords{edition_, lead, account.line}, lead.destination));
     }
+  }
+
+  // Several leads may begin in one line, and several lines that were read may be one of the source
+  // (rows of a table in HTML): then each line behind has one of its leads.
+  [[nodiscard]] std::size_t leads_begun(std::size_t at) const {
+    auto const line = source_.lines[at].line;
+    std::size_t leads = 0;
+    while (next_ + leads < leads_.size() && leads_[next_ + leads].line == line) ++leads;
+    std::size_t later = 0;
+    for (auto i = at + 1; i < source_.lines.size() && source_.lines[i].line == line; ++i) {
+      auto const& other = source_.lines[i];
+      if (other.kind == LineKind::lead && other.reason == kLabel) ++later;
+    }
+    return leads - std::min(leads, later);
   }
 
   void set_totals() {

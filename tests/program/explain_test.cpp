@@ -58,6 +58,23 @@ TEST(ProofExplain, ShowsWhatEveryLineWasTakenFor) {
   EXPECT_NE(ran.out.find("PROOF OF KEY.TXT"), std::string::npos);
 }
 
+TEST(ProofExplain, GivesEachRowOfALineOfTheSourceItsOwnLead) {
+  Sandbox const sandbox;
+  static_cast<void>(
+      sandbox.write("key.html",
+                    "<table><tr><td>1</td><td>Wings clear</td><td>Aus bus</td></tr>"
+                    "<tr><td>-</td><td>Wings dark</td><td>Aus cus</td></tr></table>\n"));
+  auto const ran = run_keydrift({"proof", "key.html", "--explain"}, sandbox.path());
+  auto const first = ran.out.find("1 Wings clear Aus bus\n");
+  auto const second = ran.out.find("- Wings dark Aus cus\n");
+  ASSERT_NE(first, std::string::npos) << ran.out;
+  ASSERT_NE(second, std::string::npos) << ran.out;
+  auto const label_of_second = ran.out.find("label “-”: couplet 1, lead 2 of 2");
+  EXPECT_LT(ran.out.find("label “1”: couplet 1, lead 1 of 2"), second);
+  EXPECT_GT(label_of_second, second);
+  EXPECT_NE(label_of_second, std::string::npos);
+}
+
 TEST(ProofExplain, SaysThatAnEditionOfFieldsHasNoLines) {
   Sandbox const sandbox;
   static_cast<void>(sandbox.write("key.txt", kKey));
