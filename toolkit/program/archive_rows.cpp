@@ -75,7 +75,7 @@ RowWriter::OfVerdict& RowWriter::cells_of(std::size_t verdict, bool look) {
   auto const told = redeterminer_.verdict(verdict);
   auto const& new_edition = comparison_.new_edition();
   if (fresh && wanted_.specimens) {
-    cells.new_names = redeterminer_.new_names(verdict);
+    cells.new_names = redeterminer_.new_names(told);
     cells.specimen = verdict_cells(told, comparison_.old_edition(), new_edition);
   }
   if (wants_sheet) {

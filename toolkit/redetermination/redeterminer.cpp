@@ -265,8 +265,8 @@ Verdict Redeterminer::verdict(std::size_t index) const {
   return read_judged(*ledger_, counts_->verdicts[index].address).verdict;
 }
 
-std::string Redeterminer::new_names(std::size_t index) const {
-  return new_names_of(verdict(index), ground_->new_edition);
+std::string Redeterminer::new_names(Verdict const& verdict) const {
+  return new_names_of(verdict, ground_->new_edition);
 }
 
 std::uint64_t Redeterminer::forgotten() const { return counts_->forgotten; }
@@ -283,7 +283,7 @@ Redeterminer::Counted Redeterminer::count(Specimen const& specimen, Looks const&
   auto const place = place_++;
   auto const verdict = counts.verdicts.find(counts.evidence_of(specimen, looks, true, place));
   counts.add(verdict, 1, place);
-  auto const judged = counts.verdicts[verdict];
+  auto const& judged = counts.verdicts[verdict];
   auto const at = static_cast<std::size_t>(judged.outcome);
   counts.used.add(counts.current.use, specimen.identification_references);
   ++counts.by_storage[specimen.storage][at];

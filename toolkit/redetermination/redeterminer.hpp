@@ -90,7 +90,7 @@ class Redeterminer {
   [[nodiscard]] bool keeps(Counted const& counted) const;
   void keep(Counted const& counted, Specimen const& specimen);
   // Possible new names of a verdict, joined by " | ".
-  [[nodiscard]] std::string new_names(std::size_t verdict) const;
+  [[nodiscard]] std::string new_names(Verdict const& verdict) const;
   // What the specimen would come to, without counting it.  `contradictory`: its record and what was
   // seen exclude each other.
   struct Weighed {

@@ -349,13 +349,9 @@ void TakingBack::check_name(Redeterminer const& redeterminer, Verdict const& ver
       });
   // Without an answer the person overrules the leads, and may: they saw the specimen.
   if (possible || !by_answer) return;
-  std::string names;
-  for (auto const& terminal : verdict.terminals) {
-    names += (names.empty() ? "" : " | ") + redeterminer.new_edition()[terminal.taxon].name;
-  }
   refuse(*reading.entry, "name-contradicts-answer",
-         "from " + quoted(row.answer) + " the key leads to " + names + ", not to " +
-             quoted(row.new_name),
+         "from " + quoted(row.answer) + " the key leads to " + redeterminer.new_names(verdict) +
+             ", not to " + quoted(row.new_name),
          "mend the answer or the name; a name without an answer is taken as it is");
 }
 
@@ -368,9 +364,8 @@ Redeterminer::Counted TakingBack::count(Redeterminer& redeterminer, Specimen con
     if (has_person_and_day(entries_[at])) readings.push_back({.entry = &entries_[at]});
   }
   auto const before = redeterminer.weigh(specimen);
-  for (auto& reading : readings) {
-    read_answer(redeterminer, redeterminer.verdict(before.verdict), reading);
-  }
+  auto const asked = redeterminer.verdict(before.verdict);
+  for (auto& reading : readings) read_answer(redeterminer, asked, reading);
   refuse_contradictions(redeterminer, readings);
 
   Looks looks;
@@ -389,7 +384,7 @@ Redeterminer::Counted TakingBack::count(Redeterminer& redeterminer, Specimen con
              "see which of the two is right, and mend the record if need be");
       continue;
     }
-    auto const& verdict = redeterminer.verdict(weighed.verdict);
+    auto const verdict = redeterminer.verdict(weighed.verdict);
     check_name(redeterminer, verdict, reading);
     if (!reading.live()) continue;
     trial.named = reading.named ? reading.named : looks.named;
@@ -401,19 +396,18 @@ Redeterminer::Counted TakingBack::count(Redeterminer& redeterminer, Specimen con
   }
   auto const counted = redeterminer.count(specimen, looks);
   if (applied.empty()) return counted;
-  auto const& verdict = redeterminer.verdict(counted.verdict);
+  auto const verdict = redeterminer.verdict(counted.verdict);
   for (auto& reading : applied) {
     reading.entry->taken.outcome = verdict.outcome;
-    reading.entry->taken.new_names = redeterminer.new_names(counted.verdict);
+    reading.entry->taken.new_names = redeterminer.new_names(verdict);
   }
   ++result_.sheets;
-  identify(redeterminer, specimen, counted.verdict, applied);
+  identify(redeterminer, specimen, verdict, applied);
   return counted;
 }
 
 void TakingBack::identify(Redeterminer const& redeterminer, Specimen const& specimen,
-                          std::size_t index, std::vector<Reading> const& readings) {
-  auto const& verdict = redeterminer.verdict(index);
+                          Verdict const& verdict, std::vector<Reading> const& readings) {
   auto const& edition = redeterminer.new_edition();
   std::vector<FilledRow const*> rows;
   std::string written;

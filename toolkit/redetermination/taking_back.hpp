@@ -106,7 +106,7 @@ class TakingBack {
   void read_answer(Redeterminer const& redeterminer, Verdict const& verdict, Reading& reading);
   void refuse_contradictions(Redeterminer const& redeterminer, std::vector<Reading>& readings);
   void check_name(Redeterminer const& redeterminer, Verdict const& verdict, Reading& reading);
-  void identify(Redeterminer const& redeterminer, Specimen const& specimen, std::size_t verdict,
+  void identify(Redeterminer const& redeterminer, Specimen const& specimen, Verdict const& verdict,
                 std::vector<Reading> const& readings);
 
   std::vector<Entry> entries_;
