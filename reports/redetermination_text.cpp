@@ -48,6 +48,7 @@ struct View {
   Edition const& new_edition;
   Redetermination const& result;
   EditionNames called;
+  std::optional<Finding>* failure;
 };
 
 void set_totals(Page& page, View const& view) {
@@ -236,6 +237,7 @@ Questions questions_of(View const& view) {
     }
   }
   take_met();
+  if (view.failure != nullptr) *view.failure = sorted.failure();
   for (auto& question : first) {
     questions.first.emplace_back(std::move(question.words), question.sheets);
   }
@@ -461,9 +463,9 @@ void set_ties(Page& page, View const& view) {
 
 std::string redetermination_text(Edition const& old_edition, Edition const& new_edition,
                                  Collation const& collation, Redetermination const& redetermination,
-                                 TerminalStyle style) {
+                                 TerminalStyle style, std::optional<Finding>* failure) {
   View const view{old_edition, new_edition, redetermination,
-                  edition_names(old_edition, new_edition)};
+                  edition_names(old_edition, new_edition), failure};
   Page page{style};
   page.title(fmt::format("Specimens named by {}, keyed by {}", view.called.old_name,
                          view.called.new_name));

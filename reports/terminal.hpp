@@ -45,12 +45,14 @@ struct CollationTextOptions {
                                              TerminalStyle style);
 
 // What becomes of the specimens of an archive.  `collation` gives how much of either edition was
-// understood.
+// understood.  Long lists are sorted on the disk: `failure` is set where that failed
+// (temporary-file) and the text must not be used.
 [[nodiscard]] std::string redetermination_text(Edition const& old_edition,
                                                Edition const& new_edition,
                                                Collation const& collation,
                                                Redetermination const& redetermination,
-                                               TerminalStyle style);
+                                               TerminalStyle style,
+                                               std::optional<Finding>* failure = nullptr);
 
 // One specimen through one edition: the printed words of each couplet on its way, what is known of
 // each statement, and where it may end.  Characters are called by the lexicon's labels.

@@ -1,6 +1,7 @@
 #include "keydrift/reports/terminal.hpp"
 
 #include <gtest/gtest.h>
+#include <stdlib.h>  // setenv
 #include <utf8proc.h>
 
 #include <algorithm>
@@ -351,6 +352,22 @@ TEST(TerminalRedetermination, RowsBeyondTheListAreCountedWithTheirSpecimens) {
                 "15\n"),
       std::string::npos)
       << text;
+}
+
+TEST(TerminalRedetermination, SaysWhenThereIsNoRoomToSortTheQuestions) {
+  auto sample = make_sample();
+  auto const group = sample.redetermination.worklist[0];
+  sample.redetermination.worklist = StoredList<WorkGroup>{std::vector<WorkGroup>(60'000, group)};
+  char const* const before = std::getenv("TMPDIR");
+  std::string const kept = before == nullptr ? "" : before;
+  ::setenv("TMPDIR", "/nowhere/at/all", 1);
+  std::optional<Finding> failure;
+  (void)redetermination_text(sample.old_edition, sample.new_edition, sample.collation,
+                             sample.redetermination, {}, &failure);
+  before == nullptr ? ::unsetenv("TMPDIR") : ::setenv("TMPDIR", kept.c_str(), 1);
+  ASSERT_TRUE(failure);
+  EXPECT_EQ(failure->message, "a temporary file cannot be made: No such file or directory");
+  EXPECT_FALSE(sample.redetermination.failure());
 }
 
 TEST(TerminalRedetermination, ManyPossibleNamesAreCutHereAndWholeInTheTables) {

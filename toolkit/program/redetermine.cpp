@@ -274,10 +274,12 @@ ExitCode redetermine(RedetermineArguments const& arguments, StyleOptions const& 
       write_redetermination_json(old_edition, new_edition, collation, result, sink);
     });
   }
-  auto const text =
-      redetermination_text(old_edition, new_edition, collation, result, style.apply(context.style));
-  if (auto const failure = result.failure()) {
-    print_finding(context, *failure);
+  std::optional<Finding> broken;
+  auto const text = redetermination_text(old_edition, new_edition, collation, result,
+                                         style.apply(context.style), &broken);
+  if (auto const failure = result.failure()) broken = failure;
+  if (broken) {
+    print_finding(context, *broken);
     return kUnwritableOutput;
   }
   if (auto const failure = outputs.commit()) {
