@@ -89,9 +89,11 @@ Json begin(std::string_view report) {
   return json;
 }
 
-std::string finish(Json const& json) {
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+std::string dump(Json const& json) {
+  return json.dump(2, ' ', false, Json::error_handler_t::replace);
 }
+
+std::string finish(Json const& json) { return dump(json) + '\n'; }
 
 void put(Json& json, char const* name, std::string_view text) {
   if (!text.empty()) json[name] = text;

@@ -21,7 +21,9 @@ using Json = nlohmann::ordered_json;
 
 // {"keydrift": 1, "report": "proof"}: how every report begins.
 [[nodiscard]] Json begin(std::string_view report);
-// Two blanks of indent, a line feed; bytes that are no UTF-8 become U+FFFD.
+// Two blanks of indent; bytes that are no UTF-8 become U+FFFD.
+[[nodiscard]] std::string dump(Json const& json);
+// A report: that, and a line feed.
 [[nodiscard]] std::string finish(Json const& json);
 
 // Puts the member unless it is empty (a string, a list) or absent (an optional).

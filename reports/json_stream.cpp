@@ -1,15 +1,13 @@
 #include "keydrift/reports/json_stream.hpp"
 
 namespace keydrift::reports::json_parts {
-namespace {
 
-constexpr std::size_t kPassedOn = std::size_t{256} << 10;
-
-std::string dump(Json const& json) {
-  return json.dump(2, ' ', false, Json::error_handler_t::replace);
+void JsonStream::pass_on_when_long() {
+  constexpr std::size_t kPassedOn = std::size_t{256} << 10;
+  if (text_.size() < kPassedOn) return;
+  sink_(text_);
+  text_.clear();
 }
-
-}  // namespace
 
 void JsonStream::append(Json const& value, std::string_view indent) {
   // Line feeds within texts are escaped: all that are left begin lines of the layout.
@@ -20,10 +18,7 @@ void JsonStream::append(Json const& value, std::string_view indent) {
 }
 
 void JsonStream::begin(std::string_view name) {
-  if (text_.size() >= kPassedOn) {
-    sink_(text_);
-    text_.clear();
-  }
+  pass_on_when_long();
   text_ += any_ ? ",\n  " : "{\n  ";
   any_ = true;
   text_ += dump(Json(name));
@@ -31,10 +26,7 @@ void JsonStream::begin(std::string_view name) {
 }
 
 void JsonStream::element(Json const& value, bool first) {
-  if (text_.size() >= kPassedOn) {
-    sink_(text_);
-    text_.clear();
-  }
+  pass_on_when_long();
   text_ += first ? "[\n    " : ",\n    ";
   append(value, "    ");
 }

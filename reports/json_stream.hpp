@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "keydrift/reports/json_parts.hpp"
 #include "keydrift/reports/text_sink.hpp"
@@ -29,6 +30,7 @@ class JsonStream {
   void finish();
 
  private:
+  void pass_on_when_long();
   void begin(std::string_view name);
   void element(Json const& value, bool first);
   void append(Json const& value, std::string_view indent);
