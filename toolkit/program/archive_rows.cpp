@@ -1,7 +1,6 @@
 #include "keydrift/program/archive_rows.hpp"
 
-#include <cstring>
-
+#include "keydrift/key/spill/bytes.hpp"
 #include "keydrift/reports/worklist_html.hpp"
 
 namespace keydrift::program {
@@ -10,25 +9,14 @@ namespace {
 constexpr std::size_t kBlock = std::size_t{1} << 20;
 constexpr std::size_t kCellBytesKept = std::size_t{6} << 20;
 
-// A sheet: its size in bytes, then this, then its CSV row and its line of the page.
+// A record of a sheet: this, then its CSV row and its line of the page.
 struct SheetHead {
   Fingerprint group{};   // its id
   std::uint32_t rank{};  // types, vouchers, others
   std::uint32_t csv_bytes{};
 };
 
-template <class Value>
-void append_bytes(std::string& out, Value const& value) {
-  out.append(reinterpret_cast<char const*>(&value), sizeof value);
-}
-
-template <class Value>
-Value take_bytes(std::string_view& bytes) {
-  Value value;
-  std::memcpy(&value, bytes.data(), sizeof value);
-  bytes.remove_prefix(sizeof value);
-  return value;
-}
+SheetHead head_of(std::string_view record) { return ByteReader{record}.raw<SheetHead>(); }
 
 // A group's place in the worklist.
 struct GroupOrdinal {
@@ -108,8 +96,9 @@ void RowWriter::write(Specimen const& specimen, Redeterminer::Counted const& cou
                                : specimen.voucher            ? 1U
                                                              : 2U,
                        .csv_bytes = static_cast<std::uint32_t>(row_.size())};
-  append_bytes(texts.sheets, static_cast<std::uint32_t>(sizeof head + row_.size() + line_.size()));
-  append_bytes(texts.sheets, head);
+  ByteWriter writer{texts.sheets};
+  writer.number(sizeof head + row_.size() + line_.size());
+  writer.raw(head);
   texts.sheets += row_;
   texts.sheets += line_;
 }
@@ -123,13 +112,10 @@ void RowWriter::reject(Reject const& reject, RowTexts& texts) {
 }
 
 void WorklistSheets::add(std::string_view records) {
-  while (!records.empty()) {
-    auto const size = take_bytes<std::uint32_t>(records);
-    auto const record = records.substr(0, size);
-    SheetHead head;
-    std::memcpy(&head, record.data(), sizeof head);
-    spool_.add(head.group.high, record);
-    records.remove_prefix(record.size());
+  ByteReader reader{records};
+  while (!reader.rest().empty()) {
+    auto const record = reader.text();
+    spool_.add(head_of(record).group.high, record);
   }
 }
 
@@ -145,7 +131,7 @@ std::optional<Finding> WorklistSheets::write(Comparison const& comparison,
     std::string place;
     for (auto const& group : result.worklist) {
       place.clear();
-      append_bytes(place, GroupOrdinal{group.id, ordinal++});
+      ByteWriter{place}.raw(GroupOrdinal{group.id, ordinal++});
       places.add(group.id.high, place);
     }
     places.sort();
@@ -155,14 +141,12 @@ std::optional<Finding> WorklistSheets::write(Comparison const& comparison,
     bool more = places.next(group);
     while (spool.next(record)) {
       while (more && group.key <= record.key) {
-        auto bytes = group.payload;
-        auto const one = take_bytes<GroupOrdinal>(bytes);
+        auto const one = ByteReader{group.payload}.raw<GroupOrdinal>();
         if (!met.empty() && met.front().id.high != one.id.high) met.clear();
         met.push_back(one);
         more = places.next(group);
       }
-      SheetHead head;
-      std::memcpy(&head, record.payload.data(), sizeof head);
+      auto const head = head_of(record.payload);
       for (auto const& one : met) {
         if (one.id == head.group) sorted.add(one.ordinal << 2 | head.rank, record.payload);
       }
@@ -188,10 +172,10 @@ std::optional<Finding> WorklistSheets::write(Comparison const& comparison,
       at = ordinal;
       storage = group.storage;
     }
-    auto payload = record.payload;
-    auto const head = take_bytes<SheetHead>(payload);
-    rows.text() += payload.substr(0, head.csv_bytes);
-    lines.text() += payload.substr(head.csv_bytes);
+    ByteReader reader{record.payload};
+    auto const head = reader.raw<SheetHead>();
+    rows.text() += reader.rest().substr(0, head.csv_bytes);
+    lines.text() += reader.rest().substr(head.csv_bytes);
     rows.pass();
     lines.pass();
   }

@@ -1,7 +1,8 @@
 #include "keydrift/redetermination/verdict_ledger.hpp"
 
 #include <algorithm>
-#include <cstring>
+
+#include "keydrift/key/spill/bytes.hpp"
 
 namespace keydrift {
 namespace {
@@ -21,9 +22,7 @@ std::string_view bytes_of(Value const& value) {
 
 template <class Value>
 Value value_of(std::string_view bytes) {
-  Value value;
-  std::memcpy(&value, bytes.data(), sizeof value);
-  return value;
+  return ByteReader{bytes}.raw<Value>();
 }
 
 // The records of a sort by the upper half of their ids, those of one such half at a time: nearly
