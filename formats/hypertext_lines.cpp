@@ -1,19 +1,18 @@
 #include "keydrift/formats/hypertext_lines.hpp"
 
 #include <algorithm>
-#include <array>
 #include <tuple>
 #include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/shifted_digits.hpp"
 
 namespace keydrift::hypertext {
 namespace {
 
 using printed::code_point_at;
 using printed::is_digit;
-using namespace std::string_view_literals;
 
 constexpr std::size_t kIndent = 4;          // blanks a level of lists
 constexpr std::size_t kDeepestIndent = 12;  // levels
@@ -27,16 +26,6 @@ bool sets_in(std::string_view name) {
   return name == "ul" || name == "ol" || name == "blockquote" || name == "dd" || name == "list";
 }
 bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; }
-
-// "m²", "H₂": a digit as it is set.
-std::string_view shifted(char digit, bool raised) {
-  static constexpr std::array kRaised{"⁰"sv, "¹"sv, "²"sv, "³"sv, "⁴"sv,
-                                      "⁵"sv, "⁶"sv, "⁷"sv, "⁸"sv, "⁹"sv};
-  static constexpr std::array kLowered{"₀"sv, "₁"sv, "₂"sv, "₃"sv, "₄"sv,
-                                       "₅"sv, "₆"sv, "₇"sv, "₈"sv, "₉"sv};
-  auto const index = static_cast<std::size_t>(digit - '0');
-  return raised ? kRaised[index] : kLowered[index];
-}
 
 class LineMaker {
  public:
@@ -75,8 +64,8 @@ class LineMaker {
     char const c = text_[at_];
     if (c == '<') {
       auto const tag = tag_at(text_.substr(at_));
-      if (tag.length > 0 && (tag.name == "!" || text_[at_ + 1] == '!' || text_[at_ + 1] == '?' ||
-                             is_known(tag.name) || closed_.contains(tag.name))) {
+      if (tag.length > 0 && (text_[at_ + 1] == '!' || text_[at_ + 1] == '?' || is_known(tag.name) ||
+                             closed_.contains(tag.name))) {
         take_tag(tag);
         return;
       }
@@ -91,19 +80,18 @@ class LineMaker {
       }
     }
     if (is_white(c)) {
-      bool const parts = c == '\n' && cells_ == 0 && (feeds_part_lines_ || preformatted_ > 0);
-      if (parts) {
-        line_feed();
-      } else if (keeps_blanks()) {
-        put(text_.substr(at_, 1), at_);
-      } else {
+      if (!keeps_blanks()) {
         blank_ = true;
+      } else if (c == '\n') {
+        line_feed();
+      } else {
+        put(text_.substr(at_, 1), at_);
       }
       ++at_;
       return;
     }
     if (is_digit(static_cast<unsigned char>(c)) && raised_ + lowered_ > 0) {
-      put(shifted(c, raised_ > 0), at_);
+      put((raised_ > 0 ? kRaisedDigits : kLoweredDigits)[static_cast<std::size_t>(c - '0')], at_);
       broken_ = true;
       ++at_;
       return;
@@ -115,7 +103,7 @@ class LineMaker {
 
   // Columns and indentation say something where line feeds part lines.
   [[nodiscard]] bool keeps_blanks() const {
-    return cells_ == 0 && (feeds_part_lines_ || preformatted_ > 0);
+    return !in_cell_ && (feeds_part_lines_ || preformatted_ > 0);
   }
 
   void take_tag(Tag const& tag) {
@@ -133,11 +121,11 @@ class LineMaker {
     if (!breaks_line(name)) return;
     // Paragraphs within a cell go on with its words.
     bool const row = name == "tr" || name == "table" || name == "tbody" || name == "thead";
-    if (cells_ > 0 && !row) {
+    if (in_cell_ && !row) {
       blank_ = true;
       return;
     }
-    cells_ = 0;
+    in_cell_ = false;
     end_line();
     row_cells_ = 0;
     if (is_heading(name)) heading_ = !tag.closes;
@@ -146,7 +134,7 @@ class LineMaker {
 
   void take_cell(Tag const& tag) {
     if (tag.closes) {
-      cells_ = 0;
+      in_cell_ = false;
       blank_ = false;
       return;
     }
@@ -155,7 +143,7 @@ class LineMaker {
       line_.text += '\t';
       broken_ = true;
     }
-    cells_ = 1;
+    in_cell_ = true;
     blank_ = false;
   }
 
@@ -260,7 +248,7 @@ class LineMaker {
   bool blank_{false};    // white space stands before the next character
   bool broken_{true};    // the next character does not stand behind the one before
   bool heading_{false};
-  std::size_t cells_{};      // 1 within a cell
+  bool in_cell_{false};
   std::size_t row_cells_{};  // begun in this row
   std::size_t raised_{};
   std::size_t lowered_{};

@@ -2,6 +2,7 @@
 #include <array>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -11,7 +12,7 @@ using namespace std::string_view_literals;
 constexpr std::size_t kLongestTag = 2000;      // bytes
 constexpr std::size_t kLongestReference = 12;  // bytes
 
-// Sorted.  Those that begin and end lines of their own.
+// Those that begin and end lines of their own.
 constexpr std::array kBreaking{
     "address"sv, "article"sv, "aside"sv, "blockquote"sv, "br"sv,      "break"sv,     "caption"sv,
     "center"sv,  "dd"sv,      "div"sv,   "dl"sv,         "dt"sv,      "fieldset"sv,  "figure"sv,
@@ -68,27 +69,6 @@ constexpr std::array kNamed{
 
 bool is_ascii_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
-
-std::string utf8(char32_t c) {
-  std::string out;
-  auto const put = [&out](char32_t byte) { out += static_cast<char>(byte); };
-  if (c < 0x80) {
-    put(c);
-  } else if (c < 0x800) {
-    put(0xC0U | (c >> 6U));
-    put(0x80U | (c & 0x3FU));
-  } else if (c < 0x10000) {
-    put(0xE0U | (c >> 12U));
-    put(0x80U | ((c >> 6U) & 0x3FU));
-    put(0x80U | (c & 0x3FU));
-  } else {
-    put(0xF0U | (c >> 18U));
-    put(0x80U | ((c >> 12U) & 0x3FU));
-    put(0x80U | ((c >> 6U) & 0x3FU));
-    put(0x80U | (c & 0x3FU));
-  }
-  return out;
-}
 
 // "#233", "#xE9"; 0 for what is no character, or one that controls.
 char32_t numbered(std::string_view digits) {
@@ -178,7 +158,9 @@ Reference reference_at(std::string_view text) {
   auto const name = text.substr(1, end - 1);
   auto const value = name.front() == '#' ? numbered(name) : named(name);
   if (value == 0) return {};
-  return {end + 1, utf8(value)};
+  Reference found{.length = end + 1, .character = {}};
+  encodings::append_code_point(found.character, value);
+  return found;
 }
 
 }  // namespace keydrift::hypertext

@@ -4,6 +4,8 @@
 #include <array>
 #include <utility>
 
+#include "keydrift/formats/shifted_digits.hpp"
+
 namespace keydrift::xml {
 namespace {
 
@@ -27,9 +29,6 @@ constexpr std::array kUnprinted{"object-id"sv,    "tex-math"sv,   "graphic"sv,  
 constexpr std::array kEmphasis{"bold"sv, "underline"sv, "named-content"sv, "styled-content"sv,
                                "sc"sv};
 constexpr std::array kPointers{"xref"sv, "ext-link"sv, "uri"sv};
-
-constexpr std::array kRaised{"⁰"sv, "¹"sv, "²"sv, "³"sv, "⁴"sv, "⁵"sv, "⁶"sv, "⁷"sv, "⁸"sv, "⁹"sv};
-constexpr std::array kLowered{"₀"sv, "₁"sv, "₂"sv, "₃"sv, "₄"sv, "₅"sv, "₆"sv, "₇"sv, "₈"sv, "₉"sv};
 
 bool is_digits(std::string_view text) {
   return !text.empty() &&
@@ -91,7 +90,7 @@ class FlowReader {
     // A label stands on the line of the paragraph that it labels.
     if (is_one_of(kBlocks, name) && !std::exchange(after_label_, false)) end_line();
     if ((name == "sup" || name == "sub") && is_digits(node.text().get())) {
-      digits_ = name == "sup" ? &kRaised : &kLowered;
+      digits_ = name == "sup" ? &kRaisedDigits : &kLoweredDigits;
     }
     if (name == "preformat") verbatim_ = node;
     if (name == "taxon-name") {
