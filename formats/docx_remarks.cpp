@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/docx_xml.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/wording.hpp"
 #include "keydrift/key/prose.hpp"
 
 namespace keydrift::docx {
@@ -15,9 +16,7 @@ namespace {
 constexpr std::size_t kMostPlaces = 20;  // more would bury the first
 constexpr std::size_t kShown = 80;       // bytes of printed words
 
-std::string counted(std::size_t count, char const* one, char const* several) {
-  return std::to_string(count) + " " + (count == 1 ? one : several);
-}
+using tables::counted;
 
 std::string shown(std::string_view text) {
   auto const squeezed = printed::squeeze(text);

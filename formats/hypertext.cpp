@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/manuscript.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
 namespace {
@@ -14,18 +15,17 @@ namespace {
 constexpr std::size_t kFewestTags = 3;        // fewer may be signs of other things
 constexpr std::size_t kFewestCharacters = 3;  // references without any tag
 
-std::string counted(std::size_t number, std::string const& singular) {
-  return std::to_string(number) + " " + singular + (number == 1 ? "" : "s");
-}
+using tables::counted;
 
 Finding hypertext_read(std::string_view file, hypertext::Lines const& lines) {
   Finding finding;
   finding.code = "hypertext";
   finding.severity = Severity::information;
   finding.file = std::string{file};
-  finding.message = "the text was read as HTML: " + counted(lines.tags, "tag") + " and " +
-                    counted(lines.characters, "named or numbered character") +
-                    " were taken for the lines, cells and letters that they set";
+  finding.message =
+      "the text was read as HTML: " + counted(lines.tags, "tag", "tags") + " and " +
+      counted(lines.characters, "named or numbered character", "named or numbered characters") +
+      " were taken for the lines, cells and letters that they set";
   finding.remedy = "if the brackets are part of the words, write \"&lt;\" for them";
   return finding;
 }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -18,9 +19,7 @@ bool is_skipped(LineAccount const& account) {
          account.kind == LineKind::running_head;
 }
 
-std::string counted(std::size_t number, std::string const& singular) {
-  return std::to_string(number) + " " + singular + (number == 1 ? "" : "s");
-}
+using tables::counted;
 
 }  // namespace
 
@@ -74,10 +73,10 @@ void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& ac
   for (auto const& [number, word] :
        {std::pair{pages, "page number"}, std::pair{heads, "running head"},
         std::pair{others, "ruled line"}}) {
-    if (number > 0) kinds += (kinds.empty() ? "" : ", ") + counted(number, word);
+    if (number > 0)
+      kinds += (kinds.empty() ? "" : ", ") + counted(number, word, std::string{word} + "s");
   }
-  finding.message =
-      counted(all, "line") + (all == 1 ? " was" : " were") + " kept nowhere: " + kinds;
+  finding.message = counted(all, "line was", "lines were") + " kept nowhere: " + kinds;
   finding.remedy = "if one of them belongs to the key, print it on a line with its lead";
   findings.push_back(std::move(finding));
 }

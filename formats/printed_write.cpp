@@ -10,11 +10,13 @@
 #include "keydrift/formats/printed_difference.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/formats/printed_page.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
 namespace {
 
 using namespace printed;
+using tables::counted;
 
 constexpr std::size_t kMostRefusals = 20;
 
@@ -27,10 +29,6 @@ Finding about(Edition const& edition, std::string code, Severity severity, std::
   finding.message = std::move(message);
   finding.remedy = std::move(remedy);
   return finding;
-}
-
-std::string counted(std::size_t count, std::string const& one, std::string const& more) {
-  return std::to_string(count) + " " + (count == 1 ? one : more);
 }
 
 // What the text says otherwise than the edition, or not at all.

@@ -48,4 +48,8 @@ std::string suggestion(std::string_view word, std::span<std::string_view const> 
 std::string quoted_list(std::span<std::string_view const> words) { return join_quoted(words); }
 std::string quoted_list(std::span<std::string const> words) { return join_quoted(words); }
 
+std::string counted(std::size_t number, std::string_view one, std::string_view several) {
+  return std::to_string(number) + " " + std::string{number == 1 ? one : several};
+}
+
 }  // namespace keydrift::tables

@@ -1,6 +1,7 @@
 #pragma once
 // Words of messages and names of columns.  Inner header of formats.
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
@@ -22,5 +23,9 @@ namespace keydrift::tables {
 // "a, b and c", each in quotation marks.
 [[nodiscard]] std::string quoted_list(std::span<std::string_view const> words);
 [[nodiscard]] std::string quoted_list(std::span<std::string const> words);
+
+// "1 tag", "12 tags".
+[[nodiscard]] std::string counted(std::size_t number, std::string_view one,
+                                  std::string_view several);
 
 }  // namespace keydrift::tables
