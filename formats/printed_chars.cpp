@@ -174,4 +174,15 @@ bool starts_with_upper(std::string_view text) {
   return false;
 }
 
+bool is_in_capitals(std::string_view word, std::size_t fewest) {
+  std::size_t letters = 0;
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (!is_upper(c.value)) return false;
+    ++letters;
+    at += c.length;
+  }
+  return letters >= fewest;
+}
+
 }  // namespace keydrift::printed

@@ -71,5 +71,7 @@ struct CodePoint {
 [[nodiscard]] std::string squeeze(std::string_view text);
 
 [[nodiscard]] bool starts_with_upper(std::string_view text);  // first letter or digit is upper case
+// Upper-case letters and nothing else, `fewest` of them or more.
+[[nodiscard]] bool is_in_capitals(std::string_view word, std::size_t fewest = 1);
 
 }  // namespace keydrift::printed

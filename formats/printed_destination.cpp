@@ -73,10 +73,7 @@ bool is_one_of(std::array<std::string_view, N> const& words, std::string_view wo
 
 // "group of A. bus (A. bus, A. cus)"
 bool names_group(std::string_view text, std::vector<std::string_view> const& words) {
-  static constexpr std::array kWords{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
-                                     "gruppe"sv, "groep"sv,  "complex"sv};
-  return is_one_of(kWords, fold(words[0])) && text.ends_with(')') &&
-         read_taxa(text).taxa.size() > 1;
+  return is_group_word(fold(words[0])) && text.ends_with(')') && read_taxa(text).taxa.size() > 1;
 }
 
 bool ends_in_point(std::string_view text) {

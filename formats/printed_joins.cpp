@@ -42,18 +42,6 @@ bool is_conjunction(std::string_view word) {
   return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
 }
 
-bool is_in_capitals(std::string_view word) {
-  constexpr std::size_t kShortest = 3;  // letters; of fewer it is a sign: "X-RAYS"
-  std::size_t letters = 0;
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!is_upper(c.value)) return false;
-    ++letters;
-    at += c.length;
-  }
-  return letters >= kShortest;
-}
-
 struct HyphenAtEnd {
   std::string_view stem;  // without the hyphen
   std::string_view hyphen;
@@ -114,7 +102,9 @@ LineJoiner::Joint LineJoiner::joint(std::string_view before, std::string_view af
   }
   auto const last = code_point_before(hyphen.stem, hyphen.stem.size()).value;
   // "CALYPTO-" / "PTERA Roe": a name in capitals.
-  bool const capitals = is_in_capitals(last_word(hyphen.stem)) && is_in_capitals(rest);
+  constexpr std::size_t kFewest = 3;  // letters; of fewer it is a sign: "X-RAYS"
+  bool const capitals =
+      is_in_capitals(last_word(hyphen.stem), kFewest) && is_in_capitals(rest, kFewest);
   bool const lower = is_lower(code_point_at(rest, 0).value);
   if (!is_letter(last) || !(lower || capitals)) return Joint::keep_hyphen;
   auto const stem = fold(last_word(hyphen.stem));

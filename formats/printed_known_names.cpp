@@ -8,23 +8,9 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
-namespace {
-
-// "A.", "Au." and so on, as the genus may be cut short.
-std::vector<std::string> beginnings_of(std::string_view genus) {
-  constexpr std::size_t kMost = 3;  // letters
-  std::vector<std::string> beginnings;
-  std::size_t at = 0;
-  while (beginnings.size() < kMost && at < genus.size()) {
-    at += code_point_at(genus, at).length;
-    beginnings.push_back(std::string{genus.substr(0, at)} + ".");
-  }
-  return beginnings;
-}
-
-}  // namespace
 
 KnownGenera::KnownGenera(std::vector<ReadLead> const& reads) {
+  constexpr std::size_t kMostLetters = 3;  // of a genus that is cut short
   for (auto const& read : reads) {
     if (read.to.form != DestinationForm::taxa) continue;
     for (auto const& taxon : read.to.taxa.taxa) {
@@ -32,7 +18,9 @@ KnownGenera::KnownGenera(std::vector<ReadLead> const& reads) {
       if (taxon.genusless || taxon.literal || words.size() < 2 || !is_epithet(words[1])) continue;
       ++species_[std::string{words[0]}];
       if (!is_capitalised(words[0])) continue;
-      for (auto const& beginning : beginnings_of(words[0])) ++species_[beginning];
+      for (auto const& beginning : beginnings_of(words[0], kMostLetters)) {
+        ++species_[beginning + "."];
+      }
     }
   }
 }

@@ -59,6 +59,8 @@ constexpr std::array kNoAuthors{
 // Words behind a name that say how wide it is meant: part of the name.
 constexpr std::array kLimits{"group"sv,  "complex"sv, "agg."sv,  "aggr."sv, "aggregate"sv,
                              "gruppe"sv, "groupe"sv,  "grupo"sv, "coll."sv, "type"sv};
+constexpr std::array kGroups{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
+                             "gruppe"sv, "groep"sv,  "complex"sv};
 // Words before a name that is spoken of and not led to.
 constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
                                 "with"sv, "cf."sv, "except"sv, "to"sv,   "for"sv,  "von"sv,
@@ -72,15 +74,12 @@ constexpr std::array kRanks{"subsp."sv,  "ssp."sv,  "var."sv,  "forma"sv, "fo."s
 constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
                                  "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
 
-bool is_all_capitals(std::string_view word) {
-  std::size_t letters = 0;
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!is_upper(c.value)) return false;
-    ++letters;
-    at += c.length;
-  }
-  return letters >= 3;
+bool is_all_capitals(std::string_view word) { return is_in_capitals(word, 3); }
+
+// The text with `word`, which is a part of it, case-folded.
+std::string with_folded(std::string const& text, std::string_view word) {
+  auto const begin = static_cast<std::size_t>(word.data() - text.data());
+  return text.substr(0, begin) + fold(word) + text.substr(begin + word.size());
 }
 
 }  // namespace
@@ -89,6 +88,7 @@ bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); 
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
 bool is_particle(std::string_view word) { return is_one_of(kParticles, word); }
 bool is_limit_word(std::string_view word) { return is_one_of(kLimits, word); }
+bool is_group_word(std::string_view folded) { return is_one_of(kGroups, folded); }
 bool is_comparing(std::string_view folded) { return is_one_of(kComparing, folded); }
 bool is_no_author(std::string_view folded) { return is_one_of(kNoAuthors, folded); }
 
@@ -157,6 +157,16 @@ bool is_latin_epithet(std::string_view word) {
   auto const bare = without_end(word);
   bool const common = bare.ends_with("ale") || bare.ends_with("ile") || bare.ends_with("are");
   return is_epithet(word) && has_strict_latin_ending(bare) && !common;
+}
+
+std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most) {
+  std::vector<std::string> beginnings;
+  std::size_t at = 0;
+  while (beginnings.size() < most && at < genus.size()) {
+    at += code_point_at(genus, at).length;
+    beginnings.emplace_back(genus.substr(0, at));
+  }
+  return beginnings;
 }
 
 bool is_year(std::string_view word) {
@@ -258,16 +268,13 @@ std::string in_plain_letters(std::string_view text) {
         is_capitalised(epithet) && epithet.size() > 4 &&
         (epithet.ends_with('i') || epithet.ends_with("ensis") || is_epithet_of_person(epithet));
     if (!capitals && !capital) return plain;
-    auto const begin = static_cast<std::size_t>(epithet.data() - plain.data());
-    return plain.substr(0, begin) + fold(epithet) + plain.substr(begin + epithet.size());
+    return with_folded(plain, epithet);
   }
   auto const genus = without_end(words[0]);
   if (words.size() > 1 && !ends_item(words[0]) && is_capitalised(genus) &&
       !is_all_capitals(genus) && has_strict_latin_ending(genus) &&
       is_epithet_of_person(without_end(words[1]))) {
-    auto const epithet = without_end(words[1]);
-    auto const begin = static_cast<std::size_t>(epithet.data() - plain.data());
-    return plain.substr(0, begin) + fold(epithet) + plain.substr(begin + epithet.size());
+    return with_folded(plain, without_end(words[1]));
   }
   if (!is_all_capitals(genus)) return plain;
   auto const folded = fold(genus);

@@ -1,8 +1,10 @@
 #pragma once
 // Words of taxa's names: what may be an epithet, an author, a rank.  Inner header of formats.
 
+#include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace keydrift::printed {
 
@@ -10,6 +12,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool is_rank(std::string_view word);       // "subsp.", "cf.", "×": before an epithet
 [[nodiscard]] bool is_particle(std::string_view word);   // "de", "&", "ex": within an author
 [[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "group": part of the name
+// "group", "grupo", case-folded: before the names of its species.
+[[nodiscard]] bool is_group_word(std::string_view folded);
 // "than", "except", "see", case-folded: before a name that is spoken of and not led to.
 [[nodiscard]] bool is_comparing(std::string_view folded);
 // Case-folded words that stand in brackets behind a name and name no author: "female".
@@ -29,6 +33,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool has_strict_latin_ending(std::string_view word);
 // An epithet with such an ending that is no common word: "alba", and not "pale".
 [[nodiscard]] bool is_latin_epithet(std::string_view word);
+// "A", "Au", "Aus": the first letters of a genus, `most` at most, as it may be cut short.
+[[nodiscard]] std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most);
 [[nodiscard]] bool is_year(std::string_view word);
 [[nodiscard]] bool is_authorish(std::string_view word);  // a year, or what may be an author's name
 

@@ -18,15 +18,9 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestBeginning = 4;  // letters before the full stop of an abbreviation
 
-// Beginnings of one to four letters.
-std::vector<std::string> beginnings(std::string const& genus) {
-  std::vector<std::string> out;
-  std::size_t at = 0;
-  for (std::size_t i = 0; i < kLongestBeginning && at < genus.size(); ++i) {
-    at += code_point_at(genus, at).length;
-    out.push_back(genus.substr(0, at));
-  }
-  return out;
+// Of one to four letters.
+std::vector<std::string> beginnings(std::string_view genus) {
+  return beginnings_of(genus, kLongestBeginning);
 }
 
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate

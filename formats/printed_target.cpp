@@ -69,19 +69,10 @@ bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
   return false;
 }
 
-bool in_capitals(std::string_view word) {
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!is_upper(c.value)) return false;
-    at += c.length;
-  }
-  return true;
-}
-
 // "AUSIDAE", "AUS": a genus or a higher name set in capitals.
 bool is_name_in_capitals(std::string_view word) {
   constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
-  return word.size() >= kShortest && in_capitals(word) && has_latin_ending(fold(word));
+  return word.size() >= kShortest && is_in_capitals(word) && has_latin_ending(fold(word));
 }
 
 // "… A. bus Roe, A. cus Dorn": where the list begins whose last name begins at word w; w where
@@ -255,7 +246,7 @@ bool titles_account(std::string_view text) {
   // "A. BUS, Roe": words that begin with an initial do not go on in capitals.
   auto const second = without_end(words[1]);
   bool const species_in_capitals = is_abbreviated(words[0]) && second.size() > 3 &&
-                                   is_plain_word(second) && in_capitals(second) &&
+                                   is_plain_word(second) && is_in_capitals(second) &&
                                    has_epithet_ending(fold(second));
   if (species_in_capitals && is_authorish(words[2])) return true;
   bool const genus = is_capitalised(words[0]) && has_strict_latin_ending(words[0]);

@@ -547,14 +547,10 @@ namespace {
 
 // "group of A. bus (A. bus, A. cus Roe)": the bracket says which.
 std::optional<TaxaReading> read_group(std::string_view text) {
-  static constexpr std::array kWords{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
-                                     "gruppe"sv, "groep"sv,  "complex"sv};
   auto const open = text.find(" (");
   if (open == std::string_view::npos || !text.ends_with(')')) return std::nullopt;
   auto const words = words_of(text.substr(0, open));
-  if (words.empty() || std::find(kWords.begin(), kWords.end(), fold(words[0])) == kWords.end()) {
-    return std::nullopt;
-  }
+  if (words.empty() || !is_group_word(fold(words[0]))) return std::nullopt;
   auto const inside = text.substr(open + 2, text.size() - open - 3);
   auto reading = TaxaReader{inside}.read();
   bool const species = std::all_of(reading.taxa.begin(), reading.taxa.end(),

@@ -53,14 +53,9 @@ bool has_higher_ending(std::string_view folded) {
   });
 }
 
-bool is_in_capitals(std::string_view word) {
-  if (word.size() < 5) return false;
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!is_upper(c.value)) return false;
-    at += c.length;
-  }
-  return true;
+bool is_long_in_capitals(std::string_view word) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  return word.size() >= kShortest && is_in_capitals(word);
 }
 
 // "SWAMP SABINE, Aus bus": word i, in capitals and with a comma, ends a vernacular name, for the
@@ -70,7 +65,7 @@ bool is_vernacular_end(std::span<std::string_view const> words, std::size_t i) {
   auto const genus = words[i + 1];
   auto const epithet = without_closing(words[i + 2]);
   return !has_strict_latin_ending(fold(without_closing(words[i]))) && is_capitalised(genus) &&
-         !is_in_capitals(genus) && has_latin_ending(genus) &&
+         !is_long_in_capitals(genus) && has_latin_ending(genus) &&
          ((is_epithet(epithet) && has_epithet_ending(epithet)) || epithet == "sp" ||
           epithet == "spp");
 }
@@ -81,7 +76,7 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   auto const alone = without_closing(first);
   auto const folded = fold(alone);
   if (is_capitalised(alone) && has_higher_ending(folded)) return true;
-  if (is_in_capitals(alone) && has_latin_ending(folded) && !is_vernacular_end(words, i)) {
+  if (is_long_in_capitals(alone) && has_latin_ending(folded) && !is_vernacular_end(words, i)) {
     return true;
   }
   if (i + 1 >= words.size() || ends_item(first)) return false;
