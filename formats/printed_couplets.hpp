@@ -45,6 +45,11 @@ struct Grouping {
 // The keys of couplets that are numbered here: no printed number means them.
 inline constexpr LabelKey kCountedHere = LabelKey{7} << 48U;
 
+// The key of a label within a part, since labels come back in other parts.
+[[nodiscard]] inline LabelKey in_part(std::uint32_t part, LabelKey key) {
+  return key ^ (static_cast<LabelKey>(part) << 50U);
+}
+
 // The layout that the labels and destinations speak for at first sight.
 [[nodiscard]] Layout likely_layout(KeyText const& key, SortedLines const& sorted,
                                    std::vector<ReadLead> const& reads);

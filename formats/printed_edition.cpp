@@ -39,9 +39,6 @@ class CoupletIndex {
   }
 
  private:
-  static LabelKey in_part(std::uint32_t part, LabelKey key) {
-    return key ^ (static_cast<LabelKey>(part) << 50U);
-  }
   std::unordered_map<LabelKey, CoupletId> by_part_;
   struct Home {
     CoupletId couplet;

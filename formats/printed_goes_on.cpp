@@ -1,16 +1,13 @@
 #include "keydrift/formats/printed_goes_on.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <unordered_map>
 
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;  // leads that make a habit
-
-LabelKey in_part(std::uint32_t part, LabelKey key) {
-  return key ^ (static_cast<LabelKey>(part) << 50U);
-}
+constexpr std::ptrdiff_t kFewest = 3;  // leads that make a habit
 
 bool is_open(ReadLead const& read) {
   return read.to.form == DestinationForm::none && read.leaders == LeaderKind::none;
@@ -22,18 +19,17 @@ class Finder {
       : grouping_{grouping}, reads_{reads}, below_(reads.size(), kNone) {}
 
   std::vector<std::uint32_t> find() && {
+    auto const open = std::count_if(reads_.begin(), reads_.end(), is_open);
+    if (open < kFewest || are_led_by_dots()) return std::move(below_);
     find_homes();
     find_reached();
-    std::size_t open = 0;
-    std::size_t found = 0;
     for (std::uint32_t i = 0; i < reads_.size(); ++i) {
       if (!is_open(reads_[i])) continue;
-      ++open;
       below_[i] = couplet_below(i);
-      if (below_[i] != kNone) ++found;
+      if (below_[i] != kNone) continue;
+      below_.assign(reads_.size(), kNone);  // no habit
+      break;
     }
-    bool const habit = found >= kFewest && found == open && !are_led_by_dots();
-    if (!habit) below_.assign(reads_.size(), kNone);
     return std::move(below_);
   }
 

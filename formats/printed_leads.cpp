@@ -251,13 +251,16 @@ class LeadReader {
   }
 
   void take_species_of_known_genera() {
+    auto const is_open = [](ReadLead const& read) {
+      return read.to.form == DestinationForm::none && read.leaders == LeaderKind::none;
+    };
+    if (std::none_of(reads_.begin(), reads_.end(), is_open)) return;
     KnownGenera const known{reads_};
     bool const numbered = std::any_of(reads_.begin(), reads_.end(), [](ReadLead const& read) {
       return read.to.form == DestinationForm::couplet;
     });
     for (std::size_t i = 0; i < reads_.size(); ++i) {
-      if (reads_[i].to.form != DestinationForm::none) continue;
-      if (reads_[i].leaders != LeaderKind::none) continue;
+      if (!is_open(reads_[i])) continue;
       auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
       std::string_view const text = joined.raw;
       auto begin = known.trailing_name(text);

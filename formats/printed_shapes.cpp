@@ -153,15 +153,17 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
-  bool const answered = are_answered_by_dashes(lines, numbering);
+  std::optional<bool> answered;  // looked for where it matters
   auto const stands_twice = [&](std::size_t i, std::uint32_t number) {
-    if (!answered || !is_digit(static_cast<unsigned char>(lines[i].text.front()))) return false;
+    if (!is_digit(static_cast<unsigned char>(lines[i].text.front()))) return false;
     auto next = i + 1;
     while (next < lines.size() && lines[next].text.empty()) ++next;
     if (next == lines.size()) return false;
     auto const label = numbering.label_of(lines[next].text);
-    return label && label->family == LabelFamily::digits && label->number == number &&
-           label->letter.empty() && label->marks == 0;
+    bool const again = label && label->family == LabelFamily::digits && label->number == number &&
+                       label->letter.empty() && label->marks == 0;
+    if (again && !answered) answered = are_answered_by_dashes(lines, numbering);
+    return again && *answered;
   };
   // A number far from all others may have been taken for a label because it begins its line.
   auto const of_key = [&numbering](std::uint32_t number) {
@@ -267,12 +269,14 @@ bool leads_back(std::string_view line, std::string_view folded) {
   static constexpr std::array kWords{"back to"sv, "go back to"sv, "return to"sv, "zurück zu"sv,
                                      "retour"sv,  "volver a"sv,   "voltar"sv};
   constexpr std::size_t kLongest = 40;  // bytes
-  auto const words = words_of(start_of(line, kLongest + 1));
-  if (line.size() > kLongest || words.size() < 2 || !trailing_reference(line)) return false;
+  bool const says_so = line.size() <= kLongest &&
+                       std::any_of(kWords.begin(), kWords.end(), [folded](std::string_view word) {
+                         return starts_with_word(folded, word);
+                       });
+  if (!says_so || !trailing_reference(line)) return false;
   // "Back to 1     9" tells of both ways.
-  if (is_digit(code_point_at(words[words.size() - 2], 0).value)) return false;
-  return std::any_of(kWords.begin(), kWords.end(),
-                     [folded](std::string_view word) { return starts_with_word(folded, word); });
+  auto const words = words_of(line);
+  return words.size() >= 2 && !is_digit(code_point_at(words[words.size() - 2], 0).value);
 }
 
 }  // namespace
