@@ -10,12 +10,12 @@ namespace {
 
 // Bytes of the raised digit, or of another sign of a footnote, that the text begins with; 0
 // without.
-std::size_t raised_digit(std::string_view text) {
+std::size_t footnote_sign(std::string_view text) {
   auto const c = code_point_at(text, 0);
-  bool const raised = c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 ||
-                      (c.value >= 0x2074 && c.value <= 0x2079) || c.value == '*' ||
-                      c.value == 0x2020 || c.value == 0x2021;
-  return raised ? c.length : 0;
+  bool const sign = c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 ||
+                    (c.value >= 0x2074 && c.value <= 0x2079) || c.value == '*' ||
+                    c.value == 0x2020 || c.value == 0x2021;
+  return sign ? c.length : 0;
 }
 
 // "Aus2": the digit at `at` was raised and points to a footnote, since it ends a name's word and no
@@ -48,12 +48,12 @@ std::string with_notes_apart(std::string_view text) {
     bool const sign = text[at] == '[' && at > 0 && text[at - 1] != ' ' && text[at - 1] != '(';
     if (sign && !text.starts_with('"')) apart += ' ';
     bool const within = (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U;  // a code point
-    auto const raised = within ? 0 : raised_digit(text.substr(at));
-    bool const sunken = raised == 0 && !within && is_sunken_digit(text, at);
-    if ((raised > 0 || sunken) && at > 0 && text[at - 1] != ' ' && !text.starts_with('"')) {
+    auto length = within ? 0 : footnote_sign(text.substr(at));
+    if (length == 0 && !within && is_sunken_digit(text, at)) length = 1;
+    if (length > 0 && at > 0 && text[at - 1] != ' ' && !text.starts_with('"')) {
       // An author may follow: the sign goes behind all.
-      signs.append(" [").append(text.substr(at, sunken ? 1 : raised)).append("]");
-      at += sunken ? 0 : raised - 1;
+      signs.append(" [").append(text.substr(at, length)).append("]");
+      at += length - 1;
       continue;
     }
     apart += text[at];
