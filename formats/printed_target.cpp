@@ -235,7 +235,8 @@ bool is_named_in_capitals(std::string_view text) {
 }
 
 bool titles_account(std::string_view text) {
-  auto const words = words_of(start_of(text, kLongestTrailingName));
+  constexpr std::size_t kLookedAt = 4;
+  auto const words = words_of(start_of(text, kLongestTrailingName), kLookedAt);
   if (words.size() < 2) return false;
   // "ELYTRA black": only an author has a capital behind a genus in capitals.
   if (is_name_in_capitals(words[0])) {

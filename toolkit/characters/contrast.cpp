@@ -67,7 +67,8 @@ LeadView view_of(Edition const& edition, LeadId id) {
       }
       continue;
     }
-    auto usual = *values_of(statement, Breadth::usual);
+    // States have no extremes apart from what is usual.
+    auto usual = extreme->numeric ? *values_of(statement, Breadth::usual) : *extreme;
     auto const [at, fresh] =
         view.said.try_emplace(statement.any_of.front().character + limits_key(statement));
     auto& said = at->second;
@@ -374,7 +375,8 @@ class CoupletCheck {
     auto const* character = context_.character(statement.any_of.front().character);
     if (character == nullptr || !character->applicable_if) return false;
     Values wanted;
-    wanted.states = character->applicable_if->states;
+    auto const& states = character->applicable_if->states;
+    wanted.states.assign(states.begin(), states.end());
     std::sort(wanted.states.begin(), wanted.states.end());
     for (std::size_t j = 0; j < views_.size(); ++j) {
       if (j == i) continue;
@@ -434,7 +436,8 @@ class CoupletCheck {
 
   static std::string gap_words(Values const& gaps) {
     std::string words;
-    std::string const unit = gaps.unit.empty() || gaps.unit == "1" ? "" : " " + gaps.unit;
+    std::string const unit =
+        gaps.unit.empty() || gaps.unit == "1" ? "" : " " + std::string{gaps.unit};
     for (auto const& gap : gaps.intervals) {
       words += words.empty() ? "" : " or ";
       if (gap.low == gap.high) {

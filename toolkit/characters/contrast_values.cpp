@@ -72,21 +72,18 @@ std::vector<Interval> united(std::vector<Interval> intervals, bool counts) {
 
 auto order_key(Interval const& i) { return std::tuple{i.low, i.low_open, i.high, i.high_open}; }
 
-std::vector<std::string> both(std::vector<std::string> const& a,
-                              std::vector<std::string> const& b) {
-  std::vector<std::string> result;
+StateList both(StateList const& a, StateList const& b) {
+  StateList result;
   std::set_intersection(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(result));
   return result;
 }
-std::vector<std::string> either(std::vector<std::string> const& a,
-                                std::vector<std::string> const& b) {
-  std::vector<std::string> result;
+StateList either(StateList const& a, StateList const& b) {
+  StateList result;
   std::set_union(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(result));
   return result;
 }
-std::vector<std::string> first_only(std::vector<std::string> const& a,
-                                    std::vector<std::string> const& b) {
-  std::vector<std::string> result;
+StateList first_only(StateList const& a, StateList const& b) {
+  StateList result;
   std::set_difference(a.begin(), a.end(), b.begin(), b.end(), std::back_inserter(result));
   return result;
 }
@@ -109,7 +106,7 @@ bool operator<(Values const& a, Values const& b) {
 Values values_of(Atom const& atom, Breadth breadth) {
   Values values;
   if (atom.ranges.empty()) {
-    values.states = atom.states;
+    values.states.assign(atom.states.begin(), atom.states.end());
     std::sort(values.states.begin(), values.states.end());
     values.states.erase(std::unique(values.states.begin(), values.states.end()),
                         values.states.end());
@@ -230,12 +227,16 @@ std::string number_words(double number) {
 std::string in_words(Values const& values) {
   std::string words;
   if (!values.numeric) {
-    for (auto const& state : values.states) words += (words.empty() ? "" : " or ") + state;
+    for (auto const& state : values.states) {
+      if (!words.empty()) words += " or ";
+      words += state;
+    }
     return values.all_but ? (words.empty() ? "anything" : "all but " + words) : words;
   }
-  std::string const unit = values.unit.empty() || values.unit == "1"  ? ""
-                           : values.unit == "%" || values.unit == "°" ? values.unit
-                                                                      : " " + values.unit;
+  std::string const unit = values.unit.empty() || values.unit == "1" ? ""
+                           : values.unit == "%" || values.unit == "°"
+                               ? std::string{values.unit}
+                               : " " + std::string{values.unit};
   for (auto const& interval : values.intervals) {
     if (!words.empty()) words += " or ";
     bool const no_low = interval.low == -kInfinity;

@@ -3,6 +3,7 @@
 //
 // Serves the findings of contrast.hpp, which need no lexicon and no common character space.
 
+#include <boost/container/small_vector.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,12 +13,16 @@
 
 namespace keydrift::contrast {
 
-// Either states or numbers of one character.
+// Most statements name one or two states: those lie in the value itself.
+using StateList = boost::container::small_vector<std::string_view, 2>;
+
+// Either states or numbers of one character.  Units and states are views of the statements (or the
+// lexicon) that they come from, which must live longer.
 struct Values {
   bool numeric{false};
-  std::string unit{};                 // numeric only
+  std::string_view unit{};            // numeric only
   bool all_but{false};                // states: every state except those in `states`
-  std::vector<std::string> states{};  // sorted, unique
+  StateList states{};                 // sorted, unique
   std::vector<Interval> intervals{};  // sorted, apart; counts (unit "1") closed at whole numbers
 };
 [[nodiscard]] bool operator==(Values const& a, Values const& b);
