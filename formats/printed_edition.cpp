@@ -137,7 +137,7 @@ class Builder {
     for (auto const& part : edition_.parts) titles.push_back(part.title);
     add_headings(titles);
     take_capital_epithets(reads_);
-    NameTable names{key_.name, reads_, titles, passages()};
+    NameTable names{key_.name, reads_, titles, passages(), key_.lines};
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
     std::uint32_t part_before = 0;
     for (std::size_t i = 0; i < reads_.size(); ++i) {

@@ -67,10 +67,10 @@ constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"s
                                 "bei"sv,  "de"sv,  "and"sv,    "or"sv,   "on"sv,   "by"sv,
                                 "see"sv,  "(in"sv, "bij"sv,    "chez"sv, "como"sv, "wie"sv,
                                 "als"sv,  "van"sv, "und"sv,    "oder"sv, "et"sv,   "ou"sv};
-constexpr std::array kRanks{"subsp."sv,  "ssp."sv,  "var."sv,  "forma"sv, "fo."sv,
-                            "subvar."sv, "morph"sv, "cf."sv,   "aff."sv,  "nr"sv,
-                            "nr."sv,     "subg."sv, "sect."sv, "ser."sv,  "subsect."sv,
-                            "f."sv,      "×"sv,     "race"sv,  "x"sv};
+constexpr std::array kRanks{"subsp."sv, "ssp."sv, "var."sv,     "forma"sv, "fo."sv, "subvar."sv,
+                            "morph"sv,  "cf."sv,  "aff."sv,     "nr"sv,    "nr."sv, "subg."sv,
+                            "sect."sv,  "ser."sv, "subsect."sv, "f."sv,    "×"sv,   "race"sv,
+                            "x"sv,      "gr."sv,  "grp."sv,     "cfr."sv};
 constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
                                  "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
 
@@ -150,6 +150,14 @@ bool has_strict_latin_ending(std::string_view word) {
       "color"sv, "ense"sv, "ale"sv,   "ile"sv,  "are"sv, "ophorum"sv, "idae"sv, "aceae"sv};
   return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
     return word.size() > ending.size() && word.ends_with(ending);
+  });
+}
+
+bool has_higher_ending(std::string_view folded) {
+  static constexpr std::array kEndings{"idae"sv,  "aceae"sv, "inae"sv, "oidea"sv, "oideae"sv,
+                                       "ptera"sv, "ales"sv,  "idæ"sv,  "inæ"sv,   "aceæ"sv};
+  return std::any_of(kEndings.begin(), kEndings.end(), [folded](std::string_view ending) {
+    return folded.size() > ending.size() + 2 && folded.ends_with(ending);
   });
 }
 

@@ -29,6 +29,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool has_latin_ending(std::string_view word);
 // The same for epithets, genitives and participles among them.
 [[nodiscard]] bool has_epithet_ending(std::string_view word);
+// Of families, orders and the like: "ausidae", case-folded.
+[[nodiscard]] bool has_higher_ending(std::string_view folded);
 // Endings that hardly any word of a living language or author's name has.
 [[nodiscard]] bool has_strict_latin_ending(std::string_view word);
 // An epithet with such an ending that is no common word: "alba", and not "pale".

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <set>
 #include <utility>
 
@@ -25,6 +26,8 @@ std::vector<std::string> beginnings(std::string_view genus) {
 
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
 constexpr int kSureWeight = 6;     // of one that its part's title is believed
+constexpr int kLeastWeight = 1;    // less, and a word is no genus
+constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 
 // The genus with that initial that the text names with a species or as "Aus spp."; `epithets`: of
 // the names with a short genus.
@@ -82,9 +85,11 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
 
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
-                     std::vector<std::string> const& passages)
+                     std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
     : file_{file} {
   find_capital_epithets(reads, titles);
+  find_autonyms(reads);
+  weigh_evidence(reads, lines);
   std::vector<std::string> lone;
   auto const know = [&](std::string const& genus) {
     if (genus.empty() || !genera_seen_.insert(genus).second) return;
@@ -99,7 +104,9 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       // A lone capitalised word may be a genus and its epithet set as one.
       if (!genus.empty() && rest.empty()) lone.push_back(genus);
       if (rest.empty()) continue;
-      know(genus);
+      // "Corolla purple"
+      bool const words = evidence_ && evidence_->weight(genus) < 0 && !is_latin_epithet(rest);
+      if (!words) know(genus);
       if (!genus.empty()) full_names_.insert(taxon.name);
     }
   }
@@ -114,12 +121,23 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   for (auto const& title : titles) {
     for (auto& genus : genera_in_title(title)) {
       if (initials.contains(beginnings(genus.name).front())) genus.weight += kInitialWeight;
+      if (evidence_) genus.weight += evidence_->weight(genus.name);
       titled.push_back(std::move(genus));
     }
     find_title_species(title);
   }
+  for (auto const& genus : evidence_ ? evidence_->candidates() : std::vector<std::string>{}) {
+    bool const seen = std::any_of(titled.begin(), titled.end(),
+                                  [&](TitleGenus const& one) { return one.name == genus; });
+    if (seen || !has_latin_ending(genus)) continue;
+    int weight = evidence_->weight(genus);
+    if (has_strict_latin_ending(genus)) weight += kStrictEnding;
+    if (initials.contains(beginnings(genus).front())) weight += kInitialWeight;
+    titled.push_back({genus, weight});
+  }
   std::stable_sort(titled.begin(), titled.end(),
                    [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
+  std::erase_if(titled, [](TitleGenus const& genus) { return genus.weight < kLeastWeight; });
   for (auto const& genus : titled) {
     if (!from_names.contains(beginnings(genus.name).front())) know(genus.name);
   }
@@ -136,11 +154,69 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   }
 }
 
+void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
+                               std::vector<SourceLine> const& lines) {
+  std::unordered_set<std::string> epithets;
+  bool wanted = false;
+  for (auto const& read : reads) {
+    for (auto const& taxon : read.to.taxa.taxa) {
+      auto const words = words_of(taxon.name);
+      if (words.empty() || taxon.literal) continue;
+      bool const lone = taxon.genusless || (capitals_are_epithets_ && words.size() == 1);
+      if (lone || is_abbreviated(words[0])) wanted = true;
+      if (lone) epithets.insert(fold(words[0]));
+      if (!lone && words.size() > 1 && is_epithet(words[1])) epithets.emplace(words[1]);
+    }
+  }
+  if (wanted) evidence_.emplace(lines, epithets);
+}
+
+void NameTable::find_autonyms(std::vector<ReadLead> const& reads) {
+  std::vector<std::string> run;
+  auto const close = [&] {
+    for (auto const& epithet : run) runs_.emplace(epithet, run);
+    run.clear();
+  };
+  for (auto const& read : reads) {
+    for (auto const& taxon : read.to.taxa.taxa) {
+      auto const words = words_of(taxon.name);
+      if (words.size() == 2 && is_rank(words[0]) && words[0].size() > 2) {
+        run.emplace_back(words[1]);
+      } else {
+        close();
+      }
+    }
+  }
+  close();
+}
+
+// The species that names without one stand beneath: the one whose epithet comes back in a variety's
+// (ICN Art. 26.1), else the one read last, else the title's.
+std::string NameTable::species_over(std::string_view name) const {
+  if (auto const run = runs_.find(std::string{after_first_word(name)}); run != runs_.end()) {
+    for (auto const& epithet : run->second) {
+      auto const found = species_by_epithet_.find(epithet);
+      if (found != species_by_epithet_.end()) return found->second;
+    }
+  }
+  if (!last_species_.empty() || title_species_.empty()) return last_species_;
+  return title_species_.front();
+}
+
+void NameTable::keep_as_printed(std::string const& beginning, std::string const& name,
+                                Place const& place) {
+  auto& unknown = unknown_[beginning];
+  if (unknown.count++ > 0) return;
+  unknown.printed = name;
+  unknown.place = place;
+}
+
 void NameTable::enter_part(std::vector<std::string> const& titles) {
   TitleGenus best;
   for (auto const& title : titles) {
     TitleGenus own;
     for (auto& genus : genera_in_title(title)) {
+      if (evidence_) genus.weight += std::min(0, evidence_->weight(genus.name));
       if (genus.weight > own.weight) own = std::move(genus);
     }
     if (own.weight >= kSureWeight && own.weight >= best.weight) best = std::move(own);
@@ -231,12 +307,21 @@ void NameTable::see_genus(std::string const& genus) {
 std::string NameTable::genus_for(std::string_view beginning, std::string_view rest,
                                  std::string& others) const {
   auto const known = genera_.find(std::string{beginning});
-  if (known == genera_.end()) return {};
+  // Printed in full elsewhere, outside the leads.
+  auto const epithet = std::string{rest.substr(0, rest.find(' '))};
+  auto printed = evidence_ ? evidence_->before_epithet(epithet) : std::vector<std::string>{};
+  std::erase_if(printed, [&](std::string const& genus) { return !genus.starts_with(beginning); });
+  if (known == genera_.end()) return printed.empty() ? std::string{} : printed.front();
   auto const& candidates = known->second;
   // The full name printed elsewhere settles it.
   std::vector<std::string> exact;
   for (auto const& genus : candidates) {
     if (full_names_.count(genus + " " + std::string{rest}) > 0) exact.push_back(genus);
+  }
+  if (exact.empty() && candidates.size() > 1) {
+    std::copy_if(printed.begin(), printed.end(), std::back_inserter(exact), [&](auto const& genus) {
+      return std::find(candidates.begin(), candidates.end(), genus) != candidates.end();
+    });
   }
   if (exact.size() == 1) return exact.front();
   auto const nearest = nearest_.find(std::string{beginning});
@@ -262,7 +347,10 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
   if (taxon.literal) return taxon.name;
   bool const epithet = capitals_are_epithets_ && is_one_word(taxon.name);
   if (taxon.genusless || (epithet && !last_genus_.empty())) {
-    if (last_genus_.empty()) return taxon.name;
+    if (last_genus_.empty()) {
+      keep_as_printed("", taxon.name, place);
+      return taxon.name;
+    }
     auto name = last_genus_ + " " + (epithet ? fold(taxon.name) : taxon.name);
     assume("", last_genus_, "", name, place);
     return name;
@@ -273,6 +361,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
     auto const rest = after_first_word(taxon.name);
     std::string others;
     auto const genus = genus_for(beginning, rest, others);
+    if (genus.empty()) keep_as_printed(std::string{words[0]}, taxon.name, place);
     if (genus.empty() || rest.empty()) return taxon.name;
     auto name = with_species(genus + " " + std::string{rest});
     assume(std::string{words[0]}, genus, std::move(others), name, place);
@@ -283,10 +372,13 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
   // "subsp. cus" beneath the species read last.
   bool const rank_first = words.size() >= 2 && words[0].back() == '.' && is_rank(words[0]) &&
                           is_lower(code_point_at(words[0], 0).value);
-  if (rank_first && words[0].size() > 2 && !last_species_.empty()) {
-    auto name = last_species_ + " " + taxon.name;
-    assume("", last_species_, "", name, place);
-    return name;
+  if (rank_first && words[0].size() > 2) {
+    auto const species = species_over(taxon.name);
+    if (!species.empty()) {
+      auto name = species + " " + taxon.name;
+      assume("", species, "", name, place);
+      return name;
+    }
   }
   if (words.size() == 1) {
     if (auto name = parted_name(taxon.name); !name.empty()) {
@@ -304,6 +396,7 @@ void NameTable::see_name(std::string const& name) {
   auto const words = words_of(name);
   if (words.size() >= 2 && is_lower(code_point_at(words[1], 0).value) && is_plain_word(words[1])) {
     last_species_ = std::string{words[0]} + " " + std::string{words[1]};
+    species_by_epithet_[std::string{words[1]}] = last_species_;
   }
 }
 
@@ -378,6 +471,23 @@ void NameTable::report(std::vector<Finding>& findings) const {
     }
     if (doubtful) finding.message += ", the nearest before it; it may also be " + assumption.others;
     finding.remedy = "print the genus in full where this is wrong";
+    findings.push_back(std::move(finding));
+  }
+  for (auto const& [beginning, unknown] : unknown_) {
+    Finding finding;
+    finding.code = "genus-unknown";
+    finding.severity = Severity::warning;
+    finding.file = file_;
+    finding.place = unknown.place;
+    finding.printed = unknown.printed;
+    finding.message = beginning.empty()
+                          ? "the genus is not printed, and the text does not tell it"
+                          : "the text does not tell which genus \"" + beginning + "\" is";
+    if (unknown.count > 1) {
+      finding.message += ", here and in " + std::to_string(unknown.count - 1) + " further names";
+    }
+    finding.message += "; names stay as they are printed";
+    finding.remedy = "print the genus in full, or name it in the key's title";
     findings.push_back(std::move(finding));
   }
   for (auto const& fused : fused_) {

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -10,7 +11,9 @@
 #include <unordered_set>
 #include <vector>
 
+#include "keydrift/formats/printed_genus_evidence.hpp"
 #include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/key/edition.hpp"
 
 namespace keydrift::printed {
@@ -19,13 +22,15 @@ namespace keydrift::printed {
 [[nodiscard]] std::set<std::string> initials_of(std::vector<ReadLead> const& reads);
 
 // Completes names from the nearest full name before them, else from the first in the file, else
-// from the titles; remembers what it assumed.
+// from what titles and all other lines say about the genus; remembers what it assumed.  Where
+// hardly anything speaks for a genus, the name stays as it is printed.
 class NameTable {
  public:
   // Looks at all leads' taxa; `titles`: words that may name the genus ("Key to the species of
-  // Aus"); `passages`: any other text of the file.
+  // Aus"); `passages`: remarks and words of leads; `lines`: the whole file.
   NameTable(std::string_view file, std::vector<ReadLead> const& reads,
-            std::vector<std::string> const& titles, std::vector<std::string> const& passages);
+            std::vector<std::string> const& titles, std::vector<std::string> const& passages,
+            std::vector<SourceLine> const& lines);
 
   // A part begins, with the headings over it and its title last: the genus that they name is the
   // one that epithets and abbreviations belong to.
@@ -52,7 +57,19 @@ class NameTable {
     std::size_t count{};
   };
 
+  struct Unknown {
+    std::string printed;  // the first name
+    Place place;
+    std::size_t count{};
+  };
+
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place);
+  // The name stays without its genus; `beginning`: "A.", or empty.
+  void keep_as_printed(std::string const& beginning, std::string const& name, Place const& place);
+  void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
+  // "var. bus" and "var. cus" of one run of leads belong to the species bus.
+  void find_autonyms(std::vector<ReadLead> const& reads);
+  [[nodiscard]] std::string species_over(std::string_view name) const;
   // "A. b. cus": the species read last that the short epithet begins, else the title's.
   [[nodiscard]] std::string with_species(std::string name) const;
   [[nodiscard]] std::string species_for(std::string_view genus, std::string_view initial) const;
@@ -77,10 +94,15 @@ class NameTable {
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;    // of names with a short genus: "A. bus"
   bool capitals_are_epithets_{false};
+  std::optional<GenusEvidence> evidence_;  // where leads cut genera short or leave them out
   std::string last_genus_;
   std::string last_species_;                // "Aus bus"
   std::vector<std::string> title_species_;  // "Key to the subspecies of Aus bus"
+  std::unordered_map<std::string, std::string> species_by_epithet_;  // "bus" -> "Aus bus"
+  // Epithet behind a rank -> those of its run of leads.
+  std::unordered_map<std::string, std::vector<std::string>> runs_;
   std::vector<FusedName> fused_;
+  std::map<std::string, Unknown> unknown_;  // by abbreviation
   std::unordered_map<std::string, TaxonId> ids_;
   std::map<std::pair<std::string, std::string>, Assumption> assumptions_;
 };

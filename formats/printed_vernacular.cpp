@@ -45,14 +45,6 @@ bool points_at(std::string_view folded) {
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
-bool has_higher_ending(std::string_view folded) {
-  static constexpr std::array kEndings{"idae"sv,  "aceae"sv, "inae"sv, "oidea"sv, "oideae"sv,
-                                       "ptera"sv, "ales"sv,  "idæ"sv,  "inæ"sv,   "aceæ"sv};
-  return std::any_of(kEndings.begin(), kEndings.end(), [folded](std::string_view ending) {
-    return folded.size() > ending.size() + 2 && folded.ends_with(ending);
-  });
-}
-
 bool is_long_in_capitals(std::string_view word) {
   constexpr std::size_t kShortest = 5;  // bytes
   return word.size() >= kShortest && is_in_capitals(word);

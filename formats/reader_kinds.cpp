@@ -105,6 +105,10 @@ constexpr std::array kKinds{
                 "Those of the language of the data set were read."},
     FindingKind{"fused-name", Severity::warning, "Genus and epithet printed as one word",
                 "They were parted because the text names both elsewhere."},
+    FindingKind{
+        "genus-unknown", Severity::warning, "A genus that the text does not tell",
+        "Leads abbreviate the genus or leave it out, and no title, head or other line says\n"
+        "clearly enough which it is. The names stay as they are printed."},
     FindingKind{"headers", Severity::information, "Headers and footers are not read",
                 "They hold page numbers and running heads as a rule."},
     FindingKind{"hidden-text", Severity::warning, "Hidden text was left out",

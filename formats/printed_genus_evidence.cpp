@@ -1,0 +1,149 @@
+#include "keydrift/formats/printed_genus_evidence.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kMostLines = 20000;
+constexpr std::size_t kLongestGenus = 40;  // bytes
+
+// Evidence in the measure of a title's weights.
+constexpr int kBeforeEpithet = 6;  // of the key, in full: "Aus bus" in an account
+constexpr int kMostBeforeEpithet = 18;
+constexpr int kAlone = 3;  // on a line
+constexpr int kMostAlone = 6;
+constexpr int kOfSentence = 2;  // "Corolla tubular"
+constexpr int kMostOfSentence = 8;
+constexpr int kInSmallLetters = 8;  // "corolla"
+constexpr int kCited = 4;           // "Roe, Isis"
+constexpr int kBetweenMarks = 6;    // "Home > Plants"
+
+// The word without the signs around it.
+std::string_view bare_word(std::string_view word) {
+  while (!word.empty() && "([\"'*"sv.find(word.front()) != std::string_view::npos) {
+    word.remove_prefix(1);
+  }
+  while (!word.empty() && ",.:;)]\"'"sv.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  return word;
+}
+
+bool is_number(std::string_view word) {
+  return is_digit(code_point_at(word, 0).value) &&
+         word.find_first_not_of("0123456789.,:;)–-"sv) == std::string_view::npos;
+}
+
+int at_most(std::size_t count, int each, int most) {
+  auto const whole = static_cast<int>(std::min<std::size_t>(count, 100)) * each;
+  return std::min(whole, most);
+}
+
+}  // namespace
+
+GenusEvidence::GenusEvidence(std::vector<SourceLine> const& lines,
+                             std::unordered_set<std::string> const& epithets) {
+  for (std::size_t i = 0; i < std::min(lines.size(), kMostLines); ++i) {
+    if (!lines[i].text.empty()) look_at(lines[i].text, epithets);
+  }
+}
+
+void GenusEvidence::know(std::string const& genus) {
+  if (std::find(candidates_.begin(), candidates_.end(), genus) == candidates_.end()) {
+    candidates_.push_back(genus);
+  }
+}
+
+void GenusEvidence::look_at(std::string_view line,
+                            std::unordered_set<std::string> const& epithets) {
+  auto const words = words_of(line);
+  look_for_title(words);
+  for (std::size_t w = 0; w < words.size(); ++w) {
+    auto const bare = bare_word(words[w]);
+    if (bare.size() < 3 || bare.size() > kLongestGenus) continue;
+    if (is_lower(code_point_at(bare, 0).value)) {
+      small_.emplace(bare);
+      continue;
+    }
+    if (!is_capitalised(bare)) continue;
+    auto const genus = full_genus(bare);
+    auto& uses = uses_[genus];
+    auto const before = w > 0 ? words[w - 1] : std::string_view{};
+    bool const marks = before == ">" || before == "»" || before == "|" || before == "›" ||
+                       (w + 1 < words.size() && (words[w + 1] == ">" || words[w + 1] == "»" ||
+                                                 words[w + 1] == "|" || words[w + 1] == "›"));
+    if (marks) ++uses.between_marks;
+    if (before.ends_with(',') && is_capitalised(without_end(before))) ++uses.cited;
+    if (w + 1 >= words.size()) continue;
+    // A stop or a comma parts the word from the next one.
+    if (bare.data() + bare.size() != words[w].data() + words[w].size()) continue;
+    auto next = bare_word(words[w + 1]);
+    if (!is_lower(code_point_at(next, 0).value) || !is_plain_word(next)) continue;
+    auto const epithet = std::string{next};
+    if (epithets.contains(epithet)) {
+      if (!has_higher_ending(fold(genus)) && uses.epithets.insert(epithet).second) {
+        auto& genera = before_[epithet];
+        genera.push_back(genus);
+        know(genus);
+      }
+      continue;
+    }
+    bool const opens =
+        w == 0 || before.ends_with('.') || before.ends_with(';') || is_number(before);
+    if (opens && !is_latin_epithet(next)) ++uses.of_sentences;
+  }
+}
+
+// "14. AUS.", "AUS 231", "Genus AUS Roe", "9. AUS Roe, Ann. …": the line is a genus's.
+void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
+  constexpr std::size_t kMostWords = 4;  // with a number, an author and a page
+  std::size_t w = 0;
+  bool const numbered = words.size() > 1 && is_number(words[0]);
+  if (numbered) ++w;
+  auto const bare = bare_word(words[w]);
+  if (bare.size() < 3 || bare.size() > kLongestGenus || !is_capitalised(bare)) return;
+  auto const genus = full_genus(bare);
+  bool const capitals = genus != bare;
+  auto const folded = fold(genus);
+  if (!has_strict_latin_ending(folded) || has_higher_ending(folded)) return;
+  std::size_t rest = words.size() - w - 1;
+  if (rest > 0 && is_number(words.back())) --rest;
+  bool const authored = rest > 0 && is_authorish(words[w + 1]);
+  bool const alone = rest == 0 || (authored && w + rest <= kMostWords);
+  bool const headed = capitals && authored && numbered;
+  if (!alone && !headed) return;
+  ++uses_[genus].alone;
+  know(genus);
+}
+
+int GenusEvidence::weight(std::string const& genus) const {
+  auto const found = uses_.find(genus);
+  if (found == uses_.end()) return 0;
+  auto const& uses = found->second;
+  int weight = at_most(uses.epithets.size(), kBeforeEpithet, kMostBeforeEpithet) +
+               at_most(uses.alone, kAlone, kMostAlone);
+  weight -= at_most(uses.of_sentences, kOfSentence, kMostOfSentence);
+  if (small_.contains(fold(genus))) weight -= kInSmallLetters;
+  if (uses.cited > 0 && uses.epithets.empty() && uses.alone == 0) weight -= kCited;
+  if (uses.between_marks > 0) weight -= kBetweenMarks;
+  return weight;
+}
+
+std::vector<std::string> GenusEvidence::before_epithet(std::string const& epithet) const {
+  auto const found = before_.find(epithet);
+  if (found == before_.end()) return {};
+  auto genera = found->second;
+  std::stable_sort(genera.begin(), genera.end(),
+                   [this](auto const& a, auto const& b) { return weight(a) > weight(b); });
+  return genera;
+}
+
+}  // namespace keydrift::printed

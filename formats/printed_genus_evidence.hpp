@@ -1,0 +1,54 @@
+#pragma once
+// Which of a text's words is the genus that leads leave out or cut short.  Inner header of formats.
+
+#include <set>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+
+namespace keydrift::printed {
+
+// Weighs what all lines of a file say about a word that may be a genus.  Weights are those of
+// TitleGenus (printed_title_genus.hpp): a strict Latin ending alone is 4, "Genus" before it 8 more.
+class GenusEvidence {
+ public:
+  // `epithets`: those that the key's leads lead to.  Looks at the first 20,000 lines.
+  GenusEvidence(std::vector<SourceLine> const& lines,
+                std::unordered_set<std::string> const& epithets);
+
+  // What speaks for `genus` besides its place in a title, less what speaks against it: it stands
+  // before epithets of the key, alone or nearly so on a line; it is a word of sentences, occurs in
+  // small letters too, is cited behind an author as journals are.
+  [[nodiscard]] int weight(std::string const& genus) const;
+
+  // The genera that stand before the epithet somewhere, in full: in order of their weights, of
+  // equal ones in printed order.
+  [[nodiscard]] std::vector<std::string> before_epithet(std::string const& epithet) const;
+
+  // Genera that stand before some epithet of the key, or alone on a line; in printed order.
+  [[nodiscard]] std::vector<std::string> const& candidates() const { return candidates_; }
+
+ private:
+  struct Uses {
+    std::unordered_set<std::string> epithets;  // of the key, that stand behind it
+    std::size_t alone{};                       // on a line, with a number or an author at most
+    std::size_t of_sentences{};                // opens words in small letters that are no epithets
+    std::size_t cited{};                       // behind "Roe,"
+    std::size_t between_marks{};               // "Home > Plants"
+  };
+
+  void look_at(std::string_view line, std::unordered_set<std::string> const& epithets);
+  void look_for_title(std::vector<std::string_view> const& words);
+  void know(std::string const& genus);
+
+  std::unordered_map<std::string, Uses> uses_;
+  std::unordered_set<std::string> small_;                             // words in small letters
+  std::unordered_map<std::string, std::vector<std::string>> before_;  // by epithet
+  std::vector<std::string> candidates_;
+};
+
+}  // namespace keydrift::printed
