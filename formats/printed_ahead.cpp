@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <unordered_map>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -41,6 +42,7 @@ std::vector<char> LinesAhead::find_labelled() const {
   for (std::size_t i = 0; i < lines_.size(); ++i) labelled[i] = judge_label_at(i) ? 1 : 0;
   if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_numbered_genera(labelled);
   if (plan_ == nullptr) drop_starred_notes(labelled);
+  if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_wrapped_dashes(labelled);
   return labelled;
 }
 
@@ -56,11 +58,44 @@ void LinesAhead::drop_starred_notes(std::vector<char>& labelled) const {
     auto const label = numbering_.label_of(lines_[i].text);
     if (!label) continue;
     if (!label->is_dash()) ++numbered;
-    if (label->printed == "*" || label->printed == "**") starred.push_back(i);
+    auto sign = label->printed;
+    if (sign.starts_with('(')) sign.remove_prefix(1);
+    if (sign.ends_with(')')) sign.remove_suffix(1);
+    if (sign == "*" || sign == "**") starred.push_back(i);
   }
   if (starred.size() > kMost || numbered < kFewestNumbers) return;
   for (auto const i : starred) {
-    if (i > 0 && lines_[i - 1].text.empty()) labelled[i] = 0;
+    bool const apart = i > 0 && (lines_[i - 1].text.empty() || is_ruled(lines_[i - 1].text));
+    if (apart) labelled[i] = 0;
+  }
+}
+
+// "— Common everywhere", in a key that labels both leads of its couplets: words that a line's end
+// brought to the front.
+void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
+  constexpr std::size_t kFewestNumbers = 8;
+  std::unordered_map<std::uint32_t, std::size_t> labels;  // by number
+  std::size_t numbered = 0;
+  std::size_t backed = 0;
+  std::vector<std::size_t> dashes;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    if (labelled[i] == 0) continue;
+    auto const label = numbering_.label_of(lines_[i].text);
+    if (!label) continue;
+    if (label->is_dash()) {
+      if (is_dash(code_point_at(label->printed, 0).value)) dashes.push_back(i);
+      continue;
+    }
+    ++numbered;
+    ++labels[label->number];
+    if (!label->back.empty()) ++backed;
+  }
+  if (dashes.empty() || numbered < kFewestNumbers || dashes.size() * 4 > numbered) return;
+  auto const paired = static_cast<std::size_t>(
+      std::count_if(labels.begin(), labels.end(), [](auto const& one) { return one.second > 1; }));
+  if (paired * 10 < labels.size() * 9 && backed * 10 < numbered * 9) return;
+  for (auto const i : dashes) {
+    if (i > 0 && !lines_[i - 1].text.empty()) labelled[i] = 0;
   }
 }
 
@@ -118,7 +153,8 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   if (!label) return label;
   auto const words = lines_[i].text.substr(label->text_at);
   if (label->is_dash()) {
-    return is_destination_behind_dash(words) ? std::nullopt : label;
+    bool const name = is_destination_behind_dash(words) || is_dated_name(words);
+    return name ? std::nullopt : label;
   }
   if (is_numbered_name(lines_[i].text)) return std::nullopt;
   bool const account =

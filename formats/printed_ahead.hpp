@@ -58,6 +58,7 @@ class LinesAhead {
  private:
   [[nodiscard]] std::vector<char> find_labelled() const;
   void drop_starred_notes(std::vector<char>& labelled) const;
+  void drop_wrapped_dashes(std::vector<char>& labelled) const;
   void drop_numbered_genera(std::vector<char>& labelled) const;
   [[nodiscard]] std::optional<Label> judge_label_at(std::size_t i) const;
   [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;

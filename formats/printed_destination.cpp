@@ -103,6 +103,18 @@ std::size_t end_before_blanks(std::string_view text, std::size_t end) {
   return trim_right(text.substr(0, end)).size();
 }
 
+// "entire.4": bytes before the number of the next couplet that a sentence's full stop was all the
+// room for; 0 for "fig.4" and the like.
+std::size_t word_before_number(std::string_view word) {
+  constexpr std::size_t kShortest = 4;  // letters; shorter ones are cut short
+  auto const stop = word.rfind('.');
+  if (stop == std::string_view::npos || stop + 1 >= word.size()) return 0;
+  auto const before = word.substr(0, stop);
+  bool const digits = word.find_first_not_of("0123456789"sv, stop + 1) == std::string_view::npos;
+  bool const whole = before.size() >= kShortest && is_plain_word(before);
+  return digits && whole && !is_one_of(kNumberedThings, fold(before)) ? stop + 1 : 0;
+}
+
 // Where "(p. 22)", "(page 22)" at the end of the text opens; 0 where none stands.
 std::size_t page_in_brackets(std::string_view text) {
   if (!text.ends_with(')')) return 0;
@@ -306,7 +318,13 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   bool const closes = !bracketed && word.size() > 1 && word.back() == ')';  // "(go to 5)"
   if (closes) word.remove_suffix(1);
   if (word.size() > 1 && word.front() == '#') word.remove_prefix(1);
+  std::size_t glued = 0;  // bytes of the word before the number
   auto reference = read_reference(word);
+  if (!reference && numbering != nullptr) {
+    glued = word_before_number(word);
+    if (glued > 0) reference = read_reference(word.substr(glued));
+    if (reference && !numbering->has_number(reference->number)) return std::nullopt;
+  }
   bool const roman = numbering != nullptr && numbering->roman;
   if (auto const number = roman ? roman_number(word) : 0; number > 0) {
     reference = Reference{.number = number, .letter = {}, .printed = word};
@@ -318,8 +336,8 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   }
   TrailingReference found;
   found.reference = *reference;
-  found.destination_begin = begin;
-  found.words_end = end_before_blanks(text, begin);
+  found.destination_begin = begin + glued;
+  found.words_end = glued > 0 ? begin + glued : end_before_blanks(text, begin);
   // Take in all of "go to couplet".
   bool opened = false;
   std::size_t end = found.words_end;
@@ -348,7 +366,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   auto const before_begin = last_word_begin(text, found.words_end);
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   constexpr std::size_t kLongestShortened = 5;  // bytes: "long."
-  found.after_sentence = (before.size() > kLongestShortened && before.back() == '.') ||
+  found.after_sentence = glued > 0 || (before.size() > kLongestShortened && before.back() == '.') ||
                          text[begin] == '[' || (bracketed && text.ends_with('.'));
   bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"
   if (before == "S." || (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {

@@ -39,10 +39,14 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) read_led(i);
     if (key_.numbering.exact) return std::move(reads_);
     read_own_lines();
-    auto const led = static_cast<std::size_t>(
-        std::count_if(reads_.begin(), reads_.end(),
-                      [](ReadLead const& read) { return read.leaders != LeaderKind::none; }));
-    usually_led_ = led * 2 >= reads_.size();
+    // "Go to 5" is no leader that names would have as well.
+    std::size_t led = 0;
+    std::size_t pointed = 0;
+    for (auto const& read : reads_) {
+      if (read.leaders == LeaderKind::words) ++pointed;
+      if (read.leaders != LeaderKind::none && read.leaders != LeaderKind::words) ++led;
+    }
+    usually_led_ = led * 2 >= reads_.size() - pointed && (led > 0 || pointed == 0);
     collect_known();
     auto const backed = static_cast<std::size_t>(
         std::count_if(sorted_.leads.begin(), sorted_.leads.end(),
@@ -136,7 +140,8 @@ class LeadReader {
       bool const certain = couplet_number(stripped, key_.numbering).has_value() ||
                            names_a_key(stripped) || is_abbreviated(first) ||
                            names_species_group(text) || genera.contains(std::string{first}) ||
-                           (first.ends_with(',') && is_bare_epithet(text));
+                           (first.ends_with(',') && is_bare_epithet(text)) ||
+                           is_name_with_page(text);
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();
@@ -165,7 +170,10 @@ class LeadReader {
     if (names_species_group(text)) return begin;
     if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
     if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
+    auto const before_it = words_of(words.substr(last_word_begin(words)));
+    bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
     if (is_latin_name(text) || is_named_in_capitals(text)) return begin;
+    if (!author && is_name_with_page(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
     auto const& piece = sorted_.pieces[raw.first_piece + raw.piece_count - 2];
     auto const& before = key_.lines[piece.line];

@@ -164,6 +164,21 @@ bool LeadsSoFar::names_what_is_open(SourceLine const& line) const {
   return !taxa.before.empty() && words_of(taxa.taxa.front().name).size() >= 2;
 }
 
+bool LeadsSoFar::continues_name_in_capitals(SourceLine const& line) const {
+  constexpr std::size_t kMost = 3;      // words, with an author or a remark
+  constexpr std::size_t kShortest = 4;  // letters
+  auto const words = words_of(start_of(line.text, 80));
+  if (words.empty() || words.size() > kMost) return false;
+  auto const epithet = without_end(words[0]);
+  if (!is_in_capitals(epithet, kShortest) || !has_epithet_ending(fold(epithet))) return false;
+  auto const before = last_line();
+  auto const split = split_at_leader(before, numbering_);
+  if (split.kind == LeaderKind::none) return false;
+  auto const begun = words_of(before.substr(split.destination_begin));
+  return begun.size() == 1 && is_in_capitals(begun[0], kShortest) &&
+         has_latin_ending(fold(begun[0])) && !has_higher_ending(fold(begun[0]));
+}
+
 bool LeadsSoFar::continues_destination(SourceLine const& line) const {
   auto const& lead = leads_.back();
   auto const& before = last_line();

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <span>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -40,6 +41,14 @@ bool is_latin_name(std::string_view text) {
   return name_words.size() >= 2 && name_words.size() <= 4 && is_epithet(name_words[1]) &&
          (is_abbreviated(name_words[0]) || has_latin_ending(name_words[0])) &&
          (has_epithet_ending(name_words.back()) || ends_in_year(first.authorship));
+}
+
+bool is_dated_name(std::string_view text) {
+  constexpr std::size_t kLongest = 100;  // bytes
+  if (text.size() > kLongest || !is_latin_name(text)) return false;
+  auto const reading = read_taxa(text);
+  return reading.taxa.size() == 1 && reading.remark.empty() &&
+         ends_in_year(reading.taxa.front().authorship);
 }
 
 bool is_short_name(std::string_view text) {
@@ -98,6 +107,36 @@ bool is_bare_epithet(std::string_view text) {
   if (!has_epithet_ending(words[0])) return false;
   return is_genusless_name(text) || is_rank(words[1]) || is_limit_word(words[1]) ||
          words[1].front() == '(' || words[1].front() == '[';
+}
+
+bool is_name_with_page(std::string_view text) {
+  static constexpr std::array kPages{"p"sv,   "pp"sv,   "page"sv, "pages"sv, "s"sv, "seite"sv,
+                                     "pág"sv, "págs"sv, "pag"sv,  "blz"sv,   "с"sv, "стр"sv,
+                                     "str"sv, "sid"sv,  "lk"sv,   "side"sv};
+  constexpr std::size_t kMostWords = 8;  // with authors
+  if (text.ends_with('.')) text.remove_suffix(1);
+  bool const bracketed = text.ends_with(')');
+  if (bracketed) text.remove_suffix(1);
+  auto const words = words_of(start_of(text, 120));
+  if (words.size() < 3 || words.size() > kMostWords) return false;
+  auto const number = words.back();
+  if (!is_digit(code_point_at(number, 0).value) ||
+      number.find_first_not_of("0123456789-–"sv) != std::string_view::npos) {
+    return false;
+  }
+  auto page = words[words.size() - 2];
+  if (bracketed != page.starts_with('(')) return false;
+  if (bracketed) page.remove_prefix(1);
+  if (page.ends_with('.')) page.remove_suffix(1);
+  if (std::find(kPages.begin(), kPages.end(), fold(page)) == kPages.end()) return false;
+  auto const name = std::span{words}.first(words.size() - 2);
+  if (!bracketed && !ends_item(name.back())) return false;
+  auto const first = without_end(name.front());
+  if (first.size() < 4 || !is_capitalised(first)) return false;
+  return std::all_of(name.begin() + 1, name.end(), [](std::string_view word) {
+    return (is_authorish(word) && !is_digit(code_point_at(word, 0).value)) || is_particle(word) ||
+           (is_epithet(word) && has_epithet_ending(without_end(word)));
+  });
 }
 
 std::size_t signs_before_name(std::string_view text) {

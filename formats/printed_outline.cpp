@@ -144,6 +144,7 @@ class OutlineGrouper {
     std::size_t dashes = 0;
     for (std::size_t i = 0; i < leads_.size(); ++i) {
       auto const& one = rank(i);
+      if (unlabelled(i)) continue;
       if (one.alphabet == Alphabet::dash) {
         ++dashes;
         continue;
@@ -183,6 +184,7 @@ class OutlineGrouper {
 
   [[nodiscard]] std::optional<std::size_t> rival_by_rank(std::size_t i) const {
     if (open_.empty()) return std::nullopt;
+    if (unlabelled(i)) return rival_of_leaf(i);
     if (rank(i).alphabet == Alphabet::dash) return rival_of_dash(i);
     for (bool const strict : {true, false}) {
       if (auto const found = find_open(
@@ -209,6 +211,12 @@ class OutlineGrouper {
       if (!found) found = depth;
     }
     return found;
+  }
+
+  // A lead without label stands beneath the lead before, or answers it where that leads somewhere.
+  [[nodiscard]] std::optional<std::size_t> rival_of_leaf(std::size_t i) const {
+    if (!is_led(i - 1)) return std::nullopt;
+    return open_.size() - 1;
   }
 
   // The innermost open couplet with its indentation, else the innermost that has no answer yet.

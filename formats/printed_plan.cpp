@@ -4,9 +4,11 @@
 #include <array>
 #include <unordered_map>
 #include <unordered_set>
+#include <utility>
 
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
@@ -72,6 +74,37 @@ class LabelPlanner {
             reading.alphabet == Alphabet::roman_upper || reading.alphabet == Alphabet::roman_lower;
         (roman ? numerals_ : ranks_)[i] = reading;
       }
+    }
+    read_misread_indices();
+  }
+
+  // "al. Wings" beside "b1." and "a2.": an index that was misread.
+  void read_misread_indices() {
+    std::size_t with_a = 0;
+    std::size_t with_b = 0;
+    for (auto const& line : lines_) {
+      auto const text = line.text;
+      bool const indexed = text.size() > 3 && text[1] >= '1' && text[1] <= '9' &&
+                           (text[2] == '.' || text[2] == ')' || text[2] == ' ');
+      if (indexed && text[0] == 'a') ++with_a;
+      if (indexed && text[0] == 'b') ++with_b;
+    }
+    if (with_a + with_b < 2) return;
+    static constexpr std::array kFirst{std::string_view{"a1. "}, std::string_view{"b1. "}};
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.size() < 5 || (text[0] != 'a' && text[0] != 'b') ||
+          (text[1] != 'l' && text[1] != 'I')) {
+        continue;
+      }
+      if (text[2] != '.' && text[2] != ')') continue;
+      if ((text[0] == 'a' ? with_b : with_a) == 0) continue;
+      auto const readings = read_rank_labels(kFirst[text[0] == 'a' ? 0 : 1]);
+      if (readings.empty()) continue;
+      auto reading = readings.front();
+      reading.label.printed = text.substr(0, 2);
+      reading.label.text_at = skip_blanks(text, 3);
+      if (reading.label.text_at < text.size()) ranks_[i] = reading;
     }
   }
 
@@ -167,10 +200,92 @@ class LabelPlanner {
   std::array<bool, RankLabel::kRanks> accepted_{};
 };
 
+// Finds the leads without labels that stand beneath labelled ones.
+class LeafPlanner {
+ public:
+  LeafPlanner(std::vector<SourceLine> const& lines, Numbering const& numbering)
+      : lines_{lines}, numbering_{numbering} {}
+
+  // False where there are too few of them to be a habit.
+  bool add_to(LeadPlan& plan) {
+    constexpr std::size_t kFewest = 3;
+    LeadPlan with;
+    with.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    std::size_t leaves = 0;
+    auto before = lines_.size();  // the last line with text
+    auto state = State::outside;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.empty() || is_page_number(text) || is_number_only(text) || is_ruled(text)) continue;
+      auto const* labelled = plan.at(i);
+      bool const leaf = labelled == nullptr && starts_leaf(i, before, state);
+      if (labelled != nullptr || leaf) {
+        LeadStart start;
+        if (labelled != nullptr) {
+          start = *labelled;
+        } else {
+          start.line = static_cast<std::uint32_t>(i);
+          start.rank.alphabet = Alphabet::dash;
+          start.rank.label.family = LabelFamily::dash;
+          start.unlabelled = true;
+          ++leaves;
+        }
+        with.start_at[i] = static_cast<std::uint32_t>(with.starts.size());
+        with.starts.push_back(start);
+        state = State::open;
+      }
+      if (state != State::outside && ends_in_destination(i)) state = State::led;
+      before = i;
+    }
+    if (leaves < kFewest) return false;
+    plan = std::move(with);
+    return true;
+  }
+
+ private:
+  enum class State : std::uint8_t { outside, open, led };  // of the lead before
+
+  [[nodiscard]] bool ends_in_destination(std::size_t i) const {
+    auto const split = split_at_leader(lines_[i].text, numbering_);
+    return split.kind != LeaderKind::none && split.destination_begin < lines_[i].text.size();
+  }
+
+  // The lead before has come to its end, and a destination ends the words that begin here.
+  [[nodiscard]] bool starts_leaf(std::size_t i, std::size_t before, State state) const {
+    constexpr std::size_t kMostLines = 8;  // of a lead
+    auto const text = lines_[i].text;
+    bool const begins =
+        is_upper(code_point_at(text, 0).value) || is_digit(code_point_at(text, 0).value);
+    if (state == State::outside || before == lines_.size() || !begins) return false;
+    if (starts_note(text) || starts_caption(text)) return false;
+    if (state == State::open) {
+      auto const last = lines_[before].text.back();
+      bool const gap = lines_[i - 1].text.empty();
+      if (last != '.' && last != ':' && last != ';' && !gap) return false;
+      if (last == ',' || last == '-') return false;
+    }
+    for (auto j = i; j < std::min(lines_.size(), i + kMostLines); ++j) {
+      if (lines_[j].text.empty()) return false;
+      if (ends_in_destination(j)) return true;
+    }
+    return false;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+};
+
 }  // namespace
 
 std::optional<LeadPlan> plan_by_labels(std::vector<SourceLine> const& lines) {
   return LabelPlanner{lines}.plan();
+}
+
+std::optional<LeadPlan> plan_by_labels_and_leaves(std::vector<SourceLine> const& lines,
+                                                  Numbering const& numbering) {
+  auto plan = LabelPlanner{lines}.plan();
+  if (!plan || !LeafPlanner{lines, numbering}.add_to(*plan)) return std::nullopt;
+  return plan;
 }
 
 }  // namespace keydrift::printed

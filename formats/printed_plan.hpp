@@ -42,6 +42,11 @@ struct LeadPlan {
 // on.  nullopt when there are none.
 [[nodiscard]] std::optional<LeadPlan> plan_by_labels(std::vector<SourceLine> const& lines);
 
+// The same, and leads without labels beneath those of the deepest ranks: "A. Wings clear." / "Legs
+// pale ..... Aus bus" / "Legs dark ..... Aus cus".  nullopt when there are none of the latter.
+[[nodiscard]] std::optional<LeadPlan> plan_by_labels_and_leaves(
+    std::vector<SourceLine> const& lines, Numbering const& numbering);
+
 // Leads bear no labels: a lead begins where the line before ends in a destination, or was broken
 // off before its time.  nullopt when hardly a line ends in a destination.
 [[nodiscard]] std::optional<LeadPlan> plan_by_indentation(std::vector<SourceLine> const& lines,

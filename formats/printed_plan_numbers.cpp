@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -277,7 +278,10 @@ class NumberPlanner {
     if (auto const head = reader_.head(text); head && carries_on(*head, i))
       return take_head(i, *head);
     if (number_ == 0) return;
-    if (auto const sub = reader_.sub(text); sub && answers(*sub)) return take_sub(i, *sub);
+    if (auto const sub = reader_.sub(text); sub && answers(*sub)) {
+      bool const item = sub->ordinal == 0 && is_dated_name(text.substr(sub->label.text_at));
+      if (!item) return take_sub(i, *sub);
+    }
     if (waiting_ && starts_with_upper(text) && !starts_note(text) && !starts_caption(text)) {
       take_unlabelled(i);
     } else if (unlabelled_ && is_further(i)) {
@@ -310,7 +314,10 @@ class NumberPlanner {
       return false;
     }
     auto next = i + 1;
-    while (next < lines_.size() && lines_[next].text.empty()) ++next;
+    // "Return to couplet 2" between a number and its leads.
+    while (next < lines_.size() && (lines_[next].text.empty() || starts_note(lines_[next].text))) {
+      ++next;
+    }
     if (next == lines_.size()) return false;
     auto const text = lines_[next].text;
     if (auto const sub = reader_.sub(text)) return sub->ordinal <= 1;
@@ -333,8 +340,10 @@ class NumberPlanner {
   // The line before ends a lead, this one begins as leads do.
   [[nodiscard]] bool is_further(std::size_t i) const {
     auto const text = lines_[i].text;
-    if (leads_ == 0 || !starts_with_upper(text) || starts_note(text) || starts_caption(text) ||
-        mentions_key(text)) {
+    if (leads_ == 0 || !starts_with_upper(text) || starts_note(text) || starts_caption(text)) {
+      return false;
+    }
+    if (mentions_key(text) && split_at_leader(text, plan_.numbering).kind == LeaderKind::none) {
       return false;
     }
     if (!ends_lead(before_)) return false;

@@ -395,7 +395,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     auto const core = without_page_number(text);
     if (!page_border(i) && !(core.size() > 0 && mostly_capitals(core))) continue;
     if (split_at_leader(text, numbering).kind == LeaderKind::dots) continue;
-    if (names_a_key(text) || starts_caption(text)) continue;
+    if (names_a_key(text) || starts_caption(text) || starts_note(text)) continue;
     candidates.push_back(i);
     if (!core.empty()) {
       ++numbered[core];

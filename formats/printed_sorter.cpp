@@ -396,6 +396,12 @@ class Sorter {
   bool take_after_destination(SourceLine const& line) {
     if (remarks_.is_caption()) return false;
     bool const soft = leads_.progress() == Progress::soft;
+    if (!gap_ && !numbering_.exact && leads_.continues_name_in_capitals(line)) {
+      leads_.add_piece(at_, 0);
+      leads_.set_progress(Progress::done);
+      account(LineKind::continuation, "goes on with the name before");
+      return true;
+    }
     if (starts_second_lead(line)) {
       start_unlabelled();
       return true;

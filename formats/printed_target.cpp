@@ -169,6 +169,9 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
   }
   // "Petals long 1. bus", "Bracts free (11-13). cus group": an epithet with the species' number.
   if (auto const begin = numbered_epithet(words, text)) return begin;
+  std::optional<std::size_t> paged;  // where nothing tells a name but its page
+  bool const ends_in_page =
+      is_digit(code_point_before(text, text.find_last_not_of(".)"sv) + 1).value);
   // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
   // it.
   for (std::size_t w = words.size(); w-- > 1;) {
@@ -190,6 +193,8 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
         has_strict_latin_ending(word) && !follows_genus(words, w) && is_genusless_name(name)) {
       return begin;
     }
+    bool const author = is_latin_epithet(words[w - 1]);  // "A. bus Roe (p. 4)"
+    if (ends_in_page && !author && is_name_with_page(name)) paged = begin;
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
@@ -204,7 +209,7 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (sign) --first;  // "* Aus bus"
     return static_cast<std::size_t>(words[first].data() - text.data());
   }
-  return std::nullopt;
+  return paged;
 }
 
 bool is_numbered_name(std::string_view line) {
@@ -240,8 +245,9 @@ bool titles_account(std::string_view text) {
   if (words.size() < 2) return false;
   // "ELYTRA black": only an author has a capital behind a genus in capitals.
   if (is_name_in_capitals(words[0])) {
-    return is_authorish(words[1]) && !is_name_in_capitals(without_end(words[1])) &&
-           is_capitalised(without_end(words[1]));
+    auto author = without_end(words[1]);
+    if (author.ends_with('.')) author.remove_suffix(1);  // "AUS R., Ann. 3: 112"
+    return is_authorish(words[1]) && !is_name_in_capitals(author) && is_capitalised(author);
   }
   if (words.size() < 3) return false;
   // "A. BUS, Roe": words that begin with an initial do not go on in capitals.
@@ -252,8 +258,12 @@ bool titles_account(std::string_view text) {
   if (species_in_capitals && is_authorish(words[2])) return true;
   bool const genus = is_capitalised(words[0]) && has_strict_latin_ending(words[0]);
   if (!genus && !is_abbreviated(words[0])) return false;
-  bool const species =
-      is_epithet(words[1]) && !ends_item(words[1]) && has_strict_latin_ending(words[1]);
+  bool const species = is_epithet(words[1]) && !ends_item(words[1]) &&
+                       (has_strict_latin_ending(words[1]) || words[1].ends_with("ns"));
+  // "Aus bus var. cus Roe"
+  bool const lower = species && words.size() > 3 && is_rank(words[2]) && words[2].size() > 2 &&
+                     is_epithet(words[3]) && has_epithet_ending(words[3]);
+  if (lower) return words.size() == 4 || is_authorish(words[4]);
   // "Thallus alba Aus bus"
   if (words.size() > 3 && is_epithet(words[3]) && !ends_item(words[2])) return false;
   bool const author = is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value);
@@ -261,7 +271,7 @@ bool titles_account(std::string_view text) {
 }
 
 bool is_certain_name(std::string_view name) {
-  if (names_a_key(name) || is_genusless_name(name)) return true;
+  if (names_a_key(name) || is_genusless_name(name) || is_name_with_page(name)) return true;
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();
   auto const words = words_of(first.name);
@@ -305,7 +315,8 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
   return CoupletNumber{*reference, rest};
 }
 
-constexpr std::size_t kLongestKeyName = 24;  // bytes, behind a group's name
+constexpr std::size_t kLongestKeyName = 24;    // bytes, behind a group's name
+constexpr std::size_t kLongestKeyTitle = 120;  // bytes, behind "see"
 
 DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
   DestinationReading reading;
@@ -332,7 +343,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     // "Leafless shrubs, Key 9, p. 112"
     auto const named = strip_pointer(stripped.substr(comma + 2));
     bool const bracketed = stripped.substr(0, comma).find('(') != std::string_view::npos;
-    if (!bracketed && names_a_key(named) && without_page(named).size() <= kLongestKeyName &&
+    // "Aus bus group, see Key to the Aus bus group"
+    bool const pointed = named.size() < stripped.size() - comma - 2;
+    auto const longest = pointed ? kLongestKeyTitle : kLongestKeyName;
+    if (!bracketed && names_a_key(named) && without_page(named).size() <= longest &&
         without_page(named).find(',') == std::string_view::npos) {
       reading.form = DestinationForm::key;
       reading.key_name = std::string{without_page(named)};

@@ -37,7 +37,8 @@ class TaxaReader {
     return i < words_.size() ? words_[i] : std::string_view{};
   }
 
-  // "3. Aus bus", "12) Aus", "3a. A. bus var. bus": numbers of the taxa, not of a couplet.
+  // "3. Aus bus", "12) Aus", "6.3. A. bus", "3a. A. bus var. bus": numbers of the taxa, not of a
+  // couplet.
   void skip_species_number() {
     auto first = word(0);
     if (words_.size() < 2 || first.empty()) return;
@@ -49,6 +50,11 @@ class TaxaReader {
       }
     };
     skip_digits();
+    while (first.size() > 1 && first.front() == '.' &&
+           is_digit(static_cast<unsigned char>(first[1]))) {
+      first.remove_prefix(1);  // "6.3.1."
+      skip_digits();
+    }
     if (!first.empty() && is_lower(static_cast<unsigned char>(first.front()))) {
       first.remove_prefix(1);
     }

@@ -27,6 +27,9 @@ struct TaxaReading {
 // Is the whole text one name in Latin form, of two parts or more, authors allowed: "Aus bus Smith"?
 [[nodiscard]] bool is_latin_name(std::string_view text);
 
+// "Aus bus (Roe, 1900)": one name with its author and year, and nothing that a lead could say.
+[[nodiscard]] bool is_dated_name(std::string_view text);
+
 // "A. cochlear, n. sp.", "A. cochlear Roe": an abbreviated genus and whatever follows it with an
 // author or a mark of names.
 [[nodiscard]] bool is_short_name(std::string_view text);
@@ -37,6 +40,9 @@ struct TaxaReading {
 // Is the whole text an epithet beyond doubt, without genus: "bus", "bus subsp. cus", "bus (in
 // part)"?
 [[nodiscard]] bool is_bare_epithet(std::string_view text);
+
+// "Aus, p. 68", "Aus Roe (page 44)": one name with its page and nothing else, whatever its ending.
+[[nodiscard]] bool is_name_with_page(std::string_view text);
 
 // Bytes of the signs before a name, and the blanks behind them: "*Aus bus" is naturalised, "†Aus
 // bus" extinct, "?Aus bus" doubtful.

@@ -1,0 +1,142 @@
+// The genus that leads cut short or leave out: which word of the text it is, and when nothing
+// tells.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::read_key;
+using test::sketch;
+
+// The names of the key's taxa, in the order of first naming.
+std::vector<std::string> names_in(std::string_view text) {
+  std::vector<std::string> names;
+  for (auto const& taxon : read_key(text).edition.taxa) names.push_back(taxon.name);
+  return names;
+}
+
+constexpr std::string_view kShort =
+    "1. Corolla red ..... C. pallida\n1. Corolla white ..... 2\n"
+    "2. Calyx hairy ..... C. dioica\n2. Calyx smooth ..... C. nervosa\n";
+constexpr std::string_view kLone =
+    "1. Corolla red ..... pallida Roe\n1. Corolla white ..... 2\n"
+    "2. Calyx hairy ..... dioica Roe\n2. Calyx smooth ..... nervosa Dorn\n";
+
+std::vector<std::string> with_genus(std::string const& genus) {
+  return {genus + " pallida", genus + " dioica", genus + " nervosa"};
+}
+
+// A genus among words that begin sentences: in a heading of its own, in an account behind the key,
+// in the head of a page.
+TEST(PrintedGenus, IsNoWordOfDescriptions) {
+  std::vector<std::string> const before{
+      "9. CADWENIA Hosk., Ann. Bot. Gard. Till 3: 112. 1841.\n\nCorolla tubular, white. Capsula "
+      "opens by a lid; corolla hairy within.\n\n",
+      "Cadwenia Hosk.\n\nHerbs. Corolla tubular. Ovula many.\n\n",
+      "GENUS CADWENIA\n\nCorolla zygomorphic.\n\n", "Cadwenia\n========\n\nCorolla five-lobed.\n\n",
+      "12. CADWENIA.\n\nCorolla tubular; corolla-tube long.\n\n"};
+  for (auto const& text : before) {
+    EXPECT_EQ(names_in(text + std::string{kShort}), with_genus("Cadwenia")) << text;
+    EXPECT_EQ(names_in(text + std::string{kLone}), with_genus("Cadwenia")) << text;
+  }
+  for (std::string const behind :
+       {"\n1. Cadwenia pallida Roe, Till. 3: 4. 1841.\n\nCorolla tubular, red, 3 cm long.\n",
+        "\nCadwenia dioica grows on rocks. Corolla smaller than that of the others.\n"}) {
+    EXPECT_EQ(names_in(std::string{kShort} + behind), with_genus("Cadwenia")) << behind;
+    EXPECT_EQ(names_in(std::string{kLone} + behind), with_genus("Cadwenia")) << behind;
+  }
+}
+
+// The full name of one species outweighs titles, journals and the places of a web page.
+TEST(PrintedGenus, StandsBeforeEpithetsOfTheKey) {
+  EXPECT_EQ(names_in("Home > Plants > Key\n\n" + std::string{kLone} +
+                     "\nCadwenia nervosa has been seen once.\n"),
+            with_genus("Cadwenia"));
+  EXPECT_EQ(names_in("CADWENIA.\n\nCadwenia, part., Hallm, Isis Nat. v. p. 211.\nCapra, Roe, Cat. "
+                     "p. 6.\n\n" +
+                     std::string{kLone} + "\n1. Cadwenia pallida.\n\nIsis pallida, Roe, Cat.\n"),
+            with_genus("Cadwenia"));
+}
+
+// Two genera with the same initial: each name is that of the genus it is printed with.
+TEST(PrintedGenus, IsTheOneThatANameIsPrintedWithElsewhere) {
+  EXPECT_EQ(names_in("1. Corolla red ..... Cadwenia alba\n1. Corolla white ..... Corvina nigra\n\n"
+                     "1. Leaves long ..... C. pallida\n1. Leaves short ..... C. dioica\n\n"
+                     "Corvina pallida was found by Roe; Cadwenia dioica is common.\n"),
+            (std::vector<std::string>{"Cadwenia alba", "Corvina nigra", "Corvina pallida",
+                                      "Cadwenia dioica"}));
+}
+
+TEST(PrintedGenus, NoFamilyAndNoWordIsTakenForOne) {
+  std::vector<std::string> const lone{"pallida", "dioica", "nervosa"};
+  std::vector<std::string> const abbreviated{"C. pallida", "C. dioica", "C. nervosa"};
+  for (std::string const before :
+       {"12. CADWENIACEAE\n\n", "Corolla white or red.\n\n", "Home > Plants > Keys\n\n", ""}) {
+    EXPECT_EQ(names_in(before + std::string{kShort}), abbreviated) << before;
+    EXPECT_EQ(names_in(before + std::string{kLone}), lone) << before;
+  }
+  auto const findings = findings_of(kShort);
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](std::string const& finding) {
+    return finding.find(
+               "the text does not tell which genus \"C.\" is, here and in 2 further names; "
+               "names stay as they are printed") != std::string::npos;
+  }));
+}
+
+// A variety's epithet that comes back is that of its species (autonyms).
+TEST(PrintedGenus, VarietiesStandBeneathTheSpeciesWhoseEpithetComesBack) {
+  EXPECT_EQ(
+      names_in("1. Corolla red ..... Cadwenia pallida\n1. Corolla white ..... 2\n"
+               "2. Calyx hairy ..... C. dioica\n2. Calyx smooth ..... C. nervosa\n\n"
+               "Key to the varieties\n\n1. Stem brown ..... 1a. var. alba\n1. Stem red ..... 1b. "
+               "var. pallida\n"),
+      (std::vector<std::string>{"Cadwenia pallida", "Cadwenia dioica", "Cadwenia nervosa",
+                                "Cadwenia pallida var. alba", "Cadwenia pallida var. pallida"}));
+}
+
+// Items of a list, titles of accounts and words in brackets are no leads.
+TEST(PrintedGenus, AccountsAndListsAreNoLeads) {
+  std::string const key =
+      "1a. Corolla red ..... Cadwenia pallida\n1b. Corolla white ..... 2a\n"
+      "2a. Calyx hairy ..... C. dioica\n2b. Calyx smooth ..... C. nervosa\n";
+  auto const plain = sketch(key);
+  for (std::string const behind :
+       {"+ Cadwenia pallida (Roe, 1841)\n+ Cadwenia dioica Roe & Dorn, 1857\n",
+        "- Cadwenia pallida Roe, 1841\n- Cadwenia dioica Roe, 1857\n",
+        "2a. Cadwenia dioica var. dioica\nCorolla purple. Rocks.\n\n"
+        "2b. Cadwenia dioica var. alba Y. Roe & Dorn, Till. 31: 9. 1940.\nCorolla violet.\n",
+        "1. Cadwenia pallida Roe. — Dorn, 1936 : 44. Corolla red.\n"}) {
+    EXPECT_EQ(sketch(key + "\nList of species\n\n" + behind), plain) << behind;
+  }
+}
+
+TEST(PrintedGenus, NumbersOfTheBookMayStandBeforeNames) {
+  for (std::string const number : {"6.3.", "6.10.", "6.3.1.", "6.3", "12.", "3a."}) {
+    auto const text = "6. Cadwenia Roe\n\n1. Corolla red ..... " + number +
+                      " C. pallida\n1. Corolla white ..... " + number + " C. dioica\n";
+    EXPECT_EQ(names_in(text), (std::vector<std::string>{"Cadwenia pallida", "Cadwenia dioica"}))
+        << number;
+  }
+}
+
+TEST(PrintedGenus, PagesTellGeneraWhateverTheirEnding) {
+  for (std::string const page : {", p. 68.", " (p. 68)", ", page 68", " (S. 68)", ", pág. 68"}) {
+    auto const text = "1. Corolla red, the apex rounded. Pelvurgo" + page +
+                      "\n1. Corolla white.\nVostrinil" + page + "\n";
+    EXPECT_EQ(names_in(text), (std::vector<std::string>{"Pelvurgo", "Vostrinil"})) << page;
+  }
+  EXPECT_EQ(names_in("1. Corolla red, as in Pelvurgo, p. 68.\n1. Corolla white ..... Vostrinil\n"),
+            (std::vector<std::string>{"Vostrinil"}));
+}
+
+}  // namespace
+}  // namespace keydrift
