@@ -6,6 +6,7 @@
 #include <set>
 
 #include "keydrift/reports/collation_parts.hpp"
+#include "keydrift/reports/page_parts.hpp"
 #include "keydrift/reports/setting.hpp"
 
 namespace keydrift::reports {
@@ -31,19 +32,28 @@ std::string reached_from(Edition const& edition, std::vector<LeadId> const& lead
   return enumerated(names);
 }
 
-class CoupletSetter {
- public:
-  CoupletSetter(Page& page, CollationView const& view)
-      : page_{page},
-        view_{view},
-        roles_{view},
-        old_parents_{leads_to_couplets(view.old_edition)},
-        new_parents_{leads_to_couplets(view.new_edition)},
-        counterparts_(view.old_edition.couplets.size()) {
+// What setting a couplet asks of all others.
+struct Around {
+  explicit Around(CollationView const& view)
+      : roles{view},
+        old_parents{leads_to_couplets(view.old_edition)},
+        new_parents{leads_to_couplets(view.new_edition)},
+        counterparts(view.old_edition.couplets.size()) {
     for (auto const& pair : view.collation.alignment.pairs) {
-      counterparts_[pair.old_couplet.index] = pair.new_couplet;
+      counterparts[pair.old_couplet.index] = pair.new_couplet;
     }
   }
+
+  RolesByCouplet roles;
+  std::vector<std::vector<LeadId>> old_parents;
+  std::vector<std::vector<LeadId>> new_parents;
+  std::vector<std::optional<CoupletId>> counterparts;  // by old couplet
+};
+
+class CoupletSetter {
+ public:
+  CoupletSetter(Page& page, CollationView const& view, Around const& around)
+      : page_{page}, view_{view}, around_{around} {}
 
   void set(CoupletChange const& change) {
     page_.blank();
@@ -76,7 +86,7 @@ class CoupletSetter {
   std::optional<Pair> best_pair(CoupletChange const& change) const {
     if (change.old_couplets.empty() || change.new_couplets.empty()) return std::nullopt;
     for (auto const couplet : change.old_couplets) {
-      auto const tied = counterparts_[couplet.index];
+      auto const tied = around_.counterparts[couplet.index];
       if (tied && std::find(change.new_couplets.begin(), change.new_couplets.end(), *tied) !=
                       change.new_couplets.end()) {
         return Pair{couplet, *tied};
@@ -89,7 +99,8 @@ class CoupletSetter {
     if (!id) return {};
     auto const& edition = new_side ? view_.new_edition : view_.old_edition;
     std::vector<std::uint32_t> stressed;
-    for (auto const index : (new_side ? roles_.of_new : roles_.of_old)[id->couplet.index]) {
+    for (auto const index :
+         (new_side ? around_.roles.of_new : around_.roles.of_old)[id->couplet.index]) {
       auto const& role = view_.collation.roles[index];
       auto const& statement = new_side ? role.new_statement : role.old_statement;
       if (statement && statement->lead == *id) stressed.push_back(statement->ordinal);
@@ -107,8 +118,8 @@ class CoupletSetter {
     auto const any = [&](std::vector<std::size_t> const& indexes) {
       return std::any_of(indexes.begin(), indexes.end(), touches);
     };
-    return (old_lead && any(roles_.of_old[old_lead->couplet.index])) ||
-           (new_lead && any(roles_.of_new[new_lead->couplet.index]));
+    return (old_lead && any(around_.roles.of_old[old_lead->couplet.index])) ||
+           (new_lead && any(around_.roles.of_new[new_lead->couplet.index]));
   }
 
   void set_pair(CoupletId old_couplet, CoupletId new_couplet, std::vector<LeadPair> const& leads) {
@@ -148,7 +159,7 @@ class CoupletSetter {
     auto const* after = std::get_if<ToCouplet>(&view_.new_edition[new_lead].destination);
     if (before == nullptr && after == nullptr) return false;
     if (before == nullptr || after == nullptr) return true;
-    return counterparts_[before->couplet.index] != after->couplet;
+    return around_.counterparts[before->couplet.index] != after->couplet;
   }
 
   void remark(std::string_view mark, std::string const& text) {
@@ -158,10 +169,12 @@ class CoupletSetter {
   void remarks(CoupletChange const& change, std::optional<Pair> const& best) {
     std::set<std::size_t> told;
     for (auto const couplet : change.old_couplets) {
-      told.insert(roles_.of_old[couplet.index].begin(), roles_.of_old[couplet.index].end());
+      told.insert(around_.roles.of_old[couplet.index].begin(),
+                  around_.roles.of_old[couplet.index].end());
     }
     for (auto const couplet : change.new_couplets) {
-      told.insert(roles_.of_new[couplet.index].begin(), roles_.of_new[couplet.index].end());
+      told.insert(around_.roles.of_new[couplet.index].begin(),
+                  around_.roles.of_new[couplet.index].end());
     }
     if (best) {
       for (auto const index : told) {
@@ -177,11 +190,12 @@ class CoupletSetter {
       }
       if (has_event(change, CoupletEvent::redirected)) redirections(*best, change.leads);
       if (has_event(change, CoupletEvent::moved)) {
-        remark("‡", fmt::format("reached from {} in {}, from {} in {}",
-                                reached_from(view_.old_edition, old_parents_[best->first.index]),
-                                view_.called.old_name,
-                                reached_from(view_.new_edition, new_parents_[best->second.index]),
-                                view_.called.new_name));
+        remark("‡",
+               fmt::format("reached from {} in {}, from {} in {}",
+                           reached_from(view_.old_edition, around_.old_parents[best->first.index]),
+                           view_.called.old_name,
+                           reached_from(view_.new_edition, around_.new_parents[best->second.index]),
+                           view_.called.new_name));
       }
     }
   }
@@ -196,7 +210,7 @@ class CoupletSetter {
       auto const after = destination_words(view_.new_edition, view_.new_edition[new_lead]);
       std::string counterpart;
       if (auto const* to = std::get_if<ToCouplet>(&view_.old_edition[old_lead].destination)) {
-        auto const tied = counterparts_[to->couplet.index];
+        auto const tied = around_.counterparts[to->couplet.index];
         counterpart = !tied ? fmt::format(", which {} lacks", view_.called.new_name)
                             : fmt::format(", which is {} in {}", view_.new_edition[*tied].label,
                                           view_.called.new_name);
@@ -209,10 +223,7 @@ class CoupletSetter {
 
   Page& page_;
   CollationView const& view_;
-  RolesByCouplet roles_;
-  std::vector<std::vector<LeadId>> old_parents_;
-  std::vector<std::vector<LeadId>> new_parents_;
-  std::vector<std::optional<CoupletId>> counterparts_;  // by old couplet
+  Around const& around_;
 };
 
 void set_legend(Page& page) {
@@ -244,18 +255,19 @@ RolesByCouplet::RolesByCouplet(CollationView const& view)
 
 void set_couplets(Page& page, CollationView const& view, bool every_couplet) {
   auto const& couplets = view.collation.couplets;
-  CoupletSetter setter{page, view};
-  bool any = false;
+  std::vector<CoupletChange const*> shown;
   for (auto const& change : couplets) {
-    if (!change.changes_meaning && !every_couplet) continue;
-    if (!any) {
-      page.heading("Couplets side by side");
-      set_legend(page);
-      page.blank();
-      set_column_heads(page, view);
-    }
-    any = true;
-    setter.set(change);
+    if (change.changes_meaning || every_couplet) shown.push_back(&change);
+  }
+  if (!shown.empty()) {
+    page.heading("Couplets side by side");
+    set_legend(page);
+    page.blank();
+    set_column_heads(page, view);
+    Around const around{view};
+    set_in_parts(page, shown.size(), [&](Page& part, std::size_t i) {
+      CoupletSetter{part, view, around}.set(*shown[i]);
+    });
   }
   if (every_couplet) return;
 

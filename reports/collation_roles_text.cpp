@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "keydrift/reports/collation_parts.hpp"
+#include "keydrift/reports/page_parts.hpp"
 
 namespace keydrift::reports {
 namespace {
@@ -111,14 +112,15 @@ void set_roles(Page& page, CollationView const& view) {
     }
     heads = true;
     page.subheading(upper_case(to_word(transition)));
-    bool any = false;
+    std::vector<RoleChange const*> changes;
     for (auto const& role : roles) {
-      if (role.transition != transition || one_sided(role)) continue;
-      if (any) page.blank();
-      any = true;
-      set_role(page, view, role);
+      if (role.transition == transition && !one_sided(role)) changes.push_back(&role);
     }
-    set_one_sided(page, view, transition, any);
+    set_in_parts(page, changes.size(), [&](Page& part, std::size_t i) {
+      if (i > 0) part.blank();
+      set_role(part, view, *changes[i]);
+    });
+    set_one_sided(page, view, transition, !changes.empty());
   }
 }
 

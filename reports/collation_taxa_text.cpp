@@ -3,11 +3,10 @@
 
 #include <algorithm>
 #include <map>
-#include <memory>
 #include <utility>
 
-#include "keydrift/key/side_by_side.hpp"
 #include "keydrift/reports/collation_parts.hpp"
+#include "keydrift/reports/page_parts.hpp"
 #include "keydrift/reports/setting.hpp"
 
 namespace keydrift::reports {
@@ -241,18 +240,11 @@ void set_taxa(Page& page, CollationView const& view) {
     page.blank();
     set_column_heads(page, view);
   }
-  constexpr std::size_t worth_a_thread = 200;
-  auto parts =
-      made_in_parts(places.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
-        auto part = std::make_unique<Page>(page.further());
-        for (auto at = begin; at < end; ++at) {
-          auto const& [place, members] = places[at];
-          if (place) set_parting(*part, view, *place);
-          for (auto const* taxon : members) set_taxon(*part, view, *taxon);
-        }
-        return part;
-      });
-  for (auto& part : parts) page.add(std::move(*part));
+  set_in_parts(page, places.size(), [&](Page& part, std::size_t at) {
+    auto const& [place, members] = places[at];
+    if (place) set_parting(part, view, *place);
+    for (auto const* taxon : members) set_taxon(part, view, *taxon);
+  });
 
   bool any = false;
   for (auto const& taxon : taxa) {

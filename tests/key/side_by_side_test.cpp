@@ -2,9 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <atomic>
+#include <chrono>
 #include <numeric>
 #include <stdexcept>
 #include <string>
+#include <thread>
 
 namespace keydrift {
 namespace {
@@ -16,6 +20,26 @@ TEST(SideBySide, EveryTaskIsDoneOnce) {
   side_by_side(tasks);
   EXPECT_EQ(done, std::vector<int>(100, 1));
   side_by_side({});
+  std::fill(done.begin(), done.end(), 0);
+  side_by_side_in_blocks(tasks);
+  EXPECT_EQ(done, std::vector<int>(100, 1));
+  side_by_side_in_blocks({});
+}
+
+TEST(SideBySide, WhoIsDoneWithTheOwnBlockHelpsTheOthers) {
+  // The first task waits for all others, so that whoever does it cannot do those of its block.
+  std::atomic<int> left{15};
+  std::vector<std::function<void()>> tasks(16, [&left] { --left; });
+  bool all_done_by_others = false;
+  bool const alone = std::thread::hardware_concurrency() < 2;
+  tasks.front() = [&] {
+    auto const end = std::chrono::steady_clock::now() + std::chrono::seconds{20};
+    while (!alone && left > 0 && std::chrono::steady_clock::now() < end) std::this_thread::yield();
+    all_done_by_others = left == 0;
+  };
+  side_by_side_in_blocks(tasks);
+  if (alone) GTEST_SKIP() << "one core only";
+  EXPECT_TRUE(all_done_by_others);
 }
 
 TEST(SideBySide, OfSeveralThingsThrownThatOfTheTaskInFrontIsThrown) {

@@ -14,6 +14,11 @@ namespace keydrift {
 // task throws is thrown once the others are done; of several, that of the task in front.
 void side_by_side(std::vector<std::function<void()>> tasks);
 
+// The same, but each thread does tasks that stand together, the calling one those in front, and
+// helps the others once it is done.  What is made in parts and used up in parts then mostly stays
+// with one thread, whose memory is not locked by the other's.
+void side_by_side_in_blocks(std::vector<std::function<void()>> tasks);
+
 // How long the parts of `count` things are: hangs on the two numbers only; `least` is what is worth
 // starting a thread for.
 [[nodiscard]] constexpr std::size_t part_size(std::size_t count, std::size_t least) {
@@ -33,7 +38,7 @@ void in_parts(std::size_t count, std::size_t least, Use const& use) {
   for (std::size_t begin = 0; begin < count; begin += size) {
     tasks.emplace_back([&use, begin, end = std::min(begin + size, count)] { use(begin, end); });
   }
-  side_by_side(std::move(tasks));
+  side_by_side_in_blocks(std::move(tasks));
 }
 
 // What make(begin, end) makes of such ranges, in order.
