@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <tuple>
+#include <unordered_map>
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
 
@@ -29,7 +31,9 @@ bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; 
 
 class LineMaker {
  public:
-  explicit LineMaker(std::string_view text) : text_{text} { survey(); }
+  explicit LineMaker(std::string_view text) : text_{text}, labels_{couplets_in_lists(text)} {
+    survey();
+  }
 
   Lines make() && {
     while (at_ < text_.size()) take_next();
@@ -108,6 +112,7 @@ class LineMaker {
 
   void take_tag(Tag const& tag) {
     ++made_.tags;
+    auto const listed = labels_.find(at_);
     at_ += tag.length;
     broken_ = true;
     auto const& name = tag.name;
@@ -126,8 +131,16 @@ class LineMaker {
       return;
     }
     in_cell_ = false;
-    end_line();
     row_cells_ = 0;
+    bool const in_key = listed != labels_.end();
+    if (in_key && listed->second.joins) blank_ = started_;
+    if (in_key ? listed->second.joins : held_) {
+      held_ = held_ && !in_key;
+      return;
+    }
+    end_line();
+    if (in_key) label_ = &listed->second.label;
+    held_ = in_key && label_->empty();
     if (is_heading(name)) heading_ = !tag.closes;
     if (name == "table" || name == "hr") leave_gap();
   }
@@ -189,7 +202,12 @@ class LineMaker {
     if (started_) return;
     started_ = true;
     std::tie(line_.number, line_.column) = place_of(at);
-    if (depth_ > 0) line_.text.assign(std::min(depth_, kDeepestIndent) * kIndent, ' ');
+    if (label_ != nullptr) {
+      line_.text = *label_;
+    } else if (depth_ > 0) {
+      line_.text.assign(std::min(depth_, kDeepestIndent) * kIndent, ' ');
+    }
+    label_ = nullptr;
     broken_ = true;
   }
 
@@ -212,6 +230,7 @@ class LineMaker {
 
   void end_line() {
     blank_ = false;
+    label_ = nullptr;
     if (!started_) return;
     started_ = false;
     broken_ = true;
@@ -239,6 +258,7 @@ class LineMaker {
   }
 
   std::string_view text_;
+  std::unordered_map<std::size_t, ListLine> labels_;
   std::unordered_set<std::string> closed_;  // names with a closing tag
   bool feeds_part_lines_{false};
   std::size_t at_{};
@@ -248,6 +268,8 @@ class LineMaker {
   bool blank_{false};    // white space stands before the next character
   bool broken_{true};    // the next character does not stand behind the one before
   bool heading_{false};
+  std::string const* label_{nullptr};  // that a list shows before the line to come
+  bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
   std::size_t row_cells_{};  // begun in this row
   std::size_t raised_{};

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <string>
 #include <string_view>
 
@@ -73,6 +74,105 @@ TEST(Hypertext, ReadsParagraphsBreaksAndLists) {
                        .edition),
             "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
             "2[2] Legs pale, 5–6 µm -> Aus cus\n2[2] Legs dark -> Aus dus\n");
+}
+
+// Three couplets as `couplet` sets each: "{n}" its number, "{a}" and "{b}" its leads.
+std::string three(std::string_view couplet) {
+  static constexpr std::array<std::array<std::string_view, 3>, 3> kCouplets{
+      {{"1", "Wings clear ... <a href=\"#2\">2</a>", "Wings dark ... <i>Aus bus</i>"},
+       {"2", "Legs pale ... <a href=\"#3\">3</a>", "Legs dark ... <i>Aus cus</i>"},
+       {"3", "Head long ... <i>Aus dus</i>", "Head short ... <i>Aus eus</i>"}}};
+  std::string out;
+  for (auto const& words : kCouplets) {
+    for (std::size_t at = 0; at < couplet.size(); ++at) {
+      bool const place = couplet[at] == '{' && at + 2 < couplet.size();
+      if (!place) {
+        out += couplet[at];
+        continue;
+      }
+      out += words[couplet[at + 1] == 'n' ? 0 : couplet[at + 1] == 'a' ? 1 : 2];
+      at += 2;
+    }
+  }
+  return out;
+}
+
+std::string sketch_of_three(std::string_view first, std::string_view second) {
+  std::string out;
+  for (auto const& [number, words, to, other, taxon] :
+       {std::array<std::string_view, 5>{"1", "Wings clear", "2", "Wings dark", "Aus bus"},
+        {"2", "Legs pale", "3", "Legs dark", "Aus cus"},
+        {"3", "Head long", "Aus dus", "Head short", "Aus eus"}}) {
+    auto const lead = [&](std::string_view mark, std::string_view says, std::string_view end) {
+      out += std::string{number} + "[" + (mark == "–" ? "" : std::string{number}) +
+             std::string{mark} + "] " + std::string{says} + " -> " + std::string{end} + "\n";
+    };
+    lead(first, words, to);
+    lead(second, other, taxon);
+  }
+  return out;
+}
+
+TEST(Hypertext, NumbersTheCoupletsOfListsAsTheyAreShown) {
+  auto const lettered = sketch_of_three("a", "b");
+  auto const dashed = sketch_of_three("", "–");
+  // Each item a list of leads; with tags left out that HTML lets one leave out.
+  EXPECT_EQ(sketch(read("<ol>" +
+                        three("<li id=\"c{n}\"><ol type=\"a\"><li>{a}</li>\n<li>{b}</li>"
+                              "</ol></li>\n") +
+                        "</ol>")
+                       .edition),
+            lettered);
+  EXPECT_EQ(sketch(read("<ol>" + three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>").edition),
+            lettered);
+  // Leads with letters of their own have them once.
+  EXPECT_EQ(sketch(read("<ol>" + three("<li><ul><li>a. {a}<li>b. {b}</ul>") + "</ol>").edition),
+            lettered);
+  // Each item two lines.
+  EXPECT_EQ(sketch(read("<ol>" + three("<li>{a}<br>{b}</li>") + "</ol>").edition), dashed);
+  EXPECT_EQ(sketch(read("<ol>" + three("<li><p>{a}</p><p>{b}</p></li>") + "</ol>").edition),
+            dashed);
+  // Terms that are numbers; an empty definition for a picture, and a caption.
+  EXPECT_EQ(sketch(read("<dl>" +
+                        three("<dt id=\"n{n}\">{n}.</dt>\n<dd>{a}</dd>\n<dd>{b}</dd>"
+                              "<dd><img src=\"a.gif\" alt=\"\"></dd>\n") +
+                        "</dl>")
+                       .edition),
+            dashed);
+  EXPECT_EQ(
+      sketch(read("<dl>" + three("<dt>{n}a.<dd>{a}<dt>{n}b.<dd><p>{b}</p>") + "</dl>").edition),
+      lettered);
+}
+
+TEST(Hypertext, BeginsListsWhereTheySay) {
+  auto const reading = read(
+      "<ol><li>Wings clear ... 2<br>Wings dark ... Aus bus"
+      "<li>Legs pale ... 3<br>Legs dark ... Aus cus"
+      "<li>Head long ... 4<br>Head short ... Aus dus</ol><p>Also:</p>"
+      "<ol start=\"4\"><li>Feet wide ... 5<br>Feet narrow ... Aus eus"
+      "<li>Eyes red ... 6<br>Eyes blue ... Aus fus"
+      "<li>Tail long ... Aus gus<br>Tail short ... Aus hus</ol>");
+  EXPECT_EQ(sketch(reading.edition),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> 3\n2[–] Legs dark -> Aus cus\n"
+            "3[3] Head long -> 4\n3[–] Head short -> Aus dus\n"
+            "4[4] Feet wide -> 5\n4[–] Feet narrow -> Aus eus\n"
+            "5[5] Eyes red -> 6\n5[–] Eyes blue -> Aus fus\n"
+            "6[6] Tail long -> Aus gus\n6[–] Tail short -> Aus hus\n");
+}
+
+TEST(Hypertext, NumbersNoListsOfOtherThings) {
+  // Works, steps and a page's contents, and items that print their numbers.
+  auto const reading = read(
+      "<ol><li><a href=\"1\">Sampling</a></li><li>Keeping</li><li>Keys</li></ol>" + kTable +
+      "<ol><li>Roe, A. 1901. Wings.<br>Bergen 1: 1–20<li>Roe, A. 1902. Legs.<br>Bergen 2: 1–7"
+      "<li>Roe, A. 1903. Heads.<br>Bergen 3: 3–9</ol>"
+      "<dl><dt>Wing<dd>what it flies with<dt>Leg<dd>what it walks with<dt>Head<dd>the rest</dl>");
+  EXPECT_EQ(sketch(reading.edition), kSketch);
+  EXPECT_EQ(
+      sketch(read("<ol style=\"list-style: none\">" + three("<li>{n}. {a}<br>– {b}</li>") + "</ol>")
+                 .edition),
+      sketch_of_three("", "–"));
 }
 
 TEST(Hypertext, LeavesLinesAloneWhereOnlyLettersAreMarked) {

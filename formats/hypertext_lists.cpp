@@ -1,0 +1,285 @@
+#include "keydrift/formats/hypertext_lists.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <cstdint>
+#include <vector>
+
+#include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+
+namespace keydrift::hypertext {
+namespace {
+
+using printed::is_digit;
+using printed::read_label;
+
+constexpr std::size_t kShown = 40;       // bytes of a line's begin and end that are kept
+constexpr std::size_t kFewestItems = 3;  // that make a key
+constexpr std::size_t kMostLines = 4;    // leads of a couplet
+constexpr std::size_t kLongestTerm = 8;  // bytes of "12a."
+constexpr std::size_t kNone = SIZE_MAX;
+
+// A line of an item: what is shown of it.
+struct Shown {
+  std::size_t tag{};  // that begins it
+  std::string begin;
+  std::string end;
+};
+
+struct Item {
+  bool term{false};  // a "<dt>"
+  std::vector<Shown> lines;
+  std::size_t list{kNone};  // the first list within it
+};
+
+struct List {
+  std::string name;
+  std::uint32_t start{1};
+  std::vector<Item> items;
+};
+
+bool is_list(std::string_view name) { return name == "ol" || name == "ul" || name == "dl"; }
+bool is_item(std::string_view name) { return name == "li" || name == "dt" || name == "dd"; }
+bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; }
+
+// The number of start="…"; 1 without it.
+std::uint32_t start_of_list(std::string_view tag) {
+  auto const at = tag.find("start=");
+  if (at == std::string_view::npos) return 1;
+  auto digits = tag.substr(at + 6);
+  if (!digits.empty() && (digits.front() == '"' || digits.front() == '\'')) digits.remove_prefix(1);
+  std::uint32_t start = 1;
+  std::from_chars(digits.data(), digits.data() + digits.size(), start);
+  return start;
+}
+
+class Surveyor {
+ public:
+  explicit Surveyor(std::string_view text) : text_{text} {}
+
+  std::vector<List> survey() && {
+    for (std::size_t at = 0; at < text_.size();) {
+      auto const tag = text_[at] == '<' ? tag_at(text_.substr(at)) : Tag{};
+      if (tag.length > 0) {
+        take(tag, at);
+        at += tag.length;
+        if (!tag.closes && (tag.name == "script" || tag.name == "style")) {
+          at = std::min(text_.find("</" + tag.name, at), text_.size());
+        }
+      } else {
+        show(text_[at]);
+        ++at;
+      }
+    }
+    return std::move(lists_);
+  }
+
+ private:
+  void take(Tag const& tag, std::size_t at) {
+    if (is_list(tag.name)) {
+      if (tag.closes) {
+        if (!open_.empty()) open_.pop_back();
+      } else if (!tag.empty) {
+        if (auto* item = current(); item != nullptr && item->list == kNone) {
+          item->list = lists_.size();
+        }
+        open_.push_back(lists_.size());
+        lists_.push_back(
+            {.name = tag.name, .start = start_of_list(text_.substr(at, tag.length)), .items = {}});
+      }
+      fresh_line_ = at;
+      return;
+    }
+    if (open_.empty() || !breaks_line(tag.name)) return;
+    fresh_line_ = at;
+    if (is_item(tag.name) && !tag.closes) {
+      lists_[open_.back()].items.push_back({.term = tag.name == "dt", .lines = {}});
+    }
+  }
+
+  [[nodiscard]] Item* current() {
+    if (open_.empty() || lists_[open_.back()].items.empty()) return nullptr;
+    return &lists_[open_.back()].items.back();
+  }
+
+  void show(char c) {
+    auto* item = current();
+    if (item == nullptr) return;
+    bool const white = is_white(c);
+    if (fresh_line_ != kNone) {
+      if (white) return;
+      item->lines.push_back({.tag = fresh_line_, .begin = {}, .end = {}});
+      fresh_line_ = kNone;
+    }
+    if (item->lines.empty()) return;
+    auto& line = item->lines.back();
+    if (line.begin.size() < kShown) line.begin += white ? ' ' : c;
+    if (white && !line.end.empty() && line.end.back() == ' ') return;
+    line.end += white ? ' ' : c;
+    if (line.end.size() > 2 * kShown) line.end.erase(0, kShown);
+  }
+
+  std::string_view text_;
+  std::vector<List> lists_;
+  std::vector<std::size_t> open_;  // indices of lists_, the innermost last
+  std::size_t fresh_line_{kNone};  // the tag that began a line of which nothing is shown yet
+};
+
+// The number that the line ends in; 0 without one.
+std::uint32_t number_at_end(std::string_view line) {
+  while (!line.empty() && (is_white(line.back()) || line.back() == '.' || line.back() == ')')) {
+    line.remove_suffix(1);
+  }
+  auto begin = line.size();
+  while (begin > 0 && is_digit(static_cast<unsigned char>(line[begin - 1]))) --begin;
+  std::uint32_t number = 0;
+  std::from_chars(line.data() + begin, line.data() + line.size(), number);
+  return number;
+}
+
+// Of all lines, a quarter or more lead to one of the numbers 1 … `last`.
+class Destinations {
+ public:
+  explicit Destinations(std::uint32_t first, std::size_t count)
+      : first_{first}, last_{first + count - 1} {}
+  void see(Shown const& line) {
+    ++lines_;
+    auto const number = number_at_end(line.end);
+    if (number >= first_ && number <= last_) ++leading_;
+  }
+  [[nodiscard]] bool make_a_key() const { return leading_ >= 2 && leading_ * 4 >= lines_; }
+
+ private:
+  std::size_t first_;
+  std::size_t last_;
+  std::size_t lines_{};
+  std::size_t leading_{};
+};
+
+bool writes_number(Shown const& line) {
+  auto const label = read_label(line.begin);
+  return label && label->family == printed::LabelFamily::digits;
+}
+
+class Labeller {
+ public:
+  explicit Labeller(std::vector<List> const& lists) : lists_{lists} {}
+
+  std::unordered_map<std::size_t, ListLine> label() && {
+    for (auto const& list : lists_) {
+      if (list.items.size() < kFewestItems) continue;
+      if (list.name == "dl") {
+        label_terms(list);
+      } else if (list.name == "ol" && !label_inner_lists(list)) {
+        label_lines(list);
+      }
+    }
+    return std::move(labels_);
+  }
+
+ private:
+  // Each item nothing but a list of leads.
+  bool label_inner_lists(List const& list) {
+    Destinations destinations{list.start, list.items.size()};
+    std::size_t couplets = 0;
+    for (auto const& item : list.items) {
+      if (item.list == kNone || !item.lines.empty()) continue;
+      auto const& leads = lists_[item.list].items;
+      if (leads.size() < 2 || leads.size() > kMostLines) continue;
+      ++couplets;
+      for (auto const& lead : leads) {
+        if (lead.lines.empty() || writes_number(lead.lines.front())) return false;
+        destinations.see(lead.lines.back());
+      }
+    }
+    if (couplets * 4 < list.items.size() * 3 || !destinations.make_a_key()) return false;
+    for (std::size_t i = 0; i < list.items.size(); ++i) {
+      if (list.items[i].list == kNone) continue;
+      auto const& leads = lists_[list.items[i].list].items;
+      for (std::size_t l = 0; l < leads.size() && l < 26; ++l) {
+        if (leads[l].lines.empty()) continue;
+        auto const& line = leads[l].lines.front();
+        auto const own = read_label(line.begin);  // "a. Wings clear"
+        auto label = std::to_string(list.start + i);
+        if (!own || own->family != printed::LabelFamily::lower) {
+          label += static_cast<char>('a' + l);
+          label += ". ";
+        }
+        labels_[line.tag] = {.label = std::move(label)};
+      }
+    }
+    return true;
+  }
+
+  // Each item a few lines, each of them a lead.
+  void label_lines(List const& list) {
+    Destinations destinations{list.start, list.items.size()};
+    std::size_t couplets = 0;
+    for (auto const& item : list.items) {
+      for (auto const& line : item.lines) {
+        if (writes_number(line)) return;
+        destinations.see(line);
+      }
+      if (item.lines.size() >= 2 && item.lines.size() <= kMostLines) ++couplets;
+    }
+    if (couplets * 4 < list.items.size() * 3 || !destinations.make_a_key()) return;
+    for (std::size_t i = 0; i < list.items.size(); ++i) {
+      auto const& lines = list.items[i].lines;
+      for (std::size_t l = 0; l < lines.size(); ++l) {
+        if (l > 0 && (read_label(lines[l].begin) || printed::starts_caption(lines[l].begin))) {
+          continue;
+        }
+        labels_[lines[l].tag] = {.label = l == 0 ? std::to_string(list.start + i) + ". " : "– "};
+      }
+    }
+  }
+
+  static bool is_number(Item const& item) {
+    if (!item.term || item.lines.size() != 1) return false;
+    std::string_view term = item.lines[0].begin;
+    while (!term.empty() && is_white(term.back())) term.remove_suffix(1);
+    return !term.empty() && term.size() <= kLongestTerm && term.find(' ') == term.npos &&
+           is_digit(static_cast<unsigned char>(term.front()));
+  }
+
+  void label_terms(List const& list) {
+    auto const terms =
+        static_cast<std::size_t>(std::count_if(list.items.begin(), list.items.end(), is_number));
+    if (terms < kFewestItems) return;
+    Item const* number = nullptr;  // the term before, if it is a number
+    std::size_t leads = 0;
+    for (auto const& item : list.items) {
+      if (item.term) {
+        number = is_number(item) ? &item : nullptr;
+        if (number != nullptr) labels_[item.lines[0].tag] = {};
+        leads = 0;
+        continue;
+      }
+      if (number == nullptr || item.lines.empty()) continue;
+      auto const& line = item.lines.front();
+      bool const numbered_itself = leads > 0 && read_label(line.begin);
+      bool const lettered =
+          number->lines[0].begin.find_first_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos;
+      if (leads++ == 0) {
+        labels_[line.tag] = {.label = {}, .joins = true};
+      } else if (!numbered_itself && !lettered && !printed::starts_caption(line.begin)) {
+        labels_[line.tag] = {.label = "– "};
+      }
+    }
+  }
+
+  std::vector<List> const& lists_;
+  std::unordered_map<std::size_t, ListLine> labels_;
+};
+
+}  // namespace
+
+std::unordered_map<std::size_t, ListLine> couplets_in_lists(std::string_view text) {
+  auto const lists = Surveyor{text}.survey();
+  return Labeller{lists}.label();
+}
+
+}  // namespace keydrift::hypertext

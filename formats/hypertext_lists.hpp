@@ -1,0 +1,27 @@
+#pragma once
+// Lists of HTML that number couplets where they are shown: the numbers stand in no text.  Inner
+// header of formats.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+
+namespace keydrift::hypertext {
+
+// How a line begins that a list's tag sets.
+struct ListLine {
+  std::string label;  // "3. ", "3a. ", "– ": shown, and not written
+  bool joins{false};  // goes on with the line before: the words of "<dt>3.<dd>Wings clear"
+};
+
+// By the offset of the tag that begins the line: an "<li>", a "<dd>", or what parts an item's
+// lines. Taken for couplets are
+//   <ol><li><ol><li>Wings clear … 2<li>Wings dark … 3</ol>…   each item a couplet, its leads a list
+//   <ol><li>Wings clear … 2<br>Wings dark … 3…                each item a couplet of a few lines
+//   <dl><dt>1.<dd>Wings clear … 2<dd>Wings dark … 3…          terms that are nothing but numbers
+// if a fair part of their lines ends in the number of an item; items that write labels of their own
+// keep those.  Linear in the text.
+[[nodiscard]] std::unordered_map<std::size_t, ListLine> couplets_in_lists(std::string_view text);
+
+}  // namespace keydrift::hypertext
