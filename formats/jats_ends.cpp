@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::jats {
@@ -51,10 +52,36 @@ bool is_name_in_italics(std::string_view text) {
   });
 }
 
+// "4. Aus", "8a. Aus bus", "(12) Aus": bytes of the number that the taxon has in its book, with the
+// blanks behind it; 0 without one.
+std::size_t book_number_length(std::string_view text) {
+  constexpr std::size_t kMostDigits = 4;
+  std::size_t at = text.starts_with('(') ? 1 : 0;
+  auto const begin = at;
+  while (at < text.size() && is_digit(static_cast<unsigned char>(text[at]))) ++at;
+  if (at == begin || at - begin > kMostDigits) return 0;
+  if (at < text.size() && text[at] >= 'a' && text[at] <= 'z') ++at;
+  if (at == text.size() || (text[at] != '.' && text[at] != ')')) return 0;
+  return skip_blanks(text, at + 1);
+}
+
+// A number in front leaves no doubt that a capitalised word behind it is a name.
 bool is_name(InlineMark const& mark, std::string_view inside) {
   if (mark.kind == InlineKind::name) return true;
-  auto const words = squeeze(inside);
-  return is_latin_name(words) || (mark.kind == InlineKind::italic && is_name_in_italics(words));
+  auto const number = book_number_length(inside);
+  auto const words = squeeze(inside.substr(number));
+  bool const marked = mark.kind == InlineKind::italic || number > 0;
+  return is_latin_name(words) || (marked && is_name_in_italics(words));
+}
+
+// "<b>8a.</b> <i>Aus bus</i>": where the destination begins whose name begins at `begin`.
+std::size_t with_book_number(FlowText const& line, std::size_t begin) {
+  for (auto mark = line.marks.rbegin(); mark != line.marks.rend(); ++mark) {
+    if (mark->end > begin) continue;
+    auto const number = std::string_view{line.text}.substr(mark->begin, begin - mark->begin);
+    return book_number_length(number) == number.size() ? mark->begin : begin;
+  }
+  return begin;
 }
 
 // Behind a name: author, year, figures, "(part)"; no further words of the lead.
@@ -101,8 +128,11 @@ std::size_t marked_destination(FlowText const& line) {
       bool const ends = number ? rest.empty() || rest == "." : name && may_follow_name(after);
       if (!ends ||
           (name && read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {
-        // An author or "(Fig. 3)" may be marked up too; look further to the front.
-        if (may_follow_name(text.substr(mark->begin))) continue;
+        // An author, "(Fig. 3)" or the "cus" of "Aus bus var. cus" may be marked up too; look
+        // further to the front.
+        auto const before = words_of(text.substr(words_begin, mark->begin - words_begin));
+        bool const ranked = !before.empty() && is_rank(before.back());
+        if (ranked || may_follow_name(text.substr(mark->begin))) continue;
         break;
       }
     } else if (!joins_names(after) || !(name || mark->kind == InlineKind::italic)) {
@@ -112,7 +142,17 @@ std::size_t marked_destination(FlowText const& line) {
     begin = mark->begin;
     end = mark->begin;
   }
-  return begin;
+  return begin == kNotTold ? begin : with_book_number(line, begin);
+}
+
+bool is_taxon_title(FlowText const& title) {
+  std::string_view const text = title.text;
+  auto const number = book_number_length(text);
+  return std::any_of(title.marks.begin(), title.marks.end(), [&](InlineMark const& mark) {
+    if (mark.begin > number) return false;
+    auto const inside = squeeze(text.substr(number, mark.end - std::min(mark.end, number)));
+    return mark.kind == InlineKind::name || is_latin_name(inside) || is_name_in_italics(inside);
+  });
 }
 
 bool shows_destination(std::string_view words) {

@@ -19,6 +19,9 @@ namespace keydrift::jats {
 // number and nothing says that it is compared with ("as in Aus bus"); else kNotTold.
 [[nodiscard]] std::size_t marked_destination(xml::FlowText const& line);
 
+// "2. <b>Aus</b>", "<i>Aus bus</i> Roe": the title of what is told of one taxon.
+[[nodiscard]] bool is_taxon_title(xml::FlowText const& title);
+
 // Leaders or "go to" in the words: then the text tells more than markup does.
 [[nodiscard]] bool shows_destination(std::string_view words);
 

@@ -7,6 +7,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/xml_text.hpp"
@@ -119,7 +120,7 @@ class Collector {
   }
 
   KeyZone section(pugi::xml_node section) {
-    KeyZone zone{.element = section, .lines = {}};
+    KeyZone zone{.element = section, .lines = taxon_title_above(section)};
     zone.has_tables = holds_key_table(section);
     // Inner sections that speak of a key: then the others tell of something else.
     bool inner = false;
@@ -264,6 +265,20 @@ class Collector {
     for (node = node.parent(); node && !is_section(node);) node = node.parent();
     auto const title = child(node, "title");
     return title ? whole_line(document_, title, LineRole::heading) : std::vector<ManuscriptLine>{};
+  }
+
+  // The genus whose account the key to its species stands in: names of the key are shortened by it.
+  std::vector<ManuscriptLine> taxon_title_above(pugi::xml_node section) {
+    for (auto node = section.parent(); node; node = node.parent()) {
+      auto const title = is_section(node) ? child(node, "title") : pugi::xml_node{};
+      if (!title) continue;
+      auto words = xml::read_flow(document_, title).joined();
+      if (!is_taxon_title(words)) return {};
+      std::vector<ManuscriptLine> lines;
+      lines.push_back(to_line(std::move(words), LineRole::heading));
+      return lines;
+    }
+    return {};
   }
 
   std::vector<ManuscriptLine> wrap_foot(pugi::xml_node wrap) {

@@ -82,7 +82,8 @@ class LeadReader {
       auto const words = trim_right(std::string_view{joined.raw}.substr(0, *border));
       auto const dots = split_at_leader(words, key_.numbering);
       bool const led = dots.kind != LeaderKind::none && dots.destination_begin == words.size();
-      finish(i, joined, led ? dots.words_end : words.size(), skip_blanks(joined.raw, *border));
+      finish(i, joined, led ? dots.words_end : without_last_dash(words).size(),
+             skip_blanks(joined.raw, *border));
       return;
     }
     auto const split = split_at_leader(joined.raw, key_.numbering);
@@ -111,6 +112,14 @@ class LeadReader {
     auto const& span = joined.spans.back();
     if (begin == kNotTold || begin < span.source_begin) return std::nullopt;
     return std::min(span.raw_begin + (begin - span.source_begin), joined.raw.size());
+  }
+
+  // "Wings dark —" before a destination that is marked as one.
+  [[nodiscard]] static std::string_view without_last_dash(std::string_view words) {
+    auto const last = code_point_before(words, words.size());
+    if (!is_dash(last.value)) return words;
+    auto const before = trim_right(words.substr(0, words.size() - last.length));
+    return before.empty() || before.size() + last.length == words.size() ? words : before;
   }
 
   // Destinations on lines of their own.  Where leaders are the rule, a further line of words may

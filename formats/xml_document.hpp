@@ -35,7 +35,8 @@ class PlaceIndex {
 enum class Doctype : std::uint8_t {
   refused,
   // "<!DOCTYPE article PUBLIC … …>" is passed over and said; one that declares anything itself
-  // (entities above all) is refused all the same.
+  // (entities above all) is refused all the same.  Of the entities that it may declare those that
+  // name characters in HTML 4.01 or ISO's Latin sets are known: read_flow() puts the characters.
   external_passed_over,
 };
 
@@ -72,8 +73,8 @@ class Document {
 //
 // Errors: those of decode_text; malformed-xml, xml-too-deep (limits.depth), xml-too-large
 // (limits.xml_nodes), doctype, xml-entities, unknown-entity, unsupported-encoding.  Warnings:
-// encoding-conflict; unknown-entity where a DTD that was passed over may declare it (the reference
-// stays as printed).  Information: external-dtd.
+// encoding-conflict; unknown-entity where a DTD that was passed over may declare another (the
+// reference stays as printed).  Information: external-dtd.
 [[nodiscard]] Loaded<Document> parse(Source source, ReadLimits const& limits = {},
                                      Doctype doctype = Doctype::refused);
 

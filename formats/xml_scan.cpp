@@ -5,6 +5,8 @@
 #include <string>
 #include <utility>
 
+#include "keydrift/formats/hypertext_lines.hpp"
+
 namespace keydrift::xml {
 namespace {
 
@@ -191,7 +193,9 @@ class Scanner {
         malformed(at, semicolon + 1,
                   quoted(words.substr(at, semicolon + 1 - at)) + " names no character");
       } else if (named && !is_predefined(name)) {
-        entities_.emplace_back(at, semicolon + 1);
+        bool const known =
+            seen_doctype_ && hypertext::reference_at(words.substr(at)).length == name.size() + 2;
+        if (!known) entities_.emplace_back(at, semicolon + 1);
       }
     }
   }

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
 
 namespace keydrift::xml {
@@ -142,12 +143,33 @@ class FlowReader {
 
   FlowReader(Document const& document, bool) : document_{document}, within_footnote_{true} {}
 
+  // A reference that every XML reader puts the character for.
+  [[nodiscard]] static bool is_resolved(std::string_view reference) {
+    static constexpr std::array kResolved{"&#"sv,   "&amp;"sv,  "&lt;"sv,
+                                          "&gt;"sv, "&quot;"sv, "&apos;"sv};
+    return std::any_of(kResolved.begin(), kResolved.end(),
+                       [&](auto one) { return reference.starts_with(one); });
+  }
+
   void add_text(pugi::xml_node node) {
     std::string_view value = node.value();
     std::string_view const source = document_.text();
     bool const references = node.type() == pugi::node_pcdata;
     auto at = document_.offset(node);
     while (!value.empty() && at < source.size()) {
+      // Those that a DTD would declare stand in the value as they are written.
+      if (references && value.front() == '&' && source[at] == '&' &&
+          !is_resolved(source.substr(at))) {
+        auto const named = hypertext::reference_at(source.substr(at));
+        if (named.length > 0 && value.substr(0, named.length) == source.substr(at, named.length)) {
+          add_character(named.character, at);
+          at += named.length;
+          expected_ = at;
+          broken_ = true;
+          value.remove_prefix(named.length);
+          continue;
+        }
+      }
       // Characters of the value, each beside the source's bytes that it was written as.
       auto length = std::size_t{1};
       while (length < value.size() && (static_cast<unsigned char>(value[length]) & 0xC0U) == 0x80) {

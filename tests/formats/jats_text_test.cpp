@@ -85,6 +85,57 @@ TEST(JatsText, ItalicsNeedNoLatinEnding) {
             "2[–] Legs short, rivals Aus bus often longer than all others are -> ?\n");
 }
 
+TEST(JatsText, NumbersOfTaxaStandBeforeTheirNames) {
+  EXPECT_EQ(sketch_article(article(
+                sec("Key to Aus",
+                    "<p>1. Wings clear &#8212; 2<break/>1. Wings dark <bold>4. Ausella</bold>"
+                    "<break/>2. Legs long: <bold>8a.</bold> <italic>Aus cus</italic><break/>"
+                    "2. Legs short: <bold>8b.</bold> <italic>A. cus</italic> var. "
+                    "<italic>dus</italic></p>"))),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Ausella\n"
+            "2[2] Legs long: -> Aus cus\n2[2] Legs short: -> Aus cus var. dus\n");
+}
+
+TEST(JatsText, AKeyInTheAccountOfAGenusShortensItsName) {
+  auto const key = sec("Key to the species",
+                       "<p>1. Wings clear ... 2</p><p>– Wings dark ... <italic>A. bus</italic></p>"
+                       "<p>2. Legs long ... <italic>A. cus</italic></p><p>– Legs short ... "
+                       "<italic>A. dus</italic></p>");
+  for (auto const* title : {"2. <bold>Austera</bold>", "<italic>Austera</italic> Roe, 1900",
+                            "<tp:taxon-name>Austera</tp:taxon-name>"}) {
+    EXPECT_EQ(sketch_article(article(sec(title, "<p>Small. Of the shore.</p>" + key))),
+              "1[1] Wings clear -> 2\n1[–] Wings dark -> Austera bus\n"
+              "2[2] Legs long -> Austera cus\n2[–] Legs short -> Austera dus\n")
+        << title;
+  }
+  EXPECT_EQ(sketch_article(article(sec("Results on <italic>A.</italic> ", key))),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> A. bus\n"
+            "2[2] Legs long -> A. cus\n2[–] Legs short -> A. dus\n");
+}
+
+TEST(JatsText, CharactersMayBeNamedAsTheirDtdsDo) {
+  std::string const body =
+      "<article><body><sec><title>Key to Aus</title><p>1. Wings 4&ndash;5&thinsp;mm &mdash; 2</p>"
+      "<p>1. Wings 6 mm &mdash; <italic>Aus bus</italic> Ro&ccaron; &amp; Doe</p>"
+      "<p>2. Legs &frac12; as long &mdash; 3</p><p>2. Legs longer &mdash; "
+      "<italic>Aus cus</italic></p><p>3. Eyes &nosuch; &mdash; <italic>Aus dus</italic></p>"
+      "<p>3. Eyes &amp;mdash; no &mdash; <italic>Aus eus</italic></p></sec></body></article>";
+  auto const loaded = read_article("<!DOCTYPE article PUBLIC \"-//X//DTD\" \"x.dtd\">\n" + body);
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(test::sketch(loaded.value->edition),
+            "1[1] Wings 4–5 mm -> 2\n1[1] Wings 6 mm -> Aus bus\n"
+            "2[2] Legs ½ as long -> 3\n2[2] Legs longer -> Aus cus\n"
+            "3[3] Eyes &nosuch; -> Aus dus\n3[3] Eyes &mdash; no -> Aus eus\n");
+  EXPECT_EQ(loaded.value->edition.couplets.at(1).leads.at(1).place.column, 209U);
+  std::vector<std::string> unknown;
+  for (auto const& finding : loaded.findings) {
+    if (finding.code == "unknown-entity") unknown.push_back(finding.printed);
+  }
+  EXPECT_EQ(unknown, std::vector<std::string>{"&nosuch;"});
+  // Without a document type nothing can have declared them.
+  EXPECT_FALSE(read_article(body));
+}
+
 TEST(JatsText, ListsAndQuotations) {
   EXPECT_EQ(sketch_article(article(sec(
                 "Key to Aus",
