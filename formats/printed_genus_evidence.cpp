@@ -102,7 +102,7 @@ void GenusEvidence::look_at(std::string_view line,
   }
 }
 
-// "14. AUS.", "AUS 231", "Genus AUS Roe", "9. AUS Roe, Ann. …": the line is a genus's.
+// "14. AUS.", "AUS 231", "9. AUS Roe, Ann. …", "AUS (after Auser)": the line is a genus's.
 void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   constexpr std::size_t kMostWords = 4;  // with a number, an author and a page
   std::size_t w = 0;
@@ -118,7 +118,9 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   if (rest > 0 && is_number(words.back())) --rest;
   bool const authored = rest > 0 && is_authorish(words[w + 1]);
   bool const alone = rest == 0 || (authored && w + rest <= kMostWords);
-  bool const headed = capitals && authored && numbered;
+  // "AUSERIA (after Auser, a gardener)."
+  bool const derived = capitals && !numbered && rest > 0 && words[w + 1].starts_with('(');
+  bool const headed = (capitals && authored && numbered) || derived;
   if (!alone && !headed) return;
   ++uses_[genus].alone;
   know(genus);

@@ -196,7 +196,10 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   bool const declared = declared_layout(lines).has_value();
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
-  if (!declared) take_off_line_numbers(lines);
+  if (!declared) {
+    take_off_quotation_marks(lines);
+    take_off_line_numbers(lines);
+  }
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) lines = part_run_on_lines(std::move(lines));
   auto attempt = choose_reading(text, lines);

@@ -29,6 +29,9 @@ struct SourceLine {
 
 [[nodiscard]] std::vector<SourceLine> split_lines(std::string_view text);
 
+// Takes the marks off by which answers to letters quote lines ("> 1. Wings clear").
+void take_off_quotation_marks(std::vector<SourceLine>& lines);
+
 // Takes the numbers of lines off that a manuscript under review prints in its margin.
 void take_off_line_numbers(std::vector<SourceLine>& lines);
 

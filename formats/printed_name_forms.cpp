@@ -132,10 +132,12 @@ bool is_name_with_page(std::string_view text) {
   auto const name = std::span{words}.first(words.size() - 2);
   if (!bracketed && !ends_item(name.back())) return false;
   auto const first = without_end(name.front());
-  if (first.size() < 4 || !is_capitalised(first)) return false;
+  bool const epithet =
+      name.size() > 1 && is_epithet(first) && has_epithet_ending(first) && is_authorish(name[1]);
+  if (first.size() < 4 || !(is_capitalised(first) || epithet)) return false;
   return std::all_of(name.begin() + 1, name.end(), [](std::string_view word) {
-    return (is_authorish(word) && !is_digit(code_point_at(word, 0).value)) || is_particle(word) ||
-           (is_epithet(word) && has_epithet_ending(without_end(word)));
+    return word == "&" || (is_authorish(word) && !is_digit(code_point_at(word, 0).value)) ||
+           is_particle(word) || (is_epithet(word) && has_epithet_ending(without_end(word)));
   });
 }
 

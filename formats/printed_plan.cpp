@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -34,6 +35,17 @@ bool is_bare(RankLabel const& rank) { return rank.label.end == LabelEnd::none; }
 
 bool words_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
+}
+
+// "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its number,
+// set far to the right of where the line before begins, for the lead had no room for it.
+bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
+  constexpr std::uint32_t kFar = 12;  // columns
+  if (line.indent < indent_before + kFar) return false;
+  auto const label = read_label(line.text);
+  if (!label || label->family != LabelFamily::digits) return false;
+  auto const name = line.text.substr(label->text_at);
+  return is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name);
 }
 
 class LabelPlanner {
@@ -76,6 +88,26 @@ class LabelPlanner {
       }
     }
     read_misread_indices();
+    drop_names_of_their_own();
+  }
+
+  // "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its
+  // number, set far to the right where the lead had no room for it.
+  void drop_names_of_their_own() {
+    constexpr std::uint32_t kFar = 12;  // columns from where the line before begins
+    std::uint32_t before = 0;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const& line = lines_[i];
+      if (line.text.empty()) continue;
+      if (ranks_[i] && ranks_[i]->alphabet == Alphabet::digits && line.indent >= before + kFar) {
+        auto const name = line.text.substr(ranks_[i]->label.text_at);
+        if (is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name)) {
+          ranks_[i].reset();
+          continue;
+        }
+      }
+      before = line.indent;
+    }
   }
 
   // "al. Wings" beside "b1." and "a2.": an index that was misread.
@@ -218,6 +250,12 @@ class LeafPlanner {
       auto const text = lines_[i].text;
       if (text.empty() || is_page_number(text) || is_number_only(text) || is_ruled(text)) continue;
       auto const* labelled = plan.at(i);
+      if (state == State::open && labelled == nullptr && before < lines_.size() &&
+          is_name_set_apart(lines_[i], lines_[before].indent)) {
+        state = State::led;
+        before = i;
+        continue;
+      }
       bool const leaf = labelled == nullptr && starts_leaf(i, before, state);
       if (labelled != nullptr || leaf) {
         LeadStart start;
@@ -267,6 +305,7 @@ class LeafPlanner {
     for (auto j = i; j < std::min(lines_.size(), i + kMostLines); ++j) {
       if (lines_[j].text.empty()) return false;
       if (ends_in_destination(j)) return true;
+      if (j > i && is_name_set_apart(lines_[j], lines_[j - 1].indent)) return true;
     }
     return false;
   }

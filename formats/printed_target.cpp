@@ -339,6 +339,21 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.taxa.figures = std::move(figures);
     return reading;
   }
+  // "Ausidae (Key 2)": the group is keyed on there.  A species would be an end.
+  if (auto const open = printed.rfind('('); open != std::string::npos && printed.ends_with(')')) {
+    std::string_view const whole = printed;
+    auto const named = strip_pointer(trim(whole.substr(open + 1, whole.size() - open - 2)));
+    auto const before = trim(whole.substr(0, open));
+    auto const group = read_taxa(before);
+    bool const one = group.taxa.size() == 1 && words_of(group.taxa[0].name).size() == 1;
+    if (one && named.size() <= kLongestKeyName && names_a_key(named)) {
+      reading.form = DestinationForm::key;
+      reading.key_name = std::string{named};
+      reading.remark = squeeze(before);
+      reading.taxa.figures = std::move(figures);
+      return reading;
+    }
+  }
   if (auto const comma = stripped.find(", "); comma != std::string_view::npos) {
     // "Leafless shrubs, Key 9, p. 112"
     auto const named = strip_pointer(stripped.substr(comma + 2));

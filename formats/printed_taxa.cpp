@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <optional>
 #include <span>
+#include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
@@ -241,14 +242,17 @@ class TaxaReader {
                             (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1))) && genus_read_;
       bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
                            (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
+      bool const fresh = next == "n." && word(at_ + 1) == "sp." && is_code(word(at_ + 2));
       bool const unnamed =
-          (is_unnamed(next) || (next == "species" && is_code(word(at_ + 1)))) && genus_read_;
-      if (subgenus || is_limit(next)) {
+          (is_unnamed(next) || fresh || (stands_for_species(next) && is_code(word(at_ + 1)))) &&
+          genus_read_;
+      if (subgenus || (is_limit(next) && !unnamed)) {
         take_name_word(taxon);
       } else if (typical) {
         take_name_word(taxon);
         take_name_word(taxon);
       } else if (unnamed) {
+        if (fresh) take_name_word(taxon);
         take_name_word(taxon);
         read_unnamed_species(taxon);
         genus_alone_ = genus_read_ = false;
@@ -303,6 +307,12 @@ class TaxaReader {
            bare == "spec.";
   }
 
+  // "species 1", "type A": before a code.
+  [[nodiscard]] static bool stands_for_species(std::string_view printed) {
+    return printed == "species" || printed == "type" || printed == "morphospecies" ||
+           printed == "morphotype";
+  }
+
   // "1", "A", "B2": what stands for an epithet that has not been given yet.
   [[nodiscard]] static bool is_code(std::string_view printed) {
     auto const bare = without_end(printed);
@@ -315,16 +325,38 @@ class TaxaReader {
            });
   }
 
-  // "sp. 1", "sp. A", "sp. n.", "sp. nr bus"
+  // "sp. 1", "sp. A", "sp. n.", "sp. nov. 2", "sp. nr bus", "sp. “Tarn Hill”"
   void read_unnamed_species(TaxonReading& taxon) {
     auto const next = without_end(word(at_));
     if (item_ended_) return;
-    if (is_code(next) || next == "n." || next == "nov." || next == "indet.") {
+    if (is_code(next) || next == "indet.") {
       take_name_word(taxon);
+    } else if (next == "n." || next == "nov.") {
+      take_name_word(taxon);
+      if (!item_ended_ && is_code(word(at_))) take_name_word(taxon);
+    } else if (auto const words = words_in_quotation(); words > 0) {
+      for (std::size_t i = 0; i < words; ++i) take_name_word(taxon);
     } else if (is_rank(next) && is_epithet(word(at_ + 1))) {  // "sp. aff. bus"
       take_name_word(taxon);
       take_name_word(taxon);
     }
+  }
+
+  // How many words the quotation takes that begins here; 0 where none does, or a long one.
+  [[nodiscard]] std::size_t words_in_quotation() const {
+    constexpr std::size_t kMost = 4;
+    static constexpr std::array<std::pair<char32_t, char32_t>, 4> kMarks{
+        {{U'"', U'"'}, {U'\'', U'\''}, {U'“', U'”'}, {U'‘', U'’'}}};
+    auto const opening = code_point_at(word(at_), 0);
+    for (auto const& [open, close] : kMarks) {
+      if (opening.value != open) continue;
+      for (std::size_t i = 0; i < kMost && at_ + i < words_.size(); ++i) {
+        auto const last = without_end(word(at_ + i));
+        bool const more = i > 0 || last.size() > opening.length;
+        if (more && code_point_before(last, last.size()).value == close) return i + 1;
+      }
+    }
+    return 0;
   }
 
   void read_authorship(TaxonReading& taxon) {

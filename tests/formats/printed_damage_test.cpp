@@ -180,6 +180,28 @@ TEST(PrintedDamage, SecondLeadsNeedNoLabelWhereNoneHasOne) {
             "3[3] Foot long -> Aus dus\n3[] Foot short -> Aus eus\n");
 }
 
+TEST(PrintedDamage, LinesQuotedInALetterAreReadWithoutTheirMarks) {
+  std::string const letter =
+      "Hi Kees,\n\nhere is the key.\n\n> KEY TO AUS\n>\n> 1a. Wings clear, with a vein\n>     or "
+      "two "
+      "..... go to 2\n> 1b. Wings dark ..... Aus bus\n>\n> 2a. Legs pale ..... Aus cus\n>> 2b. "
+      "Legs "
+      "dark ..... Aus dus\n>     (one record)\n\nAll the best\n";
+  auto const reading = read_key(letter);
+  EXPECT_EQ(test::sketch(reading.edition),
+            "1[1a] Wings clear, with a vein or two -> 2\n1[1b] Wings dark -> Aus bus\n"
+            "2[2a] Legs pale -> Aus cus\n2[2b] Legs dark -> Aus dus\n");
+  auto const& place = reading.edition.couplets.at(0).leads.at(0).place;
+  EXPECT_EQ(place.line, 7U);
+  EXPECT_EQ(place.column, 3U);
+  // Leads that are marked so themselves keep their marks.
+  EXPECT_EQ(
+      sketch("> Wings clear\n  > Legs pale ..... Aus bus\n  > Legs dark ..... Aus cus\n"
+             "> Wings dark\n  > Feet wide ..... Aus dus\n  > Feet narrow ..... Aus eus\n"),
+      "1[] > Wings clear -> 2\n1[] > Wings dark -> 3\n2[] > Legs pale -> Aus bus\n"
+      "2[] > Legs dark -> Aus cus\n3[] > Feet wide -> Aus dus\n3[] > Feet narrow -> Aus eus\n");
+}
+
 TEST(PrintedDamage, TheTextThatBreaksOffIsSaidSo) {
   constexpr std::string_view kWhole =
       "1. Wings clear ..... 2\n1'. Wings dark ..... Aus bus\n2. Legs pale ..... Aus cus\n";

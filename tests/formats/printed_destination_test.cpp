@@ -328,5 +328,17 @@ TEST(PrintedDestination, LinesDirectlyBeneathALeadAreItsNotes) {
             (Lines{"Halvern Basin, in fens; May to July. Common."}));
 }
 
+TEST(PrintedDestination, GroupsThatAKeyInBracketsGoesOnWithLeadThere) {
+  auto const edition =
+      read_key(
+          "Key 1\n1. Nose simple ..... Ausidae Roe (Key 2)\n– Nose leafed ..... Dusidae (Key III)\n"
+          "\nKey 2\n1. Wings clear ..... Aus bus (see key to males)\n– Wings dark ..... Aus cus\n")
+          .edition;
+  EXPECT_EQ(
+      test::sketch(edition),
+      "1[1] Nose simple -> key: Key 2 (Ausidae Roe)\n1[–] Nose leafed -> key: Key III (Dusidae)\n"
+      "1[1] Wings clear -> Aus bus (see key to males)\n1[–] Wings dark -> Aus cus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

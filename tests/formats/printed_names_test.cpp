@@ -50,10 +50,13 @@ TEST(PrintedNames, MarksOfNewNamesAreRemarks) {
 }
 
 TEST(PrintedNames, LimitsAndDoubtsBelongToTheName) {
-  for (std::string const name : {"Aus dus agg.", "Aus cf. dus", "Aus aff. dus", "Aus sp. A",
-                                 "?Aus dus", "Aus × dus", "Aus sp. aff. dus"}) {
+  for (std::string const name :
+       {"Aus dus agg.", "Aus cf. dus", "Aus aff. dus", "Aus sp. A", "?Aus dus", "Aus × dus",
+        "Aus sp. aff. dus", "Aus sp. nov. 1", "Aus sp. n. B", "Aus n. sp. 2", "Aus type A",
+        "Aus morphospecies 2", "Aus sp. “Dark Tarn”", "Aus sp. 'Tarn'", "Aus sp. \"Tarn Hill\""}) {
     EXPECT_EQ(led_to(name), name);
   }
+  EXPECT_EQ(led_to("Aus sp. 'Tarn"), "Aus sp. ('Tarn)");  // a quotation that does not end
   // How wide the name is meant goes beside it.
   EXPECT_EQ(led_to("Aus dus s.l."), "Aus dus (s.l.)");
   EXPECT_EQ(led_to("Aus dus s. str."), "Aus dus (s. str.)");
