@@ -23,6 +23,8 @@ Edition read_fragment(std::string_view name, std::string_view text, std::vector<
   auto const grouping =
       sorted.leads.empty() ? Grouping{} : group_leads(key, sorted, reads, Layout::parallel);
   build_edition(key, sorted, grouping, std::move(reads), edition, findings);
+  // The edition that is amended tells the genera of short names.
+  std::erase_if(findings, [](Finding const& finding) { return finding.code == "genus-unknown"; });
   for (auto& part : edition.parts) {
     if (!part.title.empty()) edition.notes.push_back({std::move(part.title), part.place});
   }

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -467,7 +468,8 @@ void NameTable::report(std::vector<Finding>& findings) const {
       finding.message = "\"" + assumption.printed + "\" was read as \"" + assumption.genus + "\"";
     }
     if (assumption.count > 1) {
-      finding.message += " here and in " + std::to_string(assumption.count - 1) + " further names";
+      finding.message +=
+          " here and in " + tables::counted(assumption.count - 1, "further name", "further names");
     }
     if (doubtful) finding.message += ", the nearest before it; it may also be " + assumption.others;
     finding.remedy = "print the genus in full where this is wrong";
@@ -484,7 +486,8 @@ void NameTable::report(std::vector<Finding>& findings) const {
                           ? "the genus is not printed, and the text does not tell it"
                           : "the text does not tell which genus \"" + beginning + "\" is";
     if (unknown.count > 1) {
-      finding.message += ", here and in " + std::to_string(unknown.count - 1) + " further names";
+      finding.message +=
+          ", here and in " + tables::counted(unknown.count - 1, "further name", "further names");
     }
     finding.message += "; names stay as they are printed";
     finding.remedy = "print the genus in full, or name it in the key's title";

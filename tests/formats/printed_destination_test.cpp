@@ -231,7 +231,7 @@ TEST(PrintedDestination, ExpandsAbbreviatedAndMissingGeneraAndSaysSo) {
             "3[3] Round -> Aus gus\n3[–] Square -> Eus hus hus\n");
   EXPECT_EQ(findings_of(text),
             (Lines{"key.txt:2:15: information: \"A.\" was read as \"Aus\" here and in 1 further "
-                   "names [expanded-name] (print the genus in full where this is wrong)",
+                   "name [expanded-name] (print the genus in full where this is wrong)",
                    "key.txt:3:15: information: the genus is not printed; it was read as \"Aus\" "
                    "[expanded-name] (print the genus in full where this is wrong)",
                    "key.txt:6:16: information: \"E.\" was read as \"Eus\" [expanded-name] (print "
