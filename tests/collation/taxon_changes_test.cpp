@@ -226,5 +226,24 @@ TEST(TaxonChanges, OfVeryManyCharactersTheOthersAreCounted) {
   EXPECT_EQ(told.change.others_gained, 0U);
 }
 
+// A newcomer at the end of a long way is shown where it keys out.
+TEST(TaxonChanges, OfALongWayOfOneEditionTheEndIsShown) {
+  auto revised = comb(150);
+  revised.back().leads.push_back({"c150: s2", "Aus novus"});
+  auto const came = taxon(comb(150), revised, "Aus novus").change;
+  ASSERT_EQ(came.steps.size(), 128U);
+  EXPECT_EQ(came.steps_before, 22U);
+  EXPECT_EQ(came.steps_after, 0U);
+  EXPECT_FALSE(came.parting);
+  ASSERT_TRUE(came.steps.back().new_lead);
+  EXPECT_EQ(came.steps.back().new_lead->couplet.index, 149U);
+  EXPECT_EQ(came.steps.front().new_lead->couplet.index, 22U);
+  EXPECT_FALSE(came.steps.front().old_lead);
+  auto const left = taxon(revised, comb(150), "Aus novus").change;
+  EXPECT_EQ(left.steps_before, 22U);
+  ASSERT_TRUE(left.steps.back().old_lead);
+  EXPECT_EQ(left.steps.back().old_lead->couplet.index, 149U);
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -128,8 +128,8 @@ struct TaxonChange {
   std::uint64_t new_ends{};
   std::vector<RouteStep> steps;  // best-agreeing pair of routes; one-sided when entered or left
   std::optional<std::size_t> parting;  // index of the first step that differs
-  // Very long routes are cut: agreeing steps at the start / steps at the end that `steps` leaves
-  // out (routes.hpp says how many it holds).
+  // Very long routes are cut: agreeing steps at the start (of a one-sided route any) / steps at the
+  // end that `steps` leaves out (routes.hpp says how many it holds).
   std::size_t steps_before{};
   std::size_t steps_after{};
   // Characters stated firmly (or with an exception) on its routes in one edition only, by id: of

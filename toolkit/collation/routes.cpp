@@ -141,6 +141,16 @@ LaidRoutes RouteComparison::lay_followed(Route const& old_route, std::size_t old
 LaidRoutes RouteComparison::lay(Route const& old_route, Route const& new_route, Links const& links,
                                 std::size_t agreeing) const {
   LaidRoutes laid;
+  if (old_route.empty() || new_route.empty()) {
+    auto const& route = old_route.empty() ? new_route : old_route;
+    laid.left_out_before = route.size() - std::min(route.size(), most_steps);
+    for (auto k = laid.left_out_before; k < route.size(); ++k) {
+      laid.steps.push_back(old_route.empty() ? RouteStep{.old_lead = {}, .new_lead = route[k]}
+                                             : RouteStep{.old_lead = route[k], .new_lead = {}});
+    }
+    if (!route.empty() && laid.left_out_before == 0) laid.parting = 0;
+    return laid;
+  }
   // Steps that agree from the start on are counted, so that only those shown are made.
   laid.left_out_before = agreeing - std::min(agreeing, most_steps);
   for (auto k = laid.left_out_before; k < agreeing; ++k) {

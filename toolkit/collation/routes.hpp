@@ -14,12 +14,13 @@
 namespace keydrift::collating {
 
 // Two routes side by side, cut to what a reader can use: no more than `most_steps` before the place
-// where they part (before the end, where they do not part) and no more from there on.
+// where they part (before the end, where they do not part) and no more from there on.  Of a route
+// that stands alone, the last ones: those that lead to where it ends.
 inline constexpr std::size_t most_steps = 128;
 struct LaidRoutes {
   std::vector<RouteStep> steps;
   std::optional<std::size_t> parting;  // index into steps
-  std::size_t left_out_before{};       // steps, all of which agree
+  std::size_t left_out_before{};       // steps, all of which agree, or are of one edition
   std::size_t left_out_after{};
 };
 
