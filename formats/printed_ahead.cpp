@@ -30,12 +30,11 @@ bool is_epithet_beyond_doubt(std::string_view text) {
 
 LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
                        LeadPlan const* plan)
-    : lines_{lines},
-      numbering_{numbering},
-      plan_{plan},
-      labelled_{find_labelled()},
-      second_leads_unlabelled_{leads_are_half_labelled()},
-      usually_led_{leads_are_led()} {}
+    : lines_{lines}, numbering_{numbering}, plan_{plan} {
+  look_at_leaders();
+  labelled_ = find_labelled();
+  second_leads_unlabelled_ = leads_are_half_labelled();
+}
 
 std::vector<char> LinesAhead::find_labelled() const {
   std::vector<char> labelled(lines_.size(), 0);
@@ -148,7 +147,7 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
     auto const* start = plan_->at(i);
     return start == nullptr ? std::nullopt : std::optional{start->rank.label};
   }
-  if (is_numbered_title(i)) return std::nullopt;
+  if (lines_[i].is_no_lead || is_numbered_title(i)) return std::nullopt;
   auto const label = numbering_.label_of(lines_[i].text);
   if (!label) return label;
   auto const words = lines_[i].text.substr(label->text_at);
@@ -157,9 +156,35 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
     return name ? std::nullopt : label;
   }
   if (is_numbered_name(lines_[i].text)) return std::nullopt;
-  bool const account =
-      titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
+  bool const account = (titles_account(words) || titles_known_account(words)) &&
+                       split_at_leader(words, numbering_).kind == LeaderKind::none;
   return account ? std::nullopt : label;
+}
+
+bool LinesAhead::titles_known_account(std::string_view words) const {
+  constexpr std::size_t kLongest = 100;  // bytes
+  auto const blank = words.find(' ');
+  if (blank == std::string_view::npos || words.size() > kLongest) return false;
+  auto const genus = words.substr(0, blank);
+  if (!is_upper(code_point_at(genus, 0).value)) return false;
+  if (!genera_.contains(genus)) return is_abbreviated(genus) && is_dated_name(words);
+  auto parts = words_of(words);
+  bool const subgenus = parts.size() > 3 && parts[1].front() == '(' && !is_year(parts[2]);
+  while (subgenus && parts.size() > 2) {  // "Aus (s. str.) bus"
+    bool const closes = parts[1].ends_with(')');
+    parts.erase(parts.begin() + 1);
+    if (closes) break;
+  }
+  constexpr std::size_t kMostOfGenus = 6;  // words: "Aus Roe & Dorn, 1911"
+  if (is_authorish(parts[1]) && parts.size() <= kMostOfGenus) {
+    return std::all_of(parts.begin() + 1, parts.end(), [](std::string_view word) {
+      return is_authorish(word) || is_particle(without_end(word));
+    });
+  }
+  auto epithet = parts[1];
+  if (parts.size() == 2 && epithet.ends_with('.')) epithet.remove_suffix(1);
+  if (!is_epithet(epithet) || ends_item(epithet) || !has_epithet_ending(epithet)) return false;
+  return parts.size() == 2 || is_authorish(parts[2]) || is_rank(parts[2]);
 }
 
 // "— 5", "— A. bus": no words of a lead, but what the one above leads to.
@@ -248,7 +273,7 @@ bool LinesAhead::ends_in_name(std::string_view text) const {
   return begin && (!usually_led_ || is_certain_name(text.substr(*begin)));
 }
 
-bool LinesAhead::leads_are_led() const {
+void LinesAhead::look_at_leaders() {
   // Wrapped words may look like labels; their numbers are few.
   std::size_t led = 0;
   for (std::size_t i = 0; i < lines_.size() && led * 2 < numbering_.numbers.size(); ++i) {
@@ -257,9 +282,14 @@ bool LinesAhead::leads_are_led() const {
     if (plan_ != nullptr && plan_->at(i) != nullptr) {
       text.remove_prefix(std::min(plan_->at(i)->rank.label.text_at, text.size()));
     }
-    if (split_at_leader(text, numbering_).kind != LeaderKind::none) ++led;
+    auto const split = split_at_leader(text, numbering_);
+    if (split.kind == LeaderKind::none) continue;
+    ++led;
+    auto const name = text.substr(split.destination_begin);
+    auto const genus = name.substr(0, name.find(' '));
+    if (is_capitalised(without_end(genus))) genera_.insert(without_end(genus));
   }
-  return led * 2 >= numbering_.numbers.size();
+  usually_led_ = led * 2 >= numbering_.numbers.size();
 }
 
 bool LinesAhead::opens_key(std::size_t i) const {

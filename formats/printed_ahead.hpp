@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
+#include <unordered_set>
 #include <vector>
 
 #include "keydrift/formats/printed_lines.hpp"
@@ -63,14 +64,18 @@ class LinesAhead {
   [[nodiscard]] std::optional<Label> judge_label_at(std::size_t i) const;
   [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;
   [[nodiscard]] bool leads_are_half_labelled() const;
-  [[nodiscard]] bool leads_are_led() const;
+  // Looks at the leaders of all lines.
+  void look_at_leaders();
+  // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
+  [[nodiscard]] bool titles_known_account(std::string_view words) const;
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LeadPlan const* plan_;
-  std::vector<char> labelled_;  // by line: asked for again and again, found once
+  bool usually_led_{false};                      // most leads have leaders
+  std::unordered_set<std::string_view> genera_;  // first words of names behind leaders
+  std::vector<char> labelled_;                   // by line: asked for again and again, found once
   bool second_leads_unlabelled_{false};
-  bool usually_led_{false};  // most leads have leaders
 };
 
 }  // namespace keydrift::printed

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <initializer_list>
+#include <iterator>
 #include <string>
+#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -58,6 +60,7 @@ class Reader {
       return std::move(*failed_);
     }
     report_close_call();
+    if (auto without = without_tail(*best_)) return *std::move(without);
     return std::move(*best_);
   }
 
@@ -145,6 +148,10 @@ class Reader {
   }
 
   [[nodiscard]] Leads read(Numbering numbering, std::optional<LeadPlan> plan) const {
+    return read(lines_, std::move(numbering), std::move(plan));
+  }
+  [[nodiscard]] Leads read(std::vector<SourceLine> const& lines, Numbering numbering,
+                           std::optional<LeadPlan> plan) const {
     auto read = std::make_shared<LeadsRead>();
     bool const loose = numbering.ends.loose;
     read->numbering = std::move(numbering);
@@ -152,9 +159,9 @@ class Reader {
     read->numbering.ends.loose = loose;
     read->plan = std::move(plan);
     read->edition.name = text_.name;
-    auto accounts = read_front_matter(lines_, first_labelled(*read), read->edition, read->findings);
+    auto accounts = read_front_matter(lines, first_labelled(*read), read->edition, read->findings);
     auto const first_line = accounts.size();
-    read->sorted = sort_lines(lines_, read->numbering, first_line, std::move(accounts),
+    read->sorted = sort_lines(lines, read->numbering, first_line, std::move(accounts),
                               read->plan ? &*read->plan : nullptr);
     read->reads = read_leads(key_text(*read), read->sorted, read->findings);
     return read;
@@ -303,6 +310,86 @@ class Reader {
     auto grouping = group_by_indentation(key, read->sorted, read->reads, plan);
     // One couplet of all leads is a list, not a key.
     if (grouping.couplets.size() > 1) offer(read, std::move(grouping));
+  }
+
+  // --- behind the key --------------------------------------------------------------------------
+
+  // The attempt without leads behind the last destination that belong with no others: lines of
+  // tables, lists and captions that begin with numbers.
+  [[nodiscard]] std::optional<Attempt> without_tail(Attempt const& attempt) const {
+    auto const layout = attempt.grouping.layout;
+    bool const numbered =
+        layout == Layout::parallel || layout == Layout::indented || layout == Layout::serial;
+    if (!numbered || lines_.empty()) return std::nullopt;
+    auto const strays = strays_behind(attempt);
+    if (strays.empty()) return std::nullopt;
+    auto lines = lines_;
+    auto plan = attempt.read->plan;
+    for (auto const lead : strays) lines[attempt.read->sorted.leads[lead].line].is_no_lead = true;
+    if (plan) take_out(*plan, lines);
+    Attempt without{read(lines, attempt.read->numbering, std::move(plan)), {}, {}};
+    auto const& read = *without.read;
+    if (read.sorted.leads.size() + strays.size() != attempt.read->sorted.leads.size()) {
+      return std::nullopt;  // others were read in their stead
+    }
+    without.grouping = group_leads(key_text(read), read.sorted, read.reads, layout);
+    without.judgement = judge(key_text(read), without.grouping, read.sorted, read.reads);
+    auto const& findings = attempt.read->findings;
+    std::copy_if(findings.begin(), findings.end(), std::back_inserter(without.read->findings),
+                 [](Finding const& one) { return one.code == "ambiguous-layout"; });
+    return without;
+  }
+
+  static void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines) {
+    std::erase_if(plan.starts,
+                  [&lines](LeadStart const& start) { return lines[start.line].is_no_lead; });
+    std::fill(plan.start_at.begin(), plan.start_at.end(), LeadPlan::kNoStart);
+    for (std::size_t s = 0; s < plan.starts.size(); ++s) {
+      plan.start_at[plan.starts[s].line] = static_cast<std::uint32_t>(s);
+    }
+  }
+
+  // Leads behind the last destination.  One that answers a single lead, or whose couplet some lead
+  // leads to, was cut off from its end; all others answer nothing.
+  [[nodiscard]] static std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
+    constexpr std::size_t kFewest = 4;  // leads that lead somewhere
+    auto const& reads = attempt.read->reads;
+    auto const& grouping = attempt.grouping;
+    std::unordered_set<LabelKey> numbers;
+    std::vector<std::uint32_t> part(reads.size());
+    for (auto const& couplet : grouping.couplets) {
+      numbers.insert(number_key(couplet.key));
+      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+        part[grouping.members[couplet.first_member + m]] = couplet.part;
+      }
+    }
+    std::vector<bool> led(reads.size());
+    std::unordered_set<LabelKey> led_to;
+    for (std::size_t i = 0; i < reads.size(); ++i) {
+      auto const& to = reads[i].to;
+      auto const number = number_key(to.couplet);
+      led[i] = to.form == DestinationForm::taxa || to.form == DestinationForm::key ||
+               (to.form == DestinationForm::couplet && numbers.contains(number));
+      if (led[i] && to.form == DestinationForm::couplet) led_to.insert(in_part(part[i], number));
+    }
+    auto const last = std::find(led.rbegin(), led.rend(), true);
+    auto const tail = static_cast<std::uint32_t>(led.rend() - last);
+    if (static_cast<std::size_t>(std::count(led.begin(), led.end(), true)) < kFewest) return {};
+    std::vector<std::uint32_t> strays;
+    std::unordered_set<LabelKey> seen;
+    for (auto const& couplet : grouping.couplets) {
+      auto const number = in_part(couplet.part, number_key(couplet.key));
+      bool const again = !seen.insert(number).second;
+      auto const* members = &grouping.members[couplet.first_member];
+      auto const behind = static_cast<std::size_t>(std::count_if(
+          members, members + couplet.member_count, [tail](auto lead) { return lead >= tail; }));
+      auto const before = couplet.member_count - behind;
+      bool const stray = before >= 2 || (before == 0 && (again || !led_to.contains(number)));
+      for (std::uint32_t m = 0; stray && m < couplet.member_count; ++m) {
+        if (members[m] >= tail) strays.push_back(members[m]);
+      }
+    }
+    return strays;
   }
 
   // --- close calls -----------------------------------------------------------------------------

@@ -141,7 +141,9 @@ bool names_a_key(std::string_view text) {
   auto const words = words_of(start_of(text, 400));
   if (words.size() < 2 || words.size() > 20) return false;
   auto const second = strip_word_marks(words[1]);
-  bool const numbered = read_reference(second).has_value() ||
+  // "part, p. 37" is said of a species.
+  bool const page = second == "p" || second == "pp" || second == "S";
+  bool const numbered = (read_reference(second).has_value() && !page) ||
                         std::all_of(second.begin(), second.end(),
                                     [](char c) { return c == 'I' || c == 'V' || c == 'X'; });
   static constexpr std::array kLinks{"to"sv, "of"sv,   "for"sv,  "zu"sv,  "der"sv, "des"sv, "für"sv,

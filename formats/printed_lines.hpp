@@ -24,6 +24,7 @@ struct SourceLine {
   std::uint32_t indent{};   // columns before text, tab stops every 8
   bool starts_page{false};  // a form feed stands in the line
   bool is_title{false};     // what stood before the first lead on its line
+  bool is_no_lead{false};   // the lead read there belongs with no other
   LineMarkup markup{};      // offsets into the decoded text
 };
 

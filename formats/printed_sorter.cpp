@@ -294,6 +294,7 @@ class Sorter {
   // A label that carries the count on once its misread digits are put right.
   [[nodiscard]] std::optional<Label> misprinted_label(SourceLine const& line) const {
     if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
+    if (line.is_no_lead) return std::nullopt;
     if (numbering_.numbers.size() < 2 && leads_.empty()) return std::nullopt;  // letters
     bool const bare_allowed = ahead_.ends_in_leaders(at_);
     auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);
@@ -439,7 +440,7 @@ class Sorter {
     bool const odd_case = numbering_.words_start_upper &&
                           is_lower(code_point_at(line.text, 0).value) &&
                           split_at_leader(line.text, numbering_).kind != LeaderKind::dots;
-    if (plan_ == nullptr && !numbering_.exact && remark_ended && !odd_case &&
+    if (plan_ == nullptr && !numbering_.exact && !line.is_no_lead && remark_ended && !odd_case &&
         !(gap_ && !leads_.usually_apart()) && !remarks_.has_heading() &&
         !(remarks_.is_open() && ahead_.trails_off(at_)) &&
         (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
@@ -461,7 +462,7 @@ class Sorter {
   // In keys of which only first leads are labelled: a line with a capital that leads somewhere,
   // where the couplet's second lead is due.
   [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
-    if (numbering_.exact) return false;
+    if (numbering_.exact || line.is_no_lead) return false;
     if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
         remarks_.is_caption()) {
       return false;
