@@ -287,7 +287,10 @@ void LinesAhead::look_at_leaders() {
     ++led;
     auto const name = text.substr(split.destination_begin);
     auto const genus = name.substr(0, name.find(' '));
-    if (is_capitalised(without_end(genus))) genera_.insert(without_end(genus));
+    // A gap behind a label stands before words.
+    constexpr std::size_t kLabel = 16;  // bytes
+    bool const label = split.kind == LeaderKind::gap && split.words_end <= kLabel;
+    if (!label && is_capitalised(without_end(genus))) genera_.insert(without_end(genus));
   }
   usually_led_ = led * 2 >= numbering_.numbers.size();
 }

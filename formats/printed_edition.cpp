@@ -166,7 +166,7 @@ class Builder {
       }
       if (sorted_.leads[i].misprinted) report_misprint(i);
     }
-    names.report(key_.numbering.extent, findings_);
+    names.report(findings_);
   }
 
   // "3. Wings dark ..... Aus bus" above a couplet set deeper that parts it: no other lead can lead

@@ -452,7 +452,7 @@ std::vector<TaxonId> NameTable::take(ReadLead const& read, std::vector<Taxon>& t
   return ids;
 }
 
-void NameTable::report(Extent extent, std::vector<Finding>& findings) const {
+void NameTable::report(std::vector<Finding>& findings) const {
   for (auto const& [key, assumption] : assumptions_) {
     bool const doubtful = !assumption.others.empty();
     Finding finding;
@@ -476,7 +476,6 @@ void NameTable::report(Extent extent, std::vector<Finding>& findings) const {
     findings.push_back(std::move(finding));
   }
   for (auto const& [beginning, unknown] : unknown_) {
-    if (extent == Extent::fragment) break;
     Finding finding;
     finding.code = "genus-unknown";
     finding.severity = Severity::warning;

@@ -39,9 +39,8 @@ class NameTable {
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
   [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);
 
-  // What was assumed: one finding for each abbreviation and genus.  A fragment leaves the genera to
-  // the key that it belongs to.
-  void report(Extent extent, std::vector<Finding>& findings) const;
+  // What was assumed: one finding for each abbreviation and genus.
+  void report(std::vector<Finding>& findings) const;
 
  private:
   struct FusedName {

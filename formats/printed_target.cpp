@@ -86,7 +86,9 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
   auto listed = read_taxa(tail(w)).taxa.size();
   auto begin = w;
   for (std::size_t at = w; at-- > 1 && begin - at <= kLongestName;) {
-    if (!ends_item(words[begin - 1])) break;
+    // "A. bus or A. cus", "A. bus, A. cus"
+    bool const joined = is_separator(words[begin - 1]);
+    if (!ends_item(words[begin - 1]) && !joined) break;
     bool const abbreviated = is_abbreviated(words[at]);
     if (!abbreviated && !is_capitalised(words[at])) continue;
     if (is_comparing(fold(words[at - 1]))) continue;
