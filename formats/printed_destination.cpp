@@ -241,7 +241,8 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   std::string remark;
   std::vector<std::string> figures;
   take_brackets(text, remark, figures);
-  bool const bare = std::all_of(text.begin(), text.end(), [](char c) { return is_digit(c); });
+  bool const bare =
+      std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
   auto const stripped = bare ? text : strip_pointer(text);
   if (auto const reference = numbering.read(stripped)) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family ||
