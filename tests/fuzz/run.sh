@@ -29,11 +29,13 @@ for target in $targets; do
   mkdir -p "build-fuzz/found/$target"
   seeds="tests/fuzz/seeds/$target"
   [ "$target" != printed ] || seeds="tests/formats/corpus"
+  [ "$target" != editions ] || seeds="$seeds tests/formats/marked"
   log="build-fuzz/found/$target.log"
+  # shellcheck disable=SC2086
   if build-fuzz/tests/fuzz/fuzz_"$target" -max_total_time="$seconds" -timeout=5 -max_len=65536 \
       -rss_limit_mb=2048 -detect_leaks=1 -print_final_stats=1 \
       -artifact_prefix="build-fuzz/broken/$target-" \
-      "build-fuzz/found/$target" "$seeds" >"$log" 2>&1; then
+      "build-fuzz/found/$target" $seeds >"$log" 2>&1; then
     result=clean
   else
     result="BROKEN, see $log"
