@@ -453,57 +453,47 @@ std::vector<TaxonId> NameTable::take(ReadLead const& read, std::vector<Taxon>& t
 }
 
 void NameTable::report(std::vector<Finding>& findings) const {
+  auto const add = [&](std::string code, Severity severity, Place const& place,
+                       std::string printed) -> Finding& {
+    auto& finding = findings.emplace_back();
+    finding.code = std::move(code);
+    finding.severity = severity;
+    finding.file = file_;
+    finding.place = place;
+    finding.printed = std::move(printed);
+    return finding;
+  };
+  auto const further = [](std::size_t count) {
+    return "here and in " + tables::counted(count - 1, "further name", "further names");
+  };
   for (auto const& [key, assumption] : assumptions_) {
     bool const doubtful = !assumption.others.empty();
-    Finding finding;
-    finding.code = doubtful ? "ambiguous-abbreviation" : "expanded-name";
-    finding.severity = doubtful ? Severity::warning : Severity::information;
-    finding.file = file_;
-    finding.place = assumption.place;
-    finding.printed = assumption.example.substr(assumption.genus.size() + 1);
-    if (assumption.printed.empty()) {
-      finding.message = "the genus is not printed; it was read as \"" + assumption.genus + "\"";
-    } else {
-      finding.printed = assumption.printed + " " + finding.printed;
-      finding.message = "\"" + assumption.printed + "\" was read as \"" + assumption.genus + "\"";
-    }
-    if (assumption.count > 1) {
-      finding.message +=
-          " here and in " + tables::counted(assumption.count - 1, "further name", "further names");
-    }
+    bool const lacking = assumption.printed.empty();
+    auto const rest = assumption.example.substr(assumption.genus.size() + 1);
+    auto& finding = add(doubtful ? "ambiguous-abbreviation" : "expanded-name",
+                        doubtful ? Severity::warning : Severity::information, assumption.place,
+                        lacking ? rest : assumption.printed + " " + rest);
+    finding.message =
+        lacking ? "the genus is not printed; it was read as \"" + assumption.genus + "\""
+                : "\"" + assumption.printed + "\" was read as \"" + assumption.genus + "\"";
+    if (assumption.count > 1) finding.message += " " + further(assumption.count);
     if (doubtful) finding.message += ", the nearest before it; it may also be " + assumption.others;
     finding.remedy = "print the genus in full where this is wrong";
-    findings.push_back(std::move(finding));
   }
   for (auto const& [beginning, unknown] : unknown_) {
-    Finding finding;
-    finding.code = "genus-unknown";
-    finding.severity = Severity::warning;
-    finding.file = file_;
-    finding.place = unknown.place;
-    finding.printed = unknown.printed;
+    auto& finding = add("genus-unknown", Severity::warning, unknown.place, unknown.printed);
     finding.message = beginning.empty()
                           ? "the genus is not printed, and the text does not tell it"
                           : "the text does not tell which genus \"" + beginning + "\" is";
-    if (unknown.count > 1) {
-      finding.message +=
-          ", here and in " + tables::counted(unknown.count - 1, "further name", "further names");
-    }
+    if (unknown.count > 1) finding.message += ", " + further(unknown.count);
     finding.message += "; names stay as they are printed";
     finding.remedy = "print the genus in full, or name it in the key's title";
-    findings.push_back(std::move(finding));
   }
   for (auto const& fused : fused_) {
-    Finding finding;
-    finding.code = "fused-name";
-    finding.severity = Severity::warning;
-    finding.file = file_;
-    finding.place = fused.place;
-    finding.printed = fused.printed;
+    auto& finding = add("fused-name", Severity::warning, fused.place, fused.printed);
     finding.message = "\"" + fused.printed + "\" was read as \"" + fused.name +
                       "\": the source names both words elsewhere";
     finding.remedy = "print a blank between genus and epithet, or the right name";
-    findings.push_back(std::move(finding));
   }
 }
 
