@@ -60,11 +60,12 @@ void LinesAhead::drop_starred_notes(std::vector<char>& labelled) const {
     auto sign = label->printed;
     if (sign.starts_with('(')) sign.remove_prefix(1);
     if (sign.ends_with(')')) sign.remove_suffix(1);
-    if (sign == "*" || sign == "**") starred.push_back(i);
+    if (sign == "*" || sign == "**" || sign == "\u2022") starred.push_back(i);
   }
   if (starred.size() > kMost || numbered < kFewestNumbers) return;
   for (auto const i : starred) {
-    bool const apart = i > 0 && (lines_[i - 1].text.empty() || is_ruled(lines_[i - 1].text));
+    bool const apart = i > 0 && (lines_[i - 1].text.empty() || is_ruled(lines_[i - 1].text) ||
+                                 (i == starred.back() && i - 1 == starred.front()));
     if (apart) labelled[i] = 0;
   }
 }

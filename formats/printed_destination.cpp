@@ -286,6 +286,12 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
     return is_latin_name(text) && read_taxa(text).taxa.size() > 1;
   }
   if (names_a_key(stripped) || is_latin_name(text)) return true;
+  // "Aus sp. A [sensu Roe]"
+  constexpr std::size_t kMostOfUnnamed = 10;  // words
+  auto const parts = words_of(text);
+  bool const unnamed = parts.size() >= 2 && parts.size() <= kMostOfUnnamed &&
+                       (parts[1] == "sp." || parts[1] == "spp.") && is_latin_genus(parts[0]);
+  if (unnamed) return true;
   // "Aus Roe (3 species)", "Aus Roe [in part]"
   if (text.back() == ')' || text.back() == ']') {
     auto const open = text.rfind(text.back() == ')' ? " (" : " [");

@@ -73,4 +73,15 @@ std::optional<std::size_t> bracketed_name(std::string_view text) {
   return vernacular ? std::optional{open + 1} : std::nullopt;
 }
 
+std::optional<std::size_t> explained_name(std::string_view text) {
+  text = trim_right(text);
+  if (text.ends_with('.')) text.remove_suffix(1);
+  auto const open = text.rfind(" (");
+  if (!text.ends_with(')') || open == std::string_view::npos || open == 0) return std::nullopt;
+  auto const blank = text.rfind(' ', open - 1);
+  if (blank == std::string_view::npos || blank == 0 || text[blank - 1] != '.') return std::nullopt;
+  auto const name = text.substr(blank + 1, open - blank - 1);
+  return is_latin_genus(name) ? std::optional{blank + 1} : std::nullopt;
+}
+
 }  // namespace keydrift::printed

@@ -31,4 +31,8 @@ class KnownGenera {
 // forked, Marsh Tern (Aus bus)".
 [[nodiscard]] std::optional<std::size_t> bracketed_name(std::string_view text);
 
+// Begin of the genus or higher name with its vernacular one that ends the text behind a sentence:
+// "No teeth. Aus (marsh mice)".
+[[nodiscard]] std::optional<std::size_t> explained_name(std::string_view text);
+
 }  // namespace keydrift::printed

@@ -276,12 +276,20 @@ class LeadReader {
     bool const numbered = std::any_of(reads_.begin(), reads_.end(), [](ReadLead const& read) {
       return read.to.form == DestinationForm::couplet;
     });
+    // "Aus bus (Marsh Mouse)"
+    constexpr std::ptrdiff_t kFewest = 3;
+    bool const usually_explained =
+        std::count_if(reads_.begin(), reads_.end(), [](ReadLead const& read) {
+          return read.to.form == DestinationForm::taxa &&
+                 read.lead.destination_printed.ends_with(')') && !read.to.remark.empty();
+        }) >= kFewest;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (!is_open(reads_[i])) continue;
       auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
       std::string_view const text = joined.raw;
       auto begin = known.trailing_name(text);
       if (!begin && numbered) begin = bracketed_name(text);
+      if (!begin && usually_explained) begin = explained_name(text);
       if (!begin) continue;
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);

@@ -440,9 +440,9 @@ class Sorter {
     bool const odd_case = numbering_.words_start_upper &&
                           is_lower(code_point_at(line.text, 0).value) &&
                           split_at_leader(line.text, numbering_).kind != LeaderKind::dots;
-    if (plan_ == nullptr && !numbering_.exact && !line.is_no_lead && remark_ended && !odd_case &&
-        !(gap_ && !leads_.usually_apart()) && !remarks_.has_heading() &&
-        !(remarks_.is_open() && ahead_.trails_off(at_)) &&
+    if (plan_ == nullptr && !numbering_.exact && !line.is_no_lead && !titles_genus(line.text) &&
+        remark_ended && !odd_case && !(gap_ && !leads_.usually_apart()) &&
+        !remarks_.has_heading() && !(remarks_.is_open() && ahead_.trails_off(at_)) &&
         (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
       start_unlabelled();
       sorted_.accounts.back().reason = "no label, but leaders and a destination";
@@ -462,7 +462,7 @@ class Sorter {
   // In keys of which only first leads are labelled: a line with a capital that leads somewhere,
   // where the couplet's second lead is due.
   [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
-    if (numbering_.exact || line.is_no_lead) return false;
+    if (numbering_.exact || line.is_no_lead || titles_genus(line.text)) return false;
     if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
         remarks_.is_caption()) {
       return false;

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -268,6 +269,9 @@ bool titles_account(std::string_view text) {
   if (lower) return words.size() == 4 || is_authorish(words[4]);
   // "Thallus alba Aus bus"
   if (words.size() > 3 && is_epithet(words[3]) && !ends_item(words[2])) return false;
+  // "T. Roei Dorn", as older works print it
+  bool const person = is_abbreviated(words[0]) && is_epithet_of_person(words[1]);
+  if (person && is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value)) return true;
   bool const author = is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value);
   return species && author && read_taxa(text).taxa.front().authorship.size() > 2;
 }

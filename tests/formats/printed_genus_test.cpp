@@ -128,6 +128,33 @@ TEST(PrintedGenus, NumbersOfTheBookMayStandBeforeNames) {
   }
 }
 
+// Titles of genera, lists of a page, accounts whose epithets bear a capital: no leads either.
+TEST(PrintedGenus, WhatFollowsAKeyIsNoLead) {
+  std::string const key =
+      "1. Corolla red ..... Cadwenia pallida\n   Corolla white ..... 2\n"
+      "2. Calyx hairy ..... C. dioica\n   Calyx smooth ..... C. nervosa\n"
+      "3. Leaves long ..... C. rosea\n   Leaves short ..... C. lutea\n"
+      "4. Stem long ..... C. magna\n   Stem short ..... C. parva\n";
+  auto const plain = sketch(key);
+  for (std::string const behind :
+       {"\nGenus  Corvina  Roe-Dorn, 1856\n\nShell oval, one tooth on the right.\n",
+        "\n1. C. Roei Dorn. — Herb. Leaves dense. — Spring. Walls, C.\n",
+        "\n* Distribution Map\n* Illustration (2)\n",
+        "\nTable 1. Measurements\n1  3.4  5.6\n2  3.3  5.1\n3  2.9  4.7\n",
+        "\nFigures 1-3. Flowers. 1. Left.\n3. Seen from above.\n"}) {
+    EXPECT_EQ(sketch(key + behind), plain) << behind;
+  }
+}
+
+TEST(PrintedGenus, WordsInBracketsMayExplainAGenus) {
+  EXPECT_EQ(
+      names_in("1. Teeth in a row. Go to 2.\n1. No teeth. Avella (birds; see their page)\n"
+               "2. Snout long. Sorella cinerea (ashy shrew)\n2. Snout short. Go to 3.\n"
+               "3. Ears long. Sorella alba (white shrew)\n3. Ears short. Sorella nigra "
+               "(black shrew)\n"),
+      (std::vector<std::string>{"Avella", "Sorella cinerea", "Sorella alba", "Sorella nigra"}));
+}
+
 TEST(PrintedGenus, PagesTellGeneraWhateverTheirEnding) {
   for (std::string const page : {", p. 68.", " (p. 68)", ", page 68", " (S. 68)", ", pág. 68"}) {
     auto const text = "1. Corolla red, the apex rounded. Pelvurgo" + page +
