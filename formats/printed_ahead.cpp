@@ -74,6 +74,15 @@ void LinesAhead::drop_starred_notes(std::vector<char>& labelled) const {
 // brought to the front.
 void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
   constexpr std::size_t kFewestNumbers = 8;
+  // Most keys have no dash at all, or as many as numbers.
+  std::size_t all = 0;
+  std::size_t begin_so = 0;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    if (labelled[i] == 0) continue;
+    ++all;
+    if (is_dash(code_point_at(lines_[i].text, 0).value)) ++begin_so;
+  }
+  if (begin_so == 0 || begin_so * 5 > all) return;
   std::unordered_map<std::uint32_t, std::size_t> labels;  // by number
   std::size_t numbered = 0;
   std::size_t backed = 0;
