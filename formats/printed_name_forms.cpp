@@ -117,6 +117,7 @@ bool is_name_with_page(std::string_view text) {
   if (text.ends_with('.')) text.remove_suffix(1);
   bool const bracketed = text.ends_with(')');
   if (bracketed) text.remove_suffix(1);
+  if (text.empty() || text.back() < '0' || text.back() > '9') return false;
   auto const words = words_of(start_of(text, 120));
   if (words.size() < 3 || words.size() > kMostWords) return false;
   auto const number = words.back();

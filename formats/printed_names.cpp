@@ -180,7 +180,7 @@ void NameTable::find_autonyms(std::vector<ReadLead> const& reads) {
   };
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {
-      auto const words = words_of(taxon.name);
+      auto const words = words_of(taxon.name, 3);
       if (words.size() == 2 && is_rank(words[0]) && words[0].size() > 2) {
         run.emplace_back(words[1]);
       } else {
