@@ -6,6 +6,7 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/hypertext_beside.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
@@ -31,7 +32,8 @@ bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; 
 
 class LineMaker {
  public:
-  explicit LineMaker(std::string_view text) : text_{text}, labels_{couplets_in_lists(text)} {
+  explicit LineMaker(std::string_view text)
+      : text_{text}, labels_{couplets_in_lists(text)}, beside_{beside_text(text)} {
     survey();
   }
 
@@ -209,6 +211,10 @@ class LineMaker {
     }
     label_ = nullptr;
     broken_ = true;
+    while (next_beside_ < beside_.size() && beside_[next_beside_].end <= at) {
+      ++next_beside_;
+    }
+    in_beside_ = next_beside_ < beside_.size() && beside_[next_beside_].begin <= at;
   }
 
   void put(std::string_view characters, std::size_t at) {
@@ -239,6 +245,7 @@ class LineMaker {
       return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
     });
     if (heading_) line_.markup.role = LineRole::heading;
+    if (in_beside_) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
     line_ = {};
   }
@@ -259,6 +266,9 @@ class LineMaker {
 
   std::string_view text_;
   std::unordered_map<std::size_t, ListLine> labels_;
+  std::vector<Stretch> beside_;
+  std::size_t next_beside_{};
+  bool in_beside_{false};                   // the line is of one of these
   std::unordered_set<std::string> closed_;  // names with a closing tag
   bool feeds_part_lines_{false};
   std::size_t at_{};

@@ -7,6 +7,7 @@
 #include <array>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "finding_text.hpp"
 #include "keydrift/formats/edition_reader.hpp"
@@ -173,6 +174,25 @@ TEST(Hypertext, NumbersNoListsOfOtherThings) {
       sketch(read("<ol style=\"list-style: none\">" + three("<li>{n}. {a}<br>– {b}</li>") + "</ol>")
                  .edition),
       sketch_of_three("", "–"));
+}
+
+TEST(Hypertext, SetsMenusContentsAndCommentsAside) {
+  auto const reading = read(
+      "<nav><p>1. Home</p><p>2. Keys</p></nav>\n<div id=\"left toc\">\n<div>1. Wings ... 2</div>\n"
+      "1. Legs ... Aus eus</div>\n<ul class='page-menu'><li>1. News</ul>" +
+      kTable +
+      "<ol class=\"comment-list\"><li>1. Roe says: Wings dark ... Aus fus</li></ol>\n<footer>3. "
+      "Seen "
+      "by 4</footer>\n<p class=comments>Small.</p>\n");
+  EXPECT_EQ(sketch(reading.edition), kSketch);
+  std::vector<std::string> aside;
+  for (auto const& account : reading.source->lines) {
+    if (account.reason == "stands beside the key") aside.push_back(std::to_string(account.line));
+  }
+  EXPECT_EQ(aside, (std::vector<std::string>{"1", "1", "3", "4", "5", "14", "15"}));
+  // What holds most of the page is the page, whatever it is called; nor is what never closes.
+  EXPECT_EQ(sketch(read("<div class=\"content nav\">" + kTable + "</div>").edition), kSketch);
+  EXPECT_EQ(sketch(read("<div class=\"toc\">" + kTable).edition), kSketch);
 }
 
 TEST(Hypertext, LeavesLinesAloneWhereOnlyLettersAreMarked) {
