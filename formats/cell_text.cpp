@@ -49,6 +49,7 @@ bool is_plain_cell(std::string_view cell) {
 }
 
 std::string CellCleaner::cleaned_copy(std::string_view cell) {
+  if (is_plain_cell(cell)) return std::string{without_outer_blanks(cell)};
   bool const sound = encodings::first_ill_formed(cell) == std::string_view::npos;
   auto text = encodings::to_nfc(
       on_one_line(sound ? std::string{cell} : encodings::windows_1252_to_utf_8(cell)));

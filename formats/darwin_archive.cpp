@@ -363,8 +363,9 @@ Loaded<OccurrenceCounts> DarwinArchive::read(
           break;
       }
     }
-    add(reader.findings());
-    if (failed) return loaded;
+    auto const found = reader.findings();
+    add(found);
+    if (failed || has_error(found)) return loaded;
     auto const& one = reader.counts();
     counts.rows += one.rows;
     counts.specimens += one.specimens;

@@ -72,38 +72,4 @@ std::string CharacterColumns::near(std::string_view header) const {
   return nearest_word(trimmed(header), names);
 }
 
-std::uint64_t SeenKeys::fingerprint(std::string_view key) {
-  auto const hash = static_cast<std::uint64_t>(std::hash<std::string_view>{}(key));
-  return hash == 0 ? 1 : hash;
-}
-
-std::uint64_t SeenKeys::line_of_first(std::uint64_t fingerprint, std::uint64_t line) {
-  if (slots_.empty() || (slots_.size() < 2 * (count_ + 1) && !full())) grow();
-  auto const mask = slots_.size() - 1;
-  auto at = static_cast<std::size_t>(fingerprint) & mask;
-  while (slots_[at].fingerprint != 0) {
-    if (slots_[at].fingerprint == fingerprint) return slots_[at].line;
-    at = (at + 1) & mask;
-  }
-  if (full()) {
-    overflowed_ = true;
-  } else {
-    slots_[at] = {fingerprint, line};
-    ++count_;
-  }
-  return 0;
-}
-
-void SeenKeys::grow() {
-  auto const old = std::move(slots_);
-  slots_.assign(std::max<std::size_t>(64, old.size() * 2), {});
-  auto const mask = slots_.size() - 1;
-  for (auto const& slot : old) {
-    if (slot.fingerprint == 0) continue;
-    auto at = static_cast<std::size_t>(slot.fingerprint) & mask;
-    while (slots_[at].fingerprint != 0) at = (at + 1) & mask;
-    slots_[at] = slot;
-  }
-}
-
 }  // namespace keydrift::tables

@@ -45,32 +45,4 @@ class CharacterColumns {
   std::vector<std::string> names_;   // as given
 };
 
-// A 64-bit fingerprint of each key seen and the line it was first seen in.  Memory is bounded:
-// after `limit` keys nothing more is remembered.
-class SeenKeys {
- public:
-  explicit SeenKeys(std::size_t limit) : limit_{limit} {}
-  // The line of the first row with this key; 0 when it is new (or no longer remembered).
-  std::uint64_t line_of_first(std::string_view key, std::uint64_t line) {
-    return line_of_first(fingerprint(key), line);
-  }
-  // The same in two steps.
-  [[nodiscard]] static std::uint64_t fingerprint(std::string_view key);
-  std::uint64_t line_of_first(std::uint64_t fingerprint, std::uint64_t line);
-  // Did a key come that there was no room for?
-  [[nodiscard]] bool overflowed() const { return overflowed_; }
-
- private:
-  struct Slot {
-    std::uint64_t fingerprint{};  // 0: free
-    std::uint64_t line{};
-  };
-  [[nodiscard]] bool full() const { return count_ >= limit_; }
-  void grow();
-  bool overflowed_{false};
-  std::size_t limit_;
-  std::size_t count_{};
-  std::vector<Slot> slots_;  // a power of two, at most half full
-};
-
 }  // namespace keydrift::tables

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "keydrift/formats/darwin_core.hpp"
+#include "keydrift/formats/repeated_numbers.hpp"
 
 namespace keydrift {
 
@@ -58,8 +58,10 @@ OccurrenceWorker::State::State(OccurrenceOptions const& the_options,
           term_columns[column.ordinal] = columns.size();
         } else if (target.member == &Specimen::catalog_number) {
           column.kind = Kind::catalog_number;
+          number_cells.insert(number_cells.begin(), target.column);
         } else if (target.member == &Specimen::occurrence_id) {
           column.kind = Kind::occurrence_id;
+          number_cells.push_back(target.column);
         }
         break;
       case Target::Kind::place:
@@ -288,7 +290,7 @@ Specimen const& OccurrenceWorker::State::brief(std::size_t index) {
 std::uint64_t OccurrenceWorker::State::number() {
   if (by_words) {
     auto const& number = rows.number();
-    return number.empty() ? 0 : SeenKeys::fingerprint(number);
+    return number.empty() ? 0 : RepeatedNumbers::fingerprint(number);
   }
   bool const has_number = !catalog_number.empty();
   auto const& id = has_number ? catalog_number : occurrence_id;
@@ -299,7 +301,7 @@ std::uint64_t OccurrenceWorker::State::number() {
   key += '\x1F';
   key += has_number ? 'n' : 'o';
   key += id;
-  return SeenKeys::fingerprint(key);
+  return RepeatedNumbers::fingerprint(key);
 }
 
 OccurrenceWorker::OccurrenceWorker(std::unique_ptr<State> state) : state_{std::move(state)} {}
@@ -320,13 +322,9 @@ std::uint64_t OccurrenceWorker::number() { return state_->number(); }
 
 std::string OccurrenceWorker::printed_number(std::size_t row) {
   auto const* state = state_.get();
-  for (auto const kind : {Kind::catalog_number, Kind::occurrence_id}) {
-    for (auto const& column : state->columns) {
-      if (column.kind != kind) continue;
-      auto number =
-          CellCleaner::cleaned_copy(state->cell(state->block->csv.rows[row], column.cell));
-      if (!number.empty()) return number;
-    }
+  for (auto const column : state->number_cells) {
+    auto number = CellCleaner::cleaned_copy(state->cell(state->block->csv.rows[row], column));
+    if (!number.empty()) return number;
   }
   return {};
 }

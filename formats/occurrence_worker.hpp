@@ -75,7 +75,8 @@ struct OccurrenceWorker::State {
   std::size_t cells_needed{};       // that a row must have for all that are numbered
   std::array<std::size_t, kCodedTerms> term_columns{};  // into columns; npos: there is none
   std::vector<std::size_t> place_columns, character_columns;
-  std::vector<std::size_t> regions;  // into place_columns
+  std::vector<std::size_t> regions;       // into place_columns
+  std::vector<std::size_t> number_cells;  // of the table: catalogue numbers, then ids
   std::vector<CodedCharacter> characters;
   std::size_t words{};  // numbered, in all columns
 

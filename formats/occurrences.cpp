@@ -7,17 +7,13 @@
 #include "keydrift/formats/occurrence_columns.hpp"
 #include "keydrift/formats/occurrence_rows.hpp"
 #include "keydrift/formats/occurrence_worker.hpp"
+#include "keydrift/formats/repeated_numbers.hpp"
+#include "keydrift/formats/side_table.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
 
 using namespace tables;
-
-namespace {
-
-constexpr std::size_t kRepeatsListed = 20;
-
-}  // namespace
 
 struct OccurrenceReader::State {
   State(ByteStream& from, std::string_view table, OccurrenceOptions&& given)
@@ -34,7 +30,7 @@ struct OccurrenceReader::State {
              .known_column = [this](std::string_view header) { return columns.is_known(header); },
              .maximum_row_bytes = options.maximum_row_bytes,
              .least_columns = options.form != nullptr ? options.form->file_columns : 0}},
-        seen{options.numbers_remembered},
+        numbers{options.numbers_remembered},
         rows{options, columns.targets()} {}
 
   // The columns as declared; a header row, if there is one, tells how many the file has.
@@ -109,10 +105,9 @@ struct OccurrenceReader::State {
     ++counts.specimens;
     rows.count(*specimen);
     auto const& number = rows.number();
-    if (!number.empty() && repeats(SeenKeys::fingerprint(number), specimen->line)) {
-      repeat_number(
-          specimen->catalog_number.empty() ? specimen->occurrence_id : specimen->catalog_number,
-          specimen->line);
+    if (!number.empty() && numbers.meet(RepeatedNumbers::fingerprint(number), specimen->line)) {
+      numbers.take(specimen->catalog_number.empty() ? specimen->occurrence_id
+                                                    : specimen->catalog_number);
     }
     if (options.measurements != nullptr) options.measurements->add_to(*specimen);
     return Next::specimen;
@@ -127,24 +122,29 @@ struct OccurrenceReader::State {
     return NextBlock::block;
   }
 
-  bool repeats(std::uint64_t number, std::uint64_t line) {
-    first_line = seen.line_of_first(number, line);
-    return first_line != 0;
-  }
-
-  void repeat_number(std::string const& id, std::uint64_t line) {
-    if (++counts.repeated_numbers > kRepeatsListed) return;
-    repeated.push_back(
-        {.id = id, .first_file = name, .first_line = first_line, .file = name, .line = line});
-    found.push_back(finding_in(name, "repeated-number", Severity::information, line,
-                               "\"" + id + "\" stands in line " + std::to_string(first_line) +
-                                   " already; both rows are used",
-                               "check whether it is one specimen"));
-    found.back().printed = id;
+  // When no further row comes.
+  void end_numbers() {
+    if (numbers_ended) return;
+    numbers_ended = true;
+    numbers_failed = numbers.finish();
+    counts.repeated_numbers = numbers.count();
+    for (auto const& [id, first_line, line] : numbers.first()) {
+      repeated.push_back(
+          {.id = id, .first_file = name, .first_line = first_line, .file = name, .line = line});
+      found.push_back(finding_in(name, "repeated-number", Severity::information, line,
+                                 "\"" + id + "\" stands in line " + std::to_string(first_line) +
+                                     " already; both rows are used",
+                                 "check whether it is one specimen"));
+      found.back().printed = id;
+    }
   }
 
   std::vector<Finding> all_findings() const {
     auto all = found;
+    if (numbers_failed) {
+      all.push_back(*numbers_failed);
+      return all;
+    }
     auto const append = [&all](std::vector<Finding> const& more) {
       all.insert(all.end(), more.begin(), more.end());
     };
@@ -156,17 +156,11 @@ struct OccurrenceReader::State {
     if (failed) return all;
     append(csv.remarks(name));
     append(rows.remarks(name));
-    if (counts.repeated_numbers > kRepeatsListed) {
+    if (counts.repeated_numbers > RepeatedNumbers::kListed) {
       remark("repeated-number", Severity::information, 1,
-             std::to_string(counts.repeated_numbers - kRepeatsListed) +
+             std::to_string(counts.repeated_numbers - RepeatedNumbers::kListed) +
                  " further rows repeat a number",
              "");
-    }
-    if (seen.overflowed()) {
-      remark("repeated-number", Severity::warning, 1,
-             "only the first " + std::to_string(options.numbers_remembered) +
-                 " different numbers were watched for repeats",
-             "if repeats among the others matter, look for them with a database");
     }
     if (started && counts.rows == 0) {
       remark("no-specimens", Severity::warning, 1, "the table has a header but no rows",
@@ -181,14 +175,15 @@ struct OccurrenceReader::State {
   OccurrenceOptions options;
   OccurrenceColumns columns;
   CsvReader csv;
-  SeenKeys seen;
+  RepeatedNumbers numbers;
   OccurrenceRows rows;
   bool started{false};
   bool failed{false};
   Specimen* specimen{};
   Reject rejected;
   OccurrenceCounts counts;
-  std::uint64_t first_line{};  // of the number that repeats
+  bool numbers_ended{false};
+  std::optional<Finding> numbers_failed;
   std::vector<RepeatedId> repeated;
   std::vector<Finding> found;
 };
@@ -202,11 +197,15 @@ OccurrenceReader::Next OccurrenceReader::next() { return state_->next(); }
 Specimen const& OccurrenceReader::specimen() const { return *state_->specimen; }
 Reject const& OccurrenceReader::reject() const { return state_->rejected; }
 OccurrenceCounts const& OccurrenceReader::counts() const {
+  state_->end_numbers();
   state_->counts.without_name = state_->rows.without_name();
   return state_->counts;
 }
 
-std::vector<RepeatedId> const& OccurrenceReader::repeats() const { return state_->repeated; }
+std::vector<RepeatedId> const& OccurrenceReader::repeats() const {
+  state_->end_numbers();
+  return state_->repeated;
+}
 
 bool OccurrenceReader::start() { return state_->start(); }
 std::unique_ptr<OccurrenceWorker> OccurrenceReader::worker() const {
@@ -217,18 +216,19 @@ OccurrenceReader::NextBlock OccurrenceReader::next_block(OccurrenceBlock& block,
                                                          std::size_t bytes) {
   return state_->next_block(block, bytes);
 }
-bool OccurrenceReader::repeats(std::uint64_t number, std::uint64_t line) {
-  return state_->repeats(number, line);
+bool OccurrenceReader::meet_number(std::uint64_t number, std::uint64_t line) {
+  return state_->numbers.meet(number, line);
 }
-void OccurrenceReader::repeat_number(std::string const& number, std::uint64_t line) {
-  state_->repeat_number(number, line);
-}
+void OccurrenceReader::take_number(std::string const& number) { state_->numbers.take(number); }
 void OccurrenceReader::absorb(OccurrenceWorker const& worker) {
   state_->rows.absorb(worker.state_->rows);
   state_->counts.specimens += worker.state_->specimens;
   state_->counts.rejected += worker.state_->rejected;
 }
-std::vector<Finding> OccurrenceReader::findings() const { return state_->all_findings(); }
+std::vector<Finding> OccurrenceReader::findings() const {
+  state_->end_numbers();
+  return state_->all_findings();
+}
 
 Loaded<OccurrenceCounts> read_occurrences(ByteStream& stream, std::string_view name,
                                           OccurrenceOptions const& options,
@@ -245,8 +245,9 @@ Loaded<OccurrenceCounts> read_occurrences(ByteStream& stream, std::string_view n
         if (on_reject) on_reject(reader.reject());
         break;
       case OccurrenceReader::Next::end:
-        loaded.value = reader.counts();
-        [[fallthrough]];
+        loaded.findings = reader.findings();
+        if (!has_error(loaded.findings)) loaded.value = reader.counts();
+        return loaded;
       case OccurrenceReader::Next::failed:
         loaded.findings = reader.findings();
         return loaded;

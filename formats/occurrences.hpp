@@ -65,8 +65,9 @@ struct OccurrenceOptions {
   TableForm const* form{nullptr};           // borrowed; nullptr: the first row is the header
   SpecimenJoin* join{nullptr};              // borrowed
   std::size_t maximum_row_bytes{std::size_t{1} << 20};
-  // Catalogue numbers watched for repeats (some 32 bytes each); further ones are not.
-  std::size_t numbers_remembered{1'000'000};
+  // Numbers that are looked up in memory (16 to 32 bytes each) for rows that repeat one; further
+  // ones are sorted on the disk.
+  std::size_t numbers_remembered{750'000};
 };
 
 // rows = specimens + rejected; blank rows are none.
@@ -92,6 +93,7 @@ class OccurrenceReader {
   // The same object each time, its strings reused: copy it to keep it.
   [[nodiscard]] Specimen const& specimen() const;  // after Next::specimen
   [[nodiscard]] Reject const& reject() const;      // after Next::reject
+  // After `end` or `failed`, as the following.
   [[nodiscard]] OccurrenceCounts const& counts() const;
   // The first rows whose number (or id, where it has none) an earlier one has.
   [[nodiscard]] std::vector<RepeatedId> const& repeats() const;
@@ -104,13 +106,14 @@ class OccurrenceReader {
   [[nodiscard]] std::unique_ptr<OccurrenceWorker> worker() const;
   enum class NextBlock { block, end, failed };
   [[nodiscard]] NextBlock next_block(OccurrenceBlock& block, std::size_t bytes);
-  // In the order of the rows: the worker's fingerprint of a number.  True: it stood in an earlier
-  // row; then repeat_number() is to be told.
-  [[nodiscard]] bool repeats(std::uint64_t number, std::uint64_t line);
-  void repeat_number(std::string const& number, std::uint64_t line);
+  // In the order of the rows: the worker's fingerprint of a number.  True: take_number() is to be
+  // told how it is printed.
+  [[nodiscard]] bool meet_number(std::uint64_t number, std::uint64_t line);
+  void take_number(std::string const& number);
   void absorb(OccurrenceWorker const& worker);
 
-  // After `end` or `failed`.  Errors: no-name-column, empty-file, what stopped the stream.
+  // After `end` or `failed`.  Errors: no-name-column, empty-file, what stopped the stream,
+  // temporary-file (which may show at the end only).
   // With a form or a join a table without a name column is read all the same.
   // Warnings: unused-column (near to a character), duplicate-column, unclear-voucher,
   // no-specimens, unknown-id.  Information: unused-columns, no-name, repeated-number, short-rows,

@@ -1,6 +1,7 @@
 #include "keydrift/formats/occurrences.hpp"
 
 #include <gtest/gtest.h>
+#include <stdlib.h>  // setenv
 
 #include "finding_text.hpp"
 #include "golden.hpp"
@@ -265,12 +266,51 @@ TEST(Occurrences, BoundsWhatItRemembersAndSays) {
   ASSERT_EQ(all.findings.size(), 21U);
   EXPECT_EQ(all.findings.back(),
             "s.csv:1:1: information: 30 further rows repeat a number [repeated-number]");
-  auto const few = read(text, {.numbers_remembered = 10});
-  EXPECT_EQ(few.loaded.value->repeated_numbers, 10U);
-  EXPECT_EQ(few.findings.back(),
-            "s.csv:1:1: warning: only the first 10 different numbers were watched for repeats "
-            "[repeated-number] (if repeats among the others matter, look for them with a "
-            "database)");
+  // Where memory holds but a few numbers, or none, the others are sorted: the same is found.
+  for (auto const remembered : {0U, 1U, 10U, 49U}) {
+    auto const few = read(text, {.numbers_remembered = remembered});
+    EXPECT_EQ(few.loaded.value->repeated_numbers, 50U);
+    EXPECT_EQ(few.findings, all.findings);
+  }
+}
+
+TEST(Occurrences, FindsRepeatsThatMemoryDoesNotHoldByWayOfTheDisk) {
+  // More than the sort has memory for; the last rows repeat numbers from all over the table.
+  constexpr int kRows = 150'000;
+  std::string text = "catalogNumber,scientificName\n";
+  for (int i = 0; i < kRows; ++i) text += "number-" + std::to_string(i) + ",Aus\n";
+  for (int i = 0; i < 30; ++i) text += "number-" + std::to_string((29 - i) * 5'000) + ",Aus\n";
+  text += "number-0,Aus\n";
+  auto const all = read(text);
+  ASSERT_EQ(all.findings.size(), 21U);
+  EXPECT_EQ(all.findings[0],
+            "s.csv:150002:1: information: \"number-145000\" stands in line 145002 already; both "
+            "rows are used [repeated-number] (check whether it is one specimen)");
+  EXPECT_EQ(all.findings[19],
+            "s.csv:150021:1: information: \"number-50000\" stands in line 50002 already; both "
+            "rows are used [repeated-number] (check whether it is one specimen)");
+  EXPECT_EQ(all.findings[20],
+            "s.csv:1:1: information: 11 further rows repeat a number [repeated-number]");
+  auto const sorted = read(text, {.numbers_remembered = 1'000});
+  EXPECT_EQ(sorted.findings, all.findings);
+  EXPECT_EQ(sorted.loaded.value->repeated_numbers, 31U);
+}
+
+TEST(Occurrences, FailsWhereRepeatsCannotBeLookedFor) {
+  constexpr int kRows = 150'000;
+  std::string text = "catalogNumber,scientificName\n";
+  for (int i = 0; i < kRows; ++i) text += "number-" + std::to_string(i) + ",Aus\n";
+  char const* const before = std::getenv("TMPDIR");
+  std::string const kept = before == nullptr ? "" : before;
+  ::setenv("TMPDIR", "/nowhere/at/all", 1);
+  auto const archive = read(text, {.numbers_remembered = 1'000});
+  before == nullptr ? ::unsetenv("TMPDIR") : ::setenv("TMPDIR", kept.c_str(), 1);
+  EXPECT_FALSE(archive.loaded);
+  ASSERT_EQ(archive.findings.size(), 1U);
+  EXPECT_EQ(
+      archive.findings[0],
+      "/nowhere/at/all:0:1: error: a temporary file cannot be made: No such file or directory "
+      "[temporary-file] (make room on the disk, or say where there is some by TMPDIR)");
 }
 
 TEST(Occurrences, WarnsOfColumnsThatMeanTheSameAndOfUnclearVouchers) {

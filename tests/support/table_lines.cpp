@@ -184,8 +184,8 @@ BlocksRead specimens_in_blocks(std::string_view bytes, std::size_t chunk, std::s
         read.otherwise.push_back(std::move(by_codes));
       }
       auto const number = worker.number();
-      if (number != 0 && reader.repeats(number, row.line)) {
-        reader.repeat_number(worker.printed_number(i), row.line);
+      if (number != 0 && reader.meet_number(number, row.line)) {
+        reader.take_number(worker.printed_number(i));
       }
     }
   }
