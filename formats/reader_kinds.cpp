@@ -239,10 +239,11 @@ constexpr std::array kKinds{
         "stray-text", Severity::information, "Text that belongs to no lead",
         "It stands between couplets and is neither a heading nor a note. It is kept as a note of\n"
         "the key. See that it is no lead whose number was lost."},
-    FindingKind{
-        "temporary-file", Severity::error, "A temporary file cannot be made, written or read back",
-        "Extensions of large archives are sorted on the disk. Make room, or say by TMPDIR where\n"
-        "there is some."},
+    FindingKind{"temporary-file", Severity::error,
+                "A temporary file cannot be made, written or read back",
+                "What memory does not hold of an archive is kept in files of TMPDIR, or /tmp, that "
+                "are gone\n"
+                "with the run. Make room, or say by TMPDIR where there is some."},
     FindingKind{"text-boxes", Severity::information, "Text boxes were read behind their paragraph",
                 "See whether their text is meant to stand there."},
     FindingKind{"text-breaks-off", Severity::warning, "The text ends within a couplet",

@@ -34,6 +34,15 @@ TEST(Findings, WithoutPrintedWordsAndRemedyTakeOneLine) {
   EXPECT_EQ(to_text(finding), "1:1: information: the key is a comb [comb]\n");
 }
 
+TEST(Findings, OfNoLineNameTheFileAlone) {
+  Finding finding;
+  finding.code = "temporary-file";
+  finding.file = "/tmp";
+  finding.place.line = 0;
+  finding.message = "a temporary file cannot be made";
+  EXPECT_EQ(to_text(finding), "/tmp: error: a temporary file cannot be made [temporary-file]\n");
+}
+
 TEST(Findings, ShowControlCharactersInsteadOfObeyingThem) {
   Finding finding;
   finding.code = "x";

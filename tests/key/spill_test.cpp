@@ -1,8 +1,11 @@
 // What memory does not hold comes back from the disk as it was.
 #include <gtest/gtest.h>
 #include <stdlib.h>  // setenv
+#include <unistd.h>  // truncate
 
 #include <algorithm>
+#include <cerrno>
+#include <filesystem>
 #include <random>
 #include <set>
 
@@ -32,8 +35,9 @@ namespace {
 void expect_no_folder(std::optional<Finding> const& failure) {
   ASSERT_TRUE(failure);
   EXPECT_EQ(failure->code, "temporary-file");
-  EXPECT_EQ(failure->message, "a temporary file cannot be made: No such file or directory");
-  EXPECT_EQ(failure->remedy, "make room on the disk, or say where there is some by TMPDIR");
+  EXPECT_EQ(to_text(*failure),
+            "/nowhere/at/all: error: a temporary file cannot be made: No such file or directory "
+            "[temporary-file]\n  make room on the disk, or say where there is some by TMPDIR\n");
 }
 
 using Records = std::vector<std::pair<std::uint64_t, std::string>>;
@@ -89,6 +93,34 @@ TEST(Spilling, SaysWhenThereIsNoRoomOnTheDisk) {
   EXPECT_EQ(read, "");
   expect_no_folder(store.failure());
   before == nullptr ? ::unsetenv("TMPDIR") : ::setenv("TMPDIR", kept.c_str(), 1);
+}
+
+// Somebody else cuts the temporary files of this process to nothing.
+int cut_temporary_files() {
+  namespace fs = std::filesystem;
+  int cut = 0;
+  for (auto const& entry : fs::directory_iterator{"/proc/self/fd"}) {
+    std::error_code gone;
+    auto const target = fs::read_symlink(entry.path(), gone).string();
+    if (target.find("/keydrift-") == std::string::npos) continue;
+    cut += ::truncate(entry.path().c_str(), 0) == 0 ? 1 : 0;
+  }
+  return cut;
+}
+
+TEST(Spilling, SaysWhenAFileIsShorterThanWhatWasWritten) {
+  RecordStore store{16};
+  auto const address = store.add("a record that is long");
+  (void)store.add("another one");
+  if (cut_temporary_files() == 0) GTEST_SKIP() << "no /proc";
+  errno = ENOENT;  // of some call before
+  std::string read;
+  store.read(address, read);
+  EXPECT_EQ(read, "");
+  auto const failure = store.failure();
+  ASSERT_TRUE(failure);
+  EXPECT_EQ(failure->message,
+            "a temporary file cannot be read back: it is shorter than what was written");
 }
 
 TEST(SpillSort, SortsEqualKeysByTheirPayloadsWhereAsked) {

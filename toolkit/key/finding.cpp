@@ -33,6 +33,7 @@ std::string visible(std::string_view text) {
 }
 
 std::string at(std::string const& file, Place const& place) {
+  if (place.line == 0) return visible(file);
   auto const position = std::to_string(place.line) + ":" + std::to_string(place.column);
   return file.empty() ? position : visible(file) + ":" + position;
 }

@@ -33,7 +33,7 @@ struct Finding {
   std::string code;  // stable, lower case with hyphens, e.g. "dangling-couplet"
   Severity severity{Severity::error};
   std::string file;     // as the user named it: a path or REPO@REVISION:PATH
-  Place place;
+  Place place;          // line 0: the file as a whole, or something that has no lines
   std::string printed;  // the words of the source it is about; may be empty
   std::string message;  // what is wrong, one sentence, no final full stop
   std::string remedy;   // what to do, one sentence, no final full stop; may be empty

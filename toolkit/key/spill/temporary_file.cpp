@@ -14,6 +14,13 @@ namespace {
 constexpr char const* kMade = "made";
 constexpr char const* kWritten = "written";
 
+constexpr int kTooShort = 0;  // instead of an error number: the file ends before it should
+
+std::string folder() {
+  char const* const named = std::getenv("TMPDIR");
+  return named != nullptr && *named != '\0' ? named : "/tmp";
+}
+
 }  // namespace
 
 TemporaryFile::~TemporaryFile() {
@@ -25,17 +32,19 @@ void TemporaryFile::fail(char const* what) {
   Finding finding;
   finding.code = "temporary-file";
   finding.severity = Severity::error;
+  auto const why = errno;
+  finding.file = folder();
+  finding.place.line = 0;
   finding.message = std::string{"a temporary file cannot be "} + what + ": " +
-                    std::generic_category().message(errno);
+                    (why == kTooShort ? "it is shorter than what was written"
+                                      : std::generic_category().message(why));
   finding.remedy = "make room on the disk, or say where there is some by TMPDIR";
   failed_ = std::move(finding);
 }
 
 bool TemporaryFile::open() {
   if (handle_ >= 0) return true;
-  char const* folder = std::getenv("TMPDIR");
-  std::string path =
-      std::string{folder != nullptr && *folder != '\0' ? folder : "/tmp"} + "/keydrift-XXXXXX";
+  auto path = folder() + "/keydrift-XXXXXX";
   handle_ = ::mkstemp(path.data());
   if (handle_ < 0) {
     fail(kMade);
@@ -51,6 +60,7 @@ void TemporaryFile::append(std::string_view bytes) {
     auto const size = ::write(handle_, bytes.data(), bytes.size());
     if (size < 0 && errno == EINTR) continue;
     if (size <= 0) {
+      if (size == 0) errno = ENOSPC;
       fail(kWritten);
       return;
     }
@@ -63,7 +73,10 @@ bool TemporaryFile::read(std::uint64_t at, char* to, std::size_t bytes) const {
   while (bytes > 0) {
     auto const size = ::pread(handle_, to, bytes, static_cast<off_t>(at));
     if (size < 0 && errno == EINTR) continue;
-    if (size <= 0) return false;
+    if (size <= 0) {
+      if (size == 0) errno = kTooShort;
+      return false;
+    }
     at += static_cast<std::uint64_t>(size);
     to += size;
     bytes -= static_cast<std::size_t>(size);

@@ -20,9 +20,11 @@ class TemporaryFile {
 
   void append(std::string_view bytes);
   [[nodiscard]] std::uint64_t size() const { return size_; }  // bytes appended
-  // Reads bytes that were appended; by any number of threads.  False: it failed.
+  // Reads bytes that were appended; by any number of threads.  False: it failed, and errno says
+  // why (0: there are fewer bytes than that).
   [[nodiscard]] bool read(std::uint64_t at, char* to, std::size_t bytes) const;
-  // temporary-file: it could not be made, written (a full disk) or read back.
+  // temporary-file: it could not be made, written (a full disk) or read back.  Its file is the
+  // folder.
   [[nodiscard]] std::optional<Finding> const& failure() const { return failed_; }
   void fail(char const* what);  // "made", "written", "read back"; errno says why
 
