@@ -7,7 +7,7 @@ namespace keydrift::program {
 namespace {
 
 constexpr std::size_t kBlock = std::size_t{1} << 20;
-constexpr std::size_t kCellBytesKept = std::size_t{6} << 20;
+constexpr std::size_t kCellBytesKept = std::size_t{3} << 20;
 
 // A record of a sheet: this, then its CSV row and its line of the page.
 struct SheetHead {

@@ -88,7 +88,7 @@ class WorklistSheets {
                                              OutputFile* page);
 
  private:
-  static constexpr std::size_t kMemory = std::size_t{8} << 20;
+  static constexpr std::size_t kMemory = std::size_t{4} << 20;
   SpillSort spool_{kMemory};  // by the upper half of their groups' ids
 };
 

@@ -11,10 +11,10 @@
 namespace keydrift::program {
 namespace {
 
-constexpr std::size_t kBlockBytes = std::size_t{1} << 20;
+constexpr std::size_t kBlockBytes = std::size_t{256} << 10;
 // What is written of a row may be ten times as long as the row, and several blocks are on their
 // way.
-constexpr std::size_t kWrittenBlockBytes = std::size_t{256} << 10;
+constexpr std::size_t kWrittenBlockBytes = std::size_t{128} << 10;
 
 // A block on its way.
 struct Job {
@@ -112,9 +112,9 @@ bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
   auto const hand_on = [&](Job const& job) {
     for (auto const& [number, row] : job.numbers) {
       auto const line = job.block.csv.rows[row].line;
-      if (!reader.repeats(number, line)) continue;
+      if (!reader.meet_number(number, line)) continue;
       scribe->begin(job.block);
-      reader.repeat_number(scribe->printed_number(row), line);
+      reader.take_number(scribe->printed_number(row));
     }
     run.in_order(job.texts);
     if (run.progress != nullptr) run.progress->step(job.texts.rows);

@@ -6,7 +6,7 @@ namespace keydrift {
 namespace {
 
 // Nodes of the tree kept, 32 bytes each; beyond that all are forgotten.
-constexpr std::size_t kNodesKept = 300'000;
+constexpr std::size_t kNodesKept = std::size_t{1} << 18;
 
 std::string bytes_of(std::span<std::uint64_t const> cells) {
   return {reinterpret_cast<char const*>(cells.data()), cells.size() * sizeof(std::uint64_t)};

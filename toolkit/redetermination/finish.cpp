@@ -5,6 +5,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "keydrift/key/spill/free_memory.hpp"
 #include "keydrift/redetermination/from_to_rows.hpp"
 #include "keydrift/redetermination/redeterminer_counts.hpp"
 #include "keydrift/redetermination/work_groups.hpp"
@@ -104,6 +105,8 @@ Redetermination Redeterminer::finish() && {
   if (counts.coded) counts.coded->settle_accounts();
   counts.settle_verdicts();
   counts.settle_groups();
+  counts.coded.reset();
+  give_back_free_memory();
   Redetermination result;
   result.reading = ground_->options.reading;
   result.rejected = counts.rejected;

@@ -7,7 +7,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::size_t kSortMemory = std::size_t{4} << 20;
+constexpr std::size_t kSortMemory = std::size_t{2} << 20;
 
 // Where a verdict stands among all, by their first specimens.
 struct Ordinal {

@@ -86,7 +86,7 @@ void list_work_groups(VerdictLedger& ledger, Edition const& new_edition,
   auto const& storages = ledger.storages();
   auto const ranks = ranks_of(storages);
   // What decides before the question does is in the key; the question's words begin the payload.
-  constexpr std::size_t kMemory = std::size_t{4} << 20;
+  constexpr std::size_t kMemory = std::size_t{2} << 20;
   SpillSort sorted{kMemory, SpillOrder::key_then_payload};
   SpillSort questions{kMemory, SpillOrder::key_then_payload};
   std::string payload, print;
