@@ -32,6 +32,7 @@ constexpr std::array kColumns{
     Column{"by", &FilledRow::by},
     Column{"date", &FilledRow::date},
     Column{"remarks", &FilledRow::remarks},
+    Column{"rowCheck", &FilledRow::check},
 };
 constexpr std::size_t kNumber = 0;
 constexpr std::size_t kOccurrence = 1;
@@ -39,6 +40,9 @@ constexpr std::size_t kAnswer = 6;
 constexpr std::size_t kNewName = 7;
 constexpr std::size_t kBy = 8;
 constexpr std::size_t kDate = 9;
+constexpr std::size_t kCheck = 11;
+// What the letters of rowCheck were made of.
+constexpr std::array<std::size_t, 5> kChecked{0, 1, 3, 4, 5};
 // What the worklist tells whoever fills it in, and nobody reads again.
 constexpr std::array<std::string_view, 3> kForPeople{"typeOrVoucher", "answersAllowed",
                                                      "possibleResults"};
@@ -152,7 +156,26 @@ class WorklistReader {
               ", so no answer can be taken",
           "give the worklist back with the header that it came with");
     }
+    look_for_check(row);
     return true;
+  }
+
+  // Without all columns that the letters were made of nothing can be said of them.
+  void look_for_check(CsvRow const& row) {
+    std::vector<std::string_view> missing;
+    for (auto const column : kChecked) {
+      if (!at_[column]) missing.emplace_back(kColumns[column].name);
+    }
+    checked_ = at_[kCheck] && missing.empty();
+    if (checked_) return;
+    add("no-row-check", Severity::information, row.line,
+        !at_[kCheck]
+            ? "the first row has no column \"rowCheck\", so nothing tells whether a column "
+              "was sorted without the others"
+            : "the column \"rowCheck\" cannot be used without " + quoted_list(missing) +
+                  ", so nothing tells whether a column was sorted without the others",
+        !at_[kCheck] ? "worklists that are written now have it; this one is taken as it is"
+                     : "give the worklist back with all its columns; this one is taken as it is");
   }
 
   void read_row(CsvRow const& row) {
@@ -164,6 +187,8 @@ class WorklistReader {
       filled.*kColumns[column].member =
           std::string{unguarded(cleaner_.clean(row.cells[*at_[column]], row.line))};
     }
+    if (!checked_) filled.check.clear();
+    if (!filled.check.empty()) filled.check_column = place_of(row, *at_[kCheck]).column;
     if (filled.blank()) {
       ++worklist_.blank;
     } else {
@@ -196,6 +221,7 @@ class WorklistReader {
   std::string name_;
   std::function<void(Reject const&)> const& on_reject_;
   std::array<std::optional<std::size_t>, kColumns.size()> at_;
+  bool checked_{false};  // by rowCheck
   CellCleaner cleaner_;
   FilledWorklist worklist_;
   std::vector<Finding> findings_;

@@ -28,9 +28,10 @@ struct FilledWorklist {
 // another form.  The order of day and month is taken from `order`, failing that from the dates of
 // the file that show it, if all of these agree.
 //
-// Warnings: unknown-column, duplicate-column and missing-column (by, date), where something that
-// was filled in may be lost.  Errors (nothing is read): missing-column, empty-file, and what
-// stopped the stream.  Rows that the CSV reader cannot use go to `on_reject`.
+// Information: no-row-check (the column rowCheck, or one of those it was made of, is missing, so
+// that rows come without it).  Warnings: unknown-column, duplicate-column and missing-column (by,
+// date), where something that was filled in may be lost.  Errors (nothing is read): missing-column,
+// empty-file, and what stopped the stream.  Rows that the CSV reader cannot use go to `on_reject`.
 [[nodiscard]] Loaded<FilledWorklist> read_filled_worklist(
     ByteStream& stream, std::string_view name, DayOrder order,
     std::function<void(Reject const&)> const& on_reject);

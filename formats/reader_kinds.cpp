@@ -177,6 +177,10 @@ constexpr std::array kKinds{
                 "They are keyed by their characters alone."},
     FindingKind{"no-name-column", Severity::error, "No column holds the names of the specimens",
                 "Name the column scientificName, as Darwin Core does."},
+    FindingKind{
+        "no-row-check", Severity::information, "A worklist without the letters of its rows",
+        "The column rowCheck shows when a column was sorted without the others. Without it,\n"
+        "or without one of the columns that its letters were made of, that is not seen."},
     FindingKind{"no-specimens", Severity::warning, "A table without rows",
                 "There is a header and nothing below it."},
     FindingKind{"no-type", Severity::warning, "A measurement that does not say of what",

@@ -97,7 +97,7 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
 std::string worklist_csv_header() {
   return header({"storageLocation", "catalogNumber", "scientificName", "typeOrVoucher", "question",
                  "answersAllowed", "possibleResults", "answer", "newName", "by", "date", "remarks",
-                 "character", "occurrenceID"});
+                 "character", "occurrenceID", "rowCheck"});
 }
 
 WorkCells work_cells(Verdict const& verdict, Edition const& new_edition) {
@@ -112,14 +112,14 @@ WorkCells work_cells(Verdict const& verdict, Edition const& new_edition) {
           fmt::format("{} → {}", answer.words, follows(verdict, answer, new_edition)));
     }
   }
-  WorkCells cells;
+  auto const character = verdict.questions.empty() ? "" : verdict.questions.front().character;
+  WorkCells cells{{}, {}, RowCheck{question, character}};
   append_csv_cell(cells.question, question);
   cells.question += ',';
   append_csv_cell(cells.question, joined(answers));
   cells.question += ',';
   append_csv_cell(cells.question, joined(results));
-  append_csv_cell(cells.character,
-                  verdict.questions.empty() ? "" : verdict.questions.front().character);
+  append_csv_cell(cells.character, character);
   return cells;
 }
 
@@ -137,6 +137,8 @@ void append_work_row(std::string& out, Specimen const& specimen, WorkCells const
   out += cells.character;
   out += ',';
   append_csv_cell(out, specimen.occurrence_id);
+  out += ',';
+  out += cells.check.of(specimen_name(specimen), specimen.occurrence_id, specimen.scientific_name);
   out += '\n';
 }
 

@@ -7,6 +7,7 @@
 
 #include "keydrift/collation/collation.hpp"
 #include "keydrift/redetermination/outcome.hpp"
+#include "keydrift/redetermination/row_check.hpp"
 
 namespace keydrift {
 
@@ -41,13 +42,14 @@ void append_specimen_row(std::string& out, Specimen const& specimen, std::string
 //
 // storageLocation,catalogNumber,scientificName,typeOrVoucher,question,answersAllowed,
 // possibleResults, empty answer,newName,by,date,remarks to be filled in, and for the way back
-// character (the id of what is asked for) and occurrenceID.
+// character (the id of what is asked for), occurrenceID and rowCheck (row_check.hpp).
 [[nodiscard]] std::string worklist_csv_header();
 
 // The cells that all sheets of one verdict share, already in CSV.
 struct WorkCells {
   std::string question;  // question,answersAllowed,possibleResults
   std::string character;
+  RowCheck check;
 };
 [[nodiscard]] WorkCells work_cells(Verdict const& verdict, Edition const& new_edition);
 

@@ -85,7 +85,8 @@ std::string taken_back_text(std::span<FilledFile const> files, TakenBack const& 
     ++told;
     page.blank();
     page.paragraph(
-        fmt::format("{}:{} {} [{}]", row.row.file, row.row.line,
+        fmt::format("{}:{}{} {} [{}]", row.row.file, row.row.line,
+                    row.column == 0 ? "" : fmt::format(":{}", row.column),
                     row.row.number.empty() ? row.row.occurrence_id : row.row.number, row.code),
         2, 2);
     page.paragraph(row.message, 6);

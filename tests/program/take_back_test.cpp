@@ -53,7 +53,8 @@ std::vector<std::string> const kWorklist{"storageLocation",
                                          "date",
                                          "remarks",
                                          "character",
-                                         "occurrenceID"};
+                                         "occurrenceID",
+                                         "rowCheck"};
 
 // --- the demo ------------------------------------------------------------------------------------
 
@@ -342,6 +343,119 @@ TEST_F(SmallWorklist, IsUnderstoodHoweverASpreadsheetSavedIt) {
   auto const again = take_back(wide);
   ASSERT_EQ(again.exit, 0) << again.out << again.err;
   EXPECT_EQ(without_ids(replaced(written("history.csv"), "3,5 cm", "3.5 cm")), without_ids(plain));
+}
+
+// The worklist of the small archive, all rows answered alike.
+std::vector<Row> answered(std::string const& worklist) {
+  auto rows = read_table(worklist);
+  for (auto& row : rows) {
+    row["answer"] = "3 cm";
+    row["by"] = "K.";
+    row["date"] = "2024-05-17";
+  }
+  return rows;
+}
+
+// One column by itself, in descending order, so that every cell comes to another row.
+void sort_column(std::vector<Row>& rows, std::string const& column) {
+  std::vector<std::string> cells;
+  for (auto const& row : rows) cells.push_back(row.at(column));
+  std::sort(cells.rbegin(), cells.rend());
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i][column] = cells[i];
+}
+
+TEST_F(SmallWorklist, SeesByTheLettersOfItsRowsWhenAColumnWasSortedByItself) {
+  (void)sandbox_.write("sheets.csv",
+                       "catalogNumber,scientificName,storageLocation\n"
+                       "0001,Aus,C 1\n0002,Aus,C 1\n0003,Aus,C 2\n0012,Aus,C 3\n");
+  ASSERT_EQ(take_back("catalogNumber,answer,by,date\n", {"--worklist", "worklist.csv"}).exit, 0);
+  auto const rows = answered(written("worklist.csv"));
+  ASSERT_EQ(rows.size(), 4U);
+  auto const history = [&](std::vector<Row> const& some, std::vector<std::string> const& columns) {
+    std::filesystem::remove(sandbox_.path() / "history.csv");
+    auto const ran = take_back(saved(columns, some));
+    std::multiset<std::string> numbers;
+    for (auto const& row : read_table(written("history.csv"))) {
+      numbers.insert(row.at("catalogNumber"));
+    }
+    return std::pair{ran, numbers};
+  };
+  std::multiset<std::string> const all{"0001", "0002", "0003", "0012"};
+
+  // Whole rows in another order, some of them gone, and what a spreadsheet does to numbers.
+  auto otherwise = rows;
+  std::reverse(otherwise.begin(), otherwise.end());
+  auto const [sorted, of_sorted] = history(otherwise, kWorklist);
+  EXPECT_EQ(sorted.exit, 0) << sorted.out;
+  EXPECT_EQ(sorted.err, "");
+  EXPECT_EQ(of_sorted, all);
+  otherwise.erase(otherwise.begin() + 1);
+  otherwise[0]["catalogNumber"] = "12";
+  otherwise[1]["catalogNumber"] = "2.0";
+  otherwise[1]["question"] = replaced(otherwise[1]["question"], "→", "?");
+  otherwise[2]["rowCheck"][0] = static_cast<char>(otherwise[2]["rowCheck"][0] - 'A' + 'a');
+  auto const [fewer, of_fewer] = history(otherwise, kWorklist);
+  EXPECT_EQ(fewer.exit, 0) << fewer.out;
+  EXPECT_EQ(of_fewer, (std::multiset<std::string>{"0001", "0002", "0012"}));
+
+  // One column without the others: nothing is taken from a row that it touched.
+  for (auto const* column : {"catalogNumber", "rowCheck"}) {
+    auto parted = rows;
+    sort_column(parted, column);
+    std::multiset<std::string> untouched;
+    std::string codes;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      bool const same = parted[i].at(column) == rows[i].at(column);
+      if (same) untouched.insert(rows[i].at("catalogNumber"));
+      codes += same ? "|" : "row-check|";
+    }
+    auto const [ran, of_parted] = history(parted, kWorklist);
+    EXPECT_EQ(ran.exit, 1) << column;
+    EXPECT_EQ(of_parted, untouched) << column;
+    EXPECT_LT(untouched.size(), 3U) << column;
+    std::string told;
+    for (auto const& row : read_table(written("log.csv"))) told += row.at("code") + "|";
+    EXPECT_EQ(told, codes) << column;
+  }
+  auto renamed = rows;
+  renamed[1]["question"] = "look at something else";
+  auto const [ran, of_renamed] = history(renamed, kWorklist);
+  EXPECT_EQ(ran.exit, 1);
+  EXPECT_EQ(of_renamed, (std::multiset<std::string>{"0001", "0003", "0012"}));
+  auto const place = ran.out.find("  filled.csv:3:");
+  ASSERT_NE(place, std::string::npos) << ran.out;
+  // The last cell of its line, of which columns count characters.
+  auto const line = saved(kWorklist, {renamed[1]}).substr(saved(kWorklist, {}).size());
+  auto const characters =
+      std::count_if(line.begin(), line.end(), [](char c) { return (c & '\xC0') != '\x80'; });
+  EXPECT_EQ(ran.out.substr(place),
+            "  filled.csv:3:" + std::to_string(characters - 6) + " 0002 [row-check]\n" +
+                "      \"" + rows[1].at("rowCheck") +
+                "\" in the column \"rowCheck\" does not belong to the sheet, the name\n"
+                "      and the question of the row\n"
+                "      if a column was sorted without the others, fill in a new worklist; if a\n"
+                "      cell was changed, put back what it said\n");
+
+  // Worklists that have no such column, or not all that its letters were made of.
+  auto without = kWorklist;
+  std::erase(without, "rowCheck");
+  auto const [older, of_older] = history(rows, without);
+  EXPECT_EQ(older.exit, 0) << older.out;
+  EXPECT_EQ(of_older, all);
+  EXPECT_EQ(older.err,
+            "filled.csv:1:1: information: the first row has no column \"rowCheck\", so nothing "
+            "tells whether a column was sorted without the others [no-row-check]\n"
+            "  worklists that are written now have it; this one is taken as it is\n");
+  without = kWorklist;
+  std::erase(without, "question");
+  auto const [shorter, of_shorter] = history(rows, without);
+  EXPECT_EQ(shorter.exit, 0) << shorter.out;
+  EXPECT_EQ(of_shorter, all);
+  EXPECT_EQ(shorter.err,
+            "filled.csv:1:1: information: the column \"rowCheck\" cannot be used without "
+            "\"question\", so nothing tells whether a column was sorted without the others "
+            "[no-row-check]\n"
+            "  give the worklist back with all its columns; this one is taken as it is\n");
 }
 
 TEST_F(SmallWorklist, AddsToTheHistoryAndOverwritesNothing) {

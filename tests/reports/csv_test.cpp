@@ -168,7 +168,8 @@ TEST(WorklistCsv, GivesEachSpecimenInTheOrderOfTheWalkWithColumnsToFillIn) {
                                         "date",
                                         "remarks",
                                         "character",
-                                        "occurrenceID"};
+                                        "occurrenceID",
+                                        "rowCheck"};
   EXPECT_EQ(table[0], header);
   std::vector<std::string> const first{
       "Cabinet 1 / Shelf 1",
@@ -184,7 +185,8 @@ TEST(WorklistCsv, GivesEachSpecimenInTheOrderOfTheWalkWithColumnsToFillIn) {
       "",
       "",
       "claw-underside",
-      ""};
+      "",
+      "RTFFZD"};
   EXPECT_EQ(table[1], first);
   EXPECT_EQ(table[2][1], "line 12");
   test::expect_golden("reports/worklist.csv", text);

@@ -17,6 +17,10 @@ struct FilledRow {
   std::string scientific_name{};
   std::string character{};  // id of the character asked for; empty: none, or no such column
   std::string question{};
+  // The letters of the row (RowCheck), where the file has all columns that they were made of; and
+  // the column of their cell in its line.
+  std::string check{};
+  std::uint32_t check_column{};
   // What was filled in.
   std::string answer{};
   std::string new_name{};

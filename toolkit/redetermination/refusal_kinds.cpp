@@ -51,6 +51,10 @@ constexpr std::array kKinds{
                 "the answer belongs to no question about this sheet",
                 "Without the column \"character\" an answer is taken for one to the question that\n"
                 "the sheet is asked now."},
+    FindingKind{"row-check", Severity::warning, "the letters of the row belong to other cells",
+                "They were made of its number, occurrence id, name and question when the worklist\n"
+                "was written. Somebody sorted a column without the others, so that every row is\n"
+                "suspect, or changed one of these cells."},
     FindingKind{
         "several-sheets", Severity::warning, "the number stands for several sheets",
         "Name and storage place do not tell them apart either. The column occurrenceID does."},

@@ -8,6 +8,7 @@
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/near.hpp"
 #include "keydrift/redetermination/identification.hpp"
+#include "keydrift/redetermination/row_check.hpp"
 #include "keydrift/redetermination/sheet_numbers.hpp"
 #include "keydrift/taxa/names.hpp"
 
@@ -34,6 +35,17 @@ bool says_undecided(std::string_view answer) {
 
 bool same_recorded_name(std::string_view a, std::string_view b) {
   return fold_words(a) == fold_words(b) || (!name_key(a).empty() && name_key(a) == name_key(b));
+}
+
+// Do the letters of the row belong to its other cells?  Rows without any may come from anywhere.
+bool fits_check(FilledRow const& row) {
+  if (row.check.empty()) return true;
+  std::string letters;
+  for (char const c : row.check) {
+    if (c != ' ') letters += c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+  }
+  return letters == RowCheck{row.question, row.character}.of(row.number, row.occurrence_id,
+                                                             row.scientific_name);
 }
 
 }  // namespace
@@ -156,6 +168,16 @@ void TakingBack::find_sheet(Entry& entry) {
     auto const near = did_you_mean(near_words(called, numbers_));
     refuse(entry, "unknown-sheet", "the archive has no sheet " + quoted(called),
            near.empty() ? "check the number; a spreadsheet may have changed it" : near);
+    return;
+  }
+  if (!fits_check(row)) {
+    refuse(entry, "row-check",
+           quoted(row.check) +
+               " in the column \"rowCheck\" does not belong to the sheet, the name " +
+               "and the question of the row",
+           "if a column was sorted without the others, fill in a new worklist; if a cell was "
+           "changed, put back what it said");
+    entry.taken.column = row.check_column;
     return;
   }
   keep_if([](Candidate const& c) { return c.by_id; });

@@ -33,6 +33,7 @@ struct TakenRow {
   std::string code{};     // for noted and refused: see refusal_kinds()
   std::string message{};  // one sentence without final stop; for applied: what was mended, or ""
   std::string remedy{};
+  std::uint32_t column{};  // of the cell that it is about, in its line; 0: the whole row
   // Applied rows: what the sheet came to, all rows about it taken together.
   Outcome outcome{Outcome::not_keyed};
   std::string new_names{};  // possible ones joined by " | "
