@@ -33,6 +33,7 @@ std::optional<CodedTerm> term_of(std::string Specimen::*member) {
       {&Specimen::reproductive_condition, CodedTerm::reproductive_condition},
       {&Specimen::storage, CodedTerm::storage},
       {&Specimen::recorded_by, CodedTerm::recorded_by},
+      {&Specimen::authorship, CodedTerm::authorship},
   }};
   for (auto const& [one, term] : kTerms) {
     if (one == member) return term;

@@ -183,6 +183,42 @@ TEST_F(ArchiveInput, ANameOfAnotherAuthorIsNotThatOfTheKey) {
                          "4 stands: every way that the evidence leaves ends in Aus cus"}));
 }
 
+TEST_F(ArchiveInput, AnAuthorInAColumnOfItsOwnBelongsToTheName) {
+  (void)sandbox.write("key.txt",
+                      "1 Beak bifid ........ Aus bus Roe, 1901\n"
+                      "- Beak entire ....... Aus cus\n");
+  // The bytes that are not UTF-8 have their rows read in words.
+  std::string const rows =
+      "Aus bus,\"(Roe, 1901)\",,\nAus bus,\"Loe, 1950\",,\n\"Aus bus Roe, 1901\",\"Loe, 1950\",,\n"
+      "Aus bus,,,\nAus bus,\"Loe, 1950\",cf.,\nAus cus,\"Loe, 1950\",,\n"
+      "Aus bus,\"Loe, 1950\",,\xE9\nAus bus,\"(Roe, 1901)\",,\xE9\n";
+  (void)sandbox.write(
+      "sheets.csv",
+      "scientificName,scientificNameAuthorship,identificationQualifier,occurrenceRemarks\n" + rows +
+          rows);
+  auto const ran = run("sheets.csv", {"--specimens", "out.csv"});
+  ASSERT_EQ(ran.exit, 0) << ran.err;
+  Lines told;
+  for (auto const& row : read_table_file((sandbox.path() / "out.csv").string())) {
+    told.push_back(row.at("outcome") + ": " + row.at("reason"));
+  }
+  std::string const stands = "stands: every way that the evidence leaves ends in Aus bus";
+  std::string const another =
+      "not keyed: the recorded name is in neither edition: the author is not that of Aus bus Roe, "
+      "1901";
+  Lines expected{stands,
+                 another,
+                 stands,
+                 stands,
+                 "stands: every way that the evidence leaves ends in Aus bus or Aus cus",
+                 "stands: every way that the evidence leaves ends in Aus cus",
+                 another,
+                 stands};
+  auto const once = expected;
+  expected.insert(expected.end(), once.begin(), once.end());
+  EXPECT_EQ(told, expected);
+}
+
 TEST_F(ArchiveInput, SumsAreMadeByCollectorAndByRegionAsRecorded) {
   std::string sheets =
       "catalogNumber,scientificName,recordedBy,county,country,stateProvince,locality\n"

@@ -24,7 +24,7 @@ std::string told(Specimen const& specimen) {
   auto text = std::to_string(specimen.line);
   for (auto const& word :
        {specimen.catalog_number, specimen.occurrence_id, specimen.scientific_name,
-        specimen.qualifier, specimen.identified_by, specimen.date_identified,
+        specimen.authorship, specimen.qualifier, specimen.identified_by, specimen.date_identified,
         specimen.identification_references, specimen.type_status, specimen.sex, specimen.life_stage,
         specimen.storage, specimen.remarks}) {
     text += "|" + word;
@@ -54,6 +54,7 @@ Specimen decoded(CodedSpecimen const& coded, OccurrenceWorker const& words, Spec
   };
   brief.line = coded.line;
   brief.voucher = coded.voucher;
+  brief.authorship = term(CodedTerm::authorship);
   brief.qualifier = term(CodedTerm::qualifier);
   brief.identified_by = term(CodedTerm::identified_by);
   brief.sex = term(CodedTerm::sex);

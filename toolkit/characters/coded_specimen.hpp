@@ -28,8 +28,9 @@ enum class CodedTerm : std::uint8_t {
   reproductive_condition,
   storage,
   recorded_by,
+  authorship,
 };
-inline constexpr std::size_t kCodedTerms = 11;
+inline constexpr std::size_t kCodedTerms = 12;
 
 using WordCode = std::uint32_t;
 inline constexpr WordCode kNoWord = 0;  // the cell is empty

@@ -215,21 +215,29 @@ struct CodedCounting::State {
       names.clear();
       name_numbers.clear();
       by_name_code.clear();
-      by_codes.clear();
+      by_author.clear();
+      by_qualifier.clear();
       verdict_of.clear();
     }
     auto const name = specimen.term(CodedTerm::scientific_name);
     auto const qualifier = specimen.term(CodedTerm::qualifier);
+    auto const author = specimen.term(CodedTerm::authorship);
     auto const read = [&] {
       return number_of_name(judged_name(words.term(CodedTerm::scientific_name, name),
-                                        words.term(CodedTerm::qualifier, qualifier)));
+                                        words.term(CodedTerm::qualifier, qualifier),
+                                        words.term(CodedTerm::authorship, author)));
     };
-    if (name == kUnnumbered || qualifier == kUnnumbered) return read();
-    if (qualifier != kNoWord) {
-      auto const key = std::uint64_t{name} << 32 | qualifier;
-      auto known = by_codes.find(key);
-      if (known == by_codes.end()) known = by_codes.emplace(key, read()).first;
-      return known->second;
+    if (name == kUnnumbered || qualifier == kUnnumbered || author == kUnnumbered) return read();
+    if (qualifier != kNoWord && author != kNoWord) return read();  // rare
+    if (qualifier != kNoWord || author != kNoWord) {
+      auto& known = author != kNoWord ? by_author : by_qualifier;
+      auto const key = std::uint64_t{name} << 32 | (author != kNoWord ? author : qualifier);
+      auto number = known.find(key);
+      if (number == NumberTable::kNone) {
+        number = read();
+        known.insert(key, number);
+      }
+      return number;
     }
     auto& known = at(by_name_code, name);
     if (known == 0) known = read() + 1;
@@ -447,7 +455,7 @@ struct CodedCounting::State {
   std::vector<std::string> names;  // as judged, by number
   std::unordered_map<std::string, std::uint32_t> name_numbers;
   std::vector<std::uint32_t> by_name_code;  // number + 1; 0: not read yet
-  std::unordered_map<std::uint64_t, std::uint32_t> by_codes;
+  NumberTable by_author, by_qualifier;      // by two codes, that of the name first
 
   // Of the specimen at hand.
   Box box;

@@ -85,10 +85,15 @@ SpecimenEvidence const& Redeterminer::Counts::evidence_of(Specimen const& specim
   key.assign(specimen.scientific_name);
   key += '\x1F';
   key += specimen.qualifier;
+  key += '\x1F';
+  key += specimen.authorship;
   auto known = names.find(key);
   if (known == names.end()) {
     if (names.size() >= kWordsKept) names.clear();
-    known = names.emplace(key, judged_name(specimen.scientific_name, specimen.qualifier)).first;
+    known = names
+                .emplace(key, judged_name(specimen.scientific_name, specimen.qualifier,
+                                          specimen.authorship))
+                .first;
   }
   current.name = known->second;
   current.use = editions.of(specimen.identification_references, specimen.date_identified);

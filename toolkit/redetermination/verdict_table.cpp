@@ -8,9 +8,11 @@
 
 namespace keydrift {
 
-std::string judged_name(std::string_view scientific_name, std::string_view qualifier) {
+std::string judged_name(std::string_view scientific_name, std::string_view qualifier,
+                        std::string_view authorship) {
   if (scientific_name.find_first_not_of(" \t") == std::string_view::npos) return "";
-  auto const parsed = parse_name(scientific_name);
+  auto parsed = parse_name(scientific_name);
+  if (parsed.authorship.empty()) parsed.authorship = authorship;
   bool const doubted = !parsed.qualifier.empty() || !qualifier.empty();
   if ((doubted || parsed.genus_only) && !parsed.genus.empty()) return parsed.genus;
   // What is said of the name tells homonyms and misapplications from it.

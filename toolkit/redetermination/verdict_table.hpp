@@ -83,8 +83,12 @@ class VerdictTable {
 };
 
 // A name with "cf.", "aff." or "?" is certain only one rank higher (standard of the herbarium
-// transfer format HISPID, read as a summary).
-[[nodiscard]] std::string judged_name(std::string_view scientific_name, std::string_view qualifier);
+// transfer format HISPID, read as a summary).  `authorship`, recorded by itself, belongs to a name
+// without one: scientificName is "the full scientific name, with authorship and date information if
+// known", scientificNameAuthorship "the authorship information for the scientificName" (Darwin Core
+// list of terms).
+[[nodiscard]] std::string judged_name(std::string_view scientific_name, std::string_view qualifier,
+                                      std::string_view authorship);
 
 // Possible ones joined by " | ".
 [[nodiscard]] std::string new_names_of(Verdict const& verdict, Edition const& new_edition);
