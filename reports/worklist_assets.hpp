@@ -9,10 +9,11 @@
 namespace keydrift::reports {
 
 inline constexpr std::string_view kWorklistStyleHash =
-    "sha256-68v2+HusMUXTUhOxDo/PJRAvXFa+ICmLklTM1ViG8bw=";
+    "sha256-ENnrbGvpC5mNIZL/vSDF1ZAqbZnDkvFdx7l+bN1NUiI=";
 
-// Lines of a sheet never part between pages, and a group's heading stays with its first sheet.  The
-// page is left to the printer (A4 or Letter); only its margins are asked for.
+// Lines of a sheet never part between pages, and a group's heading stays with its first sheet: the
+// question and the place are in the head of the table, which every page that continues it repeats.
+// The page is left to the printer (A4 or Letter); only its margins are asked for.
 inline constexpr std::string_view kWorklistStyle = R"css(
 @page { margin: 14mm 12mm 16mm;
   @bottom-right { content: counter(page) " / " counter(pages); font: 8pt "DejaVu Serif", Georgia, serif; color: #444; } }
@@ -21,19 +22,20 @@ body { margin: 0 auto; max-width: 62rem; padding: 1.5rem 1rem 3rem; color: #111;
   font: 10pt/1.3 "Libertinus Serif", "Linux Libertine O", Palatino, "DejaVu Serif", Georgia, serif; }
 h1 { font-size: 1.5em; font-weight: normal; margin: 0 0 .3rem; }
 h2 { font-size: 1.15em; margin: 1.4rem 0 0; padding-top: .3rem; border-top: 2px solid #111; break-after: avoid; }
-h3 { font-size: 1em; font-weight: normal; font-style: italic; margin: .5rem 0 .3rem; break-after: avoid; }
 p { margin: .2rem 0; }
-table { border-collapse: collapse; width: 100%; table-layout: fixed; break-inside: auto; }
+table { border-collapse: collapse; width: 100%; table-layout: fixed; break-inside: auto; margin-top: .5rem; }
 thead { display: table-header-group; }
 th { text-align: left; font-size: .8em; font-weight: normal; font-style: italic; color: #444; padding: 0 .5rem .1rem 0; }
 td { vertical-align: top; border-top: 1px solid #999; padding: .35rem .5rem .35rem 0; }
 tr { break-inside: avoid; }
-th:nth-child(1) { width: 16%; }
-th:nth-child(2) { width: 21%; }
-th:nth-child(3) { width: 35%; }
-th:nth-child(4) { width: 14%; }
-th:nth-child(5) { width: 6%; }
-th:nth-child(6) { width: 8%; }
+.q { font-size: 1em; color: #111; padding-bottom: .3rem; }
+.p { font-style: normal; text-align: right; vertical-align: top; padding-right: 0; overflow-wrap: break-word; }
+col:nth-child(1) { width: 16%; }
+col:nth-child(2) { width: 21%; }
+col:nth-child(3) { width: 35%; }
+col:nth-child(4) { width: 14%; }
+col:nth-child(5) { width: 6%; }
+col:nth-child(6) { width: 8%; }
 .n { font-weight: bold; overflow-wrap: break-word; }
 .s { font-style: italic; overflow-wrap: break-word; }
 .s b { font-style: normal; font-size: .85em; display: block; }

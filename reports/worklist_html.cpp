@@ -46,14 +46,15 @@ std::string worklist_html_begin(Edition const& old_edition, Edition const& new_e
 void append_group_begin(std::string& out, Edition const& new_edition, Redetermination const& result,
                         WorkGroup const& group, bool first_of_storage) {
   HtmlWriter html;
-  if (first_of_storage) {
-    html.element("h2", group.storage.empty() ? "No storage location" : group.storage).raw("\n");
-  }
-  html.element("h3", capitalised(question_in_words(result.verdicts[group.verdict], new_edition)))
-      .raw("\n");
+  std::string const place = group.storage.empty() ? "No storage location" : group.storage;
+  if (first_of_storage) html.element("h2", place).raw("\n");
   html.raw(
-      "<table><thead><tr><th>number<th>name on the sheet<th>answer<th>new name<th>by<th>date"
-      "</thead><tbody>\n");
+      "<table><colgroup><col><col><col><col><col><col></colgroup>\n"
+      "<thead><tr><th colspan=\"4\" class=\"q\">");
+  html.text(capitalised(question_in_words(result.verdicts[group.verdict], new_edition)));
+  html.raw("<th colspan=\"2\" class=\"p\">").text(place);
+  html.raw(
+      "\n<tr><th>number<th>name on the sheet<th>answer<th>new name<th>by<th>date</thead><tbody>\n");
   out += std::move(html).take();
 }
 

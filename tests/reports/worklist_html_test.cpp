@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <string>
+#include <vector>
 
 #include "keydrift/reports/csv.hpp"
 #include "keydrift/reports/worklist_assets.hpp"
@@ -43,6 +44,31 @@ TEST(WorklistPage, HasALineForEachSheetWithABoxForEachAnswer) {
   EXPECT_EQ(count_of(html, "<i></i>"), boxes);
   EXPECT_NE(html.find("<i></i>red</span>"), std::string::npos);
   EXPECT_EQ(html.find("<script"), std::string::npos);
+}
+
+// A page that continues a group repeats the head of its table.
+TEST(WorklistPage, HasQuestionAndPlaceInTheHeadOfEachTable) {
+  auto const sample = make_sample();
+  auto const& result = sample.redetermination;
+  std::vector<std::string> heads;
+  for (auto const& group : result.worklist) {
+    std::string html;
+    append_group_begin(html, sample.new_edition, result, group, false);
+    EXPECT_EQ(html.find("<h2>"), std::string::npos);
+    auto const begin = html.find("<thead>");
+    auto const end = html.find("<tr><th>number");
+    ASSERT_LT(begin, end);
+    ASSERT_LT(end, html.find("</thead>"));
+    heads.push_back(html.substr(begin, end - begin));
+  }
+  ASSERT_EQ(heads.size(), 4U);
+  EXPECT_EQ(heads[0],
+            "<thead><tr><th colspan=\"4\" class=\"q\">Underside of the claws: "
+            "red → Orla rubra; white → stands<th colspan=\"2\" class=\"p\">Cabinet 1 / Shelf 1\n");
+  EXPECT_EQ(
+      heads[1],
+      "<thead><tr><th colspan=\"4\" class=\"q\">No lead of couplet 5 fits: check the specimen "
+      "against it<th colspan=\"2\" class=\"p\">No storage location\n");
 }
 
 TEST(WorklistPage, AllowsExactlyItsStyleSheet) {
