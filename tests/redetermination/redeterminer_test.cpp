@@ -5,8 +5,11 @@
 #include <gtest/gtest.h>
 
 #include <random>
+#include <set>
 
 #include "awn_and_leaf.hpp"
+#include "keydrift/redetermination/row_check.hpp"
+#include "keydrift/redetermination/specimen_bytes.hpp"
 
 namespace keydrift::test {
 namespace {
@@ -39,6 +42,89 @@ std::vector<Specimen> made_specimens(unsigned seed, std::size_t count) {
     specimens.push_back(std::move(one));
   }
   return specimens;
+}
+
+TEST(SpecimenBytes, GiveBackAllButTheObservations) {
+  Specimen specimen;
+  specimen.line = 70'000;
+  specimen.voucher = true;
+  int number = 0;
+  for (auto const word :
+       {&Specimen::catalog_number, &Specimen::occurrence_id, &Specimen::scientific_name,
+        &Specimen::authorship, &Specimen::qualifier, &Specimen::identified_by,
+        &Specimen::recorded_by, &Specimen::date_identified, &Specimen::identification_references,
+        &Specimen::type_status, &Specimen::sex, &Specimen::life_stage,
+        &Specimen::reproductive_condition, &Specimen::region, &Specimen::storage,
+        &Specimen::remarks}) {
+    specimen.*word = "word " + std::to_string(++number);
+  }
+  specimen.places = {"Halvern", "", "Aldmere"};
+  specimen.untied = {"petal"};
+  specimen.loosely_tied = {"sepal", "stem"};
+  auto const words_of = [](Specimen const& one) {
+    std::vector<std::string> words{one.catalog_number,
+                                   one.occurrence_id,
+                                   one.scientific_name,
+                                   one.authorship,
+                                   one.qualifier,
+                                   one.identified_by,
+                                   one.recorded_by,
+                                   one.date_identified,
+                                   one.identification_references,
+                                   one.type_status,
+                                   one.sex,
+                                   one.life_stage,
+                                   one.reproductive_condition,
+                                   one.region,
+                                   one.storage,
+                                   one.remarks};
+    for (auto const* list : {&one.places, &one.untied, &one.loosely_tied}) {
+      words.push_back(std::to_string(list->size()));
+      words.insert(words.end(), list->begin(), list->end());
+    }
+    return words;
+  };
+  auto observed = specimen;
+  observed.observations.push_back({"awn", "present", "", 0, 3});
+  std::string bytes;
+  ByteWriter writer{bytes};
+  write_bytes(writer, observed);
+  // Over another one, of which nothing is left.
+  Specimen read;
+  read.places = {"a", "b", "c", "d"};
+  read.observations = observed.observations;
+  ByteReader reader{bytes};
+  read_bytes(reader, read);
+  EXPECT_TRUE(reader.rest().empty());
+  EXPECT_EQ(words_of(read), words_of(specimen));
+  EXPECT_EQ(read.line, specimen.line);
+  EXPECT_EQ(read.voucher, specimen.voucher);
+  EXPECT_TRUE(read.observations.empty());
+}
+
+TEST(RowCheck, HasLettersThatNoSpreadsheetTakesForANumberADateOrAWord) {
+  std::set<std::string> met;
+  for (int i = 0; i < 2'000; ++i) {
+    auto const letters = RowCheck{"look at the awn", "awn"}.of("N" + std::to_string(i), "", "Aus");
+    EXPECT_EQ(letters.size(), 6U);
+    EXPECT_EQ(letters.find_first_not_of("BCDFHJKLMPRTVWXZ"), std::string::npos) << letters;
+    met.insert(letters);
+  }
+  EXPECT_GT(met.size(), 1'990U);
+  RowCheck const check{"look at the awn: present → stands", "awn"};
+  auto const letters = check.of("0012", "o:1", "Aus bus");
+  // Worklists that were printed once are to be taken back by every later build.
+  EXPECT_EQ(letters, "FJTMVZ");
+  // What a spreadsheet does to cells.
+  EXPECT_EQ((RowCheck{"Look at the awn: present ? stands ", "awn"}.of("12.0", "o:1", "Aus  bus")),
+            letters);
+  EXPECT_NE((RowCheck{"look at the awn: present → stands", "leaf"}.of("0012", "o:1", "Aus bus")),
+            letters);
+  EXPECT_NE(check.of("0013", "o:1", "Aus bus"), letters);
+  EXPECT_NE(check.of("0012", "o:2", "Aus bus"), letters);
+  EXPECT_NE(check.of("0012", "o:1", "Aus cus"), letters);
+  // What stands in one cell does not stand in the next.
+  EXPECT_NE(check.of("0012o1", "", "Aus bus"), letters);
 }
 
 // Everything of a result, in words.

@@ -8,6 +8,7 @@
 #include "keydrift/key/spill/free_memory.hpp"
 #include "keydrift/redetermination/from_to_rows.hpp"
 #include "keydrift/redetermination/redeterminer_counts.hpp"
+#include "keydrift/redetermination/specimen_bytes.hpp"
 #include "keydrift/redetermination/work_groups.hpp"
 
 namespace keydrift {
@@ -148,7 +149,10 @@ Redetermination Redeterminer::finish() && {
   sums.finish();
 
   auto const told = [&](Counts::Kept& kept) {
-    auto outcome = std::move(kept.outcome);
+    SpecimenOutcome outcome;
+    ByteReader reader{kept.specimen};
+    read_bytes(reader, outcome.specimen);
+    kept.specimen = {};
     auto const& verdict = numbered.at(kept.verdict);
     outcome.verdict = verdict.number;
     outcome.new_names = verdict.new_names;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "keydrift/redetermination/redeterminer_counts.hpp"
+#include "keydrift/redetermination/specimen_bytes.hpp"
 #include "keydrift/redetermination/walk.hpp"
 
 namespace keydrift {
@@ -166,8 +167,10 @@ void Redeterminer::Counts::keep(Counted const& counted, Specimen const& specimen
   Kept kept{.place = place,
             .group = counted.group,
             .verdict = verdicts[counted.verdict].id,
-            .outcome = {.specimen = specimen, .verdict = 0, .new_names = {}}};
-  kept.outcome.specimen.observations = {};
+            .specimen = {}};
+  ByteWriter writer{kept.specimen};
+  write_bytes(writer, specimen);
+  kept.specimen.shrink_to_fit();
   auto const add_to = [&](std::vector<Kept>& list, bool wanted, std::size_t most) {
     if (wanted && list.size() < most) list.push_back(kept);
   };

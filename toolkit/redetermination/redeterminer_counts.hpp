@@ -40,7 +40,7 @@ struct Redeterminer::Counts {
     std::uint64_t place{};
     Fingerprint group{};    // of sheets to look at
     Fingerprint verdict{};  // whose number is not known before the end
-    SpecimenOutcome outcome;
+    std::string specimen;   // specimen_bytes.hpp
   };
   // Something recorded that cannot be used: told once, counted.
   struct Problem {
@@ -83,7 +83,7 @@ struct Redeterminer::Counts {
   VerdictTable verdicts;
   std::uint64_t forgotten{};  // how often indexes of verdicts lost their meaning
   SpecimenEvidence current;
-  std::unordered_map<std::string, std::string> names;  // recorded name and qualifier -> as judged
+  std::unordered_map<std::string, std::string> names;  // as recorded -> as judged
   std::string key;
 
   std::uint64_t rejected{};
