@@ -9,7 +9,7 @@
 namespace keydrift::reports {
 
 inline constexpr std::string_view kWorklistStyleHash =
-    "sha256-ENnrbGvpC5mNIZL/vSDF1ZAqbZnDkvFdx7l+bN1NUiI=";
+    "sha256-0uvc0Nmxcl1isUuNyUa60q2XAImJtGuSJPGqwG81j0M=";
 
 // Lines of a sheet never part between pages, and a group's heading stays with its first sheet: the
 // question and the place are in the head of the table, which every page that continues it repeats.
@@ -30,10 +30,10 @@ td { vertical-align: top; border-top: 1px solid #999; padding: .35rem .5rem .35r
 tr { break-inside: avoid; }
 .q { font-size: 1em; color: #111; padding-bottom: .3rem; }
 .p { font-style: normal; text-align: right; vertical-align: top; padding-right: 0; overflow-wrap: break-word; }
-col:nth-child(1) { width: 16%; }
-col:nth-child(2) { width: 21%; }
-col:nth-child(3) { width: 35%; }
-col:nth-child(4) { width: 14%; }
+col:nth-child(1) { width: 15.5%; }
+col:nth-child(2) { width: 20%; }
+col:nth-child(3) { width: 37%; }
+col:nth-child(4) { width: 13.5%; }
 col:nth-child(5) { width: 6%; }
 col:nth-child(6) { width: 8%; }
 .n { font-weight: bold; overflow-wrap: break-word; }

@@ -50,9 +50,9 @@ void append_group_begin(std::string& out, Edition const& new_edition, Redetermin
   if (first_of_storage) html.element("h2", place).raw("\n");
   html.raw(
       "<table><colgroup><col><col><col><col><col><col></colgroup>\n"
-      "<thead><tr><th colspan=\"4\" class=\"q\">");
+      "<thead><tr><th colspan=\"3\" class=\"q\">");
   html.text(capitalised(question_in_words(result.verdicts[group.verdict], new_edition)));
-  html.raw("<th colspan=\"2\" class=\"p\">").text(place);
+  html.raw("<th colspan=\"3\" class=\"p\">").text(place);
   html.raw(
       "\n<tr><th>number<th>name on the sheet<th>answer<th>new name<th>by<th>date</thead><tbody>\n");
   out += std::move(html).take();

@@ -63,12 +63,12 @@ TEST(WorklistPage, HasQuestionAndPlaceInTheHeadOfEachTable) {
   }
   ASSERT_EQ(heads.size(), 4U);
   EXPECT_EQ(heads[0],
-            "<thead><tr><th colspan=\"4\" class=\"q\">Underside of the claws: "
-            "red → Orla rubra; white → stands<th colspan=\"2\" class=\"p\">Cabinet 1 / Shelf 1\n");
+            "<thead><tr><th colspan=\"3\" class=\"q\">Underside of the claws: "
+            "red → Orla rubra; white → stands<th colspan=\"3\" class=\"p\">Cabinet 1 / Shelf 1\n");
   EXPECT_EQ(
       heads[1],
-      "<thead><tr><th colspan=\"4\" class=\"q\">No lead of couplet 5 fits: check the specimen "
-      "against it<th colspan=\"2\" class=\"p\">No storage location\n");
+      "<thead><tr><th colspan=\"3\" class=\"q\">No lead of couplet 5 fits: check the specimen "
+      "against it<th colspan=\"3\" class=\"p\">No storage location\n");
 }
 
 TEST(WorklistPage, AllowsExactlyItsStyleSheet) {
