@@ -34,16 +34,19 @@ class Judge {
     }
     for (auto const& remark : sorted_.remarks) {
       if (remark.kind != RemarkKind::prose) continue;
-      if (remark.lead != kNone) {
+      bool const behind = remark.lead + 1 == reads_.size();
+      if (remark.lead != kNone && !behind) {
         judgement_.strays += remark.pieces.size();
         continue;
       }
-      // Before the first lead stands prose as well; a line that leads somewhere is none.
+      // Before the first lead and behind the last stands prose as well; a line that leads somewhere
+      // is none.
       for (auto const& piece : remark.pieces) {
         auto const text = key_.text.substr(piece.begin, piece.end - piece.begin);
         auto const split = split_at_leader(text, key_.numbering);
-        bool const led = split.kind == LeaderKind::dots && split.destination_begin < text.size();
-        if (led) ++judgement_.strays;
+        bool const dots =
+            split.kind == LeaderKind::dots || (behind && split.kind != LeaderKind::none);
+        if (dots && split.destination_begin < text.size()) ++judgement_.strays;
       }
     }
     return judgement_;

@@ -381,5 +381,22 @@ TEST(PrintedOutline, ASpeciesAboveACoupletOfItsVarietiesLeadsThere) {
       "4[4'] Perennial -> Ausella euta\n");
 }
 
+// However many accounts follow, they say nothing against the reading of the key.
+TEST(PrintedOutline, AccountsBehindAnOutlineChangeNothing) {
+  std::string const key =
+      "a. Elytra with 9 striae.\n  a'. Head with two pits ..... insularis, Roe, p. 100.\n"
+      "  b'. Head convex ..... gracilis, Dorn, p. 103.\nb. Elytra with 8 striae.\n"
+      "  a'. Claws with a tooth ..... fasciata, Roe, p. 106.\n"
+      "  b'. Claws simple ..... grandis, Dorn, p. 109.\n";
+  std::string accounts;
+  for (int i = 1; i <= 12; ++i) {
+    accounts += "\n" + std::to_string(i) + ". Bruvia insularis Roe, 1911\n" +
+                "Length 3-5 mm. Head black, legs yellow. Common in fens.\n";
+  }
+  auto const plain = sketch("Genus BRUVIA.\n\n" + key);
+  EXPECT_NE(plain.find("Bruvia grandis"), std::string::npos);
+  EXPECT_EQ(sketch("Genus BRUVIA.\n\n" + key + accounts), plain);
+}
+
 }  // namespace
 }  // namespace keydrift
