@@ -208,8 +208,10 @@ Place place_of_raw(JoinedText const& joined, std::size_t begin, std::size_t end,
   };
   auto const& first = span_of(begin);
   auto const& last = span_of(end > begin ? end - 1 : begin);
-  return place_in(lines[first.line], first.source_begin + (begin - first.raw_begin),
-                  last.source_begin + (end - last.raw_begin));
+  auto const from = first.source_begin + (begin - first.raw_begin);
+  // What goes on in the next column may stand further up in the source.
+  auto const until = last.source_begin + (end - last.raw_begin);
+  return place_in(lines[first.line], from, std::max(from, until));
 }
 
 }  // namespace keydrift::printed

@@ -28,7 +28,7 @@ status=0
 for target in $targets; do
   mkdir -p "build-fuzz/found/$target"
   seeds="tests/fuzz/seeds/$target"
-  [ "$target" != printed ] || seeds="tests/formats/corpus"
+  [ "$target" != printed ] || seeds="$seeds tests/formats/corpus"
   [ "$target" != editions ] || seeds="$seeds tests/formats/marked"
   log="build-fuzz/found/$target.log"
   # shellcheck disable=SC2086
