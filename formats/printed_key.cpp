@@ -198,6 +198,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
   if (!declared) {
     take_off_quotation_marks(lines);
+    take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);

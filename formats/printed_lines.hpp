@@ -33,6 +33,9 @@ struct SourceLine {
 // Takes the marks off by which answers to letters quote lines ("> 1. Wings clear").
 void take_off_quotation_marks(std::vector<SourceLine>& lines);
 
+// Takes the dash off that ends the leads of floras with leads beneath them ("Leaves opposite :—").
+void take_off_dashes_behind_colons(std::vector<SourceLine>& lines);
+
 // Takes the numbers of lines off that a manuscript under review prints in its margin.
 void take_off_line_numbers(std::vector<SourceLine>& lines);
 

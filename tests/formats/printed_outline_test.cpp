@@ -398,5 +398,19 @@ TEST(PrintedOutline, AccountsBehindAnOutlineChangeNothing) {
   EXPECT_EQ(sketch("Genus BRUVIA.\n\n" + key + accounts), plain);
 }
 
+// As the floras of the 19th century set them, with spaced leaders.
+TEST(PrintedOutline, LeadsMayEndInAColonAndADash) {
+  EXPECT_EQ(sketch("Leaves alternate :—\n   Racemes terminal :—\n"
+                   "      Bracts coloured   .   .   .    1. A. cuta.\n"
+                   "      Bracts green   .   .   .   .    2. A. duta.\n"
+                   "   Racemes axillary   .   .   .    3. A. euta.\n"
+                   "Leaves opposite : —\n   Stem twining   .   .   .   .    4. A. futa.\n"
+                   "   Stem erect   .   .   .   .    5. Ausella guta.\n"),
+            "1[] Leaves alternate : -> 2\n1[] Leaves opposite : -> 4\n"
+            "2[] Racemes terminal : -> 3\n2[] Racemes axillary -> Ausella euta\n"
+            "3[] Bracts coloured -> Ausella cuta\n3[] Bracts green -> Ausella duta\n"
+            "4[] Stem twining -> Ausella futa\n4[] Stem erect -> Ausella guta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
