@@ -226,12 +226,11 @@ void NameTable::enter_part(std::vector<std::string> const& titles) {
   last_genus_ = best.name;
   // "A." beneath "Genus AUS" is Aus, whatever genus with that initial was read before.
   for (auto& beginning : beginnings(best.name)) {
-    auto const known = genera_.find(beginning);
-    if (known == genera_.end()) continue;
-    auto const& candidates = known->second;
-    if (std::find(candidates.begin(), candidates.end(), best.name) != candidates.end()) {
-      nearest_[beginning] = best.name;
+    auto& candidates = genera_[beginning];
+    if (std::find(candidates.begin(), candidates.end(), best.name) == candidates.end()) {
+      candidates.push_back(best.name);
     }
+    nearest_[beginning] = best.name;
   }
 }
 

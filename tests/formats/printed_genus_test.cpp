@@ -165,5 +165,19 @@ TEST(PrintedGenus, PagesTellGeneraWhateverTheirEnding) {
             (std::vector<std::string>{"Vostrinil"}));
 }
 
+// A part's title tells the genus of its names, though another one with that initial was keyed out
+// before.
+TEST(PrintedGenus, IsThatOfThePartsTitle) {
+  EXPECT_EQ(
+      names_in(
+          "Key 1. Genera of Ausidae\n\n1a. Horns long ..... Key 2\n1b. Horns short ..... 2\n"
+          "2a. Gills free ..... Buccadora Roe, 1870\n2b. Gills fused ..... Polydora Roe, "
+          "1870\n\nKey 2. Species of Bicornulla Doe, 1977\n\n1a. Hooks with two teeth ..... 2\n"
+          "1b. Hooks with three teeth ..... B. pallida Doe, 1977\n2a. Eyes two ..... B. "
+          "dioica sp. nov.\n2b. Eyes four ..... B. nervosa (Roe, 1880)\n"),
+      (std::vector<std::string>{"Buccadora", "Polydora", "Bicornulla pallida", "Bicornulla dioica",
+                                "Bicornulla nervosa"}));
+}
+
 }  // namespace
 }  // namespace keydrift
