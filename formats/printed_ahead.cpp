@@ -31,7 +31,7 @@ bool is_epithet_beyond_doubt(std::string_view text) {
 LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
                        LeadPlan const* plan)
     : lines_{lines}, numbering_{numbering}, plan_{plan} {
-  look_at_leaders();
+  usually_led_ = leads_are_led();
   labelled_ = find_labelled();
   second_leads_unlabelled_ = leads_are_half_labelled();
 }
@@ -177,8 +177,16 @@ bool LinesAhead::titles_known_account(std::string_view words) const {
   if (blank == std::string_view::npos || words.size() > kLongest) return false;
   auto const genus = words.substr(0, blank);
   if (!is_upper(code_point_at(genus, 0).value)) return false;
-  if (!genera_.contains(genus)) return is_abbreviated(genus) && is_dated_name(words);
+  bool const account = is_account_of_genus(words);
+  bool const dated = is_abbreviated(genus) && is_dated_name(words);
+  if (!account && !dated) return false;
+  return known_genera().contains(genus) ? account : dated;
+}
+
+// Whatever its first word is: may an account begin so?
+bool LinesAhead::is_account_of_genus(std::string_view words) {
   auto parts = words_of(words);
+  if (parts.size() < 2) return false;
   bool const subgenus = parts.size() > 3 && parts[1].front() == '(' && !is_year(parts[2]);
   while (subgenus && parts.size() > 2) {  // "Aus (s. str.) bus"
     bool const closes = parts[1].ends_with(')');
@@ -283,26 +291,39 @@ bool LinesAhead::ends_in_name(std::string_view text) const {
   return begin && (!usually_led_ || is_certain_name(text.substr(*begin)));
 }
 
-void LinesAhead::look_at_leaders() {
+std::string_view LinesAhead::text_behind_label(std::size_t i) const {
+  auto text = lines_[i].text;
+  // What stands between a label and its words is no leader.
+  if (plan_ != nullptr && plan_->at(i) != nullptr) {
+    text.remove_prefix(std::min(plan_->at(i)->rank.label.text_at, text.size()));
+  }
+  return text;
+}
+
+bool LinesAhead::leads_are_led() const {
   // Wrapped words may look like labels; their numbers are few.
   std::size_t led = 0;
   for (std::size_t i = 0; i < lines_.size() && led * 2 < numbering_.numbers.size(); ++i) {
-    auto text = lines_[i].text;
-    // What stands between a label and its words is no leader.
-    if (plan_ != nullptr && plan_->at(i) != nullptr) {
-      text.remove_prefix(std::min(plan_->at(i)->rank.label.text_at, text.size()));
-    }
+    if (split_at_leader(text_behind_label(i), numbering_).kind != LeaderKind::none) ++led;
+  }
+  return led * 2 >= numbering_.numbers.size();
+}
+
+std::unordered_set<std::string_view> const& LinesAhead::known_genera() const {
+  if (genera_) return *genera_;
+  auto& genera = genera_.emplace();
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    auto const text = text_behind_label(i);
     auto const split = split_at_leader(text, numbering_);
     if (split.kind == LeaderKind::none) continue;
-    ++led;
     auto const name = text.substr(split.destination_begin);
-    auto const genus = name.substr(0, name.find(' '));
+    auto const genus = without_end(name.substr(0, name.find(' ')));
     // A gap behind a label stands before words.
     constexpr std::size_t kLabel = 16;  // bytes
     bool const label = split.kind == LeaderKind::gap && split.words_end <= kLabel;
-    if (!label && is_capitalised(without_end(genus))) genera_.insert(without_end(genus));
+    if (!label && is_capitalised(genus)) genera.insert(genus);
   }
-  usually_led_ = led * 2 >= numbering_.numbers.size();
+  return genera;
 }
 
 bool LinesAhead::opens_key(std::size_t i) const {

@@ -64,17 +64,20 @@ class LinesAhead {
   [[nodiscard]] std::optional<Label> judge_label_at(std::size_t i) const;
   [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;
   [[nodiscard]] bool leads_are_half_labelled() const;
-  // Looks at the leaders of all lines.
-  void look_at_leaders();
+  [[nodiscard]] bool leads_are_led() const;
+  [[nodiscard]] std::string_view text_behind_label(std::size_t i) const;
   // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
   [[nodiscard]] bool titles_known_account(std::string_view words) const;
+  [[nodiscard]] static bool is_account_of_genus(std::string_view words);
+  // First words of the names behind leaders, of all lines; looked for once they are asked for.
+  [[nodiscard]] std::unordered_set<std::string_view> const& known_genera() const;
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LeadPlan const* plan_;
-  bool usually_led_{false};                      // most leads have leaders
-  std::unordered_set<std::string_view> genera_;  // first words of names behind leaders
-  std::vector<char> labelled_;                   // by line: asked for again and again, found once
+  bool usually_led_{false};  // most leads have leaders
+  mutable std::optional<std::unordered_set<std::string_view>> genera_;
+  std::vector<char> labelled_;  // by line: asked for again and again, found once
   bool second_leads_unlabelled_{false};
 };
 

@@ -243,7 +243,7 @@ bool is_named_in_capitals(std::string_view text) {
 }
 
 bool titles_account(std::string_view text) {
-  constexpr std::size_t kLookedAt = 4;
+  constexpr std::size_t kLookedAt = 5;
   auto const words = words_of(start_of(text, kLongestTrailingName), kLookedAt);
   if (words.size() < 2) return false;
   // "ELYTRA black": only an author has a capital behind a genus in capitals.
@@ -269,11 +269,10 @@ bool titles_account(std::string_view text) {
   if (lower) return words.size() == 4 || is_authorish(words[4]);
   // "Thallus alba Aus bus"
   if (words.size() > 3 && is_epithet(words[3]) && !ends_item(words[2])) return false;
+  if (!is_authorish(words[2]) || is_digit(code_point_at(words[2], 0).value)) return false;
   // "T. Roei Dorn", as older works print it
-  bool const person = is_abbreviated(words[0]) && is_epithet_of_person(words[1]);
-  if (person && is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value)) return true;
-  bool const author = is_authorish(words[2]) && !is_digit(code_point_at(words[2], 0).value);
-  return species && author && read_taxa(text).taxa.front().authorship.size() > 2;
+  if (is_abbreviated(words[0]) && is_epithet_of_person(words[1])) return true;
+  return species && read_taxa(text).taxa.front().authorship.size() > 2;
 }
 
 bool is_certain_name(std::string_view name) {

@@ -8,6 +8,8 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/printed_ahead.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -177,6 +179,28 @@ TEST(PrintedGenus, IsThatOfThePartsTitle) {
           "dioica sp. nov.\n2b. Eyes four ..... B. nervosa (Roe, 1880)\n"),
       (std::vector<std::string>{"Buccadora", "Polydora", "Bicornulla pallida", "Bicornulla dioica",
                                 "Bicornulla nervosa"}));
+}
+
+TEST(PrintedGenus, AccountsOfVarietiesGoOnWithAnAuthor) {
+  EXPECT_TRUE(printed::titles_account("Ausa centa var. lenta"));
+  EXPECT_TRUE(printed::titles_account("Ausa centa var. lenta Roe, 1900"));
+  EXPECT_FALSE(printed::titles_account("Ausa centa var. lenta on walls"));
+}
+
+// Also a genus that only the last leads lead to tells accounts from leads.
+TEST(PrintedGenus, OfAllLeadsTellAccounts) {
+  std::string text;
+  for (int i = 1; i <= 9; ++i) {
+    auto const n = std::to_string(i);
+    text += n + ". Head " + n + " ..... Ausa benta\n– Tail " + n + " ..... " +
+            std::to_string(i + 1) + "\n";
+  }
+  text += "10. Head flat ..... Ausa centa\n– Tail flat ..... Dusia lenta\n\n11. Dusia lenta\n";
+  auto const lines = printed::split_lines(text);
+  auto const numbering = printed::decide_numbering(lines, printed::DecimalLabels::sections);
+  printed::LinesAhead const ahead{lines, numbering, nullptr};
+  EXPECT_TRUE(ahead.label_at(18));
+  EXPECT_FALSE(ahead.label_at(21)) << lines[21].text;
 }
 
 }  // namespace
