@@ -198,10 +198,8 @@ class Reader {
   // Leads with couplets beneath them print neither leaders nor destination: about half of all in a
   // nested key.
   [[nodiscard]] static bool is_nested(LeadsRead const& read) {
-    auto const open = static_cast<std::size_t>(
-        std::count_if(read.reads.begin(), read.reads.end(), [](ReadLead const& one) {
-          return one.to.form == DestinationForm::none && one.leaders == LeaderKind::none;
-        }));
+    auto const open =
+        static_cast<std::size_t>(std::count_if(read.reads.begin(), read.reads.end(), is_open));
     return open * 5 >= read.reads.size();
   }
 

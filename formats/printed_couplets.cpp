@@ -68,7 +68,7 @@ class Grouper {
   void collect_references() {
     for (auto const& read : reads_) {
       if (read.to.form == DestinationForm::couplet) referenced_.insert(read.to.couplet);
-      if (read.to.form == DestinationForm::none && read.leaders == LeaderKind::none) ++open_;
+      if (is_open(read)) ++open_;
     }
     for (auto const& lead : leads_) {
       if (lead.label.is_dash()) continue;

@@ -9,10 +9,6 @@ namespace {
 
 constexpr std::ptrdiff_t kFewest = 3;  // leads that make a habit
 
-bool is_open(ReadLead const& read) {
-  return read.to.form == DestinationForm::none && read.leaders == LeaderKind::none;
-}
-
 class Finder {
  public:
   Finder(Grouping const& grouping, std::vector<ReadLead> const& reads)

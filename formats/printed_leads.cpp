@@ -268,9 +268,6 @@ class LeadReader {
   }
 
   void take_species_of_known_genera() {
-    auto const is_open = [](ReadLead const& read) {
-      return read.to.form == DestinationForm::none && read.leaders == LeaderKind::none;
-    };
     if (std::none_of(reads_.begin(), reads_.end(), is_open)) return;
     KnownGenera const known{reads_};
     bool const numbered = std::any_of(reads_.begin(), reads_.end(), [](ReadLead const& read) {

@@ -21,6 +21,10 @@ struct ReadLead {
   LeaderKind leaders{LeaderKind::none};
   DestinationReading to;
 };
+// Nothing shows where it leads.
+[[nodiscard]] inline bool is_open(ReadLead const& read) {
+  return read.to.form == DestinationForm::none && read.leaders == LeaderKind::none;
+}
 
 // Everything the stages of reading share.
 struct KeyText {

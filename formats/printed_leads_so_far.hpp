@@ -63,9 +63,9 @@ class LeadsSoFar {
   [[nodiscard]] bool resumes_leaders(SourceLine const& line) const;
   // The last lead's words begin with a capital.
   [[nodiscard]] bool begins_upper() const;
-  // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
   // "…... AUS" / "BUS": the epithet stands on the next line.
   [[nodiscard]] bool continues_name_in_capitals(SourceLine const& line) const;
+  // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
   [[nodiscard]] bool continues_destination(SourceLine const& line) const;
 
  private:

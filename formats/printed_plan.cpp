@@ -91,22 +91,15 @@ class LabelPlanner {
     drop_names_of_their_own();
   }
 
-  // "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its
-  // number, set far to the right where the lead had no room for it.
   void drop_names_of_their_own() {
-    constexpr std::uint32_t kFar = 12;  // columns from where the line before begins
     std::uint32_t before = 0;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
-      auto const& line = lines_[i];
-      if (line.text.empty()) continue;
-      if (ranks_[i] && ranks_[i]->alphabet == Alphabet::digits && line.indent >= before + kFar) {
-        auto const name = line.text.substr(ranks_[i]->label.text_at);
-        if (is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name)) {
-          ranks_[i].reset();
-          continue;
-        }
+      if (lines_[i].text.empty()) continue;
+      if (ranks_[i] && is_name_set_apart(lines_[i], before)) {
+        ranks_[i].reset();
+      } else {
+        before = lines_[i].indent;
       }
-      before = line.indent;
     }
   }
 
