@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_genus_evidence.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -42,6 +43,11 @@ bool is_number(std::string_view word) {
          word.find_first_not_of("0123456789.,:;)–-"sv) == std::string_view::npos;
 }
 
+// "Home > Plants"
+bool is_way_mark(std::string_view word) {
+  return word == ">" || word == "»" || word == "|" || word == "›";
+}
+
 int at_most(std::size_t count, int each, int most) {
   auto const whole = static_cast<int>(std::min<std::size_t>(count, 100)) * each;
   return std::min(whole, most);
@@ -56,10 +62,8 @@ GenusEvidence::GenusEvidence(std::vector<SourceLine> const& lines,
   }
 }
 
-void GenusEvidence::know(std::string const& genus) {
-  if (std::find(candidates_.begin(), candidates_.end(), genus) == candidates_.end()) {
-    candidates_.push_back(genus);
-  }
+void GenusEvidence::know(std::string const& genus, Uses& uses) {
+  if (!std::exchange(uses.candidate, true)) candidates_.push_back(genus);
 }
 
 void GenusEvidence::look_at(std::string_view line,
@@ -77,10 +81,9 @@ void GenusEvidence::look_at(std::string_view line,
     auto const genus = full_genus(bare);
     auto& uses = uses_[genus];
     auto const before = w > 0 ? words[w - 1] : std::string_view{};
-    bool const marks = before == ">" || before == "»" || before == "|" || before == "›" ||
-                       (w + 1 < words.size() && (words[w + 1] == ">" || words[w + 1] == "»" ||
-                                                 words[w + 1] == "|" || words[w + 1] == "›"));
-    if (marks) ++uses.between_marks;
+    if (is_way_mark(before) || (w + 1 < words.size() && is_way_mark(words[w + 1]))) {
+      ++uses.between_marks;
+    }
     if (before.ends_with(',') && is_capitalised(without_end(before))) ++uses.cited;
     if (w + 1 >= words.size()) continue;
     // A stop or a comma parts the word from the next one.
@@ -92,7 +95,7 @@ void GenusEvidence::look_at(std::string_view line,
       if (!has_higher_ending(fold(genus)) && uses.epithets.insert(epithet).second) {
         auto& genera = before_[epithet];
         genera.push_back(genus);
-        know(genus);
+        know(genus, uses);
       }
       continue;
     }
@@ -122,8 +125,9 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   bool const derived = capitals && !numbered && rest > 0 && words[w + 1].starts_with('(');
   bool const headed = (capitals && authored && numbered) || derived;
   if (!alone && !headed) return;
-  ++uses_[genus].alone;
-  know(genus);
+  auto& uses = uses_[genus];
+  ++uses.alone;
+  know(genus, uses);
 }
 
 int GenusEvidence::weight(std::string const& genus) const {

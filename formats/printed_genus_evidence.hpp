@@ -1,7 +1,6 @@
 #pragma once
 // Which of a text's words is the genus that leads leave out or cut short.  Inner header of formats.
 
-#include <set>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -35,15 +34,16 @@ class GenusEvidence {
  private:
   struct Uses {
     std::unordered_set<std::string> epithets;  // of the key, that stand behind it
-    std::size_t alone{};                       // on a line, with a number or an author at most
-    std::size_t of_sentences{};                // opens words in small letters that are no epithets
-    std::size_t cited{};                       // behind "Roe,"
-    std::size_t between_marks{};               // "Home > Plants"
+    bool candidate{false};
+    std::size_t alone{};          // on a line, with a number or an author at most
+    std::size_t of_sentences{};   // opens words in small letters that are no epithets
+    std::size_t cited{};          // behind "Roe,"
+    std::size_t between_marks{};  // "Home > Plants"
   };
 
   void look_at(std::string_view line, std::unordered_set<std::string> const& epithets);
   void look_for_title(std::vector<std::string_view> const& words);
-  void know(std::string const& genus);
+  void know(std::string const& genus, Uses& uses);
 
   std::unordered_map<std::string, Uses> uses_;
   std::unordered_set<std::string> small_;                             // words in small letters

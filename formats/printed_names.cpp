@@ -127,14 +127,16 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
     }
     find_title_species(title);
   }
-  for (auto const& genus : evidence_ ? evidence_->candidates() : std::vector<std::string>{}) {
-    bool const seen = std::any_of(titled.begin(), titled.end(),
-                                  [&](TitleGenus const& one) { return one.name == genus; });
-    if (seen || !has_latin_ending(genus)) continue;
-    int weight = evidence_->weight(genus);
-    if (has_strict_latin_ending(genus)) weight += kStrictEnding;
-    if (initials.contains(beginnings(genus).front())) weight += kInitialWeight;
-    titled.push_back({genus, weight});
+  if (evidence_) {
+    std::unordered_set<std::string> seen;
+    for (auto const& genus : titled) seen.insert(genus.name);
+    for (auto const& genus : evidence_->candidates()) {
+      if (seen.contains(genus) || !has_latin_ending(genus)) continue;
+      int weight = evidence_->weight(genus);
+      if (has_strict_latin_ending(genus)) weight += kStrictEnding;
+      if (initials.contains(beginnings(genus).front())) weight += kInitialWeight;
+      titled.push_back({genus, weight});
+    }
   }
   std::stable_sort(titled.begin(), titled.end(),
                    [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
