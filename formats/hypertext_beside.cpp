@@ -27,22 +27,16 @@ bool is_beside_word(std::string word) {
   return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
 }
 
-// Has the attribute one of the words?  `tag`: from "<" to ">".
 bool says_beside(std::string_view tag, std::string_view attribute) {
-  auto at = tag.find(attribute);
-  if (at == std::string_view::npos) return false;
-  at += attribute.size();
-  char const quote = at < tag.size() && (tag[at] == '"' || tag[at] == '\'') ? tag[at++] : ' ';
   std::string word;
-  for (; at < tag.size(); ++at) {
-    if (is_word_character(tag[at])) {
-      word += tag[at];
-      continue;
+  for (char const c : attribute_of(tag, attribute)) {
+    if (is_word_character(c)) {
+      word += c;
+    } else if (is_beside_word(std::exchange(word, {}))) {
+      return true;
     }
-    if (is_beside_word(std::exchange(word, {}))) return true;
-    if (tag[at] == quote || tag[at] == '>') return false;
   }
-  return false;
+  return is_beside_word(word);
 }
 
 bool stands_beside(Tag const& tag, std::string_view written) {
@@ -51,7 +45,7 @@ bool stands_beside(Tag const& tag, std::string_view written) {
   if (name == "nav" || name == "aside" || name == "footer" || name == "figcaption") return true;
   bool const block =
       name == "div" || name == "ul" || name == "ol" || name == "section" || name == "table";
-  return block && (says_beside(written, " class="sv) || says_beside(written, " id="sv));
+  return block && (says_beside(written, "class") || says_beside(written, "id"));
 }
 
 // Behind the tag that closes the element opened at `at`; npos without one.

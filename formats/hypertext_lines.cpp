@@ -28,7 +28,6 @@ bool is_cell(std::string_view name) { return name == "td" || name == "th"; }
 bool sets_in(std::string_view name) {
   return name == "ul" || name == "ol" || name == "blockquote" || name == "dd" || name == "list";
 }
-bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; }
 
 class LineMaker {
  public:
@@ -172,16 +171,8 @@ class LineMaker {
   }
 
   void skip_to_end(std::string const& name) {
-    while (at_ < text_.size()) {
-      at_ = std::min(text_.find('<', at_), text_.size());
-      if (at_ == text_.size()) return;
-      auto const tag = tag_at(text_.substr(at_));
-      if (tag.length > 0 && tag.closes && tag.name == name) {
-        at_ += tag.length;
-        return;
-      }
-      ++at_;
-    }
+    at_ = closing_tag(text_, at_, name);
+    if (at_ < text_.size()) at_ += tag_at(text_.substr(at_)).length;
   }
 
   // --- lines -----------------------------------------------------------------------------------

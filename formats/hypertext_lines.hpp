@@ -28,6 +28,18 @@ struct Tag {
 };
 [[nodiscard]] Tag tag_at(std::string_view text);
 
+// What stands behind the attribute's "=" in the tag, quotation marks aside: "a b" of `class="a b"`.
+// `tag`: as it is written, from "<" to ">"; `attribute`: in small letters.  Empty without it.
+[[nodiscard]] std::string_view attribute_of(std::string_view tag, std::string_view attribute);
+
+// Where the tag that closes an element of that name begins, at or behind `at`: scripts and styles
+// hold no elements.  text.size() without one.
+[[nodiscard]] std::size_t closing_tag(std::string_view text, std::size_t at, std::string_view name);
+
+[[nodiscard]] constexpr bool is_white(char c) {
+  return c == ' ' || c == '\t' || c == '\f' || c == '\n';
+}
+
 // Is it an element of HTML, or one that a journal's markup has for the same thing?
 [[nodiscard]] bool is_known(std::string_view name);
 // Does it begin or end a line: "p", "tr", "li", "h2"?

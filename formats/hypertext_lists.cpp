@@ -43,14 +43,10 @@ struct List {
 
 bool is_list(std::string_view name) { return name == "ol" || name == "ul" || name == "dl"; }
 bool is_item(std::string_view name) { return name == "li" || name == "dt" || name == "dd"; }
-bool is_white(char c) { return c == ' ' || c == '\t' || c == '\f' || c == '\n'; }
 
 // The number of start="…"; 1 without it.
 std::uint32_t start_of_list(std::string_view tag) {
-  auto const at = tag.find("start=");
-  if (at == std::string_view::npos) return 1;
-  auto digits = tag.substr(at + 6);
-  if (!digits.empty() && (digits.front() == '"' || digits.front() == '\'')) digits.remove_prefix(1);
+  auto const digits = attribute_of(tag, "start");
   std::uint32_t start = 1;
   std::from_chars(digits.data(), digits.data() + digits.size(), start);
   return start;
@@ -67,7 +63,7 @@ class Surveyor {
         take(tag, at);
         at += tag.length;
         if (!tag.closes && (tag.name == "script" || tag.name == "style")) {
-          at = std::min(text_.find("</" + tag.name, at), text_.size());
+          at = closing_tag(text_, at, tag.name);
         }
       } else {
         show(text_[at]);
@@ -140,11 +136,10 @@ std::uint32_t number_at_end(std::string_view line) {
   return number;
 }
 
-// Of all lines, a quarter or more lead to one of the numbers 1 … `last`.
+// Do a quarter of the lines or more lead to one of the items?
 class Destinations {
  public:
-  explicit Destinations(std::uint32_t first, std::size_t count)
-      : first_{first}, last_{first + count - 1} {}
+  Destinations(std::uint32_t first, std::size_t count) : first_{first}, last_{first + count - 1} {}
   void see(Shown const& line) {
     ++lines_;
     auto const number = number_at_end(line.end);
@@ -181,14 +176,21 @@ class Labeller {
   }
 
  private:
+  // The leads of an item that is nothing but a list of a few; none for any other.
+  [[nodiscard]] std::vector<Item> const& leads_within(Item const& item) const {
+    static std::vector<Item> const kNobody;
+    if (item.list == kNone || !item.lines.empty()) return kNobody;
+    auto const& leads = lists_[item.list].items;
+    return leads.size() < 2 || leads.size() > kMostLines ? kNobody : leads;
+  }
+
   // Each item nothing but a list of leads.
   bool label_inner_lists(List const& list) {
     Destinations destinations{list.start, list.items.size()};
     std::size_t couplets = 0;
     for (auto const& item : list.items) {
-      if (item.list == kNone || !item.lines.empty()) continue;
-      auto const& leads = lists_[item.list].items;
-      if (leads.size() < 2 || leads.size() > kMostLines) continue;
+      auto const& leads = leads_within(item);
+      if (leads.empty()) continue;
       ++couplets;
       for (auto const& lead : leads) {
         if (lead.lines.empty() || writes_number(lead.lines.front())) return false;
@@ -197,10 +199,8 @@ class Labeller {
     }
     if (couplets * 4 < list.items.size() * 3 || !destinations.make_a_key()) return false;
     for (std::size_t i = 0; i < list.items.size(); ++i) {
-      if (list.items[i].list == kNone) continue;
-      auto const& leads = lists_[list.items[i].list].items;
-      for (std::size_t l = 0; l < leads.size() && l < 26; ++l) {
-        if (leads[l].lines.empty()) continue;
+      auto const& leads = leads_within(list.items[i]);
+      for (std::size_t l = 0; l < leads.size(); ++l) {
         auto const& line = leads[l].lines.front();
         auto const own = read_label(line.begin);  // "a. Wings clear"
         auto label = std::to_string(list.start + i);

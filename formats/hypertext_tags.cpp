@@ -96,6 +96,7 @@ constexpr std::array kNamed{
 
 bool is_ascii_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
+char in_small_letter(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 // "#233", "#xE9"; 0 for what is no character, or one that controls.
 char32_t numbered(std::string_view digits) {
@@ -149,9 +150,7 @@ Tag tag_at(std::string_view text) {
   if (auto const colon = tag.name.find(':'); colon != std::string::npos) {
     tag.name.erase(0, colon + 1);
   }
-  std::transform(tag.name.begin(), tag.name.end(), tag.name.begin(), [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  });
+  std::transform(tag.name.begin(), tag.name.end(), tag.name.begin(), in_small_letter);
   // Attributes; a bracket within quotation marks closes nothing.  A further opening one ends the
   // search, so that each byte is looked at once.
   char quote = 0;
@@ -169,6 +168,30 @@ Tag tag_at(std::string_view text) {
     }
   }
   return {};
+}
+
+std::string_view attribute_of(std::string_view tag, std::string_view attribute) {
+  auto const same = [](char a, char b) { return in_small_letter(a) == b; };
+  for (auto from = tag.begin();;) {
+    auto const found = std::search(from, tag.end(), attribute.begin(), attribute.end(), same);
+    if (found == tag.end()) return {};
+    auto const at = static_cast<std::size_t>(found - tag.begin());
+    auto rest = tag.substr(at + attribute.size());
+    from = found + 1;
+    if (at == 0 || !is_white(tag[at - 1]) || !rest.starts_with('=')) continue;
+    rest.remove_prefix(1);
+    char const quote = rest.empty() ? ' ' : rest.front();
+    if (quote == '"' || quote == '\'') return rest.substr(1, rest.find(quote, 1) - 1);
+    return rest.substr(0, rest.find_first_of(" \t\f\n>"));
+  }
+}
+
+std::size_t closing_tag(std::string_view text, std::size_t at, std::string_view name) {
+  for (at = text.find("</", at); at != std::string_view::npos; at = text.find("</", at + 1)) {
+    auto const tag = tag_at(text.substr(at));
+    if (tag.length > 0 && tag.name == name) return at;
+  }
+  return text.size();
 }
 
 bool breaks_line(std::string_view name) {

@@ -126,6 +126,11 @@ TEST(Hypertext, NumbersTheCoupletsOfListsAsTheyAreShown) {
             lettered);
   EXPECT_EQ(sketch(read("<ol>" + three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>").edition),
             lettered);
+  // Scripts are no part of a list, however they are written.
+  EXPECT_EQ(sketch(read("<SCRIPT>if (a<b) { s = '<ol><li>1'; }</SCRIPT><ol>" +
+                        three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>")
+                       .edition),
+            lettered);
   // Leads with letters of their own have them once.
   EXPECT_EQ(sketch(read("<ol>" + three("<li><ul><li>a. {a}<li>b. {b}</ul>") + "</ol>").edition),
             lettered);
@@ -190,6 +195,7 @@ TEST(Hypertext, SetsMenusContentsAndCommentsAside) {
     if (account.reason == "stands beside the key") aside.push_back(std::to_string(account.line));
   }
   EXPECT_EQ(aside, (std::vector<std::string>{"1", "1", "3", "4", "5", "14", "15"}));
+  EXPECT_EQ(sketch(read("<DIV CLASS='TOC'><P>1. Wings</P></DIV>" + kTable).edition), kSketch);
   // What holds most of the page is the page, whatever it is called; nor is what never closes.
   EXPECT_EQ(sketch(read("<div class=\"content nav\">" + kTable + "</div>").edition), kSketch);
   EXPECT_EQ(sketch(read("<div class=\"toc\">" + kTable).edition), kSketch);
