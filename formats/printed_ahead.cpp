@@ -185,8 +185,12 @@ bool LinesAhead::titles_known_account(std::string_view words) const {
 
 // Whatever its first word is: may an account begin so?
 bool LinesAhead::is_account_of_genus(std::string_view words) {
+  // As a rule the first few words tell that it does not.
+  auto const few = words_of(words, 3);
+  if (few.size() < 2) return false;
+  bool const plain = few.size() == 3 && few[1].front() != '(' && !is_authorish(few[1]);
+  if (plain && !is_authorish(few[2]) && !is_rank(few[2])) return false;
   auto parts = words_of(words);
-  if (parts.size() < 2) return false;
   bool const subgenus = parts.size() > 3 && parts[1].front() == '(' && !is_year(parts[2]);
   while (subgenus && parts.size() > 2) {  // "Aus (s. str.) bus"
     bool const closes = parts[1].ends_with(')');
