@@ -64,6 +64,11 @@ class Reader {
     return std::move(*best_);
   }
 
+  Attempt as_planned(NumberedPlan found) && {
+    try_layouts(read(std::move(found.numbering), std::move(found.plan)), {Layout::parallel});
+    return std::move(*best_);
+  }
+
  private:
   using Leads = std::shared_ptr<LeadsRead>;
 
@@ -453,6 +458,11 @@ class Reader {
 
 Attempt choose_reading(DecodedText const& text, std::vector<SourceLine> const& lines) {
   return Reader{text, lines}.choose();
+}
+
+Attempt read_as_planned(DecodedText const& text, std::vector<SourceLine> const& lines,
+                        NumberedPlan found) {
+  return Reader{text, lines}.as_planned(std::move(found));
 }
 
 bool is_clearly_better(Attempt const& one, Attempt const& other) {

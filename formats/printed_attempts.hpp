@@ -40,6 +40,10 @@ struct Attempt {
 // better; where another comes close and differs, a finding `ambiguous-layout` says so.
 [[nodiscard]] Attempt choose_reading(DecodedText const& text, std::vector<SourceLine> const& lines);
 
+// The reading of `lines` as `found` says that leads begin and couplets are numbered there.
+[[nodiscard]] Attempt read_as_planned(DecodedText const& text, std::vector<SourceLine> const& lines,
+                                      NumberedPlan found);
+
 // By more than a misprint or two may cause.
 [[nodiscard]] bool is_clearly_better(Attempt const& one, Attempt const& other);
 

@@ -7,6 +7,7 @@
 #include "keydrift/formats/long_lines.hpp"
 #include "keydrift/formats/printed_accounts.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
+#include "keydrift/formats/printed_braces.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
@@ -58,6 +59,21 @@ Finding full_width_narrowed(std::string_view file, std::size_t characters) {
       "write plain ones if the words have to be exact");
   finding.severity = Severity::information;
   return finding;
+}
+
+Finding braces_taken(std::string_view file, std::size_t couplets) {
+  auto finding = refusal(
+      file, "braces",
+      std::to_string(couplets) +
+          " couplets were read from braces at the margin; what stands for the braces was left out",
+      "see with --explain whether each lead begins where it should");
+  finding.severity = Severity::information;
+  return finding;
+}
+
+// Two leads of three have a rival and a destination.
+bool hangs_together(Attempt const& attempt) {
+  return !attempt.refused && attempt.judgement.sound * 3 >= attempt.judgement.leads * 2;
 }
 
 std::string quoted_start(std::string_view line) {
@@ -208,10 +224,22 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     // Across the columns words of both make up leads that hang together by accident.
     *columns = part_run_on_lines(*std::move(columns));
     auto other = choose_reading(text, *columns);
-    bool const sound = other.judgement.sound * 3 >= other.judgement.leads * 2;
-    if (!other.refused && sound && (attempt.refused || !is_clearly_better(attempt, other))) {
+    if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);
       attempt = std::move(other);
+    }
+  }
+  if (!declared && (!attempt.judgement.is_faultless() || shows_braces(lines))) {
+    if (auto braced = find_braces(lines)) {
+      auto other = read_as_planned(text, braced->lines, std::move(braced->found));
+      // Every lead that the braces explain better counts; they are no words.
+      auto const ahead = other.judgement.points() - attempt.judgement.points();
+      if (hangs_together(other) &&
+          (attempt.refused || ahead > 0 || (ahead == 0 && braced->signs))) {
+        loaded.findings.push_back(braces_taken(text.name, braced->couplets));
+        lines = std::move(braced->lines);
+        attempt = std::move(other);
+      }
     }
   }
   auto& read = *attempt.read;

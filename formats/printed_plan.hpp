@@ -14,6 +14,7 @@ struct LeadStart {
   std::uint32_t line{};  // index into the lines
   RankLabel rank;        // a dash without text where no label is printed
   bool unlabelled{false};
+  bool misread{false};  // its number was put right
 };
 
 // What a line holds of a lead, where that is told by more than its words.
@@ -21,7 +22,8 @@ enum class LinePart : std::uint8_t {
   other,
   words,
   destination,
-  number,  // of the couplet whose leads follow
+  number,  // of the couplet whose leads follow, or stand in the brace beside it
+  brace,   // a piece of a brace
 };
 
 // Decided from all lines before they are sorted.
@@ -29,6 +31,7 @@ struct LeadPlan {
   std::vector<LeadStart> starts;        // in printed order
   std::vector<std::uint32_t> start_at;  // by line: index into `starts`, or kNoStart
   std::vector<LinePart> parts;          // by line; empty where the words decide
+  bool braces{false};                   // each couplet stands in a brace
   static constexpr std::uint32_t kNoStart = 0xFFFFFFFFU;
   [[nodiscard]] LinePart part(std::size_t line) const {
     return parts.empty() ? LinePart::other : parts[line];

@@ -138,7 +138,12 @@ class Sorter {
     if (part == LinePart::number) {
       remarks_.close();
       if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
-      account(LineKind::heading, "the number of the couplet below");
+      account(LineKind::heading, plan->braces ? "the number of the couplet in the brace"
+                                              : "the number of the couplet below");
+      return true;
+    }
+    if (part == LinePart::brace) {
+      account(LineKind::continuation, "a piece of a brace");
       return true;
     }
     if (part == LinePart::other || leads_.empty()) return false;
@@ -147,7 +152,9 @@ class Sorter {
     leads_.last().destination_told = destination;
     leads_.set_progress(destination ? Progress::done : Progress::open);
     account(destination ? LineKind::destination : LineKind::continuation,
-            destination ? "the last line before the next label" : "stands beneath its label");
+            destination    ? "the last line before the next label"
+            : plan->braces ? "goes on with the lead in the brace"
+                           : "stands beneath its label");
     return true;
   }
 
@@ -285,10 +292,13 @@ class Sorter {
   }
 
   void start_planned(LeadStart const& start) {
-    start_lead(start.rank.label, false);
+    start_lead(start.rank.label, start.misread);
+    bool const braces = plan_ != nullptr && plan_->braces;
+    if (braces && !start.misread) sorted_.accounts.back().reason = "the first lead in its brace";
     if (!start.unlabelled) return;
     leads_.last().unlabelled = true;
-    sorted_.accounts.back().reason = "no label, but a line of its own";
+    sorted_.accounts.back().reason =
+        braces ? "a further lead in the brace" : "no label, but a line of its own";
   }
 
   // A label that carries the count on once its misread digits are put right.

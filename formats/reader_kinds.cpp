@@ -42,6 +42,10 @@ constexpr std::array kKinds{
                 "Write four digits, as in \"Year: 1998\". What stands there is kept as it is."},
     FindingKind{"binary-file", Severity::error, "A binary file where a table is wanted",
                 "Save the table as CSV."},
+    FindingKind{
+        "braces", Severity::information, "Couplets were read from braces",
+        "The numbers stand beside braces at the margin, and each brace holds a couplet. Pieces\n"
+        "of braces, and letters that a scan made of them, were left out of the words."},
     FindingKind{"comments", Severity::information, "Comments in the margin are not read",
                 "Put into the text what belongs to the key."},
     FindingKind{

@@ -1,0 +1,182 @@
+#include "keydrift/formats/printed_brace_margin.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_label.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::uint32_t kMostSkipped = 3;   // numbers that a scan may have lost in a row
+constexpr std::uint32_t kMostBehind = 20;   // couplets behind the last that a brace is left of
+constexpr std::size_t kMostAbove = 2000;    // lines between a couplet and what leads to it
+constexpr std::size_t kLongestBrace = 40;   // lines of one brace above its number
+constexpr std::size_t kFewestUnsigned = 3;  // couplets, where no piece of a brace is left
+constexpr std::uint32_t kSlack = 1;         // columns that a number may be set off by
+
+class MarginReader {
+ public:
+  explicit MarginReader(std::vector<SourceLine> const& lines) : lines_{lines} {}
+
+  std::optional<BraceMargin> read() && {
+    if (std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
+          return line.markup.role != LineRole::told_by_text;
+        })) {
+      return std::nullopt;
+    }
+    fronts_.reserve(lines_.size());
+    for (auto const& line : lines_) fronts_.push_back(read_brace_front(line.text));
+    count_numbers();
+    bool const signs = has_signs();
+    if (!signs && !stands_in_the_middle()) return std::nullopt;
+    return BraceMargin{std::move(fronts_), std::move(numbers_), signs};
+  }
+
+ private:
+  [[nodiscard]] bool is_blank_line(std::size_t line) const { return lines_[line].text.empty(); }
+  [[nodiscard]] bool is_signed(std::size_t line) const { return fronts_[line].sign != 0; }
+
+  // Numbers beside pieces of braces or alone on their lines carry the count on; others fill its
+  // gaps, or make it up where there are none of the former.
+  void count_numbers() {
+    constexpr auto kAny = std::numeric_limits<std::uint32_t>::max();
+    count_from({0, lines_.size(), 0, kAny}, true);
+    if (numbers_.size() < 2) {
+      numbers_.clear();
+      return count_from({0, lines_.size(), 0, kAny}, false);
+    }
+    sure_ = std::exchange(numbers_, {});
+    for (auto const line : sure_) columns_.insert(lines_[line].indent);
+    std::size_t from = 0;
+    std::uint32_t last = 0;
+    for (auto const line : sure_) {
+      auto const number = fronts_[line].number;
+      if (number > last + 1) count_from({from, line, last, number}, false);
+      numbers_.push_back(line);
+      from = line + 1;
+      last = number;
+    }
+    // Behind the last of them only those that a lead leads to.
+    auto added = numbers_.size();
+    count_from({from, lines_.size(), last, last + kMostBehind}, false);
+    while (added < numbers_.size() && is_led_to(numbers_[added])) ++added;
+    numbers_.resize(added);
+  }
+
+  // Lines and numbers between which it is counted.
+  struct Span {
+    std::size_t begin{};
+    std::size_t end{};
+    std::uint32_t above{};
+    std::uint32_t below{};
+  };
+
+  void count_from(Span span, bool sure) {
+    auto last = span.above;
+    for (auto line = span.begin; line < span.end; ++line) {
+      auto& front = fronts_[line];
+      if (is_blank_line(line)) continue;
+      if (front.number == 0) {
+        auto const misread = read_misread_front(lines_[line].text, last + 1);
+        if (!misread || last + 1 >= span.below) continue;
+        front = *misread;
+      }
+      auto const number = front.number;
+      bool const plain = front.sign == 0 && !front.is_number_alone(lines_[line].text);
+      if (number >= span.below || (sure && plain)) continue;
+      if (plain && !is_beneath_sure(line)) continue;
+      bool const next = number == last + 1;
+      bool const skips =
+          (front.sign != 0 || !sure_.empty()) && number > last && number <= last + kMostSkipped;
+      bool const again = front.sign != 0 && number == 1 && last > 1;
+      if (!next && !skips && !again) continue;
+      numbers_.push_back(line);
+      last = number;
+    }
+  }
+
+  // In the column of the numbers beside braces.
+  [[nodiscard]] bool is_beneath_sure(std::size_t line) const {
+    if (sure_.empty()) return true;
+    auto const indent = lines_[line].indent;
+    auto const column = columns_.lower_bound(indent - std::min(indent, kSlack));
+    return column != columns_.end() && *column <= indent + kSlack;
+  }
+
+  [[nodiscard]] bool is_led_to(std::size_t line) const {
+    auto const number = fronts_[line].number;
+    for (auto at = line - std::min(line - sure_.front(), kMostAbove); at < line; ++at) {
+      auto const text = lines_[at].text.substr(fronts_[at].words_at);
+      auto const split = split_at_leader(text, {});
+      if (split.kind == LeaderKind::none) continue;
+      auto const led = read_reference(strip_pointer(text.substr(split.destination_begin)));
+      if (led && led->number == number) return true;
+    }
+    return false;
+  }
+
+  void count_from(std::size_t begin, std::size_t end, std::uint32_t last, std::uint32_t below,
+                  bool sure) {
+    for (auto line = begin; line < end; ++line) {
+      auto& front = fronts_[line];
+      if (is_blank_line(line)) continue;
+      if (front.number == 0) {
+        auto const misread = read_misread_front(lines_[line].text, last + 1);
+        if (!misread || last + 1 >= below) continue;
+        front = *misread;
+      }
+      auto const number = front.number;
+      bool const plain = front.sign == 0 && !front.is_number_alone(lines_[line].text);
+      if (number >= below || (sure && plain)) continue;
+      bool const next = number == last + 1;
+      bool const skips = front.sign != 0 && number > last && number <= last + kMostSkipped;
+      bool const again = front.sign != 0 && number == 1 && last > 1;
+      if (!next && !skips && !again) continue;
+      numbers_.push_back(line);
+      last = number;
+    }
+  }
+
+  [[nodiscard]] bool has_signs() const {
+    std::size_t found = 0;
+    for (auto const line : numbers_) {
+      bool const above = line > 0 && is_signed(line - 1);
+      bool const below = line + 1 < lines_.size() && is_signed(line + 1);
+      if (is_signed(line) || (above && below)) ++found;
+    }
+    return numbers_.size() >= 2 && found * 2 >= numbers_.size();
+  }
+
+  // Each number stands alone in its paragraph, and below its first line.
+  [[nodiscard]] bool stands_in_the_middle() const {
+    if (numbers_.size() < kFewestUnsigned) return false;
+    std::size_t found = 0;
+    for (std::size_t k = 0; k < numbers_.size(); ++k) {
+      auto const line = numbers_[k];
+      auto begin = line;
+      while (begin > 0 && !is_blank_line(begin - 1) && line - begin < kLongestBrace) --begin;
+      bool const shared = (k > 0 && numbers_[k - 1] >= begin) || begin == line;
+      if (!shared) ++found;
+    }
+    return found * 3 >= numbers_.size() * 2;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<BraceFront> fronts_;
+  std::vector<std::size_t> sure_;    // lines of numbers beside pieces of braces or alone
+  std::set<std::uint32_t> columns_;  // of those numbers
+  std::vector<std::size_t> numbers_;
+};
+
+}  // namespace
+
+std::optional<BraceMargin> read_brace_margin(std::vector<SourceLine> const& lines) {
+  return MarginReader{lines}.read();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,477 @@
+#include "keydrift/formats/printed_braces.hpp"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+#include <map>
+#include <utility>
+
+#include "keydrift/formats/printed_brace_fronts.hpp"
+#include "keydrift/formats/printed_brace_margin.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMostRows = 40;  // lines of one brace above or below its number
+constexpr std::uint32_t kSlack = 1;    // columns that words may be set off by
+constexpr std::uint32_t kHang = 2;     // columns that make a hanging line
+
+// Where a couplet's number stands beside its lines.
+enum class NumberAt : std::uint8_t { middle, first };
+
+class BracePlanner {
+ public:
+  BracePlanner(std::vector<SourceLine> const& lines, BraceMargin margin)
+      : lines_{lines},
+        fronts_{std::move(margin.fronts)},
+        numbers_{std::move(margin.numbers)},
+        signs_{margin.signs} {}
+
+  std::optional<BracedKey> plan() && {
+    for (auto const line : numbers_) numbering_.numbers.push_back(fronts_[line].number);
+    std::sort(numbering_.numbers.begin(), numbering_.numbers.end());
+    numbering_.numbers.erase(std::unique(numbering_.numbers.begin(), numbering_.numbers.end()),
+                             numbering_.numbers.end());
+    gather_rows();
+    chain_rows();
+    look_at_ends();
+    look_at_columns();
+    part_rows();
+    return build();
+  }
+
+ private:
+  struct Row {
+    std::size_t line{};
+    bool gap{false};         // blank lines stand before it
+    bool ends{false};        // in a destination
+    std::size_t before{};    // the row with words before it; itself where there is none
+    std::size_t rivals{};    // rows up to it, itself included, that begin leads within a brace
+    std::uint32_t column{};  // where its words begin
+  };
+
+  [[nodiscard]] std::string_view words_of_line(std::size_t line) const {
+    return lines_[line].text.substr(fronts_[line].words_at);
+  }
+  [[nodiscard]] bool is_blank_line(std::size_t line) const { return lines_[line].text.empty(); }
+  [[nodiscard]] bool is_signed(std::size_t line) const { return fronts_[line].sign != 0; }
+
+  // --- the lines of the braces ----------------------------------------------------------------
+
+  [[nodiscard]] bool ends_in_destination(std::string_view text, bool led_only) const {
+    auto const split = split_at_leader(text, numbering_);
+    if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
+    auto const name = trailing_name(text);
+    if (led_only) return name && is_certain_name(text.substr(*name));
+    return name || trailing_reference(text, &numbering_).has_value();
+  }
+
+  [[nodiscard]] static std::uint32_t column_of(SourceLine const& line, BraceFront const& front) {
+    return line.indent + count_code_points(line.text.substr(0, front.words_at));
+  }
+
+  // The first line of the first brace of a key, whose number stands on `line`.
+  [[nodiscard]] std::size_t begin_before(std::size_t line, std::size_t after) const {
+    auto begin = line;
+    auto const column = column_of(lines_[line], fronts_[line]);
+    for (auto at = line; at > after && line - at < kMostRows;) {
+      bool const opened = opens_brace(fronts_[begin].sign) && begin != line;
+      if (opened && !is_signed(at - 1)) break;
+      --at;
+      if (is_blank_line(at)) {
+        bool const goes_on = signs_ && at > after && is_signed(at - 1) && !is_signed(begin);
+        if (!goes_on) break;
+        continue;
+      }
+      auto const text = words_of_line(at);
+      if (mentions_key(text) || starts_note(text) || starts_caption(text)) break;
+      bool const beneath = column_of(lines_[at], fronts_[at]) + kSlack >= column;
+      if (signs_ && !is_signed(at) && !beneath && !ends_in_destination(text, false)) break;
+      begin = at;
+    }
+    return begin;
+  }
+
+  // Behind the last line of the last brace of a key.
+  [[nodiscard]] std::size_t end_behind(std::size_t line, std::size_t before) const {
+    auto end = line + 1;
+    for (auto at = line + 1; at < before && at - line < kMostRows; ++at) {
+      if (is_blank_line(at)) {
+        bool const goes_on = signs_ && at + 1 < before && is_signed(at + 1);
+        if (!goes_on) break;
+        continue;
+      }
+      bool const goes_on =
+          at + 1 < before && is_signed(at + 1) && !opens_brace(fronts_[at + 1].sign);
+      if (signs_ && !is_signed(at) && !goes_on &&
+          ends_in_destination(words_of_line(end - 1), false) &&
+          !ends_in_destination(lines_[at].text, true)) {
+        break;
+      }
+      end = at + 1;
+    }
+    return end;
+  }
+
+  // Paragraphs without sign, number and destination stand between braces, not in them.
+  [[nodiscard]] bool is_beside(std::size_t begin, std::size_t end) const {
+    for (auto line = begin; line < end; ++line) {
+      if (fronts_[line].sign != 0) return false;
+      if (std::binary_search(numbers_.begin(), numbers_.end(), line)) return false;
+      if (ends_in_destination(lines_[line].text, true)) return false;
+    }
+    return true;
+  }
+
+  void gather_rows() {
+    auto const heads = find_running_heads(lines_, numbering_);
+    std::size_t from = 0;
+    for (std::size_t k = 0; k < numbers_.size();) {
+      auto last = k;
+      while (last + 1 < numbers_.size() &&
+             fronts_[numbers_[last + 1]].number > fronts_[numbers_[last]].number) {
+        ++last;
+      }
+      auto const next = last + 1 < numbers_.size() ? numbers_[last + 1] : lines_.size();
+      auto const begin = begin_before(numbers_[k], from);
+      auto const end = end_behind(numbers_[last], next);
+      key_begins_.push_back(rows_.size());
+      gather(begin, end, heads);
+      from = end;
+      k = last + 1;
+    }
+  }
+
+  void gather(std::size_t begin, std::size_t end, std::vector<bool> const& heads) {
+    bool gap = false;
+    for (auto line = begin; line < end;) {
+      if (is_blank_line(line)) {
+        gap = true;
+        ++line;
+        continue;
+      }
+      auto paragraph = line;
+      while (paragraph < end && !is_blank_line(paragraph)) ++paragraph;
+      bool const beside = is_beside(line, paragraph);
+      for (; line < paragraph; ++line) {
+        auto const& text = lines_[line].text;
+        bool const number = std::binary_search(numbers_.begin(), numbers_.end(), line);
+        bool const furniture = heads[line] || is_page_number(text) || starts_caption(text) ||
+                               starts_note(text) || is_number_only(text) || is_ruled(text);
+        if (!number && (beside || furniture)) continue;
+        Row row;
+        row.line = line;
+        row.gap = gap;
+        row.column = column_of(lines_[line], fronts_[line]);
+        rows_.push_back(row);
+        gap = false;
+      }
+    }
+  }
+
+  void look_at_ends() {
+    std::size_t led = 0;
+    for (auto& row : rows_) {
+      row.ends = ends_in_destination(words_of_line(row.line), true);
+      if (row.ends) ++led;
+    }
+    // Where leaders are the rule, "mit 4" / "Borsten" ends no lead.
+    bool const usually_led = led >= numbers_.size();
+    bool waits = false;  // leaders to nothing stand on the line before
+    for (auto& row : rows_) {
+      auto const text = words_of_line(row.line);
+      if (text.empty()) continue;
+      if (waits || (!usually_led && !row.ends)) {
+        row.ends = waits || ends_in_destination(text, false);
+      }
+      waits = !row.ends && split_at_leader(text, numbering_).kind == LeaderKind::dots;
+    }
+  }
+
+  // --- where leads begin ----------------------------------------------------------------------
+
+  [[nodiscard]] bool has_words(Row const& row) const { return !words_of_line(row.line).empty(); }
+
+  // The row with words before row r; r where there is none.
+  [[nodiscard]] std::size_t before(std::size_t r) const { return rows_[r].before; }
+
+  void chain_rows() {
+    std::optional<std::size_t> above;
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      rows_[r].before = above.value_or(r);
+      if (has_words(rows_[r])) above = r;
+    }
+  }
+
+  void look_at_columns() {
+    std::size_t lower = 0;
+    std::size_t upper = 0;
+    for (std::size_t r = 1; r < rows_.size(); ++r) {
+      if (!has_words(rows_[r]) || !rows_[before(r)].ends) continue;
+      ++(starts_with_upper(words_of_line(rows_[r].line)) ? upper : lower);
+    }
+    small_ = lower > upper;
+    std::map<std::uint32_t, std::size_t> starts;
+    std::map<std::uint32_t, std::size_t> rests;
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      if (!has_words(rows_[r])) continue;
+      auto const above = before(r);
+      bool const ended = above == r || rows_[above].ends || rows_[r].gap;
+      if (ended && begins_like_a_lead(r)) ++starts[rows_[r].column];
+      if (!ended && !begins_like_a_lead(r)) ++rests[rows_[r].column];
+    }
+    if (starts.empty() || rests.empty()) return;
+    auto const most = [](auto const& one, auto const& other) { return one.second < other.second; };
+    column_ = std::max_element(starts.begin(), starts.end(), most)->first;
+    auto const near = [&](auto const& columns, auto const& is_near) {
+      std::size_t all = 0;
+      std::size_t some = 0;
+      for (auto const& [column, count] : columns) {
+        all += count;
+        if (is_near(column)) some += count;
+      }
+      return some * 4 >= all * 3;
+    };
+    hanging_ =
+        near(starts, [this](auto column) { return !is_deep(column) && !is_shallow(column); }) &&
+        near(rests, [this](auto column) { return is_deep(column); });
+  }
+  [[nodiscard]] bool is_deep(std::uint32_t column) const { return column >= column_ + kHang; }
+  [[nodiscard]] bool is_shallow(std::uint32_t column) const { return column + kSlack < column_; }
+
+  [[nodiscard]] bool begins_like_a_lead(std::size_t r) const {
+    auto const text = words_of_line(rows_[r].line);
+    return small_ || starts_with_upper(text);
+  }
+
+  // A lead begins with row r, no brace.
+  [[nodiscard]] bool starts_rival(std::size_t r) const {
+    if (!has_words(rows_[r]) || !begins_like_a_lead(r)) return false;
+    if (hanging_) {
+      if (is_deep(rows_[r].column)) return false;
+      if (!is_shallow(rows_[r].column)) return true;
+    }
+    return rows_[before(r)].ends;
+  }
+
+  // --- where braces begin ---------------------------------------------------------------------
+
+  using Cost = std::int64_t;
+
+  // What speaks against a brace's beginning with row r.
+  [[nodiscard]] Cost cost_of_begin(std::size_t r) const {
+    auto const& row = rows_[r];
+    Cost cost = row.gap ? 0 : 6;
+    auto const sign = fronts_[row.line].sign;
+    if (opens_brace(sign)) cost -= 3;
+    if (closes_brace(sign)) cost += 3;
+    if (r > 0 && closes_brace(fronts_[rows_[r - 1].line].sign)) cost -= 3;
+    if (!has_words(row) && !row.gap) cost += 2;
+    if (has_words(row)) {
+      if (!rows_[before(r)].ends) cost += hanging_ && !is_deep(row.column) ? 3 : 10;
+      if (!begins_like_a_lead(r)) cost += 10;
+      if (hanging_ && is_deep(row.column)) cost += 8;
+    }
+    return cost;
+  }
+
+  // What speaks against a brace of rows [begin, end) whose number stands on row `number`.
+  [[nodiscard]] Cost cost_of_brace(std::size_t begin, std::size_t end, std::size_t number,
+                                   NumberAt at) const {
+    // A number alone stands before its first lead.
+    auto first = begin;
+    while (first < end && !has_words(rows_[first])) ++first;
+    auto const leads = first == end ? 0 : 1 + rows_[end - 1].rivals - rows_[first].rivals;
+    static constexpr std::array<Cost, 5> kLeads{20, 14, 0, 2, 4};
+    auto const cost = kLeads[std::min(leads, kLeads.size() - 1)];
+    auto const off = at == NumberAt::first           ? 2 * (number - begin)
+                     : 2 * number + 1 >= begin + end ? 2 * number + 1 - begin - end
+                                                     : begin + end - 2 * number - 1;
+    return cost + static_cast<Cost>(std::min<std::size_t>(off, 8));
+  }
+
+  // Parts the rows so that each part has one number.
+  void part_rows() {
+    std::size_t rivals = 0;
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      if (starts_rival(r)) ++rivals;
+      rows_[r].rivals = rivals;
+    }
+    std::vector<std::size_t> at;  // rows of the numbers
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      if (std::binary_search(numbers_.begin(), numbers_.end(), rows_[r].line)) at.push_back(r);
+    }
+    auto const middle = parted(at, NumberAt::middle);
+    auto const first = parted(at, NumberAt::first);
+    begins_ = first.second < middle.second ? first.first : middle.first;
+  }
+
+  struct Step {
+    std::size_t begin{};
+    std::size_t from{};  // the step before that costs least
+    Cost cost{};
+  };
+
+  [[nodiscard]] std::vector<std::size_t> begins_between(std::vector<std::size_t> const& at,
+                                                        std::size_t k) const {
+    auto const key = std::upper_bound(key_begins_.begin(), key_begins_.end(), at[k]);
+    auto const begin = *std::prev(key);
+    if (k == 0 || at[k - 1] < begin) return {begin};
+    std::vector<std::size_t> begins;
+    for (auto r = at[k]; r > at[k - 1] && at[k] - r < kMostRows; --r) begins.push_back(r);
+    return begins;
+  }
+
+  [[nodiscard]] std::pair<std::vector<std::size_t>, Cost> parted(std::vector<std::size_t> const& at,
+                                                                 NumberAt number_at) const {
+    std::vector<std::vector<Step>> steps(at.size());
+    for (std::size_t k = 0; k < at.size(); ++k) {
+      for (auto const begin : begins_between(at, k)) {
+        Step step{begin, 0, 0};
+        if (k > 0) {
+          step.cost = std::numeric_limits<Cost>::max();
+          for (std::size_t s = 0; s < steps[k - 1].size(); ++s) {
+            auto const& one = steps[k - 1][s];
+            auto const cost = one.cost + cost_of_brace(one.begin, begin, at[k - 1], number_at);
+            if (cost < step.cost) {
+              step.cost = cost;
+              step.from = s;
+            }
+          }
+          step.cost += cost_of_begin(begin);
+        }
+        steps[k].push_back(step);
+      }
+    }
+    std::size_t best = 0;
+    Cost least = std::numeric_limits<Cost>::max();
+    for (std::size_t s = 0; s < steps.back().size(); ++s) {
+      auto const& step = steps.back()[s];
+      auto const cost = step.cost + cost_of_brace(step.begin, rows_.size(), at.back(), number_at);
+      if (cost < least) {
+        least = cost;
+        best = s;
+      }
+    }
+    std::vector<std::size_t> begins(at.size());
+    for (auto k = at.size(); k-- > 0;) {
+      begins[k] = steps[k][best].begin;
+      best = steps[k][best].from;
+    }
+    return {std::move(begins), least};
+  }
+
+  // --- what comes of it -----------------------------------------------------------------------
+
+  // "(Haare kurz" is closed on the next line.
+  [[nodiscard]] bool is_bracket_of_words(std::size_t line) const {
+    auto const& front = fronts_[line];
+    if (front.sign != '(' && front.sign != '[') return false;
+    auto const& text = lines_[line].text;
+    if (front.words_at == 0 || is_blank(code_point_before(text, front.words_at).value))
+      return false;
+    if (line + 1 >= lines_.size()) return false;
+    auto const found = lines_[line + 1].text.find_first_of("()[]");
+    return found != std::string_view::npos &&
+           (lines_[line + 1].text[found] == ')' || lines_[line + 1].text[found] == ']');
+  }
+
+  std::optional<BracedKey> build() {
+    BracedKey key;
+    key.lines = lines_;
+    auto& plan = key.found.plan;
+    plan.braces = true;
+    plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    plan.parts.assign(lines_.size(), LinePart::other);
+    for (std::size_t k = 0; k < begins_.size(); ++k) {
+      auto const end = k + 1 < begins_.size() ? begins_[k + 1] : rows_.size();
+      take_brace(begins_[k], end, numbers_[k], key);
+    }
+    key.couplets = begins_.size();
+    key.signs = signs_;
+    if (plan.starts.size() < begins_.size() * 3 / 2) return std::nullopt;
+    key.found.numbering = std::move(numbering_);
+    return key;
+  }
+
+  void take_brace(std::size_t begin, std::size_t end, std::size_t number, BracedKey& key) const {
+    auto& plan = key.found.plan;
+    bool first = true;
+    for (auto r = begin; r < end; ++r) {
+      auto const line = rows_[r].line;
+      if (!has_words(rows_[r])) {
+        plan.parts[line] = fronts_[line].number > 0 ? LinePart::number : LinePart::brace;
+        continue;
+      }
+      strip(line, key.lines[line]);
+      if (!first && !starts_rival(r)) {
+        plan.parts[line] = LinePart::words;
+        continue;
+      }
+      LeadStart start;
+      start.line = static_cast<std::uint32_t>(line);
+      start.rank.alphabet = first ? Alphabet::digits : Alphabet::dash;
+      start.rank.label.family = LabelFamily::dash;
+      start.unlabelled = !first;
+      if (first) {
+        auto& label = start.rank.label;
+        label.family = LabelFamily::digits;
+        label.number = fronts_[number].number;
+        label.printed = fronts_[number].printed;
+        label.back = fronts_[number].back;
+        start.misread = fronts_[number].misread;
+      }
+      plan.start_at[line] = static_cast<std::uint32_t>(plan.starts.size());
+      plan.starts.push_back(start);
+      first = false;
+    }
+  }
+
+  void strip(std::size_t at, SourceLine& line) const {
+    auto words_at = fronts_[at].words_at;
+    if (fronts_[at].number == 0 && (!signs_ || is_bracket_of_words(at))) words_at = 0;
+    auto const columns = count_code_points(line.text.substr(0, words_at));
+    line.text.remove_prefix(words_at);
+    line.begin += words_at;
+    line.blanks += columns;
+    line.indent += columns;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<BraceFront> fronts_;    // by line
+  std::vector<std::size_t> numbers_;  // lines that bear a couplet's number
+  bool signs_{false};                 // pieces of braces stand in the margin
+  Numbering numbering_;
+  std::vector<Row> rows_;
+  std::vector<std::size_t> key_begins_;  // rows with which keys of the file begin
+  bool small_{false};                    // leads begin with small letters
+  bool hanging_{false};                  // words beneath a lead's first line are set in
+  std::uint32_t column_{};               // where leads begin
+  std::vector<std::size_t> begins_;      // rows with which braces begin, by number
+};
+
+}  // namespace
+
+bool shows_braces(std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 2;
+  std::size_t found = 0;
+  for (auto const& line : lines) {
+    auto const sign = code_point_at(line.text, 0);
+    bool const apart = is_plain_brace(sign.value) && sign.length > 0 &&
+                       is_blank(code_point_at(line.text, sign.length).value);
+    if (apart && ++found == kFewest) return true;
+  }
+  return false;
+}
+
+std::optional<BracedKey> find_braces(std::vector<SourceLine> const& lines) {
+  auto margin = read_brace_margin(lines);
+  if (!margin) return std::nullopt;
+  return BracePlanner{lines, *std::move(margin)}.plan();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,152 @@
+// Couplets in braces at the left margin, as print and scans have them.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+
+char const* const kFour =
+    "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n"
+    "2[2] Legs pale -> Aus bus\n2[] Legs dark, with a ring before the tip -> Aus cus\n"
+    "3[3] Head red -> Aus dus\n3[] Head black -> Aus eus\n3[] Head green -> Aus fus\n";
+
+TEST(PrintedBraces, NumbersStandBesideTheMiddleOfTheBrace) {
+  EXPECT_EQ(sketch("    f Wings clear — 2.\n"
+                   "  1 \\ Wings dark — 3.\n"
+                   "\n"
+                   "    f Legs pale . . . . . Aus bus\n"
+                   "  2 I Legs dark, with a ring\n"
+                   "    (    before the tip . . . . . Aus cus\n"
+                   "\n"
+                   "    f Head red . . . . . Aus dus\n"
+                   "  3 < Head black . . . . . Aus eus\n"
+                   "    l Head green . . . . . Aus fus\n"),
+            kFour);
+}
+
+TEST(PrintedBraces, NumbersStandOnLinesOfTheirOwn) {
+  EXPECT_EQ(sketch("   ⎧ Wings clear ..... 2\n"
+                   "1. ⎨\n"
+                   "   ⎩ Wings dark ..... 3\n"
+                   "   ⎧ Legs pale ..... Aus bus\n"
+                   "2. ⎨\n"
+                   "   ⎪ Legs dark, with a ring before\n"
+                   "   ⎩ the tip ..... Aus cus\n"
+                   "   ⎧ Head red ..... Aus dus\n"
+                   "3. ⎨ Head black ..... Aus eus\n"
+                   "   ⎩ Head green ..... Aus fus\n"),
+            kFour);
+}
+
+TEST(PrintedBraces, NumbersMayStandBeforeTheFirstLine) {
+  EXPECT_EQ(sketch("1 { Wings clear ..... 2\n"
+                   "  { Wings dark ..... 3\n"
+                   "2 { Legs pale ..... Aus bus\n"
+                   "  { Legs dark, with a ring before\n"
+                   "  {   the tip ..... Aus cus\n"
+                   "3 { Head red ..... Aus dus\n"
+                   "  { Head black ..... Aus eus\n"
+                   "  { Head green ..... Aus fus\n"),
+            kFour);
+}
+
+TEST(PrintedBraces, AScanMayHaveLostThem) {
+  EXPECT_EQ(sketch("      Wings clear ..... 2\n"
+                   "  1\n"
+                   "      Wings dark ..... 3\n"
+                   "\n"
+                   "      Legs pale ..... Aus bus\n"
+                   "  2   Legs dark, with a ring before\n"
+                   "      the tip ..... Aus cus\n"
+                   "\n"
+                   "      Head red ..... Aus dus\n"
+                   "  3   Head black ..... Aus eus\n"
+                   "      Head green ..... Aus fus\n"),
+            kFour);
+}
+
+TEST(PrintedBraces, NumbersMayBeMisreadOrNameWhereTheyWereLedTo) {
+  auto const text =
+      "      / Wings clear . . . . . 2\n"
+      "l     |\n"
+      "      \\ Wings dark . . . . . Aus dus\n"
+      "\n"
+      "      / Legs pale . . . . . Aus bus\n"
+      "2 (1) |\n"
+      "      \\ Legs dark . . . . . Aus cus\n";
+  EXPECT_EQ(sketch(text),
+            "1[l] Wings clear -> 2\n1[] Wings dark -> Aus dus\n"
+            "2[2] Legs pale -> Aus bus\n2[] Legs dark -> Aus cus\n");
+  auto const findings = findings_of(text);
+  EXPECT_EQ(std::count_if(findings.begin(), findings.end(),
+                          [](std::string const& finding) {
+                            return finding.find("misprinted-label") != std::string::npos;
+                          }),
+            1);
+}
+
+TEST(PrintedBraces, EachLineIsAccountedFor) {
+  auto const text =
+      "   ( Wings clear ..... 2\n"
+      "   I\n"
+      " 1 {\n"
+      "   I\n"
+      "   ( Wings dark ..... Aus dus\n"
+      "\n"
+      "12                 THE FAUNA OF THE COAST\n"
+      "\n"
+      "   ( Legs pale ..... Aus bus\n"
+      " 2 {\n"
+      "   ( Legs dark, with a ring before\n"
+      "   (   the tip ..... Aus cus\n";
+  EXPECT_EQ(line_kinds(text),
+            "lead, continuation, heading, continuation, lead, blank, running head, blank, lead, "
+            "heading, lead, continuation");
+  auto const lines = read_key(text).source.lines;
+  ASSERT_EQ(lines.size(), 12U);
+  EXPECT_EQ(lines[0].reason, "the first lead in its brace");
+  EXPECT_EQ(lines[1].reason, "a piece of a brace");
+  EXPECT_EQ(lines[2].reason, "the number of the couplet in the brace");
+  EXPECT_EQ(lines[4].reason, "a further lead in the brace");
+  EXPECT_EQ(lines[11].reason, "goes on with the lead in the brace");
+}
+
+TEST(PrintedBraces, AreSaid) {
+  auto const findings = findings_of(
+      "1 { Wings clear ..... 2\n"
+      "  { Wings dark ..... Aus dus\n"
+      "2 { Legs pale ..... Aus bus\n"
+      "  { Legs dark ..... Aus cus\n");
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings.front(),
+            "key.txt:1:1: information: 2 couplets were read from braces at the margin; what stands "
+            "for the braces was left out [braces] (see with --explain whether each lead begins "
+            "where it should)");
+}
+
+TEST(PrintedBraces, BracketsOfTheWordsAreNone) {
+  EXPECT_EQ(sketch("1 { Wings clear (without\n"
+                   "  { spots) ..... 2\n"
+                   "  { Wings dark\n"
+                   "    (never spotted\n"
+                   "  { or ringed) ..... Aus dus\n"
+                   "2 { Legs pale\n"
+                   "    (rarely red) ..... Aus bus\n"
+                   "  { Legs dark ..... Aus cus\n"),
+            "1[1] Wings clear (without spots) -> 2\n"
+            "1[] Wings dark (never spotted or ringed) -> Aus dus\n"
+            "2[2] Legs pale (rarely red) -> Aus bus\n2[] Legs dark -> Aus cus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
