@@ -7,6 +7,7 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
@@ -43,6 +44,7 @@ class Reader {
     bool const marked = std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
       return line.markup.role == LineRole::lead;
     });
+    if (!marked && !numbers_tell()) try_accounts();
     if (!best_->judgement.is_beyond_doubt() && !marked) try_number_plans();
     if (!best_->judgement.is_beyond_doubt()) try_loose_ends();
     if (!best_->judgement.is_beyond_doubt() && !numbers_tell() && !marked) {
@@ -108,16 +110,23 @@ class Reader {
     return lines_.size();
   }
 
-  // The lines, those emptied that stand at the head of a page or title an account of a species
-  // behind the key: no lead begins there.
-  [[nodiscard]] std::vector<SourceLine> const& without_heads() {
-    if (!body_.empty()) return body_;
-    body_ = lines_;
+  // The lines, those emptied that stand at the head of a page: no lead begins there.
+  [[nodiscard]] std::vector<SourceLine> without_running_heads() const {
+    auto body = lines_;
     auto const heads = find_running_heads(lines_, numbering_);
-    for (std::size_t i = 0; i < body_.size(); ++i) {
+    for (std::size_t i = 0; i < body.size(); ++i) {
       auto const& text = lines_[i].text;
       bool const page = is_page_number(text) && is_dash(code_point_at(text, 0).value);
-      if (heads[i] || page || titles_numbered_account(i)) body_[i].text = {};
+      if (heads[i] || page) body[i].text = {};
+    }
+    return body;
+  }
+  // The same, and those that title an account of a species behind the key.
+  [[nodiscard]] std::vector<SourceLine> const& without_heads() {
+    if (!body_.empty()) return body_;
+    body_ = without_running_heads();
+    for (std::size_t i = 0; i < body_.size(); ++i) {
+      if (titles_numbered_account(i)) body_[i].text = {};
     }
     return body_;
   }
@@ -285,6 +294,32 @@ class Reader {
     auto plan = plan_by_words(lines_, numbering_);
     if (!plan) return;
     try_layouts(read(numbering_, std::move(plan)), {Layout::parallel, Layout::indented});
+  }
+
+  // Numbered accounts beneath leads are clear signs: that reading has to be no worse than others.
+  void try_accounts() {
+    if (!may_have_accounts(lines_)) return;
+    auto plan = plan_by_labels_and_accounts(without_running_heads());
+    if (!plan) return;
+    bool const numbered = std::count_if(plan->accounts.begin(), plan->accounts.end(),
+                                        [](AccountName const& name) { return name.numbered; }) >= 2;
+    Numbering unnumbered;
+    unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
+    auto const leads = read(std::move(unnumbered), std::move(plan));
+    for (auto const rivals : {Rivals::by_rank, Rivals::counted, Rivals::repeated}) {
+      auto grouping =
+          group_by_ranks(key_text(*leads), leads->sorted, leads->reads, *leads->plan, rivals);
+      if (!numbered) {
+        offer(leads, std::move(grouping));
+        continue;
+      }
+      Attempt attempt{leads, std::move(grouping), {}};
+      attempt.judgement = judge(key_text(*leads), attempt.grouping, leads->sorted, leads->reads);
+      bool const sound = attempt.judgement.sound * 3 >= attempt.judgement.leads * 2;
+      auto const ahead = attempt.judgement.points() - best_->judgement.points();
+      bool const again = best_->read == leads;  // with other rivals
+      if (sound && (again ? ahead > 0 : ahead >= 0)) best_ = std::move(attempt);
+    }
   }
 
   void try_outlines() {

@@ -182,6 +182,7 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
                                   : ", destinations without dot leaders";
   }
   if (grouping.numbered_here) note += "; the couplets' numbers are not printed but counted";
+  if (!sorted.names.empty()) note += "; accounts beneath leads are where they lead to";
   if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
   if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";
   return note;

@@ -8,6 +8,7 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
@@ -37,7 +38,7 @@ class LeadReader {
   std::vector<ReadLead> read() && {
     reads_.resize(sorted_.leads.size());
     for (std::size_t i = 0; i < reads_.size(); ++i) read_led(i);
-    if (key_.numbering.exact) return std::move(reads_);
+    if (key_.numbering.exact || !sorted_.names.empty()) return std::move(reads_);
     read_own_lines();
     // "Go to 5" is no leader that names would have as well.
     std::size_t led = 0;
@@ -87,6 +88,7 @@ class LeadReader {
       return;
     }
     auto const split = split_at_leader(joined.raw, key_.numbering);
+    if (!sorted_.names.empty()) return read_above_accounts(i, joined, split);
     if (split.kind != LeaderKind::none) {
       read.leaders = split.kind;
       finish(i, joined, split.words_end, split.destination_begin);
@@ -100,6 +102,33 @@ class LeadReader {
         found && found->pointed) {
       read.leaders = LeaderKind::words;
       finish(i, joined, found->words_end, found->destination_begin);
+    }
+  }
+
+  // In an outline of accounts: the lead leads to those beneath it, to what stands behind its
+  // leaders, or to the couplet beneath it.
+  void read_above_accounts(std::size_t i, JoinedText const& joined, TailSplit const& split) {
+    auto& read = reads_[i];
+    auto const beneath = [](NameBeneath const& name, std::size_t lead) { return name.lead < lead; };
+    auto name = std::lower_bound(sorted_.names.begin(), sorted_.names.end(), i, beneath);
+    bool const named = name != sorted_.names.end() && name->lead == i;
+    if (!named && split.kind == LeaderKind::dots) {
+      read.leaders = split.kind;
+      return finish(i, joined, split.words_end, split.destination_begin);
+    }
+    auto const size = trim_right(joined.raw).size();
+    finish(i, joined, size, size);
+    if (!named) return;
+    read.leaders = LeaderKind::gap;
+    auto const& first = name->name;
+    read.lead.destination_place = place_in(key_.lines[first.line], first.begin, first.end);
+    read.to.form = DestinationForm::taxa;
+    for (; name != sorted_.names.end() && name->lead == i; ++name) {
+      auto const printed =
+          squeeze(key_.text.substr(name->name.begin, name->name.end - name->name.begin));
+      auto& shown = read.lead.destination_printed;
+      shown += (shown.empty() ? "" : ", ") + printed;
+      read.to.taxa.taxa.push_back(read_account_name(printed));
     }
   }
 

@@ -22,8 +22,17 @@ enum class LinePart : std::uint8_t {
   other,
   words,
   destination,
-  number,  // of the couplet whose leads follow, or stand in the brace beside it
-  brace,   // a piece of a brace
+  number,   // of the couplet whose leads follow, or stand in the brace beside it
+  brace,    // a piece of a brace
+  account,  // of the species that the lead above leads to
+};
+
+// The name that an account of a species begins with, in bytes of its line's text.
+struct AccountName {
+  std::uint32_t line{};
+  std::size_t begin{};
+  std::size_t end{};
+  bool numbered{false};
 };
 
 // Decided from all lines before they are sorted.
@@ -31,6 +40,7 @@ struct LeadPlan {
   std::vector<LeadStart> starts;        // in printed order
   std::vector<std::uint32_t> start_at;  // by line: index into `starts`, or kNoStart
   std::vector<LinePart> parts;          // by line; empty where the words decide
+  std::vector<AccountName> accounts;    // beneath leads; their species are where those lead to
   bool braces{false};                   // each couplet stands in a brace
   static constexpr std::uint32_t kNoStart = 0xFFFFFFFFU;
   [[nodiscard]] LinePart part(std::size_t line) const {

@@ -39,6 +39,22 @@ Index index_at(std::string_view line, std::size_t at) {
   return {};
 }
 
+// "§ 2.": the number counts; returns where it ends, `end` where there is none.
+std::size_t behind_section_number(std::string_view line, std::size_t at, std::size_t end,
+                                  RankLabel& rank) {
+  constexpr std::size_t kMostDigits = 2;
+  auto behind = at;
+  std::uint32_t number = 0;
+  while (behind < line.size() && is_digit(static_cast<unsigned char>(line[behind]))) {
+    number = number * 10 + static_cast<std::uint32_t>(line[behind] - '0');
+    if (++behind - at > kMostDigits) return end;
+  }
+  if (number == 0) return end;
+  rank.ordinal = number;
+  rank.label.printed = line.substr(0, behind);
+  return behind;
+}
+
 // The same sign some times over, blanks between allowed.
 std::optional<RankLabel> read_sign(std::string_view line, bool enclosed) {
   std::size_t at = enclosed ? 1 : 0;
@@ -58,6 +74,7 @@ std::optional<RankLabel> read_sign(std::string_view line, bool enclosed) {
   rank.repeats = static_cast<std::uint32_t>(strokes - 1);
   rank.label.family = LabelFamily::dash;
   rank.label.printed = line.substr(enclosed ? 1 : 0, end - (enclosed ? 1 : 0));
+  if (first.value == 0xA7 && strokes == 1) end = behind_section_number(line, at, end, rank);
   auto label = read_label_tail(line, end, enclosed, rank.label);
   // "+Leaves": the sign may stand close to the words.
   if (!label && !enclosed && is_upper(code_point_at(line, end).value)) {

@@ -28,7 +28,7 @@ struct RankLabel {
   Label label;
   Alphabet alphabet{Alphabet::digits};
   char32_t sign{};           // for Alphabet::sign
-  std::uint32_t ordinal{};   // A, a, α, I, 1 are 1; signs and dashes 0
+  std::uint32_t ordinal{};   // A, a, α, I, 1, § 1 are 1; other signs and dashes 0
   std::uint32_t repeats{};   // AA, a', ** are 1; 1' and 1* too
   std::string_view decimal;  // "1.2.1", without a full stop at its end; empty for other labels
   // What the labels of one rank have in common: alphabet and punctuation.

@@ -142,6 +142,10 @@ class Sorter {
                                               : "the number of the couplet below");
       return true;
     }
+    if (part == LinePart::account && !leads_.empty()) {
+      take_account(*plan);
+      return true;
+    }
     if (part == LinePart::brace) {
       account(LineKind::continuation, "a piece of a brace");
       return true;
@@ -156,6 +160,29 @@ class Sorter {
             : plan->braces ? "goes on with the lead in the brace"
                            : "stands beneath its label");
     return true;
+  }
+
+  // The account of a species beneath the lead that leads to it.
+  void take_account(LeadPlan const& plan) {
+    auto const& line = lines_[at_];
+    auto const found =
+        std::lower_bound(plan.accounts.begin(), plan.accounts.end(), at_,
+                         [](AccountName const& name, std::size_t at) { return name.line < at; });
+    bool const begins = found != plan.accounts.end() && found->line == at_;
+    leads_.set_progress(Progress::done);
+    if (begins) {
+      Piece const name{line.begin + found->begin, line.begin + found->end,
+                       static_cast<std::uint32_t>(at_)};
+      sorted_.names.push_back({last_lead(), name});
+    }
+    if (begins || !remarks_.is_open()) {
+      remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
+    } else {
+      remarks_.extend(piece_of(line, 0));
+    }
+    account(begins ? LineKind::destination : LineKind::note,
+            begins ? "an account beneath the lead: its species is the destination"
+                   : "goes on with the account");
   }
 
   // --- page numbers, running heads, ruled lines ---------------------------------------------

@@ -45,10 +45,17 @@ struct Remark {
   std::vector<Piece> pieces;
 };
 
+// The name of a species whose account stands beneath a lead.
+struct NameBeneath {
+  std::uint32_t lead{};
+  Piece name;
+};
+
 struct SortedLines {
   std::vector<Piece> pieces;  // of all leads, lead by lead
   std::vector<RawLead> leads;
-  std::vector<Remark> remarks;  // in printed order
+  std::vector<NameBeneath> names;  // in printed order; where there are any, they tell the leaves
+  std::vector<Remark> remarks;     // in printed order
   std::vector<LineAccount> accounts;
 };
 

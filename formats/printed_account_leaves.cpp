@@ -1,0 +1,315 @@
+#include "keydrift/formats/printed_account_leaves.hpp"
+
+#include <utf8proc.h>
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestNumber = 3;     // digits
+constexpr std::uint32_t kMostSkipped = 3;     // numbers of accounts that a scan may have lost
+constexpr std::size_t kFewestUnnumbered = 3;  // the same, where accounts have no numbers
+constexpr std::size_t kFewestLeaves = 2;      // leads with accounts; fewer are no habit
+constexpr std::size_t kWordsOfHead = 8;       // looked at
+constexpr std::size_t kShortestEpithet = 3;   // bytes
+
+// Signs of naturalised, extinct and hybrid kinds.
+bool is_sign_of_kind(char32_t c) {
+  return c == '*' || c == '+' || c == 0x2020 || c == 0x2021 || c == 0xD7;
+}
+
+std::size_t skip_signs(std::string_view line, std::size_t at) {
+  while (is_sign_of_kind(code_point_at(line, at).value)) at += code_point_at(line, at).length;
+  return skip_blanks(line, at);
+}
+
+// Without the comma or full stop at its end.
+std::string_view bare(std::string_view word) {
+  while (!word.empty() && std::string_view{",.;:"}.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  return word;
+}
+
+bool is_epithet_of_account(std::string_view word) {
+  auto const epithet = bare(word);
+  if (epithet.size() < kShortestEpithet) return false;
+  return is_epithet(epithet) ||
+         (is_in_capitals(epithet, kShortestEpithet) && is_plain_word(epithet));
+}
+
+std::size_t end_of(std::string_view line, std::string_view word) {
+  return static_cast<std::size_t>(bare(word).data() - line.data()) + bare(word).size();
+}
+
+// Behind "var. bus", where it follows the name's last word w.
+std::size_t with_ranks(std::string_view line, std::vector<std::string_view> const& words,
+                       std::size_t w) {
+  auto end = end_of(line, words[w]);
+  while (bare(words[w]) == words[w] && w + 2 < words.size() && is_rank(words[w + 1]) &&
+         is_epithet_of_account(words[w + 2])) {
+    w += 2;
+    end = end_of(line, words[w]);
+  }
+  return end;
+}
+
+// Behind the epithet an author, a synonym or the account's first sentence begins.
+bool closes_epithet(std::vector<std::string_view> const& words, std::size_t w) {
+  if (bare(words[w]) != words[w]) return true;
+  if (w + 1 == words.size()) return true;
+  if (is_rank(words[w + 1])) return true;
+  auto const next = code_point_at(words[w + 1], 0).value;
+  return is_upper(next) || next == '(' || next == '[' || is_dash(next);
+}
+
+// Behind the number and its full stop; 0 where there is none.
+std::size_t take_number(std::string_view line, AccountHead& head) {
+  auto const begin = skip_signs(line, 0);
+  auto at = begin;
+  while (at < line.size() && is_digit(static_cast<unsigned char>(line[at]))) {
+    if (at - begin == kLongestNumber) return 0;
+    head.number = head.number * 10 + static_cast<std::uint32_t>(line[at] - '0');
+    ++at;
+  }
+  if (at == begin) {
+    while (at < line.size() && is_letter(static_cast<unsigned char>(line[at]))) ++at;
+    auto const number = misread_number(line.substr(begin, at - begin));
+    if (!number || at >= line.size() || line[at] != '.') return 0;
+    head.number = *number;
+    head.doubtful = true;
+  }
+  bool const closed = at < line.size() && (line[at] == '.' || line[at] == ')');
+  head.doubtful = head.doubtful || !closed;
+  if (closed) ++at;
+  auto const behind = skip_signs(line, at);
+  if (behind > at && head.number > 0) return behind;
+  head = {};  // "1.5 mm"
+  return 0;
+}
+
+}  // namespace
+
+std::optional<AccountHead> read_account_head(std::string_view line) {
+  AccountHead head;
+  auto const at = take_number(line, head);
+  auto const words = words_of(line.substr(at), kWordsOfHead);
+  if (words.empty()) return std::nullopt;
+  head.name_begin = at;
+  // "Leaves opposite, entire" is no name.
+  bool const latin = words.size() > 1 && is_latin_genus(words[0]) &&
+                     has_epithet_ending(bare(words[1])) && !ends_item(words[1]);
+  bool const genus = words.size() > 1 && (is_abbreviated(words[0]) || latin);
+  if (genus && is_epithet_of_account(words[1]) && closes_epithet(words, 1)) {
+    head.name_end = with_ranks(line, words, 1);
+    return head;
+  }
+  bool const capital = is_upper(code_point_at(words[0], 0).value);
+  // "8. AUS Roe." titles a genus.
+  bool const title = capital && bare(words[0]) == words[0];
+  bool const epithet = !title && is_epithet_of_account(words[0]);
+  bool const authored =
+      words[0].ends_with(',') && words.size() > 1 && is_upper(code_point_at(words[1], 0).value);
+  // "Smithii, Roe." as older works print it.
+  bool const of_person = capital && !epithet && authored && is_plain_word(bare(words[0]));
+  bool const closed = epithet && closes_epithet(words, 0);
+  bool const sure = head.number > 0 && !head.doubtful;
+  if (!of_person && !(sure ? closed : epithet && authored)) return std::nullopt;
+  head.name_end = with_ranks(line, words, 0);
+  return head;
+}
+
+TaxonReading read_account_name(std::string_view name) {
+  constexpr utf8proc_int32_t kGrave = 0x300;
+  constexpr utf8proc_int32_t kAcute = 0x301;
+  std::string plain;
+  for (std::size_t at = 0; at < name.size();) {
+    auto const c = code_point_at(name, at);
+    at += c.length;
+    if (c.value == 0xE6 || c.value == 0x153) {
+      plain += c.value == 0xE6 ? "ae" : "oe";
+      continue;
+    }
+    std::array<utf8proc_int32_t, 4> parts{};
+    auto const count = utf8proc_decompose_char(static_cast<utf8proc_int32_t>(c.value), parts.data(),
+                                               parts.size(), UTF8PROC_DECOMPOSE, nullptr);
+    bool const stressed = count == 2 && (parts[1] == kGrave || parts[1] == kAcute);
+    bool const stress = c.value == kGrave || c.value == kAcute;
+    if (stress) continue;
+    if (stressed && parts[0] < 0x80) {
+      plain += static_cast<char>(parts[0]);
+    } else {
+      plain.append(name.substr(at - c.length, c.length));
+    }
+  }
+  auto const words = words_of(plain);
+  bool const genus = words.size() > 1 && (is_abbreviated(words[0]) || is_capitalised(words[0])) &&
+                     !is_rank(words[1]);
+  TaxonReading taxon;
+  for (std::size_t w = 0; w < words.size(); ++w) {
+    if (w > 0) taxon.name += ' ';
+    bool const epithet = w > 0 || !genus;
+    taxon.name += epithet ? fold(words[w]) : std::string{words[w]};
+  }
+  taxon.genusless = !genus;
+  return taxon;
+}
+
+namespace {
+
+// Carries the count of accounts on.
+bool counts(AccountHead const& head, std::uint32_t last) {
+  return head.number > last && head.number <= last + (head.doubtful ? 1 : kMostSkipped);
+}
+
+class AccountPlanner {
+ public:
+  explicit AccountPlanner(std::vector<SourceLine> const& lines)
+      : lines_{lines}, before_{lines.size()} {}
+
+  std::optional<LeadPlan> plan() && {
+    auto labels = plan_by_labels(lines_);
+    if (!labels) return std::nullopt;
+    see_habits(*labels);
+    plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    plan_.parts.assign(lines_.size(), LinePart::other);
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (lines_[i].text.empty()) continue;
+      take(i, labels->at(i));
+      before_ = i;
+    }
+    bool const numbered = numbered_ >= kFewestLeaves;
+    if (leaves_ < (numbered ? kFewestLeaves : kFewestUnnumbered)) return std::nullopt;
+    return std::move(plan_);
+  }
+
+ private:
+  // Without its number: directly beneath a lead whose words have come to an end, or behind another
+  // account, where none has a number.
+  [[nodiscard]] bool follows_lead(std::size_t i) const {
+    if (before_ == lines_.size()) return false;
+    bool const gap = lines_[i - 1].text.empty();
+    if (in_account_) {
+      auto const last = plan_.accounts.back().line;
+      return numbered_ == 0 && gap && lines_[last].indent == lines_[i].indent;
+    }
+    auto const last = lines_[before_].text.back();
+    return last == '.' || last == ':' || last == ';' || gap;
+  }
+
+  // Are A and AA rivals, or A and B?
+  void see_habits(LeadPlan const& labels) {
+    std::array<std::size_t, RankLabel::kRanks> plain{};
+    std::array<std::size_t, RankLabel::kRanks> repeated{};
+    for (auto const& start : labels.starts) {
+      ++(start.rank.repeats > 0 ? repeated : plain)[start.rank.rank()];
+    }
+    for (std::uint32_t rank = 0; rank < RankLabel::kRanks; ++rank) {
+      repeats_[rank] = repeated[rank] > 0 && repeated[rank] * 4 >= plain[rank];
+    }
+  }
+
+  void take(std::size_t i, LeadStart const* start) {
+    auto const text = lines_[i].text;
+    bool const furniture = is_page_number(text) || is_number_only(text) || is_ruled(text);
+    if (furniture) return;
+    auto const head = read_account_head(text);
+    bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&
+                         (head->number == 0 ? follows_lead(i) : counts(*head, last_));
+    if (account) {
+      if (!in_account_) ++leaves_;
+      if (head->number > 0) ++numbered_;
+      in_account_ = true;
+      last_ = head->number == 0 ? last_ + 1 : head->number;
+      plan_.parts[i] = LinePart::account;
+      plan_.accounts.push_back(
+          {static_cast<std::uint32_t>(i), head->name_begin, head->name_end, head->number > 0});
+      return;
+    }
+    if (start != nullptr && take_start(i, *start)) return;
+    if (!in_account_) return;
+    bool const gap = i > 0 && lines_[i - 1].text.empty();
+    if (gap && (titles_genus(text) || mentions_key(text))) {
+      in_account_ = false;
+      open_.clear();
+      return;
+    }
+    plan_.parts[i] = LinePart::account;
+  }
+
+  // "B. bus, Roe" may be a lead's label and words, or an account without its number.
+  [[nodiscard]] bool start_is_doubtful(LeadStart const* start, AccountHead const& head) const {
+    if (start == nullptr || head.number > 0) return true;
+    return std::none_of(open_.begin(), open_.end(),
+                        [&](RankLabel const& open) { return answers(open, start->rank); });
+  }
+
+  bool take_start(std::size_t i, LeadStart const& start) {
+    auto const rival = std::find_if(open_.rbegin(), open_.rend(), [&](RankLabel const& open) {
+      return answers(open, start.rank);
+    });
+    // "A. Roe" at the front of an account's line.
+    if (in_account_ && rival == open_.rend()) return false;
+    if (rival != open_.rend()) {
+      open_.erase(std::next(rival).base(), open_.end());
+    }
+    open_.push_back(start.rank);
+    in_account_ = false;
+    plan_.start_at[i] = static_cast<std::uint32_t>(plan_.starts.size());
+    plan_.starts.push_back(start);
+    return true;
+  }
+
+  [[nodiscard]] bool answers(RankLabel const& open, RankLabel const& next) const {
+    if (open.alphabet != next.alphabet || open.sign != next.sign) return false;
+    if (open.alphabet == Alphabet::dash) return true;
+    bool const again = open.ordinal == next.ordinal && next.repeats > open.repeats;
+    bool const follows = next.ordinal == open.ordinal + 1 && next.repeats == open.repeats;
+    return again || (!repeats_[next.rank()] && follows);
+  }
+
+  std::vector<SourceLine> const& lines_;
+  LeadPlan plan_;
+  std::array<bool, RankLabel::kRanks> repeats_{};
+  std::vector<RankLabel> open_;  // labels of the leads on the way to the last one
+  bool in_account_{false};
+  std::size_t before_{};    // the last line with text
+  std::size_t numbered_{};  // accounts with numbers
+  std::uint32_t last_{};    // number of the last account
+  std::size_t leaves_{};
+};
+
+}  // namespace
+
+bool may_have_accounts(std::vector<SourceLine> const& lines) {
+  std::uint32_t last = 0;
+  std::size_t numbered = 0;
+  std::size_t others = 0;
+  for (auto const& line : lines) {
+    auto const head = read_account_head(line.text);
+    if (!head) continue;
+    if (head->number == 0) {
+      ++others;
+    } else if (counts(*head, last)) {
+      last = head->number;
+      ++numbered;
+    }
+  }
+  return numbered >= kFewestLeaves || others >= kFewestUnnumbered;
+}
+
+std::optional<LeadPlan> plan_by_labels_and_accounts(std::vector<SourceLine> const& lines) {
+  return AccountPlanner{lines}.plan();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,141 @@
+// Outlines of cyclopedias and manuals: the accounts beneath leads are where those lead to.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "keydrift/formats/printed_account_leaves.hpp"
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using printed::read_account_head;
+using printed::read_account_name;
+using test::line_kinds;
+using test::read_key;
+using test::sketch;
+
+std::string name_of(std::string_view line) {
+  auto const head = read_account_head(line);
+  if (!head) return "none";
+  auto const taxon =
+      read_account_name(line.substr(head->name_begin, head->name_end - head->name_begin));
+  return std::to_string(head->number) + (head->doubtful ? "? " : " ") + taxon.name +
+         (taxon.genusless ? " (epithet)" : "");
+}
+
+TEST(PrintedAccountLeaves, AccountsBeginWithANumberAndAName) {
+  EXPECT_EQ(name_of("1. bus, Roe (A. cus, Hort.). Lvs. blunt"), "1 bus (epithet)");
+  EXPECT_EQ(name_of("12. A. bus Roe. Rootstock thick"), "12 A. bus");
+  EXPECT_EQ(name_of("3. Ausella alba Roe, Fl. 2, 18. — A tree"), "3 Ausella alba");
+  EXPECT_EQ(name_of("4. A. BUS, Roe. Smooth"), "4 A. bus");
+  EXPECT_EQ(name_of("5. Smithii, Roe. Stem 6 ft."), "5 smithii (epithet)");
+  EXPECT_EQ(name_of("*6. A. bus var. cus Roe. Like the last"), "6 A. bus var. cus");
+  EXPECT_EQ(name_of("7. grácilis, Roe. Lvs. 3"), "7 gracilis (epithet)");
+  EXPECT_EQ(name_of("8. cærulea, Roe. Lvs. 3"), "8 caerulea (epithet)");
+  EXPECT_EQ(name_of("l. alba, Roe. Lvs. 3"), "1? alba (epithet)");
+  EXPECT_EQ(name_of("9 A. bus Roe. Lvs. 3"), "9? A. bus");
+  EXPECT_EQ(name_of("A. bus, Roe. Lvs. 3"), "0 A. bus");
+  EXPECT_EQ(name_of("8. AUSELLA Roe."), "none");
+  EXPECT_EQ(name_of("2. Leaves opposite, entire"), "none");
+  EXPECT_EQ(name_of("2. leaves of the stem"), "none");
+  EXPECT_EQ(name_of("1.5 cm long, alba"), "none");
+}
+
+char const* const kOutline =
+    "AUSELLA (after Dr. Aus). Herbs of the meadows.\n"
+    "\n"
+    "A. Fls. solitary.\n"
+    "   B. Plant low.\n"
+    "\n"
+    "    1. nana, Roe (A. humilis, Hort.). Lvs. blunt, ciliate:\n"
+    "A. Dorn found it once. May.\n"
+    "    2. alba, Dorn. Fls. white.\n"
+    "\n"
+    "   BB. Plant tall.\n"
+    "3. elata, Roe. Lvs. oblong.\n"
+    "AA. Fls. several.\n"
+    "\n"
+    "    4. spicata, Roe. Stem stout.\n"
+    "    Var. lutea, Hort. Fls. yellow.\n";
+
+TEST(PrintedAccountLeaves, AreWhereTheLeadsAboveThemLeadTo) {
+  EXPECT_EQ(sketch(kOutline),
+            "A[A] Fls. solitary. -> B\nA[AA] Fls. several. -> Ausella spicata\n"
+            "B[B] Plant low. -> Ausella nana + Ausella alba\n"
+            "B[BB] Plant tall. -> Ausella elata\n");
+}
+
+TEST(PrintedAccountLeaves, AreKeptAsNotes) {
+  EXPECT_EQ(line_kinds(kOutline),
+            "note, blank, lead, lead, blank, destination, note, destination, blank, lead, "
+            "destination, lead, blank, destination, note");
+  auto const reading = read_key(kOutline);
+  ASSERT_EQ(reading.source.lines.size(), 15U);
+  EXPECT_EQ(reading.source.lines[5].reason,
+            "an account beneath the lead: its species is the destination");
+  EXPECT_EQ(reading.source.lines[6].reason, "goes on with the account");
+  EXPECT_EQ(reading.source.layout_note,
+            "outline, rivals told by their labels, leads marked A and AA, destinations without dot "
+            "leaders; accounts beneath leads are where they lead to; a lead without destination "
+            "goes on with the next lead");
+  ASSERT_EQ(reading.edition.couplets.size(), 2U);
+  ASSERT_EQ(reading.edition.couplets[1].leads.size(), 2U);
+  auto const& lead = reading.edition.couplets[1].leads[0];
+  EXPECT_EQ(lead.destination_printed, "nana, alba");
+  EXPECT_EQ(lead.destination_place.line, 6U);
+  ASSERT_EQ(lead.notes.size(), 2U);
+  EXPECT_EQ(lead.notes[0],
+            "1. nana, Roe (A. humilis, Hort.). Lvs. blunt, ciliate: A. Dorn found it once. May.");
+}
+
+TEST(PrintedAccountLeaves, SomeLeadsMayNameTheirSpeciesThemselves) {
+  EXPECT_EQ(sketch("AUSELLA Roe.\n"
+                   "\n"
+                   "A. Bulb coated.\n"
+                   "B. Fls. yellow ........ 1. A. lutea\n"
+                   "BB. Fls. white.\n"
+                   "2. A. alba Dorn. Lvs. flat, 5 mm broad.\n"
+                   "AA. Bulb naked.\n"
+                   "3. A. nuda Roe. Lvs. hollow.\n"),
+            "A[A] Bulb coated. -> B\nA[AA] Bulb naked. -> Ausella nuda\n"
+            "B[B] Fls. yellow -> Ausella lutea\nB[BB] Fls. white. -> Ausella alba\n");
+}
+
+TEST(PrintedAccountLeaves, TheirNumbersMayBeMissing) {
+  EXPECT_EQ(sketch("AUSELLA Roe.\n"
+                   "\n"
+                   "§ 1. Fls. solitary.\n"
+                   "\n"
+                   "A. nana, Roe. Dwarf Aus. Lvs. blunt.\n"
+                   "\n"
+                   "A. alba, Dorn. Fls. white.\n"
+                   "\n"
+                   "§ 2. Fls. in spikes.\n"
+                   "\n"
+                   "A. spicata, Roe. Stem stout.\n"
+                   "\n"
+                   "§ 3. Fls. in umbels.\n"
+                   "\n"
+                   "A. umbellata, Roe. Stem hollow.\n"),
+            "1[§ 1] Fls. solitary. -> Ausella nana + Ausella alba\n"
+            "1[§ 2] Fls. in spikes. -> Ausella spicata\n"
+            "1[§ 3] Fls. in umbels. -> Ausella umbellata\n");
+}
+
+TEST(PrintedAccountLeaves, AccountsBehindAKeyLeadNowhere) {
+  EXPECT_EQ(sketch("A. Wings clear ....... 1. Aus bus\n"
+                   "AA. Wings dark.\n"
+                   "   B. Legs pale ....... 2. Aus cus\n"
+                   "   BB. Legs dark ....... 3. Aus dus\n"
+                   "\n"
+                   "1. Aus bus Roe. Body long. Common.\n"
+                   "2. Aus cus Roe. Body short. Rare.\n"
+                   "3. Aus dus Roe. Body round. Rare.\n"),
+            "A[A] Wings clear -> Aus bus\nA[AA] Wings dark. -> B\n"
+            "B[B] Legs pale -> Aus cus\nB[BB] Legs dark -> Aus dus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
