@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_account_leaves.hpp"
+#include "keydrift/formats/printed_account_titles.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
@@ -125,40 +126,11 @@ class Reader {
   [[nodiscard]] std::vector<SourceLine> const& without_heads() {
     if (!body_.empty()) return body_;
     body_ = without_running_heads();
+    auto const titles = find_account_titles(lines_, numbering_);
     for (std::size_t i = 0; i < body_.size(); ++i) {
-      if (titles_numbered_account(i)) body_[i].text = {};
+      if (titles[i]) body_[i].text = {};
     }
     return body_;
-  }
-
-  // "1. A. bus Roe. Herbs …" behind a blank line; "1. Aus bus." between blank lines.
-  [[nodiscard]] bool titles_numbered_account(std::size_t i) const {
-    if (i == 0 || !lines_[i - 1].text.empty()) return false;
-    auto const label = read_label(lines_[i].text);
-    if (!label || label->family != LabelFamily::digits || label->decimal) return false;
-    auto const words = lines_[i].text.substr(label->text_at);
-    if (is_species_alone(i, words)) return true;
-    return titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
-  }
-
-  // A species and nothing else, whose epithet some line above leads to.
-  [[nodiscard]] bool is_species_alone(std::size_t i, std::string_view text) const {
-    constexpr std::size_t kLinesAbove = 2000;
-    if (text.ends_with('.')) text.remove_suffix(1);
-    auto const words = words_of(start_of(text, 80));
-    bool const apart = i + 1 == lines_.size() || lines_[i + 1].text.empty();
-    if (!apart || words.size() != 2 || !is_latin_genus(words[0]) || !is_epithet(words[1]) ||
-        !has_epithet_ending(words[1])) {
-      return false;
-    }
-    for (auto j = i > kLinesAbove ? i - kLinesAbove : 0; j < i; ++j) {
-      auto const& line = lines_[j].text;
-      auto const found = line.find(words[1]);
-      if (found == std::string_view::npos) continue;
-      auto const split = split_at_leader(line, numbering_);
-      if (split.kind != LeaderKind::none && found >= split.destination_begin) return true;
-    }
-    return false;
   }
 
   [[nodiscard]] Leads read(Numbering numbering, std::optional<LeadPlan> plan) const {

@@ -91,6 +91,10 @@ std::size_t odd_close_at(std::string_view line, std::size_t at) {
   return is_digit(next) ? 0 : c.length;
 }
 
+bool is_bullet(char32_t c) {
+  return c == 0x2022 || c == 0x25CB || c == 0x25CF || c == 0x25AA || c == 0x25E6;
+}
+
 class NumberReader {
  public:
   explicit NumberReader(Scheme scheme) : scheme_{scheme} {}
@@ -135,11 +139,8 @@ class NumberReader {
 
   [[nodiscard]] std::optional<Sub> sub(std::string_view line) const {
     auto const bullet = code_point_at(line, 0);
-    bool const is_bullet = bullet.value == 0x2022 || bullet.value == 0x25CB ||
-                           bullet.value == 0x25CF || bullet.value == 0x25AA ||
-                           bullet.value == 0x25E6;
     Sub sub;
-    if (is_bullet && is_blank(code_point_at(line, bullet.length).value)) {
+    if (is_bullet(bullet.value) && is_blank(code_point_at(line, bullet.length).value)) {
       sub.label.family = LabelFamily::dash;
       sub.label.printed = line.substr(0, bullet.length);
       sub.label.text_at = skip_blanks(line, bullet.length);
@@ -328,7 +329,12 @@ class NumberPlanner {
   }
 
   [[nodiscard]] bool answers(Sub const& sub) const {
-    if (sub.ordinal == 0) return waiting_ || leads_ > 0;
+    if (sub.ordinal == 0) {
+      // "+ Wings dark" and, behind the key, "• Maps".
+      bool const list =
+          sign_ != 0 && !is_bullet(sign_) && is_bullet(code_point_at(sub.label.printed, 0).value);
+      return waiting_ || (leads_ > 0 && !list);
+    }
     if (waiting_) {
       return sub.ordinal == 1;
     }
@@ -404,6 +410,7 @@ class NumberPlanner {
     }
     if (waiting_) like_names_ = sub.like_name;
     family_ = sub.label.family;
+    if (sub.ordinal == 0) sign_ = code_point_at(sub.label.printed, 0).value;
     ordinal_ = sub.ordinal;
     start(i, label, false);
   }
@@ -453,6 +460,7 @@ class NumberPlanner {
   Label head_;
   std::size_t before_{};  // the last line with text
   // Over all.
+  char32_t sign_{};  // of the last lead that bears a dash or a bullet
   std::size_t couplets_{};
   std::size_t paired_{};
   std::size_t single_{};

@@ -137,5 +137,21 @@ TEST(PrintedAccountLeaves, AccountsBehindAKeyLeadNowhere) {
             "B[B] Legs pale -> Aus cus\nB[BB] Legs dark -> Aus dus\n");
 }
 
+TEST(PrintedAccountLeaves, EpithetsBehindAKeyTitleAccounts) {
+  EXPECT_EQ(sketch("AUSELLA Roe.\n"
+                   "\n"
+                   "A. Fls. white ....... 1. alba\n"
+                   "AA. Fls. yellow.\n"
+                   "   B. Lvs. flat ....... 2. lutea\n"
+                   "   BB. Lvs. hollow ....... 3. cava\n"
+                   "\n"
+                   "1. alba, Roe (A. nivea, Hort.). Bulb\n"
+                   "round: lvs. 4.\n"
+                   "2. lutea, Dorn. Lvs. mostly 2.\n"
+                   "3. cava, Dorn. Scape stout.\n"),
+            "A[A] Fls. white -> Ausella alba\nA[AA] Fls. yellow. -> B\n"
+            "B[B] Lvs. flat -> Ausella lutea\nB[BB] Lvs. hollow -> Ausella cava\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -345,5 +345,17 @@ TEST(PrintedEnds, AreEpithetsWithTheStopOfTheLead) {
       "lacustris\nB[BB] Foot dark. -> Ausella montana\n");
 }
 
+// A page of an electronic flora lists what else it has behind the key.
+TEST(PrintedOwnWays, BulletsBehindAKeyOfOtherSignsBeginNoLeads) {
+  EXPECT_EQ(sketch("1\t \tShell smooth, without ribs.\t \t(2)\n"
+                   "+\t \tShell ribbed.\t \t3 Aus dus\n"
+                   "\n"
+                   "2 (1)\t \tFoot pale, 1-3 mm wide; spire low.\t \t1 Aus bus\n"
+                   "\xE2\x80\xA2 Illustration (2)\n"
+                   "Lower Taxa (9)\n"),
+            "1[1] Shell smooth, without ribs. -> 2\n1[+] Shell ribbed. -> Aus dus\n"
+            "2[2] Foot pale, 1-3 mm wide; spire low. -> Aus bus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,101 @@
+#include "keydrift/formats/printed_account_titles.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <unordered_set>
+
+#include "keydrift/formats/printed_account_leaves.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+class TitleFinder {
+ public:
+  TitleFinder(std::vector<SourceLine> const& lines, Numbering const& numbering)
+      : lines_{lines}, numbering_{numbering} {}
+
+  std::vector<bool> find() && {
+    std::vector<bool> titles(lines_.size());
+    std::uint32_t last = 0;  // number of the last account
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.empty()) continue;
+      auto const label = read_label(text);
+      if (!label || label->family != LabelFamily::digits || label->decimal) continue;
+      bool const gap = i > 0 && lines_[i - 1].text.empty();
+      bool const counts = last > 0 && label->number == last + 1;
+      bool const known = (gap || counts) && begins_known_account(i);
+      if (known) last = label->number;
+      titles[i] = known || (gap && stands_apart(i, text.substr(label->text_at)));
+    }
+    return titles;
+  }
+
+ private:
+  [[nodiscard]] bool stands_apart(std::size_t i, std::string_view words) {
+    if (is_species_alone(i, words)) return true;
+    return titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
+  }
+
+  // A species and nothing else, whose epithet some line above leads to.
+  [[nodiscard]] bool is_species_alone(std::size_t i, std::string_view text) {
+    if (text.ends_with('.')) text.remove_suffix(1);
+    auto const words = words_of(start_of(text, 80));
+    bool const apart = i + 1 == lines_.size() || lines_[i + 1].text.empty();
+    if (!apart || words.size() != 2 || !is_latin_genus(words[0]) || !is_epithet(words[1]) ||
+        !has_epithet_ending(words[1])) {
+      return false;
+    }
+    return is_led_to_above(i, words[1]);
+  }
+
+  [[nodiscard]] bool begins_known_account(std::size_t i) {
+    auto const text = lines_[i].text;
+    auto const head = read_account_head(text);
+    if (!head || head->number == 0 || head->doubtful) return false;
+    if (split_at_leader(text, numbering_).kind == LeaderKind::dots) return false;
+    auto const words = words_of(text.substr(head->name_begin, head->name_end - head->name_begin));
+    return is_led_to_above(i, words.back());
+  }
+
+  // Behind leaders of some line above i.
+  [[nodiscard]] bool is_led_to_above(std::size_t i, std::string_view epithet) {
+    for (; looked_at_ < i; ++looked_at_) {
+      auto const text = lines_[looked_at_].text;
+      auto const split = split_at_leader(text, numbering_);
+      if (split.kind == LeaderKind::none) continue;
+      for (auto const word : words_of(text.substr(split.destination_begin))) {
+        led_to_.insert(fold(without_last_stop(word)));
+      }
+    }
+    return led_to_.contains(fold(epithet));
+  }
+  [[nodiscard]] static std::string_view without_last_stop(std::string_view word) {
+    while (!word.empty() && std::string_view{".,;:)"}.find(word.back()) != std::string_view::npos) {
+      word.remove_suffix(1);
+    }
+    return word;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  std::size_t looked_at_{};                 // lines
+  std::unordered_set<std::string> led_to_;  // words of their destinations, case-folded
+};
+
+}  // namespace
+
+std::vector<bool> find_account_titles(std::vector<SourceLine> const& lines,
+                                      Numbering const& numbering) {
+  return TitleFinder{lines, numbering}.find();
+}
+
+}  // namespace keydrift::printed
