@@ -21,6 +21,7 @@ constexpr std::uint32_t kMostSkipped = 3;     // numbers of accounts that a scan
 constexpr std::size_t kFewestUnnumbered = 3;  // the same, where accounts have no numbers
 constexpr std::size_t kFewestLeaves = 2;      // leads with accounts; fewer are no habit
 constexpr std::size_t kWordsOfHead = 8;       // looked at
+constexpr std::size_t kShortestGenus = 4;     // letters, in capitals
 constexpr std::size_t kShortestEpithet = 3;   // bytes
 
 // Signs of naturalised, extinct and hybrid kinds.
@@ -114,6 +115,13 @@ std::optional<AccountHead> read_account_head(std::string_view line) {
     head.name_end = with_ranks(line, words, 1);
     return head;
   }
+  // "Aus × bus": a hybrid.
+  bool const hybrid = words.size() > 2 && (words[1] == "×" || words[1] == "x") &&
+                      (is_abbreviated(words[0]) || is_latin_genus(words[0]));
+  if (hybrid && is_epithet_of_account(words[2]) && closes_epithet(words, 2)) {
+    head.name_end = with_ranks(line, words, 2);
+    return head;
+  }
   bool const capital = is_upper(code_point_at(words[0], 0).value);
   // "8. AUS Roe." titles a genus.
   bool const title = capital && bare(words[0]) == words[0];
@@ -154,7 +162,7 @@ TaxonReading read_account_name(std::string_view name) {
   }
   auto const words = words_of(plain);
   bool const genus = words.size() > 1 && (is_abbreviated(words[0]) || is_capitalised(words[0])) &&
-                     !is_rank(words[1]);
+                     (!is_rank(words[1]) || words[1] == "×" || words[1] == "x");
   TaxonReading taxon;
   for (std::size_t w = 0; w < words.size(); ++w) {
     if (w > 0) taxon.name += ' ';
@@ -224,6 +232,7 @@ class AccountPlanner {
     bool const furniture = is_page_number(text) || is_number_only(text) || is_ruled(text);
     if (furniture) return;
     auto const head = read_account_head(text);
+    if (begins_genus(i) && (in_account_ || plan_.starts.empty())) return take_genus(i);
     bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&
                          (head->number == 0 ? follows_lead(i) : counts(*head, last_));
     if (account) {
@@ -238,12 +247,6 @@ class AccountPlanner {
     }
     if (start != nullptr && take_start(i, *start)) return;
     if (!in_account_) return;
-    bool const gap = i > 0 && lines_[i - 1].text.empty();
-    if (gap && (titles_genus(text) || mentions_key(text))) {
-      in_account_ = false;
-      open_.clear();
-      return;
-    }
     plan_.parts[i] = LinePart::account;
   }
 
@@ -254,7 +257,41 @@ class AccountPlanner {
                         [&](RankLabel const& open) { return answers(open, start->rank); });
   }
 
-  bool take_start(std::size_t i, LeadStart const& start) {
+  // "AUSELLA (after Dr. Aus). Herbs …", "8. AUSELLA Roe.", "Key to the species" behind a blank
+  // line.
+  [[nodiscard]] bool begins_genus(std::size_t i) const {
+    auto const text = lines_[i].text;
+    if (i > 0 && !lines_[i - 1].text.empty()) return false;
+    if (titles_genus(text) || mentions_key(text)) return true;
+    auto const words = words_of(text, 2);
+    return is_in_capitals(bare(words[0]), kShortestGenus) &&
+           (bare(words[0]) != words[0] || words.size() == 1 || words[1].front() == '(' ||
+            is_capitalised(words[1]));
+  }
+
+  // The accounts of the genus before are at an end.
+  void take_genus(std::size_t i) {
+    genus_ = i;
+    fresh_ = true;
+    in_account_ = false;
+    open_.clear();
+  }
+
+  // The first lead behind the title of a genus: a key of its own, if leads stand before it.
+  void open_key(LeadStart& start) {
+    bool const first = start.rank.repeats == 0 && start.rank.ordinal <= 1;
+    if (!std::exchange(fresh_, false) || !first) return;
+    if (!plan_.starts.empty()) {
+      start.opens_key = true;
+      last_ = 0;
+      if (first_genus_) plan_.parts[*first_genus_] = LinePart::genus;
+      plan_.parts[genus_] = LinePart::genus;
+    } else {
+      first_genus_ = genus_;
+    }
+  }
+
+  bool take_start(std::size_t i, LeadStart start) {
     auto const rival = std::find_if(open_.rbegin(), open_.rend(), [&](RankLabel const& open) {
       return answers(open, start.rank);
     });
@@ -265,6 +302,7 @@ class AccountPlanner {
     }
     open_.push_back(start.rank);
     in_account_ = false;
+    open_key(start);
     plan_.start_at[i] = static_cast<std::uint32_t>(plan_.starts.size());
     plan_.starts.push_back(start);
     return true;
@@ -287,6 +325,9 @@ class AccountPlanner {
   std::size_t numbered_{};  // accounts with numbers
   std::uint32_t last_{};    // number of the last account
   std::size_t leaves_{};
+  std::size_t genus_{};  // line of the last title of a genus
+  bool fresh_{false};    // no lead has begun since
+  std::optional<std::size_t> first_genus_;
 };
 
 }  // namespace

@@ -36,4 +36,9 @@ struct AccountHead {
 [[nodiscard]] std::optional<LeadPlan> plan_by_labels_and_accounts(
     std::vector<SourceLine> const& lines);
 
+// The same for leads without labels, ranks told by their indentation; blank lines stand around the
+// accounts.
+[[nodiscard]] std::optional<LeadPlan> plan_by_indentation_and_accounts(
+    std::vector<SourceLine> const& lines);
+
 }  // namespace keydrift::printed

@@ -271,16 +271,24 @@ class Reader {
   // Numbered accounts beneath leads are clear signs: that reading has to be no worse than others.
   void try_accounts() {
     if (!may_have_accounts(lines_)) return;
-    auto plan = plan_by_labels_and_accounts(without_running_heads());
-    if (!plan) return;
-    bool const numbered = std::count_if(plan->accounts.begin(), plan->accounts.end(),
-                                        [](AccountName const& name) { return name.numbered; }) >= 2;
+    auto const body = without_running_heads();
     Numbering unnumbered;
     unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
-    auto const leads = read(std::move(unnumbered), std::move(plan));
+    if (auto plan = plan_by_labels_and_accounts(body)) {
+      try_accounts_beneath(read(unnumbered, std::move(plan)));
+    }
+    if (!best_->read->sorted.names.empty()) return;
+    if (auto plan = plan_by_indentation_and_accounts(body)) {
+      try_outline(read(unnumbered, std::move(plan)));
+    }
+  }
+
+  void try_accounts_beneath(Leads const& leads) {
+    auto const& plan = *leads->plan;
+    bool const numbered = std::count_if(plan.accounts.begin(), plan.accounts.end(),
+                                        [](AccountName const& name) { return name.numbered; }) >= 2;
     for (auto const rivals : {Rivals::by_rank, Rivals::counted, Rivals::repeated}) {
-      auto grouping =
-          group_by_ranks(key_text(*leads), leads->sorted, leads->reads, *leads->plan, rivals);
+      auto grouping = group_by_ranks(key_text(*leads), leads->sorted, leads->reads, plan, rivals);
       if (!numbered) {
         offer(leads, std::move(grouping));
         continue;

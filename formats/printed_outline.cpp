@@ -97,7 +97,8 @@ class OutlineGrouper {
 
   void start_part(std::size_t i) {
     auto const heading = leads_[i].last_heading;
-    bool const fresh = i == 0 || (heading != kNone && is_led(i - 1) && names_key(heading));
+    bool const fresh = i == 0 || plan_.at(leads_[i].line)->opens_key ||
+                       (heading != kNone && is_led(i - 1) && names_key(heading));
     if (!fresh) return;
     grouping_.parts.push_back({static_cast<std::uint32_t>(i), heading});
     open_.clear();

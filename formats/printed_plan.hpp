@@ -14,7 +14,8 @@ struct LeadStart {
   std::uint32_t line{};  // index into the lines
   RankLabel rank;        // a dash without text where no label is printed
   bool unlabelled{false};
-  bool misread{false};  // its number was put right
+  bool misread{false};    // its number was put right
+  bool opens_key{false};  // another key of the file begins
 };
 
 // What a line holds of a lead, where that is told by more than its words.
@@ -24,6 +25,7 @@ enum class LinePart : std::uint8_t {
   destination,
   number,   // of the couplet whose leads follow, or stand in the brace beside it
   brace,    // a piece of a brace
+  genus,    // the first line of what is said of a genus, its key and accounts
   account,  // of the species that the lead above leads to
 };
 

@@ -142,6 +142,10 @@ class Sorter {
                                               : "the number of the couplet below");
       return true;
     }
+    if (part == LinePart::genus) {
+      take_genus(lines_[at_]);
+      return true;
+    }
     if (part == LinePart::account && !leads_.empty()) {
       take_account(*plan);
       return true;
@@ -160,6 +164,21 @@ class Sorter {
             : plan->braces ? "goes on with the lead in the brace"
                            : "stands beneath its label");
     return true;
+  }
+
+  // "AUSELLA (after Dr. Aus). Herbs …": the first sentence is the title.
+  void take_genus(SourceLine const& line) {
+    auto title = piece_of(line, 0);
+    auto const stop =
+        line.text.find(". ", line.text.find(')') == line.text.npos ? 0 : line.text.find(')'));
+    if (stop != std::string_view::npos) title.end = line.begin + stop;
+    remarks_.add_heading(title, last_lead());
+    if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
+    if (stop != std::string_view::npos) {
+      remarks_.open(RemarkKind::prose, piece_of(line, skip_blanks(line.text, stop + 1)),
+                    last_lead());
+    }
+    account(LineKind::heading, "begins with the genus whose key follows");
   }
 
   // The account of a species beneath the lead that leads to it.

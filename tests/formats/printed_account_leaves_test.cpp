@@ -32,6 +32,7 @@ TEST(PrintedAccountLeaves, AccountsBeginWithANumberAndAName) {
   EXPECT_EQ(name_of("4. A. BUS, Roe. Smooth"), "4 A. bus");
   EXPECT_EQ(name_of("5. Smithii, Roe. Stem 6 ft."), "5 smithii (epithet)");
   EXPECT_EQ(name_of("*6. A. bus var. cus Roe. Like the last"), "6 A. bus var. cus");
+  EXPECT_EQ(name_of("6. Ausella × media Hort. A cross"), "6 Ausella × media");
   EXPECT_EQ(name_of("7. grácilis, Roe. Lvs. 3"), "7 gracilis (epithet)");
   EXPECT_EQ(name_of("8. cærulea, Roe. Lvs. 3"), "8 caerulea (epithet)");
   EXPECT_EQ(name_of("l. alba, Roe. Lvs. 3"), "1? alba (epithet)");
@@ -122,6 +123,66 @@ TEST(PrintedAccountLeaves, TheirNumbersMayBeMissing) {
             "1[§ 1] Fls. solitary. -> Ausella nana + Ausella alba\n"
             "1[§ 2] Fls. in spikes. -> Ausella spicata\n"
             "1[§ 3] Fls. in umbels. -> Ausella umbellata\n");
+}
+
+TEST(PrintedAccountLeaves, LeadsAboveThemMayBearNoLabels) {
+  EXPECT_EQ(sketch("AUSELLA Roe.\n"
+                   "\n"
+                   "Herbs of the meadows, with narrow leaves.\n"
+                   "\n"
+                   "Fls. solitary.\n"
+                   "  Plant low, the leaves in a flat\n"
+                   "  rosette.\n"
+                   "\n"
+                   "    1. A. nana Roe. Lvs. blunt. Rocks.\n"
+                   "\n"
+                   "    2. A. alba Dorn. Fls. white.\n"
+                   "\n"
+                   "  Plant tall.\n"
+                   "\n"
+                   "    3. A. elata Roe. Lvs. oblong.\n"
+                   "\n"
+                   "There is a form with double flowers.\n"
+                   "\n"
+                   "Fls. several.\n"
+                   "\n"
+                   "    4. A. spicata Roe. Stem stout.\n"),
+            "1[] Fls. solitary. -> 2\n1[] Fls. several. -> Ausella spicata\n"
+            "2[] Plant low, the leaves in a flat rosette. -> Ausella nana + Ausella alba\n"
+            "2[] Plant tall. -> Ausella elata\n");
+}
+
+TEST(PrintedAccountLeaves, EachGenusHasAKeyOfItsOwn) {
+  auto const text =
+      "AUSELLA (after Dr. Aus). Herbs of the\n"
+      "meadows.\n"
+      "\n"
+      "A. Fls. solitary.\n"
+      "\n"
+      "    1. nana, Roe. Lvs. blunt.\n"
+      "\n"
+      "AA. Fls. several.\n"
+      "\n"
+      "    2. spicata, Roe. Stem stout.\n"
+      "\n"
+      "BUSELLA, Dorn. Shrubs.\n"
+      "\n"
+      "A. Lvs. flat.\n"
+      "\n"
+      "    1. plana, Roe. Low.\n"
+      "\n"
+      "AA. Lvs. hollow.\n"
+      "\n"
+      "    2. cava, Roe. Tall.\n";
+  auto const edition = read_key(text).edition;
+  EXPECT_EQ(sketch(edition),
+            "A[A] Fls. solitary. -> Ausella nana\nA[AA] Fls. several. -> Ausella spicata\n"
+            "A[A] Lvs. flat. -> Busella plana\nA[AA] Lvs. hollow. -> Busella cava\n");
+  ASSERT_EQ(edition.parts.size(), 2U);
+  EXPECT_EQ(edition.parts[0].title, "AUSELLA (after Dr. Aus)");
+  EXPECT_EQ(edition.parts[1].title, "BUSELLA, Dorn");
+  ASSERT_FALSE(edition.notes.empty());
+  EXPECT_EQ(edition.notes[0].text, "Herbs of the meadows.");
 }
 
 TEST(PrintedAccountLeaves, AccountsBehindAKeyLeadNowhere) {
