@@ -113,7 +113,11 @@ class MarginReader {
     for (auto at = line - std::min(line - sure_.front(), kMostAbove); at < line; ++at) {
       auto const text = lines_[at].text.substr(fronts_[at].words_at);
       auto const split = split_at_leader(text, {});
-      if (split.kind == LeaderKind::none) continue;
+      if (split.kind == LeaderKind::none) {
+        auto const trailing = trailing_reference(text);
+        if (trailing && trailing->reference.number == number) return true;
+        continue;
+      }
       auto const led = read_reference(strip_pointer(text.substr(split.destination_begin)));
       if (led && led->number == number) return true;
     }

@@ -67,7 +67,8 @@ class BracePlanner {
     if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
     auto const name = trailing_name(text);
     if (led_only) return name && is_certain_name(text.substr(*name));
-    return name || trailing_reference(text, &numbering_).has_value();
+    auto const number = trailing_reference(text, &numbering_);
+    return name || (number && numbering_.has_number(number->reference.number));
   }
 
   [[nodiscard]] static std::uint32_t column_of(SourceLine const& line, BraceFront const& front) {
@@ -176,8 +177,10 @@ class BracePlanner {
   void look_at_ends() {
     std::size_t led = 0;
     for (auto& row : rows_) {
-      row.ends = ends_in_destination(words_of_line(row.line), true);
-      if (row.ends) ++led;
+      auto const text = words_of_line(row.line);
+      row.ends = ends_in_destination(text, true);
+      auto const split = split_at_leader(text, numbering_);
+      if (split.kind != LeaderKind::none && split.destination_begin < text.size()) ++led;
     }
     // Where leaders are the rule, "mit 4" / "Borsten" ends no lead.
     bool const usually_led = led >= numbers_.size();
@@ -245,7 +248,17 @@ class BracePlanner {
 
   [[nodiscard]] bool begins_like_a_lead(std::size_t r) const {
     auto const text = words_of_line(rows_[r].line);
-    return small_ || starts_with_upper(text);
+    return small_ || starts_with_upper(text) || own_letter(text).has_value();
+  }
+
+  // "b. Wings dark": leads may bear letters within their brace.
+  [[nodiscard]] static std::optional<Label> own_letter(std::string_view text) {
+    constexpr std::uint32_t kMostLetters = 8;
+    auto label = read_label(text);
+    bool const letter = label && label->family == LabelFamily::lower && label->marks == 0 &&
+                        label->number <= kMostLetters && label->text_at < text.size() &&
+                        (label->end == LabelEnd::dot || label->end == LabelEnd::parenthesis);
+    return letter ? label : std::nullopt;
   }
 
   // A lead begins with row r, no brace.
@@ -400,9 +413,10 @@ class BracePlanner {
 
   void take_brace(std::size_t begin, std::size_t end, std::size_t number, BracedKey& key) const {
     auto& plan = key.found.plan;
-    bool first = true;
+    std::uint32_t leads = 0;
     for (auto r = begin; r < end; ++r) {
       auto const line = rows_[r].line;
+      bool const first = leads == 0;
       if (!has_words(rows_[r])) {
         plan.parts[line] = fronts_[line].number > 0 ? LinePart::number : LinePart::brace;
         continue;
@@ -416,18 +430,24 @@ class BracePlanner {
       start.line = static_cast<std::uint32_t>(line);
       start.rank.alphabet = first ? Alphabet::digits : Alphabet::dash;
       start.rank.label.family = LabelFamily::dash;
-      start.unlabelled = !first;
-      if (first) {
+      auto const letter = own_letter(words_of_line(line));
+      ++leads;
+      bool const lettered = letter && letter->number == leads;
+      start.unlabelled = !first && !lettered;
+      if (!start.unlabelled) {
         auto& label = start.rank.label;
         label.family = LabelFamily::digits;
         label.number = fronts_[number].number;
-        label.printed = fronts_[number].printed;
+        label.printed = first ? fronts_[number].printed : letter->printed;
         label.back = fronts_[number].back;
-        start.misread = fronts_[number].misread;
+        start.misread = first && fronts_[number].misread;
+        if (lettered) {
+          label.letter = letter->printed;
+          label.text_at = letter->text_at;
+        }
       }
       plan.start_at[line] = static_cast<std::uint32_t>(plan.starts.size());
       plan.starts.push_back(start);
-      first = false;
     }
   }
 

@@ -75,6 +75,20 @@ TEST(PrintedBraces, AScanMayHaveLostThem) {
             kFour);
 }
 
+TEST(PrintedBraces, LeadsMayBearLettersInThem) {
+  EXPECT_EQ(sketch("   ( a. Wings clear ..... 2\n"
+                   "1 <\n"
+                   "   ( b. Wings dark ..... Aus dus\n"
+                   "\n"
+                   "   ( a. Legs pale ..... Aus bus\n"
+                   "2 < b. Legs dark, with a ring\n"
+                   "   |   before the tip ..... Aus cus\n"
+                   "   ( c. Legs red ..... Aus eus\n"),
+            "1[1] Wings clear -> 2\n1[b] Wings dark -> Aus dus\n"
+            "2[2] Legs pale -> Aus bus\n2[b] Legs dark, with a ring before the tip -> Aus cus\n"
+            "2[c] Legs red -> Aus eus\n");
+}
+
 TEST(PrintedBraces, NumbersMayBeMisreadOrNameWhereTheyWereLedTo) {
   auto const text =
       "      / Wings clear . . . . . 2\n"
