@@ -68,7 +68,8 @@ class Reader {
   }
 
   Attempt as_planned(NumberedPlan found) && {
-    try_layouts(read(std::move(found.numbering), std::move(found.plan)), {Layout::parallel});
+    try_layouts(read(std::move(found.numbering), std::move(found.plan)),
+                {Layout::parallel, Layout::indented});
     return std::move(*best_);
   }
 

@@ -75,6 +75,25 @@ TEST(PrintedBraces, AScanMayHaveLostThem) {
             kFour);
 }
 
+TEST(PrintedBraces, LeadsMayGoOnWithTheNextOne) {
+  EXPECT_EQ(sketch("Die Arten der Gattung Ausella.\n"
+                   "\n"
+                   "   f Kopf rot ..... A. rubra\n"
+                   " 1 {\n"
+                   "   l Kopf schwarz.\n"
+                   "\n"
+                   "   f Beine gelb ..... A. flava\n"
+                   " 2 {\n"
+                   "   l Beine braun.\n"
+                   "\n"
+                   "   f Lippe klar ..... A. clara\n"
+                   " 3 {\n"
+                   "   l Lippe trüb ..... A. nigra\n"),
+            "1[1] Kopf rot -> Ausella rubra\n1[] Kopf schwarz. -> 2\n"
+            "2[2] Beine gelb -> Ausella flava\n2[] Beine braun. -> 3\n"
+            "3[3] Lippe klar -> Ausella clara\n3[] Lippe trüb -> Ausella nigra\n");
+}
+
 TEST(PrintedBraces, LeadsMayBearLettersInThem) {
   EXPECT_EQ(sketch("   ( a. Wings clear ..... 2\n"
                    "1 <\n"
