@@ -26,6 +26,7 @@ enum class LinePart : std::uint8_t {
   number,   // of the couplet whose leads follow, or stand in the brace beside it
   brace,    // a piece of a brace
   genus,    // the first line of what is said of a genus, its key and accounts
+  title,    // of the account of a species with a key of its own
   account,  // of the species that the lead above leads to
 };
 

@@ -146,6 +146,11 @@ class Sorter {
       take_genus(lines_[at_]);
       return true;
     }
+    if (part == LinePart::title) {
+      add_heading(lines_[at_]);
+      account(LineKind::heading, "titles the account with the key below");
+      return true;
+    }
     if (part == LinePart::account && !leads_.empty()) {
       take_account(*plan);
       return true;
@@ -557,6 +562,9 @@ class Sorter {
     } else if (starts_footnote(line.text)) {
       remarks_.open(RemarkKind::footnote, piece_of(line, 0), last_lead());
       account(LineKind::footnote, "footnote sign");
+    } else if (in_key && remarks_.is_open() && !gap_ && line.text.starts_with("Note: ")) {
+      remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
+      account(LineKind::note, "note");
     } else if (remarks_.is_open() && !gap_) {
       remarks_.extend(piece_of(line, 0));
       account(LineKind::note, "goes on with the text before");
@@ -567,7 +575,7 @@ class Sorter {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
     } else if ((leads_.progress() == Progress::done || leads_.progress() == Progress::named) &&
-               !gap_) {
+               !gap_ && !remarks_.has_heading()) {
       remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
       account(LineKind::note, "stands directly beneath a lead");
     } else {

@@ -357,5 +357,38 @@ TEST(PrintedOwnWays, BulletsBehindAKeyOfOtherSignsBeginNoLeads) {
             "2[2] Foot pale, 1-3 mm wide; spire low. -> Aus bus\n");
 }
 
+TEST(PrintedOwnWays, AccountsOfSpeciesMayHoldLetteredKeys) {
+  auto const text =
+      "1. Shell smooth ..... 2\n"
+      "- Shell ribbed ..... 1. Aus bus\n"
+      "2. Foot pale ..... 2. A. cus\n"
+      "- Foot dark ..... 3. A. dus\n"
+      "\n"
+      "1. A. bus Roe. Ponds.\n"
+      "a. Lip thin, white ..... subsp. bus\n"
+      "b. Lip thick or\n"
+      "double ..... b. subsp. fus Dorn\n"
+      "\n"
+      "2. A. cus Roe. Lakes:\n"
+      "a. Lake Halver\n"
+      "b. Lake Ost\n"
+      "\n"
+      "3. A. dus Roe. Streams.\n"
+      "a. Eyes large ..... var. dus\n"
+      "\n"
+      "b. Eyes small ..... var. gus\n"
+      "c. Eyes none ..... var. hus\n";
+  auto const edition = read_key(text).edition;
+  EXPECT_EQ(sketch(edition),
+            "1[1] Shell smooth -> 2\n1[-] Shell ribbed -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[-] Foot dark -> Aus dus\n"
+            "1[a] Lip thin, white -> Aus bus subsp. bus\n"
+            "1[b] Lip thick or double -> Aus bus subsp. fus\n"
+            "1[a] Eyes large -> Aus dus var. dus\n1[b] Eyes small -> Aus dus var. gus\n"
+            "1[c] Eyes none -> Aus dus var. hus\n");
+  ASSERT_EQ(edition.parts.size(), 3U);
+  EXPECT_EQ(edition.parts[1].title, "1. A. bus Roe. Ponds.");
+}
+
 }  // namespace
 }  // namespace keydrift
