@@ -230,7 +230,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
       if (authored && !is_title_word(fold(next))) weight += 3;
       if (several) weight += 3;
       if (opens && capitals && next.starts_with('(')) weight += 3;  // "AUS (after Dr. Roe)"
-      if (before == "to" && next.empty()) weight += 2;  // "Key to Aus"
+      if (before == "to" && next.empty()) weight += 2;              // "Key to Aus"
       if (bracketed) weight -= 2;
       found.push_back({genus, weight});
     }
