@@ -246,6 +246,7 @@ class AccountPlanner {
       return;
     }
     if (start != nullptr && take_start(i, *start)) return;
+    if (auto const section = section_at(i, text); section && take_start(i, *section)) return;
     if (!in_account_) return;
     plan_.parts[i] = LinePart::account;
   }
@@ -255,6 +256,31 @@ class AccountPlanner {
     if (start == nullptr || head.number > 0) return true;
     return std::none_of(open_.begin(), open_.end(),
                         [&](RankLabel const& open) { return answers(open, start->rank); });
+  }
+
+  // "Section II.— BUSELLA. Petals white.": labelled as "§ 2." is.
+  [[nodiscard]] static std::optional<LeadStart> section_at(std::size_t i, std::string_view text) {
+    auto const words = words_of(text, 3);
+    if (words.size() < 3) return std::nullopt;
+    auto const word = fold(bare(words[0]));
+    if (word != "section" && word != "sect" && word != "sectio" && word != "sektion") {
+      return std::nullopt;
+    }
+    auto number = words[1].substr(0, words[1].find_first_of(".:,"));
+    auto const ordinal = number.size() == 1 && is_digit(static_cast<unsigned char>(number[0]))
+                             ? static_cast<std::uint32_t>(number[0] - '0')
+                             : roman_number(number);
+    if (ordinal == 0) return std::nullopt;
+    LeadStart start;
+    start.line = static_cast<std::uint32_t>(i);
+    start.rank.alphabet = Alphabet::sign;
+    start.rank.sign = 0xA7;
+    start.rank.ordinal = ordinal;
+    start.rank.label.family = LabelFamily::dash;
+    auto const end = static_cast<std::size_t>(number.data() - text.data()) + number.size();
+    start.rank.label.printed = text.substr(0, end);
+    start.rank.label.text_at = static_cast<std::size_t>(words[2].data() - text.data());
+    return start;
   }
 
   // "AUSELLA (after Dr. Aus). Herbs …", "8. AUSELLA Roe.", "Key to the species" behind a blank

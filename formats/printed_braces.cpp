@@ -66,9 +66,13 @@ class BracePlanner {
     auto const split = split_at_leader(text, numbering_);
     if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
     auto const name = trailing_name(text);
-    if (led_only) return name && is_certain_name(text.substr(*name));
     auto const number = trailing_reference(text, &numbering_);
-    return name || (number && numbering_.has_number(number->reference.number));
+    bool const couplet = number && numbering_.has_number(number->reference.number);
+    if (couplet && (number->after_sentence || text.substr(0, number->words_end).ends_with('.'))) {
+      return true;
+    }
+    if (led_only) return name && is_certain_name(text.substr(*name));
+    return name || couplet;
   }
 
   [[nodiscard]] static std::uint32_t column_of(SourceLine const& line, BraceFront const& front) {
@@ -185,9 +189,11 @@ class BracePlanner {
     // Where leaders are the rule, "mit 4" / "Borsten" ends no lead.
     bool const usually_led = led >= numbers_.size();
     bool waits = false;  // leaders to nothing stand on the line before
-    for (auto& row : rows_) {
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      auto& row = rows_[r];
       auto const text = words_of_line(row.line);
       if (text.empty()) continue;
+      if (is_rest_of_name(r)) row.ends = true;
       if (waits || (!usually_led && !row.ends)) {
         row.ends = waits || ends_in_destination(text, false);
       }
@@ -261,9 +267,18 @@ class BracePlanner {
     return letter ? label : std::nullopt;
   }
 
+  // "… 5. A. bus" / "          Roe.": set far in behind a destination.
+  [[nodiscard]] bool is_rest_of_name(std::size_t r) const {
+    constexpr std::uint32_t kFar = 8;  // columns
+    constexpr std::size_t kMostWords = 3;
+    auto const above = before(r);
+    return above != r && rows_[above].ends && rows_[r].column >= rows_[above].column + kFar &&
+           words_of(words_of_line(rows_[r].line), kMostWords + 1).size() <= kMostWords;
+  }
+
   // A lead begins with row r, no brace.
   [[nodiscard]] bool starts_rival(std::size_t r) const {
-    if (!has_words(rows_[r]) || !begins_like_a_lead(r)) return false;
+    if (!has_words(rows_[r]) || !begins_like_a_lead(r) || is_rest_of_name(r)) return false;
     if (hanging_) {
       if (is_deep(rows_[r].column)) return false;
       if (!is_shallow(rows_[r].column)) return true;

@@ -121,16 +121,22 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const glued = (behind_sentence || (after_blank && at > 0 && groups == 1)) && longest == 1 &&
                      is_upper(behind.value) &&
                      code_point_at(text, run.end + behind.length).value == '.';
+  // "straight. . 2.": one dot is left, behind the sentence's own, and a number ends the line.
+  auto number_end = skip_blanks(text, run.end);
+  while (is_digit(code_point_at(text, number_end).value)) ++number_end;
+  bool const counted = number_end > skip_blanks(text, run.end);
+  if (counted && code_point_at(text, number_end).value == '.') ++number_end;
+  bool const numbered = behind_sentence && longest == 1 && counted && number_end >= text.size();
   // "(Eastern ranges.)..Aus bus": of leaders on a full line two dots are left.
   auto const before = code_point_before(text, at).value;
   bool const close = longest == 2 && groups == 1 && !low_lines_only &&
                      (before == ')' || before == ']') && is_upper(behind.value);
-  run.leader = ellipsis || spaced || alone || glued || close || longest >= 3 ||
+  run.leader = ellipsis || spaced || alone || glued || numbered || close || longest >= 3 ||
                (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   // "spines__bus": between words nothing else is set so.
   bool const joined = longest == 2 && groups == 1 && !after_blank && is_letter(behind.value);
   if (low_lines_only && longest < 3) run.leader = joined;
-  if (glued && behind_sentence) run.begin = second_begin;
+  if ((glued && behind_sentence) || numbered) run.begin = second_begin;
   // "clear. ....... 5": the first dot ends the sentence.
   if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
     run.begin = second_begin;

@@ -58,6 +58,7 @@ class Sorter {
     if (line.text.empty()) {
       account(LineKind::blank, "");
       gap_ = true;
+      below_title_ = false;
       remarks_.close();
       return;
     }
@@ -148,6 +149,7 @@ class Sorter {
     }
     if (part == LinePart::title) {
       add_heading(lines_[at_]);
+      below_title_ = true;
       account(LineKind::heading, "titles the account with the key below");
       return true;
     }
@@ -575,7 +577,7 @@ class Sorter {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
     } else if ((leads_.progress() == Progress::done || leads_.progress() == Progress::named) &&
-               !gap_ && !remarks_.has_heading()) {
+               !gap_ && !below_title_) {
       remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
       account(LineKind::note, "stands directly beneath a lead");
     } else {
@@ -631,6 +633,7 @@ class Sorter {
   SortedLines sorted_;
   std::size_t at_{};
   bool gap_{true};           // blank lines stand directly before this line
+  bool below_title_{false};  // of an account, with no blank line between
   bool page_turned_{false};  // a page's number or head stands before this line
 };
 

@@ -125,6 +125,27 @@ TEST(PrintedAccountLeaves, TheirNumbersMayBeMissing) {
             "1[§ 3] Fls. in umbels. -> Ausella umbellata\n");
 }
 
+TEST(PrintedAccountLeaves, SectionsAreLeadsToo) {
+  EXPECT_EQ(sketch("AUSELLA, Roe.\n"
+                   "\n"
+                   "Section I.— EUAUSA. Petals yellow.\n"
+                   "\n"
+                   "* Pods erect.\n"
+                   "\n"
+                   "1. A. nana, Roe. Glabrous.\n"
+                   "\n"
+                   "** Pods drooping.\n"
+                   "\n"
+                   "2. A. alba, Dorn. Hairy.\n"
+                   "\n"
+                   "Section II.— LEUCAUSA. Petals white.\n"
+                   "\n"
+                   "3. A. cava, Roe. Walls.\n"),
+            "1[Section I] EUAUSA. Petals yellow. -> 2\n"
+            "1[Section II] LEUCAUSA. Petals white. -> Ausella cava\n"
+            "2[*] Pods erect. -> Ausella nana\n2[**] Pods drooping. -> Ausella alba\n");
+}
+
 TEST(PrintedAccountLeaves, LeadsAboveThemMayBearNoLabels) {
   EXPECT_EQ(sketch("AUSELLA Roe.\n"
                    "\n"

@@ -108,6 +108,25 @@ TEST(PrintedBraces, LeadsMayBearLettersInThem) {
             "2[c] Legs red -> Aus eus\n");
 }
 
+TEST(PrintedBraces, LeadersMayBeFewAndNamesGoOnFarIn) {
+  EXPECT_EQ(sketch("1 f Wings clear. . 2.\n"
+                   "  \\ Wings dark. . 3.\n"
+                   "\n"
+                   "  f Legs pale . . . . . 1. A. bus Roe.\n"
+                   "2 \\ Legs dark. 4.\n"
+                   "\n"
+                   "  f Head red . . . . . . 2. Aus dus\n"
+                   "  |                        Dorn.\n"
+                   "3 \\ Head black . . . . . 3. A. eus Roe.\n"
+                   "\n"
+                   "  f Eyes large . . . . . 4. A. fus Roe.\n"
+                   "4 \\ Eyes small . . . . . 5. A. gus Roe.\n"),
+            "1[1] Wings clear. -> 2\n1[] Wings dark. -> 3\n"
+            "2[2] Legs pale -> Aus bus\n2[] Legs dark. -> 4\n"
+            "3[3] Head red -> Aus dus\n3[] Head black -> Aus eus\n"
+            "4[4] Eyes large -> Aus fus\n4[] Eyes small -> Aus gus\n");
+}
+
 TEST(PrintedBraces, NumbersMayBeMisreadOrNameWhereTheyWereLedTo) {
   auto const text =
       "      / Wings clear . . . . . 2\n"

@@ -394,21 +394,5 @@ TEST(PrintedLines, EachNoteThatSaysSoIsOneOfItsOwn) {
             (std::vector<std::string>{"look at dry shells only.", "wet ones swell."}));
 }
 
-TEST(PrintedLines, TextBeneathAHeadingIsNoNoteOfTheLeadAboveIt) {
-  auto const edition = read_key(
-                           "1. Small ..... Aus bus\n"
-                           "–  Large ..... Aus cus\n"
-                           "\n"
-                           "Key: Shells of rivers\n"
-                           "They are thick.\n"
-                           "\n"
-                           "1. Pale ..... Aus dus\n"
-                           "–  Dark ..... Aus eus\n")
-                           .edition;
-  EXPECT_TRUE(edition.couplets.at(0).leads.at(1).notes.empty());
-  ASSERT_EQ(edition.notes.size(), 1U);
-  EXPECT_EQ(edition.notes[0].text, "They are thick.");
-}
-
 }  // namespace
 }  // namespace keydrift

@@ -364,7 +364,8 @@ TEST(PrintedOwnWays, AccountsOfSpeciesMayHoldLetteredKeys) {
       "2. Foot pale ..... 2. A. cus\n"
       "- Foot dark ..... 3. A. dus\n"
       "\n"
-      "1. A. bus Roe. Ponds.\n"
+      "1. A. bus Roe.\n"
+      "Ponds, common.\n\n"
       "a. Lip thin, white ..... subsp. bus\n"
       "b. Lip thick or\n"
       "double ..... b. subsp. fus Dorn\n"
@@ -387,7 +388,10 @@ TEST(PrintedOwnWays, AccountsOfSpeciesMayHoldLetteredKeys) {
             "1[a] Eyes large -> Aus dus var. dus\n1[b] Eyes small -> Aus dus var. gus\n"
             "1[c] Eyes none -> Aus dus var. hus\n");
   ASSERT_EQ(edition.parts.size(), 3U);
-  EXPECT_EQ(edition.parts[1].title, "1. A. bus Roe. Ponds.");
+  EXPECT_EQ(edition.parts[1].title, "1. A. bus Roe.");
+  EXPECT_TRUE(edition.couplets.at(1).leads.at(1).notes.empty());
+  ASSERT_FALSE(edition.notes.empty());
+  EXPECT_EQ(edition.notes[0].text, "Ponds, common.");
 }
 
 }  // namespace
