@@ -323,10 +323,46 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
 constexpr std::size_t kLongestKeyName = 24;    // bytes, behind a group's name
 constexpr std::size_t kLongestKeyTitle = 120;  // bytes, behind "see"
 
+namespace {
+
+// Begin of the name in "(p. 219) Aus"; 0 where no page stands before it.
+std::size_t behind_page(std::string_view text) {
+  constexpr std::size_t kLongestPage = 12;  // bytes
+  auto const close = text.find(')');
+  if (!text.starts_with('(') || close == std::string_view::npos || close > kLongestPage) return 0;
+  auto const inside = text.substr(1, close - 1);
+  auto const digits = inside.find_first_of("0123456789");
+  auto const word = fold(trim(inside.substr(0, std::min(digits, inside.size()))));
+  bool const page =
+      word == "p." || word == "pag." || word == "page" || word == "s." || word == "seite";
+  auto const name = skip_blanks(text, close + 1);
+  return page && digits != std::string_view::npos && name < text.size() ? name : 0;
+}
+
+std::string_view without_last_stop(std::string_view word) {
+  return word.ends_with('.') ? word.substr(0, word.size() - 1) : word;
+}
+
+// Begin of the name in "G. Ausella", where the sign says that it is a genus; else 0.
+std::size_t behind_genus_sign(std::string_view text) {
+  auto const words = words_of(text, 3);
+  bool const sign = words.size() == 2 && words[0] == "G." &&
+                    is_latin_genus(without_last_stop(words[1])) &&
+                    !is_epithet_of_person(without_last_stop(words[1]));
+  return sign ? static_cast<std::size_t>(words[1].data() - text.data()) : 0;
+}
+
+}  // namespace
+
 DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
   DestinationReading reading;
   std::string_view rest = printed;
   std::vector<std::string> figures;
+  if (auto const name = behind_page(rest); name > 0) {
+    reading.remark = squeeze(rest.substr(1, rest.find(')') - 1));
+    rest.remove_prefix(name);
+  }
+  rest.remove_prefix(behind_genus_sign(rest));
   take_brackets(rest, reading.remark, figures);
   auto const stripped = strip_pointer(rest);
   if (auto const found = couplet_number(stripped, numbering)) {

@@ -340,5 +340,14 @@ TEST(PrintedDestination, GroupsThatAKeyInBracketsGoesOnWithLeadThere) {
       "1[1] Wings clear -> Aus bus (see key to males)\n1[–] Wings dark -> Aus cus\n");
 }
 
+TEST(PrintedDestination, PagesAndSignsOfGeneraMayStandBeforeNames) {
+  EXPECT_EQ(sketch("1. Body smooth ..... (p. 219) G. Ausella.\n"
+                   "-  Body hairy ..... 2\n"
+                   "2. Head red ..... (p. 220) Busella\n"
+                   "-  Head black ..... G. Cusella\n"),
+            "1[1] Body smooth -> Ausella (p. 219)\n1[-] Body hairy -> 2\n"
+            "2[2] Head red -> Busella (p. 220)\n2[-] Head black -> Cusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
