@@ -240,6 +240,7 @@ class Reader {
 
   static void complain_of_numbers(Draft const& draft, std::string const& text,
                                   std::vector<Complaint>& complaints) {
+    if (!draft.backwards && !draft.unitless) return;
     auto const words = '"' + text.substr(draft.begin, draft.end - draft.begin) + '"';
     if (draft.backwards) {
       complaints.push_back({.begin = draft.begin,

@@ -273,7 +273,7 @@ class ClauseReader {
 
   void read_opaque(std::vector<Segment> const& segments, std::size_t at) {
     auto const& segment = segments[at];
-    auto const tokens = tokens_of(segment);
+    auto tokens = tokens_of(segment);
     auto const first = segment.parts.front().first;
     auto const last = segment.parts.back().last;
     bool const content = std::any_of(tokens.begin(), tokens.end(), [&](Index token) {
@@ -301,7 +301,7 @@ class ClauseReader {
       return;
     }
     bool const sentence = at == 0 && clause_.begins_sentence;
-    auto const subject =
+    auto subject =
         sentence || names_subject(text_, tokens, at == 0) ? std::string{} : carried_.subject;
     Group group;
     group.first = first;
@@ -327,9 +327,9 @@ class ClauseReader {
     groups_.push_back(std::move(group));
     previous_opaque_ = true;
     previous_opaque_at_ = at;
-    opaque_tokens_ = tokens;
-    opaque_subject_ = subject;
     remember_subject(tokens);
+    opaque_tokens_ = std::move(tokens);
+    opaque_subject_ = std::move(subject);
   }
 
   // "(rolled when dry)" speaks of dried material only.

@@ -26,7 +26,8 @@ class Drafting {
   std::vector<Draft> run() {
     assign_tokens();
     std::vector<Draft> drafts;
-    for (auto const& group : groups_) append(group, drafts);
+    drafts.reserve(groups_.size());
+    for (auto& group : groups_) append(group, drafts);
     return drafts;
   }
 
@@ -44,7 +45,8 @@ class Drafting {
     groups_.back().last = clause_.end - 1;
   }
 
-  void append(Group const& group, std::vector<Draft>& drafts) {
+  // Takes the words and atoms of the group.
+  void append(Group& group, std::vector<Draft>& drafts) {
     Draft draft;
     auto first = group.first;
     auto last = group.last;
@@ -52,8 +54,8 @@ class Drafting {
     draft.begin = text_.tokens[first].begin;
     draft.end = text_.tokens[last].end;
     qualify(group, draft);
-    draft.whole = group.whole;
-    draft.rest = group.rest;
+    draft.whole = std::move(group.whole);
+    draft.rest = std::move(group.rest);
     draft.stems.reserve(last - first + 1);
     for (auto i = first; i <= last; ++i) {
       if (!text_.is_word(i) || text_.info[i].is(kFunction)) continue;
@@ -62,11 +64,13 @@ class Drafting {
         draft.stems.push_back(singular(text_.tokens[i].word));
       }
     }
-    draft.subject = singular_words(subject_of(first, last));
-    draft.pieces = pieces_of(text_, first, last, origin_of(group), found_, matches_);
-    if (origin_of(group) == Origin::number) draft.plain = plain(first, last);
+    auto const tokens = run(first, last);
+    auto const subject = subject_tokens(text_, tokens);
+    draft.subject = singular_words(words_of_subject(subject, tokens));
     draft.origin = origin_of(group);
-    auto products = conjunction(group);
+    draft.pieces = pieces_of(text_, first, last, draft.origin, subject, found_, matches_);
+    if (draft.origin == Origin::number) draft.plain = plain(tokens);
+    auto products = conjunction(std::move(group));
     for (auto& product : products) {
       auto one = &product == &products.back() ? std::move(draft) : draft;
       one.any_of = std::move(product);
@@ -84,15 +88,13 @@ class Drafting {
     return tokens;
   }
 
-  [[nodiscard]] std::string subject_of(Index first, Index last) const {
-    auto const tokens = run(first, last);
-    auto subject = subject_words(text_, tokens);
-    if (subject.empty() && !names_subject(text_, tokens, false)) subject = carried_.subject;
-    return subject;
+  [[nodiscard]] std::string words_of_subject(std::vector<Index> const& subject,
+                                             std::vector<Index> const& tokens) const {
+    if (subject.empty() && !names_subject(text_, tokens, false)) return carried_.subject;
+    return words_at(text_, subject);
   }
 
-  [[nodiscard]] std::string plain(Index first, Index last) const {
-    auto const tokens = run(first, last);
+  [[nodiscard]] std::string plain(std::vector<Index> const& tokens) const {
     return plain_words(text_, tokens,
                        names_subject(text_, tokens, false) ? std::string{} : carried_.subject);
   }

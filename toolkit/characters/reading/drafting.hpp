@@ -12,7 +12,7 @@ namespace keydrift::reading {
 // Every token of the clause goes to the group in front of it (what stands before the first group,
 // to that), so that no word of the clause is outside of all statements.  A limit that heads the
 // clause ("Males:") is left in `carried`.  `matches` may be null where none were looked for.
-// Precondition: groups is not empty.
+// Takes what the groups say.  Precondition: groups is not empty.
 [[nodiscard]] std::vector<Draft> make_drafts(LeadText const& text, Clause const& clause,
                                              std::vector<Group>& groups, Qualifiers const& found,
                                              Carried& carried, ClauseMatches const* matches);

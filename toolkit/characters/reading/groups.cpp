@@ -8,10 +8,10 @@ namespace keydrift::reading {
 Cluster opaque_cluster(std::string words, bool negated, std::uint32_t first, std::uint32_t last) {
   DraftAtom atom;
   atom.opaque = true;
-  atom.atom.states = {std::move(words)};
+  atom.atom.states.push_back(std::move(words));
   atom.atom.negated = negated;
   Cluster cluster;
-  cluster.all = {std::move(atom)};
+  cluster.all.push_back(std::move(atom));
   cluster.first = first;
   cluster.last = last;
   return cluster;
@@ -104,9 +104,15 @@ Origin origin_of(Group const& group) {
   return origin;
 }
 
-std::vector<std::vector<DraftAtom>> conjunction(Group const& group) {
+std::vector<std::vector<DraftAtom>> conjunction(Group group) {
   constexpr std::size_t kMost = 16;
-  std::vector<std::vector<DraftAtom>> product{{}};
+  std::vector<std::vector<DraftAtom>> product(1);
+  // As a rule one thing is said, and need not be copied.
+  if (group.alternatives.size() == 1 && group.alternatives[0].size() == 1 &&
+      group.alternatives[0][0].all.size() == 1) {
+    product.front() = std::move(group.alternatives[0][0].all);
+    return product;
+  }
   for (auto const& alternative : group.alternatives) {
     std::vector<DraftAtom const*> all;
     for (auto const& cluster : alternative) {

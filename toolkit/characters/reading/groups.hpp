@@ -57,7 +57,7 @@ void widen(Cluster& into, Cluster from);
 [[nodiscard]] bool continues_list(Group& before, Group& group);
 
 // The statements that together say what the group says: (a and b) or c = (a or c) and (b or c).
-[[nodiscard]] std::vector<std::vector<DraftAtom>> conjunction(Group const& group);
+[[nodiscard]] std::vector<std::vector<DraftAtom>> conjunction(Group group);
 
 // The least certain of its parts.
 [[nodiscard]] Origin origin_of(Group const& group);

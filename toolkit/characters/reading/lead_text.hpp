@@ -1,6 +1,7 @@
 #pragma once
 // A lead's text cut into tokens, with what is known of each word and what has been read of it.
 
+#include <boost/container/small_vector.hpp>
 #include <cstdint>
 #include <string_view>
 #include <vector>
@@ -51,6 +52,8 @@ struct LeadText {
   [[nodiscard]] bool opens(std::uint32_t at) const {
     return is_sign(at, U'(') && partner[at] != kNone;
   }
+  // With most words no qualifying phrase begins: see qualifiers_at().
+  [[nodiscard]] bool may_qualify(std::uint32_t at) const { return phrase_roots[at] != kNoPhrase; }
   [[nodiscard]] bool is_open(std::uint32_t at) const { return roles[at] == Role::open; }
   // "deeply", "rather": how much, but not of what.
   [[nodiscard]] bool is_degree(std::uint32_t at) const {
@@ -72,7 +75,7 @@ struct LeadText {
 
 // Every qualifying phrase that begins at tokens[at] and ends before `stop`, shortest first.
 // Articles and hyphens inside a phrase are passed over ("without the above", "more-or-less").
-[[nodiscard]] std::vector<Phrased> qualifiers_at(LeadText const& text, std::uint32_t at,
-                                                 std::uint32_t stop);
+using Phrases = boost::container::small_vector<Phrased, 4>;
+[[nodiscard]] Phrases qualifiers_at(LeadText const& text, std::uint32_t at, std::uint32_t stop);
 
 }  // namespace keydrift::reading

@@ -144,7 +144,7 @@ bool may_begin_measure(LeadText const& text, std::uint32_t at) {
     case TokenKind::word: {
       auto const& info = text.info[at];
       return info.is(kNumeral) || !info.dimension.empty() || text.is_degree(at) ||
-             text.phrase_roots[at] != kNoPhrase || begins_comparison(text, at);
+             text.may_qualify(at) || begins_comparison(text, at);
     }
   }
   return false;

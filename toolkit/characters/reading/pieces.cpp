@@ -4,7 +4,6 @@
 #include <optional>
 #include <utility>
 
-#include "keydrift/characters/reading/plain_words.hpp"
 #include "keydrift/key/sort_stably.hpp"
 
 namespace keydrift::reading {
@@ -32,11 +31,11 @@ void each_qualifier(Qualifiers const& qualifiers, Use const& use) {
 
 class PieceMaker {
  public:
-  PieceMaker(LeadText const& text, Origin origin, ClauseMatches const* matches)
-      : text_{text}, origin_{origin}, matches_{matches} {}
+  PieceMaker(LeadText const& text, Origin origin, std::vector<Index> const& subject,
+             ClauseMatches const* matches)
+      : text_{text}, origin_{origin}, subject_{subject}, matches_{matches} {}
 
   std::vector<Piece> run(Index first, Index last, Qualifiers const& found) {
-    name_subject(first, last);
     for (auto i = first; i <= last; ++i) take(i);
     close();
     each_qualifier(found, [&](PieceKind kind, Index begin, Index end) {
@@ -47,14 +46,6 @@ class PieceMaker {
   }
 
  private:
-  // The words that an opaque statement speaks of.
-  void name_subject(Index first, Index last) {
-    if (origin_ != Origin::opaque) return;
-    std::vector<Index> tokens;
-    for (auto i = first; i <= last; ++i) tokens.push_back(i);
-    subject_ = subject_tokens(text_, tokens);
-  }
-
   void take(Index at) {
     auto const kind = kind_of(at);
     if (!kind) {
@@ -89,8 +80,9 @@ class PieceMaker {
     }
     if (text_.tokens[at].kind == TokenKind::number) return PieceKind::state;
     if (!text_.is_content(at)) return std::nullopt;
-    bool const subject = (matches_ != nullptr && matches_->in_subject(at)) ||
-                         std::find(subject_.begin(), subject_.end(), at) != subject_.end();
+    bool const subject =
+        (matches_ != nullptr && matches_->in_subject(at)) ||
+        (is_opaque() && std::find(subject_.begin(), subject_.end(), at) != subject_.end());
     if (subject) return PieceKind::subject;
     switch (origin_) {
       case Origin::opaque:
@@ -113,8 +105,8 @@ class PieceMaker {
 
   LeadText const& text_;
   Origin origin_;
+  std::vector<Index> const& subject_;
   ClauseMatches const* matches_;
-  std::vector<Index> subject_;
   std::vector<Piece> pieces_;
   std::optional<PieceKind> kind_;
   Index begin_{};
@@ -124,8 +116,9 @@ class PieceMaker {
 }  // namespace
 
 std::vector<Piece> pieces_of(LeadText const& text, std::uint32_t first, std::uint32_t last,
-                             Origin origin, Qualifiers const& found, ClauseMatches const* matches) {
-  return PieceMaker{text, origin, matches}.run(first, last, found);
+                             Origin origin, std::vector<std::uint32_t> const& subject,
+                             Qualifiers const& found, ClauseMatches const* matches) {
+  return PieceMaker{text, origin, subject, matches}.run(first, last, found);
 }
 
 void add_pieces(LeadText const& text, Qualifiers const& qualifiers, std::vector<Piece>& pieces) {

@@ -12,9 +12,11 @@
 namespace keydrift::reading {
 
 // The pieces of the tokens first … last (inclusive), of a statement that was read from there.
-// `found`: the qualifiers of its clause.  `matches` may be null where none were looked for.
+// `subject`: the tokens that an opaque statement speaks of.  `found`: the qualifiers of its clause.
+// `matches` may be null where none were looked for.
 [[nodiscard]] std::vector<Piece> pieces_of(LeadText const& text, std::uint32_t first,
                                            std::uint32_t last, Origin origin,
+                                           std::vector<std::uint32_t> const& subject,
                                            Qualifiers const& found, ClauseMatches const* matches);
 
 // Qualifiers that stand in a clause of their own.

@@ -10,6 +10,7 @@ namespace {
 using Index = std::uint32_t;
 
 bool is_negation(LeadText const& text, Index token) {
+  if (!text.may_qualify(token)) return false;
   auto const phrases = qualifiers_at(text, token, token + 1);
   return std::any_of(phrases.begin(), phrases.end(),
                      [](Phrased const& phrase) { return phrase.meaning.sense == Sense::negation; });
@@ -66,9 +67,16 @@ std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& 
 }
 
 std::string subject_words(LeadText const& text, std::vector<std::uint32_t> const& tokens) {
-  std::vector<std::string_view> words;
-  for (auto const token : subject_tokens(text, tokens)) words.emplace_back(text.tokens[token].word);
-  return words.empty() ? std::string{} : join_words(words);
+  return words_at(text, subject_tokens(text, tokens));
+}
+
+std::string words_at(LeadText const& text, std::vector<std::uint32_t> const& tokens) {
+  std::string words;
+  for (auto const token : tokens) {
+    if (!words.empty()) words += ' ';
+    words += text.tokens[token].word;
+  }
+  return words;
 }
 
 std::vector<std::uint32_t> subject_tokens(LeadText const& text,

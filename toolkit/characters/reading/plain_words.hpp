@@ -22,7 +22,10 @@ namespace keydrift::reading {
 [[nodiscard]] std::string subject_words(LeadText const& text,
                                         std::vector<std::uint32_t> const& tokens);
 
-// The tokens of these words, in order.
+// The words of these tokens with blanks between them.
+[[nodiscard]] std::string words_at(LeadText const& text, std::vector<std::uint32_t> const& tokens);
+
+// The tokens of the words that are spoken of, in order.
 [[nodiscard]] std::vector<std::uint32_t> subject_tokens(LeadText const& text,
                                                         std::vector<std::uint32_t> const& tokens);
 

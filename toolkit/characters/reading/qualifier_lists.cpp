@@ -233,9 +233,9 @@ std::uint32_t phrase_root(Token const& token) {
   return step(WordTrie<Sensed>::root(), token);
 }
 
-std::vector<Phrased> qualifiers_at(LeadText const& text, std::uint32_t at, std::uint32_t stop) {
-  std::vector<Phrased> found;
-  if (at >= stop || text.phrase_roots[at] == kNoPhrase) return found;
+Phrases qualifiers_at(LeadText const& text, std::uint32_t at, std::uint32_t stop) {
+  Phrases found;
+  if (at >= stop || !text.may_qualify(at)) return found;
   auto const& trie = phrase_trie();
   auto node = text.phrase_roots[at];
   for (auto i = at;;) {

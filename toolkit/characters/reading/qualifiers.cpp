@@ -408,7 +408,8 @@ void find_exceptions_and_limits(LeadText& text, Clause const& clause, Genera con
       continue;
     }
     auto next = text.is_word(i) ? exceptions.read(i) : i + 1;
-    if (text.is_open(i) && !covered[i]) find_limit(text, clause, i, found, next);
+    if (text.is_open(i) && !covered[i] && text.may_qualify(i))
+      find_limit(text, clause, i, found, next);
     i = std::max(next, i + 1);
   }
 }
@@ -420,7 +421,7 @@ void drop_numbers(LeadText const& text, std::vector<Hedge>& hedges) {
 
 void find_hedges(LeadText& text, Clause const& clause, Covered const& covered, Qualifiers& found) {
   for (Index i = clause.begin; i < clause.end;) {
-    if (!text.is_open(i) || covered[i] || text.tokens[i].kind == TokenKind::number) {
+    if (!text.is_open(i) || covered[i] || !text.may_qualify(i)) {
       ++i;
       continue;
     }

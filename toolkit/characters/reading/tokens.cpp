@@ -425,7 +425,20 @@ constexpr std::array kPlurals{
     Plural{"tepala", "tepalum"},
 };
 
+// Asked of most words, few of which begin and end like an irregular plural.
+constexpr std::uint32_t letter_bit(char c) { return c >= 'a' && c <= 'z' ? 1U << (c - 'a') : 0U; }
+constexpr auto kEndsByBeginning = [] {
+  std::array<std::uint32_t, 256> ends{};
+  for (auto const& entry : kPlurals) {
+    ends[static_cast<unsigned char>(entry.many.front())] |= letter_bit(entry.many.back());
+  }
+  return ends;
+}();
+
 Plural const* irregular(std::string_view word) {
+  if ((kEndsByBeginning[static_cast<unsigned char>(word.front())] & letter_bit(word.back())) == 0) {
+    return nullptr;
+  }
   static auto const plurals = [] {
     std::unordered_map<std::string_view, Plural const*> table;
     for (auto const& entry : kPlurals) table.emplace(entry.many, &entry);

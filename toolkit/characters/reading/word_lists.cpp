@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <string_view>
 #include <unordered_map>
@@ -272,15 +273,25 @@ constexpr std::array kLocalDimensions{
 }  // namespace
 
 bool is_article(std::string_view folded) {
-  static constexpr std::size_t longest = [] {
-    std::size_t most = 0;
-    each_word(kArticles, [&](std::string_view word) { most = std::max(most, word.size()); });
-    return most;
+  // Asked of every word: most are none by their first letter alone.
+  static constexpr std::size_t count = [] {
+    std::size_t words = 0;
+    each_word(kArticles, [&](std::string_view) { ++words; });
+    return words;
   }();
-  if (folded.size() > longest) return false;
-  bool found = false;
-  each_word(kArticles, [&](std::string_view word) { found = found || word == folded; });
-  return found;
+  static constexpr auto articles = [] {
+    std::array<std::string_view, count> list{};
+    std::size_t filled = 0;
+    each_word(kArticles, [&](std::string_view word) { list[filled++] = word; });
+    return list;
+  }();
+  static constexpr auto beginnings = [] {
+    std::array<bool, 256> begins{};
+    for (auto const article : articles) begins[static_cast<unsigned char>(article.front())] = true;
+    return begins;
+  }();
+  return !folded.empty() && beginnings[static_cast<unsigned char>(folded.front())] &&
+         std::find(articles.begin(), articles.end(), folded) != articles.end();
 }
 
 double denominator(std::string_view folded) {
