@@ -12,10 +12,23 @@ struct Free {
   void operator()(utf8proc_uint8_t* bytes) const { std::free(bytes); }
 };
 
+bool is_blank(char byte) { return byte == ' ' || (byte >= '\t' && byte <= '\r'); }
+
+// All bytes are looked at, many at a time: as a rule nothing is to be squeezed.
+bool is_squeezed(std::string_view text) {
+  if (text.empty()) return true;
+  unsigned wide = 0;  // a bool would be looked at one by one
+  for (char const byte : text) wide |= byte >= '\t' && byte <= '\r' ? 1U : 0U;
+  for (std::size_t i = 1; i < text.size(); ++i) {
+    wide |= static_cast<unsigned>((text[i] == ' ') & (text[i - 1] == ' '));
+  }
+  return wide == 0 && text.front() != ' ' && text.back() != ' ';
+}
+
 std::string squeeze(std::string_view text) {
+  if (is_squeezed(text)) return std::string{text};
   std::string out;
   out.reserve(text.size());
-  auto const is_blank = [](char byte) { return byte == ' ' || (byte >= '\t' && byte <= '\r'); };
   for (std::size_t at = 0; at < text.size();) {
     auto end = at;
     while (end < text.size() && !is_blank(text[end])) ++end;
@@ -37,7 +50,7 @@ std::string fold_words(std::string_view text) {
   if (all < 0x80) {
     auto folded = squeeze(text);
     for (auto& byte : folded) {
-      if (byte >= 'A' && byte <= 'Z') byte = static_cast<char>(byte - 'A' + 'a');
+      byte = static_cast<char>(byte >= 'A' && byte <= 'Z' ? byte | 0x20 : byte);
     }
     return folded;
   }

@@ -11,10 +11,7 @@ namespace {
 
 class DestinationCheck {
  public:
-  explicit DestinationCheck(ProofContext& context) : context_{context}, titles_{context.edition} {
-    for (auto const& taxon : context.edition.taxa) names_.push_back(fold_words(taxon.name));
-    std::sort(names_.begin(), names_.end());
-  }
+  explicit DestinationCheck(ProofContext& context) : context_{context}, titles_{context.edition} {}
 
   void check(LeadId id) {
     auto const& lead = context_.edition[id];
@@ -90,8 +87,17 @@ class DestinationCheck {
     while (!name.empty() && std::string_view{" \t.,;:-("}.find(name.back()) != std::string::npos) {
       name.pop_back();
     }
-    if (!std::binary_search(names_.begin(), names_.end(), fold_words(name))) return;
+    if (!keys_out(name)) return;
     report_two(id, lead, name, context_.label(to));
+  }
+
+  // Most keys print nothing beside a number, and never ask.
+  bool keys_out(std::string const& name) {
+    if (names_.empty()) {
+      for (auto const& taxon : context_.edition.taxa) names_.push_back(fold_words(taxon.name));
+      std::sort(names_.begin(), names_.end());
+    }
+    return std::binary_search(names_.begin(), names_.end(), fold_words(name));
   }
 
   // "Aus bus 8" read as a taxon, where nothing else leads to couplet 8.
@@ -124,7 +130,7 @@ class DestinationCheck {
 
   ProofContext& context_;
   PartTitles titles_;
-  std::vector<std::string> names_;  // of terminals, folded; sorted
+  std::vector<std::string> names_;  // of terminals, folded; sorted; made when first asked for
 };
 
 }  // namespace

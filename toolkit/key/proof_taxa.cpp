@@ -54,7 +54,8 @@ void check_listed(ProofContext& context) {
   auto const& listed_taxa = edition.front.scope.listed_taxa;
   NameSet keyed;
   std::vector<std::string> names;
-  for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
+  bool const compares = !listed_taxa.empty() || !edition.front.synonyms.empty();
+  for (TaxonId t; compares && t.index < edition.taxa.size(); ++t.index) {
     if (context.graph.leads_to(t).empty()) continue;
     keyed.add(edition[t].name);
     names.push_back(edition[t].name);
@@ -95,6 +96,7 @@ void check_listed(ProofContext& context) {
 
 void check_excluded(ProofContext& context) {
   auto const& names = context.edition.front.scope.excluded_taxa;
+  if (names.empty()) return;
   auto const& places = context.edition.front.scope.excluded_places;
   NameSet excluded;
   for (std::size_t i = 0; i < names.size(); ++i) excluded.add(names[i], i);

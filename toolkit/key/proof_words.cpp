@@ -47,6 +47,14 @@ static_assert(std::all_of(kNegations.begin(), kNegations.end(), [](std::string_v
       kWordsOfNegations.begin(), kWordsOfNegations.end(),
       [&](std::string_view word) { return phrase.find(word) != std::string_view::npos; });
 }));
+// The letters that follow a first letter in these words, as bits: few places of a text begin so.
+constexpr auto kSecondLetters = [] {
+  std::array<std::uint32_t, 256> letters{};
+  for (auto const word : kWordsOfNegations) {
+    letters[static_cast<unsigned char>(word[0])] |= 1U << (word[1] - 'a');
+  }
+  return letters;
+}();
 // The same, but only as all that a lead says.
 constexpr std::array<std::string_view, 10> kBareNegations{
     "not so",   "otherwise", "not thus",  "not",    "without these characters",
@@ -61,11 +69,26 @@ std::string bare(std::string_view text) {
   return folded;
 }
 
+bool has_word_of_negations(std::string_view words) {
+  for (std::size_t at = 0; at + 1 < words.size(); ++at) {
+    auto const second = static_cast<unsigned>(static_cast<unsigned char>(words[at + 1])) - 'a';
+    if (second >= 26 ||
+        (kSecondLetters[static_cast<unsigned char>(words[at])] >> second & 1U) == 0) {
+      continue;
+    }
+    auto const rest = words.substr(at);
+    if (std::any_of(kWordsOfNegations.begin(), kWordsOfNegations.end(),
+                    [&](std::string_view word) { return rest.starts_with(word); })) {
+      return true;
+    }
+  }
+  return false;
+}
+
 bool only_negates(std::string const& words) {
   auto const has = [&](std::string_view phrase) { return words.find(phrase) != std::string::npos; };
   return std::find(kBareNegations.begin(), kBareNegations.end(), words) != kBareNegations.end() ||
-         (std::any_of(kWordsOfNegations.begin(), kWordsOfNegations.end(), has) &&
-          std::any_of(kNegations.begin(), kNegations.end(), has));
+         (has_word_of_negations(words) && std::any_of(kNegations.begin(), kNegations.end(), has));
 }
 
 void check_exceptions(ProofContext& context, LeadId id) {
@@ -86,6 +109,7 @@ void check_exceptions(ProofContext& context, LeadId id) {
 void check_couplet(ProofContext& context, CoupletId id) {
   auto const& couplet = context.edition[id];
   std::vector<std::pair<std::string, std::uint32_t>> words;
+  words.reserve(couplet.leads.size());
   for (std::uint32_t ordinal = 0; ordinal < couplet.leads.size(); ++ordinal) {
     auto const& lead = couplet.leads[ordinal];
     LeadId const lead_id{id, ordinal};
