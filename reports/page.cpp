@@ -16,6 +16,12 @@ Words cleaned(Words const& words, bool unicode) {
   return out;
 }
 
+Words plain_words(std::string_view text) {
+  Words words;
+  words.push_back({std::string{text}, Face::plain});
+  return words;
+}
+
 std::size_t width_of(Words const& words) {
   std::size_t width = 0;
   for (auto const& run : words) width += display_width(run.text);
@@ -191,7 +197,7 @@ void Page::paragraph(Words const& words, std::size_t indent, std::size_t hang) {
 }
 
 void Page::paragraph(std::string_view text, std::size_t indent, std::size_t hang) {
-  paragraph(Words{{std::string{text}, Face::plain}}, indent, hang);
+  paragraph(plain_words(text), indent, hang);
 }
 
 void Page::entry(LeadSetting const& setting, std::size_t indent) {
@@ -199,18 +205,17 @@ void Page::entry(LeadSetting const& setting, std::size_t indent) {
   for (auto const& set : set_lead(setting, width_ - indent, style_.unicode)) line(set, indent);
 }
 
-void Page::item(std::string_view label, Words const& words, std::size_t indent,
-                std::size_t label_width) {
-  entry({.label = {{std::string{label}, Face::plain}},
+void Page::item(std::string_view label, Words words, std::size_t indent, std::size_t label_width) {
+  entry({.label = plain_words(label),
          .label_width = label_width,
-         .text = words,
+         .text = std::move(words),
          .destination = {}},
         indent);
 }
 
 void Page::item(std::string_view label, std::string_view text, std::size_t indent,
                 std::size_t label_width) {
-  item(label, Words{{std::string{text}, Face::plain}}, indent, label_width);
+  item(label, plain_words(text), indent, label_width);
 }
 
 void Page::leader(std::string_view left, std::string_view right, std::size_t indent) {

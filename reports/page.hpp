@@ -86,8 +86,7 @@ class Page {
 
   // `label` in a column of `label_width` cells, the words hanging behind it.  A label too wide for
   // its column gets a line of its own.
-  void item(std::string_view label, Words const& words, std::size_t indent,
-            std::size_t label_width);
+  void item(std::string_view label, Words words, std::size_t indent, std::size_t label_width);
   void item(std::string_view label, std::string_view text, std::size_t indent,
             std::size_t label_width);
 

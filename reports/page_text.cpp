@@ -113,9 +113,9 @@ bool is_plain(char c) { return c >= 0x20 && c < 0x7F; }
 
 bool is_plain_ascii(std::string_view text) {
   // All bytes are looked at, many at a time: as a rule there is nothing else.
-  bool other = false;
-  for (char const c : text) other |= !is_plain(c);
-  return !other;
+  unsigned other = 0;  // a bool would be looked at one by one
+  for (char const c : text) other |= is_plain(c) ? 0U : 1U;
+  return other == 0;
 }
 
 // Bytes in front that are printable ASCII.
@@ -138,8 +138,9 @@ void add(Line& line, std::string_view bytes, Face face, std::size_t width) {
   line.width += width;
 }
 
-// Appends the stretches of words and the blanks of `text`, which must outlive them.
-void split_words(std::string_view text, Face face, std::vector<Glyph>& glyphs) {
+// Appends the stretches of words and the blanks of `text`, which must outlive them.  `plain`: it is
+// printable ASCII, a cell each.
+void split_words(std::string_view text, bool plain, Face face, std::vector<Glyph>& glyphs) {
   for (std::size_t at = 0; at < text.size();) {
     if (text[at] == ' ') {
       glyphs.push_back({text.substr(at, 1), 1, face, true});
@@ -147,7 +148,7 @@ void split_words(std::string_view text, Face face, std::vector<Glyph>& glyphs) {
       continue;
     }
     auto const word = text.substr(at, text.find(' ', at) - at);
-    glyphs.push_back({word, display_width(word), face, false});
+    glyphs.push_back({word, plain ? word.size() : display_width(word), face, false});
     at += word.size();
   }
 }
@@ -215,7 +216,10 @@ void join_what_belongs_together(std::vector<Glyph>& glyphs, std::string_view tex
     return blank == std::string_view::npos ? rest : rest.substr(blank + 1);
   };
   for (auto& glyph : glyphs) {
-    if (!glyph.blank) continue;
+    if (!glyph.blank || glyph.bytes.data() == text.data()) continue;
+    // Behind most words the last character tells that they are neither.
+    auto const last = glyph.bytes.data()[-1];
+    if (last != '.' && last != ')' && !(last >= '0' && last <= '9')) continue;
     auto const before = word_before(glyph.bytes.data());
     auto const behind = word_behind(glyph.bytes.data() + 1);
     if (behind.empty()) continue;
@@ -249,6 +253,7 @@ std::string clean_text(std::string_view text, bool unicode) {
     out += text.substr(at, plain);
     at += plain;
     if (at == text.size()) break;
+    auto const begin = at;
     auto const code = next_code_point(text, at);
     if (is_bidi_control(code) || code == 0xFEFF) continue;
     if (is_blank(code)) {
@@ -258,8 +263,10 @@ std::string clean_text(std::string_view text, bool unicode) {
         append(out, kReplacement);
       else
         out += '?';
+    } else if (unicode && code != kReplacement) {
+      out += text.substr(begin, at - begin);
     } else if (unicode) {
-      append(out, code);
+      append(out, kReplacement);
     } else {
       append_ascii(out, code);
     }
@@ -279,23 +286,29 @@ std::string upper_case(std::string_view text) {
 std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first, std::size_t rest,
                        bool unicode) {
   std::string text;
-  std::vector<std::size_t> ends;
+  struct Stretch {
+    std::size_t end{};
+    bool plain{};
+  };
+  std::vector<Stretch> stretches;  // of the text, by run
   std::size_t bytes = 0;
   for (auto const& run : words) bytes += run.text.size();
   text.reserve(bytes);
-  ends.reserve(words.size());
+  stretches.reserve(words.size());
   for (auto const& run : words) {
-    if (is_plain_ascii(run.text)) {
+    bool const plain = is_plain_ascii(run.text);
+    if (plain) {
       text += run.text;
     } else {
       text += clean_text(run.text, unicode);
     }
-    ends.push_back(text.size());
+    stretches.push_back({text.size(), plain});
   }
   std::vector<Glyph> glyphs;
   glyphs.reserve(text.size() / 3 + words.size());
-  for (std::size_t i = 0, begin = 0; i < words.size(); begin = ends[i++]) {
-    split_words(std::string_view{text}.substr(begin, ends[i] - begin), words[i].face, glyphs);
+  for (std::size_t i = 0, begin = 0; i < words.size(); begin = stretches[i++].end) {
+    split_words(std::string_view{text}.substr(begin, stretches[i].end - begin), stretches[i].plain,
+                words[i].face, glyphs);
   }
   join_what_belongs_together(glyphs, text);
 
@@ -305,6 +318,7 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
   rest = std::min(rest, width - 2);
 
   std::vector<Line> lines;
+  lines.reserve(text.size() / width + 2);
   bool fresh = true;  // nothing but the indent stands on the line
   auto const new_line = [&](std::size_t indent) {
     auto& line = lines.emplace_back();
