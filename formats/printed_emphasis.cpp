@@ -73,7 +73,7 @@ void for_each_line(std::string_view text, Take take) {
 }  // namespace
 
 std::size_t take_off_emphasis(std::string& text) {
-  if (text.find_first_of("*_") == std::string::npos) return 0;
+  if (text.find('*') == std::string::npos && text.find('_') == std::string::npos) return 0;
   std::size_t found = 0;
   for_each_line(
       text, [&found](std::size_t, std::string_view line) { found += passages_of(line).size(); });
