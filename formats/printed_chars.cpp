@@ -101,6 +101,15 @@ std::size_t skip_blanks(std::string_view text, std::size_t at) {
   return at;
 }
 
+bool may_have_dash(std::string_view text) {
+  // All bytes are looked at, many at a time (a bool would be looked at one by one).
+  unsigned dashes = 0;
+  for (char const c : text) {
+    dashes |= static_cast<unsigned>((c == '-') | (static_cast<unsigned char>(c) >= 0x80));
+  }
+  return dashes != 0;
+}
+
 std::vector<std::string_view> words_of(std::string_view text, std::size_t most) {
   constexpr std::size_t kUsual = 12;
   std::vector<std::string_view> words;
@@ -127,14 +136,11 @@ std::string_view start_of(std::string_view text, std::size_t bytes) {
 }
 
 std::string fold(std::string_view text) {
-  std::string folded;
-  bool ascii = true;
-  for (char const c : text) ascii = ascii && static_cast<unsigned char>(c) < 0x80;
-  if (ascii) {
-    folded.reserve(text.size());
-    for (char const c : text) {
-      folded.push_back(c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c);
-    }
+  unsigned char all = 0;
+  for (char const c : text) all |= static_cast<unsigned char>(c);
+  if (all < 0x80) {
+    std::string folded{text};
+    for (auto& c : folded) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c | 0x20 : c);
     return folded;
   }
   utf8proc_uint8_t* raw = nullptr;
@@ -158,7 +164,12 @@ std::string squeeze(std::string_view text) {
     } else if (!is_invisible(c.value)) {
       if (gap && !out.empty()) out.push_back(' ');
       gap = false;
-      out.append(text.substr(at, c.length));
+      // The rest of a word in plain letters goes with its first.
+      auto end = at + c.length;
+      while (end < text.size() && is_plain_sign(text[end])) ++end;
+      out.append(text, at, end - at);
+      at = end;
+      continue;
     }
     at += c.length;
   }

@@ -1,6 +1,7 @@
 #pragma once
 // Characters of printed keys: blanks of every kind, letters, dashes.  Inner header of formats.
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -62,6 +63,29 @@ struct CodePoint {
 // Words between blanks, the first `most` of them.
 [[nodiscard]] std::vector<std::string_view> words_of(std::string_view text,
                                                      std::size_t most = SIZE_MAX);
+
+// The lengths of the words of all lists as bits, by first byte.  Most words of a key are none of a
+// list, and told from all of them by one look (may_be_among()).  Precondition: shorter than 32
+// bytes.
+template <class... Lists>
+[[nodiscard]] constexpr std::array<std::uint32_t, 256> lengths_by_beginning(Lists const&... lists) {
+  std::array<std::uint32_t, 256> lengths{};
+  auto const add = [&](auto const& list) {
+    for (std::string_view const word : list) {
+      lengths[static_cast<unsigned char>(word[0])] |= 1U << word.size();
+    }
+  };
+  (add(lists), ...);
+  return lengths;
+}
+[[nodiscard]] inline bool may_be_among(std::array<std::uint32_t, 256> const& lengths,
+                                       std::string_view word) {
+  return !word.empty() && word.size() < 32 &&
+         (lengths[static_cast<unsigned char>(word[0])] >> word.size() & 1U) != 0;
+}
+
+// False where the text surely has no dash of any kind, which is most of it.
+[[nodiscard]] bool may_have_dash(std::string_view text);
 
 // The first `bytes` bytes, fewer where a code point would be cut.
 [[nodiscard]] std::string_view start_of(std::string_view text, std::size_t bytes);

@@ -47,13 +47,15 @@ std::vector<Gap> gaps_of(SourceLine const& line) {
 // fewer of them.
 bool have_gaps(std::vector<SourceLine> const& lines) {
   auto const may_have_gap = [](std::string_view text) {
-    bool blank = false;
-    for (char const c : text) {
-      bool const another = c == ' ' || c == '\f';
-      if (static_cast<unsigned char>(c) >= 0x80 || (blank && another)) return true;
-      blank = another;
+    // All bytes are looked at, many at a time (a bool would be looked at one by one).
+    unsigned wide = 0;
+    for (char const c : text) wide |= static_cast<unsigned char>(c) & 0x80U;
+    for (std::size_t i = 1; i < text.size(); ++i) {
+      auto const blank = (text[i - 1] == ' ') | (text[i - 1] == '\f');
+      auto const another = (text[i] == ' ') | (text[i] == '\f');
+      wide |= static_cast<unsigned>(blank & another);
     }
-    return false;
+    return wide != 0;
   };
   std::size_t filled = 0;
   std::size_t with_gap = 0;

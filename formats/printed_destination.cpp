@@ -71,6 +71,12 @@ bool is_one_of(std::array<std::string_view, N> const& words, std::string_view wo
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
+bool is_pointer_word(std::string_view word) {
+  static constexpr auto kLengths = lengths_by_beginning(kPointerWords);
+  auto const folded = fold(word);
+  return may_be_among(kLengths, folded) && is_one_of(kPointerWords, folded);
+}
+
 // "group of A. bus (A. bus, A. cus)"
 bool names_group(std::string_view text, std::vector<std::string_view> const& words) {
   return is_group_word(fold(words[0])) && text.ends_with(')') && read_taxa(text).taxa.size() > 1;
@@ -185,7 +191,7 @@ std::string_view strip_pointer(std::string_view text) {
       end += code_point_at(text, end).length;
     }
     auto const word = text.substr(0, end);
-    if (end < text.size() && is_one_of(kPointerWords, fold(strip_word_marks(word))) &&
+    if (end < text.size() && is_pointer_word(strip_word_marks(word)) &&
         (word.size() > 1 || word == "a") && word != "S.") {
       text = trim_left(text.substr(end));
       again = true;

@@ -131,8 +131,11 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     ++filled;
     auto const bracket = bracketed_end(line.text);
     if (bracket && is_end(bracket->inside, numbering)) ++brackets;
-    if (is_end(behind_last(line.text, is_colon), numbering)) ++colons;
-    if (is_end(behind_last(line.text, is_long_dash), numbering)) ++dashes;
+    // Most lines have neither sign.
+    bool const colon = line.text.find(':') != std::string_view::npos;
+    if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
+    bool const dash = may_have_dash(line.text);
+    if (dash && is_end(behind_last(line.text, is_long_dash), numbering)) ++dashes;
   }
   // About half of the leads of a nested key end in a destination, and leads may take two lines.
   auto const is_habit = [filled](std::size_t count) {

@@ -181,11 +181,13 @@ void squeeze_with_runs(JoinedText const& joined, std::size_t begin, std::size_t 
                            .end = source}});
           broken = false;
         }
-        // The rest of a word in plain letters goes with its first.
+        // Words in plain letters go together, with the single blanks between them.
         auto const stop = next_span < joined.spans.size()
                               ? std::min(end, joined.spans[next_span].raw_begin)
                               : end;
-        while (at + length < stop && is_plain(joined.raw[at + length])) {
+        while (at + length < stop && (is_plain(joined.raw[at + length]) ||
+                                      (joined.raw[at + length] == ' ' && at + length + 1 < stop &&
+                                       is_plain(joined.raw[at + length + 1])))) {
           ++length;
           ++column;
         }

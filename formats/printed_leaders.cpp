@@ -192,7 +192,11 @@ class Splitter {
   TailSplit split() && {
     for (std::size_t at = 0; at < text_.size();) {
       // Most of a line is words and single blanks, of which nothing is to be said.
-      at = is_plain(text_[at]) || is_between_words(at) ? at + 1 : look_at(at);
+      auto const* const word_end =
+          std::find_if_not(text_.data() + at, text_.data() + text_.size(), is_plain);
+      at = static_cast<std::size_t>(word_end - text_.data());
+      if (at == text_.size()) break;
+      at = is_between_words(at) ? at + 1 : look_at(at);
     }
     if (best_.kind != LeaderKind::none) {
       auto const tail = text_.substr(best_.destination_begin);

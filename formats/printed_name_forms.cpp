@@ -163,6 +163,9 @@ std::vector<std::string> figures_in(std::string_view text) {
   static constexpr std::array kWords{"fig"sv, "figs"sv,  "figure"sv, "figures"sv, "abb"sv,
                                      "pl"sv,  "plate"sv, "taf"sv,    "lám"sv,     "est"sv};
   std::vector<std::string> figures;
+  if (std::none_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; })) {
+    return figures;
+  }
   auto const words = words_of(text);
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
     if (!is_digit(code_point_at(words[i + 1], 0).value)) continue;

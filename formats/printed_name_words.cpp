@@ -102,6 +102,11 @@ bool ends_item(std::string_view word) {
 }
 
 bool is_plain_word(std::string_view word) {
+  // Most are letters of ASCII alone.
+  bool const plain = std::all_of(word.begin(), word.end(), [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  });
+  if (plain) return word.size() >= 2;
   std::size_t letters = 0;
   for (std::size_t at = 0; at < word.size();) {
     auto const c = code_point_at(word, at);
@@ -118,6 +123,9 @@ bool is_plain_word(std::string_view word) {
 bool is_epithet(std::string_view word) {
   word = without_end(word);
   if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
+  static constexpr auto kSmallWords =
+      lengths_by_beginning(kNoEpithets, kParticles, kLimits, kSeparators);
+  if (!may_be_among(kSmallWords, word)) return true;
   return !is_one_of(kNoEpithets, word) && !is_one_of(kParticles, word) &&
          !is_one_of(kLimits, word) && !is_one_of(kSeparators, word);
 }
@@ -169,6 +177,7 @@ bool is_latin_epithet(std::string_view word) {
 
 std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most) {
   std::vector<std::string> beginnings;
+  beginnings.reserve(std::min(most, genus.size()));
   std::size_t at = 0;
   while (beginnings.size() < most && at < genus.size()) {
     at += code_point_at(genus, at).length;
@@ -249,6 +258,14 @@ std::string in_plain_letters(std::string_view text) {
   std::string plain;
   plain.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {
+    // Nothing is to be done for words in plain letters.
+    auto const begin = at;
+    while (at < text.size() && (text[at] == ' ' || (text[at] >= 'a' && text[at] <= 'z') ||
+                                (text[at] >= 'A' && text[at] <= 'Z'))) {
+      ++at;
+    }
+    plain.append(text, begin, at - begin);
+    if (at == text.size()) break;
     auto const c = code_point_at(text, at);
     if (c.value >= 0xFB00 && c.value <= 0xFB06) {
       plain += kLigatures[c.value - 0xFB00];

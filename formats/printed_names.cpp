@@ -25,6 +25,10 @@ std::vector<std::string> beginnings(std::string_view genus) {
   return beginnings_of(genus, kLongestBeginning);
 }
 
+std::string initial_of(std::string_view genus) {
+  return std::string{genus.substr(0, code_point_at(genus, 0).length)};
+}
+
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
 constexpr int kSureWeight = 6;     // of one that its part's title is believed
 constexpr int kLeastWeight = 1;    // less, and a word is no genus
@@ -78,7 +82,7 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
       if (words.empty()) continue;
       auto const first = words.front();
       if (!is_abbreviated(first)) continue;
-      initials.emplace(first.substr(0, code_point_at(first, 0).length));
+      initials.insert(initial_of(first));
     }
   }
   return initials;
@@ -115,13 +119,13 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
     if (parted_name(genus).empty()) know(genus);
   }
   std::unordered_set<std::string> from_names;  // their initials
-  for (auto const& genus : genera_seen_) from_names.insert(beginnings(genus).front());
+  for (auto const& genus : genera_seen_) from_names.insert(initial_of(genus));
   // A title's genus stands in for those that the leads nowhere name in full.
   auto const initials = initials_of(reads);
   std::vector<TitleGenus> titled;
   for (auto const& title : titles) {
     for (auto& genus : genera_in_title(title)) {
-      if (initials.contains(beginnings(genus.name).front())) genus.weight += kInitialWeight;
+      if (initials.contains(initial_of(genus.name))) genus.weight += kInitialWeight;
       if (evidence_) genus.weight += evidence_->weight(genus.name);
       titled.push_back(std::move(genus));
     }
@@ -134,7 +138,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       if (seen.contains(genus) || !has_latin_ending(genus)) continue;
       int weight = evidence_->weight(genus);
       if (has_strict_latin_ending(genus)) weight += kStrictEnding;
-      if (initials.contains(beginnings(genus).front())) weight += kInitialWeight;
+      if (initials.contains(initial_of(genus))) weight += kInitialWeight;
       titled.push_back({genus, weight});
     }
   }
@@ -142,7 +146,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                    [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
   std::erase_if(titled, [](TitleGenus const& genus) { return genus.weight < kLeastWeight; });
   for (auto const& genus : titled) {
-    if (!from_names.contains(beginnings(genus.name).front())) know(genus.name);
+    if (!from_names.contains(initial_of(genus.name))) know(genus.name);
   }
   if (!titled.empty()) last_genus_ = titled.front().name;
   // Else any text that names it: "Specimens of Aus spp. were seen".
@@ -226,6 +230,7 @@ void NameTable::enter_part(std::vector<std::string> const& titles) {
   }
   if (best.weight < kSureWeight) return;
   last_genus_ = best.name;
+  note_nearest();
   // "A." beneath "Genus AUS" is Aus, whatever genus with that initial was read before.
   for (auto& beginning : beginnings(best.name)) {
     auto& candidates = genera_[beginning];
@@ -303,7 +308,14 @@ void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
 
 void NameTable::see_genus(std::string const& genus) {
   last_genus_ = genus;
-  for (auto& beginning : beginnings(genus)) nearest_[beginning] = genus;
+  if (seen_.empty() || seen_.back() != genus) seen_.push_back(genus);
+}
+
+void NameTable::note_nearest() {
+  for (auto const& genus : seen_) {
+    for (auto& beginning : beginnings(genus)) nearest_[beginning] = genus;
+  }
+  seen_.clear();
 }
 
 std::string NameTable::genus_for(std::string_view beginning, std::string_view rest,
@@ -362,6 +374,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
     auto const beginning = words[0].substr(0, words[0].size() - 1);
     auto const rest = after_first_word(taxon.name);
     std::string others;
+    note_nearest();
     auto const genus = genus_for(beginning, rest, others);
     if (genus.empty()) keep_as_printed(std::string{words[0]}, taxon.name, place);
     if (genus.empty() || rest.empty()) return taxon.name;

@@ -83,6 +83,7 @@ class NameTable {
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
   void see_genus(std::string const& genus);
+  void note_nearest();
   void assume(std::string printed, std::string const& genus, std::string others,
               std::string const& name, Place const& place);
 
@@ -90,6 +91,8 @@ class NameTable {
   // Genera by their beginnings of one to four letters, in order of first appearance.
   std::unordered_map<std::string, std::vector<std::string>> genera_;
   std::unordered_map<std::string, std::string> nearest_;  // beginning -> genus read last
+  // Genera read since, in order: most keys cut none short, and never ask for the nearest.
+  std::vector<std::string> seen_;
   std::unordered_set<std::string> genera_seen_;
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;    // of names with a short genus: "A. bus"

@@ -85,6 +85,7 @@ class LabelCutter {
 
 // Begin of " – Wings dark" behind a destination; 0 where there is none.
 std::size_t rival_begin(std::string_view text, std::size_t from) {
+  if (!may_have_dash(text)) return 0;
   for (std::size_t at = from; at < text.size();) {
     auto const c = code_point_at(text, at);
     auto const behind = at + c.length;
