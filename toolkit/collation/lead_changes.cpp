@@ -32,8 +32,10 @@ bool is_opaque(Statement const& s) {
   });
 }
 
-std::vector<std::uint64_t> words_of(Statement const& statement) {
-  std::vector<std::uint64_t> words;
+using WordNumbers = ShortList<std::uint64_t, 12>;
+
+WordNumbers words_of(Statement const& statement) {
+  WordNumbers words;
   for (auto const& atom : statement.any_of) {
     for (auto const& state : atom.states) add_words(state, words);
   }
@@ -52,8 +54,8 @@ bool share_a_value(Statement const& a, Statement const& b) {
   });
 }
 
-std::vector<std::uint64_t> printed_words_of(Statement const& statement) {
-  std::vector<std::uint64_t> words;
+WordNumbers printed_words_of(Statement const& statement) {
+  WordNumbers words;
   add_words(words_without_marks(statement.text), words);
   std::sort(words.begin(), words.end());
   return words;
@@ -61,7 +63,7 @@ std::vector<std::uint64_t> printed_words_of(Statement const& statement) {
 
 // Of several statements on one character those belong together that share a state or words.
 unsigned closeness(Statement const& a, Statement const& b) {
-  auto const words = overlap_of_words(printed_words_of(a), printed_words_of(b));
+  auto const words = overlap_of_words(numbers(printed_words_of(a)), numbers(printed_words_of(b)));
   return (share_a_value(a, b) ? 12U : 0U) + static_cast<unsigned>(words / (whole / 12));
 }
 
@@ -74,7 +76,7 @@ unsigned likeness(Statement const& a, Statement const& b) {
     score = shared == std::max(a.any_of.size(), b.any_of.size()) ? 120 : 80;
     score += closeness(a, b);
   } else if (is_opaque(a) && is_opaque(b)) {
-    auto const words = overlap_of_words(words_of(a), words_of(b));
+    auto const words = overlap_of_words(numbers(words_of(a)), numbers(words_of(b)));
     if (words >= whole / 2) score = 20 + static_cast<unsigned>(words / (whole / 40));
   }
   if (score == 0) return 0;

@@ -21,8 +21,7 @@ std::uint64_t number_of(Interval const& interval) {
              (interval.low_open ? 1U : 0U) + (interval.high_open ? 2U : 0U));
 }
 
-SaidAtom read_atom(Atom const& atom) {
-  SaidAtom said;
+void read_atom(Atom const& atom, SaidAtom& said) {
   said.character = text_number(atom.character);
   // A number read without a lexicon has a character of its own and no words to go by.
   said.opaque = atom.character.starts_with('~') && !atom.states.empty();
@@ -35,6 +34,7 @@ SaidAtom read_atom(Atom const& atom) {
   }
   std::sort(said.states.begin(), said.states.end());
   std::sort(said.words.begin(), said.words.end());
+  for (auto const word : said.words) said.word_bits |= std::uint64_t{1} << word % 64;
   predicate += 5 * text_number(atom.unit);
   for (auto const& range : atom.ranges) {
     said.ranges.push_back(range.extreme);
@@ -42,7 +42,6 @@ SaidAtom read_atom(Atom const& atom) {
         mix(number_of(range.extreme) + 7 * number_of(range.usual) + (range.approximate ? 1U : 0U));
   }
   said.predicate = mix(predicate);
-  return said;
 }
 
 std::size_t common_count(Numbers a, Numbers b) {
@@ -91,16 +90,22 @@ Grade agreement_of_values(SaidAtom const& a, SaidAtom const& b) {
   return 0;
 }
 
+// Surely: most pairs of statements that are compared have nothing in common.
+bool share_no_word(SaidAtom const& a, SaidAtom const& b) {
+  return (a.word_bits & b.word_bits) == 0 && (a.word_bits | b.word_bits) != 0;
+}
+
 Grade agreement(SaidAtom const& a, SaidAtom const& b) {
   if (a.predicate == b.predicate) return whole;
-  auto grade = a.character == b.character ? whole / 2 + agreement_of_values(a, b) / 2 : Grade{0};
+  bool const same_character = a.character == b.character;
   if (a.opaque && b.opaque) {
     // Of the opaque character's states one is ours and the others its contrasts: same words
     // differently contrasted are nearly the same, the contrast of the same words is not.
-    auto const words = overlap_of_words(numbers(a.words), numbers(b.words));
-    grade = a.character == b.character ? (whole / 4 + words / 4 * 3) : words;
+    auto const words =
+        share_no_word(a, b) ? Grade{0} : overlap_of_words(numbers(a.words), numbers(b.words));
+    return same_character ? (whole / 4 + words / 4 * 3) : words;
   }
-  return grade;
+  return same_character ? whole / 2 + agreement_of_values(a, b) / 2 : Grade{0};
 }
 
 using Pairs = ShortList<SaidPair, 16>;
@@ -116,6 +121,7 @@ Pairs match_best_first(List const& a, List const& b) {
       if (grade > 0) cells.push_back({i, j, grade});
     }
   }
+  if (cells.size() < 2) return cells;
   std::sort(cells.begin(), cells.end(), [](SaidPair const& x, SaidPair const& y) {
     if (x.grade != y.grade) return x.grade > y.grade;
     if (x.a + x.b != y.a + y.b) return x.a + x.b < y.a + y.b;
@@ -176,15 +182,15 @@ SaidLead read_saying(Lead const& lead) {
   said.statements.reserve(lead.statements.size());
   for (auto const& statement : lead.statements) {
     if (statement.any_of.empty()) continue;  // a note without a predicate: words alone
-    SaidStatement said_statement;
-    for (auto const& atom : statement.any_of) {
-      said_statement.atoms.push_back(read_atom(atom));
-      said_statement.predicate += mix(said_statement.atoms.back().predicate);
+    auto& said_statement = said.statements.emplace_back();
+    said_statement.atoms.resize(statement.any_of.size());
+    for (std::size_t i = 0; i < statement.any_of.size(); ++i) {
+      read_atom(statement.any_of[i], said_statement.atoms[i]);
+      said_statement.predicate += mix(said_statement.atoms[i].predicate);
     }
     said_statement.predicate = mix(said_statement.predicate);
     said.predicate +=
         mix(said_statement.predicate + static_cast<std::uint64_t>(statement.strength));
-    said.statements.push_back(std::move(said_statement));
   }
   return said;
 }

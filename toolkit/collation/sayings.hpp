@@ -31,6 +31,7 @@ struct SaidAtom {
   ShortList<std::uint64_t, 1> states;  // sorted; empty for numbers
   ShortList<std::uint64_t, 5> words;   // of an opaque atom's states, sorted, with repeats
   ShortList<Interval, 1> ranges;       // the extreme ones
+  std::uint64_t word_bits{};           // a bit for each word: no bit in common, no word in common
   std::uint64_t predicate{};           // of everything in the atom
   bool opaque{false};
   bool negated{false};
