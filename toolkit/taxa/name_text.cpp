@@ -181,10 +181,8 @@ std::string cleaned_name(std::string_view text) {
   std::string valid;
   valid.reserve(text.size());
   if (ascii(text)) {
-    for (char const c : text) {
-      auto const point = plain_point(static_cast<unsigned char>(c));
-      if (point != 0) valid += static_cast<char>(point);
-    }
+    // As plain_point() makes them.
+    for (char const c : text) valid += c == '`' ? '\'' : c < ' ' || c == 0x7F ? ' ' : c;
   } else {
     std::string raw;
     raw.reserve(text.size());
@@ -194,8 +192,10 @@ std::string cleaned_name(std::string_view text) {
       if (auto const plain = plain_point(point); plain != 0) append(valid, plain);
     });
   }
-  replace_all(valid, "&times;", "\xC3\x97");
-  replace_all(valid, "&amp;", "&");
+  if (valid.find('&') != std::string::npos) {
+    replace_all(valid, "&times;", "\xC3\x97");
+    replace_all(valid, "&amp;", "&");
+  }
   return squeezed(valid);
 }
 
