@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 
@@ -101,13 +102,15 @@ bool holds(std::span<TaxonRun const> runs, std::uint32_t position) {
   return after != runs.begin() && position < std::prev(after)->end;
 }
 
-void check_lead(ContrastContext& context, Terminals const& terminals, LeadId id) {
+// Most keys make no exceptions: the terminals are looked through for the first one.
+void check_lead(ContrastContext& context, std::optional<Terminals>& terminals, LeadId id) {
   auto const runs = context.graph.taxa_below(id);
   for (auto const& statement : context.edition[id].statements) {
     for (auto const& group : statement.except) {
       if (words_of(group).empty()) continue;  // proof_structure reports that
+      if (!context.options.members && !terminals) terminals.emplace(context.edition);
       auto const members =
-          context.options.members ? context.options.members(group) : terminals.members(group);
+          context.options.members ? context.options.members(group) : terminals->members(group);
       bool const below = std::any_of(members.begin(), members.end(), [&](TaxonId taxon) {
         return holds(runs, context.graph.position_of(taxon));
       });
@@ -140,7 +143,7 @@ bool real_unit(std::string const& unit) { return !unit.empty() && unit != "1"; }
 }  // namespace
 
 void check_exceptions(ContrastContext& context) {
-  Terminals const terminals{context.edition};
+  std::optional<Terminals> terminals;
   for (CoupletId c; c.index < context.edition.couplets.size(); ++c.index) {
     auto const leads = context.edition[c].leads.size();
     for (std::uint32_t i = 0; i < leads; ++i) check_lead(context, terminals, LeadId{c, i});

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <string>
+#include <unordered_map>
 
 #include "keydrift/key/proof_checks.hpp"
 
@@ -151,7 +153,7 @@ void PartNumbering::report_gap(std::uint64_t first, std::uint64_t last, CoupletI
 
 std::uint64_t PartNumbering::check(std::uint64_t before) {
   note_wanted();
-  std::map<std::string, CoupletId> seen;
+  std::unordered_map<std::string, CoupletId> seen;
   std::vector<std::pair<CoupletId, CoupletId>> duplicates;
   std::vector<Numbered> numbered;
   std::size_t labelled = 0;

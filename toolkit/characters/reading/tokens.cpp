@@ -244,8 +244,15 @@ bool completes(Token const& whole, Token const& part) {
 }  // namespace
 
 std::size_t plain_word_end(std::string_view text, std::size_t at) {
+  static constexpr auto kInWord = [] {
+    std::array<bool, 256> in_word{};
+    for (std::size_t c = 0; c < 128; ++c) {
+      in_word[c] = is_ascii_letter(static_cast<char>(c)) || is_digit(static_cast<char>(c));
+    }
+    return in_word;
+  }();
   auto end = at;
-  while (end < text.size() && (is_ascii_letter(text[end]) || is_digit(text[end]))) ++end;
+  while (end < text.size() && kInWord[static_cast<unsigned char>(text[end])]) ++end;
   bool const goes_on =
       end < text.size() && (text[end] == '\'' || static_cast<unsigned char>(text[end]) >= 0x80);
   return goes_on ? at : end;
@@ -255,7 +262,8 @@ void append_plain_word(std::string& to, std::string_view word) {
   auto const size = to.size();
   to.append(word);
   // The bit that makes letters small is set in digits.
-  for (auto i = size; i < to.size(); ++i) to[i] = static_cast<char>(to[i] | 0x20);
+  auto* const begin = to.data() + size;
+  for (std::size_t i = 0; i < word.size(); ++i) begin[i] = static_cast<char>(begin[i] | 0x20);
 }
 
 double clean(double value) {

@@ -241,10 +241,13 @@ std::set<std::string_view> words_in(std::string_view text) {
 std::vector<std::string> alternatives(Index state, std::vector<std::string_view> const& words,
                                       std::vector<Index> const& roots) {
   auto const whole = words[state];
-  std::vector<std::string> found{std::string{whole}};
-  if (whole.find("or") == std::string_view::npos) return found;
+  std::vector<std::string> found;
+  found.emplace_back(whole);
+  if (whole.find(" or ") == std::string_view::npos && !whole.starts_with("or ") &&
+      !whole.ends_with(" or") && whole != "or") {
+    return found;
+  }
   auto const said = words_in(whole);
-  if (!said.contains("or")) return found;
   auto const first = whole.substr(0, whole.find(' ') + 1);  // the structure, with its blank
   // States are in alphabetical order: those of the same structure stand together.
   auto const begin = std::lower_bound(words.begin(), words.end(), first);
