@@ -49,6 +49,7 @@ class CellFinder {
     };
     auto const labels = static_cast<std::size_t>(std::count_if(
         filled_.begin(), filled_.end(), [&](std::size_t i) { return number_of(i) > 0; }));
+    if (labels == 0) return;
     std::erase_if(filled_, [&](std::size_t i) { return number_of(i) > labels + kMostSkipped; });
   }
 

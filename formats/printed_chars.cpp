@@ -36,22 +36,17 @@ CodePoint beyond_ascii_before(std::string_view text, std::size_t at) {
   return {code_point_at(text, begin).value, at - begin};
 }
 
-bool is_letter(char32_t c) {
-  if (c < 0x80) return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+bool is_letter_beyond_ascii(char32_t c) {
   auto const kind = category(c);
   return kind >= UTF8PROC_CATEGORY_LU && kind <= UTF8PROC_CATEGORY_LO;
 }
 
-bool is_upper(char32_t c) {
-  if (c < 0x80) return c >= 'A' && c <= 'Z';
+bool is_upper_beyond_ascii(char32_t c) {
   auto const kind = category(c);
   return kind == UTF8PROC_CATEGORY_LU || kind == UTF8PROC_CATEGORY_LT;
 }
 
-bool is_lower(char32_t c) {
-  if (c < 0x80) return c >= 'a' && c <= 'z';
-  return category(c) == UTF8PROC_CATEGORY_LL;
-}
+bool is_lower_beyond_ascii(char32_t c) { return category(c) == UTF8PROC_CATEGORY_LL; }
 
 bool is_mark(char32_t c) {
   switch (c) {
@@ -118,13 +113,15 @@ std::vector<std::string_view> words_of(std::string_view text, std::size_t most) 
   while (at < text.size() && words.size() < most) {
     std::size_t end = at;
     for (;;) {
-      while (end < text.size() && is_plain_sign(text[end])) ++end;
+      end = static_cast<std::size_t>(
+          std::find_if_not(text.begin() + end, text.end(), is_plain_sign) - text.begin());
       auto const c = code_point_at(text, end);
       if (c.length == 0 || is_blank(c.value)) break;
       end += c.length;
     }
     words.push_back(text.substr(at, end - at));
-    at = skip_blanks(text, end);
+    bool const single = end + 1 < text.size() && text[end] == ' ' && is_plain_sign(text[end + 1]);
+    at = single ? end + 1 : skip_blanks(text, end);
   }
   return words;
 }

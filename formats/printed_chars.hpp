@@ -42,9 +42,20 @@ struct CodePoint {
   return c >= 0xAD &&
          (c == 0xAD || c == 0x200B || c == 0x200C || c == 0x200D || c == 0x2060 || c == 0xFEFF);
 }
-[[nodiscard]] bool is_letter(char32_t c);
-[[nodiscard]] bool is_upper(char32_t c);  // upper or title case
-[[nodiscard]] bool is_lower(char32_t c);
+[[nodiscard]] bool is_letter_beyond_ascii(char32_t c);
+[[nodiscard]] bool is_upper_beyond_ascii(char32_t c);
+[[nodiscard]] bool is_lower_beyond_ascii(char32_t c);
+[[nodiscard]] inline bool is_letter(char32_t c) {
+  if (c < 0x80) return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  return is_letter_beyond_ascii(c);
+}
+// Upper or title case.
+[[nodiscard]] inline bool is_upper(char32_t c) {
+  return c < 0x80 ? c >= 'A' && c <= 'Z' : is_upper_beyond_ascii(c);
+}
+[[nodiscard]] inline bool is_lower(char32_t c) {
+  return c < 0x80 ? c >= 'a' && c <= 'z' : is_lower_beyond_ascii(c);
+}
 // Hyphen, en and em dashes, minus.
 [[nodiscard]] inline bool is_dash(char32_t c) {
   if (c < 0x80) return c == '-';

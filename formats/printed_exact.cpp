@@ -150,6 +150,9 @@ std::string layout_line(PrintLayout layout) {
 }
 
 std::optional<Layout> layout_of_line(std::string_view line) {
+  // Every line is asked, and few begin so.
+  auto const begin = skip_blanks(line, 0);
+  if (begin == line.size() || (line[begin] != 'L' && line[begin] != 'l')) return std::nullopt;
   auto const folded = fold(squeeze(line));
   for (auto const& one : kWords) {
     if (folded == fold(layout_line(one.written))) return one.read;

@@ -22,6 +22,8 @@ constexpr std::size_t kShortestTitle = 4;       // no shorter one is a title
 constexpr std::size_t kLongestPlainTitle = 60;  // of one that says nothing of a key
 constexpr std::size_t kLongestFirstLead = 600;  // bytes up to its leaders
 
+bool may_be_leader(char c) { return c == '.' || static_cast<unsigned char>(c) >= 0x80; }
+
 class RunOnParter {
  public:
   // Cuts in the line's text: where the second and further leads begin.  `above` and `below` are the
@@ -118,6 +120,10 @@ class RunOnParter {
   // The next row of dots, an ellipsis or an arrow at or after `from`.
   static std::optional<Range> next_leaders(std::string_view text, std::size_t from) {
     for (std::size_t at = from; at < text.size();) {
+      // Most of a line is plain words.
+      at = static_cast<std::size_t>(std::find_if(text.begin() + at, text.end(), may_be_leader) -
+                                    text.begin());
+      if (at == text.size()) break;
       auto const c = code_point_at(text, at);
       bool const arrow = c.value == 0x2192;
       if (c.value == '.' || c.value == 0x2026 || c.value == 0x2219 || arrow) {
