@@ -14,9 +14,15 @@ namespace {
 // What the couplet asks: the folded words of its leads in any order; empty where a lead has none.
 std::string question(Couplet const& couplet) {
   std::vector<std::string> leads;
-  for (auto const& lead : couplet.leads) leads.push_back(fold_words(lead.text));
+  leads.reserve(couplet.leads.size());
+  std::size_t bytes = 0;
+  for (auto const& lead : couplet.leads) {
+    leads.push_back(fold_words(lead.text));
+    bytes += leads.back().size() + 1;
+  }
   std::sort(leads.begin(), leads.end());
   std::string words;
+  words.reserve(bytes);
   for (auto const& lead : leads) {
     if (lead.empty()) return {};
     words += lead;

@@ -122,7 +122,10 @@ class Cutter {
     begin_part(at);
   }
   void begin_part(Index at) {
-    segments_.back().parts.push_back({.tokens = {}, .first = at, .last = at});
+    auto& part = segments_.back().parts.emplace_back();
+    part.first = part.last = at;
+    constexpr Index kUsual = 8;
+    part.tokens.reserve(std::min(clause_.end - clause_.begin, kUsual));
   }
   void add(Index at) {
     auto& part = segments_.back().parts.back();

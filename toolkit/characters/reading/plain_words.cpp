@@ -33,6 +33,7 @@ bool names_part(LeadText const& text, std::vector<Index> const& tokens) {
 std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& tokens,
                         std::string const& subject, bool* negated) {
   std::vector<std::string_view> words;
+  words.reserve(tokens.size());
   std::size_t negations = 0;
   std::size_t negation_at = 0;
   for (std::size_t i = 0; i < tokens.size(); ++i) {

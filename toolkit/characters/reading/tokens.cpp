@@ -498,6 +498,9 @@ bool looks_plural(std::string_view word) { return singular(word) != word; }
 
 std::string join_words(std::vector<std::string_view> const& words) {
   std::string joined;
+  std::size_t bytes = words.size();
+  for (auto const word : words) bytes += word.size();
+  joined.reserve(bytes);
   for (auto const word : words) {
     if (!joined.empty()) joined += ' ';
     joined += word;
