@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -215,15 +217,33 @@ class AccountPlanner {
     return last == '.' || last == ':' || last == ';' || gap;
   }
 
-  // Are A and AA rivals, or A and B?
+  // Are A and AA rivals, A and B, or A and A?
   void see_habits(LeadPlan const& labels) {
     std::array<std::size_t, RankLabel::kRanks> plain{};
     std::array<std::size_t, RankLabel::kRanks> repeated{};
+    std::map<std::pair<std::uint32_t, std::uint32_t>, std::size_t> times;  // by rank and ordinal
+    std::set<std::pair<std::uint32_t, std::uint32_t>> shared;              // rank and indentation
+    std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> set_in;
     for (auto const& start : labels.starts) {
-      ++(start.rank.repeats > 0 ? repeated : plain)[start.rank.rank()];
+      auto const rank = start.rank.rank();
+      auto const indent = lines_[start.line].indent;
+      ++(start.rank.repeats > 0 ? repeated : plain)[rank];
+      ++times[{rank, start.rank.ordinal}];
+      auto const [first, fresh] = set_in.emplace(std::pair{rank, indent}, start.rank.ordinal);
+      if (!fresh && first->second != start.rank.ordinal) shared.insert(first->first);
+    }
+    std::array<std::size_t, RankLabel::kRanks> twice{};
+    for (auto const& [label, count] : times) {
+      if (count == 2) twice[label.first] += count;
     }
     for (std::uint32_t rank = 0; rank < RankLabel::kRanks; ++rank) {
       repeats_[rank] = repeated[rank] > 0 && repeated[rank] * 4 >= plain[rank];
+      // Each number twice; each letter at an indentation of its own.
+      bool const numbers = rank / 6 == static_cast<std::uint32_t>(Alphabet::digits) &&
+                           twice[rank] * 4 >= plain[rank] * 3;
+      auto const at = shared.lower_bound({rank, 0});
+      bool const apart = at == shared.end() || at->first != rank;
+      same_[rank] = !repeats_[rank] && plain[rank] >= 4 && (numbers || apart);
     }
   }
 
@@ -253,9 +273,9 @@ class AccountPlanner {
 
   // "B. bus, Roe" may be a lead's label and words, or an account without its number.
   [[nodiscard]] bool start_is_doubtful(LeadStart const* start, AccountHead const& head) const {
-    if (start == nullptr || head.number > 0) return true;
+    if (start == nullptr || (head.number > 0 && !head.doubtful)) return true;
     return std::none_of(open_.begin(), open_.end(),
-                        [&](RankLabel const& open) { return answers(open, start->rank); });
+                        [&](LeadStart const& open) { return answers(open, *start); });
   }
 
   // "Section II.— BUSELLA. Petals white.": labelled as "§ 2." is.
@@ -318,15 +338,14 @@ class AccountPlanner {
   }
 
   bool take_start(std::size_t i, LeadStart start) {
-    auto const rival = std::find_if(open_.rbegin(), open_.rend(), [&](RankLabel const& open) {
-      return answers(open, start.rank);
-    });
+    auto const rival = std::find_if(open_.rbegin(), open_.rend(),
+                                    [&](LeadStart const& open) { return answers(open, start); });
     // "A. Roe" at the front of an account's line.
     if (in_account_ && rival == open_.rend()) return false;
     if (rival != open_.rend()) {
       open_.erase(std::next(rival).base(), open_.end());
     }
-    open_.push_back(start.rank);
+    open_.push_back(start);
     in_account_ = false;
     open_key(start);
     plan_.start_at[i] = static_cast<std::uint32_t>(plan_.starts.size());
@@ -334,9 +353,15 @@ class AccountPlanner {
     return true;
   }
 
-  [[nodiscard]] bool answers(RankLabel const& open, RankLabel const& next) const {
+  [[nodiscard]] bool answers(LeadStart const& before, LeadStart const& start) const {
+    auto const& open = before.rank;
+    auto const& next = start.rank;
     if (open.alphabet != next.alphabet || open.sign != next.sign) return false;
     if (open.alphabet == Alphabet::dash) return true;
+    if (same_[next.rank()]) {
+      return open.ordinal == next.ordinal && open.repeats == next.repeats &&
+             lines_[before.line].indent == lines_[start.line].indent;
+    }
     bool const again = open.ordinal == next.ordinal && next.repeats > open.repeats;
     bool const follows = next.ordinal == open.ordinal + 1 && next.repeats == open.repeats;
     return again || (!repeats_[next.rank()] && follows);
@@ -344,8 +369,9 @@ class AccountPlanner {
 
   std::vector<SourceLine> const& lines_;
   LeadPlan plan_;
-  std::array<bool, RankLabel::kRanks> repeats_{};
-  std::vector<RankLabel> open_;  // labels of the leads on the way to the last one
+  std::array<bool, RankLabel::kRanks> repeats_{};  // A is answered by AA
+  std::array<bool, RankLabel::kRanks> same_{};     // A is answered by A
+  std::vector<LeadStart> open_;                    // the leads on the way to the last one
   bool in_account_{false};
   std::size_t before_{};    // the last line with text
   std::size_t numbered_{};  // accounts with numbers

@@ -22,7 +22,9 @@ struct Judgement {
     return static_cast<std::int64_t>(sound * 2) -
            static_cast<std::int64_t>(leads + orphans + strays);
   }
-  [[nodiscard]] bool is_faultless() const { return points() == static_cast<std::int64_t>(leads); }
+  [[nodiscard]] bool is_faultless() const {
+    return leads > 0 && points() == static_cast<std::int64_t>(leads);
+  }
   // Hardly anything is amiss: no other reading need be tried.
   [[nodiscard]] bool is_beyond_doubt() const {
     return points() > 0 && static_cast<std::size_t>(points()) * 20 >= leads * 19;

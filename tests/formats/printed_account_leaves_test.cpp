@@ -125,6 +125,43 @@ TEST(PrintedAccountLeaves, TheirNumbersMayBeMissing) {
             "1[§ 3] Fls. in umbels. -> Ausella umbellata\n");
 }
 
+TEST(PrintedAccountLeaves, LeadsMayBeAnsweredByTheSameLabel) {
+  EXPECT_EQ(sketch("AUSELLA, Roe\n"
+                   "\n"
+                   "  A. Fls. solitary.\n"
+                   "\n"
+                   "     B. Plant low.\n"
+                   "\n"
+                   "1. A. nana Roe. Glabrous; named by\n"
+                   "A. Dorn.\n"
+                   "\n"
+                   "     B. Plant tall.\n"
+                   "\n"
+                   "2. A. alta Roe. Hairy.\n"
+                   "\n"
+                   "  A. Fls. several.\n"
+                   "\n"
+                   "3. A. spicata Roe. Walls.\n"),
+            "A[A] Fls. solitary. -> B\nA[A] Fls. several. -> Ausella spicata\n"
+            "B[B] Plant low. -> Ausella nana\nB[B] Plant tall. -> Ausella alta\n");
+  EXPECT_EQ(sketch("AUSELLA Roe\n"
+                   "\n"
+                   "1 Fls. solitary.\n"
+                   "2 Lvs. hairy.\n"
+                   "\n"
+                   "A. hirta Roe, a low perennial. Ost.\n"
+                   "\n"
+                   "2 Lvs. glabrous.\n"
+                   "\n"
+                   "A. glabra Dorn, perennial. July.\n"
+                   "\n"
+                   "1 Fls. in heads.\n"
+                   "\n"
+                   "A. capitata Roe, perennial. Aug.\n"),
+            "1[1] Fls. solitary. -> 2\n1[1] Fls. in heads. -> Ausella capitata\n"
+            "2[2] Lvs. hairy. -> Ausella hirta\n2[2] Lvs. glabrous. -> Ausella glabra\n");
+}
+
 TEST(PrintedAccountLeaves, SectionsAreLeadsToo) {
   EXPECT_EQ(sketch("AUSELLA, Roe.\n"
                    "\n"

@@ -127,6 +127,19 @@ TEST(PrintedBraces, LeadersMayBeFewAndNamesGoOnFarIn) {
             "4[4] Eyes large -> Aus fus\n4[] Eyes small -> Aus gus\n");
 }
 
+TEST(PrintedBraces, NothingElseNeedBeOnThePage) {
+  EXPECT_EQ(sketch("f Wings clear ..... 2.\n"
+                   "1 |\n"
+                   "l Wings dark ..... Aus dus.\n"
+                   "f Legs pale ..... Aus bus.\n"
+                   "2 |\n"
+                   "l Legs dark, or with a ring before\n"
+                   "the tip ..... Aus cus.\n"),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Aus dus\n"
+            "2[2] Legs pale -> Aus bus\n"
+            "2[] Legs dark, or with a ring before the tip -> Aus cus\n");
+}
+
 TEST(PrintedBraces, NumbersMayBeMisreadOrNameWhereTheyWereLedTo) {
   auto const text =
       "      / Wings clear . . . . . 2\n"
