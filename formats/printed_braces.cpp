@@ -80,16 +80,22 @@ class BracePlanner {
   }
 
   // The first line of the first brace of a key, whose number stands on `line`.
-  [[nodiscard]] std::size_t begin_before(std::size_t line, std::size_t after) const {
+  [[nodiscard]] std::size_t begin_before(std::size_t line, std::size_t after,
+                                         std::vector<bool> const& heads) const {
     auto begin = line;
     auto const column = column_of(lines_[line], fronts_[line]);
     for (auto at = line; at > after && line - at < kMostRows;) {
       bool const opened = opens_brace(fronts_[begin].sign) && begin != line;
       if (opened && !is_signed(at - 1)) break;
       --at;
-      if (is_blank_line(at)) {
-        bool const goes_on = signs_ && at > after && is_signed(at - 1) && !is_signed(begin);
+      if (is_blank_line(at) || heads[at]) {
+        // Within a brace: the scan has a gap there, or a page turned.
+        auto above = at;
+        while (above > after && (is_blank_line(above) || heads[above])) --above;
+        bool const goes_on = signs_ && is_signed(above) && !heads[above] &&
+                             line - above < kMostRows && !opens_brace(fronts_[begin].sign);
         if (!goes_on) break;
+        at = above + 1;
         continue;
       }
       auto const text = words_of_line(at);
@@ -142,7 +148,7 @@ class BracePlanner {
         ++last;
       }
       auto const next = last + 1 < numbers_.size() ? numbers_[last + 1] : lines_.size();
-      auto const begin = begin_before(numbers_[k], from);
+      auto const begin = begin_before(numbers_[k], from, heads);
       auto const end = end_behind(numbers_[last], next);
       key_begins_.push_back(rows_.size());
       gather(begin, end, heads);

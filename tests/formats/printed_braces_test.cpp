@@ -127,6 +127,25 @@ TEST(PrintedBraces, LeadersMayBeFewAndNamesGoOnFarIn) {
             "4[4] Eyes large -> Aus fus\n4[] Eyes small -> Aus gus\n");
 }
 
+TEST(PrintedBraces, APageMayTurnWithinThem) {
+  EXPECT_EQ(sketch("Die Arten der Gattung Ausella.\n"
+                   "\n"
+                   "   f Flügel klar ..... 2\n"
+                   "\n"
+                   "212                 FAUNA VON OST\n"
+                   "\n"
+                   " 1 \\ Flügel trüb ..... A. dorni\n"
+                   "   f Beine gelb ..... A. flava\n"
+                   "\n"
+                   " 2 {\n"
+                   "\n"
+                   "   \\ Beine rot ..... A. rubra\n"
+                   "\n"
+                   "FAUNA VON OST                 213\n"),
+            "1[1] Flügel klar -> 2\n1[] Flügel trüb -> Ausella dorni\n"
+            "2[2] Beine gelb -> Ausella flava\n2[] Beine rot -> Ausella rubra\n");
+}
+
 TEST(PrintedBraces, NothingElseNeedBeOnThePage) {
   EXPECT_EQ(sketch("f Wings clear ..... 2.\n"
                    "1 |\n"
