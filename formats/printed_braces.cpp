@@ -1,13 +1,12 @@
 #include "keydrift/formats/printed_braces.hpp"
 
 #include <algorithm>
-#include <array>
-#include <limits>
 #include <map>
 #include <utility>
 
 #include "keydrift/formats/printed_brace_fronts.hpp"
 #include "keydrift/formats/printed_brace_margin.hpp"
+#include "keydrift/formats/printed_brace_parting.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -19,9 +18,6 @@ namespace {
 constexpr std::size_t kMostRows = 40;  // lines of one brace above or below its number
 constexpr std::uint32_t kSlack = 1;    // columns that words may be set off by
 constexpr std::uint32_t kHang = 2;     // columns that make a hanging line
-
-// Where a couplet's number stands beside its lines.
-enum class NumberAt : std::uint8_t { middle, first };
 
 class BracePlanner {
  public:
@@ -50,7 +46,6 @@ class BracePlanner {
     bool gap{false};         // blank lines stand before it
     bool ends{false};        // in a destination
     std::size_t before{};    // the row with words before it; itself where there is none
-    std::size_t rivals{};    // rows up to it, itself included, that begin leads within a brace
     std::uint32_t column{};  // where its words begin
   };
 
@@ -294,12 +289,10 @@ class BracePlanner {
 
   // --- where braces begin ---------------------------------------------------------------------
 
-  using Cost = std::int64_t;
-
   // What speaks against a brace's beginning with row r.
-  [[nodiscard]] Cost cost_of_begin(std::size_t r) const {
+  [[nodiscard]] BraceCost cost_of_begin(std::size_t r) const {
     auto const& row = rows_[r];
-    Cost cost = row.gap ? 0 : 6;
+    BraceCost cost = row.gap ? 0 : 6;
     auto const sign = fronts_[row.line].sign;
     if (opens_brace(sign)) cost -= 3;
     if (closes_brace(sign)) cost += 3;
@@ -313,90 +306,20 @@ class BracePlanner {
     return cost;
   }
 
-  // What speaks against a brace of rows [begin, end) whose number stands on row `number`.
-  [[nodiscard]] Cost cost_of_brace(std::size_t begin, std::size_t end, std::size_t number,
-                                   NumberAt at) const {
-    // A number alone stands before its first lead.
-    auto first = begin;
-    while (first < end && !has_words(rows_[first])) ++first;
-    auto const leads = first == end ? 0 : 1 + rows_[end - 1].rivals - rows_[first].rivals;
-    static constexpr std::array<Cost, 5> kLeads{20, 14, 0, 2, 4};
-    auto const cost = kLeads[std::min(leads, kLeads.size() - 1)];
-    auto const off = at == NumberAt::first           ? 2 * (number - begin)
-                     : 2 * number + 1 >= begin + end ? 2 * number + 1 - begin - end
-                                                     : begin + end - 2 * number - 1;
-    return cost + static_cast<Cost>(std::min<std::size_t>(off, 8));
-  }
-
-  // Parts the rows so that each part has one number.
   void part_rows() {
+    BraceRows rows;
     std::size_t rivals = 0;
     for (std::size_t r = 0; r < rows_.size(); ++r) {
       if (starts_rival(r)) ++rivals;
-      rows_[r].rivals = rivals;
-    }
-    std::vector<std::size_t> at;  // rows of the numbers
-    for (std::size_t r = 0; r < rows_.size(); ++r) {
-      if (std::binary_search(numbers_.begin(), numbers_.end(), rows_[r].line)) at.push_back(r);
-    }
-    auto const middle = parted(at, NumberAt::middle);
-    auto const first = parted(at, NumberAt::first);
-    begins_ = first.second < middle.second ? first.first : middle.first;
-  }
-
-  struct Step {
-    std::size_t begin{};
-    std::size_t from{};  // the step before that costs least
-    Cost cost{};
-  };
-
-  [[nodiscard]] std::vector<std::size_t> begins_between(std::vector<std::size_t> const& at,
-                                                        std::size_t k) const {
-    auto const key = std::upper_bound(key_begins_.begin(), key_begins_.end(), at[k]);
-    auto const begin = *std::prev(key);
-    if (k == 0 || at[k - 1] < begin) return {begin};
-    std::vector<std::size_t> begins;
-    for (auto r = at[k]; r > at[k - 1] && at[k] - r < kMostRows; --r) begins.push_back(r);
-    return begins;
-  }
-
-  [[nodiscard]] std::pair<std::vector<std::size_t>, Cost> parted(std::vector<std::size_t> const& at,
-                                                                 NumberAt number_at) const {
-    std::vector<std::vector<Step>> steps(at.size());
-    for (std::size_t k = 0; k < at.size(); ++k) {
-      for (auto const begin : begins_between(at, k)) {
-        Step step{begin, 0, 0};
-        if (k > 0) {
-          step.cost = std::numeric_limits<Cost>::max();
-          for (std::size_t s = 0; s < steps[k - 1].size(); ++s) {
-            auto const& one = steps[k - 1][s];
-            auto const cost = one.cost + cost_of_brace(one.begin, begin, at[k - 1], number_at);
-            if (cost < step.cost) {
-              step.cost = cost;
-              step.from = s;
-            }
-          }
-          step.cost += cost_of_begin(begin);
-        }
-        steps[k].push_back(step);
+      rows.rivals.push_back(rivals);
+      rows.words.push_back(has_words(rows_[r]));
+      rows.begin_costs.push_back(cost_of_begin(r));
+      if (std::binary_search(numbers_.begin(), numbers_.end(), rows_[r].line)) {
+        rows.numbers.push_back(r);
       }
     }
-    std::size_t best = 0;
-    Cost least = std::numeric_limits<Cost>::max();
-    for (std::size_t s = 0; s < steps.back().size(); ++s) {
-      auto const& step = steps.back()[s];
-      auto const cost = step.cost + cost_of_brace(step.begin, rows_.size(), at.back(), number_at);
-      if (cost < least) {
-        least = cost;
-        best = s;
-      }
-    }
-    std::vector<std::size_t> begins(at.size());
-    for (auto k = at.size(); k-- > 0;) {
-      begins[k] = steps[k][best].begin;
-      best = steps[k][best].from;
-    }
-    return {std::move(begins), least};
+    rows.key_begins = key_begins_;
+    begins_ = part_braces(rows);
   }
 
   // --- what comes of it -----------------------------------------------------------------------
