@@ -274,8 +274,7 @@ class AccountPlanner {
   // "B. bus, Roe" may be a lead's label and words, or an account without its number.
   [[nodiscard]] bool start_is_doubtful(LeadStart const* start, AccountHead const& head) const {
     if (start == nullptr || (head.number > 0 && !head.doubtful)) return true;
-    return std::none_of(open_.begin(), open_.end(),
-                        [&](LeadStart const& open) { return answers(open, *start); });
+    return rival_of(*start) == open_.rend();
   }
 
   // "Section II.— BUSELLA. Petals white.": labelled as "§ 2." is.
@@ -337,9 +336,20 @@ class AccountPlanner {
     }
   }
 
-  bool take_start(std::size_t i, LeadStart start) {
-    auto const rival = std::find_if(open_.rbegin(), open_.rend(),
+  // The innermost open lead that it answers; rend() where there is none.  No printed outline is
+  // deeper, and a text made to be deep must not cost more than its size.
+  [[nodiscard]] std::vector<LeadStart>::const_reverse_iterator rival_of(
+      LeadStart const& start) const {
+    constexpr std::size_t kDeepestOutline = 200;
+    auto const depth = static_cast<std::ptrdiff_t>(std::min(open_.size(), kDeepestOutline));
+    auto const end = open_.rbegin() + depth;
+    auto const rival = std::find_if(open_.rbegin(), end,
                                     [&](LeadStart const& open) { return answers(open, start); });
+    return rival == end ? open_.rend() : rival;
+  }
+
+  bool take_start(std::size_t i, LeadStart start) {
+    auto const rival = rival_of(start);
     // "A. Roe" at the front of an account's line.
     if (in_account_ && rival == open_.rend()) return false;
     if (rival != open_.rend()) {
