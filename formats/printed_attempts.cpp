@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_account_titles.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_ends_by_structure.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
@@ -159,6 +160,7 @@ class Reader {
   void offer(Leads const& read, Grouping grouping) {
     Attempt attempt{read, std::move(grouping), {}};
     attempt.judgement = judge(key_text(*read), attempt.grouping, read->sorted, read->reads);
+    if (!attempt.judgement.is_faultless()) take_structure_at_its_word(attempt);
     if (!best_) {
       best_ = std::move(attempt);
       return;
@@ -172,9 +174,10 @@ class Reader {
       }
       return;
     }
-    bool const faultless =
-        attempt.judgement.points() == static_cast<std::int64_t>(attempt.judgement.leads);
-    if (attempt.grouping.layout != Layout::parallel && !is_nested(*read) && !faultless) return;
+    if (attempt.grouping.layout != Layout::parallel && !is_nested(*attempt.read) &&
+        !attempt.judgement.is_faultless()) {
+      return;
+    }
     auto const ahead = attempt.judgement.points() - best_->judgement.points();
     if (ahead >= margin(attempt, *best_)) {
       second_ = std::move(best_);
@@ -182,6 +185,19 @@ class Reader {
     } else if (!second_ || attempt.judgement.points() > second_->judgement.points()) {
       second_ = std::move(attempt);
     }
+  }
+
+  // Cuts the leads again by what their places among the couplets tell, if all hangs together better
+  // then.
+  void take_structure_at_its_word(Attempt& attempt) const {
+    auto read = std::make_shared<LeadsRead>(*attempt.read);
+    auto const key = key_text(*read);
+    if (!end_by_structure(key, read->sorted, attempt.grouping, read->reads, read->findings)) return;
+    auto const judgement = judge(key, attempt.grouping, read->sorted, read->reads);
+    bool const sound = judgement.sound * 3 >= judgement.leads * 2;
+    if (!sound || judgement.points() <= attempt.judgement.points()) return;
+    attempt.read = std::move(read);
+    attempt.judgement = judgement;
   }
 
   // Leads with couplets beneath them print neither leaders nor destination: about half of all in a

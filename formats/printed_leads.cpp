@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -20,7 +21,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kShown = 60;               // bytes of the source that a finding quotes
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
 
 std::string first_word_of(std::string_view name) {
@@ -30,10 +30,7 @@ std::string first_word_of(std::string_view name) {
 class LeadReader {
  public:
   LeadReader(KeyText const& key, SortedLines& sorted, std::vector<Finding>& findings)
-      : key_{key},
-        sorted_{sorted},
-        findings_{findings},
-        joiner_{key.text, sorted.leads, sorted.pieces} {}
+      : key_{key}, sorted_{sorted}, cutter_{key, sorted, findings} {}
 
   std::vector<ReadLead> read() && {
     reads_.resize(sorted_.leads.size());
@@ -65,8 +62,9 @@ class LeadReader {
   }
 
  private:
-  [[nodiscard]] std::span<Piece const> pieces_of(RawLead const& raw) const {
-    return std::span{sorted_.pieces}.subspan(raw.first_piece, raw.piece_count);
+  void finish(std::size_t i, JoinedText const& joined, std::size_t words_end,
+              std::size_t destination_begin) {
+    cutter_.cut(reads_[i], joined, words_end, destination_begin);
   }
 
   // The lead's words and destination where leaders part them, or a line of its own.
@@ -77,7 +75,7 @@ class LeadReader {
     read.lead.label = std::string{raw.label.printed};
     auto const last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
     read.lead.place = place_in(line, line.begin, std::max(last.end, line.begin));
-    auto const joined = joiner_.join(pieces_of(raw));
+    auto const joined = cutter_.join(i);
     if (auto const border = marked_border(raw, joined)) {
       read.leaders = LeaderKind::cell;
       auto const words = trim_right(std::string_view{joined.raw}.substr(0, *border));
@@ -169,7 +167,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& raw = sorted_.leads[i];
       if (reads_[i].leaders != LeaderKind::none || raw.piece_count < 2) continue;
-      auto const joined = joiner_.join(pieces_of(raw));
+      auto const joined = cutter_.join(i);
       auto const own = own_line_destination(raw, joined);
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
@@ -185,7 +183,7 @@ class LeadReader {
     bool const rule = dotted <= found.size();
     for (auto const& own : found) {
       if (!own.certain && !rule) continue;
-      auto const joined = joiner_.join(pieces_of(sorted_.leads[own.lead]));
+      auto const joined = cutter_.join(own.lead);
       auto const words_end = trim_right(std::string_view{joined.raw}.substr(0, own.begin)).size();
       reads_[own.lead].leaders = LeaderKind::gap;
       finish(own.lead, joined, words_end, own.begin);
@@ -207,10 +205,11 @@ class LeadReader {
     }
     if (names_species_group(text)) return begin;
     if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
-    if (!is_upper(code_point_at(text, 0).value)) return std::nullopt;
+    bool const numbered = is_numbered_epithet(text);
+    if (!numbered && !is_upper(code_point_at(text, 0).value)) return std::nullopt;
     auto const before_it = words_of(words.substr(last_word_begin(words)));
     bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
-    if (is_latin_name(text) || is_named_in_capitals(text)) return begin;
+    if (!numbered && (is_latin_name(text) || is_named_in_capitals(text))) return begin;
     if (!author && is_name_with_page(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
     auto const& piece = sorted_.pieces[raw.first_piece + raw.piece_count - 2];
@@ -218,6 +217,14 @@ class LeadReader {
     auto const label = count_code_points(before.text.substr(0, piece.begin - before.begin));
     bool const far_in = line.indent >= before.indent + label + kDestinationIndent;
     return far_in ? std::optional{begin} : std::nullopt;
+  }
+
+  // "17. bus", "17. bus Roe"
+  [[nodiscard]] static bool is_numbered_epithet(std::string_view text) {
+    auto const stop = text.find_first_not_of("0123456789"sv);
+    if (stop == 0 || stop == std::string_view::npos || text[stop] != '.') return false;
+    auto const name = trim_left(text.substr(stop + 1));
+    return !name.empty() && (is_bare_epithet(name) || is_genusless_name(name));
   }
 
   // What other leads lead to: decides about numbers without leaders.
@@ -231,26 +238,25 @@ class LeadReader {
 
   // No leaders: a number or a name at the very end, or no destination at all.
   void read_unled(std::size_t i) {
-    auto const& raw = sorted_.leads[i];
-    auto const joined = joiner_.join(pieces_of(raw));
+    auto const joined = cutter_.join(i);
     std::string_view const text = joined.raw;
     if (auto const found = trailing_reference(text, &key_.numbering);
         found && may_be_destination(i, *found)) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, found->words_end, found->destination_begin);
-      if (usually_led_) say_number_taken(i, *found);
+      if (usually_led_) say_number(i, *found);
       return;
     }
     if (auto const begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
-      if (usually_led_) say_name_taken(i);
+      if (usually_led_) cutter_.say_name_taken(reads_[i]);
       return;
     }
     if (auto const begin = key_.numbering.ends.loose ? loose_name(text) : std::nullopt) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
-      say_name_taken(i);
+      cutter_.say_name_taken(reads_[i]);
       return;
     }
     finish(i, joined, text.size(), text.size());
@@ -273,14 +279,14 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].to.form != DestinationForm::none) continue;
       if (reads_[i].leaders != LeaderKind::none) continue;
-      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      auto const joined = cutter_.join(i);
       std::string_view const text = joined.raw;
       // "… two foveae" / " bus, n. sp."
       auto const own = joined.spans.size() < 2 ? 0 : joined.spans.back().raw_begin;
       if (epithets * 3 > named * 2 && own > 0 && is_genusless_name(trim(text.substr(own)))) {
         reads_[i].leaders = LeaderKind::blank;
         finish(i, joined, trim_right(text.substr(0, own)).size(), own);
-        say_name_taken(i);
+        cutter_.say_name_taken(reads_[i]);
         continue;
       }
       auto const begin = last_word_begin(trim_right(text));
@@ -292,7 +298,7 @@ class LeadReader {
       if (!epithet && !capital) continue;
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
-      say_name_taken(i);
+      cutter_.say_name_taken(reads_[i]);
     }
   }
 
@@ -311,7 +317,7 @@ class LeadReader {
         }) >= kFewest;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (!is_open(reads_[i])) continue;
-      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      auto const joined = cutter_.join(i);
       std::string_view const text = joined.raw;
       auto begin = known.trailing_name(text);
       if (!begin && numbered) begin = bracketed_name(text);
@@ -319,7 +325,7 @@ class LeadReader {
       if (!begin) continue;
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
-      say_name_taken(i);
+      cutter_.say_name_taken(reads_[i]);
     }
   }
 
@@ -359,7 +365,7 @@ class LeadReader {
       auto const genus = first_word_of(taxon.name);
       if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
       if (genera[genus] > 1) continue;
-      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      auto const joined = cutter_.join(i);
       std::string_view const text = joined.raw;
       auto const begin = text.rfind(genus + " ");
       if (begin == std::string_view::npos) continue;
@@ -412,7 +418,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (!has_couplet_beneath(i)) continue;
       ++beneath;
-      auto const joined = joiner_.join(pieces_of(sorted_.leads[i]));
+      auto const joined = cutter_.join(i);
       bool const led = reads_[i].leaders != LeaderKind::none;
       if (led || trailing_reference(joined.raw, &key_.numbering)) ++numbered;
     }
@@ -443,115 +449,14 @@ class LeadReader {
     return genera_.contains(first_word_of(taxa.taxa.front().name));
   }
 
-  void say_number_taken(std::size_t i, TrailingReference const& found) {
-    auto const number = std::string{found.reference.printed};
+  void say_number(std::size_t i, TrailingReference const& found) {
     bool const elsewhere = referenced_.count(number_key(key_of(found.reference))) > 0;
-    Finding finding = at_destination(i, "ambiguous-number");
-    finding.severity = elsewhere ? Severity::warning : Severity::information;
-    finding.message =
-        "the number " + number + " at the end of this lead was taken for couplet " + number +
-        (elsewhere ? ", to which another lead leads too" : ", to which no other lead leads");
-    finding.remedy = "if it belongs to the words, print the lead's destination after dot leaders";
-    findings_.push_back(std::move(finding));
-  }
-
-  // "… ..... 5 Legs pale ..... Aus bus": two leads in one, or an ellipsis of the words.
-  void say_leaders_within(std::size_t i) {
-    std::string_view const words = reads_[i].lead.text;
-    auto const split = split_at_leader(words, key_.numbering);
-    if (split.kind == LeaderKind::none || split.destination_begin >= words.size()) return;
-    auto const first = words.substr(split.destination_begin);
-    bool const ellipsis = is_lower(code_point_at(first, 0).value);
-    if (ellipsis) return;
-    Finding finding = at_destination(i, "leaders-within-words");
-    finding.severity = Severity::warning;
-    auto const& runs = reads_[i].lead.runs;
-    if (!runs.empty()) finding.place = place_in_text(reads_[i].lead, split.destination_begin, 1);
-    finding.printed = std::string{start_of(first, kShown)};
-    finding.message =
-        "leaders stand twice in this lead; what follows the first of them was taken "
-        "for words, and \"" +
-        reads_[i].lead.destination_printed + "\" for the destination";
-    finding.remedy = "begin each lead on a line of its own, with its label";
-    findings_.push_back(std::move(finding));
-  }
-
-  void say_name_taken(std::size_t i) {
-    Finding finding = at_destination(i, "assumed-destination");
-    finding.severity = Severity::information;
-    finding.message = "no leaders stand before \"" + reads_[i].lead.destination_printed +
-                      "\"; it was taken for the lead's destination";
-    finding.remedy = "print dot leaders before the destination";
-    findings_.push_back(std::move(finding));
-  }
-
-  [[nodiscard]] Finding at_destination(std::size_t i, std::string code) const {
-    Finding finding;
-    finding.code = std::move(code);
-    finding.file = std::string{key_.name};
-    finding.place = reads_[i].lead.destination_place;
-    finding.printed = reads_[i].lead.destination_printed;
-    return finding;
-  }
-
-  // Cuts the joined text, fills in the lead, reads the destination's form.
-  void finish(std::size_t i, JoinedText const& joined, std::size_t words_end,
-              std::size_t destination_begin) {
-    auto& read = reads_[i];
-    std::string_view const raw = joined.raw;
-    auto destination_end = trim_right(raw).size();
-    std::string_view group;
-    if (destination_begin < destination_end) {
-      auto const printed = raw.substr(destination_begin, destination_end - destination_begin);
-      read.lead.destination_printed = squeeze(printed);
-      read.lead.destination_place =
-          place_of_raw(joined, destination_begin, destination_end, key_.lines);
-      read.to = read_destination(read.lead.destination_printed, key_.numbering);
-      read.lead.taxon_remark = read.to.remark;
-      if (read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::dots) {
-        group = group_between_leaders(raw, words_end);
-        if (!group.empty()) {
-          read.lead.taxon_remark = squeeze(group);
-          words_end =
-              trim_right(raw.substr(0, static_cast<std::size_t>(group.data() - raw.data()))).size();
-          words_end = split_at_leader(raw.substr(0, words_end), key_.numbering).words_end;
-        }
-      }
-    }
-    // A lead may be cut anew once the other leads are known.
-    read.lead.text.clear();
-    read.lead.runs.clear();
-    read.lead.figures.clear();
-    squeeze_with_runs(joined, 0, words_end, key_.lines, read.lead.text, read.lead.runs);
-    if (read.leaders == LeaderKind::dots) say_leaders_within(i);
-    for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
-    for (auto const& figure : read.to.taxa.figures) read.lead.figures.push_back(figure);
-    for (std::size_t s = 1; s < joined.spans.size(); ++s) {
-      if (joined.spans[s].raw_begin < destination_begin) continue;
-      auto& account = sorted_.accounts[joined.spans[s].line];
-      account.kind = LineKind::destination;
-      account.reason = "destination on a line of its own";
-    }
-  }
-
-  // "Wings dark ..... Aus group ..... 6": the group's name between two rows of leaders.
-  [[nodiscard]] std::string_view group_between_leaders(std::string_view raw,
-                                                       std::size_t words_end) const {
-    auto const words = raw.substr(0, words_end);
-    auto const split = split_at_leader(words, key_.numbering);
-    if (split.kind != LeaderKind::dots || split.destination_begin >= words.size()) return {};
-    auto const group = words.substr(split.destination_begin);
-    auto const group_words = words_of(group);
-    bool const name = split.words_end > 0 && group_words.size() <= 6 &&
-                      std::any_of(group_words.begin(), group_words.end(),
-                                  [](auto word) { return is_upper(code_point_at(word, 0).value); });
-    return name ? group : std::string_view{};
+    cutter_.say_number_taken(reads_[i], found.reference.printed, elsewhere);
   }
 
   KeyText const& key_;
-  SortedLines& sorted_;
-  std::vector<Finding>& findings_;
-  LineJoiner joiner_;
+  SortedLines const& sorted_;
+  LeadCutter cutter_;
   std::vector<ReadLead> reads_;
   std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders

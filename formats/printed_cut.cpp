@@ -1,0 +1,129 @@
+#include "keydrift/formats/printed_cut.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kShown = 60;  // bytes of the source that a finding quotes
+
+}  // namespace
+
+std::span<Piece const> LeadCutter::pieces_of(std::size_t lead) const {
+  auto const& raw = sorted_.leads[lead];
+  return std::span{sorted_.pieces}.subspan(raw.first_piece, raw.piece_count);
+}
+
+// Cuts the joined text, fills in the lead, reads the destination's form.
+void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words_end,
+                     std::size_t destination_begin) {
+  std::string_view const raw = joined.raw;
+  auto destination_end = trim_right(raw).size();
+  std::string_view group;
+  if (destination_begin < destination_end) {
+    auto const printed = raw.substr(destination_begin, destination_end - destination_begin);
+    read.lead.destination_printed = squeeze(printed);
+    read.lead.destination_place =
+        place_of_raw(joined, destination_begin, destination_end, key_.lines);
+    read.to = read_destination(read.lead.destination_printed, key_.numbering);
+    read.lead.taxon_remark = read.to.remark;
+    if (read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::dots) {
+      group = group_between_leaders(raw, words_end);
+      if (!group.empty()) {
+        read.lead.taxon_remark = squeeze(group);
+        words_end =
+            trim_right(raw.substr(0, static_cast<std::size_t>(group.data() - raw.data()))).size();
+        words_end = split_at_leader(raw.substr(0, words_end), key_.numbering).words_end;
+      }
+    }
+  } else {
+    read.to = {};
+    read.lead.destination_printed.clear();
+    read.lead.destination_place = {};
+    read.lead.taxon_remark.clear();
+  }
+  // A lead may be cut anew once the other leads are known.
+  read.lead.text.clear();
+  read.lead.runs.clear();
+  read.lead.figures.clear();
+  squeeze_with_runs(joined, 0, words_end, key_.lines, read.lead.text, read.lead.runs);
+  if (read.leaders == LeaderKind::dots) say_leaders_within(read);
+  for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
+  for (auto const& figure : read.to.taxa.figures) read.lead.figures.push_back(figure);
+  for (std::size_t s = 1; s < joined.spans.size(); ++s) {
+    if (joined.spans[s].raw_begin < destination_begin) continue;
+    auto& account = sorted_.accounts[joined.spans[s].line];
+    account.kind = LineKind::destination;
+    account.reason = "destination on a line of its own";
+  }
+}
+
+// "Wings dark ..... Aus group ..... 6": the group's name between two rows of leaders.
+std::string_view LeadCutter::group_between_leaders(std::string_view raw,
+                                                   std::size_t words_end) const {
+  auto const words = raw.substr(0, words_end);
+  auto const split = split_at_leader(words, key_.numbering);
+  if (split.kind != LeaderKind::dots || split.destination_begin >= words.size()) return {};
+  auto const group = words.substr(split.destination_begin);
+  auto const group_words = words_of(group);
+  bool const name = split.words_end > 0 && group_words.size() <= 6 &&
+                    std::any_of(group_words.begin(), group_words.end(),
+                                [](auto word) { return is_upper(code_point_at(word, 0).value); });
+  return name ? group : std::string_view{};
+}
+
+// "… ..... 5 Legs pale ..... Aus bus": two leads in one, or an ellipsis of the words.
+void LeadCutter::say_leaders_within(ReadLead const& read) {
+  std::string_view const words = read.lead.text;
+  auto const split = split_at_leader(words, key_.numbering);
+  if (split.kind == LeaderKind::none || split.destination_begin >= words.size()) return;
+  auto const first = words.substr(split.destination_begin);
+  bool const ellipsis = is_lower(code_point_at(first, 0).value);
+  if (ellipsis) return;
+  Finding finding = at_destination(read, "leaders-within-words");
+  finding.severity = Severity::warning;
+  auto const& runs = read.lead.runs;
+  if (!runs.empty()) finding.place = place_in_text(read.lead, split.destination_begin, 1);
+  finding.printed = std::string{start_of(first, kShown)};
+  finding.message =
+      "leaders stand twice in this lead; what follows the first of them was taken "
+      "for words, and \"" +
+      read.lead.destination_printed + "\" for the destination";
+  finding.remedy = "begin each lead on a line of its own, with its label";
+  findings_.push_back(std::move(finding));
+}
+
+void LeadCutter::say_name_taken(ReadLead const& read) {
+  Finding finding = at_destination(read, "assumed-destination");
+  finding.severity = Severity::information;
+  finding.message = "no leaders stand before \"" + read.lead.destination_printed +
+                    "\"; it was taken for the lead's destination";
+  finding.remedy = "print dot leaders before the destination";
+  findings_.push_back(std::move(finding));
+}
+
+void LeadCutter::say_number_taken(ReadLead const& read, std::string_view number, bool elsewhere) {
+  auto const printed = std::string{number};
+  Finding finding = at_destination(read, "ambiguous-number");
+  finding.severity = elsewhere ? Severity::warning : Severity::information;
+  finding.message =
+      "the number " + printed + " at the end of this lead was taken for couplet " + printed +
+      (elsewhere ? ", to which another lead leads too" : ", to which no other lead leads");
+  finding.remedy = "if it belongs to the words, print the lead's destination after dot leaders";
+  findings_.push_back(std::move(finding));
+}
+
+Finding LeadCutter::at_destination(ReadLead const& read, std::string code) const {
+  Finding finding;
+  finding.code = std::move(code);
+  finding.file = std::string{key_.name};
+  finding.place = read.lead.destination_place;
+  finding.printed = read.lead.destination_printed;
+  return finding;
+}
+
+}  // namespace keydrift::printed

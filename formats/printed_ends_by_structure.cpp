@@ -1,0 +1,145 @@
+#include "keydrift/formats/printed_ends_by_structure.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <string_view>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_end_habits.hpp"
+#include "keydrift/formats/printed_goes_on.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kWideGap = 3;  // blanks that set a name apart
+
+class Mender {
+ public:
+  Mender(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+         std::vector<ReadLead>& reads, std::vector<Finding>& findings)
+      : grouping_{grouping},
+        reads_{reads},
+        findings_{findings},
+        cutter_{key, sorted, findings},
+        home_(reads.size(), kNone),
+        first_(reads.size(), false) {
+    for (std::uint32_t c = 0; c < grouping.couplets.size(); ++c) {
+      auto const& couplet = grouping.couplets[c];
+      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+        auto const lead = grouping.members[couplet.first_member + m];
+        home_[lead] = c;
+        first_[lead] = m == 0;
+      }
+    }
+  }
+
+  bool run() && {
+    std::size_t named = 0;
+    std::size_t dotted = 0;
+    for (auto const& read : reads_) {
+      if (read.to.form != DestinationForm::taxa) continue;
+      ++named;
+      if (read.leaders == LeaderKind::dots) ++dotted;
+    }
+    usually_dotted_ = dotted * 2 > named;
+    bool const places_tell = grouping_.goes_on && !lead_to_numbers();
+    auto const below = couplets_below(grouping_, reads_);
+    bool changed = false;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      // A lead without rival was put there by accident.
+      if (home_[i] == kNone || grouping_.couplets[home_[i]].member_count < 2) continue;
+      if (places_tell && has_couplet_beneath(i)) {
+        changed = give_back(i) || changed;
+      } else if ((places_tell || !grouping_.goes_on) && below[i] == kNone) {
+        changed = end_in_name(i) || changed;
+      }
+    }
+    return changed;
+  }
+
+ private:
+  [[nodiscard]] bool lead_to_numbers() const {
+    auto const numbered = std::count_if(reads_.begin(), reads_.end(), [](ReadLead const& read) {
+      return read.to.form == DestinationForm::couplet;
+    });
+    return static_cast<std::size_t>(numbered) * 5 >= reads_.size();
+  }
+
+  [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
+    if (i + 1 >= reads_.size() || home_[i + 1] == kNone || !first_[i + 1]) return false;
+    auto const& next = grouping_.couplets[home_[i + 1]];
+    return next.part == grouping_.couplets[home_[i]].part && next.member_count >= 2;
+  }
+
+  bool give_back(std::size_t i) {
+    auto& read = reads_[i];
+    if (read.to.form != DestinationForm::taxa || read.leaders != LeaderKind::blank) return false;
+    auto const& place = read.lead.destination_place;
+    std::erase_if(findings_, [&place](Finding const& one) {
+      return one.code == "assumed-destination" && one.place.begin == place.begin;
+    });
+    auto const joined = cutter_.join(i);
+    read.leaders = LeaderKind::none;
+    cutter_.cut(read, joined, trim_right(joined.raw).size(), joined.raw.size());
+    return true;
+  }
+
+  bool end_in_name(std::size_t i) {
+    auto& read = reads_[i];
+    if (!is_open(read)) return false;
+    auto const joined = cutter_.join(i);
+    auto const begin = name_at_end(joined);
+    if (!begin) return false;
+    read.leaders = LeaderKind::blank;
+    cutter_.cut(read, joined, trim_right(std::string_view{joined.raw}.substr(0, *begin)).size(),
+                *begin);
+    cutter_.say_name_taken(read);
+    return true;
+  }
+
+  [[nodiscard]] std::optional<std::size_t> name_at_end(JoinedText const& joined) const {
+    std::string_view const text = joined.raw;
+    auto const last_line = joined.spans.back().raw_begin;
+    auto const words_end = trim_right(text).size();
+    for (auto at = words_end; at-- > last_line + kWideGap;) {
+      if (text[at - 1] != ' ' || text[at - 2] != ' ' || text[at - 3] != ' ') continue;
+      if (text[at] == ' ') continue;
+      if (is_name(text.substr(at, words_end - at))) return at;
+      break;
+    }
+    if (joined.spans.size() > 1 && is_name(text.substr(last_line, words_end - last_line))) {
+      return last_line;
+    }
+    auto const begin = trailing_name(text);
+    if (begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)))) return begin;
+    return usually_dotted_ ? std::nullopt : loose_name(text);
+  }
+
+  // Of the whole text, wherever it stands.
+  [[nodiscard]] static bool is_name(std::string_view text) {
+    if (text.size() > kLongestTrailingName) return false;
+    return is_latin_name(text) || is_genusless_name(text) || is_name_with_page(text) ||
+           is_bare_epithet(text);
+  }
+
+  Grouping const& grouping_;
+  std::vector<ReadLead>& reads_;
+  std::vector<Finding>& findings_;
+  LeadCutter cutter_;
+  std::vector<std::uint32_t> home_;  // by lead: its couplet
+  std::vector<bool> first_;          // by lead: the first of its couplet
+  bool usually_dotted_{false};       // names stand behind rows of dots
+};
+
+}  // namespace
+
+bool end_by_structure(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+                      std::vector<ReadLead>& reads, std::vector<Finding>& findings) {
+  if (key.numbering.exact) return false;
+  return Mender{key, sorted, grouping, reads, findings}.run();
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,80 @@
+// Leads whose place among the couplets tells whether they end in a name.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::sketch;
+
+TEST(PrintedEndsByStructure, LeadsOfSerialKeysWithACoupletBeneathThemEndInNoName) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Gattung Chorta\n\n"
+                   "1 (4) Arista so lang wie das dritte Glied breit ist, Borsten hinter\n"
+                   "      der Naht vorhanden, vier Zentralborsten hinter der Quernaht.\n"
+                   "2 (3) Queradern gerade. 5 mm.              recta Roe.\n"
+                   "3 (2) Queradern schief. 6 mm.              sinuosa Dorn.\n"
+                   "4 (1) Drei Zentralborsten hinter der Quernaht.\n"
+                   "5 (6) Hinterleib gelb. 4 mm.               flava Roe.\n"
+                   "6 (5) Hinterleib durchaus schwarz.\n"
+                   "                              flava var. obscura nov.\n"),
+            "1[1] Arista so lang wie das dritte Glied breit ist, Borsten hinter der Naht "
+            "vorhanden, vier Zentralborsten hinter der Quernaht. -> 2\n"
+            "1[4] Drei Zentralborsten hinter der Quernaht. -> 5\n"
+            "2[2] Queradern gerade. 5 mm. -> Chorta recta\n"
+            "2[3] Queradern schief. 6 mm. -> Chorta sinuosa\n"
+            "5[5] Hinterleib gelb. 4 mm. -> Chorta flava\n"
+            "5[6] Hinterleib durchaus schwarz. -> Chorta flava var. obscura (nov.)\n");
+}
+
+constexpr std::string_view kOutline =
+    "Synopsis of Aus\n\n"
+    "a. Back grey.\n"
+    "  a'. Tail spotted   .   .   .   .   .   .   .   bus, p. 224.\n"
+    "  b'. Tail plain   .   .   .   .   .   .   .   .   cus, p. 225.\n"
+    "b. Back brown.\n"
+    "  c'. Crown black; a broad white streak   dus, p. 226.\n"
+    "  d'. Crown brown like the back.\n"
+    "    a\". Smaller; wing pale   .   .   .   .   .   .   eus, p. 228.\n"
+    "    b\". Larger; wing dark   .   .   .   .   .   .   fus, p. 229.\n";
+
+TEST(PrintedEndsByStructure, ALeadWithoutCoupletBeneathItEndsInTheNameThatBlanksSetApart) {
+  auto const read = sketch(kOutline);
+  EXPECT_NE(read.find("Crown black; a broad white streak -> Aus dus (p. 226.)\n"),
+            std::string::npos)
+      << read;
+  EXPECT_NE(read.find("Crown brown like the back. -> 4\n"), std::string::npos) << read;
+}
+
+TEST(PrintedEndsByStructure, TheNameTakenIsReported) {
+  auto const findings = findings_of(kOutline);
+  auto const said = std::count_if(findings.begin(), findings.end(), [](std::string const& one) {
+    return one.find(
+               "no leaders stand before \"dus, p. 226.\"; it was taken for the lead's "
+               "destination [assumed-destination]") != std::string::npos;
+  });
+  EXPECT_EQ(said, 1) << testing::PrintToString(findings);
+}
+
+TEST(PrintedEndsByStructure, WhereLeadsLeadToNumbersTheirPlaceTellsNothing) {
+  EXPECT_EQ(sketch("HALVERIA Roe\n\n"
+                   "1  Pedicels erect                      2\n"
+                   "1  Pedicels spreading, 5-10 mm long\n"
+                   "                                       4. carinata\n"
+                   "2  Seeds in 1 row                      3\n"
+                   "2  Seeds in 2 rows                     3. alba\n"
+                   "3  Leaves entire                       1. nigra\n"
+                   "3  Leaves lobed                        2. lobata\n"),
+            "1[1] Pedicels erect -> 2\n1[1] Pedicels spreading, 5-10 mm long -> Halveria carinata\n"
+            "2[2] Seeds in 1 row -> 3\n2[2] Seeds in 2 rows -> Halveria alba\n"
+            "3[3] Leaves entire -> Halveria nigra\n3[3] Leaves lobed -> Halveria lobata\n");
+}
+
+}  // namespace
+}  // namespace keydrift
