@@ -132,6 +132,18 @@ std::size_t page_in_brackets(std::string_view text) {
   return is_one_of(kPages, words[0]) ? open : 0;
 }
 
+// "bus n. sp." of "bus n. sp., p. 25".
+std::string_view without_page_behind(std::string_view text,
+                                     std::vector<std::string_view> const& words) {
+  if (words.size() < 3 || !ends_item(words[words.size() - 3])) return text;
+  auto const sign = words[words.size() - 2];
+  bool const page = sign == "p." || sign == "pp." || sign == "S." || sign == "page";
+  if (!page || !is_digit(code_point_at(words.back(), 0).value)) return text;
+  return without_end(
+      text.substr(0, static_cast<std::size_t>(words[words.size() - 3].data() - text.data()) +
+                         words[words.size() - 3].size()));
+}
+
 }  // namespace
 
 bool names_a_key(std::string_view text) {
@@ -270,6 +282,9 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
     return starts_with_upper(words[1]) || numbered;
   }
   if (is_lower(first.value)) {
+    if (auto const before = without_page_behind(text, words); before.size() < text.size()) {
+      return plausible_destination(before, numbering);
+    }
     // A name without its genus, or a vernacular one.
     return words.size() == 1 || (words.size() <= 8 && starts_with_upper(words[1])) ||
            (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos) ||

@@ -213,7 +213,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   bool const declared = declared_layout(lines).has_value();
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
+  std::vector<std::uint32_t> between;  // blank lines of double spacing
   if (!declared) {
+    if (markup.empty()) between = take_out_double_spacing(lines);
     take_off_quotation_marks(lines);
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
@@ -266,6 +268,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   reading.source.layout_note = describe_layout(grouping, sorted, reads);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
+  for (auto const number : between) {
+    sorted.accounts.push_back({number, LineKind::blank, "double spacing"});
+  }
   keep_one_account_a_line(sorted.accounts);
   report_skipped_lines(key, sorted.accounts, loaded.findings);
   reading.source.lines = std::move(sorted.accounts);

@@ -39,6 +39,10 @@ void take_off_dashes_behind_colons(std::vector<SourceLine>& lines);
 // Takes the numbers of lines off that a manuscript under review prints in its margin.
 void take_off_line_numbers(std::vector<SourceLine>& lines);
 
+// Takes the blank lines out that stand behind every line of a double-spaced typescript; returns
+// their numbers, none where the text is spaced otherwise.
+[[nodiscard]] std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& lines);
+
 // Bytes [begin, end) of the decoded text, which begin within the line.
 [[nodiscard]] Place place_in(SourceLine const& line, std::size_t begin, std::size_t end);
 
