@@ -166,8 +166,11 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
     return name ? std::nullopt : label;
   }
   if (is_numbered_name(lines_[i].text)) return std::nullopt;
-  bool const account = (titles_account(words) || titles_known_account(words)) &&
-                       split_at_leader(words, numbering_).kind == LeaderKind::none;
+  if (titles_numbered_account(*label, words)) return std::nullopt;
+  if (!titles_account(words) && !titles_known_account(words)) return label;
+  // "7. A. bus Roe - Marsh Mouse. Small …"
+  auto const leaders = split_at_leader(words, numbering_).kind;
+  bool const account = leaders == LeaderKind::none || leaders == LeaderKind::dash;
   return account ? std::nullopt : label;
 }
 
@@ -181,6 +184,19 @@ bool LinesAhead::titles_known_account(std::string_view words) const {
   bool const dated = is_abbreviated(genus) && is_dated_name(words);
   if (!account && !dated) return false;
   return known_genera().contains(genus) ? account : dated;
+}
+
+bool LinesAhead::titles_numbered_account(Label const& label, std::string_view words) const {
+  if (label.family != LabelFamily::digits || label.end == LabelEnd::none) return false;
+  auto const few = words_of(words, 3);
+  if (few.size() < 2 || !is_abbreviated(few[0]) || !is_epithet(few[1])) return false;
+  if (few.size() == 3) {
+    auto const& third = few[2];
+    bool const behind_name = is_authorish(third) || is_rank(third) || third.front() == '(' ||
+                             is_dash(code_point_at(third, 0).value);
+    if (!behind_name) return false;
+  }
+  return numbered_names().contains(numbered_name(label.number, few[0], few[1]));
 }
 
 // Whatever its first word is: may an account begin so?
@@ -314,7 +330,21 @@ bool LinesAhead::leads_are_led() const {
 }
 
 std::unordered_set<std::string_view> const& LinesAhead::known_genera() const {
-  if (genera_) return *genera_;
+  if (!genera_) find_names_led_to();
+  return *genera_;
+}
+
+std::unordered_set<std::string> const& LinesAhead::numbered_names() const {
+  if (!genera_) find_names_led_to();
+  return numbered_names_;
+}
+
+std::string LinesAhead::numbered_name(std::uint32_t number, std::string_view genus,
+                                      std::string_view epithet) {
+  return std::to_string(number) + ' ' + std::string{genus} + ' ' + std::string{epithet};
+}
+
+void LinesAhead::find_names_led_to() const {
   auto& genera = genera_.emplace();
   for (std::size_t i = 0; i < lines_.size(); ++i) {
     auto const text = text_behind_label(i);
@@ -326,8 +356,13 @@ std::unordered_set<std::string_view> const& LinesAhead::known_genera() const {
     constexpr std::size_t kLabel = 16;  // bytes
     bool const label = split.kind == LeaderKind::gap && split.words_end <= kLabel;
     if (!label && is_capitalised(genus)) genera.insert(genus);
+    auto const number = label ? std::nullopt : read_label(name);
+    if (!number || number->is_dash() || number->family != LabelFamily::digits) continue;
+    auto const words = words_of(name.substr(number->text_at), 2);
+    if (words.size() == 2) {
+      numbered_names_.insert(numbered_name(number->number, words[0], without_end(words[1])));
+    }
   }
-  return genera;
 }
 
 bool LinesAhead::opens_key(std::size_t i) const {

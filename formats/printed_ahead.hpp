@@ -2,7 +2,9 @@
 // Looking at the lines around a line without taking them.  Inner header of formats.
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <unordered_set>
 #include <vector>
@@ -56,6 +58,9 @@ class LinesAhead {
   // that no words go on after.
   [[nodiscard]] bool is_name_on_its_own(std::size_t i) const;
 
+  // "7. A. bus Roe - Marsh Mouse. Small …" where a lead leads to "7. A. bus".
+  [[nodiscard]] bool titles_numbered_account(Label const& label, std::string_view words) const;
+
  private:
   [[nodiscard]] std::vector<char> find_labelled() const;
   void drop_starred_notes(std::vector<char>& labelled) const;
@@ -71,12 +76,18 @@ class LinesAhead {
   [[nodiscard]] static bool is_account_of_genus(std::string_view words);
   // First words of the names behind leaders, of all lines; looked for once they are asked for.
   [[nodiscard]] std::unordered_set<std::string_view> const& known_genera() const;
+  // "7 A. bus" of "7. A. bus" behind leaders.
+  [[nodiscard]] std::unordered_set<std::string> const& numbered_names() const;
+  [[nodiscard]] static std::string numbered_name(std::uint32_t number, std::string_view genus,
+                                                 std::string_view epithet);
+  void find_names_led_to() const;
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LeadPlan const* plan_;
   bool usually_led_{false};  // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
+  mutable std::unordered_set<std::string> numbered_names_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once
   bool second_leads_unlabelled_{false};
 };

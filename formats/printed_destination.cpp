@@ -286,7 +286,8 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
       return plausible_destination(before, numbering);
     }
     // A name without its genus, or a vernacular one.
-    return words.size() == 1 || (words.size() <= 8 && starts_with_upper(words[1])) ||
+    return words.size() == 1 || is_lettered_rank(text) ||
+           (words.size() <= 8 && starts_with_upper(words[1])) ||
            (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos) ||
            is_bare_epithet(text) || names_group(text, words) ||
            (words.size() <= kWordsBeforeName && words_before_name(words) > 0);
@@ -306,7 +307,7 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   if (text.find(';') != std::string_view::npos) {
     return is_latin_name(text) && read_taxa(text).taxa.size() > 1;
   }
-  if (names_a_key(stripped) || is_latin_name(text)) return true;
+  if (names_a_key(stripped) || is_latin_name(text) || is_lettered_rank(text)) return true;
   // "Aus sp. A [sensu Roe]"
   constexpr std::size_t kMostOfUnnamed = 10;  // words
   auto const parts = words_of(text);

@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
+#include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
@@ -245,6 +246,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       }
     }
   }
+  if (!attempt.refused) take_keys_behind(text, lines, attempt);
   auto& read = *attempt.read;
   auto& sorted = read.sorted;
   auto const& grouping = attempt.grouping;

@@ -373,7 +373,8 @@ class Splitter {
     bool const words = (semicolon != std::string_view::npos &&
                         !certain_destination(tail.substr(0, semicolon), numbering_)) ||
                        (is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
-                        !trailing_reference(tail) && !(wide_ && is_bare_epithet(tail)));
+                        !trailing_reference(tail) &&
+                        !(wide_ && (is_bare_epithet(tail) || is_lettered_rank(tail))));
     if (words || !plausible_destination(tail, numbering_)) return false;
     // "dark —    Aus bus": the dash goes with the gap.
     auto const dash = code_point_before(text_, gap_.words_end);

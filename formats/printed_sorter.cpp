@@ -371,6 +371,7 @@ class Sorter {
     }
     if (!misprint) return std::nullopt;
     auto const words = line.text.substr(misprint->text_at);
+    if (ahead_.titles_numbered_account(*misprint, words)) return std::nullopt;
     if (numbering_.words_start_upper && is_lower(code_point_at(words, 0).value)) {
       return std::nullopt;
     }

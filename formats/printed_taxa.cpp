@@ -19,6 +19,15 @@ using namespace std::string_view_literals;
 
 using Words = std::vector<std::string_view>;
 
+// "a. subsp. bus", "b) var. cus Roe"
+bool is_lettered_rank(std::vector<std::string_view> const& words) {
+  if (words.size() < 3 || words[0].size() != 2) return false;
+  bool const letter = is_lower(static_cast<unsigned char>(words[0][0])) &&
+                      (words[0][1] == '.' || words[0][1] == ')');
+  auto const rank = in_small_letters(words[1]);
+  return letter && rank.size() > 2 && is_rank(fold(rank)) && is_epithet(without_end(words[2]));
+}
+
 class TaxaReader {
  public:
   explicit TaxaReader(std::string_view text) : text_{text}, words_{words_of(text)} {}
@@ -43,6 +52,11 @@ class TaxaReader {
   void skip_species_number() {
     auto first = word(0);
     if (words_.size() < 2 || first.empty()) return;
+    // "a. subsp. bus": a letter for each.
+    if (is_lettered_rank(words_)) {
+      at_ = 1;
+      return;
+    }
     if (first.size() > 2 && (first.front() == '(' || first.front() == '[')) first.remove_prefix(1);
     if (first[0] < '0' || first[0] > '9') return;
     auto const skip_digits = [&first] {
@@ -599,6 +613,8 @@ std::optional<TaxaReading> read_group(std::string_view text) {
 }
 
 }  // namespace
+
+bool is_lettered_rank(std::string_view text) { return is_lettered_rank(words_of(text, 3)); }
 
 TaxaReading read_taxa(std::string_view text) {
   // A full stop at the very end closes the lead, unless it belongs to an abbreviation.

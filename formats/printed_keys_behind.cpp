@@ -1,0 +1,239 @@
+#include "keydrift/formats/printed_keys_behind.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <iterator>
+#include <memory>
+#include <optional>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMostLines = 80;    // of a key within an account
+constexpr std::size_t kMostEnds = 8;      // of stretches that begin on one line
+constexpr std::size_t kMostTries = 2000;  // bounds the work on texts that are all labels
+constexpr std::size_t kTitleAbove = 12;   // lines between an account's title and its key
+
+// Lines [begin, end).
+struct Stretch {
+  std::size_t begin{};
+  std::size_t end{};
+};
+
+class Finder {
+ public:
+  Finder(DecodedText const& text, std::vector<SourceLine> const& lines, Attempt& attempt)
+      : text_{text}, lines_{lines}, attempt_{attempt} {}
+
+  void run() && {
+    if (attempt_.read->sorted.leads.empty() || attempt_.read->numbering.exact) return;
+    auto const found = find_all();
+    if (found.empty()) return;
+    auto rest = lines_;
+    std::int64_t points = 0;
+    for (auto const& one : found) {
+      points += one.key.judgement.points();
+      for (auto i = one.at.begin; i < one.at.end; ++i) rest[i].text = {};
+    }
+    auto other = choose_reading(text_, rest);
+    if (other.refused || other.judgement.points() + points <= attempt_.judgement.points()) return;
+    if (last_line(other) >= found.front().at.begin) return;
+    attempt_ = std::move(other);
+    for (auto const& one : found) append(one);
+  }
+
+ private:
+  struct Found {
+    Stretch at;
+    Attempt key;
+  };
+
+  [[nodiscard]] static std::size_t last_line(Attempt const& attempt) {
+    auto const& sorted = attempt.read->sorted;
+    if (sorted.leads.empty()) return 0;
+    auto const& last = sorted.leads.back();
+    return sorted.pieces[last.first_piece + last.piece_count - 1].line;
+  }
+
+  [[nodiscard]] std::vector<Found> find_all() {
+    std::vector<Found> found;
+    auto at = std::size_t{attempt_.read->sorted.leads.front().line} + 1;
+    for (; at < lines_.size() && tries_ < kMostTries; ++at) {
+      if (lines_[at].text.empty() || !lines_[at - 1].text.empty() || !opens(at)) continue;
+      if (auto key = key_at(at)) {
+        at = key->at.end;
+        found.push_back(std::move(*key));
+      }
+    }
+    return found;
+  }
+
+  // The first lead of a first couplet, labelled as the key's are not.
+  [[nodiscard]] bool opens(std::size_t at) const {
+    if (lines_[at].markup.role != LineRole::told_by_text) return false;
+    auto const label = read_label(lines_[at].text);
+    return label && !label->is_dash() && label->number == 1 && !label->decimal &&
+           label->family != attempt_.read->numbering.family;
+  }
+
+  // Where paragraphs end that begin with labels, one behind the other from line `begin` on.
+  [[nodiscard]] std::vector<std::size_t> ends_of(std::size_t begin) const {
+    std::vector<std::size_t> ends;
+    auto const limit = std::min(lines_.size(), begin + kMostLines);
+    auto i = begin;
+    for (;;) {
+      while (i < limit && !lines_[i].text.empty()) ++i;
+      ends.push_back(i);
+      // The next one stands a single blank line behind it.
+      if (ends.size() == kMostEnds || i + 1 >= limit || lines_[i + 1].text.empty() ||
+          !read_label(lines_[i + 1].text))
+        break;
+      ++i;
+    }
+    return ends;
+  }
+
+  // Accounts may begin with labels as the key does: the longest stretch that is a key.
+  [[nodiscard]] std::optional<Found> key_at(std::size_t begin) {
+    auto const ends = ends_of(begin);
+    for (auto end = ends.rbegin(); end != ends.rend(); ++end) {
+      if (tries_++ == kMostTries) return std::nullopt;
+      Stretch const stretch{begin, *end};
+      if (auto key = read(stretch)) return Found{stretch, std::move(*key)};
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] std::optional<Attempt> read(Stretch const& stretch) const {
+    if (stretch.end - stretch.begin < 2) return std::nullopt;
+    std::vector<SourceLine> const own(lines_.begin() + static_cast<std::ptrdiff_t>(stretch.begin),
+                                      lines_.begin() + static_cast<std::ptrdiff_t>(stretch.end));
+    auto key = choose_reading(text_, own);
+    auto const& reads = key.read->reads;
+    bool const whole =
+        !key.refused && reads.size() >= 2 && key.judgement.is_faultless() &&
+        (key.grouping.layout == Layout::parallel || key.grouping.layout == Layout::outline) &&
+        key.grouping.parts.size() == 1;
+    if (!whole || !key.read->sorted.remarks.empty()) return std::nullopt;
+    bool const led = std::all_of(reads.begin(), reads.end(), [](ReadLead const& one) {
+      bool const leaders = one.leaders == LeaderKind::dots || one.leaders == LeaderKind::gap ||
+                           one.leaders == LeaderKind::arrow;
+      return leaders && one.to.form != DestinationForm::none;
+    });
+    return led ? std::optional{std::move(key)} : std::nullopt;
+  }
+
+  void append(Found const& found) {
+    auto const& [stretch, key] = found;
+    // Other attempts may share what this one has read.
+    if (attempt_.read.use_count() > 1) {
+      attempt_.read = std::make_shared<LeadsRead>(*attempt_.read);
+    }
+    auto& sorted = attempt_.read->sorted;
+    auto const& other = key.read->sorted;
+    auto const line = static_cast<std::uint32_t>(stretch.begin);
+    auto const leads = static_cast<std::uint32_t>(sorted.leads.size());
+    auto const pieces = static_cast<std::uint32_t>(sorted.pieces.size());
+    auto const title = take_remarks_apart(stretch);
+    for (auto piece : other.pieces) {
+      piece.line += line;
+      sorted.pieces.push_back(piece);
+    }
+    for (auto lead : other.leads) {
+      lead.line += line;
+      lead.first_piece += pieces;
+      sorted.leads.push_back(lead);
+    }
+    std::copy(other.accounts.begin(), other.accounts.end(),
+              sorted.accounts.begin() + static_cast<std::ptrdiff_t>(stretch.begin));
+    auto& reads = attempt_.read->reads;
+    reads.insert(reads.end(), key.read->reads.begin(), key.read->reads.end());
+    auto& findings = attempt_.read->findings;
+    findings.insert(findings.end(), key.read->findings.begin(), key.read->findings.end());
+    auto& grouping = attempt_.grouping;
+    auto const members = static_cast<std::uint32_t>(grouping.members.size());
+    auto const part = static_cast<std::uint32_t>(grouping.parts.size());
+    for (auto couplet : key.grouping.couplets) {
+      couplet.first_member += members;
+      couplet.part += part;
+      grouping.couplets.push_back(std::move(couplet));
+    }
+    for (auto const member : key.grouping.members) grouping.members.push_back(member + leads);
+    grouping.parts.push_back({leads, title});
+  }
+
+  // The key's lines are no prose any longer.  Returns the remark that titles the account above it.
+  [[nodiscard]] std::uint32_t take_remarks_apart(Stretch const& stretch) {
+    auto& remarks = attempt_.read->sorted.remarks;
+    auto const within = [&stretch](Piece const& piece) {
+      return piece.line >= stretch.begin && piece.line < stretch.end;
+    };
+    std::vector<Remark> kept;
+    std::uint32_t title = kNone;
+    kept.reserve(remarks.size() + 2);
+    auto const named = account_above(stretch.begin);
+    auto const last_lead = static_cast<std::uint32_t>(attempt_.read->sorted.leads.size() - 1);
+    std::vector<std::uint32_t> now(remarks.size(), kNone);
+    for (std::size_t r = 0; r < remarks.size(); ++r) {
+      auto const& remark = remarks[r];
+      now[r] = static_cast<std::uint32_t>(kept.size());
+      // A remark may begin above the key and go on beneath it.
+      Remark above{remark.kind, remark.lead, {}};
+      Remark beneath{remark.kind, remark.lead, {}};
+      for (auto const& piece : remark.pieces) {
+        if (within(piece)) continue;
+        if (named && piece.line == *named) {
+          title = static_cast<std::uint32_t>(kept.size());
+          kept.push_back({RemarkKind::heading, last_lead, {piece}});
+          auto& account = attempt_.read->sorted.accounts[*named];
+          account.kind = LineKind::heading;
+          account.reason = "titles the account that the key below belongs to";
+          continue;
+        }
+        (piece.line < stretch.begin ? above : beneath).pieces.push_back(piece);
+      }
+      if (!above.pieces.empty()) kept.push_back(std::move(above));
+      if (!beneath.pieces.empty()) kept.push_back(std::move(beneath));
+    }
+    remarks = std::move(kept);
+    for (auto& part : attempt_.grouping.parts) {
+      if (part.heading != kNone) part.heading = now[part.heading];
+    }
+    return title;
+  }
+
+  // "7. A. bus Roe (A. cus auct.). Perennial …", some lines above.
+  [[nodiscard]] std::optional<std::size_t> account_above(std::size_t begin) const {
+    auto const first = begin > kTitleAbove ? begin - kTitleAbove : 0;
+    for (auto i = begin; i-- > first;) {
+      auto const label = read_label(lines_[i].text);
+      if (!label || label->is_dash()) continue;
+      auto const words = words_of(start_of(lines_[i].text.substr(label->text_at), 80), 2);
+      bool const species = words.size() == 2 &&
+                           (is_abbreviated(words[0]) || is_capitalised(words[0])) &&
+                           is_epithet(without_end(words[1]));
+      if (species) return i;
+    }
+    return std::nullopt;
+  }
+
+  DecodedText const& text_;
+  std::vector<SourceLine> const& lines_;
+  Attempt& attempt_;
+  std::size_t tries_{};
+};
+
+}  // namespace
+
+void take_keys_behind(DecodedText const& text, std::vector<SourceLine> const& lines,
+                      Attempt& attempt) {
+  Finder{text, lines, attempt}.run();
+}
+
+}  // namespace keydrift::printed
