@@ -59,8 +59,8 @@ TEST(PrintedKeysBehind, MayBeASingleCouplet) {
 TEST(PrintedKeysBehind, AreNoListsOfSubspecies) {
   auto const text = std::string{kMain} +
                     "3. A. dus Roe. Annual.\n\n"
-                    "a. Subsp. dus. Hairs forked; on sand.\n"
-                    "b. Subsp. hus. Hairs simple; on rock.\n";
+                    "a. Hairs forked; on sand, once together with Ausus bus\n"
+                    "b. Hairs simple; on rock, often together with Ausus cus\n";
   EXPECT_EQ(line_kinds(text),
             "heading, blank, lead, lead, lead, lead, blank, note, blank, note, note");
 }
