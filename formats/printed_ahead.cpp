@@ -272,6 +272,7 @@ bool LinesAhead::ends_in_leaders(std::size_t i) const {
   auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
   for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
     if (j > i && label_at(j)) return false;
+    if (j > i && heads_ != nullptr && (*heads_)[j]) continue;  // "CARABIDAE      53"
     auto const kind = split_at_leader(lines_[j].text, numbering_).kind;
     bool const habit = numbering_.ends.dash || numbering_.ends.colon;
     if (kind != LeaderKind::none && (habit || kind != LeaderKind::dash)) return true;

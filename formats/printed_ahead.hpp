@@ -21,6 +21,9 @@ class LinesAhead {
   LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
              LeadPlan const* plan);
 
+  // Lines at the borders of pages, which belong to no paragraph.  Borrowed.
+  void know_heads(std::vector<bool> const& heads) { heads_ = &heads; }
+
   // The label of line i, if the file labels its leads so.
   [[nodiscard]] std::optional<Label> label_at(std::size_t i) const;
   [[nodiscard]] bool gap_after(std::size_t i) const;
@@ -85,6 +88,7 @@ class LinesAhead {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LeadPlan const* plan_;
+  std::vector<bool> const* heads_{nullptr};
   bool usually_led_{false};  // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
   mutable std::unordered_set<std::string> numbered_names_;

@@ -126,9 +126,17 @@ class CellFinder {
     };
     for (auto f = to; f > from; --f) {
       if (leads_on(f - 1)) return to;
+      if (f > from + 1 && titles_next_key(f - 1)) continue;
       if (certain_destination(line(f - 1).text, numbering_)) return f - 1;
     }
     return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
+  }
+
+  // "Key B. Species without eyes", apart from the name before it.
+  [[nodiscard]] bool titles_next_key(std::size_t f) const {
+    auto const at = filled_[f];
+    return at > 0 && lines_[at - 1].text.empty() && names_a_key(line(f).text) &&
+           certain_destination(line(f - 1).text, numbering_);
   }
 
   // Without a name beyond doubt, the next cell that may be one: what comes after all cells is

@@ -179,12 +179,25 @@ bool LeadsSoFar::continues_name_in_capitals(SourceLine const& line) const {
          has_latin_ending(fold(begun[0])) && !has_higher_ending(fold(begun[0]));
 }
 
+// "… A. bus" / "Roe and A. cus Dorn": the author of one species, and another species.
+bool LeadsSoFar::is_author_of_list(std::string_view text) {
+  constexpr std::size_t kMostOfAuthor = 4;  // words
+  auto const words = words_of(text);
+  std::size_t w = 0;
+  while (w < words.size() && is_authorish(words[w])) ++w;
+  return w > 0 && w <= kMostOfAuthor && w + 2 < words.size() && is_separator(words[w]) &&
+         is_abbreviated(words[w + 1]) && is_epithet(words[w + 2]);
+}
+
 bool LeadsSoFar::continues_destination(SourceLine const& line) const {
   auto const& lead = leads_.back();
   auto const& before = last_line();
   if (starts_note(line.text)) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
-  if (hangs_open() || names_what_is_open(line) || is_dated_authorship(line.text)) return true;
+  if (hangs_open() || names_what_is_open(line) || is_dated_authorship(line.text) ||
+      is_author_of_list(line.text)) {
+    return true;
+  }
   auto const opened =
       std::count(before.begin(), before.end(), '(') - std::count(before.begin(), before.end(), ')');
   if (opened > 0) return true;

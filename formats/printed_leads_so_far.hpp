@@ -70,6 +70,7 @@ class LeadsSoFar {
 
  private:
   [[nodiscard]] bool names_what_is_open(SourceLine const& line) const;
+  [[nodiscard]] static bool is_author_of_list(std::string_view text);
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;

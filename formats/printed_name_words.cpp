@@ -251,6 +251,23 @@ std::string in_small_letters(std::string_view word) {
   return std::string{word.substr(0, first)} + fold(word.substr(first));
 }
 
+namespace {
+
+// "BOX KELLIN (Aus bus)": two words in Latin form close the text in brackets, so that those before
+// them are none.
+bool is_explained_in_brackets(std::vector<std::string_view> const& words) {
+  if (words.size() < 4) return false;
+  auto genus = words[words.size() - 2];
+  auto epithet = words.back();
+  if (genus.front() != '(' || !epithet.ends_with(')')) return false;
+  genus.remove_prefix(1);
+  epithet.remove_suffix(1);
+  return is_capitalised(genus) && !is_all_capitals(genus) && has_latin_ending(genus) &&
+         is_epithet(epithet) && has_epithet_ending(epithet);
+}
+
+}  // namespace
+
 std::string in_plain_letters(std::string_view text) {
   if (text.starts_with('"')) return std::string{text};  // a name as it stands
   static constexpr std::array<std::string_view, 7> kLigatures{"ff"sv,  "fi"sv, "fl"sv, "ffi"sv,
@@ -303,7 +320,7 @@ std::string in_plain_letters(std::string_view text) {
   }
   if (!is_all_capitals(genus)) return plain;
   auto const folded = fold(genus);
-  if (!has_latin_ending(folded)) return plain;
+  if (!has_latin_ending(folded) || is_explained_in_brackets(words)) return plain;
   auto out = in_small_letters(genus);
   bool family = folded.size() > 6 && (folded.ends_with("idae") || folded.ends_with("inae") ||
                                       folded.ends_with("aceae") || folded.ends_with("ales"));

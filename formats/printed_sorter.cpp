@@ -31,6 +31,7 @@ class Sorter {
         leads_{lines, numbering, ahead_},
         heads_{find_running_heads(lines, numbering)},
         cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
+    ahead_.know_heads(heads_);
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
     // A number beside "XML", or beside a name that comes back, is a label's cell and no page's.

@@ -383,10 +383,13 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   // "Ausidae (Key 2)": the group is keyed on there.  A species would be an end.
   if (auto const open = printed.rfind('('); open != std::string::npos && printed.ends_with(')')) {
     std::string_view const whole = printed;
-    auto const named = strip_pointer(trim(whole.substr(open + 1, whole.size() - open - 2)));
+    auto const named =
+        without_page(strip_pointer(trim(whole.substr(open + 1, whole.size() - open - 2))));
     auto const before = trim(whole.substr(0, open));
     auto const group = read_taxa(before);
-    bool const one = group.taxa.size() == 1 && words_of(group.taxa[0].name).size() == 1;
+    // "sect. Ausae (Key A, p. 18)"
+    bool const one = group.taxa.size() == 1 && (words_of(group.taxa[0].name).size() == 1 ||
+                                                says_group(fold(group.taxa[0].name)));
     if (one && named.size() <= kLongestKeyName && names_a_key(named)) {
       reading.form = DestinationForm::key;
       reading.key_name = std::string{named};

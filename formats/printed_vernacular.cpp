@@ -105,10 +105,58 @@ bool may_be_vernacular(std::string_view word) {
   return !digits && (letters || is_dash(code_point_at(word, 0).value) || word == ":");
 }
 
+// "Lesser kernel weevil, Aus minor": words in small letters, a comma, and what is no common name.
+std::size_t words_before_comma(std::span<std::string_view const> words) {
+  for (std::size_t i = 2; i + 1 < words.size() && i <= kMostVernacularWords; ++i) {
+    auto const last = without_end(words[i - 1]);
+    if (!is_lower(code_point_at(words[i - 1], 0).value) || !is_plain_word(last)) return 0;
+    if (!words[i - 1].ends_with(',')) continue;
+    auto const genus = words[i];
+    auto const epithet = without_closing(words[i + 1]);
+    bool const name = is_capitalised(genus) && (has_latin_ending(genus) || genus.ends_with('o')) &&
+                      is_epithet(epithet) && has_epithet_ending(epithet);
+    return name && !has_strict_latin_ending(last) ? i : 0;
+  }
+  return 0;
+}
+
+// "MARSH HAWS (Aus)": words in capitals that have no Latin ending, before the name in brackets.
+std::size_t capitals_before_bracket(std::span<std::string_view const> words) {
+  constexpr std::size_t kShortest = 3;  // bytes of the last word
+  std::size_t i = 0;
+  while (i < words.size() && i <= kMostVernacularWords && is_in_capitals(words[i])) ++i;
+  if (i == 0 || i + 2 < words.size() || i >= words.size() || words[i].front() != '(') return 0;
+  auto const last = words[i - 1];
+  auto const genus = without_closing(without_bracket(words[i]));
+  bool const name = is_capitalised(genus) && has_latin_ending(genus) && words.back().ends_with(')');
+  return name && last.size() >= kShortest && !has_latin_ending(fold(last)) ? i : 0;
+}
+
+// "С. меловой — A. bus": the first name in Latin letters, behind words in letters of another kind.
+std::size_t words_in_other_letters(std::span<std::string_view const> words) {
+  auto const is_latin_letter = [](std::string_view word) {
+    auto const first = code_point_at(word, 0).value;
+    constexpr std::uint32_t kLastLatin = 0x24F;
+    return is_letter(first) && first <= kLastLatin;
+  };
+  if (words[0].size() < 2 || is_latin_letter(words[0]) ||
+      !is_letter(code_point_at(words[0], 0).value)) {
+    return 0;
+  }
+  for (std::size_t i = 1; i < std::min(words.size(), kMostVernacularWords + 1); ++i) {
+    if (is_latin_letter(without_bracket(words[i]))) return name_begins(words, i) ? i : 0;
+  }
+  return 0;
+}
+
 }  // namespace
 
 std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
+  for (auto const before :
+       {words_in_other_letters(words), words_before_comma(words), capitals_before_bracket(words)}) {
+    if (before > 0) return before;
+  }
   auto const second = without_closing(words[1]);
   if (is_rank_noun(fold(words[0])) && is_capitalised(second) && has_latin_ending(second)) return 1;
   bool const latin_second = has_latin_ending(second) || has_strict_latin_ending(second);
