@@ -427,7 +427,9 @@ bool LinesAhead::is_far_in(std::size_t i) const {
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
   if (i > 0 && is_numbered_name(line.text)) return true;
-  if (is_far_in(i) && is_epithet_beyond_doubt(line.text)) return true;
+  bool const epithet =
+      is_epithet_beyond_doubt(line.text) || (!usually_led_ && is_genusless_name(line.text));
+  if (epithet && is_far_in(i)) return true;
   if (i == 0 || line.text.size() > kLongestTrailingName ||
       !is_upper(code_point_at(line.text, 0).value) ||
       line.text.find(';') != std::string_view::npos) {
@@ -438,7 +440,7 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
       words_of(line.text).size() <= kWordsOfAName) {
     return true;
   }
-  if (!is_latin_name(line.text)) return false;
+  if (!is_latin_name(line.text) || has_numbered_name_within(line.text)) return false;
   if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
   // "… unlike that of" / "Aus bus" / "and smooth".
   bool const words_follow = is_lower(code_point_at(lines_[i + 1].text, 0).value);

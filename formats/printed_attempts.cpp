@@ -371,6 +371,7 @@ class Reader {
     }
     without.grouping = group_leads(key_text(read), read.sorted, read.reads, layout);
     without.judgement = judge(key_text(read), without.grouping, read.sorted, read.reads);
+    if (!without.judgement.is_faultless()) take_structure_at_its_word(without);
     auto const& findings = attempt.read->findings;
     std::copy_if(findings.begin(), findings.end(), std::back_inserter(without.read->findings),
                  [](Finding const& one) { return one.code == "ambiguous-layout"; });

@@ -275,6 +275,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   if (couplet_number(stripped, numbering)) return true;
   if (names_a_key(stripped) || points_into_other_work(stripped)) return true;
   if (words.size() > kLongestDestinationWords) return false;
+  if (is_digit(first.value) && has_name_behind_ideograph(text)) return true;
   if (is_digit(first.value)) {  // "3. Aus bus", "12 Aus bus", "4. bus, Roe"
     if (words.size() < 2) return false;
     bool const numbered = words[0].back() == '.' && words.size() <= kWordsOfEpithet &&

@@ -76,10 +76,16 @@ class Mender {
 
   bool give_back(std::size_t i) {
     auto& read = reads_[i];
-    if (read.to.form != DestinationForm::taxa || read.leaders != LeaderKind::blank) return false;
+    if (read.leaders != LeaderKind::blank) return false;
+    if (read.to.form == DestinationForm::couplet) {
+      // "Stigmas 2"
+      auto const& next = grouping_.couplets[home_[i + 1]];
+      if (number_key(read.to.couplet) == number_key(next.key)) return false;
+    }
     auto const& place = read.lead.destination_place;
     std::erase_if(findings_, [&place](Finding const& one) {
-      return one.code == "assumed-destination" && one.place.begin == place.begin;
+      bool const code = one.code == "assumed-destination" || one.code == "ambiguous-number";
+      return code && one.place.begin == place.begin;
     });
     auto const joined = cutter_.join(i);
     read.leaders = LeaderKind::none;
@@ -114,8 +120,15 @@ class Mender {
       return last_line;
     }
     auto const begin = trailing_name(text);
-    if (begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)))) return begin;
+    bool const sure = begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)) ||
+                                ends_in_two_dots(trim_right(text.substr(0, *begin))));
+    if (sure) return begin;
     return usually_dotted_ ? std::nullopt : loose_name(text);
+  }
+
+  // "… the basal part. . Aus bus": a row of dots for which there was hardly room.
+  [[nodiscard]] static bool ends_in_two_dots(std::string_view words) {
+    return words.ends_with(". .") || words.ends_with("..") || words.ends_with("…");
   }
 
   // Of the whole text, wherever it stands.

@@ -198,6 +198,7 @@ class LeadReader {
     auto const text = std::string_view{joined.raw}.substr(begin);
     auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
     if (is_year(text) && words.ends_with(',')) return std::nullopt;
+    if (has_numbered_name_within(text)) return std::nullopt;
     auto const stripped = strip_pointer(text);
     if (couplet_number(stripped, key_.numbering) || names_a_key(stripped)) return begin;
     if (text.size() > kLongestTrailingName || text.find(';') != std::string_view::npos) {
@@ -205,7 +206,7 @@ class LeadReader {
     }
     if (names_species_group(text)) return begin;
     if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
-    bool const numbered = is_numbered_epithet(text);
+    bool const numbered = is_numbered_epithet(text) || is_genusless_name(text);
     if (!numbered && !is_upper(code_point_at(text, 0).value)) return std::nullopt;
     auto const before_it = words_of(words.substr(last_word_begin(words)));
     bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
@@ -364,7 +365,8 @@ class LeadReader {
       auto const& taxon = read.to.taxa.taxa.front();
       auto const genus = first_word_of(taxon.name);
       if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
-      if (genera[genus] > 1) continue;
+      // "Erdőkben alba", twice: hardly a genus ends so.
+      if (genera[genus] > 1 && has_strict_latin_ending(genus)) continue;
       auto const joined = cutter_.join(i);
       std::string_view const text = joined.raw;
       auto const begin = text.rfind(genus + " ");

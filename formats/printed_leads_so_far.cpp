@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -118,8 +119,12 @@ std::string_view LeadsSoFar::last_line() const {
 bool LeadsSoFar::hangs_open() const {
   auto const before = last_line();
   auto const last_blank = before.find_last_of(' ');
-  auto const folded =
-      fold(before.substr(last_blank == std::string_view::npos ? 0 : last_blank + 1));
+  auto const word_at = last_blank == std::string_view::npos ? 0 : last_blank + 1;
+  auto const folded = fold(before.substr(word_at));
+  // "..... Genus" and nothing else
+  if (is_rank_noun(folded)) {
+    return split_at_leader(before, numbering_).destination_begin == word_at;
+  }
   return before.back() == ',' || before.back() == '&' || before.back() == '-' || folded == "or" ||
          folded == "and" || folded == "oder" || folded == "und" || folded == "ou" ||
          folded == "et" || folded == "o" || folded == "e" || folded == "y" || folded == "ex" ||

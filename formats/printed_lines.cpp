@@ -189,10 +189,50 @@ std::optional<Reference> Numbering::read(std::string_view text) const {
   return read_reference(text);
 }
 
+namespace {
+
+// "b Wings dark", "c. Wings dark": as a dash does, the letter alone begins a further lead.
+std::optional<Label> lettered_second(std::string_view line) {
+  if (line.size() < 3 || line[0] < 'b' || line[0] > 'e') return std::nullopt;
+  std::size_t const end = line[1] == '.' || line[1] == ')' ? 2 : 1;
+  auto const at = skip_blanks(line, end);
+  if (at == end || at >= line.size() || !is_letter(code_point_at(line, at).value)) {
+    return std::nullopt;
+  }
+  Label label;
+  label.family = LabelFamily::dash;
+  label.printed = line.substr(0, 1);
+  label.text_at = at;
+  return label;
+}
+
+// Hardly a second lead repeats its couplet's number, and letters alone begin about as many lines as
+// "1a" does.
+bool has_lettered_seconds(std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 3;
+  std::size_t firsts = 0;
+  std::size_t numbered = 0;  // "1b"
+  std::size_t alone = 0;     // "b"
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (label && label->family == LabelFamily::digits && label->text_at < line.text.size()) {
+      if (label->letter == "a") ++firsts;
+      if (label->letter == "b") ++numbered;
+    } else if (lettered_second(line.text) && line.text[0] == 'b' &&
+               starts_with_upper(line.text.substr(lettered_second(line.text)->text_at))) {
+      ++alone;
+    }
+  }
+  return firsts >= kFewest && alone * 4 >= firsts * 3 && numbered * 4 <= firsts;
+}
+
+}  // namespace
+
 std::optional<Label> Numbering::label_of(std::string_view line) const {
   auto label =
       read_label_with(line, decimals_are_leads ? DecimalLabels::leads : DecimalLabels::sections);
-  return label && accepts(*label) ? label : std::nullopt;
+  if (label && accepts(*label)) return label;
+  return lettered_seconds ? lettered_second(line) : std::nullopt;
 }
 
 Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels decimals,
@@ -230,6 +270,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   numbering.family = static_cast<LabelFamily>(family);
   accept_styles(tallies, family, numbering);
   accept_styles_that_fill_gaps(lines, decimals, numbering);
+  numbering.lettered_seconds = has_lettered_seconds(lines);
   numbering.first_is_bare = opens_with_bare_number(lines, numbering);
   std::size_t upper = 0;
   std::size_t labels = 0;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
+#include <utility>
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -253,6 +255,57 @@ std::string in_small_letters(std::string_view word) {
 
 namespace {
 
+// Chinese characters and kana.
+bool is_ideograph(std::uint32_t c) {
+  return (c >= 0x3041 && c <= 0x30FF) || (c >= 0x3400 && c <= 0x9FFF);
+}
+
+// Where Chinese or Japanese words and Latin ones meet.
+class ScriptBorders {
+ public:
+  enum class Border : std::uint8_t { none, ideographs, latin };
+  // Which kind of letters begins with `c`, directly behind the other or behind a number.
+  Border pass(std::uint32_t c) {
+    auto const before = std::exchange(before_, c);
+    seen_ = seen_ || is_ideograph(c);
+    if (seen_ && is_upper(c) && (is_ideograph(before) || before == ')')) return Border::latin;
+    return is_ideograph(c) && (before == '.' || is_digit(before)) ? Border::ideographs
+                                                                  : Border::none;
+  }
+
+ private:
+  std::uint32_t before_{};
+  bool seen_{false};
+};
+
+// "1.黑绒苣C. bus" prints no blanks: puts them between the number, the vernacular name and the
+// Latin one.
+void part_scripts(std::string& text) {
+  std::string parted;
+  ScriptBorders borders;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (borders.pass(c.value) != ScriptBorders::Border::none) parted += ' ';
+    parted.append(text, at, c.length);
+    at += c.length;
+  }
+  if (parted.size() > text.size()) text = std::move(parted);
+}
+
+}  // namespace
+
+bool has_name_behind_ideograph(std::string_view text) {
+  ScriptBorders borders;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (borders.pass(c.value) == ScriptBorders::Border::latin) return true;
+    at += c.length;
+  }
+  return false;
+}
+
+namespace {
+
 // "BOX KELLIN (Aus bus)": two words in Latin form close the text in brackets, so that those before
 // them are none.
 bool is_explained_in_brackets(std::vector<std::string_view> const& words) {
@@ -297,6 +350,7 @@ std::string in_plain_letters(std::string_view text) {
       plain += ' ';
     }
   }
+  part_scripts(plain);
   auto const words = words_of(plain);
   if (words.empty()) return plain;
   // "1. A. BUS, Roe": the number and the short genus are as they should be.

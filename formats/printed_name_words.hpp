@@ -46,6 +46,9 @@ namespace keydrift::printed {
 // "AUSIDAE" as "Ausidae"; any other word as it is.
 [[nodiscard]] std::string in_small_letters(std::string_view word);
 
+// "1.黑绒苣C. bus": a Latin name directly behind a Chinese or Japanese one.
+[[nodiscard]] bool has_name_behind_ideograph(std::string_view text);
+
 // The text as names are written: "AUS BUS" as "Aus bus", "A.bus" with its blank, ligatures taken
 // apart.
 [[nodiscard]] std::string in_plain_letters(std::string_view text);

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -95,7 +96,9 @@ class LabelPlanner {
     std::uint32_t before = 0;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
-      if (ranks_[i] && is_name_set_apart(lines_[i], before)) {
+      bool const below = i > 0 && !lines_[i - 1].text.empty();
+      if (ranks_[i] &&
+          (is_name_set_apart(lines_[i], before) || (below && is_numbered_name(lines_[i].text)))) {
         ranks_[i].reset();
       } else {
         before = lines_[i].indent;

@@ -27,6 +27,7 @@ class IndentPlanner {
 
   std::optional<LeadPlan> plan() && {
     look_at_lines();
+    drop_lines_around();
     if (led_.size() < kLeastLed) return std::nullopt;
     begin_ = begin_of_key(led_.front());
     lower_starts_ = leads_start_lower();
@@ -140,6 +141,20 @@ class IndentPlanner {
     for (auto const i : named) ends_[i] = true;
     led_.insert(led_.end(), named.begin(), named.end());
     std::sort(led_.begin(), led_.end());
+  }
+
+  // Where rows of dots are the rule, lines before the first of them and behind the last that end
+  // otherwise are of running heads and accounts ("… aequali. — Tab. IV").
+  void drop_lines_around() {
+    auto const is_dotted = [this](std::size_t i) {
+      return split_at_leader(lines_[i].text, numbering_).kind == LeaderKind::dots;
+    };
+    auto const first = std::find_if(led_.begin(), led_.end(), is_dotted);
+    if (first == led_.end()) return;
+    auto const last = std::find_if(led_.rbegin(), led_.rend(), is_dotted).base();
+    auto const dotted = std::count_if(first, last, is_dotted);
+    if (dotted * 4 < (last - first) * 3) return;
+    led_ = std::vector<std::size_t>(first, last);
   }
 
   // Blank lines stand between most lines of the key.

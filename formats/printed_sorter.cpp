@@ -477,6 +477,15 @@ class Sorter {
                                      split_at_leader(line.text, numbering_).words_end == 0;
     bool const goes_on =
         leads_.progress() == Progress::named && !is_upper(code_point_at(line.text, 0).value);
+    // "… in meadows" / "               bus Roe": the words only looked like a name.
+    if (goes_on && !gap_ && !remarks_.is_open() && !numbering_.exact && ahead_.is_far_in(at_) &&
+        ahead_.is_name_on_its_own(at_)) {
+      leads_.add_piece(at_, 0);
+      leads_.last().destination_told = true;
+      leads_.set_progress(Progress::done);
+      account(LineKind::destination, "destination on a line of its own");
+      return true;
+    }
     if (!gap_ && !remarks_.is_open() && (goes_on || begins_with_leaders)) {
       leads_.set_progress(Progress::open);
       leads_.add_piece(at_, 0);

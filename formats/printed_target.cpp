@@ -224,6 +224,19 @@ bool is_numbered_name(std::string_view line) {
   return is_latin_name(name) && read_taxa(name).remark.empty();
 }
 
+bool has_numbered_name_within(std::string_view text) {
+  auto const words = words_of(text);
+  for (std::size_t w = 1; w + 2 < words.size(); ++w) {
+    auto number = words[w];
+    if (!number.ends_with('.')) continue;
+    number.remove_suffix(1);
+    bool const digits =
+        !number.empty() && number.find_first_not_of("0123456789"sv) == std::string_view::npos;
+    if (digits && is_abbreviated(words[w + 1]) && is_epithet(words[w + 2])) return true;
+  }
+  return false;
+}
+
 bool is_named_in_capitals(std::string_view text) {
   constexpr std::size_t kMost = 5;  // words in capitals
   auto const words = words_of(start_of(text, kLongestTrailingName));
@@ -246,6 +259,10 @@ bool titles_account(std::string_view text) {
   constexpr std::size_t kLookedAt = 5;
   auto const words = words_of(start_of(text, kLongestTrailingName), kLookedAt);
   if (words.size() < 2) return false;
+  // "6. 绒苣属 Aus Roe": a genus or a family.
+  bool const marked = words[0].ends_with("属") || words[0].ends_with("屬") ||
+                      words[0].ends_with("科") || words[0].ends_with("族");
+  if (marked && is_capitalised(words[1])) return true;
   // "ELYTRA black": only an author has a capital behind a genus in capitals.
   if (is_name_in_capitals(words[0])) {
     auto author = without_end(words[1]);

@@ -46,6 +46,9 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // "4. A. bus", "4a. A. bus subsp. bus": a species with its number, and nothing else.
 [[nodiscard]] bool is_numbered_name(std::string_view line);
 
+// "Wiesen unter Steinen. 5. A. bus Roe.": words stand before a species and its number.
+[[nodiscard]] bool has_numbered_name_within(std::string_view text);
+
 // "Aus bus (Roe) Dorn, Fl. 2: 19", "AUS Roe": the title of an account, numbered as couplets are.
 [[nodiscard]] bool titles_account(std::string_view words);
 

@@ -123,6 +123,8 @@ bool announces_genus(std::string_view folded) {
                                      "género"sv,   "gênero"sv, "genere"sv,  "generis"sv,
                                      "der"sv,      "de"sv,     "du"sv,      "do"sv,
                                      "geslacht"sv, "род"sv,    "slægten"sv, "släktet"sv};
+  // "绒苣属 Aus"
+  if (folded.ends_with("属") || folded.ends_with("屬")) return true;
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 

@@ -26,7 +26,8 @@ std::string_view without_closing(std::string_view word) {
   return word;
 }
 
-// "Family Ausidae", "Subgenus Aus": a rank that is no part of the name.
+}  // namespace
+
 bool is_rank_noun(std::string_view folded) {
   static constexpr std::array kWords{
       "family"sv,     "subfamily"sv,    "superfamily"sv, "order"sv,      "suborder"sv,
@@ -38,6 +39,8 @@ bool is_rank_noun(std::string_view folded) {
       "fam."sv,       "subfam."sv,      "gen."sv,        "subgen."sv,    "subg."sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
+
+namespace {
 
 bool points_at(std::string_view folded) {
   static constexpr std::array kWords{"see"sv, "siehe"sv, "voir"sv, "véase"sv,   "vease"sv, "vide"sv,

@@ -12,4 +12,8 @@ namespace keydrift::printed {
 // Ausidae".  0 where the words begin with the name, or no name follows.  Bounded work.
 [[nodiscard]] std::size_t words_before_name(std::span<std::string_view const> words);
 
+// "family", "Untergattung", "subgen.": a rank that is no part of the name behind it.  `folded`: the
+// case-folded word.
+[[nodiscard]] bool is_rank_noun(std::string_view folded);
+
 }  // namespace keydrift::printed
