@@ -105,6 +105,12 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
   return begin;
 }
 
+// "5."
+bool is_species_number(std::string_view word) {
+  return word.size() > 1 && word.find_first_not_of("0123456789"sv) + 1 == word.size() &&
+         word.back() == '.';
+}
+
 // Where "1. bus", "7a. bus subsp. cus" or "(11-13). bus group" at the end of the text begins.
 std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const& words,
                                             std::string_view text) {
@@ -210,6 +216,9 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&
                       signs_before_name(std::string{words[first - 1]} + "a") > 0;
     if (sign) --first;  // "* Aus bus"
+    // "… and stones. 5. A. bus Roe"
+    if (first > 2 && is_species_number(words[first - 1]) && words[first - 2].ends_with('.'))
+      --first;
     return static_cast<std::size_t>(words[first].data() - text.data());
   }
   return paged;
@@ -227,12 +236,8 @@ bool is_numbered_name(std::string_view line) {
 bool has_numbered_name_within(std::string_view text) {
   auto const words = words_of(text);
   for (std::size_t w = 1; w + 2 < words.size(); ++w) {
-    auto number = words[w];
-    if (!number.ends_with('.')) continue;
-    number.remove_suffix(1);
-    bool const digits =
-        !number.empty() && number.find_first_not_of("0123456789"sv) == std::string_view::npos;
-    if (digits && is_abbreviated(words[w + 1]) && is_epithet(words[w + 2])) return true;
+    bool const name = is_abbreviated(words[w + 1]) && is_epithet(words[w + 2]);
+    if (name && is_species_number(words[w])) return true;
   }
   return false;
 }
