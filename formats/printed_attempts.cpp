@@ -64,6 +64,7 @@ class Reader {
       failed_->refused = true;
       return std::move(*failed_);
     }
+    if (!best_->judgement.is_faultless()) take_structure_at_its_word(*best_);
     report_close_call();
     if (auto without = without_tail(*best_)) best_ = *std::move(without);
     if (auto with = with_lettered_keys(*best_)) best_ = *std::move(with);
@@ -306,6 +307,7 @@ class Reader {
     auto const& plan = *leads->plan;
     bool const numbered = std::count_if(plan.accounts.begin(), plan.accounts.end(),
                                         [](AccountName const& name) { return name.numbered; }) >= 2;
+    bool again = false;  // with other rivals
     for (auto const rivals : {Rivals::by_rank, Rivals::counted, Rivals::repeated}) {
       auto grouping = group_by_ranks(key_text(*leads), leads->sorted, leads->reads, plan, rivals);
       if (!numbered) {
@@ -316,8 +318,9 @@ class Reader {
       attempt.judgement = judge(key_text(*leads), attempt.grouping, leads->sorted, leads->reads);
       bool const sound = attempt.judgement.sound * 3 >= attempt.judgement.leads * 2;
       auto const ahead = attempt.judgement.points() - best_->judgement.points();
-      bool const again = best_->read == leads;  // with other rivals
-      if (sound && (again ? ahead > 0 : ahead >= 0)) best_ = std::move(attempt);
+      if (!sound || (again ? ahead <= 0 : ahead < 0)) continue;
+      best_ = std::move(attempt);
+      again = true;
     }
   }
 

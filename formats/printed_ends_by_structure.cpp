@@ -133,7 +133,7 @@ class Mender {
 
   // Of the whole text, wherever it stands.
   [[nodiscard]] static bool is_name(std::string_view text) {
-    if (text.size() > kLongestTrailingName) return false;
+    if (text.size() > kLongestTrailingName || has_numbered_name_within(text)) return false;
     return is_latin_name(text) || is_genusless_name(text) || is_name_with_page(text) ||
            is_bare_epithet(text);
   }
