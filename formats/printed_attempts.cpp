@@ -14,7 +14,6 @@
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
-#include "keydrift/formats/printed_lettered_keys.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_outline.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -67,7 +66,6 @@ class Reader {
     if (!best_->judgement.is_faultless()) take_structure_at_its_word(*best_);
     report_close_call();
     if (auto without = without_tail(*best_)) best_ = *std::move(without);
-    if (auto with = with_lettered_keys(*best_)) best_ = *std::move(with);
     return std::move(*best_);
   }
 
@@ -379,38 +377,6 @@ class Reader {
     std::copy_if(findings.begin(), findings.end(), std::back_inserter(without.read->findings),
                  [](Finding const& one) { return one.code == "ambiguous-layout"; });
     return without;
-  }
-
-  // The attempt with keys of lettered leads behind its own: subspecies in the account of a species.
-  [[nodiscard]] std::optional<Attempt> with_lettered_keys(Attempt const& attempt) const {
-    auto const& before = *attempt.read;
-    auto const size = before.reads.size();
-    bool const numbered = attempt.grouping.layout == Layout::parallel &&
-                          before.numbering.family == LabelFamily::digits;
-    if (!numbered || before.sorted.leads.empty() || !before.sorted.names.empty()) {
-      return std::nullopt;
-    }
-    auto const keys =
-        find_lettered_keys(lines_, before.numbering, before.sorted.leads.back().line + 1);
-    if (keys.empty()) return std::nullopt;
-    auto plan =
-        with_lettered_leads(before.sorted, before.plan ? &*before.plan : nullptr, keys, lines_);
-    auto const added = plan.starts.size() - size;
-    Attempt with{read(before.numbering, std::move(plan)), attempt.grouping, {}};
-    auto& after = *with.read;
-    if (after.reads.size() != size + added) return std::nullopt;
-    for (std::size_t i = 0; i < size; ++i) {
-      bool const same =
-          after.sorted.leads[i].line == before.sorted.leads[i].line &&
-          after.reads[i].lead.destination_printed == before.reads[i].lead.destination_printed;
-      if (!same) return std::nullopt;
-    }
-    add_lettered_couplets(keys, size, after.sorted, with.grouping, after.reads);
-    with.judgement = judge(key_text(after), with.grouping, after.sorted, after.reads);
-    if (with.judgement.sound != attempt.judgement.sound + added) return std::nullopt;
-    std::copy_if(before.findings.begin(), before.findings.end(), std::back_inserter(after.findings),
-                 [](Finding const& one) { return one.code == "ambiguous-layout"; });
-    return with;
   }
 
   static void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines) {

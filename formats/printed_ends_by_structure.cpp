@@ -39,12 +39,15 @@ class Mender {
   bool run() && {
     std::size_t named = 0;
     std::size_t dotted = 0;
+    std::size_t plain = 0;
     for (auto const& read : reads_) {
       if (read.to.form != DestinationForm::taxa) continue;
       ++named;
       if (read.leaders == LeaderKind::dots) ++dotted;
+      if (read.leaders == LeaderKind::blank) ++plain;
     }
     usually_dotted_ = dotted * 2 > named;
+    often_plain_ = plain * 4 > named;
     bool const places_tell = grouping_.goes_on && !lead_to_numbers();
     auto const below = couplets_below(grouping_, reads_);
     bool changed = false;
@@ -123,7 +126,7 @@ class Mender {
     bool const sure = begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)) ||
                                 ends_in_two_dots(trim_right(text.substr(0, *begin))));
     if (sure) return begin;
-    return usually_dotted_ ? std::nullopt : loose_name(text);
+    return often_plain_ ? loose_name(text) : std::nullopt;
   }
 
   // "… the basal part. . Aus bus": a row of dots for which there was hardly room.
@@ -145,6 +148,7 @@ class Mender {
   std::vector<std::uint32_t> home_;  // by lead: its couplet
   std::vector<bool> first_;          // by lead: the first of its couplet
   bool usually_dotted_{false};       // names stand behind rows of dots
+  bool often_plain_{false};          // nothing but a blank sets them apart
 };
 
 }  // namespace
