@@ -65,7 +65,7 @@ class Finder {
     std::vector<Found> found;
     auto at = std::size_t{attempt_.read->sorted.leads.front().line} + 1;
     for (; at < lines_.size() && tries_ < kMostTries; ++at) {
-      if (lines_[at].text.empty() || !lines_[at - 1].text.empty() || !opens(at)) continue;
+      if (lines_[at].text.empty() || !opens(at)) continue;
       if (auto key = key_at(at)) {
         at = key->at.end;
         found.push_back(std::move(*key));
@@ -91,9 +91,8 @@ class Finder {
       while (i < limit && !lines_[i].text.empty()) ++i;
       ends.push_back(i);
       // The next one stands a single blank line behind it.
-      if (ends.size() == kMostEnds || i + 1 >= limit || lines_[i + 1].text.empty() ||
-          !read_label(lines_[i + 1].text))
-        break;
+      bool const over = ends.size() == kMostEnds || i + 1 >= limit;
+      if (over || lines_[i + 1].text.empty() || !read_label(lines_[i + 1].text)) break;
       ++i;
     }
     return ends;
@@ -110,8 +109,19 @@ class Finder {
     return std::nullopt;
   }
 
+  // A second line has a label of the first one's kind.
+  [[nodiscard]] bool has_rivals(Stretch const& stretch) const {
+    auto const first = read_label(lines_[stretch.begin].text);
+    for (auto i = stretch.begin + 1; i < stretch.end; ++i) {
+      auto const label = read_label(lines_[i].text);
+      bool const rival = label && first && label->family == first->family && label->number <= 2;
+      if (rival) return true;
+    }
+    return false;
+  }
+
   [[nodiscard]] std::optional<Attempt> read(Stretch const& stretch) const {
-    if (stretch.end - stretch.begin < 2) return std::nullopt;
+    if (!has_rivals(stretch)) return std::nullopt;
     std::vector<SourceLine> const own(lines_.begin() + static_cast<std::ptrdiff_t>(stretch.begin),
                                       lines_.begin() + static_cast<std::ptrdiff_t>(stretch.end));
     auto key = choose_reading(text_, own);

@@ -197,9 +197,10 @@ void NameTable::find_autonyms(std::vector<ReadLead> const& reads) {
   close();
 }
 
-// The species that names without one stand beneath: the one whose epithet comes back in a variety's
-// (ICN Art. 26.1), else the one read last, else the title's.
+// The species that names without one stand beneath: that of the account around, the one whose
+// epithet comes back in a variety's (ICN Art. 26.1), else the one read last, else the title's.
 std::string NameTable::species_over(std::string_view name) const {
+  if (!account_species_.empty()) return account_species_;
   if (auto const run = runs_.find(std::string{after_first_word(name)}); run != runs_.end()) {
     for (auto const& epithet : run->second) {
       auto const found = species_by_epithet_.find(epithet);
@@ -218,7 +219,30 @@ void NameTable::keep_as_printed(std::string const& beginning, std::string const&
   unknown.place = place;
 }
 
+// "3. A. bus Roe. Annual.": the account of a species, within which a key stands.
+std::string NameTable::species_of_account(std::string_view title) const {
+  auto const label = read_label(title);
+  if (!label || label->family != LabelFamily::digits || label->end == LabelEnd::none) return {};
+  auto const words = words_of(title.substr(label->text_at), 2);
+  if (words.size() < 2) return {};
+  auto const epithet = without_end(words[1]);
+  if (!is_epithet(epithet) || !has_epithet_ending(epithet)) return {};
+  auto genus = std::string{words[0]};
+  if (is_abbreviated(words[0])) {
+    std::string others;
+    genus = genus_for(words[0].substr(0, words[0].size() - 1), epithet, others);
+  } else if (!is_capitalised(words[0])) {
+    genus.clear();
+  }
+  return genus.empty() ? genus : genus + " " + std::string{epithet};
+}
+
 void NameTable::enter_part(std::vector<std::string> const& titles) {
+  note_nearest();
+  account_species_.clear();
+  for (auto const& title : titles) {
+    if (auto species = species_of_account(title); !species.empty()) account_species_ = species;
+  }
   TitleGenus best;
   for (auto const& title : titles) {
     TitleGenus own;

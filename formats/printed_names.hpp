@@ -77,6 +77,7 @@ class NameTable {
   [[nodiscard]] std::string parted_name(std::string const& name) const;
   void see_name(std::string const& name);
   void find_title_species(std::string const& title);
+  [[nodiscard]] std::string species_of_account(std::string_view title) const;
   // Key to species whose leads end in lone words in capitals: epithets, no genera.
   void find_capital_epithets(std::vector<ReadLead> const& reads,
                              std::vector<std::string> const& titles);
@@ -100,6 +101,7 @@ class NameTable {
   std::optional<GenusEvidence> evidence_;  // where leads cut genera short or leave them out
   std::string last_genus_;
   std::string last_species_;                // "Aus bus"
+  std::string account_species_;             // of the account that the part's key stands in
   std::vector<std::string> title_species_;  // "Key to the subspecies of Aus bus"
   std::unordered_map<std::string, std::string> species_by_epithet_;  // "bus" -> "Aus bus"
   // Epithet behind a rank -> those of its run of leads.

@@ -165,6 +165,9 @@ class TaxaReader {
       if (taxon.name == without_end(word(at_ - 1))) taxon.name = in_small_letters(taxon.name);
       read_epithets(taxon);
       genus_read_ = false;
+    } else if (is_rank(first) && first.size() > 2 && is_epithet(without_end(word(at_ + 1)))) {
+      take_name_word(taxon);  // "subsp. bus Roe"
+      take_name_word(taxon);
     } else {
       take_rest_as_name(taxon);
     }
