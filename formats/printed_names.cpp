@@ -100,6 +100,12 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
     if (genus.empty() || !genera_seen_.insert(genus).second) return;
     for (auto& beginning : beginnings(genus)) genera_[beginning].push_back(genus);
   };
+  std::unordered_map<std::string, std::size_t> uses;  // of genera with a species
+  for (auto const& read : reads) {
+    for (auto const& taxon : read.to.taxa.taxa) {
+      if (!taxon.genusless && !is_one_word(taxon.name)) ++uses[full_genus(taxon.name)];
+    }
+  }
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {
       if (taxon.genusless || (capitals_are_epithets_ && is_one_word(taxon.name))) continue;
@@ -109,8 +115,11 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       // A lone capitalised word may be a genus and its epithet set as one.
       if (!genus.empty() && rest.empty()) lone.push_back(genus);
       if (rest.empty()) continue;
-      // "Corolla purple"
-      bool const words = evidence_ && evidence_->weight(genus) < 0 && !is_latin_epithet(rest);
+      // "Corolla purple", "Paramere die"
+      bool const seldom = evidence_ && (evidence_->weight(genus) < 0 || uses[genus] == 1);
+      bool const form =
+          has_strict_latin_ending(genus) && evidence_ && evidence_->weight(genus) >= 0;
+      bool const words = seldom && !form && !is_latin_epithet(rest);
       if (!words) know(genus);
       if (!genus.empty()) full_names_.insert(taxon.name);
     }

@@ -246,8 +246,11 @@ class Sorter {
   // The blank lines around a page's number and head do not part a lead from its rest.
   void turn_page(SourceLine const& line) {
     bool const turned = std::exchange(page_turned_, false);
-    if (turned && !leads_.are_complete() && !starts_caption(line.text) && !starts_note(line.text) &&
-        !names_a_key(line.text)) {
+    // What ends the page may only look like a name.
+    bool const named = leads_.progress() == Progress::named || leads_.progress() == Progress::soft;
+    bool const goes_on = named && is_lower(code_point_at(line.text, 0).value);
+    if (turned && (goes_on || !leads_.are_complete()) && !starts_caption(line.text) &&
+        !starts_note(line.text) && !names_a_key(line.text)) {
       gap_ = false;
     }
   }
