@@ -37,6 +37,18 @@ TEST(PrintedPageTurn, CarriesWordsWithACapitalOver) {
             "2[2] Lip thin and White -> Aus cus\n2[–] Lip thick -> Aus dus\n");
 }
 
+TEST(PrintedPageTurn, GoesOnBehindWordsThatLookLikeAName) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Gattung Palmothrus\n\n"
+                   "1 Schläfen kurz ………… 2\n– Schläfen lang ………… P. rufipennis ROE, 1874\n"
+                   "2 Ausschnitt tief; Paramere die Spitze\n\n"
+                   "Vardener Entomologische Blätter 31 (2007)                     219\n\n"
+                   "des Mittellappens überragend ………… P. silvestris DORN, 1901\n"
+                   "– Ausschnitt flach; Paramere kurz ………… P. opacus ROE, 1874\n"),
+            "1[1] Schläfen kurz -> 2\n1[–] Schläfen lang -> Palmothrus rufipennis\n"
+            "2[2] Ausschnitt tief; Paramere die Spitze des Mittellappens überragend -> Palmothrus "
+            "silvestris\n2[–] Ausschnitt flach; Paramere kurz -> Palmothrus opacus\n");
+}
+
 TEST(PrintedPageTurn, LetsLeadersAnswerLeaders) {
   // The head is no more than a line of words: it stays a note, and the lead goes on behind it.
   auto const text =

@@ -20,7 +20,7 @@ bool is_squeezed(std::string_view text) {
   unsigned wide = 0;  // a bool would be looked at one by one
   for (char const byte : text) wide |= byte >= '\t' && byte <= '\r' ? 1U : 0U;
   for (std::size_t i = 1; i < text.size(); ++i) {
-    wide |= static_cast<unsigned>((text[i] == ' ') & (text[i - 1] == ' '));
+    wide |= static_cast<unsigned>(text[i] == ' ') & static_cast<unsigned>(text[i - 1] == ' ');
   }
   return wide == 0 && text.front() != ' ' && text.back() != ' ';
 }
