@@ -178,8 +178,12 @@ class Builder {
         grouping_.couplets[home_[i + 1].couplet.index].part) {
       return false;
     }
+    // Couplets that follow in order answer other leads.
+    bool const ordered =
+        std::any_of(below_.begin(), below_.end(), [](std::uint32_t one) { return one != kNone; });
     auto const& lines = key_.lines;
-    return lines[sorted_.leads[i + 1].line].indent > lines[sorted_.leads[i].line].indent;
+    return !ordered &&
+           lines[sorted_.leads[i + 1].line].indent > lines[sorted_.leads[i].line].indent;
   }
 
   // Goes on with the couplet beneath; the name stays beside it.

@@ -19,13 +19,7 @@ class Finder {
     if (open < kFewest || are_led_by_dots()) return std::move(below_);
     find_homes();
     find_reached();
-    for (std::uint32_t i = 0; i < reads_.size(); ++i) {
-      if (!is_open(reads_[i])) continue;
-      below_[i] = couplet_below(i);
-      if (below_[i] != kNone) continue;
-      below_.assign(reads_.size(), kNone);  // no habit
-      break;
-    }
+    if (!answer_all()) below_.assign(reads_.size(), kNone);  // no habit
     return std::move(below_);
   }
 
@@ -65,20 +59,31 @@ class Finder {
     return dotted > plain;
   }
 
-  [[nodiscard]] std::uint32_t couplet_below(std::uint32_t lead) const {
-    auto const& couplet = grouping_.couplets[home_[lead]];
-    auto const first = grouping_.members[couplet.first_member];
-    for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
-      auto const member = grouping_.members[couplet.first_member + m];
-      if (member != first + m) return kNone;
-      if (member != lead && reads_[member].to.form == DestinationForm::none) return kNone;
+  // Couplets are printed one beneath the other, each branch to its end: the next one that no number
+  // leads to belongs to the last open lead that has none yet, the first of its couplet before the
+  // second.  False where leads or couplets are left.
+  bool answer_all() {
+    std::vector<std::uint32_t> waiting;  // open leads, the next one to be answered last
+    for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
+      auto const& couplet = grouping_.couplets[c];
+      bool const opens_part = c == 0 || grouping_.couplets[c - 1].part != couplet.part;
+      if (opens_part) {
+        if (!waiting.empty()) return false;
+      } else if (!reached_[c]) {
+        if (waiting.empty()) return false;
+        below_[waiting.back()] = c;
+        waiting.pop_back();
+      }
+      auto const first = grouping_.members[couplet.first_member];
+      for (auto m = couplet.member_count; m-- > 0;) {
+        auto const lead = grouping_.members[couplet.first_member + m];
+        if (!is_open(reads_[lead])) continue;
+        // The leads of a couplet stand together.
+        if (lead != first + m || couplet.member_count < 2) return false;
+        waiting.push_back(lead);
+      }
     }
-    auto const next = first + couplet.member_count;
-    if (couplet.member_count < 2 || next >= reads_.size()) return kNone;
-    auto const below = home_[next];
-    auto const& other = grouping_.couplets[below];
-    bool const begins = grouping_.members[other.first_member] == next;
-    return begins && other.part == couplet.part && !reached_[below] ? below : kNone;
+    return waiting.empty();
   }
 
   Grouping const& grouping_;

@@ -10,9 +10,10 @@
 namespace keydrift::printed {
 
 // By lead: the couplet that it goes on with, else kNone.  "1 Wings clear / 1' Wings dark … 9 /
-// 2 Legs pale": floras leave out the number where it is the next.  The leads of the couplet stand
-// together, the others of it lead somewhere, and nothing else leads to the couplet printed next.
-// None where it is no habit of the whole key: there a number was forgotten, or the key is nested.
+// 2 Legs pale": floras leave out the number where it is the next, or all numbers, and print the
+// couplets of the first lead before those of the second.  The leads of a couplet stand together.
+// None unless every open lead is answered by a couplet and every couplet answers something: else a
+// number was forgotten, or the key is nested.
 [[nodiscard]] std::vector<std::uint32_t> couplets_below(Grouping const& grouping,
                                                         std::vector<ReadLead> const& reads);
 

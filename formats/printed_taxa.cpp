@@ -127,6 +127,14 @@ class TaxaReader {
     }
   }
 
+  // "P. Roe", "S. M. Roe": initials, which are pages elsewhere.
+  [[nodiscard]] bool is_author_at(std::size_t i) const {
+    auto initial = word(i);
+    if (is_authorish(initial)) return true;
+    while (!initial.empty() && initial.front() == '(') initial.remove_prefix(1);
+    return (initial == "P." || initial == "S.") && is_upper(code_point_at(word(i + 1), 0).value);
+  }
+
   [[nodiscard]] bool starts_taxon(std::size_t i) const {
     auto const first = word(i);
     if (!first.empty() && first.front() == '"') return true;
@@ -148,7 +156,7 @@ class TaxaReader {
       return;
     }
     if (is_epithet(first) &&
-        (words_.size() == at_ + 1 || ends_item(first) || is_authorish(word(at_ + 1)) ||
+        (words_.size() == at_ + 1 || ends_item(first) || is_author_at(at_ + 1) ||
          is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
          is_subspecies(at_))) {
       taxon.genusless = true;
@@ -197,7 +205,7 @@ class TaxaReader {
     bool const paged =
         word(i + 2).starts_with("(p") && is_epithet(word(i + 1)) && has_epithet_ending(word(i + 1));
     if (!paged && !is_latin_epithet(word(i + 1))) return false;
-    return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_authorish(word(i + 2)) ||
+    return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_author_at(i + 2) ||
            closes_epithet(i + 2);
   }
 
@@ -382,8 +390,7 @@ class TaxaReader {
     std::size_t end = at_;
     bool open = false;
     if (sentence_ended_) return;
-    if (item_ended_ && at_ > 0 && !is_year(word(at_)) &&
-        !(is_authorish(word(at_)) && has_year_soon())) {
+    if (item_ended_ && at_ > 0 && !is_year(word(at_)) && !(is_author_at(at_) && has_year_soon())) {
       return;
     }
     while (at_ < words_.size()) {
@@ -395,10 +402,10 @@ class TaxaReader {
       }
       bool const particle =
           is_particle(without_end(next)) &&
-          (open || is_authorish(word(at_ + 1)) || is_particle(without_end(word(at_ + 1))));
+          (open || is_author_at(at_ + 1) || is_particle(without_end(word(at_ + 1))));
       bool const remark = !open && (is_remark_word(next) || next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
-      if (remark || !(open || year || particle || is_authorish(next))) break;
+      if (remark || !(open || year || particle || is_author_at(at_))) break;
       if (!open && next.front() == '(' && !holds_author(at_, begin)) break;
       open = open ? next.find(')') == std::string_view::npos
                   : next.find('(') != std::string_view::npos &&
@@ -428,7 +435,7 @@ class TaxaReader {
   [[nodiscard]] bool holds_author(std::size_t i, std::size_t begin) const {
     auto first = word(i).substr(1);
     if (is_year(first)) return true;
-    if (i > begin || !is_authorish(word(i))) return false;
+    if (i > begin || !is_author_at(i)) return false;
     while (!first.empty() && (first.back() == ')' || first.back() == ',')) first.remove_suffix(1);
     if (is_no_author(fold(first))) return false;
     for (; i < words_.size(); ++i) {
@@ -437,7 +444,8 @@ class TaxaReader {
       while (!printed.empty() && (printed.back() == ')' || printed.back() == ',')) {
         printed.remove_suffix(1);
       }
-      if (!is_authorish(printed) && !is_particle(printed) && !is_year(printed)) {
+      bool const author = is_authorish(printed) || is_author_at(i);
+      if (!author && !is_particle(printed) && !is_year(printed)) {
         return false;
       }
       if (closed) return true;
@@ -455,7 +463,7 @@ class TaxaReader {
   // After a comma: a year, or a further author ("Smith, Jones & Roe, 1900").
   [[nodiscard]] bool goes_on_with_author() const {
     return is_year(word(at_)) ||
-           (is_authorish(word(at_)) && (has_year_soon() || is_separator(word(at_ + 1)))) ||
+           (is_author_at(at_) && (has_year_soon() || is_separator(word(at_ + 1)))) ||
            (is_particle(word(at_)) && has_year_soon());
   }
 
@@ -476,11 +484,11 @@ class TaxaReader {
     if (!genus_alone_ || !is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
     bool const ends = i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)) ||
                       word(i + 1).front() == '(';
-    if (!authored) return ends || (has_strict_latin_ending(next) && is_authorish(word(i + 1)));
+    if (!authored) return ends || (has_strict_latin_ending(next) && is_author_at(i + 1));
     // "Aus Roe and Bus Dorn": no author ends like that, or hardly one.
     bool const joined = word(i - 1) == "&" || word(i - 1) == "et";
     return has_strict_latin_ending(fold(without_end(next))) &&
-           (ends || (is_authorish(word(i + 1)) && !joined));
+           (ends || (is_author_at(i + 1) && !joined));
   }
 
   [[nodiscard]] bool list_has_separator() const {
@@ -506,7 +514,7 @@ class TaxaReader {
     bool const authored = !reading_.taxa.back().authorship.empty();
     // "Aus Roe, Bus Dorn"
     bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&
-                        has_strict_latin_ending(word(i)) && is_authorish(word(i + 1)) &&
+                        has_strict_latin_ending(word(i)) && is_author_at(i + 1) &&
                         !is_year(word(i + 1));
     // "bus, cus"
     bool const epithets = parted && reading_.taxa.back().genusless && !authored &&
@@ -568,7 +576,7 @@ class TaxaReader {
   [[nodiscard]] bool starts_genusless(std::size_t i) const {
     if (genus_alone_ || !is_epithet(word(i))) return false;
     return i + 1 >= words_.size() || ends_item(word(i)) || is_separator(word(i + 1)) ||
-           is_authorish(word(i + 1)) || closes_epithet(i + 1);
+           is_author_at(i + 1) || closes_epithet(i + 1);
   }
 
   void take_remark() {

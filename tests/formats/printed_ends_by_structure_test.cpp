@@ -76,5 +76,32 @@ TEST(PrintedEndsByStructure, WhereLeadsLeadToNumbersTheirPlaceTellsNothing) {
             "3[3] Leaves entire -> Halveria nigra\n3[3] Leaves lobed -> Halveria lobata\n");
 }
 
+// Each couplet's leads stand together; the couplets of the first come before those of the second.
+TEST(PrintedEndsByStructure, CoupletsMayFollowInOrderWithoutAnyNumber) {
+  EXPECT_EQ(
+      sketch("2. AUSUS Roe\n\n"
+             "1. Styles 2-cleft; achenes flat.\n1. Styles 3-cleft; achenes round.\n"
+             "  2. Plants annual.\n  2. Plants perennial.\n"
+             "     3. Tubercle wide.      1. A. bus\n     3. Tubercle narrow.      2. A. cus\n"
+             "     4. Scale one.      3. A. dus\n     4. Scales two.      4. A. eus\n"
+             "  5. Culms flat.\n  5. Culms round.      7. A. hus\n"
+             "     6. Bristles long.      5. A. fus\n     6. Bristles none.      6. A. gus\n"),
+      "1[1] Styles 2-cleft; achenes flat. -> 2\n1[1] Styles 3-cleft; achenes round. -> 5\n"
+      "2[2] Plants annual. -> 3\n2[2] Plants perennial. -> 4\n"
+      "3[3] Tubercle wide. -> Ausus bus\n3[3] Tubercle narrow. -> Ausus cus\n"
+      "4[4] Scale one. -> Ausus dus\n4[4] Scales two. -> Ausus eus\n"
+      "5[5] Culms flat. -> 6\n5[5] Culms round. -> Ausus hus\n"
+      "6[6] Bristles long. -> Ausus fus\n6[6] Bristles none. -> Ausus gus\n");
+}
+
+// One destination too few, and no order is a habit.
+TEST(PrintedEndsByStructure, AForgottenNumberIsNoOrder) {
+  auto const read = sketch(
+      "1. Styles 2-cleft ..... 2\n1. Styles 3-cleft.\n2. Plants annual ..... Aus bus\n"
+      "2. Plants perennial ..... Aus cus\n3. Culms flat ..... Aus dus\n3. Culms round ..... Aus "
+      "eus\n");
+  EXPECT_NE(read.find("Styles 3-cleft. -> ?\n"), std::string::npos) << read;
+}
+
 }  // namespace
 }  // namespace keydrift

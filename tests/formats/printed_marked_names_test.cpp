@@ -29,6 +29,14 @@ TEST(PrintedMarkedNames, CommonNamesEndInAComma) {
   EXPECT_EQ(led_to("Aus alba, Aus nigra"), "Aus alba + Aus nigra");
 }
 
+TEST(PrintedMarkedNames, AuthorsHaveInitialsThatPagesHaveElsewhere) {
+  EXPECT_EQ(led_to("Ausus dus S. M. Tang"), "Ausus dus");
+  EXPECT_EQ(led_to("Ausus dus P. Roe"), "Ausus dus");
+  EXPECT_EQ(led_to("Ausus dus (W. P. Lou) Tang"), "Ausus dus");
+  EXPECT_EQ(led_to("Ausus dus W. P. Lou var. cus"), "Ausus dus var. cus");
+  EXPECT_EQ(led_to("Ausus dus, S. 12"), "Ausus dus (S. 12)");
+}
+
 TEST(PrintedMarkedNames, CommonNamesInCapitalsStandBeforeBrackets) {
   EXPECT_EQ(led_to("BOX KELLIN (Acerus negundinum)"), "Acerus negundinum (BOX KELLIN)");
   EXPECT_EQ(led_to("REDHAWS (Crateles)"), "Crateles (REDHAWS)");
