@@ -51,9 +51,11 @@ bool have_gaps(std::vector<SourceLine> const& lines) {
     unsigned wide = 0;
     for (char const c : text) wide |= static_cast<unsigned char>(c) & 0x80U;
     for (std::size_t i = 1; i < text.size(); ++i) {
-      auto const blank = (text[i - 1] == ' ') | (text[i - 1] == '\f');
-      auto const another = (text[i] == ' ') | (text[i] == '\f');
-      wide |= static_cast<unsigned>(blank & another);
+      auto const blank =
+          static_cast<unsigned>(text[i - 1] == ' ') | static_cast<unsigned>(text[i - 1] == '\f');
+      auto const another =
+          static_cast<unsigned>(text[i] == ' ') | static_cast<unsigned>(text[i] == '\f');
+      wide |= blank & another;
     }
     return wide != 0;
   };
