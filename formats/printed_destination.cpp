@@ -164,11 +164,15 @@ bool names_a_key(std::string_view text) {
   bool const numbered = (read_reference(second).has_value() && !page) ||
                         std::all_of(second.begin(), second.end(),
                                     [](char c) { return c == 'I' || c == 'V' || c == 'X'; });
+  // "Key C-2"
+  bool const lettered = second.size() >= 3 && second[0] >= 'A' && second[0] <= 'Z' &&
+                        second[1] == '-' && is_digit(code_point_at(second, 2).value);
   static constexpr std::array kLinks{"to"sv, "of"sv,   "for"sv,  "zu"sv,  "der"sv, "des"sv, "für"sv,
                                      "de"sv, "para"sv, "pour"sv, "aux"sv, "das"sv, "dos"sv};
   bool const linked = is_one_of(kLinks, fold(second));
-  return numbered || (linked && (first == "key" || first == "keys" || first.substr(0, 3) == "sch" ||
-                                 first.substr(0, 2) == "cl" || first == "chave"));
+  return numbered || lettered ||
+         (linked && (first == "key" || first == "keys" || first.substr(0, 3) == "sch" ||
+                     first.substr(0, 2) == "cl" || first == "chave"));
 }
 
 std::string_view explicit_key_title(std::string_view text) {

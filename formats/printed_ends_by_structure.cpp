@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -122,11 +123,27 @@ class Mender {
     if (joined.spans.size() > 1 && is_name(text.substr(last_line, words_end - last_line))) {
       return last_line;
     }
+    if (joined.spans.size() > 1 && is_lone_genus(text.substr(last_line, words_end - last_line))) {
+      return last_line;
+    }
+    // "… Basses-Cévrines . bus, n. sp.": a single dot.
+    auto const dot = text.rfind(" . ");
+    if (dot != std::string_view::npos && dot + 3 < words_end &&
+        is_name(text.substr(dot + 3, words_end - dot - 3))) {
+      return dot + 3;
+    }
     auto const begin = trailing_name(text);
     bool const sure = begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)) ||
                                 ends_in_two_dots(trim_right(text.substr(0, *begin))));
     if (sure) return begin;
     return often_plain_ ? loose_name(text) : std::nullopt;
+  }
+
+  // "Aus", "Aus (Bus)"
+  [[nodiscard]] static bool is_lone_genus(std::string_view text) {
+    auto const words = words_of(start_of(text, kLongestTrailingName), 3);
+    if (words.empty() || words.size() > 2 || !is_latin_genus(words[0])) return false;
+    return words.size() == 1 || (words[1].front() == '(' && words[1].back() == ')');
   }
 
   // "… the basal part. . Aus bus": a row of dots for which there was hardly room.

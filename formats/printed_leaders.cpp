@@ -349,13 +349,28 @@ class Splitter {
     }
     if (at > 0 && end < text_.size()) {
       bool const wide = tab || blanks >= kGapBlanks;
-      if (wide && !(gap_.kind == LeaderKind::gap && is_figures_only(text_.substr(end)))) {
+      auto const tail = text_.substr(end);
+      bool const apart =
+          is_page_only(tail) || (gap_.kind == LeaderKind::gap && is_figures_only(tail));
+      if (wide && !apart) {
         gap_ = {LeaderKind::gap, at, end};
         wide_ = tab || blanks >= kWideGapBlanks;
       }
       if (blanks == 2) narrow_ = {LeaderKind::gap, at, end};
     }
     return end;
+  }
+
+  // "(page 34)" in a column behind the destination's.
+  [[nodiscard]] static bool is_page_only(std::string_view tail) {
+    constexpr std::size_t kLongest = 14;  // bytes
+    if (tail.size() < 4 || tail.size() > kLongest || tail.front() != '(' || tail.back() != ')') {
+      return false;
+    }
+    auto const words = words_of(tail.substr(1, tail.size() - 2), 3);
+    bool const page =
+        words.size() == 2 && (words[0] == "page" || words[0] == "p." || words[0] == "S.");
+    return page && is_digit(code_point_at(words[1], 0).value);
   }
 
   // "Figs 1, 2" in a column behind the destination's.

@@ -366,8 +366,11 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
     if (full_names_.count(genus + " " + std::string{rest}) > 0) exact.push_back(genus);
   }
   if (exact.empty() && candidates.size() > 1) {
+    // "Corolla lutea" tells less than the genus that all others belong to.
+    auto const least = evidence_->weight(candidates.front());
     std::copy_if(printed.begin(), printed.end(), std::back_inserter(exact), [&](auto const& genus) {
-      return std::find(candidates.begin(), candidates.end(), genus) != candidates.end();
+      return std::find(candidates.begin(), candidates.end(), genus) != candidates.end() &&
+             (evidence_->weight(genus) >= least || full_names_.contains(genus + " " + epithet));
     });
   }
   if (exact.size() == 1) return exact.front();

@@ -63,10 +63,11 @@ class LabelPlanner {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
       bool const gap = i == 0 || lines_[i - 1].text.empty();
-      // "5. AUS Roe" above "I. …": the genus has its number in a book.
-      bool const title = plan.starts.empty() && ranks_[i] && ranks_[i]->ordinal > 1 &&
-                         ranks_[i]->alphabet == Alphabet::digits && i + 1 < lines_.size() &&
-                         lines_[i + 1].text.empty();
+      // "5. AUS Roe", "XXII. AUS." above "I. …": the genus has its number in a book.
+      bool const number = ranks_[i] && (ranks_[i]->alphabet == Alphabet::digits ||
+                                        ranks_[i]->alphabet == Alphabet::roman_upper);
+      bool const title = plan.starts.empty() && number && ranks_[i]->ordinal > 1 &&
+                         i + 1 < lines_.size() && lines_[i + 1].text.empty();
       if (ranks_[i] && !title && is_start(i, gap ? lines_.size() : before)) {
         plan.start_at[i] = static_cast<std::uint32_t>(plan.starts.size());
         plan.starts.push_back({static_cast<std::uint32_t>(i), *ranks_[i], false});
@@ -97,13 +98,24 @@ class LabelPlanner {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
       bool const below = i > 0 && !lines_[i - 1].text.empty();
-      if (ranks_[i] &&
-          (is_name_set_apart(lines_[i], before) || (below && is_numbered_name(lines_[i].text)))) {
+      bool const answers = below && (is_numbered_name(lines_[i].text) || answers_leaders(i));
+      if (ranks_[i] && (answers || is_name_set_apart(lines_[i], before))) {
         ranks_[i].reset();
       } else {
         before = lines_[i].indent;
       }
     }
+  }
+
+  // "1. bus, p. 170." beneath "… ventrals 201-214 ..": the line before leads to it.
+  [[nodiscard]] bool answers_leaders(std::size_t i) const {
+    auto const before = lines_[i - 1].text;
+    bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
+    if (!led) return false;
+    auto const label = read_label(lines_[i].text);
+    if (!label || label->family != LabelFamily::digits) return false;
+    auto const name = lines_[i].text.substr(label->text_at);
+    return is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name);
   }
 
   // "al. Wings" beside "b1." and "a2.": an index that was misread.

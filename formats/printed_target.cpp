@@ -379,6 +379,11 @@ std::size_t behind_genus_sign(std::string_view text) {
 DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
   DestinationReading reading;
   std::string_view rest = printed;
+  // "This is the marsh scale (Aus bus)."
+  if (rest.size() > 4 && rest.front() == '(' && rest.ends_with(").") &&
+      rest.find(')') + 2 == rest.size()) {
+    rest = trim(rest.substr(1, rest.size() - 3));
+  }
   std::vector<std::string> figures;
   if (auto const name = behind_page(rest); name > 0) {
     reading.remark = squeeze(rest.substr(1, rest.find(')') - 1));

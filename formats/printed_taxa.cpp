@@ -70,8 +70,8 @@ class TaxaReader {
       first.remove_prefix(1);  // "6.3.1."
       skip_digits();
     }
-    if (!first.empty() && is_lower(static_cast<unsigned char>(first.front()))) {
-      first.remove_prefix(1);
+    if (auto const letter = code_point_at(first, 0); !first.empty() && is_lower(letter.value)) {
+      first.remove_prefix(letter.length);
     }
     // "17.–19.", "(11-13)."
     auto range = first;

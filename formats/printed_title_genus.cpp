@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -217,8 +218,15 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const latin = has_latin_ending(genus);
     bool const announced = announces_genus(before);
     bool const epithet = species && capitals && has_epithet_ending(folded);
+    bool const numbered =
+        w == 1 &&
+        (is_digit(code_point_at(words[0], 0).value) ||
+         (words[0].ends_with('.') && roman_number(words[0].substr(0, words[0].size() - 1)) > 0));
+    // "in Journ. Harrowdale Bot. Club": of a work.
+    bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
+                       words[w - 1].size() > 2 && is_capitalised(words[w - 1]);
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
-                           !genitive && !section && !epithet && (latin || announced);
+                           !genitive && !section && !epithet && !cited && (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);
     if (candidate) {
@@ -232,6 +240,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
       if (authored && !is_title_word(fold(next))) weight += 3;
       if (several) weight += 3;
       if (opens && capitals && next.starts_with('(')) weight += 3;  // "AUS (after Dr. Roe)"
+      if (numbered && capitals && next.empty()) weight += 6;        // "7. AUS", "XXII. AUS."
       if (before == "to" && next.empty()) weight += 2;              // "Key to Aus"
       if (bracketed) weight -= 2;
       found.push_back({genus, weight});
