@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_set>
@@ -71,12 +72,23 @@ class TitleFinder {
     for (; looked_at_ < i; ++looked_at_) {
       auto const text = lines_[looked_at_].text;
       auto const split = split_at_leader(text, numbering_);
-      if (split.kind == LeaderKind::none) continue;
-      for (auto const word : words_of(text.substr(split.destination_begin))) {
+      auto const begin = split.kind == LeaderKind::none ? numbered_epithet(looked_at_)
+                                                        : std::optional{split.destination_begin};
+      if (!begin) continue;
+      for (auto const word : words_of(text.substr(*begin))) {
         led_to_.insert(fold(without_last_stop(word)));
       }
     }
     return led_to_.contains(fold(epithet));
+  }
+  // Where the epithet of "1. bus, p. 170." begins, beneath a line that leads to it.
+  [[nodiscard]] std::optional<std::size_t> numbered_epithet(std::size_t i) const {
+    auto const text = lines_[i].text;
+    auto const label = read_label(text);
+    bool const below = i > 0 && lines_[i - 1].text.ends_with('.');
+    bool const epithet = below && label && label->family == LabelFamily::digits &&
+                         is_bare_epithet(text.substr(label->text_at));
+    return epithet ? std::optional{label->text_at} : std::nullopt;
   }
   [[nodiscard]] static std::string_view without_last_stop(std::string_view word) {
     while (!word.empty() && std::string_view{".,;:)"}.find(word.back()) != std::string_view::npos) {

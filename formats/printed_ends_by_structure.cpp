@@ -154,6 +154,9 @@ class Mender {
   // Of the whole text, wherever it stands.
   [[nodiscard]] static bool is_name(std::string_view text) {
     if (text.size() > kLongestTrailingName || has_numbered_name_within(text)) return false;
+    // "bus, n. sp. (p. 67)"
+    auto const page = text.ends_with(')') ? text.rfind(" (p. ") : std::string_view::npos;
+    if (page != std::string_view::npos) text = trim_right(text.substr(0, page));
     return is_latin_name(text) || is_genusless_name(text) || is_name_with_page(text) ||
            is_bare_epithet(text);
   }

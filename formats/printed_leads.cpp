@@ -87,6 +87,12 @@ class LeadReader {
     }
     auto const split = split_at_leader(joined.raw, key_.numbering);
     if (!sorted_.names.empty()) return read_above_accounts(i, joined, split);
+    if (split.kind == LeaderKind::gap && names_in_common(joined, split.destination_begin)) {
+      auto const own = joined.spans.back().raw_begin;
+      read.leaders = split.kind;
+      finish(i, joined, trim_right(std::string_view{joined.raw}.substr(0, own)).size(), own);
+      return;
+    }
     if (split.kind != LeaderKind::none) {
       read.leaders = split.kind;
       finish(i, joined, split.words_end, split.destination_begin);
@@ -248,7 +254,8 @@ class LeadReader {
       if (usually_led_) say_number(i, *found);
       return;
     }
-    if (auto const begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
+    if (auto begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
+      if (names_in_common(joined, *begin)) begin = joined.spans.back().raw_begin;
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       if (usually_led_) cutter_.say_name_taken(reads_[i]);
@@ -261,6 +268,21 @@ class LeadReader {
       return;
     }
     finish(i, joined, text.size(), text.size());
+  }
+
+  // "Ladder Fern  Aus bus" on a line of its own: nothing but a common name in capitals stands
+  // before the name that begins at `begin`.
+  [[nodiscard]] static bool names_in_common(JoinedText const& joined, std::size_t begin) {
+    constexpr std::size_t kMost = 4;  // words
+    if (joined.spans.size() < 2 || begin <= joined.spans.back().raw_begin) return false;
+    auto const line = joined.spans.back().raw_begin;
+    auto const words = words_of(std::string_view{joined.raw}.substr(line, begin - line));
+    bool const several =
+        words.size() > 1 || (words.size() == 1 && words[0].find('-') != std::string_view::npos);
+    return several && words.size() <= kMost &&
+           std::all_of(words.begin(), words.end(), [](std::string_view word) {
+             return is_capitalised(word.substr(0, word.find('-'))) && !word.ends_with('.');
+           });
   }
 
   // Where leads end in epithets or in words in capitals, so do those whose end nothing but a blank

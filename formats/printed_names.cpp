@@ -367,7 +367,8 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
   }
   if (exact.empty() && candidates.size() > 1) {
     // "Corolla lutea" tells less than the genus that all others belong to.
-    auto const least = evidence_->weight(candidates.front());
+    int least = 0;
+    for (auto const& genus : candidates) least = std::max(least, evidence_->weight(genus));
     std::copy_if(printed.begin(), printed.end(), std::back_inserter(exact), [&](auto const& genus) {
       return std::find(candidates.begin(), candidates.end(), genus) != candidates.end() &&
              (evidence_->weight(genus) >= least || full_names_.contains(genus + " " + epithet));

@@ -38,6 +38,11 @@ bool words_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
 }
 
+// "bus, p. 170."
+bool is_epithet_or_name(std::string_view name) {
+  return is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name);
+}
+
 // "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its number,
 // set far to the right of where the line before begins, for the lead had no room for it.
 bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
@@ -45,8 +50,29 @@ bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
   if (line.indent < indent_before + kFar) return false;
   auto const label = read_label(line.text);
   if (!label || label->family != LabelFamily::digits) return false;
-  auto const name = line.text.substr(label->text_at);
-  return is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name);
+  return is_epithet_or_name(line.text.substr(label->text_at));
+}
+
+// "1. bus, p. 170." beneath "… ventrals 201-214 ..": the line before leads to it.
+bool answers_leaders(std::vector<SourceLine> const& lines, std::size_t i) {
+  if (i == 0 || lines[i - 1].text.empty()) return false;
+  auto const before = lines[i - 1].text;
+  bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
+  if (!led) return false;
+  auto const label = read_label(lines[i].text);
+  if (!label || label->family != LabelFamily::digits) return false;
+  return is_epithet_or_name(lines[i].text.substr(label->text_at));
+}
+
+// "Ventrals rounded 11. bus, p. 178.": a species and its number close the line.
+bool ends_in_numbered_epithet(std::string_view text) {
+  for (auto at = text.rfind(". "); at != std::string_view::npos && at > 0;
+       at = text.rfind(". ", at - 1)) {
+    auto const number = text.find_last_not_of("0123456789", at - 1);
+    bool const counts = number != std::string_view::npos && number + 1 < at && text[number] == ' ';
+    if (counts && is_epithet_or_name(text.substr(at + 2))) return true;
+  }
+  return false;
 }
 
 class LabelPlanner {
@@ -98,24 +124,14 @@ class LabelPlanner {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
       bool const below = i > 0 && !lines_[i - 1].text.empty();
-      bool const answers = below && (is_numbered_name(lines_[i].text) || answers_leaders(i));
+      bool const answers =
+          below && (is_numbered_name(lines_[i].text) || answers_leaders(lines_, i));
       if (ranks_[i] && (answers || is_name_set_apart(lines_[i], before))) {
         ranks_[i].reset();
       } else {
         before = lines_[i].indent;
       }
     }
-  }
-
-  // "1. bus, p. 170." beneath "… ventrals 201-214 ..": the line before leads to it.
-  [[nodiscard]] bool answers_leaders(std::size_t i) const {
-    auto const before = lines_[i - 1].text;
-    bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
-    if (!led) return false;
-    auto const label = read_label(lines_[i].text);
-    if (!label || label->family != LabelFamily::digits) return false;
-    auto const name = lines_[i].text.substr(label->text_at);
-    return is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name);
   }
 
   // "al. Wings" beside "b1." and "a2.": an index that was misread.
@@ -259,7 +275,7 @@ class LeafPlanner {
       if (text.empty() || is_page_number(text) || is_number_only(text) || is_ruled(text)) continue;
       auto const* labelled = plan.at(i);
       if (state == State::open && labelled == nullptr && before < lines_.size() &&
-          is_name_set_apart(lines_[i], lines_[before].indent)) {
+          (is_name_set_apart(lines_[i], lines_[before].indent) || answers_leaders(lines_, i))) {
         state = State::led;
         before = i;
         continue;
@@ -293,7 +309,10 @@ class LeafPlanner {
 
   [[nodiscard]] bool ends_in_destination(std::size_t i) const {
     auto const split = split_at_leader(lines_[i].text, numbering_);
-    return split.kind != LeaderKind::none && split.destination_begin < lines_[i].text.size();
+    if (split.kind != LeaderKind::none && split.destination_begin < lines_[i].text.size()) {
+      return true;
+    }
+    return ends_in_numbered_epithet(lines_[i].text);
   }
 
   // The lead before has come to its end, and a destination ends the words that begin here.
@@ -314,6 +333,7 @@ class LeafPlanner {
       if (lines_[j].text.empty()) return false;
       if (ends_in_destination(j)) return true;
       if (j > i && is_name_set_apart(lines_[j], lines_[j - 1].indent)) return true;
+      if (j > i && answers_leaders(lines_, j)) return true;
     }
     return false;
   }

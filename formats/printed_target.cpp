@@ -128,6 +128,10 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
                         (digits == std::string_view::npos || digits + 1 == number.size());
     auto epithet = words[w + 1];
     if (behind == 0 && epithet.ends_with('.')) epithet.remove_suffix(1);
+    // "11. bus, p. 178."
+    bool const paged =
+        behind == 2 && epithet.ends_with(',') && (words[w + 2] == "p." || words[w + 2] == "S.");
+    if (paged) epithet = without_end(epithet);
     if (!counts || ends_item(epithet) || !is_epithet(epithet) || !has_epithet_ending(epithet)) {
       continue;
     }
@@ -298,6 +302,12 @@ bool titles_account(std::string_view text) {
 }
 
 bool is_certain_name(std::string_view name) {
+  // "11. bus, p. 178."
+  auto const blank = name.find(' ');
+  if (blank != std::string_view::npos && is_species_number(name.substr(0, blank))) {
+    auto const epithet = trim_left(name.substr(blank));
+    if (is_bare_epithet(epithet) || is_genusless_name(epithet)) return true;
+  }
   if (names_a_key(name) || is_genusless_name(name) || is_name_with_page(name)) return true;
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();

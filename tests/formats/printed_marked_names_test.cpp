@@ -127,6 +127,91 @@ TEST(PrintedMarkedNames, NumberedNamesStandBelowTheLeadsOfOutlines) {
   EXPECT_NE(read.find("Gaumenfalte kurz. -> Spirula angusta\n"), std::string::npos) << read;
 }
 
+TEST(PrintedMarkedNames, PagesSetApartAreNoDestinations) {
+  EXPECT_EQ(
+      sketch("2a  Sori round; fronds all alike\n       Wall-comb  Polydrasis vulgata   (page 34)\n"
+             "2b  Sori in lines; fronds upright   ► 3\n\n"
+             "3a  Stalk black\n       Ladder Fern  Stenoblechum spicatum   (page 36)\n"
+             "3b  Stalk green\n       Maiden Fern  Asplenacris nigripes   (page 38)\n"),
+      "2[2a] Sori round; fronds all alike -> Polydrasis vulgata (Wall-comb; page 34)\n"
+      "2[2b] Sori in lines; fronds upright -> 3\n"
+      "3[3a] Stalk black -> Stenoblechum spicatum (Ladder Fern; page 36)\n"
+      "3[3b] Stalk green -> Asplenacris nigripes (Maiden Fern; page 38)\n");
+}
+
+TEST(PrintedMarkedNames, SentencesMayNameThem) {
+  auto const read = sketch(
+      "1.\n•\tBody with a cover. Go to 2.\n•\tBody bare. Go to 3.\n\n"
+      "2.\n•\tCover thin; on fruit. This is the red scale (Chrysaspis aurantina).\n"
+      "•\tCover thick; on twigs. This is the grey scale (Disparaspis perniciosa).\n\n"
+      "3.\n•\tBody flat. This is the long scale (Lepidochlis gloverana).\n"
+      "•\tBody round. This is the black scale (Sessetia nigricans).\n");
+  EXPECT_NE(read.find("-> Chrysaspis aurantina\n"), std::string::npos) << read;
+  EXPECT_NE(read.find("-> Sessetia nigricans\n"), std::string::npos) << read;
+}
+
+TEST(PrintedMarkedNames, KeysMayBeNumberedWithLettersAndDashes) {
+  EXPECT_EQ(led_to("Go to Key C-2"), "key: Key C-2");
+}
+
+TEST(PrintedMarkedNames, AGenusMayStandOnALineOfItsOwn) {
+  auto const read = sketch(
+      "KEY C-2.  GENERA OF HYDROSTEGIDAE\n\n"
+      "1a.\tHead with a broad, flat area set off by a carina.\n\tArctostega\n"
+      "1b.\tHead convex above.\t2\n\n"
+      "2a.\tProsternum with sclerites.\t3\n2b.\tProsternum without.\tChemostega\n\n"
+      "3a.\tApotome with a notch.\n\tHydrostega (Hydrostega)\n"
+      "3b.\tApotome without notch.\tHydrostega (Busa)\n");
+  EXPECT_NE(read.find("set off by a carina. -> Arctostega\n"), std::string::npos) << read;
+  EXPECT_NE(read.find("with a notch. -> Hydrostega\n"), std::string::npos) << read;
+}
+
+TEST(PrintedMarkedNames, ASingleDotMayLeadToThem) {
+  auto const read = sketch(
+      "GENRE XANTHUS Roe\n\n1. — Ailes claires . . . . rufa Roe (p. 64)\n  — Ailes enfumées . . . "
+      ". 2\n"
+      "2. — Fémurs noirs. Long. 4 mm. . . . solstitiella Roe (p. 66)\n"
+      "  — Fémurs jaunes. Long. 4,5 mm. — Basses-Cévrines . quadrata, n. sp. (p. 67)\n");
+  EXPECT_NE(read.find("Basses-Cévrines . -> Xanthus quadrata"), std::string::npos) << read;
+}
+
+TEST(PrintedMarkedNames, ATitlesGenusStandsAloneInCapitals) {
+  auto const leads =
+      "A. Folia opposita . . . . . . . 1. grandiflora\nB. Folia alterna.\n"
+      "   I. Flores magni, fauce nuda . . . . . . . 2. C. lutea.\n"
+      "   II. Flores parvi, fauce barbata . . . . . . . 3. C. barbata.\n";
+  for (std::string const title :
+       {"XXII. CALYPTANDRA.\n\nCLAVIS SPECIERUM.\n\n",
+        "7. CALYPTANDRA\n\nHallwey in Journ. Harrowdale Bot. Club 14: 203 (1899)\n\n"}) {
+    auto const read = sketch(title + leads);
+    EXPECT_NE(read.find("-> Calyptandra grandiflora\n"), std::string::npos) << title << read;
+    EXPECT_NE(read.find("-> Calyptandra lutea\n"), std::string::npos) << title << read;
+    EXPECT_NE(read.find("-> Calyptandra barbata\n"), std::string::npos) << title << read;
+  }
+}
+
+// Scales in rows: labels, leads without labels, names below hanging leaders, no indentation left.
+TEST(PrintedMarkedNames, NamesAnswerTheLeadersOfTheLineAbove) {
+  EXPECT_EQ(
+      sketch("Synopsis of the Species of Lomadus.\n\n"
+             "I. Scales in 19 rows.\n\nA. Anal entire.\n\n"
+             "Two labials; ventrals 201-214 ..\n1. collaris, p. 170.\n"
+             "Three labials; ventrals 222-246 . .\n2. blandus, p. 171.\n\n"
+             "B. Anal divided.\n\n"
+             "Loreal long . . . .  3. galti, p. 172.\nLoreal short ......  4. fuscus, p. 173.\n\n"
+             "II. Scales in 17 rows.\n\n"
+             "Ventrals angulate ............. 5. insularis, p. 178.\n"
+             "Ventrals rounded 6. teres, p. 178.\n\n\n"
+             "1. Lomadus collaris.\n\nDipsas collaris, Roe, Proc. Nat. Soc. 1854, p. 312.\n"),
+      "1[I] Scales in 19 rows. -> 2\n1[II] Scales in 17 rows. -> 5\n"
+      "2[A] Anal entire. -> 3\n2[B] Anal divided. -> 4\n"
+      "3[] Two labials; ventrals 201-214 -> Lomadus collaris (p. 170.)\n"
+      "3[] Three labials; ventrals 222-246 -> Lomadus blandus (p. 171.)\n"
+      "4[] Loreal long -> Lomadus galti (p. 172.)\n4[] Loreal short -> Lomadus fuscus (p. 173.)\n"
+      "5[] Ventrals angulate -> Lomadus insularis (p. 178.)\n"
+      "5[] Ventrals rounded -> Lomadus teres (p. 178.)\n");
+}
+
 TEST(PrintedMarkedNames, ARankAloneIsNoName) {
   EXPECT_EQ(sketch("1. Eyes in pairs ..... Genus\n   Ausus Roe\n1. Eyes in a row ..... 2\n"
                    "2. Legs pale ..... Genus Busus Roe\n2. Legs dark ..... Genus Cusus Roe\n"),
