@@ -245,7 +245,8 @@ class RouteCheck {
 
   void check(CoupletId couplet, bool unsure) {
     auto& arrival = arrivals_[couplet.index];
-    auto map = arrival.map;
+    // A lead may lead back here: what it brings is no part of what came before.
+    auto map = std::exchange(arrival.map, 0);
     if (unsure || arrival.entry) {
       maps_->drop(map);
       map = 0;
@@ -273,7 +274,7 @@ class RouteCheck {
                       " takes lead " + context_.lead(LeadId{couplet, open})});
     }
     maps_->drop(map);
-    arrival.map = 0;
+    maps_->drop(std::exchange(arrival.map, 0));
   }
 
   enum class Passable { yes, no, no_by_routes };
