@@ -15,10 +15,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostLines = 80;    // of a key within an account
-constexpr std::size_t kMostEnds = 8;      // of stretches that begin on one line
-constexpr std::size_t kMostTries = 2000;  // bounds the work on texts that are all labels
-constexpr std::size_t kTitleAbove = 12;   // lines between an account's title and its key
+constexpr std::size_t kMostLines = 80;   // of a key within an account
+constexpr std::size_t kMostEnds = 4;     // of stretches that begin on one line
+constexpr std::size_t kMostTries = 600;  // bounds the work on texts that are all labels
+constexpr std::size_t kTitleAbove = 12;  // lines between an account's title and its key
 
 // Lines [begin, end).
 struct Stretch {
@@ -109,15 +109,18 @@ class Finder {
     return std::nullopt;
   }
 
-  // A second line has a label of the first one's kind.
+  // A second line has a label of the first one's kind, and two lead somewhere.
   [[nodiscard]] bool has_rivals(Stretch const& stretch) const {
     auto const first = read_label(lines_[stretch.begin].text);
-    for (auto i = stretch.begin + 1; i < stretch.end; ++i) {
-      auto const label = read_label(lines_[i].text);
-      bool const rival = label && first && label->family == first->family && label->number <= 2;
-      if (rival) return true;
+    bool rival = false;
+    std::size_t led = 0;
+    for (auto i = stretch.begin; i < stretch.end && (!rival || led < 2); ++i) {
+      auto const text = lines_[i].text;
+      if (split_at_leader(text, attempt_.read->numbering).kind != LeaderKind::none) ++led;
+      auto const label = i == stretch.begin ? std::nullopt : read_label(text);
+      rival = rival || (label && first && label->family == first->family && label->number <= 2);
     }
-    return false;
+    return rival && led >= 2;
   }
 
   [[nodiscard]] std::optional<Attempt> read(Stretch const& stretch) const {
@@ -150,7 +153,7 @@ class Finder {
     auto const line = static_cast<std::uint32_t>(stretch.begin);
     auto const leads = static_cast<std::uint32_t>(sorted.leads.size());
     auto const pieces = static_cast<std::uint32_t>(sorted.pieces.size());
-    auto const title = take_remarks_apart(stretch);
+    auto const title = take_title(stretch);
     for (auto piece : other.pieces) {
       piece.line += line;
       sorted.pieces.push_back(piece);
@@ -178,43 +181,39 @@ class Finder {
     grouping.parts.push_back({leads, title});
   }
 
-  // The key's lines are no prose any longer.  Returns the remark that titles the account above it.
-  [[nodiscard]] std::uint32_t take_remarks_apart(Stretch const& stretch) {
-    auto& remarks = attempt_.read->sorted.remarks;
-    auto const within = [&stretch](Piece const& piece) {
-      return piece.line >= stretch.begin && piece.line < stretch.end;
-    };
-    std::vector<Remark> kept;
-    std::uint32_t title = kNone;
-    kept.reserve(remarks.size() + 2);
-    auto const named = account_above(stretch.begin);
-    auto const last_lead = static_cast<std::uint32_t>(attempt_.read->sorted.leads.size() - 1);
-    std::vector<std::uint32_t> now(remarks.size(), kNone);
-    for (std::size_t r = 0; r < remarks.size(); ++r) {
-      auto const& remark = remarks[r];
-      now[r] = static_cast<std::uint32_t>(kept.size());
-      // A remark may begin above the key and go on beneath it.
-      Remark above{remark.kind, remark.lead, {}};
-      Remark beneath{remark.kind, remark.lead, {}};
-      for (auto const& piece : remark.pieces) {
-        if (within(piece)) continue;
-        if (named && piece.line == *named) {
-          title = static_cast<std::uint32_t>(kept.size());
-          kept.push_back({RemarkKind::heading, last_lead, {piece}});
-          auto& account = attempt_.read->sorted.accounts[*named];
-          account.kind = LineKind::heading;
-          account.reason = "titles the account that the key below belongs to";
-          continue;
-        }
-        (piece.line < stretch.begin ? above : beneath).pieces.push_back(piece);
-      }
-      if (!above.pieces.empty()) kept.push_back(std::move(above));
-      if (!beneath.pieces.empty()) kept.push_back(std::move(beneath));
-    }
-    remarks = std::move(kept);
+  // The title of the account above the key becomes a heading of its own; kNone without one.  The
+  // key's own lines were read apart from all others.
+  [[nodiscard]] std::uint32_t take_title(Stretch const& stretch) {
+    auto const line = account_above(stretch.begin);
+    if (!line) return kNone;
+    auto& sorted = attempt_.read->sorted;
+    auto const is_title = [line](Piece const& piece) { return piece.line == *line; };
+    auto const remark =
+        std::find_if(sorted.remarks.begin(), sorted.remarks.end(), [&](Remark const& one) {
+          return std::any_of(one.pieces.begin(), one.pieces.end(), is_title);
+        });
+    if (remark == sorted.remarks.end()) return kNone;
+    auto const piece = std::find_if(remark->pieces.begin(), remark->pieces.end(), is_title);
+    // The text around it stays what it was.
+    std::vector<Remark> parted;
+    Remark above{remark->kind, remark->lead, {remark->pieces.begin(), piece}};
+    Remark beneath{remark->kind, remark->lead, {piece + 1, remark->pieces.end()}};
+    if (!above.pieces.empty()) parted.push_back(std::move(above));
+    auto const last_lead = static_cast<std::uint32_t>(sorted.leads.size() - 1);
+    auto const first = static_cast<std::uint32_t>(remark - sorted.remarks.begin());
+    auto const title = first + static_cast<std::uint32_t>(parted.size());
+    parted.push_back({RemarkKind::heading, last_lead, {*piece}});
+    if (!beneath.pieces.empty()) parted.push_back(std::move(beneath));
+    auto const added = static_cast<std::uint32_t>(parted.size() - 1);
+    auto const at = sorted.remarks.erase(remark);
+    sorted.remarks.insert(at, std::make_move_iterator(parted.begin()),
+                          std::make_move_iterator(parted.end()));
     for (auto& part : attempt_.grouping.parts) {
-      if (part.heading != kNone) part.heading = now[part.heading];
+      if (part.heading != kNone && part.heading > first) part.heading += added;
     }
+    auto& account = sorted.accounts[*line];
+    account.kind = LineKind::heading;
+    account.reason = "titles the account that the key below belongs to";
     return title;
   }
 

@@ -189,7 +189,9 @@ void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
 
 void NameTable::find_autonyms(std::vector<ReadLead> const& reads) {
   std::vector<std::string> run;
+  constexpr std::size_t kLongest = 40;  // taxa beneath one species
   auto const close = [&] {
+    if (run.size() > kLongest) run.clear();
     for (auto const& epithet : run) runs_.emplace(epithet, run);
     run.clear();
   };

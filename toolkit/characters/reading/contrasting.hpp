@@ -1,6 +1,7 @@
 #pragma once
 // Which statements of two leads contrast.
 
+#include <algorithm>
 #include <cstddef>
 #include <functional>
 #include <string>
@@ -14,6 +15,12 @@ namespace keydrift::reading {
 // A lead with more statements is none that somebody wrote; its statements are compared with
 // nothing, so that the cost stays in proportion to the text.
 inline constexpr std::size_t kMostStatements = 200;
+// A lead is compared with so many rivals behind it: no key has such couplets, damaged files do.
+inline constexpr std::size_t kMostRivals = 64;
+// One behind the last rival that lead i of a couplet of `leads` leads is compared with.
+[[nodiscard]] inline std::size_t end_of_rivals(std::size_t leads, std::size_t i) {
+  return std::min(leads, i + 1 + kMostRivals);
+}
 
 // Numeric characters whose statements might as well be words.
 using WordsOfNumbers = std::unordered_set<std::string>;

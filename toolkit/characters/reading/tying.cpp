@@ -271,7 +271,7 @@ std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> con
         for (auto c = begin; c < end; ++c) {
           auto const& couplet = couplets[c];
           for (std::size_t i = 0; i < couplet.size(); ++i) {
-            for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+            for (auto j = i + 1; j < end_of_rivals(couplet.size(), i); ++j) {
               for_contrasts(*couplet[i], *couplet[j], {}, [&](Draft const& a, Draft const& b) {
                 auto const x = a.any_of.front().state;
                 auto const y = b.any_of.front().state;
@@ -409,7 +409,7 @@ void turn_lone_counts_into_words(AllDrafts const& all) {
   };
   for (auto const& couplet : couplets) {
     for (std::size_t i = 0; i < couplet.size(); ++i) {
-      for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+      for (auto j = i + 1; j < end_of_rivals(couplet.size(), i); ++j) {
         for_contrasts(*couplet[i], *couplet[j], lone, [&](Draft const& a, Draft const& b) {
           note(a);
           note(b);
@@ -508,7 +508,7 @@ void keep_deciding_words(AllDrafts const& all) {
   std::set<std::string> deciding;
   for (auto const& couplet : couplets) {
     for (std::size_t i = 0; i < couplet.size(); ++i) {
-      for (std::size_t j = i + 1; j < couplet.size(); ++j) {
+      for (auto j = i + 1; j < end_of_rivals(couplet.size(), i); ++j) {
         if (couplet[i]->size() > kMostStatements || couplet[j]->size() > kMostStatements) continue;
         for (auto const& a : *couplet[i]) {
           for (auto const& b : *couplet[j]) {
