@@ -10,18 +10,10 @@
 namespace keydrift {
 namespace {
 
+using test::led_to;
 using test::line_kinds;
 using test::read_key;
 using test::sketch;
-
-// What the second lead of a key of two couplets leads to.
-std::string led_to(std::string_view destination) {
-  auto const whole =
-      sketch("1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
-             "\n2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n");
-  auto const begin = whole.find("Wings dark -> ") + 14;
-  return whole.substr(begin, whole.find('\n', begin) - begin);
-}
 
 TEST(PrintedMarkedNames, CommonNamesEndInAComma) {
   EXPECT_EQ(led_to("Lesser kernel weevil, Situlio minor"), "Situlio minor (Lesser kernel weevil)");

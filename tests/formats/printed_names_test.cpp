@@ -12,18 +12,10 @@ namespace keydrift {
 namespace {
 
 using test::findings_of;
+using test::led_to;
 using test::read_key;
 using test::sketch;
 using Lines = std::vector<std::string>;
-
-// What the second lead of a key of two leads to.
-std::string led_to(std::string_view destination) {
-  auto const text = "1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
-                    "\n2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n";
-  auto const whole = sketch(text);
-  auto const begin = whole.find("Wings dark -> ") + 14;
-  return whole.substr(begin, whole.find('\n', begin) - begin);
-}
 
 std::string author_of(std::string_view destination) {
   auto const text = "1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +

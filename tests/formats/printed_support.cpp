@@ -48,6 +48,14 @@ std::string sketch(Edition const& edition) {
 
 std::string sketch(std::string_view text) { return sketch(read_key(text).edition); }
 
+std::string led_to(std::string_view destination) {
+  auto const whole =
+      sketch("1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
+             "\n2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n");
+  auto const begin = whole.find("Wings dark -> ") + 14;
+  return whole.substr(begin, whole.find('\n', begin) - begin);
+}
+
 std::string line_kinds(std::string_view text) {
   std::string kinds;
   for (auto const& line : read_key(text).source.lines) {

@@ -17,6 +17,9 @@ namespace keydrift::test {
 [[nodiscard]] std::string sketch(Edition const& edition);
 [[nodiscard]] std::string sketch(std::string_view text);
 
+// What a lead leads to whose destination is printed so, behind a row of dots: as a sketch shows it.
+[[nodiscard]] std::string led_to(std::string_view destination);
+
 // "lead continuation destination blank …": the kinds of all lines.
 [[nodiscard]] std::string line_kinds(std::string_view text);
 
