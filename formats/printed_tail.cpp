@@ -1,0 +1,59 @@
+#include "keydrift/formats/printed_tail.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <unordered_set>
+
+namespace keydrift::printed {
+
+std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
+  constexpr std::size_t kFewest = 4;  // leads that lead somewhere
+  auto const& reads = attempt.read->reads;
+  auto const& grouping = attempt.grouping;
+  std::unordered_set<LabelKey> numbers;
+  std::vector<std::uint32_t> part(reads.size());
+  for (auto const& couplet : grouping.couplets) {
+    numbers.insert(number_key(couplet.key));
+    for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+      part[grouping.members[couplet.first_member + m]] = couplet.part;
+    }
+  }
+  std::vector<bool> led(reads.size());
+  std::unordered_set<LabelKey> led_to;
+  for (std::size_t i = 0; i < reads.size(); ++i) {
+    auto const& to = reads[i].to;
+    auto const number = number_key(to.couplet);
+    led[i] = to.form == DestinationForm::taxa || to.form == DestinationForm::key ||
+             (to.form == DestinationForm::couplet && numbers.contains(number));
+    if (led[i] && to.form == DestinationForm::couplet) led_to.insert(in_part(part[i], number));
+  }
+  auto const last = std::find(led.rbegin(), led.rend(), true);
+  auto const tail = static_cast<std::uint32_t>(led.rend() - last);
+  if (static_cast<std::size_t>(std::count(led.begin(), led.end(), true)) < kFewest) return {};
+  std::vector<std::uint32_t> strays;
+  std::unordered_set<LabelKey> seen;
+  for (auto const& couplet : grouping.couplets) {
+    auto const number = in_part(couplet.part, number_key(couplet.key));
+    bool const again = !seen.insert(number).second;
+    auto const* members = &grouping.members[couplet.first_member];
+    auto const behind = static_cast<std::size_t>(std::count_if(
+        members, members + couplet.member_count, [tail](auto lead) { return lead >= tail; }));
+    auto const before = couplet.member_count - behind;
+    bool const stray = before >= 2 || (before == 0 && (again || !led_to.contains(number)));
+    for (std::uint32_t m = 0; stray && m < couplet.member_count; ++m) {
+      if (members[m] >= tail) strays.push_back(members[m]);
+    }
+  }
+  return strays;
+}
+
+void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines) {
+  std::erase_if(plan.starts,
+                [&lines](LeadStart const& start) { return lines[start.line].is_no_lead; });
+  std::fill(plan.start_at.begin(), plan.start_at.end(), LeadPlan::kNoStart);
+  for (std::size_t s = 0; s < plan.starts.size(); ++s) {
+    plan.start_at[plan.starts[s].line] = static_cast<std::uint32_t>(s);
+  }
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,21 @@
+#pragma once
+// Lines of tables, lists and captions behind a key that were taken for leads.  Inner header of
+// formats.
+
+#include <cstdint>
+#include <vector>
+
+#include "keydrift/formats/printed_attempts.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+
+namespace keydrift::printed {
+
+// Leads behind the last destination.  One that answers a single lead, or whose couplet some lead
+// leads to, was cut off from its end; all others answer nothing.
+[[nodiscard]] std::vector<std::uint32_t> strays_behind(Attempt const& attempt);
+
+// Takes the starts out of the plan whose lines are no leads.
+void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines);
+
+}  // namespace keydrift::printed
