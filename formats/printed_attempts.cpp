@@ -63,7 +63,9 @@ class Reader {
       failed_->refused = true;
       return std::move(*failed_);
     }
-    if (!best_->judgement.is_faultless()) take_structure_at_its_word(*best_);
+    // Other readings were mended when they were offered.
+    bool const accounts = !best_->read->sorted.names.empty();
+    if (accounts && !best_->judgement.is_faultless()) take_structure_at_its_word(*best_);
     report_close_call();
     if (auto without = without_tail(*best_)) best_ = *std::move(without);
     return std::move(*best_);
@@ -95,7 +97,7 @@ class Reader {
         reads.begin(), reads.end(),
         [](ReadLead const& read) { return read.to.form == DestinationForm::couplet; }));
     return !reads.empty() && best_->grouping.layout == Layout::parallel &&
-           numbered * 4 >= reads.size() && best_->judgement.sound * 3 >= reads.size() * 2 &&
+           numbered * 4 >= reads.size() && best_->judgement.hangs_together() &&
            best_->judgement.strays * 5 <= reads.size();
   }
 
@@ -125,6 +127,7 @@ class Reader {
     }
     return body;
   }
+
   // The same, and those that title an account of a species behind the key.
   [[nodiscard]] std::vector<SourceLine> const& without_heads() {
     if (!body_.empty()) return body_;
@@ -193,7 +196,7 @@ class Reader {
     auto const key = key_text(*read);
     if (!end_by_structure(key, read->sorted, attempt.grouping, read->reads, read->findings)) return;
     auto const judgement = judge(key, attempt.grouping, read->sorted, read->reads);
-    bool const sound = judgement.sound * 3 >= judgement.leads * 2;
+    bool const sound = judgement.hangs_together();
     if (!sound || judgement.points() <= attempt.judgement.points()) return;
     attempt.read = std::move(read);
     attempt.judgement = judgement;
@@ -314,7 +317,7 @@ class Reader {
       }
       Attempt attempt{leads, std::move(grouping), {}};
       attempt.judgement = judge(key_text(*leads), attempt.grouping, leads->sorted, leads->reads);
-      bool const sound = attempt.judgement.sound * 3 >= attempt.judgement.leads * 2;
+      bool const sound = attempt.judgement.hangs_together();
       auto const ahead = attempt.judgement.points() - best_->judgement.points();
       if (!sound || (again ? ahead <= 0 : ahead < 0)) continue;
       best_ = std::move(attempt);

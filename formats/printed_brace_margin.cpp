@@ -32,6 +32,7 @@ class MarginReader {
     fronts_.reserve(lines_.size());
     for (auto const& line : lines_) fronts_.push_back(read_brace_front(line.text));
     count_numbers();
+    give_counts_back();
     bool const signs = has_signs();
     if (!signs && !stands_in_the_middle()) return std::nullopt;
     return BraceMargin{std::move(fronts_), std::move(numbers_), signs};
@@ -66,6 +67,24 @@ class MarginReader {
     count_from({from, lines_.size(), last, last + kMostBehind}, false);
     while (added < numbers_.size() && is_led_to(numbers_[added])) ++added;
     numbers_.resize(added);
+  }
+
+  // "12 mm long": a number that counts no couplet is one of the words.
+  void give_counts_back() {
+    auto counted = numbers_.begin();
+    for (std::size_t line = 0; line < fronts_.size(); ++line) {
+      while (counted != numbers_.end() && *counted < line) ++counted;
+      auto& front = fronts_[line];
+      if (front.number == 0 || (counted != numbers_.end() && *counted == line)) continue;
+      auto const text = lines_[line].text;
+      auto const first = code_point_at(text, 0);
+      BraceFront without;
+      if (front.sign != 0 && first.value == front.sign) {
+        without.sign = front.sign;
+        without.words_at = skip_blanks(text, first.length);
+      }
+      front = without;
+    }
   }
 
   // Lines and numbers between which it is counted.
@@ -122,28 +141,6 @@ class MarginReader {
       if (led && led->number == number) return true;
     }
     return false;
-  }
-
-  void count_from(std::size_t begin, std::size_t end, std::uint32_t last, std::uint32_t below,
-                  bool sure) {
-    for (auto line = begin; line < end; ++line) {
-      auto& front = fronts_[line];
-      if (is_blank_line(line)) continue;
-      if (front.number == 0) {
-        auto const misread = read_misread_front(lines_[line].text, last + 1);
-        if (!misread || last + 1 >= below) continue;
-        front = *misread;
-      }
-      auto const number = front.number;
-      bool const plain = front.sign == 0 && !front.is_number_alone(lines_[line].text);
-      if (number >= below || (sure && plain)) continue;
-      bool const next = number == last + 1;
-      bool const skips = front.sign != 0 && number > last && number <= last + kMostSkipped;
-      bool const again = front.sign != 0 && number == 1 && last > 1;
-      if (!next && !skips && !again) continue;
-      numbers_.push_back(line);
-      last = number;
-    }
   }
 
   [[nodiscard]] bool has_signs() const {

@@ -9,6 +9,7 @@
 namespace keydrift::printed {
 namespace {
 
+constexpr std::string_view kOwnLine = "destination on a line of its own";
 constexpr std::size_t kShown = 60;  // bytes of the source that a finding quotes
 
 }  // namespace
@@ -55,10 +56,14 @@ void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words
   for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
   for (auto const& figure : read.to.taxa.figures) read.lead.figures.push_back(figure);
   for (std::size_t s = 1; s < joined.spans.size(); ++s) {
-    if (joined.spans[s].raw_begin < destination_begin) continue;
     auto& account = sorted_.accounts[joined.spans[s].line];
-    account.kind = LineKind::destination;
-    account.reason = "destination on a line of its own";
+    if (joined.spans[s].raw_begin >= destination_begin) {
+      account.kind = LineKind::destination;
+      account.reason = kOwnLine;
+    } else if (account.reason == kOwnLine) {  // it was cut there before
+      account.kind = LineKind::continuation;
+      account.reason = "goes on with the words before";
+    }
   }
 }
 

@@ -139,6 +139,8 @@ class Builder {
     take_capital_epithets(reads_);
     NameTable names{key_.name, reads_, titles, passages(), key_.lines};
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
+    ordered_ = std::any_of(below_.begin(), below_.end(),
+                           [](std::uint32_t couplet) { return couplet != kNone; });
     std::uint32_t part_before = 0;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
@@ -178,11 +180,8 @@ class Builder {
         grouping_.couplets[home_[i + 1].couplet.index].part) {
       return false;
     }
-    // Couplets that follow in order answer other leads.
-    bool const ordered =
-        std::any_of(below_.begin(), below_.end(), [](std::uint32_t one) { return one != kNone; });
     auto const& lines = key_.lines;
-    return !ordered &&
+    return !ordered_ &&
            lines[sorted_.leads[i + 1].line].indent > lines[sorted_.leads[i].line].indent;
   }
 
@@ -473,6 +472,7 @@ class Builder {
   std::vector<LeadId> home_;  // lead index -> its place in the edition
   std::vector<bool> heading_used_;
   std::vector<std::uint32_t> below_;  // lead index -> the couplet that it goes on with
+  bool ordered_{false};               // couplets follow in order: they answer open leads alone
   std::vector<Place> stray_;          // text among the leads that belongs to none
 };
 

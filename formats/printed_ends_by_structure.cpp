@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"

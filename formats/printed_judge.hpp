@@ -25,6 +25,7 @@ struct Judgement {
   [[nodiscard]] bool is_faultless() const {
     return leads > 0 && points() == static_cast<std::int64_t>(leads);
   }
+  [[nodiscard]] bool hangs_together() const { return sound * 3 >= leads * 2; }
   // Hardly anything is amiss: no other reading need be tried.
   [[nodiscard]] bool is_beyond_doubt() const {
     return points() > 0 && static_cast<std::size_t>(points()) * 20 >= leads * 19;

@@ -74,7 +74,7 @@ Finding braces_taken(std::string_view file, std::size_t couplets) {
 
 // Two leads of three have a rival and a destination.
 bool hangs_together(Attempt const& attempt) {
-  return !attempt.refused && attempt.judgement.sound * 3 >= attempt.judgement.leads * 2;
+  return !attempt.refused && attempt.judgement.hangs_together();
 }
 
 std::string quoted_start(std::string_view line) {

@@ -8,9 +8,9 @@
 #include <optional>
 #include <utility>
 
-#include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
-#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_account_leaves.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -221,13 +221,8 @@ class Finder {
   [[nodiscard]] std::optional<std::size_t> account_above(std::size_t begin) const {
     auto const first = begin > kTitleAbove ? begin - kTitleAbove : 0;
     for (auto i = begin; i-- > first;) {
-      auto const label = read_label(lines_[i].text);
-      if (!label || label->is_dash()) continue;
-      auto const words = words_of(start_of(lines_[i].text.substr(label->text_at), 80), 2);
-      bool const species = words.size() == 2 &&
-                           (is_abbreviated(words[0]) || is_capitalised(words[0])) &&
-                           is_epithet(without_end(words[1]));
-      if (species) return i;
+      auto const head = read_account_head(lines_[i].text);
+      if (head && head->number > 0 && !head->doubtful) return i;
     }
     return std::nullopt;
   }

@@ -367,7 +367,7 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
   for (auto const& genus : candidates) {
     if (full_names_.count(genus + " " + std::string{rest}) > 0) exact.push_back(genus);
   }
-  if (exact.empty() && candidates.size() > 1) {
+  if (evidence_ && exact.empty() && candidates.size() > 1) {
     // "Corolla lutea" tells less than the genus that all others belong to.
     int least = 0;
     for (auto const& genus : candidates) least = std::max(least, evidence_->weight(genus));

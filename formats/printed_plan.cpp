@@ -66,6 +66,8 @@ bool answers_leaders(std::vector<SourceLine> const& lines, std::size_t i) {
 
 // "Ventrals rounded 11. bus, p. 178.": a species and its number close the line.
 bool ends_in_numbered_epithet(std::string_view text) {
+  constexpr std::size_t kLongest = 120;  // bytes
+  if (text.size() > kLongest) text.remove_prefix(text.size() - kLongest);
   for (auto at = text.rfind(". "); at != std::string_view::npos && at > 0;
        at = text.rfind(". ", at - 1)) {
     auto const number = text.find_last_not_of("0123456789", at - 1);

@@ -1,5 +1,6 @@
 #pragma once
-// Which lines begin leads, where no run of numbers tells it: outlines.  Inner header of formats.
+// Which lines begin leads, decided from all lines before they are sorted: outlines, cells, braces,
+// numbers of unusual kinds.  Inner header of formats.
 
 #include <cstdint>
 #include <optional>
@@ -26,7 +27,6 @@ enum class LinePart : std::uint8_t {
   number,   // of the couplet whose leads follow, or stand in the brace beside it
   brace,    // a piece of a brace
   genus,    // the first line of what is said of a genus, its key and accounts
-  title,    // of the account of a species with a key of its own
   account,  // of the species that the lead above leads to
 };
 

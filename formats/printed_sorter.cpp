@@ -59,7 +59,6 @@ class Sorter {
     if (line.text.empty()) {
       account(LineKind::blank, "");
       gap_ = true;
-      below_title_ = false;
       remarks_.close();
       return;
     }
@@ -128,7 +127,8 @@ class Sorter {
     if (line.markup.destination_begin != kNotTold) leads_.set_progress(Progress::done);
   }
 
-  // Lines of a table without borders, couplets' numbers above their leads.
+  // Lines whose part is told by more than their words: cells, braces, genera, accounts, couplets'
+  // numbers above their leads.
   bool take_planned() {
     auto const* plan = cells_ ? &*cells_ : plan_;
     if (plan == nullptr || plan->parts.empty()) return false;
@@ -146,12 +146,6 @@ class Sorter {
     }
     if (part == LinePart::genus) {
       take_genus(lines_[at_]);
-      return true;
-    }
-    if (part == LinePart::title) {
-      add_heading(lines_[at_]);
-      below_title_ = true;
-      account(LineKind::heading, "titles the account with the key below");
       return true;
     }
     if (part == LinePart::account && !leads_.empty()) {
@@ -591,7 +585,7 @@ class Sorter {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
     } else if ((leads_.progress() == Progress::done || leads_.progress() == Progress::named) &&
-               !gap_ && !below_title_) {
+               !gap_) {
       remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
       account(LineKind::note, "stands directly beneath a lead");
     } else {
@@ -647,7 +641,6 @@ class Sorter {
   SortedLines sorted_;
   std::size_t at_{};
   bool gap_{true};           // blank lines stand directly before this line
-  bool below_title_{false};  // of an account, with no blank line between
   bool page_turned_{false};  // a page's number or head stands before this line
 };
 

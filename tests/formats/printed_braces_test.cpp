@@ -232,5 +232,18 @@ TEST(PrintedBraces, BracketsOfTheWordsAreNone) {
             "2[2] Legs pale (rarely red) -> Aus bus\n2[] Legs dark -> Aus cus\n");
 }
 
+TEST(PrintedBraces, NumbersThatCountNothingAreWords) {
+  EXPECT_EQ(
+      sketch(
+          "    f Wings clear — 2.\n  1 \\ Wings dark — 3.\n\n"
+          "    f Legs pale; body at most\n    I 12 mm long . . . . . . 1. Aus bus\n"
+          "  2 \\ Legs dark; body more than\n12 mm long . . . . . . 2. Aus cus\n\n"
+          "    f Tail forked . . . . . . 3. Aus dus\n  3 \\ Tail plain . . . . . . 4. Aus eus\n"),
+      "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n"
+      "2[2] Legs pale; body at most 12 mm long -> Aus bus\n"
+      "2[] Legs dark; body more than 12 mm long -> Aus cus\n"
+      "3[3] Tail forked -> Aus dus\n3[] Tail plain -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

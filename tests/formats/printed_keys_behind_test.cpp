@@ -72,5 +72,15 @@ TEST(PrintedKeysBehind, TextsThatAreAllLabelsAreReadInTime) {
   EXPECT_EQ(read_key(text).edition.couplets.size(), 2U);
 }
 
+// Nothing in the leads is cut short: the account's genus alone asks for what the text says.
+TEST(PrintedKeysBehind, AccountsMayCutAGenusShortThatNoLeadDoes) {
+  auto const read = sketch(
+      "1. Stems erect ..... Ausus bus\n1. Stems creeping ..... 2\n"
+      "2. Leaves fleshy ..... Ausella cus\n2. Leaves thin ..... Ausus dus\n\n"
+      "3. A. dus Roe. Annual.\n\n"
+      "a. Hairs forked ......... a. subsp. dus\nb. Hairs simple ......... b. subsp. hus\n");
+  EXPECT_NE(read.find("Hairs simple -> Ausus dus subsp. hus\n"), std::string::npos) << read;
+}
+
 }  // namespace
 }  // namespace keydrift
