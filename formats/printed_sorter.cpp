@@ -345,7 +345,11 @@ class Sorter {
   void start_planned(LeadStart const& start) {
     start_lead(start.rank.label, start.misread);
     bool const braces = plan_ != nullptr && plan_->braces;
-    if (braces && !start.misread) sorted_.accounts.back().reason = "the first lead in its brace";
+    if (braces && !start.misread) {
+      bool const first = start.rank.alphabet == Alphabet::digits;
+      sorted_.accounts.back().reason =
+          first ? "the first lead in its brace" : "a further lead in the brace";
+    }
     if (!start.unlabelled) return;
     leads_.last().unlabelled = true;
     sorted_.accounts.back().reason =

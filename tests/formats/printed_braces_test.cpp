@@ -245,5 +245,15 @@ TEST(PrintedBraces, NumbersThatCountNothingAreWords) {
       "3[3] Tail forked -> Aus dus\n3[] Tail plain -> Aus eus\n");
 }
 
+TEST(PrintedBraces, LetteredLeadsAreToldApartInTheirBrace) {
+  auto const lines = test::read_key(
+                         "  { a. Wings clear ..... 2\n1 {\n  { b. Wings dark ..... Aus bus\n\n"
+                         "  { a. Legs pale ..... Aus cus\n2 {\n  { b. Legs dark ..... Aus dus\n\n")
+                         .source.lines;
+  ASSERT_GE(lines.size(), 3U);
+  EXPECT_EQ(lines[0].reason, "the first lead in its brace");
+  EXPECT_EQ(lines[2].reason, "a further lead in the brace");
+}
+
 }  // namespace
 }  // namespace keydrift
