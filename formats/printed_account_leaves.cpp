@@ -249,8 +249,7 @@ class AccountPlanner {
 
   void take(std::size_t i, LeadStart const* start) {
     auto const text = lines_[i].text;
-    bool const furniture = is_page_number(text) || is_number_only(text) || is_ruled(text);
-    if (furniture) return;
+    if (is_page_furniture(text)) return;
     auto const head = read_account_head(text);
     if (begins_genus(i) && (in_account_ || plan_.starts.empty())) return take_genus(i);
     bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&

@@ -48,8 +48,7 @@ class LevelPlanner {
   };
 
   [[nodiscard]] bool is_furniture(std::size_t begin, std::size_t end) const {
-    auto const text = lines_[begin].text;
-    return end == begin + 1 && (is_page_number(text) || is_number_only(text) || is_ruled(text));
+    return end == begin + 1 && is_page_furniture(lines_[begin].text);
   }
 
   void take(Paragraph paragraph) {

@@ -485,6 +485,17 @@ class Grouper {
 
 }  // namespace
 
+std::vector<std::uint32_t> homes_of(Grouping const& grouping, std::size_t leads) {
+  std::vector<std::uint32_t> homes(leads, kNone);
+  for (std::uint32_t c = 0; c < grouping.couplets.size(); ++c) {
+    auto const& couplet = grouping.couplets[c];
+    for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+      homes[grouping.members[couplet.first_member + m]] = c;
+    }
+  }
+  return homes;
+}
+
 Layout likely_layout(KeyText const& key, SortedLines const& sorted,
                      std::vector<ReadLead> const& reads) {
   return Grouper{key, sorted, reads}.likely_layout();

@@ -1,6 +1,7 @@
 #pragma once
 // Which leads make up a couplet, and how the key is laid out.  Inner header of formats.
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -41,6 +42,16 @@ struct Grouping {
   // The labels of the couplets are not printed: counted in printed order, part by part.
   bool numbered_here{false};
 };
+
+// By lead: its couplet's index; kNone for a lead of none.
+[[nodiscard]] std::vector<std::uint32_t> homes_of(Grouping const& grouping, std::size_t leads);
+
+// Is it the first of its couplet?
+[[nodiscard]] inline bool opens_couplet(Grouping const& grouping,
+                                        std::vector<std::uint32_t> const& homes, std::size_t lead) {
+  return homes[lead] != kNone &&
+         grouping.members[grouping.couplets[homes[lead]].first_member] == lead;
+}
 
 // The keys of couplets that are numbered here: no printed number means them.
 inline constexpr LabelKey kCountedHere = LabelKey{7} << 48U;

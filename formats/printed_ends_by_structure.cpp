@@ -26,17 +26,7 @@ class Mender {
         reads_{reads},
         findings_{findings},
         cutter_{key, sorted, findings},
-        home_(reads.size(), kNone),
-        first_(reads.size(), false) {
-    for (std::uint32_t c = 0; c < grouping.couplets.size(); ++c) {
-      auto const& couplet = grouping.couplets[c];
-      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
-        auto const lead = grouping.members[couplet.first_member + m];
-        home_[lead] = c;
-        first_[lead] = m == 0;
-      }
-    }
-  }
+        home_{homes_of(grouping, reads.size())} {}
 
   bool run() && {
     std::size_t named = 0;
@@ -74,7 +64,7 @@ class Mender {
   }
 
   [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
-    if (i + 1 >= reads_.size() || home_[i + 1] == kNone || !first_[i + 1]) return false;
+    if (i + 1 >= reads_.size() || !opens_couplet(grouping_, home_, i + 1)) return false;
     auto const& next = grouping_.couplets[home_[i + 1]];
     return next.part == grouping_.couplets[home_[i]].part && next.member_count >= 2;
   }
@@ -167,7 +157,6 @@ class Mender {
   std::vector<Finding>& findings_;
   LeadCutter cutter_;
   std::vector<std::uint32_t> home_;  // by lead: its couplet
-  std::vector<bool> first_;          // by lead: the first of its couplet
   bool usually_dotted_{false};       // names stand behind rows of dots
   bool often_plain_{false};          // nothing but a blank sets them apart
 };

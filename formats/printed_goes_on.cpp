@@ -25,13 +25,10 @@ class Finder {
 
  private:
   void find_homes() {
-    home_.resize(reads_.size());
+    home_ = homes_of(grouping_, reads_.size());
     for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
       auto const& couplet = grouping_.couplets[c];
       by_key_.emplace(in_part(couplet.part, couplet.key), c);
-      for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
-        home_[grouping_.members[couplet.first_member + m]] = c;
-      }
     }
   }
 

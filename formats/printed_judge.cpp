@@ -66,20 +66,15 @@ class Judge {
   }
 
   void find_homes() {
-    home_.resize(reads_.size());
-    first_.assign(reads_.size(), false);
+    home_ = homes_of(grouping_, reads_.size());
     reached_.assign(grouping_.couplets.size(), false);
     for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
       auto const& couplet = grouping_.couplets[c];
       by_key_.emplace(couplet.key, c);
+      if (grouping_.layout != Layout::serial) continue;
       for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
-        auto const lead = grouping_.members[couplet.first_member + m];
-        home_[lead] = c;
-        first_[lead] = m == 0;
-        auto const& label = sorted_.leads[lead].label;
-        if (grouping_.layout == Layout::serial && !label.is_dash()) {
-          by_key_.emplace(key_of(label.family, label.number, {}, 0), c);
-        }
+        auto const& label = sorted_.leads[grouping_.members[couplet.first_member + m]].label;
+        if (!label.is_dash()) by_key_.emplace(key_of(label.family, label.number, {}, 0), c);
       }
     }
   }
@@ -108,7 +103,8 @@ class Judge {
       reached_[below_[i]] = true;
       return true;
     }
-    if (!grouping_.goes_on || i + 1 == reads_.size() || !first_[i + 1]) return false;
+    if (!grouping_.goes_on || i + 1 == reads_.size()) return false;
+    if (!opens_couplet(grouping_, home_, i + 1)) return false;
     if (grouping_.couplets[home_[i]].part != grouping_.couplets[home_[i + 1]].part) return false;
     reached_[home_[i + 1]] = true;
     return true;
@@ -121,7 +117,6 @@ class Judge {
   Judgement judgement_;
   std::vector<std::uint32_t> home_;   // by lead: its couplet
   std::vector<std::uint32_t> below_;  // by lead: the couplet that it goes on with
-  std::vector<bool> first_;           // by lead: the first of its couplet
   std::vector<bool> reached_;         // by couplet
   std::unordered_map<LabelKey, std::uint32_t> by_key_;
 };

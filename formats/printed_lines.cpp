@@ -218,8 +218,9 @@ bool has_lettered_seconds(std::vector<SourceLine> const& lines) {
     if (label && label->family == LabelFamily::digits && label->text_at < line.text.size()) {
       if (label->letter == "a") ++firsts;
       if (label->letter == "b") ++numbered;
-    } else if (lettered_second(line.text) && line.text[0] == 'b' &&
-               starts_with_upper(line.text.substr(lettered_second(line.text)->text_at))) {
+    } else if (auto const second = lettered_second(line.text);
+               second && line.text[0] == 'b' &&
+               starts_with_upper(line.text.substr(second->text_at))) {
       ++alone;
     }
   }

@@ -89,11 +89,9 @@ bool is_bare_epithet(std::string_view text) {
   // "bus or cus (see the notes)", "bus cus (p. 66)": two of them leave no doubt.
   bool const listed = words.size() >= 3 && is_separator(words[1]) && is_latin_epithet(words[0]) &&
                       is_latin_epithet(words[2]);
-  // "bus major (p. 3)"
-  bool const paged = words.size() > 2 && words[2].starts_with("(p");
-  bool const subspecies = words.size() >= 2 && !ends_item(words[0]) && is_latin_epithet(words[0]) &&
-                          (is_latin_epithet(words[1]) ||
-                           (paged && is_epithet(words[1]) && has_epithet_ending(words[1])));
+  bool const subspecies =
+      words.size() >= 2 && !ends_item(words[0]) && is_latin_epithet(words[0]) &&
+      (is_latin_epithet(words[1]) || (words.size() > 2 && is_paged_epithet(words[1], words[2])));
   if (listed || subspecies) {
     std::size_t const next = listed ? 3 : 2;
     bool const ends = words.size() == next || words[next].front() == '(' ||

@@ -177,6 +177,10 @@ bool is_latin_epithet(std::string_view word) {
   return is_epithet(word) && has_strict_latin_ending(bare) && !common;
 }
 
+bool is_paged_epithet(std::string_view word, std::string_view next) {
+  return next.starts_with("(p") && is_epithet(word) && has_epithet_ending(word);
+}
+
 std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most) {
   std::vector<std::string> beginnings;
   beginnings.reserve(std::min(most, genus.size()));

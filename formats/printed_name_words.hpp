@@ -46,6 +46,9 @@ namespace keydrift::printed {
 // "AUSIDAE" as "Ausidae"; any other word as it is.
 [[nodiscard]] std::string in_small_letters(std::string_view word);
 
+// "major" and "(p. 3)" of "bus major (p. 3)": the page tells an epithet of a subspecies.
+[[nodiscard]] bool is_paged_epithet(std::string_view word, std::string_view next);
+
 // "1.黑绒苣C. bus": a Latin name directly behind a Chinese or Japanese one.
 [[nodiscard]] bool has_name_behind_ideograph(std::string_view text);
 

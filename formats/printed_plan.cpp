@@ -274,7 +274,7 @@ class LeafPlanner {
     auto state = State::outside;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
-      if (text.empty() || is_page_number(text) || is_number_only(text) || is_ruled(text)) continue;
+      if (text.empty() || is_page_furniture(text)) continue;
       auto const* labelled = plan.at(i);
       if (state == State::open && labelled == nullptr && before < lines_.size() &&
           (is_name_set_apart(lines_[i], lines_[before].indent) || answers_leaders(lines_, i))) {

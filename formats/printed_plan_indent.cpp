@@ -70,8 +70,8 @@ class IndentPlanner {
   // Lines that are no part of any lead.
   [[nodiscard]] bool is_furniture(std::size_t i) const {
     auto const text = lines_[i].text;
-    return is_page_number(text) || is_number_only(text) || is_ruled(text) || starts_note(text) ||
-           starts_caption(text) || starts_footnote(text);
+    return is_page_furniture(text) || starts_note(text) || starts_caption(text) ||
+           starts_footnote(text);
   }
 
   [[nodiscard]] bool is_title(std::size_t i) const {

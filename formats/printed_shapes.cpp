@@ -242,6 +242,10 @@ bool is_page_number(std::string_view line) {
           code_point_before(line, line.size()).value == '|');
 }
 
+bool is_page_furniture(std::string_view line) {
+  return is_page_number(line) || is_number_only(line) || is_ruled(line);
+}
+
 bool is_ruled(std::string_view line) {
   std::size_t signs = 0;
   char32_t only = 0;

@@ -201,10 +201,7 @@ class TaxaReader {
   // "bus cus (p. 66)": a subspecies without its genus.
   [[nodiscard]] bool is_subspecies(std::size_t i) const {
     if (i + 1 >= words_.size() || ends_item(word(i)) || !is_latin_epithet(word(i))) return false;
-    // "bus major (p. 3)"
-    bool const paged =
-        word(i + 2).starts_with("(p") && is_epithet(word(i + 1)) && has_epithet_ending(word(i + 1));
-    if (!paged && !is_latin_epithet(word(i + 1))) return false;
+    if (!is_paged_epithet(word(i + 1), word(i + 2)) && !is_latin_epithet(word(i + 1))) return false;
     return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_author_at(i + 2) ||
            closes_epithet(i + 2);
   }

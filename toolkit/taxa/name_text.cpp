@@ -48,8 +48,15 @@ std::string mapped(std::string const& valid, int options) {
   return result;
 }
 
+// An ASCII character of a name made plain.
+constexpr char plain_ascii(char c) {
+  if (c == '`') return '\'';
+  return c < ' ' || c == 0x7F ? ' ' : c;
+}
+
 // One code point of a name made plain; 0 drops it.
 utf8proc_int32_t plain_point(utf8proc_int32_t point) {
+  if (point < 0x80) return plain_ascii(static_cast<char>(point));
   switch (point) {
     case 0x2020:  // dagger: extinct
     case 0x2021:
@@ -57,7 +64,6 @@ utf8proc_int32_t plain_point(utf8proc_int32_t point) {
     case 0x2018:
     case 0x2019:
     case 0x02BC:
-    case 0x0060:
     case 0x00B4:
       return '\'';
     case 0x201C:
@@ -181,8 +187,7 @@ std::string cleaned_name(std::string_view text) {
   std::string valid;
   valid.reserve(text.size());
   if (ascii(text)) {
-    // As plain_point() makes them.
-    for (char const c : text) valid += c == '`' ? '\'' : c < ' ' || c == 0x7F ? ' ' : c;
+    for (char const c : text) valid += plain_ascii(c);
   } else {
     std::string raw;
     raw.reserve(text.size());
