@@ -6,6 +6,7 @@
 #include <set>
 #include <utility>
 
+#include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -232,20 +233,17 @@ void NameTable::keep_as_printed(std::string const& beginning, std::string const&
 
 // "3. A. bus Roe. Annual.": the account of a species, within which a key stands.
 std::string NameTable::species_of_account(std::string_view title) const {
-  auto const label = read_label(title);
-  if (!label || label->family != LabelFamily::digits || label->end == LabelEnd::none) return {};
-  auto const words = words_of(title.substr(label->text_at), 2);
-  if (words.size() < 2) return {};
-  auto const epithet = without_end(words[1]);
-  if (!is_epithet(epithet) || !has_epithet_ending(epithet)) return {};
-  auto genus = std::string{words[0]};
-  if (is_abbreviated(words[0])) {
-    std::string others;
-    genus = genus_for(words[0].substr(0, words[0].size() - 1), epithet, others);
-  } else if (!is_capitalised(words[0])) {
-    genus.clear();
-  }
-  return genus.empty() ? genus : genus + " " + std::string{epithet};
+  auto const head = read_account_head(title);
+  if (!head || head->number == 0 || head->doubtful) return {};
+  auto const name =
+      read_account_name(title.substr(head->name_begin, head->name_end - head->name_begin));
+  auto const words = words_of(name.name, 2);
+  if (name.genusless || words.size() < 2) return {};
+  auto const epithet = std::string{words[1]};
+  if (!is_abbreviated(words[0])) return std::string{words[0]} + " " + epithet;
+  std::string others;
+  auto const genus = genus_for(words[0].substr(0, words[0].size() - 1), epithet, others);
+  return genus.empty() ? genus : genus + " " + epithet;
 }
 
 void NameTable::enter_part(std::vector<std::string> const& titles) {

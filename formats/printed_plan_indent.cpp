@@ -103,6 +103,7 @@ class IndentPlanner {
 
   void look_at_lines() {
     ends_.assign(lines_.size(), false);
+    dotted_.assign(lines_.size(), false);
     hanging_.assign(lines_.size(), false);
     marks_.assign(lines_.size(), Mark::other);
     std::vector<std::size_t> unled;
@@ -112,7 +113,8 @@ class IndentPlanner {
       auto const split = split_at_leader(text, numbering_);
       bool const led = split.kind != LeaderKind::none && split.destination_begin < text.size();
       ends_[i] = led;
-      hanging_[i] = split.kind == LeaderKind::dots && !led;
+      dotted_[i] = split.kind == LeaderKind::dots;
+      hanging_[i] = dotted_[i] && !led;
       if (!led && split.kind == LeaderKind::none) unled.push_back(i);
       if (!led) continue;
       led_.push_back(i);
@@ -146,9 +148,7 @@ class IndentPlanner {
   // Where rows of dots are the rule, lines before the first of them and behind the last that end
   // otherwise are of running heads and accounts ("… aequali. — Tab. IV").
   void drop_lines_around() {
-    auto const is_dotted = [this](std::size_t i) {
-      return split_at_leader(lines_[i].text, numbering_).kind == LeaderKind::dots;
-    };
+    auto const is_dotted = [this](std::size_t i) { return bool{dotted_[i]}; };
     auto const first = std::find_if(led_.begin(), led_.end(), is_dotted);
     if (first == led_.end()) return;
     auto const last = std::find_if(led_.rbegin(), led_.rend(), is_dotted).base();
@@ -290,6 +290,7 @@ class IndentPlanner {
   Numbering const& numbering_;
   LineBreaks breaks_;
   std::vector<bool> ends_;        // by line: ends in a destination
+  std::vector<bool> dotted_;      // by line: has a row of dots
   std::vector<bool> hanging_;     // by line: ends in leaders
   std::vector<std::size_t> led_;  // the lines that do
   std::set<std::string> genera_;  // first words of the destinations
