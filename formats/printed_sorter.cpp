@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_lead_begins.hpp"
 #include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_remarks_so_far.hpp"
@@ -18,8 +19,6 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kHang = 2;  // columns that a label's indentation may vary by
-
 class Sorter {
  public:
   Sorter(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -29,6 +28,7 @@ class Sorter {
         plan_{plan},
         ahead_{lines, numbering, plan},
         leads_{lines, numbering, ahead_},
+        begins_{lines, numbering, plan, ahead_, leads_, remarks_},
         heads_{find_running_heads(lines, numbering)},
         cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
     ahead_.know_heads(heads_);
@@ -70,7 +70,7 @@ class Sorter {
 
   void take_words(SourceLine const& line) {
     turn_page(line);
-    if (!take_label(line) && !take_in_lead(line)) take_outside(line);
+    if (!take_label() && !take_in_lead(line)) take_outside(line);
   }
 
   // --- lines whose markup says what they are --------------------------------------------------
@@ -278,68 +278,15 @@ class Sorter {
 
   // --- leads ----------------------------------------------------------------------------------
 
-  [[nodiscard]] bool is_lead(SourceLine const& line, Label const& label) const {
-    if (numbering_.exact) return !label.is_dash() || !leads_.empty();
-    auto const words = line.text.substr(label.text_at);
-    bool const lower = !words.empty() && is_lower(code_point_at(words, 0).value);
-    bool const odd_case = numbering_.words_start_upper && lower;
-    if (label.is_dash()) {
-      if (leads_.empty() && numbering_.extent == Extent::whole) return false;
-      bool const star = !is_dash(code_point_at(label.printed, 0).value);
-      if (!leads_.are_complete() && starts_measure(words)) return false;
-      if (is_framed(line.text) && gap_ && ahead_.gap_after(at_)) return false;
-      // "* J. Roe & E. Dorn" behind a key: a footnote.
-      bool const apart = star && gap_ && ahead_.usually_led() && !leads_.usually_apart();
-      if (apart && leads_.are_complete() && !ahead_.ends_in_destination(at_)) return false;
-      if (leads_.are_complete()) return !star || !odd_case;
-      // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
-      if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
-      return !words.empty() || gap_;
-    }
-    if (words.empty()) {
-      return leads_.are_complete() && (label.end != LabelEnd::none || label.style() % 2 == 1);
-    }
-    bool const bare = label.style() % 16 == 0;
-    if (leads_.are_complete()) {
-      if (!bare) return true;
-      if (odd_case) return false;
-      // A bare number far off is a year, a count or a street number.
-      return leads_.follows(label) || label.number < 1000;
-    }
-    // Within a lead, a line set deeper than labels goes on with it.
-    if (odd_case) return false;
-    if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
-    // "… gnathopod" / "2 palm oblique": a count of the words.
-    if (bare && lower && leads_.begins_upper()) return false;
-    return leads_.follows(label) || (!bare && !lower);
-  }
-
-  // "– Group of A. bus –": a heading between dashes.
-  [[nodiscard]] static bool is_framed(std::string_view text) {
-    auto const last = code_point_before(text, text.size());
-    auto const before = code_point_before(text, text.size() - last.length);
-    return is_dash(last.value) && is_blank(before.value);
-  }
-
-  bool take_label(SourceLine const& line) {
-    auto label = ahead_.label_at(at_);
+  bool take_label() {
     if (plan_ != nullptr) {
-      if (label) start_planned(*plan_->at(at_));
-      return label.has_value();
+      bool const planned = ahead_.label_at(at_).has_value();
+      if (planned) start_planned(*plan_->at(at_));
+      return planned;
     }
-    // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
-    bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));
-    if (strange && !numbering_.exact) {
-      if (auto const misprint = misprinted_label(line)) {
-        start_lead(*misprint, true);
-        return true;
-      }
-    }
-    if (label && is_lead(line, *label)) {
-      start_lead(*label, false);
-      return true;
-    }
-    return false;
+    auto const begun = begins_.label_of_lead(here());
+    if (begun) start_lead(begun->label, begun->misprinted);
+    return begun.has_value();
   }
 
   void start_planned(LeadStart const& start) {
@@ -354,34 +301,6 @@ class Sorter {
     leads_.last().unlabelled = true;
     sorted_.accounts.back().reason =
         braces ? "a further lead in the brace" : "no label, but a line of its own";
-  }
-
-  // A label that carries the count on once its misread digits are put right.
-  [[nodiscard]] std::optional<Label> misprinted_label(SourceLine const& line) const {
-    if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
-    if (line.is_no_lead) return std::nullopt;
-    if (numbering_.numbers.size() < 2 && leads_.empty()) return std::nullopt;  // letters
-    bool const bare_allowed = ahead_.ends_in_leaders(at_);
-    auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);
-    if (!misprint && leads_.number() > 0) {
-      misprint = read_misprinted_label(line.text, leads_.number(), bare_allowed);
-    }
-    // "Key to Species" / "l. Wings …": the next key begins.
-    if (!misprint && remarks_.has_heading() && leads_.number() > 1) {
-      misprint = read_misprinted_label(line.text, 1, bare_allowed);
-      if (misprint && !ahead_.opens_key(at_)) misprint.reset();
-    }
-    if (!misprint) return std::nullopt;
-    auto const words = line.text.substr(misprint->text_at);
-    if (ahead_.titles_numbered_account(*misprint, words)) return std::nullopt;
-    if (numbering_.words_start_upper && is_lower(code_point_at(words, 0).value)) {
-      return std::nullopt;
-    }
-    if (leads_.progress() == Progress::none) {
-      // "I." before the first lead is more often a heading's.
-      if (!ahead_.opens_key(at_)) return std::nullopt;
-    }
-    return misprint;
   }
 
   void start_lead(Label const& label, bool misprinted) {
@@ -437,7 +356,7 @@ class Sorter {
     if (starts_caption(line.text) && (gap_ || remarks_.is_caption() || ahead_.gap_after(at_)))
       return false;
     remarks_.close();
-    if (starts_second_lead(line)) {
+    if (begins_.begins_second_lead(here())) {
       start_unlabelled();
       return true;
     }
@@ -469,7 +388,7 @@ class Sorter {
       account(LineKind::continuation, "goes on with the name before");
       return true;
     }
-    if (starts_second_lead(line)) {
+    if (begins_.begins_second_lead(here())) {
       start_unlabelled();
       return true;
     }
@@ -509,16 +428,7 @@ class Sorter {
         names_a_key(line.text)) {
       return false;
     }
-    // Blank lines end a key, unless they stand between all its leads.
-    bool const remark_ended = !remarks_.is_open() || (ends_sentence(lines_[at_ - 1].text) &&
-                                                      is_upper(code_point_at(line.text, 0).value));
-    bool const odd_case = numbering_.words_start_upper &&
-                          is_lower(code_point_at(line.text, 0).value) &&
-                          split_at_leader(line.text, numbering_).kind != LeaderKind::dots;
-    if (plan_ == nullptr && !numbering_.exact && !line.is_no_lead && !titles_genus(line.text) &&
-        remark_ended && !odd_case && !(gap_ && !leads_.usually_apart()) &&
-        !remarks_.has_heading() && !(remarks_.is_open() && ahead_.trails_off(at_)) &&
-        (ahead_.ends_in_leaders(at_) || ends_in_pointer(line))) {
+    if (begins_.begins_unlabelled_lead(here())) {
       start_unlabelled();
       sorted_.accounts.back().reason = "no label, but leaders and a destination";
       return true;
@@ -532,34 +442,6 @@ class Sorter {
     start_lead(none, false);
     leads_.last().unlabelled = true;
     sorted_.accounts.back().reason = "no label, as second leads here have none";
-  }
-
-  // In keys of which only first leads are labelled: a line with a capital that leads somewhere,
-  // where the couplet's second lead is due.
-  [[nodiscard]] bool starts_second_lead(SourceLine const& line) const {
-    if (numbering_.exact || line.is_no_lead || titles_genus(line.text)) return false;
-    if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
-        remarks_.is_caption()) {
-      return false;
-    }
-    if (leads_.last().label.is_dash() || !leads_.are_complete()) return false;
-    if (!is_upper(code_point_at(line.text, 0).value) || starts_note(line.text) ||
-        starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
-      return false;
-    }
-    if (remarks_.is_open() && !ends_sentence(lines_[at_ - 1].text)) return false;
-    if (!remarks_.is_open() && !gap_ && leads_.progress() != Progress::soft && leads_.hangs_open())
-      return false;
-    return gap_ ? ahead_.ends_in_leaders(at_) : ahead_.ends_in_destination(at_);
-  }
-
-  [[nodiscard]] static bool ends_sentence(std::string_view text) {
-    return text.ends_with('.') || text.ends_with(')') || text.ends_with(']');
-  }
-
-  [[nodiscard]] static bool ends_in_pointer(SourceLine const& line) {
-    auto const reference = trailing_reference(line.text);
-    return reference && reference->pointed;
   }
 
   // --- notes, headings, prose -----------------------------------------------------------------
@@ -622,6 +504,8 @@ class Sorter {
     if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
   }
 
+  [[nodiscard]] LineAtHand here() const { return {at_, gap_}; }
+
   [[nodiscard]] std::uint32_t last_lead() const {
     return leads_.empty() ? kNone : static_cast<std::uint32_t>(leads_.size() - 1);
   }
@@ -640,6 +524,7 @@ class Sorter {
   LinesAhead ahead_;
   LeadsSoFar leads_;
   RemarksSoFar remarks_;
+  LeadBegins begins_;
   std::vector<bool> heads_;
   std::optional<LeadPlan> cells_;  // without a plan for all lines: those of a table's cells
   SortedLines sorted_;

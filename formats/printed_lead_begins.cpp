@@ -1,0 +1,157 @@
+#include "keydrift/formats/printed_lead_begins.hpp"
+
+#include <cstdint>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::uint32_t kHang = 2;  // columns that a label's indentation may vary by
+
+// "– Group of A. bus –": a heading between dashes.
+bool is_framed(std::string_view text) {
+  auto const last = code_point_before(text, text.size());
+  auto const before = code_point_before(text, text.size() - last.length);
+  return is_dash(last.value) && is_blank(before.value);
+}
+
+bool ends_sentence(std::string_view text) {
+  return text.ends_with('.') || text.ends_with(')') || text.ends_with(']');
+}
+
+bool ends_in_pointer(std::string_view text) {
+  auto const reference = trailing_reference(text);
+  return reference && reference->pointed;
+}
+
+}  // namespace
+
+bool LeadBegins::has_odd_case(std::string_view words) const {
+  return numbering_.words_start_upper && is_lower(code_point_at(words, 0).value);
+}
+
+std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
+  auto const label = ahead_.label_at(here.at);
+  // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
+  bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));
+  if (strange && !numbering_.exact) {
+    if (auto const misprint = misprinted_label(here)) return BeginningLabel{*misprint, true};
+  }
+  if (label && begins_labelled_lead(here, *label)) return BeginningLabel{*label, false};
+  return std::nullopt;
+}
+
+bool LeadBegins::begins_labelled_lead(LineAtHand here, Label const& label) const {
+  if (numbering_.exact) return !label.is_dash() || !leads_.empty();
+  return label.is_dash() ? begins_at_dash(here, label) : begins_at_number(here, label);
+}
+
+bool LeadBegins::begins_at_dash(LineAtHand here, Label const& label) const {
+  auto const& line = lines_[here.at];
+  auto const words = line.text.substr(label.text_at);
+  if (leads_.empty() && numbering_.extent == Extent::whole) return false;
+  bool const star = !is_dash(code_point_at(label.printed, 0).value);
+  if (!leads_.are_complete() && starts_measure(words)) return false;
+  if (is_framed(line.text) && here.gap && ahead_.gap_after(here.at)) return false;
+  // "* J. Roe & E. Dorn" behind a key: a footnote.
+  bool const apart = star && here.gap && ahead_.usually_led() && !leads_.usually_apart();
+  if (apart && leads_.are_complete() && !ahead_.ends_in_destination(here.at)) return false;
+  bool const odd_case = has_odd_case(words);
+  if (leads_.are_complete()) return !star || !odd_case;
+  // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
+  if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
+  return !words.empty() || here.gap;
+}
+
+bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
+  auto const& line = lines_[here.at];
+  auto const words = line.text.substr(label.text_at);
+  if (words.empty()) {
+    return leads_.are_complete() && (label.end != LabelEnd::none || label.style() % 2 == 1);
+  }
+  bool const odd_case = has_odd_case(words);
+  bool const bare = label.style() % 16 == 0;
+  if (leads_.are_complete()) {
+    if (!bare) return true;
+    if (odd_case) return false;
+    // A bare number far off is a year, a count or a street number.
+    return leads_.follows(label) || label.number < 1000;
+  }
+  // Within a lead, a line set deeper than labels goes on with it.
+  if (odd_case) return false;
+  if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
+  // "… gnathopod" / "2 palm oblique": a count of the words.
+  bool const lower = is_lower(code_point_at(words, 0).value);
+  if (bare && lower && leads_.begins_upper()) return false;
+  return leads_.follows(label) || (!bare && !lower);
+}
+
+std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
+  auto const& line = lines_[here.at];
+  if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
+  if (line.is_no_lead) return std::nullopt;
+  if (numbering_.numbers.size() < 2 && leads_.empty()) return std::nullopt;  // letters
+  bool const bare_allowed = ahead_.ends_in_leaders(here.at);
+  auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);
+  if (!misprint && leads_.number() > 0) {
+    misprint = read_misprinted_label(line.text, leads_.number(), bare_allowed);
+  }
+  // "Key to Species" / "l. Wings …": the next key begins.
+  if (!misprint && remarks_.has_heading() && leads_.number() > 1) {
+    misprint = read_misprinted_label(line.text, 1, bare_allowed);
+    if (misprint && !ahead_.opens_key(here.at)) misprint.reset();
+  }
+  if (!misprint) return std::nullopt;
+  auto const words = line.text.substr(misprint->text_at);
+  if (ahead_.titles_numbered_account(*misprint, words)) return std::nullopt;
+  if (has_odd_case(words)) return std::nullopt;
+  // "I." before the first lead is more often a heading's.
+  if (leads_.progress() == Progress::none && !ahead_.opens_key(here.at)) return std::nullopt;
+  return misprint;
+}
+
+bool LeadBegins::begins_second_lead(LineAtHand here) const {
+  auto const& line = lines_[here.at];
+  if (numbering_.exact || line.is_no_lead || titles_genus(line.text)) return false;
+  if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
+      remarks_.is_caption()) {
+    return false;
+  }
+  if (leads_.last().label.is_dash() || !leads_.are_complete()) return false;
+  if (!is_upper(code_point_at(line.text, 0).value) || starts_note(line.text) ||
+      starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
+    return false;
+  }
+  if (remarks_.is_open() && !ends_sentence(lines_[here.at - 1].text)) return false;
+  if (!remarks_.is_open() && !here.gap && leads_.progress() != Progress::soft &&
+      leads_.hangs_open()) {
+    return false;
+  }
+  return here.gap ? ahead_.ends_in_leaders(here.at) : ahead_.ends_in_destination(here.at);
+}
+
+bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
+  auto const& line = lines_[here.at];
+  bool const told_otherwise = plan_ != nullptr || numbering_.exact;
+  if (told_otherwise || line.is_no_lead || titles_genus(line.text)) return false;
+  // Blank lines end a key, unless they stand between all its leads.
+  bool const behind_key = here.gap && !leads_.usually_apart();
+  bool const behind_heading = remarks_.has_heading();
+  if (behind_key || behind_heading) return false;
+  bool const upper = is_upper(code_point_at(line.text, 0).value);
+  bool const within_remark =
+      remarks_.is_open() && !(upper && ends_sentence(lines_[here.at - 1].text));
+  bool const dotted = split_at_leader(line.text, numbering_).kind == LeaderKind::dots;
+  bool const within_sentence = has_odd_case(line.text) && !dotted;
+  if (within_remark || within_sentence) return false;
+  // "Head as long as wide..." in a remark: leaders to nothing.
+  bool const trails_off = remarks_.is_open() && ahead_.trails_off(here.at);
+  return !trails_off && (ahead_.ends_in_leaders(here.at) || ends_in_pointer(line.text));
+}
+
+}  // namespace keydrift::printed

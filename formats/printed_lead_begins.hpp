@@ -1,0 +1,72 @@
+#pragma once
+// Whether a lead begins at a line: by its label, by one that was misprinted, or by no label at all.
+// Inner header of formats.
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_ahead.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leads_so_far.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_remarks_so_far.hpp"
+
+namespace keydrift::printed {
+
+// The line that is asked about.
+struct LineAtHand {
+  std::size_t at{};  // index into the lines
+  bool gap{false};   // blank lines stand directly before it
+};
+
+// The label that a lead begins with.
+struct BeginningLabel {
+  Label label;
+  bool misprinted{false};  // its digits were put right: "la" for 1a
+};
+
+// Borrows what was read before the line at hand, and what looks beyond it.
+class LeadBegins {
+ public:
+  // `plan`: for outlines, which lines begin leads; may be null.
+  LeadBegins(std::vector<SourceLine> const& lines, Numbering const& numbering, LeadPlan const* plan,
+             LinesAhead const& ahead, LeadsSoFar const& leads, RemarksSoFar const& remarks)
+      : lines_{lines},
+        numbering_{numbering},
+        plan_{plan},
+        ahead_{ahead},
+        leads_{leads},
+        remarks_{remarks} {}
+
+  // The label of the lead that begins here, where no plan tells the leads; nullopt where none does,
+  // whatever the line may begin with.
+  [[nodiscard]] std::optional<BeginningLabel> label_of_lead(LineAtHand here) const;
+
+  // In keys of which only first leads are labelled: a line with a capital that leads somewhere,
+  // where the couplet's second lead is due.
+  [[nodiscard]] bool begins_second_lead(LineAtHand here) const;
+
+  // Behind a lead with its destination: a line without label that leads somewhere.
+  [[nodiscard]] bool begins_unlabelled_lead(LineAtHand here) const;
+
+ private:
+  [[nodiscard]] bool begins_labelled_lead(LineAtHand here, Label const& label) const;
+  [[nodiscard]] bool begins_at_dash(LineAtHand here, Label const& label) const;
+  [[nodiscard]] bool begins_at_number(LineAtHand here, Label const& label) const;
+  // A label that carries the count on once its misread digits are put right.
+  [[nodiscard]] std::optional<Label> misprinted_label(LineAtHand here) const;
+  // The words begin with a small letter, where those of all other leads begin with a capital.
+  [[nodiscard]] bool has_odd_case(std::string_view words) const;
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  LeadPlan const* plan_;
+  LinesAhead const& ahead_;
+  LeadsSoFar const& leads_;
+  RemarksSoFar const& remarks_;
+};
+
+}  // namespace keydrift::printed
