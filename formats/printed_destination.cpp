@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"

@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {

@@ -1,7 +1,6 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -10,30 +9,21 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_unnamed_species.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
 
-using namespace std::string_view_literals;
-
 using Words = std::vector<std::string_view>;
-
-// "a. subsp. bus", "b) var. cus Roe"
-bool is_lettered_rank(std::vector<std::string_view> const& words) {
-  if (words.size() < 3 || words[0].size() != 2) return false;
-  bool const letter = is_lower(static_cast<unsigned char>(words[0][0])) &&
-                      (words[0][1] == '.' || words[0][1] == ')');
-  auto const rank = in_small_letters(words[1]);
-  return letter && rank.size() > 2 && is_rank(fold(rank)) && is_epithet(without_end(words[2]));
-}
 
 class TaxaReader {
  public:
   explicit TaxaReader(std::string_view text) : text_{text}, words_{words_of(text)} {}
 
   TaxaReading read() && {
-    skip_species_number();
+    if (begin_with_species_number(words_)) at_ = 1;
     skip_vernacular();
     do {
       read_taxon();
@@ -45,46 +35,6 @@ class TaxaReader {
  private:
   [[nodiscard]] std::string_view word(std::size_t i) const {
     return i < words_.size() ? words_[i] : std::string_view{};
-  }
-
-  // "3. Aus bus", "12) Aus", "6.3. A. bus", "3a. A. bus var. bus": numbers of the taxa, not of a
-  // couplet.
-  void skip_species_number() {
-    auto first = word(0);
-    if (words_.size() < 2 || first.empty()) return;
-    // "a. subsp. bus": a letter for each.
-    if (is_lettered_rank(words_)) {
-      at_ = 1;
-      return;
-    }
-    if (first.size() > 2 && (first.front() == '(' || first.front() == '[')) first.remove_prefix(1);
-    if (first[0] < '0' || first[0] > '9') return;
-    auto const skip_digits = [&first] {
-      while (!first.empty() && is_digit(static_cast<unsigned char>(first.front()))) {
-        first.remove_prefix(1);
-      }
-    };
-    skip_digits();
-    while (first.size() > 1 && first.front() == '.' &&
-           is_digit(static_cast<unsigned char>(first[1]))) {
-      first.remove_prefix(1);  // "6.3.1."
-      skip_digits();
-    }
-    if (auto const letter = code_point_at(first, 0); !first.empty() && is_lower(letter.value)) {
-      first.remove_prefix(letter.length);
-    }
-    // "17.–19.", "(11-13)."
-    auto range = first;
-    if (range.starts_with('.')) range.remove_prefix(1);
-    auto const dash = code_point_at(range, 0);
-    if (is_dash(dash.value) && is_digit(code_point_at(range, dash.length).value)) {
-      first = range.substr(dash.length);
-      skip_digits();
-    }
-    while (!first.empty() && ".)],"sv.find(first.front()) != std::string_view::npos) {
-      first.remove_prefix(1);
-    }
-    if (first.size() <= 1) at_ = 1;
   }
 
   // "Dwarf Mouse Aus bus", "Marshwort (Aus bus)": what stands before the name is a remark.
@@ -265,19 +215,15 @@ class TaxaReader {
                             (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1))) && genus_read_;
       bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
                            (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
-      bool const fresh = next == "n." && word(at_ + 1) == "sp." && is_code(word(at_ + 2));
-      bool const unnamed =
-          (is_unnamed(next) || fresh || (stands_for_species(next) && is_code(word(at_ + 1)))) &&
-          genus_read_;
-      if (subgenus || (is_limit(next) && !unnamed)) {
+      auto const unnamed =
+          genus_read_ ? words_of_unnamed_species(std::span{words_}.subspan(at_)) : 0;
+      if (subgenus || (is_limit(next) && unnamed == 0)) {
         take_name_word(taxon);
       } else if (typical) {
         take_name_word(taxon);
         take_name_word(taxon);
-      } else if (unnamed) {
-        if (fresh) take_name_word(taxon);
-        take_name_word(taxon);
-        read_unnamed_species(taxon);
+      } else if (unnamed > 0) {
+        for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
         genus_alone_ = genus_read_ = false;
       } else if (is_cross(next) && starts_taxon(at_ + 1)) {  // "Aus bus × Aus cus"
         take_name_word(taxon);
@@ -321,65 +267,6 @@ class TaxaReader {
 
   [[nodiscard]] static bool is_limit(std::string_view printed) {
     return is_limit_word(without_end(printed));
-  }
-
-  [[nodiscard]] static bool is_unnamed(std::string_view printed) {
-    auto const bare = without_end(printed);
-    bool const coded = bare.size() > 2 && bare.starts_with("sp") && is_code(bare.substr(2));
-    return coded || bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" ||
-           bare == "spec.";
-  }
-
-  // "species 1", "type A": before a code.
-  [[nodiscard]] static bool stands_for_species(std::string_view printed) {
-    return printed == "species" || printed == "type" || printed == "morphospecies" ||
-           printed == "morphotype";
-  }
-
-  // "1", "A", "B2": what stands for an epithet that has not been given yet.
-  [[nodiscard]] static bool is_code(std::string_view printed) {
-    auto const bare = without_end(printed);
-    // "CO-03": the longer ones have a number.
-    bool const numbered =
-        bare.size() <= 6 && bare.find_first_of("0123456789") != std::string_view::npos;
-    return !bare.empty() && (bare.size() <= 3 || numbered) && bare.front() != '-' &&
-           std::all_of(bare.begin(), bare.end(), [](char c) {
-             return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || c == '-';
-           });
-  }
-
-  // "sp. 1", "sp. A", "sp. n.", "sp. nov. 2", "sp. nr bus", "sp. “Tarn Hill”"
-  void read_unnamed_species(TaxonReading& taxon) {
-    auto const next = without_end(word(at_));
-    if (item_ended_) return;
-    if (is_code(next) || next == "indet.") {
-      take_name_word(taxon);
-    } else if (next == "n." || next == "nov.") {
-      take_name_word(taxon);
-      if (!item_ended_ && is_code(word(at_))) take_name_word(taxon);
-    } else if (auto const words = words_in_quotation(); words > 0) {
-      for (std::size_t i = 0; i < words; ++i) take_name_word(taxon);
-    } else if (is_rank(next) && is_epithet(word(at_ + 1))) {  // "sp. aff. bus"
-      take_name_word(taxon);
-      take_name_word(taxon);
-    }
-  }
-
-  // How many words the quotation takes that begins here; 0 where none does, or a long one.
-  [[nodiscard]] std::size_t words_in_quotation() const {
-    constexpr std::size_t kMost = 4;
-    static constexpr std::array<std::pair<char32_t, char32_t>, 4> kMarks{
-        {{U'"', U'"'}, {U'\'', U'\''}, {U'“', U'”'}, {U'‘', U'’'}}};
-    auto const opening = code_point_at(word(at_), 0);
-    for (auto const& [open, close] : kMarks) {
-      if (opening.value != open) continue;
-      for (std::size_t i = 0; i < kMost && at_ + i < words_.size(); ++i) {
-        auto const last = without_end(word(at_ + i));
-        bool const more = i > 0 || last.size() > opening.length;
-        if (more && code_point_before(last, last.size()).value == close) return i + 1;
-      }
-    }
-    return 0;
   }
 
   void read_authorship(TaxonReading& taxon) {
@@ -622,8 +509,6 @@ std::optional<TaxaReading> read_group(std::string_view text) {
 }
 
 }  // namespace
-
-bool is_lettered_rank(std::string_view text) { return is_lettered_rank(words_of(text, 3)); }
 
 TaxaReading read_taxa(std::string_view text) {
   // A full stop at the very end closes the lead, unless it belongs to an abbreviation.

@@ -41,9 +41,6 @@ struct TaxaReading {
 // part)"?
 [[nodiscard]] bool is_bare_epithet(std::string_view text);
 
-// "a. subsp. bus", "b) var. cus": a taxon beneath a species with its letter.
-[[nodiscard]] bool is_lettered_rank(std::string_view text);
-
 // "Aus, p. 68", "Aus Roe (page 44)": one name with its page and nothing else, whatever its ending.
 [[nodiscard]] bool is_name_with_page(std::string_view text);
 

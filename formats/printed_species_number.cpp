@@ -1,0 +1,60 @@
+#include "keydrift/formats/printed_species_number.hpp"
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+void skip_digits(std::string_view& word) {
+  while (!word.empty() && is_digit(static_cast<unsigned char>(word.front()))) {
+    word.remove_prefix(1);
+  }
+}
+
+}  // namespace
+
+bool is_lettered_rank(std::span<std::string_view const> words) {
+  if (words.size() < 3 || words[0].size() != 2) return false;
+  bool const letter = is_lower(static_cast<unsigned char>(words[0][0])) &&
+                      (words[0][1] == '.' || words[0][1] == ')');
+  auto const rank = in_small_letters(words[1]);
+  return letter && rank.size() > 2 && is_rank(fold(rank)) && is_epithet(without_end(words[2]));
+}
+
+bool is_lettered_rank(std::string_view text) { return is_lettered_rank(words_of(text, 3)); }
+
+bool begin_with_species_number(std::span<std::string_view const> words) {
+  if (words.size() < 2 || words[0].empty()) return false;
+  if (is_lettered_rank(words)) return true;
+  auto number = words[0];
+  if (number.size() > 2 && (number.front() == '(' || number.front() == '[')) {
+    number.remove_prefix(1);
+  }
+  if (!is_digit(static_cast<unsigned char>(number[0]))) return false;
+  skip_digits(number);
+  while (number.size() > 1 && number.front() == '.' &&
+         is_digit(static_cast<unsigned char>(number[1]))) {
+    number.remove_prefix(1);  // "6.3.1."
+    skip_digits(number);
+  }
+  if (auto const letter = code_point_at(number, 0); is_lower(letter.value)) {
+    number.remove_prefix(letter.length);
+  }
+  // "17.–19.", "(11-13)."
+  auto range = number;
+  if (range.starts_with('.')) range.remove_prefix(1);
+  auto const dash = code_point_at(range, 0);
+  if (is_dash(dash.value) && is_digit(code_point_at(range, dash.length).value)) {
+    number = range.substr(dash.length);
+    skip_digits(number);
+  }
+  while (!number.empty() && ".)],"sv.find(number.front()) != std::string_view::npos) {
+    number.remove_prefix(1);
+  }
+  return number.size() <= 1;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,82 @@
+#include "keydrift/formats/printed_unnamed_species.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using Words = std::span<std::string_view const>;
+
+std::string_view word_at(Words words, std::size_t i) {
+  return i < words.size() ? words[i] : std::string_view{};
+}
+
+// "1", "A", "B2": what stands for an epithet that has not been given yet.
+bool is_code(std::string_view word) {
+  auto const bare = without_end(word);
+  // "CO-03": the longer ones have a number.
+  bool const numbered =
+      bare.size() <= 6 && bare.find_first_of("0123456789") != std::string_view::npos;
+  return !bare.empty() && (bare.size() <= 3 || numbered) && bare.front() != '-' &&
+         std::all_of(bare.begin(), bare.end(), [](char c) {
+           return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || c == '-';
+         });
+}
+
+// "species 1", "type A": before a code.
+bool stands_for_species(std::string_view word) {
+  return word == "species" || word == "type" || word == "morphospecies" || word == "morphotype";
+}
+
+// How many words the quotation takes that begins with the first; 0 where none does, or a long one.
+std::size_t words_in_quotation(Words words) {
+  constexpr std::size_t kMost = 4;
+  static constexpr std::array<std::pair<char32_t, char32_t>, 4> kMarks{
+      {{U'"', U'"'}, {U'\'', U'\''}, {U'“', U'”'}, {U'‘', U'’'}}};
+  auto const opening = code_point_at(word_at(words, 0), 0);
+  for (auto const& [open, close] : kMarks) {
+    if (opening.value != open) continue;
+    for (std::size_t i = 0; i < std::min(kMost, words.size()); ++i) {
+      auto const last = without_end(words[i]);
+      bool const more = i > 0 || last.size() > opening.length;
+      if (more && code_point_before(last, last.size()).value == close) return i + 1;
+    }
+  }
+  return 0;
+}
+
+// Behind "sp.": "1", "A", "n.", "nov. 2", "nr bus", "“Tarn Hill”".
+std::size_t words_of_designation(Words words) {
+  auto const first = without_end(word_at(words, 0));
+  if (is_code(first) || first == "indet.") return 1;
+  if (first == "n." || first == "nov.") {
+    return !ends_item(words[0]) && is_code(word_at(words, 1)) ? 2 : 1;
+  }
+  if (auto const quoted = words_in_quotation(words); quoted > 0) return quoted;
+  return is_rank(first) && is_epithet(word_at(words, 1)) ? 2 : 0;  // "sp. aff. bus"
+}
+
+}  // namespace
+
+bool is_unnamed(std::string_view word) {
+  auto const bare = without_end(word);
+  bool const coded = bare.size() > 2 && bare.starts_with("sp") && is_code(bare.substr(2));
+  return coded || bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" ||
+         bare == "spec.";
+}
+
+std::size_t words_of_unnamed_species(Words words) {
+  auto const first = word_at(words, 0);
+  bool const fresh = first == "n." && word_at(words, 1) == "sp." && is_code(word_at(words, 2));
+  if (fresh) return 3;
+  if (stands_for_species(first) && is_code(word_at(words, 1))) return 2;
+  if (!is_unnamed(first)) return 0;
+  return ends_item(first) ? 1 : 1 + words_of_designation(words.subspan(1));
+}
+
+}  // namespace keydrift::printed
