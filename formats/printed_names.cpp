@@ -12,7 +12,6 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
-#include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -92,7 +91,7 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
                      std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
-    : file_{file} {
+    : findings_{file} {
   find_capital_epithets(reads, titles);
   find_autonyms(reads);
   weigh_evidence(reads, lines);
@@ -221,14 +220,6 @@ std::string NameTable::species_over(std::string_view name) const {
   }
   if (!last_species_.empty() || title_species_.empty()) return last_species_;
   return title_species_.front();
-}
-
-void NameTable::keep_as_printed(std::string const& beginning, std::string const& name,
-                                Place const& place) {
-  auto& unknown = unknown_[beginning];
-  if (unknown.count++ > 0) return;
-  unknown.printed = name;
-  unknown.place = place;
 }
 
 // "3. A. bus Roe. Annual.": the account of a species, within which a key stands.
@@ -383,27 +374,16 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
   return chosen;
 }
 
-void NameTable::assume(std::string printed, std::string const& genus, std::string others,
-                       std::string const& name, Place const& place) {
-  auto& assumption = assumptions_[{printed, genus}];
-  if (assumption.count++ > 0) return;
-  assumption.printed = std::move(printed);
-  assumption.genus = genus;
-  assumption.others = std::move(others);
-  assumption.example = name;
-  assumption.place = place;
-}
-
 std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) {
   if (taxon.literal) return taxon.name;
   bool const epithet = capitals_are_epithets_ && is_one_word(taxon.name);
   if (taxon.genusless || (epithet && !last_genus_.empty())) {
     if (last_genus_.empty()) {
-      keep_as_printed("", taxon.name, place);
+      findings_.keep_as_printed("", taxon.name, place);
       return taxon.name;
     }
     auto name = last_genus_ + " " + (epithet ? fold(taxon.name) : taxon.name);
-    assume("", last_genus_, "", name, place);
+    findings_.assume("", last_genus_, "", name, place);
     return name;
   }
   auto const words = words_of(taxon.name);
@@ -413,10 +393,10 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
     std::string others;
     note_nearest();
     auto const genus = genus_for(beginning, rest, others);
-    if (genus.empty()) keep_as_printed(std::string{words[0]}, taxon.name, place);
+    if (genus.empty()) findings_.keep_as_printed(std::string{words[0]}, taxon.name, place);
     if (genus.empty() || rest.empty()) return taxon.name;
     auto name = with_species(genus + " " + std::string{rest});
-    assume(std::string{words[0]}, genus, std::move(others), name, place);
+    findings_.assume(std::string{words[0]}, genus, std::move(others), name, place);
     last_genus_ = genus;
     see_name(name);
     return name;
@@ -428,13 +408,13 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
     auto const species = species_over(taxon.name);
     if (!species.empty()) {
       auto name = species + " " + taxon.name;
-      assume("", species, "", name, place);
+      findings_.assume("", species, "", name, place);
       return name;
     }
   }
   if (words.size() == 1) {
     if (auto name = parted_name(taxon.name); !name.empty()) {
-      fused_.push_back({taxon.name, name, place});
+      findings_.part(taxon.name, name, place);
       return name;
     }
   }
@@ -503,49 +483,6 @@ std::vector<TaxonId> NameTable::take(ReadLead const& read, std::vector<Taxon>& t
   return ids;
 }
 
-void NameTable::report(std::vector<Finding>& findings) const {
-  auto const add = [&](std::string code, Severity severity, Place const& place,
-                       std::string printed) -> Finding& {
-    auto& finding = findings.emplace_back();
-    finding.code = std::move(code);
-    finding.severity = severity;
-    finding.file = file_;
-    finding.place = place;
-    finding.printed = std::move(printed);
-    return finding;
-  };
-  auto const further = [](std::size_t count) {
-    return "here and in " + tables::counted(count - 1, "further name", "further names");
-  };
-  for (auto const& [key, assumption] : assumptions_) {
-    bool const doubtful = !assumption.others.empty();
-    bool const lacking = assumption.printed.empty();
-    auto const rest = assumption.example.substr(assumption.genus.size() + 1);
-    auto& finding = add(doubtful ? "ambiguous-abbreviation" : "expanded-name",
-                        doubtful ? Severity::warning : Severity::information, assumption.place,
-                        lacking ? rest : assumption.printed + " " + rest);
-    finding.message =
-        lacking ? "the genus is not printed; it was read as \"" + assumption.genus + "\""
-                : "\"" + assumption.printed + "\" was read as \"" + assumption.genus + "\"";
-    if (assumption.count > 1) finding.message += " " + further(assumption.count);
-    if (doubtful) finding.message += ", the nearest before it; it may also be " + assumption.others;
-    finding.remedy = "print the genus in full where this is wrong";
-  }
-  for (auto const& [beginning, unknown] : unknown_) {
-    auto& finding = add("genus-unknown", Severity::warning, unknown.place, unknown.printed);
-    finding.message = beginning.empty()
-                          ? "the genus is not printed, and the text does not tell it"
-                          : "the text does not tell which genus \"" + beginning + "\" is";
-    if (unknown.count > 1) finding.message += ", " + further(unknown.count);
-    finding.message += "; names stay as they are printed";
-    finding.remedy = "print the genus in full, or name it in the key's title";
-  }
-  for (auto const& fused : fused_) {
-    auto& finding = add("fused-name", Severity::warning, fused.place, fused.printed);
-    finding.message = "\"" + fused.printed + "\" was read as \"" + fused.name +
-                      "\": the source names both words elsewhere";
-    finding.remedy = "print a blank between genus and epithet, or the right name";
-  }
-}
+void NameTable::report(std::vector<Finding>& findings) const { findings_.report(findings); }
 
 }  // namespace keydrift::printed

@@ -2,7 +2,6 @@
 // Full names for abbreviated ones, and the table of taxa.  Inner header of formats.
 
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -14,6 +13,7 @@
 #include "keydrift/formats/printed_genus_evidence.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_name_findings.hpp"
 #include "keydrift/key/edition.hpp"
 
 namespace keydrift::printed {
@@ -39,33 +39,11 @@ class NameTable {
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
   [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);
 
-  // What was assumed: one finding for each abbreviation and genus.
+  // What was assumed, what nothing tells, and which names were parted.
   void report(std::vector<Finding>& findings) const;
 
  private:
-  struct FusedName {
-    std::string printed;
-    std::string name;
-    Place place;
-  };
-  struct Assumption {
-    std::string printed;  // "A." or "cus"
-    std::string genus;
-    std::string others;   // further genera with that beginning
-    std::string example;  // the first full name
-    Place place;
-    std::size_t count{};
-  };
-
-  struct Unknown {
-    std::string printed;  // the first name
-    Place place;
-    std::size_t count{};
-  };
-
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place);
-  // The name stays without its genus; `beginning`: "A.", or empty.
-  void keep_as_printed(std::string const& beginning, std::string const& name, Place const& place);
   void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
   // "var. bus" and "var. cus" of one run of leads belong to the species bus.
   void find_autonyms(std::vector<ReadLead> const& reads);
@@ -85,10 +63,7 @@ class NameTable {
                                       std::string& others) const;
   void see_genus(std::string const& genus);
   void note_nearest();
-  void assume(std::string printed, std::string const& genus, std::string others,
-              std::string const& name, Place const& place);
 
-  std::string file_;
   // Genera by their beginnings of one to four letters, in order of first appearance.
   std::unordered_map<std::string, std::vector<std::string>> genera_;
   std::unordered_map<std::string, std::string> nearest_;  // beginning -> genus read last
@@ -106,10 +81,8 @@ class NameTable {
   std::unordered_map<std::string, std::string> species_by_epithet_;  // "bus" -> "Aus bus"
   // Epithet behind a rank -> those of its run of leads.
   std::unordered_map<std::string, std::vector<std::string>> runs_;
-  std::vector<FusedName> fused_;
-  std::map<std::string, Unknown> unknown_;  // by abbreviation
   std::unordered_map<std::string, TaxonId> ids_;
-  std::map<std::pair<std::string, std::string>, Assumption> assumptions_;
+  NameFindings findings_;
 };
 
 }  // namespace keydrift::printed
