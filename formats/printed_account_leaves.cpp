@@ -301,8 +301,8 @@ class AccountPlanner {
     return start;
   }
 
-  // "AUSELLA (after Dr. Aus). Herbs …", "8. AUSELLA Roe.", "Key to the species" behind a blank
-  // line.
+  // "AUSELLA (after Dr. Aus). Herbs …", "AUSELLA Roe", "Genus Ausella Roe", "Key to the species"
+  // behind a blank line.
   [[nodiscard]] bool begins_genus(std::size_t i) const {
     auto const text = lines_[i].text;
     if (i > 0 && !lines_[i - 1].text.empty()) return false;
@@ -313,7 +313,8 @@ class AccountPlanner {
             is_capitalised(words[1]));
   }
 
-  // The accounts of the genus before are at an end.
+  // The accounts and the leads of the genus before are at an end; which part of the plan the title
+  // has, is told by what follows it.
   void take_genus(std::size_t i) {
     genus_ = i;
     fresh_ = true;
@@ -321,7 +322,8 @@ class AccountPlanner {
     open_.clear();
   }
 
-  // The first lead behind the title of a genus: a key of its own, if leads stand before it.
+  // The first lead behind the title of a genus opens a key of its own, if leads stand before it and
+  // it begins a count; then the titles of this genus and the first one part the keys.
   void open_key(LeadStart& start) {
     bool const first = start.rank.repeats == 0 && start.rank.ordinal <= 1;
     if (!std::exchange(fresh_, false) || !first) return;

@@ -34,8 +34,8 @@ constexpr int kSureWeight = 6;     // of one that its part's title is believed
 constexpr int kLeastWeight = 1;    // less, and a word is no genus
 constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 
-// The genus with that initial that the text names with a species or as "Aus spp."; `epithets`: of
-// the names with a short genus.
+// The genus with that initial that the text names with a species or as "Aus spp."; `epithets`: what
+// leads print behind a genus, short or in full.
 std::string genus_in_passage(std::string_view text, std::string_view initial,
                              std::unordered_set<std::string> const& epithets) {
   auto const words = words_of(text);

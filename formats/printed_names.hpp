@@ -21,9 +21,10 @@ namespace keydrift::printed {
 // The initials of the genera that leads abbreviate.
 [[nodiscard]] std::set<std::string> initials_of(std::vector<ReadLead> const& reads);
 
-// Completes names from the nearest full name before them, else from the first in the file, else
-// from what titles and all other lines say about the genus; remembers what it assumed.  Where
-// hardly anything speaks for a genus, the name stays as it is printed.
+// Completes names from the one full name with that epithet, else from the nearest genus before
+// them, else from the first in the file, else from what titles and all other lines say about the
+// genus; remembers what it assumed.  Where hardly anything speaks for a genus, the name stays as it
+// is printed.
 class NameTable {
  public:
   // Looks at all leads' taxa; `titles`: words that may name the genus ("Key to the species of
@@ -32,8 +33,9 @@ class NameTable {
             std::vector<std::string> const& titles, std::vector<std::string> const& passages,
             std::vector<SourceLine> const& lines);
 
-  // A part begins, with the headings over it and its title last: the genus that they name is the
-  // one that epithets and abbreviations belong to.
+  // A part begins, with the headings over it and its title last: the genus that they surely name is
+  // the one that epithets and abbreviations belong to, and the account that they begin tells the
+  // species of its varieties.
   void enter_part(std::vector<std::string> const& titles);
 
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
@@ -56,12 +58,15 @@ class NameTable {
   void see_name(std::string const& name);
   void find_title_species(std::string const& title);
   [[nodiscard]] std::string species_of_account(std::string_view title) const;
-  // Key to species whose leads end in lone words in capitals: epithets, no genera.
+  // Key to species all of whose leads end in lone words in capitals: epithets, no genera.
   void find_capital_epithets(std::vector<ReadLead> const& reads,
                              std::vector<std::string> const& titles);
+  // The genus of `beginning` ("A") and what stands behind it ("bus"), empty where nothing tells it;
+  // `others` gets those that it may be as well.
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
   void see_genus(std::string const& genus);
+  // To be called before nearest_ is asked.
   void note_nearest();
 
   // Genera by their beginnings of one to four letters, in order of first appearance.
@@ -71,7 +76,7 @@ class NameTable {
   std::vector<std::string> seen_;
   std::unordered_set<std::string> genera_seen_;
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
-  std::unordered_set<std::string> epithets_;    // of names with a short genus: "A. bus"
+  std::unordered_set<std::string> epithets_;    // what stands behind a genus, short or in full
   bool capitals_are_epithets_{false};
   std::optional<GenusEvidence> evidence_;  // where leads cut genera short or leave them out
   std::string last_genus_;

@@ -168,7 +168,8 @@ class Sorter {
     return true;
   }
 
-  // "AUSELLA (after Dr. Aus). Herbs …": the first sentence is the title.
+  // "AUSELLA (after Dr. Aus). Herbs …": the title ends at the first full stop, that behind the
+  // bracket where there is one; the rest is said of the genus.
   void take_genus(SourceLine const& line) {
     auto title = piece_of(line, 0);
     auto const stop =
