@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -23,7 +24,7 @@ bool is_epithet_beyond_doubt(std::string_view text) {
   if (words.size() < 2 || !is_bare_epithet(text)) return false;
   bool const two = is_epithet(words[1]) && has_strict_latin_ending(words[0]) &&
                    has_strict_latin_ending(without_end(words[1]));
-  return two || words[1] == "(p." || words[1] == "p.";
+  return two || (words.size() > 2 && is_page(words[1], words[2]));
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -128,18 +129,14 @@ std::size_t page_in_brackets(std::string_view text) {
   auto const open = text.rfind(" (");
   if (open == std::string_view::npos || open == 0) return 0;
   auto const words = words_of(text.substr(open + 2, text.size() - open - 3));
-  if (words.size() != 2 || !is_digit(code_point_at(words[1], 0).value)) return 0;
-  static constexpr std::array kPages{"p."sv, "pp."sv, "page"sv, "pages"sv, "S."sv, "pág."sv};
-  return is_one_of(kPages, words[0]) ? open : 0;
+  return words.size() == 2 && is_page(words[0], words[1]) ? open : 0;
 }
 
 // "bus n. sp." of "bus n. sp., p. 25".
 std::string_view without_page_behind(std::string_view text,
                                      std::vector<std::string_view> const& words) {
   if (words.size() < 3 || !ends_item(words[words.size() - 3])) return text;
-  auto const sign = words[words.size() - 2];
-  bool const page = sign == "p." || sign == "pp." || sign == "S." || sign == "page";
-  if (!page || !is_digit(code_point_at(words.back(), 0).value)) return text;
+  if (!is_page(words[words.size() - 2], words.back())) return text;
   return without_end(
       text.substr(0, static_cast<std::size_t>(words[words.size() - 3].data() - text.data()) +
                          words[words.size() - 3].size()));
@@ -327,8 +324,8 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   }
   // "AUSELLA Roe, p. 93"
   auto words = words_of(text);
-  if (words.size() >= 3 && (words[words.size() - 2] == "p." || words[words.size() - 2] == "S.") &&
-      ends_item(words[words.size() - 3]) && is_digit(code_point_at(words.back(), 0).value)) {
+  if (words.size() >= 3 && ends_item(words[words.size() - 3]) &&
+      is_page(words[words.size() - 2], words.back())) {
     words.resize(words.size() - 2);
   }
   return words.size() <= 3 && is_latin_genus(words[0]) &&

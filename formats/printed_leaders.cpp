@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -369,9 +370,7 @@ class Splitter {
       return false;
     }
     auto const words = words_of(tail.substr(1, tail.size() - 2), 3);
-    bool const page =
-        words.size() == 2 && (words[0] == "page" || words[0] == "p." || words[0] == "S.");
-    return page && is_digit(code_point_at(words[1], 0).value);
+    return words.size() == 2 && is_page(words[0], words[1]);
   }
 
   // "Figs 1, 2" in a column behind the destination's.

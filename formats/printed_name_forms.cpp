@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -57,7 +58,7 @@ bool is_short_name(std::string_view text) {
   // "A. cochlear, n. sp.", "A. cochlear Roe, 1900", "A. cochlear (p. 4)"
   auto const next = words[2];
   bool const fresh = next == "n." || next == "sp." || next == "nov." || next == "new";
-  bool const page = next == "(p." || next == "p.";
+  bool const page = words.size() > 3 && is_page(next, words[3]);
   auto const reading = read_taxa(text);
   bool const authored =
       is_authorish(next) && !reading.taxa.front().authorship.empty() && reading.taxa.size() == 1;
@@ -101,7 +102,7 @@ bool is_bare_epithet(std::string_view text) {
   if (words.empty() || words.size() > 6 || text.find(';') != std::string_view::npos) return false;
   if (!is_epithet(words[0])) return false;
   if (words[0].ends_with(',')) {  // "bus, p. 51"
-    bool const page = words.size() == 3 && (words[1] == "p." || words[1] == "S.");
+    bool const page = words.size() == 3 && is_page(words[1], words[2]);
     return page && has_epithet_ending(without_end(words[0]));
   }
   if (words.size() == 1) return has_strict_latin_ending(words[0]) || words[0].ends_with("or");
@@ -111,9 +112,6 @@ bool is_bare_epithet(std::string_view text) {
 }
 
 bool is_name_with_page(std::string_view text) {
-  static constexpr std::array kPages{"p"sv,   "pp"sv,   "page"sv, "pages"sv, "s"sv, "seite"sv,
-                                     "pág"sv, "págs"sv, "pag"sv,  "blz"sv,   "с"sv, "стр"sv,
-                                     "str"sv, "sid"sv,  "lk"sv,   "side"sv};
   constexpr std::size_t kMostWords = 8;  // with authors
   if (text.ends_with('.')) text.remove_suffix(1);
   bool const bracketed = text.ends_with(')');
@@ -129,8 +127,7 @@ bool is_name_with_page(std::string_view text) {
   auto page = words[words.size() - 2];
   if (bracketed != page.starts_with('(')) return false;
   if (bracketed) page.remove_prefix(1);
-  if (page.ends_with('.')) page.remove_suffix(1);
-  if (std::find(kPages.begin(), kPages.end(), fold(page)) == kPages.end()) return false;
+  if (!is_page_word(page)) return false;
   auto const name = std::span{words}.first(words.size() - 2);
   if (!bracketed && !ends_item(name.back())) return false;
   auto const first = without_end(name.front());

@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -178,7 +179,10 @@ bool is_latin_epithet(std::string_view word) {
 }
 
 bool is_paged_epithet(std::string_view word, std::string_view next) {
-  return next.starts_with("(p") && is_epithet(word) && has_epithet_ending(word);
+  if (!next.starts_with('(')) return false;
+  auto const inside = next.substr(1);
+  bool const page = is_page_word(inside) || starts_with_page(inside);
+  return page && is_epithet(word) && has_epithet_ending(word);
 }
 
 std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most) {

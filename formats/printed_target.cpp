@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -129,8 +130,7 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     auto epithet = words[w + 1];
     if (behind == 0 && epithet.ends_with('.')) epithet.remove_suffix(1);
     // "11. bus, p. 178."
-    bool const paged =
-        behind == 2 && epithet.ends_with(',') && (words[w + 2] == "p." || words[w + 2] == "S.");
+    bool const paged = behind == 2 && epithet.ends_with(',') && is_page(words[w + 2], words[w + 3]);
     if (paged) epithet = without_end(epithet);
     if (!counts || ends_item(epithet) || !is_epithet(epithet) || !has_epithet_ending(epithet)) {
       continue;
@@ -336,9 +336,8 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
   bool const bracketed = !rest.empty() && (rest.front() == '(' || rest.front() == '[') &&
                          (rest.back() == ')' || rest.back() == ']');
   if (bracketed) {
-    auto const inside = fold(start_of(rest.substr(1), 5));
-    bool const page = inside.substr(0, 2) == "p." || inside.substr(0, 4) == "page" ||
-                      inside.substr(0, 3) == "fig";
+    auto const inside = rest.substr(1);
+    bool const page = starts_with_page(inside) || fold(start_of(inside, 3)) == "fig";
     if (!page && !numbering.has_number(reference->number)) return std::nullopt;
     return CoupletNumber{*reference, page ? std::string_view{} : without_brackets(rest)};
   }
@@ -363,12 +362,8 @@ std::size_t behind_page(std::string_view text) {
   auto const close = text.find(')');
   if (!text.starts_with('(') || close == std::string_view::npos || close > kLongestPage) return 0;
   auto const inside = text.substr(1, close - 1);
-  auto const digits = inside.find_first_of("0123456789");
-  auto const word = fold(trim(inside.substr(0, std::min(digits, inside.size()))));
-  bool const page =
-      word == "p." || word == "pag." || word == "page" || word == "s." || word == "seite";
   auto const name = skip_blanks(text, close + 1);
-  return page && digits != std::string_view::npos && name < text.size() ? name : 0;
+  return starts_with_page(inside) && name < text.size() ? name : 0;
 }
 
 std::string_view without_last_stop(std::string_view word) {

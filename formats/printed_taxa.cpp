@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_unnamed_species.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -162,7 +163,8 @@ class TaxaReader {
     if (is_rank(next)) return is_epithet(word(i + 1));
     if (is_limit(next)) return true;
     return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
-           next == "nov." || next == "new" || next == "p." || next == "pp.";
+           next == "nov." || next == "new" || is_page(next, word(i + 1)) || next == "p." ||
+           next == "pp.";  // pro parte
   }
 
   // "common reed" in quotation marks: a name as it stands.
@@ -287,7 +289,8 @@ class TaxaReader {
       bool const particle =
           is_particle(without_end(next)) &&
           (open || is_author_at(at_ + 1) || is_particle(without_end(word(at_ + 1))));
-      bool const remark = !open && (is_remark_word(next) || next == "sp." || at_ == bracket_ends_);
+      bool const remark = !open && (is_remark_word(next) || is_page(next, word(at_ + 1)) ||
+                                    next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
       if (remark || !(open || year || particle || is_author_at(at_))) break;
       if (!open && next.front() == '(' && !holds_author(at_, begin)) break;
@@ -354,9 +357,8 @@ class TaxaReader {
   [[nodiscard]] static bool is_remark_word(std::string_view printed) {
     auto word = printed;
     while (!word.empty() && word.front() == '(') word.remove_prefix(1);
-    return word.substr(0, 4) == "part" || word == "p.p." || word == "p." || word == "pp." ||
-           word == "pars" || word == "pars)" || word.substr(0, 3) == "Fig" ||
-           word.substr(0, 3) == "fig";
+    return word.substr(0, 4) == "part" || word == "p.p." || word == "pars" || word == "pars)" ||
+           word.substr(0, 3) == "Fig" || word.substr(0, 3) == "fig";
   }
 
   // Behind a separator: another taxon, given the one before?  `authored`: an author stands before
@@ -447,8 +449,7 @@ class TaxaReader {
   // "AUSIDAE (p. 6) and BUSIDAE, p. 9": how many words tell of the page between two taxa.
   [[nodiscard]] std::size_t bracket_between() const {
     constexpr std::size_t kLongest = 4;  // words
-    bool const page = word(at_) == "p." || word(at_) == "pp." || word(at_) == "S.";
-    if (page && is_digit(code_point_at(word(at_ + 1), 0).value)) return 2;
+    if (is_page(word(at_), word(at_ + 1))) return 2;
     if (word(at_).empty() || word(at_).front() != '(') return 0;
     for (std::size_t n = 0; n < kLongest && at_ + n < words_.size(); ++n) {
       if (without_end(word(at_ + n)).ends_with(')')) return n + 1;

@@ -1,0 +1,47 @@
+#include "keydrift/formats/printed_page_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+// "12", "12-14)", "xii": of one letter alone it is more often something else, as in "s. l.".
+bool begins_with_number(std::string_view word) {
+  if (is_digit(code_point_at(word, 0).value)) return true;
+  auto const end = word.find_last_not_of(".,;)");
+  return end != std::string_view::npos && end >= 1 &&
+         word.substr(0, end + 1).find_first_not_of("ivxlc") == std::string_view::npos;
+}
+
+}  // namespace
+
+bool is_page_word(std::string_view word) {
+  static constexpr std::array kWords{"p"sv,   "pp"sv,   "page"sv,   "pages"sv, "s"sv, "seite"sv,
+                                     "pág"sv, "págs"sv, "página"sv, "pag"sv,   "с"sv, "стр"sv,
+                                     "str"sv, "sid"sv,  "side"sv,   "blz"sv,   "lk"sv};
+  constexpr std::size_t kLongest = 8;  // bytes, with the full stop
+  if (word.ends_with('.')) word.remove_suffix(1);
+  if (word.empty() || word.size() > kLongest) return false;
+  return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
+}
+
+bool is_page(std::string_view word, std::string_view number) {
+  return begins_with_number(number) && is_page_word(word.substr(word.starts_with('(') ? 1 : 0));
+}
+
+bool starts_with_page(std::string_view text) {
+  constexpr std::size_t kLookedAt = 24;  // bytes
+  auto const start = start_of(text, kLookedAt);
+  auto const words = words_of(start, 2);
+  if (words.size() == 2 && is_page(words[0], words[1])) return true;
+  auto const digits = start.find_first_of("0123456789");
+  return digits != std::string_view::npos && is_page_word(start.substr(0, digits));  // "p.12"
+}
+
+}  // namespace keydrift::printed
