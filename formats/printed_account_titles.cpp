@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -83,12 +84,8 @@ class TitleFinder {
   }
   // Where the epithet of "1. bus, p. 170." begins, beneath a line that leads to it.
   [[nodiscard]] std::optional<std::size_t> numbered_epithet(std::size_t i) const {
-    auto const text = lines_[i].text;
-    auto const label = read_label(text);
     bool const below = i > 0 && lines_[i - 1].text.ends_with('.');
-    bool const epithet = below && label && label->family == LabelFamily::digits &&
-                         is_bare_epithet(text.substr(label->text_at));
-    return epithet ? std::optional{label->text_at} : std::nullopt;
+    return below ? epithet_behind_number(lines_[i].text) : std::nullopt;
   }
   [[nodiscard]] static std::string_view without_last_stop(std::string_view word) {
     while (!word.empty() && std::string_view{".,;:)"}.find(word.back()) != std::string_view::npos) {

@@ -148,8 +148,7 @@ class Mender {
     // "bus, n. sp. (p. 67)"
     auto const page = text.ends_with(')') ? text.rfind(" (p. ") : std::string_view::npos;
     if (page != std::string_view::npos) text = trim_right(text.substr(0, page));
-    return is_latin_name(text) || is_genusless_name(text) || is_name_with_page(text) ||
-           is_bare_epithet(text);
+    return is_latin_name(text) || is_epithet_or_name(text);
   }
 
   Grouping const& grouping_;

@@ -14,6 +14,7 @@
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
@@ -224,14 +225,6 @@ class LeadReader {
     auto const label = count_code_points(before.text.substr(0, piece.begin - before.begin));
     bool const far_in = line.indent >= before.indent + label + kDestinationIndent;
     return far_in ? std::optional{begin} : std::nullopt;
-  }
-
-  // "17. bus", "17. bus Roe"
-  [[nodiscard]] static bool is_numbered_epithet(std::string_view text) {
-    auto const stop = text.find_first_not_of("0123456789"sv);
-    if (stop == 0 || stop == std::string_view::npos || text[stop] != '.') return false;
-    auto const name = trim_left(text.substr(stop + 1));
-    return !name.empty() && (is_bare_epithet(name) || is_genusless_name(name));
   }
 
   // What other leads lead to: decides about numbers without leaders.

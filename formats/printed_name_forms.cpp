@@ -111,6 +111,10 @@ bool is_bare_epithet(std::string_view text) {
          words[1].front() == '(' || words[1].front() == '[';
 }
 
+bool is_epithet_or_name(std::string_view text) {
+  return is_bare_epithet(text) || is_genusless_name(text) || is_name_with_page(text);
+}
+
 bool is_name_with_page(std::string_view text) {
   constexpr std::size_t kMostWords = 8;  // with authors
   if (text.ends_with('.')) text.remove_suffix(1);

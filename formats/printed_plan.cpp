@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -38,19 +39,12 @@ bool words_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
 }
 
-// "bus, p. 170."
-bool is_epithet_or_name(std::string_view name) {
-  return is_bare_epithet(name) || is_genusless_name(name) || is_name_with_page(name);
-}
-
 // "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its number,
 // set far to the right of where the line before begins, for the lead had no room for it.
 bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
   constexpr std::uint32_t kFar = 12;  // columns
   if (line.indent < indent_before + kFar) return false;
-  auto const label = read_label(line.text);
-  if (!label || label->family != LabelFamily::digits) return false;
-  return is_epithet_or_name(line.text.substr(label->text_at));
+  return epithet_behind_number(line.text).has_value();
 }
 
 // "1. bus, p. 170." beneath "… ventrals 201-214 ..": the line before leads to it.
@@ -58,10 +52,7 @@ bool answers_leaders(std::vector<SourceLine> const& lines, std::size_t i) {
   if (i == 0 || lines[i - 1].text.empty()) return false;
   auto const before = lines[i - 1].text;
   bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
-  if (!led) return false;
-  auto const label = read_label(lines[i].text);
-  if (!label || label->family != LabelFamily::digits) return false;
-  return is_epithet_or_name(lines[i].text.substr(label->text_at));
+  return led && epithet_behind_number(lines[i].text);
 }
 
 // "Ventrals rounded 11. bus, p. 178.": a species and its number close the line.

@@ -1,7 +1,9 @@
 #include "keydrift/formats/printed_species_number.hpp"
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -14,7 +16,31 @@ void skip_digits(std::string_view& word) {
   }
 }
 
+std::optional<Label> label_of_number(std::string_view text) {
+  auto const label = read_label(text);
+  return label && label->family == LabelFamily::digits ? label : std::nullopt;
+}
+
 }  // namespace
+
+bool is_species_number(std::string_view word) {
+  return word.size() > 1 && word.find_first_not_of("0123456789"sv) + 1 == word.size() &&
+         word.back() == '.';
+}
+
+std::optional<std::size_t> epithet_behind_number(std::string_view text) {
+  auto const label = label_of_number(text);
+  bool const named = label && is_epithet_or_name(text.substr(label->text_at));
+  return named ? std::optional{label->text_at} : std::nullopt;
+}
+
+bool is_numbered_epithet(std::string_view text) {
+  if (!is_digit(code_point_at(text, 0).value)) return false;
+  auto const label = label_of_number(text);
+  if (!label || label->end != LabelEnd::dot || !label->letter.empty()) return false;
+  auto const name = text.substr(label->text_at);
+  return is_bare_epithet(name) || is_genusless_name(name);
+}
 
 bool is_lettered_rank(std::span<std::string_view const> words) {
   if (words.size() < 3 || words[0].size() != 2) return false;

@@ -1,6 +1,8 @@
 #pragma once
 // The number or letter of a taxon, printed before its name.  Inner header of formats.
 
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -10,6 +12,16 @@ namespace keydrift::printed {
 // bus", "12) Aus", "6.3. A. bus", "3a. A. bus var. bus", "17.–19. Aus"; or its letter: "a. subsp.
 // bus"?
 [[nodiscard]] bool begin_with_species_number(std::span<std::string_view const> words);
+
+// "5."
+[[nodiscard]] bool is_species_number(std::string_view word);
+
+// Where the name begins in "3. bus, Roe, p. 218.": an epithet without its genus, or a name with its
+// page, behind the number of its species, which reads as the label of a couplet.  nullopt for any
+// other text.
+[[nodiscard]] std::optional<std::size_t> epithet_behind_number(std::string_view text);
+// "17. bus", "17. bus Roe": an epithet behind digits and a full stop, and nothing else.
+[[nodiscard]] bool is_numbered_epithet(std::string_view text);
 
 // "a. subsp. bus", "b) var. cus": a taxon beneath a species with its letter.
 [[nodiscard]] bool is_lettered_rank(std::span<std::string_view const> words);

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -104,12 +105,6 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
     listed = taxa.taxa.size();
   }
   return begin;
-}
-
-// "5."
-bool is_species_number(std::string_view word) {
-  return word.size() > 1 && word.find_first_not_of("0123456789"sv) + 1 == word.size() &&
-         word.back() == '.';
 }
 
 // Where "1. bus", "7a. bus subsp. cus" or "(11-13). bus group" at the end of the text begins.
@@ -302,12 +297,7 @@ bool titles_account(std::string_view text) {
 }
 
 bool is_certain_name(std::string_view name) {
-  // "11. bus, p. 178."
-  auto const blank = name.find(' ');
-  if (blank != std::string_view::npos && is_species_number(name.substr(0, blank))) {
-    auto const epithet = trim_left(name.substr(blank));
-    if (is_bare_epithet(epithet) || is_genusless_name(epithet)) return true;
-  }
+  if (is_numbered_epithet(name)) return true;  // "11. bus, p. 178."
   if (names_a_key(name) || is_genusless_name(name) || is_name_with_page(name)) return true;
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();

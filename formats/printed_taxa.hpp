@@ -44,6 +44,9 @@ struct TaxaReading {
 // "Aus, p. 68", "Aus Roe (page 44)": one name with its page and nothing else, whatever its ending.
 [[nodiscard]] bool is_name_with_page(std::string_view text);
 
+// Is the whole text an epithet without its genus, "bus Roe", or a name with its page?
+[[nodiscard]] bool is_epithet_or_name(std::string_view text);
+
 // Bytes of the signs before a name, and the blanks behind them: "*Aus bus" is naturalised, "†Aus
 // bus" extinct, "?Aus bus" doubtful.
 [[nodiscard]] std::size_t signs_before_name(std::string_view text);
