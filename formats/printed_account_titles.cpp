@@ -77,7 +77,7 @@ class TitleFinder {
                                                         : std::optional{split.destination_begin};
       if (!begin) continue;
       for (auto const word : words_of(text.substr(*begin))) {
-        led_to_.insert(fold(without_last_stop(word)));
+        led_to_.insert(fold(without_closing_marks(word)));
       }
     }
     return led_to_.contains(fold(epithet));
@@ -86,12 +86,6 @@ class TitleFinder {
   [[nodiscard]] std::optional<std::size_t> numbered_epithet(std::size_t i) const {
     bool const below = i > 0 && lines_[i - 1].text.ends_with('.');
     return below ? epithet_behind_number(lines_[i].text) : std::nullopt;
-  }
-  [[nodiscard]] static std::string_view without_last_stop(std::string_view word) {
-    while (!word.empty() && std::string_view{".,;:)"}.find(word.back()) != std::string_view::npos) {
-      word.remove_suffix(1);
-    }
-    return word;
   }
 
   std::vector<SourceLine> const& lines_;

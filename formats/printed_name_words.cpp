@@ -104,6 +104,13 @@ bool ends_item(std::string_view word) {
   return !word.empty() && (word.back() == ',' || word.back() == ';');
 }
 
+std::string_view without_closing_marks(std::string_view word) {
+  while (!word.empty() && ".,;:)"sv.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  return word;
+}
+
 bool is_plain_word(std::string_view word) {
   // Most are letters of ASCII alone.
   bool const plain = std::all_of(word.begin(), word.end(), [](char c) {

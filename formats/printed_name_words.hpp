@@ -21,6 +21,8 @@ namespace keydrift::printed {
 
 [[nodiscard]] std::string_view without_end(std::string_view word);  // without comma and semicolon
 [[nodiscard]] bool ends_item(std::string_view word);                // has one
+// Without the full stop, comma, colon or bracket that closes behind it.
+[[nodiscard]] std::string_view without_closing_marks(std::string_view word);
 
 // Letters and inner hyphens only; at least two of them.
 [[nodiscard]] bool is_plain_word(std::string_view word);

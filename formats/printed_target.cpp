@@ -356,16 +356,12 @@ std::size_t behind_page(std::string_view text) {
   return starts_with_page(inside) && name < text.size() ? name : 0;
 }
 
-std::string_view without_last_stop(std::string_view word) {
-  return word.ends_with('.') ? word.substr(0, word.size() - 1) : word;
-}
-
 // Begin of the name in "G. Ausella", where the sign says that it is a genus; else 0.
 std::size_t behind_genus_sign(std::string_view text) {
   auto const words = words_of(text, 3);
   bool const sign = words.size() == 2 && words[0] == "G." &&
-                    is_latin_genus(without_last_stop(words[1])) &&
-                    !is_epithet_of_person(without_last_stop(words[1]));
+                    is_latin_genus(without_closing_marks(words[1])) &&
+                    !is_epithet_of_person(without_closing_marks(words[1]));
   return sign ? static_cast<std::size_t>(words[1].data() - text.data()) : 0;
 }
 
