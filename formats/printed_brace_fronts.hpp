@@ -9,6 +9,9 @@
 
 namespace keydrift::printed {
 
+// Lines that a brace may have above the number of its couplet, and below it.
+inline constexpr std::size_t kLongestBrace = 40;
+
 // Borrows the line that it was read from.
 struct BraceFront {
   std::uint32_t number{};    // 0 without

@@ -15,7 +15,6 @@ namespace {
 constexpr std::uint32_t kMostSkipped = 3;   // numbers that a scan may have lost in a row
 constexpr std::uint32_t kMostBehind = 20;   // couplets behind the last that a brace is left of
 constexpr std::size_t kMostAbove = 2000;    // lines between a couplet and what leads to it
-constexpr std::size_t kLongestBrace = 40;   // lines of one brace above its number
 constexpr std::size_t kFewestUnsigned = 3;  // couplets, where no piece of a brace is left
 constexpr std::uint32_t kSlack = 1;         // columns that a number may be set off by
 

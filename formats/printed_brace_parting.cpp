@@ -6,10 +6,10 @@
 #include <limits>
 #include <utility>
 
+#include "keydrift/formats/printed_brace_fronts.hpp"
+
 namespace keydrift::printed {
 namespace {
-
-constexpr std::size_t kMostRows = 40;  // between a brace's first row and its number
 
 // Where a couplet's number stands beside its lines.
 enum class NumberAt : std::uint8_t { middle, first };
@@ -52,7 +52,7 @@ class Parter {
     auto const begin = *std::prev(key);
     if (k == 0 || at[k - 1] < begin) return {begin};
     std::vector<std::size_t> begins;
-    for (auto r = at[k]; r > at[k - 1] && at[k] - r < kMostRows; --r) begins.push_back(r);
+    for (auto r = at[k]; r > at[k - 1] && at[k] - r < kLongestBrace; --r) begins.push_back(r);
     return begins;
   }
 

@@ -15,9 +15,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostRows = 40;  // lines of one brace above or below its number
-constexpr std::uint32_t kSlack = 1;    // columns that words may be set off by
-constexpr std::uint32_t kHang = 2;     // columns that make a hanging line
+constexpr std::uint32_t kSlack = 1;  // columns that words may be set off by
+constexpr std::uint32_t kHang = 2;   // columns that make a hanging line
 
 class BracePlanner {
  public:
@@ -79,7 +78,7 @@ class BracePlanner {
                                          std::vector<bool> const& heads) const {
     auto begin = line;
     auto const column = column_of(lines_[line], fronts_[line]);
-    for (auto at = line; at > after && line - at < kMostRows;) {
+    for (auto at = line; at > after && line - at < kLongestBrace;) {
       bool const opened = opens_brace(fronts_[begin].sign) && begin != line;
       if (opened && !is_signed(at - 1)) break;
       --at;
@@ -88,7 +87,7 @@ class BracePlanner {
         auto above = at;
         while (above > after && (is_blank_line(above) || heads[above])) --above;
         bool const goes_on = signs_ && is_signed(above) && !heads[above] &&
-                             line - above < kMostRows && !opens_brace(fronts_[begin].sign);
+                             line - above < kLongestBrace && !opens_brace(fronts_[begin].sign);
         if (!goes_on) break;
         at = above + 1;
         continue;
@@ -105,7 +104,7 @@ class BracePlanner {
   // Behind the last line of the last brace of a key.
   [[nodiscard]] std::size_t end_behind(std::size_t line, std::size_t before) const {
     auto end = line + 1;
-    for (auto at = line + 1; at < before && at - line < kMostRows; ++at) {
+    for (auto at = line + 1; at < before && at - line < kLongestBrace; ++at) {
       if (is_blank_line(at)) {
         bool const goes_on = signs_ && at + 1 < before && is_signed(at + 1);
         if (!goes_on) break;
