@@ -159,7 +159,7 @@ class Builder {
             read.lead.destination = ToKey{*title};
           } else {
             read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
-            if (has_couplet_beneath(i)) lead_beneath(i);
+            if (name_is_parted_beneath(i)) lead_beneath(i);
           }
           break;
         case DestinationForm::none:
@@ -173,7 +173,7 @@ class Builder {
 
   // "3. Wings dark ..... Aus bus" above a couplet set deeper that parts it: no other lead can lead
   // there.
-  [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
+  [[nodiscard]] bool name_is_parted_beneath(std::size_t i) const {
     bool const nested = grouping_.goes_on && grouping_.layout != Layout::serial;
     if (!nested || i + 1 >= reads_.size() || home_[i + 1].ordinal != 0) return false;
     if (grouping_.couplets[home_[i].couplet.index].part !=

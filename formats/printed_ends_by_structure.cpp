@@ -46,7 +46,7 @@ class Mender {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       // A lead without rival was put there by accident.
       if (home_[i] == kNone || grouping_.couplets[home_[i]].member_count < 2) continue;
-      if (places_tell && has_couplet_beneath(i)) {
+      if (places_tell && has_couplet_behind(i)) {
         changed = give_back(i) || changed;
       } else if ((places_tell || !grouping_.goes_on) && below[i] == kNone) {
         changed = end_in_name(i) || changed;
@@ -63,7 +63,8 @@ class Mender {
     return static_cast<std::size_t>(numbered) * 5 >= reads_.size();
   }
 
-  [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
+  // The next lead opens a couplet of the same part, wherever it is set.
+  [[nodiscard]] bool has_couplet_behind(std::size_t i) const {
     if (i + 1 >= reads_.size() || !opens_couplet(grouping_, home_, i + 1)) return false;
     auto const& next = grouping_.couplets[home_[i + 1]];
     return next.part == grouping_.couplets[home_[i]].part && next.member_count >= 2;

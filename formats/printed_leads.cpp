@@ -417,8 +417,8 @@ class LeadReader {
     }
   }
 
-  // The next lead opens another couplet, further in.
-  [[nodiscard]] bool has_couplet_beneath(std::size_t i) const {
+  // The next lead opens another couplet, by its number, further in.
+  [[nodiscard]] bool has_higher_number_beneath(std::size_t i) const {
     if (i + 1 >= sorted_.leads.size()) return false;
     auto const& here = sorted_.leads[i];
     auto const& next = sorted_.leads[i + 1];
@@ -433,7 +433,7 @@ class LeadReader {
     std::size_t beneath = 0;
     std::size_t numbered = 0;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
-      if (!has_couplet_beneath(i)) continue;
+      if (!has_higher_number_beneath(i)) continue;
       ++beneath;
       auto const joined = cutter_.join(i);
       bool const led = reads_[i].leaders != LeaderKind::none;
@@ -448,7 +448,7 @@ class LeadReader {
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
     if (!label.is_dash() && label.number == number) return false;
-    if (nested_ && has_couplet_beneath(i) && sorted_.leads[i + 1].label.number != number) {
+    if (nested_ && has_higher_number_beneath(i) && sorted_.leads[i + 1].label.number != number) {
       return false;  // "stamens 6." above couplet 3: it leads there
     }
     // The leads of a serial key lead on by order.
