@@ -175,12 +175,11 @@ TaxonReading read_account_name(std::string_view name) {
   return taxon;
 }
 
-namespace {
-
-// Carries the count of accounts on.
-bool counts(AccountHead const& head, std::uint32_t last) {
+bool carries_on(AccountHead const& head, std::uint32_t last) {
   return head.number > last && head.number <= last + (head.doubtful ? 1 : kMostSkipped);
 }
+
+namespace {
 
 class AccountPlanner {
  public:
@@ -253,7 +252,7 @@ class AccountPlanner {
     auto const head = read_account_head(text);
     if (begins_genus(i) && (in_account_ || plan_.starts.empty())) return take_genus(i);
     bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&
-                         (head->number == 0 ? follows_lead(i) : counts(*head, last_));
+                         (head->number == 0 ? follows_lead(i) : carries_on(*head, last_));
     if (account) {
       if (!in_account_) ++leaves_;
       if (head->number > 0) ++numbered_;
@@ -404,7 +403,7 @@ bool may_have_accounts(std::vector<SourceLine> const& lines) {
     if (!head) continue;
     if (head->number == 0) {
       ++others;
-    } else if (counts(*head, last)) {
+    } else if (carries_on(*head, last)) {
       last = head->number;
       ++numbered;
     }

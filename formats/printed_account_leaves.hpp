@@ -23,6 +23,10 @@ struct AccountHead {
 };
 [[nodiscard]] std::optional<AccountHead> read_account_head(std::string_view line);
 
+// Does the account carry the count on, where the last one has number `last`?  Scans lose some of
+// them, but a number that was misread has to be the next.
+[[nodiscard]] bool carries_on(AccountHead const& head, std::uint32_t last);
+
 // The name that an account begins with.  The accents that show how epithets are stressed, and
 // ligatures, are no part of it.
 [[nodiscard]] TaxonReading read_account_name(std::string_view name);

@@ -12,9 +12,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLeaves = 3;   // leads with accounts; fewer are no habit
-constexpr std::size_t kLongestLead = 4;    // lines; a longer paragraph is prose
-constexpr std::uint32_t kMostSkipped = 3;  // numbers of accounts that a scan may have lost
+constexpr std::size_t kFewestLeaves = 3;  // leads with accounts; fewer are no habit
+constexpr std::size_t kLongestLead = 4;   // lines; a longer paragraph is prose
 
 // Blank lines have to stand before each account and between it and the next lead: nothing else
 // tells an account's lines from leads.
@@ -53,8 +52,7 @@ class LevelPlanner {
 
   void take(Paragraph paragraph) {
     auto const head = read_account_head(lines_[paragraph.begin].text);
-    bool const account = head && head->number > last_ && head->number <= last_ + kMostSkipped &&
-                         (in_account_ || !above_.empty());
+    bool const account = head && carries_on(*head, last_) && (in_account_ || !above_.empty());
     if (account) return take_account(paragraph, *head);
     if (closed_) return;
     if (in_account_ && (titles_genus(lines_[paragraph.begin].text) || !answers(paragraph))) {
