@@ -193,7 +193,7 @@ class AccountPlanner {
     plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     plan_.parts.assign(lines_.size(), LinePart::other);
     for (std::size_t i = 0; i < lines_.size(); ++i) {
-      if (lines_[i].text.empty()) continue;
+      if (lines_[i].text.empty() || is_page_furniture(lines_[i].text)) continue;
       take(i, labels->at(i));
       before_ = i;
     }
@@ -248,7 +248,6 @@ class AccountPlanner {
 
   void take(std::size_t i, LeadStart const* start) {
     auto const text = lines_[i].text;
-    if (is_page_furniture(text)) return;
     auto const head = read_account_head(text);
     if (begins_genus(i) && (in_account_ || plan_.starts.empty())) return take_genus(i);
     bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&
@@ -383,7 +382,7 @@ class AccountPlanner {
   std::array<bool, RankLabel::kRanks> same_{};     // A is answered by A
   std::vector<LeadStart> open_;                    // the leads on the way to the last one
   bool in_account_{false};
-  std::size_t before_{};    // the last line with text
+  std::size_t before_{};    // the last line with text that is no furniture of a page
   std::size_t numbered_{};  // accounts with numbers
   std::uint32_t last_{};    // number of the last account
   std::size_t leaves_{};

@@ -125,6 +125,25 @@ TEST(PrintedAccountLeaves, TheirNumbersMayBeMissing) {
             "1[§ 3] Fls. in umbels. -> Ausella umbellata\n");
 }
 
+TEST(PrintedAccountLeaves, APageMayEndBetweenALeadAndItsAccount) {
+  EXPECT_EQ(sketch("AUSELLA Roe\n"
+                   "\n"
+                   "1 Fls. solitary.\n"
+                   "2 Lvs. hairy.\n"
+                   "214\n"
+                   "A. hirta Roe, a low perennial. Ost.\n"
+                   "\n"
+                   "2 Lvs. glabrous.\n"
+                   "\n"
+                   "A. glabra Dorn, perennial. July.\n"
+                   "\n"
+                   "1 Fls. in heads.\n"
+                   "\n"
+                   "A. capitata Roe, perennial. Aug.\n"),
+            "1[1] Fls. solitary. -> 2\n1[1] Fls. in heads. -> Ausella capitata\n"
+            "2[2] Lvs. hairy. -> Ausella hirta\n2[2] Lvs. glabrous. -> Ausella glabra\n");
+}
+
 TEST(PrintedAccountLeaves, LeadsMayBeAnsweredByTheSameLabel) {
   EXPECT_EQ(sketch("AUSELLA, Roe\n"
                    "\n"
