@@ -1,7 +1,5 @@
 #include "keydrift/formats/printed_account_leaves.hpp"
 
-#include <utf8proc.h>
-
 #include <algorithm>
 #include <array>
 #include <map>
@@ -140,28 +138,7 @@ std::optional<AccountHead> read_account_head(std::string_view line) {
 }
 
 TaxonReading read_account_name(std::string_view name) {
-  constexpr utf8proc_int32_t kGrave = 0x300;
-  constexpr utf8proc_int32_t kAcute = 0x301;
-  std::string plain;
-  for (std::size_t at = 0; at < name.size();) {
-    auto const c = code_point_at(name, at);
-    at += c.length;
-    if (c.value == 0xE6 || c.value == 0x153) {
-      plain += c.value == 0xE6 ? "ae" : "oe";
-      continue;
-    }
-    std::array<utf8proc_int32_t, 4> parts{};
-    auto const count = utf8proc_decompose_char(static_cast<utf8proc_int32_t>(c.value), parts.data(),
-                                               parts.size(), UTF8PROC_DECOMPOSE, nullptr);
-    bool const stressed = count == 2 && (parts[1] == kGrave || parts[1] == kAcute);
-    bool const stress = c.value == kGrave || c.value == kAcute;
-    if (stress) continue;
-    if (stressed && parts[0] < 0x80) {
-      plain += static_cast<char>(parts[0]);
-    } else {
-      plain.append(name.substr(at - c.length, c.length));
-    }
-  }
+  auto const plain = without_ligatures(without_stress(name));
   auto const words = words_of(plain);
   bool const genus = words.size() > 1 && (is_abbreviated(words[0]) || is_capitalised(words[0])) &&
                      (!is_rank(words[1]) || words[1] == "×" || words[1] == "x");

@@ -32,7 +32,9 @@ std::string_view capital_epithet(TaxonReading const& taxon) {
   if (words.size() == kMostWords && !is_capitalised(words[1])) return {};
   auto const first = words[0];
   bool const genitive = is_capitalised(first) && first.size() >= kShortest && first.ends_with('i');
-  return genitive || is_epithet_of_person(first) ? first : std::string_view{};
+  // "Zoufaloides": after another name.
+  bool const like = is_capitalised(first) && words.size() == 1 && first.ends_with("oides");
+  return genitive || like || is_epithet_of_person(first) ? first : std::string_view{};
 }
 
 }  // namespace

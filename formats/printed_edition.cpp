@@ -145,7 +145,7 @@ class Builder {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
       auto const part = grouping_.couplets[home_[i].couplet.index].part;
-      if (i == 0 || part != part_before) names.enter_part(titles_over(part));
+      if (i == 0 || part != part_before) names.enter_part(titles_over(part), head_over(part));
       part_before = part;
       switch (read.to.form) {
         case DestinationForm::couplet:
@@ -190,6 +190,13 @@ class Builder {
     auto& lead = reads_[i].lead;
     lead.destination = ToCouplet{home_[i + 1].couplet};
     lead.taxon_remark = lead.destination_printed;
+  }
+
+  // The head of the account in which the part stands, not above the last lead before it.
+  [[nodiscard]] std::optional<GroupHead> head_over(std::uint32_t part) const {
+    auto const first = grouping_.parts[part].first_lead;
+    auto const from = first == 0 ? 0 : sorted_.leads[first - 1].line + 1;
+    return group_head_above(key_.lines, sorted_.leads[first].line, from);
   }
 
   // The headings between the part and the one before, its title last.

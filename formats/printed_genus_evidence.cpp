@@ -4,7 +4,9 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
@@ -21,6 +23,11 @@ constexpr int kBeforeEpithet = 6;  // of the key, in full: "Aus bus" in an accou
 constexpr int kMostBeforeEpithet = 18;
 constexpr int kAlone = 3;  // on a line
 constexpr int kMostAlone = 6;
+constexpr int kInitial = 3;  // "A. bus" for the bus of the key
+constexpr int kMostInitial = 6;
+constexpr int kHead = 8;       // "612. AUS Roe."
+constexpr int kOpensLead = 4;  // "a. Drupa bare"
+constexpr int kMostOpensLead = 12;
 constexpr int kOfSentence = 2;  // "Corolla tubular"
 constexpr int kMostOfSentence = 8;
 constexpr int kInSmallLetters = 8;  // "corolla"
@@ -56,9 +63,36 @@ int at_most(std::size_t count, int each, int most) {
 }  // namespace
 
 GenusEvidence::GenusEvidence(std::vector<SourceLine> const& lines,
-                             std::unordered_set<std::string> const& epithets) {
+                             std::unordered_set<std::string> const& epithets,
+                             std::vector<bool> const& leads) {
   for (std::size_t i = 0; i < std::min(lines.size(), kMostLines); ++i) {
-    if (!lines[i].text.empty()) look_at(lines[i].text, epithets);
+    auto const text = lines[i].text;
+    if (text.empty()) continue;
+    if (may_have_stress(text)) {
+      look_at(without_stress(text), epithets, leads[i]);
+    } else {
+      look_at(text, epithets, leads[i]);
+    }
+  }
+}
+
+void GenusEvidence::look_at_head(std::string_view line) {
+  auto const head = read_group_head(line);
+  if (!head || !head->sure || head->genus.empty()) return;
+  auto& uses = uses_[head->genus];
+  ++uses.heads;
+  know(head->genus, uses);
+}
+
+// "a. Drupa bare": a noun of the leads, whatever stands behind it.
+void GenusEvidence::look_at_lead(std::string_view line) {
+  constexpr std::size_t kLabels = 3;  // words, with a back-reference
+  auto const words = words_of(start_of(line, 120), kLabels + 2);
+  for (std::size_t w = 0; w + 1 < words.size() && w <= kLabels; ++w) {
+    auto const bare = bare_word(words[w]);
+    if (bare.size() < 3 || roman_number(bare) > 0) continue;
+    if (is_capitalised(bare)) ++uses_[full_genus(bare)].opens_leads;
+    return;
   }
 }
 
@@ -66,11 +100,20 @@ void GenusEvidence::know(std::string const& genus, Uses& uses) {
   if (!std::exchange(uses.candidate, true)) candidates_.push_back(genus);
 }
 
-void GenusEvidence::look_at(std::string_view line,
-                            std::unordered_set<std::string> const& epithets) {
+void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::string> const& epithets,
+                            bool lead) {
+  if (lead) {
+    look_at_lead(line);
+  } else {
+    look_at_head(line);
+  }
   auto const words = words_of(line);
   look_for_title(words);
   for (std::size_t w = 0; w < words.size(); ++w) {
+    if (is_abbreviated(words[w]) && w + 1 < words.size()) {
+      auto const epithet = std::string{bare_word(words[w + 1])};
+      if (epithets.contains(epithet)) ++initials_[std::string{initial_of(words[w])}];
+    }
     auto const bare = bare_word(words[w]);
     if (bare.size() < 3 || bare.size() > kLongestGenus) continue;
     if (is_lower(code_point_at(bare, 0).value)) {
@@ -133,9 +176,12 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
 int GenusEvidence::weight(std::string const& genus) const {
   auto const found = uses_.find(genus);
   if (found == uses_.end()) return 0;
+  auto const initial = initials_.find(std::string{initial_of(genus)});
   auto const& uses = found->second;
   int weight = at_most(uses.epithets.size(), kBeforeEpithet, kMostBeforeEpithet) +
-               at_most(uses.alone, kAlone, kMostAlone);
+               at_most(uses.alone, kAlone, kMostAlone) + at_most(uses.heads, kHead, kHead);
+  if (initial != initials_.end()) weight += at_most(initial->second, kInitial, kMostInitial);
+  weight -= at_most(uses.opens_leads, kOpensLead, kMostOpensLead);
   weight -= at_most(uses.of_sentences, kOfSentence, kMostOfSentence);
   if (small_.contains(fold(genus))) weight -= kInSmallLetters;
   if (uses.cited > 0 && uses.epithets.empty() && uses.alone == 0) weight -= kCited;

@@ -1,5 +1,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 
+#include <utf8proc.h>
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -89,6 +91,11 @@ std::string with_folded(std::string const& text, std::string_view word) {
 
 bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); }
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
+bool is_lower_rank(std::string_view word) {
+  static constexpr std::array kLower{"subsp."sv, "ssp."sv,    "var."sv, "forma"sv,
+                                     "fo."sv,    "subvar."sv, "f."sv,   "race"sv};
+  return is_one_of(kLower, word);
+}
 bool is_particle(std::string_view word) { return is_one_of(kParticles, word); }
 bool is_limit_word(std::string_view word) { return is_one_of(kLimits, word); }
 bool is_group_word(std::string_view folded) { return is_one_of(kGroups, folded); }
@@ -201,6 +208,10 @@ std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most)
     beginnings.emplace_back(genus.substr(0, at));
   }
   return beginnings;
+}
+
+std::string_view initial_of(std::string_view genus) {
+  return genus.substr(0, code_point_at(genus, 0).length);
 }
 
 bool is_year(std::string_view word) {
@@ -335,6 +346,53 @@ bool is_explained_in_brackets(std::vector<std::string_view> const& words) {
 }
 
 }  // namespace
+
+bool may_have_stress(std::string_view words) {
+  // The first bytes of "à" to "ý", of "ọ", and of marks that stand apart.
+  return words.find_first_of("\xC3\xCC\xCD\xE1") != std::string_view::npos;
+}
+
+std::string without_stress(std::string_view words) {
+  constexpr utf8proc_int32_t kGrave = 0x300;
+  constexpr utf8proc_int32_t kAcute = 0x301;
+  // "Auso̲ma", "Ausọma": lines and dots beneath the vowel.
+  static constexpr std::array<char32_t, 4> kApart{0x323, 0x331, 0x332, 0x306};
+  auto const is_stress = [](utf8proc_int32_t c) {
+    return c == kGrave || c == kAcute ||
+           std::find(kApart.begin(), kApart.end(), static_cast<char32_t>(c)) != kApart.end();
+  };
+  std::string plain;
+  if (!may_have_stress(words)) return plain.append(words);
+  for (std::size_t at = 0; at < words.size();) {
+    auto const c = code_point_at(words, at);
+    at += c.length;
+    std::array<utf8proc_int32_t, 4> parts{};
+    auto const count = utf8proc_decompose_char(static_cast<utf8proc_int32_t>(c.value), parts.data(),
+                                               parts.size(), UTF8PROC_DECOMPOSE, nullptr);
+    bool const stressed = count == 2 && is_stress(parts[1]);
+    if (is_stress(static_cast<utf8proc_int32_t>(c.value))) continue;
+    if (stressed && parts[0] < 0x80) {
+      plain += static_cast<char>(parts[0]);
+    } else {
+      plain.append(words.substr(at - c.length, c.length));
+    }
+  }
+  return plain;
+}
+
+std::string without_ligatures(std::string_view words) {
+  std::string plain;
+  for (std::size_t at = 0; at < words.size();) {
+    auto const c = code_point_at(words, at);
+    if (c.value == 0xE6 || c.value == 0x153) {
+      plain += c.value == 0xE6 ? "ae" : "oe";
+    } else {
+      plain.append(words.substr(at, c.length));
+    }
+    at += c.length;
+  }
+  return plain;
+}
 
 std::string in_plain_letters(std::string_view text) {
   if (text.starts_with('"')) return std::string{text};  // a name as it stands

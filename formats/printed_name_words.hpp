@@ -10,7 +10,8 @@ namespace keydrift::printed {
 
 [[nodiscard]] bool is_separator(std::string_view word);  // "or", "&": between taxa of a list
 [[nodiscard]] bool is_rank(std::string_view word);       // "subsp.", "cf.", "×": before an epithet
-[[nodiscard]] bool is_particle(std::string_view word);   // "de", "&", "ex": within an author
+[[nodiscard]] bool is_lower_rank(std::string_view word);  // of these "subsp.", "var." and the like
+[[nodiscard]] bool is_particle(std::string_view word);    // "de", "&", "ex": within an author
 [[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "group": part of the name
 // "group", "grupo", case-folded: before the names of its species.
 [[nodiscard]] bool is_group_word(std::string_view folded);
@@ -39,6 +40,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool is_latin_epithet(std::string_view word);
 // "A", "Au", "Aus": the first letters of a genus, `most` at most, as it may be cut short.
 [[nodiscard]] std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most);
+// The first letter, as long as it may be.
+[[nodiscard]] std::string_view initial_of(std::string_view genus);
 [[nodiscard]] bool is_year(std::string_view word);
 [[nodiscard]] bool is_authorish(std::string_view word);  // a year, or what may be an author's name
 
@@ -53,6 +56,12 @@ namespace keydrift::printed {
 
 // "1.黑绒苣C. bus": a Latin name directly behind a Chinese or Japanese one.
 [[nodiscard]] bool has_name_behind_ideograph(std::string_view text);
+
+// Without the accents that show how names are stressed; and "ae" for "æ": no name has either (ICZN
+// Art. 32.5.2, ICN Art. 60.7).
+[[nodiscard]] std::string without_stress(std::string_view words);
+[[nodiscard]] bool may_have_stress(std::string_view words);
+[[nodiscard]] std::string without_ligatures(std::string_view words);
 
 // The text as names are written: "AUS BUS" as "Aus bus", "A.bus" with its blank, ligatures taken
 // apart.

@@ -25,10 +25,6 @@ std::vector<std::string> beginnings(std::string_view genus) {
   return beginnings_of(genus, kLongestBeginning);
 }
 
-std::string initial_of(std::string_view genus) {
-  return std::string{genus.substr(0, code_point_at(genus, 0).length)};
-}
-
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
 constexpr int kSureWeight = 6;     // of one that its part's title is believed
 constexpr int kLeastWeight = 1;    // less, and a word is no genus
@@ -82,7 +78,7 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
       if (words.empty()) continue;
       auto const first = words.front();
       if (!is_abbreviated(first)) continue;
-      initials.insert(initial_of(first));
+      initials.insert(std::string{initial_of(first)});
     }
   }
   return initials;
@@ -92,7 +88,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
                      std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
     : findings_{file} {
-  find_capital_epithets(reads, titles);
+  find_capital_epithets(reads, titles, lines);
   find_autonyms(reads);
   weigh_evidence(reads, lines);
   std::vector<std::string> lone;
@@ -128,13 +124,13 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
     if (parted_name(genus).empty()) know(genus);
   }
   std::unordered_set<std::string> from_names;  // their initials
-  for (auto const& genus : genera_seen_) from_names.insert(initial_of(genus));
+  for (auto const& genus : genera_seen_) from_names.emplace(initial_of(genus));
   // A title's genus stands in for those that the leads nowhere name in full.
   auto const initials = initials_of(reads);
   std::vector<TitleGenus> titled;
   for (auto const& title : titles) {
     for (auto& genus : genera_in_title(title)) {
-      if (initials.contains(initial_of(genus.name))) genus.weight += kInitialWeight;
+      if (initials.contains(std::string{initial_of(genus.name)})) genus.weight += kInitialWeight;
       if (evidence_) genus.weight += evidence_->weight(genus.name);
       titled.push_back(std::move(genus));
     }
@@ -147,7 +143,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       if (seen.contains(genus) || !has_latin_ending(genus)) continue;
       int weight = evidence_->weight(genus);
       if (has_strict_latin_ending(genus)) weight += kStrictEnding;
-      if (initials.contains(initial_of(genus))) weight += kInitialWeight;
+      if (initials.contains(std::string{initial_of(genus)})) weight += kInitialWeight;
       titled.push_back({genus, weight});
     }
   }
@@ -155,7 +151,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                    [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
   std::erase_if(titled, [](TitleGenus const& genus) { return genus.weight < kLeastWeight; });
   for (auto const& genus : titled) {
-    if (!from_names.contains(initial_of(genus.name))) know(genus.name);
+    if (!from_names.contains(std::string{initial_of(genus.name)})) know(genus.name);
   }
   if (!titled.empty()) last_genus_ = titled.front().name;
   // Else any text that names it: "Specimens of Aus spp. were seen".
@@ -184,7 +180,13 @@ void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
       if (!lone && words.size() > 1 && is_epithet(words[1])) epithets.emplace(words[1]);
     }
   }
-  if (wanted) evidence_.emplace(lines, epithets);
+  if (!wanted) return;
+  std::unordered_set<std::size_t> numbers;  // of lines; run-on leads share them
+  for (auto const& read : reads) numbers.insert(read.lead.place.line);
+  std::vector<bool> starts(lines.size());
+  std::transform(lines.begin(), lines.end(), starts.begin(),
+                 [&numbers](SourceLine const& line) { return numbers.contains(line.number); });
+  evidence_.emplace(lines, epithets, starts);
 }
 
 void NameTable::find_autonyms(std::vector<ReadLead> const& reads) {
@@ -237,8 +239,10 @@ std::string NameTable::species_of_account(std::string_view title) const {
   return genus.empty() ? genus : genus + " " + epithet;
 }
 
-void NameTable::enter_part(std::vector<std::string> const& titles) {
+void NameTable::enter_part(std::vector<std::string> const& titles,
+                           std::optional<GroupHead> const& head) {
   note_nearest();
+  part_genus_.clear();
   account_species_.clear();
   for (auto const& title : titles) {
     if (auto species = species_of_account(title); !species.empty()) account_species_ = species;
@@ -252,8 +256,10 @@ void NameTable::enter_part(std::vector<std::string> const& titles) {
     }
     if (own.weight >= kSureWeight && own.weight >= best.weight) best = std::move(own);
   }
-  if (best.weight < kSureWeight) return;
-  last_genus_ = best.name;
+  bool const headed = head && head->sure && !head->genus.empty();
+  if (best.weight < kSureWeight && headed) best.name = head->genus;
+  if (best.name.empty()) return;
+  last_genus_ = part_genus_ = best.name;
   note_nearest();
   // "A." beneath "Genus AUS" is Aus, whatever genus with that initial was read before.
   for (auto& beginning : beginnings(best.name)) {
@@ -277,8 +283,10 @@ void NameTable::find_title_species(std::string const& title) {
 }
 
 void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
-                                      std::vector<std::string> const& titles) {
+                                      std::vector<std::string> const& titles,
+                                      std::vector<SourceLine> const& lines) {
   constexpr std::size_t kFewest = 3;
+  constexpr std::size_t kOneIn = 8;          // may be read otherwise
   constexpr std::size_t kWordsOfAGenus = 4;  // with its number and author
   auto const of_species = [](std::string const& title) {
     static constexpr std::array kWords{"species"sv, "espèces"sv,   "especies"sv, "espécies"sv,
@@ -307,31 +315,45 @@ void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
     // "114. AUS, Roe." alone: what is in a genus is its species.
     return !says_higher(title) && (mentions_key(title) || words.size() <= kWordsOfAGenus) && sure;
   };
+  // "612. AUS Roe." above the key.
+  auto const of_account = [&reads, &lines] {
+    if (reads.empty()) return false;
+    auto const first = std::find_if(lines.begin(), lines.end(), [&reads](SourceLine const& line) {
+      return line.number == reads.front().lead.place.line;
+    });
+    auto const head = group_head_above(lines, static_cast<std::size_t>(first - lines.begin()), 0);
+    return head && head->sure && !head->genus.empty();
+  };
   // "Key to the genera" above all: "Genus AUS" is then the account of one.
   bool const genera = std::any_of(titles.begin(), titles.end(), [&](std::string const& title) {
     return mentions_key(title) && says_higher(title);
   });
-  bool const species = std::any_of(titles.begin(), titles.end(), of_species) ||
-                       (!genera && std::any_of(titles.begin(), titles.end(), of_genus));
+  bool const species =
+      std::any_of(titles.begin(), titles.end(), of_species) ||
+      (!genera && (std::any_of(titles.begin(), titles.end(), of_genus) || of_account()));
   if (!species) return;
+  bool const account = !genera && of_account();  // "Quadripustulata." beneath "Genre Aus, Roe."
   std::size_t capitals = 0;
+  std::size_t others = 0;
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {
       if (read.to.form != DestinationForm::taxa) continue;
-      auto const first = without_end(words_of(read.lead.destination_printed).front());
+      auto const first = without_closing_marks(words_of(read.lead.destination_printed).front());
       bool const lone = is_one_word(taxon.name) && !taxon.genusless && !taxon.literal;
-      if (!lone || !is_plain_word(first) || fold(first) != fold(taxon.name) ||
-          !in_capitals(first)) {
-        return;
+      bool const capital = in_capitals(first) || (account && has_strict_latin_ending(first));
+      if (!lone || !is_plain_word(first) || fold(first) != fold(taxon.name) || !capital) {
+        ++others;
+      } else {
+        ++capitals;
       }
-      ++capitals;
     }
   }
-  capitals_are_epithets_ = capitals >= kFewest;
+  capitals_are_epithets_ = capitals >= kFewest && others * kOneIn <= capitals;
 }
 
-void NameTable::see_genus(std::string const& genus) {
-  last_genus_ = genus;
+void NameTable::see_genus(std::string const& genus, bool with_species) {
+  // "Aus" alone is led to beside the species of the key's own genus.
+  if (with_species || last_genus_.empty()) last_genus_ = genus;
   if (seen_.empty() || seen_.back() != genus) seen_.push_back(genus);
 }
 
@@ -374,16 +396,18 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
   return chosen;
 }
 
-std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) {
+std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, bool listed) {
   if (taxon.literal) return taxon.name;
   bool const epithet = capitals_are_epithets_ && is_one_word(taxon.name);
-  if (taxon.genusless || (epithet && !last_genus_.empty())) {
-    if (last_genus_.empty()) {
+  // In "Bus cus or dus" both are of Bus; the next lead's are of the key's own genus again.
+  auto const& own = listed || part_genus_.empty() ? last_genus_ : part_genus_;
+  if (taxon.genusless || (epithet && !own.empty())) {
+    if (own.empty()) {
       findings_.keep_as_printed("", taxon.name, place);
       return taxon.name;
     }
-    auto name = last_genus_ + " " + (epithet ? fold(taxon.name) : taxon.name);
-    findings_.assume("", last_genus_, "", name, place);
+    auto name = own + " " + without_stress(epithet ? fold(taxon.name) : taxon.name);
+    findings_.assume("", own, "", name, place);
     return name;
   }
   auto const words = words_of(taxon.name);
@@ -395,7 +419,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
     auto const genus = genus_for(beginning, rest, others);
     if (genus.empty()) findings_.keep_as_printed(std::string{words[0]}, taxon.name, place);
     if (genus.empty() || rest.empty()) return taxon.name;
-    auto name = with_species(genus + " " + std::string{rest});
+    auto name = with_species(genus + " " + without_stress(rest));
     findings_.assume(std::string{words[0]}, genus, std::move(others), name, place);
     last_genus_ = genus;
     see_name(name);
@@ -418,8 +442,11 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place) 
       return name;
     }
   }
-  auto name = with_species(taxon.name);
-  if (auto const genus = full_genus(name); !genus.empty()) see_genus(genus);
+  auto name = with_species(words.size() > 1 && is_epithet(words[1]) ? without_stress(taxon.name)
+                                                                    : taxon.name);
+  if (auto const genus = full_genus(name); !genus.empty()) {
+    see_genus(genus, !is_one_word(name));
+  }
   see_name(name);
   return name;
 }
@@ -470,7 +497,7 @@ std::string NameTable::parted_name(std::string const& name) const {
 std::vector<TaxonId> NameTable::take(ReadLead const& read, std::vector<Taxon>& taxa) {
   std::vector<TaxonId> ids;
   for (auto const& reading : read.to.taxa.taxa) {
-    auto name = full_name(reading, read.lead.destination_place);
+    auto name = full_name(reading, read.lead.destination_place, !ids.empty());
     auto const [entry, fresh] =
         ids_.emplace(name, TaxonId{static_cast<std::uint32_t>(taxa.size())});
     if (fresh) {

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_genus_evidence.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_name_findings.hpp"
@@ -33,10 +34,10 @@ class NameTable {
             std::vector<std::string> const& titles, std::vector<std::string> const& passages,
             std::vector<SourceLine> const& lines);
 
-  // A part begins, with the headings over it and its title last: the genus that they surely name is
-  // the one that epithets and abbreviations belong to, and the account that they begin tells the
-  // species of its varieties.
-  void enter_part(std::vector<std::string> const& titles);
+  // A part begins, with the headings over it and its title last, and with the head of the account
+  // in which it stands: the genus that they surely name is the one that epithets and abbreviations
+  // belong to, and the account that they begin tells the species of its varieties.
+  void enter_part(std::vector<std::string> const& titles, std::optional<GroupHead> const& head);
 
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
   [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);
@@ -45,7 +46,8 @@ class NameTable {
   void report(std::vector<Finding>& findings) const;
 
  private:
-  [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place);
+  // `listed`: another taxon stands before it in the same lead.
+  [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place, bool listed);
   void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
   // "var. bus" and "var. cus" of one run of leads belong to the species bus.
   void find_autonyms(std::vector<ReadLead> const& reads);
@@ -60,12 +62,11 @@ class NameTable {
   [[nodiscard]] std::string species_of_account(std::string_view title) const;
   // Key to species all of whose leads end in lone words in capitals: epithets, no genera.
   void find_capital_epithets(std::vector<ReadLead> const& reads,
-                             std::vector<std::string> const& titles);
-  // The genus of `beginning` ("A") and what stands behind it ("bus"), empty where nothing tells it;
-  // `others` gets those that it may be as well.
+                             std::vector<std::string> const& titles,
+                             std::vector<SourceLine> const& lines);
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
-  void see_genus(std::string const& genus);
+  void see_genus(std::string const& genus, bool with_species);
   // To be called before nearest_ is asked.
   void note_nearest();
 
@@ -79,6 +80,7 @@ class NameTable {
   std::unordered_set<std::string> epithets_;    // what stands behind a genus, short or in full
   bool capitals_are_epithets_{false};
   std::optional<GenusEvidence> evidence_;  // where leads cut genera short or leave them out
+  std::string part_genus_;  // that the titles or the head over the part name beyond doubt
   std::string last_genus_;
   std::string last_species_;                // "Aus bus"
   std::string account_species_;             // of the account that the part's key stands in

@@ -14,7 +14,27 @@ namespace {
 
 using namespace std::string_view_literals;
 
-// Words of titles that are no genus, whatever their ending.
+// Words that announce the genus in a title.
+bool announces_genus(std::string_view folded) {
+  static constexpr std::array kWords{"of"sv,       "genus"sv,  "gattung"sv, "genre"sv,
+                                     "género"sv,   "gênero"sv, "genere"sv,  "generis"sv,
+                                     "der"sv,      "de"sv,     "du"sv,      "do"sv,
+                                     "geslacht"sv, "род"sv,    "slægten"sv, "släktet"sv};
+  // "绒苣属 Aus"
+  if (folded.ends_with("属") || folded.ends_with("屬")) return true;
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+bool names_section(std::string_view folded) {
+  static constexpr std::array kWords{"sect"sv,         "section"sv,   "sektion"sv, "sectio"sv,
+                                     "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
+                                     "subgenus"sv,     "subsect"sv,   "sección"sv, "seção"sv,
+                                     "untergattung"sv, "sous-genre"sv};
+  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+}
+
+}  // namespace
+
 bool is_title_word(std::string_view folded) {
   static constexpr std::array kWords{"key"sv,
                                      "keys"sv,
@@ -47,6 +67,7 @@ bool is_title_word(std::string_view folded) {
                                      "clave"sv,
                                      "chave"sv,
                                      "clé"sv,
+                                     "cle"sv,
                                      "genre"sv,
                                      "género"sv,
                                      "gênero"sv,
@@ -118,39 +139,18 @@ bool is_title_word(std::string_view folded) {
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
 
-// Words that announce the genus in a title.
-bool announces_genus(std::string_view folded) {
-  static constexpr std::array kWords{"of"sv,       "genus"sv,  "gattung"sv, "genre"sv,
-                                     "género"sv,   "gênero"sv, "genere"sv,  "generis"sv,
-                                     "der"sv,      "de"sv,     "du"sv,      "do"sv,
-                                     "geslacht"sv, "род"sv,    "slægten"sv, "släktet"sv};
-  // "绒苣属 Aus"
-  if (folded.ends_with("属") || folded.ends_with("屬")) return true;
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
-
 bool says_genus(std::string_view folded) {
-  static constexpr std::array kWords{"gen"sv,      "genus"sv,  "gattung"sv, "genre"sv,
-                                     "género"sv,   "gênero"sv, "genere"sv,  "generis"sv,
-                                     "geslacht"sv, "род"sv,    "slekt"sv,   "slægt"sv,
-                                     "släkte"sv,   "suku"sv,   "rod"sv,     "rodzaj"sv};
+  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "genre"sv,    "género"sv,
+                                     "gênero"sv, "genere"sv, "generis"sv, "geslacht"sv, "род"sv,
+                                     "slekt"sv,  "slægt"sv,  "släkt"sv,   "slägte"sv,   "släkte"sv,
+                                     "suku"sv,   "rod"sv,    "rodzaj"sv};
   return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
 }
-
-bool names_section(std::string_view folded) {
-  static constexpr std::array kWords{"sect"sv,         "section"sv,   "sektion"sv, "sectio"sv,
-                                     "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
-                                     "subgenus"sv,     "subsect"sv,   "sección"sv, "seção"sv,
-                                     "untergattung"sv, "sous-genre"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
-}
-
-}  // namespace
 
 std::string full_genus(std::string_view name) {
   auto const words = words_of(name);
   if (words.empty() || !is_capitalised(words[0])) return {};
-  auto genus = std::string{words[0]};
+  auto genus = without_stress(words[0]);
   bool const capitals =
       std::all_of(genus.begin(), genus.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
   if (capitals) {
@@ -183,7 +183,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   bool in_section = false;
   bool bracketed = false;
   bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
-  auto const words = words_of(title);
+  auto const plain = without_stress(title);
+  auto const words = words_of(plain);
   // In a text of sentences every noun behind a full stop has a capital.
   constexpr std::size_t kWordsOfATitle = 12;
   constexpr std::size_t kWordsOfAName = 3;

@@ -20,6 +20,12 @@ struct TitleGenus {
 // "Gattung Marschkraut, Ausella Roe"?
 [[nodiscard]] bool titles_genus(std::string_view line);
 
+// "Genus", "gattung", case-folded and without their full stop: the word that a genus follows.
+[[nodiscard]] bool says_genus(std::string_view folded);
+
+// "key", "fauna", case-folded: words of titles that are no genus, whatever their ending.
+[[nodiscard]] bool is_title_word(std::string_view folded);
+
 // The first word if it is a genus written in full; "AUS" becomes "Aus".  Empty for any other.
 [[nodiscard]] std::string full_genus(std::string_view name);
 

@@ -1,0 +1,114 @@
+#include "keydrift/formats/printed_group_head.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestHead = 160;  // bytes that are looked at
+constexpr std::size_t kMostWords = 12;
+
+// "612.", "XIV.", "3a."
+bool is_head_number(std::string_view word) {
+  if (word.size() < 2 || !word.ends_with('.')) return false;
+  auto const inner = word.substr(0, word.size() - 1);
+  if (roman_number(inner) > 0) return true;
+  auto const digits = inner.find_first_not_of("0123456789");
+  return digits != 0 && (digits == std::string_view::npos || digits + 1 == inner.size());
+}
+
+std::string_view without_marks(std::string_view word) {
+  return word.substr(0, word.find_first_of(",.;:([)"));
+}
+
+// Nothing of a name but its author, the place of publication or words in brackets.
+bool goes_on_as_head(std::vector<std::string_view> const& words, std::size_t next, bool capitals,
+                     bool numbered) {
+  if (next >= words.size()) return capitals;
+  auto const word = words[next];
+  if (word.front() == '(') return capitals || numbered;
+  bool const author = is_authorish(word) && !is_digit(code_point_at(word, 0).value);
+  if (!author) return false;
+  // "Aus Roe, 1890", "10. Aus Roe in Ann. Marsh."
+  auto const dated = std::any_of(words.begin() + static_cast<std::ptrdiff_t>(next), words.end(),
+                                 [](std::string_view one) { return is_year(without_end(one)); });
+  return capitals || numbered || dated;
+}
+
+std::optional<GroupHead> read_plain_head(std::string_view line) {
+  auto const words = words_of(line, kMostWords);
+  std::size_t at = 0;
+  bool const numbered = words.size() > 1 && is_head_number(words[0]);
+  if (numbered) ++at;
+  bool announced = false;
+  bool higher = false;
+  if (at + 1 < words.size() && is_capitalised(without_marks(words[at])) &&
+      (is_rank_noun(fold(words[at])) || says_genus(fold(without_marks(words[at]))))) {
+    announced = says_genus(fold(without_marks(words[at])));
+    higher = !announced;
+    ++at;
+    if (at + 1 < words.size() && is_head_number(words[at])) ++at;
+  }
+  if (at >= words.size()) return std::nullopt;
+  auto const name = without_marks(words[at]);
+  if (name.size() < 3 || !is_capitalised(name) || !is_plain_word(name)) return std::nullopt;
+  auto const genus = full_genus(name);
+  auto const folded = fold(genus);
+  if (is_title_word(folded)) return std::nullopt;
+  bool const capitals = genus != name;
+  if (higher || has_higher_ending(folded)) {
+    bool const head = higher || numbered || capitals;
+    return head ? std::optional{GroupHead{}} : std::nullopt;
+  }
+  bool const latin = announced ? has_latin_ending(folded) : has_strict_latin_ending(folded);
+  bool const page = words.size() > at + 1 && !is_year(words.back()) &&
+                    is_digit(code_point_at(words.back(), 0).value) && words.size() <= at + 2;
+  if (!latin || page) return std::nullopt;
+  bool const ends = name.size() + 1 < words[at].size();  // "AUS, BUS", "Aus:"
+  if (ends && !announced) return std::nullopt;
+  if (!announced && !goes_on_as_head(words, at + 1, capitals, numbered)) return std::nullopt;
+  bool const authored = capitals && at + 1 < words.size() && is_authorish(words[at + 1]);
+  return GroupHead{genus, numbered || announced || authored};
+}
+
+}  // namespace
+
+std::optional<GroupHead> read_group_head(std::string_view line) {
+  line = start_of(line, kLongestHead);
+  return may_have_stress(line) ? read_plain_head(without_stress(line)) : read_plain_head(line);
+}
+
+std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines, std::size_t at,
+                                          std::size_t from) {
+  constexpr std::size_t kMostLines = 120;
+  auto const last = std::max(from, at - std::min(at, kMostLines));
+  std::optional<GroupHead> nearest;  // "Aus Roe, Proc. Marsh 1863" is a synonym's line as often
+  while (at-- > last) {
+    if (lines[at].text.empty()) continue;
+    auto head = read_group_head(lines[at].text);
+    if (!head) continue;
+    if (head->sure || head->genus.empty()) return head;
+    if (!nearest) nearest = std::move(head);
+  }
+  return nearest;
+}
+
+bool is_genus_before_gap(std::string_view words, TailSplit const& split) {
+  if (split.kind != LeaderKind::gap || split.destination_begin >= words.size()) return false;
+  auto const head = words_of(words.substr(0, split.words_end));
+  auto const behind = code_point_at(words, split.destination_begin).value;
+  return head.size() >= 2 && is_in_capitals(head[0]) && !is_digit(behind) &&
+         std::all_of(head.begin() + 1, head.end(), [](std::string_view word) {
+           return is_authorish(word) || is_particle(without_end(word));
+         });
+}
+
+}  // namespace keydrift::printed
