@@ -28,6 +28,14 @@ class Judge {
     for (auto const& read : reads_) {
       if (begins_with_sign(read.lead.text)) ++judgement_.strays;
     }
+    for (auto const& lead : sorted_.leads) {
+      for (std::uint32_t p = 1; p < lead.piece_count; ++p) {
+        auto const& piece = sorted_.pieces[lead.first_piece + p];
+        if (begins_with_letter(key_.text.substr(piece.begin, piece.end - piece.begin))) {
+          ++judgement_.strays;
+        }
+      }
+    }
     for (auto const& part : grouping_.parts) reached_[home_[part.first_lead]] = true;
     for (bool const reached : reached_) {
       if (!reached) ++judgement_.orphans;
@@ -63,6 +71,15 @@ class Judge {
     return label && !label->is_dash() && label->family != LabelFamily::digits &&
            label->end != LabelEnd::none && label->number <= kMostLetters &&
            starts_with_upper(words.substr(label->text_at));
+  }
+
+  // "dd. Wings clear" within a lead: another lead's letter was taken for its words.
+  [[nodiscard]] static bool begins_with_letter(std::string_view line) {
+    if (line.empty() || line.front() < 'a' || line.front() > 'z') return false;
+    auto const label = read_label(start_of(line, kLabelBytes));
+    return label && label->family == LabelFamily::lower && label->end == LabelEnd::dot &&
+           starts_with_upper(line.substr(label->text_at)) &&
+           is_lower(code_point_at(line, label->text_at + 1).value);
   }
 
   void find_homes() {

@@ -25,37 +25,19 @@ std::uint32_t number_of(std::string_view digits) {
   return number;
 }
 
-// The digit that the character is, or may be a misreading of.
-std::optional<std::uint32_t> digit_seen_in(char c) {
-  if (c >= '0' && c <= '9') return static_cast<std::uint32_t>(c - '0');
-  switch (c) {
-    case 'l':
-    case 'I':
-    case '|':
-    case '!':
-      return 1;
-    case 'O':
-    case 'o':
-    case 'Q':
-      return 0;
-    case 'S':
-      return 5;
-    case 'B':
-      return 8;
-    case 'Z':
-      return 2;
-    default:
-      return std::nullopt;
-  }
-}
-
-// A letter that belongs to a number: one Latin letter, or "bis", "ter", with no letter after it.
-std::size_t letter_at(std::string_view text, std::size_t at) {
+// "bis" or "ter" behind a number.
+std::size_t inserted_at(std::string_view text, std::size_t at) {
   for (auto const word : {std::string_view{"bis"}, std::string_view{"ter"}}) {
     if (text.substr(at, word.size()) == word && !is_letter(value_at(text, at + word.size()))) {
       return word.size();
     }
   }
+  return 0;
+}
+
+// A letter that belongs to a number: one Latin letter, or "bis", "ter", with no letter after it.
+std::size_t letter_at(std::string_view text, std::size_t at) {
+  if (auto const inserted = inserted_at(text, at); inserted > 0) return inserted;
   auto const c = value_at(text, at);
   bool const latin = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
   return latin && !is_letter(value_at(text, at + 1)) ? 1 : 0;
@@ -94,9 +76,18 @@ std::optional<BackBracket> back_bracket_at(std::string_view text, std::size_t at
   return BackBracket{inside, close + 1 - at};
 }
 
+// "1° Wings": how French, Spanish and Italian works count, for "primo".
+bool is_ordinal_sign(std::string_view text, std::size_t at) {
+  auto const c = code_point_at(text, at);
+  auto const behind = at + c.length;
+  return (c.value == 0xB0 || c.value == 0xBA) && is_blank(value_at(text, behind)) &&
+         is_upper(value_at(text, skip_blanks(text, behind)));
+}
+
 // "3-5 setae", "3,5 mm", "5 %": the number measures or counts something.
 bool continues_as_quantity(std::string_view text, std::size_t at) {
   auto const c = code_point_at(text, at);
+  if (is_ordinal_sign(text, at)) return false;
   if (c.value == '%' || c.value == 0xB0 || c.value == 0xD7 || c.value == '+' || c.value == '/') {
     return true;
   }
@@ -104,9 +95,26 @@ bool continues_as_quantity(std::string_view text, std::size_t at) {
   return joins && is_digit(value_at(text, at + c.length));
 }
 
+// "or" of "2- or 3-jointed".
+bool joins_counts(std::string_view words) {
+  for (auto const word :
+       {std::string_view{"or "}, std::string_view{"to "}, std::string_view{"and "},
+        std::string_view{"oder "}, std::string_view{"bis "}, std::string_view{"und "},
+        std::string_view{"ou "}, std::string_view{"eller "}, std::string_view{"à "},
+        std::string_view{"o "}, std::string_view{"of "}}) {
+    if (words.starts_with(word)) return true;
+  }
+  return false;
+}
+
 // Reads what may follow the label proper: marks, punctuation, back-references, in print's orders.
 // Leaves `at` behind it.
 void read_label_end(std::string_view line, std::size_t& at, Label& label) {
+  if (label.end == LabelEnd::none && is_ordinal_sign(line, at)) {
+    label.end = LabelEnd::degree;
+    at += code_point_at(line, at).length;
+    return;
+  }
   for (int part = 0; part < 4; ++part) {
     auto const after_blanks = skip_blanks(line, at);
     if (label.back.empty()) {
@@ -147,6 +155,11 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
                        !is_letter(value_at(line, behind + 1));
     if (fused) return;
     bool const number = is_digit(value_at(line, skip_blanks(line, behind)));
+    // "2- or 3-jointed"
+    if (dash.value == '-' && dash_at == at &&
+        joins_counts(line.substr(skip_blanks(line, behind)))) {
+      return;
+    }
     if (!number && (is_blank(next) || is_upper(next))) {
       at = behind;
       if (label.end == LabelEnd::none) label.end = LabelEnd::dash;
@@ -234,6 +247,10 @@ std::optional<Label> read_lettered(std::string_view line, std::size_t at, bool e
   std::size_t length = 1;
   while (value_at(line, at + length) == first) ++length;
   if (length > kMaximumRepetition || is_letter(value_at(line, at + length))) return std::nullopt;
+  // "S. 89", "p. 12": a page.
+  bool const page_sign = first == 'S' || first == 'p' || first == 'P';
+  bool const stop = length == 1 && value_at(line, at + 1) == '.';
+  if (page_sign && stop && is_digit(value_at(line, skip_blanks(line, at + 2)))) return std::nullopt;
   Label label;
   label.family = upper ? LabelFamily::upper : LabelFamily::lower;
   label.number = 1 + first - (upper ? U'A' : U'a');
@@ -260,7 +277,9 @@ std::optional<Label> read_plain_label(std::string_view line) {
   at = line.find_first_not_of(' ', at);
   if (at == std::string_view::npos || at + 1 >= line.size()) return std::nullopt;
   if (!is_latin(line[at]) || !is_latin(line[at + 1])) return std::nullopt;
+  if (inserted_at(line, at) > 0) return std::nullopt;
   label.number = number_of(line.substr(0, digits));
+  if (label.number == 0) return std::nullopt;
   label.text_at = at;
   return label;
 }
@@ -299,6 +318,7 @@ std::optional<Label> read_label(std::string_view line) {
   if (digits > kMaximumDigits) return std::nullopt;
   Label label;
   label.number = number_of(line.substr(begin, digits));
+  if (label.number == 0) return std::nullopt;
   std::size_t at = begin + digits;
   // Sections: "1.1", "2.3.1".
   while (value_at(line, at) == '.' && digits_at(line, at + 1) > 0 && digits_at(line, at + 1) <= 3) {
@@ -316,6 +336,10 @@ std::optional<Label> read_label(std::string_view line) {
       letter_begin = at + 1;
     }
   }
+  if (letter == 0 && value_at(line, at) == ' ') {  // "9 bis. Wings"
+    letter = inserted_at(line, at + 1);
+    if (letter > 0) letter_begin = at + 1;
+  }
   if (letter > 0) {
     label.letter = line.substr(letter_begin, letter);
     at = letter_begin + letter;
@@ -332,74 +356,6 @@ std::optional<Label> read_label(std::string_view line) {
   }
   read_label_end(line, at, label);
   return finish(line, at, label);
-}
-
-std::optional<std::uint32_t> misread_number(std::string_view text) {
-  constexpr std::size_t kLongestMisreadNumber = 5;  // characters; longer ones are words
-  text = trim(text);
-  if (!text.empty() && text.back() == '.') text.remove_suffix(1);
-  if (text.empty() || text.size() > kLongestMisreadNumber) return std::nullopt;
-  std::uint32_t number = 0;
-  bool misread = false;
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    char const c = text[at];
-    bool const between = at > 0 && at + 1 < text.size();
-    if (c == ' ' && between) {
-      misread = true;
-      continue;
-    }
-    auto const digit = digit_seen_in(c);
-    if (!digit) return std::nullopt;
-    misread = misread || c < '0' || c > '9';
-    number = number * 10 + *digit;
-  }
-  if (!misread || number == 0) return std::nullopt;
-  return number;
-}
-
-std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number,
-                                           bool bare_allowed) {
-  bool const enclosed = !line.empty() && (line[0] == '(' || line[0] == '[');
-  std::size_t const begin = enclosed ? 1 : 0;
-  auto const wanted = std::to_string(number);
-  // As many characters as the number has, with a blank between two of them at most.
-  std::size_t end = begin;
-  std::size_t matched = 0;
-  bool misread = false;
-  while (matched < wanted.size() && end < line.size()) {
-    char const c = line[end];
-    if (c == ' ' && matched > 0 && !misread) {
-      misread = true;
-      ++end;
-      continue;
-    }
-    auto const digit = digit_seen_in(c);
-    if (!digit || *digit != static_cast<std::uint32_t>(wanted[matched] - '0')) return std::nullopt;
-    misread = misread || c < '0' || c > '9';
-    ++matched;
-    ++end;
-  }
-  if (matched < wanted.size()) return std::nullopt;
-  // "8, Legs pale": a comma for the full stop.
-  bool const comma = !misread && !enclosed && end + 1 < line.size() && line[end] == ',' &&
-                     is_blank(value_at(line, end + 1)) &&
-                     is_upper(value_at(line, skip_blanks(line, end + 1)));
-  if (!misread && !comma) return std::nullopt;
-  // Read the rest as if the digits were right; the views must borrow from `line`.
-  auto const behind = line.substr(end, kMaximumBackBytes * 2);
-  auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};
-  auto label = read_label(std::string{line.substr(0, begin)} + wanted + rest);
-  if (!label || label->number != number || label->decimal) return std::nullopt;
-  bool const bare = label->end == LabelEnd::none && label->letter.empty() && label->marks == 0;
-  if (bare && !bare_allowed) return std::nullopt;
-  auto const shift = end - begin - wanted.size();  // blanks within the number
-  auto const length = label->printed.size() + shift;
-  label->printed = line.substr(begin, length);
-  label->text_at += shift;
-  label->letter =
-      label->letter.empty() ? std::string_view{} : line.substr(end, label->letter.size());
-  label->back = {};
-  return label;
 }
 
 std::string base_name(Label const& label) {
@@ -429,11 +385,13 @@ std::optional<Reference> read_reference(std::string_view text) {
   if (auto const digits = digits_at(text, 0); digits > 0) {
     if (digits > kMaximumDigits) return std::nullopt;
     reference.number = number_of(text.substr(0, digits));
-    auto const letter = letter_at(text, digits);
-    reference.letter = text.substr(digits, letter);
-    auto const marks = marks_at(text, digits + letter);
+    auto at = digits;
+    if (value_at(text, at) == ' ' && inserted_at(text, at + 1) > 0) ++at;  // "9 bis"
+    auto const letter = letter_at(text, at);
+    reference.letter = text.substr(at, letter);
+    auto const marks = marks_at(text, at + letter);
     reference.marks = marks.count;
-    if (digits + letter + marks.length != text.size()) return std::nullopt;
+    if (at + letter + marks.length != text.size()) return std::nullopt;
     return reference;
   }
   auto const first = value_at(text, 0);

@@ -17,7 +17,8 @@ enum class LabelFamily : std::uint8_t {
   dash,    // –, *, '
 };
 
-enum class LabelEnd : std::uint8_t { none, dot, parenthesis, enclosed, colon, dash };
+enum class LabelEnd : std::uint8_t { none, dot, parenthesis, enclosed, colon, dash, degree };
+inline constexpr std::uint32_t kLabelEnds = 7;
 
 // Borrows the line that it was read from.
 struct Label {
@@ -51,6 +52,14 @@ struct Label {
 // punctuation will do.
 [[nodiscard]] std::optional<Label> read_misprinted_label(std::string_view line,
                                                          std::uint32_t number, bool bare_allowed);
+
+// "30 (31 Wings", "38 (39j Legs", "l6 (17) Head", "12 (I3). Ribs": `number` with the bracket of its
+// rival, one of them damaged.
+[[nodiscard]] std::optional<Label> read_damaged_back_reference(std::string_view line,
+                                                               std::uint32_t number);
+
+// "la. Wings" for 1a, "l0b. Legs" for 10b: a number of which a digit was misread, with its letter.
+[[nodiscard]] std::optional<Label> read_misread_lettered(std::string_view line);
 
 // The number that `text` may be a misreading of: l, I, | and ! for 1, O and o for 0, S for 5, B for
 // 8, Z for 2, a blank between two digits ("l4", "1o", "S", "1 2").  Nothing for a number that is

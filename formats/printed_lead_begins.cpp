@@ -24,6 +24,11 @@ bool ends_sentence(std::string_view text) {
   return text.ends_with('.') || text.ends_with(')') || text.ends_with(']');
 }
 
+bool has_bars(std::string_view text) {
+  auto const first = text.find(" | ");
+  return first != std::string_view::npos && text.find(" | ", first + 1) != std::string_view::npos;
+}
+
 bool ends_in_pointer(std::string_view text) {
   auto const reference = trailing_reference(text);
   return reference && reference->pointed;
@@ -43,6 +48,10 @@ std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
     if (auto const misprint = misprinted_label(here)) return BeginningLabel{*misprint, true};
   }
   if (label && begins_labelled_lead(here, *label)) return BeginningLabel{*label, false};
+  if (!label && numbering_.serial && !lines_[here.at].is_no_lead && !numbering_.exact) {
+    auto const damaged = read_damaged_back_reference(lines_[here.at].text, leads_.number() + 1);
+    if (damaged) return BeginningLabel{*damaged, true};
+  }
   return std::nullopt;
 }
 
@@ -55,6 +64,7 @@ bool LeadBegins::begins_at_dash(LineAtHand here, Label const& label) const {
   auto const& line = lines_[here.at];
   auto const words = line.text.substr(label.text_at);
   if (leads_.empty() && numbering_.extent == Extent::whole) return false;
+  if (numbering_.serial) return false;  // "— Everywhere, common"
   bool const star = !is_dash(code_point_at(label.printed, 0).value);
   if (!leads_.are_complete() && starts_measure(words)) return false;
   if (is_framed(line.text) && here.gap && ahead_.gap_after(here.at)) return false;
@@ -77,7 +87,9 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   bool const odd_case = has_odd_case(words);
   bool const bare = label.style() % 16 == 0;
   if (leads_.are_complete()) {
-    if (!bare) return true;
+    // "Antennæ 2- or" / "2- eller 3-leddet": a hyphen behind a count.
+    bool const hyphen = odd_case && label.end == LabelEnd::dash;
+    if (!bare && !hyphen) return true;
     if (odd_case) return false;
     // A bare number far off is a year, a count or a street number.
     return leads_.follows(label) || label.number < 1000;
@@ -117,7 +129,9 @@ std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
 
 bool LeadBegins::begins_second_lead(LineAtHand here) const {
   auto const& line = lines_[here.at];
-  if (numbering_.exact || line.is_no_lead || titles_genus(line.text)) return false;
+  if (numbering_.exact || numbering_.serial || line.is_no_lead || titles_genus(line.text)) {
+    return false;
+  }
   if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
       remarks_.is_caption()) {
     return false;
@@ -132,13 +146,18 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
       leads_.hangs_open()) {
     return false;
   }
-  return here.gap ? ahead_.ends_in_leaders(here.at) : ahead_.ends_in_destination(here.at);
+  return here.gap && !here.page ? ahead_.ends_in_leaders(here.at)
+                                : ahead_.ends_in_destination(here.at);
 }
 
 bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   auto const& line = lines_[here.at];
   bool const told_otherwise = plan_ != nullptr || numbering_.exact;
-  if (told_otherwise || line.is_no_lead || titles_genus(line.text)) return false;
+  if (told_otherwise || numbering_.serial || line.is_no_lead || titles_genus(line.text)) {
+    return false;
+  }
+  // "Couplet 4 is to be replaced by:"; "Home | Keys | Glossary".
+  if (line.text.ends_with(':') || has_bars(line.text)) return false;
   // Blank lines end a key, unless they stand between all its leads.
   bool const behind_key = here.gap && !leads_.usually_apart();
   bool const behind_heading = remarks_.has_heading();

@@ -20,6 +20,7 @@ namespace keydrift::printed {
 struct LineAtHand {
   std::size_t at{};  // index into the lines
   bool gap{false};   // blank lines stand directly before it
+  bool page{false};  // and a page's number or head
 };
 
 // The label that a lead begins with.

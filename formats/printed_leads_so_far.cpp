@@ -104,7 +104,9 @@ bool LeadsSoFar::is_nested_label(SourceLine const& line, Label const& label) con
   auto const column = first.indent + count_code_points(first.text.substr(0, words));
   auto const& last = lines_[pieces_[lead.first_piece + lead.piece_count - 1].line];
   bool const wrapped = lead.piece_count > 1 && line.indent == last.indent;
-  return line.indent > first.indent && line.indent != column && !wrapped;
+  // As deep as the words of the lead above, which a sentence closes.
+  bool const words_column = line.indent == column && !last.text.ends_with('.');
+  return line.indent > first.indent && !words_column && !wrapped;
 }
 
 bool LeadsSoFar::usually_apart() const {

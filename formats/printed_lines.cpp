@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <unordered_map>
+#include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
@@ -17,6 +19,7 @@ constexpr std::uint32_t kDeepestIndent = 200;  // deeper is all the same
 struct StyleTally {
   std::size_t steps{};  // labels that carry the count on: same number, or the next
   std::size_t labels{};
+  std::size_t cells{};  // with a tab and a capital behind them
   std::size_t upper{};  // labels whose words begin with a capital
   std::uint32_t last{};
 };
@@ -100,20 +103,29 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
                                   Numbering& numbering) {
   Tallies tallies{};
   std::uint32_t last = 0;
+  std::size_t answered = 0;  // bare numbers of which the next label is a dash
+  bool bare_before = false;
   for (auto const& line : lines) {
     auto const label = read_label_with(line.text, decimals);
+    if (label && label->is_dash() && std::exchange(bare_before, false)) ++answered;
     if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
+    bare_before = is_bare(label->style()) && starts_upper(line, *label);
     auto& tally = tallies[label->style()];
     ++tally.labels;
+    bool const cell = label->text_at > 0 && line.text[label->text_at - 1] == '\t';
+    if (cell && starts_upper(line, *label)) ++tally.cells;
     bool const carries_on = label->number == last + 1 || (last != 0 && label->number == last);
     if (carries_on) ++tally.steps;
     if (carries_on || numbering.accepts(*label)) last = label->number;
   }
   for (unsigned style = 0; style < Label::kStyles; ++style) {
     auto const& tally = tallies[style];
-    if (!is_bare(style) && tally.steps > 0 && tally.steps * 2 >= tally.labels) {
-      numbering.styles.set(style);
-    }
+    bool const fills = !is_bare(style) && tally.steps > 0 && tally.steps * 2 >= tally.labels;
+    // A tab between a number and a capital: no line was wrapped so.
+    bool const cells = is_bare(style) && tally.cells > 1 && tally.cells == tally.labels;
+    // "10 Head dull" / "- Head bright" beside "10a Legs long".
+    bool const pairs = is_bare(style) && answered > 1 && answered == tally.labels;
+    if (fills || cells || pairs) numbering.styles.set(style);
   }
 }
 
@@ -211,20 +223,38 @@ std::optional<Label> lettered_second(std::string_view line) {
 bool has_lettered_seconds(std::vector<SourceLine> const& lines) {
   constexpr std::size_t kFewest = 3;
   std::size_t firsts = 0;
+  std::size_t upper = 0;     // of them, those whose words begin with a capital
   std::size_t numbered = 0;  // "1b"
   std::size_t alone = 0;     // "b"
+  std::size_t small = 0;     // "b" before a small letter
   for (auto const& line : lines) {
     auto const label = read_label(line.text);
     if (label && label->family == LabelFamily::digits && label->text_at < line.text.size()) {
-      if (label->letter == "a") ++firsts;
       if (label->letter == "b") ++numbered;
-    } else if (auto const second = lettered_second(line.text);
-               second && line.text[0] == 'b' &&
-               starts_with_upper(line.text.substr(second->text_at))) {
-      ++alone;
+      if (label->letter != "a") continue;
+      ++firsts;
+      if (starts_with_upper(line.text.substr(label->text_at))) ++upper;
+    } else if (auto const second = lettered_second(line.text); second && line.text[0] == 'b') {
+      ++(starts_with_upper(line.text.substr(second->text_at)) ? alone : small);
     }
   }
+  if (upper * 4 <= firsts) alone += small;
   return firsts >= kFewest && alone * 4 >= firsts * 3 && numbered * 4 <= firsts;
+}
+
+// Nearly all labels are "1a." and "1b.", several of each.
+bool is_lettered(std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 4;
+  std::array<std::size_t, 2> letters{};
+  std::size_t others = 0;
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (!label || label->family != LabelFamily::digits || label->decimal) continue;
+    bool const dot = label->end == LabelEnd::dot;
+    bool const ab = dot && (label->letter == "a" || label->letter == "b");
+    ++(ab ? letters[label->letter == "a" ? 0 : 1] : others);
+  }
+  return letters[0] >= kFewest && letters[1] >= kFewest && others * 4 <= letters[0] + letters[1];
 }
 
 }  // namespace
@@ -233,6 +263,9 @@ std::optional<Label> Numbering::label_of(std::string_view line) const {
   auto label =
       read_label_with(line, decimals_are_leads ? DecimalLabels::leads : DecimalLabels::sections);
   if (label && accepts(*label)) return label;
+  if (lettered) {
+    if (auto const misread = read_misread_lettered(line)) return misread;
+  }
   return lettered_seconds ? lettered_second(line) : std::nullopt;
 }
 
@@ -272,9 +305,12 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   accept_styles(tallies, family, numbering);
   accept_styles_that_fill_gaps(lines, decimals, numbering);
   numbering.lettered_seconds = has_lettered_seconds(lines);
+  numbering.lettered = is_lettered(lines);
   numbering.first_is_bare = opens_with_bare_number(lines, numbering);
   std::size_t upper = 0;
   std::size_t labels = 0;
+  std::size_t backed = 0;
+  std::unordered_map<std::uint32_t, std::uint32_t> rival_of;  // by number
   using Indents = std::map<std::uint32_t, std::size_t>;
   Indents label_indents;
   Indents dash_indents;
@@ -287,6 +323,10 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
     numbering.numbers.push_back(label->number);
     ++labels;
     if (starts_upper(line, *label)) ++upper;
+    if (label->back.empty()) continue;
+    ++backed;
+    auto const rivals = read_references(label->back);
+    if (rivals && rivals->size() == 1) rival_of[label->number] = rivals->front().number;
   }
   numbering.words_start_upper = labels > 0 && upper * 10 >= labels * 9;
   auto const deepest_usual = [](Indents const& indents) {
@@ -303,6 +343,14 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   std::sort(numbering.numbers.begin(), numbering.numbers.end());
   numbering.numbers.erase(std::unique(numbering.numbers.begin(), numbering.numbers.end()),
                           numbering.numbers.end());
+  constexpr std::size_t kFewest = 6;
+  // "3 (8)" and "8 (3)" name each other.
+  auto const mutual = static_cast<std::size_t>(
+      std::count_if(rival_of.begin(), rival_of.end(), [&rival_of](auto const& one) {
+        auto const other = rival_of.find(one.second);
+        return other != rival_of.end() && other->second == one.first;
+      }));
+  numbering.serial = labels >= kFewest && backed * 5 >= labels * 4 && mutual * 3 >= labels * 2;
   return numbering;
 }
 

@@ -60,10 +60,12 @@ struct Numbering {
   std::uint32_t label_indent{};    // deepest usual indentation of a numbered label
   bool decimals_are_leads{false};  // 1.1 and 1.2 are the leads of couplet 1
   bool roman{false};               // couplets bear roman numerals, and leads lead to them
+  bool lettered{false};            // nearly all labels are "1a." and "1b."
   bool lettered_seconds{false};    // "b Wings dark" is the rival of "1a Wings clear"
 
   EndHabits ends;  // how destinations are set without leaders
 
+  bool serial{false};         // nearly every number stands once, with that of its rival in brackets
   bool first_is_bare{false};  // "1" opens a key whose other labels bear back-references
   Extent extent{Extent::whole};
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string>
 #include <unordered_map>
 #include <unordered_set>
 #include <utility>
@@ -68,6 +69,12 @@ bool ends_in_numbered_epithet(std::string_view text) {
   return false;
 }
 
+// "... first ......   bus,": the page that follows stands in the margin above.
+bool ends_in_led_word(std::string_view text) {
+  auto const blank = text.rfind(' ');
+  return blank != std::string_view::npos && trim_right(text.substr(0, blank)).ends_with("...");
+}
+
 class LabelPlanner {
  public:
   explicit LabelPlanner(std::vector<SourceLine> const& lines) : lines_{lines}, breaks_{lines} {}
@@ -103,6 +110,12 @@ class LabelPlanner {
     numerals_.resize(lines_.size());
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       for (auto& reading : read_rank_labels(lines_[i].text)) {
+        // "(1) ...... Aus bus": a footnote's sign at the end of a lead's words.
+        auto const text = lines_[i].text;
+        if (text.substr(reading.label.text_at, 3) == "..." && text.front() == '(') continue;
+        // "1889. Aus, Roe, Proc. Marsh. 4, p. 56."
+        constexpr std::uint32_t kMostCouplets = 999;
+        if (reading.alphabet == Alphabet::digits && reading.ordinal > kMostCouplets) continue;
         bool const roman =
             reading.alphabet == Alphabet::roman_upper || reading.alphabet == Alphabet::roman_lower;
         (roman ? numerals_ : ranks_)[i] = reading;
@@ -127,28 +140,26 @@ class LabelPlanner {
     }
   }
 
-  // "al. Wings" beside "b1." and "a2.": an index that was misread.
+  // "al. Wings" beside "b1." and "a2.", "Bl. Beak" beside "B2.": an index that was misread.
   void read_misread_indices() {
-    std::size_t with_a = 0;
-    std::size_t with_b = 0;
+    auto const is_latin = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+    auto const ends = [](char c) { return c == '.' || c == ')' || c == ' '; };
+    std::size_t indexed = 0;
+    std::array<bool, 128> seconds{};  // by letter: "b2."
     for (auto const& line : lines_) {
       auto const text = line.text;
-      bool const indexed = text.size() > 3 && text[1] >= '1' && text[1] <= '9' &&
-                           (text[2] == '.' || text[2] == ')' || text[2] == ' ');
-      if (indexed && text[0] == 'a') ++with_a;
-      if (indexed && text[0] == 'b') ++with_b;
+      bool const index =
+          text.size() > 3 && is_latin(text[0]) && text[1] >= '1' && text[1] <= '9' && ends(text[2]);
+      if (index) ++indexed;
+      if (index && text[1] == '2') seconds[static_cast<unsigned char>(text[0])] = true;
     }
-    if (with_a + with_b < 2) return;
-    static constexpr std::array kFirst{std::string_view{"a1. "}, std::string_view{"b1. "}};
+    if (indexed < 2) return;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
-      if (text.size() < 5 || (text[0] != 'a' && text[0] != 'b') ||
-          (text[1] != 'l' && text[1] != 'I')) {
-        continue;
-      }
+      if (text.size() < 5 || !is_latin(text[0]) || (text[1] != 'l' && text[1] != 'I')) continue;
       if (text[2] != '.' && text[2] != ')') continue;
-      if ((text[0] == 'a' ? with_b : with_a) == 0) continue;
-      auto const readings = read_rank_labels(kFirst[text[0] == 'a' ? 0 : 1]);
+      if (!seconds[static_cast<unsigned char>(text[0])]) continue;
+      auto const readings = read_rank_labels(std::string{text[0]} + "1. ");
       if (readings.empty()) continue;
       auto reading = readings.front();
       reading.label.printed = text.substr(0, 2);
@@ -229,15 +240,18 @@ class LabelPlanner {
     auto const& tally = tallies_[rank.rank()];
     bool const letter = rank.alphabet == Alphabet::upper || rank.alphabet == Alphabet::lower;
     if (alone) return !is_bare(rank) || rank.repeats > 0;
-    // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence.
-    if (tally.mostly_upper() && !upper) return false;
+    // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence; "a) 3 spines" does not.
+    auto const first = code_point_at(line.text, rank.label.text_at).value;
+    bool const count = is_digit(first) && rank.label.end == LabelEnd::parenthesis;
+    if (tally.mostly_upper() && !upper && !count) return false;
     if (letter && is_bare(rank) && tally.upper * 5 < tally.labels * 4 &&
         tally.repeats * 3 < tally.labels) {
       return false;
     }
     if (before == lines_.size()) return true;
     auto const hyphen = code_point_before(lines_[before].text, lines_[before].text.size()).value;
-    if (is_dash(hyphen) || hyphen == ',') return false;
+    bool const led = hyphen == ',' && ends_in_led_word(lines_[before].text);
+    if (is_dash(hyphen) || (hyphen == ',' && !led)) return false;
     return !is_bare(rank) || rank.repeats > 0 || upper || !breaks_.forced(before, i);
   }
 

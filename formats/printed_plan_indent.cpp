@@ -187,6 +187,12 @@ class IndentPlanner {
     return is_lower(c) || c == '(' || c == '[' || c == ',' || c == ';' || c == '.' || c == '&';
   }
 
+  // "… stamens 8–10; fruit" / "2-lobed, 6 mm. long": a count in the middle of a sentence.
+  [[nodiscard]] static bool counts_on(std::string_view before, std::string_view text) {
+    return is_letter(code_point_before(before, before.size()).value) &&
+           is_digit(code_point_at(text, 0).value) && !read_label(text);
+  }
+
   [[nodiscard]] bool leads_start_lower() const {
     std::size_t lower = 0;
     std::size_t all = 0;
@@ -233,7 +239,8 @@ class IndentPlanner {
       auto& mark = marks_[i];
       if (first || (complete && !small)) {
         mark = Mark::start;
-      } else if (small || (!gap && (hangs(lines_[before].text) || hanging_[before])) ||
+      } else if (small || (!gap && counts_on(lines_[before].text, text)) ||
+                 (!gap && (hangs(lines_[before].text) || hanging_[before])) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;
       } else if (gap || !breaks_.forced(before, i)) {

@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -276,6 +277,15 @@ class NumberPlanner {
 
   void take(std::size_t i) {
     auto const text = lines_[i].text;
+    // "                    11. A. bus Roe." beneath the words that lead to it.
+    if (i > 0 && !lines_[i - 1].text.empty() && lines_[i].indent > lines_[i - 1].indent &&
+        is_numbered_name(text)) {
+      return;
+    }
+    // "4. Genus AUS Roe." above the key.
+    if (plan_.plan.starts.empty()) {
+      if (auto const group = read_group_head(text); group && group->sure) return;
+    }
     if (auto const head = reader_.head(text); head && carries_on(*head, i))
       return take_head(i, *head);
     if (number_ == 0) return;
@@ -293,9 +303,10 @@ class NumberPlanner {
   [[nodiscard]] bool carries_on(Head const& head, std::size_t i) const {
     auto const number = head.label.number;
     auto const text = lines_[i].text;
-    if (!head.alone && words_upper_ && !starts_with_upper(text.substr(head.label.text_at))) {
-      return false;
-    }
+    auto const words = text.substr(std::min(head.label.text_at, text.size()));
+    // "7. a) 3 or more spines"
+    bool const count = head.ordinal > 0 && is_digit(code_point_at(words, 0).value);
+    if (!head.alone && words_upper_ && !starts_with_upper(words) && !count) return false;
     if (head.alone) return is_heading(head, i);
     if (number == number_) {
       return head.ordinal == 0 ? ordinal_ == 0 : head.ordinal == ordinal_ + 1;

@@ -87,11 +87,16 @@ std::optional<RankLabel> read_sign(std::string_view line, bool enclosed) {
   return rank;
 }
 
+// German printers set "ß" for a beta; no word begins with it.
+constexpr char32_t kSharpS = 0xDF;
+
 std::optional<RankLabel> read_greek(std::string_view line, bool enclosed) {
   std::size_t at = enclosed ? 1 : 0;
   auto const first = code_point_at(line, at);
+  bool const sharp = first.value == kSharpS;
   bool const upper = first.value >= 0x391 && first.value <= 0x3A9;
-  bool const lower = first.value >= 0x3B1 && first.value <= 0x3C9 && first.value != 0x3C2;
+  bool const lower =
+      sharp || (first.value >= 0x3B1 && first.value <= 0x3C9 && first.value != 0x3C2);
   if (!upper && !lower) return std::nullopt;
   std::size_t letters = 0;
   while (code_point_at(line, at).value == first.value) {
@@ -102,7 +107,7 @@ std::optional<RankLabel> read_greek(std::string_view line, bool enclosed) {
   RankLabel rank;
   rank.alphabet = upper ? Alphabet::greek_upper : Alphabet::greek_lower;
   // The code points have a second sigma (or a gap) behind the rho.
-  auto const place = first.value - (upper ? 0x391U : 0x3B1U);
+  auto const place = sharp ? 1U : first.value - (upper ? 0x391U : 0x3B1U);
   rank.ordinal = place > 16 ? place : place + 1;
   rank.label.family = LabelFamily::dash;
   rank.label.printed = line.substr(enclosed ? 1 : 0, at - (enclosed ? 1 : 0));
@@ -224,7 +229,7 @@ std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
 
 std::uint32_t RankLabel::rank() const {
   if (alphabet == Alphabet::sign) return 64 + place_among_signs(sign);
-  return static_cast<std::uint32_t>(alphabet) * 6 + static_cast<std::uint32_t>(label.end);
+  return static_cast<std::uint32_t>(alphabet) * kLabelEnds + static_cast<std::uint32_t>(label.end);
 }
 
 std::vector<RankLabel> read_rank_labels(std::string_view line) {

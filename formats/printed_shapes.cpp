@@ -140,6 +140,56 @@ void find_feet_over_page_numbers(std::vector<SourceLine> const& lines, Numbering
   }
 }
 
+// Another line begins with the number, and dashes answer numbers: each stands once.
+bool is_labelled_elsewhere(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                           std::size_t line, std::uint32_t number) {
+  bool found = false;
+  for (std::size_t i = 0; i < lines.size() && !found; ++i) {
+    if (i == line || lines[i].text.empty() ||
+        !is_digit(static_cast<unsigned char>(lines[i].text.front())))
+      continue;
+    auto const label = numbering.label_of(lines[i].text);
+    found = label && label->family == LabelFamily::digits && label->number == number &&
+            label->letter.empty();
+  }
+  return found && are_answered_by_dashes(lines, numbering);
+}
+
+// A label, a tab, words.
+bool is_tabbed(SourceLine const& line, Label const& label) {
+  return label.text_at > 0 && label.text_at < line.text.size() &&
+         line.text[label.text_at - 1] == '\t';
+}
+
+// By line, whether a lead begins with its label in a cell of its own, where that is the rule: no
+// page's number, though it stands as far from the words.
+std::vector<bool> find_leads_in_cells(std::vector<SourceLine> const& lines,
+                                      Numbering const& numbering) {
+  std::vector<bool> leads(lines.size());
+  std::size_t labels = 0;
+  std::unordered_map<std::uint32_t, std::size_t> tabbed;  // by number; dashes are 0
+  for (auto const& line : lines) {
+    auto const label = numbering.label_of(line.text);
+    if (!label) continue;
+    ++labels;
+    if (is_tabbed(line, *label)) ++tabbed[label->number];
+  }
+  std::size_t all = 0;
+  for (auto const& [number, count] : tabbed) all += count;
+  if (all <= 2 || all * 5 < labels * 4) return leads;
+  auto const count_of = [&tabbed](std::uint32_t number) {
+    auto const found = tabbed.find(number);
+    return found == tabbed.end() ? 0 : found->second;
+  };
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const label = numbering.label_of(lines[i].text);
+    if (!label || !is_tabbed(lines[i], *label)) continue;
+    auto const n = label->number;
+    leads[i] = label->is_dash() || n == 1 || count_of(n - 1) + count_of(n) + count_of(n + 1) > 1;
+  }
+  return leads;
+}
+
 // Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
 // capitals or with blank lines on both sides; never a number that the key counts with.
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -165,6 +215,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     if (again && !answered) answered = are_answered_by_dashes(lines, numbering);
     return again && *answered;
   };
+  auto const in_cells = find_leads_in_cells(lines, numbering);
   // A number far from all others may have been taken for a label because it begins its line.
   auto const of_key = [&numbering](std::uint32_t number) {
     return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
@@ -184,7 +235,13 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto const edge = number_at_edge(lines[i]);
     if (!edge) continue;
     auto const label = read_label(lines[i].text);
+    if (in_cells[i]) continue;
     if (mostly_capitals(edge->words) && stands_twice(i, edge->number)) heads[i] = true;
+    // "10        MARSH BULLETIN" between blank lines, where "10  Wings …" stands elsewhere.
+    if (edge->blanks >= kEdgeBlanks && apart(i) && mostly_capitals(edge->words) &&
+        is_labelled_elsewhere(lines, numbering, i, edge->number)) {
+      heads[i] = true;
+    }
     if (of_key(edge->number)) continue;
     bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
                        !names_a_key(edge->words) && !starts_caption(edge->words);

@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_lead_begins.hpp"
 #include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -241,6 +242,7 @@ class Sorter {
   // The blank lines around a page's number and head do not part a lead from its rest.
   void turn_page(SourceLine const& line) {
     bool const turned = std::exchange(page_turned_, false);
+    page_above_ = turned;
     // What ends the page may only look like a name.
     bool const named = leads_.progress() == Progress::named || leads_.progress() == Progress::soft;
     bool const goes_on = named && is_lower(code_point_at(line.text, 0).value);
@@ -398,9 +400,10 @@ class Sorter {
                                      split_at_leader(line.text, numbering_).words_end == 0;
     bool const goes_on =
         leads_.progress() == Progress::named && !is_upper(code_point_at(line.text, 0).value);
-    // "… in meadows" / "               bus Roe": the words only looked like a name.
-    if (goes_on && !gap_ && !remarks_.is_open() && !numbering_.exact && ahead_.is_far_in(at_) &&
-        ahead_.is_name_on_its_own(at_)) {
+    // "… in meadows" / "               bus Roe": the words only looked like a name, or "— Elba"
+    // like a destination.
+    if ((goes_on || soft) && !gap_ && !remarks_.is_open() && !numbering_.exact &&
+        ahead_.is_far_in(at_) && ahead_.is_name_on_its_own(at_)) {
       leads_.add_piece(at_, 0);
       leads_.last().destination_told = true;
       leads_.set_progress(Progress::done);
@@ -493,6 +496,9 @@ class Sorter {
     if (line.is_title || !explicit_key_title(line.text).empty()) return true;
     if (line.text.size() > kLongestHeading) return false;
     if (names_a_key(line.text) || titles_genus(line.text)) return true;
+    if (auto const head = gap_ ? read_group_head(line.text) : std::nullopt; head && head->sure) {
+      return true;
+    }
     char const last = line.text.back();
     bool const sentence = last == '.' || last == ';' || last == ',';
     bool const alone =
@@ -505,7 +511,7 @@ class Sorter {
     if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
   }
 
-  [[nodiscard]] LineAtHand here() const { return {at_, gap_}; }
+  [[nodiscard]] LineAtHand here() const { return {at_, gap_, page_above_}; }
 
   [[nodiscard]] std::uint32_t last_lead() const {
     return leads_.empty() ? kNone : static_cast<std::uint32_t>(leads_.size() - 1);
@@ -531,6 +537,7 @@ class Sorter {
   SortedLines sorted_;
   std::size_t at_{};
   bool gap_{true};           // blank lines stand directly before this line
+  bool page_above_{false};   // the same for the line at hand
   bool page_turned_{false};  // a page's number or head stands before this line
 };
 

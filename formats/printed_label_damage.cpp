@@ -1,0 +1,180 @@
+#include <string>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMaximumBackBytes = 200;  // of a label and its brackets
+
+// The digit that the character is, or may be a misreading of.
+std::optional<std::uint32_t> digit_seen_in(char c) {
+  if (c >= '0' && c <= '9') return static_cast<std::uint32_t>(c - '0');
+  switch (c) {
+    case 'l':
+    case 'I':
+    case '|':
+    case '!':
+      return 1;
+    case 'O':
+    case 'o':
+    case 'Q':
+      return 0;
+    case 'S':
+      return 5;
+    case 'B':
+      return 8;
+    case 'Z':
+      return 2;
+    default:
+      return std::nullopt;
+  }
+}
+
+// May the character be a misreading of the digit, where that one is expected?
+bool may_be(char c, char digit) {
+  auto const seen = digit_seen_in(c);
+  if (seen && *seen == static_cast<std::uint32_t>(digit - '0')) return true;
+  return (digit == '8' && (c == 'S' || c == 's')) || (digit == '6' && (c == 'G' || c == 'b')) ||
+         (digit == '9' && (c == 'g' || c == 'q'));
+}
+
+// Bytes of `number` at the line's beginning, misread digits among them; 0 where it is another one.
+std::size_t number_seen_at(std::string_view line, std::size_t at, std::uint32_t number) {
+  auto const wanted = std::to_string(number);
+  if (at + wanted.size() > line.size()) return 0;
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    if (!may_be(line[at + i], wanted[i])) return 0;
+  }
+  return wanted.size();
+}
+
+}  // namespace
+
+std::optional<std::uint32_t> misread_number(std::string_view text) {
+  constexpr std::size_t kLongestMisreadNumber = 5;  // characters; longer ones are words
+  text = trim(text);
+  if (!text.empty() && text.back() == '.') text.remove_suffix(1);
+  if (text.empty() || text.size() > kLongestMisreadNumber) return std::nullopt;
+  std::uint32_t number = 0;
+  bool misread = false;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    char const c = text[at];
+    bool const between = at > 0 && at + 1 < text.size();
+    if (c == ' ' && between) {
+      misread = true;
+      continue;
+    }
+    auto const digit = digit_seen_in(c);
+    if (!digit) return std::nullopt;
+    misread = misread || c < '0' || c > '9';
+    number = number * 10 + *digit;
+  }
+  if (!misread || number == 0) return std::nullopt;
+  return number;
+}
+
+std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number,
+                                           bool bare_allowed) {
+  bool const enclosed = !line.empty() && (line[0] == '(' || line[0] == '[');
+  std::size_t const begin = enclosed ? 1 : 0;
+  auto const wanted = std::to_string(number);
+  // As many characters as the number has, with a blank between two of them at most.
+  std::size_t end = begin;
+  std::size_t matched = 0;
+  bool misread = false;
+  while (matched < wanted.size() && end < line.size()) {
+    char const c = line[end];
+    if (c == ' ' && matched > 0 && !misread) {
+      misread = true;
+      ++end;
+      continue;
+    }
+    if (!may_be(c, wanted[matched])) return std::nullopt;
+    misread = misread || c < '0' || c > '9';
+    ++matched;
+    ++end;
+  }
+  if (matched < wanted.size()) return std::nullopt;
+  // "8, Legs pale": a comma for the full stop.
+  bool const comma = !misread && !enclosed && end + 1 < line.size() && line[end] == ',' &&
+                     is_blank(code_point_at(line, end + 1).value) &&
+                     is_upper(code_point_at(line, skip_blanks(line, end + 1)).value);
+  if (!misread && !comma) return std::nullopt;
+  // "S. 90": a page.
+  bool const page =
+      line.starts_with("S. ") && is_digit(code_point_at(line, skip_blanks(line, 2)).value);
+  if (page) return std::nullopt;
+  // Read the rest as if the digits were right; the views must borrow from `line`.
+  auto const behind = line.substr(end, kMaximumBackBytes * 2);
+  auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};
+  auto label = read_label(std::string{line.substr(0, begin)} + wanted + rest);
+  if (!label || label->number != number || label->decimal) return std::nullopt;
+  bool const bare = label->end == LabelEnd::none && label->letter.empty() && label->marks == 0;
+  if (bare && !bare_allowed) return std::nullopt;
+  auto const shift = end - begin - wanted.size();  // blanks within the number
+  auto const length = label->printed.size() + shift;
+  label->printed = line.substr(begin, length);
+  label->text_at += shift;
+  label->letter =
+      label->letter.empty() ? std::string_view{} : line.substr(end, label->letter.size());
+  label->back = {};
+  return label;
+}
+
+std::optional<Label> read_damaged_back_reference(std::string_view line, std::uint32_t number) {
+  constexpr std::size_t kMostDigits = 3;
+  auto const length = number_seen_at(line, 0, number);
+  if (length == 0) return std::nullopt;
+  auto at = length;
+  if (line.substr(at).starts_with('.')) ++at;
+  at = skip_blanks(line, at);
+  if (at >= line.size() || (line[at] != '(' && line[at] != '[' && line[at] != '{')) {
+    return std::nullopt;
+  }
+  auto const begin = ++at;
+  bool digit = false;  // one at least was read rightly
+  while (at < line.size() && at - begin < kMostDigits && digit_seen_in(line[at])) {
+    digit = digit || is_digit(static_cast<unsigned char>(line[at]));
+    ++at;
+  }
+  if (!digit) return std::nullopt;
+  auto const inside = line.substr(begin, at - begin);
+  while (at < line.size() && std::string_view{")]}j.,;"}.find(line[at]) != std::string_view::npos) {
+    ++at;
+  }
+  auto words = skip_blanks(line, at);
+  bool const parted = words > at;
+  if (auto const dash = code_point_at(line, words); is_dash(dash.value)) {  // "l0 (1). — Wings"
+    words = skip_blanks(line, words + dash.length);
+  }
+  if (!parted || !is_upper(code_point_at(line, words).value)) return std::nullopt;
+  Label label;
+  label.number = number;
+  label.printed = line.substr(0, length);
+  if (read_references(inside)) label.back = inside;
+  label.text_at = words;
+  return label;
+}
+
+std::optional<Label> read_misread_lettered(std::string_view line) {
+  constexpr std::size_t kMostDigits = 3;
+  auto const stop = line.find('.');
+  if (stop == std::string_view::npos || stop < 2 || stop > kMostDigits + 1) return std::nullopt;
+  char const letter = line[stop - 1];
+  auto const words = skip_blanks(line, stop + 1);
+  bool const parted = words > stop + 1 && is_upper(code_point_at(line, words).value);
+  if (letter < 'a' || letter > 'd' || !parted) return std::nullopt;
+  auto const number = misread_number(line.substr(0, stop - 1));
+  if (!number) return std::nullopt;
+  Label label;
+  label.number = *number;
+  label.end = LabelEnd::dot;
+  label.letter = line.substr(stop - 1, 1);
+  label.printed = line.substr(0, stop);
+  label.text_at = words;
+  return label;
+}
+
+}  // namespace keydrift::printed
