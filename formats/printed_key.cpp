@@ -18,6 +18,7 @@
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
@@ -231,6 +232,15 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);
       attempt = std::move(other);
+    }
+  }
+  if (!declared && markup.empty() && !hangs_together(attempt)) {
+    if (auto parted = part_paragraphs(lines)) {
+      auto other = choose_reading(text, *parted);
+      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
+        lines = *std::move(parted);
+        attempt = std::move(other);
+      }
     }
   }
   if (!declared && (!attempt.judgement.is_faultless() || shows_braces(lines))) {

@@ -53,7 +53,7 @@ class RunOnParter {
     }
     auto cuts = by_labels(text, std::move(found));
     if (!cuts.empty()) return cuts;
-    cuts = count_cuts(text);
+    cuts = count_cuts(text, counted_);
     titled_ = !cuts.empty() && cuts.front() > 0;
     if (!cuts.empty() && cuts.front() == 0) cuts.erase(cuts.begin());
     return cuts;
@@ -234,8 +234,9 @@ class RunOnParter {
     return closed && begins_lead(text.substr(at), {}) ? std::optional{at} : std::nullopt;
   }
 
-  std::uint32_t number_{};  // of the couplet read last
-  bool parted_{false};      // the file has leads that run on
+  std::uint32_t number_{};   // of the couplet read last
+  std::uint32_t counted_{};  // that of the last one of a paragraph cut by counting
+  bool parted_{false};       // the file has leads that run on
   bool titled_{false};
   bool dashes_{false};  // leads are marked by dashes
 };

@@ -8,11 +8,15 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 constexpr std::size_t kLeastBytes = 120;  // of a paragraph; a shorter line holds one lead or two
 constexpr std::size_t kLeastCuts = 3;
@@ -102,7 +106,42 @@ std::size_t rival_begin(std::string_view text, std::size_t from) {
 
 }  // namespace
 
-std::vector<std::size_t> count_cuts(std::string_view text) {
+namespace {
+
+// "bus Roe.", "bus, n. sp.", "bus cus, n. var.": an epithet and nothing but what belongs to it.
+bool is_epithet_with_marks(std::string_view text) {
+  constexpr std::size_t kMost = 5;  // words
+  static constexpr std::array kMarks{"n."sv,  "sp."sv,     "nov."sv,   "var."sv,
+                                     "new"sv, "species"sv, "subsp."sv, "part"sv};
+  auto const words = words_of(text);
+  auto const is_mark = [](std::string_view word) {
+    return std::find(kMarks.begin(), kMarks.end(), word) != kMarks.end();
+  };
+  if (words.size() > kMost) return false;
+  bool const marked = words.size() > 1 && ends_item(words[0]) && is_mark(words[1]);
+  auto const first = without_end(words[0]);
+  if (!is_latin_epithet(first) && !(marked && is_epithet(first))) return false;
+  return std::all_of(words.begin() + 1, words.end(), [&is_mark](std::string_view word) {
+    return is_authorish(word) || is_latin_epithet(without_end(word)) || is_mark(word);
+  });
+}
+
+// Ends the text in a couplet's number, "IO." for 10 too, or in a name?
+bool leads_somewhere(std::string_view text) {
+  constexpr int kMostCommas = 3;  // that a name may have
+  if (trailing_reference(text) || trailing_name(text) || loose_name(text)) return true;
+  auto comma = text.rfind(", ");
+  for (int tried = 0; tried < kMostCommas && comma != std::string_view::npos; ++tried) {
+    auto const tail = text.substr(comma + 2);
+    if (!tail.empty() && (misread_number(tail) || is_epithet_with_marks(tail))) return true;
+    comma = comma == 0 ? std::string_view::npos : text.rfind(", ", comma - 1);
+  }
+  return false;
+}
+
+}  // namespace
+
+std::vector<std::size_t> count_cuts(std::string_view text, std::uint32_t& counted) {
   constexpr std::size_t kLeast = 200;         // bytes of a paragraph
   constexpr std::size_t kLongestTitle = 300;  // bytes before couplet 1
   constexpr std::size_t kLongestEnd = 200;    // bytes that are looked at before a label
@@ -112,7 +151,9 @@ std::vector<std::size_t> count_cuts(std::string_view text) {
   std::size_t couplets = 0;
   for (std::size_t at = 0; at < text.size();) {
     auto const c = code_point_at(text, at);
-    bool const starts = at == 0 || is_blank(code_point_before(text, at).value);
+    auto const before_it = at == 0 ? U' ' : code_point_before(text, at).value;
+    // "TABLE OF AUS.—1. Wings clear"
+    bool const starts = is_blank(before_it) || (number == 0 && is_dash(before_it));
     bool const sign = is_digit(c.value) || is_dash(c.value);
     if (!starts || !sign) {
       at += c.length;
@@ -125,13 +166,14 @@ std::vector<std::size_t> count_cuts(std::string_view text) {
     auto const end = before.substr(before.size() - std::min(before.size(), kLongestEnd));
     bool expected = false;
     if (upper && number == 0) {
-      expected = label->number == 1 && at <= kLongestTitle;
+      // A further paragraph goes on counting.
+      bool const goes_on = at == 0 && counted > 0 && label->number == counted + 1;
+      expected = (label->number == 1 && at <= kLongestTitle) || goes_on;
     } else if (upper) {
       bool const counts =
           label->is_dash() || label->number == number || label->number == number + 1;
       // "… tibia 5 – Antennae": the number is where the lead leads to.
-      expected = counts && !label->decimal && label->end != LabelEnd::dash &&
-                 (trailing_reference(end) || trailing_name(end) || loose_name(end));
+      expected = counts && !label->decimal && label->end != LabelEnd::dash && leads_somewhere(end);
     }
     if (!expected) {
       at += c.length;
@@ -145,6 +187,7 @@ std::vector<std::size_t> count_cuts(std::string_view text) {
     at += label->text_at;
   }
   if (couplets < 2 || cuts.size() <= kLeastCuts) return {};
+  counted = number;
   return cuts;
 }
 

@@ -2,6 +2,7 @@
 // Leads that run on in a paragraph, told by their labels alone.  Inner header of formats.
 
 #include <cstddef>
+#include <cstdint>
 #include <string_view>
 #include <vector>
 
@@ -16,8 +17,9 @@ namespace keydrift::printed {
 
 // Where leads begin in a paragraph that prints neither leaders nor full stops: "1 Wings clear 2 –
 // Wings dark Aus bus 2 Legs pale …", every label behind what a lead may lead to.  The first one is
-// where couplet 1 begins, a title before it or not.
-[[nodiscard]] std::vector<std::size_t> count_cuts(std::string_view text);
+// where couplet 1 begins, a title before it or not, or at 0 the couplet behind `counted`: that of
+// the paragraph cut last, 0 at first; set to the last one of this paragraph.
+[[nodiscard]] std::vector<std::size_t> count_cuts(std::string_view text, std::uint32_t& counted);
 
 // Keys that print both leads of a couplet in one line: "1. Wings clear 2. – Wings dark A. bus.".
 // For each line where its second lead begins, 0 where none does; empty where that is not the habit.
