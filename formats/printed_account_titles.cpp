@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -44,7 +45,9 @@ class TitleFinder {
  private:
   [[nodiscard]] bool stands_apart(std::size_t i, std::string_view words) {
     if (is_species_alone(i, words)) return true;
-    return titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
+    if (!titles_account(words)) return false;
+    auto const split = split_at_leader(words, numbering_);
+    return split.kind == LeaderKind::none || is_genus_before_gap(words, split);
   }
 
   // A species and nothing else, whose epithet some line above leads to.

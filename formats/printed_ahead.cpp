@@ -1,16 +1,20 @@
 #include "keydrift/formats/printed_ahead.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <unordered_map>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -33,8 +37,24 @@ LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& nu
                        LeadPlan const* plan)
     : lines_{lines}, numbering_{numbering}, plan_{plan} {
   usually_led_ = leads_are_led();
+  usual_style_ = find_usual_style();
   labelled_ = find_labelled();
   second_leads_unlabelled_ = leads_are_half_labelled();
+}
+
+std::optional<unsigned> LinesAhead::find_usual_style() const {
+  constexpr std::size_t kFewest = 6;
+  std::array<std::size_t, Label::kStyles> styles{};
+  std::size_t all = 0;
+  for (auto const& line : lines_) {
+    auto const label = numbering_.label_of(line.text);
+    if (!label || label->family != LabelFamily::digits) continue;
+    ++styles[label->style()];
+    ++all;
+  }
+  auto const most = std::max_element(styles.begin(), styles.end());
+  if (all < kFewest || *most * 6 < all * 5) return std::nullopt;
+  return static_cast<unsigned>(most - styles.begin());
 }
 
 std::vector<char> LinesAhead::find_labelled() const {
@@ -112,8 +132,9 @@ void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
 // "4. Aus Roe" above a key that has a couplet 4 of its own: the number of the genus in its book,
 // and again in the heads of the pages ("4. Aus").
 void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
-  constexpr std::size_t kLongest = 60;    // bytes
-  constexpr std::size_t kLookedAt = 200;  // lines before the key
+  constexpr std::size_t kLongest = 60;        // bytes
+  constexpr std::size_t kLongestTitle = 120;  // "3. Key to the species of the western provinces"
+  constexpr std::size_t kLookedAt = 200;      // lines before the key
   auto const number_of = [&](std::size_t i) -> std::uint32_t {
     if (labelled[i] == 0) return 0;
     auto const label = numbering_.label_of(lines_[i].text);
@@ -127,17 +148,19 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
   for (std::size_t i = 0; i < first; ++i) {
     auto const number = number_of(i);
     auto const text = lines_[i].text;
-    if (number == 0 || text.size() > kLongest) continue;
+    if (number == 0 || text.size() > (mentions_key(text) ? kLongestTitle : kLongest)) continue;
     if (split_at_leader(text, numbering_).kind != LeaderKind::none) continue;
     auto const words = words_of(text.substr(numbering_.label_of(text)->text_at));
-    if (words.empty() || !is_capitalised(words[0])) continue;
+    auto const group = read_group_head(text);
+    bool const headed = group && group->sure;
+    if (words.empty() || !(headed || is_capitalised(words[0]))) continue;
     // "3. Aus Roe" needs no blank line behind it.
     constexpr std::size_t kWords = 5;
     bool const authored =
         words.size() >= 2 && words.size() <= kWords && has_strict_latin_ending(words[0]) &&
         std::all_of(words.begin() + 1, words.end(),
                     [](auto word) { return is_authorish(word) || is_particle(word); });
-    if (!gap_after(i) && !authored) continue;
+    if (!gap_after(i) && !authored && !headed) continue;
     labelled[i] = 0;
     for (auto j = first; j < lines_.size(); ++j) {
       if (number_of(j) != number || !gap_after(j)) continue;
@@ -162,16 +185,23 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   auto const label = numbering_.label_of(lines_[i].text);
   if (!label) return label;
   auto const words = lines_[i].text.substr(label->text_at);
+  // "1889. Aus, Roe, Proc. Marsh. 4, p. 56."
+  constexpr std::uint32_t kMostCouplets = 999;
+  if (label->number > kMostCouplets && !numbering_.has_number(label->number - 1)) {
+    return std::nullopt;
+  }
   if (label->is_dash()) {
     bool const name = is_destination_behind_dash(words) || is_dated_name(words);
     return name ? std::nullopt : label;
   }
-  if (is_numbered_name(lines_[i].text)) return std::nullopt;
+  if (is_numbered_name(lines_[i].text) || is_taxon_far_in(i)) return std::nullopt;
   if (titles_numbered_account(*label, words)) return std::nullopt;
   if (!titles_account(words) && !titles_known_account(words)) return label;
   // "7. A. bus Roe - Marsh Mouse. Small …"
-  auto const leaders = split_at_leader(words, numbering_).kind;
-  bool const account = leaders == LeaderKind::none || leaders == LeaderKind::dash;
+  auto const split = split_at_leader(words, numbering_);
+  bool const account = split.kind == LeaderKind::none || split.kind == LeaderKind::dash ||
+                       (split.kind != LeaderKind::dots && is_genus_before_gap(words, split)) ||
+                       starts_caption(words.substr(split.destination_begin));
   return account ? std::nullopt : label;
 }
 
@@ -249,6 +279,7 @@ bool LinesAhead::is_numbered_title(std::size_t i) const {
   if (!label || label->family != LabelFamily::digits || label->text_at >= text.size()) return false;
   if (split_at_leader(text, numbering_).kind != LeaderKind::none || text.ends_with('.'))
     return false;
+  if (usual_style_ && label->style() != *usual_style_) return true;  // "4. The species"
   auto const next = next_filled(i + 1);
   if (next >= lines_.size()) return false;
   auto const first = numbering_.label_of(lines_[next].text);
@@ -415,27 +446,49 @@ bool LinesAhead::leads_are_half_labelled() const {
   return distinct >= kFewest && single * 5 >= distinct * 4 && dashes * 4 <= distinct;
 }
 
-bool LinesAhead::is_far_in(std::size_t i) const {
+bool LinesAhead::is_far_in(std::size_t i) const { return is_set_in(i, kDestinationIndent); }
+
+bool LinesAhead::is_set_in(std::size_t i, std::uint32_t columns) const {
   if (i == 0 || lines_[i - 1].text.empty()) return false;
   // Behind a label, words begin further in than the line.
   auto const& before = lines_[i - 1];
   auto const label = label_at(i - 1);
   auto const words =
       before.indent + (label ? count_code_points(before.text.substr(0, label->text_at)) : 0);
-  return lines_[i].indent >= words + kDestinationIndent;
+  return lines_[i].indent >= words + columns;
+}
+
+bool LinesAhead::is_taxon_far_in(std::size_t i) const {
+  if (i == 0 || lines_[i - 1].text.empty()) return false;
+  return lines_[i].indent >= lines_[i - 1].indent + kDestinationIndent &&
+         is_numbered_taxon(lines_[i].text);
 }
 
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
+  if (is_taxon_far_in(i)) return true;
+  if (i > 0 && !lines_[i - 1].text.empty() && is_separator(words_of(lines_[i - 1].text).back())) {
+    return false;  // "… bus, p. 172, and" / "cus, p. 173"
+  }
+  if (is_far_in(i) && is_short_name(line.text)) return true;
+  if (is_far_in(i) && is_latin_name(line.text)) {
+    if (is_abbreviated(words_of(line.text, 1).front()) || is_certain_name(line.text)) return true;
+  }
+  // "(p. 36) AUSELLA Roe"
+  if (line.text.starts_with('(') && is_far_in(i) && begins_with_page(line.text)) return true;
   if (i > 0 && is_numbered_name(line.text)) return true;
-  bool const epithet =
-      is_epithet_beyond_doubt(line.text) || (!usually_led_ && is_genusless_name(line.text));
+  bool const margin = is_set_in(i, 3 * kDestinationIndent);
+  bool const epithet = is_epithet_beyond_doubt(line.text) ||
+                       ((!usually_led_ || margin) && is_genusless_name(line.text)) ||
+                       (margin && is_bare_epithet(line.text));
   if (epithet && is_far_in(i)) return true;
   if (i == 0 || line.text.size() > kLongestTrailingName ||
       !is_upper(code_point_at(line.text, 0).value) ||
       line.text.find(';') != std::string_view::npos) {
     return false;
   }
+  // "House finch and tree finch, Aus bus / Aus cus (hardly to be told)"
+  if (is_set_in(i, kDestinationIndent / 2) && is_name_behind_common_one(line.text)) return true;
   constexpr std::size_t kWordsOfAName = 6;  // more are a sentence, however far in it hangs
   if (is_far_in(i) && plausible_destination(line.text, numbering_) && !line.text.ends_with('.') &&
       words_of(line.text).size() <= kWordsOfAName) {

@@ -9,6 +9,7 @@
 #include <unordered_set>
 #include <vector>
 
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 
@@ -55,6 +56,7 @@ class LinesAhead {
 
   // Set so far in from the line before that it has to be a destination.
   [[nodiscard]] bool is_far_in(std::size_t i) const;
+  [[nodiscard]] bool is_set_in(std::size_t i, std::uint32_t columns) const;
   [[nodiscard]] bool usually_led() const { return usually_led_; }
 
   // Line i holds nothing but a destination set far in from the line before, or a name in Latin form
@@ -69,12 +71,15 @@ class LinesAhead {
   void drop_starred_notes(std::vector<char>& labelled) const;
   void drop_wrapped_dashes(std::vector<char>& labelled) const;
   void drop_numbered_genera(std::vector<char>& labelled) const;
+  [[nodiscard]] std::optional<unsigned> find_usual_style() const;
   [[nodiscard]] std::optional<Label> judge_label_at(std::size_t i) const;
   [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;
   [[nodiscard]] bool leads_are_half_labelled() const;
   [[nodiscard]] bool leads_are_led() const;
   [[nodiscard]] std::string_view text_behind_label(std::size_t i) const;
   // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
+  // "          10. bus (Roe)" beneath the words that lead to it.
+  [[nodiscard]] bool is_taxon_far_in(std::size_t i) const;
   [[nodiscard]] bool titles_known_account(std::string_view words) const;
   [[nodiscard]] static bool is_account_of_genus(std::string_view words);
   // First words of the names behind leaders, of all lines; looked for once they are asked for.
@@ -89,6 +94,8 @@ class LinesAhead {
   Numbering const& numbering_;
   LeadPlan const* plan_;
   std::vector<bool> const* heads_{nullptr};
+  // Of the labels' numbers, where hardly one is printed otherwise.
+  std::optional<unsigned> usual_style_;
   bool usually_led_{false};  // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
   mutable std::unordered_set<std::string> numbered_names_;

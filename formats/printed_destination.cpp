@@ -22,7 +22,7 @@ using namespace std::string_view_literals;
 constexpr std::size_t kLongestKeyWord = 12;  // bytes
 constexpr std::size_t kLongestDestinationWords = 40;
 constexpr std::size_t kWordsBeforeName = 8;        // "white halver A. bus Roe" and no more
-constexpr std::size_t kWordsOfEpithet = 6;         // of a numbered epithet with its author
+constexpr std::size_t kWordsOfEpithet = 8;         // of a numbered epithet with its author
 constexpr std::size_t kLongestDestination = 2000;  // bytes; bounds the work on lines of dots
 
 std::string_view strip_word_marks(std::string_view word) {
@@ -152,6 +152,8 @@ bool names_a_key(std::string_view text) {
   if (!explicit_key_title(text).empty()) return true;
   auto const first_end = text.find(' ');
   if (first_end == std::string_view::npos || first_end > kLongestKeyWord) return false;
+  // "part; A. bus only" is said of a taxon.
+  if (text[first_end - 1] == ';' || text[first_end - 1] == ',') return false;
   auto const first = fold(strip_word_marks(text.substr(0, first_end)));
   if (!is_one_of(kKeyWords, first)) return false;
   auto const words = words_of(start_of(text, 400));
@@ -289,7 +291,10 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
       return plausible_destination(before, numbering);
     }
     // A name without its genus, or a vernacular one.
-    return words.size() == 1 || is_lettered_rank(text) ||
+    bool const listed = words.size() >= 3 && is_separator(words[1]) && is_epithet(words[0]) &&
+                        is_epithet(words[2]) && has_epithet_ending(words[0]) &&
+                        has_epithet_ending(without_end(words[2]));
+    return words.size() == 1 || is_lettered_rank(text) || listed ||
            (words.size() <= 8 && starts_with_upper(words[1])) ||
            (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos) ||
            is_bare_epithet(text) || names_group(text, words) ||
@@ -311,12 +316,7 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
     return is_latin_name(text) && read_taxa(text).taxa.size() > 1;
   }
   if (names_a_key(stripped) || is_latin_name(text) || is_lettered_rank(text)) return true;
-  // "Aus sp. A [sensu Roe]"
-  constexpr std::size_t kMostOfUnnamed = 10;  // words
-  auto const parts = words_of(text);
-  bool const unnamed = parts.size() >= 2 && parts.size() <= kMostOfUnnamed &&
-                       (parts[1] == "sp." || parts[1] == "spp.") && is_latin_genus(parts[0]);
-  if (unnamed) return true;
+  if (is_unnamed_species(text)) return true;
   // "Aus Roe (3 species)", "Aus Roe [in part]"
   if (text.back() == ')' || text.back() == ']') {
     auto const open = text.rfind(text.back() == ')' ? " (" : " [");

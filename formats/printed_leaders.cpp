@@ -56,7 +56,7 @@ bool is_arrow(char32_t c) {
 // What recognition of characters makes of a dot that was badly printed.
 bool is_spoilt_dot(char32_t c) {
   return c == ',' || c == ':' || c == ';' || c == '\'' || c == '`' || c == 0x2018 || c == 0x2019 ||
-         c == '-' || c == '~' || c == '*';
+         c == '-' || c == '~' || c == '*' || c == 0x2013 || c == 0x2014;
 }
 
 struct Run {
@@ -131,13 +131,16 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const numbered = behind_sentence && longest == 1 && counted && number_end >= text.size();
   // "(Eastern ranges.)..Aus bus": of leaders on a full line two dots are left.
   auto const before = code_point_before(text, at).value;
-  bool const close = longest == 2 && groups == 1 && !low_lines_only &&
-                     (before == ')' || before == ']') && is_upper(behind.value);
+  bool const bracket = (before == ')' || before == ']') && is_upper(behind.value);
+  // "grey..bus Roe"
+  bool const glued_words = is_lower(before) && is_letter(behind.value) && !after_blank;
+  bool const close = longest == 2 && groups == 1 && !low_lines_only && (bracket || glued_words);
   run.leader = ellipsis || spaced || alone || glued || numbered || close || longest >= 3 ||
                (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   // "spines__bus": between words nothing else is set so.
   bool const joined = longest == 2 && groups == 1 && !after_blank && is_letter(behind.value);
-  if (low_lines_only && longest < 3) run.leader = joined;
+  constexpr std::size_t kRow = 4;  // of low lines between blanks
+  if (low_lines_only && longest < 3) run.leader = joined || groups >= kRow;
   if ((glued && behind_sentence) || numbered) run.begin = second_begin;
   // "clear. ....... 5": the first dot ends the sentence.
   if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
@@ -205,7 +208,7 @@ class Splitter {
       if (tail.empty() || plausible_destination(tail, numbering_)) return best_;
     }
     if (gap_.kind == LeaderKind::gap && gap_leads_somewhere()) return gap_;
-    if (dash_.kind == LeaderKind::dash &&
+    if (dash_.kind == LeaderKind::dash && !text_.ends_with(',') &&
         certain_destination(text_.substr(dash_.destination_begin), numbering_)) {
       return dash_;
     }
@@ -283,6 +286,7 @@ class Splitter {
       return std::max(run.end, at + c.length);
     }
     if (auto const arrow = arrow_length(text_, at); arrow > 0) {
+      if (changes_colour(skip_blanks(text_, at + arrow))) return at + arrow;
       // An arrow at the end of dots: the dots are leaders too.
       bool const after_dots = best_.kind != LeaderKind::none && best_.destination_begin == at;
       auto const words_end = after_dots ? best_.words_end : end_before_blanks(text_, at);
@@ -301,6 +305,14 @@ class Splitter {
       wide_ = true;
     }
     return at + c.length;
+  }
+
+  // "K+ yellow → red": an arrow between words.
+  [[nodiscard]] bool changes_colour(std::size_t behind) const {
+    auto const tail = text_.substr(behind);
+    return is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
+           !trailing_reference(tail) && !is_bare_epithet(tail) && !is_genusless_name(tail) &&
+           !certain_destination(tail, numbering_);
   }
 
   void take_row(Run const& run) {
@@ -328,6 +340,12 @@ class Splitter {
       best_ = {LeaderKind::dots, end_before_blanks(text_, at), after};
       return run.end;
     }
+    // "thorax--bus Roe"
+    if (text_.substr(at, run.end - at) == "--" && after == run.end &&
+        is_letter(code_point_before(text_, at).value) && is_genusless_name(tail)) {
+      best_ = {LeaderKind::dots, at, after};
+      return run.end;
+    }
     // "dark — Aus bus", "dark—5"; never between numbers, which it joins.
     auto const words_end = end_before_blanks(text_, at);
     auto const before = code_point_before(text_, words_end).value;
@@ -352,8 +370,7 @@ class Splitter {
     if (at > 0 && end < text_.size()) {
       bool const wide = tab || blanks >= kGapBlanks;
       auto const tail = text_.substr(end);
-      bool const apart =
-          is_page_only(tail) || (gap_.kind == LeaderKind::gap && is_figures_only(tail));
+      bool const apart = is_page_only(tail) || is_figures_only(tail);
       if (wide && !apart) {
         gap_ = {LeaderKind::gap, at, end};
         wide_ = tab || blanks >= kWideGapBlanks;
@@ -366,9 +383,12 @@ class Splitter {
   // "(page 34)" in a column behind the destination's.
   [[nodiscard]] static bool is_page_only(std::string_view tail) {
     constexpr std::size_t kLongest = 14;  // bytes
-    if (tail.size() < 4 || tail.size() > kLongest || tail.front() != '(' || tail.back() != ')') {
-      return false;
+    if (tail.size() < 4 || tail.size() > kLongest) return false;
+    // "[p. 62.": the rest of the line below.
+    if (tail.front() == '[' && tail.find(']') == std::string_view::npos) {
+      return starts_with_page(tail.substr(1));
     }
+    if (tail.front() != '(' || tail.back() != ')') return false;
     auto const words = words_of(tail.substr(1, tail.size() - 2), 3);
     return words.size() == 2 && is_page(words[0], words[1]);
   }
@@ -388,7 +408,7 @@ class Splitter {
     bool const words = (semicolon != std::string_view::npos &&
                         !certain_destination(tail.substr(0, semicolon), numbering_)) ||
                        (is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
-                        !trailing_reference(tail) &&
+                        !trailing_reference(tail) && !misread_number(tail) &&
                         !(wide_ && (is_bare_epithet(tail) || is_lettered_rank(tail))));
     if (words || !plausible_destination(tail, numbering_)) return false;
     // "dark —    Aus bus": the dash goes with the gap.

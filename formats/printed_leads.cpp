@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -205,6 +206,9 @@ class LeadReader {
     auto const text = std::string_view{joined.raw}.substr(begin);
     auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
     if (is_year(text) && words.ends_with(',')) return std::nullopt;
+    // "… bus, p. 172, and" / "cus, p. 173"
+    auto const before_line = words_of(words.substr(last_word_begin(words)));
+    if (!before_line.empty() && is_separator(before_line.back())) return std::nullopt;
     if (has_numbered_name_within(text)) return std::nullopt;
     auto const stripped = strip_pointer(text);
     if (couplet_number(stripped, key_.numbering) || names_a_key(stripped)) return begin;
@@ -214,9 +218,11 @@ class LeadReader {
     if (names_species_group(text)) return begin;
     if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
     bool const numbered = is_numbered_epithet(text) || is_genusless_name(text);
-    if (!numbered && !is_upper(code_point_at(text, 0).value)) return std::nullopt;
+    bool const taxon = is_numbered_taxon(text);
+    if (!numbered && !taxon && !is_upper(code_point_at(text, 0).value)) return std::nullopt;
     auto const before_it = words_of(words.substr(last_word_begin(words)));
     bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
+    if (!numbered && !taxon && is_name_behind_common_one(text)) return begin;
     if (!numbered && (is_latin_name(text) || is_named_in_capitals(text))) return begin;
     if (!author && is_name_with_page(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];

@@ -44,6 +44,25 @@ bool is_latin_name(std::string_view text) {
          (has_epithet_ending(name_words.back()) || ends_in_year(first.authorship));
 }
 
+bool is_unnamed_species(std::string_view text) {
+  constexpr std::size_t kMost = 10;  // words
+  auto const words = words_of(start_of(text, 200), kMost + 1);
+  return words.size() >= 2 && words.size() <= kMost && (words[1] == "sp." || words[1] == "spp.") &&
+         is_latin_genus(words[0]);
+}
+
+bool is_dated_genus(std::string_view text) {
+  constexpr std::size_t kMost = 7;  // words
+  if (text.ends_with('.')) text.remove_suffix(1);
+  auto const words = words_of(start_of(text, 100), kMost + 1);
+  if (words.size() < 3 || words.size() > kMost || !is_year(words.back())) return false;
+  return is_latin_genus(words[0]) && has_strict_latin_ending(words[0]) && !ends_item(words[0]) &&
+         is_authorish(words[1]) && !is_year(words[1]) &&
+         std::all_of(words.begin() + 1, words.end(), [](std::string_view word) {
+           return is_authorish(word) || is_particle(without_end(word));
+         });
+}
+
 bool is_dated_name(std::string_view text) {
   constexpr std::size_t kLongest = 100;  // bytes
   if (text.size() > kLongest || !is_latin_name(text)) return false;
@@ -107,8 +126,9 @@ bool is_bare_epithet(std::string_view text) {
   }
   if (words.size() == 1) return has_strict_latin_ending(words[0]) || words[0].ends_with("or");
   if (!has_epithet_ending(words[0])) return false;
-  return is_genusless_name(text) || is_rank(words[1]) || is_limit_word(words[1]) ||
-         words[1].front() == '(' || words[1].front() == '[';
+  bool const sense = words[1] == "s.l." || words[1] == "s.lat." || words[1] == "s.str.";
+  return is_genusless_name(text) || (sense && words.size() == 2) || is_rank(words[1]) ||
+         is_limit_word(words[1]) || words[1].front() == '(' || words[1].front() == '[';
 }
 
 bool is_epithet_or_name(std::string_view text) {

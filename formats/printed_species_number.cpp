@@ -56,6 +56,9 @@ bool begin_with_species_number(std::span<std::string_view const> words) {
   if (words.size() < 2 || words[0].empty()) return false;
   if (is_lettered_rank(words)) return true;
   auto number = words[0];
+  // "l2. A. bus"
+  bool const digits = number.find_first_of("0123456789"sv) != std::string_view::npos;
+  if (digits && number.ends_with('.') && misread_number(number)) return true;
   if (number.size() > 2 && (number.front() == '(' || number.front() == '[')) {
     number.remove_prefix(1);
   }
@@ -81,6 +84,25 @@ bool begin_with_species_number(std::span<std::string_view const> words) {
     number.remove_prefix(1);
   }
   return number.size() <= 1;
+}
+
+bool is_numbered_taxon(std::string_view line) {
+  constexpr std::size_t kMost = 8;  // words, with authors and a page
+  auto const words = words_of(start_of(line, 120), kMost + 1);
+  if (words.size() < 2 || words.size() > kMost || line.find(';') != std::string_view::npos) {
+    return false;
+  }
+  auto digits = words[0];
+  skip_digits(digits);
+  if (digits != "." || digits.size() == words[0].size()) return false;
+  auto const name = line.substr(static_cast<std::size_t>(words[1].data() - line.data()));
+  if (is_bare_epithet(name) || is_genusless_name(name)) return true;
+  auto const first = without_end(words[1]);
+  bool const fresh = words.size() > 2 && ends_item(words[1]) &&
+                     (words[2] == "new" || words[2] == "n." || words[2] == "sp.");
+  if (is_epithet(first)) return fresh;
+  bool const ends = words.size() == 2 || is_authorish(words[2]) || words[2].front() == '(';
+  return is_latin_genus(first) && has_strict_latin_ending(first) && ends;
 }
 
 }  // namespace keydrift::printed

@@ -27,4 +27,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool is_lettered_rank(std::span<std::string_view const> words);
 [[nodiscard]] bool is_lettered_rank(std::string_view text);
 
+// "10. maurum (Roe)", "14. laeve, new species", "1. Aus Roe (p. 36).": the whole line is a taxon
+// with its number, genera in full or none.
+[[nodiscard]] bool is_numbered_taxon(std::string_view line);
+
 }  // namespace keydrift::printed

@@ -41,7 +41,9 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
   bool const letters = std::any_of(group.begin(), group.end(), [](char c) {
     return is_letter(static_cast<unsigned char>(c)) || static_cast<unsigned char>(c) >= 0x80;
   });
-  if (!letters) return std::nullopt;
+  // "bus (1)": the sign of a footnote.
+  bool const footnote = text.ends_with(')') && is_epithet(group);
+  if (!letters || footnote) return std::nullopt;
   return GroupBefore{group, found->reference};
 }
 
@@ -127,13 +129,38 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     // "11. bus, p. 178."
     bool const paged = behind == 2 && epithet.ends_with(',') && is_page(words[w + 2], words[w + 3]);
     if (paged) epithet = without_end(epithet);
-    if (!counts || ends_item(epithet) || !is_epithet(epithet) || !has_epithet_ending(epithet)) {
-      continue;
-    }
+    bool const person = is_epithet_of_person(epithet) && behind == 1 && is_authorish(words[w + 2]);
+    if (!counts || ends_item(epithet)) continue;
+    if (person) return static_cast<std::size_t>(words[w].data() - text.data());
+    if (!is_epithet(epithet) || !has_epithet_ending(epithet)) continue;
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto const name = text.substr(static_cast<std::size_t>(words[w + 1].data() - text.data()));
     bool const whole = behind == 0 || is_bare_epithet(name) || is_genusless_name(name);
     if (whole) return begin;
+  }
+  return std::nullopt;
+}
+
+// Where "bus, n. sp.", "bus cus, n. var." or "bus Roe" at the end of "…, entirely black, bus Roe."
+// begins.
+std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
+  static constexpr std::array kMarks{"n."sv, "sp."sv, "nov."sv, "new"sv};
+  constexpr int kMostCommas = 3;
+  auto comma = text.rfind(", ");
+  for (int tried = 0; tried < kMostCommas && comma != std::string_view::npos; ++tried) {
+    auto const tail = text.substr(comma + 2);
+    auto const words = words_of(tail, 5);
+    bool const authored = words.size() == 2 && !ends_item(words[0]) && is_genusless_name(tail);
+    if (authored) return comma + 2;
+    std::size_t w = 0;  // the last epithet
+    while (w < 2 && w < words.size() && !ends_item(words[w])) ++w;
+    bool const marked =
+        w + 2 < words.size() && w < 2 && words.size() <= w + 3 &&
+        std::find(kMarks.begin(), kMarks.end(), words[w + 1]) != kMarks.end() &&
+        std::all_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
+                    [](std::string_view word) { return is_epithet(without_end(word)); });
+    if (marked) return comma + 2;
+    comma = comma == 0 ? std::string_view::npos : text.rfind(", ", comma - 1);
   }
   return std::nullopt;
 }
@@ -175,6 +202,7 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (!short_word && is_genusless_name(text.substr(begin))) return begin;
     stop = stop == 0 ? std::string_view::npos : text.rfind(". ", stop - 1);  // "n. sp."
   }
+  if (auto const begin = epithet_behind_comma(text)) return begin;
   // "Petals long 1. bus", "Bracts free (11-13). cus group": an epithet with the species' number.
   if (auto const begin = numbered_epithet(words, text)) return begin;
   std::optional<std::size_t> paged;  // where nothing tells a name but its page
@@ -192,13 +220,20 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     bool const numbered = w + 2 == words.size() && word.ends_with(',') &&
                           words.back().find_first_not_of("0123456789."sv) == std::string_view::npos;
     bool const last = w + 1 == words.size() || numbered;
-    auto const bare = numbered ? without_end(word) : word;
+    auto const bare = numbered || last ? without_closing_marks(word) : word;
     if (last && w >= 2 && is_name_in_capitals(bare) && !is_name_in_capitals(words[w - 1])) {
       return begin;
     }
     // "Elytra black bus Roe, 1900": the year tells an epithet from a word.
     if (w + 2 < words.size() && is_year(words.back()) && is_epithet(word) &&
         has_strict_latin_ending(word) && !follows_genus(words, w) && is_genusless_name(name)) {
+      return begin;
+    }
+    // "… in old individuals bus (p. 31)"
+    bool const page = w + 3 == words.size() && is_page(words[w + 1], words[w + 2]) &&
+                      words[w + 1].starts_with('(');
+    if (page && is_latin_epithet(word) && !follows_genus(words, w) &&
+        !is_latin_epithet(words[w - 1])) {
       return begin;
     }
     bool const author = is_latin_epithet(words[w - 1]);  // "A. bus Roe (p. 4)"
@@ -209,7 +244,8 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (sentence && !is_abbreviated(word) && read_taxa(name).taxa.front().authorship.empty()) {
       continue;
     }
-    bool const latin = is_latin_name(name) && read_taxa(name).remark.size() <= kLongestRemark;
+    bool const latin = (is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name)) &&
+                       read_taxa(name).remark.size() <= kLongestRemark;
     if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
     auto first = list_begin(words, w, text);
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&
@@ -299,6 +335,10 @@ bool titles_account(std::string_view text) {
 bool is_certain_name(std::string_view name) {
   if (is_numbered_epithet(name)) return true;  // "11. bus, p. 178."
   if (names_a_key(name) || is_genusless_name(name) || is_name_with_page(name)) return true;
+  if (is_dated_genus(name)) return true;
+  if (auto const few = words_of(name, 4); few.size() == 3 && is_page(few[1], few[2])) {
+    return is_latin_epithet(few[0]);  // "bus (p. 31)"
+  }
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();
   auto const words = words_of(first.name);
@@ -366,6 +406,8 @@ std::size_t behind_genus_sign(std::string_view text) {
 }
 
 }  // namespace
+
+bool begins_with_page(std::string_view text) { return behind_page(text) > 0; }
 
 DestinationReading read_destination(std::string const& printed, Numbering const& numbering) {
   DestinationReading reading;

@@ -64,4 +64,7 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // key?
 [[nodiscard]] bool is_certain_name(std::string_view name);
 
+// "(p. 36) Aus": the page of the account stands before the name.
+[[nodiscard]] bool begins_with_page(std::string_view text);
+
 }  // namespace keydrift::printed

@@ -6,6 +6,7 @@
 #include <span>
 #include <utility>
 
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -16,6 +17,8 @@
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 using Words = std::vector<std::string_view>;
 
@@ -106,10 +109,13 @@ class TaxaReader {
       reading_.taxa.push_back(std::move(taxon));
       return;
     }
-    if (is_epithet(first) &&
-        (words_.size() == at_ + 1 || ends_item(first) || is_author_at(at_ + 1) ||
-         is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
-         is_subspecies(at_))) {
+    if (auto const unnamed = unnamed_at(at_); unnamed > 0) {
+      taxon.genusless = true;
+      for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
+    } else if (is_epithet(first) &&
+               (words_.size() == at_ + 1 || ends_item(first) || is_author_at(at_ + 1) ||
+                is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
+                is_subspecies(at_))) {
       taxon.genusless = true;
       bool const subspecies = is_subspecies(at_);
       take_name_word(taxon);
@@ -130,9 +136,24 @@ class TaxaReader {
     } else {
       take_rest_as_name(taxon);
     }
+    take_bracketed_rank(taxon);
     read_authorship(taxon);
     read_lower_rank(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // "Aus bus (a. subsp. cus)", "Aus bus (var. cus)": the bracket says which of the species.
+  void take_bracketed_rank(TaxonReading& taxon) {
+    if (genus_alone_ || item_ended_ || !word(at_).starts_with('(')) return;
+    auto i = at_;
+    auto rank = word(i).substr(1);
+    if (rank.size() == 2 && rank.back() == '.') rank = word(++i);  // its letter
+    auto epithet = without_end(word(i + 1));
+    if (!is_lower_rank(rank) || !epithet.ends_with(')')) return;
+    epithet.remove_suffix(1);
+    if (!is_epithet(epithet)) return;
+    taxon.name += " " + std::string{rank} + " " + std::string{epithet};
+    at_ = i + 2;
   }
 
   // "Aus bus Roe subsp. cus Dorn", "Aus bus Roe agg.": the name goes on behind an author.
@@ -149,10 +170,23 @@ class TaxaReader {
     }
   }
 
+  // How many words are "sp. 1", "Species A" or a lone "sp." without a genus before them.
+  [[nodiscard]] std::size_t unnamed_at(std::size_t i) const {
+    auto const first = word(i);
+    if (first == "Species" && words_of_unnamed_species(std::array{"species"sv, word(i + 1)}) == 2) {
+      return 2;
+    }
+    if (first != "sp." && first != "spec.") return 0;
+    return words_of_unnamed_species(std::span{words_}.subspan(i));
+  }
+
   // "bus cus (p. 66)": a subspecies without its genus.
   [[nodiscard]] bool is_subspecies(std::size_t i) const {
     if (i + 1 >= words_.size() || ends_item(word(i)) || !is_latin_epithet(word(i))) return false;
-    if (!is_paged_epithet(word(i + 1), word(i + 2)) && !is_latin_epithet(word(i + 1))) return false;
+    if (!is_paged_epithet(word(i + 1), word(i + 2)) &&
+        !is_latin_epithet(without_end(word(i + 1)))) {
+      return false;
+    }
     return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_author_at(i + 2) ||
            closes_epithet(i + 2);
   }
@@ -161,7 +195,7 @@ class TaxaReader {
   [[nodiscard]] bool closes_epithet(std::size_t i) const {
     auto const next = word(i);
     if (is_rank(next)) return is_epithet(word(i + 1));
-    if (is_limit(next)) return true;
+    if (is_limit(next) || next == "s.l." || next == "s.lat." || next == "s.str.") return true;
     return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
            next == "nov." || next == "new" || is_page(next, word(i + 1)) || next == "p." ||
            next == "pp.";  // pro parte
@@ -214,7 +248,9 @@ class TaxaReader {
       bool const subgenus = next.size() > 3 && next.front() == '(' && next.back() == ')' &&
                             (is_capitalised(next.substr(1, next.size() - 2)) ||
                              is_abbreviated(next.substr(1, next.size() - 2))) &&
-                            (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1))) && genus_read_;
+                            (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1)) ||
+                             (is_rank(word(at_ + 1)) && is_epithet(word(at_ + 2)))) &&
+                            genus_read_;
       bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
                            (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
       auto const unnamed =
@@ -232,7 +268,7 @@ class TaxaReader {
         take_name_word(taxon);
       } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
         take_name_word(taxon);
-      } else if (is_epithet(next) || is_short_epithet(next)) {
+      } else if (is_epithet(next) || is_short_epithet(next) || is_capital_epithet(next)) {
         take_name_word(taxon);
         genus_alone_ = genus_read_ = false;
       } else if (ends_sentence(next)) {
@@ -248,6 +284,14 @@ class TaxaReader {
 
   [[nodiscard]] static bool is_cross(std::string_view printed) {
     return printed == "×" || printed == "x" || printed == "X";
+  }
+
+  // "Roei" of "A. Roei Dorn": beneath a genus cut short, before its author or at the end.
+  [[nodiscard]] bool is_capital_epithet(std::string_view printed) const {
+    auto const bare = without_end(printed);
+    return at_ > 0 && is_abbreviated(word(at_ - 1)) && is_capitalised(bare) &&
+           is_plain_word(bare) && has_strict_latin_ending(bare) && bare.size() > 4 &&
+           (is_epithet_of_person(bare) || is_author_at(at_ + 1));
   }
 
   // "b." of "A. b. cus".
@@ -369,7 +413,7 @@ class TaxaReader {
     if (next == "×" || next == "?") return starts_taxon(i + 1);
     if (!genus_alone_ || !is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
     bool const ends = i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)) ||
-                      word(i + 1).front() == '(';
+                      word(i + 1).front() == '(' || is_dash(code_point_at(word(i + 1), 0).value);
     if (!authored) return ends || (has_strict_latin_ending(next) && is_author_at(i + 1));
     // "Aus Roe and Bus Dorn": no author ends like that, or hardly one.
     bool const joined = word(i - 1) == "&" || word(i - 1) == "et";
@@ -387,7 +431,7 @@ class TaxaReader {
   // Moves to the next taxon of a list; false when the list is over.
   bool next_taxon() {
     if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
-    auto const bracket = bracket_between();
+    auto const bracket = std::max(bracket_between(), marks_between());
     std::size_t i = at_ + bracket;
     bool const separated = is_separator(without_end(word(i)));
     if (separated) ++i;
@@ -396,7 +440,9 @@ class TaxaReader {
     // "9. Aus or 10. Bus"
     bool const numbered =
         word(i).size() > 1 && word(i).back() == '.' && is_digit(code_point_at(word(i), 0).value);
-    if (numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)))) ++i;
+    bool const counted =
+        numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)));
+    if (counted) ++i;
     bool const authored = !reading_.taxa.back().authorship.empty();
     // "Aus Roe, Bus Dorn"
     bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&
@@ -406,7 +452,7 @@ class TaxaReader {
     bool const epithets = parted && reading_.taxa.back().genusless && !authored &&
                           starts_genusless(i) && has_strict_latin_ending(without_end(word(i)));
     bool const other = listed || epithets || starts_taxon(i) ||
-                       ((separated || list_has_separator()) &&
+                       ((separated || counted || list_has_separator()) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
     std::size_t told = 0;  // words of a remark before the other taxon
     if (!other) {
@@ -444,6 +490,14 @@ class TaxaReader {
       if (same && !compared && is_epithet(epithet) && has_epithet_ending(epithet)) return n;
     }
     return 0;
+  }
+
+  // "A. bus sp. nov. / A. cus": how many words say before another taxon that this one is new.
+  [[nodiscard]] std::size_t marks_between() const {
+    static constexpr std::array kMarks{"sp."sv, "gen."sv, "n."sv, "nov."sv, "new"sv, "species"sv};
+    std::size_t n = 0;
+    while (std::find(kMarks.begin(), kMarks.end(), without_end(word(at_ + n))) != kMarks.end()) ++n;
+    return n > 0 && is_separator(word(at_ + n)) ? n : 0;
   }
 
   // "AUSIDAE (p. 6) and BUSIDAE, p. 9": how many words tell of the page between two taxa.

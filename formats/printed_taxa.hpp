@@ -27,6 +27,10 @@ struct TaxaReading {
 // Is the whole text one name in Latin form, of two parts or more, authors allowed: "Aus bus Smith"?
 [[nodiscard]] bool is_latin_name(std::string_view text);
 
+// "Aus sp. 2", "Aus sp. nov. A [sensu Roe]": a species that has no epithet yet.
+[[nodiscard]] bool is_unnamed_species(std::string_view text);
+// "Aus Roe & Dorn, 1900": a genus with its authors and year, and nothing else.
+[[nodiscard]] bool is_dated_genus(std::string_view text);
 // "Aus bus (Roe, 1900)": one name with its author and year, and nothing that a lead could say.
 [[nodiscard]] bool is_dated_name(std::string_view text);
 

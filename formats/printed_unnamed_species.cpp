@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -18,7 +19,8 @@ std::string_view word_at(Words words, std::size_t i) {
 
 // "1", "A", "B2": what stands for an epithet that has not been given yet.
 bool is_code(std::string_view word) {
-  auto const bare = without_end(word);
+  auto bare = without_end(word);
+  if (bare.size() > 1 && bare.ends_with('.')) bare.remove_suffix(1);  // of the lead
   // "CO-03": the longer ones have a number.
   bool const numbered =
       bare.size() <= 6 && bare.find_first_of("0123456789") != std::string_view::npos;
@@ -30,7 +32,8 @@ bool is_code(std::string_view word) {
 
 // "species 1", "type A": before a code.
 bool stands_for_species(std::string_view word) {
-  return word == "species" || word == "type" || word == "morphospecies" || word == "morphotype";
+  return word == "species" || word == "type" || word == "morphospecies" || word == "morphotype" ||
+         word == "genus";
 }
 
 // How many words the quotation takes that begins with the first; 0 where none does, or a long one.
@@ -50,6 +53,21 @@ std::size_t words_in_quotation(Words words) {
   return 0;
 }
 
+// "Tarn Hill (A.Roe 3317)": an Australian phrase name ends in its collector and number; 0 where
+// none does.
+std::size_t words_of_phrase(Words words) {
+  constexpr std::size_t kMost = 8;
+  if (!is_capitalised(word_at(words, 0))) return 0;
+  bool open = false;
+  for (std::size_t i = 0; i < std::min(kMost, words.size()); ++i) {
+    open = open || words[i].find('(') != std::string_view::npos;
+    if (!open || !without_end(words[i]).ends_with(')')) continue;
+    bool const number = words[i].find_first_of("0123456789") != std::string_view::npos;
+    return number ? i + 1 : 0;
+  }
+  return 0;
+}
+
 // Behind "sp.": "1", "A", "n.", "nov. 2", "nr bus", "“Tarn Hill”".
 std::size_t words_of_designation(Words words) {
   auto const first = without_end(word_at(words, 0));
@@ -58,6 +76,7 @@ std::size_t words_of_designation(Words words) {
     return !ends_item(words[0]) && is_code(word_at(words, 1)) ? 2 : 1;
   }
   if (auto const quoted = words_in_quotation(words); quoted > 0) return quoted;
+  if (auto const phrase = words_of_phrase(words); phrase > 0) return phrase;
   return is_rank(first) && is_epithet(word_at(words, 1)) ? 2 : 0;  // "sp. aff. bus"
 }
 

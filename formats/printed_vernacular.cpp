@@ -71,7 +71,12 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   auto const alone = without_closing(first);
   auto const folded = fold(alone);
   if (is_capitalised(alone) && has_higher_ending(folded)) return true;
-  if (is_long_in_capitals(alone) && has_latin_ending(folded) && !is_vernacular_end(words, i)) {
+  // "setiger ROE": an epithet and its author.
+  bool const author = i == 1 && i + 1 == words.size() &&
+                      is_lower(code_point_at(words[0], 0).value) && is_plain_word(words[0]) &&
+                      has_epithet_ending(words[0]) && !has_strict_latin_ending(folded);
+  if (is_long_in_capitals(alone) && has_latin_ending(folded) && !author &&
+      !is_vernacular_end(words, i)) {
     return true;
   }
   if (i + 1 >= words.size() || ends_item(first)) return false;
@@ -123,6 +128,32 @@ std::size_t words_before_comma(std::span<std::string_view const> words) {
   return 0;
 }
 
+// "Buchenfink, Aus coelebs", "Marsh Tilapia, Aus macrochir": capitalised words before the comma, of
+// which the last is no genus, and a binomial behind it, whatever its epithet.
+std::size_t capitals_before_comma(std::span<std::string_view const> words) {
+  constexpr std::size_t kMost = 6;
+  std::size_t i = 0;
+  while (i < words.size() && i < kMost && !ends_item(words[i])) ++i;
+  if (i + 2 >= words.size() || i >= kMost || !words[i].ends_with(',')) return 0;
+  auto const named = words.first(i + 1);
+  bool const plain = std::all_of(named.begin(), named.end(), [](std::string_view word) {
+    auto const bare = without_end(word);
+    bool const joins = is_separator(bare) && is_plain_word(bare);
+    return bare.size() >= 3 && (is_capitalised(bare) || joins) && is_plain_word(bare);
+  });
+  auto const genus = words[i + 1];
+  auto const epithet = without_closing(words[i + 2]);
+  auto const last = without_end(words[i]);
+  bool const latin_genus =
+      has_strict_latin_ending(genus) || (has_latin_ending(genus) && !has_latin_ending(last));
+  bool const name = is_capitalised(genus) && latin_genus && is_epithet(epithet);
+  if (!plain || !name) return 0;
+  // "Aus, Bus cus" is a list; "Aus Roe, Bus cus" too.
+  auto const first = without_end(words[0]);
+  bool const latin = has_strict_latin_ending(first) && !first.ends_with("er");
+  return latin ? 0 : i + 1;
+}
+
 // "MARSH HAWS (Aus)": words in capitals that have no Latin ending, before the name in brackets.
 std::size_t capitals_before_bracket(std::span<std::string_view const> words) {
   constexpr std::size_t kShortest = 3;  // bytes of the last word
@@ -156,8 +187,8 @@ std::size_t words_in_other_letters(std::span<std::string_view const> words) {
 
 std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
-  for (auto const before :
-       {words_in_other_letters(words), words_before_comma(words), capitals_before_bracket(words)}) {
+  for (auto const before : {words_in_other_letters(words), words_before_comma(words),
+                            capitals_before_comma(words), capitals_before_bracket(words)}) {
     if (before > 0) return before;
   }
   auto const second = without_closing(words[1]);
@@ -191,6 +222,13 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
       return 0;
   }
   return 0;
+}
+
+bool is_name_behind_common_one(std::string_view text) {
+  auto const words = words_of(start_of(text, 200));
+  auto const before = words_before_name(words);
+  if (before == 0 || before + 1 >= words.size()) return false;
+  return is_capitalised(words[before]) && is_epithet(without_closing(words[before + 1]));
 }
 
 }  // namespace keydrift::printed

@@ -12,6 +12,10 @@ namespace keydrift::printed {
 // Ausidae".  0 where the words begin with the name, or no name follows.  Bounded work.
 [[nodiscard]] std::size_t words_before_name(std::span<std::string_view const> words);
 
+// "House finch and tree finch, Aus bus / Aus cus (hardly to be told)": common names, and a species
+// behind them.
+[[nodiscard]] bool is_name_behind_common_one(std::string_view text);
+
 // "family", "Untergattung", "subgen.": a rank that is no part of the name behind it.  `folded`: the
 // case-folded word.
 [[nodiscard]] bool is_rank_noun(std::string_view folded);
