@@ -15,6 +15,7 @@
 #include <utility>
 
 #include "keydrift/characters/contrast_parts.hpp"
+#include "keydrift/characters/reading/contrasting.hpp"
 
 namespace keydrift::contrast {
 namespace {
@@ -320,6 +321,7 @@ class RouteCheck {
     if (!values || values->numeric || !opaque(character)) return values;
     Values refused;
     auto const& leads = edition_[id.couplet].leads;
+    if (leads.size() > reading::kMostRivals) return std::nullopt;  // else quadratic work
     for (std::uint32_t i = 0; i < leads.size(); ++i) {
       if (i == id.ordinal) continue;
       for (auto const& other : leads[i].statements) {
