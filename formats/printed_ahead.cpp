@@ -190,6 +190,9 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   if (label->number > kMostCouplets && !numbering_.has_number(label->number - 1)) {
     return std::nullopt;
   }
+  // "2–5 m, scales" / "0. INFL: cyme": only a piece may put a couplet 0 before the first.
+  bool const zero = label->family == LabelFamily::digits && label->number == 0;
+  if (zero && numbering_.extent == Extent::whole) return std::nullopt;
   if (label->is_dash()) {
     bool const name = is_destination_behind_dash(words) || is_dated_name(words);
     return name ? std::nullopt : label;

@@ -279,7 +279,6 @@ std::optional<Label> read_plain_label(std::string_view line) {
   if (!is_latin(line[at]) || !is_latin(line[at + 1])) return std::nullopt;
   if (inserted_at(line, at) > 0) return std::nullopt;
   label.number = number_of(line.substr(0, digits));
-  if (label.number == 0) return std::nullopt;
   label.text_at = at;
   return label;
 }
@@ -318,7 +317,6 @@ std::optional<Label> read_label(std::string_view line) {
   if (digits > kMaximumDigits) return std::nullopt;
   Label label;
   label.number = number_of(line.substr(begin, digits));
-  if (label.number == 0) return std::nullopt;
   std::size_t at = begin + digits;
   // Sections: "1.1", "2.3.1".
   while (value_at(line, at) == '.' && digits_at(line, at + 1) > 0 && digits_at(line, at + 1) <= 3) {
