@@ -132,6 +132,8 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
   if (numbering_.exact || numbering_.serial || line.is_no_lead || titles_genus(line.text)) {
     return false;
   }
+  constexpr std::uint32_t kNeverSetIn = 24;  // columns beneath the line above
+  if (ahead_.is_set_in(here.at, kNeverSetIn)) return false;
   if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
       remarks_.is_caption()) {
     return false;
@@ -148,6 +150,17 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
   }
   return here.gap && !here.page ? ahead_.ends_in_leaders(here.at)
                                 : ahead_.ends_in_destination(here.at);
+}
+
+bool LeadBegins::begins_first_couplet(LineAtHand here) const {
+  auto const& line = lines_[here.at];
+  bool const lacking = numbering_.family == LabelFamily::digits && !numbering_.has_number(1) &&
+                       numbering_.has_number(2) && numbering_.extent == Extent::whole;
+  if (!lacking || plan_ != nullptr || numbering_.exact || line.is_no_lead) return false;
+  if (!is_upper(code_point_at(line.text, 0).value)) return false;
+  auto const split = split_at_leader(line.text, numbering_);
+  auto const number = numbering_.read(strip_pointer(line.text.substr(split.destination_begin)));
+  return split.kind == LeaderKind::dots && number && number->number == 2;
 }
 
 bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {

@@ -50,6 +50,10 @@ class LeadBegins {
   // where the couplet's second lead is due.
   [[nodiscard]] bool begins_second_lead(LineAtHand here) const;
 
+  // Before all labels: a line that leads to a couplet's number, where couplet 1 prints none and 2
+  // is the first.
+  [[nodiscard]] bool begins_first_couplet(LineAtHand here) const;
+
   // Behind a lead with its destination: a line without label that leads somewhere.
   [[nodiscard]] bool begins_unlabelled_lead(LineAtHand here) const;
 

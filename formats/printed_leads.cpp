@@ -242,6 +242,18 @@ class LeadReader {
     }
   }
 
+  // Begin of "Aus" in "… body chamber unknown. Aus": no sentence is one such word; 0 without.
+  [[nodiscard]] static std::size_t lone_genus_at_end(std::string_view text) {
+    constexpr std::size_t kShortest = 5;  // bytes
+    auto const blank = text.rfind(' ');
+    if (blank == std::string_view::npos || blank == 0 || text[blank - 1] != '.') return 0;
+    auto const name = without_closing_marks(text.substr(blank + 1));
+    bool const genus = name.size() >= kShortest && is_plain_word(name) &&
+                       is_upper(code_point_at(name, 0).value) &&
+                       has_strict_latin_ending(fold(name));
+    return genus ? blank + 1 : 0;
+  }
+
   // No leaders: a number or a name at the very end, or no destination at all.
   void read_unled(std::size_t i) {
     auto const joined = cutter_.join(i);
@@ -263,6 +275,12 @@ class LeadReader {
     if (auto const begin = key_.numbering.ends.loose ? loose_name(text) : std::nullopt) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
+      cutter_.say_name_taken(reads_[i]);
+      return;
+    }
+    if (auto const begin = lone_genus_at_end(text); begin > 0) {
+      reads_[i].leaders = LeaderKind::blank;
+      finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
       cutter_.say_name_taken(reads_[i]);
       return;
     }

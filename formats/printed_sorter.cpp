@@ -328,7 +328,9 @@ class Sorter {
     }
     switch (leads_.progress()) {
       case Progress::none:
-        return false;
+        if (!begins_.begins_first_couplet(here())) return false;
+        start_unlabelled();
+        return true;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
         if (remarks_.is_open() || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
@@ -402,7 +404,8 @@ class Sorter {
         leads_.progress() == Progress::named && !is_upper(code_point_at(line.text, 0).value);
     // "… in meadows" / "               bus Roe": the words only looked like a name, or "— Elba"
     // like a destination.
-    if ((goes_on || soft) && !gap_ && !remarks_.is_open() && !numbering_.exact &&
+    bool const named = leads_.progress() == Progress::named;
+    if ((named || soft) && !gap_ && !remarks_.is_open() && !numbering_.exact &&
         ahead_.is_far_in(at_) && ahead_.is_name_on_its_own(at_)) {
       leads_.add_piece(at_, 0);
       leads_.last().destination_told = true;
@@ -443,6 +446,10 @@ class Sorter {
   void start_unlabelled() {
     Label none;
     none.family = LabelFamily::dash;
+    if (leads_.empty()) {  // of couplet 1, whose number is not printed
+      none.family = LabelFamily::digits;
+      none.number = 1;
+    }
     start_lead(none, false);
     leads_.last().unlabelled = true;
     sorted_.accounts.back().reason = "no label, as second leads here have none";

@@ -129,7 +129,9 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     // "11. bus, p. 178."
     bool const paged = behind == 2 && epithet.ends_with(',') && is_page(words[w + 2], words[w + 3]);
     if (paged) epithet = without_end(epithet);
-    bool const person = is_epithet_of_person(epithet) && behind == 1 && is_authorish(words[w + 2]);
+    bool const genitive = is_capitalised(epithet) && epithet.ends_with('i');
+    bool const person =
+        (genitive || is_epithet_of_person(epithet)) && behind == 1 && is_authorish(words[w + 2]);
     if (!counts || ends_item(epithet)) continue;
     if (person) return static_cast<std::size_t>(words[w].data() - text.data());
     if (!is_epithet(epithet) || !has_epithet_ending(epithet)) continue;

@@ -146,7 +146,9 @@ std::size_t capitals_before_comma(std::span<std::string_view const> words) {
   auto const last = without_end(words[i]);
   bool const latin_genus =
       has_strict_latin_ending(genus) || (has_latin_ending(genus) && !has_latin_ending(last));
-  bool const name = is_capitalised(genus) && latin_genus && is_epithet(epithet);
+  // "Buchenfink, Fringilaster coelebs" and nothing behind.
+  bool const whole = i + 3 == words.size() && !has_latin_ending(last);
+  bool const name = is_capitalised(genus) && (latin_genus || whole) && is_epithet(epithet);
   if (!plain || !name) return 0;
   // "Aus, Bus cus" is a list; "Aus Roe, Bus cus" too.
   auto const first = without_end(words[0]);
