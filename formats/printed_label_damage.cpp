@@ -40,14 +40,24 @@ bool may_be(char c, char digit) {
          (digit == '9' && (c == 'g' || c == 'q'));
 }
 
+// The digit that a Cyrillic letter looks like: "З" is 3; 0 for any other.
+char digit_like(char32_t c) {
+  if (c == 0x417 || c == 0x437) return '3';
+  return c == 0x431 ? '6' : '\0';
+}
+
 // Bytes of `number` at the line's beginning, misread digits among them; 0 where it is another one.
-std::size_t number_seen_at(std::string_view line, std::size_t at, std::uint32_t number) {
+std::size_t number_seen_at(std::string_view line, std::uint32_t number) {
   auto const wanted = std::to_string(number);
-  if (at + wanted.size() > line.size()) return 0;
-  for (std::size_t i = 0; i < wanted.size(); ++i) {
-    if (!may_be(line[at + i], wanted[i])) return 0;
+  std::size_t at = 0;
+  for (char const digit : wanted) {
+    if (at >= line.size()) return 0;
+    auto const c = code_point_at(line, at);
+    bool const seen = c.length == 1 ? may_be(line[at], digit) : digit_like(c.value) == digit;
+    if (!seen) return 0;
+    at += c.length;
   }
-  return wanted.size();
+  return at;
 }
 
 }  // namespace
@@ -125,7 +135,7 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
 
 std::optional<Label> read_damaged_back_reference(std::string_view line, std::uint32_t number) {
   constexpr std::size_t kMostDigits = 3;
-  auto const length = number_seen_at(line, 0, number);
+  auto const length = number_seen_at(line, number);
   if (length == 0) return std::nullopt;
   auto at = length;
   if (line.substr(at).starts_with('.')) ++at;

@@ -154,13 +154,21 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
 
 bool LeadBegins::begins_first_couplet(LineAtHand here) const {
   auto const& line = lines_[here.at];
-  bool const lacking = numbering_.family == LabelFamily::digits && !numbering_.has_number(1) &&
-                       numbering_.has_number(2) && numbering_.extent == Extent::whole;
-  if (!lacking || plan_ != nullptr || numbering_.exact || line.is_no_lead) return false;
+  bool const whole = numbering_.family == LabelFamily::digits && numbering_.extent == Extent::whole;
+  if (!whole || plan_ != nullptr || numbering_.exact || line.is_no_lead) return false;
   if (!is_upper(code_point_at(line.text, 0).value)) return false;
-  auto const split = split_at_leader(line.text, numbering_);
-  auto const number = numbering_.read(strip_pointer(line.text.substr(split.destination_begin)));
-  return split.kind == LeaderKind::dots && number && number->number == 2;
+  auto const destination = [this](std::size_t i) {
+    if (i >= lines_.size()) return std::string_view{};
+    auto const split = split_at_leader(lines_[i].text, numbering_);
+    return split.kind == LeaderKind::dots ? lines_[i].text.substr(split.destination_begin)
+                                          : std::string_view{};
+  };
+  auto const to = destination(here.at);
+  if (to.empty()) return false;
+  // "Plants in fruit ..... KEY A" / "Plants with leaves only ..... KEY B"
+  if (names_a_key(to)) return names_a_key(destination(here.at + 1));
+  auto const number = numbering_.read(strip_pointer(to));
+  return !numbering_.has_number(1) && numbering_.has_number(2) && number && number->number == 2;
 }
 
 bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {

@@ -50,8 +50,8 @@ class LeadBegins {
   // where the couplet's second lead is due.
   [[nodiscard]] bool begins_second_lead(LineAtHand here) const;
 
-  // Before all labels: a line that leads to a couplet's number, where couplet 1 prints none and 2
-  // is the first.
+  // Before all labels: a line that leads to couplet 2, where couplet 1 prints no number, or one of
+  // two that lead to keys.
   [[nodiscard]] bool begins_first_couplet(LineAtHand here) const;
 
   // Behind a lead with its destination: a line without label that leads somewhere.

@@ -198,7 +198,10 @@ std::optional<Reference> Numbering::read(std::string_view text) const {
       return reference;
     }
   }
-  return read_reference(text);
+  auto const number = trim(text);
+  bool const letter = prefixed && number.size() > 1 && number[0] >= 'A' && number[0] <= 'Z' &&
+                      is_digit(static_cast<unsigned char>(number[1]));
+  return read_reference(letter ? number.substr(1) : text);
 }
 
 namespace {

@@ -60,6 +60,7 @@ struct Numbering {
   std::uint32_t label_indent{};    // deepest usual indentation of a numbered label
   bool decimals_are_leads{false};  // 1.1 and 1.2 are the leads of couplet 1
   bool roman{false};               // couplets bear roman numerals, and leads lead to them
+  bool prefixed{false};            // "Step A2": each key's numbers stand behind its letter
   bool lettered{false};            // nearly all labels are "1a." and "1b."
   bool lettered_seconds{false};    // "b Wings dark" is the rival of "1a Wings clear"
 

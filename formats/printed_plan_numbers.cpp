@@ -170,6 +170,10 @@ class NumberReader {
  private:
   [[nodiscard]] bool read_number(std::string_view line, std::size_t& at, Label& label) const {
     if (scheme_.script == Script::digits) {
+      // "Step A1"
+      bool const letter = scheme_.worded && at + 1 < line.size() && line[at] >= 'A' &&
+                          line[at] <= 'Z' && digits_at(line, at + 1) > 0;
+      if (letter) ++at;
       auto const digits = digits_at(line, at);
       if (digits == 0 || digits > kLongestNumber) return false;
       label.family = LabelFamily::digits;
@@ -253,6 +257,11 @@ class NumberPlanner {
     }
     close_couplet();
     if (plan_.plan.starts.size() < kLeastLeads || paired_ * 2 < couplets_) return std::nullopt;
+    plan_.numbering.prefixed = std::any_of(
+        plan_.plan.starts.begin(), plan_.plan.starts.end(), [this](LeadStart const& start) {
+          return starts_with_prefix(lines_[start.line].text) ||
+                 (start.line > 0 && starts_with_prefix(lines_[start.line - 1].text));
+        });
     auto& numbers = plan_.numbering.numbers;
     std::sort(numbers.begin(), numbers.end());
     numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
@@ -260,6 +269,13 @@ class NumberPlanner {
   }
 
  private:
+  // "Step A1"
+  [[nodiscard]] static bool starts_with_prefix(std::string_view line) {
+    auto const at = behind_number_word(line);
+    return at > 0 && at + 1 < line.size() && line[at] >= 'A' && line[at] <= 'Z' &&
+           digits_at(line, at + 1) > 0;
+  }
+
   // Do words begin with capitals where numbers stand before them?
   void look_at_words() {
     std::size_t upper = 0;
