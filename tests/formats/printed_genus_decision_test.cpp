@@ -1,0 +1,140 @@
+// Where two words may be the genus of a key: which one the reader takes.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+TEST(PrintedGenusDecision, ANumberedHeadGivesItToEpithetsInCapitals) {
+  auto const text =
+      "612. VELIX Harb.\n"
+      "Herbs of the marsh, with leafy stems. Corolla tubular in most, often hairy within.\n"
+      "Stamens four. Fruit a small nut.\n"
+      "\n"
+      "1. Corolla red . . . . VELIFER, 193.\n"
+      "1. Corolla white . . . . 2\n"
+      "2. Calyx hairy . . . . HIRTUS, 194.\n"
+      "2. Calyx smooth . . . . GLABER, 195.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Corolla red -> Velix velifer (193.)\n1[1] Corolla white -> 2\n"
+            "2[2] Calyx hairy -> Velix hirtus (194.)\n"
+            "2[2] Calyx smooth -> Velix glaber (195.)\n");
+  EXPECT_EQ(line_kinds(text), "heading, note, note, blank, lead, lead, lead, lead");
+}
+
+TEST(PrintedGenusDecision, AHeadWithACommonNameGivesItToEpithetsWithFullStops) {
+  EXPECT_EQ(sketch("Genre Velix, MARAIGUE; Harb.\n"
+                   "\n"
+                   "Herbes des marais, à tiges feuillées. Corolle tubuleuse.\n"
+                   "\n"
+                   "1. Corolle rouge . . . . ALBUS.\n"
+                   "1. Corolle blanche . . . . 2\n"
+                   "2. Calice velu . . . . HIRTUS.\n"
+                   "2. Calice glabre . . . . GLABER.\n"),
+            "1[1] Corolle rouge -> Velix albus\n1[1] Corolle blanche -> 2\n"
+            "2[2] Calice velu -> Velix hirtus\n2[2] Calice glabre -> Velix glaber\n");
+}
+
+TEST(PrintedGenusDecision, ANounThatOpensLeadsIsNoneThoughEpithetsStandBehindIt) {
+  EXPECT_EQ(sketch("Velix Harb. est planta palustris.\n"
+                   "\n"
+                   "1. Drupa laevis . . . . 2\n"
+                   "1. Drupa rugosa . . . . alba Roe\n"
+                   "2. Drupa parva . . . . laevis Roe\n"
+                   "2. Drupa magna . . . . rugosa Roe\n"),
+            "1[1] Drupa laevis -> 2\n1[1] Drupa rugosa -> Velix alba\n"
+            "2[2] Drupa parva -> Velix laevis\n2[2] Drupa magna -> Velix rugosa\n");
+}
+
+TEST(PrintedGenusDecision, LoneEpithetsKeepTheTitlesBehindASpeciesOfAnother) {
+  EXPECT_EQ(sketch("Key to the species of Velix\n"
+                   "\n"
+                   "1. Corolla red . . . . alba Roe\n"
+                   "1. Corolla white . . . . 2\n"
+                   "2. Calyx hairy . . . . Busella hirta\n"
+                   "2. Calyx smooth . . . . 3\n"
+                   "3. Stem low . . . . nana Roe\n"
+                   "3. Stem tall . . . . alta Roe\n"),
+            "1[1] Corolla red -> Velix alba\n1[1] Corolla white -> 2\n"
+            "2[2] Calyx hairy -> Busella hirta\n2[2] Calyx smooth -> 3\n"
+            "3[3] Stem low -> Velix nana\n3[3] Stem tall -> Velix alta\n");
+}
+
+TEST(PrintedGenusDecision, AHeadBetweenKeysGivesItToTheNextOne) {
+  auto const text =
+      "KEY TO THE GENERA\n"
+      "\n"
+      "1. Leaves flat . . . . Hydra\n"
+      "1. Leaves hollow . . . . Hylora\n"
+      "\n"
+      "1. HYDRA Rusk.   Water-plume\n"
+      "\n"
+      "1. Corolla red . . . . H. rubra\n"
+      "1. Corolla white . . . . H. alba\n"
+      "\n"
+      "2. HYLORA Rusk.   Hollow-plume\n"
+      "\n"
+      "1. Corolla red . . . . H. nana\n"
+      "1. Corolla white . . . . H. alta\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Leaves flat -> Hydra\n1[1] Leaves hollow -> Hylora\n"
+            "1[1] Corolla red -> Hydra rubra\n1[1] Corolla white -> Hydra alba\n"
+            "1[1] Corolla red -> Hylora nana\n1[1] Corolla white -> Hylora alta\n");
+  EXPECT_EQ(line_kinds(text),
+            "heading, blank, lead, lead, blank, heading, blank, lead, lead, blank, heading, blank, "
+            "lead, lead");
+}
+
+TEST(PrintedGenusDecision, AccentsAndLinesOfStressAreNoPartOfNames) {
+  EXPECT_EQ(sketch("1. Corolla red . . . . Plumbellária verticilláta Roe\n"
+                   "1. Corolla white . . . . 2\n"
+                   "2. Calyx hairy . . . . P. hirsúta Roe\n"
+                   "2. Calyx smooth . . . . Droste\u0331lia nána\n"),
+            "1[1] Corolla red -> Plumbellaria verticillata\n1[1] Corolla white -> 2\n"
+            "2[2] Calyx hairy -> Plumbellaria hirsuta\n"
+            "2[2] Calyx smooth -> Drostelia nana\n");
+}
+
+TEST(PrintedGenusDecision, TheInitialInAnAccountDecidesForTheOneOfTheRunningHeads) {
+  EXPECT_EQ(sketch("GUAYANA\n"
+                   "\n"
+                   "14        SOMBRERA\n"
+                   "\n"
+                   "1. Corolla red . . . . alba Roe\n"
+                   "1. Corolla white . . . . 2\n"
+                   "2. Calyx hairy . . . . hirta Roe\n"
+                   "2. Calyx smooth . . . . nana Roe\n"
+                   "\n"
+                   "15        SOMBRERA\n"
+                   "\n"
+                   "1. S. alba Roe. Herb of walls.\n"
+                   "\n"
+                   "GUAYANA\n"
+                   "\n"
+                   "2. S. hirta Roe. Herb of rocks.\n"),
+            "1[1] Corolla red -> Sombrera alba\n1[1] Corolla white -> 2\n"
+            "2[2] Calyx hairy -> Sombrera hirta\n2[2] Calyx smooth -> Sombrera nana\n");
+}
+
+TEST(PrintedGenusDecision, ARussianHeadNamesIt) {
+  auto const text =
+      "37. Род AUS Tell.\n"
+      "Травы болот. Листья узкие.\n"
+      "\n"
+      "1. Листья узкие . . . . alba Roe\n"
+      "1. Листья широкие . . . . 2\n"
+      "2. Чашечка голая . . . . nuda Roe\n"
+      "2. Чашечка волосистая . . . . hirta Roe\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Листья узкие -> Aus alba\n1[1] Листья широкие -> 2\n"
+            "2[2] Чашечка голая -> Aus nuda\n2[2] Чашечка волосистая -> Aus hirta\n");
+  EXPECT_EQ(line_kinds(text), "heading, note, blank, lead, lead, lead, lead");
+}
+
+}  // namespace
+}  // namespace keydrift
