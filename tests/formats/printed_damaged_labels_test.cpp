@@ -1,0 +1,121 @@
+// Labels that recognition of characters damaged, told by those around them.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+// A serial key of which one label is printed otherwise than it should be.
+std::string serial_key(std::string_view right, std::string_view damaged) {
+  std::string key =
+      "1 (12) Wings clear.\n2 (3) Legs pale . . . . Aus bus\n3 (2) Legs dark.\n"
+      "4 (5) Head long . . . . Aus cus\n5 (4) Head short.\n"
+      "6 (7) Ribs many . . . . Aus dus\n7 (6) Ribs few.\n"
+      "8 (9) Tail long . . . . Aus eus\n9 (8) Tail short.\n"
+      "10 (11) Feet broad . . . . Aus fus\n11 (10) Feet narrow . . . . Aus gus\n"
+      "12 (1) Wings dark . . . . Aus hus\n";
+  return key.replace(key.find(right), right.size(), damaged);
+}
+
+// What it says, whatever the damage: only the label of couplet 10 stays as it is printed.
+std::string serial_sketch(std::string const& tenth) {
+  return "1[1] Wings clear. -> 2\n1[12] Wings dark -> Aus hus\n"
+         "2[2] Legs pale -> Aus bus\n2[3] Legs dark. -> 4\n"
+         "4[4] Head long -> Aus cus\n4[5] Head short. -> 6\n"
+         "6[6] Ribs many -> Aus dus\n6[7] Ribs few. -> 8\n"
+         "8[8] Tail long -> Aus eus\n8[9] Tail short. -> 10\n10[" +
+         tenth + "] Feet broad -> Aus fus\n10[11] Feet narrow -> Aus gus\n";
+}
+
+TEST(PrintedDamagedLabels, ABackReferenceMayLackItsClosingBracket) {
+  EXPECT_EQ(sketch(serial_key("12 (1) Wings", "12 (1 Wings")), serial_sketch("10"));
+}
+
+TEST(PrintedDamagedLabels, ALetterMayStandForTheClosingBracket) {
+  EXPECT_EQ(sketch(serial_key("8 (9) Tail", "8 (9j Tail")), serial_sketch("10"));
+}
+
+TEST(PrintedDamagedLabels, TheNumberBeforeABackReferenceMayBeMisread) {
+  EXPECT_EQ(sketch(serial_key("10 (11) Feet", "l0 (11) Feet")), serial_sketch("l0"));
+}
+
+TEST(PrintedDamagedLabels, TheNumberInABackReferenceMayBeMisread) {
+  EXPECT_EQ(sketch(serial_key("10 (11) Feet", "10 (I1). Feet")), serial_sketch("10"));
+}
+
+TEST(PrintedDamagedLabels, ACommaMayFollowABackReference) {
+  EXPECT_EQ(sketch(serial_key("11 (10) Feet", "11 (10), Feet")), serial_sketch("10"));
+}
+
+TEST(PrintedDamagedLabels, AnIndexReadAsALetterIsOneBesideTheSecondOfItsLetter) {
+  EXPECT_EQ(sketch("A. Foot pale.\n"
+                   "  Bl. Beak long ..... Aus bus\n"
+                   "  B2. Beak short ..... Aus cus\n"
+                   "A. Foot dark.\n"
+                   "  C1. Tail long ..... Aus dus\n"
+                   "  C2. Tail short ..... Aus eus\n"),
+            "1[A] Foot pale. -> 2\n1[A] Foot dark. -> 3\n"
+            "2[Bl] Beak long -> Aus bus\n2[B2] Beak short -> Aus cus\n"
+            "3[C1] Tail long -> Aus dus\n3[C2] Tail short -> Aus eus\n");
+}
+
+TEST(PrintedDamagedLabels, ASharpSIsTheBetaBehindAnAlpha) {
+  EXPECT_EQ(sketch("I. Flügel hell.\n"
+                   "  α) Beine blass ..... Aus bus\n"
+                   "  ß) Beine dunkel ..... Aus cus\n"
+                   "II. Flügel dunkel.\n"
+                   "  α) Kopf lang ..... Aus dus\n"
+                   "  ß) Kopf kurz ..... Aus eus\n"),
+            "1[I] Flügel hell. -> 2\n1[II] Flügel dunkel. -> 3\n"
+            "2[α] Beine blass -> Aus bus\n2[ß] Beine dunkel -> Aus cus\n"
+            "3[α] Kopf lang -> Aus dus\n3[ß] Kopf kurz -> Aus eus\n");
+}
+
+TEST(PrintedDamagedLabels, ALetteredOneIsReadThoughItDoesNotCarryTheCountOn) {
+  EXPECT_EQ(sketch("1a. Wings clear ..... 2\n"
+                   "1b. Wings dark ..... 3\n"
+                   "2a. Legs pale ..... Aus bus\n"
+                   "2b. Legs dark ..... Aus cus\n"
+                   "3a. Head long ..... 4\n"
+                   "3b. Head short ..... Aus eus\n"
+                   "4a. Tail long ..... Aus fus\n"
+                   "4b. Tail short ..... Aus gus\n"
+                   "\n"
+                   "The species of the hills are these.\n"
+                   "\n"
+                   "la. Feet broad ..... Bus fus\n"
+                   "lb. Feet narrow ..... Bus gus\n"),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> 3\n"
+            "2[2a] Legs pale -> Aus bus\n2[2b] Legs dark -> Aus cus\n"
+            "3[3a] Head long -> 4\n3[3b] Head short -> Aus eus\n"
+            "4[4a] Tail long -> Aus fus\n4[4b] Tail short -> Aus gus\n"
+            "1[la] Feet broad -> Bus fus\n1[lb] Feet narrow -> Bus gus\n");
+}
+
+TEST(PrintedDamagedLabels, ALetteredTenIsReadBehindALostCouplet) {
+  EXPECT_EQ(sketch("6a. Wings clear ..... 7\n"
+                   "6b. Wings dark ..... 11\n"
+                   "7a. Legs pale ..... 8\n"
+                   "7b. Legs dark ..... 10\n"
+                   "8a. Head long ..... Aus bus\n"
+                   "8b. Head short ..... Aus cus\n"
+                   "l0a. Tail long ..... Aus fus\n"
+                   "l0b. Tail short ..... Aus gus\n"
+                   "11a. Ribs many ..... Aus hus\n"
+                   "11b. Ribs few ..... Aus ius\n"),
+            "6[6a] Wings clear -> 7\n6[6b] Wings dark -> 11\n"
+            "7[7a] Legs pale -> 8\n7[7b] Legs dark -> 10\n"
+            "8[8a] Head long -> Aus bus\n8[8b] Head short -> Aus cus\n"
+            "10[l0a] Tail long -> Aus fus\n10[l0b] Tail short -> Aus gus\n"
+            "11[11a] Ribs many -> Aus hus\n11[11b] Ribs few -> Aus ius\n");
+}
+
+}  // namespace
+}  // namespace keydrift

@@ -1,0 +1,209 @@
+// Labels in forms that few keys print, and numbers at the beginning of lines that are no labels.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+TEST(PrintedLabelForms, ARingCountsAsFrenchAndSpanishWorksDo) {
+  EXPECT_EQ(sketch("1° Wings clear ..... 2\n"
+                   "1° Wings dark ..... 3\n"
+                   "2° Legs pale ..... Aus bus\n"
+                   "2° Legs dark ..... Aus cus\n"
+                   "3° Head long ..... Aus dus\n"
+                   "3° Head short ..... Aus eus\n"),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> 3\n"
+            "2[2] Legs pale -> Aus bus\n2[2] Legs dark -> Aus cus\n"
+            "3[3] Head long -> Aus dus\n3[3] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, WordsBehindALetterOfAnOutlineMayBeginWithACount) {
+  EXPECT_EQ(sketch("I. Wings clear.\n"
+                   "  a) 3 or more spines on the tibia ..... Aus bus\n"
+                   "  b) 2 spines on the tibia ..... Aus cus\n"
+                   "II. Wings dark.\n"
+                   "  a) Head long ..... Aus dus\n"
+                   "  b) Head short ..... Aus eus\n"
+                   "  c) Head round ..... Aus fus\n"),
+            "1[I] Wings clear. -> 2\n1[II] Wings dark. -> 3\n"
+            "2[a] 3 or more spines on the tibia -> Aus bus\n"
+            "2[b] 2 spines on the tibia -> Aus cus\n3[a] Head long -> Aus dus\n"
+            "3[b] Head short -> Aus eus\n3[c] Head round -> Aus fus\n");
+}
+
+TEST(PrintedLabelForms, WordsBehindANumberAndALetterMayBeginWithACount) {
+  EXPECT_EQ(sketch("1. a) Wings clear ..... 2\n"
+                   "   b) Wings dark ..... 3\n"
+                   "2. a) Legs pale ..... 4\n"
+                   "   b) Legs dark ..... 5\n"
+                   "3. a) Head long ..... Aus cus\n"
+                   "   b) Head short ..... Aus dus\n"
+                   "4. a) Tail long ..... Aus eus\n"
+                   "   b) Tail short ..... Aus fus\n"
+                   "5. a) 3 or more spines ..... Aus hus\n"
+                   "   b) 2 spines ..... Aus ius\n"),
+            "1[1. a] Wings clear -> 2\n1[b] Wings dark -> 3\n"
+            "2[2. a] Legs pale -> 4\n2[b] Legs dark -> 5\n"
+            "3[3. a] Head long -> Aus cus\n3[b] Head short -> Aus dus\n"
+            "4[4. a] Tail long -> Aus eus\n4[b] Tail short -> Aus fus\n"
+            "5[5. a] 3 or more spines -> Aus hus\n5[b] 2 spines -> Aus ius\n");
+}
+
+TEST(PrintedLabelForms, BisNumbersACoupletThatWasInserted) {
+  EXPECT_EQ(sketch("8. Wings clear ..... 9\n"
+                   "8. Wings dark ..... 9 bis\n"
+                   "9. Legs pale ..... Aus bus\n"
+                   "9. Legs dark ..... Aus cus\n"
+                   "9 bis. Head long ..... Aus dus\n"
+                   "9 bis. Head short ..... Aus eus\n"),
+            "8[8] Wings clear -> 9\n8[8] Wings dark -> 9bis\n"
+            "9[9] Legs pale -> Aus bus\n9[9] Legs dark -> Aus cus\n"
+            "9bis[9 bis] Head long -> Aus dus\n9bis[9 bis] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, BisMayBearThePrimeOfTheSecondLead) {
+  EXPECT_EQ(sketch("8. Wings clear ..... 9\n"
+                   "8'. Wings dark ..... 9 bis\n"
+                   "9. Legs pale ..... Aus bus\n"
+                   "9'. Legs dark ..... Aus cus\n"
+                   "9 bis. Head long ..... Aus dus\n"
+                   "9 bis'. Head short ..... Aus eus\n"),
+            "8[8] Wings clear -> 9\n8[8'] Wings dark -> 9bis\n"
+            "9[9] Legs pale -> Aus bus\n9[9'] Legs dark -> Aus cus\n"
+            "9bis[9 bis] Head long -> Aus dus\n9bis[9 bis'] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, CountsJoinedByOrAreNone) {
+  auto const text =
+      "1. Wings clear ..... 2\n"
+      "1. Wings dark ..... 3\n"
+      "2. Legs pale; antennae\n"
+      "2- or 3-jointed ..... Aus bus\n"
+      "2. Legs dark ..... Aus cus\n"
+      "3. Head long; palpi\n"
+      "3- or 4-jointed ..... Aus dus\n"
+      "3. Head short ..... Aus eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> 3\n"
+            "2[2] Legs pale; antennae 2- or 3-jointed -> Aus bus\n"
+            "2[2] Legs dark -> Aus cus\n"
+            "3[3] Head long; palpi 3- or 4-jointed -> Aus dus\n"
+            "3[3] Head short -> Aus eus\n");
+  EXPECT_EQ(line_kinds(text), "lead, lead, lead, continuation, lead, lead, continuation, lead");
+}
+
+TEST(PrintedLabelForms, AYearBeforeASynonymIsNone) {
+  auto const text =
+      "1889. Aus, Roe, Proc. Marsh. 4, p. 56.\n"
+      "\n"
+      "1. Wings clear ..... 2\n"
+      "1. Wings dark ..... Aus bus\n"
+      "2. Legs pale ..... Aus cus\n"
+      "2. Legs dark ..... Aus dus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[2] Legs dark -> Aus dus\n");
+  EXPECT_EQ(line_kinds(text), "heading, blank, lead, lead, lead, lead");
+}
+
+TEST(PrintedLabelForms, ASecondLeadsLetterMayStandBeforeSmallLetters) {
+  EXPECT_EQ(sketch("1a křídla čirá ..... 2\n"
+                   "b křídla tmavá ..... 3\n"
+                   "2a nohy bledé ..... Aus bus\n"
+                   "b nohy tmavé ..... Aus cus\n"
+                   "3a hlava dlouhá ..... Aus dus\n"
+                   "b hlava krátká ..... Aus eus\n"),
+            "1[1a] křídla čirá -> 2\n1[b] křídla tmavá -> 3\n"
+            "2[2a] nohy bledé -> Aus bus\n2[b] nohy tmavé -> Aus cus\n"
+            "3[3a] hlava dlouhá -> Aus dus\n3[b] hlava krátká -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, BareNumbersThatDashesAnswerStandBesideLetteredOnes) {
+  EXPECT_EQ(sketch("9a Wings clear ..... 10\n"
+                   "9b Wings dark ..... 11a\n"
+                   "10 Legs pale ..... Aus bus\n"
+                   "- Legs dark ..... Aus cus\n"
+                   "11a Head long ..... 12\n"
+                   "11b Head short ..... 15a\n"
+                   "12 Feet broad ..... Aus dus\n"
+                   "- Feet narrow ..... Aus eus\n"
+                   "15a Tail long ..... Aus fus\n"
+                   "15b Tail short ..... Aus gus\n"),
+            "9[9a] Wings clear -> 10\n9[9b] Wings dark -> 11\n"
+            "10[10] Legs pale -> Aus bus\n10[-] Legs dark -> Aus cus\n"
+            "11[11a] Head long -> 12\n11[11b] Head short -> 15\n"
+            "12[12] Feet broad -> Aus dus\n12[-] Feet narrow -> Aus eus\n"
+            "15[15a] Tail long -> Aus fus\n15[15b] Tail short -> Aus gus\n");
+}
+
+TEST(PrintedLabelForms, NumbersInCellsOfAFragmentAreNoPageNumbers) {
+  auto const text =
+      "7\tWings clear\tAus bus\n"
+      "\n"
+      "7a\tWings dark\t8\n"
+      "\n"
+      "8\tLegs pale\tAus cus\n"
+      "\n"
+      "–\tLegs dark\tAus dus\n"
+      "\n"
+      "18\tHead long\tAus eus\n"
+      "\n"
+      "18a\tHead short\tAus fus\n";
+  EXPECT_EQ(sketch(text),
+            "7[7] Wings clear -> Aus bus\n7[7a] Wings dark -> 8\n"
+            "8[8] Legs pale -> Aus cus\n8[–] Legs dark -> Aus dus\n"
+            "18[18] Head long -> Aus eus\n18[18a] Head short -> Aus fus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, blank, lead, blank, lead, blank, lead, blank, lead, blank, lead");
+}
+
+TEST(PrintedLabelForms, DashesBeforeTheRangeInASerialKeyAreNone) {
+  auto const text =
+      "1 (2) Wings clear . . . . Aus bus\n"
+      " — Everywhere, common.\n"
+      "2 (1) Wings dark.\n"
+      "3 (4) Legs pale . . . . Aus cus\n"
+      " — Marshes.\n"
+      "4 (3) Legs dark.\n"
+      "5 (6) Head long . . . . Aus dus\n"
+      " — Tarn Hill.\n"
+      "6 (5) Head short . . . . Aus eus\n"
+      " — Rare.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> Aus bus\n1[2] Wings dark. -> 3\n"
+            "3[3] Legs pale -> Aus cus\n3[4] Legs dark. -> 5\n"
+            "5[5] Head long -> Aus dus\n5[6] Head short -> Aus eus\n");
+  EXPECT_EQ(line_kinds(text), "lead, note, lead, lead, note, lead, lead, note, lead, note");
+}
+
+TEST(PrintedLabelForms, ANumberWithAFullStopIsAHeadingsAmongBareOnes) {
+  auto const text =
+      "1 Wings clear ..... 2\n"
+      "1 Wings dark ..... 3\n"
+      "2 Legs pale ..... Aus bus\n"
+      "2 Legs dark ..... Aus cus\n"
+      "3 Head long ..... Aus dus\n"
+      "3 Head short ..... Aus eus\n"
+      "\n"
+      "4. The species\n"
+      "\n"
+      "The species of the marsh are few and hard to tell.\n"
+      "\n"
+      "1 Tail long ..... Aus fus\n"
+      "1 Tail short ..... Aus gus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> 3\n"
+            "2[2] Legs pale -> Aus bus\n2[2] Legs dark -> Aus cus\n"
+            "3[3] Head long -> Aus dus\n3[3] Head short -> Aus eus\n"
+            "1[1] Tail long -> Aus fus\n1[1] Tail short -> Aus gus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, lead, lead, lead, lead, blank, heading, blank, note, blank, lead, lead");
+}
+
+}  // namespace
+}  // namespace keydrift
