@@ -1,0 +1,49 @@
+// Keys run together in paragraphs: leads begin within lines.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedWrappedParagraphs, LeadsBeginWithinTheWrappedLinesOfOne) {
+  EXPECT_EQ(sketch("TABLE OF AUSELLA.—1. Wings clear, 2. — Wings dark, niger Roe.\n"
+                   "2. Legs pale to the very tips, 3. — Legs dark all over but for the knees,\n"
+                   "which are pale, tristis Roe. 3. Head long as the thorax, pictus Roe. — Head\n"
+                   "short, rounded behind, aurifrons, n. sp.\n"),
+            "1[1] Wings clear, -> 2\n1[—] Wings dark, -> niger\n"
+            "2[2] Legs pale to the very tips, -> 3\n"
+            "2[—] Legs dark all over but for the knees, which are pale, -> tristis\n"
+            "3[3] Head long as the thorax, -> pictus\n"
+            "3[—] Head short, rounded behind, -> aurifrons (n. sp.)\n");
+}
+
+TEST(PrintedWrappedParagraphs, ASecondOneGoesOnCounting) {
+  EXPECT_EQ(
+      sketch(
+          "1 Wings clear, with many veins, 2 – Wings dark all over, also at the tips Aus bus 2 "
+          "Legs pale to the very tips 3 – Legs dark at the tips Aus cus 3 Head long as the thorax "
+          "4 – Head short, rounded behind, 5 4 Tail long and slender Aus dus – Tail short Aus eus\n"
+          "\n"
+          "5 Dorsum with a keel, smooth at the sides Aus fus – Dorsum flat, without a keel 6 6 "
+          "Ribs many, set close together, pale Aus gus – Ribs few, set far apart from each other, "
+          "dark 7 7 Feet broad, flat, with long nails Aus hus – Feet narrow Aus ius\n"),
+      "1[1] Wings clear, with many veins, -> 2\n"
+      "1[–] Wings dark all over, also at the tips -> Aus bus\n"
+      "2[2] Legs pale to the very tips -> 3\n"
+      "2[–] Legs dark at the tips -> Aus cus\n3[3] Head long as the thorax -> 4\n"
+      "3[–] Head short, rounded behind, -> 5\n"
+      "4[4] Tail long and slender -> Aus dus\n4[–] Tail short -> Aus eus\n"
+      "5[5] Dorsum with a keel, smooth at the sides -> Aus fus\n"
+      "5[–] Dorsum flat, without a keel -> 6\n"
+      "6[6] Ribs many, set close together, pale -> Aus gus\n"
+      "6[–] Ribs few, set far apart from each other, dark -> 7\n"
+      "7[7] Feet broad, flat, with long nails -> Aus hus\n"
+      "7[–] Feet narrow -> Aus ius\n");
+}
+
+}  // namespace
+}  // namespace keydrift
