@@ -1,0 +1,66 @@
+// Names in unusual dress: what of them is the taxon, and how many taxa there are.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::led_to;
+using test::sketch;
+
+TEST(PrintedOddNames, APhraseNameEndsInItsCollectorAndNumber) {
+  EXPECT_EQ(led_to("Ausella sp. Tarn Hill (A.Roe 3317)"), "Ausella sp. Tarn Hill (A.Roe 3317)");
+}
+
+TEST(PrintedOddNames, APartIsNoKey) {
+  EXPECT_EQ(led_to("Ausella (part; A. bus only)"), "Ausella (part; A. bus only)");
+}
+
+TEST(PrintedOddNames, CommonNamesBeforeACommaAreNoTaxa) {
+  EXPECT_EQ(led_to("Buchenfink, Aus coelebs"), "Aus coelebs (Buchenfink)");
+  EXPECT_EQ(led_to("Greenhead Tilapia, Aus macrochir"), "Aus macrochir (Greenhead Tilapia)");
+}
+
+TEST(PrintedOddNames, ABracketMaySayWhichSubspecies) {
+  EXPECT_EQ(led_to("Aus bus (a. subsp. cus)"), "Aus bus subsp. cus");
+  EXPECT_EQ(led_to("Aus bus (var. cus)"), "Aus bus var. cus");
+}
+
+TEST(PrintedOddNames, ACommaPartsNumberedGenera) {
+  EXPECT_EQ(led_to("16. Aus, 17. Bus"), "Aus + Bus");
+}
+
+TEST(PrintedOddNames, ASubgenusMayStandBeforeADoubtfulEpithet) {
+  EXPECT_EQ(led_to("Aus (Subaus) cf. bus"), "Aus (Subaus) cf. bus");
+}
+
+TEST(PrintedOddNames, ASlashPartsANewSpeciesFromAnother) {
+  EXPECT_EQ(led_to("A. bus sp. nov. / A. cus Roe"), "Aus bus + Aus cus (sp. nov.)");
+}
+
+TEST(PrintedOddNames, ALetteredSpeciesIsOfTheTitlesGenus) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Leaves hairy ..... Species A, p. 177\n"
+                   "1. Leaves bare ..... 2\n"
+                   "2. Stem low ..... alba Roe\n"
+                   "2. Stem tall ..... nana Roe\n"),
+            "1[1] Leaves hairy -> Ausella Species A (p. 177)\n1[1] Leaves bare -> 2\n"
+            "2[2] Stem low -> Ausella alba\n2[2] Stem tall -> Ausella nana\n");
+}
+
+TEST(PrintedOddNames, AnAuthorInCapitalsBehindAnEpithetIsNoGenus) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Leaves hairy ..... setiger HARKE\n"
+                   "1. Leaves bare ..... 2\n"
+                   "2. Stem low ..... niger HARKE\n"
+                   "2. Stem tall ..... nanus ROE\n"),
+            "1[1] Leaves hairy -> Ausella setiger\n1[1] Leaves bare -> 2\n"
+            "2[2] Stem low -> Ausella niger\n2[2] Stem tall -> Ausella nanus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
