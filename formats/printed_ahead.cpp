@@ -14,6 +14,7 @@
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
@@ -193,6 +194,7 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   // "2–5 m, scales" / "0. INFL: cyme": only a piece may put a couplet 0 before the first.
   bool const zero = label->family == LabelFamily::digits && label->number == 0;
   if (zero && numbering_.extent == Extent::whole) return std::nullopt;
+  if (label->family == LabelFamily::digits && titles_genus(words)) return std::nullopt;
   if (label->is_dash()) {
     bool const name = is_destination_behind_dash(words) || is_dated_name(words);
     return name ? std::nullopt : label;

@@ -368,6 +368,7 @@ class Grouper {
 
   void group_serial() {
     std::unordered_map<LabelKey, std::size_t> group_of;  // by part and number
+    std::unordered_map<LabelKey, std::size_t> named;     // of leads that name the number as a rival
     auto const slot = [](std::uint32_t part, std::uint32_t number) {
       return (static_cast<LabelKey>(part) << 32U) | number;
     };
@@ -381,6 +382,10 @@ class Grouper {
           auto const found = group_of.find(slot(part, rival.number));
           if (found != group_of.end()) group = found->second;
         }
+        for (auto const& rival : *rivals) named.emplace(slot(part, rival.number), group);
+      } else if (auto const found = named.find(slot(part, label.number));
+                 found != named.end() && leads_[i].misprinted) {
+        group = found->second;  // its own bracket was misread
       }
       if (group == groups_.size()) {
         open_group(i);

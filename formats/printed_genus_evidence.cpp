@@ -129,6 +129,13 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     }
     if (before.ends_with(',') && is_capitalised(without_end(before))) ++uses.cited;
     if (w + 1 >= words.size()) continue;
+    // "Aus subgen. Bus Roe", "Aus sect. Cus"
+    auto const rank = words[w + 1];
+    if ((rank == "subgen." || rank == "subg." || rank == "sect." || rank == "subsect.") &&
+        has_strict_latin_ending(fold(genus))) {
+      ++uses.alone;
+      know(genus, uses);
+    }
     // A stop or a comma parts the word from the next one.
     if (bare.data() + bare.size() != words[w].data() + words[w].size()) continue;
     auto next = bare_word(words[w + 1]);

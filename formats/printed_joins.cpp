@@ -101,6 +101,11 @@ LineJoiner::Joint LineJoiner::joint(std::string_view before, std::string_view af
     return is_digit(code_point_at(after, 0).value) ? Joint::keep_hyphen : Joint::blank;
   }
   auto const last = code_point_before(hyphen.stem, hyphen.stem.size()).value;
+  // "K+ yellow, P-" / "with soralia": a reaction that fails.
+  static constexpr std::array kReagents{"K"sv, "C"sv, "P"sv, "KC"sv, "Pd"sv, "PD"sv, "UV"sv, "I"sv};
+  if (std::find(kReagents.begin(), kReagents.end(), last_word(hyphen.stem)) != kReagents.end()) {
+    return Joint::blank;
+  }
   // "CALYPTO-" / "PTERA Roe": a name in capitals.
   constexpr std::size_t kFewest = 3;  // letters; of fewer it is a sign: "X-RAYS"
   bool const capitals =

@@ -41,6 +41,7 @@ class Judge {
       if (!reached) ++judgement_.orphans;
     }
     for (auto const& remark : sorted_.remarks) {
+      if (remark.kind == RemarkKind::lead_note) count_leads_in(remark);
       if (remark.kind != RemarkKind::prose) continue;
       bool const behind = remark.lead + 1 == reads_.size();
       if (remark.lead != kNone && !behind) {
@@ -73,9 +74,26 @@ class Judge {
            starts_with_upper(words.substr(label->text_at));
   }
 
+  void count_leads_in(Remark const& remark) {
+    for (auto const& piece : remark.pieces) {
+      if (begins_with_letter(key_.text.substr(piece.begin, piece.end - piece.begin))) {
+        ++judgement_.strays;
+      }
+    }
+  }
+
   // "dd. Wings clear" within a lead: another lead's letter was taken for its words.
   [[nodiscard]] static bool begins_with_letter(std::string_view line) {
     if (line.empty() || line.front() < 'a' || line.front() > 'z') return false;
+    // "a². Hind tibiae"
+    auto const index = code_point_at(line, 1);
+    bool const indexed = is_digit(index.value) || index.value == 0xB9 || index.value == 0xB2 ||
+                         index.value == 0xB3 || (index.value >= 0x2074 && index.value <= 0x2079);
+    if (indexed) {
+      auto const stop = 1 + index.length;
+      return line.substr(stop).starts_with('.') &&
+             starts_with_upper(line.substr(skip_blanks(line, stop + 1)));
+    }
     auto const label = read_label(start_of(line, kLabelBytes));
     return label && label->family == LabelFamily::lower && label->end == LabelEnd::dot &&
            starts_with_upper(line.substr(label->text_at)) &&

@@ -75,7 +75,7 @@ Finding braces_taken(std::string_view file, std::size_t couplets) {
 
 // Two leads of three have a rival and a destination.
 bool hangs_together(Attempt const& attempt) {
-  return !attempt.refused && attempt.judgement.hangs_together();
+  return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
 }
 
 std::string quoted_start(std::string_view line) {
@@ -234,7 +234,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       attempt = std::move(other);
     }
   }
-  if (!declared && markup.empty() && !hangs_together(attempt)) {
+  if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {
     if (auto parted = part_paragraphs(lines)) {
       auto other = choose_reading(text, *parted);
       if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {

@@ -42,16 +42,18 @@ bool LeadBegins::has_odd_case(std::string_view words) const {
 
 std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
   auto const label = ahead_.label_at(here.at);
+  auto const text = lines_[here.at].text;
+  bool const bare = label && label->back.empty() && text.substr(label->text_at).starts_with('(');
+  if ((!label || bare) && numbering_.serial && !lines_[here.at].is_no_lead && !numbering_.exact) {
+    auto const damaged = read_damaged_back_reference(text, leads_.number() + 1);
+    if (damaged) return BeginningLabel{*damaged, true};
+  }
   // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
   bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));
   if (strange && !numbering_.exact) {
     if (auto const misprint = misprinted_label(here)) return BeginningLabel{*misprint, true};
   }
   if (label && begins_labelled_lead(here, *label)) return BeginningLabel{*label, false};
-  if (!label && numbering_.serial && !lines_[here.at].is_no_lead && !numbering_.exact) {
-    auto const damaged = read_damaged_back_reference(lines_[here.at].text, leads_.number() + 1);
-    if (damaged) return BeginningLabel{*damaged, true};
-  }
   return std::nullopt;
 }
 
@@ -163,7 +165,11 @@ bool LeadBegins::begins_first_couplet(LineAtHand here) const {
     return split.kind == LeaderKind::dots ? lines_[i].text.substr(split.destination_begin)
                                           : std::string_view{};
   };
-  auto const to = destination(here.at);
+  constexpr std::size_t kMostLines = 4;  // of the lead
+  auto last = here.at;
+  while (last < here.at + kMostLines && destination(last).empty() && !ahead_.gap_after(last))
+    ++last;
+  auto const to = destination(last);
   if (to.empty()) return false;
   // "Plants in fruit ..... KEY A" / "Plants with leaves only ..... KEY B"
   if (names_a_key(to)) return names_a_key(destination(here.at + 1));

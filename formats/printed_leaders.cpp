@@ -384,10 +384,7 @@ class Splitter {
   [[nodiscard]] static bool is_page_only(std::string_view tail) {
     constexpr std::size_t kLongest = 14;  // bytes
     if (tail.size() < 4 || tail.size() > kLongest) return false;
-    // "[p. 62.": the rest of the line below.
-    if (tail.front() == '[' && tail.find(']') == std::string_view::npos) {
-      return starts_with_page(tail.substr(1));
-    }
+    if (is_open_page(tail)) return true;  // the rest of the line below
     if (tail.front() != '(' || tail.back() != ')') return false;
     auto const words = words_of(tail.substr(1, tail.size() - 2), 3);
     return words.size() == 2 && is_page(words[0], words[1]);
@@ -401,6 +398,16 @@ class Splitter {
     return figures.size() == 1 && figures.front().size() + 2 >= tail.size();
   }
 
+  // "bus Roe or cus Dorn, n. sp.", "bus (Roe), cus (Roe)"
+  [[nodiscard]] static bool is_list_of_epithets(std::string_view tail) {
+    constexpr std::size_t kLongest = 100;  // bytes
+    if (tail.size() > kLongest || tail.find(';') != std::string_view::npos) return false;
+    auto const taxa = read_taxa(tail).taxa;
+    return taxa.size() > 1 && std::all_of(taxa.begin(), taxa.end(), [](TaxonReading const& taxon) {
+             return taxon.genusless && has_epithet_ending(taxon.name) && !taxon.authorship.empty();
+           });
+  }
+
   [[nodiscard]] bool gap_leads_somewhere() {
     auto const tail = text_.substr(gap_.destination_begin);
     // Words are set apart by accident more often than a name begins with a small letter.
@@ -409,7 +416,8 @@ class Splitter {
                         !certain_destination(tail.substr(0, semicolon), numbering_)) ||
                        (is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
                         !trailing_reference(tail) && !misread_number(tail) &&
-                        !(wide_ && (is_bare_epithet(tail) || is_lettered_rank(tail))));
+                        !(wide_ && (is_list_of_epithets(tail) || is_bare_epithet(tail) ||
+                                    is_lettered_rank(tail))));
     if (words || !plausible_destination(tail, numbering_)) return false;
     // "dark —    Aus bus": the dash goes with the gap.
     auto const dash = code_point_before(text_, gap_.words_end);

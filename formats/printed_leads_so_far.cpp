@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -61,6 +62,10 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
     return;
   }
   auto const split = split_at_leader(text, numbering_);
+  if (split.kind != LeaderKind::none && is_open_page(text.substr(split.destination_begin))) {
+    progress_ = Progress::leaders;  // the name stands on the next line
+    return;
+  }
   if (split.kind == LeaderKind::none) {
     if (progress_ != Progress::done) {
       // Where leaders are the rule, a name at a line's end may be one of the words.

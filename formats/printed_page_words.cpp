@@ -44,4 +44,10 @@ bool starts_with_page(std::string_view text) {
   return digits != std::string_view::npos && is_page_word(start.substr(0, digits));  // "p.12"
 }
 
+bool is_open_page(std::string_view text) {
+  constexpr std::size_t kLongest = 14;  // bytes
+  return text.size() > 3 && text.size() <= kLongest && text.front() == '[' &&
+         text.find(']') == std::string_view::npos && starts_with_page(text.substr(1));
+}
+
 }  // namespace keydrift::printed

@@ -16,4 +16,7 @@ namespace keydrift::printed {
 // The text begins with a page: "p. 12", "p.12, with figures".
 [[nodiscard]] bool starts_with_page(std::string_view text);
 
+// "[p. 208.": a page in a bracket that nothing closes, for the margin did.
+[[nodiscard]] bool is_open_page(std::string_view text);
+
 }  // namespace keydrift::printed

@@ -122,7 +122,41 @@ class LabelPlanner {
       }
     }
     read_misread_indices();
+    read_drawn_signs();
     drop_names_of_their_own();
+  }
+
+  // "O Plants woody" and "X Calyx hairy" beside "= Leaves linear": a ring and a cross.
+  void read_drawn_signs() {
+    constexpr std::size_t kFewest = 2;  // of each
+    auto const is_drawn = [this](std::size_t i, char letter) {
+      auto const text = lines_[i].text;
+      return text.size() > 3 && text[0] == letter && text[1] == ' ' &&
+             is_upper(code_point_at(text, skip_blanks(text, 1)).value);
+    };
+    std::size_t signs = 0;
+    for (auto const& rank : ranks_) {
+      if (rank && rank->alphabet == Alphabet::sign) ++signs;
+    }
+    if (signs < kFewest) return;
+    for (auto const& [letter, sign] :
+         {std::pair{'O', char32_t{0x25CB}}, std::pair{'X', char32_t{0xD7}}}) {
+      std::vector<std::size_t> drawn;
+      for (std::size_t i = 0; i < lines_.size(); ++i) {
+        if (is_drawn(i, letter)) drawn.push_back(i);
+      }
+      if (drawn.size() < kFewest) continue;
+      for (auto const i : drawn) {
+        RankLabel rank;
+        rank.alphabet = Alphabet::sign;
+        rank.sign = sign;
+        rank.label.family = LabelFamily::dash;
+        rank.label.printed = lines_[i].text.substr(0, 1);
+        rank.label.text_at = skip_blanks(lines_[i].text, 1);
+        ranks_[i] = rank;
+        numerals_[i].reset();
+      }
+    }
   }
 
   void drop_names_of_their_own() {
@@ -215,6 +249,20 @@ class LabelPlanner {
     for (std::uint32_t rank = 0; rank < RankLabel::kRanks; ++rank) {
       accepted_[rank] = is_in_use(tallies_[rank]);
     }
+    accept_signs_by_level();
+  }
+
+  // "= Leaves linear" and "= Leaves ovate", each level with a sign of its own: several such signs
+  // tell that a sign answers itself.
+  void accept_signs_by_level() {
+    constexpr std::uint32_t kFirstSign = 64;  // RankLabel::rank()
+    constexpr std::size_t kFewest = 3;        // levels
+    std::vector<std::uint32_t> levels;
+    for (auto rank = kFirstSign; rank < RankLabel::kRanks; ++rank) {
+      if (tallies_[rank].labels >= 2 && tallies_[rank].repeats == 0) levels.push_back(rank);
+    }
+    if (levels.size() < kFewest) return;
+    for (auto const rank : levels) accepted_[rank] = true;
   }
 
   [[nodiscard]] static bool is_in_use(RankTally const& tally) {
@@ -250,7 +298,9 @@ class LabelPlanner {
     }
     if (before == lines_.size()) return true;
     auto const hyphen = code_point_before(lines_[before].text, lines_[before].text.size()).value;
-    bool const led = hyphen == ',' && ends_in_led_word(lines_[before].text);
+    // "… bus, Roe," / "b². Hind tibiae": an index is no word's.
+    bool const indexed = rank.repeats > 0 && !is_bare(rank) && upper;
+    bool const led = hyphen == ',' && (indexed || ends_in_led_word(lines_[before].text));
     if (is_dash(hyphen) || (hyphen == ',' && !led)) return false;
     return !is_bare(rank) || rank.repeats > 0 || upper || !breaks_.forced(before, i);
   }

@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -256,6 +257,7 @@ class NumberPlanner {
       before_ = i;
     }
     close_couplet();
+    add_first_couplet();
     if (plan_.plan.starts.size() < kLeastLeads || paired_ * 2 < couplets_) return std::nullopt;
     plan_.numbering.prefixed = std::any_of(
         plan_.plan.starts.begin(), plan_.plan.starts.end(), [this](LeadStart const& start) {
@@ -276,6 +278,42 @@ class NumberPlanner {
            digits_at(line, at + 1) > 0;
   }
 
+  // "Corolla reflexed ..... 2" / "Corolla erect ..... 6" / "2. Umbels …": couplet 1 prints no
+  // number.
+  void add_first_couplet() {
+    auto& starts = plan_.plan.starts;
+    auto& numbers = plan_.numbering.numbers;
+    bool const lacking = scheme_.script == Script::digits && !scheme_.worded && !starts.empty() &&
+                         starts.front().rank.label.number == 2 &&
+                         std::find(numbers.begin(), numbers.end(), 1U) == numbers.end();
+    if (!lacking) return;
+    std::size_t const end = starts.front().line;
+    auto begin = end;
+    while (begin > 0 && !lines_[begin - 1].text.empty()) --begin;
+    std::vector<std::size_t> first;
+    for (auto i = begin; i < end; ++i) {
+      bool const behind = i == begin || ends_lead(i - 1);
+      if (behind && starts_with_upper(lines_[i].text)) first.push_back(i);
+    }
+    if (first.size() < 2 || !ends_lead(end - 1)) return;
+    std::vector<LeadStart> before;
+    for (auto const line : first) {
+      LeadStart start;
+      start.line = static_cast<std::uint32_t>(line);
+      start.rank.alphabet = Alphabet::digits;
+      start.rank.label.number = 1;
+      start.unlabelled = true;
+      before.push_back(start);
+    }
+    starts.insert(starts.begin(), before.begin(), before.end());
+    for (std::size_t s = 0; s < starts.size(); ++s) {
+      plan_.plan.start_at[starts[s].line] = static_cast<std::uint32_t>(s);
+    }
+    numbers.push_back(1);
+    ++couplets_;
+    ++paired_;
+  }
+
   // Do words begin with capitals where numbers stand before them?
   void look_at_words() {
     std::size_t upper = 0;
@@ -294,9 +332,11 @@ class NumberPlanner {
   void take(std::size_t i) {
     auto const text = lines_[i].text;
     // "                    11. A. bus Roe." beneath the words that lead to it.
-    if (i > 0 && !lines_[i - 1].text.empty() && lines_[i].indent > lines_[i - 1].indent &&
-        is_numbered_name(text)) {
-      return;
+    if (i > 0 && !lines_[i - 1].text.empty()) {
+      constexpr std::uint32_t kFarIn = 8;  // columns
+      auto const above = lines_[i - 1].indent;
+      if (lines_[i].indent > above && is_numbered_name(text)) return;
+      if (lines_[i].indent >= above + kFarIn && is_numbered_taxon(text)) return;
     }
     // "4. Genus AUS Roe." above the key.
     if (plan_.plan.starts.empty()) {

@@ -101,6 +101,10 @@ bool is_numbered_taxon(std::string_view line) {
   bool const fresh = words.size() > 2 && ends_item(words[1]) &&
                      (words[2] == "new" || words[2] == "n." || words[2] == "sp.");
   if (is_epithet(first)) return fresh;
+  if (words.size() > 2 && is_latin_genus(first) && has_strict_latin_ending(first) &&
+      is_epithet(words[2])) {
+    return is_latin_name(name);
+  }
   bool const ends = words.size() == 2 || is_authorish(words[2]) || words[2].front() == '(';
   return is_latin_genus(first) && has_strict_latin_ending(first) && ends;
 }

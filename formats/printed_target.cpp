@@ -223,7 +223,10 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
                           words.back().find_first_not_of("0123456789."sv) == std::string_view::npos;
     bool const last = w + 1 == words.size() || numbered;
     auto const bare = numbered || last ? without_closing_marks(word) : word;
-    if (last && w >= 2 && is_name_in_capitals(bare) && !is_name_in_capitals(words[w - 1])) {
+    bool const epithet_in_capitals =
+        numbered && is_in_capitals(bare, 4) && has_epithet_ending(fold(bare));
+    if (last && w >= 2 && (is_name_in_capitals(bare) || epithet_in_capitals) &&
+        !is_name_in_capitals(words[w - 1])) {
       return begin;
     }
     // "Elytra black bus Roe, 1900": the year tells an epithet from a word.
@@ -265,8 +268,13 @@ bool is_numbered_name(std::string_view line) {
   constexpr std::size_t kLongest = 80;  // bytes
   if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return false;
   auto const words = words_of(line);
-  if (words.size() < 3 || !words[0].ends_with('.') || !is_abbreviated(words[1])) return false;
-  auto const name = line.substr(static_cast<std::size_t>(words[1].data() - line.data()));
+  if (words.size() < 3) return false;
+  // "2841 — A. bus Roe"
+  bool const dash = words[1].size() <= 3 && is_dash(code_point_at(words[1], 0).value) &&
+                    words[0].find_first_not_of("0123456789"sv) == std::string_view::npos;
+  auto const genus = words[dash ? 2 : 1];
+  if ((!dash && !words[0].ends_with('.')) || !is_abbreviated(genus)) return false;
+  auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
   return is_latin_name(name) && read_taxa(name).remark.empty();
 }
 
@@ -398,6 +406,14 @@ std::size_t behind_page(std::string_view text) {
   return starts_with_page(inside) && name < text.size() ? name : 0;
 }
 
+// Begin of the name in "[p. 208. bus, Roe", where the page that closes the line stands before the
+// name that the next one begins with; 0 where none does.
+std::size_t behind_open_page(std::string_view text) {
+  if (!is_open_page(text.substr(0, text.find(' ', text.find(' ') + 1)))) return 0;
+  auto const words = words_of(text, 3);
+  return words.size() == 3 ? static_cast<std::size_t>(words[2].data() - text.data()) : 0;
+}
+
 // Begin of the name in "G. Ausella", where the sign says that it is a genus; else 0.
 std::size_t behind_genus_sign(std::string_view text) {
   auto const words = words_of(text, 3);
@@ -422,6 +438,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   std::vector<std::string> figures;
   if (auto const name = behind_page(rest); name > 0) {
     reading.remark = squeeze(rest.substr(1, rest.find(')') - 1));
+    rest.remove_prefix(name);
+  }
+  if (auto const name = behind_open_page(rest); name > 0) {
+    reading.remark = squeeze(rest.substr(1, name - 1));
     rest.remove_prefix(name);
   }
   rest.remove_prefix(behind_genus_sign(rest));

@@ -28,6 +28,7 @@ class TaxaReader {
 
   TaxaReading read() && {
     if (begin_with_species_number(words_)) at_ = 1;
+    if (at_ == 1 && is_dash(code_point_at(word(1), 0).value) && word(1).size() <= 3) at_ = 2;
     skip_vernacular();
     do {
       read_taxon();
@@ -185,7 +186,11 @@ class TaxaReader {
     if (i + 1 >= words_.size() || ends_item(word(i)) || !is_latin_epithet(word(i))) return false;
     if (!is_paged_epithet(word(i + 1), word(i + 2)) &&
         !is_latin_epithet(without_end(word(i + 1)))) {
-      return false;
+      // "bus cus, n. var."
+      auto const mark = word(i + 2);
+      bool const fresh = is_epithet(without_end(word(i + 1))) && ends_item(word(i + 1)) &&
+                         (mark == "n." || mark == "nov." || mark == "new");
+      if (!fresh) return false;
     }
     return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_author_at(i + 2) ||
            closes_epithet(i + 2);
@@ -291,7 +296,8 @@ class TaxaReader {
     auto const bare = without_end(printed);
     return at_ > 0 && is_abbreviated(word(at_ - 1)) && is_capitalised(bare) &&
            is_plain_word(bare) && has_strict_latin_ending(bare) && bare.size() > 4 &&
-           (is_epithet_of_person(bare) || is_author_at(at_ + 1));
+           (is_epithet_of_person(bare) || is_author_at(at_ + 1) ||
+            (at_ + 1 >= words_.size() && (bare.ends_with("us") || bare.ends_with("um"))));
   }
 
   // "b." of "A. b. cus".
@@ -449,8 +455,9 @@ class TaxaReader {
                         has_strict_latin_ending(word(i)) && is_author_at(i + 1) &&
                         !is_year(word(i + 1));
     // "bus, cus"
-    bool const epithets = parted && reading_.taxa.back().genusless && !authored &&
-                          starts_genusless(i) && has_strict_latin_ending(without_end(word(i)));
+    bool const epithets = parted && reading_.taxa.back().genusless &&
+                          (!authored || is_author_at(i + 1)) && starts_genusless(i) &&
+                          has_strict_latin_ending(without_end(word(i)));
     bool const other = listed || epithets || starts_taxon(i) ||
                        ((separated || counted || list_has_separator()) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
@@ -579,6 +586,20 @@ TaxaReading read_taxa(std::string_view text) {
   if (text.ends_with("\".")) text.remove_suffix(1);
   // "?Aus bus" is a name that is doubted.
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
+  // "AUSELLA. Marshwort. 3 sp.": a genus, its common name and more.
+  auto const stop = text.find(". ");
+  bool const head = stop != std::string_view::npos && is_in_capitals(text.substr(0, stop), 5) &&
+                    has_latin_ending(fold(text.substr(0, stop)));
+  if (head) {
+    auto reading = read_taxa(text.substr(0, stop));
+    auto const rest = squeeze(text.substr(stop + 2));
+    reading.remark += (reading.remark.empty() ? "" : "; ") + rest;
+    return reading;
+  }
+  // A line or a dot beneath a vowel shows stress and nothing else.
+  bool const marked = text.find_first_of("\xCC\xCD") != std::string_view::npos;
+  auto const stressless = marked ? without_stress(text) : std::string{};
+  if (marked) text = stressless;
   auto const plain = in_plain_letters(with_notes_apart(text.substr(sign.size())));
   auto reading = TaxaReader{plain}.read();
   if (auto group = read_group(plain)) reading = *std::move(group);

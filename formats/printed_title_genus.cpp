@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -14,6 +15,18 @@ namespace {
 
 using namespace std::string_view_literals;
 
+// Titles are looked at without their accents.
+template <std::size_t N>
+std::unordered_set<std::string> with_and_without_stress(
+    std::array<std::string_view, N> const& words) {
+  std::unordered_set<std::string> all;
+  for (auto const word : words) {
+    all.emplace(word);
+    all.insert(without_stress(word));
+  }
+  return all;
+}
+
 // Words that announce the genus in a title.
 bool announces_genus(std::string_view folded) {
   static constexpr std::array kWords{"of"sv,       "genus"sv,  "gattung"sv, "genre"sv,
@@ -22,7 +35,8 @@ bool announces_genus(std::string_view folded) {
                                      "geslacht"sv, "род"sv,    "slægten"sv, "släktet"sv};
   // "绒苣属 Aus"
   if (folded.ends_with("属") || folded.ends_with("屬")) return true;
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+  static auto const kAll = with_and_without_stress(kWords);
+  return kAll.contains(std::string{folded});
 }
 
 bool names_section(std::string_view folded) {
@@ -67,7 +81,6 @@ bool is_title_word(std::string_view folded) {
                                      "clave"sv,
                                      "chave"sv,
                                      "clé"sv,
-                                     "cle"sv,
                                      "genre"sv,
                                      "género"sv,
                                      "gênero"sv,
@@ -136,7 +149,8 @@ bool is_title_word(std::string_view folded) {
                                      "para"sv,
                                      "das"sv,
                                      "dos"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+  static auto const kAll = with_and_without_stress(kWords);
+  return kAll.contains(std::string{folded});
 }
 
 bool says_genus(std::string_view folded) {
@@ -144,7 +158,8 @@ bool says_genus(std::string_view folded) {
                                      "gênero"sv, "genere"sv, "generis"sv, "geslacht"sv, "род"sv,
                                      "slekt"sv,  "slægt"sv,  "släkt"sv,   "slägte"sv,   "släkte"sv,
                                      "suku"sv,   "rod"sv,    "rodzaj"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+  static auto const kAll = with_and_without_stress(kWords);
+  return kAll.contains(std::string{folded});
 }
 
 std::string full_genus(std::string_view name) {
@@ -197,6 +212,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
       bare.remove_prefix(1);
     }
     bare = bare.substr(0, bare.find('-'));
+    bare = bare.substr(0, bare.find("\u2014"));
     while (!bare.empty() && ",.:;)]\"'"sv.find(bare.back()) != std::string_view::npos) {
       bare.remove_suffix(1);
     }

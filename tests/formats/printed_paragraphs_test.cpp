@@ -14,11 +14,11 @@ TEST(PrintedWrappedParagraphs, LeadsBeginWithinTheWrappedLinesOfOne) {
                    "2. Legs pale to the very tips, 3. — Legs dark all over but for the knees,\n"
                    "which are pale, tristis Roe. 3. Head long as the thorax, pictus Roe. — Head\n"
                    "short, rounded behind, aurifrons, n. sp.\n"),
-            "1[1] Wings clear, -> 2\n1[—] Wings dark, -> niger\n"
+            "1[1] Wings clear, -> 2\n1[—] Wings dark, -> Ausella niger\n"
             "2[2] Legs pale to the very tips, -> 3\n"
-            "2[—] Legs dark all over but for the knees, which are pale, -> tristis\n"
-            "3[3] Head long as the thorax, -> pictus\n"
-            "3[—] Head short, rounded behind, -> aurifrons (n. sp.)\n");
+            "2[—] Legs dark all over but for the knees, which are pale, -> Ausella tristis\n"
+            "3[3] Head long as the thorax, -> Ausella pictus\n"
+            "3[—] Head short, rounded behind, -> Ausella aurifrons (n. sp.)\n");
 }
 
 TEST(PrintedWrappedParagraphs, ASecondOneGoesOnCounting) {
