@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_account_leaves.hpp"
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -54,15 +55,6 @@ bool is_one_word(std::string_view name) {
   return !name.empty() && name.find(' ') == std::string_view::npos;
 }
 
-bool in_capitals(std::string_view word) {
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!is_upper(c.value)) return false;
-    at += c.length;
-  }
-  return true;
-}
-
 std::string_view after_first_word(std::string_view name) {
   auto const blank = name.find(' ');
   return blank == std::string_view::npos ? std::string_view{} : name.substr(blank + 1);
@@ -88,7 +80,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
                      std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
     : findings_{file} {
-  find_capital_epithets(reads, titles, lines);
+  capitals_are_epithets_ = are_capitals_epithets(reads, titles, lines);
   find_autonyms(reads);
   weigh_evidence(reads, lines);
   std::vector<std::string> lone;
@@ -280,75 +272,6 @@ void NameTable::find_title_species(std::string const& title) {
       title_species_.push_back(std::string{words[w]} + " " + std::string{epithet});
     }
   }
-}
-
-void NameTable::find_capital_epithets(std::vector<ReadLead> const& reads,
-                                      std::vector<std::string> const& titles,
-                                      std::vector<SourceLine> const& lines) {
-  constexpr std::size_t kFewest = 3;
-  constexpr std::size_t kOneIn = 8;          // may be read otherwise
-  constexpr std::size_t kWordsOfAGenus = 4;  // with its number and author
-  auto const of_species = [](std::string const& title) {
-    static constexpr std::array kWords{"species"sv, "espèces"sv,   "especies"sv, "espécies"sv,
-                                       "arten"sv,   "specierum"sv, "specie"sv,   "soorten"sv};
-    auto const words = words_of(title);
-    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
-    });
-  };
-  auto const says_higher = [](std::string const& title) {
-    static constexpr std::array kHigher{
-        "genera"sv,  "families"sv, "gattungen"sv, "familien"sv,  "genres"sv,   "familles"sv,
-        "géneros"sv, "familias"sv, "gêneros"sv,   "famílias"sv,  "generi"sv,   "famiglie"sv,
-        "generum"sv, "orders"sv,   "tribes"sv,    "subgenera"sv, "sections"sv, "subfamilies"sv};
-    auto const words = words_of(title);
-    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      return std::find(kHigher.begin(), kHigher.end(), fold(word)) != kHigher.end();
-    });
-  };
-  auto const of_genus = [&says_higher](std::string const& title) {
-    auto const words = words_of(title);
-    auto const genera = genera_in_title(title);
-    bool const sure = std::any_of(genera.begin(), genera.end(), [](TitleGenus const& genus) {
-      return genus.weight >= kSureWeight;
-    });
-    // "114. AUS, Roe." alone: what is in a genus is its species.
-    return !says_higher(title) && (mentions_key(title) || words.size() <= kWordsOfAGenus) && sure;
-  };
-  // "612. AUS Roe." above the key.
-  auto const of_account = [&reads, &lines] {
-    if (reads.empty()) return false;
-    auto const first = std::find_if(lines.begin(), lines.end(), [&reads](SourceLine const& line) {
-      return line.number == reads.front().lead.place.line;
-    });
-    auto const head = group_head_above(lines, static_cast<std::size_t>(first - lines.begin()), 0);
-    return head && head->sure && !head->genus.empty();
-  };
-  // "Key to the genera" above all: "Genus AUS" is then the account of one.
-  bool const genera = std::any_of(titles.begin(), titles.end(), [&](std::string const& title) {
-    return mentions_key(title) && says_higher(title);
-  });
-  bool const species =
-      std::any_of(titles.begin(), titles.end(), of_species) ||
-      (!genera && (std::any_of(titles.begin(), titles.end(), of_genus) || of_account()));
-  if (!species) return;
-  bool const account = !genera && of_account();  // "Quadripustulata." beneath "Genre Aus, Roe."
-  std::size_t capitals = 0;
-  std::size_t others = 0;
-  for (auto const& read : reads) {
-    for (auto const& taxon : read.to.taxa.taxa) {
-      if (read.to.form != DestinationForm::taxa) continue;
-      auto const first = without_closing_marks(words_of(read.lead.destination_printed).front());
-      bool const lone = is_one_word(taxon.name) && !taxon.genusless && !taxon.literal;
-      bool const capital = in_capitals(first) || (account && has_strict_latin_ending(first));
-      if (!lone || !is_plain_word(first) || fold(first) != fold(taxon.name) || !capital) {
-        ++others;
-      } else {
-        ++capitals;
-      }
-    }
-  }
-  capitals_are_epithets_ = capitals >= kFewest && others * kOneIn <= capitals;
 }
 
 void NameTable::see_genus(std::string const& genus, bool with_species) {

@@ -60,10 +60,6 @@ class NameTable {
   void see_name(std::string const& name);
   void find_title_species(std::string const& title);
   [[nodiscard]] std::string species_of_account(std::string_view title) const;
-  // Key to species all of whose leads end in lone words in capitals: epithets, no genera.
-  void find_capital_epithets(std::vector<ReadLead> const& reads,
-                             std::vector<std::string> const& titles,
-                             std::vector<SourceLine> const& lines);
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
   void see_genus(std::string const& genus, bool with_species);
