@@ -273,6 +273,11 @@ bool closes_lead(std::string_view printed) {
   return printed.size() > 5 || (is_lower(code_point_at(bare, 0).value) && bare.size() >= 3);
 }
 
+bool is_name_in_capitals(std::string_view word) {
+  constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
+  return word.size() >= kShortest && is_in_capitals(word) && has_latin_ending(fold(word));
+}
+
 std::string in_small_letters(std::string_view word) {
   if (!is_all_capitals(word) || !has_latin_ending(fold(word))) return std::string{word};
   auto const first = code_point_at(word, 0).length;

@@ -48,6 +48,9 @@ namespace keydrift::printed {
 // The full stop of a word that is no abbreviation: "bus.", "Smithson."
 [[nodiscard]] bool closes_lead(std::string_view printed);
 
+// "AUSIDAE", "AUS": a genus or a higher name set in capitals.
+[[nodiscard]] bool is_name_in_capitals(std::string_view word);
+
 // "AUSIDAE" as "Ausidae"; any other word as it is.
 [[nodiscard]] std::string in_small_letters(std::string_view word);
 

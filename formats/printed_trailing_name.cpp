@@ -1,0 +1,202 @@
+// Names at the ends of leads that print no leaders.
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "keydrift/formats/printed_capital_epithets.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+// Is word w the epithet of "Aus bus", "A. bus", "Aus (Cus) bus" or "Aus bus bus"?
+bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
+  constexpr std::size_t kMost = 3;  // words between
+  for (std::size_t back = 1; back <= std::min(w, kMost); ++back) {
+    auto const word = words[w - back];
+    if (is_capitalised(word) || is_abbreviated(word) || word == "×") return true;
+    bool const within = is_epithet(word) || is_rank(word) || word.front() == '(';
+    if (!within || word.ends_with(',') || word.ends_with(';')) return false;
+  }
+  return false;
+}
+
+// "… A. bus Roe, A. cus Dorn": where the list begins whose last name begins at word w; w where
+// there is none.  Only a genus cut short, the same one, or an author tells a name from words.
+std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w,
+                       std::string_view text) {
+  constexpr std::size_t kLongestName = 8;  // words, with subgenus and authors
+  auto const tail = [&](std::size_t at) {
+    return text.substr(static_cast<std::size_t>(words[at].data() - text.data()));
+  };
+  auto listed = read_taxa(tail(w)).taxa.size();
+  auto begin = w;
+  for (std::size_t at = w; at-- > 1 && begin - at <= kLongestName;) {
+    // "A. bus or A. cus", "A. bus, A. cus"
+    bool const joined = is_separator(words[begin - 1]);
+    if (!ends_item(words[begin - 1]) && !joined) break;
+    bool const abbreviated = is_abbreviated(words[at]);
+    if (!abbreviated && !is_capitalised(words[at])) continue;
+    if (is_comparing(fold(words[at - 1]))) continue;
+    auto const taxa = read_taxa(tail(at));
+    if (taxa.taxa.size() != listed + 1 || !taxa.before.empty()) continue;
+    auto const& first = taxa.taxa.front();
+    bool const species = words_of(first.name).size() >= 2;
+    bool const name = abbreviated || words[at] == words[w] || !first.authorship.empty();
+    if (!species || !name) continue;
+    begin = at;
+    listed = taxa.taxa.size();
+  }
+  return begin;
+}
+
+// Where "1. bus", "7a. bus subsp. cus" or "(11-13). bus group" at the end of the text begins.
+std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const& words,
+                                            std::string_view text) {
+  constexpr std::size_t kMostBehind = 3;  // words of the name behind its epithet
+  for (std::size_t behind = 0; behind <= kMostBehind && behind + 2 < words.size(); ++behind) {
+    auto const w = words.size() - 2 - behind;
+    auto number = words[w];
+    if (!number.ends_with('.') || w == 0) continue;
+    number.remove_suffix(1);
+    if (number.starts_with('(') && number.ends_with(')')) {
+      number = number.substr(1, number.size() - 2);
+    }
+    auto const digits = number.find_first_not_of("0123456789–-"sv);
+    bool const counts = !number.empty() && is_digit(code_point_at(number, 0).value) &&
+                        (digits == std::string_view::npos || digits + 1 == number.size());
+    auto epithet = words[w + 1];
+    if (behind == 0 && epithet.ends_with('.')) epithet.remove_suffix(1);
+    // "11. bus, p. 178."
+    bool const paged = behind == 2 && epithet.ends_with(',') && is_page(words[w + 2], words[w + 3]);
+    if (paged) epithet = without_end(epithet);
+    bool const genitive = is_capitalised(epithet) && epithet.ends_with('i');
+    bool const person =
+        (genitive || is_epithet_of_person(epithet)) && behind == 1 && is_authorish(words[w + 2]);
+    if (!counts || ends_item(epithet)) continue;
+    if (person) return static_cast<std::size_t>(words[w].data() - text.data());
+    if (!is_epithet(epithet) || !has_epithet_ending(epithet)) continue;
+    auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+    auto const name = text.substr(static_cast<std::size_t>(words[w + 1].data() - text.data()));
+    bool const whole = behind == 0 || is_bare_epithet(name) || is_genusless_name(name);
+    if (whole) return begin;
+  }
+  return std::nullopt;
+}
+
+// Where "bus, n. sp.", "bus cus, n. var." or "bus Roe" at the end of "…, entirely black, bus Roe."
+// begins.
+std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
+  static constexpr std::array kMarks{"n."sv, "sp."sv, "nov."sv, "new"sv};
+  constexpr int kMostCommas = 3;
+  auto comma = text.rfind(", ");
+  for (int tried = 0; tried < kMostCommas && comma != std::string_view::npos; ++tried) {
+    auto const tail = text.substr(comma + 2);
+    auto const words = words_of(tail, 5);
+    bool const authored = words.size() == 2 && !ends_item(words[0]) && is_genusless_name(tail);
+    if (authored) return comma + 2;
+    std::size_t w = 0;  // the last epithet
+    while (w < 2 && w < words.size() && !ends_item(words[w])) ++w;
+    bool const marked =
+        w + 2 < words.size() && w < 2 && words.size() <= w + 3 &&
+        std::find(kMarks.begin(), kMarks.end(), words[w + 1]) != kMarks.end() &&
+        std::all_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
+                    [](std::string_view word) { return is_epithet(without_end(word)); });
+    if (marked) return comma + 2;
+    comma = comma == 0 ? std::string_view::npos : text.rfind(", ", comma - 1);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<std::size_t> trailing_name(std::string_view text) {
+  constexpr std::size_t kLongestRemark = 20;  // bytes behind the name: "in part"
+  auto const from = text.size() > kLongestTrailingName ? text.size() - kLongestTrailingName : 0;
+  auto const blank = from == 0 ? 0 : text.find(' ', from);
+  if (blank == std::string_view::npos) return std::nullopt;
+  auto const words = words_of(text.substr(blank));
+  if (words.size() >= 3) {
+    auto const begin = static_cast<std::size_t>(words[words.size() - 2].data() - text.data());
+    bool const capital = is_upper(code_point_at(text, begin).value);
+    if (capital && names_a_key(text.substr(begin))) return begin;
+  }
+  // "… near each eye. bus Roe.": a sentence begins with a capital, an epithet with its author not.
+  auto stop = text.size() > 2 ? text.rfind(". ", text.size() - 2) : std::string_view::npos;
+  for (int tried = 0; tried < 3 && stop != std::string_view::npos && stop >= from; ++tried) {
+    auto const begin = skip_blanks(text, stop + 1);
+    auto const before = words_of(text.substr(from, stop + 1 - from)).back();
+    bool const short_word = is_rank(before) || is_abbreviated(before);
+    if (!short_word && is_genusless_name(text.substr(begin))) return begin;
+    stop = stop == 0 ? std::string_view::npos : text.rfind(". ", stop - 1);  // "n. sp."
+  }
+  if (auto const begin = epithet_behind_comma(text)) return begin;
+  // "Petals long 1. bus", "Bracts free (11-13). cus group": an epithet with the species' number.
+  if (auto const begin = numbered_epithet(words, text)) return begin;
+  std::optional<std::size_t> paged;  // where nothing tells a name but its page
+  bool const ends_in_page =
+      is_digit(code_point_before(text, text.find_last_not_of(".)"sv) + 1).value);
+  // The name that begins last: "Spots two. A. bus" names one species.  Words have to stand before
+  // it.
+  for (std::size_t w = words.size(); w-- > 1;) {
+    auto word = words[w];
+    if (w > 0 && is_comparing(fold(words[w - 1]))) continue;
+    word.remove_prefix(signs_before_name(word));
+    auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
+    auto const name = text.substr(static_cast<std::size_t>(word.data() - text.data()));
+    // "AUSIDAE", "BUS, 214"
+    bool const numbered = w + 2 == words.size() && word.ends_with(',') &&
+                          words.back().find_first_not_of("0123456789."sv) == std::string_view::npos;
+    bool const last = w + 1 == words.size() || numbered;
+    auto const bare = numbered || last ? without_closing_marks(word) : word;
+    bool const epithet_in_capitals =
+        numbered && is_in_capitals(bare, 4) && has_epithet_ending(fold(bare));
+    if (last && w >= 2 && (is_name_in_capitals(bare) || epithet_in_capitals) &&
+        !is_name_in_capitals(words[w - 1])) {
+      return begin;
+    }
+    // "Elytra black bus Roe, 1900": the year tells an epithet from a word.
+    if (w + 2 < words.size() && is_year(words.back()) && is_epithet(word) &&
+        has_strict_latin_ending(word) && !follows_genus(words, w) && is_genusless_name(name)) {
+      return begin;
+    }
+    // "… in old individuals bus (p. 31)"
+    bool const page = w + 3 == words.size() && is_page(words[w + 1], words[w + 2]) &&
+                      words[w + 1].starts_with('(');
+    if (page && is_latin_epithet(word) && !follows_genus(words, w) &&
+        !is_latin_epithet(words[w - 1])) {
+      return begin;
+    }
+    bool const author = is_latin_epithet(words[w - 1]);  // "A. bus Roe (p. 4)"
+    if (ends_in_page && !author && is_name_with_page(name)) paged = begin;
+    if (!is_capitalised(word) && !is_abbreviated(word)) continue;
+    // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
+    bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
+    if (sentence && !is_abbreviated(word) && read_taxa(name).taxa.front().authorship.empty()) {
+      continue;
+    }
+    bool const latin = (is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name)) &&
+                       read_taxa(name).remark.size() <= kLongestRemark;
+    if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
+    auto first = list_begin(words, w, text);
+    bool const sign = first > 1 && words[first - 1].size() <= 3 &&
+                      signs_before_name(std::string{words[first - 1]} + "a") > 0;
+    if (sign) --first;  // "* Aus bus"
+    // "… and stones. 5. A. bus Roe"
+    if (first > 2 && is_species_number(words[first - 1]) && words[first - 2].ends_with('.'))
+      --first;
+    return static_cast<std::size_t>(words[first].data() - text.data());
+  }
+  return paged;
+}
+
+}  // namespace keydrift::printed
