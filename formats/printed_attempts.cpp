@@ -28,6 +28,10 @@ namespace {
 constexpr std::int64_t kMarginDivisor = 12;
 constexpr std::int64_t kLeastMargin = 3;
 
+// Lines that all readings together may take; beyond, no further one is tried.  A key of 10,000 lines
+// may be read in twenty ways.
+constexpr std::size_t kMostLinesRead = 200'000;
+
 std::int64_t margin(Attempt const& a, Attempt const& b) {
   auto const leads = std::max(a.judgement.leads, b.judgement.leads);
   return std::max(kLeastMargin, static_cast<std::int64_t>(leads) / kMarginDivisor);
@@ -101,6 +105,8 @@ class Reader {
            best_->judgement.strays * 5 <= reads.size();
   }
 
+  [[nodiscard]] bool is_spent() const { return lines_read_ >= kMostLinesRead; }
+
   [[nodiscard]] KeyText key_text(LeadsRead const& read) const {
     return {text_.name, text_.text, lines_, read.numbering};
   }
@@ -144,6 +150,7 @@ class Reader {
   }
   [[nodiscard]] Leads read(std::vector<SourceLine> const& lines, Numbering numbering,
                            std::optional<LeadPlan> plan) const {
+    lines_read_ += lines.size();
     auto read = std::make_shared<LeadsRead>();
     bool const loose = numbering.ends.loose;
     read->numbering = std::move(numbering);
@@ -238,6 +245,7 @@ class Reader {
   // Couplets stand beneath their leads: labels may be indented at will, and no number at a lead's
   // end leads anywhere.
   void try_nested_numbers() {
+    if (is_spent()) return;
     auto numbering = numbering_;
     numbering.label_indent = numbering.dash_indent = kNoLimit;
     numbering.numbers.clear();
@@ -246,12 +254,14 @@ class Reader {
 
   // 1.1 and 1.2 are the leads of couplet 1, where leads lead to numbers.
   void try_decimals() {
+    if (is_spent()) return;
     auto numbering = decide_numbering(lines_, DecimalLabels::leads);
     if (!numbering.decimals_are_leads) return;
     try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel, Layout::indented});
   }
 
   void try_cells() {
+    if (is_spent()) return;
     auto plan = plan_by_cells(lines_);
     if (!plan) return;
     Numbering numbering;
@@ -261,7 +271,9 @@ class Reader {
   }
 
   void try_number_plans() {
+    if (is_spent()) return;
     for (auto& found : plans_by_numbers(without_heads())) {
+      if (is_spent()) return;
       auto const leads = read(std::move(found.numbering), std::move(found.plan));
       try_layouts(leads, {Layout::parallel, Layout::indented});
     }
@@ -269,6 +281,7 @@ class Reader {
 
   // Couplets stand together and leads end in epithets or genera that nothing sets apart.
   void try_loose_ends() {
+    if (is_spent()) return;
     if (best_->read->sorted.leads.empty()) return;
     auto numbering = best_->read->numbering;
     auto plan = best_->read->plan;
@@ -278,12 +291,14 @@ class Reader {
     numbering.ends.loose = true;
     try_layouts(read(std::move(numbering), std::nullopt), {Layout::parallel});
     for (auto& found : plans_by_numbers(without_heads())) {
+      if (is_spent()) return;
       found.numbering.ends.loose = true;
       try_layouts(read(std::move(found.numbering), std::move(found.plan)), {Layout::parallel});
     }
   }
 
   void try_unlabelled_rivals() {
+    if (is_spent()) return;
     auto plan = plan_by_words(lines_, numbering_);
     if (!plan) return;
     try_layouts(read(numbering_, std::move(plan)), {Layout::parallel, Layout::indented});
@@ -291,6 +306,7 @@ class Reader {
 
   // Numbered accounts beneath leads are clear signs: that reading has to be no worse than others.
   void try_accounts() {
+    if (is_spent()) return;
     if (!may_have_accounts(lines_)) return;
     auto const body = without_running_heads();
     Numbering unnumbered;
@@ -326,6 +342,7 @@ class Reader {
   }
 
   void try_outlines() {
+    if (is_spent()) return;
     Numbering unnumbered;
     unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
     if (auto plan = plan_by_labels(without_heads())) try_outline(read(unnumbered, std::move(plan)));
@@ -436,6 +453,7 @@ class Reader {
   Numbering numbering_;
   std::vector<SourceLine> body_;  // empty until it is asked for
   EndHabits ends_;
+  mutable std::size_t lines_read_{};  // by all readings so far
   std::optional<Attempt> best_;
   std::optional<Attempt> second_;
   std::optional<Attempt> failed_;  // the best outline that hangs together too badly
