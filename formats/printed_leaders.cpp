@@ -14,6 +14,8 @@
 namespace keydrift::printed {
 namespace {
 
+using namespace std::string_view_literals;
+
 constexpr std::size_t kGapBlanks = 3;  // two blanks end many a sentence
 constexpr std::size_t kWideGapBlanks = 6;
 
@@ -309,10 +311,24 @@ class Splitter {
 
   // "K+ yellow → red": an arrow between words.
   [[nodiscard]] bool changes_colour(std::size_t behind) const {
-    auto const tail = text_.substr(behind);
-    return is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
-           !trailing_reference(tail) && !is_bare_epithet(tail) && !is_genusless_name(tail) &&
-           !certain_destination(tail, numbering_);
+    static constexpr std::array kColours{
+        "red"sv,      "yellow"sv,  "orange"sv,  "brown"sv,    "violet"sv,   "purple"sv,
+        "blue"sv,     "green"sv,   "black"sv,   "pink"sv,     "rot"sv,      "gelb"sv,
+        "braun"sv,    "violett"sv, "blau"sv,    "grün"sv,     "schwarz"sv,  "rouge"sv,
+        "jaune"sv,    "brun"sv,    "bleu"sv,    "vert"sv,     "noir"sv,     "rojo"sv,
+        "amarillo"sv, "naranja"sv, "pardo"sv,   "azul"sv,     "verde"sv,    "negro"sv,
+        "vermelho"sv, "amarelo"sv, "laranja"sv, "rosso"sv,    "giallo"sv,   "colourless"sv,
+        "pale"sv,     "dark"sv,    "reddish"sv, "brownish"sv, "yellowish"sv};
+    // "→ green frog" is where a lead leads.
+    auto const words = words_of(start_of(text_.substr(behind), 40), 2);
+    if (words.empty()) return false;
+    auto const after =
+        text_.substr(static_cast<std::size_t>(words[0].data() - text_.data()) + words[0].size());
+    bool const closed = words.size() == 1 || words[1].front() == '(' || ends_item(words[0]) ||
+                        words[0].ends_with('.') || after.starts_with("  ") ||
+                        after.starts_with('\t');
+    return closed && std::find(kColours.begin(), kColours.end(), without_closing_marks(words[0])) !=
+                         kColours.end();
   }
 
   void take_row(Run const& run) {
