@@ -196,7 +196,9 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   if (zero && numbering_.extent == Extent::whole) return std::nullopt;
   if (label->family == LabelFamily::digits && titles_genus(words)) return std::nullopt;
   if (label->is_dash()) {
-    bool const name = is_destination_behind_dash(words) || is_dated_name(words);
+    bool const account =
+        titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
+    bool const name = is_destination_behind_dash(words) || is_dated_name(words) || account;
     return name ? std::nullopt : label;
   }
   if (is_numbered_name(lines_[i].text) || is_taxon_far_in(i)) return std::nullopt;

@@ -28,8 +28,8 @@ namespace {
 constexpr std::int64_t kMarginDivisor = 12;
 constexpr std::int64_t kLeastMargin = 3;
 
-// Lines that all readings together may take; beyond, no further one is tried.  A key of 10,000 lines
-// may be read in twenty ways.
+// Lines that all readings together may take; beyond, no further one is tried.  A key of 10,000
+// lines may be read in twenty ways.
 constexpr std::size_t kMostLinesRead = 200'000;
 
 std::int64_t margin(Attempt const& a, Attempt const& b) {

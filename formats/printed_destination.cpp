@@ -258,7 +258,7 @@ void take_brackets(std::string_view& rest, std::string& remark, std::vector<std:
 }
 
 bool plausible_destination(std::string_view text, Numbering const& numbering) {
-  text = trim(text);
+  text = without_open_page(trim(text));
   if (text.empty() || text.size() > kLongestDestination) return false;
   std::string remark;
   std::vector<std::string> figures;
@@ -282,6 +282,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   if (is_digit(first.value) && has_name_behind_ideograph(text)) return true;
   if (is_digit(first.value)) {  // "3. Aus bus", "12 Aus bus", "4. bus, Roe"
     if (words.size() < 2) return false;
+    if (is_numbered_name(text)) return true;  // "2842 — A. bus Roe"
     bool const numbered = words[0].back() == '.' && words.size() <= kWordsOfEpithet &&
                           is_letter(code_point_at(words[1], 0).value);
     return starts_with_upper(words[1]) || numbered;

@@ -57,6 +57,12 @@ Marks marks_at(std::string_view text, std::size_t at) {
     marks.count = static_cast<std::uint8_t>(marks.count + (twice ? 2 : 1));
     marks.length += c.length;
   }
+  // "4+  Wings dark": the second lead of some German keys.
+  auto const behind = at + 1;
+  bool const plus = marks.count == 0 && value_at(text, at) == '+' && at > 0 &&
+                    is_digit(value_at(text, at - 1)) && is_blank(value_at(text, behind)) &&
+                    is_upper(value_at(text, skip_blanks(text, behind)));
+  if (plus) return {1, 1};
   return marks;
 }
 
@@ -87,7 +93,7 @@ bool is_ordinal_sign(std::string_view text, std::size_t at) {
 // "3-5 setae", "3,5 mm", "5 %": the number measures or counts something.
 bool continues_as_quantity(std::string_view text, std::size_t at) {
   auto const c = code_point_at(text, at);
-  if (is_ordinal_sign(text, at)) return false;
+  if (is_ordinal_sign(text, at) || marks_at(text, at).count > 0) return false;
   if (c.value == '%' || c.value == 0xB0 || c.value == 0xD7 || c.value == '+' || c.value == '/') {
     return true;
   }

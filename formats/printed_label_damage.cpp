@@ -163,7 +163,8 @@ std::optional<Label> read_damaged_back_reference(std::string_view line, std::uin
   Label label;
   label.number = number;
   label.printed = line.substr(0, length);
-  if (read_references(inside)) label.back = inside;
+  bool const clean = inside.find_first_not_of("0123456789") == std::string_view::npos;
+  if (clean) label.back = inside;
   label.text_at = words;
   return label;
 }

@@ -11,7 +11,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kHang = 2;  // columns that a label's indentation may vary by
+constexpr std::uint32_t kNeverSetIn = 24;  // columns further in than the line above
+constexpr std::uint32_t kHang = 2;         // columns that a label's indentation may vary by
 
 // "– Group of A. bus –": a heading between dashes.
 bool is_framed(std::string_view text) {
@@ -43,7 +44,10 @@ bool LeadBegins::has_odd_case(std::string_view words) const {
 std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
   auto const label = ahead_.label_at(here.at);
   auto const text = lines_[here.at].text;
-  bool const bare = label && label->back.empty() && text.substr(label->text_at).starts_with('(');
+  auto const back = label ? label->back : std::string_view{};
+  bool const letters = back.find_first_not_of("0123456789 ,") != std::string_view::npos;
+  bool const bare =
+      letters || (label && back.empty() && text.substr(label->text_at).starts_with('('));
   if ((!label || bare) && numbering_.serial && !lines_[here.at].is_no_lead && !numbering_.exact) {
     auto const damaged = read_damaged_back_reference(text, leads_.number() + 1);
     if (damaged) return BeginningLabel{*damaged, true};
@@ -134,7 +138,6 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
   if (numbering_.exact || numbering_.serial || line.is_no_lead || titles_genus(line.text)) {
     return false;
   }
-  constexpr std::uint32_t kNeverSetIn = 24;  // columns beneath the line above
   if (ahead_.is_set_in(here.at, kNeverSetIn)) return false;
   if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
       remarks_.is_caption()) {
@@ -160,19 +163,21 @@ bool LeadBegins::begins_first_couplet(LineAtHand here) const {
   if (!whole || plan_ != nullptr || numbering_.exact || line.is_no_lead) return false;
   if (!is_upper(code_point_at(line.text, 0).value)) return false;
   auto const destination = [this](std::size_t i) {
-    if (i >= lines_.size()) return std::string_view{};
+    if (i >= lines_.size() || ahead_.label_at(i)) return std::string_view{};
     auto const split = split_at_leader(lines_[i].text, numbering_);
     return split.kind == LeaderKind::dots ? lines_[i].text.substr(split.destination_begin)
                                           : std::string_view{};
   };
   constexpr std::size_t kMostLines = 4;  // of the lead
   auto last = here.at;
-  while (last < here.at + kMostLines && destination(last).empty() && !ahead_.gap_after(last))
+  while (last < here.at + kMostLines && destination(last).empty() && !ahead_.gap_after(last) &&
+         !ahead_.label_follows(last)) {
     ++last;
+  }
   auto const to = destination(last);
   if (to.empty()) return false;
   // "Plants in fruit ..... KEY A" / "Plants with leaves only ..... KEY B"
-  if (names_a_key(to)) return names_a_key(destination(here.at + 1));
+  if (names_a_key(to)) return names_a_key(destination(last + 1));
   auto const number = numbering_.read(strip_pointer(to));
   return !numbering_.has_number(1) && numbering_.has_number(2) && number && number->number == 2;
 }
@@ -183,6 +188,7 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   if (told_otherwise || numbering_.serial || line.is_no_lead || titles_genus(line.text)) {
     return false;
   }
+  if (ahead_.is_set_in(here.at, kNeverSetIn)) return false;
   // "Couplet 4 is to be replaced by:"; "Home | Keys | Glossary".
   if (line.text.ends_with(':') || has_bars(line.text)) return false;
   // Blank lines end a key, unless they stand between all its leads.

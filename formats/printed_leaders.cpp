@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -211,6 +212,7 @@ class Splitter {
     }
     if (gap_.kind == LeaderKind::gap && gap_leads_somewhere()) return gap_;
     if (dash_.kind == LeaderKind::dash && !text_.ends_with(',') &&
+        !has_numbered_name_within(text_.substr(dash_.destination_begin)) &&
         certain_destination(text_.substr(dash_.destination_begin), numbering_)) {
       return dash_;
     }
@@ -468,7 +470,10 @@ std::size_t arrow_length(std::string_view text, std::size_t at) {
 }
 
 TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
-  return Splitter{text, numbering}.split();
+  auto const named = without_open_page(text);
+  auto split = Splitter{named, numbering}.split();
+  if (split.kind == LeaderKind::none) split.words_end = split.destination_begin = text.size();
+  return split;
 }
 
 }  // namespace keydrift::printed

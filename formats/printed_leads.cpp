@@ -238,7 +238,11 @@ class LeadReader {
     for (auto const& read : reads_) {
       if (read.to.form == DestinationForm::couplet) referenced_.insert(number_key(read.to.couplet));
       if (read.leaders == LeaderKind::none) continue;
-      for (auto const& taxon : read.to.taxa.taxa) genera_.emplace(first_word_of(taxon.name));
+      for (auto const& taxon : read.to.taxa.taxa) {
+        genera_.emplace(first_word_of(taxon.name));
+        bool const genus = !taxon.genusless && taxon.name.find(' ') == std::string::npos;
+        ++(genus ? genera_led_to_ : species_led_to_);
+      }
     }
   }
 
@@ -278,7 +282,8 @@ class LeadReader {
       cutter_.say_name_taken(reads_[i]);
       return;
     }
-    if (auto const begin = lone_genus_at_end(text); begin > 0) {
+    auto const genus = genera_led_to_ > species_led_to_ ? lone_genus_at_end(text) : 0;
+    if (auto const begin = genus; begin > 0) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
       cutter_.say_name_taken(reads_[i]);
@@ -499,6 +504,8 @@ class LeadReader {
   SortedLines const& sorted_;
   LeadCutter cutter_;
   std::vector<ReadLead> reads_;
+  std::size_t genera_led_to_{};  // behind leaders
+  std::size_t species_led_to_{};
   std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
   bool usually_led_{true};

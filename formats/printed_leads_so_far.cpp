@@ -62,7 +62,7 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
     return;
   }
   auto const split = split_at_leader(text, numbering_);
-  if (split.kind != LeaderKind::none && is_open_page(text.substr(split.destination_begin))) {
+  if (split.kind != LeaderKind::none && is_open_page(trim(text.substr(split.destination_begin)))) {
     progress_ = Progress::leaders;  // the name stands on the next line
     return;
   }
@@ -219,7 +219,12 @@ bool LeadsSoFar::continues_destination(SourceLine const& line) const {
     return deeper || progress_ == Progress::named || words_of(line.text).size() <= 4;
   }
   // An author and a year on the next line.
-  bool const year = line.text.size() < 60 && line.text.find(", 1") != std::string_view::npos;
+  auto const words = words_of(start_of(line.text, 60));
+  bool const sentence = std::any_of(words.begin(), words.end(), [](std::string_view word) {
+    return is_lower(code_point_at(word, 0).value) && !is_particle(without_end(word));
+  });
+  bool const year =
+      line.text.size() < 60 && !sentence && line.text.find(", 1") != std::string_view::npos;
   return deeper && year && (first == '(' || is_upper(first));
 }
 

@@ -387,7 +387,11 @@ std::string NameTable::with_species(std::string name) const {
   bool const short_epithet = words.size() >= 3 && words[1].size() == 2 && words[1].back() == '.' &&
                              is_lower(code_point_at(words[1], 0).value) && is_plain_word(words[2]);
   if (!short_epithet) return name;
-  auto const species = species_for(words[0], words[1].substr(0, 1));
+  auto species = species_for(words[0], words[1].substr(0, 1));
+  // "A. b. bus" beside "A. b. cus": the subspecies that repeats the epithet of its species.
+  if (species.empty() && words[2].starts_with(words[1].substr(0, 1))) {
+    species = std::string{words[0]} + " " + std::string{words[2]};
+  }
   if (species.empty()) return name;
   return species + " " + std::string{after_first_word(after_first_word(name))};
 }

@@ -50,4 +50,10 @@ bool is_open_page(std::string_view text) {
          text.find(']') == std::string_view::npos && starts_with_page(text.substr(1));
 }
 
+std::string_view without_open_page(std::string_view text) {
+  auto const open = text.rfind('[');
+  bool const page = open != std::string_view::npos && open > 0 && is_open_page(text.substr(open));
+  return page ? trim_right(text.substr(0, open)) : text;
+}
+
 }  // namespace keydrift::printed

@@ -18,5 +18,7 @@ namespace keydrift::printed {
 
 // "[p. 208.": a page in a bracket that nothing closes, for the margin did.
 [[nodiscard]] bool is_open_page(std::string_view text);
+// "bus, Roe," of "bus, Roe, [p. 208."; the whole text where no such page ends it.
+[[nodiscard]] std::string_view without_open_page(std::string_view text);
 
 }  // namespace keydrift::printed

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -214,6 +215,7 @@ class IndentPlanner {
   [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
     auto const text = lines_[i].text;
     auto const words = words_of(text);
+    if (is_numbered_name(text)) return true;
     if (words.size() > kWordsOfName) return false;
     bool const capitals =
         words.size() <= 2 && is_capitalised(words.front()) &&
@@ -239,7 +241,9 @@ class IndentPlanner {
       auto& mark = marks_[i];
       if (first || (complete && !small)) {
         mark = Mark::start;
-      } else if (small || (!gap && counts_on(lines_[before].text, text)) ||
+      } else if (small ||
+                 (!gap && lines_[i].indent > lines_[start].indent &&
+                  counts_on(lines_[before].text, text)) ||
                  (!gap && (hangs(lines_[before].text) || hanging_[before])) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;

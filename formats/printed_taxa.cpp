@@ -586,6 +586,18 @@ TaxaReading read_taxa(std::string_view text) {
   if (text.ends_with("\".")) text.remove_suffix(1);
   // "?Aus bus" is a name that is doubted.
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
+  // "(hardly to be told apart) – A. bus agg."
+  if (auto const close = text.find(") ");
+      text.starts_with('(') && close != std::string_view::npos) {
+    auto const at = skip_blanks(text, close + 1);
+    auto const dash = code_point_at(text, at);
+    auto const name = is_dash(dash.value) ? trim_left(text.substr(at + dash.length)) : text;
+    if (name.size() < text.size() && is_latin_name(name)) {
+      auto reading = read_taxa(name);
+      reading.before = squeeze(text.substr(1, close - 1));
+      return reading;
+    }
+  }
   // "AUSELLA. Marshwort. 3 sp.": a genus, its common name and more.
   auto const stop = text.find(". ");
   bool const head = stop != std::string_view::npos && is_in_capitals(text.substr(0, stop), 5) &&

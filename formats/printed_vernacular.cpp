@@ -153,7 +153,11 @@ std::size_t capitals_before_comma(std::span<std::string_view const> words) {
   // "Aus, Bus cus" is a list; "Aus Roe, Bus cus" too.
   auto const first = without_end(words[0]);
   bool const latin = has_strict_latin_ending(first) && !first.ends_with("er");
-  return latin ? 0 : i + 1;
+  // "California Frilly-cup, Hancockella calliope": no author has a hyphen before a small letter.
+  auto const hyphen = last.find('-');
+  bool const common = i > 0 && hyphen != std::string_view::npos && hyphen + 1 < last.size() &&
+                      is_lower(code_point_at(last, hyphen + 1).value);
+  return latin && !common ? 0 : i + 1;
 }
 
 // "MARSH HAWS (Aus)": words in capitals that have no Latin ending, before the name in brackets.
