@@ -449,6 +449,17 @@ TEST(Contrast, ClaimsOfWordsNotUnderstoodOnlyThatTheLeadsOfACoupletDiffer) {
             "  mend one of the two statements, or drop the couplet\n");
 }
 
+TEST(Contrast, ClaimsNothingOfWordsNotUnderstoodWhereLeadsHaveTooManyRivals) {
+  auto const key = [](std::size_t leads) {
+    test::CoupletSketch first{"1", {{"~nut=smooth", "2"}}};
+    while (first.leads.size() < leads) first.leads.push_back({"~nut=pitted", "Aus bus"});
+    return key_of({first, {"2", {{"~nut=pitted", "Cus dus"}, {"~nut=ridged", "Eus fus"}}}});
+  };
+  EXPECT_TRUE(codes(key(64)).contains("dead-lead"));
+  // Each lead would be compared with all others: quadratic work on damaged files.
+  EXPECT_FALSE(codes(key(66)).contains("dead-lead"));
+}
+
 TEST(Contrast, CallsAnEitherOrDeadWhenEachPartIs) {
   auto const edition = key_of(
       {{"1", {{"beak=bifid; hair=none", "2"}, {"beak=blunt; hair=dense", "Aus bus"}}},

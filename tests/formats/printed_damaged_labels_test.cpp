@@ -117,5 +117,33 @@ TEST(PrintedDamagedLabels, ALetteredTenIsReadBehindALostCouplet) {
             "11[11a] Ribs many -> Aus hus\n11[11b] Ribs few -> Aus ius\n");
 }
 
+TEST(PrintedDamagedLabels, ACyrillicLetterMayStandForTheNumberBeforeABackReference) {
+  auto expected = serial_sketch("10");
+  expected.replace(expected.find("2[3]"), 4, "2[З]");
+  EXPECT_EQ(sketch(serial_key("3 (2) Legs", "З (2) Legs")), expected);
+}
+
+TEST(PrintedDamagedLabels, ALeadWhoseBackReferenceIsMisreadJoinsTheRivalThatNamesIt) {
+  EXPECT_EQ(sketch(serial_key("11 (10) Feet", "11 (I0). Feet")), serial_sketch("10"));
+}
+
+TEST(PrintedDamagedLabels, ALeadWhoseNumberIsMisreadJoinsTheRivalInItsBackReference) {
+  auto expected = serial_sketch("10");
+  expected.replace(expected.find("10[11]"), 6, "10[1l]");
+  EXPECT_EQ(sketch(serial_key("11 (10) Feet", "1l (10) Feet")), expected);
+}
+
+TEST(PrintedDamagedLabels, AnSIsAnEightWhereTheCountExpectsOne) {
+  EXPECT_EQ(sketch("7. Beine blass ..... Aus bus\n"
+                   "— Beine schwarz ..... 8\n"
+                   "S. Thorax schwarz ..... Aus cus\n"
+                   "— Thorax rot ..... 9\n"
+                   "9. Stirn breit ..... Aus dus\n"
+                   "— Stirn schmal ..... Aus eus\n"),
+            "7[7] Beine blass -> Aus bus\n7[—] Beine schwarz -> 8\n"
+            "8[S] Thorax schwarz -> Aus cus\n8[—] Thorax rot -> 9\n9[9] Stirn breit -> Aus dus\n"
+            "9[—] Stirn schmal -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -136,5 +136,74 @@ TEST(PrintedGenusDecision, ARussianHeadNamesIt) {
   EXPECT_EQ(line_kinds(text), "heading, note, blank, lead, lead, lead, lead");
 }
 
+TEST(PrintedGenusDecision, AFrenchHeadGivesItToCapitalisedEpithetsThoughOneNameIsNone) {
+  EXPECT_EQ(sketch("Genre Aus, Roe.\n"
+                   "\n"
+                   "1. Élytres noires ..... Quadripustulata.\n"
+                   "1. Élytres rousses ..... 2\n"
+                   "2. Ventre rouge ..... Renipustulata.\n"
+                   "2. Ventre noir ..... 3\n"
+                   "3. Tête pâle ..... Bipustulata.\n"
+                   "3. Tête noire ..... 4\n"
+                   "4. Pieds pâles ..... Auriculata.\n"
+                   "4. Pieds noirs ..... 5\n"
+                   "5. Front large ..... Lunulata.\n"
+                   "5. Front étroit ..... 6\n"
+                   "6. Palpes pâles ..... Maculata.\n"
+                   "6. Palpes noirs ..... 7\n"
+                   "7. Écusson pâle ..... Pallidula.\n"
+                   "7. Écusson noir ..... 8\n"
+                   "8. Antennes pâles ..... Nigrina.\n"
+                   "8. Antennes noires ..... Bus rufa\n"),
+            "1[1] Élytres noires -> Aus quadripustulata\n1[1] Élytres rousses -> 2\n"
+            "2[2] Ventre rouge -> Aus renipustulata\n2[2] Ventre noir -> 3\n"
+            "3[3] Tête pâle -> Aus bipustulata\n3[3] Tête noire -> 4\n"
+            "4[4] Pieds pâles -> Aus auriculata\n4[4] Pieds noirs -> 5\n"
+            "5[5] Front large -> Aus lunulata\n5[5] Front étroit -> 6\n"
+            "6[6] Palpes pâles -> Aus maculata\n6[6] Palpes noirs -> 7\n"
+            "7[7] Écusson pâle -> Aus pallidula\n7[7] Écusson noir -> 8\n"
+            "8[8] Antennes pâles -> Aus nigrina\n8[8] Antennes noires -> Bus rufa\n");
+}
+
+TEST(PrintedGenusDecision, ANumberedSwedishHeadNamesItAndIsNoLead) {
+  auto const text =
+      "4. Släkt. Idiosterna Flohr.\n"
+      "\n"
+      "1. Vingarna klara ..... alba Roe\n"
+      "1. Vingarna mörka ..... 2\n"
+      "2. Benen bleka ..... pallida Roe\n"
+      "2. Benen mörka ..... nigra Roe\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Vingarna klara -> Idiosterna alba\n1[1] Vingarna mörka -> 2\n"
+            "2[2] Benen bleka -> Idiosterna pallida\n2[2] Benen mörka -> Idiosterna nigra\n");
+  EXPECT_EQ(line_kinds(text), "heading, blank, lead, lead, lead, lead");
+}
+
+TEST(PrintedGenusDecision, ASynonymsLineWithASubgenusNamesIt) {
+  EXPECT_EQ(sketch("Busella Roe, Bot. Beitr. (1897) 214. — Ausella subgen. Euausella Berg.\n"
+                   "\n"
+                   "1. Leaves hairy ..... 2\n"
+                   "1. Leaves bare ..... A. diptera\n"
+                   "2. Stem low ..... A. alba\n"
+                   "2. Stem tall ..... A. nana\n"),
+            "1[1] Leaves hairy -> 2\n1[1] Leaves bare -> Ausella diptera\n"
+            "2[2] Stem low -> Ausella alba\n2[2] Stem tall -> Ausella nana\n");
+}
+
+TEST(PrintedGenusDecision, ANumberedHeadBetweenKeysOpensAPart) {
+  auto const text =
+      "1. Leaves flat ..... Aus bus\n"
+      "1. Leaves hollow ..... Aus cus\n"
+      "\n"
+      "37. Genus BOSELLA Tell.\n"
+      "\n"
+      "1. Corolla red ..... B. rubra\n"
+      "1. Corolla white ..... B. alba\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Leaves flat -> Aus bus\n1[1] Leaves hollow -> Aus cus\n"
+            "1[1] Corolla red -> Bosella rubra\n1[1] Corolla white -> Bosella alba\n");
+  EXPECT_EQ(line_kinds(text), "lead, lead, blank, heading, blank, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -205,5 +205,91 @@ TEST(PrintedLabelForms, ANumberWithAFullStopIsAHeadingsAmongBareOnes) {
             "lead, lead, lead, lead, lead, lead, blank, heading, blank, note, blank, lead, lead");
 }
 
+TEST(PrintedLabelForms, AStepMayBearTheLetterOfItsKey) {
+  EXPECT_EQ(sketch("MAIN KEY\n"
+                   "\n"
+                   "Step 1\n"
+                   "• Legs absent → Aus aus\n"
+                   "• Legs four → Step 2\n"
+                   "Step 2\n"
+                   "• Tail present → Key A\n"
+                   "• Tail absent → Key B\n"
+                   "\n"
+                   "KEY A. Newts\n"
+                   "\n"
+                   "Step A1\n"
+                   "• Skin rough → Aus bus\n"
+                   "• Skin smooth → Step A2\n"
+                   "Step A2\n"
+                   "• Belly pale → Aus cus\n"
+                   "• Belly dark → Aus dus\n"
+                   "\n"
+                   "KEY B. Toads\n"
+                   "\n"
+                   "Step B1\n"
+                   "• Skin warty → Bus eus\n"
+                   "• Skin smooth → Step B2\n"
+                   "Step B2\n"
+                   "• Belly pale → Bus fus\n"
+                   "• Belly dark → Bus gus\n"),
+            "1[•] Legs absent -> Aus aus\n1[•] Legs four -> 2\n"
+            "2[•] Tail present -> key: KEY A. Newts\n2[•] Tail absent -> key: KEY B. Toads\n"
+            "1[•] Skin rough -> Aus bus\n1[•] Skin smooth -> 2\n2[•] Belly pale -> Aus cus\n"
+            "2[•] Belly dark -> Aus dus\n1[•] Skin warty -> Bus eus\n1[•] Skin smooth -> 2\n"
+            "2[•] Belly pale -> Bus fus\n2[•] Belly dark -> Bus gus\n");
+}
+
+TEST(PrintedLabelForms, ARingACrossAndAnEqualsSignAreLevels) {
+  EXPECT_EQ(sketch("O Plants woody.\n"
+                   "   = Leaves linear.\n"
+                   "      X Calyx hairy ..... Aus bus\n"
+                   "      X Calyx bare ..... Aus cus\n"
+                   "   = Leaves ovate ..... Aus dus\n"
+                   "O Plants soft.\n"
+                   "   = Leaves linear ..... Aus eus\n"
+                   "   = Leaves ovate.\n"
+                   "      X Calyx hairy ..... Aus fus\n"
+                   "      X Calyx bare ..... Aus gus\n"),
+            "1[O] Plants woody. -> 2\n1[O] Plants soft. -> 4\n2[=] Leaves linear. -> 3\n"
+            "2[=] Leaves ovate -> Aus dus\n3[X] Calyx hairy -> Aus bus\n"
+            "3[X] Calyx bare -> Aus cus\n4[=] Leaves linear -> Aus eus\n4[=] Leaves ovate. -> 5\n"
+            "5[X] Calyx hairy -> Aus fus\n5[X] Calyx bare -> Aus gus\n");
+}
+
+TEST(PrintedLabelForms, TwoYearsBeforeSynonymsAreNone) {
+  EXPECT_EQ(sketch("1888. Aus, Roe, Proc. Marsh. 4, p. 56.\n"
+                   "1889. Aus, Dorn, Proc. Marsh. 5, p. 12.\n"
+                   "\n"
+                   "1. Wings clear.\n"
+                   "  2. Legs pale ..... Aus bus\n"
+                   "  2. Legs dark ..... Aus cus\n"
+                   "1. Wings dark.\n"
+                   "  3. Head long ..... Aus dus\n"
+                   "  3. Head short ..... Aus eus\n"),
+            "1[1] Wings clear. -> 2\n1[1] Wings dark. -> 3\n2[2] Legs pale -> Aus bus\n"
+            "2[2] Legs dark -> Aus cus\n3[3] Head long -> Aus dus\n3[3] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, APagesNumberBeforeItsHeadIsNoneThoughTheKeyHasTheSame) {
+  auto const text =
+      "8  Wings clear ..... 9\n"
+      "–  Wings dark ..... 10\n"
+      "9  Legs pale ..... Aus bus\n"
+      "\n"
+      "10        MARSH BULLETIN    Ser. A\n"
+      "\n"
+      "–  Legs dark ..... Aus cus\n"
+      "10  Head long ..... Aus dus\n"
+      "–  Head short ..... 11\n"
+      "11  Tail long ..... Aus eus\n"
+      "–  Tail short ..... Aus fus\n";
+  EXPECT_EQ(sketch(text),
+            "8[8] Wings clear -> 9\n8[–] Wings dark -> 10\n9[9] Legs pale -> Aus bus\n"
+            "9[–] Legs dark -> Aus cus\n10[10] Head long -> Aus dus\n10[–] Head short -> 11\n"
+            "11[11] Tail long -> Aus eus\n11[–] Tail short -> Aus fus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, lead, blank, running head, blank, lead, lead, lead, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift

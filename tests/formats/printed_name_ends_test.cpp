@@ -129,5 +129,108 @@ TEST(PrintedNameEnds, AnEpithetAndItsAuthorBehindACommaNeedNoLeaders) {
             "2[2] Legs wholly black, -> Ausella niger\n");
 }
 
+TEST(PrintedNameEnds, AGenusAloneEndsTheLastSentence) {
+  EXPECT_EQ(sketch("1. Shell with a keel ..... Ausella\n"
+                   "1. Shell round ..... 2\n"
+                   "2. Ribs strong; body chamber long ..... Busella\n"
+                   "2. Ribs weak; body chamber unknown. Cusella\n"),
+            "1[1] Shell with a keel -> Ausella\n1[1] Shell round -> 2\n"
+            "2[2] Ribs strong; body chamber long -> Busella\n"
+            "2[2] Ribs weak; body chamber unknown. -> Cusella\n");
+}
+
+TEST(PrintedNameEnds, TwoHyphensBetweenWordsAreLeaders) {
+  EXPECT_EQ(sketch("1. Scape dark; gaster longer than thorax------ 2\n"
+                   "   Scape pale; gaster shorter than thorax--flavoscapus Lenz\n"
+                   "2. Ovipositor long----californica Roe\n"
+                   "   Ovipositor short----atriceps Roe\n"),
+            "1[1] Scape dark; gaster longer than thorax -> 2\n"
+            "1[] Scape pale; gaster shorter than thorax -> flavoscapus\n"
+            "2[2] Ovipositor long -> californica\n2[] Ovipositor short -> atriceps\n");
+}
+
+TEST(PrintedNameEnds, AListMayGoOnOnTheNextLine) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Wings clear ..... 2\n"
+                   "1. Wings dark ..... alba\n"
+                   "2. Legs pale, as are the feet and the head .... durandi et\n"
+                   "      millotini (females alike)\n"
+                   "2. Legs dark ..... nigra\n"),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Ausella alba\n"
+            "2[2] Legs pale, as are the feet and the head -> Ausella durandi + Ausella millotini "
+            "(females alike)\n"
+            "2[2] Legs dark -> Ausella nigra\n");
+}
+
+TEST(PrintedNameEnds, APageBehindLeadersMayStandAboveTheName) {
+  auto const text =
+      "a.  Legs of one colour.\n"
+      "   a1.  Size large  ......................  [p. 207.\n"
+      "                                            cyanipes, Wend.,\n"
+      "   b1.  Size small  ......................  rufa, Wend., p. 208.\n"
+      "b.  Legs of two colours.\n"
+      "   a2.  Head red  ........................  fulva, Wend., p. 209.\n"
+      "   b2.  Head black  ......................  nigra, Wend., p. 210.\n";
+  EXPECT_EQ(sketch(text),
+            "1[a] Legs of one colour. -> 2\n1[b] Legs of two colours. -> 3\n"
+            "2[a1] Size large -> cyanipes (Wend.; p. 207.)\n"
+            "2[b1] Size small -> rufa (Wend., p. 208.)\n"
+            "3[a2] Head red -> fulva (Wend., p. 209.)\n"
+            "3[b2] Head black -> nigra (Wend., p. 210.)\n");
+  EXPECT_EQ(line_kinds(text), "lead, lead, destination, lead, lead, lead, lead");
+}
+
+TEST(PrintedNameEnds, AnEpithetInCapitalsAndItsPageStandOnALineOfTheirOwn) {
+  auto const text =
+      "Key to the species of Ausella\n"
+      "\n"
+      "a. Head rugose above.\n"
+      "b. Fins short.\n"
+      "ASPER, 2283.\n"
+      "bb. Fins long.\n"
+      "FALCATUS, 2284.\n"
+      "aa. Head smooth.\n"
+      "c. Rakers many.\n"
+      "ALBUS, 2285.\n"
+      "cc. Rakers few.\n"
+      "NIGER, 2286.\n";
+  EXPECT_EQ(sketch(text),
+            "a[a] Head rugose above. -> b\na[aa] Head smooth. -> c\n"
+            "b[b] Fins short. -> Ausella asper\nb[bb] Fins long. -> Ausella falcatus\n"
+            "c[c] Rakers many. -> Ausella albus\nc[cc] Rakers few. -> Ausella niger\n");
+  EXPECT_EQ(line_kinds(text),
+            "heading, blank, lead, lead, destination, lead, destination, lead, lead, destination, "
+            "lead, destination");
+}
+
+TEST(PrintedNameEnds, ACellMayListEpithetsWithTheirAuthors) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1.\tWings clear\tbus Roe or cus Dorn, n. sp.\n"
+                   "–\tWings dark\t2\n"
+                   "2.\tLegs pale\tdus Roe\n"
+                   "–\tLegs dark\tfus (Roe), gus (Roe)\n"),
+            "1[1] Wings clear -> Ausella bus + Ausella cus (n. sp.)\n1[–] Wings dark -> 2\n"
+            "2[2] Legs pale -> Ausella dus\n2[–] Legs dark -> Ausella fus + Ausella gus\n");
+}
+
+TEST(PrintedNameEnds, ANumberAndADashBeforeANameFarInAreNoWordsOfTheLead) {
+  auto const text =
+      "Key to the species of Serella\n"
+      "\n"
+      "1. Calyx with long white hairs; bracts long\n"
+      "                                        2841 — S. capitata Lor.\n"
+      "1. Calyx bare ..... 2\n"
+      "2. Flowers white ..... S. alba Lor.\n"
+      "2. Flowers red; stems erect, much divided\n"
+      "                                        2843 — S. rosea Lor.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Calyx with long white hairs; bracts long -> Serella capitata\n"
+            "1[1] Calyx bare -> 2\n2[2] Flowers white -> Serella alba\n"
+            "2[2] Flowers red; stems erect, much divided -> Serella rosea\n");
+  EXPECT_EQ(line_kinds(text), "heading, blank, lead, destination, lead, lead, lead, destination");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -8,6 +8,7 @@ namespace keydrift {
 namespace {
 
 using test::led_to;
+using test::read_key;
 using test::sketch;
 
 TEST(PrintedOddNames, APhraseNameEndsInItsCollectorAndNumber) {
@@ -60,6 +61,47 @@ TEST(PrintedOddNames, AnAuthorInCapitalsBehindAnEpithetIsNoGenus) {
                    "2. Stem tall ..... nanus ROE\n"),
             "1[1] Leaves hairy -> Ausella setiger\n1[1] Leaves bare -> 2\n"
             "2[2] Stem low -> Ausella niger\n2[2] Stem tall -> Ausella nanus\n");
+}
+
+TEST(PrintedOddNames, ACommonNameAndACountMayFollowAGenusInCapitals) {
+  EXPECT_EQ(led_to("AUSELLA. Marshwort. 3 sp."), "Ausella (Marshwort. 3 sp.)");
+}
+
+TEST(PrintedOddNames, AnEpithetBehindAGenusCutShortMayBeCapitalised) {
+  EXPECT_EQ(led_to("A. Dorinae Silv."), "Aus Dorinae");
+}
+
+TEST(PrintedOddNames, ALineOfStressDoesNotMakeTheAuthorPartOfTheName) {
+  auto const reading = read_key(
+      "1. Corolla red ..... Droste\u0331lia nána Roe\n"
+      "1. Corolla white ..... Busella alba Dorn\n");
+  auto const& taxa = reading.edition.taxa;
+  ASSERT_EQ(taxa.size(), 2U);
+  EXPECT_EQ(taxa.front().name, "Drostelia nana");
+  EXPECT_EQ(taxa.front().authorship, "Roe");
+}
+
+TEST(PrintedOddNames, ANumberInABracketBehindAnEpithetIsNoCouplet) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Wings clear ..... 2\n"
+                   "1. Wings dark ..... alba\n"
+                   "2. Legs pale ..... rivulicola (1)\n"
+                   "2. Legs dark ..... nigra\n"),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Ausella alba\n"
+            "2[2] Legs pale -> Ausella rivulicola (1)\n2[2] Legs dark -> Ausella nigra\n");
+}
+
+TEST(PrintedOddNames, ANewVarietyBehindAnEpithetIsOfTheTitlesGenus) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Wings clear, the veins pale ..... 2\n"
+                   "1. Wings dark, the face golden ..... fulvus aurifrons, n. var.\n"
+                   "2. Legs pale ..... pallipes Roe\n"
+                   "2. Legs wholly black ..... tristis Roe\n"),
+            "1[1] Wings clear, the veins pale -> 2\n"
+            "1[1] Wings dark, the face golden -> Ausella fulvus aurifrons (n. var.)\n"
+            "2[2] Legs pale -> Ausella pallipes\n2[2] Legs wholly black -> Ausella tristis\n");
 }
 
 }  // namespace

@@ -45,5 +45,33 @@ TEST(PrintedWrappedParagraphs, ASecondOneGoesOnCounting) {
       "7[–] Feet narrow -> Aus ius\n");
 }
 
+TEST(PrintedWrappedParagraphs, NoneOfItsLinesNeedsToBeginWithALabel) {
+  EXPECT_EQ(
+      sketch(
+          "The flies of the marsh: 1. Wings clear, with many veins, 2. – Wings\n"
+          "dark all over, also at the tips, Aus niger. 2. Legs pale to the very tips, 3. – Legs\n"
+          "dark at the tips, Aus tristis. 3. Head long as the thorax, Aus pictus. – Head\n"
+          "short, rounded behind, Aus latus.\n"),
+      "1[1] Wings clear, with many veins, -> 2\n"
+      "1[–] Wings dark all over, also at the tips, -> Aus niger\n"
+      "2[2] Legs pale to the very tips, -> 3\n2[–] Legs dark at the tips, -> Aus tristis\n"
+      "3[3] Head long as the thorax, -> Aus pictus\n"
+      "3[–] Head short, rounded behind, -> Aus latus\n");
+}
+
+TEST(PrintedWrappedParagraphs, LabelsAtTheBeginningOfLinesBelongToItsLeads) {
+  EXPECT_EQ(sketch("TABLE OF AUSELLA.—1. Wings clear, with many veins, and dark at the tips,\n"
+                   "2. — Wings dark, niger Roe. 2. Legs pale to the very tips,\n"
+                   "3. — Legs dark all over but for the knees, tristis Roe. 3. Head long,\n"
+                   "4. — Head short, rounded behind, pictus Roe.\n"
+                   "4. Tail long and slender, caudatus Roe. — Tail short, brevis Roe.\n"),
+            "1[1] Wings clear, with many veins, and dark at the tips, -> 2\n"
+            "1[—] Wings dark, -> Ausella niger\n2[2] Legs pale to the very tips, -> 3\n"
+            "2[—] Legs dark all over but for the knees, -> Ausella tristis\n"
+            "3[3] Head long, -> 4\n3[—] Head short, rounded behind, -> Ausella pictus\n"
+            "4[4] Tail long and slender, -> Ausella caudatus\n"
+            "4[—] Tail short, -> Ausella brevis\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,130 @@
+// Leads that print no label, among others that do and in keys where none does.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+TEST(PrintedUnlabelledLeads, Couplet1MayLackItsNumber) {
+  auto const text =
+      "Body metallic ..... 2\n"
+      "Body dull ..... 8\n"
+      "2. Legs pale ..... Aus bus\n"
+      "2. Legs dark ..... Aus cus\n"
+      "8. Head long ..... Aus dus\n"
+      "8. Head short ..... Aus eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[] Body metallic -> 2\n1[] Body dull -> 8\n2[2] Legs pale -> Aus bus\n"
+            "2[2] Legs dark -> Aus cus\n8[8] Head long -> Aus dus\n8[8] Head short -> Aus eus\n");
+  EXPECT_EQ(line_kinds(text), "lead, lead, lead, lead, lead, lead");
+}
+
+TEST(PrintedUnlabelledLeads, TheLeadersOfCouplet1MayStandOnTheSecondLine) {
+  auto const text =
+      "Body metallic, at the least with a sheen of green\n"
+      "upon the thorax and the head ..... 2\n"
+      "Body dull, of one colour from the head\n"
+      "to the tip of the tail ..... 3\n"
+      "2. Legs pale ..... Aus bus\n"
+      "2. Legs dark ..... Aus cus\n"
+      "3. Head long ..... Aus dus\n"
+      "3. Head short ..... Aus eus\n";
+  EXPECT_EQ(
+      sketch(text),
+      "1[] Body metallic, at the least with a sheen of green upon the thorax and the head -> 2\n"
+      "1[] Body dull, of one colour from the head to the tip of the tail -> 3\n"
+      "2[2] Legs pale -> Aus bus\n2[2] Legs dark -> Aus cus\n3[3] Head long -> Aus dus\n"
+      "3[3] Head short -> Aus eus\n");
+  EXPECT_EQ(line_kinds(text), "lead, continuation, lead, continuation, lead, lead, lead, lead");
+}
+
+TEST(PrintedUnlabelledLeads, Couplet1IsReadWithoutLeadersToo) {
+  EXPECT_EQ(sketch("Corolla reflexed, 2.\n"
+                   "Corolla erect, 3.\n"
+                   "2. Umbels many, Aus bus.\n"
+                   "Umbels few, Aus cus.\n"
+                   "3. Leaves broad, Aus dus.\n"
+                   "Leaves narrow, 4.\n"
+                   "4. Stem low, Aus eus.\n"
+                   "Stem tall, Aus fus.\n"),
+            "1[] Corolla reflexed, -> 2\n1[] Corolla erect, -> 3\n2[2] Umbels many, -> Aus bus\n"
+            "2[] Umbels few, -> Aus cus\n3[3] Leaves broad, -> Aus dus\n3[] Leaves narrow, -> 4\n"
+            "4[4] Stem low, -> Aus eus\n4[] Stem tall, -> Aus fus\n");
+}
+
+TEST(PrintedUnlabelledLeads, TwoThatLeadToKeysStandAboveTheirTitles) {
+  auto const text =
+      "Plants in fruit ..... KEY A\n"
+      "Plants with leaves only ..... KEY B\n"
+      "\n"
+      "KEY A. Fruiting plants\n"
+      "\n"
+      "1. Fruit red ..... Aus bus\n"
+      "1. Fruit black ..... 2\n"
+      "2. Stem low ..... Aus cus\n"
+      "2. Stem tall ..... Aus dus\n"
+      "\n"
+      "KEY B. Leaves of midsummer\n"
+      "\n"
+      "1. Leaves hairy ..... Aus bus\n"
+      "1. Leaves bare ..... 2\n"
+      "2. Stem low ..... Aus cus\n"
+      "2. Stem tall ..... Aus dus\n";
+  EXPECT_EQ(sketch(text),
+            "1[] Plants in fruit -> key: KEY A. Fruiting plants\n"
+            "1[] Plants with leaves only -> key: KEY B. Leaves of midsummer\n"
+            "1[1] Fruit red -> Aus bus\n1[1] Fruit black -> 2\n2[2] Stem low -> Aus cus\n"
+            "2[2] Stem tall -> Aus dus\n1[1] Leaves hairy -> Aus bus\n1[1] Leaves bare -> 2\n"
+            "2[2] Stem low -> Aus cus\n2[2] Stem tall -> Aus dus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, blank, heading, blank, lead, lead, lead, lead, blank, heading, blank, "
+            "lead, lead, lead, lead");
+}
+
+TEST(PrintedUnlabelledLeads, TheSecondOneMayStandBehindAPagesNumber) {
+  auto const text =
+      "1. Wings clear ..... 2\n"
+      "Wings dark ..... 3\n"
+      "2. Legs pale ..... Aus bus\n"
+      "Legs dark ..... Aus cus\n"
+      "3. Head long ..... Aus dus\n"
+      "\n"
+      "18\n"
+      "\n"
+      "Head short 4\n"
+      "4. Tail long ..... Aus fus\n"
+      "Tail short ..... Aus gus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n2[2] Legs pale -> Aus bus\n"
+            "2[] Legs dark -> Aus cus\n3[3] Head long -> Aus dus\n3[] Head short -> 4\n"
+            "4[4] Tail long -> Aus fus\n4[] Tail short -> Aus gus\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, lead, lead, lead, blank, page number, blank, lead, lead, lead");
+}
+
+TEST(PrintedUnlabelledLeads, AWrappedCountBeginsNoneInAKeySetInByLevel) {
+  auto const text =
+      "Leaves opposite\n"
+      "   Flowers white\n"
+      "      Stamens 8; capsules of most individuals\n"
+      "      2-lobed ..... Aus bus\n"
+      "      Stamens 10 ..... Aus cus\n"
+      "   Flowers red ..... Aus dus\n"
+      "Leaves alternate\n"
+      "   Leaves hairy ..... Aus eus\n"
+      "   Leaves bare ..... Aus fus\n";
+  EXPECT_EQ(sketch(text),
+            "1[] Leaves opposite -> 2\n1[] Leaves alternate -> 4\n2[] Flowers white -> 3\n"
+            "2[] Flowers red -> Aus dus\n"
+            "3[] Stamens 8; capsules of most individuals 2-lobed -> Aus bus\n"
+            "3[] Stamens 10 -> Aus cus\n4[] Leaves hairy -> Aus eus\n4[] Leaves bare -> Aus fus\n");
+  EXPECT_EQ(line_kinds(text), "lead, lead, lead, continuation, lead, lead, lead, lead, lead");
+}
+
+}  // namespace
+}  // namespace keydrift
