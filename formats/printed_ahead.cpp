@@ -38,12 +38,12 @@ LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& nu
                        LeadPlan const* plan)
     : lines_{lines}, numbering_{numbering}, plan_{plan} {
   usually_led_ = leads_are_led();
-  usual_style_ = find_usual_style();
+  find_usual_style();
   labelled_ = find_labelled();
   second_leads_unlabelled_ = leads_are_half_labelled();
 }
 
-std::optional<unsigned> LinesAhead::find_usual_style() const {
+void LinesAhead::find_usual_style() {
   constexpr std::size_t kFewest = 6;
   std::array<std::size_t, Label::kStyles> styles{};
   std::size_t all = 0;
@@ -54,8 +54,12 @@ std::optional<unsigned> LinesAhead::find_usual_style() const {
     ++all;
   }
   auto const most = std::max_element(styles.begin(), styles.end());
-  if (all < kFewest || *most * 6 < all * 5) return std::nullopt;
-  return static_cast<unsigned>(most - styles.begin());
+  if (all < kFewest || *most * 6 < all * 5) return;
+  usual_style_ = static_cast<unsigned>(most - styles.begin());
+  for (auto const& line : lines_) {
+    auto const label = numbering_.label_of(line.text);
+    if (label && label->style() == *usual_style_) usual_numbers_.insert(label->number);
+  }
 }
 
 std::vector<char> LinesAhead::find_labelled() const {
@@ -194,7 +198,10 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   // "2–5 m, scales" / "0. INFL: cyme": only a piece may put a couplet 0 before the first.
   bool const zero = label->family == LabelFamily::digits && label->number == 0;
   if (zero && numbering_.extent == Extent::whole) return std::nullopt;
-  if (label->family == LabelFamily::digits && titles_genus(words)) return std::nullopt;
+  if (label->family == LabelFamily::digits && titles_genus(words) &&
+      split_at_leader(words, numbering_).kind == LeaderKind::none) {
+    return std::nullopt;
+  }
   if (label->is_dash()) {
     bool const account =
         titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;
@@ -286,7 +293,12 @@ bool LinesAhead::is_numbered_title(std::size_t i) const {
   if (!label || label->family != LabelFamily::digits || label->text_at >= text.size()) return false;
   if (split_at_leader(text, numbering_).kind != LeaderKind::none || text.ends_with('.'))
     return false;
-  if (usual_style_ && label->style() != *usual_style_) return true;  // "4. The species"
+  // "4. The species"; a number that fills a gap of the count has only lost its full stop.
+  bool const other = usual_style_ && label->style() != *usual_style_;
+  bool const fills = usual_numbers_.contains(label->number - 1) &&
+                     usual_numbers_.contains(label->number + 1) &&
+                     !usual_numbers_.contains(label->number);
+  if (other && !fills) return true;
   auto const next = next_filled(i + 1);
   if (next >= lines_.size()) return false;
   auto const first = numbering_.label_of(lines_[next].text);

@@ -71,7 +71,7 @@ class LinesAhead {
   void drop_starred_notes(std::vector<char>& labelled) const;
   void drop_wrapped_dashes(std::vector<char>& labelled) const;
   void drop_numbered_genera(std::vector<char>& labelled) const;
-  [[nodiscard]] std::optional<unsigned> find_usual_style() const;
+  void find_usual_style();
   [[nodiscard]] std::optional<Label> judge_label_at(std::size_t i) const;
   [[nodiscard]] bool is_destination_behind_dash(std::string_view words) const;
   [[nodiscard]] bool leads_are_half_labelled() const;
@@ -96,7 +96,8 @@ class LinesAhead {
   std::vector<bool> const* heads_{nullptr};
   // Of the labels' numbers, where hardly one is printed otherwise.
   std::optional<unsigned> usual_style_;
-  bool usually_led_{false};  // most leads have leaders
+  std::unordered_set<std::uint32_t> usual_numbers_;  // printed so
+  bool usually_led_{false};                          // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
   mutable std::unordered_set<std::string> numbered_names_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once

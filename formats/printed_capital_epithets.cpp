@@ -19,6 +19,7 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kFewest = 3;    // epithets without genus that make a habit
 constexpr std::size_t kShortest = 5;  // bytes of a word
+constexpr int kSureGenus = 6;         // as genera_in_title() weighs it
 
 template <std::size_t N>
 bool ends_in_one_of(std::string_view word, std::array<std::string_view, N> const& endings) {
@@ -35,7 +36,7 @@ std::string_view capital_epithet(TaxonReading const& taxon) {
   if (words.size() == kMostWords && !is_capitalised(words[1])) return {};
   auto const first = words[0];
   bool const genitive = is_capitalised(first) && first.size() >= kShortest && first.ends_with('i');
-  // "Zoufaloides": after another name.
+  // "Dornakoides": after another name.
   bool const like = is_capitalised(first) && words.size() == 1 && first.ends_with("oides");
   return genitive || like || is_epithet_of_person(first) ? first : std::string_view{};
 }
@@ -75,21 +76,6 @@ void take_capital_epithets(std::vector<ReadLead>& reads) {
   }
 }
 
-namespace {
-
-constexpr int kSureGenus = 6;  // as genera_in_title() weighs it
-
-bool in_capitals(std::string_view word) {
-  for (std::size_t at = 0; at < word.size();) {
-    auto const c = code_point_at(word, at);
-    if (!is_upper(c.value)) return false;
-    at += c.length;
-  }
-  return true;
-}
-
-}  // namespace
-
 bool are_capitals_epithets(std::vector<ReadLead> const& reads,
                            std::vector<std::string> const& titles,
                            std::vector<SourceLine> const& lines) {
@@ -106,9 +92,14 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
   };
   auto const says_higher = [](std::string const& title) {
     static constexpr std::array kHigher{
-        "genera"sv,  "families"sv, "gattungen"sv, "familien"sv,  "genres"sv,   "familles"sv,
-        "géneros"sv, "familias"sv, "gêneros"sv,   "famílias"sv,  "generi"sv,   "famiglie"sv,
-        "generum"sv, "orders"sv,   "tribes"sv,    "subgenera"sv, "sections"sv, "subfamilies"sv};
+        "genera"sv,     "families"sv,   "gattungen"sv,   "familien"sv,       "genres"sv,
+        "familles"sv,   "géneros"sv,    "familias"sv,    "gêneros"sv,        "famílias"sv,
+        "generi"sv,     "famiglie"sv,   "generum"sv,     "orders"sv,         "tribes"sv,
+        "subgenera"sv,  "sections"sv,   "subfamilies"sv, "untergattungen"sv, "sous-genres"sv,
+        "subgéneros"sv, "subgêneros"sv, "sottogeneri"sv, "sektionen"sv,      "sectionum"sv,
+        "secciones"sv,  "seções"sv,     "sezioni"sv,     "groups"sv,         "gruppen"sv,
+        "groupes"sv,    "grupos"sv,     "gruppi"sv,      "tribus"sv,         "ordnungen"sv,
+        "subgenerum"sv};
     auto const words = words_of(title);
     return std::any_of(words.begin(), words.end(), [](std::string_view word) {
       return std::find(kHigher.begin(), kHigher.end(), fold(word)) != kHigher.end();
@@ -136,11 +127,12 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
   bool const genera = std::any_of(titles.begin(), titles.end(), [&](std::string const& title) {
     return mentions_key(title) && says_higher(title);
   });
-  bool const species =
-      std::any_of(titles.begin(), titles.end(), of_species) ||
-      (!genera && (std::any_of(titles.begin(), titles.end(), of_genus) || of_account()));
+  bool const in_account = !genera && of_account();
+  bool const species = std::any_of(titles.begin(), titles.end(), of_species) || in_account ||
+                       (!genera && std::any_of(titles.begin(), titles.end(), of_genus));
   if (!species) return false;
-  bool const account = !genera && of_account();  // "Quadripustulata." beneath "Genre Aus, Roe."
+  // "Quadripustulata." beneath "Genre Aus, Roe.", and nothing that speaks of groups.
+  bool const account = in_account && std::none_of(titles.begin(), titles.end(), says_higher);
   std::size_t capitals = 0;
   std::size_t others = 0;
   for (auto const& read : reads) {
@@ -149,7 +141,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
       auto const first = without_closing_marks(words_of(read.lead.destination_printed).front());
       bool const lone = taxon.name.find(' ') == std::string::npos && !taxon.name.empty() &&
                         !taxon.genusless && !taxon.literal;
-      bool const capital = in_capitals(first) || (account && has_strict_latin_ending(first));
+      bool const capital = is_in_capitals(first) || (account && has_strict_latin_ending(first));
       if (!lone || !is_plain_word(first) || fold(first) != fold(taxon.name) || !capital) {
         ++others;
       } else {

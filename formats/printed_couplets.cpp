@@ -384,7 +384,7 @@ class Grouper {
         }
         for (auto const& rival : *rivals) named.emplace(slot(part, rival.number), group);
       } else if (auto const found = named.find(slot(part, label.number));
-                 found != named.end() && leads_[i].misprinted) {
+                 found != named.end() && !label.is_dash()) {
         group = found->second;  // its own bracket was misread
       }
       if (group == groups_.size()) {

@@ -153,7 +153,7 @@ bool names_a_key(std::string_view text) {
   auto const first_end = text.find(' ');
   if (first_end == std::string_view::npos || first_end > kLongestKeyWord) return false;
   // "part; A. bus only" is said of a taxon.
-  if (text[first_end - 1] == ';' || text[first_end - 1] == ',') return false;
+  if (first_end == 0 || text[first_end - 1] == ';' || text[first_end - 1] == ',') return false;
   auto const first = fold(strip_word_marks(text.substr(0, first_end)));
   if (!is_one_of(kKeyWords, first)) return false;
   auto const words = words_of(start_of(text, 400));

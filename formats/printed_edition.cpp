@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_names.hpp"
+#include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -279,9 +280,32 @@ class Builder {
     }
   }
 
+  // The part whose couplets lead i speaks of: its own, unless "B1" names another's letter.
+  [[nodiscard]] std::uint32_t part_led_to(std::size_t i) const {
+    auto const own = grouping_.couplets[home_[i].couplet.index].part;
+    auto const letter = reads_[i].to.number.empty() ? '\0' : reads_[i].to.number.front();
+    if (!key_.numbering.prefixed || letter < 'A' || letter > 'Z') return own;
+    for (std::uint32_t part = 0; part < grouping_.parts.size(); ++part) {
+      if (letter_of_part(part) == letter) return part;
+    }
+    return own;
+  }
+  // The letter before the numbers of the part: "A" of "Step A1"; none where they bear none.
+  [[nodiscard]] char letter_of_part(std::uint32_t part) const {
+    constexpr std::size_t kLinesAbove = 3;  // the number stands above its first lead
+    std::size_t line = sorted_.leads[grouping_.parts[part].first_lead].line;
+    for (std::size_t above = 0; above <= kLinesAbove && above <= line; ++above) {
+      auto const text = key_.lines[line - above].text;
+      auto const at = behind_number_word(text);
+      if (at == 0 || at >= text.size()) continue;
+      return text[at] >= 'A' && text[at] <= 'Z' ? text[at] : '\0';
+    }
+    return '\0';
+  }
+
   void resolve_couplet(std::size_t i) {
     auto& read = reads_[i];
-    auto const part = grouping_.couplets[home_[i].couplet.index].part;
+    auto const part = part_led_to(i);
     auto found = index_.find(part, read.to.couplet);
     // What is missing from a fragment is in the rest of the key.
     if (!found && key_.numbering.extent == Extent::whole) {

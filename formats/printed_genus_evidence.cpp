@@ -102,6 +102,7 @@ void GenusEvidence::know(std::string const& genus, Uses& uses) {
 
 void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::string> const& epithets,
                             bool lead) {
+  if (trim(line).empty()) return;  // nothing but marks of stress
   if (lead) {
     look_at_lead(line);
   } else {

@@ -103,7 +103,10 @@ LineJoiner::Joint LineJoiner::joint(std::string_view before, std::string_view af
   auto const last = code_point_before(hyphen.stem, hyphen.stem.size()).value;
   // "K+ yellow, P-" / "with soralia": a reaction that fails.
   static constexpr std::array kReagents{"K"sv, "C"sv, "P"sv, "KC"sv, "Pd"sv, "PD"sv, "UV"sv, "I"sv};
-  if (std::find(kReagents.begin(), kReagents.end(), last_word(hyphen.stem)) != kReagents.end()) {
+  bool const reaction =
+      before.find('+') != std::string_view::npos || before.find("-,") != std::string_view::npos;
+  if (reaction &&
+      std::find(kReagents.begin(), kReagents.end(), last_word(hyphen.stem)) != kReagents.end()) {
     return Joint::blank;
   }
   // "CALYPTO-" / "PTERA Roe": a name in capitals.

@@ -342,6 +342,12 @@ std::optional<Label> read_label(std::string_view line) {
   }
   if (letter == 0 && value_at(line, at) == ' ') {  // "9 bis. Wings"
     letter = inserted_at(line, at + 1);
+    // "2 bis 3 spines" is a count.
+    auto const behind = at + 1 + letter;
+    auto const next = value_at(line, behind);
+    bool const closes = next == '.' || next == ')' || next == ':' || is_mark(next) ||
+                        (is_blank(next) && is_upper(value_at(line, skip_blanks(line, behind))));
+    if (!closes) letter = 0;
     if (letter > 0) letter_begin = at + 1;
   }
   if (letter > 0) {

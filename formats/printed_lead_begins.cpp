@@ -50,7 +50,9 @@ std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
       letters || (label && back.empty() && text.substr(label->text_at).starts_with('('));
   if ((!label || bare) && numbering_.serial && !lines_[here.at].is_no_lead && !numbering_.exact) {
     auto const damaged = read_damaged_back_reference(text, leads_.number() + 1);
-    if (damaged) return BeginningLabel{*damaged, true};
+    bool const digits =
+        damaged && damaged->printed.find_first_not_of("0123456789") == std::string_view::npos;
+    if (damaged) return BeginningLabel{*damaged, !digits};
   }
   // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
   bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));
@@ -102,6 +104,8 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   }
   // Within a lead, a line set deeper than labels goes on with it.
   if (odd_case) return false;
+  // "… as far as" / "45° North"
+  if (label.end == LabelEnd::degree && !leads_.follows(label)) return false;
   if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
   // "… gnathopod" / "2 palm oblique": a count of the words.
   bool const lower = is_lower(code_point_at(words, 0).value);

@@ -251,6 +251,14 @@ class LeadReader {
     constexpr std::size_t kShortest = 5;  // bytes
     auto const blank = text.rfind(' ');
     if (blank == std::string_view::npos || blank == 0 || text[blank - 1] != '.') return 0;
+    // "… of N. America"
+    constexpr std::size_t kShortestWord = 4;
+    auto const begin = last_word_begin(text.substr(0, blank));
+    auto const before = words_of(text.substr(begin, blank - begin));
+    if (before.empty() || before.back().size() <= kShortestWord ||
+        !is_lower(code_point_at(before.back(), 0).value)) {
+      return 0;
+    }
     auto const name = without_closing_marks(text.substr(blank + 1));
     bool const genus = name.size() >= kShortest && is_plain_word(name) &&
                        is_upper(code_point_at(name, 0).value) &&

@@ -201,7 +201,9 @@ std::optional<Reference> Numbering::read(std::string_view text) const {
   auto const number = trim(text);
   bool const letter = prefixed && number.size() > 1 && number[0] >= 'A' && number[0] <= 'Z' &&
                       is_digit(static_cast<unsigned char>(number[1]));
-  return read_reference(letter ? number.substr(1) : text);
+  auto reference = read_reference(letter ? number.substr(1) : text);
+  if (reference && letter) reference->printed = number;
+  return reference;
 }
 
 namespace {

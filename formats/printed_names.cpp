@@ -60,6 +60,13 @@ std::string_view after_first_word(std::string_view name) {
   return blank == std::string_view::npos ? std::string_view{} : name.substr(blank + 1);
 }
 
+// "Plumbellária verticilláta", and not "Mosca común".
+bool is_stressed_name(std::vector<std::string_view> const& words) {
+  if (words.size() < 2 || !is_epithet(words[1])) return false;
+  return has_latin_ending(fold(without_stress(words[0]))) &&
+         is_latin_epithet(without_stress(words[1]));
+}
+
 }  // namespace
 
 std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
@@ -365,8 +372,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
       return name;
     }
   }
-  auto name = with_species(words.size() > 1 && is_epithet(words[1]) ? without_stress(taxon.name)
-                                                                    : taxon.name);
+  auto name = with_species(is_stressed_name(words) ? without_stress(taxon.name) : taxon.name);
   if (auto const genus = full_genus(name); !genus.empty()) {
     see_genus(genus, !is_one_word(name));
   }

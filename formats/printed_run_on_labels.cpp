@@ -117,7 +117,7 @@ bool is_epithet_with_marks(std::string_view text) {
   auto const is_mark = [](std::string_view word) {
     return std::find(kMarks.begin(), kMarks.end(), word) != kMarks.end();
   };
-  if (words.size() > kMost) return false;
+  if (words.empty() || words.size() > kMost) return false;
   bool const marked = words.size() > 1 && ends_item(words[0]) && is_mark(words[1]);
   auto const first = without_end(words[0]);
   if (!is_latin_epithet(first) && !(marked && is_epithet(first))) return false;

@@ -140,21 +140,6 @@ void find_feet_over_page_numbers(std::vector<SourceLine> const& lines, Numbering
   }
 }
 
-// Another line begins with the number, and dashes answer numbers: each stands once.
-bool is_labelled_elsewhere(std::vector<SourceLine> const& lines, Numbering const& numbering,
-                           std::size_t line, std::uint32_t number) {
-  bool found = false;
-  for (std::size_t i = 0; i < lines.size() && !found; ++i) {
-    if (i == line || lines[i].text.empty() ||
-        !is_digit(static_cast<unsigned char>(lines[i].text.front())))
-      continue;
-    auto const label = numbering.label_of(lines[i].text);
-    found = label && label->family == LabelFamily::digits && label->number == number &&
-            label->letter.empty();
-  }
-  return found && are_answered_by_dashes(lines, numbering);
-}
-
 // A label, a tab, words.
 bool is_tabbed(SourceLine const& line, Label const& label) {
   return label.text_at > 0 && label.text_at < line.text.size() &&
@@ -203,7 +188,25 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
-  std::optional<bool> answered;  // looked for where it matters
+  std::optional<bool> answered;                             // looked for where it matters
+  std::unordered_map<std::uint32_t, std::size_t> labelled;  // lines by number; looked for once
+  // "10        MARSH BULLETIN" where "10  Wings …" stands elsewhere and dashes answer numbers.
+  auto const is_labelled_elsewhere = [&](std::size_t i, std::uint32_t number) {
+    if (labelled.empty()) {
+      for (auto const& line : lines) {
+        auto const label = numbering.label_of(line.text);
+        bool const plain = label && label->family == LabelFamily::digits && label->letter.empty();
+        ++labelled[plain ? label->number : 0];
+      }
+    }
+    auto const own = numbering.label_of(lines[i].text);
+    bool const counted =
+        own && own->family == LabelFamily::digits && own->letter.empty() && own->number == number;
+    auto const found = labelled.find(number);
+    if (found == labelled.end() || found->second <= (counted ? 1U : 0U)) return false;
+    if (!answered) answered = are_answered_by_dashes(lines, numbering);
+    return *answered;
+  };
   auto const stands_twice = [&](std::size_t i, std::uint32_t number) {
     if (!is_digit(static_cast<unsigned char>(lines[i].text.front()))) return false;
     auto next = i + 1;
@@ -237,9 +240,8 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto const label = read_label(lines[i].text);
     if (in_cells[i]) continue;
     if (mostly_capitals(edge->words) && stands_twice(i, edge->number)) heads[i] = true;
-    // "10        MARSH BULLETIN" between blank lines, where "10  Wings …" stands elsewhere.
     if (edge->blanks >= kEdgeBlanks && apart(i) && mostly_capitals(edge->words) &&
-        is_labelled_elsewhere(lines, numbering, i, edge->number)) {
+        is_labelled_elsewhere(i, edge->number)) {
       heads[i] = true;
     }
     if (of_key(edge->number)) continue;

@@ -452,7 +452,9 @@ class Sorter {
     }
     start_lead(none, false);
     leads_.last().unlabelled = true;
-    sorted_.accounts.back().reason = "no label, as second leads here have none";
+    sorted_.accounts.back().reason = leads_.size() == 1
+                                         ? "no label, but a destination before all labels"
+                                         : "no label, as second leads here have none";
   }
 
   // --- notes, headings, prose -----------------------------------------------------------------

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -154,6 +155,7 @@ class TaxaReader {
     epithet.remove_suffix(1);
     if (!is_epithet(epithet)) return;
     taxon.name += " " + std::string{rank} + " " + std::string{epithet};
+    item_ended_ = ends_item(word(i + 1));
     at_ = i + 2;
   }
 
@@ -600,7 +602,13 @@ TaxaReading read_taxa(std::string_view text) {
   }
   // "AUSELLA. Marshwort. 3 sp.": a genus, its common name and more.
   auto const stop = text.find(". ");
-  bool const head = stop != std::string_view::npos && is_in_capitals(text.substr(0, stop), 5) &&
+  bool const other = stop != std::string_view::npos &&
+                     is_in_capitals(words_of(text.substr(stop + 2), 1).empty()
+                                        ? std::string_view{}
+                                        : words_of(text.substr(stop + 2), 1).front(),
+                                    5);  // "AUSELLA. BUSELLA"
+  bool const head = stop != std::string_view::npos && !other &&
+                    is_in_capitals(text.substr(0, stop), 5) &&
                     has_latin_ending(fold(text.substr(0, stop)));
   if (head) {
     auto reading = read_taxa(text.substr(0, stop));

@@ -84,7 +84,9 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     // "11. bus, p. 178."
     bool const paged = behind == 2 && epithet.ends_with(',') && is_page(words[w + 2], words[w + 3]);
     if (paged) epithet = without_end(epithet);
-    bool const genitive = is_capitalised(epithet) && epithet.ends_with('i');
+    constexpr std::size_t kShortest = 5;  // bytes: "12. Juni Alpen" is a date
+    bool const genitive =
+        is_capitalised(epithet) && epithet.size() >= kShortest && epithet.ends_with('i');
     bool const person =
         (genitive || is_epithet_of_person(epithet)) && behind == 1 && is_authorish(words[w + 2]);
     if (!counts || ends_item(epithet)) continue;
@@ -107,7 +109,8 @@ std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
   for (int tried = 0; tried < kMostCommas && comma != std::string_view::npos; ++tried) {
     auto const tail = text.substr(comma + 2);
     auto const words = words_of(tail, 5);
-    bool const authored = words.size() == 2 && !ends_item(words[0]) && is_genusless_name(tail);
+    bool const authored = words.size() == 2 && is_latin_epithet(words[0]) && text.ends_with('.') &&
+                          is_genusless_name(tail);
     if (authored) return comma + 2;
     std::size_t w = 0;  // the last epithet
     while (w < 2 && w < words.size() && !ends_item(words[w])) ++w;

@@ -128,7 +128,7 @@ std::size_t words_before_comma(std::span<std::string_view const> words) {
   return 0;
 }
 
-// "Buchenfink, Aus coelebs", "Marsh Tilapia, Aus macrochir": capitalised words before the comma, of
+// "Buchenfink, Aus coelebs", "Marsh Tilapel, Aus macrops": capitalised words before the comma, of
 // which the last is no genus, and a binomial behind it, whatever its epithet.
 std::size_t capitals_before_comma(std::span<std::string_view const> words) {
   constexpr std::size_t kMost = 6;
@@ -152,8 +152,9 @@ std::size_t capitals_before_comma(std::span<std::string_view const> words) {
   if (!plain || !name) return 0;
   // "Aus, Bus cus" is a list; "Aus Roe, Bus cus" too.
   auto const first = without_end(words[0]);
-  bool const latin = has_strict_latin_ending(first) && !first.ends_with("er");
-  // "California Frilly-cup, Hancockella calliope": no author has a hyphen before a small letter.
+  bool const latin =
+      i == 0 ? has_latin_ending(first) : has_strict_latin_ending(first) && !first.ends_with("er");
+  // "Marina Frilly-cup, Ausella busa": no author has a hyphen before a small letter.
   auto const hyphen = last.find('-');
   bool const common = i > 0 && hyphen != std::string_view::npos && hyphen + 1 < last.size() &&
                       is_lower(code_point_at(last, hyphen + 1).value);
