@@ -190,8 +190,6 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   auto const label = numbering_.label_of(lines_[i].text);
   if (!label) return label;
   auto const words = lines_[i].text.substr(label->text_at);
-  // "1889. Aus, Roe, Proc. Marsh. 4, p. 56."
-  constexpr std::uint32_t kMostCouplets = 999;
   if (label->number > kMostCouplets && !numbering_.has_number(label->number - 1)) {
     return std::nullopt;
   }
@@ -214,7 +212,7 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   // "7. A. bus Roe - Marsh Mouse. Small …"
   auto const split = split_at_leader(words, numbering_);
   bool const account = split.kind == LeaderKind::none || split.kind == LeaderKind::dash ||
-                       (split.kind != LeaderKind::dots && is_genus_before_gap(words, split)) ||
+                       is_genus_before_gap(words, split) ||
                        starts_caption(words.substr(split.destination_begin));
   return account ? std::nullopt : label;
 }

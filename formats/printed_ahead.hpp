@@ -54,7 +54,8 @@ class LinesAhead {
   // Head").
   [[nodiscard]] bool is_numbered_title(std::size_t i) const;
 
-  // Set so far in from the line before that it has to be a destination.
+  // Set so far in from the line before that it has to be a destination; set in by so many columns
+  // from the words of the line before, which is none where that one is blank.
   [[nodiscard]] bool is_far_in(std::size_t i) const;
   [[nodiscard]] bool is_set_in(std::size_t i, std::uint32_t columns) const;
   [[nodiscard]] bool usually_led() const { return usually_led_; }
@@ -77,9 +78,9 @@ class LinesAhead {
   [[nodiscard]] bool leads_are_half_labelled() const;
   [[nodiscard]] bool leads_are_led() const;
   [[nodiscard]] std::string_view text_behind_label(std::size_t i) const;
-  // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
   // "          10. bus (Roe)" beneath the words that lead to it.
   [[nodiscard]] bool is_taxon_far_in(std::size_t i) const;
+  // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
   [[nodiscard]] bool titles_known_account(std::string_view words) const;
   [[nodiscard]] static bool is_account_of_genus(std::string_view words);
   // First words of the names behind leaders, of all lines; looked for once they are asked for.

@@ -22,9 +22,8 @@ class GenusEvidence {
 
   // What speaks for `genus` besides its place in a title, less what speaks against it: it stands
   // before epithets of the key, alone or nearly so on a line, opens the head of an account, has the
-  // initial that stands before epithets of the key; it is a
-  // word of sentences, opens leads, occurs in small letters too, is cited behind an author as
-  // journals are.
+  // initial that stands before epithets of the key; it is a word of sentences, opens leads, occurs
+  // in small letters too, is cited behind an author as journals are.
   [[nodiscard]] int weight(std::string const& genus) const;
 
   // The genera that stand before the epithet somewhere, in full: in order of their weights, of

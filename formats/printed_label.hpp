@@ -38,6 +38,10 @@ struct Label {
   static constexpr unsigned kStyles = 64;
 };
 
+// "1889. Aus, Roe, Proc. Marsh. 4, p. 56.": larger numbers are years, unless the count reaches
+// them.
+inline constexpr std::uint32_t kMostCouplets = 999;
+
 // The label that the line (trimmed on the left) seems to begin with.  Whether it is one is decided
 // by its neighbours.
 [[nodiscard]] std::optional<Label> read_label(std::string_view line);
@@ -47,9 +51,9 @@ struct Label {
 [[nodiscard]] std::optional<Label> read_label_tail(std::string_view line, std::size_t at,
                                                    bool enclosed, Label label);
 
-// A label with misread digits ("la" for 1a, "1 0." for 10.) or a comma for its full stop, if it
-// begins with `number` when read as such.  `bare_allowed`: a number without letter, mark or
-// punctuation will do.
+// A label with misread digits ("la" for 1a, "1 0." for 10., and S for the 8, G for the 6, g for the
+// 9 that is expected) or a comma for its full stop, if it begins with `number` when read as such.
+// `bare_allowed`: a number without letter, mark or punctuation will do.
 [[nodiscard]] std::optional<Label> read_misprinted_label(std::string_view line,
                                                          std::uint32_t number, bool bare_allowed);
 

@@ -6,7 +6,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMaximumBackBytes = 200;  // of a label and its brackets
+constexpr std::size_t kLongestLabel = 400;  // bytes, with its brackets
 
 // The digit that the character is, or may be a misreading of.
 std::optional<std::uint32_t> digit_seen_in(char c) {
@@ -117,7 +117,7 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
       line.starts_with("S. ") && is_digit(code_point_at(line, skip_blanks(line, 2)).value);
   if (page) return std::nullopt;
   // Read the rest as if the digits were right; the views must borrow from `line`.
-  auto const behind = line.substr(end, kMaximumBackBytes * 2);
+  auto const behind = line.substr(end, kLongestLabel);
   auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};
   auto label = read_label(std::string{line.substr(0, begin)} + wanted + rest);
   if (!label || label->number != number || label->decimal) return std::nullopt;

@@ -168,6 +168,14 @@ std::vector<SourceLine> split_lines(std::string_view text) {
   return lines;
 }
 
+SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to) {
+  auto part = line;
+  part.text = trim_right(line.text.substr(from, to - from));
+  part.begin = line.begin + from;
+  part.blanks = line.blanks + count_code_points(line.text.substr(0, from));
+  return part;
+}
+
 Place place_in(SourceLine const& line, std::size_t begin, std::size_t end) {
   auto const before = line.text.substr(0, begin - line.begin);
   return {.line = line.number,

@@ -43,6 +43,9 @@ void take_off_line_numbers(std::vector<SourceLine>& lines);
 // their numbers, none where the text is spaced otherwise.
 [[nodiscard]] std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& lines);
 
+// The line from byte `from` to byte `to` of its text, as a line of its own.
+[[nodiscard]] SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to);
+
 // Bytes [begin, end) of the decoded text, which begin within the line.
 [[nodiscard]] Place place_in(SourceLine const& line, std::size_t begin, std::size_t end);
 

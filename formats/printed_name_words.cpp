@@ -353,14 +353,14 @@ bool is_explained_in_brackets(std::vector<std::string_view> const& words) {
 }  // namespace
 
 bool may_have_stress(std::string_view words) {
-  // The first bytes of "à" to "ý", of "ọ", and of marks that stand apart.
-  return words.find_first_of("\xC3\xCC\xCD\xE1") != std::string_view::npos;
+  // The first bytes of "à" to "ý", "ă" to "ŭ", "ọ", and of marks that stand apart.
+  return words.find_first_of("\xC3\xC4\xC5\xCC\xCD\xE1") != std::string_view::npos;
 }
 
 std::string without_stress(std::string_view words) {
   constexpr utf8proc_int32_t kGrave = 0x300;
   constexpr utf8proc_int32_t kAcute = 0x301;
-  // "Auso̲ma", "Ausọma": lines and dots beneath the vowel.
+  // "Auso̲ma", "Ausọma": a line or a dot beneath the vowel, or a breve above it.
   static constexpr std::array<char32_t, 4> kApart{0x323, 0x331, 0x332, 0x306};
   auto const is_stress = [](utf8proc_int32_t c) {
     return c == kGrave || c == kAcute ||

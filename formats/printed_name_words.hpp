@@ -63,6 +63,7 @@ namespace keydrift::printed {
 // Without the accents that show how names are stressed; and "ae" for "æ": no name has either (ICZN
 // Art. 32.5.2, ICN Art. 60.7).
 [[nodiscard]] std::string without_stress(std::string_view words);
+// Quick: false where without_stress() changes nothing.
 [[nodiscard]] bool may_have_stress(std::string_view words);
 [[nodiscard]] std::string without_ligatures(std::string_view words);
 

@@ -22,10 +22,10 @@ namespace keydrift::printed {
 // The initials of the genera that leads abbreviate.
 [[nodiscard]] std::set<std::string> initials_of(std::vector<ReadLead> const& reads);
 
-// Completes names from the one full name with that epithet, else from the nearest genus before
-// them, else from the first in the file, else from what titles and all other lines say about the
-// genus; remembers what it assumed.  Where hardly anything speaks for a genus, the name stays as it
-// is printed.
+// Completes names from the one full name with that epithet (lone epithets from the genus that the
+// part's titles or head name beyond doubt), else from the nearest genus before them, else from the
+// first in the file, else from what titles and all other lines say about the genus; remembers what
+// it assumed.  Where hardly anything speaks for a genus, the name stays as it is printed.
 class NameTable {
  public:
   // Looks at all leads' taxa; `titles`: words that may name the genus ("Key to the species of

@@ -30,15 +30,6 @@ Paragraph joined(std::vector<SourceLine> const& lines, std::size_t from, std::si
   return paragraph;
 }
 
-// A line from byte `from` to byte `to` of its text.
-SourceLine piece_of(SourceLine const& line, std::size_t from, std::size_t to) {
-  auto piece = line;
-  piece.text = trim_right(line.text.substr(from, to - from));
-  piece.begin = line.begin + from;
-  piece.blanks = line.blanks + count_code_points(line.text.substr(0, from));
-  return piece;
-}
-
 }  // namespace
 
 std::optional<std::vector<SourceLine>> part_paragraphs(std::vector<SourceLine> const& lines) {
@@ -61,15 +52,15 @@ std::optional<std::vector<SourceLine>> part_paragraphs(std::vector<SourceLine> c
       for (; cut != cuts.end() && *cut < begin + lines[l].text.size(); ++cut) {
         auto const at = *cut - begin;
         if (at > from) {
-          parted.push_back(piece_of(lines[l], from, at));
+          parted.push_back(part_of_line(lines[l], from, at));
           if (cut == cuts.begin()) parted.back().is_title = true;
         }
         from = at;
       }
-      parted.push_back(piece_of(lines[l], from, lines[l].text.size()));
+      parted.push_back(part_of_line(lines[l], from, lines[l].text.size()));
     }
     for (; end < lines.size() && lines[end].text.empty(); ++end) parted.push_back(lines[end]);
-    i = std::max(end, i + 1);
+    i = end;
   }
   return any ? std::optional{std::move(parted)} : std::nullopt;
 }

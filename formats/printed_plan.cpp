@@ -113,8 +113,6 @@ class LabelPlanner {
         // "(1) ...... Aus bus": a footnote's sign at the end of a lead's words.
         auto const text = lines_[i].text;
         if (text.substr(reading.label.text_at, 3) == "..." && text.front() == '(') continue;
-        // "1889. Aus, Roe, Proc. Marsh. 4, p. 56."
-        constexpr std::uint32_t kMostCouplets = 999;
         if (reading.alphabet == Alphabet::digits && reading.ordinal > kMostCouplets) continue;
         bool const roman =
             reading.alphabet == Alphabet::roman_upper || reading.alphabet == Alphabet::roman_lower;
@@ -255,10 +253,9 @@ class LabelPlanner {
   // "= Leaves linear" and "= Leaves ovate", each level with a sign of its own: several such signs
   // tell that a sign answers itself.
   void accept_signs_by_level() {
-    constexpr std::uint32_t kFirstSign = 64;  // RankLabel::rank()
-    constexpr std::size_t kFewest = 3;        // levels
+    constexpr std::size_t kFewest = 3;  // levels
     std::vector<std::uint32_t> levels;
-    for (auto rank = kFirstSign; rank < RankLabel::kRanks; ++rank) {
+    for (auto rank = RankLabel::kFirstSign; rank < RankLabel::kRanks; ++rank) {
       if (tallies_[rank].labels >= 2 && tallies_[rank].repeats == 0) levels.push_back(rank);
     }
     if (levels.size() < kFewest) return;

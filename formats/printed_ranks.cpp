@@ -227,8 +227,12 @@ std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
   return std::string{kTens[number / 10]} + kOnes[number % 10] == folded ? number : 0;
 }
 
+static_assert((static_cast<std::uint32_t>(Alphabet::dash) + 1) * kLabelEnds <=
+              RankLabel::kFirstSign);
+static_assert(RankLabel::kFirstSign + kSigns.size() <= RankLabel::kRanks);
+
 std::uint32_t RankLabel::rank() const {
-  if (alphabet == Alphabet::sign) return 64 + place_among_signs(sign);
+  if (alphabet == Alphabet::sign) return kFirstSign + place_among_signs(sign);
   return static_cast<std::uint32_t>(alphabet) * kLabelEnds + static_cast<std::uint32_t>(label.end);
 }
 

@@ -33,7 +33,8 @@ struct RankLabel {
   std::string_view decimal;  // "1.2.1", without a full stop at its end; empty for other labels
   // What the labels of one rank have in common: alphabet and punctuation.
   [[nodiscard]] std::uint32_t rank() const;
-  static constexpr std::uint32_t kRanks = 128;  // ranks are below
+  static constexpr std::uint32_t kFirstSign = 64;  // ranks of signs begin here
+  static constexpr std::uint32_t kRanks = 128;     // ranks are below
 };
 
 inline constexpr std::uint32_t kLargestNumeral = 39;  // beyond, a letter is likelier meant

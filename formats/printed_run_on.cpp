@@ -264,11 +264,8 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
     std::size_t begin = 0;
     for (std::size_t c = 0; c <= cuts.size(); ++c) {
       auto const end = c < cuts.size() ? cuts[c] : line.text.size();
-      auto piece = line;
+      auto piece = part_of_line(line, begin, end);
       piece.is_title = c == 0 && parter.titled();
-      piece.text = trim_right(line.text.substr(begin, end - begin));
-      piece.begin = line.begin + begin;
-      piece.blanks = line.blanks + count_code_points(line.text.substr(0, begin));
       parted.push_back(piece);
       begin = end;
     }

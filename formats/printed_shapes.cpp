@@ -184,7 +184,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   constexpr std::size_t kGapBlanks = 3;     // the same of a line between blank lines
   constexpr std::uint32_t kLeastPage = 10;  // "GROUP 2" is a heading
   constexpr std::size_t kLongestLoneHead = 80;  // bytes of the words; a lead's go on for longer
-  constexpr std::uint32_t kMostCouplets = 150;  // of a key; larger numbers over a sign are pages
+  constexpr std::uint32_t kMostOfAKey = 150;  // of a key; larger numbers over a sign are pages
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
@@ -232,7 +232,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
                        lines[i].text.find("\u00A9") != std::string_view::npos;
     if (owned) {
       auto const label = numbering.label_of(lines[i].text);
-      heads[i] = !label || !numbering.has_number(label->number) || label->number > kMostCouplets;
+      heads[i] = !label || !numbering.has_number(label->number) || label->number > kMostOfAKey;
       continue;
     }
     auto const edge = number_at_edge(lines[i]);

@@ -546,8 +546,8 @@ class Sorter {
   SortedLines sorted_;
   std::size_t at_{};
   bool gap_{true};           // blank lines stand directly before this line
-  bool page_above_{false};   // the same for the line at hand
-  bool page_turned_{false};  // a page's number or head stands before this line
+  bool page_turned_{false};  // a page's number or head was read since the last line of words
+  bool page_above_{false};   // one stands before the line at hand
 };
 
 }  // namespace

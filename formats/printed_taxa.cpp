@@ -616,7 +616,7 @@ TaxaReading read_taxa(std::string_view text) {
     reading.remark += (reading.remark.empty() ? "" : "; ") + rest;
     return reading;
   }
-  // A line or a dot beneath a vowel shows stress and nothing else.
+  // Marks of stress that stand apart from their vowels.
   bool const marked = text.find_first_of("\xCC\xCD") != std::string_view::npos;
   auto const stressless = marked ? without_stress(text) : std::string{};
   if (marked) text = stressless;

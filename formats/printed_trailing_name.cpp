@@ -41,12 +41,12 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
   auto listed = read_taxa(tail(w)).taxa.size();
   auto begin = w;
   for (std::size_t at = w; at-- > 1 && begin - at <= kLongestName;) {
-    // "A. bus or A. cus", "A. bus, A. cus"
     // "13. A. bus & 14. A. cus"
     if (begin > 1 && is_species_number(words[begin - 1]) && is_separator(words[begin - 2])) {
       --begin;
       continue;
     }
+    // "A. bus or A. cus", "A. bus, A. cus"
     bool const joined = is_separator(words[begin - 1]);
     if (!ends_item(words[begin - 1]) && !joined) break;
     bool const abbreviated = is_abbreviated(words[at]);

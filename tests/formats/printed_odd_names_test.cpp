@@ -21,7 +21,7 @@ TEST(PrintedOddNames, APartIsNoKey) {
 
 TEST(PrintedOddNames, CommonNamesBeforeACommaAreNoTaxa) {
   EXPECT_EQ(led_to("Buchenfink, Aus coelebs"), "Aus coelebs (Buchenfink)");
-  EXPECT_EQ(led_to("Greenhead Tilapia, Aus macrochir"), "Aus macrochir (Greenhead Tilapia)");
+  EXPECT_EQ(led_to("Greenhead Tilapella, Aus macrochir"), "Aus macrochir (Greenhead Tilapella)");
 }
 
 TEST(PrintedOddNames, ABracketMaySayWhichSubspecies) {
