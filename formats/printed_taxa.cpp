@@ -1,560 +1,15 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cstddef>
 #include <optional>
-#include <span>
+#include <string>
 #include <utility>
 
-#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
-#include "keydrift/formats/printed_page_words.hpp"
-#include "keydrift/formats/printed_species_number.hpp"
-#include "keydrift/formats/printed_unnamed_species.hpp"
-#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
-namespace {
-
-using namespace std::string_view_literals;
-
-using Words = std::vector<std::string_view>;
-
-class TaxaReader {
- public:
-  explicit TaxaReader(std::string_view text) : text_{text}, words_{words_of(text)} {}
-
-  TaxaReading read() && {
-    if (begin_with_species_number(words_)) at_ = 1;
-    if (at_ == 1 && is_dash(code_point_at(word(1), 0).value) && word(1).size() <= 3) at_ = 2;
-    skip_vernacular();
-    do {
-      read_taxon();
-    } while (next_taxon());
-    take_remark();
-    return std::move(reading_);
-  }
-
- private:
-  [[nodiscard]] std::string_view word(std::size_t i) const {
-    return i < words_.size() ? words_[i] : std::string_view{};
-  }
-
-  // "Dwarf Mouse Aus bus", "Marshwort (Aus bus)": what stands before the name is a remark.
-  void skip_vernacular() {
-    auto const rest = std::span{words_}.subspan(std::min(at_, words_.size()));
-    auto const count = words_before_name(rest);
-    if (count == 0) return;
-    auto const& last = rest[count - 1];
-    auto const* begin = rest.front().data();
-    auto before =
-        std::string_view{begin, static_cast<std::size_t>(last.data() + last.size() - begin)};
-    while (!before.empty()) {
-      auto const c = code_point_before(before, before.size());
-      bool const mark = c.value == ',' || c.value == ':' || c.value == '=';
-      if (!mark && !is_blank(c.value) && !is_dash(c.value)) break;
-      before.remove_suffix(c.length);
-    }
-    reading_.before = squeeze(before);
-    at_ += count;
-    if (words_[at_].front() == '(' || words_[at_].front() == '[') open_bracket();
-  }
-
-  // Takes off the bracket that opens before the word at hand and its other half.
-  void open_bracket() {
-    char const close = words_[at_].front() == '(' ? ')' : ']';
-    words_[at_].remove_prefix(1);
-    std::size_t depth = 1;
-    for (std::size_t i = at_; i < words_.size(); ++i) {
-      for (std::size_t c = 0; c < words_[i].size(); ++c) {
-        char const sign = words_[i][c];
-        if (sign == (close == ')' ? '(' : '[')) ++depth;
-        if (sign != close || --depth > 0) continue;
-        if (c + 1 == words_[i].size() || c + 2 == words_[i].size()) {
-          words_[i] = words_[i].substr(0, c);
-          if (words_[i].empty()) words_.erase(words_.begin() + static_cast<std::ptrdiff_t>(i));
-          bracket_ends_ = i + 1;
-        }
-        return;
-      }
-    }
-  }
-
-  // "P. Roe", "S. M. Roe": initials, which are pages elsewhere.
-  [[nodiscard]] bool is_author_at(std::size_t i) const {
-    auto initial = word(i);
-    if (is_authorish(initial)) return true;
-    while (!initial.empty() && initial.front() == '(') initial.remove_prefix(1);
-    return (initial == "P." || initial == "S.") && is_upper(code_point_at(word(i + 1), 0).value);
-  }
-
-  [[nodiscard]] bool starts_taxon(std::size_t i) const {
-    auto const first = word(i);
-    if (!first.empty() && first.front() == '"') return true;
-    if (!is_capitalised(without_end(first)) && !is_abbreviated(first)) return false;
-    auto next = i + 1;
-    if (!word(next).empty() && word(next).front() == '(' && word(next).back() == ')') ++next;
-    // "Aus bus, Dorn f.": the son is an author.
-    bool const son = word(next) == "f." && next + 1 >= words_.size();
-    return !ends_item(first) && !son && (is_epithet(word(next)) || is_rank(word(next)));
-  }
-
-  void read_taxon() {
-    TaxonReading taxon;
-    auto const first = word(at_);
-    genus_alone_ = false;
-    if (!first.empty() && first.front() == '"' && take_quoted_name(taxon)) {
-      read_authorship(taxon);
-      reading_.taxa.push_back(std::move(taxon));
-      return;
-    }
-    if (auto const unnamed = unnamed_at(at_); unnamed > 0) {
-      taxon.genusless = true;
-      for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
-    } else if (is_epithet(first) &&
-               (words_.size() == at_ + 1 || ends_item(first) || is_author_at(at_ + 1) ||
-                is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
-                is_subspecies(at_))) {
-      taxon.genusless = true;
-      bool const subspecies = is_subspecies(at_);
-      take_name_word(taxon);
-      if (subspecies) take_name_word(taxon);
-      if ((is_rank(word(at_)) || is_limit(word(at_))) && !item_ended_) read_epithets(taxon);
-    } else if (is_capitalised(without_end(first)) || is_abbreviated(first) || first == "×" ||
-               first == "?") {
-      if (first == "×" || first == "?") take_name_word(taxon);
-      genus_alone_ = is_capitalised(without_end(word(at_)));
-      genus_read_ = true;
-      take_name_word(taxon);
-      if (taxon.name == without_end(word(at_ - 1))) taxon.name = in_small_letters(taxon.name);
-      read_epithets(taxon);
-      genus_read_ = false;
-    } else if (is_rank(first) && first.size() > 2 && is_epithet(without_end(word(at_ + 1)))) {
-      take_name_word(taxon);  // "subsp. bus Roe"
-      take_name_word(taxon);
-    } else {
-      take_rest_as_name(taxon);
-    }
-    take_bracketed_rank(taxon);
-    read_authorship(taxon);
-    read_lower_rank(taxon);
-    reading_.taxa.push_back(std::move(taxon));
-  }
-
-  // "Aus bus (a. subsp. cus)", "Aus bus (var. cus)": the bracket says which of the species.
-  void take_bracketed_rank(TaxonReading& taxon) {
-    if (genus_alone_ || item_ended_ || !word(at_).starts_with('(')) return;
-    auto i = at_;
-    auto rank = word(i).substr(1);
-    if (rank.size() == 2 && rank.back() == '.') rank = word(++i);  // its letter
-    auto epithet = without_end(word(i + 1));
-    if (!is_lower_rank(rank) || !epithet.ends_with(')')) return;
-    epithet.remove_suffix(1);
-    if (!is_epithet(epithet)) return;
-    taxon.name += " " + std::string{rank} + " " + std::string{epithet};
-    item_ended_ = ends_item(word(i + 1));
-    at_ = i + 2;
-  }
-
-  // "Aus bus Roe subsp. cus Dorn", "Aus bus Roe agg.": the name goes on behind an author.
-  void read_lower_rank(TaxonReading& taxon) {
-    while (!taxon.authorship.empty() && !item_ended_ && at_ < words_.size()) {
-      bool const lower = is_rank(word(at_)) && is_epithet(word(at_ + 1)) && !genus_alone_;
-      bool const limit = is_limit(word(at_)) && word(at_).ends_with('.');
-      if (!lower && !limit) return;
-      take_name_word(taxon);
-      if (!lower) continue;
-      taxon.authorship.clear();
-      take_name_word(taxon);
-      read_authorship(taxon);
-    }
-  }
-
-  // How many words are "sp. 1", "Species A" or a lone "sp." without a genus before them.
-  [[nodiscard]] std::size_t unnamed_at(std::size_t i) const {
-    auto const first = word(i);
-    if (first == "Species" && words_of_unnamed_species(std::array{"species"sv, word(i + 1)}) == 2) {
-      return 2;
-    }
-    if (first != "sp." && first != "spec.") return 0;
-    return words_of_unnamed_species(std::span{words_}.subspan(i));
-  }
-
-  // "bus cus (p. 66)": a subspecies without its genus.
-  [[nodiscard]] bool is_subspecies(std::size_t i) const {
-    if (i + 1 >= words_.size() || ends_item(word(i)) || !is_latin_epithet(word(i))) return false;
-    if (!is_paged_epithet(word(i + 1), word(i + 2)) &&
-        !is_latin_epithet(without_end(word(i + 1)))) {
-      // "bus cus, n. var."
-      auto const mark = word(i + 2);
-      bool const fresh = is_epithet(without_end(word(i + 1))) && ends_item(word(i + 1)) &&
-                         (mark == "n." || mark == "nov." || mark == "new");
-      if (!fresh) return false;
-    }
-    return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_author_at(i + 2) ||
-           closes_epithet(i + 2);
-  }
-
-  // What may stand behind an epithet without its genus: "(p. 12)", "var. cus", "n. sp.".
-  [[nodiscard]] bool closes_epithet(std::size_t i) const {
-    auto const next = word(i);
-    if (is_rank(next)) return is_epithet(word(i + 1));
-    if (is_limit(next) || next == "s.l." || next == "s.lat." || next == "s.str.") return true;
-    return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
-           next == "nov." || next == "new" || is_page(next, word(i + 1)) || next == "p." ||
-           next == "pp.";  // pro parte
-  }
-
-  // "common reed" in quotation marks: a name as it stands.
-  bool take_quoted_name(TaxonReading& taxon) {
-    std::size_t last = at_;
-    while (last < words_.size()) {
-      auto const printed = without_end(words_[last]);
-      bool const closes = printed.size() > (last == at_ ? 1U : 0U) && printed.back() == '"';
-      if (closes) break;
-      ++last;
-    }
-    if (last == words_.size()) return false;
-    item_ended_ = ends_item(words_[last]);
-    auto const begin = static_cast<std::size_t>(words_[at_].data() - text_.data());
-    auto const closing = without_end(words_[last]);
-    auto const end = static_cast<std::size_t>(closing.data() - text_.data()) + closing.size();
-    taxon.name = std::string{text_.substr(begin + 1, end - begin - 2)};
-    taxon.literal = true;
-    at_ = last + 1;
-    return true;
-  }
-
-  // Any other wording: a vernacular name, "Form with a hooked beak".
-  void take_rest_as_name(TaxonReading& taxon) {
-    while (at_ < words_.size()) {
-      auto const next = word(at_);
-      bool const remark = !taxon.name.empty() && (next.front() == '[' || next == "(part)" ||
-                                                  next == "(in" || next.substr(0, 4) == "(Fig");
-      if (remark) return;
-      bool const ends = ends_item(next);
-      take_name_word(taxon);
-      if (ends) return;
-    }
-  }
-
-  void take_name_word(TaxonReading& taxon) {
-    auto const taken = without_end(word(at_));
-    item_ended_ = ends_item(word(at_));
-    if (!taxon.name.empty()) taxon.name += ' ';
-    taxon.name += taken;
-    ++at_;
-  }
-
-  void read_epithets(TaxonReading& taxon) {
-    while (at_ < words_.size() && !item_ended_) {
-      auto const next = word(at_);
-      bool const subgenus = next.size() > 3 && next.front() == '(' && next.back() == ')' &&
-                            (is_capitalised(next.substr(1, next.size() - 2)) ||
-                             is_abbreviated(next.substr(1, next.size() - 2))) &&
-                            (is_epithet(word(at_ + 1)) || is_unnamed(word(at_ + 1)) ||
-                             (is_rank(word(at_ + 1)) && is_epithet(word(at_ + 2)))) &&
-                            genus_read_;
-      bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
-                           (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
-      auto const unnamed =
-          genus_read_ ? words_of_unnamed_species(std::span{words_}.subspan(at_)) : 0;
-      if (subgenus || (is_limit(next) && unnamed == 0)) {
-        take_name_word(taxon);
-      } else if (typical) {
-        take_name_word(taxon);
-        take_name_word(taxon);
-      } else if (unnamed > 0) {
-        for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
-        genus_alone_ = genus_read_ = false;
-      } else if (is_cross(next) && starts_taxon(at_ + 1)) {  // "Aus bus × Aus cus"
-        take_name_word(taxon);
-        take_name_word(taxon);
-      } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
-        take_name_word(taxon);
-      } else if (is_epithet(next) || is_short_epithet(next) || is_capital_epithet(next)) {
-        take_name_word(taxon);
-        genus_alone_ = genus_read_ = false;
-      } else if (ends_sentence(next)) {
-        taxon.name += ' ' + std::string{next.substr(0, next.size() - 1)};
-        ++at_;
-        item_ended_ = true;
-        sentence_ended_ = true;
-      } else {
-        return;
-      }
-    }
-  }
-
-  [[nodiscard]] static bool is_cross(std::string_view printed) {
-    return printed == "×" || printed == "x" || printed == "X";
-  }
-
-  // "Roei" of "A. Roei Dorn": beneath a genus cut short, before its author or at the end.
-  [[nodiscard]] bool is_capital_epithet(std::string_view printed) const {
-    auto const bare = without_end(printed);
-    return at_ > 0 && is_abbreviated(word(at_ - 1)) && is_capitalised(bare) &&
-           is_plain_word(bare) && has_strict_latin_ending(bare) && bare.size() > 4 &&
-           (is_epithet_of_person(bare) || is_author_at(at_ + 1) ||
-            (at_ + 1 >= words_.size() && (bare.ends_with("us") || bare.ends_with("um"))));
-  }
-
-  // "b." of "A. b. cus".
-  [[nodiscard]] bool is_short_epithet(std::string_view printed) const {
-    return genus_alone_or_short() && printed.size() == 2 && printed.back() == '.' &&
-           is_lower(static_cast<unsigned char>(printed.front())) && is_epithet(word(at_ + 1)) &&
-           !is_rank(printed) && !is_particle(printed) && printed != "n.";
-  }
-  [[nodiscard]] bool genus_alone_or_short() const {
-    return genus_alone_ || is_abbreviated(word(at_ - 1));
-  }
-
-  // "Aus bus. Found in fens": an epithet with a full stop, and a sentence behind it.
-  [[nodiscard]] bool ends_sentence(std::string_view printed) const {
-    return printed.size() > 3 && printed.back() == '.' &&
-           is_epithet(printed.substr(0, printed.size() - 1)) && !is_rank(printed) &&
-           (at_ + 1 >= words_.size() || is_upper(code_point_at(word(at_ + 1), 0).value));
-  }
-
-  [[nodiscard]] static bool is_limit(std::string_view printed) {
-    return is_limit_word(without_end(printed));
-  }
-
-  void read_authorship(TaxonReading& taxon) {
-    std::size_t const begin = at_;
-    std::size_t end = at_;
-    bool open = false;
-    if (sentence_ended_) return;
-    if (item_ended_ && at_ > 0 && !is_year(word(at_)) && !(is_author_at(at_) && has_year_soon())) {
-      return;
-    }
-    while (at_ < words_.size()) {
-      auto const next = word(at_);
-      if (!open && is_separator(next) &&
-          (starts_other_taxon(at_ + 1, end > begin) ||
-           is_digit(code_point_at(word(at_ + 1), 0).value))) {
-        break;
-      }
-      bool const particle =
-          is_particle(without_end(next)) &&
-          (open || is_author_at(at_ + 1) || is_particle(without_end(word(at_ + 1))));
-      bool const remark = !open && (is_remark_word(next) || is_page(next, word(at_ + 1)) ||
-                                    next == "sp." || at_ == bracket_ends_);
-      bool const year = !open && next.front() == '(' && is_year(next.substr(1));
-      if (remark || !(open || year || particle || is_author_at(at_))) break;
-      if (!open && next.front() == '(' && !holds_author(at_, begin)) break;
-      open = open ? next.find(')') == std::string_view::npos
-                  : next.find('(') != std::string_view::npos &&
-                        next.find(')') == std::string_view::npos;
-      ++at_;
-      end = at_;
-      if (!open && ends_item(next) && (starts_taxon(at_) || !goes_on_with_author())) break;
-    }
-    if (end == begin) return;
-    auto const from = static_cast<std::size_t>(words_[begin].data() - text_.data());
-    auto const last = words_[end - 1];
-    auto const to = static_cast<std::size_t>(last.data() - text_.data()) + last.size();
-    item_ended_ = ends_item(last);
-    auto const printed = std::string{without_end(text_.substr(from, to - from))};
-    // "Grey Warbler": two capitalised words that are no Latin name with its author.
-    bool const vernacular = genus_alone_ &&
-                            printed.find_first_of("(),0123456789&.") == std::string::npos &&
-                            !has_latin_ending(taxon.name);
-    if (vernacular) {
-      taxon.name += ' ' + printed;
-    } else {
-      taxon.authorship = printed;
-    }
-  }
-
-  // A bracket with the first author, "(Smith, 1900)", or with the year alone behind an author.
-  [[nodiscard]] bool holds_author(std::size_t i, std::size_t begin) const {
-    auto first = word(i).substr(1);
-    if (is_year(first)) return true;
-    if (i > begin || !is_author_at(i)) return false;
-    while (!first.empty() && (first.back() == ')' || first.back() == ',')) first.remove_suffix(1);
-    if (is_no_author(fold(first))) return false;
-    for (; i < words_.size(); ++i) {
-      auto printed = word(i);
-      bool const closed = printed.find(')') != std::string_view::npos;
-      while (!printed.empty() && (printed.back() == ')' || printed.back() == ',')) {
-        printed.remove_suffix(1);
-      }
-      bool const author = is_authorish(printed) || is_author_at(i);
-      if (!author && !is_particle(printed) && !is_year(printed)) {
-        return false;
-      }
-      if (closed) return true;
-    }
-    return false;
-  }
-
-  [[nodiscard]] bool has_year_soon() const {
-    for (std::size_t i = at_; i < std::min(words_.size(), at_ + 6); ++i) {
-      if (is_year(word(i))) return true;
-    }
-    return false;
-  }
-
-  // After a comma: a year, or a further author ("Smith, Jones & Roe, 1900").
-  [[nodiscard]] bool goes_on_with_author() const {
-    return is_year(word(at_)) ||
-           (is_author_at(at_) && (has_year_soon() || is_separator(word(at_ + 1)))) ||
-           (is_particle(word(at_)) && has_year_soon());
-  }
-
-  [[nodiscard]] static bool is_remark_word(std::string_view printed) {
-    auto word = printed;
-    while (!word.empty() && word.front() == '(') word.remove_prefix(1);
-    return word.substr(0, 4) == "part" || word == "p.p." || word == "pars" || word == "pars)" ||
-           word.substr(0, 3) == "Fig" || word.substr(0, 3) == "fig";
-  }
-
-  // Behind a separator: another taxon, given the one before?  `authored`: an author stands before
-  // the separator, so that a further author may follow ("Aus Roe & Dorn").
-  [[nodiscard]] bool starts_other_taxon(std::size_t i, bool authored) const {
-    if (starts_taxon(i)) return true;
-    auto const next = word(i);
-    if (next == "×" || next == "?") return starts_taxon(i + 1);
-    if (!genus_alone_ || !is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
-    bool const ends = i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)) ||
-                      word(i + 1).front() == '(' || is_dash(code_point_at(word(i + 1), 0).value);
-    if (!authored) return ends || (has_strict_latin_ending(next) && is_author_at(i + 1));
-    // "Aus Roe and Bus Dorn": no author ends like that, or hardly one.
-    bool const joined = word(i - 1) == "&" || word(i - 1) == "et";
-    return has_strict_latin_ending(fold(without_end(next))) &&
-           (ends || (is_author_at(i + 1) && !joined));
-  }
-
-  [[nodiscard]] bool list_has_separator() const {
-    for (std::size_t i = at_; i < words_.size(); ++i) {
-      if (is_separator(words_[i])) return true;
-    }
-    return false;
-  }
-
-  // Moves to the next taxon of a list; false when the list is over.
-  bool next_taxon() {
-    if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
-    auto const bracket = std::max(bracket_between(), marks_between());
-    std::size_t i = at_ + bracket;
-    bool const separated = is_separator(without_end(word(i)));
-    if (separated) ++i;
-    bool const parted = bracket > 0 ? ends_item(word(i - 1)) : item_ended_;
-    if (!separated && !parted) return false;
-    // "9. Aus or 10. Bus"
-    bool const numbered =
-        word(i).size() > 1 && word(i).back() == '.' && is_digit(code_point_at(word(i), 0).value);
-    bool const counted =
-        numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)));
-    if (counted) ++i;
-    bool const authored = !reading_.taxa.back().authorship.empty();
-    // "Aus Roe, Bus Dorn"
-    bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&
-                        has_strict_latin_ending(word(i)) && is_author_at(i + 1) &&
-                        !is_year(word(i + 1));
-    // "bus, cus"
-    bool const epithets = parted && reading_.taxa.back().genusless &&
-                          (!authored || is_author_at(i + 1)) && starts_genusless(i) &&
-                          has_strict_latin_ending(without_end(word(i)));
-    bool const other = listed || epithets || starts_taxon(i) ||
-                       ((separated || counted || list_has_separator()) &&
-                        (starts_other_taxon(i, authored) || starts_genusless(i)));
-    std::size_t told = 0;  // words of a remark before the other taxon
-    if (!other) {
-      told = separated ? words_to_other(i) : 0;
-      if (told == 0) return false;
-    }
-    tell_between(at_, at_ + bracket);
-    tell_between(i, i + told);
-    at_ = i + told;
-    item_ended_ = false;
-    return true;
-  }
-
-  void tell_between(std::size_t from, std::size_t to) {
-    for (auto b = from; b < to; ++b) {
-      auto part = without_end(word(b));
-      if (part.starts_with('(')) part.remove_prefix(1);
-      if (part.ends_with(')')) part.remove_suffix(1);
-      between_ += (between_.empty() ? "" : " ") + std::string{part};
-    }
-  }
-
-  // "… or, in the north, Arctic Mouse A. bus": how many words stand before the other taxon, whose
-  // genus is that of the one before; 0 where none follows.
-  [[nodiscard]] std::size_t words_to_other(std::size_t i) const {
-    constexpr std::size_t kMost = 8;
-    auto const& before = reading_.taxa.back().name;
-    auto const genus = std::string_view{before}.substr(0, before.find(' '));
-    for (std::size_t n = 1; n <= kMost && i + n + 1 < words_.size(); ++n) {
-      auto const next = word(i + n);
-      bool const same = next == genus || (is_abbreviated(next) &&
-                                          genus.starts_with(next.substr(0, next.size() - 1)));
-      auto const epithet = without_end(word(i + n + 1));
-      bool const compared = is_comparing(fold(word(i + n - 1)));
-      if (same && !compared && is_epithet(epithet) && has_epithet_ending(epithet)) return n;
-    }
-    return 0;
-  }
-
-  // "A. bus sp. nov. / A. cus": how many words say before another taxon that this one is new.
-  [[nodiscard]] std::size_t marks_between() const {
-    static constexpr std::array kMarks{"sp."sv, "gen."sv, "n."sv, "nov."sv, "new"sv, "species"sv};
-    std::size_t n = 0;
-    while (std::find(kMarks.begin(), kMarks.end(), without_end(word(at_ + n))) != kMarks.end()) ++n;
-    return n > 0 && is_separator(word(at_ + n)) ? n : 0;
-  }
-
-  // "AUSIDAE (p. 6) and BUSIDAE, p. 9": how many words tell of the page between two taxa.
-  [[nodiscard]] std::size_t bracket_between() const {
-    constexpr std::size_t kLongest = 4;  // words
-    if (is_page(word(at_), word(at_ + 1))) return 2;
-    if (word(at_).empty() || word(at_).front() != '(') return 0;
-    for (std::size_t n = 0; n < kLongest && at_ + n < words_.size(); ++n) {
-      if (without_end(word(at_ + n)).ends_with(')')) return n + 1;
-    }
-    return 0;
-  }
-
-  // "cus" of "A. bus, cus or dus".
-  [[nodiscard]] bool starts_genusless(std::size_t i) const {
-    if (genus_alone_ || !is_epithet(word(i))) return false;
-    return i + 1 >= words_.size() || ends_item(word(i)) || is_separator(word(i + 1)) ||
-           is_author_at(i + 1) || closes_epithet(i + 1);
-  }
-
-  void take_remark() {
-    reading_.remark = between_;
-    if (at_ >= words_.size()) return;
-    auto const from = static_cast<std::size_t>(words_[at_].data() - text_.data());
-    auto rest = std::string{text_.substr(from)};
-    if (at_ == bracket_ends_ && !rest.empty()) rest.erase(0, rest.find_first_not_of(")]"));
-    reading_.figures = figures_in(rest);
-    auto const remark = remark_in(std::move(rest), reading_.figures);
-    if (!between_.empty() && !remark.empty()) reading_.remark += "; ";
-    reading_.remark += remark;
-    at_ = words_.size() + 1;
-  }
-
-  std::string_view text_;
-  Words words_;
-  std::size_t at_{};
-  bool item_ended_{false};      // a comma or semicolon closed the word read last
-  bool sentence_ended_{false};  // a full stop closed the name: a sentence follows
-  bool genus_alone_{false};     // the taxon read last is one capitalised word so far
-  bool genus_read_{false};      // the word read last is the genus, in full or abbreviated
-  std::size_t bracket_ends_{
-      std::string::npos};  // a bracket around the name closes before this word
-  std::string between_;    // in brackets between taxa
-  TaxaReading reading_;
-};
-
-}  // namespace
-
 namespace {
 
 // "group of A. bus (A. bus, A. cus Roe)": the bracket says which.
@@ -564,11 +19,39 @@ std::optional<TaxaReading> read_group(std::string_view text) {
   auto const words = words_of(text.substr(0, open));
   if (words.empty() || !is_group_word(fold(words[0]))) return std::nullopt;
   auto const inside = text.substr(open + 2, text.size() - open - 3);
-  auto reading = TaxaReader{inside}.read();
+  auto reading = read_plain_taxa(inside);
   bool const species = std::all_of(reading.taxa.begin(), reading.taxa.end(),
                                    [](auto const& one) { return words_of(one.name).size() >= 2; });
   if (reading.taxa.size() < 2 || !species) return std::nullopt;
   reading.before = squeeze(text.substr(0, open));
+  return reading;
+}
+
+// "(hardly to be told apart) – A. bus agg."
+std::optional<TaxaReading> read_behind_remark(std::string_view text) {
+  auto const close = text.find(") ");
+  if (!text.starts_with('(') || close == std::string_view::npos) return std::nullopt;
+  auto const at = skip_blanks(text, close + 1);
+  auto const dash = code_point_at(text, at);
+  if (!is_dash(dash.value)) return std::nullopt;
+  auto const name = trim_left(text.substr(at + dash.length));
+  if (!is_latin_name(name)) return std::nullopt;
+  auto reading = read_taxa(name);
+  reading.before = squeeze(text.substr(1, close - 1));
+  return reading;
+}
+
+// "AUSELLA. Marshwort. 3 sp.": a genus, its common name and more; "AUSELLA. BUSELLA" are two.
+std::optional<TaxaReading> read_genus_with_names(std::string_view text) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  auto const stop = text.find(". ");
+  if (stop == std::string_view::npos) return std::nullopt;
+  auto const genus = text.substr(0, stop);
+  if (!is_in_capitals(genus, kShortest) || !has_latin_ending(fold(genus))) return std::nullopt;
+  auto const rest = words_of(text.substr(stop + 2), 1);
+  if (rest.empty() || is_in_capitals(rest.front(), kShortest)) return std::nullopt;
+  auto reading = read_taxa(genus);
+  reading.remark += (reading.remark.empty() ? "" : "; ") + squeeze(text.substr(stop + 2));
   return reading;
 }
 
@@ -588,40 +71,14 @@ TaxaReading read_taxa(std::string_view text) {
   if (text.ends_with("\".")) text.remove_suffix(1);
   // "?Aus bus" is a name that is doubted.
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
-  // "(hardly to be told apart) – A. bus agg."
-  if (auto const close = text.find(") ");
-      text.starts_with('(') && close != std::string_view::npos) {
-    auto const at = skip_blanks(text, close + 1);
-    auto const dash = code_point_at(text, at);
-    auto const name = is_dash(dash.value) ? trim_left(text.substr(at + dash.length)) : text;
-    if (name.size() < text.size() && is_latin_name(name)) {
-      auto reading = read_taxa(name);
-      reading.before = squeeze(text.substr(1, close - 1));
-      return reading;
-    }
-  }
-  // "AUSELLA. Marshwort. 3 sp.": a genus, its common name and more.
-  auto const stop = text.find(". ");
-  bool const other = stop != std::string_view::npos &&
-                     is_in_capitals(words_of(text.substr(stop + 2), 1).empty()
-                                        ? std::string_view{}
-                                        : words_of(text.substr(stop + 2), 1).front(),
-                                    5);  // "AUSELLA. BUSELLA"
-  bool const head = stop != std::string_view::npos && !other &&
-                    is_in_capitals(text.substr(0, stop), 5) &&
-                    has_latin_ending(fold(text.substr(0, stop)));
-  if (head) {
-    auto reading = read_taxa(text.substr(0, stop));
-    auto const rest = squeeze(text.substr(stop + 2));
-    reading.remark += (reading.remark.empty() ? "" : "; ") + rest;
-    return reading;
-  }
+  if (auto named = read_behind_remark(text)) return *std::move(named);
+  if (auto named = read_genus_with_names(text)) return *std::move(named);
   // Marks of stress that stand apart from their vowels.
   bool const marked = text.find_first_of("\xCC\xCD") != std::string_view::npos;
   auto const stressless = marked ? without_stress(text) : std::string{};
   if (marked) text = stressless;
   auto const plain = in_plain_letters(with_notes_apart(text.substr(sign.size())));
-  auto reading = TaxaReader{plain}.read();
+  auto reading = read_plain_taxa(plain);
   if (auto group = read_group(plain)) reading = *std::move(group);
   if (!sign.empty()) {
     reading.before = squeeze(sign) + (reading.before.empty() ? "" : " ") + reading.before;

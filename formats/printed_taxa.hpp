@@ -24,6 +24,9 @@ struct TaxaReading {
 // `text`: a destination without leaders, blanks squeezed, not empty.
 [[nodiscard]] TaxaReading read_taxa(std::string_view text);
 
+// The same of text whose signs, notes and stress have been taken off.
+[[nodiscard]] TaxaReading read_plain_taxa(std::string_view text);
+
 // Is the whole text one name in Latin form, of two parts or more, authors allowed: "Aus bus Smith"?
 [[nodiscard]] bool is_latin_name(std::string_view text);
 
