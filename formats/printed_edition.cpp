@@ -475,6 +475,13 @@ class Builder {
 
   void report_misprint(std::size_t i) {
     auto const& lead = reads_[i].lead;
+    if (lead.label.find_first_not_of("0123456789") == std::string::npos) {
+      add_finding("misprinted-label", Severity::warning, lead.place, lead.label,
+                  "the bracket with the rival's number behind \"" + lead.label +
+                      "\" is misprinted; the count tells that a lead begins here",
+                  "print the rival's number in brackets");
+      return;
+    }
     add_finding("misprinted-label", Severity::warning, lead.place, lead.label,
                 "\"" + lead.label + "\" was read as a lead of couplet " +
                     std::to_string(sorted_.leads[i].label.number),

@@ -50,9 +50,7 @@ std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
       letters || (label && back.empty() && text.substr(label->text_at).starts_with('('));
   if ((!label || bare) && numbering_.serial && !lines_[here.at].is_no_lead && !numbering_.exact) {
     auto const damaged = read_damaged_back_reference(text, leads_.number() + 1);
-    bool const digits =
-        damaged && damaged->printed.find_first_not_of("0123456789") == std::string_view::npos;
-    if (damaged) return BeginningLabel{*damaged, !digits};
+    if (damaged) return BeginningLabel{*damaged, true};
   }
   // "1O." reads as couplet 1 with a letter: what comes next in the count is likelier.
   bool const strange = !label || (!label->letter.empty() && !leads_.follows(*label));

@@ -26,7 +26,7 @@ struct LineAtHand {
 // The label that a lead begins with.
 struct BeginningLabel {
   Label label;
-  bool misprinted{false};  // its digits were put right: "la" for 1a
+  bool misprinted{false};  // its digits or its bracket were put right: "la" for 1a, "30 (31 Wings"
 };
 
 // Borrows what was read before the line at hand, and what looks beyond it.

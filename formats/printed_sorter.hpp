@@ -28,7 +28,7 @@ struct Piece {
 struct RawLead {
   Label label;  // a dash without text when the lead prints no label
   bool unlabelled{false};
-  bool misprinted{false};        // "la" for 1a
+  bool misprinted{false};        // "la" for 1a, "30 (31" for 30 (31)
   bool destination_told{false};  // its last piece is the destination, whatever it says
   std::uint32_t line{};          // index of its first line
   std::uint32_t first_piece{};
