@@ -16,7 +16,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestNumber = 3;     // digits
+constexpr std::size_t kLongestNumber = 4;     // digits; floras of a country count through
 constexpr std::uint32_t kMostSkipped = 3;     // numbers of accounts that a scan may have lost
 constexpr std::size_t kFewestUnnumbered = 3;  // the same, where accounts have no numbers
 constexpr std::size_t kFewestLeaves = 2;      // leads with accounts; fewer are no habit
@@ -93,7 +93,11 @@ std::size_t take_number(std::string_view line, AccountHead& head) {
   bool const closed = at < line.size() && (line[at] == '.' || line[at] == ')');
   head.doubtful = head.doubtful || !closed;
   if (closed) ++at;
-  auto const behind = skip_signs(line, at);
+  auto behind = skip_signs(line, at);
+  // "2701. — C. bus Roe"
+  if (auto const dash = code_point_at(line, behind); closed && is_dash(dash.value)) {
+    behind = skip_blanks(line, behind + dash.length);
+  }
   if (behind > at && head.number > 0) return behind;
   head = {};  // "1.5 mm"
   return 0;
@@ -158,6 +162,23 @@ bool carries_on(AccountHead const& head, std::uint32_t last) {
 
 namespace {
 
+// Floras count through: the number before that of the first account.  0 where the accounts count
+// from 1, or where no three of them carry on from each other.
+std::uint32_t number_before_accounts(std::vector<SourceLine> const& lines) {
+  std::vector<std::uint32_t> numbers;
+  for (auto const& line : lines) {
+    auto const head = read_account_head(line.text);
+    if (!head || head->number == 0 || head->doubtful) continue;
+    if (carries_on(*head, 0)) return 0;
+    numbers.push_back(head->number);
+  }
+  for (std::size_t i = 0; i + 2 < numbers.size(); ++i) {
+    bool const run = numbers[i + 1] == numbers[i] + 1 && numbers[i + 2] == numbers[i] + 2;
+    if (run) return numbers[i] - 1;
+  }
+  return 0;
+}
+
 class AccountPlanner {
  public:
   explicit AccountPlanner(std::vector<SourceLine> const& lines)
@@ -167,6 +188,7 @@ class AccountPlanner {
     auto labels = plan_by_labels(lines_);
     if (!labels) return std::nullopt;
     see_habits(*labels);
+    last_ = number_before_accounts(lines_);
     plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     plan_.parts.assign(lines_.size(), LinePart::other);
     for (std::size_t i = 0; i < lines_.size(); ++i) {
@@ -221,6 +243,17 @@ class AccountPlanner {
       bool const apart = at == shared.end() || at->first != rank;
       same_[rank] = !repeats_[rank] && plain[rank] >= 4 && (numbers || apart);
     }
+    // Each level has a sign of its own.
+    constexpr std::ptrdiff_t kFewestLevels = 3;
+    auto const is_level = [&](std::uint32_t rank) {
+      return repeated[rank] == 0 && plain[rank] >= 2;
+    };
+    std::vector<std::uint32_t> levels;
+    for (auto rank = RankLabel::kFirstSign; rank < RankLabel::kRanks; ++rank) {
+      if (is_level(rank)) levels.push_back(rank);
+    }
+    if (std::ssize(levels) < kFewestLevels) return;
+    for (auto const rank : levels) same_[rank] = true;
   }
 
   void take(std::size_t i, LeadStart const* start) {
@@ -371,7 +404,7 @@ class AccountPlanner {
 }  // namespace
 
 bool may_have_accounts(std::vector<SourceLine> const& lines) {
-  std::uint32_t last = 0;
+  auto last = number_before_accounts(lines);
   std::size_t numbered = 0;
   std::size_t others = 0;
   for (auto const& line : lines) {

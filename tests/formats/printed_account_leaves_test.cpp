@@ -291,5 +291,42 @@ TEST(PrintedAccountLeaves, EpithetsBehindAKeyTitleAccounts) {
             "B[B] Lvs. flat -> Ausella lutea\nB[BB] Lvs. hollow -> Ausella cava\n");
 }
 
+TEST(PrintedAccountLeaves, FlorasMayCountTheirAccountsThrough) {
+  EXPECT_EQ(name_of("2701. — A. bus Roe. — Plant of 30 cm"), "2701 A. bus");
+  EXPECT_EQ(sketch("AUSELLA Roe\n\n"
+                   "A. Flowers yellow.\n\n"
+                   "2701. — A. lutea Roe. — Plant of 30 cm, bare.\n\n"
+                   "Marshes.\n\n"
+                   "AA. Flowers red.\n"
+                   "B. Stem bare.\n\n"
+                   "2702. — A. rubra Dorn. — Plant of 10 cm.\n\n"
+                   "BB. Stem hairy.\n\n"
+                   "2703. — A. hirta Dorn. — Plant of 20 cm.\n"),
+            "A[A] Flowers yellow. -> Ausella lutea\n"
+            "A[AA] Flowers red. -> B\n"
+            "B[B] Stem bare. -> Ausella rubra\n"
+            "B[BB] Stem hairy. -> Ausella hirta\n");
+}
+
+TEST(PrintedAccountLeaves, EachLevelMayHaveASignOfItsOwn) {
+  EXPECT_EQ(sketch("AUSELLA Roe\n\n"
+                   "* Flowers yellow.\n"
+                   "= Root thick.\n\n"
+                   "41. — A. lutea Roe. — Plant of 30 cm, bare.\n\n"
+                   "= Root thin.\n"
+                   "+ Plant bare.\n\n"
+                   "42. — A. glabra Roe. — Plant of 10 cm.\n\n"
+                   "+ Plant hairy.\n\n"
+                   "43. — A. hirta Roe. — Plant of 20 cm.\n\n"
+                   "* Flowers blue.\n\n"
+                   "44. — A. cyanea Dorn. — Plant of 50 cm.\n"),
+            "1[*] Flowers yellow. -> 2\n"
+            "1[*] Flowers blue. -> Ausella cyanea\n"
+            "2[=] Root thick. -> Ausella lutea\n"
+            "2[=] Root thin. -> 3\n"
+            "3[+] Plant bare. -> Ausella glabra\n"
+            "3[+] Plant hairy. -> Ausella hirta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
