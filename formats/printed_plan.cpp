@@ -36,6 +36,16 @@ using Tallies = std::array<RankTally, RankLabel::kRanks>;
 
 bool is_bare(RankLabel const& rank) { return rank.label.end == LabelEnd::none; }
 
+// "a. 1st abdominal segment long"
+bool is_ordinal_word(std::string_view text, std::size_t at) {
+  auto end = at;
+  while (end < text.size() && is_digit(static_cast<unsigned char>(text[end]))) ++end;
+  if (end == at || end == text.size()) return false;
+  auto const ending = text.substr(end, 2);
+  bool const known = ending == "st" || ending == "nd" || ending == "rd" || ending == "th";
+  return known && is_blank(code_point_at(text, end + ending.size()).value);
+}
+
 bool words_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
 }
@@ -188,16 +198,40 @@ class LabelPlanner {
     if (indexed < 2) return;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
-      if (text.size() < 5 || !is_latin(text[0]) || (text[1] != 'l' && text[1] != 'I')) continue;
-      if (text[2] != '.' && text[2] != ')') continue;
-      if (!seconds[static_cast<unsigned char>(text[0])]) continue;
-      auto const readings = read_rank_labels(std::string{text[0]} + "1. ");
+      if (text.size() < 5 || (text[2] != '.' && text[2] != ')')) continue;
+      char letter = text[0];
+      char index = text[1];
+      if (is_latin(letter) && (index == 'l' || index == 'I')) {
+        index = '1';
+        if (!seconds[static_cast<unsigned char>(letter)]) continue;
+      } else if (letter == '6' && index >= '1' && index <= '9' && is_misread_b(i)) {
+        letter = 'b';
+      } else {
+        continue;
+      }
+      auto const readings = read_rank_labels(std::string{letter, index} + ". ");
       if (readings.empty()) continue;
       auto reading = readings.front();
       reading.label.printed = text.substr(0, 2);
       reading.label.text_at = skip_blanks(text, 3);
       if (reading.label.text_at < text.size()) ranks_[i] = reading;
     }
+  }
+
+  // "62. Wings" for "b2.": an "a2." stands above and no 61 or 63 is near by.
+  [[nodiscard]] bool is_misread_b(std::size_t at) const {
+    auto const text = lines_[at].text;
+    if (!is_upper(code_point_at(text, skip_blanks(text, 3)).value)) return false;
+    char const index = text[1];
+    bool answers = false;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const other = lines_[i].text;
+      if (i == at || other.size() < 3 || other[2] != text[2]) continue;
+      if (i < at && other[0] == 'a' && other[1] == index) answers = true;
+      bool const beside = other[0] == '6' && (other[1] == index - 1 || other[1] == index + 1);
+      if (beside) return false;
+    }
+    return answers;
   }
 
   // Are I, V and X numerals, or the letters after H, U and W?  Decided for each kind of label: they
@@ -287,7 +321,8 @@ class LabelPlanner {
     if (alone) return !is_bare(rank) || rank.repeats > 0;
     // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence; "a) 3 spines" does not.
     auto const first = code_point_at(line.text, rank.label.text_at).value;
-    bool const count = is_digit(first) && rank.label.end == LabelEnd::parenthesis;
+    bool const count = (is_digit(first) && rank.label.end == LabelEnd::parenthesis) ||
+                       (!is_bare(rank) && is_ordinal_word(line.text, rank.label.text_at));
     if (tally.mostly_upper() && !upper && !count) return false;
     if (letter && is_bare(rank) && tally.upper * 5 < tally.labels * 4 &&
         tally.repeats * 3 < tally.labels) {

@@ -145,5 +145,21 @@ TEST(PrintedDamagedLabels, AnSIsAnEightWhereTheCountExpectsOne) {
             "9[—] Stirn schmal -> Aus eus\n");
 }
 
+TEST(PrintedDamagedLabels, ASixIsABWhereAnAStandsAbove) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "a. Thorax long.\n"
+                   "a1. Wings clear.\n"
+                   "a2. Legs pale A. busa, p. 3.\n"
+                   "62. Legs dark A. cusa, p. 4.\n"
+                   "b1. Wings dark A. dusa, p. 5.\n"
+                   "b. Thorax short A. eusa, p. 6.\n"),
+            "1[a] Thorax long. -> 2\n"
+            "1[b] Thorax short -> Ausella eusa (p. 6.)\n"
+            "2[a1] Wings clear. -> 3\n"
+            "2[b1] Wings dark -> Ausella dusa (p. 5.)\n"
+            "3[a2] Legs pale -> Ausella busa (p. 3.)\n"
+            "3[62] Legs dark -> Ausella cusa (p. 4.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
