@@ -464,7 +464,7 @@ class Grouper {
     if (own_letter) couplet.key = letter_key(full);
     if (own_marks) {
       couplet.key = full;
-      name = std::string{label.printed};
+      name = squeeze(label.printed);
     }
     couplet.label = std::move(name);
   }

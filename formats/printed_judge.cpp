@@ -26,7 +26,7 @@ class Judge {
     }
     judgement_.leads = reads_.size();
     for (auto const& read : reads_) {
-      if (begins_with_sign(read.lead.text)) ++judgement_.strays;
+      if (begins_with_sign(read.lead.text)) judgement_.strays += kOfWrongKind;
     }
     for (auto const& lead : sorted_.leads) {
       for (std::uint32_t p = 1; p < lead.piece_count; ++p) {
@@ -62,15 +62,22 @@ class Judge {
   }
 
  private:
-  // "a) Wings clear", "• Wings clear": a lead's sign was taken for its words.
+  // As many strays as a lead counts for whose sign was taken for its words: not a line is misread,
+  // but what the labels are.
+  static constexpr std::size_t kOfWrongKind = 2;
+
+  // "a) Wings clear", "a  Wings clear", "• Wings clear": a lead's sign was taken for its words.
   [[nodiscard]] static bool begins_with_sign(std::string_view words) {
     constexpr std::uint32_t kMostLetters = 4;
     auto const first = code_point_at(words, 0).value;
+    if (words.size() == 1 && first >= 'a' && first < 'a' + kMostLetters) return true;
     if (first == 0x2022 || first == 0x25CF || first == 0x25CB || first == 0x25AA) return true;
     if (words.size() < 3 || !(is_letter(first) || first == '(')) return false;
     auto const label = read_label(start_of(words, kLabelBytes));
+    // "b Wings clear", set as a column of its own
+    bool const column = label && label->family == LabelFamily::lower && label->marks == 0;
     return label && !label->is_dash() && label->family != LabelFamily::digits &&
-           label->end != LabelEnd::none && label->number <= kMostLetters &&
+           (label->end != LabelEnd::none || column) && label->number <= kMostLetters &&
            starts_with_upper(words.substr(label->text_at));
   }
 

@@ -160,7 +160,7 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
     if (couplet.member_count < 2) continue;
     auto const shown = [&](std::uint32_t member) {
       auto const& label = sorted.leads[grouping.members[couplet.first_member + member]].label;
-      return label.printed.empty() ? std::string{"no label"} : std::string{label.printed};
+      return label.printed.empty() ? std::string{"no label"} : squeeze(label.printed);
     };
     note += ", leads marked " + shown(0) + " and " + shown(1);
     break;

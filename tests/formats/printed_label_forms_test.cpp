@@ -291,5 +291,43 @@ TEST(PrintedLabelForms, APagesNumberBeforeItsHeadIsNoneThoughTheKeyHasTheSame) {
             "lead, lead, lead, blank, running head, blank, lead, lead, lead, lead, lead");
 }
 
+TEST(PrintedLabelForms, WordsMayBeginWithAnOrdinalNumber) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "a. 1st segment long, narrow at the base.\n"
+                   "a1. Thorax black A. busa, p. 3.\n"
+                   "b1. Thorax yellow A. cusa, p. 4.\n"
+                   "b. 1st segment short, broad at the base.\n"
+                   "a1. Margin reflexed A. dusa, p. 5.\n"
+                   "b1. Margin flat A. eusa, p. 6.\n"),
+            "1[a] 1st segment long, narrow at the base. -> 2\n"
+            "1[b] 1st segment short, broad at the base. -> 3\n"
+            "2[a1] Thorax black -> Ausella busa (p. 3.)\n"
+            "2[b1] Thorax yellow -> Ausella cusa (p. 4.)\n"
+            "3[a1] Margin reflexed -> Ausella dusa (p. 5.)\n"
+            "3[b1] Margin flat -> Ausella eusa (p. 6.)\n");
+}
+
+TEST(PrintedLabelForms, LettersMayStandInAColumnOfTheirOwn) {
+  auto const text =
+      "1    a   Wings with a fringe of hairs, pale at\n"
+      "         the tips ..................... Aus bus\n"
+      "     b   Wings bare; body flat, far from flat-\n"
+      "         tened ........................ Aus cus\n"
+      "2    a   Legs pale\n"
+      "         .............................. Aus dus\n"
+      "     b   Legs dark ..................... 3\n"
+      "3    a   Head long\n"
+      "         .............................. Aus eus\n"
+      "     b   Head short\n"
+      "         .............................. Aus fus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1 a] Wings with a fringe of hairs, pale at the tips -> Aus bus\n"
+            "1[b] Wings bare; body flat, far from flattened -> Aus cus\n"
+            "2[2 a] Legs pale -> Aus dus\n"
+            "2[b] Legs dark -> 3\n"
+            "3[3 a] Head long -> Aus eus\n"
+            "3[b] Head short -> Aus fus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
