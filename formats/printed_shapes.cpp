@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -70,6 +71,9 @@ std::string_view without_page_count(std::string_view line) {
   return counted ? line.substr(0, last) : line;
 }
 
+// Blanks that part the number from the words of a line between blank lines.
+constexpr std::size_t kGapBlanks = 3;
+
 // A page's number at the outer edge of a line, far from its words: "18        ROE & DORN".
 struct EdgeNumber {
   std::uint32_t number{};
@@ -89,7 +93,9 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   auto const gap = text.size() - words.size() - digits.size();
   auto const between = front ? text.substr(digits.size(), gap) : text.substr(words.size(), gap);
   bool const tab = between.find('\t') != std::string_view::npos;
-  return EdgeNumber{number, words, tab ? kTabBlanks : gap};
+  // "222 – Agaricales"
+  bool const dash = front && is_dash(code_point_at(words, 0).value);
+  return EdgeNumber{number, words, tab ? kTabBlanks : dash ? std::max(gap, kGapBlanks) : gap};
 }
 
 // "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
@@ -175,16 +181,53 @@ std::vector<bool> find_leads_in_cells(std::vector<SourceLine> const& lines,
   return leads;
 }
 
+// "12          Guide to Marshes No. 38", where "Guide to Marshes No. 38" stands elsewhere as a
+// line.
+void find_heads_that_repeat_a_title(std::vector<SourceLine> const& lines,
+                                    std::vector<bool>& heads) {
+  constexpr std::size_t kTitleBlanks = 5;  // between the page's number and the title
+  constexpr std::size_t kFewestWords = 3;  // of a title
+  std::unordered_set<std::string_view> titles;
+  for (auto const& line : lines) {
+    auto const text = line.text;
+    bool const digit = !text.empty() && is_digit(static_cast<unsigned char>(text.front()));
+    if (!digit && !text.empty() && text.size() <= kLongestRunningHead) titles.insert(text);
+  }
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    auto const digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    if (digits == 0 || digits > kLongestPageNumber) continue;
+    auto const words = text.substr(skip_blanks(text, digits));
+    if (words.size() + digits + kTitleBlanks > text.size() || !titles.contains(words)) continue;
+    if (words_of(words).size() >= kFewestWords) heads[i] = true;
+  }
+}
+
+// "16*" at the foot of a page, above the next one's head: it tells the binder how sheets are
+// folded.
+void find_signatures(std::vector<SourceLine> const& lines, std::vector<bool>& heads) {
+  std::optional<std::size_t> signature;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.empty()) continue;
+    if (signature && heads[i]) heads[*signature] = true;
+    signature.reset();
+    bool const gap = i == 0 || lines[i - 1].text.empty();
+    bool const below = i + 1 < lines.size() && lines[i + 1].text.empty();
+    if (!gap || !below || text.size() > kLongestPageNumber || !text.ends_with('*')) continue;
+    if (text.find_first_not_of("0123456789") == text.size() - 1) signature = i;
+  }
+}
+
 // Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
 // capitals or with blank lines on both sides; never a number that the key counts with.
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
                         std::vector<bool>& heads) {
   constexpr std::size_t kPagesApart = 2;
   constexpr std::size_t kEdgeBlanks = 5;    // fewer part a label or a destination from the words
-  constexpr std::size_t kGapBlanks = 3;     // the same of a line between blank lines
   constexpr std::uint32_t kLeastPage = 10;  // "GROUP 2" is a heading
   constexpr std::size_t kLongestLoneHead = 80;  // bytes of the words; a lead's go on for longer
-  constexpr std::uint32_t kMostOfAKey = 150;  // of a key; larger numbers over a sign are pages
+  constexpr std::uint32_t kMostOfAKey = 150;    // of a key; larger numbers over a sign are pages
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
@@ -492,6 +535,8 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   }
   find_heads_by_page(lines, numbering, heads);
   find_feet_over_page_numbers(lines, numbering, heads);
+  find_heads_that_repeat_a_title(lines, heads);
+  find_signatures(lines, heads);
   // "Gen. AUS Roe, 1890" ends in a number as well.
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (heads[i] && titles_genus(lines[i].text)) heads[i] = false;

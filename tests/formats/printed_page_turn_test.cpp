@@ -244,5 +244,75 @@ TEST(PrintedPageTurn, KnowsANumberedGenusAndItsFootnoteWithoutBlankLines) {
       "3[–] Foot dark -> Ausella euta\n");
 }
 
+TEST(PrintedPageTurn, KnowsAHeadThatRepeatsTheTitle) {
+  auto const text =
+      "Guide to Marshes No. 38\n"
+      "\n"
+      "1    Wings clear ......................... Go to 2\n"
+      "     Wings dark ............................ Ausus\n"
+      "2    Legs pale ............................. Busus\n"
+      "     Legs dark ........................... Go to 3\n"
+      "\n"
+      "4                               Guide to Marshes No. 38\n"
+      "\n"
+      "3    Head long ............................. Cusus\n"
+      "     Head short .......................... Go to 4\n"
+      "4    Tail long ............................. Dusus\n"
+      "     Tail short ............................ Eusus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings dark -> Ausus\n"
+            "2[2] Legs pale -> Busus\n"
+            "2[] Legs dark -> 3\n"
+            "3[3] Head long -> Cusus\n"
+            "3[] Head short -> 4\n"
+            "4[4] Tail long -> Dusus\n"
+            "4[] Tail short -> Eusus\n");
+  EXPECT_EQ(
+      line_kinds(text),
+      "heading, blank, lead, lead, lead, lead, blank, running head, blank, lead, lead, lead, lead");
+}
+
+TEST(PrintedPageTurn, KnowsTheSignatureOfASheet) {
+  auto const text =
+      "1. (2.) Wings clear.\n"
+      "2. (1.) Wings dark . . busus, Roe.\n"
+      "\n"
+      "16*\n"
+      "\n"
+      "244 Mr. J. Roe on Marsh Flies.\n"
+      "\n"
+      "3. (4.) Legs black . . cusus, Roe.\n"
+      "4. (3.) Legs yellow . . dusus, Roe.\n"
+      "\n"
+      "246 Mr. J. Roe on Marsh Flies.\n";
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, blank, running head, blank, running head, blank, lead, lead, blank, "
+            "running head");
+}
+
+TEST(PrintedPageTurn, ADashMayStandBehindThePagesNumber) {
+  auto const text =
+      "1   Lamellae grey . . . . . . . . 2\n"
+      "1*  Lamellae white . . . . . . . . Ausa busa\n"
+      "2   Spores smooth . . . . . . . . Ausa cusa\n"
+      "2*  Spores rough, of\n"
+      "\n"
+      "222 – Agaricales\n"
+      "\n"
+      "    large size . . . . . . . . 3\n"
+      "3   Cap dry . . . . . . . . Ausa dusa\n"
+      "3*  Cap wet . . . . . . . . Ausa eusa\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Lamellae grey -> 2\n"
+            "1[1*] Lamellae white -> Ausa busa\n"
+            "2[2] Spores smooth -> Ausa cusa\n"
+            "2[2*] Spores rough, of large size -> 3\n"
+            "3[3] Cap dry -> Ausa dusa\n"
+            "3[3*] Cap wet -> Ausa eusa\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, lead, lead, blank, running head, blank, continuation, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift
