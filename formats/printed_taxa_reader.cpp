@@ -264,6 +264,8 @@ class TaxaReader {
           genus_read_ ? words_of_unnamed_species(std::span{words_}.subspan(at_)) : 0;
       if (subgenus || (is_limit(next) && unnamed == 0)) {
         take_name_word(taxon);
+      } else if (is_unnamed_genus(taxon.name, next)) {
+        take_name_word(taxon);
       } else if (typical) {
         take_name_word(taxon);
         take_name_word(taxon);
@@ -299,7 +301,8 @@ class TaxaReader {
     return at_ > 0 && is_abbreviated(word(at_ - 1)) && is_capitalised(bare) &&
            is_plain_word(bare) && has_strict_latin_ending(bare) && bare.size() > 4 &&
            (is_epithet_of_person(bare) || is_author_at(at_ + 1) ||
-            (at_ + 1 >= words_.size() && (bare.ends_with("us") || bare.ends_with("um"))));
+            (at_ + 1 >= words_.size() &&
+             (bare.ends_with("us") || bare.ends_with("um") || bare.ends_with("ana"))));
   }
 
   // "b." of "A. b. cus".

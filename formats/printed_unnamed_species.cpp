@@ -89,6 +89,13 @@ bool is_unnamed(std::string_view word) {
          bare == "spec.";
 }
 
+bool is_unnamed_genus(std::string_view word, std::string_view code) {
+  static constexpr std::array kWords{std::string_view{"Genus"}, std::string_view{"Gattung"},
+                                     std::string_view{"Genre"}, std::string_view{"Género"},
+                                     std::string_view{"Gênero"}};
+  return std::find(kWords.begin(), kWords.end(), word) != kWords.end() && is_code(code);
+}
+
 std::size_t words_of_unnamed_species(Words words) {
   auto const first = word_at(words, 0);
   bool const fresh = first == "n." && word_at(words, 1) == "sp." && is_code(word_at(words, 2));

@@ -1,5 +1,6 @@
 #pragma once
-// Species without an epithet, as they stand behind a genus: "sp. 1", "sp. nov. A", "sp. nr bus".
+// Species without an epithet, as they stand behind a genus: "sp. 1", "sp. nov. A", "sp. nr bus";
+// and genera without a name.
 // Inner header of formats.
 
 #include <cstddef>
@@ -10,6 +11,9 @@ namespace keydrift::printed {
 
 // "sp.", "spp.", "spA", "sp1,": the word that stands for the epithet.
 [[nodiscard]] bool is_unnamed(std::string_view word);
+
+// "Genus A", "Genus 2": a genus that has no name yet, the first word as it was read for a name.
+[[nodiscard]] bool is_unnamed_genus(std::string_view word, std::string_view code);
 
 // How many of the words, from the first on, name the unnamed species: 3 of "sp. nov. A, Tarn Hill",
 // 2 of "type B"; 0 where the words name none.

@@ -104,5 +104,19 @@ TEST(PrintedOddNames, ANewVarietyBehindAnEpithetIsOfTheTitlesGenus) {
             "2[2] Legs pale -> Ausella pallipes\n2[2] Legs wholly black -> Ausella tristis\n");
 }
 
+TEST(PrintedOddNames, AnEpithetInItsCapitalClosesALead) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Pedicels slender ..... 4. A. attenuata.\n"
+                   "1. Pedicels stout ..... 5. A. Roellana.\n"),
+            "1[1] Pedicels slender -> Ausella attenuata\n"
+            "1[1] Pedicels stout -> Ausella Roellana\n");
+}
+
+TEST(PrintedOddNames, AGenusMayHaveALetterForItsName) {
+  EXPECT_EQ(sketch("1. Antennae long ..... Genus A\n1. Antennae short ..... Genus 2\n"),
+            "1[1] Antennae long -> Genus A\n"
+            "1[1] Antennae short -> Genus 2\n");
+}
+
 }  // namespace
 }  // namespace keydrift
