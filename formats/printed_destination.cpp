@@ -392,6 +392,12 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   bool const within =
       std::count(text.begin(), text.end(), '(') >= std::count(text.begin(), text.end(), ')');
   if (closes && !opened && (within || !found.pointed)) return std::nullopt;
+  // "anal rays 9 to 11."
+  bool const range = text.substr(phrase_begin, found.destination_begin - phrase_begin) == "to " &&
+                     end > 0 && phrase_begin == end + 1 &&
+                     is_digit(static_cast<unsigned char>(text[end - 1])) &&
+                     (numbering == nullptr || !numbering->has_number(reference->number));
+  if (range) return std::nullopt;
   if (found.pointed) {
     found.destination_begin = phrase_begin;
     found.words_end = end;

@@ -74,7 +74,7 @@ class LeadReader {
     auto const& raw = sorted_.leads[i];
     auto& read = reads_[i];
     auto const& line = key_.lines[raw.line];
-    read.lead.label = std::string{raw.label.printed};
+    read.lead.label = squeeze(raw.label.printed);
     auto const last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
     read.lead.place = place_in(line, line.begin, std::max(last.end, line.begin));
     auto const joined = cutter_.join(i);
@@ -198,6 +198,16 @@ class LeadReader {
     }
   }
 
+  // "411." at the end of "… taste bitter. 411.", whose name stands on the next line.
+  [[nodiscard]] static std::optional<std::size_t> species_number_before(std::string_view words) {
+    auto const begin = last_word_begin(words);
+    if (begin < 2 || !words.ends_with('.') || !is_species_number(words.substr(begin))) {
+      return std::nullopt;
+    }
+    auto const stop = words[trim_right(words.substr(0, begin)).size() - 1];
+    return stop == '.' || stop == ';' ? std::optional{begin} : std::nullopt;
+  }
+
   // The last line of several holds nothing but a number or a name.
   [[nodiscard]] std::optional<std::size_t> own_line_destination(RawLead const& raw,
                                                                 JoinedText const& joined) const {
@@ -211,6 +221,11 @@ class LeadReader {
     if (!before_line.empty() && is_separator(before_line.back())) return std::nullopt;
     if (has_numbered_name_within(text)) return std::nullopt;
     auto const stripped = strip_pointer(text);
+    // "… anal rays 9" / "to 11."
+    bool const range = text.starts_with("to ") && !words.empty() &&
+                       is_digit(static_cast<unsigned char>(words.back())) &&
+                       !trailing_reference(joined.raw, &key_.numbering);
+    if (range) return std::nullopt;
     if (couplet_number(stripped, key_.numbering) || names_a_key(stripped)) return begin;
     if (text.size() > kLongestTrailingName || text.find(';') != std::string_view::npos) {
       return std::nullopt;
@@ -223,7 +238,9 @@ class LeadReader {
     auto const before_it = words_of(words.substr(last_word_begin(words)));
     bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
     if (!numbered && !taxon && is_name_behind_common_one(text)) return begin;
-    if (!numbered && (is_latin_name(text) || is_named_in_capitals(text))) return begin;
+    if (!numbered && (is_latin_name(text) || is_named_in_capitals(text))) {
+      return species_number_before(words).value_or(begin);
+    }
     if (!author && is_name_with_page(text)) return begin;
     auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
     auto const& piece = sorted_.pieces[raw.first_piece + raw.piece_count - 2];

@@ -69,7 +69,7 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   if (split.kind == LeaderKind::none) {
     if (progress_ != Progress::done) {
       // Where leaders are the rule, a name at a line's end may be one of the words.
-      bool const name = ahead_.ends_in_name(text);
+      bool const name = ahead_.ends_in_name(text) || ends_broken_name(text);
       bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
       progress_ = trailing_reference(text, &numbering_) || (name && doubtful) ? Progress::soft
                   : name                                                      ? Progress::named
@@ -85,6 +85,19 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   } else {
     progress_ = Progress::done;
   }
+}
+
+// "folia Roe." beneath "… 415. A. distanti-": the name began on the line before.
+bool LeadsSoFar::ends_broken_name(std::string_view text) const {
+  constexpr std::size_t kMostWords = 4;  // of the name on this line
+  auto const& lead = leads_.back();
+  if (lead.piece_count < 2 || words_of(text).size() > kMostWords) return false;
+  auto const& piece = pieces_[pieces_.size() - 2];
+  auto const& line = lines_[piece.line];
+  auto before = line.text.substr(piece.begin - line.begin);
+  if (!before.ends_with('-')) return false;
+  before.remove_suffix(1);
+  return ahead_.ends_in_name(std::string{before} + std::string{text});
 }
 
 void LeadsSoFar::hand_over(SortedLines& sorted) && {

@@ -69,6 +69,7 @@ class LeadsSoFar {
   [[nodiscard]] bool continues_destination(SourceLine const& line) const;
 
  private:
+  [[nodiscard]] bool ends_broken_name(std::string_view text) const;
   [[nodiscard]] bool names_what_is_open(SourceLine const& line) const;
   [[nodiscard]] static bool is_author_of_list(std::string_view text);
 

@@ -167,8 +167,9 @@ bool is_certain_name(std::string_view name) {
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();
   auto const words = words_of(first.name);
-  constexpr std::size_t kLongestMark = 8;  // bytes: "in part", "sp. n."
-  if (taxa.remark.size() > kLongestMark) return false;
+  constexpr std::size_t kLongestMark = 8;      // bytes: "in part", "sp. n."
+  constexpr std::size_t kLongestBracket = 60;  // "(whether distinct from A. cus?)"
+  if (taxa.remark.size() > (name.ends_with(')') ? kLongestBracket : kLongestMark)) return false;
   return !first.authorship.empty() || (!words.empty() && is_abbreviated(words.front()));
 }
 

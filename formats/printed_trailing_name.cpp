@@ -128,7 +128,8 @@ std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
 }  // namespace
 
 std::optional<std::size_t> trailing_name(std::string_view text) {
-  constexpr std::size_t kLongestRemark = 20;  // bytes behind the name: "in part"
+  constexpr std::size_t kLongestRemark = 20;   // bytes behind the name: "in part"
+  constexpr std::size_t kLongestBracket = 60;  // the same
   auto const from = text.size() > kLongestTrailingName ? text.size() - kLongestTrailingName : 0;
   auto const blank = from == 0 ? 0 : text.find(' ', from);
   if (blank == std::string_view::npos) return std::nullopt;
@@ -166,8 +167,10 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
                           words.back().find_first_not_of("0123456789."sv) == std::string_view::npos;
     bool const last = w + 1 == words.size() || numbered;
     auto const bare = numbered || last ? without_closing_marks(word) : word;
+    // Behind a full stop no word of a sentence is set so.
     bool const epithet_in_capitals =
-        numbered && is_in_capitals(bare, 4) && has_epithet_ending(fold(bare));
+        numbered && is_in_capitals(bare, 4) &&
+        (has_epithet_ending(fold(bare)) || (bare.size() > 4 && words[w - 1].ends_with('.')));
     if (last && w >= 2 && (is_name_in_capitals(bare) || epithet_in_capitals) &&
         !is_name_in_capitals(words[w - 1])) {
       return begin;
@@ -192,8 +195,10 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     if (sentence && !is_abbreviated(word) && read_taxa(name).taxa.front().authorship.empty()) {
       continue;
     }
+    // "(whether distinct from A. cus?)" closes with the text.
+    auto const longest = text.ends_with(')') ? kLongestBracket : kLongestRemark;
     bool const latin = (is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name)) &&
-                       read_taxa(name).remark.size() <= kLongestRemark;
+                       read_taxa(name).remark.size() <= longest;
     if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
     auto first = list_begin(words, w, text);
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&

@@ -232,5 +232,68 @@ TEST(PrintedNameEnds, ANumberAndADashBeforeANameFarInAreNoWordsOfTheLead) {
   EXPECT_EQ(line_kinds(text), "heading, blank, lead, destination, lead, lead, lead, destination");
 }
 
+TEST(PrintedNameEnds, AnEpithetMayBeBrokenOverTwoLines) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "(a) Cap white. 411.\n"
+                   "     A. albida Roe.\n"
+                   "(aa) Cap yellow, in grassy places. 415. A. distanti-\n"
+                   "     folia Roe.\n"
+                   "\n"
+                   "402. Ausella lignicola Roe. (EDIBLE)\n"),
+            "a[a] Cap white. -> Ausella albida\n"
+            "a[aa] Cap yellow, in grassy places. -> Ausella distantifolia\n");
+}
+
+TEST(PrintedNameEnds, ABracketMayAskWhetherTheSpeciesAreDistinct) {
+  auto const text =
+      "1   Spores smooth . . . . . . . . . . . . . 2\n"
+      "1*  Spores rough . . . . . . . . . . . . . . 3\n"
+      "2   Cap dry . . . . . . . . . . . . A. busa Roe\n"
+      "2*  Cap wet, in woods. Roads.\n"
+      "    Heath C. A. cusa (Roe) Dorn (whether distinct from A. dusa Roe?)\n"
+      "\n"
+      "      Two kinds of this size are known\n"
+      "\n"
+      "3   Stem hollow . . . . . . . . . . A. eusa Roe\n"
+      "3*  Stem solid . . . . . . . . . . . A. fusa Roe\n";
+  EXPECT_EQ(
+      sketch(text),
+      "1[1] Spores smooth -> 2\n"
+      "1[1*] Spores rough -> 3\n"
+      "2[2] Cap dry -> A. busa\n"
+      "2[2*] Cap wet, in woods. Roads. Heath C. -> A. cusa (whether distinct from A. dusa Roe?)\n"
+      "3[3] Stem hollow -> A. eusa\n"
+      "3[3*] Stem solid -> A. fusa\n");
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, lead, lead, continuation, blank, heading, blank, lead, lead");
+}
+
+TEST(PrintedNameEnds, CapitalsBehindAFullStopNeedNoLatinEnding) {
+  EXPECT_EQ(sketch("83. AUSELLA Roe.\n\n"
+                   "a. Scales large; eye large.\n"
+                   "b. Body deep. MINOR, 417.\n"
+                   "bb. Body slender. OHKANUS, 418.\n"
+                   "aa. Scales small; lateral line running close to the base of the\n"
+                   "anal. ELASSOCHIR, 416.\n"),
+            "a[a] Scales large; eye large. -> b\n"
+            "a[aa] Scales small; lateral line running close to the base of the anal. -> Ausella "
+            "elassochir (416.)\n"
+            "b[b] Body deep. -> Ausella minor (417.)\n"
+            "b[bb] Body slender. -> Ausella ohkanus (418.)\n");
+}
+
+TEST(PrintedNameEnds, ARangeOverTwoLinesLeadsNowhere) {
+  EXPECT_EQ(sketch("83. AUSELLA Roe.\n\n"
+                   "a. Mouth oblique; anal rays 8. OHKANUS, 412.\n"
+                   "aa. Mouth level; anal rays 9\n"
+                   "to 11.\n"
+                   "b. Head pale. MINOR, 413.\n"
+                   "bb. Head dark. NEBRODES, 414.\n"),
+            "a[a] Mouth oblique; anal rays 8. -> Ausella ohkanus (412.)\n"
+            "a[aa] Mouth level; anal rays 9 to 11. -> b\n"
+            "b[b] Head pale. -> Ausella minor (413.)\n"
+            "b[bb] Head dark. -> Ausella nebrodes (414.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
