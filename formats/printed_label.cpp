@@ -180,10 +180,14 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
   }
 }
 
-// Behind the upright stroke that closes a label's cell: "1a | Wings clear | 2".
+// Behind the upright stroke that closes a label's cell, "1a | Wings clear | 2", or the bullet that
+// both leads bear: "1 • Wings clear" / "• Wings dark".
 std::size_t skip_border(std::string_view line, std::size_t at) {
-  bool const border = at > 0 && value_at(line, at) == '|' && is_blank(value_at(line, at + 1));
-  return border ? skip_blanks(line, at + 1) : at;
+  auto const sign = code_point_at(line, at);
+  bool const bullet = sign.value == 0x2022 || sign.value == 0x25CF || sign.value == 0x25AA;
+  bool const border =
+      at > 0 && (sign.value == '|' || bullet) && is_blank(value_at(line, at + sign.length));
+  return border ? skip_blanks(line, at + sign.length) : at;
 }
 
 std::optional<Label> finish(std::string_view line, std::size_t at, Label label) {

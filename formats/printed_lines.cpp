@@ -276,6 +276,20 @@ std::optional<Label> Numbering::label_of(std::string_view line) const {
   auto label =
       read_label_with(line, decimals_are_leads ? DecimalLabels::leads : DecimalLabels::sections);
   if (label && accepts(*label)) return label;
+  if (label && label->family == LabelFamily::digits && label->end == LabelEnd::none) {
+    // "2 – 12 to 14 scales" where labels are "1 –": elsewhere that is a range.
+    auto closed = *label;
+    closed.end = LabelEnd::dash;
+    auto const dash = code_point_at(line, label->text_at);
+    auto const behind = label->text_at + dash.length;
+    auto const words = skip_blanks(line, behind);
+    bool const counts = is_dash(dash.value) && words > behind &&
+                        is_digit(code_point_at(line, words).value) && accepts(closed);
+    if (counts) {
+      closed.text_at = words;
+      return closed;
+    }
+  }
   if (lettered) {
     if (auto const misread = read_misread_lettered(line)) return misread;
   }

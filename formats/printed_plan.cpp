@@ -104,7 +104,8 @@ class LabelPlanner {
                                         ranks_[i]->alphabet == Alphabet::roman_upper);
       bool const title = plan.starts.empty() && number && ranks_[i]->ordinal > 1 &&
                          i + 1 < lines_.size() && lines_[i + 1].text.empty();
-      if (ranks_[i] && !title && is_start(i, gap ? lines_.size() : before)) {
+      if (ranks_[i] && !title && is_start(i, gap ? lines_.size() : before) &&
+          (plan.starts.empty() || !goes_on_with_dash(i, plan.starts.back()))) {
         plan.start_at[i] = static_cast<std::uint32_t>(plan.starts.size());
         plan.starts.push_back({static_cast<std::uint32_t>(i), *ranks_[i], false});
       }
@@ -303,6 +304,24 @@ class LabelPlanner {
         tally.repeats > 0 && tally.plain() > 0 && tally.repeats * 4 >= tally.plain();
     bool const indexed = tally.plain() == 0 && tally.twice > 0;
     return counted || repeated || indexed;
+  }
+
+  // "1. Plants of both sexes; fruit without nerves." / "   – Marshes, rare": a dash beneath the
+  // words of the lead, and no second one to answer it.
+  [[nodiscard]] bool goes_on_with_dash(std::size_t i, LeadStart const& last) const {
+    auto const& line = lines_[i];
+    auto const& start = lines_[last.line];
+    if (ranks_[i]->alphabet != Alphabet::dash || last.rank.alphabet == Alphabet::dash) return false;
+    if (lines_[i - 1].text.empty() || last.unlabelled) return false;
+    auto const words =
+        start.indent + count_code_points(start.text.substr(0, last.rank.label.text_at));
+    if (line.indent != words) return false;
+    for (auto next = i + 1; next < lines_.size(); ++next) {
+      auto const& rank = ranks_[next];
+      if (!rank || lines_[next].indent > line.indent) continue;
+      return rank->alphabet != Alphabet::dash || lines_[next].indent != line.indent;
+    }
+    return true;
   }
 
   [[nodiscard]] bool is_start(std::size_t i, std::size_t before) const {

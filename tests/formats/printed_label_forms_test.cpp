@@ -329,5 +329,39 @@ TEST(PrintedLabelForms, LettersMayStandInAColumnOfTheirOwn) {
             "3[b] Head short -> Aus fus\n");
 }
 
+TEST(PrintedLabelForms, ADashMayStandBeforeACount) {
+  EXPECT_EQ(sketch("1 – Wings clear ..... 2\n"
+                   "    Wings dark ..... 3\n"
+                   "2 – 12 to 14 scales ..... Aus bus\n"
+                   "    16 to 20 scales ..... Aus cus\n"
+                   "3 – Legs pale ..... Aus dus\n"
+                   "    Legs dark ..... Aus eus\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings dark -> 3\n"
+            "2[2] 12 to 14 scales -> Aus bus\n"
+            "2[] 16 to 20 scales -> Aus cus\n"
+            "3[3] Legs pale -> Aus dus\n"
+            "3[] Legs dark -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, ADashBeneathTheWordsIsNoLead) {
+  auto const text =
+      "5. Ausella Roe\n\n"
+      "I. Spike one.\n"
+      "  A. Stigmas two.\n"
+      "    1. Plants of one sex; fruit with nerves ...... 1. A. dioeca Roe\n"
+      "    2. Plants of both sexes; fruit without nerves.\n"
+      "       – Heaths, rare ............................ 2. A. nuda Roe\n"
+      "  B. Stigmas three ............................... 3. A. rupestris Roe\n"
+      "II. Spikes many .................................. 4. A. multa Roe\n";
+  EXPECT_EQ(sketch(text),
+            "1[I] Spike one. -> 2\n"
+            "1[II] Spikes many -> Ausella multa\n"
+            "2[A] Stigmas two. -> 3\n"
+            "2[B] Stigmas three -> Ausella rupestris\n"
+            "3[1] Plants of one sex; fruit with nerves -> Ausella dioeca\n"
+            "3[2] Plants of both sexes; fruit without nerves. – Heaths, rare -> Ausella nuda\n");
+}
+
 }  // namespace
 }  // namespace keydrift
