@@ -192,6 +192,12 @@ bool is_latin_epithet(std::string_view word) {
   return is_epithet(word) && has_strict_latin_ending(bare) && !common;
 }
 
+bool is_counted_epithet(std::string_view word) {
+  auto const digits = std::min(word.find_first_not_of("0123456789"), word.size());
+  return digits > 0 && digits < word.size() && word[digits] == '-' &&
+         is_latin_epithet(word.substr(digits + 1));
+}
+
 bool is_paged_epithet(std::string_view word, std::string_view next) {
   if (!next.starts_with('(')) return false;
   auto const inside = next.substr(1);
@@ -352,6 +358,23 @@ bool is_explained_in_brackets(std::vector<std::string_view> const& words) {
 
 }  // namespace
 
+std::size_t words_in_capitals_before_binomial(std::span<std::string_view const> words) {
+  constexpr std::size_t kFewest = 2;
+  constexpr std::size_t kMost = 6;
+  constexpr std::size_t kShortest = 2;  // bytes of a word
+  std::size_t i = 0;
+  while (i < words.size() && i <= kMost && words[i].size() >= kShortest &&
+         is_in_capitals(words[i])) {
+    ++i;
+  }
+  if (i < kFewest || i + 1 >= words.size()) return 0;
+  auto const genus = words[i];
+  auto const epithet = without_closing_marks(words[i + 1]);
+  bool const name = is_capitalised(genus) && has_latin_ending(genus) && is_epithet(epithet) &&
+                    has_epithet_ending(epithet);
+  return name ? i : 0;
+}
+
 bool may_have_stress(std::string_view words) {
   // The first bytes of "à" to "ý", "ă" to "ŭ", "ọ", and of marks that stand apart.
   return words.find_first_of("\xC3\xC4\xC5\xCC\xCD\xE1") != std::string_view::npos;
@@ -453,6 +476,7 @@ std::string in_plain_letters(std::string_view text) {
   if (!is_all_capitals(genus)) return plain;
   auto const folded = fold(genus);
   if (!has_latin_ending(folded) || is_explained_in_brackets(words)) return plain;
+  if (words_in_capitals_before_binomial(words) > 0) return plain;
   auto out = in_small_letters(genus);
   bool family = folded.size() > 6 && (folded.ends_with("idae") || folded.ends_with("inae") ||
                                       folded.ends_with("aceae") || folded.ends_with("ales"));

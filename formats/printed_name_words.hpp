@@ -2,6 +2,7 @@
 // Words of taxa's names: what may be an epithet, an author, a rank.  Inner header of formats.
 
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,6 +39,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool has_strict_latin_ending(std::string_view word);
 // An epithet with such an ending that is no common word: "alba", and not "pale".
 [[nodiscard]] bool is_latin_epithet(std::string_view word);
+// "4-signata", "10-punctatus", as older works print it; not "4-jointed".
+[[nodiscard]] bool is_counted_epithet(std::string_view word);
 // "A", "Au", "Aus": the first letters of a genus, `most` at most, as it may be cut short.
 [[nodiscard]] std::vector<std::string> beginnings_of(std::string_view genus, std::size_t most);
 // The first letter, as long as it may be.
@@ -70,5 +73,10 @@ namespace keydrift::printed {
 // The text as names are written: "AUS BUS" as "Aus bus", "A.bus" with its blank, ligatures taken
 // apart.
 [[nodiscard]] std::string in_plain_letters(std::string_view text);
+
+// "SOOTY QUEEN Aus obscurus (p. 46)": how many words in capitals, two at least, name in common what
+// the binomial behind them names in Latin; 0 where none do.
+[[nodiscard]] std::size_t words_in_capitals_before_binomial(
+    std::span<std::string_view const> words);
 
 }  // namespace keydrift::printed

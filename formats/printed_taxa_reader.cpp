@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <iterator>
 #include <optional>
 #include <span>
 #include <utility>
@@ -114,7 +115,7 @@ class TaxaReader {
     if (auto const unnamed = unnamed_at(at_); unnamed > 0) {
       taxon.genusless = true;
       for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
-    } else if (is_epithet(first) &&
+    } else if ((is_epithet(first) || is_counted_epithet(first)) &&
                (words_.size() == at_ + 1 || ends_item(first) || is_author_at(at_ + 1) ||
                 is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
                 is_subspecies(at_))) {
@@ -138,10 +139,34 @@ class TaxaReader {
     } else {
       take_rest_as_name(taxon);
     }
+    if (take_bracketed_ranks(taxon)) return;
     take_bracketed_rank(taxon);
     read_authorship(taxon);
     read_lower_rank(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // "Aus bus (var. cus, var. dus)": each of them.
+  bool take_bracketed_ranks(TaxonReading const& species) {
+    if (genus_alone_ || item_ended_ || !word(at_).starts_with('(')) return false;
+    std::vector<TaxonReading> taxa;
+    auto i = at_;
+    for (bool closed = false; !closed; i += 2) {
+      auto const rank = i == at_ ? word(i).substr(1) : word(i);
+      auto const printed = word(i + 1);
+      closed = printed.ends_with(')');
+      auto const epithet = closed ? printed.substr(0, printed.size() - 1) : without_end(printed);
+      bool const joined = is_separator(word(i + 2));
+      bool const apart = closed || joined || ends_item(printed);
+      if (!is_lower_rank(rank) || !is_epithet(epithet) || !apart) return false;
+      auto& taxon = taxa.emplace_back(species);
+      taxon.name += " " + std::string{rank} + " " + std::string{epithet};
+      if (!closed && joined) ++i;
+    }
+    if (taxa.size() < 2) return false;
+    std::move(taxa.begin(), taxa.end(), std::back_inserter(reading_.taxa));
+    at_ = i;
+    return true;
   }
 
   // "Aus bus (a. subsp. cus)", "Aus bus (var. cus)": the bracket says which of the species.
@@ -277,7 +302,8 @@ class TaxaReader {
         take_name_word(taxon);
       } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
         take_name_word(taxon);
-      } else if (is_epithet(next) || is_short_epithet(next) || is_capital_epithet(next)) {
+      } else if (is_epithet(next) || is_counted_epithet(next) || is_short_epithet(next) ||
+                 is_capital_epithet(next)) {
         take_name_word(taxon);
         genus_alone_ = genus_read_ = false;
       } else if (ends_sentence(next)) {

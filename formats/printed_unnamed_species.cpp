@@ -39,8 +39,8 @@ bool stands_for_species(std::string_view word) {
 // How many words the quotation takes that begins with the first; 0 where none does, or a long one.
 std::size_t words_in_quotation(Words words) {
   constexpr std::size_t kMost = 4;
-  static constexpr std::array<std::pair<char32_t, char32_t>, 4> kMarks{
-      {{U'"', U'"'}, {U'\'', U'\''}, {U'“', U'”'}, {U'‘', U'’'}}};
+  static constexpr std::array<std::pair<char32_t, char32_t>, 6> kMarks{
+      {{U'"', U'"'}, {U'\'', U'\''}, {U'“', U'”'}, {U'„', U'“'}, {U'‘', U'’'}, {U'«', U'»'}}};
   auto const opening = code_point_at(word_at(words, 0), 0);
   for (auto const& [open, close] : kMarks) {
     if (opening.value != open) continue;

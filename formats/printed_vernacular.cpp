@@ -194,8 +194,9 @@ std::size_t words_in_other_letters(std::span<std::string_view const> words) {
 
 std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
-  for (auto const before : {words_in_other_letters(words), words_before_comma(words),
-                            capitals_before_comma(words), capitals_before_bracket(words)}) {
+  for (auto const before :
+       {words_in_other_letters(words), words_before_comma(words), capitals_before_comma(words),
+        capitals_before_bracket(words), words_in_capitals_before_binomial(words)}) {
     if (before > 0) return before;
   }
   auto const second = without_closing(words[1]);

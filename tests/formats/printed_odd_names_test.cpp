@@ -118,5 +118,44 @@ TEST(PrintedOddNames, AGenusMayHaveALetterForItsName) {
             "1[1] Antennae short -> Genus 2\n");
 }
 
+TEST(PrintedOddNames, WordsInCapitalsBeforeABinomialAreACommonName) {
+  EXPECT_EQ(sketch("1 • Wings dark\n"
+                   "     SOOTY QUEEN Ausagrion obscurus (p. 46)\n"
+                   "  • Wings clear ..... 2\n"
+                   "2 • Legs red\n"
+                   "     GREATER EMBER Busagrion major (p. 56)\n"
+                   "  • Legs pale\n"
+                   "     COMMON LAMPTAIL Cusagrion commune (p. 60)\n"),
+            "1[1] Wings dark -> Ausagrion obscurus (SOOTY QUEEN; p. 46)\n"
+            "1[•] Wings clear -> 2\n"
+            "2[2] Legs red -> Busagrion major (GREATER EMBER; p. 56)\n"
+            "2[•] Legs pale -> Cusagrion commune (COMMON LAMPTAIL; p. 60)\n");
+}
+
+TEST(PrintedOddNames, AnUnnamedSpeciesMayStandBetweenGuillemets) {
+  EXPECT_EQ(sketch("1. Nageoire noire ..... Ausella sp. « Haute-Rive »\n"
+                   "1. Nageoire claire ..... Ausella brevis\n"),
+            "1[1] Nageoire noire -> Ausella sp. « Haute-Rive »\n"
+            "1[1] Nageoire claire -> Ausella brevis\n");
+}
+
+TEST(PrintedOddNames, ABracketMayNameEachVariety) {
+  EXPECT_EQ(sketch("Key to Ausella\n\n"
+                   "1. Gemmae brown ..... 10. A. vulgata (var. vulgata, var. rivularis)\n"
+                   "1. Gemmae pale ..... 11. A. pallida (subsp. alba and subsp. nivea)\n"),
+            "1[1] Gemmae brown -> Ausella vulgata var. vulgata + Ausella vulgata var. rivularis\n"
+            "1[1] Gemmae pale -> Ausella pallida subsp. alba + Ausella pallida subsp. nivea\n");
+}
+
+TEST(PrintedOddNames, EpithetsMayBeginWithACount) {
+  EXPECT_EQ(sketch("Tableau du genre Ausella\n\n"
+                   "1. Deux taches ..... 4-signata Roe\n"
+                   "1. Une tache ..... bimaculata Roe\n"
+                   "1. Sans taches, pattes 4-lobed ..... A. 10-punctata Roe\n"),
+            "1[1] Deux taches -> Ausella 4-signata\n"
+            "1[1] Une tache -> Ausella bimaculata\n"
+            "1[1] Sans taches, pattes 4-lobed -> Ausella 10-punctata\n");
+}
+
 }  // namespace
 }  // namespace keydrift
