@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <optional>
+#include <set>
 #include <span>
+#include <string>
 #include <unordered_map>
 #include <unordered_set>
 #include <utility>
@@ -332,15 +335,36 @@ class LeadReader {
            });
   }
 
+  [[nodiscard]] static std::string_view without_stop(std::string_view author) {
+    if (author.ends_with('.')) author.remove_suffix(1);
+    return author;
+  }
+
+  // "Ogbourne" and "Ogb." are the same author.
+  [[nodiscard]] static bool is_author_among(std::set<std::string, std::less<>> const& authors,
+                                            std::string_view name) {
+    constexpr std::size_t kShortest = 3;  // bytes
+    name = without_stop(name);
+    if (name.size() < kShortest || !is_upper(code_point_at(name, 0).value)) return false;
+    auto const longer = authors.lower_bound(name);
+    if (longer != authors.end() && longer->starts_with(name)) return true;
+    for (auto size = kShortest; size < name.size(); ++size) {
+      if (authors.contains(name.substr(0, size))) return true;
+    }
+    return false;
+  }
+
   // Where leads end in epithets or in words in capitals, so do those whose end nothing but a blank
   // or two sets apart.
   void take_names_like_others() {
     std::size_t epithets = 0;
     std::size_t capitals = 0;
     std::size_t named = 0;
+    std::set<std::string, std::less<>> authors;
     for (auto const& read : reads_) {
       if (read.to.form != DestinationForm::taxa) continue;
       ++named;
+      authors.insert(std::string{without_stop(read.to.taxa.taxa.front().authorship)});
       auto const first = without_end(words_of(read.lead.destination_printed).front());
       if (read.to.taxa.taxa.front().genusless) ++epithets;
       if (is_word_in_capitals(first)) ++capitals;
@@ -359,11 +383,19 @@ class LeadReader {
         cutter_.say_name_taken(reads_[i]);
         continue;
       }
-      auto const begin = last_word_begin(trim_right(text));
+      auto begin = last_word_begin(trim_right(text));
       if (begin < 3) continue;
       auto const name = trim_right(text.substr(begin));
       bool const apart = is_blank(code_point_before(text, begin - 1).value);
-      bool const epithet = epithets * 3 > named * 2 && apart && is_bare_epithet(name);
+      bool epithet = epithets * 3 > named * 2 && apart && is_bare_epithet(name);
+      // "… exceeding the diameter bus Roe.": other leads name this author.
+      auto const before = last_word_begin(trim_right(text.substr(0, begin)));
+      auto const last = trim_right(text.substr(before, begin - before));
+      if (epithets * 3 > named * 2 && before > 3 && is_latin_epithet(last) &&
+          is_author_among(authors, name)) {
+        epithet = true;
+        begin = before;
+      }
       bool const capital = capitals * 3 > named * 2 && is_word_in_capitals(name);
       if (!epithet && !capital) continue;
       reads_[i].leaders = LeaderKind::blank;

@@ -115,7 +115,8 @@ bool is_bare_epithet(std::string_view text) {
   if (listed || subspecies) {
     std::size_t const next = listed ? 3 : 2;
     bool const ends = words.size() == next || words[next].front() == '(' ||
-                      words[next].front() == '[' || is_authorish(words[next]);
+                      words[next].front() == '[' || words[next] == "n." || words[next] == "nov." ||
+                      is_authorish(words[next]);
     return ends && text.find(';') == std::string_view::npos;
   }
   if (words.empty() || words.size() > 6 || text.find(';') != std::string_view::npos) return false;

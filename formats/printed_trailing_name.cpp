@@ -125,6 +125,29 @@ std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
   return std::nullopt;
 }
 
+// "im Moos." closes a sentence: no name stands behind such a word.
+bool is_noun_at(std::string_view sentence) {
+  static constexpr std::array kBefore{"im"sv,   "in"sv,   "am"sv,   "auf"sv, "unter"sv, "an"sv,
+                                      "bei"sv,  "aus"sv,  "vom"sv,  "zum"sv, "der"sv,   "dem"sv,
+                                      "den"sv,  "des"sv,  "the"sv,  "of"sv,  "on"sv,    "under"sv,
+                                      "near"sv, "dans"sv, "sous"sv, "sur"sv};
+  constexpr std::size_t kShortest = 4;  // bytes, with the full stop
+  auto const words = words_of(sentence);
+  return words.size() >= 2 && words.back().size() >= kShortest &&
+         std::find(kBefore.begin(), kBefore.end(), words[words.size() - 2]) != kBefore.end();
+}
+
+// "Smithi n. sp.": an epithet with its capital, for nobody is its author yet.
+bool is_new_epithet_of_person(std::string_view text) {
+  auto const words = words_of(start_of(text, 80));
+  if (words.size() != 3 || !is_capitalised(words[0])) return false;
+  bool const marked = (words[1] == "n." && words[2].starts_with("sp")) ||
+                      (words[1] == "sp." && (words[2] == "n." || words[2].starts_with("nov")));
+  constexpr std::size_t kShortest = 5;  // bytes
+  bool const genitive = words[0].size() >= kShortest && words[0].ends_with('i');
+  return marked && (genitive || is_epithet_of_person(words[0]));
+}
+
 }  // namespace
 
 std::optional<std::size_t> trailing_name(std::string_view text) {
@@ -144,8 +167,12 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
   for (int tried = 0; tried < 3 && stop != std::string_view::npos && stop >= from; ++tried) {
     auto const begin = skip_blanks(text, stop + 1);
     auto const before = words_of(text.substr(from, stop + 1 - from)).back();
-    bool const short_word = is_rank(before) || is_abbreviated(before);
-    if (!short_word && is_genusless_name(text.substr(begin))) return begin;
+    bool const short_word = is_rank(before) || (is_abbreviated(before) &&
+                                                !is_noun_at(text.substr(from, stop + 1 - from)));
+    if (!short_word &&
+        (is_genusless_name(text.substr(begin)) || is_new_epithet_of_person(text.substr(begin)))) {
+      return begin;
+    }
     stop = stop == 0 ? std::string_view::npos : text.rfind(". ", stop - 1);  // "n. sp."
   }
   if (auto const begin = epithet_behind_comma(text)) return begin;

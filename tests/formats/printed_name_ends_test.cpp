@@ -295,5 +295,53 @@ TEST(PrintedNameEnds, ARangeOverTwoLinesLeadsNowhere) {
             "b[bb] Head dark. -> Ausella nebrodes (414.)\n");
 }
 
+TEST(PrintedNameEnds, NewSubspeciesBehindLeadersCloseALead) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "1. Bands entire--------rufa rufa Roe (p. 122)\n"
+                   "   Bands broken--------2\n"
+                   "2. Legs dark brown--------rufa fracta n. subsp. (p. 123)\n"
+                   "   Legs rufous--------pallida Dorn (p. 124)\n"),
+            "1[1] Bands entire -> Ausella rufa rufa (p. 122)\n"
+            "1[] Bands broken -> 2\n"
+            "2[2] Legs dark brown -> Ausella rufa fracta (n. subsp. (p. 123))\n"
+            "2[] Legs rufous -> Ausella pallida (p. 124)\n");
+}
+
+TEST(PrintedNameEnds, AKnownAuthorTellsAnEpithetFromWords) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "1 (4) Mouth with teeth.\n"
+                   "2 (3) Three teeth, one above and two below tridens Ogbourne.\n"
+                   "3 (2) One tooth ... ... ... ... unidens Ogbourne.\n"
+                   "4 (1) Mouth without teeth.\n"
+                   "5 (6) Polished ... ... ... ... vitrina Penhal.\n"
+                   "6 (5) Dull.\n"
+                   "7 (8) Spire high; height exceeding the width turbinella Ogb.\n"
+                   "8 (7) Spire low ... ... ... ... depressa Penhal.\n"),
+            "1[1] Mouth with teeth. -> 2\n"
+            "1[4] Mouth without teeth. -> 5\n"
+            "2[2] Three teeth, one above and two below -> Ausella tridens\n"
+            "2[3] One tooth -> Ausella unidens\n"
+            "5[5] Polished -> Ausella vitrina\n"
+            "5[6] Dull. -> 7\n"
+            "7[7] Spire high; height exceeding the width -> Ausella turbinella\n"
+            "7[8] Spire low -> Ausella depressa\n");
+}
+
+TEST(PrintedNameEnds, ANounBehindAPrepositionIsNoGenus) {
+  EXPECT_EQ(sketch("Gattung Ausella Roe\n\n"
+                   "1 (2) Kleiner, fast kugelig. — Insel, im Moos. globulus Roe.\n"
+                   "2 (1) Größer.\n"
+                   "3 (4) Schenkel mit Zähnen. — Tal des Flusses. Dornwegi n. sp.\n"
+                   "4 (3) Schenkel glatt.\n"
+                   "5 (6) Stirn breit. — Hochland. submaculosus Roe.\n"
+                   "6 (5) Stirn schmal. — Hochland. nudus Roe.\n"),
+            "1[1] Kleiner, fast kugelig. — Insel, im Moos. -> Ausella globulus\n"
+            "1[2] Größer. -> 3\n"
+            "3[3] Schenkel mit Zähnen. — Tal des Flusses. -> Ausella dornwegi (n. sp.)\n"
+            "3[4] Schenkel glatt. -> 5\n"
+            "5[5] Stirn breit. — Hochland. -> Ausella submaculosus\n"
+            "5[6] Stirn schmal. — Hochland. -> Ausella nudus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
