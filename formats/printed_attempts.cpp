@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_outline.hpp"
+#include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_tail.hpp"
 #include "keydrift/formats/printed_target.hpp"

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_brace_parting.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 

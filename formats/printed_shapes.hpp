@@ -28,9 +28,4 @@ inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is pr
 // "A key to the shells", "Bestimmungsschlüssel der Larven": a title of a key.
 [[nodiscard]] bool mentions_key(std::string_view heading);
 
-// Marks the lines that recur at page borders with another page number or beside page numbers, and
-// those that stand once with a page number far out or alone.
-[[nodiscard]] std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
-                                                   Numbering const& numbering);
-
 }  // namespace keydrift::printed

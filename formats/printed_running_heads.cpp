@@ -1,0 +1,366 @@
+#include "keydrift/formats/printed_running_heads.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestRunningHead = 120;  // bytes; a head is one short line
+constexpr std::size_t kLongestPageNumber = 5;     // digits
+constexpr std::size_t kTabBlanks = 8;             // that a tab stands for
+
+// The line without a page number at either end; empty when it has none.  A year in front leaves the
+// page to the end: "2011  ROE: MARSHES  201".
+std::string_view without_page_number(std::string_view line) {
+  constexpr std::size_t kYear = 4;  // digits
+  std::size_t front = 0;
+  while (front < line.size() && line[front] >= '0' && line[front] <= '9') ++front;
+  if (front > 0 && front <= kLongestPageNumber && is_blank(code_point_at(line, front).value)) {
+    auto const words = trim(line.substr(front));
+    if (front != kYear) return words;
+    auto const inner = without_page_number(words);
+    return inner.empty() ? words : inner;
+  }
+  std::size_t back = line.size();
+  while (back > 0 && line[back - 1] >= '0' && line[back - 1] <= '9') --back;
+  auto const digits = line.size() - back;
+  if (digits > 0 && digits <= kLongestPageNumber && back > 0 &&
+      is_blank(code_point_before(line, back).value)) {
+    return trim(line.substr(0, back));
+  }
+  return {};
+}
+
+bool mostly_capitals(std::string_view text) {
+  std::size_t upper = 0;
+  std::size_t lower = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (is_upper(c.value)) ++upper;
+    if (is_lower(c.value)) ++lower;
+    at += c.length;
+  }
+  return upper >= 4 && upper > lower * 2;
+}
+
+// "Roe: Marshes      17/29": the line without the count of all pages.
+std::string_view without_page_count(std::string_view line) {
+  auto const last = line.find_last_not_of("0123456789");
+  bool const counted = last != std::string_view::npos && last > 0 && last + 1 < line.size() &&
+                       line[last] == '/' && is_digit(static_cast<unsigned char>(line[last - 1]));
+  return counted ? line.substr(0, last) : line;
+}
+
+// Blanks that part the number from the words of a line between blank lines.
+constexpr std::size_t kGapBlanks = 3;
+
+// A page's number at the outer edge of a line, far from its words: "18        ROE & DORN".
+struct EdgeNumber {
+  std::uint32_t number{};
+  std::string_view words;
+  std::size_t blanks{};  // between the two
+};
+std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
+  auto const text = without_page_count(line.text);
+  if (text.size() > kLongestRunningHead) return std::nullopt;
+  auto const words = without_page_number(text);
+  if (words.size() < 4 || words.find("..") != std::string_view::npos) return std::nullopt;
+  bool const front = words.data() != text.data();
+  auto const digits = front ? text.substr(0, text.find_first_not_of("0123456789"))
+                            : text.substr(text.find_last_not_of("0123456789") + 1);
+  std::uint32_t number = 0;
+  for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
+  auto const gap = text.size() - words.size() - digits.size();
+  auto const between = front ? text.substr(digits.size(), gap) : text.substr(words.size(), gap);
+  bool const tab = between.find('\t') != std::string_view::npos;
+  // "222 – Agaricales"
+  bool const dash = front && is_dash(code_point_at(words, 0).value);
+  return EdgeNumber{number, words, tab ? kTabBlanks : dash ? std::max(gap, kGapBlanks) : gap};
+}
+
+// "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
+bool names_a_volume(std::string_view words) {
+  if (words.find("\u00A9") != std::string_view::npos) return true;
+  for (auto open = words.find('('); open != std::string_view::npos;
+       open = words.find('(', open + 1)) {
+    auto const close = words.find(')', open);
+    if (close == std::string_view::npos) return false;
+    auto const inside = words.substr(open + 1, close - open - 1);
+    auto const before = trim_right(words.substr(0, open));
+    bool const issue = !inside.empty() && inside.size() <= 5 &&
+                       inside.find_first_not_of("0123456789-") == std::string_view::npos;
+    if (issue && !before.empty() && is_digit(static_cast<unsigned char>(before.back())))
+      return true;
+  }
+  return false;
+}
+
+bool are_answered_by_dashes(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  std::size_t numbers = 0;
+  std::size_t dashes = 0;
+  for (auto const& line : lines) {
+    auto const label = numbering.label_of(line.text);
+    if (label) ++(label->is_dash() ? dashes : numbers);
+  }
+  return dashes * 4 >= numbers * 3;
+}
+
+// "Marsh Fauna, part 7.   3" over "— 34 —": what stands alone and far in above a page's number is
+// of the page, unless it is a destination.
+void find_feet_over_page_numbers(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                                 std::vector<bool>& heads) {
+  constexpr std::uint32_t kCentred = 8;     // columns further in than labels
+  constexpr std::size_t kLongestFoot = 80;  // bytes
+  constexpr std::size_t kBlanks = 3;        // lines between the two
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    if (!is_page_number(lines[i].text)) continue;
+    auto foot = i;
+    while (foot > 0 && i - foot <= kBlanks && (foot == i || lines[foot].text.empty())) --foot;
+    auto const& line = lines[foot];
+    bool const alone = foot > 0 && lines[foot - 1].text.empty() && foot + 1 < i;
+    if (!alone || line.text.empty() || line.text.size() > kLongestFoot) continue;
+    if (line.indent < numbering.label_indent + kCentred || numbering.label_of(line.text)) continue;
+    bool const leads = split_at_leader(line.text, numbering).kind == LeaderKind::dots;
+    if (leads || is_number_only(line.text) || certain_destination(line.text, numbering)) continue;
+    heads[foot] = true;
+  }
+}
+
+// A label, a tab, words.
+bool is_tabbed(SourceLine const& line, Label const& label) {
+  return label.text_at > 0 && label.text_at < line.text.size() &&
+         line.text[label.text_at - 1] == '\t';
+}
+
+// By line, whether a lead begins with its label in a cell of its own, where that is the rule: no
+// page's number, though it stands as far from the words.
+std::vector<bool> find_leads_in_cells(std::vector<SourceLine> const& lines,
+                                      Numbering const& numbering) {
+  std::vector<bool> leads(lines.size());
+  std::size_t labels = 0;
+  std::unordered_map<std::uint32_t, std::size_t> tabbed;  // by number; dashes are 0
+  for (auto const& line : lines) {
+    auto const label = numbering.label_of(line.text);
+    if (!label) continue;
+    ++labels;
+    if (is_tabbed(line, *label)) ++tabbed[label->number];
+  }
+  std::size_t all = 0;
+  for (auto const& [number, count] : tabbed) all += count;
+  if (all <= 2 || all * 5 < labels * 4) return leads;
+  auto const count_of = [&tabbed](std::uint32_t number) {
+    auto const found = tabbed.find(number);
+    return found == tabbed.end() ? 0 : found->second;
+  };
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const label = numbering.label_of(lines[i].text);
+    if (!label || !is_tabbed(lines[i], *label)) continue;
+    auto const n = label->number;
+    leads[i] = label->is_dash() || n == 1 || count_of(n - 1) + count_of(n) + count_of(n + 1) > 1;
+  }
+  return leads;
+}
+
+// "12          Guide to Marshes No. 38", where "Guide to Marshes No. 38" stands elsewhere as a
+// line.
+void find_heads_that_repeat_a_title(std::vector<SourceLine> const& lines,
+                                    std::vector<bool>& heads) {
+  constexpr std::size_t kTitleBlanks = 5;  // between the page's number and the title
+  constexpr std::size_t kFewestWords = 3;  // of a title
+  std::unordered_set<std::string_view> titles;
+  for (auto const& line : lines) {
+    auto const text = line.text;
+    bool const digit = !text.empty() && is_digit(static_cast<unsigned char>(text.front()));
+    if (!digit && !text.empty() && text.size() <= kLongestRunningHead) titles.insert(text);
+  }
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    auto const digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    if (digits == 0 || digits > kLongestPageNumber) continue;
+    auto const words = text.substr(skip_blanks(text, digits));
+    if (words.size() + digits + kTitleBlanks > text.size() || !titles.contains(words)) continue;
+    if (words_of(words).size() >= kFewestWords) heads[i] = true;
+  }
+}
+
+// "16*" at the foot of a page, above the next one's head: it tells the binder how sheets are
+// folded.
+void find_signatures(std::vector<SourceLine> const& lines, std::vector<bool>& heads) {
+  std::optional<std::size_t> signature;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.empty()) continue;
+    if (signature && heads[i]) heads[*signature] = true;
+    signature.reset();
+    bool const gap = i == 0 || lines[i - 1].text.empty();
+    bool const below = i + 1 < lines.size() && lines[i + 1].text.empty();
+    if (!gap || !below || text.size() > kLongestPageNumber || !text.ends_with('*')) continue;
+    if (text.find_first_not_of("0123456789") == text.size() - 1) signature = i;
+  }
+}
+
+// Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
+// capitals or with blank lines on both sides; never a number that the key counts with.
+void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                        std::vector<bool>& heads) {
+  constexpr std::size_t kPagesApart = 2;
+  constexpr std::size_t kEdgeBlanks = 5;    // fewer part a label or a destination from the words
+  constexpr std::uint32_t kLeastPage = 10;  // "GROUP 2" is a heading
+  constexpr std::size_t kLongestLoneHead = 80;  // bytes of the words; a lead's go on for longer
+  constexpr std::uint32_t kMostOfAKey = 150;    // of a key; larger numbers over a sign are pages
+  std::optional<std::size_t> before;
+  std::uint32_t number_before = 0;
+  // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
+  std::optional<bool> answered;                             // looked for where it matters
+  std::unordered_map<std::uint32_t, std::size_t> labelled;  // lines by number; looked for once
+  // "10        MARSH BULLETIN" where "10  Wings …" stands elsewhere and dashes answer numbers.
+  auto const is_labelled_elsewhere = [&](std::size_t i, std::uint32_t number) {
+    if (labelled.empty()) {
+      for (auto const& line : lines) {
+        auto const label = numbering.label_of(line.text);
+        bool const plain = label && label->family == LabelFamily::digits && label->letter.empty();
+        ++labelled[plain ? label->number : 0];
+      }
+    }
+    auto const own = numbering.label_of(lines[i].text);
+    bool const counted =
+        own && own->family == LabelFamily::digits && own->letter.empty() && own->number == number;
+    auto const found = labelled.find(number);
+    if (found == labelled.end() || found->second <= (counted ? 1U : 0U)) return false;
+    if (!answered) answered = are_answered_by_dashes(lines, numbering);
+    return *answered;
+  };
+  auto const stands_twice = [&](std::size_t i, std::uint32_t number) {
+    if (!is_digit(static_cast<unsigned char>(lines[i].text.front()))) return false;
+    auto next = i + 1;
+    while (next < lines.size() && lines[next].text.empty()) ++next;
+    if (next == lines.size()) return false;
+    auto const label = numbering.label_of(lines[next].text);
+    bool const again = label && label->family == LabelFamily::digits && label->number == number &&
+                       label->letter.empty() && label->marks == 0;
+    if (again && !answered) answered = are_answered_by_dashes(lines, numbering);
+    return again && *answered;
+  };
+  auto const in_cells = find_leads_in_cells(lines, numbering);
+  // A number far from all others may have been taken for a label because it begins its line.
+  auto const of_key = [&numbering](std::uint32_t number) {
+    return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
+  };
+  auto const apart = [&lines](std::size_t i) {
+    return (i == 0 || lines[i - 1].text.empty()) &&
+           (i + 1 == lines.size() || lines[i + 1].text.empty());
+  };
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    bool const owned = lines[i].text.size() <= kLongestRunningHead &&
+                       lines[i].text.find("\u00A9") != std::string_view::npos;
+    if (owned) {
+      auto const label = numbering.label_of(lines[i].text);
+      heads[i] = !label || !numbering.has_number(label->number) || label->number > kMostOfAKey;
+      continue;
+    }
+    auto const edge = number_at_edge(lines[i]);
+    if (!edge) continue;
+    auto const label = read_label(lines[i].text);
+    if (in_cells[i]) continue;
+    if (mostly_capitals(edge->words) && stands_twice(i, edge->number)) heads[i] = true;
+    if (edge->blanks >= kEdgeBlanks && apart(i) && mostly_capitals(edge->words) &&
+        is_labelled_elsewhere(i, edge->number)) {
+      heads[i] = true;
+    }
+    if (of_key(edge->number)) continue;
+    bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
+                       !names_a_key(edge->words) && !starts_caption(edge->words);
+    bool const capitals = mostly_capitals(edge->words);
+    // "AUS Roe 1805" on the first line is a title.
+    bool const page = capitals && edge->number >= kLeastPage && i > 0;
+    if (alone && (edge->blanks >= kGapBlanks || page)) heads[i] = true;
+    if (edge->blanks < kEdgeBlanks) continue;
+    if (capitals || (!label && names_a_volume(edge->words))) heads[i] = true;
+    bool const next_page =
+        before && edge->number > number_before && edge->number - number_before <= kPagesApart;
+    if (next_page) heads[i] = heads[*before] = true;
+    before = i;
+    number_before = edge->number;
+  }
+}
+
+}  // namespace
+
+std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
+                                     Numbering const& numbering) {
+  std::vector<bool> heads(lines.size(), false);
+  auto const blank = [&lines](std::size_t i) { return lines[i].text.empty(); };
+  auto const page_border = [&](std::size_t i) {
+    bool const before = i == 0 || blank(i - 1);
+    bool const after = i + 1 == lines.size() || blank(i + 1);
+    auto const page_line = [&](std::size_t j) {
+      return is_page_number(lines[j].text) || is_number_only(lines[j].text);
+    };
+    bool const beside_number =
+        (i > 0 && page_line(i - 1)) || (i + 1 < lines.size() && page_line(i + 1));
+    return lines[i].starts_page || beside_number || (before && after);
+  };
+  // Recurring texts, with the number of times.
+  std::unordered_map<std::string_view, std::size_t> numbered;
+  std::unordered_map<std::string_view, std::size_t> plain;
+  std::vector<std::size_t> candidates;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.size() < 4 || text.size() > kLongestRunningHead || is_page_number(text)) continue;
+    auto const core = without_page_number(text);
+    if (!page_border(i) && !(core.size() > 0 && mostly_capitals(core))) continue;
+    if (split_at_leader(text, numbering).kind == LeaderKind::dots) continue;
+    if (names_a_key(text) || starts_caption(text) || starts_note(text)) continue;
+    candidates.push_back(i);
+    if (!core.empty()) {
+      ++numbered[core];
+    } else {
+      ++plain[text];
+    }
+  }
+  for (auto const i : candidates) {
+    auto const core = without_page_number(lines[i].text);
+    auto const label = numbering.label_of(lines[i].text);
+    bool const lead = label && label->is_dash();
+    if (lead) continue;
+    if (!core.empty()) {
+      // "Group 1", "Group 2" are headings; a head says more, or says it in capitals.
+      bool const telling =
+          lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
+      heads[i] = telling && numbered[core] >= 2;
+    } else {
+      // A number of the key's own may be a destination on a line of its own.
+      auto const page = [&](std::size_t j) {
+        auto const text = lines[j].text;
+        if (is_page_number(text)) return true;
+        if (!is_number_only(text)) return false;
+        auto const number = read_reference(strip_pointer(text));
+        return mostly_capitals(lines[i].text) || !number || !numbering.has_number(number->number);
+      };
+      bool const beside_page =
+          lines[i].starts_page || (i > 0 && page(i - 1)) || (i + 1 < lines.size() && page(i + 1));
+      heads[i] = beside_page && (plain[lines[i].text] >= 2 || mostly_capitals(lines[i].text));
+    }
+  }
+  find_heads_by_page(lines, numbering, heads);
+  find_feet_over_page_numbers(lines, numbering, heads);
+  find_heads_that_repeat_a_title(lines, heads);
+  find_signatures(lines, heads);
+  // "Gen. AUS Roe, 1890" ends in a number as well.
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (heads[i] && titles_genus(lines[i].text)) heads[i] = false;
+  }
+  return heads;
+}
+
+}  // namespace keydrift::printed
