@@ -105,6 +105,16 @@ bool may_have_dash(std::string_view text) {
   return dashes != 0;
 }
 
+std::size_t last_word_begin(std::string_view text) {
+  auto begin = text.size();
+  while (begin > 0) {
+    auto const c = code_point_before(text, begin);
+    if (is_blank(c.value)) break;
+    begin -= c.length;
+  }
+  return begin;
+}
+
 std::vector<std::string_view> words_of(std::string_view text, std::size_t most) {
   constexpr std::size_t kUsual = 12;
   std::vector<std::string_view> words;

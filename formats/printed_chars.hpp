@@ -71,6 +71,9 @@ struct CodePoint {
 // Index of the first character at or after `at` that is not blank.
 [[nodiscard]] std::size_t skip_blanks(std::string_view text, std::size_t at);
 
+// Where the last word of the text begins: behind its last blank, 0 where there is none.
+[[nodiscard]] std::size_t last_word_begin(std::string_view text);
+
 // Words between blanks, the first `most` of them.
 [[nodiscard]] std::vector<std::string_view> words_of(std::string_view text,
                                                      std::size_t most = SIZE_MAX);

@@ -97,16 +97,6 @@ bool is_year_number(Reference const& reference) {
 }
 
 // Begin of the last word of text[0, end); end when there is none.
-std::size_t last_word_begin(std::string_view text, std::size_t end) {
-  std::size_t begin = end;
-  while (begin > 0) {
-    auto const c = code_point_before(text, begin);
-    if (is_blank(c.value)) break;
-    begin -= c.length;
-  }
-  return begin;
-}
-
 std::size_t end_before_blanks(std::string_view text, std::size_t end) {
   return trim_right(text.substr(0, end)).size();
 }
@@ -343,7 +333,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     auto const found = trailing_reference(text.substr(0, page), numbering);
     if (found && found->pointed) return found;
   }
-  auto const begin = last_word_begin(text, text.size());
+  auto const begin = last_word_begin(text);
   auto word = text.substr(begin);
   if (begin == 0 || word.empty()) return std::nullopt;
   if (word.size() > 1 && (word.back() == '.' || word.back() == ';')) word.remove_suffix(1);
@@ -378,7 +368,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   std::size_t end = found.words_end;
   std::size_t phrase_begin = found.destination_begin;
   while (end > 0) {
-    auto const word_begin = last_word_begin(text, end);
+    auto const word_begin = last_word_begin(text.substr(0, end));
     auto const printed = text.substr(word_begin, end - word_begin);
     auto const before = fold(strip_word_marks(printed));
     if (printed == "S." || !is_one_of(kPointerWords, before)) break;
@@ -404,7 +394,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     return found;
   }
   if (letter || is_year_number(found.reference)) return std::nullopt;
-  auto const before_begin = last_word_begin(text, found.words_end);
+  auto const before_begin = last_word_begin(text.substr(0, found.words_end));
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   constexpr std::size_t kLongestShortened = 5;  // bytes: "long."
   found.after_sentence = glued > 0 || (before.size() > kLongestShortened && before.back() == '.') ||

@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <functional>
 #include <optional>
-#include <set>
 #include <span>
 #include <string>
 #include <unordered_map>
@@ -17,6 +15,7 @@
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_names_like_others.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -335,71 +334,20 @@ class LeadReader {
            });
   }
 
-  [[nodiscard]] static std::string_view without_stop(std::string_view author) {
-    if (author.ends_with('.')) author.remove_suffix(1);
-    return author;
-  }
-
-  // "Ogbourne" and "Ogb." are the same author.
-  [[nodiscard]] static bool is_author_among(std::set<std::string, std::less<>> const& authors,
-                                            std::string_view name) {
-    constexpr std::size_t kShortest = 3;  // bytes
-    name = without_stop(name);
-    if (name.size() < kShortest || !is_upper(code_point_at(name, 0).value)) return false;
-    auto const longer = authors.lower_bound(name);
-    if (longer != authors.end() && longer->starts_with(name)) return true;
-    for (auto size = kShortest; size < name.size(); ++size) {
-      if (authors.contains(name.substr(0, size))) return true;
-    }
-    return false;
-  }
-
   // Where leads end in epithets or in words in capitals, so do those whose end nothing but a blank
   // or two sets apart.
   void take_names_like_others() {
-    std::size_t epithets = 0;
-    std::size_t capitals = 0;
-    std::size_t named = 0;
-    std::set<std::string, std::less<>> authors;
-    for (auto const& read : reads_) {
-      if (read.to.form != DestinationForm::taxa) continue;
-      ++named;
-      authors.insert(std::string{without_stop(read.to.taxa.taxa.front().authorship)});
-      auto const first = without_end(words_of(read.lead.destination_printed).front());
-      if (read.to.taxa.taxa.front().genusless) ++epithets;
-      if (is_word_in_capitals(first)) ++capitals;
-    }
-    if (epithets * 3 <= named * 2 && capitals * 3 <= named * 2) return;
+    NamesLikeOthers const others{reads_};
+    if (!others.are_a_habit()) return;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].to.form != DestinationForm::none) continue;
       if (reads_[i].leaders != LeaderKind::none) continue;
       auto const joined = cutter_.join(i);
-      std::string_view const text = joined.raw;
-      // "… two foveae" / " bus, n. sp."
-      auto const own = joined.spans.size() < 2 ? 0 : joined.spans.back().raw_begin;
-      if (epithets * 3 > named * 2 && own > 0 && is_genusless_name(trim(text.substr(own)))) {
-        reads_[i].leaders = LeaderKind::blank;
-        finish(i, joined, trim_right(text.substr(0, own)).size(), own);
-        cutter_.say_name_taken(reads_[i]);
-        continue;
-      }
-      auto begin = last_word_begin(trim_right(text));
-      if (begin < 3) continue;
-      auto const name = trim_right(text.substr(begin));
-      bool const apart = is_blank(code_point_before(text, begin - 1).value);
-      bool epithet = epithets * 3 > named * 2 && apart && is_bare_epithet(name);
-      // "… exceeding the diameter bus Roe.": other leads name this author.
-      auto const before = last_word_begin(trim_right(text.substr(0, begin)));
-      auto const last = trim_right(text.substr(before, begin - before));
-      if (epithets * 3 > named * 2 && before > 3 && is_latin_epithet(last) &&
-          is_author_among(authors, name)) {
-        epithet = true;
-        begin = before;
-      }
-      bool const capital = capitals * 3 > named * 2 && is_word_in_capitals(name);
-      if (!epithet && !capital) continue;
+      auto const begin = others.name_begin(joined);
+      if (!begin) continue;
       reads_[i].leaders = LeaderKind::blank;
-      finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
+      auto const words = std::string_view{joined.raw}.substr(0, *begin);
+      finish(i, joined, trim_right(words).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
     }
   }
@@ -429,22 +377,6 @@ class LeadReader {
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
     }
-  }
-
-  [[nodiscard]] static std::size_t last_word_begin(std::string_view text) {
-    auto begin = text.size();
-    while (begin > 0) {
-      auto const c = code_point_before(text, begin);
-      if (is_blank(c.value)) break;
-      begin -= c.length;
-    }
-    return begin;
-  }
-
-  [[nodiscard]] static bool is_word_in_capitals(std::string_view word) {
-    constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
-    return word.size() >= kShortest && is_plain_word(word) &&
-           std::none_of(word.begin(), word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
   }
 
   // "… ohne Dornen bus": where leads end in epithets alone, a noun before one is no genus, unless

@@ -1,0 +1,75 @@
+#include "keydrift/formats/printed_names_like_others.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+bool is_word_in_capitals(std::string_view word) {
+  constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
+  return word.size() >= kShortest && is_plain_word(word) &&
+         std::none_of(word.begin(), word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+}
+
+std::string_view without_stop(std::string_view author) {
+  if (author.ends_with('.')) author.remove_suffix(1);
+  return author;
+}
+
+}  // namespace
+
+NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads) {
+  std::size_t epithets = 0;
+  std::size_t capitals = 0;
+  std::size_t named = 0;
+  for (auto const& read : reads) {
+    if (read.to.form != DestinationForm::taxa) continue;
+    ++named;
+    auto const& taxon = read.to.taxa.taxa.front();
+    authors_.insert(std::string{without_stop(taxon.authorship)});
+    if (taxon.genusless) ++epithets;
+    auto const words = words_of(read.lead.destination_printed);
+    if (is_word_in_capitals(without_end(words.front()))) ++capitals;
+  }
+  epithets_ = epithets * 3 > named * 2;
+  capitals_ = capitals * 3 > named * 2;
+}
+
+std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined) const {
+  constexpr std::size_t kShortest = 3;  // bytes of words before a name
+  std::string_view const text = joined.raw;
+  // "… two foveae" / " bus, n. sp."
+  auto const own = joined.spans.size() < 2 ? 0 : joined.spans.back().raw_begin;
+  if (epithets_ && own > 0 && is_genusless_name(trim(text.substr(own)))) return own;
+  auto const begin = last_word_begin(trim_right(text));
+  if (begin < kShortest) return std::nullopt;
+  auto const name = trim_right(text.substr(begin));
+  // "… exceeding the diameter bus Roe.": other leads name this author.
+  auto const before = last_word_begin(trim_right(text.substr(0, begin)));
+  auto const epithet = trim_right(text.substr(before, begin - before));
+  bool const authored = epithets_ && before > kShortest && is_latin_epithet(epithet);
+  if (authored && is_known_author(name)) return before;
+  bool const apart = is_blank(code_point_before(text, begin - 1).value);
+  bool const bare = epithets_ && apart && is_bare_epithet(name);
+  return bare || (capitals_ && is_word_in_capitals(name)) ? std::optional{begin} : std::nullopt;
+}
+
+// "Ogbourne" and "Ogb." are the same author.
+bool NamesLikeOthers::is_known_author(std::string_view name) const {
+  constexpr std::size_t kShortest = 3;  // bytes
+  name = without_stop(name);
+  if (name.size() < kShortest || !is_upper(code_point_at(name, 0).value)) return false;
+  auto const longer = authors_.lower_bound(name);
+  if (longer != authors_.end() && longer->starts_with(name)) return true;
+  for (auto size = kShortest; size < name.size(); ++size) {
+    if (authors_.contains(name.substr(0, size))) return true;
+  }
+  return false;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,36 @@
+#pragma once
+// Names that nothing but a blank sets apart from a lead's words, where other leads end in such.
+// Inner header of formats.
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_joins.hpp"
+#include "keydrift/formats/printed_leads.hpp"
+
+namespace keydrift::printed {
+
+class NamesLikeOthers {
+ public:
+  explicit NamesLikeOthers(std::vector<ReadLead> const& reads);
+
+  // Two leads of three that lead to taxa end in epithets, or in words in capitals.
+  [[nodiscard]] bool are_a_habit() const { return epithets_ || capitals_; }
+
+  // Begin of the epithet, or of the word in capitals, that ends the lead's words.
+  [[nodiscard]] std::optional<std::size_t> name_begin(JoinedText const& joined) const;
+
+ private:
+  [[nodiscard]] bool is_known_author(std::string_view name) const;
+
+  bool epithets_{false};
+  bool capitals_{false};
+  std::set<std::string, std::less<>> authors_;  // without the full stop at the end
+};
+
+}  // namespace keydrift::printed
