@@ -154,10 +154,10 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
     auto const number = number_of(i);
     auto const text = lines_[i].text;
     if (number == 0 || text.size() > (mentions_key(text) ? kLongestTitle : kLongest)) continue;
-    if (split_at_leader(text, numbering_).kind != LeaderKind::none) continue;
     auto const words = words_of(text.substr(numbering_.label_of(text)->text_at));
     auto const group = read_group_head(text);
     bool const headed = group && group->sure;
+    if (!headed && split_at_leader(text, numbering_).kind != LeaderKind::none) continue;
     if (words.empty() || !(headed || is_capitalised(words[0]))) continue;
     // "3. Aus Roe" needs no blank line behind it.
     constexpr std::size_t kWords = 5;

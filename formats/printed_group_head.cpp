@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_group_head.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -43,6 +44,21 @@ bool goes_on_as_head(std::vector<std::string_view> const& words, std::size_t nex
   return capitals || numbered || dated;
 }
 
+// "3. Sumpstjerne, Ausaster Rosk.": behind the common name a genus and its author, and no more.
+std::optional<std::string> genus_behind_common_name(std::vector<std::string_view> const& words,
+                                                    std::size_t at) {
+  constexpr std::size_t kMostCommon = 3;  // words of the common name
+  auto comma = at;
+  while (comma < words.size() && comma < at + kMostCommon && !words[comma].ends_with(',')) ++comma;
+  if (comma + 3 != words.size() || comma >= at + kMostCommon) return std::nullopt;
+  auto const common = words[comma].substr(0, words[comma].size() - 1);
+  auto const genus = words[comma + 1];
+  bool const head = is_plain_word(common) && is_capitalised(without_end(words[at])) &&
+                    !has_strict_latin_ending(common) && is_capitalised(genus) &&
+                    has_epithet_ending(genus) && is_authorish(words[comma + 2]);
+  return head ? std::optional{std::string{genus}} : std::nullopt;
+}
+
 std::optional<GroupHead> read_plain_head(std::string_view line) {
   auto const words = words_of(line, kMostWords);
   std::size_t at = 0;
@@ -56,6 +72,9 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
     higher = !announced;
     ++at;
     if (at + 1 < words.size() && is_head_number(words[at])) ++at;
+  }
+  if (numbered && !announced && !higher) {
+    if (auto genus = genus_behind_common_name(words, at)) return GroupHead{std::move(*genus), true};
   }
   if (at >= words.size()) return std::nullopt;
   auto const name = without_marks(words[at]);

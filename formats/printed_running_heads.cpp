@@ -83,8 +83,9 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   auto const gap = text.size() - words.size() - digits.size();
   auto const between = front ? text.substr(digits.size(), gap) : text.substr(words.size(), gap);
   bool const tab = between.find('\t') != std::string_view::npos;
-  // "222 – Agaricales"
-  bool const dash = front && is_dash(code_point_at(words, 0).value);
+  // "222 – Agaricales", "52 · Marsh News"
+  auto const sign = code_point_at(words, 0).value;
+  bool const dash = front && (is_dash(sign) || sign == 0xB7 || sign == 0x2022 || sign == '|');
   return EdgeNumber{number, words, tab ? kTabBlanks : dash ? std::max(gap, kGapBlanks) : gap};
 }
 

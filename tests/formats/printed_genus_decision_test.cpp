@@ -205,5 +205,22 @@ TEST(PrintedGenusDecision, ANumberedHeadBetweenKeysOpensAPart) {
   EXPECT_EQ(line_kinds(text), "lead, lead, blank, heading, blank, lead, lead");
 }
 
+TEST(PrintedGenusDecision, AGenusMayStandBehindItsCommonNameAboveTheKey) {
+  EXPECT_EQ(sketch("3. Sumpstjerne, Ausaster Rosk.\n\n"
+                   "Urter med spredte Blade.\n\n"
+                   "1. Alle Blomster gule.\n"
+                   "   2. Bladene smalle ..... Guld-S., A. linus Bernth.\n"
+                   "   2. Bladene brede ..... Skive-S., A. discus Rosk.\n"
+                   "1. Randkroner hvide.\n"
+                   "   3. Bladene glatte ..... Strand-S., A. maritimus Rosk.\n"
+                   "   3. Bladene haarede ..... Vade-S., A. vadensis Rosk.\n"),
+            "1[1] Alle Blomster gule. -> 2\n"
+            "1[1] Randkroner hvide. -> 3\n"
+            "2[2] Bladene smalle -> Ausaster linus (Guld-S.)\n"
+            "2[2] Bladene brede -> Ausaster discus (Skive-S.)\n"
+            "3[3] Bladene glatte -> Ausaster maritimus (Strand-S.)\n"
+            "3[3] Bladene haarede -> Ausaster vadensis (Vade-S.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

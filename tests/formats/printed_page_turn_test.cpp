@@ -314,5 +314,22 @@ TEST(PrintedPageTurn, ADashMayStandBehindThePagesNumber) {
             "lead, lead, lead, lead, blank, running head, blank, continuation, lead, lead");
 }
 
+TEST(PrintedPageTurn, ADotMayStandBehindThePagesNumber) {
+  auto const text =
+      "1 Eyes minute\tAusella busa Roe, 1871\n"
+      "- Eyes large\t2\n"
+      "2 Cirri long\tAusella cusa Roe, 1871\n"
+      "- Cirri short\tAusella dusa Roe, 1871\n"
+      "\n"
+      "52 · Marsh News 512                                    ROE ET AL.\n"
+      "\n"
+      "Key to species of Busella\n"
+      "\n"
+      "1 Eyes red\tBusella busa Roe, 1871\n"
+      "- Eyes black\tBusella cusa Roe, 1871\n";
+  EXPECT_EQ(line_kinds(text),
+            "lead, lead, lead, lead, blank, running head, blank, heading, blank, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift
