@@ -48,7 +48,7 @@ bool is_unnamed_species(std::string_view text) {
   constexpr std::size_t kMost = 10;  // words
   auto const words = words_of(start_of(text, 200), kMost + 1);
   return words.size() >= 2 && words.size() <= kMost && (words[1] == "sp." || words[1] == "spp.") &&
-         is_latin_genus(words[0]);
+         (is_latin_genus(words[0]) || (is_abbreviated(words[0]) && words.size() == 3));
 }
 
 bool is_dated_genus(std::string_view text) {

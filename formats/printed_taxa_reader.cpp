@@ -100,7 +100,17 @@ class TaxaReader {
     if (!word(next).empty() && word(next).front() == '(' && word(next).back() == ')') ++next;
     // "Aus bus, Dorn f.": the son is an author.
     bool const son = word(next) == "f." && next + 1 >= words_.size();
-    return !ends_item(first) && !son && (is_epithet(word(next)) || is_rank(word(next)));
+    return !ends_item(first) && !son &&
+           (is_epithet(word(next)) || is_rank(word(next)) || starts_unnamed(first, next));
+  }
+
+  // "Aus sp. B" in a list; "Roe & Dorn sp. n." is an author.
+  [[nodiscard]] bool starts_unnamed(std::string_view genus, std::size_t next) const {
+    auto const mark = without_end(word(next + 1));
+    if (mark == "n." || mark == "nov." || mark == "n" || mark == "nov") return false;
+    if (!is_abbreviated(genus) && !has_strict_latin_ending(genus)) return false;
+    auto const rest = std::span{words_}.subspan(std::min(next, words_.size()));
+    return words_of_unnamed_species(rest) >= 2;
   }
 
   void read_taxon() {
@@ -486,9 +496,10 @@ class TaxaReader {
                         has_strict_latin_ending(word(i)) && is_author_at(i + 1) &&
                         !is_year(word(i + 1));
     // "bus, cus"
-    bool const epithets = parted && reading_.taxa.back().genusless &&
-                          (!authored || is_author_at(i + 1)) && starts_genusless(i) &&
-                          has_strict_latin_ending(without_end(word(i)));
+    bool const epithets =
+        parted && reading_.taxa.back().genusless && (!authored || is_author_at(i + 1)) &&
+        starts_genusless(i) &&
+        (has_strict_latin_ending(without_end(word(i))) || (authored && has_latin_ending(word(i))));
     bool const other = listed || epithets || starts_taxon(i) ||
                        ((separated || counted || list_has_separator()) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));

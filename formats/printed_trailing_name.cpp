@@ -231,9 +231,10 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&
                       signs_before_name(std::string{words[first - 1]} + "a") > 0;
     if (sign) --first;  // "* Aus bus"
-    // "… and stones. 5. A. bus Roe"
-    if (first > 2 && is_species_number(words[first - 1]) && words[first - 2].ends_with('.'))
-      --first;
+    // "… and stones. 5. A. bus Roe", "fruits 3 cm. long 13. A. sp. 2"
+    bool const counted = first > 2 && is_species_number(words[first - 1]) &&
+                         (words[first - 2].ends_with('.') || is_abbreviated(words[first]));
+    if (counted) --first;
     return static_cast<std::size_t>(words[first].data() - text.data());
   }
   return paged;

@@ -157,5 +157,32 @@ TEST(PrintedOddNames, EpithetsMayBeginWithACount) {
             "1[1] Sans taches, pattes 4-lobed -> Ausella 10-punctata\n");
 }
 
+TEST(PrintedOddNames, UnnamedSpeciesStandInListsAndBehindShortGenera) {
+  EXPECT_EQ(sketch("Key to Ausella\n\n"
+                   "1. Leaves green ..... Ausella sp. B and Ausella sp. C (females alike)\n"
+                   "   Leaves grey . . . . . 2\n"
+                   "2. Leaves soft . . . . . 12. A. mollis\n"
+                   "   Leaves bare; fruits 3 cm. long 13. A. sp. A\n"),
+            "1[1] Leaves green -> Ausella sp. B + Ausella sp. C (females alike)\n"
+            "1[] Leaves grey -> 2\n"
+            "2[2] Leaves soft -> Ausella mollis\n"
+            "2[] Leaves bare; fruits 3 cm. long -> Ausella sp. A\n");
+}
+
+TEST(PrintedOddNames, EpithetsWithAuthorsAndPagesMakeAList) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "1. Coxae brown ..... impigra Roe (p. 371)\n"
+                   "   Coxae white ..... punctata Roe (p. 372), hirsuteron Dorn (p. 375)\n"),
+            "1[1] Coxae brown -> Ausella impigra (p. 371)\n"
+            "1[] Coxae white -> Ausella punctata + Ausella hirsuteron (p. 372; p. 375)\n");
+}
+
+TEST(PrintedOddNames, ASecondAuthorOfANewSpeciesIsNoGenus) {
+  EXPECT_EQ(sketch("1. Wings dark ..... Ausella busa Roe & Dorn-Ashby sp. n.\n"
+                   "1. Wings clear ..... Ausella cusa Roe & Dorna, sp. nov.\n"),
+            "1[1] Wings dark -> Ausella busa (sp. n.)\n"
+            "1[1] Wings clear -> Ausella cusa (sp. nov.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
