@@ -224,10 +224,13 @@ class LabelPlanner {
     auto const text = lines_[at].text;
     if (!is_upper(code_point_at(text, skip_blanks(text, 3)).value)) return false;
     char const index = text[1];
+    constexpr std::size_t kMostMisread = 8;  // of the same label; more are a couplet 62
+    std::size_t alike = 0;
     bool answers = false;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const other = lines_[i].text;
       if (i == at || other.size() < 3 || other[2] != text[2]) continue;
+      if (other[0] == '6' && other[1] == index && ++alike == kMostMisread) return false;
       if (i < at && other[0] == 'a' && other[1] == index) answers = true;
       bool const beside = other[0] == '6' && (other[1] == index - 1 || other[1] == index + 1);
       if (beside) return false;
