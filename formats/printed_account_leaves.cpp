@@ -243,16 +243,8 @@ class AccountPlanner {
       bool const apart = at == shared.end() || at->first != rank;
       same_[rank] = !repeats_[rank] && plain[rank] >= 4 && (numbers || apart);
     }
-    // Each level has a sign of its own.
-    constexpr std::ptrdiff_t kFewestLevels = 3;
-    auto const is_level = [&](std::uint32_t rank) {
-      return repeated[rank] == 0 && plain[rank] >= 2;
-    };
-    std::vector<std::uint32_t> levels;
-    for (auto rank = RankLabel::kFirstSign; rank < RankLabel::kRanks; ++rank) {
-      if (is_level(rank)) levels.push_back(rank);
-    }
-    if (std::ssize(levels) < kFewestLevels) return;
+    auto const levels =
+        levels_by_sign([&](std::uint32_t rank) { return plain[rank] >= 2 && repeated[rank] == 0; });
     for (auto const rank : levels) same_[rank] = true;
   }
 

@@ -285,18 +285,9 @@ class LabelPlanner {
     for (std::uint32_t rank = 0; rank < RankLabel::kRanks; ++rank) {
       accepted_[rank] = is_in_use(tallies_[rank]);
     }
-    accept_signs_by_level();
-  }
-
-  // "= Leaves linear" and "= Leaves ovate", each level with a sign of its own: several such signs
-  // tell that a sign answers itself.
-  void accept_signs_by_level() {
-    constexpr std::size_t kFewest = 3;  // levels
-    std::vector<std::uint32_t> levels;
-    for (auto rank = RankLabel::kFirstSign; rank < RankLabel::kRanks; ++rank) {
-      if (tallies_[rank].labels >= 2 && tallies_[rank].repeats == 0) levels.push_back(rank);
-    }
-    if (levels.size() < kFewest) return;
+    auto const levels = levels_by_sign([this](std::uint32_t rank) {
+      return tallies_[rank].labels >= 2 && tallies_[rank].repeats == 0;
+    });
     for (auto const rank : levels) accepted_[rank] = true;
   }
 

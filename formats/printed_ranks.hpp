@@ -2,6 +2,7 @@
 // Labels of outlines: letters, numerals and signs that tell a lead's rank.  Inner header of
 // formats.
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string_view>
@@ -36,6 +37,20 @@ struct RankLabel {
   static constexpr std::uint32_t kFirstSign = 64;  // ranks of signs begin here
   static constexpr std::uint32_t kRanks = 128;     // ranks are below
 };
+
+// The ranks of signs that are levels of an outline, each with a sign of its own that answers itself
+// ("= Leaves linear" and "= Leaves ovate"), by what is_level(rank) tells; none where they are too
+// few to be a habit.
+template <typename IsLevel>
+[[nodiscard]] std::vector<std::uint32_t> levels_by_sign(IsLevel const& is_level) {
+  constexpr std::size_t kFewest = 3;
+  std::vector<std::uint32_t> levels;
+  for (auto rank = RankLabel::kFirstSign; rank < RankLabel::kRanks; ++rank) {
+    if (is_level(rank)) levels.push_back(rank);
+  }
+  if (levels.size() < kFewest) levels.clear();
+  return levels;
+}
 
 inline constexpr std::uint32_t kLargestNumeral = 39;  // beyond, a letter is likelier meant
 
