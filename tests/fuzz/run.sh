@@ -4,8 +4,9 @@
 #
 # Needs clang and libclang-rt-14-dev (installed when missing).  Builds into build-fuzz/, keeps what
 # it learned in build-fuzz/found/<target>/ and anything that broke in build-fuzz/broken/.  A single
-# input may cost five seconds: the sanitizers make the readers some twenty times slower than they
-# are, and a busy machine them in turn.
+# input may cost twenty seconds of the clock: a reader is to take one second at most, and the
+# sanitizers make the readers some twenty times slower.  On a busy machine give them more:
+# KEYDRIFT_FUZZ_TIMEOUT=60 sh tests/fuzz/run.sh
 set -eu
 keydrift_root=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
 . "$keydrift_root/fixtures/setup.sh"
@@ -32,8 +33,8 @@ for target in $targets; do
   [ "$target" != editions ] || seeds="$seeds tests/formats/marked"
   log="build-fuzz/found/$target.log"
   # shellcheck disable=SC2086
-  if build-fuzz/tests/fuzz/fuzz_"$target" -max_total_time="$seconds" -timeout=5 -max_len=65536 \
-      -rss_limit_mb=2048 -detect_leaks=1 -print_final_stats=1 \
+  if build-fuzz/tests/fuzz/fuzz_"$target" -max_total_time="$seconds" -max_len=65536 \
+      -timeout="${KEYDRIFT_FUZZ_TIMEOUT:-20}" -rss_limit_mb=2048 -detect_leaks=1 -print_final_stats=1 \
       -artifact_prefix="build-fuzz/broken/$target-" \
       "build-fuzz/found/$target" $seeds >"$log" 2>&1; then
     result=clean
