@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination_words.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
@@ -22,14 +23,12 @@ namespace {
 
 using namespace std::string_view_literals;
 
-using Words = std::vector<std::string_view>;
-
 class TaxaReader {
  public:
-  explicit TaxaReader(std::string_view text) : text_{text}, words_{words_of(text)} {}
+  explicit TaxaReader(std::string_view text) : text_{text}, words_{text} {}
 
   TaxaReading read() && {
-    if (begin_with_species_number(words_)) at_ = 1;
+    if (begin_with_species_number(words_.from(0))) at_ = 1;
     if (at_ == 1 && is_dash(code_point_at(word(1), 0).value) && word(1).size() <= 3) at_ = 2;
     skip_vernacular();
     do {
@@ -40,13 +39,11 @@ class TaxaReader {
   }
 
  private:
-  [[nodiscard]] std::string_view word(std::size_t i) const {
-    return i < words_.size() ? words_[i] : std::string_view{};
-  }
+  [[nodiscard]] std::string_view word(std::size_t i) const { return words_.word(i); }
 
   // "Dwarf Mouse Aus bus", "Marshwort (Aus bus)": what stands before the name is a remark.
   void skip_vernacular() {
-    auto const rest = std::span{words_}.subspan(std::min(at_, words_.size()));
+    auto const rest = words_.from(at_);
     auto const count = words_before_name(rest);
     if (count == 0) return;
     auto const& last = rest[count - 1];
@@ -61,56 +58,9 @@ class TaxaReader {
     }
     reading_.before = squeeze(before);
     at_ += count;
-    if (words_[at_].front() == '(' || words_[at_].front() == '[') open_bracket();
-  }
-
-  // Takes off the bracket that opens before the word at hand and its other half.
-  void open_bracket() {
-    char const close = words_[at_].front() == '(' ? ')' : ']';
-    words_[at_].remove_prefix(1);
-    std::size_t depth = 1;
-    for (std::size_t i = at_; i < words_.size(); ++i) {
-      for (std::size_t c = 0; c < words_[i].size(); ++c) {
-        char const sign = words_[i][c];
-        if (sign == (close == ')' ? '(' : '[')) ++depth;
-        if (sign != close || --depth > 0) continue;
-        if (c + 1 == words_[i].size() || c + 2 == words_[i].size()) {
-          words_[i] = words_[i].substr(0, c);
-          if (words_[i].empty()) words_.erase(words_.begin() + static_cast<std::ptrdiff_t>(i));
-          bracket_ends_ = i + 1;
-        }
-        return;
-      }
+    if (word(at_).front() == '(' || word(at_).front() == '[') {
+      if (auto const end = words_.open_bracket(at_); end > 0) bracket_ends_ = end;
     }
-  }
-
-  // "P. Roe", "S. M. Roe": initials, which are pages elsewhere.
-  [[nodiscard]] bool is_author_at(std::size_t i) const {
-    auto initial = word(i);
-    if (is_authorish(initial)) return true;
-    while (!initial.empty() && initial.front() == '(') initial.remove_prefix(1);
-    return (initial == "P." || initial == "S.") && is_upper(code_point_at(word(i + 1), 0).value);
-  }
-
-  [[nodiscard]] bool starts_taxon(std::size_t i) const {
-    auto const first = word(i);
-    if (!first.empty() && first.front() == '"') return true;
-    if (!is_capitalised(without_end(first)) && !is_abbreviated(first)) return false;
-    auto next = i + 1;
-    if (!word(next).empty() && word(next).front() == '(' && word(next).back() == ')') ++next;
-    // "Aus bus, Dorn f.": the son is an author.
-    bool const son = word(next) == "f." && next + 1 >= words_.size();
-    return !ends_item(first) && !son &&
-           (is_epithet(word(next)) || is_rank(word(next)) || starts_unnamed(first, next));
-  }
-
-  // "Aus sp. B" in a list; "Roe & Dorn sp. n." is an author.
-  [[nodiscard]] bool starts_unnamed(std::string_view genus, std::size_t next) const {
-    auto const mark = without_end(word(next + 1));
-    if (mark == "n." || mark == "nov." || mark == "n" || mark == "nov") return false;
-    if (!is_abbreviated(genus) && !has_strict_latin_ending(genus)) return false;
-    auto const rest = std::span{words_}.subspan(std::min(next, words_.size()));
-    return words_of_unnamed_species(rest) >= 2;
   }
 
   void read_taxon() {
@@ -122,18 +72,19 @@ class TaxaReader {
       reading_.taxa.push_back(std::move(taxon));
       return;
     }
-    if (auto const unnamed = unnamed_at(at_); unnamed > 0) {
+    if (auto const unnamed = words_.unnamed_at(at_); unnamed > 0) {
       taxon.genusless = true;
       for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
     } else if ((is_epithet(first) || is_counted_epithet(first)) &&
-               (words_.size() == at_ + 1 || ends_item(first) || is_author_at(at_ + 1) ||
-                is_separator(word(at_ + 1)) || !reading_.taxa.empty() || closes_epithet(at_ + 1) ||
-                is_subspecies(at_))) {
+               (words_.size() == at_ + 1 || ends_item(first) || words_.is_author_at(at_ + 1) ||
+                is_separator(word(at_ + 1)) || !reading_.taxa.empty() ||
+                words_.closes_epithet(at_ + 1) || words_.is_subspecies(at_))) {
       taxon.genusless = true;
-      bool const subspecies = is_subspecies(at_);
+      bool const subspecies = words_.is_subspecies(at_);
       take_name_word(taxon);
       if (subspecies) take_name_word(taxon);
-      if ((is_rank(word(at_)) || is_limit(word(at_))) && !item_ended_) read_epithets(taxon);
+      if ((is_rank(word(at_)) || is_limit_word(without_end(word(at_)))) && !item_ended_)
+        read_epithets(taxon);
     } else if (is_capitalised(without_end(first)) || is_abbreviated(first) || first == "×" ||
                first == "?") {
       if (first == "×" || first == "?") take_name_word(taxon);
@@ -198,7 +149,7 @@ class TaxaReader {
   void read_lower_rank(TaxonReading& taxon) {
     while (!taxon.authorship.empty() && !item_ended_ && at_ < words_.size()) {
       bool const lower = is_rank(word(at_)) && is_epithet(word(at_ + 1)) && !genus_alone_;
-      bool const limit = is_limit(word(at_)) && word(at_).ends_with('.');
+      bool const limit = is_limit_word(without_end(word(at_))) && word(at_).ends_with('.');
       if (!lower && !limit) return;
       take_name_word(taxon);
       if (!lower) continue;
@@ -208,54 +159,19 @@ class TaxaReader {
     }
   }
 
-  // How many words are "sp. 1", "Species A" or a lone "sp." without a genus before them.
-  [[nodiscard]] std::size_t unnamed_at(std::size_t i) const {
-    auto const first = word(i);
-    if (first == "Species" && words_of_unnamed_species(std::array{"species"sv, word(i + 1)}) == 2) {
-      return 2;
-    }
-    if (first != "sp." && first != "spec.") return 0;
-    return words_of_unnamed_species(std::span{words_}.subspan(i));
-  }
-
-  // "bus cus (p. 66)": a subspecies without its genus.
-  [[nodiscard]] bool is_subspecies(std::size_t i) const {
-    if (i + 1 >= words_.size() || ends_item(word(i)) || !is_latin_epithet(word(i))) return false;
-    if (!is_paged_epithet(word(i + 1), word(i + 2)) &&
-        !is_latin_epithet(without_end(word(i + 1)))) {
-      // "bus cus, n. var."
-      auto const mark = word(i + 2);
-      bool const fresh = is_epithet(without_end(word(i + 1))) && ends_item(word(i + 1)) &&
-                         (mark == "n." || mark == "nov." || mark == "new");
-      if (!fresh) return false;
-    }
-    return i + 2 >= words_.size() || ends_item(word(i + 1)) || is_author_at(i + 2) ||
-           closes_epithet(i + 2);
-  }
-
-  // What may stand behind an epithet without its genus: "(p. 12)", "var. cus", "n. sp.".
-  [[nodiscard]] bool closes_epithet(std::size_t i) const {
-    auto const next = word(i);
-    if (is_rank(next)) return is_epithet(word(i + 1));
-    if (is_limit(next) || next == "s.l." || next == "s.lat." || next == "s.str.") return true;
-    return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
-           next == "nov." || next == "new" || is_page(next, word(i + 1)) || next == "p." ||
-           next == "pp.";  // pro parte
-  }
-
   // "common reed" in quotation marks: a name as it stands.
   bool take_quoted_name(TaxonReading& taxon) {
     std::size_t last = at_;
     while (last < words_.size()) {
-      auto const printed = without_end(words_[last]);
+      auto const printed = without_end(word(last));
       bool const closes = printed.size() > (last == at_ ? 1U : 0U) && printed.back() == '"';
       if (closes) break;
       ++last;
     }
     if (last == words_.size()) return false;
-    item_ended_ = ends_item(words_[last]);
-    auto const begin = static_cast<std::size_t>(words_[at_].data() - text_.data());
-    auto const closing = without_end(words_[last]);
+    item_ended_ = ends_item(word(last));
+    auto const begin = static_cast<std::size_t>(word(at_).data() - text_.data());
+    auto const closing = without_end(word(last));
     auto const end = static_cast<std::size_t>(closing.data() - text_.data()) + closing.size();
     taxon.name = std::string{text_.substr(begin + 1, end - begin - 2)};
     taxon.literal = true;
@@ -295,9 +211,8 @@ class TaxaReader {
                             genus_read_;
       bool const typical = genus_read_ && next == "(s." && is_epithet(word(at_ + 2)) &&
                            (word(at_ + 1) == "str.)" || word(at_ + 1) == "s.)");
-      auto const unnamed =
-          genus_read_ ? words_of_unnamed_species(std::span{words_}.subspan(at_)) : 0;
-      if (subgenus || (is_limit(next) && unnamed == 0)) {
+      auto const unnamed = genus_read_ ? words_of_unnamed_species(words_.from(at_)) : 0;
+      if (subgenus || (is_limit_word(without_end(next)) && unnamed == 0)) {
         take_name_word(taxon);
       } else if (is_unnamed_genus(taxon.name, next)) {
         take_name_word(taxon);
@@ -307,7 +222,7 @@ class TaxaReader {
       } else if (unnamed > 0) {
         for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
         genus_alone_ = genus_read_ = false;
-      } else if (is_cross(next) && starts_taxon(at_ + 1)) {  // "Aus bus × Aus cus"
+      } else if (is_cross(next) && words_.starts_taxon(at_ + 1)) {  // "Aus bus × Aus cus"
         take_name_word(taxon);
         take_name_word(taxon);
       } else if (is_rank(next) && (is_epithet(word(at_ + 1)) || next == "×")) {
@@ -336,7 +251,7 @@ class TaxaReader {
     auto const bare = without_end(printed);
     return at_ > 0 && is_abbreviated(word(at_ - 1)) && is_capitalised(bare) &&
            is_plain_word(bare) && has_strict_latin_ending(bare) && bare.size() > 4 &&
-           (is_epithet_of_person(bare) || is_author_at(at_ + 1) ||
+           (is_epithet_of_person(bare) || words_.is_author_at(at_ + 1) ||
             (at_ + 1 >= words_.size() &&
              (bare.ends_with("us") || bare.ends_with("um") || bare.ends_with("ana"))));
   }
@@ -358,16 +273,13 @@ class TaxaReader {
            (at_ + 1 >= words_.size() || is_upper(code_point_at(word(at_ + 1), 0).value));
   }
 
-  [[nodiscard]] static bool is_limit(std::string_view printed) {
-    return is_limit_word(without_end(printed));
-  }
-
   void read_authorship(TaxonReading& taxon) {
     std::size_t const begin = at_;
     std::size_t end = at_;
     bool open = false;
     if (sentence_ended_) return;
-    if (item_ended_ && at_ > 0 && !is_year(word(at_)) && !(is_author_at(at_) && has_year_soon())) {
+    if (item_ended_ && at_ > 0 && !is_year(word(at_)) &&
+        !(words_.is_author_at(at_) && words_.has_year_soon(at_))) {
       return;
     }
     while (at_ < words_.size()) {
@@ -379,22 +291,24 @@ class TaxaReader {
       }
       bool const particle =
           is_particle(without_end(next)) &&
-          (open || is_author_at(at_ + 1) || is_particle(without_end(word(at_ + 1))));
+          (open || words_.is_author_at(at_ + 1) || is_particle(without_end(word(at_ + 1))));
       bool const remark = !open && (is_remark_word(next) || is_page(next, word(at_ + 1)) ||
                                     next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
-      if (remark || !(open || year || particle || is_author_at(at_))) break;
-      if (!open && next.front() == '(' && !holds_author(at_, begin)) break;
+      if (remark || !(open || year || particle || words_.is_author_at(at_))) break;
+      if (!open && next.front() == '(' && !words_.holds_author(at_, begin)) break;
       open = open ? next.find(')') == std::string_view::npos
                   : next.find('(') != std::string_view::npos &&
                         next.find(')') == std::string_view::npos;
       ++at_;
       end = at_;
-      if (!open && ends_item(next) && (starts_taxon(at_) || !goes_on_with_author())) break;
+      if (!open && ends_item(next) &&
+          (words_.starts_taxon(at_) || !words_.goes_on_with_author(at_)))
+        break;
     }
     if (end == begin) return;
-    auto const from = static_cast<std::size_t>(words_[begin].data() - text_.data());
-    auto const last = words_[end - 1];
+    auto const from = static_cast<std::size_t>(word(begin).data() - text_.data());
+    auto const last = word(end - 1);
     auto const to = static_cast<std::size_t>(last.data() - text_.data()) + last.size();
     item_ended_ = ends_item(last);
     auto const printed = std::string{without_end(text_.substr(from, to - from))};
@@ -409,42 +323,6 @@ class TaxaReader {
     }
   }
 
-  // A bracket with the first author, "(Smith, 1900)", or with the year alone behind an author.
-  [[nodiscard]] bool holds_author(std::size_t i, std::size_t begin) const {
-    auto first = word(i).substr(1);
-    if (is_year(first)) return true;
-    if (i > begin || !is_author_at(i)) return false;
-    while (!first.empty() && (first.back() == ')' || first.back() == ',')) first.remove_suffix(1);
-    if (is_no_author(fold(first))) return false;
-    for (; i < words_.size(); ++i) {
-      auto printed = word(i);
-      bool const closed = printed.find(')') != std::string_view::npos;
-      while (!printed.empty() && (printed.back() == ')' || printed.back() == ',')) {
-        printed.remove_suffix(1);
-      }
-      bool const author = is_authorish(printed) || is_author_at(i);
-      if (!author && !is_particle(printed) && !is_year(printed)) {
-        return false;
-      }
-      if (closed) return true;
-    }
-    return false;
-  }
-
-  [[nodiscard]] bool has_year_soon() const {
-    for (std::size_t i = at_; i < std::min(words_.size(), at_ + 6); ++i) {
-      if (is_year(word(i))) return true;
-    }
-    return false;
-  }
-
-  // After a comma: a year, or a further author ("Smith, Jones & Roe, 1900").
-  [[nodiscard]] bool goes_on_with_author() const {
-    return is_year(word(at_)) ||
-           (is_author_at(at_) && (has_year_soon() || is_separator(word(at_ + 1)))) ||
-           (is_particle(word(at_)) && has_year_soon());
-  }
-
   [[nodiscard]] static bool is_remark_word(std::string_view printed) {
     auto word = printed;
     while (!word.empty() && word.front() == '(') word.remove_prefix(1);
@@ -455,30 +333,23 @@ class TaxaReader {
   // Behind a separator: another taxon, given the one before?  `authored`: an author stands before
   // the separator, so that a further author may follow ("Aus Roe & Dorn").
   [[nodiscard]] bool starts_other_taxon(std::size_t i, bool authored) const {
-    if (starts_taxon(i)) return true;
+    if (words_.starts_taxon(i)) return true;
     auto const next = word(i);
-    if (next == "×" || next == "?") return starts_taxon(i + 1);
+    if (next == "×" || next == "?") return words_.starts_taxon(i + 1);
     if (!genus_alone_ || !is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
     bool const ends = i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)) ||
                       word(i + 1).front() == '(' || is_dash(code_point_at(word(i + 1), 0).value);
-    if (!authored) return ends || (has_strict_latin_ending(next) && is_author_at(i + 1));
+    if (!authored) return ends || (has_strict_latin_ending(next) && words_.is_author_at(i + 1));
     // "Aus Roe and Bus Dorn": no author ends like that, or hardly one.
     bool const joined = word(i - 1) == "&" || word(i - 1) == "et";
     return has_strict_latin_ending(fold(without_end(next))) &&
-           (ends || (is_author_at(i + 1) && !joined));
-  }
-
-  [[nodiscard]] bool list_has_separator() const {
-    for (std::size_t i = at_; i < words_.size(); ++i) {
-      if (is_separator(words_[i])) return true;
-    }
-    return false;
+           (ends || (words_.is_author_at(i + 1) && !joined));
   }
 
   // Moves to the next taxon of a list; false when the list is over.
   bool next_taxon() {
     if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
-    auto const bracket = std::max(bracket_between(), marks_between());
+    auto const bracket = std::max(words_.bracket_between(at_), words_.marks_between(at_));
     std::size_t i = at_ + bracket;
     bool const separated = is_separator(without_end(word(i)));
     if (separated) ++i;
@@ -493,19 +364,19 @@ class TaxaReader {
     bool const authored = !reading_.taxa.back().authorship.empty();
     // "Aus Roe, Bus Dorn"
     bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&
-                        has_strict_latin_ending(word(i)) && is_author_at(i + 1) &&
+                        has_strict_latin_ending(word(i)) && words_.is_author_at(i + 1) &&
                         !is_year(word(i + 1));
     // "bus, cus"
     bool const epithets =
-        parted && reading_.taxa.back().genusless && (!authored || is_author_at(i + 1)) &&
+        parted && reading_.taxa.back().genusless && (!authored || words_.is_author_at(i + 1)) &&
         starts_genusless(i) &&
         (has_strict_latin_ending(without_end(word(i))) || (authored && has_latin_ending(word(i))));
-    bool const other = listed || epithets || starts_taxon(i) ||
-                       ((separated || counted || list_has_separator()) &&
+    bool const other = listed || epithets || words_.starts_taxon(i) ||
+                       ((separated || counted || words_.has_separator_from(at_)) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
     std::size_t told = 0;  // words of a remark before the other taxon
     if (!other) {
-      told = separated ? words_to_other(i) : 0;
+      told = separated ? words_.words_to_other(i, reading_.taxa.back().name) : 0;
       if (told == 0) return false;
     }
     tell_between(at_, at_ + bracket);
@@ -524,53 +395,17 @@ class TaxaReader {
     }
   }
 
-  // "… or, in the north, Arctic Mouse A. bus": how many words stand before the other taxon, whose
-  // genus is that of the one before; 0 where none follows.
-  [[nodiscard]] std::size_t words_to_other(std::size_t i) const {
-    constexpr std::size_t kMost = 8;
-    auto const& before = reading_.taxa.back().name;
-    auto const genus = std::string_view{before}.substr(0, before.find(' '));
-    for (std::size_t n = 1; n <= kMost && i + n + 1 < words_.size(); ++n) {
-      auto const next = word(i + n);
-      bool const same = next == genus || (is_abbreviated(next) &&
-                                          genus.starts_with(next.substr(0, next.size() - 1)));
-      auto const epithet = without_end(word(i + n + 1));
-      bool const compared = is_comparing(fold(word(i + n - 1)));
-      if (same && !compared && is_epithet(epithet) && has_epithet_ending(epithet)) return n;
-    }
-    return 0;
-  }
-
-  // "A. bus sp. nov. / A. cus": how many words say before another taxon that this one is new.
-  [[nodiscard]] std::size_t marks_between() const {
-    static constexpr std::array kMarks{"sp."sv, "gen."sv, "n."sv, "nov."sv, "new"sv, "species"sv};
-    std::size_t n = 0;
-    while (std::find(kMarks.begin(), kMarks.end(), without_end(word(at_ + n))) != kMarks.end()) ++n;
-    return n > 0 && is_separator(word(at_ + n)) ? n : 0;
-  }
-
-  // "AUSIDAE (p. 6) and BUSIDAE, p. 9": how many words tell of the page between two taxa.
-  [[nodiscard]] std::size_t bracket_between() const {
-    constexpr std::size_t kLongest = 4;  // words
-    if (is_page(word(at_), word(at_ + 1))) return 2;
-    if (word(at_).empty() || word(at_).front() != '(') return 0;
-    for (std::size_t n = 0; n < kLongest && at_ + n < words_.size(); ++n) {
-      if (without_end(word(at_ + n)).ends_with(')')) return n + 1;
-    }
-    return 0;
-  }
-
   // "cus" of "A. bus, cus or dus".
   [[nodiscard]] bool starts_genusless(std::size_t i) const {
     if (genus_alone_ || !is_epithet(word(i))) return false;
     return i + 1 >= words_.size() || ends_item(word(i)) || is_separator(word(i + 1)) ||
-           is_author_at(i + 1) || closes_epithet(i + 1);
+           words_.is_author_at(i + 1) || words_.closes_epithet(i + 1);
   }
 
   void take_remark() {
     reading_.remark = between_;
     if (at_ >= words_.size()) return;
-    auto const from = static_cast<std::size_t>(words_[at_].data() - text_.data());
+    auto const from = static_cast<std::size_t>(word(at_).data() - text_.data());
     auto rest = std::string{text_.substr(from)};
     if (at_ == bracket_ends_ && !rest.empty()) rest.erase(0, rest.find_first_not_of(")]"));
     reading_.figures = figures_in(rest);
@@ -581,7 +416,7 @@ class TaxaReader {
   }
 
   std::string_view text_;
-  Words words_;
+  DestinationWords words_;
   std::size_t at_{};
   bool item_ended_{false};      // a comma or semicolon closed the word read last
   bool sentence_ended_{false};  // a full stop closed the name: a sentence follows
