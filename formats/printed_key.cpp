@@ -221,6 +221,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_off_quotation_marks(lines);
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
+    if (markup.empty()) mark_lost_columns(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) lines = part_run_on_lines(std::move(lines));

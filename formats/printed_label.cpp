@@ -35,12 +35,20 @@ std::size_t inserted_at(std::string_view text, std::size_t at) {
   return 0;
 }
 
+// "W" of "Wings".
+bool is_capital_of_word(std::string_view text, std::size_t at) {
+  return at + 1 < text.size() && text[at] >= 'A' && text[at] <= 'Z' &&
+         is_lower(value_at(text, at + 1));
+}
+
 // A letter that belongs to a number: one Latin letter, or "bis", "ter", with no letter after it.
 std::size_t letter_at(std::string_view text, std::size_t at) {
   if (auto const inserted = inserted_at(text, at); inserted > 0) return inserted;
   auto const c = value_at(text, at);
   bool const latin = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-  return latin && !is_letter(value_at(text, at + 1)) ? 1 : 0;
+  // "1aWings clear"
+  bool const touched = c >= 'a' && c <= 'z' && is_capital_of_word(text, at + 1);
+  return latin && (touched || !is_letter(value_at(text, at + 1))) ? 1 : 0;
 }
 
 struct Marks {
@@ -194,6 +202,13 @@ std::optional<Label> finish(std::string_view line, std::size_t at, Label label) 
   auto const c = value_at(line, at);
   bool const loose = c == 0 || is_blank(c);
   bool const closed = label.end != LabelEnd::none || !label.back.empty();
+  bool const bare =
+      label.family == LabelFamily::digits && label.marks == 0 && !label.decimal && !closed;
+  if (bare && is_capital_of_word(line, at)) {
+    label.end = LabelEnd::touching;
+    label.text_at = at;
+    return label;
+  }
   if (!loose && !(closed && (is_letter(c) || c == '(' || c == '"' || c >= 0x80))) {
     return std::nullopt;
   }

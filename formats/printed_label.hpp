@@ -17,8 +17,18 @@ enum class LabelFamily : std::uint8_t {
   dash,    // –, *, '
 };
 
-enum class LabelEnd : std::uint8_t { none, dot, parenthesis, enclosed, colon, dash, degree };
-inline constexpr std::uint32_t kLabelEnds = 7;
+// touching: a capital touches the number, "1Wings clear", as where a column was lost.
+enum class LabelEnd : std::uint8_t {
+  none,
+  dot,
+  parenthesis,
+  enclosed,
+  colon,
+  dash,
+  degree,
+  touching
+};
+inline constexpr std::uint32_t kLabelEnds = 8;
 
 // Borrows the line that it was read from.
 struct Label {

@@ -39,6 +39,9 @@ void take_off_dashes_behind_colons(std::vector<SourceLine>& lines);
 // Takes the numbers of lines off that a manuscript under review prints in its margin.
 void take_off_line_numbers(std::vector<SourceLine>& lines);
 
+// Marks where destinations begin that touch the words before them, as where columns were lost.
+void mark_lost_columns(std::vector<SourceLine>& lines);
+
 // Takes the blank lines out that stand behind every line of a double-spaced typescript; returns
 // their numbers, none where the text is spaced otherwise.
 [[nodiscard]] std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& lines);

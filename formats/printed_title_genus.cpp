@@ -170,7 +170,7 @@ bool is_title_word(std::string_view folded) {
 }
 
 bool says_genus(std::string_view folded) {
-  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "genre"sv,    "género"sv,
+  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "gatt"sv,  "genre"sv, "género"sv,
                                      "gênero"sv, "genere"sv, "generis"sv, "geslacht"sv, "род"sv,
                                      "slekt"sv,  "slægt"sv,  "släkt"sv,   "slägte"sv,   "släkte"sv,
                                      "suku"sv,   "rod"sv,    "rodzaj"sv};

@@ -222,5 +222,18 @@ TEST(PrintedGenusDecision, AGenusMayStandBehindItsCommonNameAboveTheKey) {
             "3[3] Bladene haarede -> Ausaster vadensis (Vade-S.)\n");
 }
 
+TEST(PrintedGenusDecision, ARankMayBeCutShortBeforeAGenusBelowAPagesHead) {
+  EXPECT_EQ(sketch("50                 Ausacarina.\n\n"
+                   "          Gatt. Busovanda Thies 1879.\n\n"
+                   "1. Haut mit Papillen ..... 2\n"
+                   "- Haut glatt ..... B. glabra (Thies) (S. 51).\n"
+                   "2. Zapfen lang ..... B. longa Kolb (S. 51).\n"
+                   "- Zapfen kurz ..... B. curta Kolb (S. 52).\n"),
+            "1[1] Haut mit Papillen -> 2\n"
+            "1[-] Haut glatt -> Busovanda glabra (S. 51)\n"
+            "2[2] Zapfen lang -> Busovanda longa (S. 51)\n"
+            "2[-] Zapfen kurz -> Busovanda curta (S. 52)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -363,5 +363,36 @@ TEST(PrintedLabelForms, ADashBeneathTheWordsIsNoLead) {
             "3[2] Plants of both sexes; fruit without nerves. – Heaths, rare -> Ausella nuda\n");
 }
 
+TEST(PrintedLabelForms, CapitalsMayTouchTheNumber) {
+  auto const text =
+      "Key to world species of Ausella Roe, 1976\n"
+      "1Eyes absent; body unpigmented 2\n"
+      "\u2013Eyes present; body pigmented in life 3\n"
+      "2Uropod 3 outer ramus short, article 2 minute Ausella busa Roe, 1976\n"
+      "\u2013Uropod 3 outer ramus long Ausella cusa sp. nov.\n"
+      "3Telson cleft to 75\u201380% Ausella dusa Dorn, 1989\n"
+      "\u2013Telson entire Ausella eusa Dorn, 1989\n"
+      "\n"
+      "1Museum of the Marsh, 2Institute of Fens\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Eyes absent; body unpigmented -> 2\n"
+            "1[–] Eyes present; body pigmented in life -> 3\n"
+            "2[2] Uropod 3 outer ramus short, article 2 minute -> Ausella busa\n"
+            "2[–] Uropod 3 outer ramus long -> Ausella cusa (sp. nov.)\n"
+            "3[3] Telson cleft to 75–80% -> Ausella dusa\n"
+            "3[–] Telson entire -> Ausella eusa\n");
+}
+
+TEST(PrintedLabelForms, CapitalsMayTouchTheLetterOfANumber) {
+  EXPECT_EQ(sketch("1aEyes absent 2\n"
+                   "1bEyes present Ausella busa Roe\n"
+                   "2aTelson cleft Ausella cusa Roe\n"
+                   "2bTelson entire Ausella dusa Roe\n"),
+            "1[1a] Eyes absent -> 2\n"
+            "1[1b] Eyes present -> Ausella busa\n"
+            "2[2a] Telson cleft -> Ausella cusa\n"
+            "2[2b] Telson entire -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
