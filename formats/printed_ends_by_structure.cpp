@@ -42,6 +42,7 @@ class Mender {
     often_plain_ = plain * 4 > named;
     bool const places_tell = grouping_.goes_on && !lead_to_numbers();
     auto const below = couplets_below(grouping_, reads_);
+    if (places_tell) look_at_leaves(below, named);
     bool changed = false;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       // A lead without rival was put there by accident.
@@ -56,6 +57,58 @@ class Mender {
   }
 
  private:
+  // Where hardly a name was read so far, most leads with nothing beneath them may end alike: in an
+  // epithet, "Wings dark bus", or in one with the number of its species, "Wings dark. bus, 7."
+  void look_at_leaves(std::vector<std::uint32_t> const& below, std::size_t named) {
+    constexpr std::size_t kFewest = 4;
+    std::size_t leaves = 0;
+    std::size_t loose = 0;
+    std::size_t counted = 0;
+    std::uint32_t last = 0;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (!is_open(reads_[i]) || below[i] != kNone || home_[i] == kNone) continue;
+      if (has_couplet_behind(i)) continue;
+      ++leaves;
+      if (named * 2 > reads_.size()) return;
+      auto const joined = cutter_.join(i);
+      if (loose_name(joined.raw)) ++loose;
+      auto const end = counted_epithet(joined.raw);
+      if (end && end->number > last) {
+        ++counted;
+        last = end->number;
+      }
+    }
+    if (leaves < kFewest || named >= leaves) return;
+    if (loose * 2 > leaves) often_plain_ = true;
+    counted_ = counted * 3 >= leaves * 2;
+  }
+
+  // "bus, 7." at the end of "Wings dark. bus, 7."
+  struct CountedEpithet {
+    std::size_t begin{};
+    std::uint32_t number{};
+  };
+  [[nodiscard]] static std::optional<CountedEpithet> counted_epithet(std::string_view text) {
+    constexpr std::size_t kMostDigits = 3;
+    text = trim_right(text);
+    if (text.ends_with('.')) text.remove_suffix(1);
+    auto const digits = last_word_begin(text);
+    auto const number = text.substr(digits);
+    bool const counts = !number.empty() && number.size() <= kMostDigits &&
+                        number.find_first_not_of("0123456789") == std::string_view::npos;
+    if (!counts) return std::nullopt;
+    auto const before = trim_right(text.substr(0, digits));
+    auto const begin = last_word_begin(before);
+    auto const epithet = before.substr(begin);
+    if (begin == 0 || !epithet.ends_with(',')) return std::nullopt;
+    if (!is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
+      return std::nullopt;
+    }
+    std::uint32_t value = 0;
+    for (char const c : number) value = value * 10 + static_cast<std::uint32_t>(c - '0');
+    return CountedEpithet{begin, value};
+  }
+
   [[nodiscard]] bool lead_to_numbers() const {
     auto const numbered = std::count_if(reads_.begin(), reads_.end(), [](ReadLead const& read) {
       return read.to.form == DestinationForm::couplet;
@@ -104,6 +157,7 @@ class Mender {
 
   [[nodiscard]] std::optional<std::size_t> name_at_end(JoinedText const& joined) const {
     std::string_view const text = joined.raw;
+    if (auto const end = counted_ ? counted_epithet(text) : std::nullopt) return end->begin;
     auto const last_line = joined.spans.back().raw_begin;
     auto const words_end = trim_right(text).size();
     for (auto at = words_end; at-- > last_line + kWideGap;) {
@@ -124,11 +178,32 @@ class Mender {
         is_name(text.substr(dot + 3, words_end - dot - 3))) {
       return dot + 3;
     }
+    if (auto const alone = word_behind_sentence(text)) return alone;
     auto const begin = trailing_name(text);
     bool const sure = begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)) ||
                                 ends_in_two_dots(trim_right(text.substr(0, *begin))));
     if (sure) return begin;
-    return often_plain_ ? loose_name(text) : std::nullopt;
+    if (!often_plain_) return std::nullopt;
+    if (auto const loose = loose_name(text)) return loose;
+    // "… throughout their length royi"
+    constexpr std::size_t kShortest = 5;  // bytes
+    auto const last = last_word_begin(text);
+    auto const word = text.substr(last);
+    bool const genitive = word.size() >= kShortest && word.ends_with('i') && is_epithet(word);
+    return genitive && last > 0 ? std::optional{last} : std::nullopt;
+  }
+
+  // "virens" of "… head long. virens.": no sentence is one word in small letters.
+  [[nodiscard]] static std::optional<std::size_t> word_behind_sentence(std::string_view text) {
+    constexpr std::size_t kShortest = 4;  // bytes, of the epithet and of the word before it
+    text = trim_right(text);
+    if (text.ends_with('.')) text.remove_suffix(1);
+    auto const begin = last_word_begin(text);
+    if (text.size() - begin < kShortest || !is_epithet(text.substr(begin))) return std::nullopt;
+    auto const sentence = trim_right(text.substr(0, begin));
+    auto const closing = sentence.substr(last_word_begin(sentence));
+    bool const closed = closing.ends_with('.') && closing.size() >= kShortest && !is_rank(closing);
+    return closed ? std::optional{begin} : std::nullopt;
   }
 
   // "Aus", "Aus (Bus)"
@@ -159,6 +234,7 @@ class Mender {
   std::vector<std::uint32_t> home_;  // by lead: its couplet
   bool usually_dotted_{false};       // names stand behind rows of dots
   bool often_plain_{false};          // nothing but a blank sets them apart
+  bool counted_{false};              // the number of its species stands behind an epithet
 };
 
 }  // namespace

@@ -21,7 +21,7 @@ constexpr std::size_t kMostWords = 12;
 bool is_head_number(std::string_view word) {
   if (word.size() < 2 || !word.ends_with('.')) return false;
   auto const inner = word.substr(0, word.size() - 1);
-  if (roman_number(inner) > 0) return true;
+  if (roman_number(inner, kLargestGroupNumeral) > 0) return true;
   auto const digits = inner.find_first_not_of("0123456789");
   return digits != 0 && (digits == std::string_view::npos || digits + 1 == inner.size());
 }

@@ -238,7 +238,8 @@ std::optional<Label> read_dash(std::string_view line) {
     c = code_point_at(line, at);
     auto const first = value_at(line, skip_blanks(line, at));
     if (!is_blank(c.value) || !is_letter(first) || is_lower(first)) return std::nullopt;
-  } else if (auto const marks = marks_at(line, at); marks.count > 0 && marks.count <= 3) {
+  } else if (auto const marks = marks_at(line, at);
+             marks.count > 0 && marks.count <= 3 && c.value != U'^') {
     at += marks.length;
     c = code_point_at(line, at);
     if (!enclosed && !is_blank(c.value)) return std::nullopt;

@@ -111,6 +111,12 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   return leads_.follows(label) || (!bare && !lower);
 }
 
+std::optional<Label> LeadBegins::misprinted_rival(std::string_view line) const {
+  auto const number = leads_.open_couplet();
+  if (numbering_.serial || number == 0 || number == leads_.number()) return std::nullopt;
+  return read_misprinted_label(line, number, false);
+}
+
 std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
   auto const& line = lines_[here.at];
   if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
@@ -126,6 +132,8 @@ std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
     misprint = read_misprinted_label(line.text, 1, bare_allowed);
     if (misprint && !ahead_.opens_key(here.at)) misprint.reset();
   }
+  // "I. Leaves opposite": the rival of couplet 1, far above.
+  if (!misprint) misprint = misprinted_rival(line.text);
   if (!misprint) return std::nullopt;
   auto const words = line.text.substr(misprint->text_at);
   if (ahead_.titles_numbered_account(*misprint, words)) return std::nullopt;

@@ -510,12 +510,7 @@ std::vector<ReadLead> read_leads(KeyText const& key, SortedLines& sorted,
 }
 
 std::string joined_text(KeyText const& key, std::vector<Piece> const& pieces) {
-  std::string text;
-  for (auto const& piece : pieces) {
-    if (!text.empty()) text += ' ';
-    text += squeeze(key.text.substr(piece.begin, piece.end - piece.begin));
-  }
-  return text;
+  return squeeze(LineJoiner{key.text, {}, {}}.join(pieces).raw);
 }
 
 }  // namespace keydrift::printed

@@ -46,6 +46,11 @@ void LeadsSoFar::begin(RawLead lead, std::size_t at, bool after_blank) {
   lead.first_piece = static_cast<std::uint32_t>(pieces_.size());
   if (!lead.label.is_dash()) number_ = lead.label.number;
   largest_ = std::max(largest_, number_);
+  if (!open_.empty() && (lead.label.is_dash() || open_.back() == number_)) {
+    open_.pop_back();
+  } else if (!lead.label.is_dash()) {
+    open_.push_back(number_);
+  }
   leads_.push_back(lead);
   progress_ = Progress::open;
 }

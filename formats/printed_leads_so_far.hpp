@@ -35,6 +35,8 @@ class LeadsSoFar {
   [[nodiscard]] RawLead& last() { return leads_.back(); }
   [[nodiscard]] RawLead const& last() const { return leads_.back(); }
   [[nodiscard]] std::uint32_t number() const { return number_; }  // of the current couplet
+  // The last couplet that has one lead so far, others behind it having theirs; 0 where none has.
+  [[nodiscard]] std::uint32_t open_couplet() const { return open_.empty() ? 0 : open_.back(); }
   [[nodiscard]] Progress progress() const { return progress_; }
   void set_progress(Progress progress) { progress_ = progress; }
 
@@ -80,7 +82,8 @@ class LeadsSoFar {
   std::vector<Piece> pieces_;
   Progress progress_{Progress::none};
   std::uint32_t number_{};
-  std::uint32_t largest_{};  // of all couplets so far
+  std::uint32_t largest_{};          // of all couplets so far
+  std::vector<std::uint32_t> open_;  // couplets with one lead so far, in printed order
   std::size_t after_blank_{};
 };
 

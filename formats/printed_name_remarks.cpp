@@ -54,11 +54,26 @@ std::string with_notes_apart(std::string_view text) {
       // An author may follow: the sign goes behind all.
       signs.append(" [").append(text.substr(at, length)).append("]");
       at += length - 1;
+      // "Aus bus*)": the sign closes as German notes do.
+      if (at + 1 < text.size() && text[at + 1] == ')' && apart.find('(') == std::string::npos) ++at;
       continue;
     }
     apart += text[at];
   }
   return apart + signs;
+}
+
+std::string_view without_note_sign(std::string_view text) {
+  auto rest = text;
+  if (rest.ends_with(')') && rest.find('(') == std::string_view::npos) rest.remove_suffix(1);
+  std::size_t signs = 0;
+  while (!rest.empty()) {
+    auto const last = code_point_before(rest, rest.size());
+    if (footnote_sign(rest.substr(rest.size() - last.length)) == 0) break;
+    rest.remove_suffix(last.length);
+    ++signs;
+  }
+  return signs > 0 ? rest : text;
 }
 
 std::string remark_in(std::string rest, std::vector<std::string> const& figures) {

@@ -11,6 +11,9 @@ namespace keydrift::printed {
 // "Aus sp.[2]" as "Aus sp. [2]": the sign of a footnote is no part of the word before it.
 [[nodiscard]] std::string with_notes_apart(std::string_view text);
 
+// "Wings dark Aus bus" of "Wings dark Aus bus*)": without the footnote's sign at the end.
+[[nodiscard]] std::string_view without_note_sign(std::string_view text);
+
 // "in part" of ", (in part)": what stands behind a name without its figures, brackets and signs.
 [[nodiscard]] std::string remark_in(std::string rest, std::vector<std::string> const& figures);
 

@@ -52,7 +52,11 @@ constexpr std::array kNoEpithets{
     "known"sv,     "most"sv,       "many"sv,         "its"sv,       "all"sv,       "both"sv,
     "sexes"sv,     "worker"sv,     "workers"sv,      "queen"sv,     "queens"sv,    "genus"sv,
     "genera"sv,    "subspecies"sv, "single"sv,       "several"sv,   "other"sv,     "others"sv,
-    "remaining"sv, "sens"sv,       "auct"sv,         "spec"sv};
+    "remaining"sv, "sens"sv,       "auct"sv,         "spec"sv,      "bei"sv,       "nach"sv,
+    "auf"sv,       "durch"sv,      "unter"sv,        "hinter"sv,    "neben"sv,     "zwischen"sv,
+    "ohne"sv,      "sur"sv,        "sous"sv,         "dans"sv,      "chez"sv,      "avec"sv,
+    "sans"sv,      "entre"sv,      "sobre"sv,        "hasta"sv,     "sin"sv,       "upon"sv,
+    "near"sv,      "under"sv,      "between"sv,      "behind"sv,    "into"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
@@ -179,8 +183,9 @@ bool has_strict_latin_ending(std::string_view word) {
 }
 
 bool has_higher_ending(std::string_view folded) {
-  static constexpr std::array kEndings{"idae"sv,  "aceae"sv, "inae"sv, "oidea"sv, "oideae"sv,
-                                       "ptera"sv, "ales"sv,  "idæ"sv,  "inæ"sv,   "aceæ"sv};
+  static constexpr std::array kEndings{"idae"sv,  "aceae"sv, "inae"sv,  "oidea"sv, "oideae"sv,
+                                       "ptera"sv, "ales"sv,  "idæ"sv,   "inæ"sv,   "aceæ"sv,
+                                       "acées"sv, "acees"sv, "idées"sv, "idees"sv, "inées"sv};
   return std::any_of(kEndings.begin(), kEndings.end(), [folded](std::string_view ending) {
     return folded.size() > ending.size() + 2 && folded.ends_with(ending);
   });

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
@@ -48,7 +49,7 @@ class NumberPlanner {
       take(i);
       before_ = i;
     }
-    close_couplet();
+    close_couplet(lines_.size());
     add_first_couplet();
     if (plan_.plan.starts.size() < kLeastLeads || paired_ * 2 < couplets_) return std::nullopt;
     plan_.numbering.prefixed = std::any_of(
@@ -226,17 +227,52 @@ class NumberPlanner {
            trailing_name(text).has_value();
   }
 
-  void open_couplet(NumberHead const& head) {
+  // A couplet's only lead has a rival without label: it begins with a capital where the line before
+  // may end in a destination, best with the word that the first lead begins with.
+  void find_second(std::size_t end) {
+    auto const& first = plan_.plan.starts.back();
+    auto const words = lines_[first.line].text.substr(first.rank.label.text_at);
+    auto const opening = words_of(start_of(words, 60), 1);
+    std::size_t found = 0;
+    auto i = std::size_t{first.line} + 1;
+    for (; i < end && !lines_[i].text.empty(); ++i) {
+      auto const text = lines_[i].text;
+      if (!starts_with_upper(text) || starts_note(text) || starts_caption(text)) continue;
+      if (!may_end_lead(i - 1)) continue;
+      bool const alike = words_of(start_of(text, 60), 1) == opening;
+      if (found == 0 || alike) found = i;
+      if (alike) break;
+    }
+    if (found > 0 && may_end_lead(last_of_block(found, end))) take_unlabelled(found);
+  }
+  [[nodiscard]] std::size_t last_of_block(std::size_t i, std::size_t end) const {
+    while (i + 1 < end && !lines_[i + 1].text.empty()) ++i;
+    return i;
+  }
+
+  // The line ends in what may be a destination: "bus", "bus Roe (p. 8)", besides what ends_lead()
+  // knows.
+  [[nodiscard]] bool may_end_lead(std::size_t i) const {
+    if (ends_lead(i)) return true;
+    auto text = lines_[i].text;
+    auto const words = words_of(text.substr(text.size() - std::min<std::size_t>(text.size(), 40)));
+    bool const paged = words.size() > 2 && is_page(words[words.size() - 2], words.back());
+    return paged || loose_name(text).has_value() || is_genusless_name(text);
+  }
+
+  void open_couplet(NumberHead const& head, std::size_t line) {
     if (head.label.number == number_) return;
-    close_couplet();
+    close_couplet(line);
     number_ = head.label.number;
     leads_ = 0;
     ordinal_ = 0;
     family_ = LabelFamily::dash;
     plan_.numbering.numbers.push_back(number_);
   }
-  void close_couplet() {
+  // `end`: the line of the next couplet's number.
+  void close_couplet(std::size_t end) {
     if (number_ == 0) return;
+    if (unlabelled_ && leads_ == 1) find_second(end);
     ++couplets_;
     if (leads_ >= 2) ++paired_;
     if (leads_ == 1) ++single_;
@@ -245,7 +281,7 @@ class NumberPlanner {
 
   void take_head(std::size_t i, NumberHead const& head) {
     bool const again = head.label.number == number_ && leads_ > 0;
-    open_couplet(head);
+    open_couplet(head, i);
     if (head.alone) {
       waiting_ = true;
       head_ = head.label;

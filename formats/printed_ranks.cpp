@@ -9,8 +9,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostStrokes = 8;     // "********" is a label, more is a ruled line
-constexpr std::size_t kLongestNumeral = 7;  // "xxxviii"
+constexpr std::size_t kMostStrokes = 8;           // "********" is a label, more is a ruled line
+constexpr std::size_t kLongestNumeral = 7;        // of a label, "xxxviii"
+constexpr std::size_t kLongestGroupNumeral = 12;  // "ccclxxxviii"
 
 // Signs that print uses for leads; their place here is their rank.
 constexpr std::array<char32_t, 20> kSigns{'*',    '+',    0xA7,   '=',    0x2020, 0x2021, '#',
@@ -204,7 +205,7 @@ RankLabel rank_of(Label const& label) {
 }  // namespace
 
 std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
-  if (letters.empty() || letters.size() > kLongestNumeral) return 0;
+  if (letters.empty() || letters.size() > kLongestGroupNumeral) return 0;
   auto const folded = fold(letters);
   std::uint32_t number = 0;
   std::uint32_t next = 0;
@@ -213,6 +214,7 @@ std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
                                 : *letter == 'v' ? 5U
                                 : *letter == 'x' ? 10U
                                 : *letter == 'l' ? 50U
+                                : *letter == 'c' ? 100U
                                                  : 0U;
     if (value == 0) return 0;
     number = value < next ? number - value : number + value;
@@ -221,10 +223,13 @@ std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
   // Only what a numeral of that number looks like: no "IIII", no "VX".
   static constexpr std::array<char const*, 10> kOnes{"",  "i",  "ii",  "iii",  "iv",
                                                      "v", "vi", "vii", "viii", "ix"};
-  static constexpr std::array<char const*, 9> kTens{"",  "x",  "xx",  "xxx", "xl",
-                                                    "l", "lx", "lxx", "lxxx"};
-  if (number > largest || number / 10 >= kTens.size()) return 0;
-  return std::string{kTens[number / 10]} + kOnes[number % 10] == folded ? number : 0;
+  static constexpr std::array<char const*, 10> kTens{"",  "x",  "xx",  "xxx",  "xl",
+                                                     "l", "lx", "lxx", "lxxx", "xc"};
+  static constexpr std::array<char const*, 4> kHundreds{"", "c", "cc", "ccc"};
+  if (number > largest || number / 100 >= kHundreds.size()) return 0;
+  auto const printed =
+      std::string{kHundreds[number / 100]} + kTens[number / 10 % 10] + kOnes[number % 10];
+  return printed == folded ? number : 0;
 }
 
 static_assert((static_cast<std::uint32_t>(Alphabet::dash) + 1) * kLabelEnds <=

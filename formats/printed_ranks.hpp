@@ -54,7 +54,10 @@ template <typename IsLevel>
 
 inline constexpr std::uint32_t kLargestNumeral = 39;  // beyond, a letter is likelier meant
 
-// "I" to `largest` (89 at most), upper or lower case; 0 for anything else.
+// Of a family or a genus in a flora: "CXLIV. AUSACEAE".
+inline constexpr std::uint32_t kLargestGroupNumeral = 399;
+
+// "I" to `largest` (399 at most), upper or lower case; 0 for anything else.
 [[nodiscard]] std::uint32_t roman_number(std::string_view letters,
                                          std::uint32_t largest = kLargestNumeral);
 

@@ -219,6 +219,12 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   constexpr std::uint32_t kLeastPage = 10;  // "GROUP 2" is a heading
   constexpr std::size_t kLongestLoneHead = 80;  // bytes of the words; a lead's go on for longer
   constexpr std::uint32_t kMostOfAKey = 150;    // of a key; larger numbers over a sign are pages
+  constexpr std::size_t kLinesOfAPage = 8;      // at least
+  struct LoneHead {
+    std::size_t line{};
+    std::uint32_t number{};
+  };
+  std::optional<LoneHead> lone;  // the last line between blank ones that may be a page's head
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
@@ -285,6 +291,13 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     // "AUS Roe 1805" on the first line is a title.
     bool const page = capitals && edge->number >= kLeastPage && i > 0;
     if (alone && (edge->blanks >= kGapBlanks || page)) heads[i] = true;
+    // "98 K. Roe:" a page below "Keys to the Marsh Beetles. 97"
+    if (alone && edge->number >= kLeastPage && !certain_destination(edge->words, numbering)) {
+      bool const turned = lone && i - lone->line >= kLinesOfAPage && edge->number > lone->number &&
+                          edge->number - lone->number <= kPagesApart;
+      if (turned) heads[i] = heads[lone->line] = true;
+      lone = LoneHead{i, edge->number};
+    }
     if (edge->blanks < kEdgeBlanks) continue;
     if (capitals || (!label && names_a_volume(edge->words))) heads[i] = true;
     bool const next_page =

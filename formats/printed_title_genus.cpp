@@ -170,10 +170,10 @@ bool is_title_word(std::string_view folded) {
 }
 
 bool says_genus(std::string_view folded) {
-  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "gatt"sv,  "genre"sv, "género"sv,
-                                     "gênero"sv, "genere"sv, "generis"sv, "geslacht"sv, "род"sv,
-                                     "slekt"sv,  "slægt"sv,  "släkt"sv,   "slägte"sv,   "släkte"sv,
-                                     "suku"sv,   "rod"sv,    "rodzaj"sv};
+  static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "gatt"sv,    "genre"sv,
+                                     "género"sv, "gênero"sv, "genere"sv,  "generis"sv, "geslacht"sv,
+                                     "род"sv,    "slekt"sv,  "slægt"sv,   "släkt"sv,   "slägte"sv,
+                                     "släkte"sv, "suku"sv,   "rod"sv,     "rodzaj"sv};
   static auto const kAll = with_and_without_stress(kWords);
   return kAll.contains(std::string{folded});
 }
@@ -239,7 +239,9 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
                         folded.ends_with("aceae") || folded.ends_with("oidea") ||
                         folded.ends_with("idæ") || folded.ends_with("inæ") ||
-                        folded.ends_with("aceæ");
+                        folded.ends_with("aceæ") || folded.ends_with("acees") ||
+                        folded.ends_with("idees") || folded.ends_with("inees");
+    bool const numeral = capitals && roman_number(bare, kLargestGroupNumeral) > 0;
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.
     bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
@@ -252,14 +254,15 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const announced = announces_genus(before);
     bool const epithet = species && capitals && has_epithet_ending(folded);
     bool const numbered =
-        w == 1 &&
-        (is_digit(code_point_at(words[0], 0).value) ||
-         (words[0].ends_with('.') && roman_number(words[0].substr(0, words[0].size() - 1)) > 0));
+        w == 1 && (is_digit(code_point_at(words[0], 0).value) ||
+                   (words[0].ends_with('.') && roman_number(words[0].substr(0, words[0].size() - 1),
+                                                            kLargestGroupNumeral) > 0));
     // "in Journ. Harrowdale Bot. Club": of a work.
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
                        words[w - 1].size() > 2 && is_capitalised(words[w - 1]);
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
-                           !genitive && !section && !epithet && !cited && (latin || announced);
+                           !numeral && !genitive && !section && !epithet && !cited &&
+                           (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);
     if (candidate) {

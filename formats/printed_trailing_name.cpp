@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
@@ -94,7 +95,10 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     if (!is_epithet(epithet) || !has_epithet_ending(epithet)) continue;
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto const name = text.substr(static_cast<std::size_t>(words[w + 1].data() - text.data()));
-    bool const whole = behind == 0 || is_bare_epithet(name) || is_genusless_name(name);
+    // "6. bus subsp. cus"
+    bool const ranked =
+        behind == 2 && is_rank(words[w + 2]) && is_epithet(without_end(words[w + 3]));
+    bool const whole = behind == 0 || ranked || is_bare_epithet(name) || is_genusless_name(name);
     if (whole) return begin;
   }
   return std::nullopt;
@@ -153,6 +157,7 @@ bool is_new_epithet_of_person(std::string_view text) {
 std::optional<std::size_t> trailing_name(std::string_view text) {
   constexpr std::size_t kLongestRemark = 20;   // bytes behind the name: "in part"
   constexpr std::size_t kLongestBracket = 60;  // the same
+  text = without_note_sign(text);
   auto const from = text.size() > kLongestTrailingName ? text.size() - kLongestTrailingName : 0;
   auto const blank = from == 0 ? 0 : text.find(' ', from);
   if (blank == std::string_view::npos) return std::nullopt;
@@ -215,7 +220,9 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
       return begin;
     }
     bool const author = is_latin_epithet(words[w - 1]);  // "A. bus Roe (p. 4)"
-    if (ends_in_page && !author && is_name_with_page(name)) paged = begin;
+    // "… plate distinguishable Aus (p. 77)"
+    bool const better = !paged || !is_epithet(word) || has_strict_latin_ending(word);
+    if (ends_in_page && !author && better && is_name_with_page(name)) paged = begin;
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
