@@ -21,6 +21,7 @@
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
+#include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 
 namespace keydrift {
@@ -61,6 +62,22 @@ Finding full_width_narrowed(std::string_view file, std::size_t characters) {
       "write plain ones if the words have to be exact");
   finding.severity = Severity::information;
   return finding;
+}
+
+void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
+  auto const say = [&](std::size_t count, char const* code, char const* message) {
+    if (count == 0) return;
+    auto finding = refusal(text.name, code, std::to_string(count) + message,
+                           "see with --explain whether the lines are taken for what they are");
+    finding.severity = Severity::information;
+    findings.push_back(std::move(finding));
+  };
+  say(close_spaced_words(text.text), "spaced-letters",
+      " words set with blanks between their letters were read as words");
+  say(restore_daggers(text.text), "misread-signs",
+      " lines that begin with \"t\" or \"tt\" were read as if with daggers");
+  say(restore_greek_labels(text.text), "misread-signs",
+      " labels \"a\" and \"ß\" were read as the Greek letters alpha and beta");
 }
 
 Finding braces_taken(std::string_view file, std::size_t couplets) {
@@ -210,6 +227,10 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (full_width > 0) loaded.findings.push_back(full_width_narrowed(text.name, full_width));
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   auto lines = split_lines(text.text);
+  if (markup.empty() && !declared_layout(lines)) {
+    mend_scan(text, loaded.findings);
+    lines = split_lines(text.text);
+  }
   for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
     lines[i].markup = markup[i];
   }

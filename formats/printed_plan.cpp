@@ -27,6 +27,8 @@ struct RankTally {
   std::size_t twice{};    // AAA, a'', a2
   std::size_t upper{};    // words begin with a capital
   std::size_t full{};     // words stand on the label's line
+  std::uint32_t seen{};   // ordinals of letters, a bit for each
+  std::uint32_t again{};  // the same, of those that stand more than once
 
   [[nodiscard]] std::size_t plain() const { return labels - repeats; }
   [[nodiscard]] bool mostly_upper() const { return upper * 2 > labels; }
@@ -74,7 +76,9 @@ bool ends_in_numbered_epithet(std::string_view text) {
        at = text.rfind(". ", at - 1)) {
     auto const number = text.find_last_not_of("0123456789", at - 1);
     bool const counts = number != std::string_view::npos && number + 1 < at && text[number] == ' ';
-    if (counts && is_epithet_or_name(text.substr(at + 2))) return true;
+    auto const name = text.substr(at + 2);
+    bool const short_name = is_abbreviated(name.substr(0, name.find(' '))) && is_latin_name(name);
+    if (counts && (short_name || is_epithet_or_name(name))) return true;
   }
   return false;
 }
@@ -281,6 +285,11 @@ class LabelPlanner {
       if (rank->repeats == 0 && rank->ordinal == 2) ++tally.seconds;
       if (words_upper(lines_[i], rank->label)) ++tally.upper;
       if (rank->label.text_at < lines_[i].text.size()) ++tally.full;
+      if (rank->ordinal < 32) {
+        auto const bit = std::uint32_t{1} << rank->ordinal;
+        tally.again |= tally.seen & bit;
+        tally.seen |= bit;
+      }
     }
     for (std::uint32_t rank = 0; rank < RankLabel::kRanks; ++rank) {
       accepted_[rank] = is_in_use(tallies_[rank]);
@@ -331,6 +340,12 @@ class LabelPlanner {
     if (!accepted_[rank.rank()]) return false;
     auto const& tally = tallies_[rank.rank()];
     bool const letter = rank.alphabet == Alphabet::upper || rank.alphabet == Alphabet::lower;
+    // "N. Australia, Roe": a letter that stands once, and neither M nor L before it.
+    constexpr std::uint32_t kSurely = 3;  // A to C may stand without those before them
+    bool const lone = rank.alphabet == Alphabet::upper && rank.ordinal > kSurely &&
+                      rank.ordinal < 32 && (tally.again >> rank.ordinal & 1U) == 0;
+    bool const counts = !lone || (tally.seen >> (rank.ordinal - 2) & 3U) != 0;
+    if (!counts) return false;
     if (alone) return !is_bare(rank) || rank.repeats > 0;
     // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence; "a) 3 spines" does not.
     auto const first = code_point_at(line.text, rank.label.text_at).value;

@@ -237,6 +237,33 @@ class Sorter {
       page_turned_ = true;
       return true;
     }
+    if (parts_a_lead(line)) {
+      account(LineKind::running_head, "parts a lead, between blank lines");
+      page_turned_ = true;
+      return true;
+    }
+    return false;
+  }
+
+  // A line or two between blank ones within a lead that has no end yet, whose words go on with a
+  // small letter and end in a destination: what a page ends with and the next one begins with.
+  [[nodiscard]] bool parts_a_lead(SourceLine const& line) const {
+    constexpr std::size_t kMostLines = 3;  // feet, heads
+    constexpr std::size_t kLongest = 120;  // bytes
+    if (plan_ != nullptr || leads_.progress() != Progress::open || !(gap_ || page_turned_)) {
+      return false;
+    }
+    if (starts_note(line.text) || starts_caption(line.text) || names_a_key(line.text)) return false;
+    auto at = at_;
+    for (std::size_t n = 0; n < kMostLines; ++n) {
+      if (lines_[at].text.size() > kLongest || ahead_.label_at(at)) return false;
+      if (!ahead_.gap_after(at)) return false;
+      at = ahead_.next_filled(at + 1);
+      if (at == lines_.size()) return false;
+      if (is_lower(code_point_at(lines_[at].text, 0).value)) {
+        return ahead_.ends_in_destination(at);
+      }
+    }
     return false;
   }
 

@@ -143,6 +143,10 @@ constexpr std::array kKinds{
         "misread-destination", Severity::warning, "A destination read in spite of a misprint",
         "Letters were read as the figures they look like, because that couplet exists and no\n"
         "other lead leads to it."},
+    FindingKind{"misread-signs", Severity::information, "Signs that scanning had made letters of",
+                "A dagger comes out as \"t\", a beta as \"ß\" and the alpha above it as \"a\". "
+                "They were read\n"
+                "as what they were, since no lettered label stands there in the count."},
     FindingKind{
         "missing-column", Severity::error, "A column is missing",
         "The first row names the columns; the message says which are wanted and which are there."},
@@ -241,6 +245,10 @@ constexpr std::array kKinds{
     FindingKind{
         "skipped-lines", Severity::information, "Lines that are no part of the key",
         "Page numbers, running heads and the like were left out. See that no lead is among them."},
+    FindingKind{
+        "spaced-letters", Severity::information, "Words set with blanks between their letters",
+        "Print spaces words to make them stand out. Five small letters or more with one blank\n"
+        "between each were read as one word; columns behind them count without the blanks."},
     FindingKind{"stray-quotes", Severity::information, "Quotation marks where none should be",
                 "They are kept as they stand. Double them inside quoted cells."},
     FindingKind{
