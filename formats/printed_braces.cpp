@@ -66,6 +66,8 @@ class BracePlanner {
     if (couplet && (number->after_sentence || text.substr(0, number->words_end).ends_with('.'))) {
       return true;
     }
+    // "A. bus Roe" on a line of its own
+    if (certain_destination(text, numbering_)) return true;
     if (led_only) return name && is_certain_name(text.substr(*name));
     return name || couplet;
   }

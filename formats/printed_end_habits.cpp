@@ -159,7 +159,9 @@ std::optional<std::size_t> loose_name(std::string_view text) {
     auto name = text.substr(begin);
     if (name.ends_with('.')) name.remove_suffix(1);
     if (is_part_of_a_body(words[w])) return std::nullopt;
-    bool const strict = has_strict_latin_ending(without_end(words[w])) || words[w].ends_with("or");
+    bool const last_but_author = w + 2 == words.size() && is_authorish(words[w + 1]);
+    bool const strict = has_strict_latin_ending(without_end(words[w])) ||
+                        words[w].ends_with("or") || (words[w].ends_with("er") && last_but_author);
     if (strict && is_bare_epithet(name)) return begin;
     bool const sentence = words[w - 1].ends_with('.') || words[w - 1].ends_with(':');
     bool const authored =

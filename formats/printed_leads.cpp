@@ -395,8 +395,15 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& read = reads_[i];
       if (read.leaders != LeaderKind::blank || read.to.form != DestinationForm::taxa) continue;
-      auto const& taxon = read.to.taxa.taxa.front();
+      auto const& listed = read.to.taxa.taxa;
+      // "Texas and Coahuila bus": places before the epithet.
+      bool const places = std::all_of(listed.begin(), listed.end() - 1, [](auto const& one) {
+        return !one.genusless && one.name.find(' ') == std::string::npos;
+      });
+      if (!places) continue;
+      auto const& taxon = listed.back();
       auto const genus = first_word_of(taxon.name);
+      if (listed.size() > 1 && genera.contains(genus)) continue;
       if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
       // "Erdőkben alba", twice: hardly a genus ends so.
       if (genera[genus] > 1 && has_strict_latin_ending(genus)) continue;

@@ -52,7 +52,8 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   // "… exceeding the diameter bus Roe.": other leads name this author.
   auto const before = last_word_begin(trim_right(text.substr(0, begin)));
   auto const epithet = trim_right(text.substr(before, begin - before));
-  bool const authored = epithets_ && before > kShortest && is_latin_epithet(epithet);
+  bool const authored =
+      epithets_ && before > kShortest && is_epithet(epithet) && has_epithet_ending(epithet);
   if (authored && is_known_author(name)) return before;
   bool const apart = is_blank(code_point_before(text, begin - 1).value);
   bool const bare = epithets_ && apart && is_bare_epithet(name);

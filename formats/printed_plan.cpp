@@ -135,6 +135,7 @@ class LabelPlanner {
       }
     }
     read_misread_indices();
+    read_misread_b();
     read_drawn_signs();
     drop_names_of_their_own();
   }
@@ -221,6 +222,35 @@ class LabelPlanner {
       reading.label.text_at = skip_blanks(text, 3);
       if (reading.label.text_at < text.size()) ranks_[i] = reading;
     }
+  }
+
+  // "6. Wings" for "b.", which "bb. Wings" answers and nothing else does.
+  void read_misread_b() {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const& six = ranks_[i];
+      bool const alone = six && six->alphabet == Alphabet::digits && six->ordinal == 6 &&
+                         six->repeats == 0 && six->decimal.empty() &&
+                         words_upper(lines_[i], six->label);
+      if (!alone || !is_answered_by_two_b(i, six->label.end)) continue;
+      auto readings = read_rank_labels("b" + std::string{lines_[i].text.substr(1, 1)} + " ");
+      if (readings.empty()) continue;
+      auto reading = readings.front();
+      reading.label.printed = lines_[i].text.substr(0, 1);
+      reading.label.text_at = six->label.text_at;
+      ranks_[i] = reading;
+    }
+  }
+  [[nodiscard]] bool is_answered_by_two_b(std::size_t at, LabelEnd end) const {
+    constexpr std::size_t kMostLines = 200;  // between the two
+    for (auto i = at + 1; i < std::min(lines_.size(), at + kMostLines); ++i) {
+      auto const& rank = ranks_[i];
+      if (!rank) continue;
+      if (rank->alphabet == Alphabet::digits && rank->ordinal >= 5 && rank->ordinal <= 7)
+        return false;
+      if (rank->alphabet != Alphabet::lower || rank->ordinal > 2) continue;
+      return rank->ordinal == 2 && rank->repeats == 1 && rank->label.end == end;
+    }
+    return false;
   }
 
   // "62. Wings" for "b2.": an "a2." stands above and no 61 or 63 is near by.

@@ -5,11 +5,13 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <unordered_map>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_plan.hpp"
@@ -135,8 +137,13 @@ class NumberPlanner {
     if (plan_.plan.starts.empty()) {
       if (auto const group = read_group_head(text); group && group->sure) return;
     }
-    if (auto const head = reader_.head(text); head && carries_on(*head, i))
-      return take_head(i, *head);
+    auto head = reader_.head(text);
+    bool const misread = !head && (head = misread_one(i));
+    if (head && carries_on(*head, i)) {
+      take_head(i, *head);
+      if (misread) plan_.plan.starts.back().misread = true;
+      return;
+    }
     if (number_ == 0) return;
     if (auto const sub = reader_.sub(text); sub && answers(*sub)) {
       bool const item = sub->ordinal == 0 && is_dated_name(text.substr(sub->label.text_at));
@@ -147,6 +154,25 @@ class NumberPlanner {
     } else if (unlabelled_ && is_further(i)) {
       take_unlabelled(i);
     }
+  }
+
+  // "I. Wings clear" for couplet 1, below which couplet 2 follows.
+  [[nodiscard]] std::optional<NumberHead> misread_one(std::size_t i) const {
+    constexpr std::size_t kMostLines = 16;  // of couplet 1
+    if (scheme_.script != NumberScript::digits || scheme_.worded) return std::nullopt;
+    auto const label = read_misprinted_label(lines_[i].text, 1, false);
+    if (!label || !label->letter.empty()) return std::nullopt;
+    for (auto j = i + 1; j < std::min(lines_.size(), i + kMostLines); ++j) {
+      auto const next = reader_.head(lines_[j].text);
+      if (!next) continue;
+      if (next->label.number != 2) return std::nullopt;
+      NumberHead head;
+      head.label = *label;
+      head.strong = true;
+      head.alone = label->text_at >= lines_[i].text.size();
+      return head;
+    }
+    return std::nullopt;
   }
 
   [[nodiscard]] bool carries_on(NumberHead const& head, std::size_t i) const {
@@ -257,7 +283,33 @@ class NumberPlanner {
     auto text = lines_[i].text;
     auto const words = words_of(text.substr(text.size() - std::min<std::size_t>(text.size(), 40)));
     bool const paged = words.size() > 2 && is_page(words[words.size() - 2], words.back());
-    return paged || loose_name(text).has_value() || is_genusless_name(text);
+    return paged || loose_name(text).has_value() || is_genusless_name(text) ||
+           ends_in_known_author(text);
+  }
+
+  // "Roe" of "… spots on area III bus Roe": a capital behind what may be an epithet.
+  [[nodiscard]] static std::string_view author_at_end(std::string_view text) {
+    if (text.ends_with('.')) text.remove_suffix(1);
+    auto const begin = last_word_begin(text);
+    auto const author = text.substr(begin);
+    auto const before = trim_right(text.substr(0, begin));
+    auto const epithet = before.substr(last_word_begin(before));
+    bool const name = is_capitalised(author) && is_epithet(epithet) && !ends_item(epithet) &&
+                      has_epithet_ending(epithet);
+    return name ? author : std::string_view{};
+  }
+  // Several lines end in it.
+  [[nodiscard]] bool ends_in_known_author(std::string_view text) const {
+    constexpr std::size_t kFewest = 3;
+    auto const author = author_at_end(text);
+    if (author.empty()) return false;
+    if (authors_.empty()) {
+      for (auto const& line : lines_) {
+        if (auto const one = author_at_end(line.text); !one.empty()) ++authors_[one];
+      }
+    }
+    auto const found = authors_.find(author);
+    return found != authors_.end() && found->second >= kFewest;
   }
 
   void open_couplet(NumberHead const& head, std::size_t line) {
@@ -356,6 +408,7 @@ class NumberPlanner {
   Label head_;
   std::size_t before_{};  // the last line with text
   // Over all.
+  mutable std::unordered_map<std::string_view, std::size_t> authors_;  // at the ends of lines
   char32_t sign_{};  // of the last lead that bears a dash or a bullet
   std::size_t couplets_{};
   std::size_t paired_{};

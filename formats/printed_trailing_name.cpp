@@ -129,6 +129,29 @@ std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
   return std::nullopt;
 }
 
+// Where "bus, new species (p. 31)" at the end of "Elytra with a mark bus, new species (p. 31)"
+// begins: what follows the epithet says that nobody has named it before.
+std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& words,
+                                       std::string_view text) {
+  constexpr std::size_t kMarks = 2;  // words of the mark
+  auto end = words.size();
+  if (end > kMarks && is_page(words[end - 2], words[end - 1])) end -= 2;
+  if (end < kMarks + 2) return std::nullopt;
+  auto const first = words[end - 2];
+  auto const second = without_end(words[end - 1]);
+  bool const marked =
+      (first == "new" && second == "species") || (first == "n." && second.starts_with("sp")) ||
+      (first == "sp." && (second.starts_with("nov") || second == "n." || second == "n")) ||
+      (first == "nov." && second.starts_with("sp"));
+  auto const epithet = words[end - kMarks - 1];
+  if (!marked || !is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
+    return std::nullopt;
+  }
+  auto const before = words[end - kMarks - 2];
+  if (is_capitalised(without_end(before)) || is_abbreviated(before)) return std::nullopt;
+  return static_cast<std::size_t>(epithet.data() - text.data());
+}
+
 // "im Moos." closes a sentence: no name stands behind such a word.
 bool is_noun_at(std::string_view sentence) {
   static constexpr std::array kBefore{"im"sv,   "in"sv,   "am"sv,   "auf"sv, "unter"sv, "an"sv,
@@ -181,6 +204,7 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     stop = stop == 0 ? std::string_view::npos : text.rfind(". ", stop - 1);  // "n. sp."
   }
   if (auto const begin = epithet_behind_comma(text)) return begin;
+  if (auto const begin = new_epithet(words, text)) return begin;
   // "Petals long 1. bus", "Bracts free (11-13). cus group": an epithet with the species' number.
   if (auto const begin = numbered_epithet(words, text)) return begin;
   std::optional<std::size_t> paged;  // where nothing tells a name but its page
