@@ -66,7 +66,8 @@ constexpr std::array kNumberedThings{
     "lam"sv,     "est"sv,   "chapter"sv,  "chap"sv,      "kapitel"sv, "species"sv, "sp"sv,
     "article"sv, "no"sv,    "nr"sv,       "vol"sv,       "ca"sv,      "c"sv,       "about"sv,
     "than"sv,    "least"sv, "most"sv,     "until"sv,     "since"sv,   "karte"sv,   "carte"sv,
-    "página"sv,  "pag"sv,   "text-fig"sv, "text-figs"sv, "x"sv,       "×"sv};
+    "página"sv,  "pag"sv,   "text-fig"sv, "text-figs"sv, "x"sv,       "×"sv,       "photo"sv,
+    "photos"sv,  "foto"sv,  "fotos"sv,    "photograph"sv};
 
 template <std::size_t N>
 bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {

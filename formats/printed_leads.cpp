@@ -183,11 +183,11 @@ class LeadReader {
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
       auto const first = words_of(text).front();
-      bool const certain = couplet_number(stripped, key_.numbering).has_value() ||
-                           names_a_key(stripped) || is_abbreviated(first) ||
-                           names_species_group(text) || genera.contains(std::string{first}) ||
-                           (first.ends_with(',') && is_bare_epithet(text)) ||
-                           is_name_with_page(text);
+      bool const certain =
+          couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
+          is_abbreviated(first) || names_species_group(text) ||
+          genera.contains(std::string{first}) || (first.ends_with(',') && is_bare_epithet(text)) ||
+          is_name_with_page(text) || words_before_bracketed_binomial(words_of(text)) > 0;
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();

@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -482,6 +483,7 @@ std::string in_plain_letters(std::string_view text) {
   auto const folded = fold(genus);
   if (!has_latin_ending(folded) || is_explained_in_brackets(words)) return plain;
   if (words_in_capitals_before_binomial(words) > 0) return plain;
+  if (words_before_bracketed_binomial(words) > 0) return plain;
   auto out = in_small_letters(genus);
   bool family = folded.size() > 6 && (folded.ends_with("idae") || folded.ends_with("inae") ||
                                       folded.ends_with("aceae") || folded.ends_with("ales"));

@@ -161,16 +161,21 @@ std::size_t capitals_before_comma(std::span<std::string_view const> words) {
   return latin && !common ? 0 : i + 1;
 }
 
-// "MARSH HAWS (Aus)": words in capitals that have no Latin ending, before the name in brackets.
+// "MARSH HAWS (Aus)": words in capitals that have no Latin ending, before the name in brackets;
+// before a binomial any words in capitals, "MARSH SPURGE (Aus bus). Annual."
 std::size_t capitals_before_bracket(std::span<std::string_view const> words) {
   constexpr std::size_t kShortest = 3;  // bytes of the last word
   std::size_t i = 0;
   while (i < words.size() && i <= kMostVernacularWords && is_in_capitals(words[i])) ++i;
-  if (i == 0 || i + 2 < words.size() || i >= words.size() || words[i].front() != '(') return 0;
-  auto const last = words[i - 1];
+  if (i == 0 || i >= words.size() || words[i].front() != '(') return 0;
   auto const genus = without_closing(without_bracket(words[i]));
-  bool const name = is_capitalised(genus) && has_latin_ending(genus) && words.back().ends_with(')');
-  return name && last.size() >= kShortest && !has_latin_ending(fold(last)) ? i : 0;
+  if (!is_capitalised(genus) || !has_latin_ending(genus)) return 0;
+  bool const binomial = i + 1 < words.size() && words[i].find(')') == std::string_view::npos &&
+                        is_latin_epithet(without_closing(words[i + 1]));
+  if (binomial) return i;
+  auto const last = words[i - 1];
+  bool const whole = i + 2 >= words.size() && words.back().ends_with(')');
+  return whole && last.size() >= kShortest && !has_latin_ending(fold(last)) ? i : 0;
 }
 
 // "С. меловой — A. bus": the first name in Latin letters, behind words in letters of another kind.
@@ -196,7 +201,8 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
   for (auto const before :
        {words_in_other_letters(words), words_before_comma(words), capitals_before_comma(words),
-        capitals_before_bracket(words), words_in_capitals_before_binomial(words)}) {
+        words_before_bracketed_binomial(words), capitals_before_bracket(words),
+        words_in_capitals_before_binomial(words)}) {
     if (before > 0) return before;
   }
   auto const second = without_closing(words[1]);
@@ -232,8 +238,31 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   return 0;
 }
 
+std::size_t words_before_bracketed_binomial(std::span<std::string_view const> words) {
+  std::size_t i = 0;
+  bool capitals = true;
+  for (; i < words.size() && i <= kMostVernacularWords && words[i].front() != '('; ++i) {
+    bool const upper = is_in_capitals(words[i]);
+    capitals = capitals && upper;
+    if (!upper && (!is_capitalised(words[i]) || ends_item(words[i]))) return 0;
+    if (words[i].ends_with('.')) return 0;
+  }
+  if (i == 0 || i + 1 >= words.size() || words[i].front() != '(') return 0;
+  auto const genus = without_bracket(words[i]);
+  auto const epithet = without_closing(words[i + 1]);
+  bool const name = is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);
+  auto close = i + 1;
+  while (close < words.size() && words[close].find(')') == std::string_view::npos) ++close;
+  if (!name || close >= words.size() || !(capitals || close + 1 == words.size())) return 0;
+  // "Ausella Roe (Northern slopes)"
+  bool const latin =
+      has_latin_ending(genus) || (close == i + 1 && !has_strict_latin_ending(fold(words[0])));
+  return latin ? i : 0;
+}
+
 bool is_name_behind_common_one(std::string_view text) {
   auto const words = words_of(start_of(text, 200));
+  if (words_before_bracketed_binomial(words) > 0) return true;
   auto const before = words_before_name(words);
   if (before == 0 || before + 1 >= words.size()) return false;
   return is_capitalised(words[before]) && is_epithet(without_closing(words[before + 1]));

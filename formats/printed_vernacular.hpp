@@ -16,6 +16,10 @@ namespace keydrift::printed {
 // behind them.
 [[nodiscard]] bool is_name_behind_common_one(std::string_view text);
 
+// "COMMON BITTERLEAF (Aus bus). Photo 2.", "Common Delver (Aus bus)": how many words with capitals
+// stand before the Latin name in brackets; more stands behind it only where all are in capitals.
+[[nodiscard]] std::size_t words_before_bracketed_binomial(std::span<std::string_view const> words);
+
 // "family", "Untergattung", "subgen.": a rank that is no part of the name behind it.  `folded`: the
 // case-folded word.
 [[nodiscard]] bool is_rank_noun(std::string_view folded);
