@@ -202,7 +202,10 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   // "Couplet 4 is to be replaced by:"; "Home | Keys | Glossary".
   if (line.text.ends_with(':') || has_bars(line.text)) return false;
   // Blank lines end a key, unless they stand between all its leads.
-  bool const behind_key = here.gap && !leads_.usually_apart();
+  auto paragraph = here.at;
+  while (paragraph > 0 && !lines_[paragraph - 1].text.empty()) --paragraph;
+  bool const apart = here.gap || (!leads_.empty() && leads_.last().line < paragraph && !here.page);
+  bool const behind_key = apart && !leads_.usually_apart();
   bool const behind_heading = remarks_.has_heading();
   if (behind_key || behind_heading) return false;
   bool const upper = is_upper(code_point_at(line.text, 0).value);

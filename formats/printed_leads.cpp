@@ -324,6 +324,8 @@ class LeadReader {
   [[nodiscard]] static bool names_in_common(JoinedText const& joined, std::size_t begin) {
     constexpr std::size_t kMost = 4;  // words
     if (joined.spans.size() < 2 || begin <= joined.spans.back().raw_begin) return false;
+    // "Dry rocks  11. Aus bus"
+    if (is_digit(static_cast<unsigned char>(joined.raw[begin]))) return false;
     auto const line = joined.spans.back().raw_begin;
     auto const words = words_of(std::string_view{joined.raw}.substr(line, begin - line));
     bool const several =

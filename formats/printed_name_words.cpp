@@ -57,7 +57,8 @@ constexpr std::array kNoEpithets{
     "auf"sv,       "durch"sv,      "unter"sv,        "hinter"sv,    "neben"sv,     "zwischen"sv,
     "ohne"sv,      "sur"sv,        "sous"sv,         "dans"sv,      "chez"sv,      "avec"sv,
     "sans"sv,      "entre"sv,      "sobre"sv,        "hasta"sv,     "sin"sv,       "upon"sv,
-    "near"sv,      "under"sv,      "between"sv,      "behind"sv,    "into"sv};
+    "juv"sv,       "imm"sv,        "near"sv,         "under"sv,     "between"sv,   "behind"sv,
+    "into"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
