@@ -50,8 +50,9 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
 // "Key C" of "Key C, p. 19" and "Key C (page 19)"; a pointer into another work keeps its page.
 std::string_view without_page(std::string_view text) {
   if (!names_a_key(text)) return text;
-  for (auto const sign : {", p. "sv, ", page "sv, ", pp. "sv, " (p. "sv, " (page "sv, " p. "sv,
-                          ", S. "sv, " (S. "sv, ", pág. "sv}) {
+  for (auto const sign :
+       {", p. "sv, ", page "sv, ", pp. "sv, " (p. "sv, " (page "sv, " p. "sv, ", S. "sv, " (S. "sv,
+        ", pág. "sv, " (Chapter "sv, " (chapter "sv, " (ch. "sv, " (Kapitel "sv, " (chapitre "sv}) {
     auto const found = text.rfind(sign);
     if (found == std::string_view::npos || found == 0) continue;
     auto const rest = text.substr(found + sign.size());
@@ -285,14 +286,17 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   // "Ausidae (Key 2)": the group is keyed on there.  A species would be an end.
   if (auto const open = printed.rfind('('); open != std::string::npos && printed.ends_with(')')) {
     std::string_view const whole = printed;
-    auto const named =
-        without_page(strip_pointer(trim(whole.substr(open + 1, whole.size() - open - 2))));
+    auto const inside = trim(whole.substr(open + 1, whole.size() - open - 2));
+    auto const named = without_page(strip_pointer(inside));
+    // "Aus (see Key to the species of Aus)"
+    bool const pointed = strip_pointer(inside).size() < inside.size() && words_of(named).size() > 2;
+    auto const longest = pointed ? kLongestKeyTitle : kLongestKeyName;
     auto const before = trim(whole.substr(0, open));
     auto const group = read_taxa(before);
     // "sect. Ausae (Key A, p. 18)"
     bool const one = group.taxa.size() == 1 && (words_of(group.taxa[0].name).size() == 1 ||
                                                 says_group(fold(group.taxa[0].name)));
-    if (one && named.size() <= kLongestKeyName && names_a_key(named)) {
+    if (one && named.size() <= longest && names_a_key(named)) {
       reading.form = DestinationForm::key;
       reading.key_name = std::string{named};
       reading.remark = squeeze(before);

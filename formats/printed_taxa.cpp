@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_only_species.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -73,6 +74,11 @@ TaxaReading read_taxa(std::string_view text) {
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
   if (auto named = read_behind_remark(text)) return *std::move(named);
   if (auto named = read_genus_with_names(text)) return *std::move(named);
+  if (auto const only = only_species(text)) {
+    auto reading = read_taxa(only->species);
+    reading.before = only->before + (reading.before.empty() ? "" : "; ") + reading.before;
+    return reading;
+  }
   // Marks of stress that stand apart from their vowels.
   bool const marked = text.find_first_of("\xCC\xCD") != std::string_view::npos;
   auto const stressless = marked ? without_stress(text) : std::string{};
