@@ -185,10 +185,13 @@ class Mender {
     if (sure) return begin;
     if (!often_plain_) return std::nullopt;
     if (auto const loose = loose_name(text)) return loose;
-    // "… throughout their length royi"
+    // "… throughout their length royi", "… on area III royi Dorn"
     constexpr std::size_t kShortest = 5;  // bytes
-    auto const last = last_word_begin(text);
-    auto const word = text.substr(last);
+    auto last = last_word_begin(text);
+    if (is_capitalised(trim_right(text.substr(last))) && last > 0) {
+      last = last_word_begin(trim_right(text.substr(0, last)));
+    }
+    auto const word = text.substr(last, text.find(' ', last) - last);
     bool const genitive = word.size() >= kShortest && word.ends_with('i') && is_epithet(word);
     return genitive && last > 0 ? std::optional{last} : std::nullopt;
   }

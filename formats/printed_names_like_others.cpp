@@ -37,6 +37,7 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads) {
     if (is_word_in_capitals(without_end(words.front()))) ++capitals;
   }
   epithets_ = epithets * 3 > named * 2;
+  often_epithets_ = epithets >= 3 && epithets * 2 >= named;
   capitals_ = capitals * 3 > named * 2;
 }
 
@@ -53,7 +54,7 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   auto const before = last_word_begin(trim_right(text.substr(0, begin)));
   auto const epithet = trim_right(text.substr(before, begin - before));
   bool const authored =
-      epithets_ && before > kShortest && is_epithet(epithet) && has_epithet_ending(epithet);
+      often_epithets_ && before > kShortest && is_epithet(epithet) && has_epithet_ending(epithet);
   if (authored && is_known_author(name)) return before;
   bool const apart = is_blank(code_point_before(text, begin - 1).value);
   bool const bare = epithets_ && apart && is_bare_epithet(name);

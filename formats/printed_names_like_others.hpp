@@ -19,8 +19,9 @@ class NamesLikeOthers {
  public:
   explicit NamesLikeOthers(std::vector<ReadLead> const& reads);
 
-  // Two leads of three that lead to taxa end in epithets, or in words in capitals.
-  [[nodiscard]] bool are_a_habit() const { return epithets_ || capitals_; }
+  // Two leads of three that lead to taxa end in epithets or in words in capitals; one of two ends
+  // in an epithet.
+  [[nodiscard]] bool are_a_habit() const { return epithets_ || often_epithets_ || capitals_; }
 
   // Begin of the epithet, or of the word in capitals, that ends the lead's words.
   [[nodiscard]] std::optional<std::size_t> name_begin(JoinedText const& joined) const;
@@ -29,6 +30,7 @@ class NamesLikeOthers {
   [[nodiscard]] bool is_known_author(std::string_view name) const;
 
   bool epithets_{false};
+  bool often_epithets_{false};  // one of two: enough where an author is known
   bool capitals_{false};
   std::set<std::string, std::less<>> authors_;  // without the full stop at the end
 };

@@ -89,6 +89,11 @@ bool ends_in_led_word(std::string_view text) {
   return blank != std::string_view::npos && trim_right(text.substr(0, blank)).ends_with("...");
 }
 
+// "1. Aus bus.", "3. A. bus Roe."
+bool names_account(std::string_view line) {
+  return is_numbered_name(line) || is_numbered_taxon(line);
+}
+
 class LabelPlanner {
  public:
   explicit LabelPlanner(std::vector<SourceLine> const& lines) : lines_{lines}, breaks_{lines} {}
@@ -178,9 +183,12 @@ class LabelPlanner {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
       bool const below = i > 0 && !lines_[i - 1].text.empty();
+      // "1. Aus bus." between blank lines: the head of an account.
+      bool const alone = !below && (i + 1 == lines_.size() || lines_[i + 1].text.empty());
       bool const answers =
           below && (is_numbered_name(lines_[i].text) || answers_leaders(lines_, i));
-      if (ranks_[i] && (answers || is_name_set_apart(lines_[i], before))) {
+      if (ranks_[i] && ((alone && names_account(lines_[i].text)) || answers ||
+                        is_name_set_apart(lines_[i], before))) {
         ranks_[i].reset();
       } else {
         before = lines_[i].indent;
@@ -462,6 +470,12 @@ class LeafPlanner {
     return ends_in_numbered_epithet(lines_[i].text);
   }
 
+  // A page turns within a lead: small letters follow the blank lines.
+  [[nodiscard]] bool goes_on_behind(std::size_t blank) const {
+    while (blank < lines_.size() && lines_[blank].text.empty()) ++blank;
+    return blank < lines_.size() && is_lower(code_point_at(lines_[blank].text, 0).value);
+  }
+
   // The lead before has come to its end, and a destination ends the words that begin here.
   [[nodiscard]] bool starts_leaf(std::size_t i, std::size_t before, State state) const {
     constexpr std::size_t kMostLines = 8;  // of a lead
@@ -477,7 +491,10 @@ class LeafPlanner {
       if (last == ',' || last == '-') return false;
     }
     for (auto j = i; j < std::min(lines_.size(), i + kMostLines); ++j) {
-      if (lines_[j].text.empty()) return false;
+      if (lines_[j].text.empty()) {
+        if (!goes_on_behind(j)) return false;
+        continue;
+      }
       if (ends_in_destination(j)) return true;
       if (j > i && is_name_set_apart(lines_[j], lines_[j - 1].indent)) return true;
       if (j > i && answers_leaders(lines_, j)) return true;

@@ -5,16 +5,14 @@
 #include <algorithm>
 #include <array>
 #include <string>
-#include <unordered_map>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
-#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -32,7 +30,7 @@ constexpr std::size_t kLinesToDestination = 8;  // looked at for the end of an u
 class NumberPlanner {
  public:
   NumberPlanner(std::vector<SourceLine> const& lines, NumberScheme scheme)
-      : lines_{lines}, scheme_{scheme}, reader_{scheme} {
+      : lines_{lines}, scheme_{scheme}, reader_{scheme}, seconds_{lines, plan_.numbering} {
     plan_.numbering.family =
         scheme_.script == NumberScript::letters ? LabelFamily::upper : LabelFamily::digits;
     plan_.numbering.roman = scheme_.script == NumberScript::roman;
@@ -87,10 +85,10 @@ class NumberPlanner {
     while (begin > 0 && !lines_[begin - 1].text.empty()) --begin;
     std::vector<std::size_t> first;
     for (auto i = begin; i < end; ++i) {
-      bool const behind = i == begin || ends_lead(i - 1);
+      bool const behind = i == begin || seconds_.ends_lead(i - 1);
       if (behind && starts_with_upper(lines_[i].text)) first.push_back(i);
     }
-    if (first.size() < 2 || !ends_lead(end - 1)) return;
+    if (first.size() < 2 || !seconds_.ends_lead(end - 1)) return;
     std::vector<LeadStart> before;
     for (auto const line : first) {
       LeadStart start;
@@ -238,80 +236,13 @@ class NumberPlanner {
     if (mentions_key(text) && split_at_leader(text, plan_.numbering).kind == LeaderKind::none) {
       return false;
     }
-    if (!ends_lead(before_)) return false;
+    if (!seconds_.ends_lead(before_)) return false;
     for (auto j = i; j < std::min(lines_.size(), i + kLinesToDestination); ++j) {
       if (lines_[j].text.empty()) return false;
-      if (ends_lead(j)) return true;
+      if (seconds_.ends_lead(j)) return true;
     }
     return false;
   }
-  [[nodiscard]] bool ends_lead(std::size_t i) const {
-    auto const text = lines_[i].text;
-    auto const split = split_at_leader(text, plan_.numbering);
-    if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
-    return trailing_reference(text, &plan_.numbering).has_value() ||
-           trailing_name(text).has_value();
-  }
-
-  // A couplet's only lead has a rival without label: it begins with a capital where the line before
-  // may end in a destination, best with the word that the first lead begins with.
-  void find_second(std::size_t end) {
-    auto const& first = plan_.plan.starts.back();
-    auto const words = lines_[first.line].text.substr(first.rank.label.text_at);
-    auto const opening = words_of(start_of(words, 60), 1);
-    std::size_t found = 0;
-    auto i = std::size_t{first.line} + 1;
-    for (; i < end && !lines_[i].text.empty(); ++i) {
-      auto const text = lines_[i].text;
-      if (!starts_with_upper(text) || starts_note(text) || starts_caption(text)) continue;
-      if (!may_end_lead(i - 1)) continue;
-      bool const alike = words_of(start_of(text, 60), 1) == opening;
-      if (found == 0 || alike) found = i;
-      if (alike) break;
-    }
-    if (found > 0 && may_end_lead(last_of_block(found, end))) take_unlabelled(found);
-  }
-  [[nodiscard]] std::size_t last_of_block(std::size_t i, std::size_t end) const {
-    while (i + 1 < end && !lines_[i + 1].text.empty()) ++i;
-    return i;
-  }
-
-  // The line ends in what may be a destination: "bus", "bus Roe (p. 8)", besides what ends_lead()
-  // knows.
-  [[nodiscard]] bool may_end_lead(std::size_t i) const {
-    if (ends_lead(i)) return true;
-    auto text = lines_[i].text;
-    auto const words = words_of(text.substr(text.size() - std::min<std::size_t>(text.size(), 40)));
-    bool const paged = words.size() > 2 && is_page(words[words.size() - 2], words.back());
-    return paged || loose_name(text).has_value() || is_genusless_name(text) ||
-           ends_in_known_author(text);
-  }
-
-  // "Roe" of "… spots on area III bus Roe": a capital behind what may be an epithet.
-  [[nodiscard]] static std::string_view author_at_end(std::string_view text) {
-    if (text.ends_with('.')) text.remove_suffix(1);
-    auto const begin = last_word_begin(text);
-    auto const author = text.substr(begin);
-    auto const before = trim_right(text.substr(0, begin));
-    auto const epithet = before.substr(last_word_begin(before));
-    bool const name = is_capitalised(author) && is_epithet(epithet) && !ends_item(epithet) &&
-                      has_epithet_ending(epithet);
-    return name ? author : std::string_view{};
-  }
-  // Several lines end in it.
-  [[nodiscard]] bool ends_in_known_author(std::string_view text) const {
-    constexpr std::size_t kFewest = 3;
-    auto const author = author_at_end(text);
-    if (author.empty()) return false;
-    if (authors_.empty()) {
-      for (auto const& line : lines_) {
-        if (auto const one = author_at_end(line.text); !one.empty()) ++authors_[one];
-      }
-    }
-    auto const found = authors_.find(author);
-    return found != authors_.end() && found->second >= kFewest;
-  }
-
   void open_couplet(NumberHead const& head, std::size_t line) {
     if (head.label.number == number_) return;
     close_couplet(line);
@@ -324,7 +255,11 @@ class NumberPlanner {
   // `end`: the line of the next couplet's number.
   void close_couplet(std::size_t end) {
     if (number_ == 0) return;
-    if (unlabelled_ && leads_ == 1) find_second(end);
+    if (unlabelled_ && leads_ == 1) {
+      auto const& first = plan_.plan.starts.back();
+      auto const second = seconds_.second_of(first.line, first.rank.label.text_at, end);
+      if (second) take_unlabelled(*second);
+    }
     ++couplets_;
     if (leads_ >= 2) ++paired_;
     if (leads_ == 1) ++single_;
@@ -395,6 +330,7 @@ class NumberPlanner {
   NumberScheme scheme_;
   NumberReader reader_;
   NumberedPlan plan_;
+  SecondLeads seconds_;
   std::size_t heads_{};
   bool words_upper_{true};
   bool unlabelled_{false};  // further leads may bear no sign
@@ -408,7 +344,6 @@ class NumberPlanner {
   Label head_;
   std::size_t before_{};  // the last line with text
   // Over all.
-  mutable std::unordered_map<std::string_view, std::size_t> authors_;  // at the ends of lines
   char32_t sign_{};  // of the last lead that bears a dash or a bullet
   std::size_t couplets_{};
   std::size_t paired_{};

@@ -40,7 +40,7 @@ Index index_at(std::string_view line, std::size_t at) {
   return {};
 }
 
-// "§ 2.": the number counts; returns where it ends, `end` where there is none.
+// "§ 2.", "§ II.": the number counts; returns where it ends, `end` where there is none.
 std::size_t behind_section_number(std::string_view line, std::size_t at, std::size_t end,
                                   RankLabel& rank) {
   constexpr std::size_t kMostDigits = 2;
@@ -49,6 +49,10 @@ std::size_t behind_section_number(std::string_view line, std::size_t at, std::si
   while (behind < line.size() && is_digit(static_cast<unsigned char>(line[behind]))) {
     number = number * 10 + static_cast<std::uint32_t>(line[behind] - '0');
     if (++behind - at > kMostDigits) return end;
+  }
+  if (number == 0) {
+    while (behind < line.size() && line[behind] >= 'A' && line[behind] <= 'Z') ++behind;
+    number = roman_number(line.substr(at, behind - at));
   }
   if (number == 0) return end;
   rank.ordinal = number;

@@ -1,0 +1,100 @@
+#include "keydrift/formats/printed_second_leads.hpp"
+
+#include <algorithm>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_end_habits.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kEndBytes = 80;  // of a line that are looked at for its last words
+
+// "Roe" of "… spots on area III bus Roe": a capital behind what may be an epithet.
+std::string_view author_at_end(std::string_view text) {
+  if (text.ends_with('.')) text.remove_suffix(1);
+  auto const begin = last_word_begin(text);
+  auto const author = text.substr(begin);
+  auto const before = trim_right(text.substr(0, begin));
+  auto const epithet = before.substr(last_word_begin(before));
+  bool const name = is_capitalised(author) && is_epithet(epithet) && !ends_item(epithet) &&
+                    has_epithet_ending(epithet);
+  return name ? author : std::string_view{};
+}
+
+bool ends_in_page(std::string_view text) {
+  if (text.size() > kEndBytes) text.remove_prefix(text.size() - kEndBytes);
+  auto const words = words_of(text);
+  return words.size() > 2 && is_page(words[words.size() - 2], words.back());
+}
+
+}  // namespace
+
+bool SecondLeads::ends_lead(std::size_t line) const {
+  auto const text = lines_[line].text;
+  auto const split = split_at_leader(text, numbering_);
+  if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
+  return trailing_reference(text, &numbering_).has_value() || trailing_name(text).has_value();
+}
+
+std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t words_at,
+                                                  std::size_t end) const {
+  constexpr std::size_t kOpening = 60;  // bytes
+  auto const opening = words_of(start_of(lines_[first].text.substr(words_at), kOpening), 1);
+  std::optional<std::size_t> found;
+  for (auto i = first + 1; i < end && !lines_[i].text.empty(); ++i) {
+    if (!may_begin(i) || !may_end(i - 1)) continue;
+    bool const alike = words_of(start_of(lines_[i].text, kOpening), 1) == opening;
+    if (!found || alike) found = i;
+    if (alike) break;
+  }
+  if (found) return may_end(last_of_paragraph(*found, end)) ? found : std::nullopt;
+  return end < lines_.size() ? paragraph_above(first, end) : std::nullopt;
+}
+
+bool SecondLeads::may_begin(std::size_t line) const {
+  auto const text = lines_[line].text;
+  return starts_with_upper(text) && !starts_note(text) && !starts_caption(text);
+}
+
+// "bus", "bus Roe (p. 8)", besides what ends_lead() knows.
+bool SecondLeads::may_end(std::size_t line) const {
+  auto const text = lines_[line].text;
+  return ends_lead(line) || ends_in_page(text) || loose_name(text) || is_genusless_name(text) ||
+         ends_in_known_author(text);
+}
+
+std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) const {
+  while (line + 1 < end && !lines_[line + 1].text.empty()) ++line;
+  return line;
+}
+
+// A page turned, or a note parts the two: the paragraph directly above the next couplet.
+std::optional<std::size_t> SecondLeads::paragraph_above(std::size_t first, std::size_t end) const {
+  if (lines_[end - 1].text.empty() || !may_end(end - 1)) return std::nullopt;
+  auto begin = end - 1;
+  while (begin > first && !lines_[begin - 1].text.empty()) --begin;
+  bool const led = begin > first + 1 && may_end(last_of_paragraph(first, end));
+  return led && may_begin(begin) ? std::optional{begin} : std::nullopt;
+}
+
+bool SecondLeads::ends_in_known_author(std::string_view text) const {
+  constexpr std::size_t kFewest = 3;  // lines
+  auto const author = author_at_end(text);
+  if (author.empty()) return false;
+  if (authors_.empty()) {
+    for (auto const& line : lines_) {
+      if (auto const one = author_at_end(line.text); !one.empty()) ++authors_[one];
+    }
+  }
+  auto const found = authors_.find(author);
+  return found != authors_.end() && found->second >= kFewest;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,44 @@
+#pragma once
+// Second leads that bear no label, by what the lines above them end in.  Inner header of formats.
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+
+namespace keydrift::printed {
+
+// Borrows the lines and the numbering, whose numbers may grow.
+class SecondLeads {
+ public:
+  SecondLeads(std::vector<SourceLine> const& lines, Numbering const& numbering)
+      : lines_{lines}, numbering_{numbering} {}
+
+  // The line ends in a couplet's number or in a name, with leaders or without.
+  [[nodiscard]] bool ends_lead(std::size_t line) const;
+
+  // The line that the rival of a couplet's only lead begins with, a capital where the line before
+  // may end in a destination, best with the word that the first lead begins with.  `first`: the
+  // line of that lead, whose words begin at byte `words_at`; `end`: the line of the next couplet's
+  // number, or the number of lines.
+  [[nodiscard]] std::optional<std::size_t> second_of(std::size_t first, std::size_t words_at,
+                                                     std::size_t end) const;
+
+ private:
+  [[nodiscard]] bool may_begin(std::size_t line) const;
+  [[nodiscard]] bool may_end(std::size_t line) const;
+  [[nodiscard]] std::size_t last_of_paragraph(std::size_t line, std::size_t end) const;
+  [[nodiscard]] std::optional<std::size_t> paragraph_above(std::size_t first,
+                                                           std::size_t end) const;
+  [[nodiscard]] bool ends_in_known_author(std::string_view text) const;
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  // How many lines end in an author behind what may be an epithet; counted when first asked for.
+  mutable std::unordered_map<std::string_view, std::size_t> authors_;
+};
+
+}  // namespace keydrift::printed
