@@ -97,6 +97,12 @@ std::string_view without_remarks(std::string_view text) {
   return rest.ends_with(',') ? rest.substr(0, rest.size() - 1) : rest;
 }
 
+// "dorni"
+bool is_genitive(std::string_view word) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  return word.size() >= kShortest && word.ends_with('i') && is_epithet(word);
+}
+
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 
@@ -161,7 +167,8 @@ std::optional<std::size_t> loose_name(std::string_view text) {
     if (is_part_of_a_body(words[w])) return std::nullopt;
     bool const last_but_author = w + 2 == words.size() && is_authorish(words[w + 1]);
     bool const strict = has_strict_latin_ending(without_end(words[w])) ||
-                        words[w].ends_with("or") || (words[w].ends_with("er") && last_but_author);
+                        words[w].ends_with("or") ||
+                        (last_but_author && (words[w].ends_with("er") || is_genitive(words[w])));
     if (strict && is_bare_epithet(name)) return begin;
     bool const sentence = words[w - 1].ends_with('.') || words[w - 1].ends_with(':');
     bool const authored =

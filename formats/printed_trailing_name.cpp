@@ -263,7 +263,7 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
                       signs_before_name(std::string{words[first - 1]} + "a") > 0;
     if (sign) --first;  // "* Aus bus"
     // "… and stones. 5. A. bus Roe", "fruits 3 cm. long 13. A. sp. 2"
-    bool const counted = first > 2 && is_species_number(words[first - 1]) &&
+    bool const counted = first > 1 && is_species_number(words[first - 1]) &&
                          (words[first - 2].ends_with('.') || is_abbreviated(words[first]));
     if (counted) --first;
     return static_cast<std::size_t>(words[first].data() - text.data());

@@ -74,8 +74,8 @@ TEST(PrintedDamagedLabels, ASharpSIsTheBetaBehindAnAlpha) {
                    "  α) Kopf lang ..... Aus dus\n"
                    "  ß) Kopf kurz ..... Aus eus\n"),
             "1[I] Flügel hell. -> 2\n1[II] Flügel dunkel. -> 3\n"
-            "2[α] Beine blass -> Aus bus\n2[ß] Beine dunkel -> Aus cus\n"
-            "3[α] Kopf lang -> Aus dus\n3[ß] Kopf kurz -> Aus eus\n");
+            "2[α] Beine blass -> Aus bus\n2[β] Beine dunkel -> Aus cus\n"
+            "3[α] Kopf lang -> Aus dus\n3[β] Kopf kurz -> Aus eus\n");
 }
 
 TEST(PrintedDamagedLabels, ALetteredOneIsReadThoughItDoesNotCarryTheCountOn) {

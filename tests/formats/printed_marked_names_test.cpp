@@ -164,7 +164,7 @@ TEST(PrintedMarkedNames, ASingleDotMayLeadToThem) {
       ". 2\n"
       "2. — Fémurs noirs. Long. 4 mm. . . . solstitiella Roe (p. 66)\n"
       "  — Fémurs jaunes. Long. 4,5 mm. — Basses-Cévrines . quadrata, n. sp. (p. 67)\n");
-  EXPECT_NE(read.find("Basses-Cévrines . -> Xanthus quadrata"), std::string::npos) << read;
+  EXPECT_NE(read.find("Basses-Cévrines -> Xanthus quadrata"), std::string::npos) << read;
 }
 
 TEST(PrintedMarkedNames, ATitlesGenusStandsAloneInCapitals) {

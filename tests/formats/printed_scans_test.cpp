@@ -1,0 +1,306 @@
+// What scanned keys print, and what scanning makes of it.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::line_kinds;
+using test::sketch;
+
+TEST(PrintedScans, SpacedWordsAreWords) {
+  auto const text =
+      "1. Augen vorhanden 2\n"
+      "- Augen fehlend N. c a e c u s Roe.\n"
+      "2. Zähne spitz, a b c d e in Fig. 3 N. t r i d e n t a t u s Roe.\n"
+      "- Zähne stumpf N. o b t u s i d e n s Dorn.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Augen vorhanden -> 2\n"
+            "1[-] Augen fehlend -> N. caecus\n"
+            "2[2] Zähne spitz, a b c d e in Fig. 3 -> N. tridentatus\n"
+            "2[-] Zähne stumpf -> N. obtusidens\n");
+  EXPECT_EQ(
+      findings_of(text).front(),
+      "key.txt:1:1: information: 3 words set with blanks between their letters were read as words "
+      "[spaced-letters] (see with --explain whether the lines are taken for what they are)");
+}
+
+TEST(PrintedScans, ALetterTMayBeADagger) {
+  auto const text =
+      "A. Leaves opposite.\n"
+      "t Corolla long.\n"
+      "Shrub. Leaves linear 1. V. longa.\n"
+      "Herb, prostrate 2. V. prona.\n"
+      "tt Corolla short.\n"
+      "Densely hirsute 3. V. hirsuta.\n"
+      "Glabrous 4. V. glabra.\n"
+      "B. Leaves alternate.\n"
+      "Leaves sessile. . 5. V. racemosa.\n"
+      "Leaves stem-clasping 6. V. amplexa.\n";
+  EXPECT_EQ(sketch(text),
+            "1[A] Leaves opposite. -> 2\n"
+            "1[B] Leaves alternate. -> 5\n"
+            "2[†] Corolla long. -> 3\n"
+            "2[††] Corolla short. -> 4\n"
+            "3[] Shrub. Leaves linear -> V. longa\n"
+            "3[] Herb, prostrate -> V. prona\n"
+            "4[] Densely hirsute -> V. hirsuta\n"
+            "4[] Glabrous -> V. glabra\n"
+            "5[] Leaves sessile. -> V. racemosa\n"
+            "5[] Leaves stem-clasping -> V. amplexa\n");
+  EXPECT_EQ(
+      findings_of(text).front(),
+      "key.txt:1:1: information: 2 lines that begin with \"t\" or \"tt\" were read as if with "
+      "daggers [misread-signs] (see with --explain whether the lines are taken for what they are)");
+}
+
+TEST(PrintedScans, AnAAboveASharpSIsAnAlpha) {
+  EXPECT_EQ(sketch("A. Stengel mehrköpfig.\n"
+                   "a) Wurzelstock kriechend.\n"
+                   "a) Ausläufer oberirdisch .. 3. S. stolonia.\n"
+                   "ß) Ausläufer unterirdisch .. 4. S. repens.\n"
+                   "b) Wurzelstock kurz .. 5. S. elata.\n"
+                   "B. Stengel einköpfig .. 6. S. villosa.\n"),
+            "1[A] Stengel mehrköpfig. -> 2\n"
+            "1[B] Stengel einköpfig -> S. villosa\n"
+            "2[a] Wurzelstock kriechend. -> 3\n"
+            "2[b] Wurzelstock kurz -> S. elata\n"
+            "3[α] Ausläufer oberirdisch -> S. stolonia\n"
+            "3[β] Ausläufer unterirdisch -> S. repens\n");
+}
+
+TEST(PrintedScans, CaretsAreRaisedNumbers) {
+  EXPECT_EQ(sketch("a^ Plates trigeminate.\n"
+                   "b^ Tubercles crenulate ..... Ausella (p. 65)\n"
+                   "b^ Tubercles smooth, plate distinguishable Busella (p. 73)\n"
+                   "a^ Plates polyporous.\n"
+                   "b^ Pores in arcs ..... Cusella (p. 88)\n"
+                   "b^ Pores in series ..... Dusella (p. 91)\n"
+                   "\n"
+                   "^ For specimens I am indebted to the Marsh Museum.\n"),
+            "1[a^] Plates trigeminate. -> 2\n"
+            "1[a^] Plates polyporous. -> 3\n"
+            "2[b^] Tubercles crenulate -> Ausella (p. 65)\n"
+            "2[b^] Tubercles smooth, plate distinguishable -> Busella (p. 73)\n"
+            "3[b^] Pores in arcs -> Cusella (p. 88)\n"
+            "3[b^] Pores in series -> Dusella (p. 91)\n");
+}
+
+TEST(PrintedScans, TheNumberOfItsSpeciesMayStandBehindAnEpithet) {
+  EXPECT_EQ(
+      sketch("ANALYSIS OF THE SPECIES OF AUSELLA.\n\n"
+             "a. Lateral line complete.\n"
+             "b. Cheeks scaly; cross-bars broader than the interspaces.\n"
+             "cinerascens, 1.\n"
+             "bb. Cheeks naked; snout very blunt. nudigena, 2.\n"
+             "aa. Lateral line incomplete.\n"
+             "6. Anal spines two; length 3 inches. tennensis, 3.\n"
+             "bb. Anal spine single; snout acute. gracilior, 4.\n"),
+      "1[a] Lateral line complete. -> 2\n"
+      "1[aa] Lateral line incomplete. -> 3\n"
+      "2[b] Cheeks scaly; cross-bars broader than the interspaces. -> Ausella cinerascens (1.)\n"
+      "2[bb] Cheeks naked; snout very blunt. -> Ausella nudigena (2.)\n"
+      "3[6] Anal spines two; length 3 inches. -> Ausella tennensis (3.)\n"
+      "3[bb] Anal spine single; snout acute. -> Ausella gracilior (4.)\n");
+}
+
+TEST(PrintedScans, AWordBehindASentenceIsAnEpithet) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "a. Cheeks scaly.\n"
+                   "b. Bars as large as eye. maculifer.\n"
+                   "bb. Bars none. virens.\n"
+                   "aa. Cheeks naked; snout blunt. nudigena.\n"),
+            "a[a] Cheeks scaly. -> b\n"
+            "a[aa] Cheeks naked; snout blunt. -> Ausella nudigena\n"
+            "b[b] Bars as large as eye. -> Ausella maculifer\n"
+            "b[bb] Bars none. -> Ausella virens\n");
+}
+
+TEST(PrintedScans, EpithetsMayEndLeadsWithNothingBeforeThem) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA.\n\n"
+                   "a' Spines unicolor.\n"
+                   "b' Spines deep violet purpuratus\n"
+                   "b\" Spines ivory-white eburneus\n"
+                   "a\" Spines banded.\n"
+                   "b' Bands green zonatus\n"
+                   "b\" Bands red, the valves meeting throughout\n"
+                   "their length dornelli\n"),
+            "1[a'] Spines unicolor. -> 2\n"
+            "1[a\"] Spines banded. -> 3\n"
+            "2[b'] Spines deep violet -> Ausella purpuratus\n"
+            "2[b\"] Spines ivory-white -> Ausella eburneus\n"
+            "3[b'] Bands green -> Ausella zonatus\n"
+            "3[b\"] Bands red, the valves meeting throughout their length -> Ausella dornelli\n");
+}
+
+TEST(PrintedScans, SecondLeadsWithoutLabelStandBehindLooseNames) {
+  EXPECT_EQ(
+      sketch("KEY TO THE SPECIES OF AUSELLA\n\n"
+             "I. Dorsum with white markings 2\n"
+             "Dorsum unicolorous brown 4\n"
+             "2. Markings in the form of a broad H; spine erect\n"
+             "spinifer Dorn\n"
+             "Markings consisting of round spots 3\n"
+             "3. Spots bordered with black; with 2 apophyses\n"
+             "notatus Hale\n"
+             "Spots not bordered; with one apophysis alpestris, n. sp.\n"
+             "4. Body 5.0 mm. or more; color nearly black ater Hale\n"
+             "Body 3.5 mm. or less; color some shade of brown 5\n"
+             "5. Femur with four tubercles; Utah and Idaho minor Hale\n"
+             "\n"
+             "12 PAPERS OF THE MARSH MUSEUM\n"
+             "\n"
+             "Femur with eight tubercles; cave\n"
+             "dwelling cavicola, new species (p. 8)\n"
+             "6. Legs pale dorni Hale\n"
+             "Legs dark nigripes Hale\n"),
+      "1[I] Dorsum with white markings -> 2\n"
+      "1[] Dorsum unicolorous brown -> 4\n"
+      "2[2] Markings in the form of a broad H; spine erect -> Ausella spinifer\n"
+      "2[] Markings consisting of round spots -> 3\n"
+      "3[3] Spots bordered with black; with 2 apophyses -> Ausella notatus\n"
+      "3[] Spots not bordered; with one apophysis -> Ausella alpestris (n. sp.)\n"
+      "4[4] Body 5.0 mm. or more; color nearly black -> Ausella ater\n"
+      "4[] Body 3.5 mm. or less; color some shade of brown -> 5\n"
+      "5[5] Femur with four tubercles; Utah and Idaho -> Ausella minor\n"
+      "5[] Femur with eight tubercles; cave dwelling -> Ausella cavicola (new species (p. 8))\n"
+      "6[6] Legs pale -> Ausella dorni\n"
+      "6[] Legs dark -> Ausella nigripes\n");
+}
+
+TEST(PrintedScans, AnOneMisreadMayAnswerFarBelow) {
+  auto const text =
+      "About 40 species of Ausella, in the tropics.\n\n"
+      "1. Leaves ternate:\n"
+      "2. Corolla long 1. longa\n"
+      "2. Corolla short:\n"
+      "3. Domatia hairy 2. rufa subsp. rufa\n"
+      "3. Domatia absent 2. rufa subsp. glabra\n"
+      "I. Leaves opposite:\n"
+      "4. Drupe with 1 pyrene 3. congesta\n"
+      "4. Drupe with 2 pyrenes 4. littoralis*\n"
+      "\n"
+      "* Known to me from the description only.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Leaves ternate: -> 2\n"
+            "1[I] Leaves opposite: -> 4\n"
+            "2[2] Corolla long -> Ausella longa\n"
+            "2[2] Corolla short: -> 3\n"
+            "3[3] Domatia hairy -> Ausella rufa subsp. rufa\n"
+            "3[3] Domatia absent -> Ausella rufa subsp. glabra\n"
+            "4[4] Drupe with 1 pyrene -> Ausella congesta\n"
+            "4[4] Drupe with 2 pyrenes -> Ausella littoralis (*)\n");
+}
+
+TEST(PrintedScans, WhatAPageEndsAndBeginsWithMayPartALead) {
+  auto const text =
+      "1. Augen vorhanden 2.\n"
+      "- Augen fehlend N. caecus Roe.\n"
+      "2. Uropod mit langem Ast; Brackwasser, bis in\n"
+      "\n"
+      "Roe & Dorn, Tierwelt der Marschen XI. e 4\n"
+      "\n"
+      "XI. e 44 Dorn\n"
+      "\n"
+      "den Busen von Ausen N. balticus Dorn.\n"
+      "- Uropod mit kurzem Ast N. pictus Roe.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Augen vorhanden -> 2\n"
+            "1[-] Augen fehlend -> N. caecus\n"
+            "2[2] Uropod mit langem Ast; Brackwasser, bis in den Busen von Ausen -> N. balticus\n"
+            "2[-] Uropod mit kurzem Ast -> N. pictus\n");
+  EXPECT_EQ(
+      line_kinds(text),
+      "lead, lead, lead, blank, running head, blank, running head, blank, continuation, lead");
+}
+
+TEST(PrintedScans, ConsecutivePagesTellHeadsThatStandOnce) {
+  auto const text =
+      "Bestimmungs-Tabelle der Ausoxelus-Arten. 97\n"
+      "\n"
+      "1\" Halsschild gerandet. Krain: in den Grotten bei St. Marschburg. gracilis n. sp.\n"
+      "1' Halsschild ungerandet.\n"
+      "2\" Oberseite behaart. sericeus Roe.*)\n"
+      "2' Oberseite kahl.\n"
+      "3\" Stirne mit zwei tiefen Gruben.\n"
+      "nitidulus Wend.\n"
+      "\n"
+      "*) Nach der Beschreibung eingereiht.\n"
+      "\n"
+      "98 K. Steinroe:\n"
+      "\n"
+      "3' Stirne eben. planus Wend.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1\"] Halsschild gerandet. Krain: in den Grotten bei St. Marschburg. -> Ausoxelus "
+            "gracilis (n. sp.)\n"
+            "1[1'] Halsschild ungerandet. -> 2\n"
+            "2[2\"] Oberseite behaart. -> Ausoxelus sericeus (*)\n"
+            "2[2'] Oberseite kahl. -> 3\n"
+            "3[3\"] Stirne mit zwei tiefen Gruben. -> Ausoxelus nitidulus\n"
+            "3[3'] Stirne eben. -> Ausoxelus planus\n");
+  EXPECT_EQ(line_kinds(text),
+            "running head, blank, lead, lead, lead, lead, lead, destination, blank, note, blank, "
+            "running head, blank, lead");
+}
+
+TEST(PrintedScans, SectionsMayCountInRomanNumerals) {
+  EXPECT_EQ(sketch("§ I. Folia aristata.\n"
+                   "A. Folia integra 1. P. aristata.\n"
+                   "B. Folia serrata 2. P. limbata.\n"
+                   "§ II. Folia mutica.\n"
+                   "A. Capsula cernua 3. P. nutans.\n"
+                   "B. Capsula erecta 4. P. alba.\n"
+                   "§ III. Folia enervia 5. P. enervis.\n"),
+            "1[§ I] Folia aristata. -> 2\n"
+            "1[§ II] Folia mutica. -> 3\n"
+            "1[§ III] Folia enervia -> P. enervis\n"
+            "2[A] Folia integra -> P. aristata\n"
+            "2[B] Folia serrata -> P. limbata\n"
+            "3[A] Capsula cernua -> P. nutans\n"
+            "3[B] Capsula erecta -> P. alba\n");
+}
+
+TEST(PrintedScans, LettersThatStandOnceFarBehindTheCountAreNone) {
+  EXPECT_EQ(sketch("A. Leaves opposite.\n"
+                   "* Flowers solitary 1. V. longa.\n"
+                   "** Flowers several 2. V. prona.\n"
+                   "B. Leaves alternate.\n"
+                   "* Flowers white 3. V. alba.\n"
+                   "** Flowers red 4. V. rubra.\n"
+                   "\n"
+                   "1. V. longa, Roe. An erect shrub.\n"
+                   "N. Ausland. Sandy places, Upper Marsh Creek, Roe.\n"),
+            "1[A] Leaves opposite. -> 2\n"
+            "1[B] Leaves alternate. -> 3\n"
+            "2[*] Flowers solitary -> V. longa\n"
+            "2[**] Flowers several -> V. prona\n"
+            "3[*] Flowers white -> V. alba\n"
+            "3[**] Flowers red -> V. rubra\n");
+}
+
+TEST(PrintedScans, NamesOnLinesOfTheirOwnEndLeadsInBraces) {
+  EXPECT_EQ(sketch("1 ( Fleurs jaunes 2\n"
+                   "  ( Fleurs roses 3\n"
+                   "j Tige couchée B. nummularis. Dub.\n"
+                   "2 {\n"
+                   "( Tige dressée B. humifusa. Dub.\n"
+                   "3 ( Feuilles de la paire supérieure soudées par la base.\n"
+                   "B. perfoliata. Dub.\n"
+                   "( Feuilles toutes libres 4\n"
+                   "4 ( Bractées longues. . . B. spicata. Dub.\n"
+                   "  ( Bractées courtes. . . B. curta. Dub.\n"),
+            "1[1] Fleurs jaunes -> 2\n"
+            "1[] Fleurs roses -> 3\n"
+            "2[2] Tige couchée -> B. nummularis (Dub.)\n"
+            "2[] Tige dressée -> B. humifusa (Dub.)\n"
+            "3[3] Feuilles de la paire supérieure soudées par la base. -> B. perfoliata (Dub.)\n"
+            "3[] Feuilles toutes libres -> 4\n"
+            "4[4] Bractées longues -> B. spicata (Dub.)\n"
+            "4[] Bractées courtes -> B. curta (Dub.)\n");
+}
+
+}  // namespace
+}  // namespace keydrift
