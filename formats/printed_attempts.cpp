@@ -52,9 +52,9 @@ class Reader {
       return line.markup.role == LineRole::lead;
     });
     if (!marked && !numbers_tell()) try_accounts();
-    if (!best_->judgement.is_beyond_doubt() && !marked) try_number_plans();
-    if (!best_->judgement.is_beyond_doubt()) try_loose_ends();
-    if (!best_->judgement.is_beyond_doubt() && !numbers_tell() && !marked) {
+    if (!is_settled() && !marked) try_number_plans();
+    if (!is_settled()) try_loose_ends();
+    if (!is_settled() && !numbers_tell() && !marked) {
       try_nested_numbers();
       try_decimals();
       try_cells();
@@ -92,6 +92,23 @@ class Reader {
     if (!sorted.leads.empty())
       attempt.grouping = group_exact(key_text(*attempt.read), sorted, layout);
     return attempt;
+  }
+
+  // The best reading is beyond doubt and leaves no outline of letters unread.
+  [[nodiscard]] bool is_settled() const {
+    return best_->judgement.is_beyond_doubt() && best_->judgement.leads >= lettered_rivals();
+  }
+  // Lines that begin with "a'" or "aa)" and a capital, which answer leads of an outline.
+  [[nodiscard]] std::size_t lettered_rivals() const {
+    if (lettered_rivals_) return *lettered_rivals_;
+    lettered_rivals_ = static_cast<std::size_t>(
+        std::count_if(lines_.begin(), lines_.end(), [](SourceLine const& line) {
+          auto const label = read_label(line.text);
+          bool const letter =
+              label && (label->family == LabelFamily::lower || label->family == LabelFamily::upper);
+          return letter && label->marks > 0 && starts_with_upper(line.text.substr(label->text_at));
+        }));
+    return *lettered_rivals_;
   }
 
   // Many leads lead to couplets by their numbers and most find one: whatever is amiss is damage,
@@ -237,7 +254,7 @@ class Reader {
     if (leads->sorted.leads.empty()) return try_layouts(leads, {});
     auto const likely = likely_layout(key_text(*leads), leads->sorted, leads->reads);
     try_layouts(leads, {likely});
-    if (best_->judgement.is_beyond_doubt() || numbers_tell()) return;
+    if (is_settled() || numbers_tell()) return;
     for (auto const other : {Layout::parallel, Layout::indented, Layout::serial}) {
       if (other != likely) try_layouts(leads, {other});
     }
@@ -454,7 +471,8 @@ class Reader {
   Numbering numbering_;
   std::vector<SourceLine> body_;  // empty until it is asked for
   EndHabits ends_;
-  mutable std::size_t lines_read_{};  // by all readings so far
+  mutable std::size_t lines_read_{};                    // by all readings so far
+  mutable std::optional<std::size_t> lettered_rivals_;  // counted when first asked for
   std::optional<Attempt> best_;
   std::optional<Attempt> second_;
   std::optional<Attempt> failed_;  // the best outline that hangs together too badly

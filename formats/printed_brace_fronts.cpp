@@ -68,6 +68,8 @@ void take_sign(std::string_view line, std::size_t& at, BraceFront& front) {
   if (c.value == '(') taken = apart || !closes(line, behind, ')');
   if (c.value == '[') taken = apart || !closes(line, behind, ']');
   if (c.value == '/' || c.value == '!') taken = apart;
+  // "6 ) chestnut", "5 ]": the other half, as scanned.
+  if (c.value == ')' || c.value == ']') taken = apart;
   if (is_in(kLetters, c.value)) {
     // "I" at a line's end, or before words that one blank parts from it.
     taken = apart && (next.length == 0 || skip_blanks(line, behind) < line.size());

@@ -145,7 +145,8 @@ std::optional<Label> read_damaged_back_reference(std::string_view line, std::uin
   }
   auto const begin = ++at;
   bool digit = false;  // one at least was read rightly
-  while (at < line.size() && at - begin < kMostDigits && digit_seen_in(line[at])) {
+  while (at < line.size() && at - begin < kMostDigits &&
+         (digit_seen_in(line[at]) || line[at] == 'i')) {
     digit = digit || is_digit(static_cast<unsigned char>(line[at]));
     ++at;
   }

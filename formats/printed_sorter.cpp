@@ -250,9 +250,9 @@ class Sorter {
   [[nodiscard]] bool parts_a_lead(SourceLine const& line) const {
     constexpr std::size_t kMostLines = 3;  // feet, heads
     constexpr std::size_t kLongest = 120;  // bytes
-    if (plan_ != nullptr || leads_.progress() != Progress::open || !(gap_ || page_turned_)) {
-      return false;
-    }
+    if (plan_ != nullptr || leads_.empty() || !(gap_ || page_turned_)) return false;
+    bool const broken = leads_.last_line().ends_with('-');  // "A. bu-"
+    if (leads_.progress() != Progress::open && !broken) return false;
     if (starts_note(line.text) || starts_caption(line.text) || names_a_key(line.text)) return false;
     auto at = at_;
     for (std::size_t n = 0; n < kMostLines; ++n) {
@@ -261,7 +261,7 @@ class Sorter {
       at = ahead_.next_filled(at + 1);
       if (at == lines_.size()) return false;
       if (is_lower(code_point_at(lines_[at].text, 0).value)) {
-        return ahead_.ends_in_destination(at);
+        return broken || ahead_.ends_in_destination(at);
       }
     }
     return false;

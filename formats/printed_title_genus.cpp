@@ -244,7 +244,10 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const numeral = capitals && roman_number(bare, kLargestGroupNumeral) > 0;
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.
-    bool const genitive = before == "generis" && (folded.ends_with("ae") || folded.ends_with('i'));
+    // "DE AUSELLIIS" speaks of several.
+    bool const genitive =
+        folded.ends_with("iis") ||
+        (before == "generis" && (folded.ends_with("ae") || folded.ends_with('i')));
     // "Sect. 2. Verticillatae": sections have names of their own.
     if (names_section(before)) in_section = true;
     bool const section = in_section;
