@@ -98,15 +98,16 @@ class Reader {
   [[nodiscard]] bool is_settled() const {
     return best_->judgement.is_beyond_doubt() && best_->judgement.leads >= lettered_rivals();
   }
-  // Lines that begin with "a'" or "aa)" and a capital, which answer leads of an outline.
+  // Lines that begin with "a'", "aa)" or "**" and a capital, which answer leads of an outline.
   [[nodiscard]] std::size_t lettered_rivals() const {
     if (lettered_rivals_) return *lettered_rivals_;
     lettered_rivals_ = static_cast<std::size_t>(
         std::count_if(lines_.begin(), lines_.end(), [](SourceLine const& line) {
-          auto const label = read_label(line.text);
-          bool const letter =
-              label && (label->family == LabelFamily::lower || label->family == LabelFamily::upper);
-          return letter && label->marks > 0 && starts_with_upper(line.text.substr(label->text_at));
+          auto const first = code_point_at(line.text, 0).value;
+          if (first == 0 || is_digit(first) || is_dash(first)) return false;
+          auto const ranks = read_rank_labels(line.text);
+          return !ranks.empty() && ranks.front().repeats > 0 &&
+                 starts_with_upper(line.text.substr(ranks.front().label.text_at));
         }));
     return *lettered_rivals_;
   }

@@ -75,9 +75,9 @@ void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
   say(close_spaced_words(text.text), "spaced-letters",
       " words set with blanks between their letters were read as words");
   say(restore_daggers(text.text), "misread-signs",
-      " lines that begin with \"t\" or \"tt\" were read as if with daggers");
+      " lines that begin with \"t\", \"tt\" and the like were read as if with daggers");
   say(restore_greek_labels(text.text), "misread-signs",
-      " labels \"a\" and \"ß\" were read as the Greek letters alpha and beta");
+      " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
 }
 
 Finding braces_taken(std::string_view file, std::size_t couplets) {
@@ -242,6 +242,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_off_quotation_marks(lines);
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
+    take_dashes_for_depth(lines);
     if (markup.empty()) mark_lost_columns(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);

@@ -39,6 +39,9 @@ void take_off_dashes_behind_colons(std::vector<SourceLine>& lines);
 // Takes the numbers of lines off that a manuscript under review prints in its margin.
 void take_off_line_numbers(std::vector<SourceLine>& lines);
 
+// Takes dashes that tell how deep a lead stands for its indentation, "— — Petals red".
+void take_dashes_for_depth(std::vector<SourceLine>& lines);
+
 // Marks where destinations begin that touch the words before them, as where columns were lost.
 void mark_lost_columns(std::vector<SourceLine>& lines);
 

@@ -71,19 +71,34 @@ struct GreekLabel {
   Greek letter{Greek::none};
   std::size_t bytes{};
   char end{};
+  bool misread{false};  // no Greek letter as it stands
 };
 
-GreekLabel greek_label(std::string_view line) {
+// What a scan has for the letters: "a" and "«" for alpha; "ß", "/3", "/S" and "jS" for beta.
+GreekLabel greek_letter(std::string_view line) {
   auto const c = code_point_at(line, 0);
-  auto const letter = c.value == 'a'                        ? Greek::latin_a
-                      : c.value == 0x3B1                    ? Greek::alpha
-                      : c.value == 0xDF || c.value == 0x3B2 ? Greek::beta
-                                                            : Greek::none;
-  if (letter == Greek::none || c.length >= line.size()) return {};
-  char const end = line[c.length];
-  bool const label = end == ')' || end == '.' || end == ' ' || end == '\t';
-  bool const words = label && is_letter(code_point_at(line, skip_blanks(line, c.length + 1)).value);
-  return words ? GreekLabel{letter, c.length, end == '\t' ? ' ' : end} : GreekLabel{};
+  constexpr char32_t kGuillemet = 0xAB;
+  constexpr char32_t kSharpS = 0xDF;
+  if (c.value == 0x3B1) return {Greek::alpha, c.length, 0, false};
+  if (c.value == 0x3B2) return {Greek::beta, c.length, 0, false};
+  if (c.value == 'a') return {Greek::latin_a, 1, 0, true};
+  if (c.value == kGuillemet) return {Greek::alpha, c.length, 0, true};
+  if (c.value == kSharpS) return {Greek::beta, c.length, 0, true};
+  for (auto const form : {std::string_view{"/3"}, std::string_view{"/S"}, std::string_view{"jS"}}) {
+    if (line.starts_with(form)) return {Greek::beta, form.size(), 0, true};
+  }
+  return {};
+}
+
+GreekLabel greek_label(std::string_view line) {
+  auto label = greek_letter(line);
+  if (label.letter == Greek::none || label.bytes >= line.size()) return {};
+  char const end = line[label.bytes];
+  bool const closed = end == ')' || end == '.' || end == ' ' || end == '\t';
+  bool const words =
+      closed && is_letter(code_point_at(line, skip_blanks(line, label.bytes + 1)).value);
+  label.end = end == '\t' ? ' ' : end;
+  return words ? label : GreekLabel{};
 }
 
 struct Change {
@@ -138,24 +153,51 @@ std::size_t close_spaced_words(std::string& text) {
 
 std::size_t restore_daggers(std::string& text) {
   static constexpr std::string_view kDaggers = "†††";
+  static constexpr std::string_view kDoubleDaggers = "‡‡";
   constexpr std::size_t kBytes = 3;  // of a dagger
-  std::vector<Change> changes;
-  bool two = false;
+  // By letter, the lines that begin with it once or more.
+  struct Found {
+    std::vector<Change> lines;
+    bool two{false};
+  };
+  Found t;
+  Found f;
+  std::vector<Change> pluses;
+  bool dagger = false;
+  bool double_dagger = false;
+  bool plus = false;
+  bool lettered = false;
   for (auto const& line : lines_of(text)) {
-    // In a lettered key "t" stands behind "s".
-    if (strokes(line.text, 's') > 0) return 0;
-    auto const count = strokes(line.text, 't');
-    if (count == 0) continue;
-    two = two || count == 2;
-    changes.push_back({line.begin, count, kDaggers.substr(0, count * kBytes)});
+    auto const first = code_point_at(line.text, 0).value;
+    dagger = dagger || first == 0x2020;
+    double_dagger = double_dagger || first == 0x2021;
+    // In a lettered key "t" stands behind "s", and "f" behind "e".
+    lettered = lettered || strokes(line.text, 's') > 0 || strokes(line.text, 'e') > 0;
+    for (char const sign : {'t', 'f'}) {
+      auto const count = strokes(line.text, sign);
+      if (count == 0) continue;
+      auto& found = sign == 't' ? t : f;
+      found.lines.push_back({line.begin, count, kDaggers.substr(0, count * kBytes)});
+      found.two = found.two || count == 2;
+    }
+    auto const crosses = strokes(line.text, '+');
+    plus = plus || crosses == 1;
+    if (crosses == 2) pluses.push_back({line.begin, 2, kDoubleDaggers});
   }
-  if (changes.size() < 2 || !two) return 0;
+  std::vector<Change> changes;
+  auto const take = [&changes](std::vector<Change> const& lines) {
+    changes.insert(changes.end(), lines.begin(), lines.end());
+  };
+  if (!lettered && t.two && (dagger || t.lines.size() >= 2)) take(t.lines);
+  if (!lettered && f.two && dagger) take(f.lines);
+  if (double_dagger && !plus) take(pluses);
+  std::sort(changes.begin(), changes.end(),
+            [](Change const& a, Change const& b) { return a.at < b.at; });
   apply(changes, text);
   return changes.size();
 }
 
 std::size_t restore_greek_labels(std::string& text) {
-  if (text.find("ß") == std::string::npos && text.find("β") == std::string::npos) return 0;
   struct Open {
     std::size_t at{};
     GreekLabel label;
@@ -172,9 +214,8 @@ std::size_t restore_greek_labels(std::string& text) {
     while (!open.empty() && open.back().label.end != label.end) open.pop_back();
     if (open.empty()) continue;
     auto const& first = open.back();
-    if (first.label.letter == Greek::latin_a) changes.push_back({first.at, 1, "α"});
-    bool const sharp = code_point_at(line.text, 0).value == 0xDF;
-    if (sharp) changes.push_back({line.begin, label.bytes, "β"});
+    if (first.label.misread) changes.push_back({first.at, first.label.bytes, "α"});
+    if (label.misread) changes.push_back({line.begin, label.bytes, "β"});
     open.pop_back();
   }
   std::sort(changes.begin(), changes.end(),

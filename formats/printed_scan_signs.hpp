@@ -7,17 +7,18 @@
 
 namespace keydrift::printed {
 
-// "t r i d e n t a t u s": five small letters or more, each parted by one blank, are a word that was
-// spaced to stand out (common practice of German print).  The blanks go and stand at the line's end
-// instead, so that lines keep their length.  Returns the number of words.
+// "t r i d e n t a t u s": five small letters or more, each parted by one blank, are a word that
+// was spaced to stand out (common practice of German print).  The blanks go and stand at the line's
+// end instead, so that lines keep their length.  Returns the number of words.
 std::size_t close_spaced_words(std::string& text);
 
-// Lines that begin with "t" and "tt" for one dagger and two, where no lettered label comes before.
-// Columns stay.  Returns the number of lines.
+// Lines that begin with "t" and "tt" for one dagger and two, where no lettered label comes before;
+// "tt" and "ff" beside daggers, "++" beside a double one.  Columns stay.  Returns the number of
+// lines.
 std::size_t restore_daggers(std::string& text);
 
-// "a)" … "ß)" for α) and β): a sharp s is no label, so that the nearest "a" above stands for alpha.
-// Columns stay.  Returns the number of lines.
+// "a)" … "ß)", "«." … "/3." for α and β: a sharp s is no label, so that the nearest "a" above
+// stands for alpha.  Returns the number of lines.
 std::size_t restore_greek_labels(std::string& text);
 
 }  // namespace keydrift::printed

@@ -229,7 +229,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
         (has_epithet_ending(fold(bare)) || (bare.size() > 4 && words[w - 1].ends_with('.')));
     if (last && w >= 2 && (is_name_in_capitals(bare) || epithet_in_capitals) &&
         !is_name_in_capitals(words[w - 1])) {
-      return begin;
+      // "… leaves rufous beneath.. 2. A. BUS"
+      auto first = w;
+      if (first > 1 && is_abbreviated(words[first - 1]) && words[first - 1].size() == 2) --first;
+      if (first < w && first > 1 && is_species_number(words[first - 1])) --first;
+      return static_cast<std::size_t>(words[first].data() - text.data());
     }
     // "Elytra black bus Roe, 1900": the year tells an epithet from a word.
     if (w + 2 < words.size() && is_year(words.back()) && is_epithet(word) &&

@@ -1,0 +1,197 @@
+#include "keydrift/formats/printed_rank_damage.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+class Mender {
+ public:
+  Mender(std::vector<SourceLine> const& lines, LineRanks& ranks, LineRanks& numerals)
+      : lines_{lines}, ranks_{ranks}, numerals_{numerals} {}
+
+  void run() {
+    read_misread_indices();
+    read_misread_b();
+    read_damaged_letters();
+    read_drawn_signs();
+  }
+
+ private:
+  // "O Plants woody" and "X Calyx hairy" beside "= Leaves linear": a ring and a cross.
+  void read_drawn_signs() {
+    constexpr std::size_t kFewest = 2;  // of each
+    auto const is_drawn = [this](std::size_t i, char letter) {
+      auto const text = lines_[i].text;
+      return text.size() > 3 && text[0] == letter && text[1] == ' ' &&
+             is_upper(code_point_at(text, skip_blanks(text, 1)).value);
+    };
+    std::size_t signs = 0;
+    for (auto const& rank : ranks_) {
+      if (rank && rank->alphabet == Alphabet::sign) ++signs;
+    }
+    if (signs < kFewest) return;
+    for (auto const& [letter, sign] :
+         {std::pair{'O', char32_t{0x25CB}}, std::pair{'X', char32_t{0xD7}}}) {
+      std::vector<std::size_t> drawn;
+      for (std::size_t i = 0; i < lines_.size(); ++i) {
+        if (is_drawn(i, letter)) drawn.push_back(i);
+      }
+      if (drawn.size() < kFewest) continue;
+      for (auto const i : drawn) {
+        RankLabel rank;
+        rank.alphabet = Alphabet::sign;
+        rank.sign = sign;
+        rank.label.family = LabelFamily::dash;
+        rank.label.printed = lines_[i].text.substr(0, 1);
+        rank.label.text_at = skip_blanks(lines_[i].text, 1);
+        ranks_[i] = rank;
+        numerals_[i].reset();
+      }
+    }
+  }
+
+  // "al. Wings" beside "b1." and "a2.", "Bl. Beak" beside "B2.": an index that was misread.
+  void read_misread_indices() {
+    auto const is_latin = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+    auto const ends = [](char c) { return c == '.' || c == ')' || c == ' '; };
+    std::size_t indexed = 0;
+    std::array<bool, 128> seconds{};  // by letter: "b2."
+    for (auto const& line : lines_) {
+      auto const text = line.text;
+      bool const index =
+          text.size() > 3 && is_latin(text[0]) && text[1] >= '1' && text[1] <= '9' && ends(text[2]);
+      if (index) ++indexed;
+      if (index && text[1] == '2') seconds[static_cast<unsigned char>(text[0])] = true;
+    }
+    if (indexed < 2) return;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.size() < 5 || (text[2] != '.' && text[2] != ')')) continue;
+      char letter = text[0];
+      char index = text[1];
+      if (is_latin(letter) && (index == 'l' || index == 'I')) {
+        index = '1';
+        if (!seconds[static_cast<unsigned char>(letter)]) continue;
+      } else if (letter == '6' && index >= '1' && index <= '9' && is_misread_b(i)) {
+        letter = 'b';
+      } else {
+        continue;
+      }
+      auto const readings = read_rank_labels(std::string{letter, index} + ". ");
+      if (readings.empty()) continue;
+      auto reading = readings.front();
+      reading.label.printed = text.substr(0, 2);
+      reading.label.text_at = skip_blanks(text, 3);
+      if (reading.label.text_at < text.size()) ranks_[i] = reading;
+    }
+  }
+
+  // "DD, Wings" and "D D. Wings" for "DD.", "d'} Wings" for "d')", where the letter stands above.
+  void read_damaged_letters() {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      constexpr std::size_t kShortest = 6;  // bytes, with the first of the words
+      if (text.size() < kShortest) continue;
+      char const letter = text[0];
+      bool const latin = (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z');
+      if (!latin) continue;
+      std::string label;
+      std::size_t printed = 2;
+      if (!ranks_[i] && text[1] == letter && text[2] == ',') {
+        label = {letter, letter, '.'};
+      } else if (text[1] == ' ' && text[2] == letter && text[3] == '.') {
+        label = {letter, letter, '.'};
+        printed = 3;
+      } else if (!ranks_[i] && is_mark(static_cast<unsigned char>(text[1])) && text[2] == '}') {
+        label = {letter, text[1], ')'};
+      } else {
+        continue;
+      }
+      auto const words = skip_blanks(text, printed + 1);
+      bool const apart = is_blank(code_point_at(text, printed + 1).value);
+      if (!apart || !is_upper(code_point_at(text, words).value)) continue;
+      auto readings = read_rank_labels(label + " ");
+      if (readings.empty() || !stands_above(i, readings.front())) continue;
+      readings.front().label.printed = text.substr(0, printed);
+      readings.front().label.text_at = words;
+      ranks_[i] = readings.front();
+    }
+  }
+
+  // The first of the leads that `rival` answers, with the same sign behind it.
+  [[nodiscard]] bool stands_above(std::size_t at, RankLabel const& rival) const {
+    return std::any_of(ranks_.begin(), ranks_.begin() + static_cast<std::ptrdiff_t>(at),
+                       [&rival](std::optional<RankLabel> const& rank) {
+                         return rank && rank->rank() == rival.rank() &&
+                                rank->ordinal == rival.ordinal && rank->repeats < rival.repeats;
+                       });
+  }
+
+  // "6. Wings" for "b.", which "bb. Wings" answers and nothing else does.
+  void read_misread_b() {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const& six = ranks_[i];
+      bool const alone = six && six->alphabet == Alphabet::digits && six->ordinal == 6 &&
+                         six->repeats == 0 && six->decimal.empty() &&
+                         starts_with_upper(lines_[i].text.substr(six->label.text_at));
+      if (!alone || !is_answered_by_two_b(i, six->label.end)) continue;
+      auto readings = read_rank_labels("b" + std::string{lines_[i].text.substr(1, 1)} + " ");
+      if (readings.empty()) continue;
+      auto reading = readings.front();
+      reading.label.printed = lines_[i].text.substr(0, 1);
+      reading.label.text_at = six->label.text_at;
+      ranks_[i] = reading;
+    }
+  }
+
+  [[nodiscard]] bool is_answered_by_two_b(std::size_t at, LabelEnd end) const {
+    constexpr std::size_t kMostLines = 200;  // between the two
+    for (auto i = at + 1; i < std::min(lines_.size(), at + kMostLines); ++i) {
+      auto const& rank = ranks_[i];
+      if (!rank) continue;
+      if (rank->alphabet == Alphabet::digits && rank->ordinal >= 5 && rank->ordinal <= 7)
+        return false;
+      if (rank->alphabet != Alphabet::lower || rank->ordinal > 2) continue;
+      return rank->ordinal == 2 && rank->repeats == 1 && rank->label.end == end;
+    }
+    return false;
+  }
+
+  // "62. Wings" for "b2.": an "a2." stands above and no 61 or 63 is near by.
+  [[nodiscard]] bool is_misread_b(std::size_t at) const {
+    auto const text = lines_[at].text;
+    if (!is_upper(code_point_at(text, skip_blanks(text, 3)).value)) return false;
+    char const index = text[1];
+    constexpr std::size_t kMostMisread = 8;  // of the same label; more are a couplet 62
+    std::size_t alike = 0;
+    bool answers = false;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const other = lines_[i].text;
+      if (i == at || other.size() < 3 || other[2] != text[2]) continue;
+      if (other[0] == '6' && other[1] == index && ++alike == kMostMisread) return false;
+      if (i < at && other[0] == 'a' && other[1] == index) answers = true;
+      bool const beside = other[0] == '6' && (other[1] == index - 1 || other[1] == index + 1);
+      if (beside) return false;
+    }
+    return answers;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  LineRanks& ranks_;
+  LineRanks& numerals_;
+};
+
+}  // namespace
+
+void mend_rank_labels(std::vector<SourceLine> const& lines, LineRanks& ranks, LineRanks& numerals) {
+  Mender{lines, ranks, numerals}.run();
+}
+
+}  // namespace keydrift::printed
