@@ -195,7 +195,8 @@ class Reader {
     }
     // What numbers do not tell has to be told by everything else.
     bool const outline = attempt.grouping.layout == Layout::outline ||
-                         attempt.grouping.layout == Layout::by_indentation;
+                         attempt.grouping.layout == Layout::by_indentation ||
+                         attempt.grouping.layout == Layout::by_order;
     if (outline && attempt.judgement.sound * 3 < attempt.judgement.leads * 2) {
       if (!failed_ || attempt.judgement.points() > failed_->judgement.points()) {
         failed_ = std::move(attempt);
@@ -387,6 +388,10 @@ class Reader {
     auto grouping = group_by_indentation(key, read->sorted, read->reads, plan);
     // One couplet of all leads is a list, not a key.
     if (grouping.couplets.size() > 1) offer(read, std::move(grouping));
+    if (labelled) return;
+    if (auto ordered = group_by_order(key, read->sorted, read->reads, plan)) {
+      offer(read, *std::move(ordered));
+    }
   }
 
   // --- behind the key --------------------------------------------------------------------------
@@ -506,6 +511,8 @@ std::string_view to_word(Layout layout) {
       return "an outline with ranks told by labels";
     case Layout::by_indentation:
       return "an outline by indentation";
+    case Layout::by_order:
+      return "an outline without indentation";
   }
   return "a key";
 }

@@ -51,6 +51,7 @@ class Grouper {
       case Layout::indented:
       case Layout::outline:
       case Layout::by_indentation:
+      case Layout::by_order:
         group_indented();
         break;
       case Layout::serial:

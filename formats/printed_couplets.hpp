@@ -17,6 +17,7 @@ enum class Layout : std::uint8_t {
   serial,          // every lead has a number, its rival's stands in brackets
   outline,         // as indented; labels tell ranks and may come back in every branch
   by_indentation,  // as indented; nothing else tells which leads are rivals
+  by_order,        // the same where the indentation was lost: their order and first words tell
 };
 
 struct RawCouplet {

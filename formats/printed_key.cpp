@@ -80,6 +80,24 @@ void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
 }
 
+std::string quoted_start(std::string_view line) {
+  constexpr std::size_t kShown = 60;
+  auto const shown = start_of(line, kShown);
+  return std::string{shown} + (shown.size() < line.size() ? "…" : "");
+}
+
+Finding indentation_lost(std::string_view file, SourceLine const& first) {
+  auto finding = refusal(file, "indentation-lost",
+                         "no labels and no indentation tell which leads are rivals; behind a lead "
+                         "with its destination the innermost lead without rival was taken to be "
+                         "answered, or one that begins with the same word",
+                         "compare each couplet with the print, or indent the leads as it does");
+  finding.severity = Severity::warning;
+  finding.place = place_in(first, first.begin, first.begin + first.text.size());
+  finding.printed = quoted_start(first.text);
+  return finding;
+}
+
 Finding braces_taken(std::string_view file, std::size_t couplets) {
   auto finding = refusal(
       file, "braces",
@@ -93,12 +111,6 @@ Finding braces_taken(std::string_view file, std::size_t couplets) {
 // Two leads of three have a rival and a destination.
 bool hangs_together(Attempt const& attempt) {
   return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
-}
-
-std::string quoted_start(std::string_view line) {
-  constexpr std::size_t kShown = 60;
-  auto const shown = start_of(line, kShown);
-  return std::string{shown} + (shown.size() < line.size() ? "…" : "");
 }
 
 // The leads that are alone in their couplet, in printed order.
@@ -171,6 +183,9 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
     case Layout::by_indentation:
       note = "outline, rivals told by their indentation";
       break;
+    case Layout::by_order:
+      note = "outline without labels or indentation, rivals told by their order and first words";
+      break;
   }
   // The labels of the first couplet with two leads show the numbering.
   for (auto const& couplet : grouping.couplets) {
@@ -179,7 +194,8 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
       auto const& label = sorted.leads[grouping.members[couplet.first_member + member]].label;
       return label.printed.empty() ? std::string{"no label"} : squeeze(label.printed);
     };
-    note += ", leads marked " + shown(0) + " and " + shown(1);
+    bool const none = shown(0) == shown(1) && shown(0) == "no label";
+    if (!none) note += ", leads marked " + shown(0) + " and " + shown(1);
     break;
   }
   std::size_t dots = 0;
@@ -281,6 +297,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   if (!attempt.refused) take_keys_behind(text, lines, attempt);
   auto& read = *attempt.read;
+  if (!attempt.refused && attempt.grouping.layout == Layout::by_order) {
+    loaded.findings.push_back(indentation_lost(text.name, lines[read.sorted.leads.front().line]));
+  }
   auto& sorted = read.sorted;
   auto const& grouping = attempt.grouping;
   auto& reads = read.reads;

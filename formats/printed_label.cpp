@@ -74,6 +74,14 @@ Marks marks_at(std::string_view text, std::size_t at) {
   return marks;
 }
 
+// "la" of "2a(la)": a misread number with its letter, close behind a label.
+bool is_misread_reference(std::string_view text, std::size_t open, std::string_view inside) {
+  constexpr std::size_t kLongest = 4;  // bytes
+  if (open == 0 || is_blank(value_at(text, open - 1)) || inside.size() < 2) return false;
+  if (inside.size() > kLongest || inside.back() < 'a' || inside.back() > 'd') return false;
+  return misread_number(inside.substr(0, inside.size() - 1)).has_value();
+}
+
 // The bracket with back-references at `at`, if one stands there.
 struct BackBracket {
   std::string_view inside;
@@ -86,7 +94,9 @@ std::optional<BackBracket> back_bracket_at(std::string_view text, std::size_t at
   auto const close = text.substr(0, at + kMaximumBackBytes).find(open == '(' ? ')' : ']', at);
   if (close == std::string_view::npos) return std::nullopt;
   auto const inside = trim(text.substr(at + 1, close - at - 1));
-  if (inside.empty() || !read_references(inside)) return std::nullopt;
+  if (inside.empty() || !(read_references(inside) || is_misread_reference(text, at, inside))) {
+    return std::nullopt;
+  }
   return BackBracket{inside, close + 1 - at};
 }
 

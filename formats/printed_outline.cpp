@@ -78,6 +78,19 @@ class OutlineGrouper {
     return finish();
   }
 
+  std::optional<Grouping> by_order() && {
+    grouping_.layout = Layout::by_order;
+    if (is_indented()) return std::nullopt;
+    openings_.reserve(leads_.size());
+    for (std::size_t i = 0; i < leads_.size(); ++i) openings_.push_back(opening(i));
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      start_part(i);
+      place(i, rival_by_order(i));
+    }
+    if (!rivals_begin_alike()) return std::nullopt;
+    return finish();
+  }
+
  private:
   // --- common ----------------------------------------------------------------------------------
 
@@ -258,6 +271,60 @@ class OutlineGrouper {
     return depth < open_.size() ? depth : depth - 1;
   }
 
+  // --- order -----------------------------------------------------------------------------------
+
+  // Leads begin in several columns.
+  [[nodiscard]] bool is_indented() const {
+    std::map<std::uint32_t, std::size_t> levels;
+    std::size_t most = 0;
+    for (std::size_t i = 0; i < leads_.size(); ++i) most = std::max(most, ++levels[indent(i)]);
+    return most * 10 < leads_.size() * 9;
+  }
+
+  // The word that the lead begins with, without a mark behind it.
+  [[nodiscard]] std::string opening(std::size_t i) const {
+    constexpr std::size_t kBytes = 60;
+    auto const words = words_of(start_of(key_.lines[leads_[i].line].text, kBytes), 1);
+    auto word = words.empty() ? std::string_view{} : words.front();
+    while (!word.empty() && !is_letter(code_point_before(word, word.size()).value)) {
+      word.remove_suffix(code_point_before(word, word.size()).length);
+    }
+    return fold(word);
+  }
+  [[nodiscard]] bool begins_like(std::size_t i, OpenCouplet const& couplet) const {
+    return openings_[groups_[couplet.group].leads.front()] == openings_[i];
+  }
+
+  [[nodiscard]] std::optional<std::size_t> rival_by_order(std::size_t i) const {
+    if (open_.empty() || !is_led(i - 1)) return std::nullopt;
+    std::optional<std::size_t> alike;  // the innermost couplet that begins with the same word
+    for (auto depth = open_.size(); depth-- > highest_looked_at();) {
+      bool const same = begins_like(i, open_[depth]);
+      if (open_[depth].leads == 1) {
+        bool const further = alike && !same;  // the couplet has a third lead
+        return further ? alike : depth;
+      }
+      if (same && !alike) alike = depth;
+    }
+    return alike.value_or(open_.size() - 1);
+  }
+
+  // Nothing but words tells rivals: those of most couplets have to begin with the same word.
+  [[nodiscard]] bool rivals_begin_alike() const {
+    std::size_t couplets = 0;
+    std::size_t alike = 0;
+    for (auto const& group : groups_) {
+      if (group.leads.size() < 2) continue;
+      ++couplets;
+      auto const& first = openings_[group.leads.front()];
+      bool const same = std::all_of(group.leads.begin(), group.leads.end(),
+                                    [&](std::uint32_t lead) { return openings_[lead] == first; });
+      if (same) ++alike;
+    }
+    constexpr std::size_t kFewest = 3;
+    return couplets >= kFewest && alike * 5 >= couplets * 3;
+  }
+
   // --- names -----------------------------------------------------------------------------------
 
   // What the printed labels of the couplet's leads have in common: "A" of A and AA, "1" of 1 and
@@ -326,6 +393,7 @@ class OutlineGrouper {
   std::array<bool, RankLabel::kRanks> counted_{};
   bool letters_count_{false};  // a' and b' are rivals, a and a' are not
   std::uint32_t tolerance_{};
+  std::vector<std::string> openings_;  // by lead; for by_order()
 };
 
 }  // namespace
@@ -338,6 +406,11 @@ Grouping group_by_ranks(KeyText const& key, SortedLines const& sorted,
 Grouping group_by_indentation(KeyText const& key, SortedLines const& sorted,
                               std::vector<ReadLead> const& reads, LeadPlan const& plan) {
   return OutlineGrouper{key, sorted, reads, plan}.by_indentation();
+}
+
+std::optional<Grouping> group_by_order(KeyText const& key, SortedLines const& sorted,
+                                       std::vector<ReadLead> const& reads, LeadPlan const& plan) {
+  return OutlineGrouper{key, sorted, reads, plan}.by_order();
 }
 
 }  // namespace keydrift::printed

@@ -2,6 +2,7 @@
 // Couplets of keys whose ranks are told by labels or by indentation.  Inner header of formats.
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "keydrift/formats/printed_couplets.hpp"
@@ -27,5 +28,13 @@ enum class Rivals : std::uint8_t {
 [[nodiscard]] Grouping group_by_indentation(KeyText const& key, SortedLines const& sorted,
                                             std::vector<ReadLead> const& reads,
                                             LeadPlan const& plan);
+
+// Leads without labels of which the indentation was lost, as scans lose it: behind a lead that
+// leads on stands the first of the couplet beneath it, behind one with its destination the rival of
+// the innermost that lacks one.  A further rival begins with the word that its couplet begins with.
+// nullopt where leads are indented, or hardly a couplet's leads begin with the same word.
+[[nodiscard]] std::optional<Grouping> group_by_order(KeyText const& key, SortedLines const& sorted,
+                                                     std::vector<ReadLead> const& reads,
+                                                     LeadPlan const& plan);
 
 }  // namespace keydrift::printed

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_rank_damage.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
@@ -92,7 +93,14 @@ bool ends_in_led_word(std::string_view text) {
 
 // "1. Aus bus.", "3. A. bus Roe."
 bool names_account(std::string_view line) {
-  return is_numbered_name(line) || is_numbered_taxon(line);
+  constexpr std::size_t kMostWords = 6;
+  auto const words = words_of(start_of(line, 80), kMostWords + 1);
+  bool const binomial = words.size() > 2 && words.size() <= kMostWords &&
+                        is_species_number(words[0]) && is_capitalised(words[1]) &&
+                        is_epithet(without_end(words[2])) &&
+                        has_strict_latin_ending(without_end(words[2])) &&
+                        (words.size() == 3 || is_authorish(words[3]));
+  return binomial || is_numbered_name(line) || is_numbered_taxon(line);
 }
 
 class LabelPlanner {
@@ -269,7 +277,8 @@ class LabelPlanner {
     if (alone) return !is_bare(rank) || rank.repeats > 0;
     // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence; "a) 3 spines" does not.
     auto const first = code_point_at(line.text, rank.label.text_at).value;
-    bool const count = (is_digit(first) && rank.label.end == LabelEnd::parenthesis) ||
+    bool const count = (is_digit(first) && !is_bare(rank) &&
+                        (letter || rank.label.end == LabelEnd::parenthesis)) ||
                        (!is_bare(rank) && is_ordinal_word(line.text, rank.label.text_at));
     if (tally.mostly_upper() && !upper && !count) return false;
     if (letter && is_bare(rank) && tally.upper * 5 < tally.labels * 4 &&

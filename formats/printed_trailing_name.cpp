@@ -251,6 +251,9 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     // "… plate distinguishable Aus (p. 77)"
     bool const better = !paged || !is_epithet(word) || has_strict_latin_ending(word);
     if (ends_in_page && !author && better && is_name_with_page(name)) paged = begin;
+    // "Zech." of "P. radicans Zech. f. radicans" is an author.
+    constexpr std::size_t kShortAuthor = 3;  // bytes
+    if (is_abbreviated(word) && word.size() > kShortAuthor && follows_genus(words, w)) continue;
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');

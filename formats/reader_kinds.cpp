@@ -121,6 +121,13 @@ constexpr std::array kKinds{
         "hypertext", Severity::information, "The text was read as HTML",
         "Tables, paragraphs and line breaks became lines, cells were parted, named characters\n"
         "written out. Lines and columns are those of the source as it stands."},
+    FindingKind{"indentation-lost", Severity::warning, "Neither labels nor indentation tell rivals",
+                "A scan's text often loses the blanks before its lines. Behind a lead with its "
+                "destination\n"
+                "the innermost lead without rival is answered: in a key of two leads a couplet "
+                "there is no\n"
+                "other way. Where couplets have three, the word that leads begin with decides, and "
+                "may err."},
     FindingKind{"json-too-deep", Severity::error, "JSON nested too deeply",
                 "No file of ours is. See whether this is the right file."},
     FindingKind{
