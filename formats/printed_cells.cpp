@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -34,8 +36,7 @@ class CellFinder {
     plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     plan_.parts.assign(lines_.size(), LinePart::other);
     std::size_t at = 0;
-    while (at < filled_.size() && !is_label(at)) ++at;
-    while (at < filled_.size()) at = take_lead(at);
+    while (at < filled_.size()) at = is_label(at) ? take_lead(at) : at + 1;
     return std::move(plan_);
   }
 
@@ -61,10 +62,21 @@ class CellFinder {
     // Whatever style the labels of other lines have.
     auto const label = read_label(line(f).text);
     if (!label || label->decimal || label->text_at < line(f).text.size()) return false;
+    if (stands_within_sentence(f)) return false;
     // "b" beneath "1a"
     bool const letter =
         label->family == LabelFamily::lower && label->number > 1 && label->marks == 0 && lettered_;
     return label->is_dash() || label->family == LabelFamily::digits || letter;
+  }
+
+  // "5C" of "… simple (" / "Fig. 3A" / "," / "5C" / "); embolus …": markup parts the lines.
+  [[nodiscard]] bool stands_within_sentence(std::size_t f) const {
+    if (f == 0 || f + 1 >= filled_.size()) return false;
+    auto const before = line(f - 1).text;
+    bool const opened = before.ends_with('(') || before.ends_with('[') || before == ",";
+    bool const goes_on =
+        std::string_view{"),;]."}.find(line(f + 1).text.front()) != std::string_view::npos;
+    return opened || goes_on;
   }
 
   // Most labels stand alone; a key with mere destinations on lines of their own has at least as
@@ -94,7 +106,7 @@ class CellFinder {
     auto const limit = std::min(filled_.size(), words + kLinesLookedAhead);
     if (words >= filled_.size()) return words;
     auto next = words + 1;
-    while (next < limit && !is_label(next)) ++next;
+    while (next < limit && !is_label(next) && !opens_next_key(next)) ++next;
     if (is_label(next) && (is_label(next + 1) || next + 1 == filled_.size()) && is_number(next)) {
       // A number before a label, or at the end, is the destination.
       give_words(words, next);
@@ -102,8 +114,9 @@ class CellFinder {
       return next + 1;
     }
     // Behind the last label the text goes on with other things.
-    auto const destination =
-        is_label(next) ? name_between(words + 1, next) : first_name(words + 1, next);
+    auto const destination = is_label(next) || (next < limit && opens_next_key(next))
+                                 ? name_between(words + 1, next)
+                                 : first_name(words + 1, next);
     give_words(words, destination);
     if (destination < next) plan_.parts[filled_[destination]] = LinePart::destination;
     return next;
@@ -130,6 +143,13 @@ class CellFinder {
       if (certain_destination(line(f - 1).text, numbering_)) return f - 1;
     }
     return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
+  }
+
+  // "Key to females of" behind a blank line.
+  [[nodiscard]] bool opens_next_key(std::size_t f) const {
+    auto const at = filled_[f];
+    return at > 0 && lines_[at - 1].text.empty() && starts_with_upper(line(f).text) &&
+           mentions_key(line(f).text) && !is_label(f + 1);
   }
 
   // "Key B. Species without eyes", apart from the name before it.

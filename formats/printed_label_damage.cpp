@@ -115,7 +115,7 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
   // "S. 90": a page.
   bool const page =
       line.starts_with("S. ") && is_digit(code_point_at(line, skip_blanks(line, 2)).value);
-  if (page) return std::nullopt;
+  if (page || line.starts_with("sp.")) return std::nullopt;
   // Read the rest as if the digits were right; the views must borrow from `line`.
   auto const behind = line.substr(end, kLongestLabel);
   auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};

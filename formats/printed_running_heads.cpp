@@ -224,7 +224,8 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     std::size_t line{};
     std::uint32_t number{};
   };
-  std::optional<LoneHead> lone;  // the last line between blank ones that may be a page's head
+  std::vector<std::size_t> strange;  // lines that end in a number of no couplet, far from the words
+  std::optional<LoneHead> lone;      // the last line between blank ones that may be a page's head
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
@@ -299,12 +300,23 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
       lone = LoneHead{i, edge->number};
     }
     if (edge->blanks < kEdgeBlanks) continue;
+    // "Species of the Marsh          225" between leads: no couplet has that number.
+    constexpr std::size_t kFewestWords = 3;
+    if (!label && edge->blanks > kTabBlanks && edge->number > kLeastPage &&
+        words_of(edge->words).size() >= kFewestWords) {
+      strange.push_back(i);
+    }
     if (capitals || (!label && names_a_volume(edge->words))) heads[i] = true;
     bool const next_page =
         before && edge->number > number_before && edge->number - number_before <= kPagesApart;
     if (next_page) heads[i] = heads[*before] = true;
     before = i;
     number_before = edge->number;
+  }
+  // Where many lines end so, leads lead to pages.
+  constexpr std::size_t kMostStrange = 2;
+  if (strange.size() <= kMostStrange && numbering.numbers.size() > kMostStrange * 2) {
+    for (auto const i : strange) heads[i] = true;
   }
 }
 

@@ -180,7 +180,7 @@ TEST(PrintedOutline, IndentationAloneTellsTheRivals) {
             "3[] Eyes large -> Aus cus\n3[] Eyes small -> Aus dus\n"
             "4[] Foot broad -> Dus eus\n4[] Foot narrow -> Dus fus\n");
   EXPECT_EQ(note_of(text),
-            "outline, rivals told by their indentation, leads marked no label and no label, "
+            "outline, rivals told by their indentation, "
             "destinations after dot leaders; the couplets' numbers are not printed but counted; a "
             "lead without destination goes on with the next lead");
   EXPECT_EQ(line_kinds(text), "heading, blank, lead, lead, lead, lead, lead, lead, lead, lead");

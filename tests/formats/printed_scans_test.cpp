@@ -53,7 +53,7 @@ TEST(PrintedScans, ALetterTMayBeADagger) {
             "5[] Leaves stem-clasping -> V. amplexa\n");
   EXPECT_EQ(
       findings_of(text).front(),
-      "key.txt:1:1: information: 2 lines that begin with \"t\" or \"tt\" were read as if with "
+      "key.txt:1:1: information: 2 lines that begin with \"t\", \"tt\" and the like were read as if with "
       "daggers [misread-signs] (see with --explain whether the lines are taken for what they are)");
 }
 
