@@ -94,9 +94,10 @@ class Reader {
     return attempt;
   }
 
-  // The best reading is beyond doubt and leaves no outline of letters unread.
+  // The best reading is beyond doubt and leaves no outline of letters unread, in which each rival
+  // answers another lead.
   [[nodiscard]] bool is_settled() const {
-    return best_->judgement.is_beyond_doubt() && best_->judgement.leads >= lettered_rivals();
+    return best_->judgement.is_beyond_doubt() && best_->judgement.leads >= lettered_rivals() * 2;
   }
   // Lines that begin with "a'", "aa)" or "**" and a capital, which answer leads of an outline.
   [[nodiscard]] std::size_t lettered_rivals() const {

@@ -5,7 +5,9 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -140,6 +142,10 @@ class CellFinder {
     for (auto f = to; f > from; --f) {
       if (leads_on(f - 1)) return to;
       if (f > from + 1 && titles_next_key(f - 1)) continue;
+      if (f > from + 1 && is_author_with_year(line(f - 1).text) &&
+          is_latin_name(line(f - 2).text)) {
+        continue;
+      }
       if (certain_destination(line(f - 1).text, numbering_)) return f - 1;
     }
     return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
@@ -150,6 +156,13 @@ class CellFinder {
     auto const at = filled_[f];
     return at > 0 && lines_[at - 1].text.empty() && starts_with_upper(line(f).text) &&
            mentions_key(line(f).text) && !is_label(f + 1);
+  }
+
+  // "Roe, 2011" beneath "Aus bus"
+  [[nodiscard]] static bool is_author_with_year(std::string_view text) {
+    auto const words = words_of(text);
+    return words.size() >= 2 && words[words.size() - 2].ends_with(',') && is_year(words.back()) &&
+           is_authorish(words.front());
   }
 
   // "Key B. Species without eyes", apart from the name before it.

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "keydrift/formats/printed_label.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -159,6 +160,15 @@ TEST(PrintedDamagedLabels, ASixIsABWhereAnAStandsAbove) {
             "2[b1] Wings dark -> Ausella dusa (p. 5.)\n"
             "3[a2] Legs pale -> Ausella busa (p. 3.)\n"
             "3[62] Legs dark -> Ausella cusa (p. 4.)\n");
+}
+
+TEST(PrintedDamagedLabels, AnIInTheBracketOfARivalIsAOne) {
+  constexpr std::string_view kLine = "19 (i8). Body shining";
+  auto const label = printed::read_damaged_back_reference(kLine, 19);
+  ASSERT_TRUE(label);
+  EXPECT_EQ(label->printed, "19");
+  EXPECT_EQ(kLine.substr(label->text_at), "Body shining");
+  EXPECT_FALSE(printed::read_damaged_back_reference("19 (in fens). Body shining", 19));
 }
 
 }  // namespace

@@ -343,5 +343,65 @@ TEST(PrintedNameEnds, ANounBehindAPrepositionIsNoGenus) {
             "5[6] Stirn schmal. — Hochland. -> Ausella nudus\n");
 }
 
+TEST(PrintedNameEnds, ABinomialInBracketsFollowsACommonName) {
+  EXPECT_EQ(sketch("1A. Juice milky ..... Go to 2\n"
+                   "1B. Juice clear ..... Go to 3\n"
+                   "2A. Prickles along the midrib\n"
+                   "COMMON BITTERLEAF (Amarotis echinata). Winter annual. See photo 1.\n"
+                   "2B. No prickles\n"
+                   "SMALL BITTERLEAF (Amarotis campestris). Photo 2.\n"
+                   "3A. Plant prostrate ..... UPRIGHT MATSPURGE (Chamaelacta erecta)\n"
+                   "3B. Plant upright\n"
+                   "        Red Mole (Terricastor ruber)\n"),
+            "1[1A] Juice milky -> 2\n"
+            "1[1B] Juice clear -> 3\n"
+            "2[2A] Prickles along the midrib -> Amarotis echinata (COMMON BITTERLEAF; Winter "
+            "annual. See photo 1.)\n"
+            "2[2B] No prickles -> Amarotis campestris (SMALL BITTERLEAF; Photo 2.)\n"
+            "3[3A] Plant prostrate -> Chamaelacta erecta (UPRIGHT MATSPURGE)\n"
+            "3[3B] Plant upright -> Terricastor ruber (Red Mole)\n");
+}
+
+TEST(PrintedNameEnds, AGenusMayBeLedToWithItsOneSpecies) {
+  EXPECT_EQ(sketch("1. Gills present ..... 2\n"
+                   "- Gills absent ..... 3\n"
+                   "2. Three ocelli ..... Tribratha, only T. marginata (Esker)\n"
+                   "- Two ocelli ..... Dinobratha Roe, 1999 (single species: D. binoculata Roe)\n"
+                   "3. Frons hairy ..... Monoctera Roe (2 species)\n"
+                   "- Frons bare ..... Ammoderis (one species)\n"),
+            "1[1] Gills present -> 2\n"
+            "1[-] Gills absent -> 3\n"
+            "2[2] Three ocelli -> Tribratha marginata (Tribratha, only)\n"
+            "2[-] Two ocelli -> Dinobratha binoculata (Dinobratha Roe, 1999 (single species:)\n"
+            "3[3] Frons hairy -> Monoctera (2 species)\n"
+            "3[-] Frons bare -> Ammoderis (one species)\n");
+}
+
+TEST(PrintedNameEnds, ABracketMayPointAtAKeyByItsTitle) {
+  EXPECT_EQ(sketch("1. Setae long ..... Ausella s. str. (see Key to species of subgenus Ausella)\n"
+                   "- Setae short ..... Key to Bats (Chapter 6)\n"
+                   "\n"
+                   "Key to species of subgenus Ausella\n"
+                   "\n"
+                   "1. Wing spotted ..... A. busa\n"
+                   "- Wing hyaline ..... A. cusa\n"),
+            "1[1] Setae long -> key: Key to species of subgenus Ausella (Ausella s. str.)\n"
+            "1[-] Setae short -> key: Key to Bats\n"
+            "1[1] Wing spotted -> A. busa\n"
+            "1[-] Wing hyaline -> A. cusa\n");
+}
+
+TEST(PrintedNameEnds, SayingThatASpeciesIsNewEndsALead) {
+  EXPECT_EQ(sketch("Genus Ausella Roe\n\n"
+                   "1. Eyes large ..... 2\n"
+                   "- Eyes small; elytra short nana, n. sp.\n"
+                   "2. Scales brown with a mark semicarinata, new species (p. 31)\n"
+                   "- Scales gray; Texas and Coahuila pallida Orvey (p. 32)\n"),
+            "1[1] Eyes large -> 2\n"
+            "1[-] Eyes small; elytra short -> Ausella nana (n. sp.)\n"
+            "2[2] Scales brown with a mark -> Ausella semicarinata (new species (p. 31))\n"
+            "2[-] Scales gray; Texas and Coahuila -> Ausella pallida (p. 32)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

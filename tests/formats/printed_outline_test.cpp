@@ -412,5 +412,60 @@ TEST(PrintedOutline, LeadsMayEndInAColonAndADash) {
             "4[] Stem twining -> Ausella futa\n4[] Stem erect -> Ausella guta\n");
 }
 
+TEST(PrintedOutline, OrderTellsRivalsWhereTheIndentationWasLost) {
+  auto const text =
+      "9. AUSANDRELLA, Hodm. Gen. Pl. ii. 418.\n"
+      "\n"
+      "Flowers in terminal panicles :—\n"
+      "Calyx-lobes longer than the tube :—\n"
+      "Corolla white . . . . . 1. A. alba.\n"
+      "Corolla blue . . . . . 2. A. coerulea.\n"
+      "Calyx-lobes obsolete :—\n"
+      "Corolla-tube 4 in. long . . . . . 3. A. longa.\n"
+      "Corolla-tube 1 in. long, bearded at the\n"
+      "throat . . . . . 4. A. barbata.\n"
+      "Corolla-tube ½ in. long . . . . . 5. A. curta.\n"
+      "Flowers axillary :—\n"
+      "Branches armed . . . . . 6. A. armata.\n"
+      "Branches unarmed . . . . . 7. A. inermis.\n";
+  EXPECT_EQ(sketch(text),
+            "1[] Flowers in terminal panicles : -> 2\n"
+            "1[] Flowers axillary : -> 5\n"
+            "2[] Calyx-lobes longer than the tube : -> 3\n"
+            "2[] Calyx-lobes obsolete : -> 4\n"
+            "3[] Corolla white -> Ausandrella alba\n"
+            "3[] Corolla blue -> Ausandrella coerulea\n"
+            "4[] Corolla-tube 4 in. long -> Ausandrella longa\n"
+            "4[] Corolla-tube 1 in. long, bearded at the throat -> Ausandrella barbata\n"
+            "4[] Corolla-tube ½ in. long -> Ausandrella curta\n"
+            "5[] Branches armed -> Ausandrella armata\n"
+            "5[] Branches unarmed -> Ausandrella inermis\n");
+  EXPECT_EQ(note_of(text),
+            "outline without labels or indentation, rivals told by their order and first words, "
+            "destinations after dot leaders; the couplets' numbers are not printed but counted; a "
+            "lead without destination goes on with the next lead");
+  EXPECT_EQ(test::findings_of(text).front(),
+            "key.txt:3:1: warning: no labels and no indentation tell which leads are rivals; "
+            "behind a lead with its destination the innermost lead without rival was taken to be "
+            "answered, or one that begins with the same word [indentation-lost] (compare each "
+            "couplet with the print, or indent the leads as it does)");
+}
+
+TEST(PrintedOutline, AListOfNamesIsNoKeyWhoseIndentationWasLost) {
+  // Hardly two lines begin with the same word.
+  auto const findings = test::findings_of(
+      "Meadows of the marsh:\n"
+      "Alba common . . . . . 1. A. alba.\n"
+      "Rare in fens . . . . . 2. A. coerulea.\n"
+      "Hills:\n"
+      "Everywhere . . . . . 3. A. longa.\n"
+      "Seldom seen . . . . . 4. A. barbata.\n"
+      "Woods:\n"
+      "On bark . . . . . 5. A. curta.\n"
+      "Once only . . . . . 6. A. armata.\n");
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_NE(findings[0].find("[no-couplets]"), std::string::npos) << findings[0];
+}
+
 }  // namespace
 }  // namespace keydrift

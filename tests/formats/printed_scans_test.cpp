@@ -53,7 +53,8 @@ TEST(PrintedScans, ALetterTMayBeADagger) {
             "5[] Leaves stem-clasping -> V. amplexa\n");
   EXPECT_EQ(
       findings_of(text).front(),
-      "key.txt:1:1: information: 2 lines that begin with \"t\", \"tt\" and the like were read as if with "
+      "key.txt:1:1: information: 2 lines that begin with \"t\", \"tt\" and the like were read as "
+      "if with "
       "daggers [misread-signs] (see with --explain whether the lines are taken for what they are)");
 }
 
@@ -300,6 +301,110 @@ TEST(PrintedScans, NamesOnLinesOfTheirOwnEndLeadsInBraces) {
             "3[] Feuilles toutes libres -> 4\n"
             "4[4] Bractées longues -> B. spicata (Dub.)\n"
             "4[] Bractées courtes -> B. curta (Dub.)\n");
+}
+
+TEST(PrintedScans, OneSignReadRightlyTellsTheOthers) {
+  EXPECT_EQ(sketch("* Fronds pinnate.\n"
+                   "† Pinnae articulated.\n"
+                   "‡ Pinnae crenate - - - 1. N. decidua, Hask.\n"
+                   "++ Pinnae entire - - - 2. N. falcata, Hask.\n"
+                   "tt Pinnae not articulated - - - 3. N. laurina, Brk.\n"
+                   "** Fronds twice pinnate.\n"
+                   "f Stipes scaly - - - 4. N. cristata, Hask.\n"
+                   "ff Stipes naked - - - 5. N. blanda, Wr.\n"),
+            "1[*] Fronds pinnate. -> 2\n"
+            "1[**] Fronds twice pinnate. -> 4\n"
+            "2[†] Pinnae articulated. -> 3\n"
+            "2[††] Pinnae not articulated -> N. laurina (Brk.)\n"
+            "3[‡] Pinnae crenate -> N. decidua (Hask.)\n"
+            "3[‡‡] Pinnae entire -> N. falcata (Hask.)\n"
+            "4[†] Stipes scaly -> N. cristata (Hask.)\n"
+            "4[††] Stipes naked -> N. blanda (Wr.)\n");
+}
+
+TEST(PrintedScans, GreekLettersComeInManyForms) {
+  EXPECT_EQ(sketch("a. Zweige drüsig.\n"
+                   "«. Blätter lederartig . . . . 8. O. viscosa.\n"
+                   "/S. Blätter krautig . . . . 9. O. serrata.\n"
+                   "b. Zweige kahl.\n"
+                   "a. Fruchtknoten drüsig . . . . 10. O. hispida.\n"
+                   "/3. Fruchtknoten kahl . . . . 11. O. crenata.\n"),
+            "1[a] Zweige drüsig. -> 2\n"
+            "1[b] Zweige kahl. -> 3\n"
+            "2[α] Blätter lederartig -> O. viscosa\n"
+            "2[β] Blätter krautig -> O. serrata\n"
+            "3[α] Fruchtknoten drüsig -> O. hispida\n"
+            "3[β] Fruchtknoten kahl -> O. crenata\n");
+}
+
+TEST(PrintedScans, LettersOfOutlinesMayBeDamaged) {
+  EXPECT_EQ(sketch("A. Tallos leñosos.\n"
+                   "B. Hojas lineares . . . . . 1. O. linearis Arrg.\n"
+                   "B B. Hojas ovales.\n"
+                   "C. Cáliz largo . . . . . 2. O. longa Arrg.\n"
+                   "CC, Cáliz corto . . . . . 3. O. curta Arrg.\n"
+                   "AA. Tallos herbáceos . . . . . 4. O. herbacea Arrg.\n"),
+            "A[A] Tallos leñosos. -> B\n"
+            "A[AA] Tallos herbáceos -> O. herbacea\n"
+            "B[B] Hojas lineares -> O. linearis\n"
+            "B[B B] Hojas ovales. -> C\n"
+            "C[C] Cáliz largo -> O. longa\n"
+            "C[CC] Cáliz corto -> O. curta\n");
+  EXPECT_EQ(
+      sketch("a) Conchiglia umbilicata.\n"
+             "b) Umbilico largo — L. lata Csr.\n"
+             "b'} Umbilico stretto — L. stricta Csr. (1)\n"
+             "\n"
+             "(1) La var. minor non è che il giovane.\n"
+             "\n"
+             "a') Conchiglia imperforata — L. clausa Csr.\n"
+             "\n"
+             "1. — Lavernula lata Csr.\n"
+             "\n"
+             "1879. — Lavernula lata CSR. Moll. Valli, p. 33.\n"),
+      "1[1] La var. minor non è che il giovane. a') Conchiglia imperforata -> Lavernula clausa\n"
+      "1[] 1. -> Lavernula lata\n"
+      "1[] 1879. -> Lavernula lata (p. 33.)\n");
+}
+
+TEST(PrintedScans, TheNumberOfARivalMayBeMisreadCloseBehindALabel) {
+  EXPECT_EQ(sketch("la. Elytra bicolored ..... 2\n"
+                   "lb. Elytra unicolorous ..... 3\n"
+                   "2a(la). Black confined to the apex ..... Aus bus\n"
+                   "2b. Black covering the half ..... Aus cus\n"
+                   "3a(lb). Hind wing developed ..... Aus dus\n"
+                   "3b. Hind wing reduced ..... Aus eus\n"),
+            "1[la] Elytra bicolored -> 2\n"
+            "1[lb] Elytra unicolorous -> 3\n"
+            "2[2a] Black confined to the apex -> Aus bus\n"
+            "2[2b] Black covering the half -> Aus cus\n"
+            "3[3a] Hind wing developed -> Aus dus\n"
+            "3[3b] Hind wing reduced -> Aus eus\n");
+}
+
+TEST(PrintedScans, AFormaMayStandBehindItsSpeciesAuthor) {
+  EXPECT_EQ(sketch("1. Lamina dentata. . P. radicans Zech. f. radicans\n"
+                   "- Lamina integra. . P. radicans f. minor Zech.\n"),
+            "1[1] Lamina dentata. -> P. radicans f. radicans\n"
+            "1[-] Lamina integra. -> P. radicans f. minor\n");
+}
+
+TEST(PrintedScans, OtherHalvesOfBracesAreNoWords) {
+  EXPECT_EQ(sketch("( Feuilles décurrentes. . . . . 2\n"
+                   "1 ]\n"
+                   "( Feuilles libres. . . . . 3\n"
+                   "/ Tige ailée ; fleurs blan-\n"
+                   "2 ) ches . . . . . B. alata Gr.\n"
+                   "\\ Tige nue . . . . . B. nuda Gr.\n"
+                   "{ Lobes linéaires . . . . . B. tenuis Lav.\n"
+                   "3 <\n"
+                   "( Lobes ovales . . . . . B. lyrata Gr.\n"),
+            "1[1] Feuilles décurrentes -> 2\n"
+            "1[] Feuilles libres -> 3\n"
+            "2[2] Tige ailée ; fleurs blanches -> B. alata\n"
+            "2[] Tige nue -> B. nuda\n"
+            "3[3] Lobes linéaires -> B. tenuis\n"
+            "3[] Lobes ovales -> B. lyrata\n");
 }
 
 }  // namespace

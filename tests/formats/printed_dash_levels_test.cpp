@@ -1,0 +1,51 @@
+// As many dashes as a couplet stands deep.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedDashLevels, DashesTellHowDeepALeadStands) {
+  EXPECT_EQ(sketch("Key to the species of Dorvanthus.\n\n"
+                   "— Leaves palmately nerved.\n"
+                   "— — Petioles pubescent.\n"
+                   "— — — Receptacles sessile..... 1. D. TOMENTOSUS\n"
+                   "——— Receptacles peduncled; leaves rufous beneath.. 2. D. RUFUS\n"
+                   "— — Petioles glabrous.\n"
+                   "— — — Leaves cordate, the basal lobes over-\n"
+                   "lapping..... 3. D. CORDIFOLIUS\n"
+                   "— — — Leaves peltate..... 4. D. PELTATUS\n"
+                   "— — — Leaves truncate..... 5. D. TRUNCATUS\n"
+                   "— Leaves pinnately nerved..... 6. D. SERRATUS\n"),
+            "1[—] Leaves palmately nerved. -> 2\n"
+            "1[—] Leaves pinnately nerved -> Dorvanthus serratus\n"
+            "2[—] Petioles pubescent. -> 3\n"
+            "2[—] Petioles glabrous. -> 4\n"
+            "3[—] Receptacles sessile -> Dorvanthus tomentosus\n"
+            "3[—] Receptacles peduncled; leaves rufous beneath -> Dorvanthus rufus\n"
+            "4[—] Leaves cordate, the basal lobes overlapping -> Dorvanthus cordifolius\n"
+            "4[—] Leaves peltate -> Dorvanthus peltatus\n"
+            "4[—] Leaves truncate -> Dorvanthus truncatus\n");
+}
+
+TEST(PrintedDashLevels, DashesThatAnswerNumbersTellNothingOfDepth) {
+  EXPECT_EQ(sketch("1. Leaves flat ..... 2\n"
+                   "— Leaves round ..... Aus bus\n"
+                   "— — Leaves hollow ..... Aus cus\n"
+                   "2. Petals red ..... Aus dus\n"
+                   "— Petals blue ..... Aus eus\n"
+                   "— — Petals white ..... Aus fus\n"),
+            "1[1] Leaves flat -> 2\n"
+            "1[—] Leaves round -> Aus bus\n"
+            "1[— —] Leaves hollow -> Aus cus\n"
+            "2[2] Petals red -> Aus dus\n"
+            "2[—] Petals blue -> Aus eus\n"
+            "2[— —] Petals white -> Aus fus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
