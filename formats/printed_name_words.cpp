@@ -19,6 +19,16 @@ namespace {
 
 using namespace std::string_view_literals;
 
+// All words of the lists, to be looked up in a few steps.
+template <std::size_t... N>
+constexpr auto sorted(std::array<std::string_view, N> const&... lists) {
+  std::array<std::string_view, (N + ...)> all;
+  auto out = all.begin();
+  ((out = std::copy(lists.begin(), lists.end(), out)), ...);
+  std::sort(all.begin(), all.end());
+  return all;
+}
+
 template <std::size_t N>
 bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
   if (word.empty()) return false;
@@ -149,8 +159,8 @@ bool is_epithet(std::string_view word) {
   static constexpr auto kSmallWords =
       lengths_by_beginning(kNoEpithets, kParticles, kLimits, kSeparators);
   if (!may_be_among(kSmallWords, word)) return true;
-  return !is_one_of(kNoEpithets, word) && !is_one_of(kParticles, word) &&
-         !is_one_of(kLimits, word) && !is_one_of(kSeparators, word);
+  static constexpr auto kSorted = sorted(kNoEpithets, kParticles, kLimits, kSeparators);
+  return !std::binary_search(kSorted.begin(), kSorted.end(), word);
 }
 
 bool has_latin_ending(std::string_view word) {
