@@ -367,6 +367,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
     }
     auto name = own + " " + without_stress(epithet ? fold(taxon.name) : taxon.name);
     findings_.assume("", own, "", name, place);
+    see_name(name);
     return name;
   }
   auto const words = words_of(taxon.name);

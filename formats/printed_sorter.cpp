@@ -273,7 +273,8 @@ class Sorter {
     page_above_ = turned;
     // What ends the page may only look like a name.
     bool const named = leads_.progress() == Progress::named || leads_.progress() == Progress::soft;
-    bool const goes_on = named && is_lower(code_point_at(line.text, 0).value);
+    bool const broken = !leads_.empty() && leads_.last_line().ends_with('-');  // "A. bu-"
+    bool const goes_on = (named || broken) && is_lower(code_point_at(line.text, 0).value);
     if (turned && (goes_on || !leads_.are_complete()) && !starts_caption(line.text) &&
         !starts_note(line.text) && !names_a_key(line.text)) {
       gap_ = false;
