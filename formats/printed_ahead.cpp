@@ -200,6 +200,7 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
       split_at_leader(words, numbering_).kind == LeaderKind::none) {
     return std::nullopt;
   }
+  if (label->family == LabelFamily::digits && titles_group(words)) return std::nullopt;
   if (label->is_dash()) {
     bool const account =
         titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;

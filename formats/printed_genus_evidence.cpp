@@ -166,6 +166,10 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   if (bare.size() < 3 || bare.size() > kLongestGenus || !is_capitalised(bare)) return;
   auto const genus = full_genus(bare);
   bool const capitals = genus != bare;
+  // "TRANS. ENT. SOC.": a journal.
+  bool const cut_short = words[w].ends_with('.') && w + 1 < words.size() &&
+                         words[w + 1].size() > 3 && words[w + 1].ends_with('.');
+  if (cut_short && capitals) return;
   auto const folded = fold(genus);
   if (!has_strict_latin_ending(folded) || has_higher_ending(folded)) return;
   std::size_t rest = words.size() - w - 1;

@@ -87,7 +87,14 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
     bool const head = higher || numbered || capitals;
     return head ? std::optional{GroupHead{}} : std::nullopt;
   }
-  bool const latin = announced ? has_latin_ending(folded) : has_strict_latin_ending(folded);
+  // "TRANS. MARSH ENT. SOC.": a journal.
+  bool const journal = words[at].ends_with('.') && at + 1 < words.size() &&
+                       words[at + 1].ends_with('.') &&
+                       is_in_capitals(without_marks(words[at + 1]), 2);
+  if (capitals && journal) return std::nullopt;
+  bool const alone = numbered && capitals && at + 1 == words.size();
+  bool const latin =
+      announced || alone ? has_latin_ending(folded) : has_strict_latin_ending(folded);
   bool const page = words.size() > at + 1 && !is_year(words.back()) &&
                     is_digit(code_point_at(words.back(), 0).value) && words.size() <= at + 2;
   if (!latin || page) return std::nullopt;
@@ -103,6 +110,21 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
 std::optional<GroupHead> read_group_head(std::string_view line) {
   line = start_of(line, kLongestHead);
   return may_have_stress(line) ? read_plain_head(without_stress(line)) : read_plain_head(line);
+}
+
+bool titles_group(std::string_view words) {
+  constexpr std::size_t kLongest = 80;  // bytes
+  if (words.size() > kLongest) return false;
+  auto const all = words_of(words, 3);
+  if (all.empty()) return false;
+  auto const colon = all[0].ends_with(':');
+  if (colon) return is_rank_noun(fold(all[0].substr(0, all[0].size() - 1)));
+  constexpr std::size_t kShortest = 5;  // letters of the name
+  auto name = all[0];
+  if (name.ends_with('.')) name.remove_suffix(1);
+  bool const page = all.size() == 2 && is_digit(code_point_at(all[1], 0).value);
+  return (all.size() == 1 || page) && all[0].ends_with('.') && is_in_capitals(name, kShortest) &&
+         has_latin_ending(fold(name));
 }
 
 std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines, std::size_t at,

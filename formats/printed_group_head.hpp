@@ -21,6 +21,10 @@ struct GroupHead {
 // AUSIDAE."; nothing for other lines and for those that only end in a page's number.
 [[nodiscard]] std::optional<GroupHead> read_group_head(std::string_view line);
 
+// "MABOLEPIS.", "MABOLEPIS. 217", "Ordnung: Polydesmoidea 43": what stands behind the number that a
+// group has in a book, and no lead's words.
+[[nodiscard]] bool titles_group(std::string_view words);
+
 // The head that stands nearest above line `at` and not above line `from`; one that is sure goes
 // before nearer ones that are not.
 [[nodiscard]] std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines,

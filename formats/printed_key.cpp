@@ -273,6 +273,16 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       attempt = std::move(other);
     }
   }
+  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+    if (auto led = put_destinations_behind_leads(lines)) {
+      auto other = choose_reading(text, *led);
+      if (hangs_together(other) &&
+          (attempt.refused || other.judgement.points() > attempt.judgement.points())) {
+        lines = *std::move(led);
+        attempt = std::move(other);
+      }
+    }
+  }
   if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {
     if (auto parted = part_paragraphs(lines)) {
       auto other = choose_reading(text, *parted);

@@ -72,24 +72,10 @@ std::optional<OnlySpecies> only_species(std::string_view text) {
   if (words.size() < 4) return std::nullopt;
   auto const genus = without_end(words[0]);
   if (!is_capitalised(genus) || genus.ends_with(':')) return std::nullopt;
-  auto w = std::size_t{0};
-  bool bracket = false;
-  if (words[0].ends_with(',')) {
-    w = behind_one(words, 1);
-  } else if (text.ends_with(')') || text.ends_with(']')) {
-    char const opens = text.ends_with(')') ? '(' : '[';
-    for (std::size_t i = 1; i < words.size(); ++i) {
-      if (!words[i].starts_with(opens)) continue;
-      auto inside = words;
-      inside[i].remove_prefix(1);
-      if (w = behind_one(inside, i); w == 0) continue;
-      bracket = true;
-      break;
-    }
-  }
+  if (!words[0].ends_with(',')) return std::nullopt;
+  auto const w = behind_one(words, 1);
   if (w == 0) return std::nullopt;
-  auto const whole = bracket ? text.substr(0, text.size() - 1) : text;
-  auto name = name_from(whole, words_of(whole), w, genus);
+  auto name = name_from(text, words, w, genus);
   if (name.empty()) return std::nullopt;
   auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
   return OnlySpecies{std::move(name), squeeze(text.substr(0, begin))};

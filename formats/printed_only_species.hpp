@@ -12,8 +12,8 @@ struct OnlySpecies {
   std::string before;   // what is printed before it, squeezed
 };
 
-// "Ausella, only A. bus Roe", "Ausella Roe (one species: A. bus Roe)": the species that is meant.
-// nullopt for any other text.
+// "Ausella, only A. bus Roe": the species that is meant.  What stands in brackets behind a genus,
+// "Ausella Roe (one species: A. bus)", is a remark.  nullopt for any other text.
 [[nodiscard]] std::optional<OnlySpecies> only_species(std::string_view text);
 
 }  // namespace keydrift::printed

@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_rank_damage.hpp"
@@ -143,6 +144,10 @@ class LabelPlanner {
         auto const text = lines_[i].text;
         if (text.substr(reading.label.text_at, 3) == "..." && text.front() == '(') continue;
         if (reading.alphabet == Alphabet::digits && reading.ordinal > kMostCouplets) continue;
+        if (reading.alphabet == Alphabet::digits &&
+            titles_group(text.substr(reading.label.text_at))) {
+          continue;
+        }
         bool const roman =
             reading.alphabet == Alphabet::roman_upper || reading.alphabet == Alphabet::roman_lower;
         (roman ? numerals_ : ranks_)[i] = reading;

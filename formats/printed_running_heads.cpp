@@ -286,6 +286,17 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
       heads[i] = true;
     }
     if (of_key(edge->number)) continue;
+    // "214 MARSH STATE SURVEY" between lines: a number far beyond the key's.
+    constexpr std::uint32_t kFar = 30;
+    constexpr std::size_t kFewestWordsOfHead = 3;
+    constexpr std::uint32_t kLeastYear = 1700;
+    bool const beyond = !numbering.numbers.empty() &&
+                        edge->number > numbering.numbers.back() + kFar && i > 0 &&
+                        edge->number < kLeastYear;
+    if (beyond && mostly_capitals(edge->words) &&
+        words_of(edge->words).size() >= kFewestWordsOfHead) {
+      heads[i] = true;
+    }
     bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
                        !names_a_key(edge->words) && !starts_caption(edge->words);
     bool const capitals = mostly_capitals(edge->words);

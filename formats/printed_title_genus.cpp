@@ -103,6 +103,12 @@ bool is_title_word(std::string_view folded) {
                                      "genere"sv,
                                      "table"sv,
                                      "tabula"sv,
+                                     "tabella"sv,
+                                     "tavola"sv,
+                                     "prospetto"sv,
+                                     "sinossi"sv,
+                                     "quadro"sv,
+                                     "chiave"sv,
                                      "tabelle"sv,
                                      "revision"sv,
                                      "notes"sv,
@@ -217,6 +223,11 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   auto const plain = without_stress(title);
   auto const words = words_of(plain);
   // In a text of sentences every noun behind a full stop has a capital.
+  auto const abbreviations = std::count_if(words.begin(), words.end(), [](std::string_view word) {
+    constexpr std::size_t kShortest = 4;  // bytes, with the full stop
+    return word.size() >= kShortest && word.ends_with('.') &&
+           is_in_capitals(word.substr(0, word.size() - 1), kShortest - 1);
+  });
   constexpr std::size_t kWordsOfATitle = 12;
   constexpr std::size_t kWordsOfAName = 3;
   bool const prose =
@@ -263,8 +274,11 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "in Journ. Harrowdale Bot. Club": of a work.
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
                        words[w - 1].size() > 2 && is_capitalised(words[w - 1]);
+    // "TRANS. MARSH ENT. SOC.": of a journal.
+    bool const journal =
+        capitals && words[w].ends_with('.') && w + 2 < words.size() && abbreviations > 1;
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
-                           !numeral && !genitive && !section && !epithet && !cited &&
+                           !numeral && !genitive && !section && !epithet && !cited && !journal &&
                            (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);

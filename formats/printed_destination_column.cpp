@@ -1,0 +1,142 @@
+// Destinations that were copied as a column of their own: some leads without an end, and behind
+// them as many lines, each of them a destination (common practice of programs that copy text from
+// PDF files and scans).
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_columns.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewest = 4;        // destinations that make a column
+constexpr std::size_t kMostLines = 8;     // of a lead
+constexpr std::size_t kLongestEnd = 100;  // bytes of a destination
+
+class ColumnFinder {
+ public:
+  ColumnFinder(std::vector<SourceLine> const& lines, Numbering const& numbering)
+      : lines_{lines}, numbering_{numbering} {}
+
+  // Whether any was put behind its lead.
+  bool run() {
+    order_.reserve(lines_.size());
+    for (std::size_t i = 0; i < lines_.size();) {
+      auto const end = end_of_column(i);
+      if (end - i >= kFewest && move_behind_leads(i, end)) {
+        moved_ = true;
+        i = end;
+        continue;
+      }
+      do {
+        order_.push_back(i++);
+      } while (i < end);
+    }
+    return moved_;
+  }
+
+  [[nodiscard]] std::vector<SourceLine> lines() const {
+    std::vector<SourceLine> lines;
+    lines.reserve(order_.size());
+    for (auto const i : order_) lines.push_back(lines_[i]);
+    return lines;
+  }
+
+ private:
+  // A number of the key or a name, and nothing else.
+  [[nodiscard]] bool is_destination(std::size_t i) const {
+    auto const text = lines_[i].text;
+    if (text.empty() || text.size() > kLongestEnd || starts_lead(i)) return false;
+    if (is_number_only(text)) {
+      auto const number = read_reference(strip_pointer(text));
+      return number && numbering_.has_number(number->number);
+    }
+    return is_latin_name(text) && certain_destination(text, numbering_);
+  }
+  [[nodiscard]] std::size_t end_of_column(std::size_t i) const {
+    while (i < lines_.size() && is_destination(i)) ++i;
+    return i;
+  }
+
+  [[nodiscard]] bool starts_lead(std::size_t i) const {
+    auto const text = lines_[i].text;
+    auto const label = read_label(text);
+    return label && label->text_at < text.size() &&
+           (label->is_dash() || label->family == LabelFamily::digits) &&
+           is_upper(code_point_at(text, label->text_at).value) && !is_numbered_name(text) &&
+           !is_numbered_taxon(text);
+  }
+
+  [[nodiscard]] bool ends_lead(std::size_t i) const {
+    auto const text = lines_[i].text;
+    auto const split = split_at_leader(text, numbering_);
+    if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
+    if (trailing_reference(text, &numbering_)) return true;
+    // The first of a lead's words may only look like a genus.
+    auto const label = read_label(text);
+    auto const words = label ? label->text_at : 0;
+    auto const name = trailing_name(text);
+    return name && *name > words && is_certain_name(text.substr(*name));
+  }
+
+  // The leads without an end directly above the column are as many as it has lines.
+  bool move_behind_leads(std::size_t begin, std::size_t end) {
+    auto const wanted = end - begin;
+    std::vector<std::size_t> starts;  // places in order_, last lead first
+    auto at = order_.size();
+    std::size_t rest = 0;  // lines of the lead that is being gone up
+    bool fresh = true;     // the next line up is a lead's last one
+    while (at > 0 && starts.size() <= wanted) {
+      auto const i = order_[at - 1];
+      if (lines_[i].text.empty() || is_destination(i)) break;
+      if (fresh && ends_lead(i)) break;
+      fresh = false;
+      --at;
+      if (++rest > kMostLines) break;
+      if (!starts_lead(i)) continue;
+      starts.push_back(at);
+      rest = 0;
+      fresh = true;
+    }
+    if (starts.size() != wanted) return false;
+    std::reverse(starts.begin(), starts.end());
+    std::vector<std::size_t> const leads(order_.begin() + static_cast<std::ptrdiff_t>(starts[0]),
+                                         order_.end());
+    auto const first = starts[0];
+    order_.resize(first);
+    for (std::size_t k = 0; k < wanted; ++k) {
+      auto const to = k + 1 < wanted ? starts[k + 1] : first + leads.size();
+      order_.insert(order_.end(), leads.begin() + static_cast<std::ptrdiff_t>(starts[k] - first),
+                    leads.begin() + static_cast<std::ptrdiff_t>(to - first));
+      order_.push_back(begin + k);
+    }
+    return true;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  std::vector<std::size_t> order_;  // indices into the lines
+  bool moved_{false};
+};
+
+}  // namespace
+
+std::optional<std::vector<SourceLine>> put_destinations_behind_leads(
+    std::vector<SourceLine> const& lines) {
+  auto const numbering = decide_numbering(lines);
+  ColumnFinder finder{lines, numbering};
+  return finder.run() ? std::optional{finder.lines()} : std::nullopt;
+}
+
+}  // namespace keydrift::printed
