@@ -4,6 +4,7 @@
 #include <initializer_list>
 #include <iterator>
 #include <string>
+#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_account_leaves.hpp"
@@ -209,12 +210,24 @@ class Reader {
       return;
     }
     auto const ahead = attempt.judgement.points() - best_->judgement.points();
-    if (ahead >= margin(attempt, *best_)) {
+    if (ahead >= margin(attempt, *best_) || (ahead > 0 && reads_all_and_more(attempt, *best_))) {
       second_ = std::move(best_);
       best_ = std::move(attempt);
     } else if (!second_ || attempt.judgement.points() > second_->judgement.points()) {
       second_ = std::move(attempt);
     }
+  }
+
+  // The attempt has every lead of the other and some between them, and nothing is amiss.
+  [[nodiscard]] static bool reads_all_and_more(Attempt const& attempt, Attempt const& other) {
+    if (!attempt.judgement.is_faultless()) return false;
+    auto const& leads = attempt.read->sorted.leads;
+    auto const& others = other.read->sorted.leads;
+    if (leads.size() <= others.size()) return false;
+    std::unordered_set<std::uint32_t> lines;
+    for (auto const& lead : leads) lines.insert(lead.line);
+    return std::all_of(others.begin(), others.end(),
+                       [&lines](RawLead const& lead) { return lines.contains(lead.line); });
   }
 
   // Cuts the leads again by what their places among the couplets tell, if all hangs together better

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstddef>
 #include <string>
+#include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
@@ -123,6 +124,20 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
     auto const head = group_head_above(lines, static_cast<std::size_t>(first - lines.begin()), 0);
     return head && head->sure && !head->genus.empty();
   };
+  // "331. AUS BUS, Roe." beneath the key, where a lead leads to BUS.
+  auto const accounts_name_epithets = [&reads, &lines] {
+    std::unordered_set<std::string> led;
+    for (auto const& read : reads) {
+      for (auto const& taxon : read.to.taxa.taxa) led.insert(fold(taxon.name));
+    }
+    return std::any_of(lines.begin(), lines.end(), [&led](SourceLine const& line) {
+      auto const words = words_of(start_of(line.text, 80), 3);
+      if (words.size() < 3 || !is_digit(code_point_at(words[0], 0).value)) return false;
+      auto const epithet = without_closing_marks(words[2]);
+      return words[0].ends_with('.') && is_in_capitals(words[1]) && is_in_capitals(epithet) &&
+             led.contains(fold(epithet));
+    });
+  };
   // "Key to the genera" above all: "Genus AUS" is then the account of one.
   bool const genera = std::any_of(titles.begin(), titles.end(), [&](std::string const& title) {
     return mentions_key(title) && says_higher(title);
@@ -130,7 +145,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
   bool const in_account = !genera && of_account();
   bool const species = std::any_of(titles.begin(), titles.end(), of_species) || in_account ||
                        (!genera && std::any_of(titles.begin(), titles.end(), of_genus));
-  if (!species) return false;
+  if (!species && (genera || !accounts_name_epithets())) return false;
   // "Quadripustulata." beneath "Genre Aus, Roe.", and nothing that speaks of groups.
   bool const account = in_account && std::none_of(titles.begin(), titles.end(), says_higher);
   std::size_t capitals = 0;

@@ -140,8 +140,13 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     // A stop or a comma parts the word from the next one.
     if (bare.data() + bare.size() != words[w].data() + words[w].size()) continue;
     auto next = bare_word(words[w + 1]);
-    if (!is_lower(code_point_at(next, 0).value) || !is_plain_word(next)) continue;
-    auto const epithet = std::string{next};
+    // "331. AUS BUS, Roe."
+    constexpr std::size_t kShortest = 3;  // letters of words in capitals
+    bool const capitals = is_in_capitals(bare, kShortest) && is_in_capitals(next, kShortest);
+    bool const lower = is_lower(code_point_at(next, 0).value);
+    if (!(lower || capitals) || !is_plain_word(next)) continue;
+    auto const epithet = capitals ? fold(next) : std::string{next};
+    if (capitals && !epithets.contains(epithet)) continue;
     if (epithets.contains(epithet)) {
       if (!has_higher_ending(fold(genus)) && uses.epithets.insert(epithet).second) {
         auto& genera = before_[epithet];

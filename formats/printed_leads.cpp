@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_names_like_others.hpp"
+#include "keydrift/formats/printed_notes_behind.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -62,6 +63,9 @@ class LeadReader {
     give_nouns_back();
     take_names_like_others();
     take_species_of_known_genera();
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
+    }
     return std::move(reads_);
   }
 
@@ -499,7 +503,7 @@ class LeadReader {
   }
 
   KeyText const& key_;
-  SortedLines const& sorted_;
+  SortedLines& sorted_;
   LeadCutter cutter_;
   std::vector<ReadLead> reads_;
   std::size_t genera_led_to_{};  // behind leaders

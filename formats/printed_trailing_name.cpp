@@ -119,7 +119,8 @@ std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
     std::size_t w = 0;  // the last epithet
     while (w < 2 && w < words.size() && !ends_item(words[w])) ++w;
     bool const marked =
-        w + 2 < words.size() && w < 2 && words.size() <= w + 3 &&
+        w + 2 < words.size() && w < 2 && (w == 0 || is_latin_epithet(words[0])) &&
+        words.size() <= w + 3 &&
         std::find(kMarks.begin(), kMarks.end(), words[w + 1]) != kMarks.end() &&
         std::all_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
                     [](std::string_view word) { return is_epithet(without_end(word)); });

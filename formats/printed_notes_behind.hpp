@@ -1,0 +1,17 @@
+#pragma once
+// Notes that stand directly behind a lead's destination, on lines of their own.  Inner header of
+// formats.
+
+#include <cstddef>
+
+#include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_sorter.hpp"
+
+namespace keydrift::printed {
+
+// "… cuillerons blancs. 2. bus Roe." / "Long. 7-8 mm. — Dunes.": where a line of lead `lead` but the
+// last ends in what is surely a name, and the next one begins afresh, the lines behind it become a
+// note of the lead.  True where that was so.
+bool part_note_behind_name(KeyText const& key, SortedLines& sorted, std::size_t lead);
+
+}  // namespace keydrift::printed
