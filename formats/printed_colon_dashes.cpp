@@ -9,8 +9,6 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;  // lines that make it a habit
-
 // Bytes of the text without the dash behind its last colon; all of it where none stands there.
 std::size_t length_without_dash(std::string_view text) {
   auto before = text;
@@ -25,11 +23,6 @@ std::size_t length_without_dash(std::string_view text) {
 }  // namespace
 
 void take_off_dashes_behind_colons(std::vector<SourceLine>& lines) {
-  std::size_t found = 0;
-  for (auto const& line : lines) {
-    if (length_without_dash(line.text) < line.text.size()) ++found;
-  }
-  if (found < kFewest) return;
   for (auto& line : lines) line.text = line.text.substr(0, length_without_dash(line.text));
 }
 

@@ -36,6 +36,7 @@ class IndentPlanner {
     plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     mark_certain();
     settle_uncertain();
+    drop_prose_before();
     for (std::size_t i = begin_; i <= led_.back(); ++i) {
       if (marks_[i] != Mark::start) continue;
       LeadStart start;
@@ -295,6 +296,33 @@ class IndentPlanner {
       if (marks_[i] == Mark::start) start = i;
       before = i;
     }
+  }
+
+  // Where leads with others beneath them end in a colon, sentences before the first of those are
+  // the account that the key stands in.
+  void drop_prose_before() {
+    constexpr std::size_t kFewest = 3;  // leads that end in a colon
+    struct Lead {
+      std::size_t line{};
+      bool colon{false};
+      bool led{false};
+    };
+    std::vector<Lead> leads;
+    for (auto i = begin_; i <= led_.back(); ++i) {
+      if (marks_[i] == Mark::other) continue;
+      if (marks_[i] == Mark::start) leads.push_back({i, false, false});
+      if (leads.empty()) continue;
+      leads.back().led = ends_[i];
+      leads.back().colon = lines_[i].text.ends_with(':');
+    }
+    auto const first = std::find_if(leads.begin(), leads.end(),
+                                    [](Lead const& lead) { return lead.colon || lead.led; });
+    auto const colons = static_cast<std::size_t>(
+        std::count_if(first, leads.end(), [](Lead const& lead) { return lead.colon; }));
+    auto const open = static_cast<std::size_t>(
+        std::count_if(first, leads.end(), [](Lead const& lead) { return !lead.led; }));
+    if (colons < kFewest || colons * 4 < open * 3) return;
+    for (auto lead = leads.begin(); lead != first; ++lead) marks_[lead->line] = Mark::other;
   }
 
   std::vector<SourceLine> const& lines_;
