@@ -84,6 +84,7 @@ bool DestinationWords::is_subspecies(std::size_t i) const {
 
 bool DestinationWords::closes_epithet(std::size_t i) const {
   auto const next = word(i);
+  if (is_mark_of_new(next)) return true;
   if (is_rank(next)) return is_epithet(word(i + 1));
   if (is_limit_word(without_end(next)) || next == "s.l." || next == "s.lat." || next == "s.str.")
     return true;

@@ -43,6 +43,7 @@ bool may_be(char c, char digit) {
 // The digit that a Cyrillic letter looks like: "З" is 3; 0 for any other.
 char digit_like(char32_t c) {
   if (c == 0x417 || c == 0x437) return '3';
+  if (c == 0x41E || c == 0x43E) return '0';
   return c == 0x431 ? '6' : '\0';
 }
 
@@ -67,9 +68,19 @@ std::optional<std::uint32_t> misread_number(std::string_view text) {
   text = trim(text);
   if (!text.empty() && text.back() == '.') text.remove_suffix(1);
   if (text.empty() || text.size() > kLongestMisreadNumber) return std::nullopt;
+  // "n" for 11, as old-style figures have it; "П" for 11 in Cyrillic type.
+  if (text == "n" || text == "П") return 11;
   std::uint32_t number = 0;
   bool misread = false;
   for (std::size_t at = 0; at < text.size(); ++at) {
+    if (auto const wide = code_point_at(text, at); wide.length > 1) {
+      auto const like = digit_like(wide.value);
+      if (like == '\0') return std::nullopt;
+      number = number * 10 + static_cast<std::uint32_t>(like - '0');
+      misread = true;
+      at += wide.length - 1;
+      continue;
+    }
     char const c = text[at];
     bool const between = at > 0 && at + 1 < text.size();
     if (c == ' ' && between) {

@@ -171,7 +171,9 @@ bool LeadBegins::begins_first_couplet(LineAtHand here) const {
   auto const& line = lines_[here.at];
   bool const whole = numbering_.family == LabelFamily::digits && numbering_.extent == Extent::whole;
   if (!whole || plan_ != nullptr || numbering_.exact || line.is_no_lead) return false;
-  if (!is_upper(code_point_at(line.text, 0).value) || mentions_key(line.text)) return false;
+  if (!is_upper(code_point_at(line.text, 0).value)) return false;
+  bool const led = split_at_leader(line.text, numbering_).kind != LeaderKind::none;
+  if (mentions_key(line.text) && !led) return false;
   auto const destination = [this](std::size_t i) {
     if (i >= lines_.size() || ahead_.label_at(i)) return std::string_view{};
     auto const split = split_at_leader(lines_[i].text, numbering_);

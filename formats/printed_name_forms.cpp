@@ -92,7 +92,7 @@ bool is_genusless_name(std::string_view text) {
   if (!is_epithet(words[0]) || !has_epithet_ending(without_end(words[0]))) return false;
   bool const fresh = words.size() == 3 && (words[1] == "n." || words[1] == "sp." ||
                                            words[1] == "nov." || words[1] == "new");
-  if (fresh) return true;
+  if (fresh || (words.size() == 2 && is_mark_of_new(words[1]))) return true;
   if (!is_authorish(words[1])) return false;
   if (words.size() == 2 && words[0].ends_with(',')) return true;  // "bus, Roe."
   auto const reading = read_taxa(text);

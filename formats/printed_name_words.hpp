@@ -26,6 +26,9 @@ namespace keydrift::printed {
 // Without the full stop, comma, colon or bracket that closes behind it.
 [[nodiscard]] std::string_view without_closing_marks(std::string_view word);
 
+// "sp.n.", "n.sp.", "sp.nov.": set as one word, they say that a taxon is new.
+[[nodiscard]] bool is_mark_of_new(std::string_view word);
+
 // Letters and inner hyphens only; at least two of them.
 [[nodiscard]] bool is_plain_word(std::string_view word);
 [[nodiscard]] bool is_epithet(std::string_view word);

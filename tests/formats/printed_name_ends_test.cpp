@@ -372,7 +372,7 @@ TEST(PrintedNameEnds, AGenusMayBeLedToWithItsOneSpecies) {
             "1[1] Gills present -> 2\n"
             "1[-] Gills absent -> 3\n"
             "2[2] Three ocelli -> Tribratha marginata (Tribratha, only)\n"
-            "2[-] Two ocelli -> Dinobratha binoculata (Dinobratha Roe, 1999 (single species:)\n"
+            "2[-] Two ocelli -> Dinobratha (single species: D. binoculata Roe)\n"
             "3[3] Frons hairy -> Monoctera (2 species)\n"
             "3[-] Frons bare -> Ammoderis (one species)\n");
 }
