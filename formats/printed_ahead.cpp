@@ -181,6 +181,17 @@ std::optional<Label> LinesAhead::label_at(std::size_t i) const {
   return plan_ != nullptr ? plan_->at(i)->rank.label : numbering_.label_of(lines_[i].text);
 }
 
+// "7. MABWENIA, Roe in Journ. Marsh. xxxi. 118.": the genus in capitals, its author, no
+// destination.
+bool LinesAhead::heads_account(std::size_t i, std::string_view words) const {
+  constexpr std::size_t kShortest = 5;  // letters
+  auto const first = words_of(words, 1);
+  if (first.empty() || !is_in_capitals(without_end(first[0]), kShortest)) return false;
+  if (split_at_leader(words, numbering_).kind != LeaderKind::none) return false;
+  auto const head = read_group_head(lines_[i].text);
+  return head && head->sure && !head->genus.empty();
+}
+
 std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
   if (plan_ != nullptr) {
     auto const* start = plan_->at(i);
@@ -200,7 +211,9 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
       split_at_leader(words, numbering_).kind == LeaderKind::none) {
     return std::nullopt;
   }
-  if (label->family == LabelFamily::digits && titles_group(words)) return std::nullopt;
+  if (label->family == LabelFamily::digits && (titles_group(words) || heads_account(i, words))) {
+    return std::nullopt;
+  }
   if (label->is_dash()) {
     bool const account =
         titles_account(words) && split_at_leader(words, numbering_).kind == LeaderKind::none;

@@ -46,10 +46,24 @@ class ColumnFinder {
     return moved_;
   }
 
+  // The lines in their new order; where destinations begin is marked, for nothing else sets off the
+  // numbers of the other leads.
   [[nodiscard]] std::vector<SourceLine> lines() const {
     std::vector<SourceLine> lines;
     lines.reserve(order_.size());
-    for (auto const i : order_) lines.push_back(lines_[i]);
+    for (std::size_t k = 0; k < order_.size(); ++k) {
+      auto line = lines_[order_[k]];
+      bool const last = k + 1 == order_.size() || lines_[order_[k + 1]].text.empty() ||
+                        starts_lead(order_[k + 1]);
+      auto const number =
+          last ? trailing_reference(line.text, &numbering_) : std::optional<TrailingReference>{};
+      if (number && numbering_.has_number(number->reference.number)) {
+        line.markup.destination_begin = line.begin + number->destination_begin;
+      }
+      bool const moved = std::binary_search(columns_.begin(), columns_.end(), order_[k]);
+      if (moved) line.markup.destination_begin = line.begin;
+      lines.push_back(line);
+    }
     return lines;
   }
 
@@ -79,15 +93,18 @@ class ColumnFinder {
   }
 
   [[nodiscard]] bool ends_lead(std::size_t i) const {
-    auto const text = lines_[i].text;
+    auto text = lines_[i].text;
+    if (auto const label = read_label(text)) text.remove_prefix(label->text_at);
+    while (!text.empty() && !is_letter(code_point_at(text, 0).value)) {  // "9 (7) — Wings"
+      text.remove_prefix(code_point_at(text, 0).length);
+    }
     auto const split = split_at_leader(text, numbering_);
-    if (split.kind != LeaderKind::none) return split.destination_begin < text.size();
+    bool const led = split.kind != LeaderKind::none && split.kind != LeaderKind::dash;
+    if (led) return split.destination_begin < text.size();
     if (trailing_reference(text, &numbering_)) return true;
     // The first of a lead's words may only look like a genus.
-    auto const label = read_label(text);
-    auto const words = label ? label->text_at : 0;
     auto const name = trailing_name(text);
-    return name && *name > words && is_certain_name(text.substr(*name));
+    return name && *name > 0 && is_certain_name(text.substr(*name));
   }
 
   // The leads without an end directly above the column are as many as it has lines.
@@ -120,13 +137,15 @@ class ColumnFinder {
       order_.insert(order_.end(), leads.begin() + static_cast<std::ptrdiff_t>(starts[k] - first),
                     leads.begin() + static_cast<std::ptrdiff_t>(to - first));
       order_.push_back(begin + k);
+      columns_.push_back(begin + k);
     }
     return true;
   }
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
-  std::vector<std::size_t> order_;  // indices into the lines
+  std::vector<std::size_t> order_;    // indices into the lines
+  std::vector<std::size_t> columns_;  // of lines that were put behind their leads
   bool moved_{false};
 };
 

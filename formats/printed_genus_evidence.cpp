@@ -171,9 +171,13 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   if (bare.size() < 3 || bare.size() > kLongestGenus || !is_capitalised(bare)) return;
   auto const genus = full_genus(bare);
   bool const capitals = genus != bare;
-  // "TRANS. ENT. SOC.": a journal.
-  bool const cut_short = words[w].ends_with('.') && w + 1 < words.size() &&
-                         words[w + 1].size() > 3 && words[w + 1].ends_with('.');
+  // "TRANS. MARSH ENT. SOC.": a journal.
+  bool const cut_short = words[w].ends_with('.') &&
+                         std::any_of(words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
+                                     words.end(), [](std::string_view word) {
+                                       return word.ends_with('.') &&
+                                              is_in_capitals(word.substr(0, word.size() - 1), 3);
+                                     });
   if (cut_short && capitals) return;
   auto const folded = fold(genus);
   if (!has_strict_latin_ending(folded) || has_higher_ending(folded)) return;

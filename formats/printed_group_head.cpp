@@ -88,9 +88,11 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
     return head ? std::optional{GroupHead{}} : std::nullopt;
   }
   // "TRANS. MARSH ENT. SOC.": a journal.
-  bool const journal = words[at].ends_with('.') && at + 1 < words.size() &&
-                       words[at + 1].ends_with('.') &&
-                       is_in_capitals(without_marks(words[at + 1]), 2);
+  auto const cut_short = std::count_if(
+      words.begin() + static_cast<std::ptrdiff_t>(at), words.end(), [](std::string_view word) {
+        return word.ends_with('.') && is_in_capitals(word.substr(0, word.size() - 1), 3);
+      });
+  bool const journal = words[at].ends_with('.') && cut_short > 1;
   if (capitals && journal) return std::nullopt;
   bool const alone = numbered && capitals && at + 1 == words.size();
   bool const latin =

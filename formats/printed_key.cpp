@@ -98,6 +98,15 @@ Finding indentation_lost(std::string_view file, SourceLine const& first) {
   return finding;
 }
 
+Finding column_of_destinations(std::string_view file) {
+  auto finding = refusal(file, "destination-column",
+                         "destinations stood in a column of their own behind leads without one; "
+                         "they were put behind these leads in printed order",
+                         "see with --explain whether each lead has its own");
+  finding.severity = Severity::warning;
+  return finding;
+}
+
 Finding braces_taken(std::string_view file, std::size_t couplets) {
   auto finding = refusal(
       file, "braces",
@@ -280,6 +289,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
           (attempt.refused || other.judgement.points() > attempt.judgement.points())) {
         lines = *std::move(led);
         attempt = std::move(other);
+        loaded.findings.push_back(column_of_destinations(text.name));
       }
     }
   }

@@ -36,6 +36,7 @@ bool ends_in_counted_name(std::string_view text) {
 // The couplet of lead `lead` has another lead beside it: what stands behind the name is no rival.
 bool has_rival(SortedLines const& sorted, std::size_t lead) {
   auto const& label = sorted.leads[lead].label;
+  if (!label.back.empty()) return true;  // it names its rival
   auto const rivals = [](Label const& first, Label const& second) {
     return second.is_dash() || (first.number == second.number && first.family == second.family);
   };

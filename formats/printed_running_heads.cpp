@@ -228,6 +228,12 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   std::optional<LoneHead> lone;      // the last line between blank ones that may be a page's head
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
+  // The key's largest number: one that others stand close before.
+  std::uint32_t largest = 0;
+  constexpr std::uint32_t kClose = 4;
+  for (auto const number : numbering.numbers) {
+    if (number <= largest + kClose) largest = number;
+  }
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
   std::optional<bool> answered;                             // looked for where it matters
   std::unordered_map<std::uint32_t, std::size_t> labelled;  // lines by number; looked for once
@@ -290,8 +296,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     constexpr std::uint32_t kFar = 30;
     constexpr std::size_t kFewestWordsOfHead = 3;
     constexpr std::uint32_t kLeastYear = 1700;
-    bool const beyond = !numbering.numbers.empty() &&
-                        edge->number > numbering.numbers.back() + kFar && i > 0 &&
+    bool const beyond = !numbering.numbers.empty() && edge->number > largest + kFar && i > 0 &&
                         edge->number < kLeastYear;
     if (beyond && mostly_capitals(edge->words) &&
         words_of(edge->words).size() >= kFewestWordsOfHead) {

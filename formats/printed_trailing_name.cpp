@@ -198,6 +198,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     auto const before = words_of(text.substr(from, stop + 1 - from)).back();
     bool const short_word = is_rank(before) || (is_abbreviated(before) &&
                                                 !is_noun_at(text.substr(from, stop + 1 - from)));
+    // "… blancs. 2. bus Roe"
+    if (stop > 2 && is_species_number(before) && is_genusless_name(text.substr(begin))) {
+      auto const number = last_word_begin(text.substr(0, stop));
+      if (number > 0) return number;
+    }
     if (!short_word &&
         (is_genusless_name(text.substr(begin)) || is_new_epithet_of_person(text.substr(begin)))) {
       return begin;

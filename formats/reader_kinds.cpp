@@ -65,6 +65,10 @@ constexpr std::array kKinds{
                 "It was cut short or damaged. Copy it again."},
     FindingKind{"damaged-manuscript", Severity::error, "A manuscript without its parts",
                 "Open it in a word processor and save it again, or save it as plain text."},
+    FindingKind{
+        "destination-column", Severity::warning, "Destinations in a column of their own",
+        "Programs that copy text may take the words of leads first and their destinations behind\n"
+        "them. Where both are as many, each destination was put behind its lead in printed order."},
     FindingKind{"doctype", Severity::error, "A document type declaration where none may be",
                 "It may hold entities that expand without end. Take it out."},
     FindingKind{"duplicate-column", Severity::warning, "Two columns mean the same",

@@ -403,5 +403,21 @@ TEST(PrintedNameEnds, SayingThatASpeciesIsNewEndsALead) {
             "2[-] Scales gray; Texas and Coahuila -> Ausella pallida (p. 32)\n");
 }
 
+TEST(PrintedNameEnds, MarksOfNewNamesMayBeOneWord) {
+  EXPECT_EQ(sketch("Genus Torvoseius Roe\n\n"
+                   "1. Idiosoma 540 long ..... reticulatus sp.n.\n"
+                   "- Idiosoma 390 long ..... modestus (Barlow)\n"),
+            "1[1] Idiosoma 540 long -> Torvoseius reticulatus (sp.n.)\n"
+            "1[-] Idiosoma 390 long -> Torvoseius modestus\n");
+}
+
+TEST(PrintedNameEnds, AVarietyStandsBeneathTheEpithetReadLast) {
+  EXPECT_EQ(sketch("Genus TARNOTHECA Roe\n\n"
+                   "1. Brun ..... 9. barbata Sauvage.\n"
+                   "- Noir ..... var. nigrita Jeannot.\n"),
+            "1[1] Brun -> Tarnotheca barbata\n"
+            "1[-] Noir -> Tarnotheca barbata var. nigrita\n");
+}
+
 }  // namespace
 }  // namespace keydrift

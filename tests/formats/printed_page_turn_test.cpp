@@ -331,5 +331,29 @@ TEST(PrintedPageTurn, ADotMayStandBehindThePagesNumber) {
             "lead, lead, lead, lead, blank, running head, blank, heading, blank, lead, lead");
 }
 
+TEST(PrintedPageTurn, DestinationsMayBeCopiedAsAColumnOfTheirOwn) {
+  auto const text =
+      "1. Ocelos presentes 2\n"
+      "- Ocelos ausentes 3\n"
+      "2(1). Olhos pilosos; fronte duas vezes mais\n"
+      "alta que larga\n"
+      "- Olhos nus; fronte quase quadrada\n"
+      "3(1). Asas hialinas\n"
+      "- Asas com manchas\n"
+      "T. ocellatum Barroso\n"
+      "T. calvum Lundgaard\n"
+      "T. aureum Barroso\n"
+      "T. cinereum (Wiedler)\n"
+      "\n"
+      "Tapirostoma calvum Lundgaard, 1948\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Ocelos presentes -> 2\n"
+            "1[-] Ocelos ausentes -> 3\n"
+            "2[2] Olhos pilosos; fronte duas vezes mais alta que larga -> Tapirostoma ocellatum\n"
+            "2[-] Olhos nus; fronte quase quadrada -> Tapirostoma calvum\n"
+            "3[3] Asas hialinas -> Tapirostoma aureum\n"
+            "3[-] Asas com manchas -> Tapirostoma cinereum\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -407,5 +407,131 @@ TEST(PrintedScans, OtherHalvesOfBracesAreNoWords) {
             "3[] Lobes ovales -> B. lyrata\n");
 }
 
+TEST(PrintedScans, HeadsBetweenLinesArePagesAndGroups) {
+  auto const text =
+      "216 SCINCORIDÆ.\n"
+      "9. MABOLEPIS.\n"
+      "Mabolepis, Fitch, Syst. Rept. p. 23 (1843).\n"
+      "Eyelids movable. Limbs short.\n"
+      "Synopsis of the Species.\n"
+      "I. Limbs pentadactyle.\n"
+      "A. Lower eyelid scaly . . . . . 1. fitchii, p. 217.\n"
+      "B. Lower eyelid clear . . . . . 2. taeniatus, p. 217.\n"
+      "9. MABOLEPIS. 217\n"
+      "II. Limbs with fewer digits . . . . . 3. cyanurus, p. 218.\n"
+      "1. Mabolepis fitchii.\n"
+      "Euprellus fitchii, Gunn, Proc. Marsh Soc. 1864, p. 481.\n";
+  EXPECT_EQ(sketch(text),
+            "1[I] Limbs pentadactyle. -> 2\n"
+            "1[II] Limbs with fewer digits -> Mabolepis cyanurus (p. 218.)\n"
+            "2[A] Lower eyelid scaly -> Mabolepis fitchii (p. 217.)\n"
+            "2[B] Lower eyelid clear -> Mabolepis taeniatus (p. 217.)\n");
+}
+
+TEST(PrintedScans, SheetsOfAJournalNameNoGenus) {
+  EXPECT_EQ(sketch("of the Species of Zorbatha. 417\n"
+                   "TABLE OF THE SPECIES OF ZORBATHA.\n"
+                   "1 (4). Tibiae ringed.\n"
+                   "2 (3). Wings clear . . . annulipes, Walder.\n"
+                   "3 (2). Wings smoky; hypopygium dull, grey-dusted\n"
+                   "fumipennis, sp. n.\n"
+                   "TRANS. MARSH ENT. SOC. 1912.-PART III. (DEC.) E E\n"
+                   "4 (1). Tibiae plain . . . diaphana, Mell.\n"),
+            "1[1] Tibiae ringed. -> 2\n"
+            "1[4] Tibiae plain -> Zorbatha diaphana (Mell.)\n"
+            "2[2] Wings clear -> Zorbatha annulipes (Walder)\n"
+            "2[3] Wings smoky; hypopygium dull, grey-dusted -> Zorbatha fumipennis (sp. n.)\n");
+}
+
+TEST(PrintedScans, PagesBetweenLinesHaveNumbersFarBeyondTheKeys) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF ERYTHROLLA\n"
+                   "1. Vertex spotted ........ 2\n"
+                   "- Vertex plain ........ 3\n"
+                   "2. Venter black ........ bipunctata Dorn, p. 219\n"
+                   "214 MARSH STATE BIOLOGICAL SURVEY\n"
+                   "- Venter yellow ........ pallida Dorn, p. 220\n"
+                   "3. Ground color red ........ ador Roe, p. 227\n"
+                   "3. Ordnung: Polydesmoidea 43\n"
+                   "- Ground color white ........ nigra Roe, p. 227\n"),
+            "1[1] Vertex spotted -> 2\n"
+            "1[-] Vertex plain -> 3\n"
+            "2[2] Venter black -> Erythrolla bipunctata (p. 219)\n"
+            "2[-] Venter yellow -> Erythrolla pallida (p. 220)\n"
+            "3[3] Ground color red -> Erythrolla ador (p. 227)\n"
+            "3[-] Ground color white -> Erythrolla nigra (p. 227)\n");
+}
+
+TEST(PrintedScans, AccountsTellThatWordsInCapitalsAreEpithets) {
+  EXPECT_EQ(sketch("a. Teeth one-rowed.\n"
+                   "b. Lateral line incomplete; length 2 inches. BREVILINEA, 331.\n"
+                   "bb. Lateral line complete. NOCTURNUS, 332.\n"
+                   "aa. Teeth two-rowed.\n"
+                   "c. Caudal spot large. STIGMATICUS, 333.\n"
+                   "cc. Caudal spot small. MACULIFER, 334.\n"
+                   "Subgenus ORRELLA, Kessing.\n"
+                   "331. VARDALBURNUS BREVILINEA, Thorley.\n"),
+            "a[a] Teeth one-rowed. -> b\n"
+            "a[aa] Teeth two-rowed. -> c\n"
+            "b[b] Lateral line incomplete; length 2 inches. -> Vardalburnus brevilinea (331.)\n"
+            "b[bb] Lateral line complete. -> Vardalburnus nocturnus (332.)\n"
+            "c[c] Caudal spot large. -> Vardalburnus stigmaticus (333.)\n"
+            "c[cc] Caudal spot small. -> Vardalburnus maculifer (334.)\n");
+}
+
+TEST(PrintedScans, NotesDirectlyBehindANameAreNotes) {
+  auto const text =
+      "1. - Yeux blancs ; cuillerons blancs. 2. pruinosa Macquard.\n"
+      "Long. 7-8 mm. - Littoral ; dunes. Rare.\n"
+      "- Yeux bruns. . . . . 2.\n"
+      "2. - Pattes claires. . . . . 3. hirsuta Perrigaud.\n"
+      "- Pattes noires. Taille petite : 5-6 mm.\n"
+      "parvicornis n. sp.\n"
+      "(1) Les petits exemplaires se distinguent.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Yeux blancs ; cuillerons blancs. -> pruinosa\n"
+            "1[-] Yeux bruns -> 2\n"
+            "2[2] Pattes claires -> hirsuta\n"
+            "2[-] Pattes noires. Taille petite : 5-6 mm. -> parvicornis (n. sp.)\n");
+  EXPECT_EQ(line_kinds(text), "lead, note, lead, lead, lead, destination, note");
+}
+
+TEST(PrintedScans, AnAccountBeforeAKeyWithoutLabelsIsNoLead) {
+  EXPECT_EQ(sketch("7. MABWENIA, Hallowby in Journ. Soc. Bot. xxxi. 118.\n"
+                   "Calyx 5-lobed; lobes equal. Corolla funnel-shaped. Stamens 5.\n"
+                   "Species about 24, two in the islands.\n"
+                   "Leaves opposite :-\n"
+                   "Corolla-tube 2 lin. long, not longer than\n"
+                   "the calyx :\n"
+                   "Leaves linear . . . . . 1. M. micrantha.\n"
+                   "Leaves ovate . . . . . 2. M. ovata.\n"
+                   "Corolla-tube 2 in. long . . . . . 3. M. grandis.\n"
+                   "Leaves alternate :-\n"
+                   "Flowers solitary . . . . . 4. M. pusilla.\n"
+                   "Flowers in cymes . . . . . 5. M. cymosa.\n"),
+            "1[] Leaves opposite : -> 2\n"
+            "1[] Leaves alternate : -> 4\n"
+            "2[] Corolla-tube 2 lin. long, not longer than the calyx : -> 3\n"
+            "2[] Corolla-tube 2 in. long -> Mabwenia grandis\n"
+            "3[] Leaves linear -> Mabwenia micrantha\n"
+            "3[] Leaves ovate -> Mabwenia ovata\n"
+            "4[] Flowers solitary -> Mabwenia pusilla\n"
+            "4[] Flowers in cymes -> Mabwenia cymosa\n");
+}
+
+TEST(PrintedScans, LettersThatLookLikeElevenAreNumbersWhereTheGraphConfirmsThem) {
+  EXPECT_EQ(sketch("10. Flesh reddening ..... Aus bus\n"
+                   "- Flesh unchangeable ..... n\n"
+                   "11. Pileus brown ..... Aus cus\n"
+                   "- Pileus white ..... б\n"
+                   "6. Stem hollow ..... Aus dus\n"
+                   "- Stem solid ..... Aus eus\n"),
+            "10[10] Flesh reddening -> Aus bus\n"
+            "10[-] Flesh unchangeable -> 11\n"
+            "11[11] Pileus brown -> Aus cus\n"
+            "11[-] Pileus white -> 6\n"
+            "6[6] Stem hollow -> Aus dus\n"
+            "6[-] Stem solid -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
