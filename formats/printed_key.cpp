@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
+#include "keydrift/formats/printed_key_findings.hpp"
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
@@ -29,48 +30,10 @@ namespace {
 
 using namespace printed;
 
-constexpr std::size_t kMostLoneShown = 20;  // leads without rivals that a refusal shows
-
-constexpr char const* kExample =
-    "write couplets as in \"1. Leaves opposite ..... 2\" and, on the next line, \"– Leaves "
-    "alternate ..... Aus bus\"";
-
-Finding refusal(std::string_view file, std::string code, std::string message, std::string remedy) {
-  Finding finding;
-  finding.code = std::move(code);
-  finding.severity = Severity::error;
-  finding.file = std::string{file};
-  finding.message = std::move(message);
-  finding.remedy = std::move(remedy);
-  return finding;
-}
-
-Finding emphasis_taken_off(std::string_view file, std::size_t passages) {
-  auto finding = refusal(file, "emphasis-marks",
-                         std::to_string(passages) +
-                             " passages between \"*\" or \"_\" were taken for emphasised words; "
-                             "the signs were left out",
-                         "take the signs out of the text if columns have to be exact");
-  finding.severity = Severity::information;
-  return finding;
-}
-
-Finding full_width_narrowed(std::string_view file, std::size_t characters) {
-  auto finding = refusal(
-      file, "full-width",
-      std::to_string(characters) + " full-width digits, letters and signs were read as plain ones",
-      "write plain ones if the words have to be exact");
-  finding.severity = Severity::information;
-  return finding;
-}
-
 void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
   auto const say = [&](std::size_t count, char const* code, char const* message) {
     if (count == 0) return;
-    auto finding = refusal(text.name, code, std::to_string(count) + message,
-                           "see with --explain whether the lines are taken for what they are");
-    finding.severity = Severity::information;
-    findings.push_back(std::move(finding));
+    findings.push_back(scan_mended(text.name, count, code, message));
   };
   say(close_spaced_words(text.text), "spaced-letters",
       " words set with blanks between their letters were read as words");
@@ -80,156 +43,9 @@ void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
 }
 
-std::string quoted_start(std::string_view line) {
-  constexpr std::size_t kShown = 60;
-  auto const shown = start_of(line, kShown);
-  return std::string{shown} + (shown.size() < line.size() ? "…" : "");
-}
-
-Finding indentation_lost(std::string_view file, SourceLine const& first) {
-  auto finding = refusal(file, "indentation-lost",
-                         "no labels and no indentation tell which leads are rivals; behind a lead "
-                         "with its destination the innermost lead without rival was taken to be "
-                         "answered, or one that begins with the same word",
-                         "compare each couplet with the print, or indent the leads as it does");
-  finding.severity = Severity::warning;
-  finding.place = place_in(first, first.begin, first.begin + first.text.size());
-  finding.printed = quoted_start(first.text);
-  return finding;
-}
-
-Finding column_of_destinations(std::string_view file) {
-  auto finding = refusal(file, "destination-column",
-                         "destinations stood in a column of their own behind leads without one; "
-                         "they were put behind these leads in printed order",
-                         "see with --explain whether each lead has its own");
-  finding.severity = Severity::warning;
-  return finding;
-}
-
-Finding braces_taken(std::string_view file, std::size_t couplets) {
-  auto finding = refusal(
-      file, "braces",
-      std::to_string(couplets) +
-          " couplets were read from braces at the margin; what stands for the braces was left out",
-      "see with --explain whether each lead begins where it should");
-  finding.severity = Severity::information;
-  return finding;
-}
-
 // Two leads of three have a rival and a destination.
 bool hangs_together(Attempt const& attempt) {
   return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
-}
-
-// The leads that are alone in their couplet, in printed order.
-std::vector<std::uint32_t> lone_leads(Grouping const& grouping) {
-  std::vector<std::uint32_t> lone;
-  for (auto const& couplet : grouping.couplets) {
-    if (couplet.member_count == 1) lone.push_back(grouping.members[couplet.first_member]);
-  }
-  std::sort(lone.begin(), lone.end());
-  return lone;
-}
-
-// No lead has a rival, or none leads anywhere: says where pairing fails first.
-Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& lines,
-                    SortedLines const& sorted, Grouping const& grouping, bool leads_nowhere) {
-  auto finding = refusal(decoded.name, "no-couplets", "no couplet was found", kExample);
-  if (sorted.leads.empty()) {
-    auto const first = std::find_if(lines.begin(), lines.end(),
-                                    [](SourceLine const& line) { return !line.text.empty(); });
-    if (first != lines.end()) {
-      finding.place = place_in(*first, first->begin, first->begin + first->text.size());
-      finding.printed = quoted_start(first->text);
-    }
-    finding.message += ": no line begins with a couplet's number";
-    return finding;
-  }
-  auto const lone = leads_nowhere ? std::vector<std::uint32_t>{} : lone_leads(grouping);
-  auto const first_lone = lone.empty() ? 0U : lone.front();
-  auto const& lead = sorted.leads[first_lone];
-  auto const& line = lines[lead.line];
-  finding.place = place_in(line, line.begin, line.begin + line.text.size());
-  finding.printed = quoted_start(line.text);
-  if (lone.empty()) {
-    finding.message += leads_nowhere ? ": no lead ends in a couplet's number or a name"
-                                     : ": too few leads have a rival and lead somewhere";
-    return finding;
-  }
-  finding.message += ": \"" + std::string{lead.label.printed} + "\" has no second lead";
-  if (first_lone + 1 < sorted.leads.size()) {
-    auto const& next = sorted.leads[first_lone + 1];
-    finding.message += "; line " + std::to_string(lines[next.line].number) + " begins with \"" +
-                       std::string{next.label.printed} + "\"";
-  }
-  for (std::size_t i = 1; i < std::min(lone.size(), kMostLoneShown + 1); ++i) {
-    auto const& other = sorted.leads[lone[i]];
-    auto const& other_line = lines[other.line];
-    finding.related.push_back(
-        {place_in(other_line, other_line.begin, other_line.begin + other_line.text.size()),
-         "\"" + std::string{other.label.printed} + "\" has no second lead either"});
-  }
-  return finding;
-}
-
-std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
-                            std::vector<ReadLead> const& reads) {
-  std::string note;
-  switch (grouping.layout) {
-    case Layout::parallel:
-      note = "parallel layout";
-      break;
-    case Layout::indented:
-      note = "indented layout";
-      break;
-    case Layout::serial:
-      note = "serial layout";
-      break;
-    case Layout::outline:
-      note = "outline, rivals told by their labels";
-      break;
-    case Layout::by_indentation:
-      note = "outline, rivals told by their indentation";
-      break;
-    case Layout::by_order:
-      note = "outline without labels or indentation, rivals told by their order and first words";
-      break;
-  }
-  // The labels of the first couplet with two leads show the numbering.
-  for (auto const& couplet : grouping.couplets) {
-    if (couplet.member_count < 2) continue;
-    auto const shown = [&](std::uint32_t member) {
-      auto const& label = sorted.leads[grouping.members[couplet.first_member + member]].label;
-      return label.printed.empty() ? std::string{"no label"} : squeeze(label.printed);
-    };
-    bool const none = shown(0) == shown(1) && shown(0) == "no label";
-    if (!none) note += ", leads marked " + shown(0) + " and " + shown(1);
-    break;
-  }
-  std::size_t dots = 0;
-  std::size_t cells = 0;
-  std::size_t other = 0;
-  for (auto const& read : reads) {
-    if (read.leaders == LeaderKind::dots) {
-      ++dots;
-    } else if (read.leaders == LeaderKind::cell) {
-      ++cells;
-    } else if (read.leaders != LeaderKind::none) {
-      ++other;
-    }
-  }
-  if (cells > dots + other) {
-    note += ", destinations in cells of their own";
-  } else {
-    note += dots >= other + cells ? ", destinations after dot leaders"
-                                  : ", destinations without dot leaders";
-  }
-  if (grouping.numbered_here) note += "; the couplets' numbers are not printed but counted";
-  if (!sorted.names.empty()) note += "; accounts beneath leads are where they lead to";
-  if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
-  if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";
-  return note;
 }
 
 }  // namespace
