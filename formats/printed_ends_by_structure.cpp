@@ -104,9 +104,13 @@ class Mender {
     if (!is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
       return std::nullopt;
     }
+    // "bus cus, 171.": a subspecies
+    auto const species = last_word_begin(trim_right(before.substr(0, begin)));
+    bool const two =
+        species > 0 && is_latin_epithet(trim_right(before.substr(species, begin - species)));
     std::uint32_t value = 0;
     for (char const c : number) value = value * 10 + static_cast<std::uint32_t>(c - '0');
-    return CountedEpithet{begin, value};
+    return CountedEpithet{two ? species : begin, value};
   }
 
   [[nodiscard]] bool lead_to_numbers() const {

@@ -161,8 +161,9 @@ std::optional<Label> read_damaged_back_reference(std::string_view line, std::uin
     digit = digit || is_digit(static_cast<unsigned char>(line[at]));
     ++at;
   }
-  if (!digit) return std::nullopt;
   auto const inside = line.substr(begin, at - begin);
+  bool const one = inside == "l" || inside == "I";  // "14 (l)"
+  if (!digit && !one) return std::nullopt;
   while (at < line.size() && std::string_view{")]}j.,;"}.find(line[at]) != std::string_view::npos) {
     ++at;
   }

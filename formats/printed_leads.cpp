@@ -320,6 +320,15 @@ class LeadReader {
       cutter_.say_name_taken(reads_[i]);
       return;
     }
+    // "… when dry lO.": the number of a couplet as it was misread.
+    auto const last = last_word_begin(text);
+    auto const number = last > 0 ? misread_number(text.substr(last)) : std::nullopt;
+    constexpr std::uint32_t kLeast = 10;  // "l" and "S" are words or signs
+    if (number && *number >= kLeast && key_.numbering.has_number(*number)) {
+      reads_[i].leaders = LeaderKind::blank;
+      finish(i, joined, trim_right(text.substr(0, last)).size(), last);
+      return;
+    }
     finish(i, joined, text.size(), text.size());
   }
 

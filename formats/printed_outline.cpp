@@ -11,6 +11,8 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -105,7 +107,15 @@ class OutlineGrouper {
   }
   // The lead names a taxon, or leads somewhere by a number: no couplet stands beneath it.
   [[nodiscard]] bool is_led(std::size_t i) const {
-    return reads_[i].to.form != DestinationForm::none;
+    return reads_[i].to.form != DestinationForm::none && !names_group_beneath(i);
+  }
+  // "… emarginate ..... (Genus Aus)." above leads that are set deeper.
+  [[nodiscard]] bool names_group_beneath(std::size_t i) const {
+    auto const& printed = reads_[i].lead.destination_printed;
+    if (!printed.starts_with('(') || i + 1 >= leads_.size()) return false;
+    auto const words = words_of(std::string_view{printed}.substr(1), 1);
+    return !words.empty() && (is_rank_noun(fold(words[0])) || says_genus(fold(words[0]))) &&
+           indent(i + 1) > indent(i);
   }
 
   void start_part(std::size_t i) {

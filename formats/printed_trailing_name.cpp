@@ -176,9 +176,7 @@ bool is_new_epithet_of_person(std::string_view text) {
   return marked && (genitive || is_epithet_of_person(words[0]));
 }
 
-}  // namespace
-
-std::optional<std::size_t> trailing_name(std::string_view text) {
+std::optional<std::size_t> find_trailing_name(std::string_view text) {
   constexpr std::size_t kLongestRemark = 20;   // bytes behind the name: "in part"
   constexpr std::size_t kLongestBracket = 60;  // the same
   text = without_note_sign(text);
@@ -282,6 +280,20 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
     return static_cast<std::size_t>(words[first].data() - text.data());
   }
   return paged;
+}
+
+}  // namespace
+
+std::optional<std::size_t> trailing_name(std::string_view text) {
+  auto begin = find_trailing_name(text);
+  if (!begin || *begin == 0) return begin;
+  // "… scales bus var. cus Roe": the variety's species goes with it.
+  auto const rank = last_word_begin(trim_right(text.substr(0, *begin)));
+  if (rank == 0 || !is_lower_rank(trim_right(text.substr(rank, *begin - rank)))) return begin;
+  auto const epithet = last_word_begin(trim_right(text.substr(0, rank)));
+  bool const species =
+      epithet > 0 && is_latin_epithet(trim_right(text.substr(epithet, rank - epithet)));
+  return species ? epithet : *begin;
 }
 
 }  // namespace keydrift::printed
