@@ -71,7 +71,15 @@ bool SecondLeads::may_end(std::size_t line) const {
 }
 
 std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) const {
-  while (line + 1 < end && !lines_[line + 1].text.empty()) ++line;
+  while (line + 1 < end) {
+    auto next = line + 1;
+    while (next < end && lines_[next].text.empty()) ++next;
+    // A page turns within the lead: it goes on with a small letter.
+    bool const parted = next > line + 1 && next < end &&
+                        !is_lower(code_point_at(lines_[next].text, 0).value);
+    if (next == end || parted) break;
+    line = next;
+  }
   return line;
 }
 
