@@ -196,7 +196,7 @@ class BracePlanner {
       auto& row = rows_[r];
       auto const text = words_of_line(row.line);
       if (text.empty()) continue;
-      if (is_rest_of_name(r)) row.ends = true;
+      if (is_rest_of_name(r) || ends_broken_name(r)) row.ends = true;
       if (waits || (!usually_led && !row.ends)) {
         row.ends = waits || ends_in_destination(text, false);
       }
@@ -277,6 +277,16 @@ class BracePlanner {
     auto const above = before(r);
     return above != r && rows_[above].ends && rows_[r].column >= rows_[above].column + kFar &&
            words_of(words_of_line(rows_[r].line), kMostWords + 1).size() <= kMostWords;
+  }
+
+  // "… 4. A. tetra-" / "gonus"
+  [[nodiscard]] bool ends_broken_name(std::size_t r) const {
+    auto const above = before(r);
+    auto const begun = words_of_line(rows_[above].line);
+    if (above == r || !begun.ends_with('-')) return false;
+    auto const whole =
+        std::string{begun.substr(0, begun.size() - 1)} + std::string{words_of_line(rows_[r].line)};
+    return ends_in_destination(whole, true);
   }
 
   // A lead begins with row r, no brace.

@@ -44,6 +44,7 @@ bool may_be(char c, char digit) {
 char digit_like(char32_t c) {
   if (c == 0x417 || c == 0x437) return '3';
   if (c == 0x41E || c == 0x43E) return '0';
+  if (c == 0xF6) return '5';  // "lö"
   return c == 0x431 ? '6' : '\0';
 }
 

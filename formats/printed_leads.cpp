@@ -324,7 +324,9 @@ class LeadReader {
     auto const last = last_word_begin(text);
     auto const number = last > 0 ? misread_number(text.substr(last)) : std::nullopt;
     constexpr std::uint32_t kLeast = 10;  // "l" and "S" are words or signs
-    if (number && *number >= kLeast && key_.numbering.has_number(*number)) {
+    bool const wanted = number && *number >= kLeast && key_.numbering.has_number(*number) &&
+                        referenced_.count(key_of(LabelFamily::digits, *number, {}, 0)) == 0;
+    if (wanted) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, last)).size(), last);
       return;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <string>
 #include <utility>
 
@@ -136,7 +137,7 @@ class NumberPlanner {
       if (auto const group = read_group_head(text); group && group->sure) return;
     }
     auto head = reader_.head(text);
-    bool const misread = !head && (head = misread_one(i));
+    bool const misread = !head && ((head = misread_one(i)) || (head = misread_next(i)));
     if (head && carries_on(*head, i)) {
       take_head(i, *head);
       if (misread) plan_.plan.starts.back().misread = true;
@@ -152,6 +153,31 @@ class NumberPlanner {
     } else if (unlabelled_ && is_further(i)) {
       take_unlabelled(i);
     }
+  }
+
+  // "l5 a Wings" where couplet 15 is due.
+  [[nodiscard]] std::optional<NumberHead> misread_next(std::size_t i) const {
+    if (scheme_.script != NumberScript::digits || scheme_.worded || number_ == 0)
+      return std::nullopt;
+    auto const line = lines_[i].text;
+    auto const token = line.substr(0, line.find_first_of(" ."));
+    auto const wanted = std::to_string(number_ + 1);
+    if (token.size() != wanted.size() || misread_number(token) != number_ + 1) return std::nullopt;
+    auto const mended = wanted + std::string{line.substr(token.size())};
+    auto head = reader_.head(mended);
+    if (!head || !head->strong) return std::nullopt;
+    // Views of the mended text must become those of the line; others stay.
+    std::less_equal<char const*> const not_behind;
+    auto const in_line = [&](std::string_view part) {
+      bool const mine = !part.empty() && not_behind(mended.data(), part.data()) &&
+                        not_behind(part.data() + part.size(), mended.data() + mended.size());
+      return mine ? line.substr(static_cast<std::size_t>(part.data() - mended.data()), part.size())
+                  : part;
+    };
+    head->label.printed = in_line(head->label.printed);
+    head->label.letter = in_line(head->label.letter);
+    head->label.back = in_line(head->label.back);
+    return head;
   }
 
   // "I. Wings clear" for couplet 1, below which couplet 2 follows.
@@ -230,13 +256,15 @@ class NumberPlanner {
   // The line before ends a lead, this one begins as leads do.
   [[nodiscard]] bool is_further(std::size_t i) const {
     auto const text = lines_[i].text;
-    if (leads_ == 0 || !starts_with_upper(text) || starts_note(text) || starts_caption(text)) {
+    if (leads_ == 0 || !starts_with_upper(text) || starts_note(text) || starts_caption(text) ||
+        is_author_alone(text)) {
       return false;
     }
     if (mentions_key(text) && split_at_leader(text, plan_.numbering).kind == LeaderKind::none) {
       return false;
     }
-    if (!seconds_.ends_lead(before_)) return false;
+    bool const author = before_ > 0 && is_author_alone(lines_[before_].text);
+    if (!seconds_.ends_lead(author ? before_ - 1 : before_)) return false;
     for (auto j = i; j < std::min(lines_.size(), i + kLinesToDestination); ++j) {
       if (lines_[j].text.empty()) return false;
       if (seconds_.ends_lead(j)) return true;

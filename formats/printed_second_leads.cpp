@@ -36,6 +36,16 @@ bool ends_in_page(std::string_view text) {
 
 }  // namespace
 
+bool is_author_alone(std::string_view text) {
+  constexpr std::size_t kMostWords = 3;
+  auto const words = words_of(text, kMostWords + 1);
+  bool const authors = std::all_of(words.begin(), words.end(), [](std::string_view word) {
+    return is_authorish(word) || is_year(without_end(word)) || is_particle(word);
+  });
+  return authors && words.size() <= kMostWords &&
+         (text.starts_with('(') || text.ends_with('.') || is_year(without_end(words.back())));
+}
+
 bool SecondLeads::ends_lead(std::size_t line) const {
   auto const text = lines_[line].text;
   auto const split = split_at_leader(text, numbering_);
@@ -60,12 +70,14 @@ std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t
 
 bool SecondLeads::may_begin(std::size_t line) const {
   auto const text = lines_[line].text;
-  return starts_with_upper(text) && !starts_note(text) && !starts_caption(text);
+  return starts_with_upper(text) && !starts_note(text) && !starts_caption(text) &&
+         !is_author_alone(text);
 }
 
 // "bus", "bus Roe (p. 8)", besides what ends_lead() knows.
 bool SecondLeads::may_end(std::size_t line) const {
   auto const text = lines_[line].text;
+  if (line > 0 && is_author_alone(text)) return may_end(line - 1);
   return ends_lead(line) || ends_in_page(text) || loose_name(text) || is_genusless_name(text) ||
          ends_in_known_author(text);
 }
@@ -75,8 +87,8 @@ std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) co
     auto next = line + 1;
     while (next < end && lines_[next].text.empty()) ++next;
     // A page turns within the lead: it goes on with a small letter.
-    bool const parted = next > line + 1 && next < end &&
-                        !is_lower(code_point_at(lines_[next].text, 0).value);
+    bool const parted =
+        next > line + 1 && next < end && !is_lower(code_point_at(lines_[next].text, 0).value);
     if (next == end || parted) break;
     line = next;
   }

@@ -11,6 +11,9 @@
 
 namespace keydrift::printed {
 
+// "Hoch.", "Dorn, 1911": nothing but the author of a name that the line before ends in.
+[[nodiscard]] bool is_author_alone(std::string_view text);
+
 // Borrows the lines and the numbering, whose numbers may grow.
 class SecondLeads {
  public:

@@ -419,5 +419,16 @@ TEST(PrintedNameEnds, AVarietyStandsBeneathTheEpithetReadLast) {
             "1[-] Noir -> Tarnotheca barbata var. nigrita\n");
 }
 
+TEST(PrintedNameEnds, TheSpeciesOfAVarietyGoesWithIt) {
+  EXPECT_EQ(sketch("Genus BRANTHOLUS Roe\n\n"
+                   "1. Length 6 mm.; elytra black between the\n"
+                   "tubercles torvus Wellard, p. 163.\n"
+                   "- Length 5 mm.; area represented by a few\n"
+                   "brown scales torvus var. agrestis Wellard, p. 164.\n"),
+            "1[1] Length 6 mm.; elytra black between the tubercles -> Brantholus torvus (p. 163.)\n"
+            "1[-] Length 5 mm.; area represented by a few brown scales -> Brantholus torvus var. "
+            "agrestis (p. 164.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

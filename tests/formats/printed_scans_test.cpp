@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "keydrift/formats/printed_label.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -531,6 +532,96 @@ TEST(PrintedScans, LettersThatLookLikeElevenAreNumbersWhereTheGraphConfirmsThem)
             "11[-] Pileus white -> 6\n"
             "6[6] Stem hollow -> Aus dus\n"
             "6[-] Stem solid -> Aus eus\n");
+}
+
+TEST(PrintedScans, MisreadNumbersMayEndLeadsWithNothingBeforeThem) {
+  EXPECT_EQ(sketch("9. Leaves crisped when dry lO.\n"
+                   "9. Leaves straight when dry 11.\n"
+                   "10. Stem red, tall Aus bus Roe\n"
+                   "10. Stem green, low Aus cus Roe\n"
+                   "11. Seta long, red Aus dus Roe\n"
+                   "11. Seta short, red Aus eus Roe\n"),
+            "9[9] Leaves crisped when dry -> 10\n"
+            "9[9] Leaves straight when dry -> 11\n"
+            "10[10] Stem red, tall -> Aus bus\n"
+            "10[10] Stem green, low -> Aus cus\n"
+            "11[11] Seta long, red -> Aus dus\n"
+            "11[11] Seta short, red -> Aus eus\n");
+}
+
+TEST(PrintedScans, ANextNumberMayBeMisreadBeforeTheLettersOfLeads) {
+  EXPECT_EQ(sketch("1 a Bunky ploche 2\n"
+                   "b Bunky vypukle 4\n"
+                   "Z a Vrchol rovny 3\n"
+                   "b Vrchol oblouk 13. S. arcuatum Vack.\n"
+                   "3 a Ramena dlouha 15. S. furcigerum Berk.\n"
+                   "b Ramena kratka 16. S. sexcostatum Vack.\n"
+                   "4 a Zrna velka 17. S. gracile Hrd.\n"
+                   "b Zrna mala 18. S. planum Hrd.\n"),
+            "1[1 a] Bunky ploche -> 2\n"
+            "1[b] Bunky vypukle -> 4\n"
+            "2[Z a] Vrchol rovny -> 3\n"
+            "2[b] Vrchol oblouk -> S. arcuatum\n"
+            "3[3 a] Ramena dlouha -> S. furcigerum\n"
+            "3[b] Ramena kratka -> S. sexcostatum\n"
+            "4[4 a] Zrna velka -> S. gracile\n"
+            "4[b] Zrna mala -> S. planum\n");
+}
+
+TEST(PrintedScans, AnAuthorAloneOnALineBeginsNoLead) {
+  EXPECT_EQ(sketch("4 - Labelo maior que as sepalas 5\n"
+                   "Labelo menor que as sepalas .... 6\n"
+                   "5 - Calo com pelos curtos . 3. O. pulvinatum\n"
+                   "Hoch.\n"
+                   "Calo com cristas longitudinais\n"
+                   "4. O. tricristatum B. Leite\n"
+                   "6 - Bracteas maiores 9. O. roseum\n"
+                   "(Hoch.) Pinto\n"
+                   "Bracteas menores 10. O. pubes Pinto\n"),
+            "4[4] Labelo maior que as sepalas -> 5\n"
+            "4[] Labelo menor que as sepalas -> 6\n"
+            "5[5] Calo com pelos curtos -> O. pulvinatum\n"
+            "5[] Calo com cristas longitudinais -> O. tricristatum\n"
+            "6[6] Bracteas maiores -> O. roseum\n"
+            "6[] Bracteas menores -> O. pubes\n");
+}
+
+TEST(PrintedScans, ANameMayBeBrokenInABrace) {
+  EXPECT_EQ(sketch("1 f Poren auf dem 13. Segm. - 2\n"
+                   "l Poren auf dem 15. Segm. .... 1. L. festinans\n"
+                   "2 { Hinterkoerper vierkantig .... 4. L. tetra-\n"
+                   "gonus\n"
+                   "( Hinterkoerper cylindrisch .... 5. L. macrurus\n"),
+            "1[1] Poren auf dem 13. Segm. -> 2\n"
+            "1[] Poren auf dem 15. Segm. -> L. festinans\n"
+            "2[2] Hinterkoerper vierkantig -> L. tetragonus\n"
+            "2[] Hinterkoerper cylindrisch -> L. macrurus\n");
+}
+
+TEST(PrintedScans, AGenusInBracketsStandsAboveItsSpecies) {
+  EXPECT_EQ(sketch("Key to the mice\n\n"
+                   "Upper incisors grooved.\n"
+                   "  Groove near inner edge of tooth.........Genotherium minutus, p. 237.\n"
+                   "  Groove near outer edge of tooth.........(Genus Pelvomys).\n"
+                   "    Back with a median stripe.........P. lateralis, p. 239.\n"
+                   "    Back without stripe.........P. concolor, p. 241.\n"
+                   "Upper incisors smooth.\n"
+                   "  Tail bicolor.........Valdimys bicolor, p. 246.\n"
+                   "  Tail unicolor.........Valdimys unicolor, p. 252.\n"),
+            "1[] Upper incisors grooved. -> 2\n"
+            "1[] Upper incisors smooth. -> 4\n"
+            "2[] Groove near inner edge of tooth -> Genotherium minutus (p. 237.)\n"
+            "2[] Groove near outer edge of tooth -> 3 ((Genus Pelvomys).)\n"
+            "3[] Back with a median stripe -> Pelvomys lateralis (p. 239.)\n"
+            "3[] Back without stripe -> Pelvomys concolor (p. 241.)\n"
+            "4[] Tail bicolor -> Valdimys bicolor (p. 246.)\n"
+            "4[] Tail unicolor -> Valdimys unicolor (p. 252.)\n");
+}
+
+TEST(PrintedScans, ARivalsBracketMayHoldAMisreadOneAlone) {
+  auto const label = printed::read_damaged_back_reference("14 (l) Hind margin sharp", 14);
+  ASSERT_TRUE(label);
+  EXPECT_EQ(label->number, 14U);
 }
 
 }  // namespace
