@@ -88,7 +88,8 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
                                        "arten"sv,   "specierum"sv, "specie"sv,   "soorten"sv};
     auto const words = words_of(title);
     return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
+      return std::find(kWords.begin(), kWords.end(), fold(without_closing_marks(word))) !=
+             kWords.end();
     });
   };
   auto const says_higher = [](std::string const& title) {
@@ -103,7 +104,8 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
         "subgenerum"sv};
     auto const words = words_of(title);
     return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      return std::find(kHigher.begin(), kHigher.end(), fold(word)) != kHigher.end();
+      return std::find(kHigher.begin(), kHigher.end(), fold(without_closing_marks(word))) !=
+             kHigher.end();
     });
   };
   auto const of_genus = [&says_higher](std::string const& title) {
@@ -143,8 +145,12 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
     return mentions_key(title) && says_higher(title);
   });
   bool const in_account = !genera && of_account();
-  bool const species = std::any_of(titles.begin(), titles.end(), of_species) || in_account ||
-                       (!genera && std::any_of(titles.begin(), titles.end(), of_genus));
+  // The accounts that follow such a key may speak of species.
+  bool const titled = std::any_of(titles.begin(), titles.end(), [&](std::string const& title) {
+    return of_species(title) && (!genera || mentions_key(title));
+  });
+  bool const species =
+      titled || in_account || (!genera && std::any_of(titles.begin(), titles.end(), of_genus));
   if (!species && (genera || !accounts_name_epithets())) return false;
   // "Quadripustulata." beneath "Genre Aus, Roe.", and nothing that speaks of groups.
   bool const account = in_account && std::none_of(titles.begin(), titles.end(), says_higher);

@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_counts_behind.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
@@ -138,6 +139,7 @@ class Builder {
     for (auto const& part : edition_.parts) titles.push_back(part.title);
     add_headings(titles);
     take_capital_epithets(reads_);
+    take_counts_behind(reads_);
     NameTable names{key_.name, reads_, titles, passages(), key_.lines};
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
     ordered_ = std::any_of(below_.begin(), below_.end(),

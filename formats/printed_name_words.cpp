@@ -106,6 +106,12 @@ std::string with_folded(std::string const& text, std::string_view word) {
 }  // namespace
 
 bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); }
+bool is_infrageneric_rank(std::string_view word) {
+  static constexpr std::array kRanks{"subg."sv, "subgen."sv,  "sect."sv,
+                                     "ser."sv,  "subsect."sv, "subser."sv};
+  return std::find(kRanks.begin(), kRanks.end(), word) != kRanks.end();
+}
+
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
 bool is_lower_rank(std::string_view word) {
   static constexpr std::array kLower{"subsp."sv, "ssp."sv,    "var."sv, "forma"sv,

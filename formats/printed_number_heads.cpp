@@ -43,6 +43,14 @@ std::size_t odd_close_at(std::string_view line, std::size_t at) {
   return is_digit(next) ? 0 : c.length;
 }
 
+// " bis." of "9 bis. Wings", " ter." of the third lead; "2 bis 3 spines" is a count.
+std::size_t second_word_at(std::string_view line, std::size_t at) {
+  for (auto const word : {" bis."sv, " ter."sv, " bis)"sv, " ter)"sv}) {
+    if (line.substr(at, word.size()) == word) return word.size() - 1;
+  }
+  return 0;
+}
+
 }  // namespace
 
 std::size_t behind_number_word(std::string_view line) {
@@ -79,6 +87,7 @@ std::optional<NumberHead> NumberReader::head(std::string_view line) const {
   auto const begin = at;
   if (!read_number(line, at, head.label)) return std::nullopt;
   head.label.printed = line.substr(0, at);
+  if (auto const second = second_word_at(line, at); second > 0) at += second;
   if (auto const odd = odd_close_at(line, at); odd > 0) {
     at += odd;
     head.label.end = LabelEnd::dot;

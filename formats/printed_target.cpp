@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_unnamed_species.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -43,7 +44,7 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
   });
   // "bus (1)": the sign of a footnote.
   bool const footnote = text.ends_with(')') && is_epithet(group);
-  if (!letters || footnote) return std::nullopt;
+  if (!letters || footnote || is_undescribed(group)) return std::nullopt;
   return GroupBefore{group, found->reference};
 }
 

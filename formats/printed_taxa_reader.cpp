@@ -216,6 +216,11 @@ class TaxaReader {
         take_name_word(taxon);
       } else if (is_unnamed_genus(taxon.name, next)) {
         take_name_word(taxon);
+      } else if (begins_infrageneric(next)) {
+        take_name_word(taxon);
+        take_name_word(taxon);
+        genus_alone_ = false;
+        return;
       } else if (typical) {
         take_name_word(taxon);
         take_name_word(taxon);
@@ -240,6 +245,12 @@ class TaxaReader {
         return;
       }
     }
+  }
+
+  // "sect. Bus" of "Aus sect. Bus": the group beneath the genus is what is keyed.
+  [[nodiscard]] bool begins_infrageneric(std::string_view printed) const {
+    return genus_read_ && is_infrageneric_rank(printed) && is_capitalised(word(at_ + 1)) &&
+           !is_epithet(word(at_ + 2));
   }
 
   [[nodiscard]] static bool is_cross(std::string_view printed) {

@@ -11,6 +11,7 @@
 namespace keydrift::printed {
 namespace {
 
+using namespace std::string_view_literals;
 using Words = std::span<std::string_view const>;
 
 std::string_view word_at(Words words, std::size_t i) {
@@ -94,6 +95,15 @@ bool is_unnamed_genus(std::string_view word, std::string_view code) {
                                      std::string_view{"Genre"}, std::string_view{"Género"},
                                      std::string_view{"Gênero"}};
   return std::find(kWords.begin(), kWords.end(), word) != kWords.end() && is_code(code);
+}
+
+bool is_undescribed(std::string_view text) {
+  static constexpr std::array kBefore{"undescribed"sv, "unnamed"sv, "unidentified"sv, "new"sv};
+  static constexpr std::array kGroups{"genus"sv, "species"sv, "taxon"sv};
+  auto const words = words_of(text, 3);
+  if (words.size() != 2) return false;
+  return std::find(kBefore.begin(), kBefore.end(), fold(words[0])) != kBefore.end() &&
+         std::find(kGroups.begin(), kGroups.end(), fold(words[1])) != kGroups.end();
 }
 
 std::size_t words_of_unnamed_species(Words words) {

@@ -235,5 +235,21 @@ TEST(PrintedGenusDecision, ARankMayBeCutShortBeforeAGenusBelowAPagesHead) {
             "2[-] Zapfen kurz -> Busovanda curta (S. 52)\n");
 }
 
+TEST(PrintedGenusDecision, CapitalsOfAKeyToGeneraBeforeAnAccount) {
+  EXPECT_EQ(sketch("                       Subfamily AUSELLINÆ.\n\n"
+                   "                      Key to the Genera.\n\n"
+                   " 1 (2).  Claws connate .......... AUSELLA, Roe, p. 3.\n"
+                   " 2 (1).  Claws free.\n"
+                   " 3 (4).  Lobes distinct .......... BUSELLA, Roe, p. 5.\n"
+                   " 4 (3).  Lobes wanting .......... CUSELLA, gen. nov., p. 9.\n\n"
+                   "                    Genus AUSELLA, Roe.\n\n"
+                   "  Ausella, Roe, Trans. Soc. 1871, p. 264.\n"
+                   "  Head convex.\n"),
+            "1[1] Claws connate -> Ausella (Roe, p. 3.)\n"
+            "1[2] Claws free. -> 3\n"
+            "3[3] Lobes distinct -> Busella (Roe, p. 5.)\n"
+            "3[4] Lobes wanting -> Cusella (gen. nov., p. 9.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -394,5 +394,20 @@ TEST(PrintedLabelForms, CapitalsMayTouchTheLetterOfANumber) {
             "2[2b] Telson entire -> Ausella dusa\n");
 }
 
+TEST(PrintedLabelForms, BisBeforeASecondLeadThatIsWrapped) {
+  EXPECT_EQ(sketch("Gen. AUSELLA Roe.\n\n"
+                   "   1.  Apertura semplice . . . . . . . . . . . . .   2\n"
+                   "   1 bis.  Dente palatale allungato a lamella, visibile per trasparenza\n"
+                   "             all' esterno. Liguria . . . . . . . .   busa (Roe)\n"
+                   "   2.  Conchiglia turrita; altezza mm. 9-11 . . . .\n"
+                   "             . . . . . . . . . . . . . . . . . .   cusa Roe\n"
+                   "   2 bis.  Conchiglia ovata . . . . . . . . . . . . .  dusa Roe\n"),
+            "1[1] Apertura semplice -> 2\n"
+            "1[1 bis] Dente palatale allungato a lamella, visibile per trasparenza all' esterno. "
+            "Liguria -> Ausella busa\n"
+            "2[2] Conchiglia turrita; altezza mm. 9-11 -> Ausella cusa\n"
+            "2[2 bis] Conchiglia ovata -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

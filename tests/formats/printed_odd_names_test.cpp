@@ -184,5 +184,57 @@ TEST(PrintedOddNames, ASecondAuthorOfANewSpeciesIsNoGenus) {
             "1[1] Wings clear -> Ausella cusa (sp. nov.)\n");
 }
 
+TEST(PrintedOddNames, CountsInBracketsBehindNames) {
+  EXPECT_EQ(sketch("Key to the genera\n\n"
+                   "1. Rays narrow\n"
+                   "   2. Fibres septate .......... Ausella (2)\n"
+                   "   2. Fibres not septate .......... Busella (1)\n"
+                   "1. Rays wide\n"
+                   "   3. Crystals present .......... Cusella (2)\n"
+                   "   3. Crystals absent .......... Dusella (7)\n"),
+            "1[1] Rays narrow -> 2\n"
+            "1[1] Rays wide -> 3\n"
+            "2[2] Fibres septate -> Ausella (2)\n"
+            "2[2] Fibres not septate -> Busella (1)\n"
+            "3[3] Crystals present -> Cusella (2)\n"
+            "3[3] Crystals absent -> Dusella (7)\n");
+  // They lead on to couplets that are there, and no two to one.
+  EXPECT_EQ(sketch("Key to the groups\n\n"
+                   "1. Rays narrow .......... Ausella (2)\n"
+                   "1. Rays wide .......... Busella (3)\n"
+                   "2. Fibres septate .......... Ausella busa\n"
+                   "2. Fibres not septate .......... Ausella cusa\n"
+                   "3. Crystals present .......... Busella dusa\n"
+                   "3. Crystals absent .......... Busella eusa\n"),
+            "1[1] Rays narrow -> 2 (Ausella)\n"
+            "1[1] Rays wide -> 3 (Busella)\n"
+            "2[2] Fibres septate -> Ausella busa\n"
+            "2[2] Fibres not septate -> Ausella cusa\n"
+            "3[3] Crystals present -> Busella dusa\n"
+            "3[3] Crystals absent -> Busella eusa\n");
+}
+
+TEST(PrintedOddNames, AnUndescribedGenusWithANumber) {
+  EXPECT_EQ(sketch("1. Lunule exposed ... undescribed genus 1 [Neotropical]\n"
+                   "- Lunule hidden ... 2\n"
+                   "2. Hairs long ... Ausella Roe\n"
+                   "- Hairs short ... Busella Roe\n"),
+            "1[1] Lunule exposed -> undescribed genus 1 (Neotropical)\n"
+            "1[-] Lunule hidden -> 2\n"
+            "2[2] Hairs long -> Ausella\n"
+            "2[-] Hairs short -> Busella\n");
+}
+
+TEST(PrintedOddNames, AGroupBeneathItsGenus) {
+  EXPECT_EQ(sketch("1. Rays narrow .......... Ausella sect. Ausella\n"
+                   "1. Rays wide .......... 2\n"
+                   "2. Fibres septate .......... Ausella subg. Busa Roe\n"
+                   "2. Fibres not septate .......... Cusella\n"),
+            "1[1] Rays narrow -> Ausella sect. Ausella\n"
+            "1[1] Rays wide -> 2\n"
+            "2[2] Fibres septate -> Ausella subg. Busa\n"
+            "2[2] Fibres not septate -> Cusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
