@@ -54,7 +54,8 @@ bool is_mark(char32_t c) {
     case '*':
     case '"':
     case '`':
-    case '^':  // a raised number, as scans have it
+    case '^':     // a raised number, as scans have it
+    case '\\':    // a prime, as scans have it
     case 0xB4:    // acute accent
     case 0x2018:  // quotation marks
     case 0x2019:

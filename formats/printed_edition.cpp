@@ -184,6 +184,12 @@ class Builder {
       return false;
     }
     auto const& lines = key_.lines;
+    // "A. Cap slimy. — Viscidae." above "* Gills decurrent": its rank tells, not where it is set.
+    auto const* taxa = std::get_if<ToTaxa>(&reads_[i].lead.destination);
+    bool const group = taxa != nullptr && taxa->taxa.size() == 1 &&
+                       words_of(reads_[i].to.taxa.taxa.front().name).size() == 1 &&
+                       !reads_[i].to.taxa.taxa.front().genusless;
+    if (grouping_.layout == Layout::outline && group) return true;
     return !ordered_ &&
            lines[sorted_.leads[i + 1].line].indent > lines[sorted_.leads[i].line].indent;
   }

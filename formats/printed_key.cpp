@@ -39,6 +39,8 @@ void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " words set with blanks between their letters were read as words");
   say(restore_daggers(text.text), "misread-signs",
       " lines that begin with \"t\", \"tt\" and the like were read as if with daggers");
+  say(restore_crosses(text.text), "misread-signs",
+      " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
   say(restore_greek_labels(text.text), "misread-signs",
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
 }

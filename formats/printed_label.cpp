@@ -58,7 +58,10 @@ struct Marks {
 
 Marks marks_at(std::string_view text, std::size_t at) {
   Marks marks;
-  for (auto c = code_point_at(text, at); c.length > 0 && is_mark(c.value) && marks.count < 100;
+  // "a!'": the first of two primes.
+  if (text.substr(at).starts_with("!'") && at > 0) marks = {1, 1};
+  for (auto c = code_point_at(text, at + marks.length);
+       c.length > 0 && is_mark(c.value) && marks.count < 100;
        c = code_point_at(text, at + marks.length)) {
     bool const twice =
         c.value == '"' || c.value == 0x2033 || c.value == 0x201C || c.value == 0x201D;
@@ -249,7 +252,7 @@ std::optional<Label> read_dash(std::string_view line) {
     auto const first = value_at(line, skip_blanks(line, at));
     if (!is_blank(c.value) || !is_letter(first) || is_lower(first)) return std::nullopt;
   } else if (auto const marks = marks_at(line, at);
-             marks.count > 0 && marks.count <= 3 && c.value != U'^') {
+             marks.count > 0 && marks.count <= 3 && c.value != U'^' && c.value != U'\\') {
     at += marks.length;
     c = code_point_at(line, at);
     if (!enclosed && !is_blank(c.value)) return std::nullopt;

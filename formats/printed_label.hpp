@@ -79,6 +79,8 @@ inline constexpr std::uint32_t kMostCouplets = 999;
 // 8, Z for 2, a blank between two digits ("l4", "1o", "S", "1 2").  Nothing for a number that is
 // read rightly.
 [[nodiscard]] std::optional<std::uint32_t> misread_number(std::string_view text);
+// The same with the digits that letters less often stand for: "S" for 8, "G" for 6, "q" for 9.
+[[nodiscard]] std::optional<std::uint32_t> rarely_misread_number(std::string_view text);
 
 // "7" or "7a": number with its letter, or the letters of a lettered key ("A").
 [[nodiscard]] std::string base_name(Label const& label);

@@ -97,6 +97,31 @@ std::optional<std::uint32_t> misread_number(std::string_view text) {
   return number;
 }
 
+std::optional<std::uint32_t> rarely_misread_number(std::string_view text) {
+  constexpr std::size_t kLongest = 3;
+  text = trim(text);
+  if (!text.empty() && text.back() == '.') text.remove_suffix(1);
+  if (text.empty() || text.size() > kLongest) return std::nullopt;
+  std::string digits;
+  for (char const c : text) {
+    if (c == 'S' || c == 's') {
+      digits += '8';
+    } else if (c == 'G' || c == 'b') {
+      digits += '6';
+    } else if (c == 'g' || c == 'q') {
+      digits += '9';
+    } else if (auto const digit = digit_seen_in(c)) {
+      digits += static_cast<char>('0' + *digit);
+    } else {
+      return std::nullopt;
+    }
+  }
+  if (digits == text || digits.front() == '0') return std::nullopt;
+  std::uint32_t number = 0;
+  for (char const digit : digits) number = number * 10 + static_cast<std::uint32_t>(digit - '0');
+  return number;
+}
+
 std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number,
                                            bool bare_allowed) {
   bool const enclosed = !line.empty() && (line[0] == '(' || line[0] == '[');
@@ -133,7 +158,8 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
   auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};
   auto label = read_label(std::string{line.substr(0, begin)} + wanted + rest);
   if (!label || label->number != number || label->decimal) return std::nullopt;
-  bool const bare = label->end == LabelEnd::none && label->letter.empty() && label->marks == 0;
+  bool const bare = label->end == LabelEnd::none && label->letter.empty() && label->marks == 0 &&
+                    label->back.empty();
   if (bare && !bare_allowed) return std::nullopt;
   auto const shift = end - begin - wanted.size();  // blanks within the number
   auto const length = label->printed.size() + shift;

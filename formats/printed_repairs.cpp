@@ -46,14 +46,24 @@ class Repairer {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const number = misreading(i);
       if (!number) continue;
-      auto const slot = slot_of(part_of_[i], *number);
-      if (standing_.count(slot) == 0 || reached_.count(slot) > 0 || own_[i] == *number) continue;
-      mend(i, *number);
-      report(i, *number, findings);
+      if (is_free(i, *number)) {
+        mend(i, *number);
+        report(i, *number, findings);
+        continue;
+      }
+      auto const other = rarely_misread_number(strip_pointer(reads_[i].lead.destination_printed));
+      if (!other || !is_free(i, *other)) continue;
+      mend(i, *other);
+      report(i, *other, findings);
     }
   }
 
  private:
+  // There is a couplet of that number, and no other lead leads to it.
+  [[nodiscard]] bool is_free(std::size_t i, std::uint32_t number) const {
+    auto const slot = slot_of(part_of_[i], number);
+    return standing_.count(slot) > 0 && reached_.count(slot) == 0 && own_[i] != number;
+  }
   // The number that the lead's destination may be a misreading of: no number as it stands, or one
   // with a letter that no couplet bears.
   [[nodiscard]] std::optional<std::uint32_t> misreading(std::size_t i) const {

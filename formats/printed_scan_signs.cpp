@@ -65,6 +65,45 @@ std::size_t strokes(std::string_view line, char sign) {
   return is_upper(code_point_at(line, skip_blanks(line, count)).value) ? count : 0;
 }
 
+// Crosses at the front of a line.
+struct Crosses {
+  std::size_t count{};
+  std::size_t bytes{};
+  bool misread{false};
+};
+
+// A dash and what a scan makes of the upright stroke behind it: "-|", "—\\", "-f".
+std::size_t half_cross(std::string_view line, std::size_t at) {
+  auto const dash = code_point_at(line, at);
+  if (!is_dash(dash.value) || at + dash.length >= line.size()) return 0;
+  static constexpr std::string_view kUprights = "|\\/!jfhtlI{}[]";
+  return kUprights.find(line[at + dash.length]) != std::string_view::npos ? dash.length + 1 : 0;
+}
+
+Crosses crosses_at_front(std::string_view line) {
+  constexpr std::size_t kMost = 4;
+  Crosses found;
+  std::size_t at = 0;
+  while (at < line.size()) {
+    auto const next = found.count > 0 && line[at] == ' ' ? at + 1 : at;
+    auto const half = half_cross(line, next);
+    bool const whole = next < line.size() && line[next] == '+';
+    if (half == 0 && !whole) break;
+    ++found.count;
+    found.misread = found.misread || half > 0;
+    at = next + (whole ? 1 : half);
+    // "-|-": the dash behind the stroke.
+    auto const behind = code_point_at(line, at);
+    bool const closes = half > 0 && is_dash(behind.value) &&
+                        is_blank(code_point_at(line, at + behind.length).value);
+    if (closes) at += behind.length;
+  }
+  found.bytes = at;
+  bool const words = is_blank(code_point_at(line, at).value) &&
+                     is_upper(code_point_at(line, skip_blanks(line, at)).value);
+  return found.count > 0 && found.count <= kMost && words ? found : Crosses{};
+}
+
 enum class Greek { none, latin_a, alpha, beta };
 
 struct GreekLabel {
@@ -191,6 +230,41 @@ std::size_t restore_daggers(std::string& text) {
   if (!lettered && t.two && (dagger || t.lines.size() >= 2)) take(t.lines);
   if (!lettered && f.two && dagger) take(f.lines);
   if (double_dagger && !plus) take(pluses);
+  std::sort(changes.begin(), changes.end(),
+            [](Change const& a, Change const& b) { return a.at < b.at; });
+  apply(changes, text);
+  return changes.size();
+}
+
+std::size_t restore_crosses(std::string& text) {
+  static constexpr std::string_view kCrosses = "++++";
+  static constexpr std::string_view kSaltires = "×××";
+  constexpr std::size_t kBytes = 2;  // of a saltire
+  std::vector<Change> crosses;
+  std::vector<Change> saltires;
+  bool crossed = false;
+  bool starred = false;
+  bool one = false;
+  bool two = false;
+  for (auto const& line : lines_of(text)) {
+    starred = starred || strokes(line.text, '*') > 0;
+    if (auto const count = strokes(line.text, 'X'); count > 0) {
+      one = one || count == 1;
+      two = two || count == 2;
+      saltires.push_back({line.begin, count, kSaltires.substr(0, count * kBytes)});
+      continue;
+    }
+    auto const found = crosses_at_front(line.text);
+    crossed = crossed || (found.count > 0 && !found.misread);
+    if (found.misread) {
+      crosses.push_back({line.begin, found.bytes, kCrosses.substr(0, found.count)});
+    }
+  }
+  std::vector<Change> changes;
+  if (crossed) changes = std::move(crosses);
+  // "XX" is a number too, where nothing else is marked by signs.
+  bool const signs = crossed && starred && one && two;
+  if (signs) changes.insert(changes.end(), saltires.begin(), saltires.end());
   std::sort(changes.begin(), changes.end(),
             [](Change const& a, Change const& b) { return a.at < b.at; });
   apply(changes, text);

@@ -17,6 +17,11 @@ std::size_t close_spaced_words(std::string& text);
 // lines.
 std::size_t restore_daggers(std::string& text);
 
+// "-|-", "-\\-", "-h" and "-f" for a cross, "-h +" for two, where other lines begin with crosses as
+// they should be; "X" and "XX" beside crosses and asterisks for one saltire and two.  Returns the
+// number of lines.
+std::size_t restore_crosses(std::string& text);
+
 // "a)" … "ß)", "«." … "/3." for α and β: a sharp s is no label, so that the nearest "a" above
 // stands for alpha.  Returns the number of lines.
 std::size_t restore_greek_labels(std::string& text);

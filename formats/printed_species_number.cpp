@@ -59,6 +59,13 @@ bool begin_with_species_number(std::span<std::string_view const> words) {
   // "l2. A. bus"
   bool const digits = number.find_first_of("0123456789"sv) != std::string_view::npos;
   if (digits && number.ends_with('.') && misread_number(number)) return true;
+  // "G. A. bus"
+  bool const misread = number.size() == 2 && number.back() == '.' &&
+                       "BGIOSZ"sv.find(number.front()) != std::string_view::npos;
+  if (misread && words.size() > 2 && is_abbreviated(words[1]) && words[1] != number &&
+      is_epithet(without_closing_marks(words[2]))) {
+    return true;
+  }
   if (number.size() > 2 && (number.front() == '(' || number.front() == '[')) {
     number.remove_prefix(1);
   }

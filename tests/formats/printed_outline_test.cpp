@@ -467,5 +467,28 @@ TEST(PrintedOutline, AListOfNamesIsNoKeyWhoseIndentationWasLost) {
   EXPECT_NE(findings[0].find("[no-couplets]"), std::string::npos) << findings[0];
 }
 
+TEST(PrintedOutline, AGroupNamedAtTheEndOfALeadGoesOnBeneath) {
+  EXPECT_EQ(sketch("A. Hatten klibbig. — Viscidae.\n"
+                   "* Skifvor nedlöpande.\n"
+                   "§ Foten gul ....... 1. Ausella busa.\n"
+                   "§§ Foten hvit ....... 2. A. cusa.\n"
+                   "** Skifvor vidvuxna.\n"
+                   "§ Hatten grön ....... 3. A. fusa.\n"
+                   "§§ Hatten röd ....... 4. A. gusa.\n"
+                   "B. Hatten torr. — Siccae.\n"
+                   "* Hatten slät ....... 5. A. dusa.\n"
+                   "** Hatten fjällig ....... 6. A. eusa.\n"),
+            "1[A] Hatten klibbig. -> 2 (Viscidae.)\n"
+            "1[B] Hatten torr. -> 5 (Siccae.)\n"
+            "2[*] Skifvor nedlöpande. -> 3\n"
+            "2[**] Skifvor vidvuxna. -> 4\n"
+            "3[§] Foten gul -> Ausella busa\n"
+            "3[§§] Foten hvit -> Ausella cusa\n"
+            "4[§] Hatten grön -> Ausella fusa\n"
+            "4[§§] Hatten röd -> Ausella gusa\n"
+            "5[*] Hatten slät -> Ausella dusa\n"
+            "5[**] Hatten fjällig -> Ausella eusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -624,5 +624,113 @@ TEST(PrintedScans, ARivalsBracketMayHoldAMisreadOneAlone) {
   EXPECT_EQ(label->number, 14U);
 }
 
+TEST(PrintedScans, CrossesThatFellApart) {
+  EXPECT_EQ(sketch("* Fleurs jaunes.\n"
+                   "-|- Tige velue . . . . . 1. Ausella busa Roe.\n"
+                   "-\\-\\- Tige glabre . . . . . 2. A. cusa Roe.\n"
+                   "** Fleurs blanches.\n"
+                   "+ Sous-arbrisseau . . . . . 3. A. dusa Roe.\n"
+                   "-f + Herbes couchées.\n"
+                   "X Feuilles rondes . . . . . 4. A. eusa Roe.\n"
+                   "XX Feuilles longues . . . . . 5. A. fusa Roe.\n"),
+            "1[*] Fleurs jaunes. -> 2\n"
+            "1[**] Fleurs blanches. -> 3\n"
+            "2[+] Tige velue -> Ausella busa\n"
+            "2[++] Tige glabre -> Ausella cusa\n"
+            "3[+] Sous-arbrisseau -> Ausella dusa\n"
+            "3[++] Herbes couchées. -> 4\n"
+            "4[×] Feuilles rondes -> Ausella eusa\n"
+            "4[××] Feuilles longues -> Ausella fusa\n");
+  // Nothing shows that crosses are meant.
+  EXPECT_EQ(sketch("1. Legs long .......... 2\n"
+                   "-f Legs short .......... Ausella busa\n"
+                   "2. Eyes red .......... Ausella cusa\n"
+                   "- Eyes black .......... Ausella dusa\n"),
+            "1[1] Legs long -> 2\n"
+            "1[] -f Legs short -> Ausella busa\n"
+            "2[2] Eyes red -> Ausella cusa\n"
+            "2[-] Eyes black -> Ausella dusa\n");
+}
+
+TEST(PrintedScans, BackslashesForPrimes) {
+  EXPECT_EQ(sketch("1. Setae plumose ..... Ausella busa\n"
+                   "1\\ Setae simple ..... 2\n"
+                   "2. Digit with three teeth ..... Ausella cusa\n"
+                   "2\\ Digit with one tooth ..... Ausella dusa\n"),
+            "1[1] Setae plumose -> Ausella busa\n"
+            "1[1\\] Setae simple -> 2\n"
+            "2[2] Digit with three teeth -> Ausella cusa\n"
+            "2[2\\] Digit with one tooth -> Ausella dusa\n");
+}
+
+TEST(PrintedScans, AnExclamationMarkBeforeAPrime) {
+  EXPECT_EQ(sketch("a. Scales in 15 rows.\n"
+                   "  a'. Labials 9.\n"
+                   "    a!'. A subocular . . . . . Ausella busa.\n"
+                   "    b\". No subocular . . . . . Ausella cusa.\n"
+                   "  b'. Labials 8 . . . . . Ausella dusa.\n"
+                   "b. Scales in 13 rows . . . . . Ausella eusa.\n"),
+            "1[a] Scales in 15 rows. -> 2\n"
+            "1[b] Scales in 13 rows -> Ausella eusa\n"
+            "2[a'] Labials 9. -> 3\n"
+            "2[b'] Labials 8 -> Ausella dusa\n"
+            "3[a!'] A subocular -> Ausella busa\n"
+            "3[b\"] No subocular -> Ausella cusa\n");
+}
+
+TEST(PrintedScans, ALetterForTheNumberOfASpecies) {
+  EXPECT_EQ(sketch("1. Wings dark .......... 5. A. busa.\n"
+                   "1. Wings pale .......... 2\n"
+                   "2. Legs long .......... G. A. cusa.\n"
+                   "2. Legs short .......... 7. Ausella dusa.\n"),
+            "1[1] Wings dark -> Ausella busa\n"
+            "1[1] Wings pale -> 2\n"
+            "2[2] Legs long -> Ausella cusa\n"
+            "2[2] Legs short -> Ausella dusa\n");
+}
+
+TEST(PrintedScans, ALetterForTheNumberThatIsFree) {
+  EXPECT_EQ(sketch("4.— Dorsal larga .......... 5\n"
+                   "— Dorsal corta .......... Ausella busa\n"
+                   "5.— Seis radios .......... 6\n"
+                   "— Siete radios .......... S\n"
+                   "6.— Manchas negras .......... 7\n"
+                   "— Sin manchas .......... Ausella dusa\n"
+                   "7.— Aletas largas .......... Ausella cusa\n"
+                   "— Aletas cortas .......... Ausella gusa\n"
+                   "8.— Color amarillo .......... Ausella eusa\n"
+                   "— Color verde .......... Ausella fusa\n"),
+            "4[4] Dorsal larga -> 5\n"
+            "4[—] Dorsal corta -> Ausella busa\n"
+            "5[5] Seis radios -> 6\n"
+            "5[—] Siete radios -> 8\n"
+            "6[6] Manchas negras -> 7\n"
+            "6[—] Sin manchas -> Ausella dusa\n"
+            "7[7] Aletas largas -> Ausella cusa\n"
+            "7[—] Aletas cortas -> Ausella gusa\n"
+            "8[8] Color amarillo -> Ausella eusa\n"
+            "8[—] Color verde -> Ausella fusa\n");
+}
+
+TEST(PrintedScans, ABlankWithinANumberBeforeItsRival) {
+  EXPECT_EQ(sketch("7 (8) Kopf breit.     1. Ausella fusa Roe.\n"
+                   "8 (7) Kopf schmal.\n"
+                   "9 (14) Halsschild eben.\n"
+                   "10 (11) Oberseite kahl.     2. Ausella busa Roe.\n"
+                   "1 1 (10) Oberseite behaart, die Haare anlie-\n"
+                   "gend.\n"
+                   "12 (13) Schienen gerade.     3. A. cusa Roe.\n"
+                   "13 (12) Schienen krumm.     4. A. eusa Roe.\n"
+                   "14 (9) Halsschild gefurcht.     5. A. dusa Roe.\n"),
+            "7[7] Kopf breit. -> Ausella fusa\n"
+            "7[8] Kopf schmal. -> 9\n"
+            "9[9] Halsschild eben. -> 10\n"
+            "9[14] Halsschild gefurcht. -> Ausella dusa\n"
+            "10[10] Oberseite kahl. -> Ausella busa\n"
+            "10[1 1] Oberseite behaart, die Haare anliegend. -> 12\n"
+            "12[12] Schienen gerade. -> Ausella cusa\n"
+            "12[13] Schienen krumm. -> Ausella eusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
