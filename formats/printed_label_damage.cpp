@@ -32,12 +32,18 @@ std::optional<std::uint32_t> digit_seen_in(char c) {
   }
 }
 
+// The digit that a letter less often stands for, before the one that it mostly does; 0 for none.
+char rarely_seen_in(char c) {
+  if (c == 'S' || c == 's') return '8';
+  if (c == 'G' || c == 'b') return '6';
+  return c == 'g' || c == 'q' ? '9' : '\0';
+}
+
 // May the character be a misreading of the digit, where that one is expected?
 bool may_be(char c, char digit) {
   auto const seen = digit_seen_in(c);
   if (seen && *seen == static_cast<std::uint32_t>(digit - '0')) return true;
-  return (digit == '8' && (c == 'S' || c == 's')) || (digit == '6' && (c == 'G' || c == 'b')) ||
-         (digit == '9' && (c == 'g' || c == 'q'));
+  return rarely_seen_in(c) == digit;
 }
 
 // The digit that a Cyrillic letter looks like: "З" is 3; 0 for any other.
@@ -104,12 +110,8 @@ std::optional<std::uint32_t> rarely_misread_number(std::string_view text) {
   if (text.empty() || text.size() > kLongest) return std::nullopt;
   std::string digits;
   for (char const c : text) {
-    if (c == 'S' || c == 's') {
-      digits += '8';
-    } else if (c == 'G' || c == 'b') {
-      digits += '6';
-    } else if (c == 'g' || c == 'q') {
-      digits += '9';
+    if (auto const rare = rarely_seen_in(c); rare != '\0') {
+      digits += rare;
     } else if (auto const digit = digit_seen_in(c)) {
       digits += static_cast<char>('0' + *digit);
     } else {
