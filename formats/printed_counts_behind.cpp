@@ -5,7 +5,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -37,17 +36,14 @@ void take_counts_behind(std::vector<ReadLead>& reads) {
   constexpr std::size_t kFewest = 2;
   constexpr std::size_t kOneIn = 4;  // of them, at the least, cannot be couplets
   std::vector<std::size_t> counted;
-  std::unordered_map<std::string_view, std::size_t> named;  // leads by the number they lead to
   for (std::size_t i = 0; i < reads.size(); ++i) {
-    if (reads[i].to.form == DestinationForm::couplet) ++named[reads[i].to.number];
     if (name_before_count(reads[i])) counted.push_back(i);
   }
   std::size_t impossible = 0;
   for (auto const i : counted) {
     auto const own = leading_number(reads[i].lead.label);
     auto const to = leading_number(reads[i].to.number);
-    bool const back = to > 0 && to <= own;
-    if (back || named[reads[i].to.number] > 1) ++impossible;
+    if (to > 0 && to <= own) ++impossible;
   }
   if (impossible < kFewest || impossible * kOneIn < counted.size()) return;
   for (auto const i : counted) {

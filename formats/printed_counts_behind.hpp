@@ -7,8 +7,8 @@
 
 namespace keydrift::printed {
 
-// "Aus (4)" leads on to couplet 4, or to Aus with its 4 species: where such numbers lead back, or
-// several to one couplet, they are counts, and all of them become remarks of the name.
+// "Aus (4)" leads on to couplet 4, or to Aus with its 4 species: where such numbers lead back,
+// they are counts, and all of them become remarks of the name.
 void take_counts_behind(std::vector<ReadLead>& reads);
 
 }  // namespace keydrift::printed

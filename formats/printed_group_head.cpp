@@ -126,7 +126,7 @@ bool titles_group(std::string_view words) {
   if (name.ends_with('.')) name.remove_suffix(1);
   bool const page = all.size() == 2 && is_digit(code_point_at(all[1], 0).value);
   return (all.size() == 1 || page) && all[0].ends_with('.') && is_in_capitals(name, kShortest) &&
-         has_latin_ending(fold(name));
+         has_strict_latin_ending(fold(name));  // and not "TREES."
 }
 
 std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines, std::size_t at,

@@ -32,6 +32,14 @@ bool ends_words(std::string_view text, std::size_t at) {
   return is_lower(last.value) || last.value == ')' || last.value == ']' || last.value == '%';
 }
 
+// "busa" of "Wings clear Ausella busa1": the sign of a footnote touches a name.
+bool closes_name(std::string_view text) {
+  auto const begin = last_word_begin(text);
+  auto const before = trim_right(text.substr(0, begin));
+  auto const genus = before.substr(last_word_begin(before));
+  return is_epithet(text.substr(begin)) && (is_capitalised(genus) || is_abbreviated(genus));
+}
+
 // "2" of "Wings clear2"; the text's size where no number touches.
 std::size_t number_touching(std::string_view text) {
   std::size_t begin = text.size();
@@ -43,7 +51,19 @@ std::size_t number_touching(std::string_view text) {
   }
   auto const word = text.substr(last_word_begin(text.substr(0, begin)));
   auto const letters = word.substr(0, word.size() - digits);
-  return letters.size() >= kShortestWord || letters.ends_with('.') ? begin : text.size();
+  bool const word_before = letters.size() >= kShortestWord || letters.ends_with('.');
+  return word_before && !closes_name(text.substr(0, begin)) ? begin : text.size();
+}
+
+// "(L.)Roe", "A.Roe": authors that print sets without a blank.
+bool closes_author(std::string_view text) {
+  if (text.ends_with(')')) {
+    auto const open = text.rfind('(');
+    if (open == std::string_view::npos) return false;
+    auto const inside = text.substr(open + 1);
+    return is_upper(code_point_at(inside, 0).value) && fold(start_of(inside, 3)) != "fig";
+  }
+  return text.ends_with('.') && is_upper(code_point_at(text, last_word_begin(text)).value);
 }
 
 // "Aus bus Roe" of "Wings darkAus bus Roe"; the text's size where no name touches.
@@ -51,7 +71,7 @@ std::size_t name_touching(std::string_view text) {
   auto const from = text.size() > kLongestName ? text.size() - kLongestName : 1;
   for (auto at = from; at + 2 < text.size(); ++at) {
     if (!is_upper(static_cast<unsigned char>(text[at])) || text[at - 1] == ' ') continue;
-    if (!ends_words(text, at)) continue;
+    if (!ends_words(text, at) || closes_author(text.substr(0, at))) continue;
     auto const name = text.substr(at);
     auto const words = words_of(name);
     bool const genus = words.size() == 1 && has_strict_latin_ending(fold(name));
@@ -71,6 +91,11 @@ std::size_t next_number_touching(std::string_view text, std::uint32_t couplet) {
 }
 
 std::size_t destination_begin(std::string_view text) {
+  // What leaders stand before is parted.
+  if (text.find("...") != std::string_view::npos || text.find(". . .") != std::string_view::npos ||
+      text.find("\u2026") != std::string_view::npos) {
+    return text.size();
+  }
   auto const number = number_touching(text);
   auto const begin = number < text.size() ? number : name_touching(text);
   return words_of(text.substr(0, begin)).size() >= kFewestWordsBefore ? begin : text.size();

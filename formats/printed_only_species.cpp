@@ -78,7 +78,7 @@ std::optional<OnlySpecies> only_species(std::string_view text) {
   auto name = name_from(text, words, w, genus);
   if (name.empty()) return std::nullopt;
   auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
-  return OnlySpecies{std::move(name), squeeze(text.substr(0, begin))};
+  return OnlySpecies{std::move(name), squeeze(without_end(trim_right(text.substr(0, begin))))};
 }
 
 }  // namespace keydrift::printed

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_scan_signs.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <string_view>
 #include <vector>
 
@@ -33,10 +34,10 @@ std::vector<Line> lines_of(std::string_view text) {
 std::size_t spaced_word(std::string_view text) {
   std::size_t letters = 0;
   std::size_t at = 0;
-  bool counted = true;  // "a b c d e"
+  bool counted = true;  // "a b c d e", "p q r t v"
   for (;; at += 2) {
     if (at >= text.size() || !is_small(text[at])) return 0;
-    counted = counted && (letters == 0 || text[at] == text[at - 2] + 1);
+    counted = counted && (letters == 0 || text[at] > text[at - 2]);
     ++letters;
     bool const more = at + 2 < text.size() && text[at + 1] == ' ' && is_small(text[at + 2]) &&
                       (at + 3 >= text.size() || !is_letter(code_point_at(text, at + 3).value));
@@ -121,7 +122,9 @@ GreekLabel greek_letter(std::string_view line) {
   if (c.value == 0x3B1) return {Greek::alpha, c.length, 0, false};
   if (c.value == 0x3B2) return {Greek::beta, c.length, 0, false};
   if (c.value == 'a') return {Greek::latin_a, 1, 0, true};
-  if (c.value == kGuillemet) return {Greek::alpha, c.length, 0, true};
+  if (c.value == kGuillemet && line.find("»") == std::string_view::npos) {
+    return {Greek::alpha, c.length, 0, true};
+  }
   if (c.value == kSharpS) return {Greek::beta, c.length, 0, true};
   for (auto const form : {std::string_view{"/3"}, std::string_view{"/S"}, std::string_view{"jS"}}) {
     if (line.starts_with(form)) return {Greek::beta, form.size(), 0, true};
@@ -287,6 +290,14 @@ std::size_t restore_greek_labels(std::string& text) {
     }
     while (!open.empty() && open.back().label.end != label.end) open.pop_back();
     if (open.empty()) continue;
+    // A true beta answers the true alpha above it; "a" and "«" between them are words.
+    auto const alpha = std::find_if(open.rbegin(), open.rend(), [&label](Open const& one) {
+      return !one.label.misread && one.label.end == label.end;
+    });
+    if (!label.misread && alpha != open.rend()) {
+      open.erase(std::prev(alpha.base()), open.end());
+      continue;
+    }
     auto const& first = open.back();
     if (first.label.misread) changes.push_back({first.at, first.label.bytes, "α"});
     if (label.misread) changes.push_back({line.begin, label.bytes, "β"});

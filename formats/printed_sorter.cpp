@@ -238,11 +238,30 @@ class Sorter {
       return true;
     }
     if (parts_a_lead(line)) {
+      if (is_double_spaced()) {
+        leads_.add_piece(at_, 0);
+        account(LineKind::continuation, "the lead before has no end yet");
+        page_turned_ = true;  // no blank line parts it from its rest
+        return true;
+      }
       account(LineKind::running_head, "parts a lead, between blank lines");
       page_turned_ = true;
       return true;
     }
     return false;
+  }
+
+  // Blank lines stand behind nearly all of the lines before this one.
+  [[nodiscard]] bool is_double_spaced() const {
+    constexpr std::size_t kLines = 6;  // looked at
+    std::size_t filled = 0;
+    std::size_t spaced = 0;
+    for (auto i = at_; i-- > 0 && filled < kLines;) {
+      if (lines_[i].text.empty()) continue;
+      ++filled;
+      if (ahead_.gap_after(i)) ++spaced;
+    }
+    return filled > 0 && spaced * 3 >= filled * 2;
   }
 
   // A line or two between blank ones within a lead that has no end yet, whose words go on with a
