@@ -154,10 +154,12 @@ constexpr std::array kKinds{
         "misread-destination", Severity::warning, "A destination read in spite of a misprint",
         "Letters were read as the figures they look like, because that couplet exists and no\n"
         "other lead leads to it."},
-    FindingKind{"misread-signs", Severity::information, "Signs that scanning had made letters of",
-                "A dagger comes out as \"t\", a beta as \"ß\" and the alpha above it as \"a\". "
-                "They were read\n"
-                "as what they were, since no lettered label stands there in the count."},
+    FindingKind{
+        "misread-signs", Severity::information, "Signs that scanning had made others of",
+        "A dagger comes out as \"t\", a cross as \"-|-\", a beta as \"ß\" and the alpha above it "
+        "as\n"
+        "\"a\". They were read as what they were, since other lines begin with such signs, or no\n"
+        "lettered label stands there in the count."},
     FindingKind{
         "missing-column", Severity::error, "A column is missing",
         "The first row names the columns; the message says which are wanted and which are there."},
