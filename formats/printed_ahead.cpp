@@ -211,7 +211,8 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
       split_at_leader(words, numbering_).kind == LeaderKind::none) {
     return std::nullopt;
   }
-  if (label->family == LabelFamily::digits && (titles_group(words) || heads_account(i, words))) {
+  if (label->family == LabelFamily::digits &&
+      (titles_group(lines_, i, label->text_at) || heads_account(i, words))) {
     return std::nullopt;
   }
   if (label->is_dash()) {

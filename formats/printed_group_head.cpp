@@ -129,6 +129,22 @@ bool titles_group(std::string_view words) {
          has_strict_latin_ending(fold(name));  // and not "TREES."
 }
 
+bool titles_group(std::vector<SourceLine> const& lines, std::size_t at, std::size_t words_at) {
+  constexpr std::size_t kFar = 400;  // lines
+  auto const text = lines[at].text;
+  auto const words = text.substr(words_at);
+  if (!titles_group(words)) return false;
+  // "1. PUPAE." and "1. LARVAE." are rivals; "9. AUSELLA." above, "9. AUSELLA. 217" on a page.
+  auto const name = words.substr(0, words.find(' '));
+  for (auto i = at - std::min(at, kFar); i < std::min(lines.size(), at + kFar); ++i) {
+    auto const other = lines[i].text;
+    if (other.size() <= words_at || other.substr(0, words_at) != text.substr(0, words_at)) continue;
+    auto const others = other.substr(words_at);
+    if (!others.starts_with(name) && titles_group(others)) return false;
+  }
+  return true;
+}
+
 std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines, std::size_t at,
                                           std::size_t from) {
   constexpr std::size_t kMostLines = 120;

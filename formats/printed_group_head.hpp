@@ -24,6 +24,10 @@ struct GroupHead {
 // "MABOLEPIS.", "MABOLEPIS. 217", "Ordnung: Polydesmoidea 43": what stands behind the number that a
 // group has in a book, and no lead's words.
 [[nodiscard]] bool titles_group(std::string_view words);
+// The same of the words from byte `words_at` on of line `at`, which no line near it answers with
+// the same number.
+[[nodiscard]] bool titles_group(std::vector<SourceLine> const& lines, std::size_t at,
+                                std::size_t words_at);
 
 // The head that stands nearest above line `at` and not above line `from`; one that is sure goes
 // before nearer ones that are not.

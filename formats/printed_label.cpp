@@ -217,7 +217,8 @@ std::optional<Label> finish(std::string_view line, std::size_t at, Label label) 
   bool const closed = label.end != LabelEnd::none || !label.back.empty();
   bool const bare =
       label.family == LabelFamily::digits && label.marks == 0 && !label.decimal && !closed;
-  if (bare && is_capital_of_word(line, at)) {
+  // "2Cu" is a vein.
+  if (bare && is_capital_of_word(line, at) && is_lower(value_at(line, at + 2))) {
     label.end = LabelEnd::touching;
     label.text_at = at;
     return label;

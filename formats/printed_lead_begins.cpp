@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_lead_begins.hpp"
 
+#include <algorithm>
 #include <cstdint>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -111,10 +112,25 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   return leads_.follows(label) || (!bare && !lower);
 }
 
-std::optional<Label> LeadBegins::misprinted_rival(std::string_view line) const {
+std::optional<Label> LeadBegins::misprinted_rival(LineAtHand here) const {
+  constexpr std::size_t kMostLines = 8;  // of a lead
+  auto const& line = lines_[here.at];
   auto const number = leads_.open_couplet();
   if (numbering_.serial || number == 0 || number == leads_.number()) return std::nullopt;
-  return read_misprinted_label(line, number, false);
+  // "I. Roe records it from dunes." is a note, "I. Annuals of the coast" a heading.
+  if (line.indent > numbering_.label_indent) return std::nullopt;
+  auto const misprint = read_misprinted_label(line.text, number, false);
+  if (!misprint) return std::nullopt;
+  for (auto at = here.at; at < std::min(lines_.size(), here.at + kMostLines); ++at) {
+    bool const next = at > here.at && ahead_.label_at(at).has_value();
+    if (next) {
+      bool const above = lines_[at].indent > line.indent || lines_[at - 1].text.ends_with(':');
+      return above ? misprint : std::nullopt;
+    }
+    if (lines_[at].text.empty()) return std::nullopt;
+    if (ahead_.ends_in_destination(at)) return misprint;
+  }
+  return std::nullopt;
 }
 
 std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
@@ -133,7 +149,7 @@ std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
     if (misprint && !ahead_.opens_key(here.at)) misprint.reset();
   }
   // "I. Leaves opposite": the rival of couplet 1, far above.
-  if (!misprint) misprint = misprinted_rival(line.text);
+  if (!misprint) misprint = misprinted_rival(here);
   if (!misprint) return std::nullopt;
   auto const words = line.text.substr(misprint->text_at);
   if (ahead_.titles_numbered_account(*misprint, words)) return std::nullopt;

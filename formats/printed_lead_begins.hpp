@@ -64,7 +64,7 @@ class LeadBegins {
   // A label that carries the count on once its misread digits are put right.
   [[nodiscard]] std::optional<Label> misprinted_label(LineAtHand here) const;
   // The same of the rival of a lead far above, as indented keys have it.
-  [[nodiscard]] std::optional<Label> misprinted_rival(std::string_view line) const;
+  [[nodiscard]] std::optional<Label> misprinted_rival(LineAtHand here) const;
   // The words begin with a small letter, where those of all other leads begin with a capital.
   [[nodiscard]] bool has_odd_case(std::string_view words) const;
 

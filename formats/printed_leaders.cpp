@@ -469,6 +469,12 @@ std::size_t arrow_length(std::string_view text, std::size_t at) {
   return 0;
 }
 
+bool has_row_of_dots(std::string_view text) {
+  return text.find("...") != std::string_view::npos ||
+         text.find(". . .") != std::string_view::npos ||
+         text.find("\u2026") != std::string_view::npos;
+}
+
 TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
   auto const named = without_open_page(text);
   auto split = Splitter{named, numbering}.split();

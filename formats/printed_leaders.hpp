@@ -29,6 +29,9 @@ struct TailSplit {
   std::size_t destination_begin{};
 };
 
+// "...", ". . ." or an ellipsis anywhere.
+[[nodiscard]] bool has_row_of_dots(std::string_view text);
+
 // The last leader in `text` that a destination follows, or that ends the text.  `text` may be one
 // line or a whole lead; gaps and dashes are leaders only in front of what can be a destination.
 [[nodiscard]] TailSplit split_at_leader(std::string_view text, Numbering const& numbering);

@@ -11,6 +11,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -92,10 +93,7 @@ std::size_t next_number_touching(std::string_view text, std::uint32_t couplet) {
 
 std::size_t destination_begin(std::string_view text) {
   // What leaders stand before is parted.
-  if (text.find("...") != std::string_view::npos || text.find(". . .") != std::string_view::npos ||
-      text.find("\u2026") != std::string_view::npos) {
-    return text.size();
-  }
+  if (has_row_of_dots(text)) return text.size();
   auto const number = number_touching(text);
   auto const begin = number < text.size() ? number : name_touching(text);
   return words_of(text.substr(0, begin)).size() >= kFewestWordsBefore ? begin : text.size();

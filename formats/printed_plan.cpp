@@ -145,7 +145,7 @@ class LabelPlanner {
         if (text.substr(reading.label.text_at, 3) == "..." && text.front() == '(') continue;
         if (reading.alphabet == Alphabet::digits && reading.ordinal > kMostCouplets) continue;
         if (reading.alphabet == Alphabet::digits &&
-            titles_group(text.substr(reading.label.text_at))) {
+            titles_group(lines_, i, reading.label.text_at)) {
           continue;
         }
         bool const roman =
@@ -275,8 +275,13 @@ class LabelPlanner {
     bool const letter = rank.alphabet == Alphabet::upper || rank.alphabet == Alphabet::lower;
     // "N. Australia, Roe": a letter that stands once, and neither M nor L before it.
     constexpr std::uint32_t kSurely = 3;  // A to C may stand without those before them
+    // A letter of an excerpt, which a destination shows to be a lead; "I." and "H." may be
+    // numerals.
+    auto const sign = static_cast<char>('A' + rank.ordinal - 1);
+    bool const led = std::string_view{"DHILMUVX"}.find(sign) == std::string_view::npos &&
+                     has_row_of_dots(line.text);
     bool const lone = rank.alphabet == Alphabet::upper && rank.ordinal > kSurely &&
-                      rank.ordinal < 32 && (tally.again >> rank.ordinal & 1U) == 0;
+                      rank.ordinal < 32 && (tally.again >> rank.ordinal & 1U) == 0 && !led;
     bool const counts = !lone || (tally.seen >> (rank.ordinal - 2) & 3U) != 0;
     if (!counts) return false;
     if (alone) return !is_bare(rank) || rank.repeats > 0;
@@ -294,8 +299,8 @@ class LabelPlanner {
     auto const hyphen = code_point_before(lines_[before].text, lines_[before].text.size()).value;
     // "… bus, Roe," / "b². Hind tibiae": an index is no word's.
     bool const indexed = rank.repeats > 0 && !is_bare(rank) && upper;
-    bool const led = hyphen == ',' && (indexed || ends_in_led_word(lines_[before].text));
-    if (is_dash(hyphen) || (hyphen == ',' && !led)) return false;
+    bool const goes = hyphen == ',' && (indexed || ends_in_led_word(lines_[before].text));
+    if (is_dash(hyphen) || (hyphen == ',' && !goes)) return false;
     return !is_bare(rank) || rank.repeats > 0 || upper || !breaks_.forced(before, i);
   }
 

@@ -1,6 +1,7 @@
 // Where leads begin in a key without labels.
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 #include <string>
@@ -322,6 +323,11 @@ class IndentPlanner {
     auto const open = static_cast<std::size_t>(
         std::count_if(first, leads.end(), [](Lead const& lead) { return !lead.led; }));
     if (colons < kFewest || colons * 4 < open * 3) return;
+    // What has a lead beneath it is no prose.
+    for (auto lead = leads.begin(); lead != first; ++lead) {
+      auto const next = std::next(lead);
+      if (next != leads.end() && lines_[next->line].indent > lines_[lead->line].indent) return;
+    }
     for (auto lead = leads.begin(); lead != first; ++lead) marks_[lead->line] = Mark::other;
   }
 

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
@@ -51,6 +52,13 @@ bool mostly_capitals(std::string_view text) {
     at += c.length;
   }
   return upper >= 4 && upper > lower * 2;
+}
+
+// "Species group 31", "Gruppe 10": the title of a key that some lead names.
+bool titles_counted_group(std::string_view text) {
+  constexpr std::size_t kMostWords = 3;
+  auto const words = words_of(text, kMostWords + 1);
+  return words.size() <= kMostWords && !mostly_capitals(text) && says_group(fold(text));
 }
 
 // "Roe: Marshes      17/29": the line without the count of all pages.
@@ -308,7 +316,8 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
       heads[i] = true;
     }
     bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
-                       !names_a_key(edge->words) && !starts_caption(edge->words);
+                       !names_a_key(edge->words) && !names_a_key(lines[i].text) &&
+                       !titles_counted_group(lines[i].text) && !starts_caption(edge->words);
     bool const capitals = mostly_capitals(edge->words);
     // "AUS Roe 1805" on the first line is a title.
     bool const page = capitals && edge->number >= kLeastPage && i > 0;

@@ -23,7 +23,7 @@ std::vector<Line> lines_of(std::string_view text) {
   std::vector<Line> lines;
   for (std::size_t begin = 0; begin < text.size();) {
     auto const end = std::min(text.find('\n', begin), text.size());
-    auto const first = std::min(skip_blanks(text, begin), end);
+    auto const first = begin + skip_blanks(text.substr(begin, end - begin), 0);
     lines.push_back({first, text.substr(first, end - first)});
     begin = end + 1;
   }

@@ -39,6 +39,7 @@ bool ends_in_page(std::string_view text) {
 bool is_author_alone(std::string_view text) {
   constexpr std::size_t kMostWords = 3;
   auto const words = words_of(text, kMostWords + 1);
+  if (words.empty()) return false;
   bool const authors = std::all_of(words.begin(), words.end(), [](std::string_view word) {
     return is_authorish(word) || is_year(without_end(word)) || is_particle(word);
   });

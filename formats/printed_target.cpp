@@ -44,7 +44,8 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
   });
   // "bus (1)": the sign of a footnote.
   bool const footnote = text.ends_with(')') && is_epithet(group);
-  if (!letters || footnote || is_undescribed(group)) return std::nullopt;
+  bool const unnamed = !text.ends_with(')') && is_undescribed(group);
+  if (!letters || footnote || unnamed) return std::nullopt;
   return GroupBefore{group, found->reference};
 }
 

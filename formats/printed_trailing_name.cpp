@@ -148,8 +148,15 @@ std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& word
   if (!marked || !is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
     return std::nullopt;
   }
-  auto const before = words[end - kMarks - 2];
-  if (is_capitalised(without_end(before)) || is_abbreviated(before)) return std::nullopt;
+  // "Ausella bus", "Ausella (Busella) bus", "A. cf. bus", "Ausella bus cus": the genus goes with
+  // it.
+  constexpr std::size_t kMostBetween = 3;
+  for (auto w = end - kMarks - 1; w-- > 0 && w + kMostBetween + kMarks + 2 >= end;) {
+    auto const word = words[w];
+    if (is_capitalised(without_end(word)) || is_abbreviated(word)) return std::nullopt;
+    bool const subgenus = word.starts_with('(') && word.ends_with(')');
+    if (!subgenus && !is_rank(word) && !is_latin_epithet(word)) break;
+  }
   return static_cast<std::size_t>(epithet.data() - text.data());
 }
 

@@ -168,6 +168,7 @@ std::size_t capitals_before_bracket(std::span<std::string_view const> words) {
   std::size_t i = 0;
   while (i < words.size() && i <= kMostVernacularWords && is_in_capitals(words[i])) ++i;
   if (i == 0 || i >= words.size() || words[i].front() != '(') return 0;
+  if (has_strict_latin_ending(fold(words[0]))) return 0;  // "AUSELLA BUSA (Busella busa Roe)"
   auto const genus = without_closing(without_bracket(words[i]));
   if (!is_capitalised(genus) || !has_latin_ending(genus)) return 0;
   bool const binomial = i + 1 < words.size() && words[i].find(')') == std::string_view::npos &&
@@ -248,6 +249,7 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
     if (words[i].ends_with('.')) return 0;
   }
   if (i == 0 || i + 1 >= words.size() || words[i].front() != '(') return 0;
+  if (has_strict_latin_ending(fold(words[0]))) return 0;  // "Ausella Roe (Busella busa)"
   auto const genus = without_bracket(words[i]);
   auto const epithet = without_closing(words[i + 1]);
   bool const name = is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);

@@ -170,5 +170,139 @@ TEST(PrintedUnharmed, OneSpeciesBeforeAClause) {
             "2[–] Legs black -> Cusella gusa (Cusella, one species; with 3 forms)\n");
 }
 
+TEST(PrintedUnharmed, NumberedTitlesThatLeadsName) {
+  EXPECT_EQ(sketch("1 Wings clear ........ Group 10\n"
+                   "– Wings dark ........ Group 11\n\n"
+                   "Group 10\n\n"
+                   "1 Legs red ........ 2\n"
+                   "– Legs black ........ A. busa\n"
+                   "2 Eyes red ........ A. cusa\n"
+                   "– Eyes black ........ 3\n"
+                   "3 Horn long ........ A. dusa\n"
+                   "– Horn short ........ 4\n"
+                   "4 Nose long ........ A. lusa\n"
+                   "– Nose short ........ A. musa\n\n"
+                   "Group 11\n\n"
+                   "1 Tail long ........ A. fusa\n"
+                   "– Tail short ........ A. gusa\n"),
+            "1[1] Wings clear -> key: Group 10\n"
+            "1[–] Wings dark -> key: Group 11\n"
+            "1[1] Legs red -> 2\n"
+            "1[–] Legs black -> A. busa\n"
+            "2[2] Eyes red -> A. cusa\n"
+            "2[–] Eyes black -> 3\n"
+            "3[3] Horn long -> A. dusa\n"
+            "3[–] Horn short -> 4\n"
+            "4[4] Nose long -> A. lusa\n"
+            "4[–] Nose short -> A. musa\n"
+            "1[1] Tail long -> A. fusa\n"
+            "1[–] Tail short -> A. gusa\n");
+}
+
+TEST(PrintedUnharmed, NewSpeciesBehindASubgenusOrAnEpithet) {
+  EXPECT_EQ(sketch("1 Wings clear 2\n"
+                   "– Wings dark Ausella busa\n"
+                   "2 Legs red Ausella cf. cusa n. sp.\n"
+                   "– Legs black Ausella (Busella) dusa sp. nov.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[–] Wings dark -> Ausella busa\n"
+            "2[2] Legs red -> Ausella cf. cusa (n. sp.)\n"
+            "2[–] Legs black -> Ausella (Busella) dusa (sp. nov.)\n");
+}
+
+TEST(PrintedUnharmed, ANoteThatBeginsWithAnInitial) {
+  EXPECT_EQ(sketch("1 Leaves opposite\n"
+                   "   2 Petals red ........ Ausella busa\n"
+                   "   2 Petals white ........ Ausella cusa\n"
+                   "     I. Roe records it from dunes.\n"
+                   "1 Leaves alternate\n"
+                   "   3 Fruit dry ........ Ausella dusa\n"
+                   "   3 Fruit fleshy ........ Ausella fusa\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> 3\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[2] Petals white -> Ausella cusa\n"
+            "3[3] Fruit dry -> Ausella dusa\n"
+            "3[3] Fruit fleshy -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmed, RivalsOfOneLatinWordInCapitals) {
+  EXPECT_EQ(sketch("1. PUPAE.\n"
+                   "   2. Leaves long ........ Ausella busa\n"
+                   "   2. Leaves short ........ Ausella cusa\n"
+                   "1. LARVAE.\n"
+                   "   3. Stem long ........ Ausella dusa\n"
+                   "   3. Stem short ........ Ausella fusa\n"),
+            "1[1] PUPAE. -> 2\n"
+            "1[1] LARVAE. -> 3\n"
+            "2[2] Leaves long -> Ausella busa\n"
+            "2[2] Leaves short -> Ausella cusa\n"
+            "3[3] Stem long -> Ausella dusa\n"
+            "3[3] Stem short -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmed, SynonymsInBrackets) {
+  EXPECT_EQ(sketch("1 Leaves hairy ........ 2\n"
+                   "– Leaves bald ........ Dusella (Ausella dusa)\n"
+                   "2 Stem round ........ Cusella Dorn (Ausella gusa Roe)\n"
+                   "– Stem square ........ BUSELLA BUSA (Ausella busa Roe)\n"),
+            "1[1] Leaves hairy -> 2\n"
+            "1[–] Leaves bald -> Dusella (Ausella dusa)\n"
+            "2[2] Stem round -> Cusella (Ausella gusa Roe)\n"
+            "2[–] Stem square -> Busella busa (Ausella busa Roe)\n");
+}
+
+TEST(PrintedUnharmed, VeinsAtTheBeginningsOfLines) {
+  EXPECT_EQ(sketch("1 Wings clear, with vein\n"
+                   "2Cu forked near the margin ........ 2\n"
+                   "– Wings dark, with vein\n"
+                   "1Rs simple ........ 3\n"
+                   "2 Legs red, hind wing with\n"
+                   "2Cu absent ........ Ausella busa\n"
+                   "– Legs black ........ Ausella cusa\n"
+                   "3 Eyes hairy ........ Busella dusa\n"
+                   "– Eyes bald ........ Busella fusa\n"),
+            "1[1] Wings clear, with vein 2Cu forked near the margin -> 2\n"
+            "1[–] Wings dark, with vein 1Rs simple -> 3\n"
+            "2[2] Legs red, hind wing with 2Cu absent -> Ausella busa\n"
+            "2[–] Legs black -> Ausella cusa\n"
+            "3[3] Eyes hairy -> Busella dusa\n"
+            "3[–] Eyes bald -> Busella fusa\n");
+}
+
+TEST(PrintedUnharmed, AnExcerptThatKeepsItsLetters) {
+  EXPECT_EQ(sketch("A. Petals red ........ Ausella busa\n"
+                   "B. Petals white ........ Ausella cusa\n"
+                   "C. Petals blue ........ Ausella dusa\n"
+                   "G. Petals none ........ Ausella gusa\n"),
+            "1[A] Petals red -> Ausella busa\n"
+            "1[B] Petals white -> Ausella cusa\n"
+            "1[C] Petals blue -> Ausella dusa\n"
+            "1[G] Petals none -> Ausella gusa\n");
+}
+
+TEST(PrintedUnharmed, AFirstLeadBeforeOnesThatEndInColons) {
+  EXPECT_EQ(sketch("Petals red\n"
+                   "   Leaves long: Ausella busa\n"
+                   "   Leaves round: Ausella cusa\n"
+                   "Petals white, and:\n"
+                   "   Stem long: Ausella dusa\n"
+                   "   Stem short, and:\n"
+                   "      Fruit dry: Ausella fusa\n"
+                   "      Fruit fleshy, and:\n"
+                   "         Seeds black: Ausella gusa\n"
+                   "         Seeds white: Ausella husa\n"),
+            "1[] Petals red -> 2\n"
+            "1[] Petals white, and: -> 3\n"
+            "2[] Leaves long -> Ausella busa\n"
+            "2[] Leaves round -> Ausella cusa\n"
+            "3[] Stem long -> Ausella dusa\n"
+            "3[] Stem short, and: -> 4\n"
+            "4[] Fruit dry -> Ausella fusa\n"
+            "4[] Fruit fleshy, and: -> 5\n"
+            "5[] Seeds black -> Ausella gusa\n"
+            "5[] Seeds white -> Ausella husa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
