@@ -453,6 +453,33 @@ std::string without_ligatures(std::string_view words) {
   return plain;
 }
 
+namespace {
+
+// "T" for the Cyrillic letter that looks like it, in "T. bus": a genus cut short; else 0.
+char latin_initial(std::string_view text, std::size_t at, CodePoint c) {
+  static constexpr std::array<std::pair<char32_t, char>, 11> kAlike{{{0x410, 'A'},
+                                                                     {0x412, 'B'},
+                                                                     {0x415, 'E'},
+                                                                     {0x41A, 'K'},
+                                                                     {0x41C, 'M'},
+                                                                     {0x41D, 'H'},
+                                                                     {0x41E, 'O'},
+                                                                     {0x420, 'P'},
+                                                                     {0x421, 'C'},
+                                                                     {0x422, 'T'},
+                                                                     {0x425, 'X'}}};
+  if (at > 0 && text[at - 1] != ' ') return '\0';
+  auto const stop = at + c.length;
+  if (stop >= text.size() || text[stop] != '.') return '\0';
+  auto const epithet = code_point_at(text, skip_blanks(text, stop + 1)).value;
+  if (epithet < 'a' || epithet > 'z') return '\0';
+  auto const found = std::find_if(kAlike.begin(), kAlike.end(),
+                                  [c](auto const& pair) { return pair.first == c.value; });
+  return found == kAlike.end() ? '\0' : found->second;
+}
+
+}  // namespace
+
 std::string in_plain_letters(std::string_view text) {
   if (text.starts_with('"')) return std::string{text};  // a name as it stands
   static constexpr std::array<std::string_view, 7> kLigatures{"ff"sv,  "fi"sv, "fl"sv, "ffi"sv,
@@ -471,6 +498,8 @@ std::string in_plain_letters(std::string_view text) {
     auto const c = code_point_at(text, at);
     if (c.value >= 0xFB00 && c.value <= 0xFB06) {
       plain += kLigatures[c.value - 0xFB00];
+    } else if (auto const latin = latin_initial(text, at, c); latin != '\0') {
+      plain += latin;
     } else {
       plain.append(text.substr(at, c.length));
     }

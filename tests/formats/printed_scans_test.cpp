@@ -732,5 +732,17 @@ TEST(PrintedScans, ABlankWithinANumberBeforeItsRival) {
             "12[13] Schienen krumm. -> Ausella eusa\n");
 }
 
+TEST(PrintedScans, ACyrillicInitialOfAGenusIsALatinOne) {
+  EXPECT_EQ(sketch("Род Tessella Roe\n\n"
+                   "1 (2). Волоски тупые . . . . 1. T. busa Roe.\n"
+                   "2 (1). Волоски острые.\n"
+                   "3 (4). Хвостик желтый . . . . 2. \u0422. cusa Roe.\n"
+                   "4 (3). Хвостик бурый . . . . 3. T. dusa Roe.\n"),
+            "1[1] Волоски тупые -> Tessella busa\n"
+            "1[2] Волоски острые. -> 3\n"
+            "3[3] Хвостик желтый -> Tessella cusa\n"
+            "3[4] Хвостик бурый -> Tessella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
