@@ -80,8 +80,9 @@ class LinesAhead {
   [[nodiscard]] std::string_view text_behind_label(std::size_t i) const;
   // "          10. bus (Roe)" beneath the words that lead to it.
   [[nodiscard]] bool is_taxon_far_in(std::size_t i) const;
-  // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
+  // "7. AUS, Roe": the head of a genus's account.
   [[nodiscard]] bool heads_account(std::size_t i, std::string_view words) const;
+  // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
   [[nodiscard]] bool titles_known_account(std::string_view words) const;
   [[nodiscard]] static bool is_account_of_genus(std::string_view words);
   // First words of the names behind leaders, of all lines; looked for once they are asked for.

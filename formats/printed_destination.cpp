@@ -97,7 +97,6 @@ bool is_year_number(Reference const& reference) {
   return reference.number >= 1700 && reference.number < 2100 && reference.printed.size() == 4;
 }
 
-// Begin of the last word of text[0, end); end when there is none.
 std::size_t end_before_blanks(std::string_view text, std::size_t end) {
   return trim_right(text.substr(0, end)).size();
 }

@@ -30,7 +30,9 @@ namespace {
 
 using namespace printed;
 
-void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
+// Whether anything was to be mended, and the text is another one.
+bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
+  auto const before = findings.size();
   auto const say = [&](std::size_t count, char const* code, char const* message) {
     if (count == 0) return;
     findings.push_back(scan_mended(text.name, count, code, message));
@@ -43,6 +45,7 @@ void mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
   say(restore_greek_labels(text.text), "misread-signs",
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
+  return findings.size() > before;
 }
 
 // Two leads of three have a rival and a destination.
@@ -70,14 +73,13 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (full_width > 0) loaded.findings.push_back(full_width_narrowed(text.name, full_width));
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   auto lines = split_lines(text.text);
-  if (markup.empty() && !declared_layout(lines)) {
-    mend_scan(text, loaded.findings);
+  bool const declared = declared_layout(lines).has_value();
+  if (markup.empty() && !declared && mend_scan(text, loaded.findings)) {
     lines = split_lines(text.text);
   }
   for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
     lines[i].markup = markup[i];
   }
-  bool const declared = declared_layout(lines).has_value();
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
   std::vector<std::uint32_t> between;  // blank lines of double spacing
   if (!declared) {

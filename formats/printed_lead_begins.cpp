@@ -210,6 +210,19 @@ bool LeadBegins::begins_first_couplet(LineAtHand here) const {
   return !numbering_.has_number(1) && numbering_.has_number(2) && number && number->number == 2;
 }
 
+bool LeadBegins::has_blank_between(std::size_t first, std::size_t end) const {
+  if (blanks_before_.empty()) {
+    blanks_before_.reserve(lines_.size() + 1);
+    std::uint32_t blanks = 0;
+    for (auto const& line : lines_) {
+      blanks_before_.push_back(blanks);
+      if (line.text.empty()) ++blanks;
+    }
+    blanks_before_.push_back(blanks);
+  }
+  return blanks_before_[end] > blanks_before_[first];
+}
+
 bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   auto const& line = lines_[here.at];
   bool const told_otherwise = plan_ != nullptr || numbering_.exact;
@@ -220,9 +233,8 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   // "Couplet 4 is to be replaced by:"; "Home | Keys | Glossary".
   if (line.text.ends_with(':') || has_bars(line.text)) return false;
   // Blank lines end a key, unless they stand between all its leads.
-  auto paragraph = here.at;
-  while (paragraph > 0 && !lines_[paragraph - 1].text.empty()) --paragraph;
-  bool const apart = here.gap || (!leads_.empty() && leads_.last().line < paragraph && !here.page);
+  bool const apart =
+      here.gap || (!leads_.empty() && !here.page && has_blank_between(leads_.last().line, here.at));
   bool const behind_key = apart && !leads_.usually_apart();
   bool const behind_heading = remarks_.has_heading();
   if (behind_key || behind_heading) return false;

@@ -3,6 +3,7 @@
 // Inner header of formats.
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -67,6 +68,8 @@ class LeadBegins {
   [[nodiscard]] std::optional<Label> misprinted_rival(LineAtHand here) const;
   // The words begin with a small letter, where those of all other leads begin with a capital.
   [[nodiscard]] bool has_odd_case(std::string_view words) const;
+  // A blank line stands among lines [first, end).
+  [[nodiscard]] bool has_blank_between(std::size_t first, std::size_t end) const;
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
@@ -74,6 +77,7 @@ class LeadBegins {
   LinesAhead const& ahead_;
   LeadsSoFar const& leads_;
   RemarksSoFar const& remarks_;
+  mutable std::vector<std::uint32_t> blanks_before_;  // by line; counted when first asked for
 };
 
 }  // namespace keydrift::printed

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <string>
+#include <unordered_map>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -95,7 +97,9 @@ class Mender {
 
   // "DD, Wings" and "D D. Wings" for "DD.", "d'} Wings" for "d')", where the letter stands above.
   void read_damaged_letters() {
+    FewestRepeats above;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (i > 0 && ranks_[i - 1]) see(*ranks_[i - 1], above);
       auto const text = lines_[i].text;
       constexpr std::size_t kShortest = 6;  // bytes, with the first of the words
       if (text.size() < kShortest) continue;
@@ -118,20 +122,26 @@ class Mender {
       bool const apart = is_blank(code_point_at(text, printed + 1).value);
       if (!apart || !is_upper(code_point_at(text, words).value)) continue;
       auto readings = read_rank_labels(label + " ");
-      if (readings.empty() || !stands_above(i, readings.front())) continue;
+      if (readings.empty() || !stands_above(readings.front(), above)) continue;
       readings.front().label.printed = text.substr(0, printed);
       readings.front().label.text_at = words;
       ranks_[i] = readings.front();
     }
   }
 
+  // By rank and ordinal, how often a label repeats its sign at the least, of the lines so far.
+  using FewestRepeats = std::unordered_map<std::uint64_t, std::uint32_t>;
+  [[nodiscard]] static std::uint64_t slot_of(RankLabel const& rank) {
+    return (static_cast<std::uint64_t>(rank.ordinal) << 32U) | rank.rank();
+  }
+  static void see(RankLabel const& rank, FewestRepeats& above) {
+    auto const at = above.try_emplace(slot_of(rank), rank.repeats).first;
+    at->second = std::min(at->second, rank.repeats);
+  }
   // The first of the leads that `rival` answers, with the same sign behind it.
-  [[nodiscard]] bool stands_above(std::size_t at, RankLabel const& rival) const {
-    return std::any_of(ranks_.begin(), ranks_.begin() + static_cast<std::ptrdiff_t>(at),
-                       [&rival](std::optional<RankLabel> const& rank) {
-                         return rank && rank->rank() == rival.rank() &&
-                                rank->ordinal == rival.ordinal && rank->repeats < rival.repeats;
-                       });
+  [[nodiscard]] static bool stands_above(RankLabel const& rival, FewestRepeats const& above) {
+    auto const found = above.find(slot_of(rival));
+    return found != above.end() && found->second < rival.repeats;
   }
 
   // "6. Wings" for "b.", which "bb. Wings" answers and nothing else does.

@@ -274,11 +274,17 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     return again && *answered;
   };
   auto const in_cells = find_leads_in_cells(lines, numbering);
-  // A key that is set in capitals throughout.
-  auto const capitals_in = std::count_if(lines.begin(), lines.end(), [](SourceLine const& line) {
-    return mostly_capitals(line.text);
-  });
-  bool const in_capitals = static_cast<std::size_t>(capitals_in) * 3 > lines.size();
+  // A key that is set in capitals throughout; looked for where it matters.
+  std::optional<bool> set_in_capitals;
+  auto const in_capitals = [&lines, &set_in_capitals] {
+    if (!set_in_capitals) {
+      auto const capitals = std::count_if(lines.begin(), lines.end(), [](SourceLine const& line) {
+        return mostly_capitals(line.text);
+      });
+      set_in_capitals = static_cast<std::size_t>(capitals) * 3 > lines.size();
+    }
+    return *set_in_capitals;
+  };
   // A number far from all others may have been taken for a label because it begins its line.
   auto const of_key = [&numbering](std::uint32_t number) {
     return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
@@ -309,10 +315,10 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     constexpr std::uint32_t kFar = 30;
     constexpr std::size_t kFewestWordsOfHead = 3;
     constexpr std::uint32_t kLeastYear = 1700;
-    bool const beyond = !in_capitals && !numbering.numbers.empty() &&
-                        edge->number > largest + kFar && i > 0 && edge->number < kLeastYear;
+    bool const beyond = !numbering.numbers.empty() && edge->number > largest + kFar && i > 0 &&
+                        edge->number < kLeastYear;
     if (beyond && mostly_capitals(edge->words) &&
-        words_of(edge->words).size() >= kFewestWordsOfHead) {
+        words_of(edge->words).size() >= kFewestWordsOfHead && !in_capitals()) {
       heads[i] = true;
     }
     bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&

@@ -149,8 +149,9 @@ struct Change {
   std::string_view put;
 };
 
-// `changes`: in the order of their places.
+// `changes`: in the order of their places; without any the text stays where it is.
 void apply(std::vector<Change> const& changes, std::string& text) {
+  if (changes.empty()) return;
   std::string changed;
   changed.reserve(text.size() + changes.size() * 2);
   std::size_t done = 0;
@@ -188,6 +189,7 @@ std::size_t close_spaced_words(std::string& text) {
     at += length;
     ++words;
   }
+  if (words == 0) return 0;
   closed.append(blanks, ' ');
   text = std::move(closed);
   return words;

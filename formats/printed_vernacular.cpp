@@ -162,7 +162,7 @@ std::size_t capitals_before_comma(std::span<std::string_view const> words) {
 }
 
 // "MARSH HAWS (Aus)": words in capitals that have no Latin ending, before the name in brackets;
-// before a binomial any words in capitals, "MARSH SPURGE (Aus bus). Annual."
+// before a binomial more may stand behind it, "MARSH SPURGE (Aus bus). Annual."
 std::size_t capitals_before_bracket(std::span<std::string_view const> words) {
   constexpr std::size_t kShortest = 3;  // bytes of the last word
   std::size_t i = 0;
