@@ -107,6 +107,12 @@ bool may_have_dash(std::string_view text) {
   return dashes != 0;
 }
 
+std::uint32_t number_of(std::string_view digits) {
+  std::uint32_t number = 0;
+  for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
+  return number;
+}
+
 std::size_t last_word_begin(std::string_view text) {
   auto begin = text.size();
   while (begin > 0) {
@@ -204,6 +210,11 @@ bool is_in_capitals(std::string_view word, std::size_t fewest) {
     at += c.length;
   }
   return letters >= fewest;
+}
+
+bool is_cut_short_in_capitals(std::string_view word) {
+  constexpr std::size_t kFewest = 3;  // letters
+  return word.ends_with('.') && is_in_capitals(word.substr(0, word.size() - 1), kFewest);
 }
 
 }  // namespace keydrift::printed

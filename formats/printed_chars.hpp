@@ -71,6 +71,9 @@ struct CodePoint {
 // Index of the first character at or after `at` that is not blank.
 [[nodiscard]] std::size_t skip_blanks(std::string_view text, std::size_t at);
 
+// The number that digits alone print.
+[[nodiscard]] std::uint32_t number_of(std::string_view digits);
+
 // Where the last word of the text begins: behind its last blank, 0 where there is none.
 [[nodiscard]] std::size_t last_word_begin(std::string_view text);
 
@@ -113,5 +116,7 @@ template <class... Lists>
 [[nodiscard]] bool starts_with_upper(std::string_view text);  // first letter or digit is upper case
 // Upper-case letters and nothing else, `fewest` of them or more.
 [[nodiscard]] bool is_in_capitals(std::string_view word, std::size_t fewest = 1);
+// "TRANS.", "ENT.": words in capitals that are cut short, as journals' names have them.
+[[nodiscard]] bool is_cut_short_in_capitals(std::string_view word);
 
 }  // namespace keydrift::printed

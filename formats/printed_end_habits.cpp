@@ -97,12 +97,6 @@ std::string_view without_remarks(std::string_view text) {
   return rest.ends_with(',') ? rest.substr(0, rest.size() - 1) : rest;
 }
 
-// "dorni"
-bool is_genitive(std::string_view word) {
-  constexpr std::size_t kShortest = 5;  // bytes
-  return word.size() >= kShortest && word.ends_with('i') && is_epithet(word);
-}
-
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 

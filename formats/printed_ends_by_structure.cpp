@@ -108,9 +108,7 @@ class Mender {
     auto const species = last_word_begin(trim_right(before.substr(0, begin)));
     bool const two =
         species > 0 && is_latin_epithet(trim_right(before.substr(species, begin - species)));
-    std::uint32_t value = 0;
-    for (char const c : number) value = value * 10 + static_cast<std::uint32_t>(c - '0');
-    return CountedEpithet{two ? species : begin, value};
+    return CountedEpithet{two ? species : begin, number_of(number)};
   }
 
   [[nodiscard]] bool lead_to_numbers() const {
@@ -190,14 +188,12 @@ class Mender {
     if (!often_plain_) return std::nullopt;
     if (auto const loose = loose_name(text)) return loose;
     // "… throughout their length royi", "… on area III royi Dorn"
-    constexpr std::size_t kShortest = 5;  // bytes
     auto last = last_word_begin(text);
     if (is_capitalised(trim_right(text.substr(last))) && last > 0) {
       last = last_word_begin(trim_right(text.substr(0, last)));
     }
     auto const word = text.substr(last, text.find(' ', last) - last);
-    bool const genitive = word.size() >= kShortest && word.ends_with('i') && is_epithet(word);
-    return genitive && last > 0 ? std::optional{last} : std::nullopt;
+    return is_genitive(word) && last > 0 ? std::optional{last} : std::nullopt;
   }
 
   // "virens" of "… head long. virens.": no sentence is one word in small letters.

@@ -172,12 +172,9 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   auto const genus = full_genus(bare);
   bool const capitals = genus != bare;
   // "TRANS. MARSH ENT. SOC.": a journal.
-  bool const cut_short = words[w].ends_with('.') &&
-                         std::any_of(words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
-                                     words.end(), [](std::string_view word) {
-                                       return word.ends_with('.') &&
-                                              is_in_capitals(word.substr(0, word.size() - 1), 3);
-                                     });
+  bool const cut_short =
+      words[w].ends_with('.') && std::any_of(words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
+                                             words.end(), is_cut_short_in_capitals);
   if (cut_short && capitals) return;
   auto const folded = fold(genus);
   if (!has_strict_latin_ending(folded) || has_higher_ending(folded)) return;

@@ -88,10 +88,8 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
     return head ? std::optional{GroupHead{}} : std::nullopt;
   }
   // "TRANS. MARSH ENT. SOC.": a journal.
-  auto const cut_short = std::count_if(
-      words.begin() + static_cast<std::ptrdiff_t>(at), words.end(), [](std::string_view word) {
-        return word.ends_with('.') && is_in_capitals(word.substr(0, word.size() - 1), 3);
-      });
+  auto const cut_short = std::count_if(words.begin() + static_cast<std::ptrdiff_t>(at), words.end(),
+                                       is_cut_short_in_capitals);
   bool const journal = words[at].ends_with('.') && cut_short > 1;
   if (capitals && journal) return std::nullopt;
   bool const alone = numbered && capitals && at + 1 == words.size();

@@ -19,12 +19,6 @@ std::size_t digits_at(std::string_view text, std::size_t at) {
   return end - at;
 }
 
-std::uint32_t number_of(std::string_view digits) {
-  std::uint32_t number = 0;
-  for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
-  return number;
-}
-
 // "bis" or "ter" behind a number.
 std::size_t inserted_at(std::string_view text, std::size_t at) {
   for (auto const word : {std::string_view{"bis"}, std::string_view{"ter"}}) {

@@ -119,9 +119,7 @@ std::optional<std::uint32_t> rarely_misread_number(std::string_view text) {
     }
   }
   if (digits == text || digits.front() == '0') return std::nullopt;
-  std::uint32_t number = 0;
-  for (char const digit : digits) number = number * 10 + static_cast<std::uint32_t>(digit - '0');
-  return number;
+  return number_of(digits);
 }
 
 std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t number,

@@ -213,14 +213,18 @@ bool is_mark_of_new(std::string_view word) {
   static constexpr std::array kMarks{"sp.n."sv,     "n.sp."sv,   "sp.nov."sv,  "nov.sp."sv,
                                      "spec.nov."sv, "ssp.n."sv,  "subsp.n."sv, "gen.n."sv,
                                      "n.gen."sv,    "gen.nov."sv};
-  while (!word.empty() && (word.back() == ',' || word.back() == ';')) word.remove_suffix(1);
-  return is_one_of(kMarks, word);
+  return is_one_of(kMarks, without_end(word));
 }
 
 bool is_latin_epithet(std::string_view word) {
   auto const bare = without_end(word);
   bool const common = bare.ends_with("ale") || bare.ends_with("ile") || bare.ends_with("are");
   return is_epithet(word) && has_strict_latin_ending(bare) && !common;
+}
+
+bool is_genitive(std::string_view word) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  return word.size() >= kShortest && word.ends_with('i') && is_epithet(word);
 }
 
 bool is_counted_epithet(std::string_view word) {

@@ -44,6 +44,8 @@ namespace keydrift::printed {
 [[nodiscard]] bool has_strict_latin_ending(std::string_view word);
 // An epithet with such an ending that is no common word: "alba", and not "pale".
 [[nodiscard]] bool is_latin_epithet(std::string_view word);
+// "dorni", "royi": an epithet made from a person's name, as its ending has it.
+[[nodiscard]] bool is_genitive(std::string_view word);
 // "4-signata", "10-punctatus", as older works print it; not "4-jointed".
 [[nodiscard]] bool is_counted_epithet(std::string_view word);
 // "A", "Au", "Aus": the first letters of a genus, `most` at most, as it may be cut short.

@@ -86,8 +86,7 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   bool const front = words.data() != text.data();
   auto const digits = front ? text.substr(0, text.find_first_not_of("0123456789"))
                             : text.substr(text.find_last_not_of("0123456789") + 1);
-  std::uint32_t number = 0;
-  for (char const c : digits) number = number * 10 + static_cast<std::uint32_t>(c - '0');
+  auto const number = number_of(digits);
   auto const gap = text.size() - words.size() - digits.size();
   auto const between = front ? text.substr(digits.size(), gap) : text.substr(words.size(), gap);
   bool const tab = between.find('\t') != std::string_view::npos;

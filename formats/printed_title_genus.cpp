@@ -222,12 +222,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
   auto const plain = without_stress(title);
   auto const words = words_of(plain);
+  auto const abbreviations = std::count_if(words.begin(), words.end(), is_cut_short_in_capitals);
   // In a text of sentences every noun behind a full stop has a capital.
-  auto const abbreviations = std::count_if(words.begin(), words.end(), [](std::string_view word) {
-    constexpr std::size_t kShortest = 4;  // bytes, with the full stop
-    return word.size() >= kShortest && word.ends_with('.') &&
-           is_in_capitals(word.substr(0, word.size() - 1), kShortest - 1);
-  });
   constexpr std::size_t kWordsOfATitle = 12;
   constexpr std::size_t kWordsOfAName = 3;
   bool const prose =
