@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_lead_begins.hpp"
 #include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_furniture.hpp"
 #include "keydrift/formats/printed_remarks_so_far.hpp"
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -31,6 +32,7 @@ class Sorter {
         ahead_{lines, numbering, plan},
         leads_{lines, numbering, ahead_},
         begins_{lines, numbering, plan, ahead_, leads_, remarks_},
+        furniture_{lines, numbering, plan, ahead_, leads_, remarks_},
         heads_{find_running_heads(lines, numbering)},
         cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
     ahead_.know_heads(heads_);
@@ -65,13 +67,15 @@ class Sorter {
       return;
     }
     bool const claimed = take_marked(line) || (!numbering_.exact && take_head()) ||
-                         take_planned() || (!numbering_.exact && take_page_furniture(line));
+                         take_planned() || (!numbering_.exact && take_page_furniture());
     if (!claimed) take_words(line);
     gap_ = false;
   }
 
   void take_words(SourceLine const& line) {
-    turn_page(line);
+    page_above_ = std::exchange(page_turned_, false);
+    // The blank lines around a page's number and head do not part a lead from its rest.
+    if (page_above_ && furniture_.goes_on_behind_page(at_)) gap_ = false;
     if (!take_label() && !take_in_lead(line)) take_outside(line);
   }
 
@@ -218,113 +222,36 @@ class Sorter {
     return true;
   }
 
-  bool take_page_furniture(SourceLine const& line) {
-    if (take_year(line)) return true;
-    if (is_page_number(line.text) &&
-        !(leads_.progress() == Progress::done && !gap_ && leads_.hangs_open())) {
-      account(LineKind::page_number, "page number");
-      page_turned_ = true;
-      return true;
-    }
-    bool const wanted = leads_.progress() == Progress::open || leads_.progress() == Progress::soft;
-    bool const leaders = wanted && !gap_ && line.text.front() == '.';
-    if (is_ruled(line.text) && !leaders) {
-      account(LineKind::skipped, "ruled line");
-      return true;
-    }
-    if (is_number_only(line.text) && !number_line_is_of_key(line)) {
-      account(LineKind::page_number, "a number alone, where no destination is missing");
-      page_turned_ = true;
-      return true;
-    }
-    if (parts_a_lead(line)) {
-      if (is_double_spaced()) {
+  bool take_page_furniture() {
+    switch (furniture_.of({at_, gap_, page_turned_})) {
+      case Furniture::none:
+        return false;
+      case Furniture::year: {
+        bool const done = leads_.progress() == Progress::done;
         leads_.add_piece(at_, 0);
-        account(LineKind::continuation, "the lead before has no end yet");
-        page_turned_ = true;  // no blank line parts it from its rest
+        leads_.set_progress(done ? Progress::done : Progress::named);
+        account(LineKind::continuation, "the year of the author before");
         return true;
       }
-      account(LineKind::running_head, "parts a lead, between blank lines");
-      page_turned_ = true;
-      return true;
+      case Furniture::ruled_line:
+        account(LineKind::skipped, "ruled line");
+        return true;
+      case Furniture::page_number:
+        account(LineKind::page_number, "page number");
+        break;
+      case Furniture::stray_number:
+        account(LineKind::page_number, "a number alone, where no destination is missing");
+        break;
+      case Furniture::head_in_lead:
+        account(LineKind::running_head, "parts a lead, between blank lines");
+        break;
+      case Furniture::words_in_lead:
+        leads_.add_piece(at_, 0);
+        account(LineKind::continuation, "the lead before has no end yet");
+        break;  // no blank line parts it from its rest
     }
-    return false;
-  }
-
-  // Blank lines stand behind nearly all of the lines before this one.
-  [[nodiscard]] bool is_double_spaced() const {
-    constexpr std::size_t kLines = 6;  // looked at
-    std::size_t filled = 0;
-    std::size_t spaced = 0;
-    for (auto i = at_; i-- > 0 && filled < kLines;) {
-      if (lines_[i].text.empty()) continue;
-      ++filled;
-      if (ahead_.gap_after(i)) ++spaced;
-    }
-    return filled > 0 && spaced * 3 >= filled * 2;
-  }
-
-  // A line or two between blank ones within a lead that has no end yet, whose words go on with a
-  // small letter and end in a destination: what a page ends with and the next one begins with.
-  [[nodiscard]] bool parts_a_lead(SourceLine const& line) const {
-    constexpr std::size_t kMostLines = 3;  // feet, heads
-    constexpr std::size_t kLongest = 120;  // bytes
-    if (plan_ != nullptr || leads_.empty() || !(gap_ || page_turned_)) return false;
-    bool const broken = leads_.last_line().ends_with('-');  // "A. bu-"
-    if (leads_.progress() != Progress::open && !broken) return false;
-    if (starts_note(line.text) || starts_caption(line.text) || names_a_key(line.text)) return false;
-    auto at = at_;
-    for (std::size_t n = 0; n < kMostLines; ++n) {
-      if (lines_[at].text.size() > kLongest || ahead_.label_at(at)) return false;
-      if (!ahead_.gap_after(at)) return false;
-      at = ahead_.next_filled(at + 1);
-      if (at == lines_.size()) return false;
-      if (is_lower(code_point_at(lines_[at].text, 0).value)) {
-        return broken || ahead_.ends_in_destination(at);
-      }
-    }
-    return false;
-  }
-
-  // The blank lines around a page's number and head do not part a lead from its rest.
-  void turn_page(SourceLine const& line) {
-    bool const turned = std::exchange(page_turned_, false);
-    page_above_ = turned;
-    // What ends the page may only look like a name.
-    bool const named = leads_.progress() == Progress::named || leads_.progress() == Progress::soft;
-    bool const broken = !leads_.empty() && leads_.last_line().ends_with('-');  // "A. bu-"
-    bool const goes_on = (named || broken) && is_lower(code_point_at(line.text, 0).value);
-    if (turned && (goes_on || !leads_.are_complete()) && !starts_caption(line.text) &&
-        !starts_note(line.text) && !names_a_key(line.text)) {
-      gap_ = false;
-    }
-  }
-
-  // "… Aus bus Smith," / "1900."
-  bool take_year(SourceLine const& line) {
-    if (leads_.progress() == Progress::none || gap_ || remarks_.is_open() || !is_year(line.text))
-      return false;
-    if (!leads_.last_line().ends_with(',')) return false;
-    bool const done = leads_.progress() == Progress::done;
-    leads_.add_piece(at_, 0);
-    leads_.set_progress(done ? Progress::done : Progress::named);
-    account(LineKind::continuation, "the year of the author before");
+    page_turned_ = true;
     return true;
-  }
-
-  // A number alone on its line: a destination, a label whose words follow, or a page number?
-  [[nodiscard]] bool number_line_is_of_key(SourceLine const& line) const {
-    auto const label = numbering_.label_of(line.text);
-    if (label && leads_.follows(*label) && leads_.are_complete() && label->end != LabelEnd::none) {
-      return true;
-    }
-    if (leads_.progress() == Progress::leaders) return true;
-    if (leads_.progress() != Progress::open) return false;
-    auto const reference = read_reference(strip_pointer(line.text));
-    if (!reference || !numbering_.has_number(reference->number)) return false;
-    if (ahead_.is_far_in(at_)) return true;
-    auto const next = ahead_.next_filled(at_ + 1);
-    return next == lines_.size() || ahead_.gap_after(at_) || ahead_.label_at(next).has_value();
   }
 
   // --- leads ----------------------------------------------------------------------------------
@@ -589,6 +516,7 @@ class Sorter {
   LeadsSoFar leads_;
   RemarksSoFar remarks_;
   LeadBegins begins_;
+  PageFurniture furniture_;
   std::vector<bool> heads_;
   std::optional<LeadPlan> cells_;  // without a plan for all lines: those of a table's cells
   SortedLines sorted_;

@@ -1,0 +1,90 @@
+#include "keydrift/formats/printed_page_furniture.hpp"
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+
+namespace keydrift::printed {
+
+Furniture PageFurniture::of(LineOnPage here) const {
+  auto const& text = lines_[here.at].text;
+  if (is_year_of_author(here)) return Furniture::year;
+  if (is_page_number(text) &&
+      !(leads_.progress() == Progress::done && !here.gap && leads_.hangs_open())) {
+    return Furniture::page_number;
+  }
+  bool const wanted = leads_.progress() == Progress::open || leads_.progress() == Progress::soft;
+  bool const leaders = wanted && !here.gap && text.front() == '.';
+  if (is_ruled(text) && !leaders) return Furniture::ruled_line;
+  if (is_number_only(text) && !number_is_of_key(here.at)) return Furniture::stray_number;
+  if (!parts_a_lead(here)) return Furniture::none;
+  return is_double_spaced(here.at) ? Furniture::words_in_lead : Furniture::head_in_lead;
+}
+
+bool PageFurniture::goes_on_behind_page(std::size_t at) const {
+  auto const& text = lines_[at].text;
+  // What ends the page may only look like a name.
+  bool const named = leads_.progress() == Progress::named || leads_.progress() == Progress::soft;
+  bool const broken = !leads_.empty() && leads_.last_line().ends_with('-');  // "A. bu-"
+  bool const goes_on = (named || broken) && is_lower(code_point_at(text, 0).value);
+  return (goes_on || !leads_.are_complete()) && !starts_caption(text) && !starts_note(text) &&
+         !names_a_key(text);
+}
+
+// "… Aus bus Smith," / "1900."
+bool PageFurniture::is_year_of_author(LineOnPage here) const {
+  return leads_.progress() != Progress::none && !here.gap && !remarks_.is_open() &&
+         is_year(lines_[here.at].text) && leads_.last_line().ends_with(',');
+}
+
+bool PageFurniture::parts_a_lead(LineOnPage here) const {
+  constexpr std::size_t kMostLines = 3;  // feet, heads
+  constexpr std::size_t kLongest = 120;  // bytes
+  if (plan_ != nullptr || leads_.empty() || !(here.gap || here.page)) return false;
+  bool const broken = leads_.last_line().ends_with('-');  // "A. bu-"
+  if (leads_.progress() != Progress::open && !broken) return false;
+  auto const& text = lines_[here.at].text;
+  if (starts_note(text) || starts_caption(text) || names_a_key(text)) return false;
+  auto at = here.at;
+  for (std::size_t n = 0; n < kMostLines; ++n) {
+    if (lines_[at].text.size() > kLongest || ahead_.label_at(at)) return false;
+    if (!ahead_.gap_after(at)) return false;
+    at = ahead_.next_filled(at + 1);
+    if (at == lines_.size()) return false;
+    if (is_lower(code_point_at(lines_[at].text, 0).value)) {
+      return broken || ahead_.ends_in_destination(at);
+    }
+  }
+  return false;
+}
+
+bool PageFurniture::is_double_spaced(std::size_t at) const {
+  constexpr std::size_t kLines = 6;  // looked at
+  std::size_t filled = 0;
+  std::size_t spaced = 0;
+  for (auto i = at; i-- > 0 && filled < kLines;) {
+    if (lines_[i].text.empty()) continue;
+    ++filled;
+    if (ahead_.gap_after(i)) ++spaced;
+  }
+  return filled > 0 && spaced * 3 >= filled * 2;
+}
+
+bool PageFurniture::number_is_of_key(std::size_t at) const {
+  auto const& text = lines_[at].text;
+  auto const label = numbering_.label_of(text);
+  if (label && leads_.follows(*label) && leads_.are_complete() && label->end != LabelEnd::none) {
+    return true;
+  }
+  if (leads_.progress() == Progress::leaders) return true;
+  if (leads_.progress() != Progress::open) return false;
+  auto const reference = read_reference(strip_pointer(text));
+  if (!reference || !numbering_.has_number(reference->number)) return false;
+  if (ahead_.is_far_in(at)) return true;
+  auto const next = ahead_.next_filled(at + 1);
+  return next == lines_.size() || ahead_.gap_after(at) || ahead_.label_at(next).has_value();
+}
+
+}  // namespace keydrift::printed

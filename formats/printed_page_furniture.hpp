@@ -1,0 +1,73 @@
+#pragma once
+// Lines that a page has beside the key's own: its number, its running head, ruled lines.  Told by
+// what was read before them and by what follows.  Inner header of formats.
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "keydrift/formats/printed_ahead.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leads_so_far.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_remarks_so_far.hpp"
+
+namespace keydrift::printed {
+
+// The line that is asked about, and what stands directly before it.
+struct LineOnPage {
+  std::size_t at{};  // index into the lines
+  bool gap{false};   // blank lines
+  bool page{false};  // a page's number or head, with nothing but blank lines between
+};
+
+enum class Furniture : std::uint8_t {
+  none,
+  year,  // no furniture, though a number alone: of the author before
+  page_number,
+  stray_number,  // a number alone where no destination is missing
+  ruled_line,
+  head_in_lead,  // parts a lead from its rest, between blank lines
+  words_in_lead  // the same in a text of which nearly all lines have blank lines between
+};
+
+// Borrows what was read before the line at hand, and what looks beyond it.
+class PageFurniture {
+ public:
+  // `plan`: where leads begin, when that is known beforehand; may be null.
+  PageFurniture(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                LeadPlan const* plan, LinesAhead const& ahead, LeadsSoFar const& leads,
+                RemarksSoFar const& remarks)
+      : lines_{lines},
+        numbering_{numbering},
+        plan_{plan},
+        ahead_{ahead},
+        leads_{leads},
+        remarks_{remarks} {}
+
+  [[nodiscard]] Furniture of(LineOnPage here) const;
+
+  // Behind a page's number and head: the line goes on with the lead before them, and the blank
+  // lines around them part nothing.
+  [[nodiscard]] bool goes_on_behind_page(std::size_t at) const;
+
+ private:
+  [[nodiscard]] bool is_year_of_author(LineOnPage here) const;
+  // A line or two between blank ones within a lead that has no end yet, whose words go on with a
+  // small letter and end in a destination: what a page ends with and the next one begins with.
+  [[nodiscard]] bool parts_a_lead(LineOnPage here) const;
+  // Blank lines stand behind nearly all of the lines before this one.
+  [[nodiscard]] bool is_double_spaced(std::size_t at) const;
+  // A number alone on its line: a destination or a label whose words follow, and no page number.
+  [[nodiscard]] bool number_is_of_key(std::size_t at) const;
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  LeadPlan const* plan_;
+  LinesAhead const& ahead_;
+  LeadsSoFar const& leads_;
+  RemarksSoFar const& remarks_;
+};
+
+}  // namespace keydrift::printed
