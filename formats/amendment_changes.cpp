@@ -4,6 +4,7 @@
 #include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -18,7 +19,7 @@ bool means_below(std::string_view text) {
       "lo siguiente",  "los siguientes", "el siguiente", "o seguinte", "os seguintes",
       "sequens",       "sequentibus",    "below"};
   auto const plain = plain_words(text);
-  return text.empty() || std::find(kBelow.begin(), kBelow.end(), plain) != kBelow.end();
+  return text.empty() || is_one_of(kBelow, plain);
 }
 
 class ChangeFinder {
@@ -227,7 +228,7 @@ class ChangeFinder {
   [[nodiscard]] static bool is_auxiliary(Token const& token) {
     static constexpr std::array<std::string_view, 9> kWords{
         "should", "must", "to", "soll", "muss", "doit", "debe", "deve", "now"};
-    return std::find(kWords.begin(), kWords.end(), plain_words(token.text)) != kWords.end();
+    return is_one_of(kWords, plain_words(token.text));
   }
 
   // Does the text name a couplet before the verb or after the new words?

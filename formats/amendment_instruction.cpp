@@ -8,6 +8,7 @@
 #include "keydrift/formats/amendment_changes.hpp"
 #include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -78,7 +79,7 @@ class Clause {
   [[nodiscard]] bool measures(std::size_t i) const {
     static constexpr std::array<std::string_view, 6> kUnits{"mm", "cm", "m", "µm", "μm", "%"};
     if (i + 1 >= tokens_.size()) return false;
-    return std::find(kUnits.begin(), kUnits.end(), tokens_[i + 1].text) != kUnits.end();
+    return is_one_of(kUnits, tokens_[i + 1].text);
   }
 
   [[nodiscard]] bool may_be_number(std::size_t i) const {

@@ -14,6 +14,7 @@
 #include "keydrift/formats/file_kind.hpp"
 #include "keydrift/formats/packed_file.hpp"
 #include "keydrift/formats/side_table.hpp"
+#include "keydrift/formats/word_list.hpp"
 #include "keydrift/key/prose.hpp"
 
 namespace fs = std::filesystem;
@@ -177,7 +178,7 @@ struct DarwinArchive::State {
     for (auto const& extension : meta.extensions) check(extension);
     static constexpr std::array<std::string_view, 5> kCores{
         "Occurrence", "SimpleDarwinRecord", "MaterialEntity", "MaterialSample", "Organism"};
-    if (!declared || std::find(kCores.begin(), kCores.end(), meta.core.row_type) != kCores.end()) {
+    if (!declared || is_one_of(kCores, meta.core.row_type)) {
       return;
     }
     auto finding = error_in(shown("meta.xml"), "not-occurrences",

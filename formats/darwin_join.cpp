@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "keydrift/formats/cell_text.hpp"
+#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/wording.hpp"
 #include "keydrift/formats/written_day.hpp"
 #include "keydrift/key/prose.hpp"
@@ -361,7 +362,7 @@ void DarwinJoin::measure(Specimen& specimen, std::string_view rest) {
   auto const unit = take(rest);
   if (type.empty() || value.empty()) return;
   auto const key = term_key(type);
-  if (std::find(kStorageTypes.begin(), kStorageTypes.end(), key) != kStorageTypes.end()) {
+  if (is_one_of(kStorageTypes, key)) {
     if (specimen.storage.empty()) specimen.storage.assign(value);
     return;
   }

@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/darwin_core.hpp"
 #include "keydrift/formats/side_table.hpp"
+#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/xml_document.hpp"
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/prose.hpp"
@@ -171,7 +172,7 @@ class MetaReader {
     static constexpr std::array<std::string_view, 14> kRead{
         "",         "utf-8", "utf8",   "utf-16",     "utf16",     "utf-16le",     "utf-16be",
         "us-ascii", "ascii", "latin1", "iso-8859-1", "iso8859-1", "windows-1252", "cp1252"};
-    if (std::find(kRead.begin(), kRead.end(), encoding) == kRead.end()) {
+    if (!is_one_of(kRead, encoding)) {
       add("unsupported-encoding", Severity::error, node,
           "the encoding " + in_quotes(attribute(node, "encoding").value_or("")) + " is not read",
           "write the tables anew in UTF-8");

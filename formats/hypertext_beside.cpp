@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -24,7 +25,7 @@ bool is_beside_word(std::string word) {
                                      "breadcrumbs"sv, "crumbs"sv,     "comment"sv, "comments"sv,
                                      "footer"sv,      "references"sv, "reflist"sv};
   for (auto& c : word) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
+  return is_one_of(kWords, word);
 }
 
 bool says_beside(std::string_view tag, std::string_view attribute) {

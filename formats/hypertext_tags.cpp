@@ -3,6 +3,7 @@
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/text_encodings.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -194,13 +195,9 @@ std::size_t closing_tag(std::string_view text, std::size_t at, std::string_view 
   return text.size();
 }
 
-bool breaks_line(std::string_view name) {
-  return std::find(kBreaking.begin(), kBreaking.end(), name) != kBreaking.end();
-}
+bool breaks_line(std::string_view name) { return is_one_of(kBreaking, name); }
 
-bool is_known(std::string_view name) {
-  return breaks_line(name) || std::find(kOthers.begin(), kOthers.end(), name) != kOthers.end();
-}
+bool is_known(std::string_view name) { return breaks_line(name) || is_one_of(kOthers, name); }
 
 Reference reference_at(std::string_view text) {
   auto const end = text.substr(0, kLongestReference).find(';');

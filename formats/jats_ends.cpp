@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::jats {
 namespace {
@@ -22,11 +23,6 @@ using xml::InlineMark;
 constexpr std::size_t kLongestAfterName = 80;  // bytes of author, year and figures behind a name
 constexpr std::size_t kLongestRemark = 20;     // bytes of "in part", "p. 44"
 constexpr std::size_t kMostNameWords = 6;
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 // "as in Aus bus": the name is compared with.
 bool compares(std::string_view before) {

@@ -10,6 +10,7 @@
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/xml_text.hpp"
 
 namespace keydrift::jats {
@@ -33,7 +34,7 @@ bool is_table(pugi::xml_node node) {
 bool is_text_block(pugi::xml_node node) {
   static constexpr std::array kBlocks{"p"sv,         "list"sv,        "disp-quote"sv, "def-list"sv,
                                       "preformat"sv, "verse-group"sv, "statement"sv,  "speech"sv};
-  return std::find(kBlocks.begin(), kBlocks.end(), xml::local_name(node)) != kBlocks.end();
+  return is_one_of(kBlocks, xml::local_name(node));
 }
 
 pugi::xml_node child(pugi::xml_node node, std::string_view name) {
@@ -310,7 +311,7 @@ bool speaks_of_key(std::string_view words) {
     }
     if (!folded.empty() && folded.front() == '(') folded.erase(0, 1);
     if (folded.find("schlüssel") != std::string::npos) return true;  // also as a part of a word
-    return std::find(kKeys.begin(), kKeys.end(), folded) != kKeys.end();
+    return is_one_of(kKeys, folded);
   };
   auto const all = printed::words_of(words);
   return std::any_of(all.begin(), all.end(), is_key);

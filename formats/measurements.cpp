@@ -8,6 +8,7 @@
 #include "keydrift/formats/cell_text.hpp"
 #include "keydrift/formats/darwin_core.hpp"
 #include "keydrift/formats/headed_rows.hpp"
+#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
@@ -133,7 +134,7 @@ class MeasurementReader {
     ++table_.rows_;
     if (value.empty()) return;  // not recorded
     auto const key = term_key(type);
-    if (std::find(kStorageTypes.begin(), kStorageTypes.end(), key) != kStorageTypes.end()) {
+    if (is_one_of(kStorageTypes, key)) {
       if (group.storage.empty()) group.storage = std::move(value);
       return;
     }

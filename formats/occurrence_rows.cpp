@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift::tables {
@@ -47,9 +48,8 @@ VoucherAnswer voucher_answer(std::string_view cell) {
   constexpr std::array<std::string_view, 5> kYes{"true", "yes", "1", "y", "x"};
   constexpr std::array<std::string_view, 5> kNo{"", "false", "no", "0", "n"};
   auto const word = column_key(cell);
-  if (std::find(kYes.begin(), kYes.end(), word) != kYes.end()) return VoucherAnswer::yes;
-  return std::find(kNo.begin(), kNo.end(), word) != kNo.end() ? VoucherAnswer::no
-                                                              : VoucherAnswer::unclear;
+  if (is_one_of(kYes, word)) return VoucherAnswer::yes;
+  return is_one_of(kNo, word) ? VoucherAnswer::no : VoucherAnswer::unclear;
 }
 
 std::vector<std::string> list_items(std::string_view list) {

@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -88,8 +89,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
                                        "arten"sv,   "specierum"sv, "specie"sv,   "soorten"sv};
     auto const words = words_of(title);
     return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      return std::find(kWords.begin(), kWords.end(), fold(without_closing_marks(word))) !=
-             kWords.end();
+      return is_one_of(kWords, fold(without_closing_marks(word)));
     });
   };
   auto const says_higher = [](std::string const& title) {
@@ -104,8 +104,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
         "subgenerum"sv};
     auto const words = words_of(title);
     return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-      return std::find(kHigher.begin(), kHigher.end(), fold(without_closing_marks(word))) !=
-             kHigher.end();
+      return is_one_of(kHigher, fold(without_closing_marks(word)));
     });
   };
   auto const of_genus = [&says_higher](std::string const& title) {

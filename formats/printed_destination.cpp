@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -68,11 +69,6 @@ constexpr std::array kNumberedThings{
     "than"sv,    "least"sv, "most"sv,     "until"sv,     "since"sv,   "karte"sv,   "carte"sv,
     "página"sv,  "pag"sv,   "text-fig"sv, "text-figs"sv, "x"sv,       "×"sv,       "photo"sv,
     "photos"sv,  "foto"sv,  "fotos"sv,    "photograph"sv};
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 bool is_pointer_word(std::string_view word) {
   static constexpr auto kLengths = lengths_by_beginning(kPointerWords);

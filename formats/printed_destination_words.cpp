@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_unnamed_species.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 
@@ -151,7 +152,7 @@ std::size_t DestinationWords::words_to_other(std::size_t i, std::string_view bef
 std::size_t DestinationWords::marks_between(std::size_t at) const {
   static constexpr std::array kMarks{"sp."sv, "gen."sv, "n."sv, "nov."sv, "new"sv, "species"sv};
   std::size_t n = 0;
-  while (std::find(kMarks.begin(), kMarks.end(), without_end(word(at + n))) != kMarks.end()) ++n;
+  while (is_one_of(kMarks, without_end(word(at + n)))) ++n;
   return n > 0 && is_separator(word(at + n)) ? n : 0;
 }
 

@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -72,7 +73,7 @@ bool is_part_of_a_body(std::string_view word) {
       "media"sv,      "cilia"sv,     "nodus"sv,     "pedicellus"sv, "flagellum"sv,  "sternum"sv,
       "tergum"sv,     "mesonotum"sv, "metanotum"sv, "propodeum"sv,  "mandibulae"sv, "foramen"sv};
   while (!word.empty() && (word.back() == '.' || word.back() == ',')) word.remove_suffix(1);
-  return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
+  return is_one_of(kWords, word);
 }
 
 // "Aus Roe (2 spp.)", "Aus gen. et sp. nov.", "Aus [= Bus Dorn]" without what is said of the name.
@@ -91,7 +92,7 @@ std::string_view without_remarks(std::string_view text) {
     auto const blank = rest.rfind(' ');
     if (blank == std::string_view::npos) return text;
     auto const word = rest.substr(blank + 1);
-    if (std::find(kMarks.begin(), kMarks.end(), without_end(word)) == kMarks.end()) break;
+    if (!is_one_of(kMarks, without_end(word))) break;
     rest = trim_right(rest.substr(0, blank));
   }
   return rest.ends_with(',') ? rest.substr(0, rest.size() - 1) : rest;

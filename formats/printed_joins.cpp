@@ -4,6 +4,7 @@
 #include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -39,7 +40,7 @@ std::string_view first_word(std::string_view text) {
 bool is_conjunction(std::string_view word) {
   static constexpr std::array kWords{"and"sv, "or"sv, "to"sv, "und"sv, "oder"sv, "bis"sv, "et"sv,
                                      "ou"sv,  "y"sv,  "o"sv,  "e"sv,   "à"sv,    "a"sv,   "bzw"sv};
-  return std::find(kWords.begin(), kWords.end(), word) != kWords.end();
+  return is_one_of(kWords, word);
 }
 
 struct HyphenAtEnd {
@@ -105,8 +106,7 @@ LineJoiner::Joint LineJoiner::joint(std::string_view before, std::string_view af
   static constexpr std::array kReagents{"K"sv, "C"sv, "P"sv, "KC"sv, "Pd"sv, "PD"sv, "UV"sv, "I"sv};
   bool const reaction =
       before.find('+') != std::string_view::npos || before.find("-,") != std::string_view::npos;
-  if (reaction &&
-      std::find(kReagents.begin(), kReagents.end(), last_word(hyphen.stem)) != kReagents.end()) {
+  if (reaction && is_one_of(kReagents, last_word(hyphen.stem))) {
     return Joint::blank;
   }
   // "CALYPTO-" / "PTERA Roe": a name in capitals.

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -329,8 +330,7 @@ class Splitter {
     bool const closed = words.size() == 1 || words[1].front() == '(' || ends_item(words[0]) ||
                         words[0].ends_with('.') || after.starts_with("  ") ||
                         after.starts_with('\t');
-    return closed && std::find(kColours.begin(), kColours.end(), without_closing_marks(words[0])) !=
-                         kColours.end();
+    return closed && is_one_of(kColours, without_closing_marks(words[0]));
   }
 
   void take_row(Run const& run) {

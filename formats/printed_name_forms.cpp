@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 
@@ -196,7 +197,7 @@ std::vector<std::string> figures_in(std::string_view text) {
     while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
     auto name = word;
     while (!name.empty() && name.back() == '.') name.remove_suffix(1);
-    if (std::find(kWords.begin(), kWords.end(), fold(name)) == kWords.end()) continue;
+    if (!is_one_of(kWords, fold(name))) continue;
     // Numbers, ranges and lists: "3", "3–5", "3, 4", "2a & b".
     std::size_t last = i + 1;
     auto const goes_on = [&words](std::size_t j) {

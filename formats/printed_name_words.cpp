@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -27,14 +28,6 @@ constexpr auto sorted(std::array<std::string_view, N> const&... lists) {
   ((out = std::copy(lists.begin(), lists.end(), out)), ...);
   std::sort(all.begin(), all.end());
   return all;
-}
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  if (word.empty()) return false;
-  return std::any_of(words.begin(), words.end(), [word](std::string_view one) {
-    return one.size() == word.size() && one.front() == word.front() && one == word;
-  });
 }
 
 // Small words that may stand within an author's name.
@@ -109,7 +102,7 @@ bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); 
 bool is_infrageneric_rank(std::string_view word) {
   static constexpr std::array kRanks{"subg."sv, "subgen."sv,  "sect."sv,
                                      "ser."sv,  "subsect."sv, "subser."sv};
-  return std::find(kRanks.begin(), kRanks.end(), word) != kRanks.end();
+  return is_one_of(kRanks, word);
 }
 
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }

@@ -1,10 +1,10 @@
 #include "keydrift/formats/printed_number_heads.hpp"
 
-#include <algorithm>
 #include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -58,7 +58,7 @@ std::size_t behind_number_word(std::string_view line) {
   while (is_letter(code_point_at(line, end).value)) end += code_point_at(line, end).length;
   if (end == 0) return 0;
   auto const word = fold(line.substr(0, end));
-  if (std::find(kNumberWords.begin(), kNumberWords.end(), word) == kNumberWords.end()) return 0;
+  if (!is_one_of(kNumberWords, word)) return 0;
   auto sign = code_point_at(line, end);
   bool const ring = sign.value == 0xB0 || sign.value == 0xBA;
   if (word == "n" && !ring && sign.value != '.') return 0;

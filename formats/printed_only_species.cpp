@@ -1,12 +1,12 @@
 #include "keydrift/formats/printed_only_species.hpp"
 
-#include <algorithm>
 #include <array>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -25,11 +25,6 @@ constexpr std::array kBeside{"a"sv,   "the"sv,     "species"sv, "with"sv,    "it
 std::string_view without_marks_behind(std::string_view word) {
   while (!word.empty() && (word.back() == ':' || word.back() == ',')) word.remove_suffix(1);
   return word;
-}
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 // The word behind "only", "one species:", "a single species,"; 0 where no such words begin at

@@ -1,10 +1,10 @@
 #include "keydrift/formats/printed_page_words.hpp"
 
-#include <algorithm>
 #include <array>
 #include <cstddef>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -28,7 +28,7 @@ bool is_page_word(std::string_view word) {
   constexpr std::size_t kLongest = 8;  // bytes, with the full stop
   if (word.ends_with('.')) word.remove_suffix(1);
   if (word.empty() || word.size() > kLongest) return false;
-  return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
+  return is_one_of(kWords, fold(word));
 }
 
 bool is_page(std::string_view word, std::string_view number) {

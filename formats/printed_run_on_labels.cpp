@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -114,9 +115,7 @@ bool is_epithet_with_marks(std::string_view text) {
   static constexpr std::array kMarks{"n."sv,  "sp."sv,     "nov."sv,   "var."sv,
                                      "new"sv, "species"sv, "subsp."sv, "part"sv};
   auto const words = words_of(text);
-  auto const is_mark = [](std::string_view word) {
-    return std::find(kMarks.begin(), kMarks.end(), word) != kMarks.end();
-  };
+  auto const is_mark = [](std::string_view word) { return is_one_of(kMarks, word); };
   if (words.empty() || words.size() > kMost) return false;
   bool const marked = words.size() > 1 && ends_item(words[0]) && is_mark(words[1]);
   auto const first = without_end(words[0]);

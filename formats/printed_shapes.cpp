@@ -6,14 +6,15 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kLongestPageNumber = 5;     // digits
-constexpr std::size_t kLongestPageLine = 32;      // bytes of a line that is a page number
+constexpr std::size_t kLongestPageNumber = 5;  // digits
+constexpr std::size_t kLongestPageLine = 32;   // bytes of a line that is a page number
 
 bool starts_with_word(std::string_view folded, std::string_view word) {
   if (folded.substr(0, word.size()) != word) return false;
@@ -169,7 +170,7 @@ bool starts_measure(std::string_view words) {
                                      "diam."sv,  "spannw."sv,  "longit."sv};
   auto const parts = words_of(start_of(words, 40));
   return parts.size() >= 2 && is_digit(code_point_at(parts[1], 0).value) &&
-         std::find(kWords.begin(), kWords.end(), fold(parts[0])) != kWords.end();
+         is_one_of(kWords, fold(parts[0]));
 }
 
 bool mentions_key(std::string_view heading) {
@@ -190,9 +191,8 @@ bool mentions_key(std::string_view heading) {
                                      "chiave"sv,
                                      "klucz"sv};
   auto const words = words_of(heading);
-  return std::any_of(words.begin(), words.end(), [](std::string_view word) {
-    return std::find(kWords.begin(), kWords.end(), fold(word)) != kWords.end();
-  });
+  return std::any_of(words.begin(), words.end(),
+                     [](std::string_view word) { return is_one_of(kWords, fold(word)); });
 }
 
 }  // namespace keydrift::printed

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -44,7 +45,7 @@ bool names_section(std::string_view folded) {
                                      "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
                                      "subgenus"sv,     "subsect"sv,   "sección"sv, "seção"sv,
                                      "untergattung"sv, "sous-genre"sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+  return is_one_of(kWords, folded);
 }
 
 }  // namespace

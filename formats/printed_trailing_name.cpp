@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -120,8 +121,7 @@ std::optional<std::size_t> epithet_behind_comma(std::string_view text) {
     while (w < 2 && w < words.size() && !ends_item(words[w])) ++w;
     bool const marked =
         w + 2 < words.size() && w < 2 && (w == 0 || is_latin_epithet(words[0])) &&
-        words.size() <= w + 3 &&
-        std::find(kMarks.begin(), kMarks.end(), words[w + 1]) != kMarks.end() &&
+        words.size() <= w + 3 && is_one_of(kMarks, words[w + 1]) &&
         std::all_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(w) + 1,
                     [](std::string_view word) { return is_epithet(without_end(word)); });
     if (marked) return comma + 2;
@@ -169,7 +169,7 @@ bool is_noun_at(std::string_view sentence) {
   constexpr std::size_t kShortest = 4;  // bytes, with the full stop
   auto const words = words_of(sentence);
   return words.size() >= 2 && words.back().size() >= kShortest &&
-         std::find(kBefore.begin(), kBefore.end(), words[words.size() - 2]) != kBefore.end();
+         is_one_of(kBefore, words[words.size() - 2]);
 }
 
 // "Smithi n. sp.": an epithet with its capital, for nobody is its author yet.

@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -94,7 +95,7 @@ bool is_unnamed_genus(std::string_view word, std::string_view code) {
   static constexpr std::array kWords{std::string_view{"Genus"}, std::string_view{"Gattung"},
                                      std::string_view{"Genre"}, std::string_view{"Género"},
                                      std::string_view{"Gênero"}};
-  return std::find(kWords.begin(), kWords.end(), word) != kWords.end() && is_code(code);
+  return is_one_of(kWords, word) && is_code(code);
 }
 
 bool is_undescribed(std::string_view text) {
@@ -102,8 +103,7 @@ bool is_undescribed(std::string_view text) {
   static constexpr std::array kGroups{"genus"sv, "species"sv, "taxon"sv};
   auto const words = words_of(text, 3);
   if (words.size() != 2) return false;
-  return std::find(kBefore.begin(), kBefore.end(), fold(words[0])) != kBefore.end() &&
-         std::find(kGroups.begin(), kGroups.end(), fold(words[1])) != kGroups.end();
+  return is_one_of(kBefore, fold(words[0])) && is_one_of(kGroups, fold(words[1]));
 }
 
 std::size_t words_of_unnamed_species(Words words) {

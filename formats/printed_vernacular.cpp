@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -37,7 +38,7 @@ bool is_rank_noun(std::string_view folded) {
       "sous-genre"sv, "genre"sv,        "familia"sv,     "subfamilia"sv, "orden"sv,
       "ordem"sv,      "género"sv,       "gênero"sv,      "ordo"sv,       "phylum"sv,
       "fam."sv,       "subfam."sv,      "gen."sv,        "subgen."sv,    "subg."sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+  return is_one_of(kWords, folded);
 }
 
 namespace {
@@ -45,7 +46,7 @@ namespace {
 bool points_at(std::string_view folded) {
   static constexpr std::array kWords{"see"sv, "siehe"sv, "voir"sv, "véase"sv,   "vease"sv, "vide"sv,
                                      "ver"sv, "vedi"sv,  "zie"sv,  "compare"sv, "cfr."sv};
-  return std::find(kWords.begin(), kWords.end(), folded) != kWords.end();
+  return is_one_of(kWords, folded);
 }
 
 bool is_long_in_capitals(std::string_view word) {
@@ -103,7 +104,7 @@ bool may_be_vernacular(std::string_view word) {
   static constexpr std::array kNever{"in"sv,   "ex"sv, "nec"sv, "non"sv, "vel"sv, "sp."sv, "cf."sv,
                                      "aff."sv, "="sv,  "×"sv,   "nr"sv,  "see"sv, "part"sv};
   if (is_separator(word) || is_rank(word) || is_year(word)) return false;
-  if (std::find(kNever.begin(), kNever.end(), word) != kNever.end()) return false;
+  if (is_one_of(kNever, word)) return false;
   if (word.ends_with(';')) return false;
   bool const letters = std::any_of(word.begin(), word.end(), [](char c) {
     return is_letter(static_cast<unsigned char>(c)) || static_cast<unsigned char>(c) >= 0x80;

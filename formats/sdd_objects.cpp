@@ -1,6 +1,5 @@
 #include "keydrift/formats/sdd_objects.hpp"
 
-#include <algorithm>
 #include <array>
 #include <charconv>
 #include <utility>
@@ -11,6 +10,7 @@
 #include "keydrift/formats/sdd_text.hpp"
 #include "keydrift/formats/sdd_write.hpp"
 #include "keydrift/formats/text_encodings.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::sdd {
 namespace {
@@ -36,7 +36,7 @@ std::size_t tag_length(std::string_view text) {
   if (!name.empty() && name.front() == '/') name.remove_prefix(1);
   if (!name.empty() && name.back() == '/') name.remove_suffix(1);
   while (!name.empty() && name.back() == ' ') name.remove_suffix(1);
-  return std::find(kTags.begin(), kTags.end(), name) != kTags.end() ? close + 1 : 0;
+  return is_one_of(kTags, name) ? close + 1 : 0;
 }
 
 FlowText without_tags(FlowText const& flow) {

@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/sdd_objects.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift {
 namespace {
@@ -24,7 +25,7 @@ bool answers_yes_or_no(std::string_view words) {
                                        "não"sv, "ita"sv, "true"sv, "false"sv};
   auto folded = printed::fold(words);
   while (!folded.empty() && folded.back() == '.') folded.pop_back();
-  return std::find(kAnswers.begin(), kAnswers.end(), folded) != kAnswers.end();
+  return is_one_of(kAnswers, folded);
 }
 
 class Reader {

@@ -6,16 +6,12 @@
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
+#include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::xml {
 namespace {
 
 using namespace std::string_view_literals;
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& names, std::string_view name) {
-  return std::find(names.begin(), names.end(), name) != names.end();
-}
 
 // Elements that begin and end a line of their own.
 constexpr std::array kBlocks{"break"sv,      "p"sv,     "list"sv,    "list-item"sv,  "def-item"sv,
