@@ -354,7 +354,7 @@ class LeadReader {
   // Where leads end in epithets or in words in capitals, so do those whose end nothing but a blank
   // or two sets apart.
   void take_names_like_others() {
-    NamesLikeOthers const others{reads_};
+    NamesLikeOthers const others{reads_, key_.lines};
     if (!others.are_a_habit()) return;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].to.form != DestinationForm::none) continue;

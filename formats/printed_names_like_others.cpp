@@ -23,7 +23,9 @@ std::string_view without_stop(std::string_view author) {
 
 }  // namespace
 
-NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads) {
+NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
+                                 std::vector<SourceLine> const& lines)
+    : of_lines_{lines} {
   std::size_t epithets = 0;
   std::size_t capitals = 0;
   std::size_t named = 0;
@@ -32,6 +34,11 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads) {
     ++named;
     auto const& taxon = read.to.taxa.taxa.front();
     authors_.insert(std::string{without_stop(taxon.authorship)});
+    // "bus, Roe."
+    auto const& remark = read.to.remark;
+    if (taxon.genusless && taxon.authorship.empty() && is_capitalised(remark)) {
+      authors_.insert(std::string{without_stop(remark)});
+    }
     if (taxon.genusless) ++epithets;
     auto const words = words_of(read.lead.destination_printed);
     if (is_word_in_capitals(without_end(words.front()))) ++capitals;
@@ -51,11 +58,9 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   if (begin < kShortest) return std::nullopt;
   auto const name = trim_right(text.substr(begin));
   // "… exceeding the diameter bus Roe.": other leads name this author.
-  auto const before = last_word_begin(trim_right(text.substr(0, begin)));
-  auto const epithet = trim_right(text.substr(before, begin - before));
-  bool const authored =
-      often_epithets_ && before > kShortest && is_epithet(epithet) && has_epithet_ending(epithet);
-  if (authored && is_known_author(name)) return before;
+  if (auto const end = authored_end(text); often_epithets_ && end.begin > kShortest) {
+    if (is_known_author(end.author) || of_lines_.knows(end)) return end.begin;
+  }
   bool const apart = is_blank(code_point_before(text, begin - 1).value);
   bool const bare = epithets_ && apart && is_bare_epithet(name);
   return bare || (capitals_ && is_word_in_capitals(name)) ? std::optional{begin} : std::nullopt;

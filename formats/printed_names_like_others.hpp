@@ -11,13 +11,15 @@
 #include <vector>
 
 #include "keydrift/formats/printed_joins.hpp"
+#include "keydrift/formats/printed_known_authors.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 
 namespace keydrift::printed {
 
 class NamesLikeOthers {
  public:
-  explicit NamesLikeOthers(std::vector<ReadLead> const& reads);
+  // Borrows the lines.
+  NamesLikeOthers(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
 
   // Two leads of three that lead to taxa end in epithets or in words in capitals; one of two ends
   // in an epithet.
@@ -32,6 +34,7 @@ class NamesLikeOthers {
   bool epithets_{false};
   bool often_epithets_{false};  // one of two: enough where an author is known
   bool capitals_{false};
+  KnownAuthors of_lines_;
   std::set<std::string, std::less<>> authors_;  // without the full stop at the end
 };
 

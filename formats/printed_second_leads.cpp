@@ -16,18 +16,6 @@ namespace {
 
 constexpr std::size_t kEndBytes = 80;  // of a line that are looked at for its last words
 
-// "Roe" of "… spots on area III bus Roe": a capital behind what may be an epithet.
-std::string_view author_at_end(std::string_view text) {
-  if (text.ends_with('.')) text.remove_suffix(1);
-  auto const begin = last_word_begin(text);
-  auto const author = text.substr(begin);
-  auto const before = trim_right(text.substr(0, begin));
-  auto const epithet = before.substr(last_word_begin(before));
-  bool const name = is_capitalised(author) && is_epithet(epithet) && !ends_item(epithet) &&
-                    has_epithet_ending(epithet);
-  return name ? author : std::string_view{};
-}
-
 bool ends_in_page(std::string_view text) {
   if (text.size() > kEndBytes) text.remove_prefix(text.size() - kEndBytes);
   auto const words = words_of(text);
@@ -80,7 +68,7 @@ bool SecondLeads::may_end(std::size_t line) const {
   auto const text = lines_[line].text;
   if (line > 0 && is_author_alone(text)) return may_end(line - 1);
   return ends_lead(line) || ends_in_page(text) || loose_name(text) || is_genusless_name(text) ||
-         ends_in_known_author(text);
+         authors_.knows(authored_end(text));
 }
 
 std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) const {
@@ -103,19 +91,6 @@ std::optional<std::size_t> SecondLeads::paragraph_above(std::size_t first, std::
   while (begin > first && !lines_[begin - 1].text.empty()) --begin;
   bool const led = begin > first + 1 && may_end(last_of_paragraph(first, end));
   return led && may_begin(begin) ? std::optional{begin} : std::nullopt;
-}
-
-bool SecondLeads::ends_in_known_author(std::string_view text) const {
-  constexpr std::size_t kFewest = 3;  // lines
-  auto const author = author_at_end(text);
-  if (author.empty()) return false;
-  if (authors_.empty()) {
-    for (auto const& line : lines_) {
-      if (auto const one = author_at_end(line.text); !one.empty()) ++authors_[one];
-    }
-  }
-  auto const found = authors_.find(author);
-  return found != authors_.end() && found->second >= kFewest;
 }
 
 }  // namespace keydrift::printed

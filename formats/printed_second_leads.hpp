@@ -4,9 +4,9 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
+#include "keydrift/formats/printed_known_authors.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 
 namespace keydrift::printed {
@@ -18,7 +18,7 @@ namespace keydrift::printed {
 class SecondLeads {
  public:
   SecondLeads(std::vector<SourceLine> const& lines, Numbering const& numbering)
-      : lines_{lines}, numbering_{numbering} {}
+      : lines_{lines}, numbering_{numbering}, authors_{lines} {}
 
   // The line ends in a couplet's number or in a name, with leaders or without.
   [[nodiscard]] bool ends_lead(std::size_t line) const;
@@ -36,12 +36,10 @@ class SecondLeads {
   [[nodiscard]] std::size_t last_of_paragraph(std::size_t line, std::size_t end) const;
   [[nodiscard]] std::optional<std::size_t> paragraph_above(std::size_t first,
                                                            std::size_t end) const;
-  [[nodiscard]] bool ends_in_known_author(std::string_view text) const;
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
-  // How many lines end in an author behind what may be an epithet; counted when first asked for.
-  mutable std::unordered_map<std::string_view, std::size_t> authors_;
+  KnownAuthors authors_;
 };
 
 }  // namespace keydrift::printed

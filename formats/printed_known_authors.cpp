@@ -1,0 +1,45 @@
+#include "keydrift/formats/printed_known_authors.hpp"
+
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+
+AuthoredEnd authored_end(std::string_view text) {
+  text = trim_right(text);
+  if (text.ends_with('.')) text.remove_suffix(1);
+  auto const author = text.substr(last_word_begin(text));
+  auto const before = trim_right(text.substr(0, text.size() - author.size()));
+  AuthoredEnd end{author, last_word_begin(before), before.ends_with(',')};
+  auto epithet = before.substr(end.begin);
+  if (end.comma) epithet.remove_suffix(1);
+  // "Gerst.-Hahn"
+  auto const capital = is_capitalised(author.substr(0, author.find_first_of(".-")));
+  bool const name =
+      capital && is_epithet(epithet) && !ends_item(epithet) && has_epithet_ending(epithet);
+  return name ? end : AuthoredEnd{};
+}
+
+bool KnownAuthors::knows(AuthoredEnd const& end) const {
+  constexpr std::size_t kFewest = 3;
+  constexpr std::size_t kFewestBehindCommas = 2;
+  if (end.author.empty()) return false;
+  if (!std::exchange(counted_, true)) {
+    for (auto const& line : lines_) {
+      auto const one = authored_end(line.text);
+      if (one.author.empty()) continue;
+      auto& uses = uses_[one.author];
+      ++uses.lines;
+      if (one.comma) ++uses.commas;
+    }
+  }
+  auto const found = uses_.find(end.author);
+  if (found == uses_.end()) return false;
+  return found->second.lines >= kFewest ||
+         (end.comma && found->second.commas >= kFewestBehindCommas);
+}
+
+}  // namespace keydrift::printed
