@@ -21,6 +21,7 @@ constexpr std::size_t kLongestGenus = 40;  // bytes
 // Evidence in the measure of a title's weights.
 constexpr int kBeforeEpithet = 6;  // of the key, in full: "Aus bus" in an account
 constexpr int kMostBeforeEpithet = 18;
+constexpr int kAnnounced = 8;  // "revision of the genus AUS"
 constexpr int kAlone = 3;  // on a line
 constexpr int kMostAlone = 6;
 constexpr int kInitial = 3;  // "A. bus" for the bus of the key
@@ -129,6 +130,12 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       ++uses.between_marks;
     }
     if (before.ends_with(',') && is_capitalised(without_end(before))) ++uses.cited;
+    // "generis Ausae" is not the name's own form.
+    if (w > 0 && says_genus(fold(before)) && fold(before) != "generis" &&
+        has_latin_ending(fold(genus))) {
+      ++uses.announced;
+      know(genus, uses);
+    }
     if (w + 1 >= words.size()) continue;
     // "Aus subgen. Bus Roe", "Aus sect. Cus"
     auto const rank = words[w + 1];
@@ -197,7 +204,8 @@ int GenusEvidence::weight(std::string const& genus) const {
   auto const initial = initials_.find(std::string{initial_of(genus)});
   auto const& uses = found->second;
   int weight = at_most(uses.epithets.size(), kBeforeEpithet, kMostBeforeEpithet) +
-               at_most(uses.alone, kAlone, kMostAlone) + at_most(uses.heads, kHead, kHead);
+               at_most(uses.alone, kAlone, kMostAlone) + at_most(uses.heads, kHead, kHead) +
+               at_most(uses.announced, kAnnounced, kAnnounced);
   if (initial != initials_.end()) weight += at_most(initial->second, kInitial, kMostInitial);
   weight -= at_most(uses.opens_leads, kOpensLead, kMostOpensLead);
   weight -= at_most(uses.of_sentences, kOfSentence, kMostOfSentence);

@@ -39,6 +39,7 @@ class GenusEvidence {
     bool candidate{false};
     std::size_t alone{};          // on a line, with a number or an author at most
     std::size_t heads{};          // of accounts, with a number or "Genus" before it
+    std::size_t announced{};      // behind "genus"
     std::size_t opens_leads{};    // first of a lead's words
     std::size_t of_sentences{};   // opens words in small letters that are no epithets
     std::size_t cited{};          // behind "Roe,"

@@ -417,10 +417,13 @@ class LeadReader {
       bool const places = std::all_of(listed.begin(), listed.end() - 1, [](auto const& one) {
         return !one.genusless && one.name.find(' ') == std::string::npos;
       });
-      if (!places) continue;
-      auto const& taxon = listed.back();
+      // "Hintertibia bus Roe und cus Dorn"
+      bool const epithets = std::all_of(listed.begin() + 1, listed.end(),
+                                        [](auto const& one) { return one.genusless; });
+      if (!places && !epithets) continue;
+      auto const& taxon = places ? listed.back() : listed.front();
       auto const genus = first_word_of(taxon.name);
-      if (listed.size() > 1 && genera.contains(genus)) continue;
+      if (listed.size() > 1 && genera.at(first_word_of(listed.front().name)) > 1) continue;
       if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
       // "Erdőkben alba", twice: hardly a genus ends so.
       if (genera[genus] > 1 && has_strict_latin_ending(genus)) continue;

@@ -40,6 +40,9 @@ bool is_latin_name(std::string_view text) {
   }
   // "Aus cf. bus", "Aus × bus"
   if (name_words.size() >= 3 && is_rank(name_words[1])) name_words.erase(name_words.begin() + 1);
+  // "Spitze sinusförmig gebogen longicauda": words, without a rank between.
+  bool const four = name_words.size() == 4 && !is_rank(name_words[2]);
+  if (four && !(is_latin_epithet(name_words[1]) && is_latin_epithet(name_words[2]))) return false;
   return name_words.size() >= 2 && name_words.size() <= 4 && is_epithet(name_words[1]) &&
          (is_abbreviated(name_words[0]) || has_latin_ending(name_words[0])) &&
          (has_epithet_ending(name_words.back()) || ends_in_year(first.authorship));

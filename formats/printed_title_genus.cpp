@@ -270,7 +270,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                                                             kLargestGroupNumeral) > 0));
     // "in Journ. Harrowdale Bot. Club": of a work.
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
-                       words[w - 1].size() > 2 && is_capitalised(words[w - 1]);
+                       words[w - 1].size() > 2 && !says_genus(before) &&
+                       is_capitalised(without_end(words[w - 1]));
     // "TRANS. MARSH ENT. SOC.": of a journal.
     bool const journal =
         capitals && words[w].ends_with('.') && w + 2 < words.size() && abbreviations > 1;
