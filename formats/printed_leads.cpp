@@ -56,6 +56,7 @@ class LeadReader {
                       [](RawLead const& lead) { return !lead.label.back.empty(); }));
     nested_ = couplets_stand_beneath();
     paired_by_label_ = backed * 10 >= reads_.size() * 9;
+    numbers_are_bare_ = do_numbers_lead_on();
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
     }
@@ -297,7 +298,7 @@ class LeadReader {
         found && may_be_destination(i, *found)) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, found->words_end, found->destination_begin);
-      if (usually_led_) say_number(i, *found);
+      if (usually_led_ && !numbers_are_bare_) say_number(i, *found);
       return;
     }
     if (auto begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
@@ -500,7 +501,26 @@ class LeadReader {
     if (paired_by_label_ && referenced_.empty()) return found.after_sentence;
     // A serial key leads on by order; its numbers at the end are counts, unless a sentence ends
     // before them.
-    return !usually_led_ || !referenced_.empty() || found.after_sentence;
+    return !usually_led_ || !referenced_.empty() || found.after_sentence || numbers_are_bare_;
+  }
+
+  // "1. Flowers white 2" where species stand behind leaders: nearly every lead without leaders ends
+  // in the number of a couplet that no other ends in, and nearly all couplets are led to.
+  [[nodiscard]] bool do_numbers_lead_on() const {
+    if (!usually_led_ || !referenced_.empty() || paired_by_label_) return false;
+    std::size_t open = 0;
+    std::unordered_set<std::uint32_t> led_to;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (reads_[i].leaders != LeaderKind::none) continue;
+      ++open;
+      auto const found = trailing_reference(cutter_.join(i).raw, &key_.numbering);
+      auto const& label = sorted_.leads[i].label;
+      bool const forward = found && key_.numbering.has_number(found->reference.number) &&
+                           (label.is_dash() || found->reference.number > label.number);
+      if (forward) led_to.insert(found->reference.number);
+    }
+    auto const couplets = key_.numbering.numbers.size();
+    return couplets > 1 && led_to.size() * 4 >= open * 3 && led_to.size() * 4 >= (couplets - 1) * 3;
   }
 
   // Where leaders are the rule, a name without them needs more than its form: an abbreviated genus,
@@ -525,8 +545,9 @@ class LeadReader {
   std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
   bool usually_led_{true};
-  bool nested_{false};           // leads go on with the couplets beneath them
-  bool paired_by_label_{false};  // nearly every lead names another in brackets
+  bool nested_{false};            // leads go on with the couplets beneath them
+  bool numbers_are_bare_{false};  // nothing but a blank stands before couplets' numbers
+  bool paired_by_label_{false};   // nearly every lead names another in brackets
 };
 
 }  // namespace
