@@ -45,6 +45,8 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
   say(restore_greek_labels(text.text), "misread-signs",
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
+  say(restore_letters(text.text), "misread-signs",
+      " figures within words were read as letters, \"1\" as l and \"0\" as o");
   return findings.size() > before;
 }
 
@@ -158,7 +160,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     sort_findings(loaded.findings);
     return loaded;
   }
-  repair_destinations(key, grouping, reads, loaded.findings);
+  repair_destinations(key, sorted, grouping, reads, loaded.findings);
   reading.source.layout_note = describe_layout(grouping, sorted, reads);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);

@@ -44,7 +44,13 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
     if (is_word_in_capitals(without_end(words.front()))) ++capitals;
   }
   epithets_ = epithets * 3 > named * 2;
-  often_epithets_ = epithets >= 3 && epithets * 2 >= named;
+  constexpr std::size_t kFewest = 3;
+  auto const authored = static_cast<std::size_t>(
+      std::count_if(reads.begin(), reads.end(), [this](ReadLead const& read) {
+        return is_open(read) && of_lines_.knows(authored_end(read.lead.text));
+      }));
+  auto const likely = epithets + authored;
+  often_epithets_ = likely >= kFewest && likely * 2 >= named + authored;
   capitals_ = capitals * 3 > named * 2;
 }
 

@@ -7,6 +7,9 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_stray_signs.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -23,8 +26,15 @@ std::uint32_t number_in(LabelKey key) {
 
 class Repairer {
  public:
-  Repairer(KeyText const& key, Grouping const& grouping, std::vector<ReadLead>& reads)
-      : key_{key}, reads_{reads}, part_of_(reads.size()), own_(reads.size()) {
+  Repairer(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+           std::vector<ReadLead>& reads, std::vector<Finding>& findings)
+      : key_{key},
+        reads_{reads},
+        findings_{findings},
+        cutter_{key, sorted, findings},
+        goes_on_{grouping.goes_on},
+        part_of_(reads.size()),
+        own_(reads.size()) {
     for (auto const& couplet : grouping.couplets) {
       auto const number = number_in(couplet.key);
       standing_.insert(slot_of(couplet.part, number));
@@ -42,23 +52,63 @@ class Repairer {
     }
   }
 
-  void repair(std::vector<Finding>& findings) {
+  void repair() {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
-      auto const number = misreading(i);
-      if (!number) continue;
-      if (is_free(i, *number)) {
-        mend(i, *number);
-        report(i, *number, findings);
+      auto const& read = reads_[i];
+      if (read.to.form == DestinationForm::none) {
+        if (!goes_on_ && !key_.numbering.exact) mend_behind_dots(i);
         continue;
       }
-      auto const other = rarely_misread_number(strip_pointer(reads_[i].lead.destination_printed));
-      if (!other || !is_free(i, *other)) continue;
-      mend(i, *other);
-      report(i, *other, findings);
+      auto const number = misreading(i);
+      if (number && is_free(i, *number)) {
+        mend(i, *number);
+        continue;
+      }
+      auto const& printed = read.lead.destination_printed;
+      auto const other = number ? rarely_misread_number(strip_pointer(printed)) : std::nullopt;
+      if (other && is_free(i, *other)) {
+        mend(i, *other);
+        continue;
+      }
+      bool const named = read.to.form == DestinationForm::taxa && read.leaders != LeaderKind::blank;
+      auto const specked = named ? number_beside_specks(printed) : std::nullopt;
+      if (specked && is_free(i, *specked)) mend(i, *specked);
     }
   }
 
  private:
+  // "Legs red ..... 5 '", "Legs red ..... 'Aus bus": specks hide what the leaders lead to.
+  void mend_behind_dots(std::size_t i) {
+    auto const joined = cutter_.join(i);
+    std::string_view const text = joined.raw;
+    auto const behind = behind_dots(text);
+    if (!behind) return;
+    auto const printed = text.substr(behind->begin);
+    auto const number = number_beside_specks(printed);
+    if (number && is_free(i, *number)) {
+      forget_leaders_within(i);
+      reads_[i].leaders = LeaderKind::dots;
+      cutter_.cut(reads_[i], joined, behind->words_end, behind->begin);
+      mend(i, *number);
+      return;
+    }
+    auto const name = without_stray_signs(printed);
+    if (!is_latin_name(name)) return;
+    forget_leaders_within(i);
+    reads_[i].leaders = LeaderKind::dots;
+    cutter_.cut(reads_[i], joined, behind->words_end,
+                static_cast<std::size_t>(name.data() - text.data()));
+  }
+
+  // The words hold no leaders any more.
+  void forget_leaders_within(std::size_t i) {
+    auto const& place = reads_[i].lead.place;
+    std::erase_if(findings_, [&place](Finding const& one) {
+      return one.code == "leaders-within-words" && one.place.begin >= place.begin &&
+             one.place.begin < place.end;
+    });
+  }
+
   // There is a couplet of that number, and no other lead leads to it.
   [[nodiscard]] bool is_free(std::size_t i, std::uint32_t number) const {
     auto const slot = slot_of(part_of_[i], number);
@@ -86,9 +136,10 @@ class Repairer {
     to.number = std::to_string(number);
     to.taxa.figures = std::move(figures);
     reads_[i].lead.taxon_remark.clear();
+    report(i, number);
   }
 
-  void report(std::size_t i, std::uint32_t number, std::vector<Finding>& findings) const {
+  void report(std::size_t i, std::uint32_t number) {
     auto const& lead = reads_[i].lead;
     auto const figures = std::to_string(number);
     Finding finding;
@@ -100,11 +151,14 @@ class Repairer {
     finding.message = "\"" + lead.destination_printed + "\" was read as " + figures +
                       ": there is a couplet " + figures + ", and no other lead leads to it";
     finding.remedy = "print the number in digits if this is right, else the right destination";
-    findings.push_back(std::move(finding));
+    findings_.push_back(std::move(finding));
   }
 
   KeyText const& key_;
   std::vector<ReadLead>& reads_;
+  std::vector<Finding>& findings_;
+  LeadCutter cutter_;
+  bool goes_on_;                        // leads without destination lead to the next couplet
   std::vector<std::uint32_t> part_of_;  // by lead
   std::vector<std::uint32_t> own_;      // number of the lead's couplet
   std::unordered_set<Slot> standing_;   // numbers that couplets bear
@@ -113,10 +167,10 @@ class Repairer {
 
 }  // namespace
 
-void repair_destinations(KeyText const& key, Grouping const& grouping, std::vector<ReadLead>& reads,
-                         std::vector<Finding>& findings) {
+void repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+                         std::vector<ReadLead>& reads, std::vector<Finding>& findings) {
   if (key.numbering.family != LabelFamily::digits) return;
-  Repairer{key, grouping, reads}.repair(findings);
+  Repairer{key, sorted, grouping, reads, findings}.repair();
 }
 
 }  // namespace keydrift::printed

@@ -10,9 +10,10 @@
 
 namespace keydrift::printed {
 
-// "l0" is couplet 10 where a couplet 10 stands in the same key and no other lead leads to it. Every
-// repair is a finding (misread-destination) with the printed words.
-void repair_destinations(KeyText const& key, Grouping const& grouping, std::vector<ReadLead>& reads,
-                         std::vector<Finding>& findings);
+// "l0" is couplet 10, and "5 |" couplet 5, where such a couplet stands in the same key and no other
+// lead leads to it. Every repair is a finding (misread-destination) with the printed words. A name
+// with specks around it behind leaders, "..... 'Aus bus", is taken as the destination.
+void repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+                         std::vector<ReadLead>& reads, std::vector<Finding>& findings);
 
 }  // namespace keydrift::printed

@@ -311,4 +311,47 @@ std::size_t restore_greek_labels(std::string& text) {
   return changes.size();
 }
 
+std::size_t restore_letters(std::string& text) {
+  constexpr std::size_t kFewestWithFigures = 5;
+  constexpr std::size_t kMostFigures = 2;
+  std::size_t restored = 0;
+  auto const is_figure = [](char c) { return c == '1' || c == '0'; };
+  auto const is_letter_here = [](char c) { return is_small(c) || (c >= 'A' && c <= 'Z'); };
+  for (auto at = text.find_first_of("10"); at != std::string::npos;
+       at = text.find_first_of("10", at + 1)) {
+    if (at == 0 || !is_letter_here(text[at - 1])) continue;
+    auto begin = at;
+    while (begin > 0 && (is_letter_here(text[begin - 1]) || is_figure(text[begin - 1]))) --begin;
+    auto end = at;
+    std::size_t figures = 0;
+    std::size_t behind = 0;  // letters behind the last figure
+    while (end < text.size() && (is_small(text[end]) || is_figure(text[end]))) {
+      behind = is_figure(text[end]) ? 0 : behind + 1;
+      if (is_figure(text[end])) ++figures;
+      ++end;
+    }
+    // "Fig.10b", "x1y", "H10rs": signs, not words.
+    bool const small = std::all_of(text.begin() + static_cast<std::ptrdiff_t>(begin) + 1,
+                                   text.begin() + static_cast<std::ptrdiff_t>(at), is_small);
+    bool const apart = begin == 0 || text[begin - 1] == ' ' || text[begin - 1] == '\n' ||
+                       text[begin - 1] == '\t' || text[begin - 1] == '(';
+    bool const ends = end == text.size() ||
+                      std::string_view{" \n\t\r.,;:)"}.find(text[end]) != std::string_view::npos;
+    // "www.mar1ens.org" goes on behind its full stop.
+    bool const goes_on = end + 1 < text.size() && text[end] == '.' && is_small(text[end + 1]);
+    bool const enough = behind >= 2 || (behind == 1 && at - begin >= 4);  // "parvu1a"
+    bool const word = is_letter_here(text[begin]) && (is_small(text[begin]) || at > begin + 1) &&
+                      small && apart && ends && !goes_on && enough && figures <= kMostFigures &&
+                      end - begin >= kFewestWithFigures;
+    if (word) {
+      for (auto i = at; i < end; ++i) {
+        if (is_figure(text[i])) text[i] = text[i] == '1' ? 'l' : 'o';
+      }
+      restored += figures;
+    }
+    at = end - 1;
+  }
+  return restored;
+}
+
 }  // namespace keydrift::printed

@@ -26,4 +26,8 @@ std::size_t restore_crosses(std::string& text);
 // stands for alpha.  Returns the number of lines.
 std::size_t restore_greek_labels(std::string& text);
 
+// "pal1ens", "g1abra", "r0tunda": figures between the small letters of a word are l and o.  Returns
+// the number of figures.
+std::size_t restore_letters(std::string& text);
+
 }  // namespace keydrift::printed

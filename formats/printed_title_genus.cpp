@@ -271,7 +271,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "in Journ. Harrowdale Bot. Club": of a work.
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
                        words[w - 1].size() > 2 && !says_genus(before) &&
-                       is_capitalised(without_end(words[w - 1]));
+                       is_capitalised(without_closing_marks(words[w - 1]));
     // "TRANS. MARSH ENT. SOC.": of a journal.
     bool const journal =
         capitals && words[w].ends_with('.') && w + 2 < words.size() && abbreviations > 1;

@@ -306,5 +306,32 @@ TEST(PrintedNames, SentencesBehindTwoBlanksAreNoNames) {
             "1[1] Spine small. -> Ausella cuta\n");
 }
 
+TEST(PrintedNames, AuthorsBehindCommasTellEpithets) {
+  EXPECT_EQ(sketch("Ausella Roe\n\n"
+                   "1. Legs red 2\n"
+                   "Legs black 3\n\n"
+                   "2. Head wide, the cheeks smooth busa, Roe.\n"
+                   "Head narrow, the cheeks hairy cusa, Dorn-Hall.\n\n"
+                   "3. Wings clear beneath dusalis, Roe.\n"
+                   "Wings dark beneath fusula, Dorn-Hall.\n"),
+            "1[1] Legs red -> 2\n"
+            "1[] Legs black -> 3\n"
+            "2[2] Head wide, the cheeks smooth -> Ausella busa (Roe.)\n"
+            "2[] Head narrow, the cheeks hairy -> Ausella cusa (Dorn-Hall)\n"
+            "3[3] Wings clear beneath -> Ausella dusalis (Roe.)\n"
+            "3[] Wings dark beneath -> Ausella fusula (Dorn-Hall)\n");
+}
+
+TEST(PrintedNames, AnAnnouncedGenusIsTheKeysOwn) {
+  EXPECT_EQ(sketch("Contr. Arachnol. Mus. Tessaly 12: 1-88. 1972\n\n"
+                   "REVISION OF THE GENUS AUSELLA\n"
+                   "(ARANEAE, BUSIDAE)\n\n"
+                   "Key to males\n\n"
+                   "1. Legs red .......... busa, p. 14\n"
+                   "- Legs black .......... cusa, p. 17\n"),
+            "1[1] Legs red -> Ausella busa (p. 14)\n"
+            "1[-] Legs black -> Ausella cusa (p. 17)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -744,5 +744,33 @@ TEST(PrintedScans, ACyrillicInitialOfAGenusIsALatinOne) {
             "3[4] Хвостик бурый -> Tessella dusa\n");
 }
 
+TEST(PrintedScans, FiguresWithinWordsAreLetters) {
+  auto const text =
+      "1. Legs red ..... 2\n"
+      "- Legs black ..... Ausella pal1ens\n"
+      "2. Head wide, as in fig. 10b ..... Ausella r0tunda\n"
+      "- Head narrow, H10rs ..... A. parvu1a\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Legs red -> 2\n"
+            "1[-] Legs black -> Ausella pallens\n"
+            "2[2] Head wide, as in fig. 10b -> Ausella rotunda\n"
+            "2[-] Head narrow, H10rs -> Ausella parvula\n");
+  EXPECT_EQ(
+      findings_of(text).front(),
+      "key.txt:1:1: information: 3 figures within words were read as letters, \"1\" as l and \"0\" "
+      "as o [misread-signs] (see with --explain whether the lines are taken for what they are)");
+}
+
+TEST(PrintedScans, SpecksAroundNamesBehindLeaders) {
+  EXPECT_EQ(sketch("1. Legs red ..... 2\n"
+                   "- Legs black ..... Ausella busa .\n"
+                   "2. Head wide ..... 'Ausella cusa\n"
+                   "- Head narrow ..... Ausella dusa\n"),
+            "1[1] Legs red -> 2\n"
+            "1[-] Legs black -> Ausella busa\n"
+            "2[2] Head wide -> Ausella cusa\n"
+            "2[-] Head narrow -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -304,5 +304,35 @@ TEST(PrintedUnharmed, AFirstLeadBeforeOnesThatEndInColons) {
             "5[] Seeds white -> Ausella husa\n");
 }
 
+TEST(PrintedUnharmed, NumbersBehindOneBlankBesideLeadersBeforeNames) {
+  EXPECT_EQ(sketch("1. Flowers white 2\n"
+                   "1. Flowers yellow 3\n"
+                   "2. Stem hairy ..... Ausella busa\n"
+                   "2. Stem bald ..... Ausella cusa\n"
+                   "3. Fruit winged ..... Ausella dusa\n"
+                   "3. Fruit wingless, seeds 4 ..... Ausella fusa\n"),
+            "1[1] Flowers white -> 2\n"
+            "1[1] Flowers yellow -> 3\n"
+            "2[2] Stem hairy -> Ausella busa\n"
+            "2[2] Stem bald -> Ausella cusa\n"
+            "3[3] Fruit winged -> Ausella dusa\n"
+            "3[3] Fruit wingless, seeds 4 -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmed, CountsBeforeCouplets) {
+  EXPECT_EQ(sketch("1. Flowers white, stamens 3\n"
+                   "  2. Stem hairy ..... Ausella busa\n"
+                   "  2. Stem bald ..... Ausella cusa\n"
+                   "1. Flowers yellow, stamens 5\n"
+                   "  3. Fruit winged ..... Ausella dusa\n"
+                   "  3. Fruit wingless ..... Ausella fusa\n"),
+            "1[1] Flowers white, stamens 3 -> 2\n"
+            "1[1] Flowers yellow, stamens 5 -> 3\n"
+            "2[2] Stem hairy -> Ausella busa\n"
+            "2[2] Stem bald -> Ausella cusa\n"
+            "3[3] Fruit winged -> Ausella dusa\n"
+            "3[3] Fruit wingless -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
