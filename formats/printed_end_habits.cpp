@@ -176,4 +176,14 @@ std::optional<std::size_t> loose_name(std::string_view text) {
   return std::nullopt;
 }
 
+std::optional<std::size_t> genus_before(std::string_view text, std::size_t epithet) {
+  constexpr std::size_t kShortest = 4;  // bytes
+  auto const before = trim_right(text.substr(0, epithet));
+  auto const begin = last_word_begin(before);
+  auto const genus = before.substr(begin);
+  bool const likely = begin > 0 && genus.size() >= kShortest && is_capitalised(genus) &&
+                      is_lower(code_point_at(text, epithet).value);
+  return likely ? std::optional{begin} : std::nullopt;
+}
+
 }  // namespace keydrift::printed

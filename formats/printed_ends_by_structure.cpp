@@ -32,14 +32,17 @@ class Mender {
     std::size_t named = 0;
     std::size_t dotted = 0;
     std::size_t plain = 0;
+    std::size_t genusless = 0;
     for (auto const& read : reads_) {
       if (read.to.form != DestinationForm::taxa) continue;
       ++named;
+      if (read.to.taxa.taxa.front().genusless) ++genusless;
       if (read.leaders == LeaderKind::dots) ++dotted;
       if (read.leaders == LeaderKind::blank) ++plain;
     }
     usually_dotted_ = dotted * 2 > named;
     often_plain_ = plain * 4 > named;
+    names_have_genera_ = named > 0 && genusless * 3 <= named;
     bool const places_tell = grouping_.goes_on && !lead_to_numbers();
     auto const below = couplets_below(grouping_, reads_);
     if (places_tell) look_at_leaves(below, named);
@@ -186,7 +189,9 @@ class Mender {
                                 ends_in_two_dots(trim_right(text.substr(0, *begin))));
     if (sure) return begin;
     if (!often_plain_) return std::nullopt;
-    if (auto const loose = loose_name(text)) return loose;
+    if (auto const loose = loose_name(text)) {
+      return names_have_genera_ ? genus_before(text, *loose).value_or(*loose) : *loose;
+    }
     // "… throughout their length royi", "… on area III royi Dorn"
     auto last = last_word_begin(text);
     if (is_capitalised(trim_right(text.substr(last))) && last > 0) {
@@ -237,6 +242,7 @@ class Mender {
   std::vector<std::uint32_t> home_;  // by lead: its couplet
   bool usually_dotted_{false};       // names stand behind rows of dots
   bool often_plain_{false};          // nothing but a blank sets them apart
+  bool names_have_genera_{false};    // most of them, in full or cut short
   bool counted_{false};              // the number of its species stands behind an epithet
 };
 

@@ -266,6 +266,7 @@ class LeadReader {
         genera_.emplace(first_word_of(taxon.name));
         bool const genus = !taxon.genusless && taxon.name.find(' ') == std::string::npos;
         ++(genus ? genera_led_to_ : species_led_to_);
+        if (taxon.genusless) ++genusless_led_to_;
       }
     }
   }
@@ -308,7 +309,9 @@ class LeadReader {
       if (usually_led_) cutter_.say_name_taken(reads_[i]);
       return;
     }
-    if (auto const begin = key_.numbering.ends.loose ? loose_name(text) : std::nullopt) {
+    if (auto begin = key_.numbering.ends.loose ? loose_name(text) : std::nullopt) {
+      bool const genera = species_led_to_ > 0 && genusless_led_to_ * 3 <= species_led_to_;
+      if (genera) begin = genus_before(text, *begin).value_or(*begin);
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
@@ -542,6 +545,7 @@ class LeadReader {
   std::vector<ReadLead> reads_;
   std::size_t genera_led_to_{};  // behind leaders
   std::size_t species_led_to_{};
+  std::size_t genusless_led_to_{};           // of these
   std::unordered_set<std::string> genera_;   // first words of the names behind leaders
   std::unordered_set<LabelKey> referenced_;  // numbers that some lead leads to after leaders
   bool usually_led_{true};
