@@ -527,6 +527,7 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
     return true;
   }
   if (!is_latin_name(line.text) || has_numbered_name_within(line.text)) return false;
+  if (has_certain_name_behind(line.text)) return false;
   if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
   // "… unlike that of" / "Aus bus" / "and smooth".
   bool const words_follow = is_lower(code_point_at(lines_[i + 1].text, 0).value);

@@ -92,7 +92,8 @@ class Mender {
     std::uint32_t number{};
   };
   [[nodiscard]] static std::optional<CountedEpithet> counted_epithet(std::string_view text) {
-    constexpr std::size_t kMostDigits = 3;
+    constexpr std::size_t kMostDigits = 4;
+    constexpr std::size_t kShortest = 4;  // bytes of an epithet, with its comma
     text = trim_right(text);
     if (text.ends_with('.')) text.remove_suffix(1);
     auto const digits = last_word_begin(text);
@@ -104,9 +105,7 @@ class Mender {
     auto const begin = last_word_begin(before);
     auto const epithet = before.substr(begin);
     if (begin == 0 || !epithet.ends_with(',')) return std::nullopt;
-    if (!is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
-      return std::nullopt;
-    }
+    if (!is_epithet(without_end(epithet)) || epithet.size() < kShortest) return std::nullopt;
     // "bus cus, 171.": a subspecies
     auto const species = last_word_begin(trim_right(before.substr(0, begin)));
     bool const two =

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_account_leaves.hpp"
+#include "keydrift/formats/printed_before_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_joins.hpp"
@@ -67,6 +68,8 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
+    settle_species_numbers(sorted_, cutter_, reads_);
+    drop_signs_before_ends(cutter_, reads_);
     return std::move(reads_);
   }
 
@@ -245,6 +248,7 @@ class LeadReader {
     auto const before_it = words_of(words.substr(last_word_begin(words)));
     bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
     if (!numbered && !taxon && is_name_behind_common_one(text)) return begin;
+    if (has_certain_name_behind(text)) return std::nullopt;
     if (!numbered && (is_latin_name(text) || is_named_in_capitals(text))) {
       return species_number_before(words).value_or(begin);
     }

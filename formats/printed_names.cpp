@@ -34,7 +34,7 @@ constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 // "les Silvadrus", "die Silvadrus": of the species of a genus.
 bool is_article_of_several(std::string_view word) {
   return word == "les" || word == "des" || word == "die" || word == "the" || word == "los" ||
-         word == "las" || word == "os";
+         word == "las" || word == "os" || word == "chez" || word == "Chez";
 }
 
 // Without brackets and signs around it.

@@ -63,6 +63,13 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   auto const begin = last_word_begin(trim_right(text));
   if (begin < kShortest) return std::nullopt;
   auto const name = trim_right(text.substr(begin));
+  // "… a single female sp. A"
+  constexpr std::size_t kLongestCode = 2;  // bytes
+  auto const mark = last_word_begin(trim_right(text.substr(0, begin)));
+  bool const code = name.size() <= kLongestCode && !is_lower(code_point_at(name, 0).value);
+  if (epithets_ && code && mark > 0 && trim_right(text.substr(mark, begin - mark)) == "sp.") {
+    return mark;
+  }
   // "… exceeding the diameter bus Roe.": other leads name this author.
   if (auto const end = authored_end(text); often_epithets_ && end.begin > kShortest) {
     if (is_known_author(end.author) || of_lines_.knows(end)) return end.begin;

@@ -42,6 +42,8 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // Begin of the name or the pointer to a key that ends the text after a single blank: "Wings dark
 // Aus bus", "Wings dark AUSIDAE", "Wings dark Key B"; not one that is compared with.
 [[nodiscard]] std::optional<std::size_t> trailing_name(std::string_view text);
+// "Hügellandes bis 800 m. A. bus Roe": what begins like a name ends in one beyond doubt.
+[[nodiscard]] bool has_certain_name_behind(std::string_view text);
 
 // "4. A. bus", "4a. A. bus subsp. bus": a species with its number, and nothing else.
 [[nodiscard]] bool is_numbered_name(std::string_view line);

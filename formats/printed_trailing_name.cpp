@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/word_list.hpp"
 
 namespace keydrift::printed {
@@ -160,16 +161,12 @@ std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& word
   return static_cast<std::size_t>(epithet.data() - text.data());
 }
 
-// "im Moos." closes a sentence: no name stands behind such a word.
+// "im Moos." closes a sentence.
 bool is_noun_at(std::string_view sentence) {
-  static constexpr std::array kBefore{"im"sv,   "in"sv,   "am"sv,   "auf"sv, "unter"sv, "an"sv,
-                                      "bei"sv,  "aus"sv,  "vom"sv,  "zum"sv, "der"sv,   "dem"sv,
-                                      "den"sv,  "des"sv,  "the"sv,  "of"sv,  "on"sv,    "under"sv,
-                                      "near"sv, "dans"sv, "sous"sv, "sur"sv};
   constexpr std::size_t kShortest = 4;  // bytes, with the full stop
   auto const words = words_of(sentence);
   return words.size() >= 2 && words.back().size() >= kShortest &&
-         is_one_of(kBefore, words[words.size() - 2]);
+         stands_before_noun(words[words.size() - 2]);
 }
 
 // "Smithi n. sp.": an epithet with its capital, for nobody is its author yet.
@@ -268,7 +265,14 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
-    if (sentence && !is_abbreviated(word) && read_taxa(name).taxa.front().authorship.empty()) {
+    bool const fresh =
+        words.size() > w + 2 && is_one_of(std::array{"nov."sv, "n."sv}, words.back());
+    if (sentence && !is_abbreviated(word) && !fresh &&
+        read_taxa(name).taxa.front().authorship.empty()) {
+      continue;
+    }
+    // "an der Waldgrenze alba": a noun.
+    if (!is_abbreviated(word) && !is_unnamed_species(name) && stands_before_noun(words[w - 1])) {
       continue;
     }
     // "(whether distinct from A. cus?)" closes with the text.
@@ -301,6 +305,11 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
   bool const species =
       epithet > 0 && is_latin_epithet(trim_right(text.substr(epithet, rank - epithet)));
   return species ? epithet : *begin;
+}
+
+bool has_certain_name_behind(std::string_view text) {
+  auto const later = trailing_name(text);
+  return later && *later > 0 && is_certain_name(text.substr(*later)) && !is_certain_name(text);
 }
 
 }  // namespace keydrift::printed

@@ -268,7 +268,16 @@ bool is_name_behind_common_one(std::string_view text) {
   if (words_before_bracketed_binomial(words) > 0) return true;
   auto const before = words_before_name(words);
   if (before == 0 || before + 1 >= words.size()) return false;
+  if (stands_before_noun(words[before - 1])) return false;  // "oberhalb der Waldgrenze alba"
   return is_capitalised(words[before]) && is_epithet(without_closing(words[before + 1]));
+}
+
+bool stands_before_noun(std::string_view word) {
+  static constexpr std::array kBefore{"im"sv,  "in"sv,    "am"sv,   "auf"sv,  "unter"sv, "an"sv,
+                                      "bei"sv, "aus"sv,   "vom"sv,  "zum"sv,  "der"sv,   "dem"sv,
+                                      "den"sv, "des"sv,   "die"sv,  "das"sv,  "the"sv,   "of"sv,
+                                      "on"sv,  "under"sv, "near"sv, "dans"sv, "sous"sv,  "sur"sv};
+  return is_one_of(kBefore, word);
 }
 
 }  // namespace keydrift::printed

@@ -24,4 +24,7 @@ namespace keydrift::printed {
 // case-folded word.
 [[nodiscard]] bool is_rank_noun(std::string_view folded);
 
+// "der", "the", "in": an article or a preposition, which no Latin name stands behind.
+[[nodiscard]] bool stands_before_noun(std::string_view word);
+
 }  // namespace keydrift::printed
