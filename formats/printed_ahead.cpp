@@ -534,4 +534,19 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   return !words_follow && !usually_led_;
 }
 
+bool LinesAhead::is_name_between_blanks(std::size_t i) const {
+  constexpr std::size_t kLongest = 80;  // bytes
+  auto const text = lines_[i].text;
+  if (numbering_.exact || text.size() > kLongest || starts_note(text)) return false;
+  auto const words = words_of(text);
+  bool const short_name = words.size() >= 2 && is_abbreviated(words[0]) && words[0].size() == 2 &&
+                          is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
+  // "bus, 1055."
+  bool const counted = words.size() == 2 && words[0].ends_with(',') &&
+                       is_epithet(without_end(words[0])) &&
+                       words[1].find_first_not_of("0123456789.") == std::string_view::npos;
+  if (!short_name && !counted) return false;
+  return i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1).has_value();
+}
+
 }  // namespace keydrift::printed

@@ -63,6 +63,9 @@ class LinesAhead {
   // Line i holds nothing but a destination set far in from the line before, or a name in Latin form
   // that no words go on after.
   [[nodiscard]] bool is_name_on_its_own(std::size_t i) const;
+  // "A. bus Roe.", "bus, 1055." with a blank line before it and a blank line or a label behind it:
+  // set far to the right, where the text layer of a page has kept no columns.
+  [[nodiscard]] bool is_name_between_blanks(std::size_t i) const;
 
   // "7. A. bus Roe - Marsh Mouse. Small …" where a lead leads to "7. A. bus".
   [[nodiscard]] bool titles_numbered_account(Label const& label, std::string_view words) const;

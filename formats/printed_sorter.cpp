@@ -301,6 +301,11 @@ class Sorter {
       account(LineKind::destination, "goes on with the leaders of the lead before");
       return true;
     }
+    if (gap_ && ahead_.is_name_between_blanks(at_) && !remarks_.is_open() &&
+        (leads_.progress() == Progress::open || leads_.progress() == Progress::soft)) {
+      take_destination();
+      return true;
+    }
     switch (leads_.progress()) {
       case Progress::none:
         if (!begins_.begins_first_couplet(here())) return false;
@@ -350,6 +355,14 @@ class Sorter {
     return true;
   }
 
+  // The whole line is the lead's destination.
+  void take_destination() {
+    leads_.add_piece(at_, 0);
+    leads_.last().destination_told = true;
+    leads_.set_progress(Progress::done);
+    account(LineKind::destination, "destination on a line of its own");
+  }
+
   // A blank line within a lead whose destination is missing: manuscripts with blank lines
   // everywhere.
   [[nodiscard]] bool continues_after_blank(SourceLine const& line) const {
@@ -382,10 +395,7 @@ class Sorter {
     bool const named = leads_.progress() == Progress::named;
     if ((named || soft) && !gap_ && !remarks_.is_open() && !numbering_.exact &&
         ahead_.is_far_in(at_) && ahead_.is_name_on_its_own(at_)) {
-      leads_.add_piece(at_, 0);
-      leads_.last().destination_told = true;
-      leads_.set_progress(Progress::done);
-      account(LineKind::destination, "destination on a line of its own");
+      take_destination();
       return true;
     }
     if (!gap_ && !remarks_.is_open() && (goes_on || begins_with_leaders)) {

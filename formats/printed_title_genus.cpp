@@ -235,6 +235,11 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     while (!bare.empty() && "([\"'"sv.find(bare.front()) != std::string_view::npos) {
       bare.remove_prefix(1);
     }
+    // "CLÉ DES ESPÈCES D'AUSARIA"
+    if (bare.size() > 4 && (bare[0] == 'D' || bare[0] == 'd')) {
+      if (bare[1] == '\'') bare.remove_prefix(2);
+      if (bare.substr(1).starts_with("\u2019")) bare.remove_prefix(4);
+    }
     bare = bare.substr(0, bare.find('-'));
     bare = bare.substr(0, bare.find("\u2014"));
     while (!bare.empty() && ",.:;)]\"'"sv.find(bare.back()) != std::string_view::npos) {
