@@ -25,12 +25,33 @@ LeadText::LeadText(std::string_view words, std::string_view language_tag)
       stack.pop_back();
     }
   }
+  drop_crossing_pairs();
   // Only parentheses that are closed count.
   std::vector<std::uint32_t> open;
   for (std::uint32_t i = 0; i < tokens.size(); ++i) {
     if (!open.empty() && partner[open.back()] == i) open.pop_back();
     if (!open.empty()) enclosing[i] = open.back();
     if (opens(i)) open.push_back(i);
+  }
+}
+
+// "[5 (8] mm)": of two pairs of which each has one end within the other, the one that opens later
+// is none.
+void LeadText::drop_crossing_pairs() {
+  std::vector<std::uint32_t> open;
+  for (std::uint32_t i = 0; i < tokens.size(); ++i) {
+    if (partner[i] == kNone) continue;
+    if (partner[i] > i) {
+      open.push_back(i);
+      continue;
+    }
+    while (open.back() != partner[i]) {
+      auto const crossing = open.back();
+      partner[partner[crossing]] = kNone;
+      partner[crossing] = kNone;
+      open.pop_back();
+    }
+    open.pop_back();
   }
 }
 

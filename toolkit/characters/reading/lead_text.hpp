@@ -33,6 +33,7 @@ struct LeadText {
   std::vector<Role> roles;
   std::vector<std::uint32_t> phrase_roots;  // see phrase_root()
   // The other half of a pair of parentheses or brackets; kNone where it is missing, and elsewhere.
+  // Of two pairs one stands within the other or outside of it.
   std::vector<std::uint32_t> partner;
   // The parenthesis that is open at a token, kNone outside of all.
   std::vector<std::uint32_t> enclosing;
@@ -71,6 +72,9 @@ struct LeadText {
   void give(std::uint32_t first, std::uint32_t end, Role role) {
     for (auto i = first; i < end; ++i) roles[i] = role;
   }
+
+ private:
+  void drop_crossing_pairs();
 };
 
 // Every qualifying phrase that begins at tokens[at] and ends before `stop`, shortest first.
