@@ -332,6 +332,12 @@ std::size_t LinesAhead::next_filled(std::size_t i) const {
   return i;
 }
 
+std::size_t LinesAhead::next_of_key(std::size_t i) const {
+  i = next_filled(i);
+  while (i < lines_.size() && heads_ != nullptr && (*heads_)[i]) i = next_filled(i + 1);
+  return i;
+}
+
 bool LinesAhead::ends_in_leaders(std::size_t i) const {
   auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
   for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {

@@ -31,6 +31,8 @@ class LinesAhead {
   [[nodiscard]] bool label_follows(std::size_t i) const;  // the very next line has one
   // First line at or after i that is not blank; the number of lines where there is none.
   [[nodiscard]] std::size_t next_filled(std::size_t i) const;
+  // The same, past the heads of pages.
+  [[nodiscard]] std::size_t next_of_key(std::size_t i) const;
 
   // Does the paragraph that starts at line i reach leaders and a destination before the next label?
   [[nodiscard]] bool ends_in_leaders(std::size_t i) const;

@@ -226,6 +226,8 @@ class LeadReader {
     auto const text = std::string_view{joined.raw}.substr(begin);
     auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
     if (is_year(text) && words.ends_with(',')) return std::nullopt;
+    // "Hidral-" / "go, 1911"
+    if (words.ends_with('-') && is_lower(code_point_at(text, 0).value)) return std::nullopt;
     // "… bus, p. 172, and" / "cus, p. 173"
     auto const before_line = words_of(words.substr(last_word_begin(words)));
     if (!before_line.empty() && is_separator(before_line.back())) return std::nullopt;

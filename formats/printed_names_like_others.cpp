@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -69,6 +70,13 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   bool const code = name.size() <= kLongestCode && !is_lower(code_point_at(name, 0).value);
   if (epithets_ && code && mark > 0 && trim_right(text.substr(mark, begin - mark)) == "sp.") {
     return mark;
+  }
+  // "… with five stripes. Maximilianae Roe"
+  auto const author = last_word_begin(trim_right(text));
+  if (often_epithets_ && author > kShortest && is_known_author(trim_right(text.substr(author)))) {
+    auto const before = trim_right(text.substr(0, author));
+    auto const person = last_word_begin(before);
+    if (person > kShortest && is_epithet_of_person(before.substr(person))) return person;
   }
   // "… exceeding the diameter bus Roe.": other leads name this author.
   if (auto const end = authored_end(text); often_epithets_ && end.begin > kShortest) {

@@ -83,7 +83,7 @@ bool PageFurniture::number_is_of_key(std::size_t at) const {
   auto const reference = read_reference(strip_pointer(text));
   if (!reference || !numbering_.has_number(reference->number)) return false;
   if (ahead_.is_far_in(at)) return true;
-  auto const next = ahead_.next_filled(at + 1);
+  auto const next = ahead_.next_of_key(at + 1);
   return next == lines_.size() || ahead_.gap_after(at) || ahead_.label_at(next).has_value();
 }
 

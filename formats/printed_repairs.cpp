@@ -1,5 +1,7 @@
 #include "keydrift/formats/printed_repairs.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -53,10 +55,18 @@ class Repairer {
   }
 
   void repair() {
+    constexpr std::ptrdiff_t kFewest = 3;
+    bare_numbers_ =
+        std::count_if(reads_.begin(), reads_.end(), [](ReadLead const& read) {
+          return read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::blank;
+        }) >= kFewest;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& read = reads_[i];
       if (read.to.form == DestinationForm::none) {
-        if (!goes_on_ && !key_.numbering.exact) mend_behind_dots(i);
+        if (!goes_on_ && !key_.numbering.exact) {
+          mend_behind_dots(i);
+          if (bare_numbers_ && is_open(read)) mend_last_letter(i);
+        }
         continue;
       }
       auto const number = misreading(i);
@@ -98,6 +108,18 @@ class Repairer {
     reads_[i].leaders = LeaderKind::dots;
     cutter_.cut(reads_[i], joined, behind->words_end,
                 static_cast<std::size_t>(name.data() - text.data()));
+  }
+
+  // "… of the pars thoracica G", where other numbers stand behind nothing but a blank.
+  void mend_last_letter(std::size_t i) {
+    auto const joined = cutter_.join(i);
+    auto const text = trim_right(joined.raw);
+    auto const begin = last_word_begin(text);
+    auto const number = begin > 0 ? figure_behind_letter(text.substr(begin)) : 0;
+    if (number <= own_[i] || !is_free(i, number)) return;
+    reads_[i].leaders = LeaderKind::blank;
+    cutter_.cut(reads_[i], joined, trim_right(text.substr(0, begin)).size(), begin);
+    mend(i, number);
   }
 
   // The words hold no leaders any more.
@@ -158,6 +180,7 @@ class Repairer {
   std::vector<ReadLead>& reads_;
   std::vector<Finding>& findings_;
   LeadCutter cutter_;
+  bool bare_numbers_{false};            // nothing but a blank stands before them
   bool goes_on_;                        // leads without destination lead to the next couplet
   std::vector<std::uint32_t> part_of_;  // by lead
   std::vector<std::uint32_t> own_;      // number of the lead's couplet

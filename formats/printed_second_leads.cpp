@@ -26,6 +26,13 @@ bool ends_in_page(std::string_view text) {
 
 bool is_author_alone(std::string_view text) {
   constexpr std::size_t kMostWords = 3;
+  // "Roe (p. 227)."
+  auto const bracket = text.rfind(" (");
+  if (bracket != std::string_view::npos && bracket > 0 &&
+      starts_with_page(text.substr(bracket + 2))) {
+    auto const author = trim_right(text.substr(0, bracket));
+    return is_capitalised(author) && !has_strict_latin_ending(fold(author));
+  }
   auto const words = words_of(text, kMostWords + 1);
   if (words.empty()) return false;
   bool const authors = std::all_of(words.begin(), words.end(), [](std::string_view word) {

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_furniture.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_remarks_so_far.hpp"
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -388,8 +389,9 @@ class Sorter {
     // What seemed to be the destination was one of the lead's words.
     bool const begins_with_leaders = leads_.progress() != Progress::done &&
                                      split_at_leader(line.text, numbering_).words_end == 0;
-    bool const goes_on =
-        leads_.progress() == Progress::named && !is_upper(code_point_at(line.text, 0).value);
+    bool const goes_on = leads_.progress() == Progress::named &&
+                         !is_upper(code_point_at(line.text, 0).value) &&
+                         !(line.text.front() == '(' && starts_with_page(line.text.substr(1)));
     // "… in meadows" / "               bus Roe": the words only looked like a name, or "— Elba"
     // like a destination.
     bool const named = leads_.progress() == Progress::named;

@@ -76,6 +76,7 @@ bool begin_with_species_number(std::span<std::string_view const> words) {
     number.remove_prefix(1);  // "6.3.1."
     skip_digits(number);
   }
+  if (number.size() > 1 && number.front() == '/') number.remove_prefix(1);  // "4220/b."
   if (auto const letter = code_point_at(number, 0); is_lower(letter.value)) {
     number.remove_prefix(letter.length);
   }

@@ -9,17 +9,17 @@ namespace {
 
 bool is_letter_or_digit(char32_t c) { return is_digit(c) || is_lower(c) || is_upper(c); }
 
-// A small letter alone that a figure was read as, where a number is due.
-std::uint32_t figure_behind_letter(std::string_view text) {
-  if (text == "s") return 5;
-  if (text == "z") return 2;
-  if (text == "b") return 6;
-  if (text == "g" || text == "q") return 9;
-  if (text == "A") return 4;
-  return 0;
-}
-
 }  // namespace
+
+std::uint32_t figure_behind_letter(std::string_view text) {
+  if (text == "s" || text == "S") return 5;
+  if (text == "z" || text == "Z") return 2;
+  if (text == "b" || text == "G" || text == "C") return 6;
+  if (text == "g" || text == "q") return 9;
+  if (text == "l" || text == "i") return 1;
+  if (text == "B") return 8;
+  return text == "A" ? 4 : 0;
+}
 
 std::optional<BehindDots> behind_dots(std::string_view text) {
   constexpr std::size_t kFewest = 3;

@@ -76,6 +76,7 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     auto number = words[w];
     if (!number.ends_with('.') || w == 0) continue;
     number.remove_suffix(1);
+    while (number.starts_with('.')) number.remove_prefix(1);  // ". .13. bus"
     if (number.starts_with('(') && number.ends_with(')')) {
       number = number.substr(1, number.size() - 2);
     }
