@@ -546,7 +546,8 @@ bool LinesAhead::is_name_between_blanks(std::size_t i) const {
   if (numbering_.exact || text.size() > kLongest || starts_note(text)) return false;
   auto const words = words_of(text);
   bool const short_name = words.size() >= 2 && is_abbreviated(words[0]) && words[0].size() == 2 &&
-                          is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
+                          is_epithet(without_closing_marks(words[1])) && is_latin_name(text) &&
+                          is_certain_name(text);
   // "bus, 1055."
   bool const counted = words.size() == 2 && words[0].ends_with(',') &&
                        is_epithet(without_end(words[0])) &&

@@ -113,11 +113,10 @@ void settle_species_numbers(SortedLines const& sorted, LeadCutter& cutter,
     if (read.to.form != DestinationForm::taxa || sorted.leads[i].destination_told) continue;
     ++named;
     bool const plain = read.leaders == LeaderKind::blank || read.leaders == LeaderKind::dash;
-    if (!plain) continue;
     auto const joined = cutter.join(i);
     auto const one = number_before_name(i, joined.raw, read);
-    if (!one) continue;
-    found.push_back(*one);
+    if (!one || (!plain && !one->within)) continue;
+    if (plain) found.push_back(*one);
     if (one->listed) continue;
     ++numbered;
     counted = counted && (last == 0 || one->number == last + 1);

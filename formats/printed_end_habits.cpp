@@ -151,6 +151,10 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
 
 std::optional<std::size_t> loose_name(std::string_view text) {
   text = without_remarks(trim_right(text));
+  // "… of the pars thoracica G": a letter alone is no author.
+  bool const letter = text.size() > 2 && text[text.size() - 2] == ' ' &&
+                      is_upper(static_cast<unsigned char>(text.back()));
+  if (letter) return std::nullopt;
   auto const from = text.size() > kLongestEnd ? text.find(' ', text.size() - kLongestEnd) : 0;
   if (from == std::string_view::npos) return std::nullopt;
   auto const words = words_of(text.substr(from));

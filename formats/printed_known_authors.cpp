@@ -17,7 +17,8 @@ AuthoredEnd authored_end(std::string_view text) {
   auto epithet = before.substr(end.begin);
   if (end.comma) epithet.remove_suffix(1);
   // "Gerst.-Hahn"
-  auto const capital = is_capitalised(author.substr(0, author.find_first_of(".-")));
+  auto const capital =
+      author.size() > 1 && is_capitalised(author.substr(0, author.find_first_of(".-")));
   bool const name =
       capital && is_epithet(epithet) && !ends_item(epithet) && has_epithet_ending(epithet);
   return name ? end : AuthoredEnd{};

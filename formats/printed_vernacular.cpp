@@ -277,7 +277,7 @@ bool stands_before_noun(std::string_view word) {
                                       "bei"sv, "aus"sv,   "vom"sv,  "zum"sv,  "der"sv,   "dem"sv,
                                       "den"sv, "des"sv,   "die"sv,  "das"sv,  "the"sv,   "of"sv,
                                       "on"sv,  "under"sv, "near"sv, "dans"sv, "sous"sv,  "sur"sv};
-  return is_one_of(kBefore, word);
+  return is_one_of(kBefore, fold(word));
 }
 
 }  // namespace keydrift::printed

@@ -333,5 +333,61 @@ TEST(PrintedNames, AnAnnouncedGenusIsTheKeysOwn) {
             "1[-] Legs black -> Ausella cusa (p. 17)\n");
 }
 
+TEST(PrintedNames, TheGenusGoesWithItsEpithetWhateverItsEnding) {
+  EXPECT_EQ(sketch("1a. Body naked ..... Ausella busa\n"
+                   "1b. Body scaled ..... 2\n"
+                   "2a. Last ray strong; lateral line of 24 scales Busbarba altior\n"
+                   "2b. Last ray feeble; three spots on the flank Busbarba trimaculosus\n"),
+            "1[1a] Body naked -> Ausella busa\n"
+            "1[1b] Body scaled -> 2\n"
+            "2[2a] Last ray strong; lateral line of 24 scales -> Busbarba altior\n"
+            "2[2b] Last ray feeble; three spots on the flank -> Busbarba trimaculosus\n");
+}
+
+TEST(PrintedNames, AGenusBehindAnElidedArticle) {
+  EXPECT_EQ(sketch("CLÉ DES ESPÈCES D'AUSARIA SECTION BUSAE\n\n"
+                   "(Chez Ausaria, les spores sont mesurées sans ornement.)\n\n"
+                   "1. Chapeau rouge ..... A. busa\n"
+                   "1' Chapeau noir ..... A. cusa\n"),
+            "1[1] Chapeau rouge -> Ausaria busa\n"
+            "1[1'] Chapeau noir -> Ausaria cusa\n");
+}
+
+TEST(PrintedNames, NoNameStandsBehindAnArticle) {
+  EXPECT_EQ(sketch("Die Arten der Gattung Ausella Roe\n\n"
+                   "1 Bohrer kürzer als die Tibia 2\n"
+                   "– Bohrer so lang wie die Tibia 3\n"
+                   "2 Beine schwarz. 6–8 mm nigripes Roe\n"
+                   "– Beine rot. Stirn glatt.\n"
+                   "Alpen, oberhalb der Waldgrenze alpicola Roe\n"
+                   "3 Flügel klar femoralis Roe\n"
+                   "– Flügel trüb. Unter Fichtenrinde albitarsis Roe\n"),
+            "1[1] Bohrer kürzer als die Tibia -> 2\n"
+            "1[–] Bohrer so lang wie die Tibia -> 3\n"
+            "2[2] Beine schwarz. 6–8 mm -> Ausella nigripes\n"
+            "2[–] Beine rot. Stirn glatt. Alpen, oberhalb der Waldgrenze -> Ausella alpicola\n"
+            "3[3] Flügel klar -> Ausella femoralis\n"
+            "3[–] Flügel trüb. Unter Fichtenrinde -> Ausella albitarsis\n");
+}
+
+TEST(PrintedNames, EpithetsWithTheNumbersOfTheirAccounts) {
+  EXPECT_EQ(sketch("Genus 118. AUSELLA Roe.\n\n"
+                   "a. Dorsal spines 9.\n"
+                   "b. Cheeks naked; depth 5 busops, 1041.\n"
+                   "bb. Cheeks scaled; caudal with 5 bars nudiceps, 1042.\n"
+                   "bbb. Cheeks with a spine pallens, 1043.\n"
+                   "aa. Dorsal spines 12.\n"
+                   "c. Snout acute, vertebrae 38.\n\n"
+                   "uranica, 1044.\n"
+                   "cc. Snout blunt, the fins ouarita, 1045.\n"),
+            "a[a] Dorsal spines 9. -> b\n"
+            "a[aa] Dorsal spines 12. -> c\n"
+            "b[b] Cheeks naked; depth 5 -> Ausella busops\n"
+            "b[bb] Cheeks scaled; caudal with 5 bars -> Ausella nudiceps\n"
+            "b[bbb] Cheeks with a spine -> Ausella pallens\n"
+            "c[c] Snout acute, vertebrae 38. -> Ausella uranica\n"
+            "c[cc] Snout blunt, the fins -> Ausella ouarita\n");
+}
+
 }  // namespace
 }  // namespace keydrift

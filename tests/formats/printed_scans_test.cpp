@@ -772,5 +772,65 @@ TEST(PrintedScans, SpecksAroundNamesBehindLeaders) {
             "2[-] Head narrow -> Ausella dusa\n");
 }
 
+TEST(PrintedScans, NamesBetweenBlankLines) {
+  EXPECT_EQ(sketch("1 (2). Stirn flach. Scheitel stumpf; letztes Segment tief ausgeschnitten.\n\n"
+                   "A. busa Roe.\n\n"
+                   "2 (1). Stirn gewölbt.\n\n"
+                   "3 (4). Deckflügel mit zwei Binden. L. 4 mm.\n\n"
+                   "A. cusa Roe.\n\n"
+                   "4 (3). Deckflügel ohne Binden . A. dusa n. sp.\n"),
+            "1[1] Stirn flach. Scheitel stumpf; letztes Segment tief ausgeschnitten. -> A. busa\n"
+            "1[2] Stirn gewölbt. -> 3\n"
+            "3[3] Deckflügel mit zwei Binden. L. 4 mm. -> A. cusa\n"
+            "3[4] Deckflügel ohne Binden -> A. dusa (n. sp.)\n");
+}
+
+TEST(PrintedScans, LettersForTheNumbersThatLeadsEndIn) {
+  EXPECT_EQ(sketch("1. Eyes equal, the cheeks smooth 2\n"
+                   "– Eyes unequal 3\n"
+                   "2. Legs red 4\n"
+                   "– Legs black A. busa Roe\n"
+                   "3. Wings clear, of the pars thoracica G\n"
+                   "– Wings dark A. cusa Roe\n"
+                   "4. Head wide 5\n"
+                   "– Head narrow A. dusa Roe\n"
+                   "5. Tail long A. fusa Roe\n"
+                   "– Tail short A. gusa Roe\n"
+                   "6. Horn long A. husa Roe\n"
+                   "– Horn short A. jusa Roe\n"),
+            "1[1] Eyes equal, the cheeks smooth -> 2\n"
+            "1[–] Eyes unequal -> 3\n"
+            "2[2] Legs red -> 4\n"
+            "2[–] Legs black -> A. busa\n"
+            "3[3] Wings clear, of the pars thoracica -> 6\n"
+            "3[–] Wings dark -> A. cusa\n"
+            "4[4] Head wide -> 5\n"
+            "4[–] Head narrow -> A. dusa\n"
+            "5[5] Tail long -> A. fusa\n"
+            "5[–] Tail short -> A. gusa\n"
+            "6[6] Horn long -> A. husa\n"
+            "6[–] Horn short -> A. jusa\n");
+}
+
+TEST(PrintedScans, AuthorsAndPagesOnALineOfTheirOwn) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n\n"
+                   "1. Eyes equal 2\n"
+                   "Eyes unequal 3\n"
+                   "2. Legs red A. busa\n"
+                   "Wardle (p. 27).\n"
+                   "Legs black A. cusa Wardle (p. 28).\n"
+                   "3. Wings clear A. dusa Wardle (p. 30).\n"
+                   "Wings dark, more than four times as long as wide A. fusa Wardle\n"
+                   "(p. 35).\n\n"
+                   "Ausella busa Wardle.\n"
+                   "1894. Ausella busa Wardle, Proc. Acad., p. 62, 9.\n"),
+            "1[1] Eyes equal -> 2\n"
+            "1[] Eyes unequal -> 3\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[] Legs black -> Ausella cusa (p. 28)\n"
+            "3[3] Wings clear -> Ausella dusa (p. 30)\n"
+            "3[] Wings dark, more than four times as long as wide -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -334,5 +334,50 @@ TEST(PrintedUnharmed, CountsBeforeCouplets) {
             "3[3] Fruit wingless -> Ausella fusa\n");
 }
 
+TEST(PrintedUnharmed, SpeciesNumbersBehindOneBlank) {
+  EXPECT_EQ(sketch("1. Flowers white 2\n"
+                   "1. Flowers yellow 1) Ausella busa\n"
+                   "2. Leaves ovate (2) Ausella cusa\n"
+                   "2. Leaves linear – 3a. Ausella dusa\n"),
+            "1[1] Flowers white -> 2\n"
+            "1[1] Flowers yellow -> Ausella busa\n"
+            "2[2] Leaves ovate -> Ausella cusa\n"
+            "2[2] Leaves linear -> Ausella dusa\n");
+}
+
+TEST(PrintedUnharmed, FiguresBeforeNamesAreTheWordsOwn) {
+  EXPECT_EQ(sketch("1. Antenna with 10 segments. 2\n"
+                   "– Claws on legs 3 and 4. A. busa Roe\n"
+                   "2. Genitalia as in figs 14, 15. A. cusa Roe\n"
+                   "– Genitalia as in figs 16, 17. A. dusa Roe\n"),
+            "1[1] Antenna with 10 segments. -> 2\n"
+            "1[–] Claws on legs 3 and 4. -> A. busa\n"
+            "2[2] Genitalia as in figs 14, 15. -> A. cusa\n"
+            "2[–] Genitalia as in figs 16, 17. -> A. dusa\n");
+}
+
+TEST(PrintedUnharmed, SignsBeforeAllDestinations) {
+  EXPECT_EQ(sketch("1. Leaves > 5 mm > 2\n"
+                   "1. Leaves < 5 mm > 3\n"
+                   "2. Stem hairy > Ausella busa\n"
+                   "2. Stem bald > Ausella cusa\n"
+                   "3. Fruit winged > Ausella dusa\n"
+                   "3. Fruit wingless > Ausella fusa\n"),
+            "1[1] Leaves > 5 mm -> 2\n"
+            "1[1] Leaves < 5 mm -> 3\n"
+            "2[2] Stem hairy -> Ausella busa\n"
+            "2[2] Stem bald -> Ausella cusa\n"
+            "3[3] Fruit winged -> Ausella dusa\n"
+            "3[3] Fruit wingless -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmed, NounsAtTheBeginningOfAWrappedLine) {
+  EXPECT_EQ(sketch("1. Blüten weiß. Wälder des\n"
+                   "Hügellandes bis 800 m. A. busa Roe\n"
+                   "1. Blüten gelb. A. cusa Roe\n"),
+            "1[1] Blüten weiß. Wälder des Hügellandes bis 800 m. -> A. busa\n"
+            "1[1] Blüten gelb. -> A. cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
