@@ -30,6 +30,7 @@ class TaxaReader {
   TaxaReading read() && {
     if (begin_with_species_number(words_.from(0))) at_ = 1;
     if (at_ == 1 && is_dash(code_point_at(word(1), 0).value) && word(1).size() <= 3) at_ = 2;
+    if (at_ == 1 && word(1) == "0.") at_ = 2;  // "2. 0. bus": the O of a genus, read as a figure
     skip_vernacular();
     do {
       read_taxon();
