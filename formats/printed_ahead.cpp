@@ -48,7 +48,7 @@ void LinesAhead::find_usual_style() {
   std::array<std::size_t, Label::kStyles> styles{};
   std::size_t all = 0;
   for (auto const& line : lines_) {
-    auto const label = numbering_.label_of(line.text);
+    auto const label = numbering_.label_of(line);
     if (!label || label->family != LabelFamily::digits) continue;
     ++styles[label->style()];
     ++all;
@@ -57,7 +57,7 @@ void LinesAhead::find_usual_style() {
   if (all < kFewest || *most * 6 < all * 5) return;
   usual_style_ = static_cast<unsigned>(most - styles.begin());
   for (auto const& line : lines_) {
-    auto const label = numbering_.label_of(line.text);
+    auto const label = numbering_.label_of(line);
     if (label && label->style() == *usual_style_) usual_numbers_.insert(label->number);
   }
 }
@@ -80,7 +80,7 @@ void LinesAhead::drop_starred_notes(std::vector<char>& labelled) const {
   std::size_t numbered = 0;
   for (std::size_t i = 0; i < lines_.size(); ++i) {
     if (labelled[i] == 0) continue;
-    auto const label = numbering_.label_of(lines_[i].text);
+    auto const label = numbering_.label_of(lines_[i]);
     if (!label) continue;
     if (!label->is_dash()) ++numbered;
     auto sign = label->printed;
@@ -115,7 +115,7 @@ void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
   std::vector<std::size_t> dashes;
   for (std::size_t i = 0; i < lines_.size(); ++i) {
     if (labelled[i] == 0) continue;
-    auto const label = numbering_.label_of(lines_[i].text);
+    auto const label = numbering_.label_of(lines_[i]);
     if (!label) continue;
     if (label->is_dash()) {
       if (is_dash(code_point_at(label->printed, 0).value)) dashes.push_back(i);
@@ -142,7 +142,7 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
   constexpr std::size_t kLookedAt = 200;      // lines before the key
   auto const number_of = [&](std::size_t i) -> std::uint32_t {
     if (labelled[i] == 0) return 0;
-    auto const label = numbering_.label_of(lines_[i].text);
+    auto const label = numbering_.label_of(lines_[i]);
     bool const plain = label && label->family == LabelFamily::digits && label->letter.empty();
     return plain && !label->decimal ? label->number : 0;
   };
@@ -154,7 +154,7 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
     auto const number = number_of(i);
     auto const text = lines_[i].text;
     if (number == 0 || text.size() > (mentions_key(text) ? kLongestTitle : kLongest)) continue;
-    auto const words = words_of(text.substr(numbering_.label_of(text)->text_at));
+    auto const words = words_of(text.substr(numbering_.label_of(lines_[i])->text_at));
     auto const group = read_group_head(text);
     bool const headed = group && group->sure;
     if (!headed && split_at_leader(text, numbering_).kind != LeaderKind::none) continue;
@@ -169,8 +169,7 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
     labelled[i] = 0;
     for (auto j = first; j < lines_.size(); ++j) {
       if (number_of(j) != number || !gap_after(j)) continue;
-      auto const head =
-          words_of(lines_[j].text.substr(numbering_.label_of(lines_[j].text)->text_at));
+      auto const head = words_of(lines_[j].text.substr(numbering_.label_of(lines_[j])->text_at));
       if (head.size() == 1 && head[0] == words[0]) labelled[j] = 0;
     }
   }
@@ -178,7 +177,7 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
 
 std::optional<Label> LinesAhead::label_at(std::size_t i) const {
   if (labelled_[i] == 0) return std::nullopt;
-  return plan_ != nullptr ? plan_->at(i)->rank.label : numbering_.label_of(lines_[i].text);
+  return plan_ != nullptr ? plan_->at(i)->rank.label : numbering_.label_of(lines_[i]);
 }
 
 // "7. MABWENIA, Roe in Journ. Marsh. xxxi. 118.": the genus in capitals, its author, no
@@ -197,8 +196,9 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
     auto const* start = plan_->at(i);
     return start == nullptr ? std::nullopt : std::optional{start->rank.label};
   }
+  if (lines_[i].told) return lines_[i].told;
   if (lines_[i].is_no_lead || is_numbered_title(i)) return std::nullopt;
-  auto const label = numbering_.label_of(lines_[i].text);
+  auto const label = numbering_.label_of(lines_[i]);
   if (!label) return label;
   auto const words = lines_[i].text.substr(label->text_at);
   if (label->number > kMostCouplets && !numbering_.has_number(label->number - 1)) {
@@ -314,7 +314,7 @@ bool LinesAhead::is_numbered_title(std::size_t i) const {
   if (other && !fills) return true;
   auto const next = next_filled(i + 1);
   if (next >= lines_.size()) return false;
-  auto const first = numbering_.label_of(lines_[next].text);
+  auto const first = numbering_.label_of(lines_[next]);
   return first && first->number == 1 && first->family == LabelFamily::digits &&
          first->style() != label->style();
 }

@@ -137,7 +137,7 @@ class Reader {
     if (read.plan) return read.plan->starts.front().line;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].markup.role != LineRole::told_by_text) return i;
-      auto const label = read.numbering.label_of(lines_[i].text);
+      auto const label = read.numbering.label_of(lines_[i]);
       if (label && !label->is_dash()) return i;
     }
     return lines_.size();

@@ -91,6 +91,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);
     if (markup.empty()) mark_lost_columns(lines);
+    if (markup.empty()) tell_spaced_letters(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) lines = part_run_on_lines(std::move(lines));

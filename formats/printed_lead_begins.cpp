@@ -43,6 +43,9 @@ bool LeadBegins::has_odd_case(std::string_view words) const {
 }
 
 std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
+  if (auto const& told = lines_[here.at].told) {
+    return BeginningLabel{*told, !lines_[here.at].told_as_printed};
+  }
   auto const label = ahead_.label_at(here.at);
   auto const text = lines_[here.at].text;
   auto const back = label ? label->back : std::string_view{};

@@ -45,10 +45,14 @@ std::optional<Label> read_label_with(std::string_view line, DecimalLabels decima
   return label;
 }
 
+std::optional<Label> read_label_with(SourceLine const& line, DecimalLabels decimals) {
+  return line.told ? line.told : read_label_with(line.text, decimals);
+}
+
 // A number that fills its line: a page's, a year that was wrapped.
 bool is_number_alone(SourceLine const& line, Label const& label) {
   return label.text_at >= line.text.size() && label.style() % 16 == 0 &&
-         line.markup.role != LineRole::lead;
+         line.markup.role != LineRole::lead && !line.told;
 }
 
 bool is_bare(unsigned style) { return style % 16 == 0; }  // a number and nothing else
@@ -106,7 +110,7 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
   std::size_t answered = 0;  // bare numbers of which the next label is a dash
   bool bare_before = false;
   for (auto const& line : lines) {
-    auto const label = read_label_with(line.text, decimals);
+    auto const label = read_label_with(line, decimals);
     if (label && label->is_dash() && std::exchange(bare_before, false)) ++answered;
     if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
     bare_before = is_bare(label->style()) && starts_upper(line, *label);
@@ -170,6 +174,7 @@ std::vector<SourceLine> split_lines(std::string_view text) {
 
 SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to) {
   auto part = line;
+  if (from > 0) part.told.reset();
   part.text = trim_right(line.text.substr(from, to - from));
   part.begin = line.begin + from;
   part.blanks = line.blanks + count_code_points(line.text.substr(0, from));
@@ -302,7 +307,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   std::size_t decimal_leads = 0;
   for (auto const& line : lines) {
     if (is_marked_otherwise(line)) continue;
-    auto const label = read_label_with(line.text, decimals);
+    auto const label = read_label_with(line, decimals);
     if (!label || label->is_dash() || label->decimal || is_number_alone(line, *label)) continue;
     if (decimals == DecimalLabels::leads && label->printed.find('.') != std::string_view::npos) {
       ++decimal_leads;
@@ -343,7 +348,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   Indents dash_indents;
   for (auto const& line : lines) {
     if (is_marked_otherwise(line)) continue;
-    auto const label = numbering.label_of(line.text);
+    auto const label = numbering.label_of(line);
     if (!label || is_number_alone(line, *label)) continue;
     ++(label->is_dash() ? dash_indents : label_indents)[std::min(line.indent, kDeepestIndent)];
     if (label->is_dash()) continue;

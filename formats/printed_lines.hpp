@@ -25,7 +25,10 @@ struct SourceLine {
   bool starts_page{false};  // a form feed stands in the line
   bool is_title{false};     // what stood before the first lead on its line
   bool is_no_lead{false};   // the lead read there belongs with no other
-  LineMarkup markup{};      // offsets into the decoded text
+  // The label that the couplets around tell, where the line prints it damaged or not at all.
+  std::optional<Label> told;
+  bool told_as_printed{false};  // nothing is amiss with the label that is told: "1 a Wings"
+  LineMarkup markup{};          // offsets into the decoded text
 };
 
 [[nodiscard]] std::vector<SourceLine> split_lines(std::string_view text);
@@ -41,6 +44,10 @@ void take_off_line_numbers(std::vector<SourceLine>& lines);
 
 // Takes dashes that tell how deep a lead stands for its indentation, "— — Petals red".
 void take_dashes_for_depth(std::vector<SourceLine>& lines);
+
+// Tells the labels of keys whose letters and marks stand apart, "1 a Wings clear", "1 * Wings
+// dark".
+void tell_spaced_letters(std::vector<SourceLine>& lines);
 
 // Marks where destinations begin that touch the words before them, as where columns were lost.
 void mark_lost_columns(std::vector<SourceLine>& lines);
@@ -87,6 +94,10 @@ struct Numbering {
   }
   // The label that a line begins with, if it is one of this numbering.
   [[nodiscard]] std::optional<Label> label_of(std::string_view line) const;
+  // The same, or what the couplets around tell.
+  [[nodiscard]] std::optional<Label> label_of(SourceLine const& line) const {
+    return line.told ? line.told : label_of(line.text);
+  }
   // A couplet as leads refer to it, the whole of `text`: "8", "12a", "IV" where couplets are roman.
   [[nodiscard]] std::optional<Reference> read(std::string_view text) const;
   // Of a fragment every number may be one: the rest of the key has it.

@@ -117,7 +117,7 @@ bool are_answered_by_dashes(std::vector<SourceLine> const& lines, Numbering cons
   std::size_t numbers = 0;
   std::size_t dashes = 0;
   for (auto const& line : lines) {
-    auto const label = numbering.label_of(line.text);
+    auto const label = numbering.label_of(line);
     if (label) ++(label->is_dash() ? dashes : numbers);
   }
   return dashes * 4 >= numbers * 3;
@@ -137,7 +137,7 @@ void find_feet_over_page_numbers(std::vector<SourceLine> const& lines, Numbering
     auto const& line = lines[foot];
     bool const alone = foot > 0 && lines[foot - 1].text.empty() && foot + 1 < i;
     if (!alone || line.text.empty() || line.text.size() > kLongestFoot) continue;
-    if (line.indent < numbering.label_indent + kCentred || numbering.label_of(line.text)) continue;
+    if (line.indent < numbering.label_indent + kCentred || numbering.label_of(line)) continue;
     bool const leads = split_at_leader(line.text, numbering).kind == LeaderKind::dots;
     if (leads || is_number_only(line.text) || certain_destination(line.text, numbering)) continue;
     heads[foot] = true;
@@ -158,7 +158,7 @@ std::vector<bool> find_leads_in_cells(std::vector<SourceLine> const& lines,
   std::size_t labels = 0;
   std::unordered_map<std::uint32_t, std::size_t> tabbed;  // by number; dashes are 0
   for (auto const& line : lines) {
-    auto const label = numbering.label_of(line.text);
+    auto const label = numbering.label_of(line);
     if (!label) continue;
     ++labels;
     if (is_tabbed(line, *label)) ++tabbed[label->number];
@@ -171,7 +171,7 @@ std::vector<bool> find_leads_in_cells(std::vector<SourceLine> const& lines,
     return found == tabbed.end() ? 0 : found->second;
   };
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    auto const label = numbering.label_of(lines[i].text);
+    auto const label = numbering.label_of(lines[i]);
     if (!label || !is_tabbed(lines[i], *label)) continue;
     auto const n = label->number;
     leads[i] = label->is_dash() || n == 1 || count_of(n - 1) + count_of(n) + count_of(n + 1) > 1;
@@ -248,12 +248,12 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   auto const is_labelled_elsewhere = [&](std::size_t i, std::uint32_t number) {
     if (labelled.empty()) {
       for (auto const& line : lines) {
-        auto const label = numbering.label_of(line.text);
+        auto const label = numbering.label_of(line);
         bool const plain = label && label->family == LabelFamily::digits && label->letter.empty();
         ++labelled[plain ? label->number : 0];
       }
     }
-    auto const own = numbering.label_of(lines[i].text);
+    auto const own = numbering.label_of(lines[i]);
     bool const counted =
         own && own->family == LabelFamily::digits && own->letter.empty() && own->number == number;
     auto const found = labelled.find(number);
@@ -266,7 +266,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto next = i + 1;
     while (next < lines.size() && lines[next].text.empty()) ++next;
     if (next == lines.size()) return false;
-    auto const label = numbering.label_of(lines[next].text);
+    auto const label = numbering.label_of(lines[next]);
     bool const again = label && label->family == LabelFamily::digits && label->number == number &&
                        label->letter.empty() && label->marks == 0;
     if (again && !answered) answered = are_answered_by_dashes(lines, numbering);
@@ -296,7 +296,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     bool const owned = lines[i].text.size() <= kLongestRunningHead &&
                        lines[i].text.find("\u00A9") != std::string_view::npos;
     if (owned) {
-      auto const label = numbering.label_of(lines[i].text);
+      auto const label = numbering.label_of(lines[i]);
       heads[i] = !label || !numbering.has_number(label->number) || label->number > kMostOfAKey;
       continue;
     }
@@ -391,7 +391,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   }
   for (auto const i : candidates) {
     auto const core = without_page_number(lines[i].text);
-    auto const label = numbering.label_of(lines[i].text);
+    auto const label = numbering.label_of(lines[i]);
     bool const lead = label && label->is_dash();
     if (lead) continue;
     if (!core.empty()) {

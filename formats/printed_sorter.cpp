@@ -67,8 +67,9 @@ class Sorter {
       remarks_.close();
       return;
     }
-    bool const claimed = take_marked(line) || (!numbering_.exact && take_head()) ||
-                         take_planned() || (!numbering_.exact && take_page_furniture());
+    bool const told = line.told && plan_ == nullptr;
+    bool const claimed = !told && (take_marked(line) || (!numbering_.exact && take_head()) ||
+                                   take_planned() || (!numbering_.exact && take_page_furniture()));
     if (!claimed) take_words(line);
     gap_ = false;
   }

@@ -409,5 +409,24 @@ TEST(PrintedLabelForms, BisBeforeASecondLeadThatIsWrapped) {
             "2[2 bis] Conchiglia ovata -> Ausella dusa\n");
 }
 
+TEST(PrintedLabelForms, LettersAndMarksMayStandApartFromTheirNumbers) {
+  for (auto const* const stop : {"", "."}) {
+    auto const at = [stop](std::string const& label) { return label + stop; };
+    EXPECT_EQ(sketch(at("1 a") + " Flowers white ..... 2\n" + at("1 b") +
+                     " Flowers yellow ..... Ausella busa\n" + at("2 a") +
+                     " Leaves ovate ..... Ausella cusa\n" + at("2 b") +
+                     " Leaves linear ..... Ausella dusa\n"),
+              "1[1 a] Flowers white -> 2\n1[1 b] Flowers yellow -> Ausella busa\n"
+              "2[2 a] Leaves ovate -> Ausella cusa\n2[2 b] Leaves linear -> Ausella dusa\n")
+        << stop;
+  }
+  EXPECT_EQ(sketch("1 Flowers white ..... 2\n"
+                   "1 * Flowers yellow ..... Ausella busa\n"
+                   "2 Leaves ovate ..... Ausella cusa\n"
+                   "2 * Leaves linear ..... Ausella dusa\n"),
+            "1[1] Flowers white -> 2\n1[1 *] Flowers yellow -> Ausella busa\n"
+            "2[2] Leaves ovate -> Ausella cusa\n2[2 *] Leaves linear -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

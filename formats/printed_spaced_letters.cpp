@@ -1,0 +1,93 @@
+// Labels whose letter or mark stands apart from the number: "1 a Wings clear" / "1 b Wings dark",
+// "1 Wings clear" / "1 * Wings dark".
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestCouplets = 2;
+constexpr std::size_t kLongestBracket = 12;  // bytes, of a back-reference
+
+// "1 a Wings", "1 a. Wings", "1 * Wings" and, as the first of two, "1 Wings".
+struct SpacedLabel {
+  Label label;
+  char sign{};  // 'a', 'b', '*'; 0 without
+};
+
+std::optional<SpacedLabel> read_spaced_label(std::string_view line) {
+  constexpr std::size_t kMostDigits = 3;
+  std::size_t digits = 0;
+  while (digits < line.size() && is_digit(static_cast<unsigned char>(line[digits]))) ++digits;
+  if (digits == 0 || digits > kMostDigits || digits + 2 >= line.size()) return std::nullopt;
+  auto const at = skip_blanks(line, digits);
+  if (at == digits || at >= line.size()) return std::nullopt;
+  SpacedLabel found;
+  found.label.number = number_of(line.substr(0, digits));
+  found.label.printed = line.substr(0, digits);
+  found.label.text_at = at;
+  if (line[at] == 'a' || line[at] == 'b' || line[at] == '*') {
+    auto const stop = line.substr(at + 1).starts_with('.');
+    auto const words = skip_blanks(line, at + (stop ? 2 : 1));
+    if (words == at + (stop ? 2U : 1U) || words >= line.size()) return std::nullopt;
+    found.sign = line[at];
+    found.label.printed = line.substr(0, at + 1);
+    found.label.text_at = words;
+    if (stop) found.label.end = LabelEnd::dot;
+    // "7 a. (1 b). Wings": what leads there.
+    if (line[words] == '(') {
+      auto const close = line.find(')', words);
+      if (close == std::string_view::npos || close > words + kLongestBracket) return std::nullopt;
+      found.label.back = line.substr(words + 1, close - words - 1);
+      found.label.text_at =
+          skip_blanks(line, close + (line.substr(close + 1).starts_with('.') ? 2 : 1));
+    }
+    if (found.sign == '*') {
+      found.label.marks = 1;
+    } else {
+      found.label.letter = line.substr(at, 1);
+    }
+  }
+  return is_upper(code_point_at(line, found.label.text_at).value) ? std::optional{found}
+                                                                  : std::nullopt;
+}
+
+}  // namespace
+
+void tell_spaced_letters(std::vector<SourceLine>& lines) {
+  std::vector<std::pair<std::size_t, Label>> spaced;
+  std::size_t couplets = 0;  // of which the two stand in order
+  std::size_t numbers = 0;   // lines that begin with a label of any other kind
+  SpacedLabel before;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines[i].text.empty()) continue;
+    auto const found = read_spaced_label(lines[i].text);
+    if (!found) {
+      auto const label = read_label(lines[i].text);
+      bool const counts = label && label->family == LabelFamily::digits && !label->decimal &&
+                          label->text_at < lines[i].text.size();
+      if (counts && is_upper(code_point_at(lines[i].text, label->text_at).value)) ++numbers;
+      continue;
+    }
+    bool const rival = before.label.number == found->label.number;
+    if (found->sign != '\0') spaced.emplace_back(i, found->label);
+    bool const answers =
+        (before.sign == 'a' && found->sign == 'b') || (before.sign == '\0' && found->sign == '*');
+    if (rival && answers) ++couplets;
+    before = *found;
+  }
+  if (couplets < kFewestCouplets || numbers * 4 > couplets) return;
+  for (auto const& [line, label] : spaced) {
+    lines[line].told = label;
+    lines[line].told_as_printed = true;
+  }
+}
+
+}  // namespace keydrift::printed
