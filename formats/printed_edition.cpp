@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_counts_behind.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
+#include "keydrift/formats/printed_label_findings.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -169,7 +170,11 @@ class Builder {
           resolve_missing(i);
           break;
       }
-      if (sorted_.leads[i].misprinted) report_misprint(i);
+      auto const& raw = sorted_.leads[i];
+      if (raw.misprinted) {
+        bool const told = key_.lines[raw.line].told.has_value();
+        findings_.push_back(label_misprinted(key_.name, read.lead, raw.label, told));
+      }
     }
     names.report(findings_);
   }
@@ -479,21 +484,6 @@ class Builder {
         "points-at-lead", Severity::warning, lead.destination_place, lead.destination_printed,
         "\"" + lead.destination_printed + "\" is no couplet; it was taken for couplet " + label,
         "print the couplet's number alone, or number the couplet so");
-  }
-
-  void report_misprint(std::size_t i) {
-    auto const& lead = reads_[i].lead;
-    if (lead.label.find_first_not_of("0123456789") == std::string::npos) {
-      add_finding("misprinted-label", Severity::warning, lead.place, lead.label,
-                  "the bracket with the rival's number behind \"" + lead.label +
-                      "\" is misprinted; the count tells that a lead begins here",
-                  "print the rival's number in brackets");
-      return;
-    }
-    add_finding("misprinted-label", Severity::warning, lead.place, lead.label,
-                "\"" + lead.label + "\" was read as a lead of couplet " +
-                    std::to_string(sorted_.leads[i].label.number),
-                "print the number in digits");
   }
 
   void add_finding(std::string code, Severity severity, Place const& place, std::string printed,

@@ -21,6 +21,7 @@
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
+#include "keydrift/formats/printed_restored_labels.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
@@ -90,8 +91,8 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);
-    if (markup.empty()) mark_lost_columns(lines);
     if (markup.empty()) tell_spaced_letters(lines);
+    if (markup.empty()) mark_lost_columns(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) lines = part_run_on_lines(std::move(lines));
@@ -103,6 +104,17 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);
       attempt = std::move(other);
+    }
+  }
+  if (!declared && markup.empty()) {
+    if (auto restored = restore_labels(lines)) {
+      auto other = choose_reading(text, restored->lines);
+      auto const ahead = other.judgement.points() - attempt.judgement.points();
+      bool const parallel = other.grouping.layout == Layout::parallel && hangs_together(other);
+      if (parallel && (attempt.refused || ahead > 0 || (ahead == 0 && restored->shown))) {
+        lines = std::move(restored->lines);
+        attempt = std::move(other);
+      }
     }
   }
   if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {

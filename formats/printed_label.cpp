@@ -396,6 +396,11 @@ std::optional<Label> read_label(std::string_view line) {
   return finish(line, at, label);
 }
 
+  // "4 . Wings": a blank before the full stop.
+  bool const set_off = value_at(line, at) == ' ' && value_at(line, at + 1) == '.' &&
+                       is_blank(value_at(line, at + 2)) &&
+                       is_upper(value_at(line, skip_blanks(line, at + 2)));
+  if (set_off && label.end == LabelEnd::none) ++at;
 std::string base_name(Label const& label) {
   if (label.family == LabelFamily::digits) {
     return std::to_string(label.number) + std::string{label.letter};
