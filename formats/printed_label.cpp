@@ -378,6 +378,10 @@ std::optional<Label> read_label(std::string_view line) {
     if (!closes) letter = 0;
     if (letter > 0) letter_begin = at + 1;
   }
+  // "2n = 24": a count of chromosomes.
+  if (letter > 0 && value_at(line, skip_blanks(line, letter_begin + letter)) == '=') {
+    return std::nullopt;
+  }
   if (letter > 0) {
     label.letter = line.substr(letter_begin, letter);
     at = letter_begin + letter;
@@ -392,15 +396,15 @@ std::optional<Label> read_label(std::string_view line) {
     ++at;
     label.end = LabelEnd::enclosed;
   }
-  read_label_end(line, at, label);
-  return finish(line, at, label);
-}
-
   // "4 . Wings": a blank before the full stop.
   bool const set_off = value_at(line, at) == ' ' && value_at(line, at + 1) == '.' &&
                        is_blank(value_at(line, at + 2)) &&
                        is_upper(value_at(line, skip_blanks(line, at + 2)));
   if (set_off && label.end == LabelEnd::none) ++at;
+  read_label_end(line, at, label);
+  return finish(line, at, label);
+}
+
 std::string base_name(Label const& label) {
   if (label.family == LabelFamily::digits) {
     return std::to_string(label.number) + std::string{label.letter};

@@ -106,6 +106,17 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   }
   // Within a lead, a line set deeper than labels goes on with it.
   if (odd_case) return false;
+  // "… before tergite" / "3 ..... Aus bus": a lead has words.
+  auto const split = split_at_leader(words, numbering_);
+  if (split.kind != LeaderKind::none && split.words_end == 0) return false;
+  // "… stamens 5 or" / "8. Rocks up to 2000 m": a count of the words, far from all couplets.
+  bool const broken_off =
+      !here.gap &&
+      is_letter(code_point_before(lines_[here.at - 1].text, lines_[here.at - 1].text.size()).value);
+  if (broken_off && !bare && label.letter.empty() && !leads_.follows(label) &&
+      is_far_from_couplets(label.number)) {
+    return false;
+  }
   // "… as far as" / "45° North"
   if (label.end == LabelEnd::degree && !leads_.follows(label)) return false;
   if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
@@ -113,6 +124,11 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   bool const lower = is_lower(code_point_at(words, 0).value);
   if (bare && lower && leads_.begins_upper()) return false;
   return leads_.follows(label) || (!bare && !lower);
+}
+
+bool LeadBegins::is_far_from_couplets(std::uint32_t number) const {
+  bool const whole = numbering_.extent == Extent::whole && numbering_.numbers.size() > 1;
+  return whole && !numbering_.has_number(number - 1) && !numbering_.has_number(number + 1);
 }
 
 std::optional<Label> LeadBegins::misprinted_rival(LineAtHand here) const {
@@ -145,6 +161,9 @@ std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
   auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);
   if (!misprint && leads_.number() > 0) {
     misprint = read_misprinted_label(line.text, leads_.number(), bare_allowed);
+    // "I. Subgen. Ausella" behind both leads of couplet 1: a heading, for it leads nowhere.
+    bool const third = misprint && leads_.of_couplet() > 1;
+    if (third && !ahead_.ends_in_destination(here.at)) misprint.reset();
   }
   // "Key to Species" / "l. Wings …": the next key begins.
   if (!misprint && remarks_.has_heading() && leads_.number() > 1) {

@@ -66,6 +66,8 @@ class LeadBegins {
   [[nodiscard]] std::optional<Label> misprinted_label(LineAtHand here) const;
   // The same of the rival of a lead far above, as indented keys have it.
   [[nodiscard]] std::optional<Label> misprinted_rival(LineAtHand here) const;
+  // No couplet bears the number before this one, nor the one behind it.
+  [[nodiscard]] bool is_far_from_couplets(std::uint32_t number) const;
   // The words begin with a small letter, where those of all other leads begin with a capital.
   [[nodiscard]] bool has_odd_case(std::string_view words) const;
   // A blank line stands among lines [first, end).

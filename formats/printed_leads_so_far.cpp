@@ -44,7 +44,9 @@ void LeadsSoFar::begin(RawLead lead, std::size_t at, bool after_blank) {
   if (after_blank) ++after_blank_;
   lead.line = static_cast<std::uint32_t>(at);
   lead.first_piece = static_cast<std::uint32_t>(pieces_.size());
-  if (!lead.label.is_dash()) number_ = lead.label.number;
+  bool const same = lead.label.is_dash() || lead.label.number == number_;
+  of_couplet_ = same ? of_couplet_ + 1 : 1;
+  if (!same) number_ = lead.label.number;
   largest_ = std::max(largest_, number_);
   if (!open_.empty() && (lead.label.is_dash() || open_.back() == number_)) {
     open_.pop_back();

@@ -34,7 +34,8 @@ class LeadsSoFar {
   [[nodiscard]] std::size_t size() const { return leads_.size(); }
   [[nodiscard]] RawLead& last() { return leads_.back(); }
   [[nodiscard]] RawLead const& last() const { return leads_.back(); }
-  [[nodiscard]] std::uint32_t number() const { return number_; }  // of the current couplet
+  [[nodiscard]] std::uint32_t number() const { return number_; }        // of the current couplet
+  [[nodiscard]] std::size_t of_couplet() const { return of_couplet_; }  // leads of that couplet
   // The last couplet that has one lead so far, others behind it having theirs; 0 where none has.
   [[nodiscard]] std::uint32_t open_couplet() const { return open_.empty() ? 0 : open_.back(); }
   [[nodiscard]] Progress progress() const { return progress_; }
@@ -82,6 +83,7 @@ class LeadsSoFar {
   std::vector<Piece> pieces_;
   Progress progress_{Progress::none};
   std::uint32_t number_{};
+  std::size_t of_couplet_{};
   std::uint32_t largest_{};          // of all couplets so far
   std::vector<std::uint32_t> open_;  // couplets with one lead so far, in printed order
   std::size_t after_blank_{};

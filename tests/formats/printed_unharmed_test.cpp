@@ -379,5 +379,53 @@ TEST(PrintedUnharmed, NounsAtTheBeginningOfAWrappedLine) {
             "1[1] Blüten gelb. -> A. cusa\n");
 }
 
+TEST(PrintedUnharmed, CountsOfChromosomesAtTheBeginningsOfLines) {
+  EXPECT_EQ(sketch("1a. Flowers white ..... Ausella busa\n"
+                   "2n = 24. Woods.\n"
+                   "1b. Flowers yellow ..... Ausella cusa\n"
+                   "2n = 48. Meadows.\n"),
+            "1[1a] Flowers white -> Ausella busa\n1[1b] Flowers yellow -> Ausella cusa\n");
+  EXPECT_EQ(sketch("1. Fleurs blanches ..... Ausella busa\n"
+                   "– Fleurs jaunes, solitaires. Juin-sept.\n"
+                   "2n = 24 ..... Ausella cusa\n"),
+            "1[1] Fleurs blanches -> Ausella busa\n"
+            "1[–] Fleurs jaunes, solitaires. Juin-sept. 2n = 24 -> Ausella cusa\n");
+}
+
+TEST(PrintedUnharmed, AWrappedLineThatBeginsWithACountAndAFullStop) {
+  EXPECT_EQ(sketch("1. Fleurs blanches; étamines 5 ou\n"
+                   "8. Rochers, de 1200 à 2400 m → 1. A. busa\n"
+                   "1. Fleurs jaunes → 2. A. cusa\n"),
+            "1[1] Fleurs blanches; étamines 5 ou 8. Rochers, de 1200 à 2400 m -> A. busa\n"
+            "1[1] Fleurs jaunes -> A. cusa\n");
+}
+
+TEST(PrintedUnharmed, ASectionOfRomanNumberBetweenCouplets) {
+  EXPECT_EQ(sketch("1. Flowers white ..... 2\n"
+                   "1. Flowers yellow ..... 3\n"
+                   "I. Subgen. Albae\n"
+                   "2. Leaves ovate ..... Ausella busa\n"
+                   "2. Leaves linear ..... Ausella cusa\n"
+                   "II. Subgen. Flavae\n"
+                   "3. Fruit winged ..... Ausella dusa\n"
+                   "3. Fruit wingless ..... Ausella fusa\n"),
+            "1[1] Flowers white -> 2\n1[1] Flowers yellow -> 3\n"
+            "2[2] Leaves ovate -> Ausella busa\n2[2] Leaves linear -> Ausella cusa\n"
+            "3[3] Fruit winged -> Ausella dusa\n3[3] Fruit wingless -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmed, ABareNumberBeforeLeadersWithinALead) {
+  EXPECT_EQ(sketch("1 Legs black ..... 2\n"
+                   "- Legs yellow ..... Ausella busa\n"
+                   "2 Head ending before tergite\n"
+                   "3 ..... Ausella cusa\n"
+                   "- Head longer ..... 3\n"
+                   "3 Wings wide ..... Ausella dusa\n"
+                   "- Wings narrow ..... Ausella fusa\n"),
+            "1[1] Legs black -> 2\n1[-] Legs yellow -> Ausella busa\n"
+            "2[2] Head ending before tergite 3 -> Ausella cusa\n2[-] Head longer -> 3\n"
+            "3[3] Wings wide -> Ausella dusa\n3[-] Wings narrow -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
