@@ -146,10 +146,10 @@ constexpr std::array kKinds{
                 "The fault is at the place named or a little before it."},
     FindingKind{"malformed-xml", Severity::error, "This is not well-formed XML",
                 "The fault is at the place named or a little before it."},
-    FindingKind{"misprinted-label", Severity::warning, "A number read in spite of a misprint",
-                "\"l3\" was read as 13, \"O\" as nought: only where the couplets around it say so. "
-                "Print the\n"
-                "number in digits."},
+    FindingKind{
+        "misprinted-label", Severity::warning, "A number read in spite of a misprint",
+        "\"l3\" was read as 13, \"4·\" as 4, or a lead got a number that it does not print: only\n"
+        "where the couplets around it say so. Print the label as the others are."},
     FindingKind{
         "misread-destination", Severity::warning, "A destination read in spite of a misprint",
         "Letters were read as the figures they look like, because that couplet exists and no\n"
