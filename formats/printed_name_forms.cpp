@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/word_list.hpp"
 
@@ -19,6 +20,15 @@ namespace {
 bool ends_in_year(std::string_view authorship) {
   auto const words = words_of(authorship);
   return words.size() >= 2 && is_year(words.back());
+}
+
+// "Eyes small Ausella Roe, 1889": words that lead to a genus, though they look like a name whose
+// author is called Ausella Roe.
+bool leads_to_genus(std::string_view text) {
+  auto const begin = trailing_name(text);
+  if (!begin || *begin == 0) return false;
+  auto const genus = words_of(text.substr(*begin), 1).front();
+  return has_strict_latin_ending(without_end(genus));
 }
 
 }  // namespace
@@ -72,7 +82,7 @@ bool is_dated_name(std::string_view text) {
   if (text.size() > kLongest || !is_latin_name(text)) return false;
   auto const reading = read_taxa(text);
   return reading.taxa.size() == 1 && reading.remark.empty() &&
-         ends_in_year(reading.taxa.front().authorship);
+         ends_in_year(reading.taxa.front().authorship) && !leads_to_genus(text);
 }
 
 bool is_short_name(std::string_view text) {

@@ -427,5 +427,13 @@ TEST(PrintedUnharmed, ABareNumberBeforeLeadersWithinALead) {
             "3[3] Wings wide -> Ausella dusa\n3[-] Wings narrow -> Ausella fusa\n");
 }
 
+TEST(PrintedUnharmed, GeneraWithAuthorsAndYears) {
+  EXPECT_EQ(sketch("Key to genera of Ausellidae\n\n1. Tarsi five-segmented Ausella Roe, 1921\n"
+                   "- Tarsi four-segmented 2\n2. Eyes large Busella Dorn, 1904\n"
+                   "- Eyes small Cusella Roe, 1889\n"),
+            "1[1] Tarsi five-segmented -> Ausella\n1[-] Tarsi four-segmented -> 2\n"
+            "2[2] Eyes large -> Busella\n2[-] Eyes small -> Cusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
