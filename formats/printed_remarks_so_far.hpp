@@ -34,6 +34,9 @@ class RemarksSoFar {
     heading_ = static_cast<std::uint32_t>(remarks_.size() - 1);
     open_ = false;
   }
+  // Its last piece.  Precondition: has_heading()
+  [[nodiscard]] Piece const& heading_end() const { return remarks_[heading_].pieces.back(); }
+  void extend_heading(Piece piece) { remarks_[heading_].pieces.push_back(piece); }
   void extend(Piece piece) { remarks_.back().pieces.push_back(piece); }
   void close() { open_ = caption_ = false; }
 

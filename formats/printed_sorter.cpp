@@ -20,6 +20,7 @@
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
+#include "keydrift/formats/printed_title_lines.hpp"
 namespace keydrift::printed {
 namespace {
 
@@ -78,7 +79,7 @@ class Sorter {
     page_above_ = std::exchange(page_turned_, false);
     // The blank lines around a page's number and head do not part a lead from its rest.
     if (page_above_ && furniture_.goes_on_behind_page(at_)) gap_ = false;
-    if (!take_label() && !take_in_lead(line)) take_outside(line);
+    if (!take_label() && !take_in_title(line) && !take_in_lead(line)) take_outside(line);
   }
 
   // --- lines whose markup says what they are --------------------------------------------------
@@ -315,6 +316,20 @@ class Sorter {
         return true;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
+  // The second line of a key's title.
+  bool take_in_title(SourceLine const& line) {
+    if (gap_ || numbering_.exact || !remarks_.has_heading()) return false;
+    auto const& above = remarks_.heading_end();
+    if (above.line + 1 != at_ ||
+        !goes_on_with_title(lines_[above.line].text, line.text, numbering_))
+      return false;
+    bool const ends = ahead_.gap_after(at_) || ahead_.label_follows(at_);
+    if (!ends) return false;
+    remarks_.extend_heading(piece_of(line, 0));
+    account(LineKind::heading, "goes on with the title above");
+    return true;
+  }
+
         if (remarks_.is_open() || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
           return false;
         leads_.add_piece(at_, 0);

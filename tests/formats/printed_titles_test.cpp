@@ -1,0 +1,60 @@
+// Titles of keys that are longer than a line.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::read_key;
+
+std::string titles_of(std::string const& text) {
+  std::string titles;
+  for (auto const& part : read_key(text).edition.parts) {
+    titles += (titles.empty() ? "" : " | ") + part.title;
+  }
+  return titles;
+}
+
+std::string two_keys(std::string const& title, std::string const& leaders) {
+  return "Key to species of Busella\n\n1. Legs long" + leaders + "Busella tarda Roe\n" +
+         "- Legs short" + leaders + "Busella vilis Dorn\n\n" + title + "\n\n1. Wings clear" +
+         leaders + "Ausella busa Roe\n- Wings dark" + leaders + "Ausella cusa Dorn\n";
+}
+
+TEST(PrintedTitles, OfTwoLines) {
+  for (auto const* leaders : {" ........ ", " "}) {
+    EXPECT_EQ(titles_of(two_keys("Key to the species of Ausella known from Sarn and\n"
+                                 "neighbouring countries",
+                                 leaders)),
+              "Key to species of Busella | Key to the species of Ausella known from Sarn and "
+              "neighbouring countries");
+    EXPECT_EQ(titles_of(two_keys("Key to the males of the species of\nAusella", leaders)),
+              "Key to species of Busella | Key to the males of the species of Ausella");
+    EXPECT_EQ(titles_of(two_keys("Key to the species of Ausella\n(adult males)", leaders)),
+              "Key to species of Busella | Key to the species of Ausella (adult males)");
+    EXPECT_EQ(test::sketch(two_keys("Key to the species of Ausella known from Sarn and\n"
+                                    "neighbouring countries",
+                                    leaders)),
+              "1[1] Legs long -> Busella tarda\n1[-] Legs short -> Busella vilis\n"
+              "1[1] Wings clear -> Ausella busa\n1[-] Wings dark -> Ausella cusa\n");
+  }
+}
+
+TEST(PrintedTitles, BeforeTheFirstKey) {
+  EXPECT_EQ(titles_of("Key to the males of the species of\nAusella\n\n1. Wings clear ........ "
+                      "Ausella busa\n- Wings dark ........ Ausella cusa\n"),
+            "Key to the males of the species of Ausella");
+}
+
+TEST(PrintedTitles, LeaveWhatStandsBeneathAlone) {
+  EXPECT_EQ(titles_of("Key to the species of Ausella\nMales\n\n1. Wings clear ........ Ausella "
+                      "busa\n- Wings dark ........ Ausella cusa\n"),
+            "Key to the species of Ausella");
+}
+
+}  // namespace
+}  // namespace keydrift
