@@ -376,6 +376,19 @@ bool LinesAhead::ends_in_destination(std::size_t i) const {
   return ends_in_name(text);
 }
 
+bool LinesAhead::leads_have_ends() const {
+  if (have_ends_) return *have_ends_;
+  std::size_t leads = 0;
+  std::size_t ended = 0;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    if (!label_at(i)) continue;
+    ++leads;
+    if (ends_in_destination(i)) ++ended;
+  }
+  have_ends_ = ended * 4 >= leads * 3;
+  return *have_ends_;
+}
+
 bool LinesAhead::ends_in_name(std::string_view text) const {
   if (text.ends_with(',') || text.ends_with(';') || text.ends_with(':')) return false;
   auto const begin = trailing_name(text);

@@ -49,6 +49,9 @@ class LinesAhead {
   // the rule, the name needs more than its form: an abbreviated genus or an author.
   [[nodiscard]] bool ends_in_name(std::string_view text) const;
 
+  // Three of four labelled leads reach a destination; looked for once it is asked for.
+  [[nodiscard]] bool leads_have_ends() const;
+
   // Only the first lead of each couplet has a label.
   [[nodiscard]] bool second_leads_unlabelled() const { return second_leads_unlabelled_; }
 
@@ -108,6 +111,7 @@ class LinesAhead {
   bool usually_led_{false};                          // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
   mutable std::unordered_set<std::string> numbered_names_;
+  mutable std::optional<bool> have_ends_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once
   bool second_leads_unlabelled_{false};
 };

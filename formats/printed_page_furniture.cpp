@@ -3,6 +3,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
@@ -33,6 +34,21 @@ bool PageFurniture::goes_on_behind_page(std::size_t at) const {
          !names_a_key(text);
 }
 
+bool PageFurniture::follows_ended_lead(std::size_t at) const {
+  auto const text = lines_[at].text;
+  if (numbering_.exact || plan_ != nullptr || is_lower(code_point_at(text, 0).value)) return false;
+  if (!(ahead_.label_follows(at) || ahead_.gap_after(at)) || !ahead_.leads_have_ends()) {
+    return false;
+  }
+  auto const reference = trailing_reference(leads_.last_line(), &numbering_);
+  if (!reference || !numbering_.has_number(reference->reference.number)) return false;
+  auto const end = trailing_name(text);
+  if (!end) return !ahead_.ends_in_destination(at);
+  // "Review of Ausella" is no destination.
+  auto const words = trim_right(text.substr(0, *end));
+  return fold(words.substr(last_word_begin(words))) == "of";
+}
+
 // "… Aus bus Smith," / "1900."
 bool PageFurniture::is_year_of_author(LineOnPage here) const {
   return leads_.progress() != Progress::none && !here.gap && !remarks_.is_open() &&
@@ -49,8 +65,11 @@ bool PageFurniture::parts_a_lead(LineOnPage here) const {
   if (starts_note(text) || starts_caption(text) || names_a_key(text)) return false;
   auto at = here.at;
   for (std::size_t n = 0; n < kMostLines; ++n) {
-    if (lines_[at].text.size() > kLongest || ahead_.label_at(at)) return false;
-    if (!ahead_.gap_after(at)) return false;
+    auto const is_page = [this](std::size_t i) {
+      return i < lines_.size() && is_number_only(lines_[i].text) && !number_is_of_key(i);
+    };
+    if (lines_[at].text.size() > kLongest || (ahead_.label_at(at) && !is_page(at))) return false;
+    if (!ahead_.gap_after(at) && !is_page(at + 1)) return false;
     at = ahead_.next_filled(at + 1);
     if (at == lines_.size()) return false;
     if (is_lower(code_point_at(lines_[at].text, 0).value)) {
@@ -65,7 +84,7 @@ bool PageFurniture::is_double_spaced(std::size_t at) const {
   std::size_t filled = 0;
   std::size_t spaced = 0;
   for (auto i = at; i-- > 0 && filled < kLines;) {
-    if (lines_[i].text.empty()) continue;
+    if (lines_[i].text.empty() || is_page_furniture(lines_[i].text)) continue;
     ++filled;
     if (ahead_.gap_after(i)) ++spaced;
   }
@@ -82,6 +101,9 @@ bool PageFurniture::number_is_of_key(std::size_t at) const {
   if (leads_.progress() != Progress::open) return false;
   auto const reference = read_reference(strip_pointer(text));
   if (!reference || !numbering_.has_number(reference->number)) return false;
+  // "213" alone on its line looks like a label where labels are bare.
+  constexpr std::uint32_t kFar = 30;
+  if (numbering_.extent == Extent::whole && reference->number > largest_ + kFar) return false;
   if (ahead_.is_far_in(at)) return true;
   auto const next = ahead_.next_of_key(at + 1);
   return next == lines_.size() || ahead_.gap_after(at) || ahead_.label_at(next).has_value();

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leads_so_far.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_remarks_so_far.hpp"
 
@@ -44,13 +45,18 @@ class PageFurniture {
         plan_{plan},
         ahead_{ahead},
         leads_{leads},
-        remarks_{remarks} {}
+        remarks_{remarks},
+        largest_{largest_of_key(numbering)} {}
 
   [[nodiscard]] Furniture of(LineOnPage here) const;
 
   // Behind a page's number and head: the line goes on with the lead before them, and the blank
   // lines around them part nothing.
   [[nodiscard]] bool goes_on_behind_page(std::size_t at) const;
+
+  // "Wings clear 2" / "Roe: Beetles of Ausella": with the words of the line the lead before would
+  // have no end, and the leads of the file have one as a rule.
+  [[nodiscard]] bool follows_ended_lead(std::size_t at) const;
 
  private:
   [[nodiscard]] bool is_year_of_author(LineOnPage here) const;
@@ -68,6 +74,7 @@ class PageFurniture {
   LinesAhead const& ahead_;
   LeadsSoFar const& leads_;
   RemarksSoFar const& remarks_;
+  std::uint32_t largest_;  // number of the key
 };
 
 }  // namespace keydrift::printed

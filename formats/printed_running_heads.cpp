@@ -9,6 +9,8 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_heads_among_leads.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -16,84 +18,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestRunningHead = 120;  // bytes; a head is one short line
-constexpr std::size_t kLongestPageNumber = 5;     // digits
-constexpr std::size_t kTabBlanks = 8;             // that a tab stands for
-
-// The line without a page number at either end; empty when it has none.  A year in front leaves the
-// page to the end: "2011  ROE: MARSHES  201".
-std::string_view without_page_number(std::string_view line) {
-  constexpr std::size_t kYear = 4;  // digits
-  std::size_t front = 0;
-  while (front < line.size() && line[front] >= '0' && line[front] <= '9') ++front;
-  if (front > 0 && front <= kLongestPageNumber && is_blank(code_point_at(line, front).value)) {
-    auto const words = trim(line.substr(front));
-    if (front != kYear) return words;
-    auto const inner = without_page_number(words);
-    return inner.empty() ? words : inner;
-  }
-  std::size_t back = line.size();
-  while (back > 0 && line[back - 1] >= '0' && line[back - 1] <= '9') --back;
-  auto const digits = line.size() - back;
-  if (digits > 0 && digits <= kLongestPageNumber && back > 0 &&
-      is_blank(code_point_before(line, back).value)) {
-    return trim(line.substr(0, back));
-  }
-  return {};
-}
-
-bool mostly_capitals(std::string_view text) {
-  std::size_t upper = 0;
-  std::size_t lower = 0;
-  for (std::size_t at = 0; at < text.size();) {
-    auto const c = code_point_at(text, at);
-    if (is_upper(c.value)) ++upper;
-    if (is_lower(c.value)) ++lower;
-    at += c.length;
-  }
-  return upper >= 4 && upper > lower * 2;
-}
-
 // "Species group 31", "Gruppe 10": the title of a key that some lead names.
 bool titles_counted_group(std::string_view text) {
   constexpr std::size_t kMostWords = 3;
   auto const words = words_of(text, kMostWords + 1);
   return words.size() <= kMostWords && !mostly_capitals(text) && says_group(fold(text));
-}
-
-// "Roe: Marshes      17/29": the line without the count of all pages.
-std::string_view without_page_count(std::string_view line) {
-  auto const last = line.find_last_not_of("0123456789");
-  bool const counted = last != std::string_view::npos && last > 0 && last + 1 < line.size() &&
-                       line[last] == '/' && is_digit(static_cast<unsigned char>(line[last - 1]));
-  return counted ? line.substr(0, last) : line;
-}
-
-// Blanks that part the number from the words of a line between blank lines.
-constexpr std::size_t kGapBlanks = 3;
-
-// A page's number at the outer edge of a line, far from its words: "18        ROE & DORN".
-struct EdgeNumber {
-  std::uint32_t number{};
-  std::string_view words;
-  std::size_t blanks{};  // between the two
-};
-std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
-  auto const text = without_page_count(line.text);
-  if (text.size() > kLongestRunningHead) return std::nullopt;
-  auto const words = without_page_number(text);
-  if (words.size() < 4 || words.find("..") != std::string_view::npos) return std::nullopt;
-  bool const front = words.data() != text.data();
-  auto const digits = front ? text.substr(0, text.find_first_not_of("0123456789"))
-                            : text.substr(text.find_last_not_of("0123456789") + 1);
-  auto const number = number_of(digits);
-  auto const gap = text.size() - words.size() - digits.size();
-  auto const between = front ? text.substr(digits.size(), gap) : text.substr(words.size(), gap);
-  bool const tab = between.find('\t') != std::string_view::npos;
-  // "222 – Agaricales", "52 · Marsh News"
-  auto const sign = code_point_at(words, 0).value;
-  bool const dash = front && (is_dash(sign) || sign == 0xB7 || sign == 0x2022 || sign == '|');
-  return EdgeNumber{number, words, tab ? kTabBlanks : dash ? std::max(gap, kGapBlanks) : gap};
 }
 
 // "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
@@ -235,12 +164,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   std::optional<LoneHead> lone;      // the last line between blank ones that may be a page's head
   std::optional<std::size_t> before;
   std::uint32_t number_before = 0;
-  // The key's largest number: one that others stand close before.
-  std::uint32_t largest = 0;
-  constexpr std::uint32_t kClose = 4;
-  for (auto const number : numbering.numbers) {
-    if (number <= largest + kClose) largest = number;
-  }
+  auto const largest = largest_of_key(numbering);
   // "12  ROE ET AL." over "12. Wings …", where dashes answer the numbers: each stands once.
   std::optional<bool> answered;                             // looked for where it matters
   std::unordered_map<std::uint32_t, std::size_t> labelled;  // lines by number; looked for once
@@ -276,17 +200,8 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   // A key that is set in capitals throughout; looked for where it matters.
   std::optional<bool> set_in_capitals;
   auto const in_capitals = [&lines, &set_in_capitals] {
-    if (!set_in_capitals) {
-      auto const capitals = std::count_if(lines.begin(), lines.end(), [](SourceLine const& line) {
-        return mostly_capitals(line.text);
-      });
-      set_in_capitals = static_cast<std::size_t>(capitals) * 3 > lines.size();
-    }
+    if (!set_in_capitals) set_in_capitals = is_set_in_capitals(lines);
     return *set_in_capitals;
-  };
-  // A number far from all others may have been taken for a label because it begins its line.
-  auto const of_key = [&numbering](std::uint32_t number) {
-    return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
   };
   auto const apart = [&lines](std::size_t i) {
     return (i == 0 || lines[i - 1].text.empty()) &&
@@ -309,7 +224,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
         is_labelled_elsewhere(i, edge->number)) {
       heads[i] = true;
     }
-    if (of_key(edge->number)) continue;
+    if (is_of_key(edge->number, numbering)) continue;
     // "214 MARSH STATE SURVEY" between lines: a number far beyond the key's.
     constexpr std::uint32_t kFar = 30;
     constexpr std::size_t kFewestWordsOfHead = 3;
@@ -417,6 +332,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_feet_over_page_numbers(lines, numbering, heads);
   find_heads_that_repeat_a_title(lines, heads);
   find_signatures(lines, heads);
+  find_heads_among_leads(lines, numbering, heads);
   // "Gen. AUS Roe, 1890" ends in a number as well.
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (heads[i] && titles_genus(lines[i].text)) heads[i] = false;

@@ -429,7 +429,7 @@ class Sorter {
       return true;
     }
     if (starts_note(line.text) || starts_caption(line.text)) return false;
-    if (soft && !gap_ && !remarks_.is_open()) {
+    if (soft && !gap_ && !remarks_.is_open() && !furniture_.follows_ended_lead(at_)) {
       leads_.add_piece(at_, 0);
       account(LineKind::continuation, "the lead before may end in a number of its words");
       return true;

@@ -1,0 +1,144 @@
+// Heads and feet of pages among the leads of a key, with no blank line beside them.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+constexpr auto kFour =
+    "1[1] Wings clear -> 2\n1[-] Wings dark -> Ausella busa\n"
+    "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
+
+std::string between(std::string const& line, std::string const& leaders = " .......... ") {
+  return "Key to the species of Ausella\n\n1. Wings dark" + leaders + "Ausella busa Roe\n" +
+         "- Wings clear" + leaders + "2\n" + line + "\n2. Legs long" + leaders +
+         "Ausella cusa Roe\n- Legs short" + leaders + "Ausella dusa Dorn\n";
+}
+
+std::string within(std::string const& line) {
+  return "Key to the species of Ausella\n\n1. Wings clear .......... 2\n- Wings dark or in\n" +
+         line +
+         "\nparts brown .......... Ausella busa Roe\n2. Legs long .......... Ausella cusa Roe\n"
+         "- Legs short .......... Ausella dusa Dorn\n";
+}
+
+constexpr auto kBetween =
+    "1[1] Wings dark -> Ausella busa\n1[-] Wings clear -> 2\n"
+    "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
+constexpr auto kWithin =
+    "1[1] Wings clear -> 2\n1[-] Wings dark or in parts brown -> Ausella busa\n"
+    "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
+
+TEST(PrintedHeadsAmongLeads, WithANumberOfNoCouplet) {
+  for (auto const* head :
+       {"Review of Ausella                            37", "Ausellidae            35",
+        "36    J. Roe & P. Dorn", "36 | Roe et al.", "Review of Ausella | 35", "35 | P a g e",
+        "Review of Ausella\t35", "214 J. Roe & P. Dorn"}) {
+    EXPECT_EQ(sketch(between(head)), kBetween) << head;
+  }
+  for (auto const* head : {"J. Roe: Revision of Ausella      213", "213      The beetles of Sarn",
+                           "212 J. Roe", "212 Roe, Beetles of Sarn"}) {
+    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+  }
+}
+
+TEST(PrintedHeadsAmongLeads, InCapitals) {
+  for (auto const* head : {"THE BEETLES OF SARN", "ROE: REVIEW OF AUSELLA"}) {
+    EXPECT_EQ(sketch(between(head)), kBetween) << head;
+    EXPECT_EQ(sketch(between(head, " ")), kBetween) << head;
+    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+  }
+}
+
+TEST(PrintedHeadsAmongLeads, AuthorsAndTheirTitle) {
+  for (auto const* head : {"Roe et al.: Review of Ausella", "J. Roe & P. Dorn: Beetles of Sarn"}) {
+    EXPECT_EQ(sketch(between(head)), kBetween) << head;
+    EXPECT_EQ(sketch(between(head, " ")), kBetween) << head;
+    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+  }
+  EXPECT_EQ(sketch(within("Antennae: Segments 2 and 3")),
+            "1[1] Wings clear -> 2\n"
+            "1[-] Wings dark or in Antennae: Segments 2 and 3 parts brown -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n");
+}
+
+TEST(PrintedHeadsAmongLeads, AddressesOfTheWeb) {
+  for (auto const* foot : {"https://doi.example/10.9999/jbs.12.3", "doi: 10.9999/jbs.12.3",
+                           "www.sarn.example/beetles"}) {
+    EXPECT_EQ(sketch(between(foot)), kBetween) << foot;
+    EXPECT_EQ(sketch(between(foot, " ")), kBetween) << foot;
+    EXPECT_EQ(sketch(within(foot)), kWithin) << foot;
+  }
+}
+
+TEST(PrintedHeadsAmongLeads, TheTitleOnceMore) {
+  for (auto const* head : {"Key to the species of Ausella (continued)", "(continued)",
+                           "Key to the species of Ausella"}) {
+    EXPECT_EQ(sketch(between(head)), kBetween) << head;
+    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+  }
+}
+
+TEST(PrintedHeadsAmongLeads, TheBindersSign) {
+  EXPECT_EQ(sketch(between("3*")), kBetween);
+  EXPECT_EQ(sketch("1. Wings clear .......... 2\n3*\n- Wings dark .......... Ausella busa\n"
+                   "2. Legs long .......... Ausella cusa\n- Legs short .......... Ausella dusa\n"),
+            kFour);
+}
+
+TEST(PrintedHeadsAmongLeads, WordsBehindACoupletsNumber) {
+  // All leads have an end; with the words of the line this one would have none.
+  for (auto const* line :
+       {"Roe et al.: Review of Ausella", "(continued)", "3/12", "Species with clear wings"}) {
+    EXPECT_EQ(sketch(between(line, " ")), kBetween) << line;
+  }
+}
+
+TEST(PrintedHeadsAmongLeads, BesideAPagesNumberWithinALead) {
+  std::string const begin =
+      "1 Wings clear .......... 2\n- Wings dark, or in part with the tibiae\n\n";
+  std::string const end =
+      "\n\nbrown .......... Ausella busa\n2 Legs long .......... Ausella cusa\n"
+      "- Legs short .......... Ausella dusa\n";
+  constexpr auto kRead =
+      "1[1] Wings clear -> 2\n"
+      "1[-] Wings dark, or in part with the tibiae brown -> Ausella busa\n"
+      "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
+  EXPECT_EQ(sketch(begin + "Roe: Beetles of Sarn\n213" + end), kRead);
+  EXPECT_EQ(sketch(begin + "212\n\nRoe: Beetles of Sarn" + end), kRead);
+}
+
+TEST(PrintedHeadsAmongLeads, LeavesWhatOnlyLooksLikeOne) {
+  // Leads that lead to pages.
+  EXPECT_EQ(sketch("1. Wings clear\n   and long          37\n- Wings dark          2\n"
+                   "2. Legs long          41\n- Legs short          45\n"),
+            "1[1] Wings clear and long -> ?37\n1[-] Wings dark -> 2\n2[2] Legs long -> ?41\n"
+            "2[-] Legs short -> ?45\n");
+  // Second leads without a label.
+  EXPECT_EQ(sketch("1. Wings clear          2\nWings dark          Ausella busa\n"
+                   "2. Legs long          3\nLegs short          32\n"
+                   "3. Eyes red          Ausella cusa\nEyes black          Ausella dusa\n"),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Ausella busa\n2[2] Legs long -> 3\n"
+            "2[] Legs short -> ?32\n3[3] Eyes red -> Ausella cusa\n3[] Eyes black -> Ausella "
+            "dusa\n");
+  // A heading in capitals above another key, and words of a lead that begin with a capital.
+  EXPECT_EQ(line_kinds("1. Wings clear .......... 2\n- Wings dark .......... Ausella busa\n"
+                       "2. Legs long .......... Ausella cusa\n- Legs short .......... Ausella "
+                       "dusa\nTHE SPECIES OF THE HILLS\n1. Wings red .......... Ausella eusa\n- "
+                       "Wings green .......... Ausella fusa\n"),
+            "lead, lead, lead, lead, heading, lead, lead");
+  EXPECT_EQ(sketch("1. Wings clear 2\n- Antennae with segment 2\nLonger than 3 Ausella busa Roe\n"
+                   "2. Legs long Ausella cusa Roe\n- Legs short Ausella dusa Dorn\n"),
+            "1[1] Wings clear -> 2\n1[-] Antennae with segment 2 Longer than 3 -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
