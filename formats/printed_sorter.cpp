@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_footnotes.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_lead_begins.hpp"
 #include "keydrift/formats/printed_leads_so_far.hpp"
@@ -19,8 +20,8 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
-
 #include "keydrift/formats/printed_title_lines.hpp"
+
 namespace keydrift::printed {
 namespace {
 
@@ -38,6 +39,7 @@ class Sorter {
         heads_{find_running_heads(lines, numbering)},
         cells_{plan == nullptr && !numbering.exact ? find_cells(lines, numbering) : std::nullopt} {
     ahead_.know_heads(heads_);
+    if (plan == nullptr && !numbering.exact) footnotes_ = find_footnotes(lines, numbering, ahead_);
     sorted_.accounts = std::move(accounts);
     sorted_.accounts.reserve(lines.size());
     // A number beside "XML", or beside a name that comes back, is a label's cell and no page's.
@@ -71,7 +73,7 @@ class Sorter {
     bool const told = line.told && plan_ == nullptr;
     bool const claimed = !told && (take_marked(line) || (!numbering_.exact && take_head()) ||
                                    take_planned() || (!numbering_.exact && take_page_furniture()));
-    if (!claimed) take_words(line);
+    if (!claimed && (told || !take_footnote(line))) take_words(line);
     gap_ = false;
   }
 
@@ -257,6 +259,20 @@ class Sorter {
     return true;
   }
 
+  bool take_footnote(SourceLine const& line) {
+    if (footnotes_.empty() || footnotes_[at_] == FootnoteLine::none) return false;
+    if (footnotes_[at_] == FootnoteLine::first) {
+      remarks_.close();
+      remarks_.add(RemarkKind::footnote, piece_of(line, 0), last_lead());
+      account(LineKind::footnote, "a sentence with the sign of a note, beside leads");
+    } else {
+      remarks_.extend(piece_of(line, 0));
+      account(LineKind::footnote, "goes on with the footnote");
+    }
+    page_turned_ = true;
+    return true;
+  }
+
   // --- leads ----------------------------------------------------------------------------------
 
   bool take_label() {
@@ -295,6 +311,20 @@ class Sorter {
     account(LineKind::lead, misprinted ? "label misprinted" : "label");
   }
 
+  // The second line of a key's title.
+  bool take_in_title(SourceLine const& line) {
+    if (gap_ || numbering_.exact || !remarks_.has_heading()) return false;
+    auto const& above = remarks_.heading_end();
+    if (above.line + 1 != at_ ||
+        !goes_on_with_title(lines_[above.line].text, line.text, numbering_))
+      return false;
+    bool const ends = ahead_.gap_after(at_) || ahead_.label_follows(at_);
+    if (!ends) return false;
+    remarks_.extend_heading(piece_of(line, 0));
+    account(LineKind::heading, "goes on with the title above");
+    return true;
+  }
+
   // Lines without a label of their own that belong to the lead before.
   bool take_in_lead(SourceLine const& line) {
     if (!numbering_.exact && leads_.resumes_leaders(line)) {
@@ -316,20 +346,6 @@ class Sorter {
         return true;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
-  // The second line of a key's title.
-  bool take_in_title(SourceLine const& line) {
-    if (gap_ || numbering_.exact || !remarks_.has_heading()) return false;
-    auto const& above = remarks_.heading_end();
-    if (above.line + 1 != at_ ||
-        !goes_on_with_title(lines_[above.line].text, line.text, numbering_))
-      return false;
-    bool const ends = ahead_.gap_after(at_) || ahead_.label_follows(at_);
-    if (!ends) return false;
-    remarks_.extend_heading(piece_of(line, 0));
-    account(LineKind::heading, "goes on with the title above");
-    return true;
-  }
-
         if (remarks_.is_open() || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
           return false;
         leads_.add_piece(at_, 0);
@@ -546,7 +562,8 @@ class Sorter {
   LeadBegins begins_;
   PageFurniture furniture_;
   std::vector<bool> heads_;
-  std::optional<LeadPlan> cells_;  // without a plan for all lines: those of a table's cells
+  std::vector<FootnoteLine> footnotes_;  // by line; empty where a plan tells the leads
+  std::optional<LeadPlan> cells_;        // without a plan for all lines: those of a table's cells
   SortedLines sorted_;
   std::size_t at_{};
   bool gap_{true};           // blank lines stand directly before this line

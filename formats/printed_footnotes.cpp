@@ -1,0 +1,163 @@
+#include "keydrift/formats/printed_footnotes.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <unordered_set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+bool is_star(Label const& label) {
+  return label.is_dash() && !label.printed.empty() &&
+         label.printed.find_first_not_of('*') == std::string_view::npos;
+}
+
+class Finder {
+ public:
+  Finder(std::vector<SourceLine> const& lines, Numbering const& numbering, LinesAhead const& ahead)
+      : lines_{lines},
+        numbering_{numbering},
+        ahead_{ahead},
+        notes_(lines.size(), FootnoteLine::none) {}
+
+  std::vector<FootnoteLine> find() && {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const label = ahead_.label_at(i);
+      auto const end = end_of_note(i, label);
+      if (end > i) candidates_.emplace_back(i, end);
+      if (label && end == i) follow(*label);
+    }
+    constexpr std::size_t kMostStars = 2;
+    bool const stars_mark = stars_ > kMostStars || rivals_ < stars_ * 2;
+    if (candidates_.empty() || !others_have_ends()) return std::move(notes_);
+    for (auto const& [first, end] : candidates_) {
+      if (stars_mark && lines_[first].text.starts_with('*')) continue;
+      notes_[first] = FootnoteLine::first;
+      std::fill(notes_.begin() + static_cast<std::ptrdiff_t>(first) + 1,
+                notes_.begin() + static_cast<std::ptrdiff_t>(end), FootnoteLine::further);
+    }
+    return std::move(notes_);
+  }
+
+ private:
+  // Notes which couplets have two leads, one directly behind the other.
+  void follow(Label const& label) {
+    bool const rival = label.is_dash() || label.number == number_;
+    if (!rival) {
+      if (label.number == 1) complete_.clear();  // another key
+      number_ = label.number;
+      open_ = true;
+      return;
+    }
+    complete_.insert(number_);
+    open_ = false;
+    ++rivals_;
+  }
+
+  // The line behind the note that begins at line i; i where none does.
+  [[nodiscard]] std::size_t end_of_note(std::size_t i, std::optional<Label> const& label) {
+    if (number_ == 0 || lines_[i].text.empty()) return i;
+    auto const text = lines_[i].text;
+    auto const first = static_cast<unsigned char>(text.front());
+    if (!is_digit(first) && first != '*') return i;
+    auto const sign = label ? label : read_label(text);
+    if (!sign || sign->text_at >= text.size()) return i;
+    if (!starts_with_upper(text.substr(sign->text_at))) return i;
+    if (is_star(*sign)) {
+      if (label) ++stars_;
+    } else if (!repeats_number(*sign)) {
+      return i;
+    }
+    auto const end = end_of_sentence(i);
+    return end > i && stands_at_foot(i, end) ? end : i;
+  }
+
+  // "1 Female unknown.": couplet 1 has both its leads already.
+  [[nodiscard]] bool repeats_number(Label const& label) const {
+    constexpr std::uint32_t kMost = 9;  // notes on a page
+    return label.family == LabelFamily::digits && label.letter.empty() && label.marks == 0 &&
+           label.back.empty() && !label.decimal && label.number > 0 && label.number <= kMost &&
+           complete_.contains(label.number);
+  }
+
+  // A sentence of a few lines without leaders or a destination.
+  [[nodiscard]] std::size_t end_of_sentence(std::size_t i) const {
+    constexpr std::size_t kMostLines = 3;
+    for (auto at = i; at < std::min(lines_.size(), i + kMostLines); ++at) {
+      auto const text = lines_[at].text;
+      if (text.empty() || (at > i && ahead_.label_at(at)) || has_row_of_dots(text)) return i;
+      if (!text.ends_with('.')) continue;
+      auto const reference = trailing_reference(text, &numbering_);
+      bool const leads = (reference && numbering_.has_number(reference->reference.number)) ||
+                         ahead_.ends_in_name(text);
+      return leads ? i : at + 1;
+    }
+    return i;
+  }
+
+  // The count of couplets goes on behind the note, or the lead that it parts; and above stands a
+  // lead, not the title of another key.
+  [[nodiscard]] bool stands_at_foot(std::size_t i, std::size_t end) const {
+    auto above = i;
+    while (above > 0 && (lines_[above - 1].text.empty() || is_ruled(lines_[above - 1].text))) {
+      --above;
+    }
+    constexpr std::size_t kMostLines = 12;  // of a lead
+    auto begin = above;
+    while (begin > 0 && above - begin < kMostLines && !ahead_.label_at(begin - 1)) {
+      if (lines_[begin - 1].text.empty()) return false;
+      --begin;
+    }
+    if (begin == 0 || above - begin == kMostLines) return false;
+    auto const next = ahead_.next_filled(end);
+    if (next == lines_.size()) return false;
+    auto const label = ahead_.label_at(next);
+    if (!label) return is_lower(code_point_at(lines_[next].text, 0).value);
+    if (label->is_dash()) return open_ && !is_star(*label);
+    return label->number > number_ || (open_ && label->number == number_);
+  }
+
+  // Four of five other leads reach a destination.
+  [[nodiscard]] bool others_have_ends() const {
+    std::size_t leads = 0;
+    std::size_t ended = 0;
+    std::size_t c = 0;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      while (c < candidates_.size() && candidates_[c].second <= i) ++c;
+      if (!ahead_.label_at(i) || (c < candidates_.size() && candidates_[c].first <= i)) continue;
+      ++leads;
+      // A note may part the lead from its end.
+      bool const parted = c < candidates_.size() && candidates_[c].first <= i + 2;
+      if (parted || ahead_.ends_in_destination(i)) ++ended;
+    }
+    return ended * 5 >= leads * 4;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  Numbering const& numbering_;
+  LinesAhead const& ahead_;
+  std::vector<FootnoteLine> notes_;
+  std::vector<std::pair<std::size_t, std::size_t>> candidates_;  // first line, line behind
+  std::unordered_set<std::uint32_t> complete_;                   // couplets with two leads
+  bool open_{false};                                             // the last one has one
+  std::uint32_t number_{};                                       // of the last lead; 0 before all
+  std::size_t rivals_{};  // leads that are not the first of their couplets
+  std::size_t stars_{};   // lines that a star marks
+};
+
+}  // namespace
+
+std::vector<FootnoteLine> find_footnotes(std::vector<SourceLine> const& lines,
+                                         Numbering const& numbering, LinesAhead const& ahead) {
+  return Finder{lines, numbering, ahead}.find();
+}
+
+}  // namespace keydrift::printed

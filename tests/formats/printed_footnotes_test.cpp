@@ -1,0 +1,80 @@
+// Footnotes at the foot of a page within a key.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::line_kinds;
+using test::sketch;
+
+constexpr auto kStart = "1. Wings clear .......... 2\n- Wings dark .......... Ausella busa Roe1\n";
+constexpr auto kEnd =
+    "2. Legs long .......... Ausella cusa Roe\n- Legs short .......... Ausella dusa Dorn\n";
+constexpr auto kRead =
+    "1[1] Wings clear -> 2\n1[-] Wings dark -> Ausella busa\n"
+    "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
+
+// Without what is said beside the names.
+std::string leads_of(std::string const& text) {
+  auto whole = sketch(text);
+  for (auto at = whole.find(" ("); at != std::string::npos; at = whole.find(" (")) {
+    whole.erase(at, whole.find(')', at) + 1 - at);
+  }
+  return whole;
+}
+
+TEST(PrintedFootnotes, BetweenLeads) {
+  for (auto const* note : {"1 Female unknown.\n", "* Female unknown.\n", "1) Female unknown.\n",
+                           "1. Female unknown.\n", "1Female unknown.\n",
+                           "1 Female unknown; the male was found twice in the marshes\nof Sarn.\n",
+                           "______\n1. Female unknown.\n\n"}) {
+    EXPECT_EQ(leads_of(kStart + std::string{note} + kEnd), kRead) << note;
+    EXPECT_EQ(leads_of(kStart + ("\n" + std::string{note}) + "\n" + kEnd), kRead) << note;
+  }
+  EXPECT_EQ(line_kinds(kStart + std::string{"\n1 Female unknown.\n\n"} + kEnd),
+            "lead, lead, blank, footnote, blank, lead, lead");
+}
+
+TEST(PrintedFootnotes, WithinALead) {
+  for (auto const* note : {"* Only the female is known.", "1 Only the female is known."}) {
+    EXPECT_EQ(leads_of("1. Wings clear .......... 2\n- Wings dark .......... Ausella busa\n"
+                       "2. Legs long or in\n" +
+                       std::string{note} +
+                       "\nparts short .......... Ausella cusa\n- Legs short .......... Ausella "
+                       "dusa\n"),
+              "1[1] Wings clear -> 2\n1[-] Wings dark -> Ausella busa\n"
+              "2[2] Legs long or in parts short -> Ausella cusa\n2[-] Legs short -> Ausella "
+              "dusa\n")
+        << note;
+  }
+}
+
+TEST(PrintedFootnotes, LeavesLeadsThatOnlyLookLikeOne) {
+  // A third lead, and stars that mark second leads.
+  EXPECT_EQ(sketch("1. Wings clear .......... 2\n1. Wings dark .......... Ausella busa\n"
+                   "1. Wings red .......... Ausella eusa\n"
+                   "2. Legs long .......... Ausella cusa\n2. Legs short .......... Ausella dusa\n"),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Ausella busa\n1[1] Wings red -> Ausella "
+            "eusa\n2[2] Legs long -> Ausella cusa\n2[2] Legs short -> Ausella dusa\n");
+  EXPECT_EQ(sketch("1. Wings clear .......... 2\n* Wings dark.\n"
+                   "2. Legs long .......... Ausella cusa\n* Legs short .......... Ausella dusa\n"),
+            "1[1] Wings clear -> 2\n1[*] Wings dark. -> ?\n"
+            "2[2] Legs long -> Ausella cusa\n2[*] Legs short -> Ausella dusa\n");
+  // Couplets of another key stand beneath their leads.
+  EXPECT_EQ(
+      sketch("1. Wings clear .......... Ausella eusa\n- Wings dark .......... Ausella busa\n\n"
+             "Key to the species of Busella\n\n1. Legs long.\n"
+             "  2. Eyes red .......... Busella cusa\n  2. Eyes black .......... Busella dusa\n"
+             "1. Legs short .......... Busella eusa\n"),
+      "1[1] Wings clear -> Ausella eusa\n1[-] Wings dark -> Ausella busa\n"
+      "1[1] Legs long. -> 2\n1[1] Legs short -> Busella eusa\n"
+      "2[2] Eyes red -> Busella cusa\n2[2] Eyes black -> Busella dusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
