@@ -20,6 +20,7 @@
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
+#include "keydrift/formats/printed_prose_numbers.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_restored_labels.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
@@ -95,11 +96,15 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     if (markup.empty()) mark_lost_columns(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
-  if (!declared) lines = part_run_on_lines(std::move(lines));
+  if (!declared) {
+    lines = part_run_on_lines(std::move(lines));
+    mark_numbered_prose(lines);
+  }
   auto attempt = choose_reading(text, lines);
   if (columns) {
     // Across the columns words of both make up leads that hang together by accident.
     *columns = part_run_on_lines(*std::move(columns));
+    mark_numbered_prose(*columns);
     auto other = choose_reading(text, *columns);
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);

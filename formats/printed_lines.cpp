@@ -28,8 +28,9 @@ bool starts_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
 }
 
-// Markup says that the line is no lead.
+// Markup says that the line is no lead, or what stands around it does.
 bool is_marked_otherwise(SourceLine const& line) {
+  if (line.is_no_lead) return true;
   return line.markup.role != LineRole::told_by_text && line.markup.role != LineRole::lead;
 }
 
