@@ -73,19 +73,18 @@ class Finder {
     if (!starts_with_upper(text.substr(sign->text_at))) return i;
     if (is_star(*sign)) {
       if (label) ++stars_;
-    } else if (!repeats_number(*sign)) {
+    } else if (!is_number_of_note(*sign) || (label && !complete_.contains(sign->number))) {
       return i;
     }
     auto const end = end_of_sentence(i);
     return end > i && stands_at_foot(i, end) ? end : i;
   }
 
-  // "1 Female unknown.": couplet 1 has both its leads already.
-  [[nodiscard]] bool repeats_number(Label const& label) const {
+  // "1 Female unknown."
+  [[nodiscard]] static bool is_number_of_note(Label const& label) {
     constexpr std::uint32_t kMost = 9;  // notes on a page
     return label.family == LabelFamily::digits && label.letter.empty() && label.marks == 0 &&
-           label.back.empty() && !label.decimal && label.number > 0 && label.number <= kMost &&
-           complete_.contains(label.number);
+           label.back.empty() && !label.decimal && label.number > 0 && label.number <= kMost;
   }
 
   // A sentence of a few lines without leaders or a destination.
