@@ -28,12 +28,12 @@ using namespace std::string_view_literals;
 // lead, which go on with a small letter and reach their end.
 enum class Standing : std::uint8_t { elsewhere, between, within };
 
-// "https://…", "www.…", "doi: 10.9999/…": an address and nothing else.
+// "https://…", "doi: 10.9999/…", "ISSN 1234-5678 (print)": an address and nothing else.
 bool is_address(std::string_view text) {
-  static constexpr std::array kBeginnings{"http://"sv, "https://"sv, "www."sv, "doi:"sv,
-                                          "doi.org/"sv};
+  static constexpr std::array kBeginnings{"http://"sv, "https://"sv, "www."sv,
+                                          "doi:"sv,    "doi.org/"sv, "issn "sv};
   constexpr std::size_t kLookedAt = 8;  // bytes
-  constexpr std::size_t kMostWords = 2;
+  constexpr std::size_t kMostWords = 3;
   auto const folded = fold(start_of(text, kLookedAt));
   bool const begins =
       std::any_of(kBeginnings.begin(), kBeginnings.end(), [&folded](std::string_view one) {
@@ -101,9 +101,8 @@ class Finder {
       auto const look = look_of(i);
       if (look == Look::none) continue;
       auto const standing = standing_of(i);
-      bool const head = standing == Standing::between
-                            ? is_head_between(i, look)
-                            : standing == Standing::within && look != Look::signature;
+      bool const head = standing == Standing::within ||
+                        (standing == Standing::between && is_head_between(i, look));
       if (head) heads_[i] = true;
     }
   }
@@ -115,6 +114,7 @@ class Finder {
     near_number,  // "212 J. Roe"
     capitals,     // "THE BEETLES OF THE MARSH"
     authors,      // "Roe et al.: Beetles of the Marsh"
+    volume,       // "Annals of the Marsh 12 (3)"
     address,      // "https://…"
     title,        // "Key to the species of Ausella (continued)"
     signature,    // "3*"
@@ -138,7 +138,7 @@ class Finder {
       if (!label->is_dash()) numbers.insert(label->number);
       if (first_ == lines_.size()) first_ = i;
       last_ = i;
-      if (!label->is_dash() && label->text_at < text.size() && label->marks > 0) starred_ = true;
+      if (label->text_at < text.size() && label->printed.ends_with('*')) starred_ = true;
     }
     constexpr std::size_t kFewestPages = 2;
     leads_to_pages_ = pages >= kFewestPages;
@@ -180,6 +180,7 @@ class Finder {
       return Look::capitals;
     }
     if (begins_with_authors(text)) return Look::authors;
+    if (names_a_volume(text) && reads_as_head(text)) return Look::volume;
     return titles_.contains(title_of(text)) ? Look::title : Look::none;
   }
 
@@ -198,10 +199,10 @@ class Finder {
     // "AUSELLA Roe, p. 69"; "43 — head; 44 — leg" beneath a figure.
     auto const beside = edge->words.substr(last_word_begin(edge->words));
     if (is_page_word(beside) || edge->words.find(';') != std::string_view::npos) return Look::none;
-    bool const bar = edge->words.ends_with('|') || edge->words.ends_with("\u00B7") ||
-                     edge->words.ends_with("\u2022");
-    bool const apart = edge->blanks >= kGapBlanks || bar;
-    if (apart && !(label && edge->number <= kMost)) return Look::far_number;
+    bool const bar = edge->words.starts_with('|') || edge->words.ends_with('|');
+    bool const dot = edge->words.ends_with("\u00B7") || edge->words.ends_with("\u2022");
+    bool const apart = edge->blanks >= kGapBlanks || dot;
+    if (bar || (apart && !(label && edge->number <= kMost))) return Look::far_number;
     bool const far = edge->number > largest_ + kFar && edge->number < kLeastYear;
     return far && reads_as_head(edge->words) ? Look::near_number : Look::none;
   }
@@ -212,12 +213,14 @@ class Finder {
     constexpr std::size_t kMostWords = 10;
     auto const words = words_of(text, kMostWords + 1);
     if (words.size() < kFewestWords || words.size() > kMostWords) return false;
-    if (certain_destination(text, numbering_)) return false;
-    auto const capitals = static_cast<std::size_t>(std::count_if(
-        words.begin(), words.end(),
-        [](std::string_view word) { return is_upper(code_point_at(word, 0).value); }));
-    return is_upper(code_point_at(words.front(), 0).value) && capitals * 2 >= words.size() &&
-           !set_in_capitals();
+    if (is_latin_epithet(words[1])) return false;  // "Ausella busa 213"
+    auto const begin_so = [&words](auto const& is_so) {
+      return std::count_if(words.begin(), words.end(), [&is_so](std::string_view word) {
+        return is_so(code_point_at(word, 0).value);
+      });
+    };
+    return is_upper(code_point_at(words.front(), 0).value) &&
+           begin_so(is_upper) >= begin_so(is_lower) && !set_in_capitals();
   }
 
   [[nodiscard]] bool set_in_capitals() const {
@@ -246,15 +249,25 @@ class Finder {
     bool const ended = !lines_[before].text.ends_with('-') && has_end(lines_[before].text);
     if (label) {
       // "THE SPECIES OF THE HILLS" above another key.
-      auto const own = numbering_.label_of(lines_[before].text);
-      bool const opens = !label->is_dash() && label->number == 1 && !(own && own->number == 1);
+      bool const opens = !label->is_dash() && label->number == 1 && number_above(before) != 1;
       return ended && !opens ? Standing::between : Standing::elsewhere;
     }
     bool const small = is_lower(code_point_at(lines_[behind].text, 0).value);
     return !ended && small && lead_ends_behind(behind) ? Standing::within : Standing::elsewhere;
   }
 
+  // Of the last label with a number at or above line i; 0 where none is near.
+  [[nodiscard]] std::uint32_t number_above(std::size_t i) const {
+    constexpr std::size_t kMostLines = 16;  // of two leads
+    for (std::size_t n = 0; n < kMostLines && i >= first_ + n; ++n) {
+      auto const label = numbering_.label_of(lines_[i - n].text);
+      if (label && !label->is_dash()) return label->number;
+    }
+    return 0;
+  }
+
   [[nodiscard]] bool has_end(std::string_view text) const {
+    if (is_number_only(text)) return true;  // those of pages are none
     if (auto const label = numbering_.label_of(text)) text.remove_prefix(label->text_at);
     auto const split = split_at_leader(text, numbering_);
     if (split.kind != LeaderKind::none && split.kind != LeaderKind::dash) {

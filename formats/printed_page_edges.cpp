@@ -67,6 +67,22 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   return EdgeNumber{number, words, tab ? kTabBlanks : dash ? std::max(gap, kGapBlanks) : gap};
 }
 
+bool names_a_volume(std::string_view words) {
+  if (words.find("\u00A9") != std::string_view::npos) return true;
+  for (auto open = words.find('('); open != std::string_view::npos;
+       open = words.find('(', open + 1)) {
+    auto const close = words.find(')', open);
+    if (close == std::string_view::npos) return false;
+    auto const inside = words.substr(open + 1, close - open - 1);
+    auto const before = trim_right(words.substr(0, open));
+    bool const issue = !inside.empty() && inside.size() <= 5 &&
+                       inside.find_first_not_of("0123456789-") == std::string_view::npos;
+    if (issue && !before.empty() && is_digit(static_cast<unsigned char>(before.back())))
+      return true;
+  }
+  return false;
+}
+
 bool is_set_in_capitals(std::vector<SourceLine> const& lines) {
   auto const capitals = std::count_if(lines.begin(), lines.end(), [](SourceLine const& line) {
     return mostly_capitals(line.text);

@@ -32,6 +32,9 @@ struct EdgeNumber {
 
 [[nodiscard]] bool mostly_capitals(std::string_view text);
 
+// "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
+[[nodiscard]] bool names_a_volume(std::string_view words);
+
 // A third of all lines are set in capitals: no sign of a head.
 [[nodiscard]] bool is_set_in_capitals(std::vector<SourceLine> const& lines);
 

@@ -25,23 +25,6 @@ bool titles_counted_group(std::string_view text) {
   return words.size() <= kMostWords && !mostly_capitals(text) && says_group(fold(text));
 }
 
-// "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
-bool names_a_volume(std::string_view words) {
-  if (words.find("\u00A9") != std::string_view::npos) return true;
-  for (auto open = words.find('('); open != std::string_view::npos;
-       open = words.find('(', open + 1)) {
-    auto const close = words.find(')', open);
-    if (close == std::string_view::npos) return false;
-    auto const inside = words.substr(open + 1, close - open - 1);
-    auto const before = trim_right(words.substr(0, open));
-    bool const issue = !inside.empty() && inside.size() <= 5 &&
-                       inside.find_first_not_of("0123456789-") == std::string_view::npos;
-    if (issue && !before.empty() && is_digit(static_cast<unsigned char>(before.back())))
-      return true;
-  }
-  return false;
-}
-
 bool are_answered_by_dashes(std::vector<SourceLine> const& lines, Numbering const& numbering) {
   std::size_t numbers = 0;
   std::size_t dashes = 0;

@@ -37,14 +37,15 @@ constexpr auto kWithin =
     "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
 
 TEST(PrintedHeadsAmongLeads, WithANumberOfNoCouplet) {
-  for (auto const* head :
-       {"Review of Ausella                            37", "Ausellidae            35",
-        "36    J. Roe & P. Dorn", "36 | Roe et al.", "Review of Ausella | 35", "35 | P a g e",
-        "Review of Ausella\t35", "214 J. Roe & P. Dorn"}) {
+  for (auto const* head : {"Review of Ausella                            37",
+                           "Ausellidae            35", "36    J. Roe & P. Dorn", "36 | Roe et al.",
+                           "Annals of Sarn 12 (3)", "Review of Ausella | 35", "35 | P a g e",
+                           "Review of Ausella\t35", "214 J. Roe & P. Dorn"}) {
     EXPECT_EQ(sketch(between(head)), kBetween) << head;
   }
-  for (auto const* head : {"J. Roe: Revision of Ausella      213", "213      The beetles of Sarn",
-                           "212 J. Roe", "212 Roe, Beetles of Sarn"}) {
+  for (auto const* head :
+       {"J. Roe: Revision of Ausella      213", "213      The beetles of Sarn", "212 J. Roe",
+        "212 Roe, Beetles of Sarn", "The beetles of Sarn 213", "Annals of Sarn 12 (3)"}) {
     EXPECT_EQ(sketch(within(head)), kWithin) << head;
   }
 }
@@ -71,7 +72,7 @@ TEST(PrintedHeadsAmongLeads, AuthorsAndTheirTitle) {
 
 TEST(PrintedHeadsAmongLeads, AddressesOfTheWeb) {
   for (auto const* foot : {"https://doi.example/10.9999/jbs.12.3", "doi: 10.9999/jbs.12.3",
-                           "www.sarn.example/beetles"}) {
+                           "ISSN 1234-5678 (print)", "www.sarn.example/beetles"}) {
     EXPECT_EQ(sketch(between(foot)), kBetween) << foot;
     EXPECT_EQ(sketch(between(foot, " ")), kBetween) << foot;
     EXPECT_EQ(sketch(within(foot)), kWithin) << foot;
@@ -113,6 +114,29 @@ TEST(PrintedHeadsAmongLeads, BesideAPagesNumberWithinALead) {
       "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
   EXPECT_EQ(sketch(begin + "Roe: Beetles of Sarn\n213" + end), kRead);
   EXPECT_EQ(sketch(begin + "212\n\nRoe: Beetles of Sarn" + end), kRead);
+}
+
+TEST(PrintedHeadsAmongLeads, WhereTheEndStandsOnALineOfItsOwn) {
+  EXPECT_EQ(sketch("1. Wings clear, at most with a few fine hairs at the base of the veins\n2\n"
+                   "Review of Ausella\t135\n- Wings dark Ausella busa Roe\n"
+                   "2. Legs long Ausella cusa Roe\n- Legs short Ausella dusa Dorn\n"),
+            "1[1] Wings clear, at most with a few fine hairs at the base of the veins -> 2\n"
+            "1[-] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n");
+  EXPECT_EQ(sketch("1 Wings clear, at most with a few fine hairs at the base of the veins\n2\n"
+                   "135 | P a g e\n- Wings dark Ausella busa Roe\n"
+                   "2 Legs long Ausella cusa Roe\n- Legs short Ausella dusa Dorn\n"),
+            "1[1] Wings clear, at most with a few fine hairs at the base of the veins -> 2\n"
+            "1[-] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n");
+  EXPECT_EQ(sketch("1. Wings clear, at most with a few fine hairs at the base of the\nveins "
+                   ".......... 2\nhttps://doi.example/10.9999/jbs.12.3\n"
+                   "1. Wings dark .......... Ausella busa Roe\n"
+                   "2. Legs long .......... Ausella cusa Roe\n"
+                   "2. Legs short .......... Ausella dusa Dorn\n"),
+            "1[1] Wings clear, at most with a few fine hairs at the base of the veins -> 2\n"
+            "1[1] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[2] Legs short -> Ausella dusa\n");
 }
 
 TEST(PrintedHeadsAmongLeads, LeavesWhatOnlyLooksLikeOne) {
