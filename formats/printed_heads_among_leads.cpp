@@ -124,10 +124,12 @@ class Finder {
   bool look_at_labels() {
     std::size_t all = 0;
     std::size_t pages = 0;
+    std::size_t addresses = 0;
     std::unordered_set<std::uint32_t> numbers;
     first_ = lines_.size();
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
+      if (is_address(text)) ++addresses;
       auto const label = numbering_.label_of(text);
       if (label && leads_to_page(text.substr(label->text_at))) ++pages;
       if (!label || (first_ == lines_.size() && label->is_dash())) {
@@ -142,6 +144,8 @@ class Finder {
     }
     constexpr std::size_t kFewestPages = 2;
     leads_to_pages_ = pages >= kFewestPages;
+    // Beneath every other lead they tell of its taxon.
+    linked_ = addresses * 3 > all;
     return all * 5 >= numbers.size() * 8;
   }
 
@@ -162,7 +166,7 @@ class Finder {
 
   [[nodiscard]] Look look_of(std::size_t i) const {
     auto const text = lines_[i].text;
-    if (is_address(text)) return Look::address;
+    if (is_address(text)) return linked_ ? Look::none : Look::address;
     auto const first = static_cast<unsigned char>(text.front());
     if (is_digit(first) && text.ends_with('*') && text.size() <= kLongestPageNumber &&
         text.find_first_not_of("0123456789") == text.size() - 1) {
@@ -294,6 +298,10 @@ class Finder {
   }
 
   [[nodiscard]] bool is_head_between(std::size_t i, Look look) const {
+    // "Key to the females", named before among the contents, heads a key of its own.
+    bool const title = look == Look::title &&
+                       !says_continued(lines_[i].text.substr(last_word_begin(lines_[i].text)));
+    if (title) return stands_close(i);
     if (look != Look::capitals) return true;
     // With blank lines it is a heading; "AUSELLA BUSA ROE" is a destination.
     auto const text = lines_[i].text;
@@ -309,6 +317,7 @@ class Finder {
   std::size_t last_{};
   bool leads_to_pages_{false};
   bool starred_{false};  // leads bear stars
+  bool linked_{false};   // leads have addresses of the web beneath them
   mutable std::optional<bool> set_in_capitals_;
 };
 

@@ -152,6 +152,23 @@ TEST(PrintedHeadsAmongLeads, LeavesWhatOnlyLooksLikeOne) {
             "1[1] Wings clear -> 2\n1[] Wings dark -> Ausella busa\n2[2] Legs long -> 3\n"
             "2[] Legs short -> ?32\n3[3] Eyes red -> Ausella cusa\n3[] Eyes black -> Ausella "
             "dusa\n");
+  // An address beneath each name.
+  EXPECT_EQ(sketch("1. Wings clear .......... Ausella cusa\nhttps://sarn.example/cusa\n"
+                   "- Wings dark .......... Ausella busa\nhttps://sarn.example/busa\n"),
+            "1[1] Wings clear -> Ausella cusa (https://sarn.example/cusa)\n"
+            "1[-] Wings dark -> Ausella busa (https://sarn.example/busa)\n");
+  // A title that the contents name.
+  auto const parts = test::read_key(
+                         "Key to the males\nKey to the females\n\nKey to the males\n\n"
+                         "1. Wings clear .......... 2\n- Wings dark .......... Ausella "
+                         "busa\n2. Legs long .......... Ausella cusa\n- Legs short "
+                         ".......... Ausella dusa\n\nKey to the females\n\n3. Wings "
+                         "red .......... 4\n- Wings green .......... Ausella busa\n"
+                         "4. Legs red .......... Ausella cusa\n- Legs black .......... "
+                         "Ausella dusa\n")
+                         .edition.parts;
+  ASSERT_EQ(parts.size(), 2U);
+  EXPECT_EQ(parts.back().title, "Key to the females");
   // A heading in capitals above another key, and words of a lead that begin with a capital.
   EXPECT_EQ(line_kinds("1. Wings clear .......... 2\n- Wings dark .......... Ausella busa\n"
                        "2. Legs long .......... Ausella cusa\n- Legs short .......... Ausella "
