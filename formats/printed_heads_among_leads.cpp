@@ -97,7 +97,8 @@ class Finder {
     if (numbering_.numbers.empty() || !look_at_labels()) return;
     for (auto i = first_ + 1; i < last_; ++i) {
       auto const text = lines_[i].text;
-      if (text.empty() || heads_[i] || text.size() > kLongestRunningHead) continue;
+      if (text.empty() || lines_[i].told || heads_[i] || text.size() > kLongestRunningHead)
+        continue;
       auto const look = look_of(i);
       if (look == Look::none) continue;
       auto const standing = standing_of(i);
@@ -130,7 +131,7 @@ class Finder {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
       if (is_address(text)) ++addresses;
-      auto const label = numbering_.label_of(text);
+      auto const label = numbering_.label_of(lines_[i]);
       if (label && leads_to_page(text.substr(label->text_at))) ++pages;
       if (!label || (first_ == lines_.size() && label->is_dash())) {
         if (first_ == lines_.size()) note_title(text);
@@ -177,7 +178,7 @@ class Finder {
     if (continued && (last == 0 || mentions_key(text))) return Look::title;
     if (starts_caption(text) || starts_note(text)) return Look::none;
     if (auto const number = look_of_number(i); number != Look::none) return number;
-    if (numbering_.label_of(text)) return Look::none;
+    if (numbering_.label_of(lines_[i])) return Look::none;
     constexpr std::size_t kFewestWords = 3;
     if (mostly_capitals(text) && words_of(text, kFewestWords).size() >= kFewestWords &&
         !set_in_capitals()) {
@@ -197,7 +198,7 @@ class Finder {
     if (!edge || edge->number <= largest_ || edge->number < kLeastPage || leads_to_pages_) {
       return Look::none;
     }
-    auto const label = numbering_.label_of(lines_[i].text);
+    auto const label = numbering_.label_of(lines_[i]);
     if (label && (label->number != edge->number || label->end != LabelEnd::none)) return Look::none;
     if (is_of_key(edge->number, numbering_)) return Look::none;
     // "AUSELLA Roe, p. 69"; "43 — head; 44 — leg" beneath a figure.
@@ -249,8 +250,8 @@ class Finder {
       ++behind;
     }
     if (is_of_page(before) || is_of_page(behind)) return Standing::elsewhere;
-    auto const label = numbering_.label_of(lines_[behind].text);
-    bool const ended = !lines_[before].text.ends_with('-') && has_end(lines_[before].text);
+    auto const label = numbering_.label_of(lines_[behind]);
+    bool const ended = !lines_[before].text.ends_with('-') && has_end(lines_[before]);
     if (label) {
       // "THE SPECIES OF THE HILLS" above another key.
       bool const opens = !label->is_dash() && label->number == 1 && number_above(before) != 1;
@@ -264,15 +265,16 @@ class Finder {
   [[nodiscard]] std::uint32_t number_above(std::size_t i) const {
     constexpr std::size_t kMostLines = 16;  // of two leads
     for (std::size_t n = 0; n < kMostLines && i >= first_ + n; ++n) {
-      auto const label = numbering_.label_of(lines_[i - n].text);
+      auto const label = numbering_.label_of(lines_[i - n]);
       if (label && !label->is_dash()) return label->number;
     }
     return 0;
   }
 
-  [[nodiscard]] bool has_end(std::string_view text) const {
+  [[nodiscard]] bool has_end(SourceLine const& line) const {
+    auto text = line.text;
     if (is_number_only(text)) return true;  // those of pages are none
-    if (auto const label = numbering_.label_of(text)) text.remove_prefix(label->text_at);
+    if (auto const label = numbering_.label_of(line)) text.remove_prefix(label->text_at);
     auto const split = split_at_leader(text, numbering_);
     if (split.kind != LeaderKind::none && split.kind != LeaderKind::dash) {
       return split.destination_begin < text.size();
@@ -287,8 +289,8 @@ class Finder {
     constexpr std::size_t kMostLines = 8;
     for (auto at = i; at < std::min(lines_.size(), i + kMostLines); ++at) {
       auto const text = lines_[at].text;
-      if (text.empty() || (at > i && numbering_.label_of(text))) return false;
-      if (has_end(text)) return true;
+      if (text.empty() || (at > i && numbering_.label_of(lines_[at]))) return false;
+      if (has_end(lines_[at])) return true;
     }
     return false;
   }
