@@ -150,7 +150,8 @@ class Reader {
     for (std::size_t i = 0; i < body.size(); ++i) {
       auto const& text = lines_[i].text;
       bool const page = is_page_number(text) && is_dash(code_point_at(text, 0).value);
-      if (heads[i] || page) body[i].text = {};
+      bool const title = lines_[i].is_title && lines_[i].is_no_lead;
+      if (heads[i] || page || title) body[i].text = {};
     }
     return body;
   }

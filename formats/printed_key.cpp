@@ -19,6 +19,7 @@
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
@@ -99,12 +100,14 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (!declared) {
     lines = part_run_on_lines(std::move(lines));
     mark_numbered_prose(lines);
+    mark_numbered_titles(lines);
   }
   auto attempt = choose_reading(text, lines);
   if (columns) {
     // Across the columns words of both make up leads that hang together by accident.
     *columns = part_run_on_lines(*std::move(columns));
     mark_numbered_prose(*columns);
+    mark_numbered_titles(*columns);
     auto other = choose_reading(text, *columns);
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);

@@ -71,8 +71,9 @@ class Sorter {
       return;
     }
     bool const told = line.told && plan_ == nullptr;
-    bool const claimed = !told && (take_marked(line) || (!numbering_.exact && take_head()) ||
-                                   take_planned() || (!numbering_.exact && take_page_furniture()));
+    bool const claimed =
+        !told && (take_marked(line) || (!numbering_.exact && take_head()) || take_title(line) ||
+                  take_planned() || (!numbering_.exact && take_page_furniture()));
     if (!claimed && (told || !take_footnote(line))) take_words(line);
     gap_ = false;
   }
@@ -136,6 +137,14 @@ class Sorter {
     leads_.last().unlabelled = !label;
     if (!label) sorted_.accounts.back().reason = "a row without label";
     if (line.markup.destination_begin != kNotTold) leads_.set_progress(Progress::done);
+  }
+
+  // "2. Ausella Roe" between two keys, told by the count that begins anew behind it.
+  bool take_title(SourceLine const& line) {
+    if (!line.is_title || !line.is_no_lead) return false;
+    add_heading(line);
+    account(LineKind::heading, "numbered, and the count of couplets begins anew behind it");
+    return true;
   }
 
   // Lines whose part is told by more than their words: cells, braces, genera, accounts, couplets'
