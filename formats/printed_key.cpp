@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/long_lines.hpp"
 #include "keydrift/formats/printed_accounts.hpp"
+#include "keydrift/formats/printed_accounts_behind.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_braces.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -101,6 +102,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     lines = part_run_on_lines(std::move(lines));
     mark_numbered_prose(lines);
     mark_numbered_titles(lines);
+    mark_accounts_behind(lines);
   }
   auto attempt = choose_reading(text, lines);
   if (columns) {
@@ -108,6 +110,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     *columns = part_run_on_lines(*std::move(columns));
     mark_numbered_prose(*columns);
     mark_numbered_titles(*columns);
+    mark_accounts_behind(*columns);
     auto other = choose_reading(text, *columns);
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);

@@ -141,5 +141,34 @@ TEST(PrintedBetweenKeys, LeadsThatAreNamesAlone) {
             "3[3] Petals white -> Cusella lusa\n");
 }
 
+TEST(PrintedBetweenKeys, AccountsBehindADash) {
+  EXPECT_EQ(sketch("1. Flowers white ..... A. fusa\n"
+                   "1. Flowers yellow ..... A. gusa\n\n"
+                   "1. Ausella fusa Roe – Perennial herb. Woods.\n"
+                   "2. Ausella gusa Dorn – Annual herb. Meadows.\n"),
+            "1[1] Flowers white -> Ausella fusa\n"
+            "1[1] Flowers yellow -> Ausella gusa\n");
+}
+
+TEST(PrintedBetweenKeys, AccountsOfAKeyWithoutLeaders) {
+  EXPECT_EQ(sketch("Ausella Roe\n\n"
+                   "1. Flowers white 2\n"
+                   "1. Flowers yellow 3\n"
+                   "2. Stem hairy A. fusa Roe\n"
+                   "2. Stem glabrous A. gusa Dorn\n"
+                   "3. Fruit winged A. husa Roe\n"
+                   "3. Fruit wingless A. lusa Dorn\n\n"
+                   "1. A. fusa Roe; woods; V–VII\n"
+                   "2. A. gusa Dorn; meadows; VI\n"
+                   "3. A. husa Roe; meadows; VI\n"
+                   "4. A. lusa Dorn; walls; VI\n"),
+            "1[1] Flowers white -> 2\n"
+            "1[1] Flowers yellow -> 3\n"
+            "2[2] Stem hairy -> Ausella fusa\n"
+            "2[2] Stem glabrous -> Ausella gusa\n"
+            "3[3] Fruit winged -> Ausella husa\n"
+            "3[3] Fruit wingless -> Ausella lusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -351,21 +351,21 @@ TEST(PrintedScans, LettersOfOutlinesMayBeDamaged) {
             "B[B B] Hojas ovales. -> C\n"
             "C[C] Cáliz largo -> O. longa\n"
             "C[CC] Cáliz corto -> O. curta\n");
-  EXPECT_EQ(
-      sketch("a) Conchiglia umbilicata.\n"
-             "b) Umbilico largo — L. lata Csr.\n"
-             "b'} Umbilico stretto — L. stricta Csr. (1)\n"
-             "\n"
-             "(1) La var. minor non è che il giovane.\n"
-             "\n"
-             "a') Conchiglia imperforata — L. clausa Csr.\n"
-             "\n"
-             "1. — Lavernula lata Csr.\n"
-             "\n"
-             "1879. — Lavernula lata CSR. Moll. Valli, p. 33.\n"),
-      "1[1] La var. minor non è che il giovane. a') Conchiglia imperforata -> Lavernula clausa\n"
-      "1[] 1. -> Lavernula lata\n"
-      "1[] 1879. -> Lavernula lata (p. 33.)\n");
+  EXPECT_EQ(sketch("a) Conchiglia umbilicata.\n"
+                   "b) Umbilico largo — L. lata Csr.\n"
+                   "b'} Umbilico stretto — L. stricta Csr. (1)\n"
+                   "\n"
+                   "(1) La var. minor non è che il giovane.\n"
+                   "\n"
+                   "a') Conchiglia imperforata — L. clausa Csr.\n"
+                   "\n"
+                   "1. — Lavernula lata Csr.\n"
+                   "\n"
+                   "1879. — Lavernula lata CSR. Moll. Valli, p. 33.\n"),
+            "a[a] Conchiglia umbilicata. -> b\n"
+            "a[a'] Conchiglia imperforata -> Lavernula clausa\n"
+            "b[b] Umbilico largo -> Lavernula lata\n"
+            "b[b'] Umbilico stretto -> Lavernula stricta (1)\n");
 }
 
 TEST(PrintedScans, TheNumberOfARivalMayBeMisreadCloseBehindALabel) {

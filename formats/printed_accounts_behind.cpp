@@ -1,0 +1,96 @@
+#include "keydrift/formats/printed_accounts_behind.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_set>
+
+#include "keydrift/formats/printed_account_leaves.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// "A busa" for "Ausella busa" and "A. busa"; empty where the words begin with no species.
+std::string species_of(std::string_view genus, std::string_view epithet) {
+  epithet = without_closing_marks(epithet);
+  bool const named = (is_abbreviated(genus) || is_capitalised(genus)) && is_epithet(epithet) &&
+                     has_epithet_ending(epithet);
+  if (!named) return {};
+  return std::string{initial_of(genus)} + ' ' + std::string{epithet};
+}
+
+class AccountFinder {
+ public:
+  explicit AccountFinder(std::vector<SourceLine> const& lines) : lines_{lines} {}
+
+  std::vector<char> find() && {
+    std::vector<char> accounts(lines_.size(), 0);
+    std::uint32_t last = 0;  // number of the account before
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const& line = lines_[i];
+      if (line.text.empty() || line.is_no_lead) continue;
+      if (line.markup.role != LineRole::told_by_text) continue;
+      auto const label = read_label(line.text);
+      bool const numbered = label && label->family == LabelFamily::digits && !label->decimal &&
+                            label->letter.empty() && label->marks == 0 && label->back.empty() &&
+                            label->end != LabelEnd::none;
+      // Behind a blank line, or the one after the account before.
+      bool const due = numbered && ((i > 0 && lines_[i - 1].text.empty()) ||
+                                    (last > 0 && label->number == last + 1));
+      if (due && begins_account(line.text)) {
+        accounts[i] = 1;
+        last = label->number;
+        continue;
+      }
+      if (label && !label->is_dash()) last = 0;
+      note_names(line.text.substr(label ? label->text_at : 0), label.has_value());
+    }
+    return accounts;
+  }
+
+ private:
+  [[nodiscard]] bool begins_account(std::string_view text) const {
+    // "1. Ausella busa ..... 2"
+    if (led_to_.empty() || has_row_of_dots(text)) return false;
+    auto const head = read_account_head(text);
+    if (!head || head->number == 0 || head->doubtful) return false;
+    auto const words = words_of(text.substr(head->name_begin, head->name_end - head->name_begin));
+    return words.size() >= 2 && led_to_.contains(species_of(words[0], words[1]));
+  }
+
+  // Species among the last words of a line; the first words of a lead are none that it leads to.
+  void note_names(std::string_view text, bool labelled) {
+    constexpr std::size_t kLongestEnd = 120;  // bytes
+    if (text.size() > kLongestEnd) {
+      auto const blank = text.find(' ', text.size() - kLongestEnd);
+      if (blank == std::string_view::npos) return;
+      text.remove_prefix(blank);
+    }
+    auto const words = words_of(text);
+    for (std::size_t w = labelled ? 1 : 0; w + 1 < words.size(); ++w) {
+      auto species = species_of(words[w], words[w + 1]);
+      if (!species.empty()) led_to_.insert(std::move(species));
+    }
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::unordered_set<std::string> led_to_;  // by the lines so far
+};
+
+}  // namespace
+
+void mark_accounts_behind(std::vector<SourceLine>& lines) {
+  auto const accounts = AccountFinder{lines}.find();
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (accounts[i] != 0) lines[i].is_no_lead = true;
+  }
+}
+
+}  // namespace keydrift::printed
