@@ -32,7 +32,8 @@ class AccountFinder {
 
   std::vector<char> find() && {
     std::vector<char> accounts(lines_.size(), 0);
-    std::uint32_t last = 0;  // number of the account before
+    std::uint32_t last = 0;     // number of the account before
+    std::uint32_t couplet = 0;  // of the last lead that bears a number
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const& line = lines_[i];
       if (line.text.empty() || line.is_no_lead) continue;
@@ -41,15 +42,19 @@ class AccountFinder {
       bool const numbered = label && label->family == LabelFamily::digits && !label->decimal &&
                             label->letter.empty() && label->marks == 0 && label->back.empty() &&
                             label->end != LabelEnd::none;
-      // Behind a blank line, or the one after the account before.
+      // Behind a blank line, the one after the account before, or where the count begins anew.
       bool const due = numbered && ((i > 0 && lines_[i - 1].text.empty()) ||
-                                    (last > 0 && label->number == last + 1));
+                                    (last > 0 && label->number == last + 1) ||
+                                    (label->number == 1 && couplet > 1));
       if (due && begins_account(line.text)) {
         accounts[i] = 1;
         last = label->number;
         continue;
       }
-      if (label && !label->is_dash()) last = 0;
+      if (label && !label->is_dash()) {
+        last = 0;
+        couplet = label->number;
+      }
       note_names(line.text.substr(label ? label->text_at : 0), label.has_value());
     }
     return accounts;

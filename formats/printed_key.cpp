@@ -20,6 +20,7 @@
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
@@ -103,6 +104,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     mark_numbered_prose(lines);
     mark_numbered_titles(lines);
     mark_accounts_behind(lines);
+    mark_numbered_lists(lines);
   }
   auto attempt = choose_reading(text, lines);
   if (columns) {
@@ -111,6 +113,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     mark_numbered_prose(*columns);
     mark_numbered_titles(*columns);
     mark_accounts_behind(*columns);
+    mark_numbered_lists(*columns);
     auto other = choose_reading(text, *columns);
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);

@@ -23,8 +23,8 @@ struct SourceLine {
   std::uint32_t blanks{};   // code points before text
   std::uint32_t indent{};   // columns before text, tab stops every 8
   bool starts_page{false};  // a form feed stands in the line
-  bool is_title{false};     // what stood before the first lead on its line
-  bool is_no_lead{false};   // the lead read there belongs with no other
+  bool is_title{false};     // a title, as what stood before the first lead on its line
+  bool is_no_lead{false};   // no lead begins there, whatever label it bears
   // The label that the couplets around tell, where the line prints it damaged or not at all.
   std::optional<Label> told;
   bool told_as_printed{false};  // nothing is amiss with the label that is told: "1 a Wings"

@@ -82,7 +82,12 @@ class Sorter {
     page_above_ = std::exchange(page_turned_, false);
     // The blank lines around a page's number and head do not part a lead from its rest.
     if (page_above_ && furniture_.goes_on_behind_page(at_)) gap_ = false;
-    if (!take_label() && !take_in_title(line) && !take_in_lead(line)) take_outside(line);
+    // What begins no lead goes on with one only where that lacks its destination.
+    bool const lacks =
+        leads_.progress() == Progress::open || leads_.progress() == Progress::leaders;
+    bool const outside = line.is_no_lead && !lacks;
+    if (outside || (!take_label() && !take_in_title(line) && !take_in_lead(line)))
+      take_outside(line);
   }
 
   // --- lines whose markup says what they are --------------------------------------------------

@@ -170,5 +170,172 @@ TEST(PrintedBetweenKeys, AccountsOfAKeyWithoutLeaders) {
             "3[3] Fruit wingless -> Ausella lusa\n");
 }
 
+TEST(PrintedBetweenKeys, AccountsThatNoBlankLineParts) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n\n"
+                   "1. Elytra black 2\n"
+                   "- Elytra brown Ausella fusa Roe\n"
+                   "2. Antennae long Ausella gusa Roe\n"
+                   "- Antennae short Ausella husa Dorn\n"
+                   "1. Ausella fusa Roe, 1921\n"
+                   "Elytra brown. Marshes.\n"
+                   "2. Ausella husa Dorn, 1889\n"
+                   "Elytra black. Woods.\n"),
+            "1[1] Elytra black -> 2\n"
+            "1[-] Elytra brown -> Ausella fusa\n"
+            "2[2] Antennae long -> Ausella gusa\n"
+            "2[-] Antennae short -> Ausella husa\n");
+}
+
+TEST(PrintedBetweenKeys, ListsOfSpeciesBehindEachKey) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n\n"
+                   "1. Elytra black ............................. 2\n"
+                   "- Elytra brown .............. Ausella fusa Roe\n"
+                   "2. Antennae long ............ Ausella gusa Roe\n"
+                   "- Antennae short ............ Ausella husa Dorn\n\n"
+                   "1. Ausella fusa Roe, 1921\n"
+                   "2. Ausella gusa Roe, 1921\n"
+                   "3. Ausella husa Dorn, 1889\n\n"
+                   "Key to species of Busella\n\n"
+                   "1. Legs long ................................ 2\n"
+                   "- Legs short ................ Busella lusa Roe\n"
+                   "2. Eyes large ............... Busella musa Roe\n"
+                   "- Eyes small ................ Busella nusa Dorn\n\n"
+                   "1. Busella lusa Roe, 1904\n"
+                   "2. Busella musa Roe, 1921\n"
+                   "3. Busella nusa Dorn, 1889\n"),
+            "1[1] Elytra black -> 2\n"
+            "1[-] Elytra brown -> Ausella fusa\n"
+            "2[2] Antennae long -> Ausella gusa\n"
+            "2[-] Antennae short -> Ausella husa\n"
+            "1[1] Legs long -> 2\n"
+            "1[-] Legs short -> Busella lusa\n"
+            "2[2] Eyes large -> Busella musa\n"
+            "2[-] Eyes small -> Busella nusa\n");
+}
+
+constexpr auto kKey =
+    "Key to species of Ausella\n\n"
+    "1. Elytra black ............................. 2\n"
+    "- Elytra brown .............. Ausella fusa Roe\n"
+    "2. Antennae long ............ Ausella gusa Roe\n"
+    "- Antennae short ............ Ausella husa Dorn\n";
+constexpr auto kItsSketch =
+    "= Key to species of Ausella\n"
+    "1[1] Elytra black -> 2\n"
+    "1[-] Elytra brown -> Ausella fusa\n"
+    "2[2] Antennae long -> Ausella gusa\n"
+    "2[-] Antennae short -> Ausella husa\n";
+
+class PrintedListsBeforeKeys : public testing::TestWithParam<char const*> {};
+
+TEST_P(PrintedListsBeforeKeys, AreNoKeys) {
+  EXPECT_EQ(sketch_by_part(std::string{GetParam()} + "\n\n" + kKey), kItsSketch);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    All, PrintedListsBeforeKeys,
+    testing::Values("1. Introduction\n\nThe genus was described by Roe (1921).\n\n"
+                    "2. Material and methods\n\nAbout 120 specimens were studied.",
+                    "1. Introduction",
+                    "References\n\n[1] Roe P. Notes on beetles. Annals 1904;3:12–45.\n"
+                    "[2] Dorn J. A new genus. Journal 1921;12:30–41.",
+                    "J. Roe & P. Dorn\n\n1 Institute of Beetles, Norvale\n"
+                    "2 Museum of Lower Sarn, Sarn",
+                    "Important characters:\n1. Tarsi\n2. Eyes\n3. Claws",
+                    "Contents\n\n1. Introduction ....... 2\n2. Description ........ 3",
+                    "1 genus with 3 species."));
+
+TEST(PrintedBetweenKeys, NumberedSectionsOfAnArticle) {
+  EXPECT_EQ(sketch_by_part("1. Introduction\n\n"
+                           "The genus was described by Roe (1921).\n\n"
+                           "2. Key to species of Ausella\n\n"
+                           "1. Elytra black ............................. 2\n"
+                           "- Elytra brown .............. Ausella fusa Roe\n"
+                           "2. Antennae long ............ Ausella gusa Roe\n"
+                           "- Antennae short ............ Ausella husa Dorn\n\n"
+                           "3. Discussion\n\n"
+                           "The species are rare.\n"),
+            "= 2. Key to species of Ausella\n"
+            "1[1] Elytra black -> 2\n"
+            "1[-] Elytra brown -> Ausella fusa\n"
+            "2[2] Antennae long -> Ausella gusa\n"
+            "2[-] Antennae short -> Ausella husa\n");
+}
+
+TEST(PrintedBetweenKeys, AListBetweenKeysWithoutLeaders) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n\n"
+                   "1. Elytra black 2\n"
+                   "- Elytra brown 3\n"
+                   "2. Antennae long Ausella fusa Roe\n"
+                   "- Antennae short Ausella gusa Dorn\n"
+                   "3. Pronotum wide Ausella husa Roe\n"
+                   "- Pronotum narrow Ausella lusa Roe\n\n"
+                   "The genus Busella differs in the following:\n\n"
+                   "1. Tarsi five-segmented.\n"
+                   "2. Eyes large.\n"
+                   "3. Claws simple.\n\n"
+                   "Key to species of Busella\n\n"
+                   "1. Head red Busella musa Roe\n"
+                   "- Head yellow 2\n"
+                   "2. Legs long Busella nusa Roe\n"
+                   "- Legs short Busella rusa Dorn\n"),
+            "1[1] Elytra black -> 2\n"
+            "1[-] Elytra brown -> 3\n"
+            "2[2] Antennae long -> Ausella fusa\n"
+            "2[-] Antennae short -> Ausella gusa\n"
+            "3[3] Pronotum wide -> Ausella husa\n"
+            "3[-] Pronotum narrow -> Ausella lusa\n"
+            "1[1] Head red -> Busella musa\n"
+            "1[-] Head yellow -> 2\n"
+            "2[2] Legs long -> Busella nusa\n"
+            "2[-] Legs short -> Busella rusa\n");
+}
+
+TEST(PrintedBetweenKeys, HeadingsBehindASerialKey) {
+  EXPECT_EQ(sketch("1 (4) Elytra black.\n"
+                   "2 (3) Antennae long. Ausella fusa Roe\n"
+                   "3 (2) Antennae short. Ausella gusa Roe\n"
+                   "4 (1) Elytra brown.\n"
+                   "5 (6) Pronotum wide. Ausella husa Dorn\n"
+                   "6 (5) Pronotum narrow. Ausella lusa Roe\n\n"
+                   "4 Discussion\n\n"
+                   "The key was tested.\n\n"
+                   "5 Acknowledgements\n\n"
+                   "We thank P. Dorn.\n"),
+            "1[1] Elytra black. -> 2\n"
+            "1[4] Elytra brown. -> 5\n"
+            "2[2] Antennae long. -> Ausella fusa\n"
+            "2[3] Antennae short. -> Ausella gusa\n"
+            "5[5] Pronotum wide. -> Ausella husa\n"
+            "5[6] Pronotum narrow. -> Ausella lusa\n");
+}
+
+TEST(PrintedBetweenKeys, ALeadSetApartIsNoList) {
+  // Blank lines around the first of three rivals; and an indented key, whose numbers stand once
+  // before they come back.
+  EXPECT_EQ(sketch("1. Tail long ..... Ausella fusa\n\n"
+                   "1. Tail short ..... Ausella gusa\n\n"
+                   "1. Tail none ..... 2\n\n"
+                   "2. Legs red ..... Ausella husa\n\n"
+                   "2. Legs black ..... Ausella lusa\n"),
+            "1[1] Tail long -> Ausella fusa\n"
+            "1[1] Tail short -> Ausella gusa\n"
+            "1[1] Tail none -> 2\n"
+            "2[2] Legs red -> Ausella husa\n"
+            "2[2] Legs black -> Ausella lusa\n");
+  EXPECT_EQ(sketch("1. Trees\n"
+                   "  2. Leaves opposite ..... Busella fusa\n"
+                   "  2. Leaves alternate ..... Busella gusa\n\n"
+                   "1. Shrubs\n"
+                   "  3. Petals red ..... Cusella husa\n"
+                   "  3. Petals white ..... Cusella lusa\n"),
+            "1[1] Trees -> 2\n"
+            "1[1] Shrubs -> 3\n"
+            "2[2] Leaves opposite -> Busella fusa\n"
+            "2[2] Leaves alternate -> Busella gusa\n"
+            "3[3] Petals red -> Cusella husa\n"
+            "3[3] Petals white -> Cusella lusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

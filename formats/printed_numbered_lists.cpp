@@ -1,0 +1,153 @@
+#include "keydrift/formats/printed_numbered_lists.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// A line that begins with a number or a dash.
+struct Item {
+  std::uint32_t line{};    // index into the lines
+  std::uint32_t number{};  // 0 for a dash
+  bool serial{false};      // it names its rival, "1 (4)"
+  bool plain{false};       // nothing but the number and its punctuation
+};
+
+class ListFinder {
+ public:
+  explicit ListFinder(std::vector<SourceLine> const& lines) : lines_{lines} {
+    breaks_before_.reserve(lines.size());
+    std::uint32_t breaks = 0;
+    for (std::uint32_t i = 0; i < lines.size(); ++i) {
+      breaks_before_.push_back(breaks);
+      if (lines[i].text.empty() || is_title(lines[i])) ++breaks;
+      add_item(i);
+    }
+  }
+
+  // The lines of lists, by the first couplet that each stands before, and those behind the last
+  // key.
+  std::vector<std::uint32_t> find() && {
+    std::vector<std::uint32_t> found;
+    std::size_t last_key = items_.size();
+    for (std::size_t i = 0; i < items_.size(); ++i) {
+      if (!opens_key(i)) continue;
+      last_key = i;
+      auto const first = list_before(i);
+      for (auto j = first; j < i; ++j) found.push_back(items_[j].line);
+    }
+    if (last_key < items_.size()) {
+      for (auto j = list_behind(last_key); j < items_.size(); ++j) {
+        found.push_back(items_[j].line);
+      }
+    }
+    return found;
+  }
+
+ private:
+  // "Key to the species": no blank line need stand there.
+  static bool is_title(SourceLine const& line) {
+    if (line.is_title) return true;
+    bool const short_line = !line.text.empty() && line.text.size() <= kLongestHeading;
+    return short_line && !read_label(line.text) && !has_row_of_dots(line.text) &&
+           starts_with_upper(line.text) && mentions_key(line.text);
+  }
+
+  void add_item(std::uint32_t i) {
+    auto const& line = lines_[i];
+    if (line.text.empty() || line.is_no_lead) return;
+    if (line.markup.role != LineRole::told_by_text) return;
+    auto const label = read_label(line.text);
+    if (!label || label->decimal || label->text_at >= line.text.size()) return;
+    if (!label->is_dash() && label->family != LabelFamily::digits) return;
+    bool const plain =
+        !label->is_dash() && label->letter.empty() && label->marks == 0 && label->back.empty();
+    items_.push_back({i, label->number, !label->back.empty(), plain});
+  }
+
+  [[nodiscard]] bool parted(std::size_t first, std::size_t second) const {
+    return breaks_before_[items_[second].line] > breaks_before_[items_[first].line];
+  }
+  [[nodiscard]] bool is_rival_of(std::size_t i, std::uint32_t number) const {
+    return i < items_.size() && (items_[i].number == 0 || items_[i].number == number);
+  }
+
+  // Item i is the first lead of a key: couplet 1, with its rival beneath it, or with couplet 2 and
+  // its rival.  No blank line parts its leads, so that those around the key mean something.
+  [[nodiscard]] bool opens_key(std::size_t i) const {
+    if (items_[i].number != 1 || i + 1 >= items_.size() || parted(i, i + 1)) return false;
+    if (items_[i].serial || is_rival_of(i + 1, 1)) return true;
+    // The second lead of a couplet 1 is followed by couplet 2 as well.
+    bool const second = i > 0 && is_rival_of(i - 1, 1);
+    return !second && items_[i + 1].number == 2 && is_rival_of(i + 2, 2);
+  }
+
+  // May the line be one of a list?  Contents lead to pages, and no line of a list leads to a taxon.
+  [[nodiscard]] bool may_be_listed(std::size_t i) const {
+    auto const text = lines_[items_[i].line].text;
+    bool const page = is_digit(code_point_before(text, text.size()).value);
+    return items_[i].plain && (page || !has_row_of_dots(text));
+  }
+
+  // The first item of the list that ends before item `key`; `key` where there is none.
+  [[nodiscard]] std::size_t list_before(std::size_t key) const {
+    if (key == 0 || !parted(key - 1, key)) return key;
+    auto first = key;
+    while (first > 0 && may_be_listed(first - 1) &&
+           (first == key || items_[first - 1].number + 1 == items_[first].number)) {
+      --first;
+      if (items_[first].number == 1) break;
+    }
+    return stands_alone(first, key) ? first : key;
+  }
+
+  // The first item behind the last key from which on numbers count one by one to the end.
+  [[nodiscard]] std::size_t list_behind(std::size_t key) const {
+    auto first = items_.size();
+    while (first > key + 1 && may_be_listed(first - 1) &&
+           (first == items_.size() || items_[first - 1].number + 1 == items_[first].number)) {
+      --first;
+    }
+    // The key may end in leads whose numbers the list carries on.
+    while (first < items_.size() && !parted(first - 1, first)) ++first;
+    return stands_alone(first, items_.size()) ? first : items_.size();
+  }
+
+  // None of items [first, end) is the rival of the one before them; one alone that does not open
+  // the count is set apart as a heading is.
+  [[nodiscard]] bool stands_alone(std::size_t first, std::size_t end) const {
+    if (first >= end) return false;
+    if (first > 0 && items_[first - 1].number == items_[first].number &&
+        !(first > 1 && is_rival_of(first - 2, items_[first].number))) {
+      return false;
+    }
+    if (items_[first].number == 1) return true;
+    for (auto i = first; i < end; ++i) {
+      auto const at = items_[i].line;
+      auto const text = lines_[at].text;
+      bool const apart = at > 0 && lines_[at - 1].text.empty() &&
+                         (at + 1 == lines_.size() || lines_[at + 1].text.empty());
+      if (!apart || has_row_of_dots(text)) return false;
+    }
+    return true;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<std::uint32_t> breaks_before_;  // by line: blank lines and titles above it
+  std::vector<Item> items_;
+};
+
+}  // namespace
+
+void mark_numbered_lists(std::vector<SourceLine>& lines) {
+  for (auto const line : ListFinder{lines}.find()) lines[line].is_no_lead = true;
+}
+
+}  // namespace keydrift::printed
