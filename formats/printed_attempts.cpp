@@ -52,7 +52,7 @@ class Reader {
     bool const marked = std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
       return line.markup.role == LineRole::lead;
     });
-    if (!marked && !numbers_tell() && !all_are_led()) try_accounts();
+    if (!marked && !numbers_tell()) try_accounts();
     if (!is_settled() && !marked) try_number_plans();
     if (!is_settled()) try_loose_ends();
     if (!is_settled() && !numbers_tell() && !marked) {
@@ -124,15 +124,6 @@ class Reader {
     return !reads.empty() && best_->grouping.layout == Layout::parallel &&
            numbered * 4 >= reads.size() && best_->judgement.hangs_together() &&
            best_->judgement.strays * 5 <= reads.size();
-  }
-
-  // Each lead has a rival, leaders, and a destination behind them: accounts beneath replace none.
-  [[nodiscard]] bool all_are_led() const {
-    auto const& reads = best_->read->reads;
-    return !reads.empty() && best_->judgement.sound == reads.size() &&
-           std::all_of(reads.begin(), reads.end(), [](ReadLead const& read) {
-             return read.leaders == LeaderKind::dots || read.leaders == LeaderKind::arrow;
-           });
   }
 
   [[nodiscard]] bool is_spent() const { return lines_read_ >= kMostLinesRead; }
@@ -355,13 +346,21 @@ class Reader {
     auto const body = without_running_heads();
     Numbering unnumbered;
     unnumbered.label_indent = unnumbered.dash_indent = kNoLimit;
-    if (auto plan = plan_by_labels_and_accounts(body)) {
+    if (auto plan = plan_by_labels_and_accounts(body); plan && accounts_tell(*plan)) {
       try_accounts_beneath(read(unnumbered, std::move(plan)));
     }
     if (!best_->read->sorted.names.empty()) return;
-    if (auto plan = plan_by_indentation_and_accounts(body)) {
+    if (auto plan = plan_by_indentation_and_accounts(body); plan && accounts_tell(*plan)) {
       try_outline(read(unnumbered, std::move(plan)));
     }
+  }
+
+  // Most accounts tell what leads lead to: no line above ends in their species.
+  [[nodiscard]] bool accounts_tell(LeadPlan const& plan) const {
+    auto const behind = static_cast<std::size_t>(
+        std::count_if(plan.accounts.begin(), plan.accounts.end(),
+                      [this](AccountName const& name) { return lines_[name.line].is_no_lead; }));
+    return behind * 2 <= plan.accounts.size();
   }
 
   void try_accounts_beneath(Leads const& leads) {

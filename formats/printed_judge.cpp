@@ -36,20 +36,26 @@ class Judge {
         }
       }
     }
-    for (auto const& part : grouping_.parts) reached_[home_[part.first_lead]] = true;
+    std::vector<bool> opens_part(reads_.size());
+    for (auto const& part : grouping_.parts) {
+      reached_[home_[part.first_lead]] = true;
+      opens_part[part.first_lead] = true;
+    }
     for (bool const reached : reached_) {
       if (!reached) ++judgement_.orphans;
     }
     for (auto const& remark : sorted_.remarks) {
       if (remark.kind == RemarkKind::lead_note) count_leads_in(remark);
       if (remark.kind != RemarkKind::prose) continue;
-      bool const behind = remark.lead + 1 == reads_.size();
+      bool const behind = remark.lead + 1 == reads_.size() ||
+                          (remark.lead != kNone && opens_part[remark.lead + 1] &&
+                           grouping_.couplets[home_[remark.lead]].member_count >= 2);
       if (remark.lead != kNone && !behind) {
         judgement_.strays += remark.pieces.size();
         continue;
       }
-      // Before the first lead and behind the last stands prose as well; a line that leads somewhere
-      // is none.
+      // Before the first lead of a key and behind its last stands prose as well; a line that leads
+      // somewhere is none.
       for (auto const& piece : remark.pieces) {
         auto const text = key_.text.substr(piece.begin, piece.end - piece.begin);
         auto const split = split_at_leader(text, key_.numbering);

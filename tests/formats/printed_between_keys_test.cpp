@@ -291,6 +291,36 @@ TEST(PrintedBetweenKeys, AListBetweenKeysWithoutLeaders) {
             "2[-] Legs short -> Busella rusa\n");
 }
 
+TEST(PrintedBetweenKeys, AListOfSpeciesBetweenKeysWithoutLeaders) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n\n"
+                   "1. Elytra black 2\n"
+                   "- Elytra brown 3\n"
+                   "2. Antennae long Ausella fusa Roe\n"
+                   "- Antennae short Ausella gusa Dorn\n"
+                   "3. Pronotum wide Ausella husa Roe\n"
+                   "- Pronotum narrow Ausella lusa Roe\n\n"
+                   "Checklist\n\n"
+                   "1. Ausella fusa Roe, 1921\n"
+                   "2. Ausella gusa Dorn, 1889\n"
+                   "3. Ausella husa Roe, 1904\n"
+                   "4. Ausella lusa Roe, 1921\n\n"
+                   "Key to species of Busella\n\n"
+                   "1. Head red Busella musa Roe\n"
+                   "- Head yellow 2\n"
+                   "2. Legs long Busella nusa Roe\n"
+                   "- Legs short Busella rusa Dorn\n"),
+            "1[1] Elytra black -> 2\n"
+            "1[-] Elytra brown -> 3\n"
+            "2[2] Antennae long -> Ausella fusa\n"
+            "2[-] Antennae short -> Ausella gusa\n"
+            "3[3] Pronotum wide -> Ausella husa\n"
+            "3[-] Pronotum narrow -> Ausella lusa\n"
+            "1[1] Head red -> Busella musa\n"
+            "1[-] Head yellow -> 2\n"
+            "2[2] Legs long -> Busella nusa\n"
+            "2[-] Legs short -> Busella rusa\n");
+}
+
 TEST(PrintedBetweenKeys, HeadingsBehindASerialKey) {
   EXPECT_EQ(sketch("1 (4) Elytra black.\n"
                    "2 (3) Antennae long. Ausella fusa Roe\n"
