@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -49,10 +50,30 @@ class IndentPlanner {
       plan.starts.push_back(start);
     }
     if (plan.starts.size() < 3 || is_labelled(plan)) return std::nullopt;
+    take_bullets(plan);
     return plan;
   }
 
  private:
+  // "• Flowers white" / "  • Leaves ovate": leaflets set one bullet before every lead.
+  void take_bullets(LeadPlan& plan) const {
+    auto const bullet_at = [this](LeadStart const& start) -> std::size_t {
+      auto const text = lines_[start.line].text;
+      auto const sign = code_point_at(text, 0);
+      bool const bullet = is_bullet(sign.value) && is_blank(code_point_at(text, sign.length).value);
+      return bullet ? sign.length : 0;
+    };
+    bool const all = std::all_of(plan.starts.begin(), plan.starts.end(),
+                                 [&](LeadStart const& start) { return bullet_at(start) > 0; });
+    if (!all) return;
+    for (auto& start : plan.starts) {
+      auto const text = lines_[start.line].text;
+      start.rank.label.printed = text.substr(0, bullet_at(start));
+      start.rank.label.text_at = skip_blanks(text, bullet_at(start));
+      start.unlabelled = false;
+    }
+  }
+
   // Too many leads begin with what looks like a label for the key to have none.
   [[nodiscard]] bool is_labelled(LeadPlan const& plan) const {
     std::size_t labelled = 0;

@@ -490,5 +490,16 @@ TEST(PrintedOutline, AGroupNamedAtTheEndOfALeadGoesOnBeneath) {
             "5[**] Hatten fjällig -> Ausella eusa\n");
 }
 
+TEST(PrintedOutline, BulletsBeforeEveryLead) {
+  EXPECT_EQ(sketch("• Flowers white\n"
+                   "  • Leaves ovate ..... Ausella busa\n"
+                   "  • Leaves linear ..... Ausella cusa\n"
+                   "• Flowers yellow ..... Ausella fusa\n"),
+            "1[•] Flowers white -> 2\n"
+            "1[•] Flowers yellow -> Ausella fusa\n"
+            "2[•] Leaves ovate -> Ausella busa\n"
+            "2[•] Leaves linear -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
