@@ -367,5 +367,19 @@ TEST(PrintedBetweenKeys, ALeadSetApartIsNoList) {
             "3[3] Petals white -> Cusella lusa\n");
 }
 
+TEST(PrintedBetweenKeys, SynonymsBeneathLeads) {
+  EXPECT_EQ(sketch("1. Flowers white ..... Ausella fusa\n"
+                   "Syn.: A. minor Roe, A. parva auct.\n"
+                   "1. Flowers yellow ..... 2\n"
+                   "2. Leaves ovate ..... Ausella gusa\n"
+                   "Syn.: A. major Roe, A. lata auct.\n"
+                   "2. Leaves linear ..... Ausella husa\n"
+                   "Syn.: A. media Roe, A. stricta auct.\n"),
+            "1[1] Flowers white -> Ausella fusa\n"
+            "1[1] Flowers yellow -> 2\n"
+            "2[2] Leaves ovate -> Ausella gusa\n"
+            "2[2] Leaves linear -> Ausella husa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
