@@ -137,7 +137,9 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       auto const rest = after_first_word(taxon.name);
       if (!rest.empty()) epithets_.emplace(rest);
       // A lone capitalised word may be a genus and its epithet set as one.
-      if (!genus.empty() && rest.empty()) lone.push_back(genus);
+      // No species belongs to a family.
+      bool const higher = has_higher_ending(fold(genus));
+      if (!genus.empty() && rest.empty() && !higher) lone.push_back(genus);
       if (rest.empty()) continue;
       // "Corolla purple", "Paramere die"
       bool const seldom = evidence_ && (evidence_->weight(genus) < 0 || uses[genus] == 1);
@@ -311,6 +313,7 @@ void NameTable::find_title_species(std::string const& title) {
 }
 
 void NameTable::see_genus(std::string const& genus, bool with_species) {
+  if (!with_species && has_higher_ending(fold(genus))) return;
   // "Aus" alone is led to beside the species of the key's own genus.
   if (with_species || last_genus_.empty()) last_genus_ = genus;
   if (seen_.empty() || seen_.back() != genus) seen_.push_back(genus);

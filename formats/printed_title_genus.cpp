@@ -220,6 +220,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   std::string before;
   bool in_section = false;
   bool bracketed = false;
+  bool authored_genus = false;  // the title opens with a genus and its author
+  bool behind_dash = false;     // "Aus Roe – Marshwort": there the common name stands
   bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
   auto const plain = without_stress(title);
   auto const words = words_of(plain);
@@ -280,10 +282,17 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "TRANS. MARSH ENT. SOC.": of a journal.
     bool const journal =
         capitals && words[w].ends_with('.') && w + 2 < words.size() && abbreviations > 1;
+    // "Bl = Blatt, Fr = Frucht": abbreviations are told.
+    bool const glossed = w > 0 && words[w - 1] == "=";
+    auto const sign = code_point_at(words[w], 0);
+    behind_dash = behind_dash || (authored_genus && is_dash(sign.value) &&
+                                  sign.length == words[w].size() && !mentions_key(title));
+    bool const common = behind_dash && !capitals && !(authored && has_strict_latin_ending(folded));
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
                            !numeral && !genitive && !section && !epithet && !cited && !journal &&
-                           (latin || announced);
+                           !glossed && !common && (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
+    authored_genus = authored_genus || (candidate && opens && authored);
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);
     if (candidate) {
       auto const next = w + 1 < words.size() ? words[w + 1] : std::string_view{};

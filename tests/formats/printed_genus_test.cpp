@@ -203,5 +203,38 @@ TEST(PrintedGenus, OfAllLeadsTellAccounts) {
   EXPECT_FALSE(ahead.label_at(21)) << lines[21].text;
 }
 
+bool is_ambiguous(std::string_view text) {
+  auto const findings = test::findings_of(text);
+  return std::any_of(findings.begin(), findings.end(), [](std::string const& one) {
+    return one.find("ambiguous-abbreviation") != std::string::npos;
+  });
+}
+
+TEST(PrintedGenus, CommonNamesAndAbbreviationsAreNone) {
+  EXPECT_FALSE(
+      is_ambiguous("Ausella L. – Ausellie\n\n"
+                   "1. Blüten weiß ..... A. busa\n"
+                   "1*. Blüten gelb ..... A. cusa\n"));
+  EXPECT_FALSE(
+      is_ambiguous("Abkürzungen: Bl = Blatt, Blü = Blüte, Fr = Frucht.\n\n"
+                   "Busella L.\n\n"
+                   "1 Blüten weiß ..... B. ausa\n"
+                   "1* Blüten gelb ..... B. cusa\n"));
+  // Two genera are two genera.
+  EXPECT_TRUE(
+      is_ambiguous("Key to Ausella and Aurella\n\n"
+                   "1. Blüten weiß ..... A. busa\n"
+                   "1*. Blüten gelb ..... A. cusa\n"));
+}
+
+TEST(PrintedGenus, NoSpeciesBelongsToAFamily) {
+  EXPECT_FALSE(
+      is_ambiguous("1. Needles long ..... Ausaceae\n"
+                   "1. Needles short ..... Busaceae\n\n"
+                   "Ausella Roe\n\n"
+                   "1. Cones long ..... A. fusa\n"
+                   "1. Cones short ..... A. gusa\n"));
+}
+
 }  // namespace
 }  // namespace keydrift
