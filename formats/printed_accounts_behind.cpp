@@ -40,13 +40,13 @@ class AccountFinder {
       if (line.markup.role != LineRole::told_by_text) continue;
       auto const label = read_label(line.text);
       bool const numbered = label && label->family == LabelFamily::digits && !label->decimal &&
-                            label->letter.empty() && label->marks == 0 && label->back.empty() &&
+                            label->marks == 0 && label->back.empty() &&
                             label->end != LabelEnd::none;
       // Behind a blank line, the one after the account before, or where the count begins anew.
       bool const due = numbered && ((i > 0 && lines_[i - 1].text.empty()) ||
                                     (last > 0 && label->number == last + 1) ||
                                     (label->number == 1 && couplet > 1));
-      if (due && begins_account(line.text)) {
+      if (due && begins_account(line.text, *label)) {
         accounts[i] = 1;
         last = label->number;
         continue;
@@ -61,13 +61,23 @@ class AccountFinder {
   }
 
  private:
-  [[nodiscard]] bool begins_account(std::string_view text) const {
+  [[nodiscard]] bool begins_account(std::string_view text, Label const& label) const {
     // "1. Ausella busa ..... 2"
     if (led_to_.empty() || has_row_of_dots(text)) return false;
+    if (!label.letter.empty()) return begins_subspecies(text.substr(label.text_at));
     auto const head = read_account_head(text);
     if (!head || head->number == 0 || head->doubtful) return false;
     auto const words = words_of(text.substr(head->name_begin, head->name_end - head->name_begin));
     return words.size() >= 2 && led_to_.contains(species_of(words[0], words[1]));
+  }
+
+  // "4a. Ausella busa minor Roe, 1921", "4a. A. busa subsp. minor"
+  [[nodiscard]] bool begins_subspecies(std::string_view words) const {
+    auto const few = words_of(words, 4);
+    if (few.size() < 3 || !led_to_.contains(species_of(few[0], few[1]))) return false;
+    if (is_rank(few[2])) return few.size() == 4 && is_epithet(few[3]);
+    return is_epithet(few[2]) && has_epithet_ending(few[2]) &&
+           (few.size() == 3 || is_authorish(few[3]));
   }
 
   // Species among the last words of a line; the first words of a lead are none that it leads to.

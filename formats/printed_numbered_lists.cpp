@@ -47,6 +47,7 @@ class ListFinder {
       for (auto j = list_behind(last_key); j < items_.size(); ++j) {
         found.push_back(items_[j].line);
       }
+      find_dashes(found);
     }
     return found;
   }
@@ -137,6 +138,43 @@ class ListFinder {
       if (!apart || has_row_of_dots(text)) return false;
     }
     return true;
+  }
+
+  // "References" / "Roe, P. 1904. Notes on beetles." / "– 1906. More notes": the couplet above has
+  // its two leads, and text stands between.
+  void find_dashes(std::vector<std::uint32_t>& found) const {
+    bool in_key = false;
+    bool apart = false;    // the dash before belongs to no couplet
+    bool tripled = false;  // couplets may have three leads: the text may be a page's head
+    for (std::size_t i = 0; i < items_.size(); ++i) {
+      if (items_[i].number > 0) {
+        in_key = in_key || opens_key(i);
+        apart = false;
+        continue;
+      }
+      bool const complete = i > 1 && is_rival_of(i - 1, items_[i - 2].number);
+      bool const third = i > 1 && items_[i - 1].number == 0 && !apart && !parted(i - 1, i);
+      tripled = tripled || third;
+      if (!in_key || tripled || has_row_of_dots(lines_[items_[i].line].text)) continue;
+      apart = apart || (complete && text_between(items_[i - 1].line, items_[i].line));
+      if (apart) found.push_back(items_[i].line);
+    }
+  }
+
+  // Text that begins with a capital behind a blank line, and is more than the head of a page: two
+  // lines, or one that the second line goes on with.
+  [[nodiscard]] bool text_between(std::uint32_t first, std::uint32_t second) const {
+    bool gap = false;
+    bool goes_on = false;
+    std::size_t count = 0;
+    for (auto i = first + 1; i < second; ++i) {
+      auto const text = lines_[i].text;
+      gap = gap || text.empty();
+      if (!gap || text.empty() || !starts_with_upper(text) || has_row_of_dots(text)) continue;
+      ++count;
+      goes_on = i + 1 == second || text.ends_with(':');
+    }
+    return count > 1 || goes_on;
   }
 
   std::vector<SourceLine> const& lines_;

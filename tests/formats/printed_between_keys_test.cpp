@@ -367,6 +367,53 @@ TEST(PrintedBetweenKeys, ALeadSetApartIsNoList) {
             "3[3] Petals white -> Cusella lusa\n");
 }
 
+class PrintedDashesBehindKeys : public testing::TestWithParam<char const*> {};
+
+TEST_P(PrintedDashesBehindKeys, AreNoLeads) {
+  auto const text = std::string{kKey} + "\n" + GetParam() + "\n";
+  EXPECT_EQ(sketch_by_part(text), kItsSketch);
+  EXPECT_EQ(sketch_by_part(text + "\nKey to species of Busella\n\n"
+                                  "1. Legs long ................ Busella musa Roe\n"
+                                  "- Legs short ............... Busella nusa Dorn\n"),
+            "= Key to species of Ausella\n= Key to species of Busella\n" +
+                std::string{kItsSketch}.substr(28) +
+                "1[1] Legs long -> Busella musa\n"
+                "1[-] Legs short -> Busella nusa\n");
+}
+
+INSTANTIATE_TEST_SUITE_P(All, PrintedDashesBehindKeys,
+                         testing::Values("References\n\n"
+                                         "Roe, P. 1904. Notes on beetles. Annals 3: 12.\n"
+                                         "- 1906. More notes on beetles. Annals 5: 1.",
+                                         "The genus Busella differs:\n"
+                                         "- tarsi five-segmented;\n"
+                                         "- eyes large.",
+                                         "The groups of species are:\n\n"
+                                         "- the fusa group: A. fusa, A. gusa;\n"
+                                         "- the husa group: A. husa."));
+
+TEST(PrintedBetweenKeys, AThirdLeadBehindAPagesHeadIsALead) {
+  EXPECT_EQ(sketch("1. Elytra black ............................. 2\n"
+                   "- Elytra brown .............. Ausella fusa Roe\n"
+                   "2. Antennae long ............ Ausella gusa Roe\n"
+                   "- Antennae short ............ Ausella husa Dorn\n\n"
+                   "AUSELLIDAE\n\n"
+                   "- Antennae none ............. Ausella lusa Dorn\n"),
+            "1[1] Elytra black -> 2\n"
+            "1[-] Elytra brown -> Ausella fusa\n"
+            "2[2] Antennae long -> Ausella gusa\n"
+            "2[-] Antennae short -> Ausella husa\n"
+            "2[-] Antennae none -> Ausella lusa\n");
+}
+
+TEST(PrintedBetweenKeys, AccountsOfSubspecies) {
+  EXPECT_EQ(sketch_by_part(std::string{kKey} + "\n4a. Ausella fusa fusa Roe, 1921\n\n"
+                                               "Tarsi red.\n\n"
+                                               "4b. Ausella fusa minor Dorn, 1930\n\n"
+                                               "Tarsi yellow.\n"),
+            kItsSketch);
+}
+
 TEST(PrintedBetweenKeys, SynonymsBeneathLeads) {
   EXPECT_EQ(sketch("1. Flowers white ..... Ausella fusa\n"
                    "Syn.: A. minor Roe, A. parva auct.\n"
