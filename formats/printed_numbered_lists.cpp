@@ -5,9 +5,11 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -16,6 +18,7 @@ namespace {
 struct Item {
   std::uint32_t line{};    // index into the lines
   std::uint32_t number{};  // 0 for a dash
+  std::size_t words_at{};  // byte of the line's text
   bool serial{false};      // it names its rival, "1 (4)"
   bool plain{false};       // nothing but the number and its punctuation
 };
@@ -70,7 +73,7 @@ class ListFinder {
     if (!label->is_dash() && label->family != LabelFamily::digits) return;
     bool const plain =
         !label->is_dash() && label->letter.empty() && label->marks == 0 && label->back.empty();
-    items_.push_back({i, label->number, !label->back.empty(), plain});
+    items_.push_back({i, label->number, label->text_at, !label->back.empty(), plain});
   }
 
   [[nodiscard]] bool parted(std::size_t first, std::size_t second) const {
@@ -121,23 +124,49 @@ class ListFinder {
     return stands_alone(first, items_.size()) ? first : items_.size();
   }
 
-  // None of items [first, end) is the rival of the one before them; one alone that does not open
-  // the count is set apart as a heading is.
+  // None of items [first, end) is the rival of the one before them, and no lead; where they do not
+  // open the count, each is set apart as a heading is.
   [[nodiscard]] bool stands_alone(std::size_t first, std::size_t end) const {
     if (first >= end) return false;
     if (first > 0 && items_[first - 1].number == items_[first].number &&
         !(first > 1 && is_rival_of(first - 2, items_[first].number))) {
       return false;
     }
-    if (items_[first].number == 1) return true;
+    if (items_[first].number == 1) return !are_leads(first, end);
     for (auto i = first; i < end; ++i) {
       auto const at = items_[i].line;
-      auto const text = lines_[at].text;
       bool const apart = at > 0 && lines_[at - 1].text.empty() &&
                          (at + 1 == lines_.size() || lines_[at + 1].text.empty());
-      if (!apart || has_row_of_dots(text)) return false;
+      if (!apart || has_row_of_dots(lines_[at].text) || ends_in_name(i)) return false;
     }
     return true;
+  }
+
+  // A key whose second leads bear no labels counts its couplets so.  It has a line with leaders
+  // that lead to a taxon, or items that end in couplets' numbers or names.
+  [[nodiscard]] bool are_leads(std::size_t first, std::size_t end) const {
+    auto const last_line = end < items_.size() ? items_[end].line : items_[end - 1].line + 1;
+    for (auto at = items_[first].line; at < last_line; ++at) {
+      auto const text = lines_[at].text;
+      bool const page = is_digit(code_point_before(text, text.size()).value);
+      if (!page && has_row_of_dots(text)) return true;
+    }
+    std::size_t led = 0;
+    for (auto i = first; i < end; ++i) {
+      auto const text = lines_[items_[i].line].text;
+      if (has_row_of_dots(text)) continue;
+      auto const to = trailing_reference(text);
+      bool const couplet =
+          to && to->reference.number > 1 && to->reference.number <= end - first + 1;
+      if (couplet || ends_in_name(i)) ++led;
+    }
+    return led > 1 && led * 2 >= end - first;
+  }
+
+  // Behind words: "3. Roe in Ausella busa", and not "3. Ausella busa".
+  [[nodiscard]] bool ends_in_name(std::size_t i) const {
+    auto const name = trailing_name(lines_[items_[i].line].text);
+    return name && *name > items_[i].words_at;
   }
 
   // "References" / "Roe, P. 1904. Notes on beetles." / "– 1906. More notes": the couplet above has

@@ -22,6 +22,7 @@ namespace {
 constexpr std::size_t kLongestHead = 120;     // bytes
 constexpr std::size_t kMostWords = 14;        // of a head
 constexpr std::size_t kMostDescription = 60;  // lines between a head and its key
+constexpr std::uint32_t kFarIn = 8;           // columns
 
 // How much the words of a line say that it is a head.
 enum class HeadWords : std::uint8_t {
@@ -173,7 +174,9 @@ class HeadFinder {
     bool const below_head = marks_[next] != Mark::none;
     // What is no head, and not followed by the first couplet, is told by that: most lines.
     if (!below_head && (labels_[next]->is_dash() || labels_[next]->number != 1)) return;
-    if (!gap_before(i) && !adjacent) return;
+    // Set far in beneath words, "1. Ausella Roe" is what they lead to.
+    bool const far_in = lines_[i].indent >= lines_[next].indent + kFarIn;
+    if (!gap_before(i) && (!adjacent || far_in)) return;
     auto const words = words_at(i);
     if (words == HeadWords::none) return;
     if (below_head) {

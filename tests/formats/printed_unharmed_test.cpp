@@ -435,5 +435,36 @@ TEST(PrintedUnharmed, GeneraWithAuthorsAndYears) {
             "2[2] Eyes large -> Busella\n2[-] Eyes small -> Cusella\n");
 }
 
+// Numbers that stand once are no list where the lines between them are their rivals.
+TEST(PrintedUnharmed, SecondLeadsWithoutLabelsBeforeAKeyWithDashes) {
+  EXPECT_EQ(sketch("Key A\n\n"
+                   "1. Wings clear 2\n"
+                   "Wings dark Ausella busa\n"
+                   "2. Legs red Ausella cusa\n"
+                   "Legs black Ausella dusa\n\n"
+                   "Key B\n\n"
+                   "1. Head red Busella gusa\n"
+                   "- Head black Busella husa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings dark -> Ausella busa\n"
+            "2[2] Legs red -> Ausella cusa\n"
+            "2[] Legs black -> Ausella dusa\n"
+            "1[1] Head red -> Busella gusa\n"
+            "1[-] Head black -> Busella husa\n");
+}
+
+// A genus with its number, far in, is no head of what stands below.
+TEST(PrintedUnharmed, NumberedGeneraBeneathTheirLeads) {
+  EXPECT_EQ(sketch("1. Needles long\n"
+                   "              1. Ausella Roe\n"
+                   "1. Needles short\n"
+                   "              2. Busella Dorn\n"
+                   "1. Needles none\n"
+                   "              3. Cusella Dorn\n"),
+            "1[1] Needles long -> Ausella\n"
+            "1[1] Needles short -> Busella\n"
+            "1[1] Needles none -> Cusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
