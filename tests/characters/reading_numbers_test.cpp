@@ -39,6 +39,12 @@ constexpr ReadingCase kPlain[]{
     {"Cap 2–5 cm in diameter", "~n:cap diameter|mm 20–50 mm"},
     {"Cap 2–5 cm diam.", "~n:cap diameter|mm 20–50 mm"},
     {"Stem 2–3 mm thick at base", "~n:stem base thickness|mm 2–3 mm"},
+    // of other times and countries
+    {"Carapace 4·5 mm", "~n:carapace length|mm 4.5 mm"},
+    {"Carapace 9.2~10.1 mm", "~n:carapace length|mm 9.2–10.1 mm"},
+    {"Carapace 9,2 à 10,1 mm", "~n:carapace length|mm 9.2–10.1 mm"},
+    // the mean within a range
+    {"Spores 7–8.5–10 µm", "~n:spore length|mm 0.007–0.01 mm"},
     // extremes
     {"Utricles (3–)4–6(–8) mm", "~n:utricle length|mm 4–6 (3–8) mm"},
     {"Utricles (3-)4-6(-8) mm long", "~n:utricle length|mm 4–6 (3–8) mm"},
@@ -144,6 +150,7 @@ constexpr ReadingCase kPlain[]{
     {"Beak half as long as the body", "~n:beak length / body length| 0.5"},
     {"Beak half the length of the body", "~n:beak length / body length| 0.5"},
     {"Body twice as long as the beak", "~n:beak length / body length| 0.5"},
+    {"Palp 0.4–0.5× as long as 3-SR", "~n:palp length / sr length| 0.4–0.5"},
     // numbers that count nothing
     {"Tergite 2 black", "~tergite 2 black = tergite 2 black"},
     {"Tergites 2–4 black", "~tergites 2 4 black = tergites 2 4 black"},
@@ -152,6 +159,7 @@ constexpr ReadingCase kPlain[]{
     {"One side of leaf hairy", "~one side of leaf hairy = one side of leaf hairy"},
     {"Wing spotted (54,55)", "~wing spotted = wing spotted"},
     {"Stamens 5; see Fig. 7", "~n:stamen|1 5"},
+    {"Legs black (рис. 141, 3)", "~legs black = legs black"},
 };
 
 INSTANTIATE_TEST_SUITE_P(Numbers, PlainNumbers, testing::ValuesIn(kPlain));

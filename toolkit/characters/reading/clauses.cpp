@@ -104,8 +104,8 @@ void set_aside_figures(LeadText& text) {
     if (!text.is_open(i) || !is_figure_word(text, i)) continue;
     bool const pointed = i > 0 && is_pointer(text, i - 1);
     auto const& word = text.tokens[i].word;
-    bool const plain =
-        word.starts_with("fig") || word.starts_with("abb") || word.starts_with("taf");
+    bool const plain = word.starts_with("fig") || word.starts_with("abb") ||
+                       word.starts_with("taf") || word.starts_with("рис");
     if (!pointed && !plain) continue;
     auto end = i + 1;
     if (end < text.size() && text.is_sign(end, U'.')) ++end;

@@ -378,6 +378,13 @@ std::optional<Core> CoreReader::core_at(Index& at) const {
   if (span_sign(i) && number(i + 1)) {
     core.high = value(i + 1);
     i += 2;
+    // "4–4.6–5 mm": with the mean between.
+    Index unit_end = i;
+    if (sign(i, U'-') && number(i + 1) && core.low < core.high && core.high < value(i + 1) &&
+        unit_at(i + 2, unit_end)) {
+      core.high = value(i + 1);
+      i += 2;
+    }
     take_unit(i, core);
   } else if (low_unit) {
     core.unit = low_unit;

@@ -81,7 +81,16 @@ class CoreReader {
     Index end{};
   };
   [[nodiscard]] std::optional<Comparative> comparative_at(Index at) const;
-  [[nodiscard]] bool span_sign(Index at) const { return sign(at, U'-') || is(at, kTo); }
+  [[nodiscard]] bool span_sign(Index at) const {
+    return sign(at, U'-') || is(at, kTo) || spans_numbers(at);
+  }
+  // "9.2~10.1", as Chinese and Japanese keys print it; "2,1 a 2,4", "2,4 à 2,7", "3 bis 5" where
+  // the language is not told: nothing else stands so between two numbers.
+  [[nodiscard]] bool spans_numbers(Index at) const {
+    if (at == 0 || !number(at - 1) || !number(at + 1)) return false;
+    if (word(at, "a") || word(at, "à") || word(at, "bis")) return true;
+    return (sign(at, U'~') || sign(at, 0xFF5E)) && !text_.tokens[at].blank_before;
+  }
   // "(3–)", "((1–)2–)" in front of a number: the least number, and where it ends.
   bool low_extremes(Index& at, double& least) const;
   // "(–8)", "(to 8)", "(rarely 8)", "(or 10)", "(-5(-9))" behind a number.

@@ -130,7 +130,9 @@ class RatioReader : CoreReader {
       return std::nullopt;
     }
     while (is(i, kArticle)) ++i;
-    if (!usable(i) || !text_.is_word(i)) return std::nullopt;
+    // "as long as 3-SR": a vein.
+    bool const numbered = number(i) && sign(i + 1, U'-') && usable(i + 2) && text_.is_word(i + 2);
+    if (!usable(i) || !(text_.is_word(i) || numbered)) return std::nullopt;
     if (!text_.info[i].dimension.empty() && text_.info[i].comparative == 0 &&
         !(usable(i + 1) && text_.is_content(i + 1) && !text_.info[i + 1].is(kPreposition))) {
       measure.to = std::string{text_.info[i].dimension};
@@ -140,6 +142,7 @@ class RatioReader : CoreReader {
     } else {
       if (text_.info[i].is(kPreposition)) return std::nullopt;  // "longer than in the female"
       measure.comparand_begin = i;
+      if (numbered) ++i;
       while (usable(i) && (text_.is_word(i) || sign(i, U'-')) && !bound_behind(i)) ++i;
       measure.comparand_end = i;
       measure.end = i;

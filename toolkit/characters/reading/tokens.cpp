@@ -146,11 +146,13 @@ Token number_at(std::string_view text, std::size_t at) {
     end += 4;
     thousands = true;
   }
-  if (end + 1 < text.size() && is_digit(text[end + 1]) &&
-      (text[end] == '.' || (text[end] == ',' && !thousands))) {
-    auto const stop = digits_from(end + 1);
+  // "4·5", as older British print has it.
+  auto const point = text.substr(end).starts_with("\u00B7") ? std::size_t{2} : std::size_t{1};
+  if (end + point < text.size() && is_digit(text[end + point]) &&
+      (point == 2 || text[end] == '.' || (text[end] == ',' && !thousands))) {
+    auto const stop = digits_from(end + point);
     digits += '.';
-    digits += text.substr(end + 1, stop - end - 1);
+    digits += text.substr(end + point, stop - end - point);
     end = stop;
     token.value = parse_plain(digits);
   } else {

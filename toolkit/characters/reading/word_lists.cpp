@@ -116,7 +116,7 @@ constexpr std::string_view kSoftAbbreviations =
 
 constexpr std::string_view kFigures =
     "fig figs figure figures pl pls plate plates abb abbildung abbildungen taf tafel tafeln photo "
-    "photos illustration illustrations planche planches figura figuras lám";
+    "photos illustration illustrations planche planches figura figuras lám рис рисунок";
 
 struct Numeral {
   std::string_view word;
