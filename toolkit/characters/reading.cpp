@@ -12,6 +12,7 @@
 
 #include "keydrift/characters/reading/lead_reader.hpp"
 #include "keydrift/characters/reading/lexicon_index.hpp"
+#include "keydrift/characters/reading/number_kinds.hpp"
 #include "keydrift/characters/reading/tying.hpp"
 #include "keydrift/key/side_by_side.hpp"
 #include "keydrift/key/sort_stably.hpp"
@@ -99,6 +100,7 @@ class Reader {
     if ((passes_ & kRest) != 0) reading::keep_deciding_words(all);
     if ((passes_ & kAnaphora) != 0) reading::read_contraries(all.couplets);
     if ((passes_ & kBareNumber) != 0) reading::name_bare_numbers(all);
+    if ((passes_ & kCount) != 0) reading::measure_what_has_decimals(all);
     if ((passes_ & kCount) != 0) reading::turn_lone_counts_into_words(all);
     reading::tie_opaque(all);
     write_statements();

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include "keydrift/characters/reading/number_cores.hpp"
@@ -7,6 +8,8 @@
 
 namespace keydrift::reading {
 namespace {
+
+constexpr std::array kNumbers{&Core::low, &Core::high, &Core::least, &Core::greatest};
 
 // Measurements and counts.
 class AmountReader : CoreReader {
@@ -20,6 +23,8 @@ class AmountReader : CoreReader {
       std::optional<Core> second_bound;  // "more than 3 but less than 5"
       LeadIn second_words;
       std::string dimension;
+      bool share{false};  // see Measure
+      bool times{false};  // "0.5× article 1"
       Index end{};
     };
     std::vector<Piece> pieces;
@@ -42,6 +47,11 @@ class AmountReader : CoreReader {
       piece.cores.push_back(*core);
       take_alternatives(j, piece.cores);
       piece.dimension = piece.words.dimension;
+      if (times_behind(j) && !amount_follows(j + 1)) {
+        piece.times = true;
+        ++j;
+      }
+      piece.share = piece.times || begins_share(j, *core);
       take_dimension(j, piece.dimension);
       take_bound_behind(j, piece.cores.back());
       if (piece.words.bound != Bound::none) {
@@ -50,7 +60,7 @@ class AmountReader : CoreReader {
       }
       piece.end = j;
       pieces.push_back(std::move(piece));
-      if ((times_sign(j) || word(j, "by")) && amount_follows(j + 1)) {
+      if (((times_sign(j) || word(j, "by")) && amount_follows(j + 1)) || slash_before_side(j)) {
         i = j + 1;
         continue;
       }
@@ -59,10 +69,13 @@ class AmountReader : CoreReader {
     std::vector<Measure> measures;
     if (pieces.empty()) return measures;
     std::optional<CanonicalUnit> shared;
+    bool whole = true;
     for (auto const& piece : pieces) {
       for (auto const& core : piece.cores) {
         if (core.unit) shared = core.unit;
+        whole = whole && is_whole(core);
       }
+      whole = whole && (!piece.second_bound || is_whole(*piece.second_bound));
     }
     static constexpr std::array<char const*, 3> kBySide{"length", "width", "thickness"};
     for (std::size_t side = 0; side < pieces.size(); ++side) {
@@ -81,8 +94,13 @@ class AmountReader : CoreReader {
       }
       if (!own && piece.second_bound) own = piece.second_bound->unit;
       if (!own) own = shared;
-      measure.unit = own ? own->unit : "1";
+      measure.share = piece.share && !own;
+      // "Hairs of two lengths" are counted.
+      bool const has_dimension = !measure.dimension.empty() && !text_.info[at].is(kNumeral);
+      bool const counts = whole && !has_dimension && !piece.times;
+      measure.unit = own ? own->unit : counts ? "1" : "";
       measure.unit_printed = own.has_value();
+      measure.factor = own ? own->factor : 1;
       for (auto const& core : piece.cores) {
         auto const factor = core.unit ? core.unit->factor : own ? own->factor : 1.0;
         auto range = range_of(core, piece.words.bound, factor, piece.words.about);
@@ -103,6 +121,36 @@ class AmountReader : CoreReader {
   }
 
  private:
+  // What has a decimal part counts nothing.
+  static bool is_whole(Core const& core) {
+    return std::all_of(kNumbers.begin(), kNumbers.end(),
+                       [&](auto const number) { return std::trunc(core.*number) == core.*number; });
+  }
+
+  // "Spores 8-10/5-6 µm": a side follows if it has the unit of both.
+  [[nodiscard]] bool slash_before_side(Index at) const {
+    if (!sign(at, U'/') || !number(at + 1)) return false;
+    auto side = at + 1;
+    auto const core = core_at(side);
+    return core && core->unit;
+  }
+
+  // "0.5×", "0.5 ×", "2x"
+  [[nodiscard]] bool times_behind(Index at) const {
+    return sign(at, 0xD7) || (word(at, "x") && !text_.tokens[at].blank_before);
+  }
+
+  // "1/6 of diameter" is a part of it; "depth 3.2 in length" goes into it so many times, as fish
+  // are measured, unless it wants a unit.
+  [[nodiscard]] bool begins_share(Index at, Core const& core) const {
+    if (core.unit || !usable(at + 1)) return false;
+    if (is(at, kOf)) {
+      auto const next = is(at + 1, kArticle) ? at + 2 : at + 1;
+      return core.greatest <= 1 && usable(next) && !text_.info[next].dimension.empty();
+    }
+    return word(at, "in") && text_.info[at + 1].dimension == "length";
+  }
+
   static void narrow(Interval& interval, Interval const& other) {
     if (other.low > interval.low) {
       interval.low = other.low;

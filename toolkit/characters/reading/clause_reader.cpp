@@ -24,6 +24,7 @@ class ClauseReader {
       : text_{text}, clause_{clause}, rules_{rules}, carried_{carried} {}
 
   ClauseReading run() {
+    carried_.subject_is_near = false;
     // No statement of ordinary prose is as long; what is, is taken as it stands.
     static constexpr Index kLongest = 600;
     ClauseReading reading;
@@ -76,6 +77,7 @@ class ClauseReader {
         heading_ = true;
         carry(segments[s]);
         carried_.subject = plain_words(text_, tokens_of(segments[s]), "");
+        carried_.subject_is_near = true;
         continue;
       }
       read_segment(segments, s);
@@ -113,7 +115,7 @@ class ClauseReader {
   void find_measures() {
     for (auto i = clause_.begin; i < clause_.end;) {
       bool const free = text_.is_open(i) || text_.roles[i] == Role::hedge;
-      if (!free || !may_begin_measure(text_, i)) {
+      if (!free || text_.tokens[i].formula || !may_begin_measure(text_, i)) {
         ++i;
         continue;
       }
@@ -130,6 +132,34 @@ class ClauseReader {
       i = found.front().end;
       items_.measures.push_back(std::move(found));
     }
+    for (auto i = items_.measures.size(); i-- > 1;) {
+      share_unit(items_.measures[i].front(), items_.measures[i - 1].front());
+    }
+  }
+
+  // "Male 3.5–4.2, female 4.0–5.1 mm": the unit is of both, if nothing but the sex stands between.
+  void share_unit(Measure const& from, Measure& to) const {
+    if (!from.unit_printed || from.ratio || to.unit_printed || to.ratio) return;
+    bool named = false;
+    for (auto i = to.end; i < from.begin; ++i) {
+      bool const joins = text_.is_sign(i, U',') || (text_.is_word(i) && text_.info[i].is(kAnd));
+      bool const sex = names_sex(i);
+      if (!joins && !sex) return;
+      named = named || sex;
+    }
+    if (!named) return;
+    to.unit = from.unit;
+    to.unit_printed = true;
+    to.factor = from.factor;
+    for (auto& range : to.ranges) range = scaled(range, from.factor);
+  }
+
+  [[nodiscard]] bool names_sex(Index at) const {
+    if (text_.roles[at] == Role::limit) return true;
+    auto const phrases = qualifiers_at(text_, at, at + 1);
+    return std::any_of(phrases.begin(), phrases.end(), [](Phrased const& phrase) {
+      return phrase.meaning.sense == Sense::sex || phrase.meaning.sense == Sense::life_stage;
+    });
   }
 
   // "Never absent": present.
@@ -355,6 +385,7 @@ class ClauseReader {
   void remember_subject(std::vector<Index> const& tokens) {
     if (auto subject = subject_words(text_, tokens); !subject.empty()) {
       carried_.subject = std::move(subject);
+      carried_.subject_is_near = true;
     }
   }
 

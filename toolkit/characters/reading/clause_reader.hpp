@@ -17,6 +17,7 @@ namespace keydrift::reading {
 struct Carried {
   std::vector<std::uint32_t> rows;  // lexicon characters whose structure was named last, ascending
   std::string subject;              // the structure in the lead's own words, for opaque statements
+  bool subject_is_near{false};      // named in the clause that is read
   std::vector<Limit> limits;        // "Males:", up to the end of the sentence
 };
 

@@ -145,6 +145,14 @@ bool ends_sentence(LeadText const& text, Index stop) {
   }
   if (before.kind == TokenKind::word && !text.tokens[stop].blank_before) {
     if (before.word.size() == 1 && before.capital) return false;  // "A. bus"
+    // "L. lat. 34–36".
+    bool const after_letter = stop > 2 && text.is_sign(stop - 2, U'.') && text.is_word(stop - 3) &&
+                              text.tokens[stop - 3].word.size() == 1 &&
+                              text.tokens[stop - 3].capital && !before.capital;
+    // "Sc. 31–33": so short a sentence is an abbreviation.
+    bool const alone = stop == 1 || text.is_sign(stop - 2, U';') || text.is_sign(stop - 2, U'.');
+    bool const brief = before.word.size() <= 4 && (after_letter || alone);
+    if (brief && next.kind == TokenKind::number) return false;
     if (info.is(kAbbreviation) && !info.is(kSoftAbbreviation)) return false;
     if (info.is(kSoftAbbreviation)) return capital_follows;
   }

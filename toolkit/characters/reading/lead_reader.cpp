@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "keydrift/characters/reading/formulas.hpp"
 #include "keydrift/characters/reading/marks.hpp"
+#include "keydrift/characters/reading/number_kinds.hpp"
 #include "keydrift/characters/reading/pieces.hpp"
 #include "keydrift/key/sort_stably.hpp"
 
@@ -19,6 +21,7 @@ class LeadReader {
 
   LeadReading run() {
     set_aside_figures(text_);
+    mark_formulas(text_);
     auto const clauses = split_clauses(text_);
     reading_.drafts.reserve(clauses.size());
     read_brackets(clauses);
@@ -30,6 +33,7 @@ class LeadReader {
     }
     if (pending_begin_ != LeadText::kNone) note_pending();
     sort_stably(reading_.drafts, [](Draft const& a, Draft const& b) { return a.begin < b.begin; });
+    take_doubtful_numbers_for_words(reading_.drafts);
     complain_of_braces();
     apply_marks(text_, rules_, reading_);
     // Nothing but a mark that cannot be used.

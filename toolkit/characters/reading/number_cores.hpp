@@ -37,7 +37,7 @@ struct Core {
 };
 
 // Finds its way about the tokens of one stretch of text.  Tokens that have been read as something
-// else than hedges are not used.
+// else than hedges, and those of formulas, are not used.
 class CoreReader {
  public:
   CoreReader(LeadText const& text, std::uint32_t stop) : text_{text}, stop_{stop} {}
@@ -46,7 +46,8 @@ class CoreReader {
   using Index = std::uint32_t;
 
   [[nodiscard]] bool usable(Index at) const {
-    return at < stop_ && (text_.is_open(at) || text_.roles[at] == Role::hedge);
+    return at < stop_ && (text_.is_open(at) || text_.roles[at] == Role::hedge) &&
+           !text_.tokens[at].formula;
   }
   [[nodiscard]] bool sign(Index at, char32_t wanted) const {
     return usable(at) && text_.is_sign(at, wanted);

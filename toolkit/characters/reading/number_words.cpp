@@ -18,6 +18,11 @@ bool is_pointing_word(LeadText const& text, Index at) {
          std::find(kWords.begin(), kWords.end(), text.tokens[at].word) != kWords.end();
 }
 
+bool is_ratio_word(LeadText const& text, Index token) {
+  return text.is_word(token, "ratio") || text.is_word(token, "index") ||
+         text.is_word(token, "indices") || text.is_word(token, "quotient");
+}
+
 // "3-lobed", "2-segmented", "4-seeded" count lobes, segments and seeds.
 std::string counted_part(std::string const& word) {
   if (word.size() < 5 || !word.ends_with("ed")) return singular(word);
@@ -42,7 +47,11 @@ std::vector<std::string> naming_words(LeadText const& text, std::vector<Index> c
       }
       continue;
     }
-    if (!text.is_content(token) || text.is_degree(token)) continue;
+    // "A. 8": the letter of a fin, no article.
+    bool const letter = text.is_word(token) && text.tokens[token].capital &&
+                        text.tokens[token].word.size() == 1 && token + 1 < text.size() &&
+                        text.is_sign(token + 1, U'.') && text.is_open(token);
+    if (!letter && (!text.is_content(token) || text.is_degree(token))) continue;
     auto const& info = text.info[token];
     if (!info.dimension.empty() || info.is(kNumeral) || info.is(kPreposition)) continue;
     if (text.is_word(token, "number") || text.is_word(token, "numbering") ||
@@ -102,7 +111,7 @@ std::vector<Index> described_before(LeadText const& text, std::vector<Index> con
     if (text.info[token].is(kPart)) {
       part = true;
       description.clear();
-    } else if (text.info[token].dimension.empty()) {
+    } else if (text.info[token].dimension.empty() && !is_ratio_word(text, token)) {
       description.push_back(token);
     }
   }
@@ -157,8 +166,11 @@ bool counts_or_measures(LeadText const& text, Clause const& clause, Measure cons
   bool const plain = text.tokens[begin].kind == TokenKind::number || text.info[begin].is(kNumeral);
   if (plain && begin > clause.begin) {
     auto const before = begin - 1;
-    if (text.is_sign(before, U'.') && before > clause.begin && is_pointing_word(text, before - 1)) {
-      return false;
+    if (text.is_sign(before, U'.') && before > clause.begin) {
+      if (is_pointing_word(text, before - 1)) return false;
+      // "A.1.2": a label.
+      bool const close = !text.tokens[before].blank_before && !text.tokens[begin].blank_before;
+      if (close && text.tokens[before - 1].word.size() == 1) return false;
     }
     if (is_pointing_word(text, before)) return false;
     // "2n = 24"
@@ -177,11 +189,26 @@ bool counts_or_measures(LeadText const& text, Clause const& clause, Measure cons
       if (text.info[before].is(kLabelled)) return false;
       if (!looks_plural(text.tokens[before].word) && text.info[before].is(kPart)) return false;
     }
-    // "tergite 2" at the end of a clause labels as well, unless there are several tergites.
+    // "tergite 2" at the end of a clause labels as well, unless there are several tergites; so does
+    // "0.5× article 1", "as long as article 1".
+    bool const pointed_at =
+        before > clause.begin &&
+        (text.is_sign(before - 1, 0xD7) || text.info[before - 1].is(kOf | kTo | kArticle) ||
+         text.is_word(before - 1, "as") || text.is_word(before - 1, "than"));
     if (text.is_content(before) && text.info[before].is(kLabelled) &&
-        !looks_plural(text.tokens[before].word) && value != 1) {
+        !looks_plural(text.tokens[before].word) && (value != 1 || pointed_at)) {
       return false;
     }
+  }
+  // "4/5" may be a part of something or two numbers: "1/3 of the wing", "margin 1/5 as wide" tell.
+  bool const slashed = text.tokens[begin].is_fraction &&
+                       text.slice(begin, begin).find('/') != std::string_view::npos &&
+                       measure.ranges.front().usual.low < 1;
+  if (slashed && measure.dimension.empty()) {
+    // "basal 1/3 of elytra" is a place.
+    bool const part_of = end < clause.end && text.is_word(end) && text.info[end].is(kOf | kArticle);
+    bool const place = begin > clause.begin && text.info[begin - 1].is(kPosition);
+    if (!part_of || place) return false;
   }
   // "2n", "3d"
   if (end < clause.end && text.is_word(end) && !text.tokens[end].blank_before &&
@@ -193,8 +220,7 @@ bool counts_or_measures(LeadText const& text, Clause const& clause, Measure cons
 
 NumberAtom number_atom(Measure const& measure, LeadText const& text,
                        std::vector<std::uint32_t> const& tokens, ClauseMatches const& matches,
-                       LexiconIndex const& lexicon, std::vector<std::uint32_t> const& carried_rows,
-                       std::string const& carried_subject, double tolerance) {
+                       LexiconIndex const& lexicon, Carried const& carried, double tolerance) {
   NumberAtom result;
   auto const description = described_before(text, tokens, measure.begin);
   auto dimension = measure.ratio ? measure.over : measure.dimension;
@@ -211,7 +237,8 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
   // A single figure without more is a length (common practice).
   bool const bare = !measure.ratio && dimension.empty() && measure.unit == "mm";
   if (bare) dimension = "length";
-  result.unitless = !measure.ratio && !measure.unit_printed && !measure.dimension.empty();
+  result.unitless =
+      !measure.ratio && !measure.unit_printed && !measure.dimension.empty() && !measure.share;
   std::vector<std::string> comparand;
   for (auto i = measure.comparand_begin; i < measure.comparand_end; ++i) {
     if (text.is_word(i) && !text.info[i].is(kFunction) && text.info[i].dimension.empty()) {
@@ -219,7 +246,11 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
     }
   }
   auto& atom = result.atom;
-  atom.unit = measure.unit;
+  // "HL/HW ratio 2" counts nothing.
+  bool const counts =
+      measure.unit == "1" && std::none_of(tokens.begin(), tokens.end(),
+                                          [&](Index token) { return is_ratio_word(text, token); });
+  atom.unit = measure.unit == "1" && !counts ? std::string{} : measure.unit;
   atom.negated = measure.negated;
   atom.ranges = measure.ranges;
   ClauseMatches::NumberWanted wanted{.begin = measure.begin,
@@ -230,11 +261,16 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
                                                       : std::string_view{},
                                      .to = measure.to,
                                      .comparand = comparand};
-  result.row = matches.number_row(wanted, carried_rows);
+  result.row = matches.number_row(wanted, carried.rows);
   if (!result.row && bare) {
     // "culms 20–40 cm", where only the height of culms is a character.
     wanted.dimension = {};
-    result.row = matches.number_row(wanted, carried_rows);
+    result.row = matches.number_row(wanted, carried.rows);
+  }
+  if (!result.row && !measure.ratio && atom.unit.empty()) {
+    wanted.unit = "1";
+    result.row = matches.number_row(wanted, carried.rows);
+    if (result.row) atom.unit = "1";
   }
   bool invert = false;
   if (result.row) {
@@ -254,11 +290,15 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
     if (!measure.ratio) result.description = description;
     auto words = naming_words(text, measure.ratio ? tokens : own_words(text, naming, measure));
     // "antennae black, with 9 segments": those of the antennae.
-    if (!measure.ratio && !words.empty() && !carried_subject.empty() && !tokens.empty() &&
+    if (!measure.ratio && !words.empty() && !carried.subject.empty() && !tokens.empty() &&
         text.is_word(tokens.front()) && text.info[tokens.front()].is(kWith)) {
-      words.insert(words.begin(), singular_words(carried_subject));
+      words.insert(words.begin(), singular_words(carried.subject));
     }
-    auto const name = words.empty() ? singular_words(carried_subject) : joined(words);
+    // "Style 5. 0.30–0.70. 6–8.": what names nothing and has no unit is not said of the style.
+    bool const named = measure.ratio || measure.unit_printed || carried.subject_is_near;
+    auto const name = !words.empty() ? joined(words)
+                      : named        ? singular_words(carried.subject)
+                                     : std::string{};
     if (measure.ratio && !measure.to.empty()) {
       invert = dimension_rank(measure.to) < dimension_rank(measure.over);
       auto const& first = invert ? measure.to : measure.over;

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/characters/reading/clause_reader.hpp"
 #include "keydrift/characters/reading/clauses.hpp"
 #include "keydrift/characters/reading/lead_text.hpp"
 #include "keydrift/characters/reading/matches.hpp"
@@ -36,7 +37,6 @@ struct NumberAtom {
 [[nodiscard]] NumberAtom number_atom(Measure const& measure, LeadText const& text,
                                      std::vector<std::uint32_t> const& tokens,
                                      ClauseMatches const& matches, LexiconIndex const& lexicon,
-                                     std::vector<std::uint32_t> const& carried_rows,
-                                     std::string const& carried_subject, double tolerance);
+                                     Carried const& carried, double tolerance);
 
 }  // namespace keydrift::reading

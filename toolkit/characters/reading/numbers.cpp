@@ -44,6 +44,15 @@ NumericRange inverted(NumericRange const& range) {
           .approximate = range.approximate};
 }
 
+NumericRange scaled(NumericRange const& range, double factor) {
+  auto result = range;
+  for (auto* interval : {&result.usual, &result.extreme}) {
+    interval->low = clean(interval->low * factor);
+    interval->high = clean(interval->high * factor);
+  }
+  return result;
+}
+
 NumericRange widened(NumericRange const& range, double tolerance) {
   if (!range.approximate) return range;
   return {.usual = widened(range.usual, tolerance),

@@ -16,8 +16,12 @@ struct Measure {
   std::uint32_t begin{};  // tokens, half open
   std::uint32_t end{};
   std::vector<NumericRange> ranges;  // canonical unit; "approximate" ones are not yet widened
-  std::string unit;                  // canonical; "1" where none is printed, "" for a ratio
+  // Canonical; "1" for what counts, "" for a ratio and for what measures but prints no unit
+  // ("1.8").
+  std::string unit;
   bool unit_printed{false};
+  double factor{1};       // of the printed unit: printed numbers times this are the ranges
+  bool share{false};      // "1/6 of diameter", "2x width": wants no unit, though it has a dimension
   std::string dimension;  // "length", "width" … as printed beside the number; may be empty
   bool or_rarely{false};  // "3, rarely 4": the extremes come from a hedged alternative
   bool backwards{false};  // printed upper limit below the lower one (read the right way round)
@@ -43,6 +47,9 @@ struct Measure {
 
 // A ratio the other way round (length/width -> width/length).
 [[nodiscard]] NumericRange inverted(NumericRange const& range);
+
+// With every limit times `factor`.
+[[nodiscard]] NumericRange scaled(NumericRange const& range, double factor);
 
 // Moves the limits of an approximate range apart by the share `tolerance` of each.
 [[nodiscard]] NumericRange widened(NumericRange const& range, double tolerance);

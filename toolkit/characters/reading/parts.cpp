@@ -2,6 +2,7 @@
 #include "keydrift/key/sort_stably.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace keydrift::reading {
@@ -14,7 +15,7 @@ bool is_numeric(LeadText const& text, Index at) {
 }
 
 bool is_parting_comma(LeadText const& text, Clause const& clause, Index at) {
-  if (!text.is_sign(at, U',')) return false;
+  if (!text.is_sign(at, U',') || text.tokens[at].formula) return false;
   // "flat or, less often, grooved"
   if (at > clause.begin && text.info[at - 1].is(kOr)) return false;
   auto before = at;
@@ -108,7 +109,7 @@ class Cutter {
           if (text_.is_word(i)) add(i);
           continue;
         }
-        if (text_.tokens[i].kind == TokenKind::sign) continue;
+        if (text_.tokens[i].kind == TokenKind::sign && !text_.tokens[i].formula) continue;
       }
       add(i);
     }
@@ -134,12 +135,26 @@ class Cutter {
   }
 
   bool is_or(Index at) const {
+    if (text_.tokens[at].formula) return false;
     if (text_.is_word(at) && text_.info[at].is(kOr)) return true;
     // "white/yellow"
     if (!text_.is_sign(at, U'/') || at == clause_.begin || at + 1 >= clause_.end) return false;
     if (text_.tokens[at].blank_before || text_.tokens[at + 1].blank_before) return false;
     return text_.is_word(at - 1) && text_.is_word(at + 1) && !text_.info[at - 1].is(kAnd) &&
-           text_.info[at - 1].dimension.empty();
+           text_.info[at - 1].dimension.empty() && !is_quotient(at);
+  }
+
+  // "vertex/eye ratio 0.75", "HL/HW 1.2"
+  bool is_quotient(Index slash) const {
+    auto const next = slash + 2;
+    if (next >= clause_.end) return false;
+    if (text_.is_sign(next, U'=')) return true;
+    if (text_.is_word(next)) {
+      return text_.is_word(next, "ratio") || text_.is_word(next, "index") ||
+             text_.is_word(next, "quotient");
+    }
+    auto const& number = text_.tokens[next];
+    return number.kind == TokenKind::number && std::trunc(number.value) != number.value;
   }
 
   bool hedge_begins(Index at) const {
@@ -190,7 +205,8 @@ class Cutter {
           role == Role::limit) {
         continue;
       }
-      bool const sign = role == Role::open && text_.tokens[i].kind == TokenKind::sign;
+      bool const sign =
+          role == Role::open && text_.tokens[i].kind == TokenKind::sign && !text_.tokens[i].formula;
       bool const or_word = role == Role::open && is_or(i);
       if (or_word && !(alternative && i == open + 1)) {
         auto& parts = alternative ? segments_.back().parts : inside_.back().parts;

@@ -12,7 +12,8 @@ namespace keydrift::reading {
 
 // A part is what stands between two "or"s; a segment is a run of parts that "or" joins.
 struct Part {
-  std::vector<std::uint32_t> tokens;  // what is open or read, in order; signs left out
+  std::vector<std::uint32_t>
+      tokens;  // what is open or read, in order; signs left out but for those of formulas
   // From the comma, "or" or parenthesis in front of it, so that qualifiers there belong to it, to
   // its last token, parentheses inside included.
   std::uint32_t first{};

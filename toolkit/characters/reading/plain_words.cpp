@@ -28,6 +28,11 @@ bool names_part(LeadText const& text, std::vector<Index> const& tokens) {
   });
 }
 
+// "A. III, 8" says by its letter what it speaks of.
+bool begins_named_formula(LeadText const& text, std::vector<Index> const& tokens) {
+  return !tokens.empty() && text.tokens[tokens.front()].formula && text.is_word(tokens.front());
+}
+
 }  // namespace
 
 std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& tokens,
@@ -44,6 +49,11 @@ std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& 
       bool const inside = role == Role::hedge && !words.empty() && i > 0 &&
                           tokens[i] > tokens[i - 1] + 1 && text.is_word(token);
       if (!inside) continue;
+    }
+    if (text.tokens[token].formula) {
+      // "10 + 14" is not "10-14".
+      if (!text.tokens[token].word.empty()) words.emplace_back(text.tokens[token].word);
+      continue;
     }
     if (text.tokens[token].kind == TokenKind::sign || text.tokens[token].kind == TokenKind::mark) {
       continue;
@@ -82,6 +92,7 @@ std::string words_at(LeadText const& text, std::vector<std::uint32_t> const& tok
 
 std::vector<std::uint32_t> subject_tokens(LeadText const& text,
                                           std::vector<std::uint32_t> const& tokens) {
+  if (begins_named_formula(text, tokens)) return {tokens.front()};
   std::vector<Index> content;
   content.reserve(tokens.size());
   std::size_t before_break = 0;  // content words in front of the first preposition or number
@@ -118,7 +129,7 @@ std::vector<std::uint32_t> subject_tokens(LeadText const& text,
 
 bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,
                    bool begins_clause) {
-  if (names_part(text, tokens)) return true;
+  if (names_part(text, tokens) || begins_named_formula(text, tokens)) return true;
   auto const content = content_count(text, tokens);
   if (begins_clause) return content > 1;
   auto const first = std::find_if(tokens.begin(), tokens.end(), [&](Index token) {

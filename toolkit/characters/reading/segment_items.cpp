@@ -75,8 +75,8 @@ class ItemReader {
       cluster.first = measures.front().begin;
       cluster.last = measures.front().end - 1;
       for (auto const& measure : measures) {
-        auto read = number_atom(measure, text_, tokens_, *found_.matches, *rules_.lexicon,
-                                carried_.rows, carried_.subject, rules_.tolerance);
+        auto read = number_atom(measure, text_, tokens_, *found_.matches, *rules_.lexicon, carried_,
+                                rules_.tolerance);
         description_.insert(description_.end(), read.description.begin(), read.description.end());
         cluster.origin = read.row ? Origin::lexicon : Origin::number;
         cluster.row = read.row;

@@ -22,9 +22,10 @@ struct Token {
   bool blank_before{false};  // a blank, or the beginning of the text, in front
   bool capital{false};       // words: begins with an upper-case letter
   bool is_fraction{false};   // numbers: printed with a fraction ("1/2", "2½")
+  bool formula{false};       // part of "3-2-1" or its like: see mark_formulas()
   char32_t sign{};           // signs only
   double value{};            // numbers only
-  std::string word{};        // words: case-folded, NFC; numbers: in plain digits
+  std::string word{};        // words: case-folded, NFC; numbers: in plain digits; signs of formulas
 };
 
 [[nodiscard]] std::vector<Token> tokenise(std::string_view text);

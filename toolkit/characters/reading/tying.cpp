@@ -379,59 +379,6 @@ void name_bare_numbers(AllDrafts const& all) {
   });
 }
 
-void turn_lone_counts_into_words(AllDrafts const& all) {
-  auto const& couplets = all.couplets;
-  // Counts and ratios that contrast with their like somewhere stay numbers everywhere.
-  WordsOfNumbers lone;
-  std::unordered_set<std::string> contrasted;
-  for (auto const& couplet : couplets) {
-    std::set<std::string> before;
-    for (auto const* lead : couplet) {
-      std::set<std::string> here;
-      for (auto const& draft : *lead) {
-        for (auto const& atom : draft.any_of) {
-          auto const& id = atom.atom.character;
-          if (id.starts_with("~n:") && (id.ends_with("|1") || id.ends_with("|"))) here.insert(id);
-        }
-      }
-      for (auto const& id : here) {
-        if (before.contains(id)) contrasted.insert(id);
-        lone.insert(id);
-      }
-      before.insert(here.begin(), here.end());
-    }
-  }
-  std::erase_if(lone, [&](std::string const& id) { return contrasted.contains(id); });
-  if (lone.empty()) return;
-  WordsOfNumbers words;
-  auto const note = [&](Draft const& draft) {
-    if (!draft.any_of.front().opaque) words.insert(draft.any_of.front().atom.character);
-  };
-  for (auto const& couplet : couplets) {
-    for (std::size_t i = 0; i < couplet.size(); ++i) {
-      for (auto j = i + 1; j < end_of_rivals(couplet.size(), i); ++j) {
-        for_contrasts(*couplet[i], *couplet[j], lone, [&](Draft const& a, Draft const& b) {
-          note(a);
-          note(b);
-        });
-      }
-    }
-  }
-  for (auto* drafts : all.each_once) {
-    for (auto& draft : *drafts) {
-      if (draft.any_of.size() != 1 || draft.plain.empty() ||
-          !words.contains(draft.any_of.front().atom.character)) {
-        continue;
-      }
-      DraftAtom atom;
-      atom.opaque = true;
-      atom.atom.states = {draft.plain};
-      draft.any_of = {std::move(atom)};
-      draft.origin = Origin::opaque;
-    }
-  }
-}
-
 void read_contraries(std::vector<CoupletDrafts> const& couplets) {
   for (auto const& couplet : couplets) {
     for (auto* lead : couplet) {

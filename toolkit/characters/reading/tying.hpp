@@ -32,10 +32,6 @@ void read_contraries(std::vector<CoupletDrafts> const& couplets);
 // only ("plants 20 cm" beside "plants 1 m tall").
 void name_bare_numbers(AllDrafts const& all);
 
-// "Culms three-sided" against "culms round": a count or ratio that contrasts with words only, and
-// nowhere with another count of the same, is read as words.
-void turn_lone_counts_into_words(AllDrafts const& all);
-
 // Gives every opaque atom its character.
 //
 // Equal words are one state.  The statements of a couplet that contrast are states of one
