@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "keydrift/characters/contrast_parts.hpp"
+#include "keydrift/characters/contrast_words.hpp"
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/key/side_by_side.hpp"
 
@@ -33,6 +34,7 @@ struct LeadView {
   std::set<std::string> mentioned{};       // in either-or statements
   std::vector<Statement const*> groups{};  // either-or statements over several characters
   std::size_t deciding{};
+  bool guessed{false};  // some of it is words that no lexicon and no mark explains
   std::size_t hedged{};
   Statement const* first_hedged{};
 };
@@ -54,6 +56,7 @@ LeadView view_of(Edition const& edition, LeadId id) {
   for (auto const& statement : edition[id].statements) {
     if (statement.strength == Strength::noted || statement.any_of.empty()) continue;
     ++view.deciding;
+    view.guessed = view.guessed || is_guessed(statement);
     bool const hedged = statement.strength == Strength::hedged;
     if (hedged) {
       ++view.hedged;
@@ -120,10 +123,7 @@ std::string head_of(Statement const& statement) {
 // Two statements that no character ties, though they begin with the same word and one of them was
 // not understood: most likely they answer each other.
 bool may_answer(Said const& a, Said const& b) {
-  auto const guessed = [](Said const& said) {
-    return said.statement->origin == Origin::opaque || said.statement->origin == Origin::number;
-  };
-  if (!guessed(a) && !guessed(b)) return false;
+  if (!is_guessed(*a.statement) && !is_guessed(*b.statement)) return false;
   for (auto const* said : {&a, &b}) {
     if (!said->head) said->head = head_of(*said->statement);
   }
@@ -242,17 +242,7 @@ class CoupletCheck {
       // Leads of the same words are a finding of proof_structure.
       if (context_.edition[a.id].text == context_.edition[b.id].text) return;
       no_contrast_ = true;
-      auto const& statement = context_.edition[b.id].statements.front();
-      auto& finding = context_.report(
-          "no-contrast", Severity::error, statement,
-          "leads " + lead(i) + " and " + lead(j) + " do not contrast: " +
-              (parting.shared == 0 ? "they have no character in common"
-                                   : "they say the same of each character that they share"),
-          "say of one character how the leads differ in it");
-      finding.place = context_.edition[b.id].place;
-      finding.printed = context_.edition[b.id].text;
-      finding.related.push_back(
-          {.place = context_.edition[a.id].place, .message = "lead " + lead(i) + " is here"});
+      report_no_contrast(i, j, parting);
       return;
     }
     bool const only_pair = views_.size() == 2;
@@ -273,7 +263,34 @@ class CoupletCheck {
     }
   }
 
+  // Words that nothing ties to one another may well contrast ("shrubs", "trees"), and so may what
+  // is drawn: neither is an error.
+  void report_no_contrast(std::size_t i, std::size_t j, Parting const& parting) {
+    auto const& a = context_.edition[views_[i].id];
+    auto const& b = context_.edition[views_[j].id];
+    bool const untied = parting.shared == 0 && (views_[i].guessed || views_[j].guessed);
+    bool const drawn = parting.shared > 0 && cite_other_figures(a, b);
+    auto const leads = "leads " + lead(i) + " and " + lead(j);
+    auto& finding = context_.report(
+        "no-contrast", untied || drawn ? Severity::information : Severity::error,
+        b.statements.front(),
+        untied ? "nothing ties what " + leads +
+                     " say to one character, so how they contrast is "
+                     "not seen"
+        : drawn ? leads + " contrast in their figures alone"
+                : leads + " do not contrast: " +
+                      (parting.shared == 0 ? "they have no character in common"
+                                           : "they say the same of each character that they share"),
+        untied ? "name the same structure in both, or tie their words to one character in a lexicon"
+        : drawn ? "say in words as well what the figures show"
+                : "say of one character how the leads differ in it");
+    finding.place = b.place;
+    finding.printed = b.text;
+    finding.related.push_back({.place = a.place, .message = "lead " + lead(i) + " is here"});
+  }
+
   void report_same(std::size_t i, Said const& x, std::size_t j, Said const& y) {
+    if (cite_other_figures(*x.statement, *y.statement)) return;
     auto const of = label_of(context_, *y.statement);
     auto& finding =
         context_.report("same-state", Severity::warning, *y.statement,
@@ -352,6 +369,8 @@ class CoupletCheck {
     // Where nothing contrasts, that is the finding; an either-or needs no partner for each part.
     if (found == views_[i].said.end() || no_contrast_) return;
     auto const& said = found->second;
+    // What "5–7" alone is said of, the other lead may well say something of.
+    if (!has_words(*said.statement)) return;
     if (inapplicable_elsewhere(*said.statement, i)) return;
     for (std::size_t j = 0; j < views_.size(); ++j) {
       if (j != i && answered(views_[i], key, said, views_[j])) return;

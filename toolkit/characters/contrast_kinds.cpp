@@ -42,7 +42,9 @@ constexpr std::array kKinds{
     FindingKind{
         "no-contrast", Severity::error, "Two leads of a couplet do not contrast",
         "No character is stated differently in the two leads, so nothing tells which one to\n"
-        "take.  Leads should answer each other, character by character and in one order."},
+        "take.  Leads should answer each other, character by character and in one order.\n"
+        "Information where the leads cite different figures, which may show the contrast, and\n"
+        "where words that no lexicon explains may hold it (\"shrubs\", \"trees\")."},
     FindingKind{
         "one-sided", Severity::warning, "A character stated in one lead only",
         "A lead that is silent about a character does not deny it: a specimen that shows it\n"

@@ -9,6 +9,7 @@
 
 #include "keydrift/characters/contrast_words.hpp"
 #include "keydrift/characters/reading.hpp"
+#include "keydrift/characters/reading/vocabulary.hpp"
 #include "keydrift/characters/units.hpp"
 #include "keydrift/key/prose.hpp"
 
@@ -29,10 +30,53 @@ std::vector<std::string> words_of(Statement const& statement) {
   return words;
 }
 
+bool has_words(Statement const& statement) {
+  return std::any_of(statement.text.begin(), statement.text.end(), [](char c) {
+    // Beyond ASCII dashes and signs begin with E2, letters with others.
+    auto const byte = static_cast<unsigned char>(c);
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (byte >= 0xC3 && byte != 0xE2);
+  });
+}
+
 bool same_stem(std::string_view a, std::string_view b) {
   if (a.size() > b.size()) std::swap(a, b);
   return !a.empty() && (a == b || (a.size() >= 4 && b.starts_with(a) && b.size() <= a.size() + 2));
 }
+
+namespace {
+
+// "12 13" of "as in Figs 12, 13": what is cited, in order.
+std::string figures_cited(std::string_view text) {
+  std::string cited;
+  bool citing = false;
+  for (auto const& token : reading::tokenise(text)) {
+    if (token.kind == reading::TokenKind::word) {
+      // "Fig. 3a", "Pl. IV"; longer words go on with the sentence.
+      bool const figure = reading::word_info(token.word, "").is(reading::kFigure);
+      citing = figure || (citing && token.word.size() <= 3);
+      if (figure) continue;
+    }
+    if (token.kind == reading::TokenKind::sign && (token.sign == U')' || token.sign == U';')) {
+      citing = false;
+    }
+    if (citing && !token.word.empty()) cited += token.word + ' ';
+  }
+  return cited;
+}
+
+bool are_other_figures(std::string_view a, std::string_view b) {
+  auto const cited = figures_cited(a);
+  if (cited.empty()) return false;
+  auto const other = figures_cited(b);
+  return !other.empty() && other != cited;
+}
+
+}  // namespace
+
+bool cite_other_figures(Statement const& a, Statement const& b) {
+  return are_other_figures(a.text, b.text);
+}
+bool cite_other_figures(Lead const& a, Lead const& b) { return are_other_figures(a.text, b.text); }
 
 namespace {
 

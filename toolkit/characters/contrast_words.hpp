@@ -13,10 +13,22 @@ namespace keydrift::contrast {
   return statement.strength != Strength::noted && !statement.any_of.empty();
 }
 
+// No lexicon and no mark says what it means.
+[[nodiscard]] inline bool is_guessed(Statement const& statement) {
+  return statement.origin == Origin::opaque || statement.origin == Origin::number;
+}
+
 // normalised_words() of the statement without its hedge, one by one.
 [[nodiscard]] std::vector<std::string> words_of(Statement const& statement);
 
+// Not numbers and signs alone.
+[[nodiscard]] bool has_words(Statement const& statement);
+
 // "spike" and "spikes": the same, or the one with up to two letters more.
 [[nodiscard]] bool same_stem(std::string_view a, std::string_view b);
+
+// Both cite figures, and not the same ones: "as in Figs 12, 13", "as in Figs 14, 15".
+[[nodiscard]] bool cite_other_figures(Statement const& a, Statement const& b);
+[[nodiscard]] bool cite_other_figures(Lead const& a, Lead const& b);
 
 }  // namespace keydrift::contrast

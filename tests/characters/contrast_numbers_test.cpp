@@ -1,0 +1,89 @@
+// What is found of leads whose numbers are formulas, ratios, or measurements without a unit:
+// nothing that their author would deny.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "edition_builder.hpp"
+#include "keydrift/characters/contrast.hpp"
+#include "keydrift/characters/reading.hpp"
+
+namespace keydrift {
+namespace {
+
+struct Leads {
+  char const* first;
+  char const* second;
+};
+
+std::vector<Finding> findings_of(Leads const& leads) {
+  auto edition =
+      test::make_edition("key.txt", {{"1", {{leads.first, "Aus bus"}, {leads.second, "Cus dus"}}}});
+  auto findings = read_statements(edition, {});
+  for (auto& finding : proof_contrast(edition, KeyGraph{edition})) {
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+class ContrastsOfNumbers : public testing::TestWithParam<Leads> {};
+
+TEST_P(ContrastsOfNumbers, AreNotDenied) {
+  for (auto const& finding : findings_of(GetParam())) {
+    EXPECT_EQ(finding.severity, Severity::information) << to_text(finding);
+  }
+}
+
+constexpr Leads kContrasts[]{
+    {"Vertebrae 24 (10 + 14); D. XII, 14–16; A. III, 8",
+     "Vertebrae 25 (11 + 14); D. X, 11–12; A. III, 7"},
+    {"Scutum with 2 + 3 dorsocentral bristles, 1 + 1 acrostichals",
+     "Scutum with 2 + 4 dorsocentral bristles, 2 + 1 acrostichals"},
+    {"Setal formula of legs II–VII 3-2-1; leg formula 4-1-2-3",
+     "Setal formula of legs II–VII 2-2-1; leg formula 1-4-2-3"},
+    {"Legs 4-1-2-3 in length", "Legs 1-4-2-3 in length"},
+    {"Tarsi 5-5-4", "Tarsi 4-4-4"},
+    {"Leg formula 4123", "Leg formula 1423"},
+    {"Gill rakers 5–6 + 12–14", "Gill rakers 8–9 + 16–18"},
+    {"Dorsal fin IX, 12; vein R4+5 bare", "Dorsal fin XI, 12; vein R4+5 with setae"},
+    {"Femur to tibia 1:1.5", "Femur to tibia 1:3.2"},
+    {"Dentition 1/2", "Dentition 2/3"},
+    {"Basal 1/3 of elytra black", "Basal 1/2 of elytra black"},
+    {"Carapace length 1.8–2.4", "Carapace length 2.5–3.1"},
+    {"Umbilicus up to 1/4 of diameter", "Umbilicus more than 1/4 of diameter"},
+    {"Trees with pale bark", "Shrubs creeping on rocks"},
+    {"Annual", "Perennial with a thick rootstock"},
+    {"Petals white. 5–7", "Petals blue"},
+    {"Genitalia as in Figs 12, 13", "Genitalia as in Figs 14, 15"},
+    {"Head black; genitalia as in Fig. 3a", "Head red; genitalia as in Fig. 3b"},
+};
+
+INSTANTIATE_TEST_SUITE_P(Contrast, ContrastsOfNumbers, testing::ValuesIn(kContrasts));
+
+TEST(ContrastsOfFigures, AreARemark) {
+  auto const findings = findings_of({"Genitalia as in Fig. 12", "Genitalia as in Fig. 14"});
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(to_text(findings[0]),
+            "key.txt:2:1: information: leads 1a and 1b contrast in their figures alone "
+            "[no-contrast]\n"
+            "  Genitalia as in Fig. 14\n"
+            "  key.txt:1:1: lead 1a is here\n"
+            "  say in words as well what the figures show\n");
+}
+
+TEST(ContrastsOfFigures, NeedFiguresOnBothSides) {
+  auto const findings = findings_of({"Legs black (Fig. 1)", "Legs black"});
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings[0].severity, Severity::error);
+}
+
+TEST(ContrastsOfNumbersWithoutUnit, ShowWhereTheyOverlap) {
+  auto const findings = findings_of({"Carapace length 1.8–2.4", "Carapace length 2.2–3.1"});
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings[0].code, "overlapping-ranges");
+}
+
+}  // namespace
+}  // namespace keydrift
