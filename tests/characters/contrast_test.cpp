@@ -422,6 +422,11 @@ TEST(Contrast, FindsAContradictionWithinOneLead) {
             "  mend one of the two statements\n");
 }
 
+TEST(Contrast, CallsLeadsThatContradictThemselvesNotTheSame) {
+  EXPECT_EQ(codes(pair_of("stamens=2 1; stamens=5 1", "stamens=3 1; stamens=6 1")),
+            (Codes{"dead-lead", "dead-lead"}));
+}
+
 TEST(Contrast, BuildsOnNothingThatIsNotFirm) {
   for (auto const* above : {"usually beak=bifid", "beak=bifid except Cus", "male: beak=bifid",
                             "note beak=bifid", "beak=bifid or a=z"}) {

@@ -314,6 +314,7 @@ class CoupletCheck {
   }
 
   void check_ranges(std::size_t i, Said const& x, std::size_t j, Said const& y) {
+    if (is_empty(x.extreme) && is_empty(y.extreme)) return;  // each contradicts itself
     if (x.extreme == y.extreme && x.usual == y.usual) {
       report_same(i, x, j, y);
       return;
