@@ -144,10 +144,14 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
     ++end;
   }
   if (matched < wanted.size()) return std::nullopt;
-  // "8, Legs pale": a comma for the full stop.
+  // "8, Legs pale", "8, — Legs pale": a comma for the full stop.
+  auto words = skip_blanks(line, end + 1);
+  if (auto const dash = code_point_at(line, words); is_dash(dash.value)) {
+    words = skip_blanks(line, words + dash.length);
+  }
   bool const comma = !misread && !enclosed && end + 1 < line.size() && line[end] == ',' &&
                      is_blank(code_point_at(line, end + 1).value) &&
-                     is_upper(code_point_at(line, skip_blanks(line, end + 1)).value);
+                     is_upper(code_point_at(line, words).value);
   if (!misread && !comma) return std::nullopt;
   // "S. 90": a page.
   bool const page =

@@ -171,5 +171,14 @@ TEST(PrintedDamagedLabels, AnIInTheBracketOfARivalIsAOne) {
   EXPECT_FALSE(printed::read_damaged_back_reference("19 (in fens). Body shining", 19));
 }
 
+TEST(PrintedDamagedLabels, ACommaMayStandForTheFullStopBeforeADash) {
+  EXPECT_EQ(sketch("1. — Wings clear . . . . . . . . 2.\n"
+                   "— Wings dark . . . . . . . . Aus bus\n"
+                   "2, — Legs pale . . . . . . . . Aus cus\n"
+                   "— Legs dark . . . . . . . . Aus dus\n"),
+            "1[1] Wings clear -> 2\n1[—] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[—] Legs dark -> Aus dus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
