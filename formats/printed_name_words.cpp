@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -81,10 +82,11 @@ constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"s
                                 "bei"sv,  "de"sv,  "and"sv,    "or"sv,   "on"sv,   "by"sv,
                                 "see"sv,  "(in"sv, "bij"sv,    "chez"sv, "como"sv, "wie"sv,
                                 "als"sv,  "van"sv, "und"sv,    "oder"sv, "et"sv,   "ou"sv};
-constexpr std::array kRanks{"subsp."sv, "ssp."sv, "var."sv,     "forma"sv, "fo."sv, "subvar."sv,
-                            "morph"sv,  "cf."sv,  "aff."sv,     "nr"sv,    "nr."sv, "subg."sv,
-                            "sect."sv,  "ser."sv, "subsect."sv, "f."sv,    "×"sv,   "race"sv,
-                            "x"sv,      "gr."sv,  "grp."sv,     "cfr."sv};
+constexpr std::array kRanks{
+    "subsp."sv,   "ssp."sv,        "var."sv,      "forma"sv,     "fo."sv,    "subvar."sv, "morph"sv,
+    "cf."sv,      "aff."sv,        "nr"sv,        "nr."sv,       "subg."sv,  "sect."sv,   "ser."sv,
+    "subsect."sv, "f."sv,          "×"sv,         "race"sv,      "x"sv,      "gr."sv,     "grp."sv,
+    "cfr."sv,     "nothosubsp."sv, "nothossp."sv, "nothovar."sv, "nothof."sv};
 constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
                                  "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
 
@@ -107,8 +109,9 @@ bool is_infrageneric_rank(std::string_view word) {
 
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
 bool is_lower_rank(std::string_view word) {
-  static constexpr std::array kLower{"subsp."sv, "ssp."sv,    "var."sv, "forma"sv,
-                                     "fo."sv,    "subvar."sv, "f."sv,   "race"sv};
+  static constexpr std::array kLower{"subsp."sv,      "ssp."sv,      "var."sv,      "forma"sv,
+                                     "fo."sv,         "subvar."sv,   "f."sv,        "race"sv,
+                                     "nothosubsp."sv, "nothossp."sv, "nothovar."sv, "nothof."sv};
   return is_one_of(kLower, word);
 }
 bool is_particle(std::string_view word) { return is_one_of(kParticles, word); }
@@ -153,7 +156,7 @@ bool is_plain_word(std::string_view word) {
 }
 
 bool is_epithet(std::string_view word) {
-  word = without_end(word);
+  word = without_cross(without_end(word));
   if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
   static constexpr auto kSmallWords =
       lengths_by_beginning(kNoEpithets, kParticles, kLimits, kSeparators);
@@ -292,6 +295,7 @@ bool is_latin_genus(std::string_view word) {
 }
 
 bool is_capitalised(std::string_view word) {
+  word = without_cross(word);
   if (!is_upper(code_point_at(word, 0).value)) return false;
   return is_plain_word(word);
 }

@@ -33,7 +33,7 @@ namespace keydrift::printed {
 
 // Letters and inner hyphens only; at least two of them.
 [[nodiscard]] bool is_plain_word(std::string_view word);
-[[nodiscard]] bool is_epithet(std::string_view word);
+[[nodiscard]] bool is_epithet(std::string_view word);  // "alba"; "×alba" of a hybrid too
 // Endings of Latin and Greek nouns in the nominative; tells "Aus Smith" from "Grey Warbler".
 [[nodiscard]] bool has_latin_ending(std::string_view word);
 // The same for epithets, genitives and participles among them.

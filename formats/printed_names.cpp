@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -382,7 +383,7 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
     auto const genus = genus_for(beginning, rest, others);
     if (genus.empty()) findings_.keep_as_printed(std::string{words[0]}, taxon.name, place);
     if (genus.empty() || rest.empty()) return taxon.name;
-    auto name = with_species(genus + " " + without_stress(rest));
+    auto name = with_parents_in_full(with_species(genus + " " + without_stress(rest)));
     findings_.assume(std::string{words[0]}, genus, std::move(others), name, place);
     last_genus_ = genus;
     see_name(name);
@@ -405,7 +406,8 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
       return name;
     }
   }
-  auto name = with_species(is_stressed_name(words) ? without_stress(taxon.name) : taxon.name);
+  auto name = with_parents_in_full(
+      with_species(is_stressed_name(words) ? without_stress(taxon.name) : taxon.name));
   if (auto const genus = full_genus(name); !genus.empty()) {
     see_genus(genus, !is_one_word(name));
   }
@@ -415,7 +417,9 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
 
 void NameTable::see_name(std::string const& name) {
   auto const words = words_of(name);
-  if (words.size() >= 2 && is_lower(code_point_at(words[1], 0).value) && is_plain_word(words[1])) {
+  if (words.size() < 2) return;
+  auto const epithet = without_cross(words[1]);
+  if (is_lower(code_point_at(epithet, 0).value) && is_plain_word(epithet)) {
     last_species_ = std::string{words[0]} + " " + std::string{words[1]};
     species_by_epithet_[std::string{words[1]}] = last_species_;
   }

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination_words.hpp"
+#include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
@@ -105,7 +106,21 @@ class TaxaReader {
     take_bracketed_rank(taxon);
     read_authorship(taxon);
     read_lower_rank(taxon);
+    read_other_parent(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // "Aus bus Roe × Aus cus Dorn": the second parent; a formula has no author of its own.
+  void read_other_parent(TaxonReading& taxon) {
+    bool const joined = !taxon.authorship.empty() && !item_ended_ && is_cross(word(at_));
+    if (!joined || !words_.starts_taxon(at_ + 1)) return;
+    take_name_word(taxon);
+    take_name_word(taxon);
+    read_epithets(taxon);
+    taxon.authorship.clear();
+    TaxonReading parent;
+    genus_alone_ = false;
+    read_authorship(parent);
   }
 
   // "Aus bus (var. cus, var. dus)": each of them.
@@ -252,10 +267,6 @@ class TaxaReader {
   [[nodiscard]] bool begins_infrageneric(std::string_view printed) const {
     return genus_read_ && is_infrageneric_rank(printed) && is_capitalised(word(at_ + 1)) &&
            !is_epithet(word(at_ + 2));
-  }
-
-  [[nodiscard]] static bool is_cross(std::string_view printed) {
-    return printed == "×" || printed == "x" || printed == "X";
   }
 
   // "Roei" of "A. Roei Dorn": beneath a genus cut short, before its author or at the end.

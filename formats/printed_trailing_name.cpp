@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
@@ -281,7 +282,7 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
     bool const latin = (is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name)) &&
                        read_taxa(name).remark.size() <= longest;
     if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
-    auto first = list_begin(words, w, text);
+    auto first = list_begin(words, begin_with_cross(words, w), text);
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&
                       signs_before_name(std::string{words[first - 1]} + "a") > 0;
     if (sign) --first;  // "* Aus bus"
