@@ -37,7 +37,35 @@ bool DestinationWords::is_author_at(std::size_t i) const {
   auto initial = word(i);
   if (is_authorish(initial)) return true;
   while (!initial.empty() && initial.front() == '(') initial.remove_prefix(1);
-  return (initial == "P." || initial == "S.") && is_upper(code_point_at(word(i + 1), 0).value);
+  if (initial != "P." && initial != "S.") return false;
+  // "P. Roe", "Roe & S."; "S. 12" is a page.
+  bool const second = i > 0 && (word(i - 1) == "&" || word(i - 1) == "et");
+  auto const next = code_point_at(word(i + 1), 0).value;
+  return is_upper(next) || (second && !is_digit(next));
+}
+
+bool DestinationWords::is_particle_at(std::size_t i, bool within) const {
+  auto const printed = without_end(word(i));
+  bool const particle =
+      printed.starts_with('(') ? is_surname_particle(printed.substr(1)) : is_particle(printed);
+  return particle && (within || is_author_at(i + 1) || is_particle(without_end(word(i + 1))));
+}
+
+bool DestinationWords::is_short_author_at(std::size_t i) const {
+  return is_author_at(i) && without_end(word(i)).ends_with('.');
+}
+
+bool DestinationWords::closes_author(std::size_t i) const {
+  if (i == 0) return false;
+  auto const before = word(i - 1);
+  auto const bare = without_end(word(i));
+  if (bare == "al.") return before == "&" || before == "et";
+  if (!is_author_at(i - 1) || ends_item(before)) return false;
+  // "Aus bus L. f. minor" is a form.
+  if (bare == "f." || bare == "fil.") {
+    return !is_epithet(without_closing_marks(word(i + 1))) || is_rank(word(i + 1));
+  }
+  return bare == ":" && is_short_author_at(i + 1);
 }
 
 bool DestinationWords::starts_taxon(std::size_t i) const {
@@ -97,9 +125,13 @@ bool DestinationWords::closes_epithet(std::size_t i) const {
 bool DestinationWords::holds_author(std::size_t i, std::size_t begin) const {
   auto first = word(i).substr(1);
   if (is_year(first)) return true;
-  if (i > begin || !is_author_at(i)) return false;
+  // "(de la Roe) Dorn"
+  bool const particle = is_particle_at(i, false) && is_surname_particle(first);
+  if (i > begin || !(is_author_at(i) || particle)) return false;
   while (!first.empty() && (first.back() == ')' || first.back() == ',')) first.remove_suffix(1);
   if (is_no_author(fold(first))) return false;
+  if (particle) ++i;
+  bool authored = !particle;
   for (; i < words_.size(); ++i) {
     auto printed = word(i);
     bool const closed = printed.find(')') != std::string_view::npos;
@@ -110,7 +142,8 @@ bool DestinationWords::holds_author(std::size_t i, std::size_t begin) const {
     if (!author && !is_particle(printed) && !is_year(printed)) {
       return false;
     }
-    if (closed) return true;
+    authored = authored || author;
+    if (closed) return authored;
   }
   return false;
 }
@@ -125,6 +158,8 @@ bool DestinationWords::has_year_soon(std::size_t at) const {
 bool DestinationWords::goes_on_with_author(std::size_t at) const {
   return is_year(word(at)) ||
          (is_author_at(at) && (has_year_soon(at) || is_separator(word(at + 1)))) ||
+         // "Roe, Dorn, and Vorn"
+         (is_separator(word(at)) && is_author_at(at + 1) && at + 2 == words_.size()) ||
          (is_particle(word(at)) && has_year_soon(at));
 }
 

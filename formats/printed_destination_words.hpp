@@ -33,6 +33,15 @@ class DestinationWords {
   // An author's word; or "P." of "P. Roe", which is a page elsewhere.
   [[nodiscard]] bool is_author_at(std::size_t i) const;
 
+  // "van" of "van Roe", "&" of "Roe & Dorn", "(de" of "(de Roe)"; `within`: a bracket is open.
+  [[nodiscard]] bool is_particle_at(std::size_t i, bool within) const;
+
+  // "Fr.": cut short, as an author is and a common name is not.
+  [[nodiscard]] bool is_short_author_at(std::size_t i) const;
+
+  // Behind an author: "f." of "Roe f.", "al." of "Roe & al.", ":" of "Roe : Fr."
+  [[nodiscard]] bool closes_author(std::size_t i) const;
+
   // A name with its epithet, rank or quotation mark, as it stands in a list.
   [[nodiscard]] bool starts_taxon(std::size_t i) const;
 

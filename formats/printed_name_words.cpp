@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_hybrids.hpp"
+#include "keydrift/formats/printed_months.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -31,13 +32,15 @@ constexpr auto sorted(std::array<std::string_view, N> const&... lists) {
   return all;
 }
 
-// Small words that may stand within an author's name.
-constexpr std::array kParticles{
-    "de"sv,   "van"sv,   "von"sv, "der"sv, "den"sv,   "du"sv,   "da"sv,     "dos"sv,
-    "del"sv,  "la"sv,    "le"sv,  "di"sv,  "zu"sv,    "ter"sv,  "ten"sv,    "y"sv,
-    "e"sv,    "et"sv,    "and"sv, "&"sv,   "ex"sv,    "in"sv,   "al."sv,    "f."sv,
-    "fil."sv, "auct."sv, "non"sv, "nec"sv, "sensu"sv, "apud"sv, "emend."sv, "and"sv,
-    "und"sv,  "des"sv,   "das"sv, "af"sv,  "st."sv};
+// Small words that may begin an author's name.
+constexpr std::array kSurnameParticles{"de"sv, "van"sv, "von"sv, "der"sv, "den"sv, "du"sv,
+                                       "da"sv, "dos"sv, "del"sv, "la"sv,  "le"sv,  "di"sv,
+                                       "zu"sv, "ter"sv, "ten"sv, "des"sv, "das"sv, "af"sv};
+// Others that may stand within authors.
+constexpr std::array kParticles{"y"sv,      "e"sv,   "et"sv,  "and"sv,   "&"sv,
+                                "ex"sv,     "in"sv,  "al."sv, "f."sv,    "fil."sv,
+                                "auct."sv,  "non"sv, "nec"sv, "sensu"sv, "apud"sv,
+                                "emend."sv, "em."sv, "und"sv, "st."sv};
 // Small words that are no epithets.
 constexpr std::array kNoEpithets{
     "in"sv,        "part"sv,       "partly"sv,       "partim"sv,    "pro"sv,       "parte"sv,
@@ -114,7 +117,10 @@ bool is_lower_rank(std::string_view word) {
                                      "nothosubsp."sv, "nothossp."sv, "nothovar."sv, "nothof."sv};
   return is_one_of(kLower, word);
 }
-bool is_particle(std::string_view word) { return is_one_of(kParticles, word); }
+bool is_surname_particle(std::string_view word) { return is_one_of(kSurnameParticles, word); }
+bool is_particle(std::string_view word) {
+  return is_one_of(kParticles, word) || is_surname_particle(word);
+}
 bool is_limit_word(std::string_view word) { return is_one_of(kLimits, word); }
 bool is_group_word(std::string_view folded) { return is_one_of(kGroups, folded); }
 bool is_comparing(std::string_view folded) { return is_one_of(kComparing, folded); }
@@ -157,11 +163,15 @@ bool is_plain_word(std::string_view word) {
 
 bool is_epithet(std::string_view word) {
   word = without_cross(without_end(word));
+  // "d'Orvil" is an author.
+  if (word.size() > 2 && word[1] == '\'' && is_upper(static_cast<unsigned char>(word[2])))
+    return false;
   if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
   static constexpr auto kSmallWords =
-      lengths_by_beginning(kNoEpithets, kParticles, kLimits, kSeparators);
+      lengths_by_beginning(kNoEpithets, kSurnameParticles, kParticles, kLimits, kSeparators);
   if (!may_be_among(kSmallWords, word)) return true;
-  static constexpr auto kSorted = sorted(kNoEpithets, kParticles, kLimits, kSeparators);
+  static constexpr auto kSorted =
+      sorted(kNoEpithets, kSurnameParticles, kParticles, kLimits, kSeparators);
   return !std::binary_search(kSorted.begin(), kSorted.end(), word);
 }
 
@@ -253,7 +263,9 @@ std::string_view initial_of(std::string_view genus) {
 
 bool is_year(std::string_view word) {
   word = without_end(word);
-  while (!word.empty() && (word.back() == ')' || word.back() == '.')) word.remove_suffix(1);
+  while (!word.empty() && ").:"sv.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
   if (word.size() > 4 && word.back() >= 'a' && word.back() <= 'z') word.remove_suffix(1);
   return word.size() == 4 && (word[0] == '1' || word[0] == '2') &&
          std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
@@ -261,6 +273,7 @@ bool is_year(std::string_view word) {
 
 bool is_authorish(std::string_view word) {
   if (word == "auct." || is_year(word)) return true;
+  if (is_months(word)) return false;  // "Aus bus Roe V–VII"
   while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
   auto const first = code_point_at(word, 0).value;
   if (first == 'd' && word.size() > 2 && (word.substr(1, 1) == "'" || word.substr(1, 3) == "’")) {

@@ -12,9 +12,11 @@ namespace keydrift::printed {
 [[nodiscard]] bool is_separator(std::string_view word);  // "or", "&": between taxa of a list
 // "subg.", "sect.", "ser.": a rank between genus and species, whose name bears a capital.
 [[nodiscard]] bool is_infrageneric_rank(std::string_view word);
-[[nodiscard]] bool is_rank(std::string_view word);       // "subsp.", "cf.", "×": before an epithet
+[[nodiscard]] bool is_rank(std::string_view word);  // "subsp.", "cf.", "×": before an epithet
 [[nodiscard]] bool is_lower_rank(std::string_view word);  // of these "subsp.", "var." and the like
 [[nodiscard]] bool is_particle(std::string_view word);    // "de", "&", "ex": within an author
+// Of these "de", "van": a surname may begin so.
+[[nodiscard]] bool is_surname_particle(std::string_view word);
 [[nodiscard]] bool is_limit_word(std::string_view word);  // "agg.", "group": part of the name
 // "group", "grupo", case-folded: before the names of its species.
 [[nodiscard]] bool is_group_word(std::string_view folded);

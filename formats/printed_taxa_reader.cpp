@@ -254,6 +254,7 @@ class TaxaReader {
         genus_alone_ = genus_read_ = false;
       } else if (ends_sentence(next)) {
         taxon.name += ' ' + std::string{next.substr(0, next.size() - 1)};
+        if (next.ends_with('?')) between_ = "?";
         ++at_;
         item_ended_ = true;
         sentence_ended_ = true;
@@ -289,11 +290,18 @@ class TaxaReader {
     return genus_alone_ || is_abbreviated(word(at_ - 1));
   }
 
-  // "Aus bus. Found in fens": an epithet with a full stop, and a sentence behind it.
+  // "Aus bus. Found in fens", "A. bus: Marshwort", "A. bus?": an epithet with a sign that closes
+  // the name, and words of another kind behind it.
   [[nodiscard]] bool ends_sentence(std::string_view printed) const {
-    return printed.size() > 3 && printed.back() == '.' &&
-           is_epithet(printed.substr(0, printed.size() - 1)) && !is_rank(printed) &&
-           (at_ + 1 >= words_.size() || is_upper(code_point_at(word(at_ + 1), 0).value));
+    if (printed.size() <= 3 || is_rank(printed)) return false;
+    auto const sign = printed.back();
+    if ((sign != '.' && sign != ':' && sign != '?') ||
+        !is_epithet(printed.substr(0, printed.size() - 1))) {
+      return false;
+    }
+    bool const last = at_ + 1 >= words_.size();
+    if (sign == ':' && is_abbreviated(word(at_ - 1))) return true;  // "A. bus: see Remarks"
+    return sign == '?' || (last && sign == '.') || is_upper(code_point_at(word(at_ + 1), 0).value);
   }
 
   void read_authorship(TaxonReading& taxon) {
@@ -313,8 +321,7 @@ class TaxaReader {
         break;
       }
       bool const particle =
-          is_particle(without_end(next)) &&
-          (open || words_.is_author_at(at_ + 1) || is_particle(without_end(word(at_ + 1))));
+          words_.is_particle_at(at_, open) || (end == at_ && words_.closes_author(at_));
       bool const remark = !open && (is_remark_word(next) || is_page(next, word(at_ + 1)) ||
                                     next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
@@ -325,6 +332,10 @@ class TaxaReader {
                         next.find(')') == std::string_view::npos;
       ++at_;
       end = at_;
+      // "Roe, 1900 Busella Dorn": the year closes.
+      if (!open && is_year(next) && !next.ends_with(')') && words_.is_author_at(at_)) break;
+      // "Roe: Marshwort", and not "Roe: Fr."
+      if (!open && next.ends_with(':') && !words_.is_short_author_at(at_)) break;
       if (!open && ends_item(next) &&
           (words_.starts_taxon(at_) || !words_.goes_on_with_author(at_)))
         break;
@@ -334,7 +345,10 @@ class TaxaReader {
     auto const last = word(end - 1);
     auto const to = static_cast<std::size_t>(last.data() - text_.data()) + last.size();
     item_ended_ = ends_item(last);
-    auto const printed = std::string{without_end(text_.substr(from, to - from))};
+    auto author = without_end(text_.substr(from, to - from));
+    bool const stopped = author.ends_with('.') && is_year(last);  // "Roe, 1900. Common"
+    if (author.ends_with(':') || stopped) author.remove_suffix(1);
+    auto const printed = std::string{author};
     // "Grey Warbler": two capitalised words that are no Latin name with its author.
     bool const vernacular = genus_alone_ &&
                             printed.find_first_of("(),0123456789&.") == std::string::npos &&
