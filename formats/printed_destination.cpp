@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/printed_references.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -132,9 +133,11 @@ std::string_view without_page_behind(std::string_view text,
 
 bool names_a_key(std::string_view text) {
   static constexpr std::array kKeyWords{
-      "key"sv,    "keys"sv,  "group"sv,   "section"sv, "part"sv,  "table"sv,  "schlüssel"sv,
-      "gruppe"sv, "teil"sv,  "tabelle"sv, "clé"sv,     "cle"sv,   "clef"sv,   "groupe"sv,
-      "clave"sv,  "grupo"sv, "chave"sv,   "clavis"sv,  "parte"sv, "subkey"sv, "sub-key"sv};
+      "key"sv,         "keys"sv,       "group"sv,   "section"sv, "part"sv,  "table"sv,
+      "schlüssel"sv,   "gruppe"sv,     "teil"sv,    "tabelle"sv, "clé"sv,   "cle"sv,
+      "clef"sv,        "groupe"sv,     "clave"sv,   "grupo"sv,   "chave"sv, "clavis"sv,
+      "parte"sv,       "subkey"sv,     "sub-key"sv, "tableau"sv, "série"sv, "serie"sv,
+      "hauptgruppe"sv, "untergruppe"sv};
   if (!explicit_key_title(text).empty()) return true;
   auto const first_end = text.find(' ');
   if (first_end == std::string_view::npos || first_end > kLongestKeyWord) return false;
@@ -258,6 +261,10 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   }
   text.remove_prefix(signs_before_name(text));
   auto const words = words_of(text);
+  if (auto const pointing = words_of_reference(words); pointing > 0) {
+    auto const name = static_cast<std::size_t>(words[pointing].data() - text.data());
+    return plausible_destination(text.substr(name), numbering);
+  }
   auto const first = code_point_at(text, 0);
   bool const begins_name = is_upper(first.value) || first.value == 0xD7;
   if (begins_name && words.size() <= kLongestDestinationWords) return true;

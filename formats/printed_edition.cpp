@@ -11,12 +11,14 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_counts_behind.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
+#include "keydrift/formats/printed_group_titles.hpp"
 #include "keydrift/formats/printed_label_findings.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -161,6 +163,8 @@ class Builder {
         case DestinationForm::taxa:
           if (auto const* title = part_of_group(i)) {
             read.lead.destination = ToKey{*title};
+            // "subgen." before a name that the title bears with its rank.
+            if (is_rank_noun(fold(read.lead.taxon_remark))) read.lead.taxon_remark.clear();
           } else {
             read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
             if (name_is_parted_beneath(i)) lead_beneath(i);
@@ -227,12 +231,13 @@ class Builder {
     return titles;
   }
 
-  // "bus group", where a part of the file has that title.
+  // "bus group", "subg. Aus", where a part of the file has that title.
   [[nodiscard]] std::string const* part_of_group(std::size_t i) const {
-    auto const wanted = fold(reads_[i].lead.destination_printed);
-    if (edition_.parts.size() < 2 || !says_group(wanted)) return nullptr;
+    if (edition_.parts.size() < 2) return nullptr;
+    auto const wanted = in_common_form(reads_[i].lead.destination_printed);
+    if (!says_group(wanted)) return nullptr;
     for (auto const& part : edition_.parts) {
-      auto const title = fold(part.title);
+      auto const title = in_common_form(part.title);
       if (title == wanted) return &part.title;
       if (mentions_key(part.title) && title.ends_with(" " + wanted)) return &part.title;
     }

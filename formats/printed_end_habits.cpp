@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/word_list.hpp"
 
@@ -175,7 +176,9 @@ std::optional<std::size_t> loose_name(std::string_view text) {
                     [](std::string_view word) { return is_authorish(word) || is_particle(word); });
     auto const genus = without_end(words[w]);
     bool const latin = is_capitalised(genus) && has_strict_latin_ending(fold(genus));
-    if (latin && authored && (!sentence || w + 1 == words.size())) return begin;
+    if (latin && authored && (!sentence || w + 1 == words.size())) {
+      return with_rank_before(text, begin);
+    }
   }
   return std::nullopt;
 }

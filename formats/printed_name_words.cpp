@@ -285,8 +285,9 @@ bool is_authorish(std::string_view word) {
 }
 
 bool is_abbreviated(std::string_view word) {
-  static constexpr std::array kOthers{"Fig."sv, "Figs."sv, "Abb."sv, "Taf."sv, "Pl."sv, "Pls."sv,
-                                      "Tab."sv, "Nr."sv,   "No."sv,  "Est."sv, "Lam."sv};
+  static constexpr std::array kOthers{"Fig."sv, "Figs."sv, "Abb."sv,  "Taf."sv, "Pl."sv,
+                                      "Pls."sv, "Tab."sv,  "Nr."sv,   "No."sv,  "Est."sv,
+                                      "Lam."sv, "Subg."sv, "Sect."sv, "Fam."sv};
   if (word.size() < 2 || word.back() != '.' || is_one_of(kOthers, word)) return false;
   word.remove_suffix(1);
   std::size_t letters = 0;

@@ -3,6 +3,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -22,6 +23,15 @@ std::optional<Label> label_of_number(std::string_view text) {
 }
 
 }  // namespace
+
+bool is_group_numeral(std::string_view word, std::string_view name) {
+  if (word.size() < 2 || word.back() != '.' || !is_upper(code_point_at(word, 0).value))
+    return false;
+  word.remove_suffix(1);
+  auto const group = without_closing_marks(name.substr(0, name.find(' ')));
+  return is_capitalised(group) && has_higher_ending(fold(group)) && is_in_capitals(word, 1) &&
+         roman_number(word, kLargestGroupNumeral) > 0;
+}
 
 bool is_species_number(std::string_view word) {
   return word.size() > 1 && word.find_first_not_of("0123456789"sv) + 1 == word.size() &&
@@ -54,7 +64,7 @@ bool is_lettered_rank(std::string_view text) { return is_lettered_rank(words_of(
 
 bool begin_with_species_number(std::span<std::string_view const> words) {
   if (words.size() < 2 || words[0].empty()) return false;
-  if (is_lettered_rank(words)) return true;
+  if (is_lettered_rank(words) || is_group_numeral(words[0], words[1])) return true;
   auto number = words[0];
   // "l2. A. bus"
   bool const digits = number.find_first_of("0123456789"sv) != std::string_view::npos;

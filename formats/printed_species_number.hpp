@@ -13,6 +13,9 @@ namespace keydrift::printed {
 // bus"?
 [[nodiscard]] bool begin_with_species_number(std::span<std::string_view const> words);
 
+// "IV." before "Ausaceae": the number of a family or an order, which no genus cut short precedes.
+[[nodiscard]] bool is_group_numeral(std::string_view word, std::string_view name);
+
 // "5."
 [[nodiscard]] bool is_species_number(std::string_view word);
 

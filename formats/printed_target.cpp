@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_references.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_unnamed_species.hpp"
 
@@ -275,6 +276,12 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.couplet = key_of(found->reference);
     reading.number = std::string{found->reference.printed};
     if (!found->remark.empty()) reading.remark = squeeze(found->remark);
+    reading.taxa.figures = std::move(figures);
+    return reading;
+  }
+  if (is_page_alone(rest)) {  // "→ S. 15": what is keyed there has no name here
+    reading.form = DestinationForm::key;
+    reading.key_name = std::string{rest};
     reading.taxa.figures = std::move(figures);
     return reading;
   }

@@ -45,6 +45,10 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // "Hügellandes bis 800 m. A. bus Roe": what begins like a name ends in one beyond doubt.
 [[nodiscard]] bool has_certain_name_behind(std::string_view text);
 
+// Begin of "sect. Ausae", "gr. A. bus", "IV. Ausaceae" at the end of the text whose name begins at
+// `begin`; else `begin`.
+[[nodiscard]] std::size_t with_rank_before(std::string_view text, std::size_t begin);
+
 // "4. A. bus", "4a. A. bus subsp. bus": a species with its number, and nothing else.
 [[nodiscard]] bool is_numbered_name(std::string_view line);
 

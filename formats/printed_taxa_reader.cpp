@@ -33,6 +33,8 @@ class TaxaReader {
     if (at_ == 1 && is_dash(code_point_at(word(1), 0).value) && word(1).size() <= 3) at_ = 2;
     if (at_ == 1 && word(1) == "0.") at_ = 2;  // "2. 0. bus": the O of a genus, read as a figure
     skip_vernacular();
+    // "see 5. A. bus"
+    if (!reading_.before.empty() && begin_with_species_number(words_.from(at_))) ++at_;
     do {
       read_taxon();
     } while (next_taxon());

@@ -297,9 +297,20 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
 
 }  // namespace
 
+std::size_t with_rank_before(std::string_view text, std::size_t begin) {
+  auto const before = trim_right(text.substr(0, begin));
+  auto const at = last_word_begin(before);
+  if (at == 0) return begin;
+  auto const printed = before.substr(at);
+  bool const group = printed == "gr." || printed == "grp." || is_infrageneric_rank(fold(printed)) ||
+                     (is_capitalised(printed) && is_rank_noun(fold(printed)));
+  return group || is_group_numeral(printed, text.substr(begin)) ? at : begin;
+}
+
 std::optional<std::size_t> trailing_name(std::string_view text) {
   auto begin = find_trailing_name(text);
   if (!begin || *begin == 0) return begin;
+  if (auto const at = with_rank_before(text, *begin); at < *begin) return at;
   // "… scales bus var. cus Roe": the variety's species goes with it.
   auto const rank = last_word_begin(trim_right(text.substr(0, *begin)));
   if (rank == 0 || !is_lower_rank(trim_right(text.substr(rank, *begin - rank)))) return begin;

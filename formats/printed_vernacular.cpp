@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_references.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/word_list.hpp"
 
@@ -37,17 +38,14 @@ bool is_rank_noun(std::string_view folded) {
       "ordnung"sv,    "unterordnung"sv, "famille"sv,     "ordre"sv,      "sous-famille"sv,
       "sous-genre"sv, "genre"sv,        "familia"sv,     "subfamilia"sv, "orden"sv,
       "ordem"sv,      "género"sv,       "gênero"sv,      "ordo"sv,       "phylum"sv,
-      "fam."sv,       "subfam."sv,      "gen."sv,        "subgen."sv,    "subg."sv};
+      "tribe"sv,      "supertribe"sv,   "infraorder"sv,  "superorder"sv, "subclass"sv,
+      "cohort"sv,     "section"sv,      "subsection"sv,  "series"sv,     "sektion"sv,
+      "tribu"sv,      "sous-tribu"sv,   "sous-ordre"sv,  "fam."sv,       "subfam."sv,
+      "gen."sv,       "subgen."sv,      "sect."sv,       "subg."sv};
   return is_one_of(kWords, folded);
 }
 
 namespace {
-
-bool points_at(std::string_view folded) {
-  static constexpr std::array kWords{"see"sv, "siehe"sv, "voir"sv, "véase"sv,   "vease"sv, "vide"sv,
-                                     "ver"sv, "vedi"sv,  "zie"sv,  "compare"sv, "cfr."sv};
-  return is_one_of(kWords, folded);
-}
 
 bool is_long_in_capitals(std::string_view word) {
   constexpr std::size_t kShortest = 5;  // bytes
@@ -208,10 +206,11 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
     if (before > 0) return before;
   }
   auto const second = without_closing(words[1]);
-  if (is_rank_noun(fold(words[0])) && is_capitalised(second) && has_latin_ending(second)) return 1;
   bool const latin_second = has_latin_ending(second) || has_strict_latin_ending(second);
-  if (points_at(fold(words[0])) && is_capitalised(second) && latin_second)
-    return 1;  // "see Aus, p. 50"
+  if (is_rank_noun(fold(words[0])) && is_capitalised(second) && latin_second) return 1;
+  if (auto const pointing = words_of_reference(words); pointing > 0) {
+    return pointing;  // "see Aus, p. 50", "see also 5. A. bus"
+  }
   if (words[0].ends_with(':') && is_capitalised(second) && latin_second) {
     return 1;  // "AUSIDAE: Aus Roe"
   }

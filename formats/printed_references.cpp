@@ -1,0 +1,68 @@
+#include "keydrift/formats/printed_references.hpp"
+
+#include <array>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/word_list.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+// "see", case-folded.  "s." and "cf." send to a name only where a genus follows.
+bool points_at(std::string_view folded) {
+  static constexpr std::array kWords{"see"sv,  "siehe"sv, "voir"sv, "véase"sv, "vease"sv,
+                                     "vide"sv, "ver"sv,   "vedi"sv, "zie"sv,   "compare"sv,
+                                     "cfr."sv, "cf."sv,   "vgl."sv, "vgl"sv,   "vergl."sv,
+                                     "s."sv,   "conf."sv};
+  return is_one_of(kWords, folded);
+}
+
+// "also" of "see also".
+bool goes_along(std::string_view word) {
+  static constexpr std::array kWords{"also"sv, "auch"sv,    "aussi"sv,  "anche"sv, "ook"sv,
+                                     "a."sv,   "también"sv, "também"sv, "under"sv, "unter"sv};
+  return is_one_of(kWords, word);
+}
+
+// "Ausella", "A. bus", "5. A. bus"
+bool begins_name(std::span<std::string_view const> words) {
+  if (words.size() > 2 && is_species_number(words[0])) words = words.subspan(1);
+  if (words.empty()) return false;
+  auto const genus = without_closing_marks(words[0]);
+  bool const latin = has_latin_ending(genus) || has_strict_latin_ending(genus);
+  if (is_capitalised(genus) && latin) return true;
+  return words.size() > 1 && is_abbreviated(words[0]) &&
+         is_epithet(without_closing_marks(words[1]));
+}
+
+}  // namespace
+
+std::size_t words_of_reference(std::span<std::string_view const> words) {
+  if (words.size() < 2 || !points_at(fold(words[0]))) return 0;
+  // "S. Ausella" is a genus cut short, or a page.
+  if (words[0] == "S.") return 0;
+  std::size_t const count = words.size() > 2 && goes_along(words[1]) ? 2 : 1;
+  return begins_name(words.subspan(count)) ? count : 0;
+}
+
+bool is_page_alone(std::string_view text) {
+  constexpr std::size_t kLongest = 40;  // bytes
+  if (text.size() > kLongest) return false;
+  auto const words = words_of(text);
+  if (words.size() < 2 || words.size() > 3) return false;
+  auto const page = words[words.size() - 2];
+  bool const number = is_digit(code_point_at(words.back(), 0).value) &&
+                      words.back().find_first_not_of("0123456789–-.)") == std::string_view::npos;
+  if (!number || !is_page(page, words.back())) return false;
+  // "s. 15" leads to a couplet.
+  if (page == "s.") return false;
+  return words.size() == 2 || points_at(fold(words[0]));
+}
+
+}  // namespace keydrift::printed

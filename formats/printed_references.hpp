@@ -1,0 +1,17 @@
+#pragma once
+// Words that send the reader from a lead to a name or a page elsewhere.  Inner header of formats.
+
+#include <cstddef>
+#include <span>
+#include <string_view>
+
+namespace keydrift::printed {
+
+// How many of the words, from the first on, send to the name behind them: 2 of "see also Ausella",
+// 1 of "vgl. A. bus", "s. 5. A. bus"; 0 where they do not, or no name follows.
+[[nodiscard]] std::size_t words_of_reference(std::span<std::string_view const> words);
+
+// "S. 15", "p. 15", "see page 15": a page and nothing else.
+[[nodiscard]] bool is_page_alone(std::string_view text);
+
+}  // namespace keydrift::printed
