@@ -68,6 +68,20 @@ bool DestinationWords::closes_author(std::size_t i) const {
   return bare == ":" && is_short_author_at(i + 1);
 }
 
+bool DestinationWords::begins_group(std::size_t i) const {
+  bool const group = word(i) == "gr." || word(i) == "grp.";
+  return group && starts_taxon(i + 1) && is_epithet(word(i + 2));
+}
+
+bool DestinationWords::closes_in_epithets(std::size_t i) const {
+  if (i >= words_.size()) return false;
+  for (; i < words_.size(); ++i) {
+    bool const last = i + 1 == words_.size();
+    if (!is_latin_epithet(word(i)) || last == ends_item(word(i))) return false;
+  }
+  return true;
+}
+
 bool DestinationWords::starts_taxon(std::size_t i) const {
   auto const first = word(i);
   if (!first.empty() && first.front() == '"') return true;
@@ -91,7 +105,8 @@ bool DestinationWords::starts_unnamed(std::string_view genus, std::size_t next) 
 
 std::size_t DestinationWords::unnamed_at(std::size_t i) const {
   auto const first = word(i);
-  if (first == "Species" && words_of_unnamed_species(std::array{"species"sv, word(i + 1)}) == 2) {
+  if ((first == "Species" || first == "Morphospecies") &&
+      words_of_unnamed_species(std::array{"species"sv, word(i + 1)}) == 2) {
     return 2;
   }
   if (first != "sp." && first != "spec.") return 0;

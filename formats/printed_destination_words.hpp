@@ -42,6 +42,12 @@ class DestinationWords {
   // Behind an author: "f." of "Roe f.", "al." of "Roe & al.", ":" of "Roe : Fr."
   [[nodiscard]] bool closes_author(std::size_t i) const;
 
+  // "gr. A. bus", which is "A. gr. bus" to others.
+  [[nodiscard]] bool begins_group(std::size_t i) const;
+
+  // "cus, dus" to the end: nothing else is said in words like these.
+  [[nodiscard]] bool closes_in_epithets(std::size_t i) const;
+
   // A name with its epithet, rank or quotation mark, as it stands in a list.
   [[nodiscard]] bool starts_taxon(std::size_t i) const;
 

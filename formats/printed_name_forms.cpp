@@ -48,6 +48,8 @@ bool is_latin_name(std::string_view text) {
     name_words.erase(name_words.begin() + 1);
     if (closes) break;
   }
+  // "A. bus group"
+  if (name_words.size() >= 3 && is_group_word(fold(name_words.back()))) name_words.pop_back();
   // "Aus cf. bus", "Aus × bus"
   if (name_words.size() >= 3 && is_rank(name_words[1])) name_words.erase(name_words.begin() + 1);
   // "Spitze sinusförmig gebogen longicauda": words, without a rank between.
@@ -61,7 +63,8 @@ bool is_latin_name(std::string_view text) {
 bool is_unnamed_species(std::string_view text) {
   constexpr std::size_t kMost = 10;  // words
   auto const words = words_of(start_of(text, 200), kMost + 1);
-  return words.size() >= 2 && words.size() <= kMost && (words[1] == "sp." || words[1] == "spp.") &&
+  return words.size() >= 2 && words.size() <= kMost &&
+         (words[1] == "sp." || words[1] == "spp." || words[1] == "spec.") &&
          (is_latin_genus(words[0]) || (is_abbreviated(words[0]) && words.size() == 3));
 }
 
@@ -108,6 +111,9 @@ bool is_genusless_name(std::string_view text) {
                                            words[1] == "nov." || words[1] == "new");
   if (fresh || (words.size() == 2 && is_mark_of_new(words[1]))) return true;
   if (!is_authorish(words[1])) return false;
+  // "Stem glabrous Ausella": an English word and the genus behind it.
+  bool const genus = words.size() == 2 || ends_item(words[1]);
+  if (words[0].ends_with("ous") && genus && is_latin_genus(words[1])) return false;
   if (words.size() == 2 && words[0].ends_with(',')) return true;  // "bus, Roe."
   auto const reading = read_taxa(text);
   constexpr std::size_t kLongestMark = 12;  // "sp. nov."

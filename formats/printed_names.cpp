@@ -90,6 +90,21 @@ std::string_view after_first_word(std::string_view name) {
   return blank == std::string_view::npos ? std::string_view{} : name.substr(blank + 1);
 }
 
+// "Aus bus", "A. bus": the species that a title names, as printed.
+std::vector<std::string> species_in_title(std::string_view title) {
+  std::vector<std::string> species;
+  auto const words = words_of(title);
+  for (std::size_t w = 0; w + 1 < words.size(); ++w) {
+    auto const epithet = words[w + 1].substr(0, words[w + 1].find_first_of(".,;:)"));
+    bool const full = full_genus(words[w]) == words[w] && has_latin_ending(words[w]);
+    if ((full || (w > 0 && is_abbreviated(words[w]))) && is_epithet(epithet) &&
+        has_epithet_ending(epithet)) {
+      species.push_back(std::string{words[w]} + " " + std::string{epithet});
+    }
+  }
+  return species;
+}
+
 // "Plumbellária verticilláta", and not "Mosca común".
 bool is_stressed_name(std::vector<std::string_view> const& words) {
   if (words.size() < 2 || !is_epithet(words[1])) return false;
@@ -165,7 +180,8 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       if (evidence_) genus.weight += evidence_->weight(genus.name);
       titled.push_back(std::move(genus));
     }
-    find_title_species(title);
+    auto species = species_in_title(title);
+    std::move(species.begin(), species.end(), std::back_inserter(title_species_));
   }
   if (evidence_) {
     std::unordered_set<std::string> seen;
@@ -252,7 +268,17 @@ std::string NameTable::species_over(std::string_view name) const {
     }
   }
   if (!last_species_.empty() || title_species_.empty()) return last_species_;
-  return title_species_.front();
+  return with_full_genus(title_species_.front());
+}
+
+// "Aus bus" for "A. bus", where anything tells the genus.
+std::string NameTable::with_full_genus(std::string const& species) const {
+  auto const genus = species.substr(0, species.find(' '));
+  if (!is_abbreviated(genus)) return species;
+  auto const epithet = std::string{after_first_word(species)};
+  std::string others;
+  auto const full = genus_for(genus.substr(0, genus.size() - 1), epithet, others);
+  return full.empty() ? species : full + " " + epithet;
 }
 
 // "3. A. bus Roe. Annual.": the account of a species, within which a key stands.
@@ -263,11 +289,8 @@ std::string NameTable::species_of_account(std::string_view title) const {
       read_account_name(title.substr(head->name_begin, head->name_end - head->name_begin));
   auto const words = words_of(name.name, 2);
   if (name.genusless || words.size() < 2) return {};
-  auto const epithet = std::string{words[1]};
-  if (!is_abbreviated(words[0])) return std::string{words[0]} + " " + epithet;
-  std::string others;
-  auto const genus = genus_for(words[0].substr(0, words[0].size() - 1), epithet, others);
-  return genus.empty() ? genus : genus + " " + epithet;
+  auto species = with_full_genus(std::string{words[0]} + " " + std::string{words[1]});
+  return is_abbreviated(species.substr(0, species.find(' '))) ? std::string{} : species;
 }
 
 void NameTable::enter_part(std::vector<std::string> const& titles,
@@ -277,6 +300,11 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
   account_species_.clear();
   for (auto const& title : titles) {
     if (auto species = species_of_account(title); !species.empty()) account_species_ = species;
+    // "Key to the subspecies of Aus bus" stands above them as the lead to Aus bus would.
+    for (auto const& printed : species_in_title(title)) {
+      auto species = with_full_genus(printed);
+      if (genera_seen_.contains(full_genus(species))) last_species_ = std::move(species);
+    }
   }
   TitleGenus best;
   for (auto const& title : titles) {
@@ -299,17 +327,6 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
       candidates.push_back(best.name);
     }
     nearest_[beginning] = best.name;
-  }
-}
-
-void NameTable::find_title_species(std::string const& title) {
-  auto const words = words_of(title);
-  for (std::size_t w = 0; w + 1 < words.size(); ++w) {
-    auto const epithet = words[w + 1].substr(0, words[w + 1].find_first_of(".,;:)"));
-    if (full_genus(words[w]) == words[w] && has_latin_ending(words[w]) && is_epithet(epithet) &&
-        has_epithet_ending(epithet)) {
-      title_species_.push_back(std::string{words[w]} + " " + std::string{epithet});
-    }
   }
 }
 
@@ -394,11 +411,10 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
                           is_lower(code_point_at(words[0], 0).value);
   if (rank_first && words[0].size() > 2) {
     auto const species = species_over(taxon.name);
-    if (!species.empty()) {
-      auto name = species + " " + taxon.name;
-      findings_.assume("", species, "", name, place);
-      return name;
-    }
+    if (species.empty()) return taxon.name;  // which is no species for the next one
+    auto name = species + " " + taxon.name;
+    findings_.assume("", species, "", name, place);
+    return name;
   }
   if (words.size() == 1) {
     if (auto name = parted_name(taxon.name); !name.empty()) {

@@ -58,7 +58,7 @@ class NameTable {
   // "Ausbus" where the file has the genus Aus and the name "Aus bus" or "A. bus"; else empty.
   [[nodiscard]] std::string parted_name(std::string const& name) const;
   void see_name(std::string const& name);
-  void find_title_species(std::string const& title);
+  [[nodiscard]] std::string with_full_genus(std::string const& species) const;
   [[nodiscard]] std::string species_of_account(std::string_view title) const;
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;

@@ -99,8 +99,15 @@ class TaxaReader {
       read_epithets(taxon);
       genus_read_ = false;
     } else if (is_rank(first) && first.size() > 2 && is_epithet(without_end(word(at_ + 1)))) {
-      take_name_word(taxon);  // "subsp. bus Roe"
+      // "subsp. bus Roe" is of a species, "gr. bus" and "cf. bus" of the genus.
+      taxon.genusless = !is_lower_rank(first);
       take_name_word(taxon);
+      take_name_word(taxon);
+    } else if (words_.begins_group(at_)) {
+      ++at_;
+      take_name_word(taxon);
+      taxon.name += ' ' + std::string{first};
+      read_epithets(taxon);
     } else {
       take_rest_as_name(taxon);
     }
@@ -254,6 +261,15 @@ class TaxaReader {
                  is_capital_epithet(next)) {
         take_name_word(taxon);
         genus_alone_ = genus_read_ = false;
+      } else if (is_doubted_epithet(next)) {
+        taxon.name += ' ' + std::string{without_end(next.substr(1))};
+        between_ = "?";
+        item_ended_ = ends_item(next);
+        ++at_;
+        genus_alone_ = genus_read_ = false;
+      } else if (is_quoted_epithet(next)) {
+        take_name_word(taxon);
+        genus_alone_ = genus_read_ = false;
       } else if (ends_sentence(next)) {
         taxon.name += ' ' + std::string{next.substr(0, next.size() - 1)};
         if (next.ends_with('?')) between_ = "?";
@@ -264,6 +280,18 @@ class TaxaReader {
         return;
       }
     }
+  }
+
+  // "?bus" of "A. ?bus"
+  [[nodiscard]] bool is_doubted_epithet(std::string_view printed) const {
+    return genus_read_ && printed.starts_with('?') && is_epithet(printed.substr(1));
+  }
+
+  // "bus" in quotation marks behind its genus: a name that is used and not meant.
+  [[nodiscard]] bool is_quoted_epithet(std::string_view printed) const {
+    auto const bare = without_end(printed);
+    return genus_read_ && bare.size() > 3 && bare.front() == '"' && bare.back() == '"' &&
+           is_epithet(bare.substr(1, bare.size() - 2));
   }
 
   // "sect. Bus" of "Aus sect. Bus": the group beneath the genus is what is keyed.
@@ -286,7 +314,8 @@ class TaxaReader {
   [[nodiscard]] bool is_short_epithet(std::string_view printed) const {
     return genus_alone_or_short() && printed.size() == 2 && printed.back() == '.' &&
            is_lower(static_cast<unsigned char>(printed.front())) && is_epithet(word(at_ + 1)) &&
-           !is_rank(printed) && !is_particle(printed) && printed != "n.";
+           !is_rank(printed) && !is_particle(printed) &&
+           (printed != "n." || is_latin_epithet(word(at_ + 1)));  // "n. sp"
   }
   [[nodiscard]] bool genus_alone_or_short() const {
     return genus_alone_ || is_abbreviated(word(at_ - 1));
@@ -410,7 +439,9 @@ class TaxaReader {
         parted && reading_.taxa.back().genusless && (!authored || words_.is_author_at(i + 1)) &&
         starts_genusless(i) &&
         (has_strict_latin_ending(without_end(word(i))) || (authored && has_latin_ending(word(i))));
-    bool const other = listed || epithets || words_.starts_taxon(i) ||
+    // "A. bus, cus"
+    bool const more = parted && !authored && !genus_alone_ && words_.closes_in_epithets(i);
+    bool const other = listed || epithets || more || words_.starts_taxon(i) ||
                        ((separated || counted || words_.has_separator_from(at_)) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
     std::size_t told = 0;  // words of a remark before the other taxon

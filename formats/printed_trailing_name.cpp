@@ -163,6 +163,14 @@ std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& word
   return static_cast<std::size_t>(epithet.data() - text.data());
 }
 
+// "(=" of "A. bus (= A. cus Roe)": the bracket tells of the name before it.
+bool is_bracketed_remark(std::string_view word) {
+  static constexpr std::array kWords{"="sv,     "syn."sv, "incl."sv, "inkl."sv, "including"sv,
+                                     "excl."sv, "non"sv,  "nec"sv,   "vgl."sv,  "cf."sv};
+  if (!word.starts_with('(') && !word.starts_with('[')) return false;
+  return is_one_of(kWords, fold(word.substr(1)));
+}
+
 // "im Moos." closes a sentence.
 bool is_noun_at(std::string_view sentence) {
   constexpr std::size_t kShortest = 4;  // bytes, with the full stop
@@ -224,7 +232,7 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
   // it.
   for (std::size_t w = words.size(); w-- > 1;) {
     auto word = words[w];
-    if (w > 0 && is_comparing(fold(words[w - 1]))) continue;
+    if (w > 0 && (is_comparing(fold(words[w - 1])) || is_bracketed_remark(words[w - 1]))) continue;
     word.remove_prefix(signs_before_name(word));
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto const name = text.substr(static_cast<std::size_t>(word.data() - text.data()));
@@ -257,9 +265,12 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
         !is_latin_epithet(words[w - 1])) {
       return begin;
     }
-    bool const author = is_latin_epithet(words[w - 1]);  // "A. bus Roe (p. 4)"
+    // "A. bus Roe (p. 4)"; but "Stem glabrous Ausaceae, p. 52"
+    bool const english = words[w - 1].ends_with("ous") && is_latin_genus(word);
+    bool const author = is_latin_epithet(words[w - 1]) && !english;
     // "… plate distinguishable Aus (p. 77)"
-    bool const better = !paged || !is_epithet(word) || has_strict_latin_ending(word);
+    bool const better =
+        !paged || !is_epithet(word) || (has_strict_latin_ending(word) && !word.ends_with("ous"));
     if (ends_in_page && !author && better && is_name_with_page(name)) paged = begin;
     // "Zech." of "P. radicans Zech. f. radicans" is an author.
     constexpr std::size_t kShortAuthor = 3;  // bytes
@@ -268,7 +279,7 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
     bool const fresh =
-        words.size() > w + 2 && is_one_of(std::array{"nov."sv, "n."sv}, words.back());
+        words.size() > w + 2 && is_one_of(std::array{"nov."sv, "n."sv, "indet."sv}, words.back());
     if (sentence && !is_abbreviated(word) && !fresh &&
         read_taxa(name).taxa.front().authorship.empty()) {
       continue;

@@ -102,6 +102,7 @@ bool is_undescribed(std::string_view text) {
   static constexpr std::array kBefore{"undescribed"sv, "unnamed"sv, "unidentified"sv, "new"sv};
   static constexpr std::array kGroups{"genus"sv, "species"sv, "taxon"sv};
   auto const words = words_of(text, 3);
+  if (words.size() == 1) return fold(words[0]) == "morphospecies";
   if (words.size() != 2) return false;
   return is_one_of(kBefore, fold(words[0])) && is_one_of(kGroups, fold(words[1]));
 }

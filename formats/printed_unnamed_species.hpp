@@ -15,7 +15,7 @@ namespace keydrift::printed {
 // "Genus A", "Genus 2": a genus that has no name yet, the first word as it was read for a name.
 [[nodiscard]] bool is_unnamed_genus(std::string_view word, std::string_view code);
 
-// "undescribed genus", "unnamed genus" and the like: a code is to follow.
+// "undescribed genus", "unnamed genus", "Morphospecies" and the like: a code is to follow.
 [[nodiscard]] bool is_undescribed(std::string_view text);
 
 // How many of the words, from the first on, name the unnamed species: 3 of "sp. nov. A, Tarn Hill",

@@ -236,5 +236,105 @@ TEST(PrintedOddNames, AGroupBeneathItsGenus) {
             "2[2] Fibres not septate -> Cusella\n");
 }
 
+TEST(PrintedOddNames, SubspeciesOfNoNamedSpeciesDoNotPileUp) {
+  EXPECT_EQ(sketch("Key to subspecies\n"
+                   "\n"
+                   "1. Leaves ovate ..... subsp. busa\n"
+                   "1. Leaves linear ..... subsp. linea Tor.\n"),
+            "1[1] Leaves ovate -> subsp. busa\n1[1] Leaves linear -> subsp. linea\n");
+}
+
+TEST(PrintedOddNames, SubspeciesAreOfTheSpeciesThatTheTitleOfTheirKeyNames) {
+  EXPECT_EQ(sketch("Key to the varieties of A. busa\n"
+                   "\n"
+                   "1. Leaves ovate ..... var. busa\n"
+                   "1. Leaves linear ..... var. linea Tor.\n"),
+            "1[1] Leaves ovate -> A. busa var. busa\n1[1] Leaves linear -> A. busa var. linea\n");
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Leaves ovate ..... A. busa\n"
+                   "1. Leaves linear ..... A. flava\n"
+                   "\n"
+                   "Key to the subspecies of A. busa\n"
+                   "\n"
+                   "1. Stem hairy ..... subsp. alpina\n"
+                   "1. Stem bald ..... subsp. linea\n"),
+            "1[1] Leaves ovate -> Ausella busa\n"
+            "1[1] Leaves linear -> Ausella flava\n"
+            "1[1] Stem hairy -> Ausella busa subsp. alpina\n"
+            "1[1] Stem bald -> Ausella busa subsp. linea\n");
+}
+
+TEST(PrintedOddNames, AGroupMayStandBeforeTheGenusOrWithoutIt) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Flowers white ..... gr. A. alba\n"
+                   "1. Flowers yellow ..... gr. longa\n"),
+            "1[1] Flowers white -> Ausella gr. alba\n1[1] Flowers yellow -> Ausella gr. longa\n");
+}
+
+TEST(PrintedOddNames, BehindABlankGroupsAndUnnamedSpeciesKeepTheirGenus) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Flowers white A. spec. A\n"
+                   "1. Flowers yellow A. flava group\n"),
+            "1[1] Flowers white -> Ausella spec. A\n"
+            "1[1] Flowers yellow -> Ausella flava group\n");
+}
+
+TEST(PrintedOddNames, ASynonymInBracketsIsNotLedTo) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Flowers white A. alba (= A. minor Tor.)\n"
+                   "1. Flowers yellow A. flava\n"),
+            "1[1] Flowers white -> Ausella alba (= A. minor Tor.)\n"
+            "1[1] Flowers yellow -> Ausella flava\n");
+}
+
+TEST(PrintedOddNames, DoubtsAndQuotationMarksLeaveTheEpithet) {
+  EXPECT_EQ(led_to("A. bus?"), "Aus bus (?)");
+  EXPECT_EQ(led_to("A. ?bus Roe"), "Aus bus (?)");
+  EXPECT_EQ(led_to("A. \"bus\""), "Aus \"bus\"");
+  EXPECT_EQ(led_to("A. bus: see Remarks"), "Aus bus (see Remarks)");
+}
+
+TEST(PrintedOddNames, AnEpithetMayBeCutShortToAnN) {
+  EXPECT_EQ(sketch("Key to the subspecies of Ausella nigrata\n"
+                   "\n"
+                   "1. Eyes red ...... A. n. nigrata Roe\n"
+                   "1. Eyes black ...... A. n. alba Dorn\n"),
+            "1[1] Eyes red -> Ausella nigrata nigrata\n1[1] Eyes black -> Ausella nigrata alba\n");
+}
+
+TEST(PrintedOddNames, EpithetsMayBeListedWithCommasOnly) {
+  EXPECT_EQ(led_to("A. alba, fulva"), "Aus alba + Aus fulva");
+  EXPECT_EQ(led_to("A. nigra, rubra, simplex"), "Aus nigra + Aus rubra + Aus simplex");
+  EXPECT_EQ(led_to("A. alba, rare"), "Aus alba (rare)");
+}
+
+TEST(PrintedOddNames, ASpeciesWithoutANameIsAnEnd) {
+  EXPECT_EQ(led_to("Morphospecies 2"), "Zus Morphospecies 2");
+}
+
+TEST(PrintedOddNames, ANewSpeciesBehindASentenceKeepsItsGenus) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Elytra smooth. Ausella nigrata sp. nov.\n"
+                   "1. Elytra rough. Genus Busella Roe\n"),
+            "1[1] Elytra smooth. -> Ausella nigrata (sp. nov.)\n"
+            "1[1] Elytra rough. -> Busella (Genus)\n");
+}
+
+TEST(PrintedOddNames, AnEnglishAdjectiveBeforeAGenusIsAWord) {
+  EXPECT_EQ(sketch("1. Stem hairy 2\n"
+                   "1. Stem glabrous Ausella\n"
+                   "2. Seeds angular Busella\n"
+                   "2. Seeds round Cusella\n"),
+            "1[1] Stem hairy -> 2\n1[1] Stem glabrous -> Ausella\n"
+            "2[2] Seeds angular -> Busella\n2[2] Seeds round -> Cusella\n");
+  EXPECT_EQ(sketch("1. Stem hairy Ausaceae, p. 50\n1. Stem glabrous Busaceae, p. 52\n"),
+            "1[1] Stem hairy -> Ausaceae (p. 50)\n1[1] Stem glabrous -> Busaceae (p. 52)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
