@@ -90,11 +90,24 @@ std::optional<BackBracket> back_bracket_at(std::string_view text, std::size_t at
   if (open != '(' && open != '[') return std::nullopt;
   auto const close = text.substr(0, at + kMaximumBackBytes).find(open == '(' ? ')' : ']', at);
   if (close == std::string_view::npos) return std::nullopt;
-  auto const inside = trim(text.substr(at + 1, close - at - 1));
+  auto inside = trim(text.substr(at + 1, close - at - 1));
+  // "3(1–)." follows from the second lead of couplet 1.
+  auto const last = code_point_before(inside, inside.size());
+  bool const second = is_dash(last.value) && inside.size() > last.length &&
+                      is_digit(value_at(inside, inside.size() - last.length - 1));
+  if (second) inside.remove_suffix(last.length);
   if (inside.empty() || !(read_references(inside) || is_misread_reference(text, at, inside))) {
     return std::nullopt;
   }
   return BackBracket{inside, close + 1 - at};
+}
+
+// "(–)" at `at`, as the first couplet has it where others bear back-references: bytes of it.
+std::size_t empty_back_bracket_at(std::string_view text, std::size_t at) {
+  if (value_at(text, at) != '(') return 0;
+  auto const dash = code_point_at(text, at + 1);
+  bool const alone = is_dash(dash.value) && value_at(text, at + 1 + dash.length) == ')';
+  return alone ? dash.length + 2 : 0;
 }
 
 // "1° Wings": how French, Spanish and Italian works count, for "primo".
@@ -142,6 +155,10 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
       if (auto const bracket = back_bracket_at(line, after_blanks)) {
         label.back = bracket->inside;
         at = after_blanks + bracket->length;
+        continue;
+      }
+      if (auto const empty = empty_back_bracket_at(line, after_blanks); empty > 0) {
+        at = after_blanks + empty;
         continue;
       }
     }
@@ -226,7 +243,9 @@ std::optional<Label> finish(std::string_view line, std::size_t at, Label label) 
 
 std::optional<Label> read_dash(std::string_view line) {
   bool const enclosed = line[0] == '(' || line[0] == '[';
-  std::size_t at = enclosed ? 1 : 0;
+  bool const stopped = line[0] == '.' && is_dash(value_at(line, 1));  // ".- Wings" under "1.-"
+  std::size_t const begin = enclosed || stopped ? 1 : 0;
+  auto at = begin;
   auto c = code_point_at(line, at);
   if (line.starts_with("----")) return std::nullopt;  // leaders that go on from the line before
   if (is_dash(c.value)) {
@@ -256,13 +275,14 @@ std::optional<Label> read_dash(std::string_view line) {
   }
   Label label;
   label.family = LabelFamily::dash;
-  label.printed = trim_right(line.substr(enclosed ? 1 : 0, enclosed ? at - 1 : at));
+  label.printed = trim_right(line.substr(begin, at - begin));
   if (enclosed) {
     if (c.value != (line[0] == '(' ? U')' : U']')) return std::nullopt;
     ++at;
     c = code_point_at(line, at);
   }
   if (c.value == '.' && value_at(line, at + 1) != '.') ++at;
+  if (c.value == ')' && !enclosed && is_dash(code_point_at(line, 0).value)) ++at;  // "-) Wings"
   auto const bracket_at = skip_blanks(line, at);
   if (auto const bracket = back_bracket_at(line, bracket_at)) {
     label.back = bracket->inside;
@@ -271,6 +291,8 @@ std::optional<Label> read_dash(std::string_view line) {
   auto const next = value_at(line, at);
   if (next != 0 && !is_blank(next) && !is_upper(next) && label.back.empty()) return std::nullopt;
   label.text_at = skip_border(line, skip_blanks(line, at));
+  // ". - . - 3" are leaders.
+  if (stopped && !(is_blank(next) && is_letter(value_at(line, label.text_at)))) return std::nullopt;
   return label;
 }
 

@@ -428,5 +428,39 @@ TEST(PrintedLabelForms, LettersAndMarksMayStandApartFromTheirNumbers) {
             "2[2] Leaves ovate -> Ausella cusa\n2[2 *] Leaves linear -> Ausella dusa\n");
 }
 
+TEST(PrintedLabelForms, ABracketForTheCoupletThatNothingLeadsTo) {
+  EXPECT_EQ(sketch("1(–). Eyes absent ...... 2\n"
+                   "– Eyes present ...... Ausella busa\n"
+                   "2(1). Telson cleft ...... 3\n"
+                   "– Telson entire ...... Ausella cusa\n"
+                   "3(2–). Legs red ...... Ausella dusa\n"
+                   "– Legs black ...... Ausella fusa\n"),
+            "1[1] Eyes absent -> 2\n"
+            "1[–] Eyes present -> Ausella busa\n"
+            "2[2] Telson cleft -> 3\n"
+            "2[–] Telson entire -> Ausella cusa\n"
+            "3[3] Legs red -> Ausella dusa\n"
+            "3[–] Legs black -> Ausella fusa\n");
+}
+
+TEST(PrintedLabelForms, DashesThatBearTheStopOfNumbers) {
+  EXPECT_EQ(sketch("1) Eyes absent ...... 2\n"
+                   "-) Eyes present ...... Ausella busa\n"
+                   "2) Telson cleft ...... Ausella cusa\n"
+                   "-) Telson entire ...... Ausella dusa\n"),
+            "1[1] Eyes absent -> 2\n"
+            "1[-] Eyes present -> Ausella busa\n"
+            "2[2] Telson cleft -> Ausella cusa\n"
+            "2[-] Telson entire -> Ausella dusa\n");
+  EXPECT_EQ(sketch("1.- Eyes absent ...... 2\n"
+                   ".- Eyes present ...... Ausella busa\n"
+                   "2.- Telson cleft ...... Ausella cusa\n"
+                   ".- Telson entire ...... Ausella dusa\n"),
+            "1[1] Eyes absent -> 2\n"
+            "1[-] Eyes present -> Ausella busa\n"
+            "2[2] Telson cleft -> Ausella cusa\n"
+            "2[-] Telson entire -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
