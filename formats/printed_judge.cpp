@@ -5,6 +5,8 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -80,6 +82,10 @@ class Judge {
     if (first == 0x2022 || first == 0x25CF || first == 0x25CB || first == 0x25AA) return true;
     if (words.size() < 3 || !(is_letter(first) || first == '(')) return false;
     auto const label = read_label(start_of(words, kLabelBytes));
+    // "D. XII, 14–16": the rays of a fin
+    auto const rest = label ? words.substr(label->text_at) : std::string_view{};
+    auto const count = without_end(rest.substr(0, rest.find(' ')));
+    if (label && label->family == LabelFamily::upper && roman_number(count) > 0) return false;
     // "b Wings clear", set as a column of its own
     bool const column = label && label->family == LabelFamily::lower && label->marks == 0;
     return label && !label->is_dash() && label->family != LabelFamily::digits &&

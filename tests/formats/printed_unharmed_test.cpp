@@ -466,5 +466,20 @@ TEST(PrintedUnharmed, NumberedGeneraBeneathTheirLeads) {
             "1[1] Needles none -> Cusella\n");
 }
 
+TEST(PrintedUnharmed, RaysOfFinsInASerialKey) {
+  EXPECT_EQ(sketch("1 (4) Head large.\n"
+                   "2 (3) D. XII, 14–16 ...... Ausella busa\n"
+                   "3 (2) D. X, 11–12 ...... Ausella cusa\n"
+                   "4 (1) Head small.\n"
+                   "5 (6) A. III, 8 ...... Ausella dusa\n"
+                   "6 (5) A. III, 7 ...... Ausella fusa\n"),
+            "1[1] Head large. -> 2\n"
+            "1[4] Head small. -> 5\n"
+            "2[2] D. XII, 14–16 -> Ausella busa\n"
+            "2[3] D. X, 11–12 -> Ausella cusa\n"
+            "5[5] A. III, 8 -> Ausella dusa\n"
+            "5[6] A. III, 7 -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
