@@ -97,6 +97,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_dashes_for_depth(lines);
     if (markup.empty()) tell_spaced_letters(lines);
     if (markup.empty()) mark_lost_columns(lines);
+    if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) {

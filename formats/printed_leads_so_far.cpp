@@ -143,6 +143,12 @@ std::string_view LeadsSoFar::last_line() const {
   return lines_[pieces_[lead.first_piece + lead.piece_count - 1].line].text;
 }
 
+bool LeadsSoFar::end_directly_above(std::size_t at) const {
+  if (leads_.empty()) return false;
+  auto const& lead = leads_.back();
+  return pieces_[lead.first_piece + lead.piece_count - 1].line + 1 == at;
+}
+
 bool LeadsSoFar::hangs_open() const {
   auto const before = last_line();
   auto const last_blank = before.find_last_of(' ');
@@ -230,9 +236,7 @@ bool LeadsSoFar::continues_destination(SourceLine const& line) const {
       is_author_of_list(line.text)) {
     return true;
   }
-  auto const opened =
-      std::count(before.begin(), before.end(), '(') - std::count(before.begin(), before.end(), ')');
-  if (opened > 0) return true;
+  if (leaves_bracket_open(before)) return true;
   auto const first = code_point_at(line.text, 0).value;
   bool const deeper = line.indent > lines_[lead.line].indent;
   if (is_lower(first) && !starts_note(line.text)) {

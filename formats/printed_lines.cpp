@@ -178,6 +178,7 @@ SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to
   if (from > 0) part.told.reset();
   part.text = trim_right(line.text.substr(from, to - from));
   part.begin = line.begin + from;
+  if (from > 0) part.goes_on = part.is_no_lead = false;
   part.blanks = line.blanks + count_code_points(line.text.substr(0, from));
   return part;
 }

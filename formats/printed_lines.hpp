@@ -25,6 +25,7 @@ struct SourceLine {
   bool starts_page{false};  // a form feed stands in the line
   bool is_title{false};     // a title, as what stood before the first lead on its line
   bool is_no_lead{false};   // no lead begins there, whatever label it bears
+  bool goes_on{false};      // with the lead above, though it begins as leads or captions do
   // The label that the couplets around tell, where the line prints it damaged or not at all.
   std::optional<Label> told;
   bool told_as_printed{false};  // nothing is amiss with the label that is told: "1 a Wings"
@@ -51,6 +52,10 @@ void tell_spaced_letters(std::vector<SourceLine>& lines);
 
 // Marks where destinations begin that touch the words before them, as where columns were lost.
 void mark_lost_columns(std::vector<SourceLine>& lines);
+
+// Marks the lines that only look as if they began with a label or a caption, for the words of the
+// lead above go on there: "… spots on tergites 1 and" / "2. Hind legs red ...... 3".
+void mark_wrapped_lines(std::vector<SourceLine>& lines);
 
 // Takes the blank lines out that stand behind every line of a double-spaced typescript; returns
 // their numbers, none where the text is spaced otherwise.

@@ -25,6 +25,10 @@ std::string folded_start(std::string_view line) { return fold(start_of(line, 40)
 
 }  // namespace
 
+bool leaves_bracket_open(std::string_view line) {
+  return std::count(line.begin(), line.end(), '(') > std::count(line.begin(), line.end(), ')');
+}
+
 bool is_number_only(std::string_view line) {
   auto const digits = static_cast<std::size_t>(
       std::find_if(line.begin(), line.end(), [](char c) { return c < '0' || c > '9'; }) -

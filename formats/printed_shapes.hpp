@@ -9,6 +9,8 @@
 
 namespace keydrift::printed {
 
+[[nodiscard]] bool leaves_bracket_open(std::string_view line);  // "Legs red (see"
+
 inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is prose
 
 [[nodiscard]] bool is_number_only(std::string_view line);  // "44", "44."

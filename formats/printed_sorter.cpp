@@ -86,6 +86,7 @@ class Sorter {
     bool const lacks =
         leads_.progress() == Progress::open || leads_.progress() == Progress::leaders;
     bool const outside = line.is_no_lead && !lacks;
+    if (take_wrapped(line)) return;
     if (outside || (!take_label() && !take_in_title(line) && !take_in_lead(line)))
       take_outside(line);
   }
@@ -288,6 +289,16 @@ class Sorter {
   }
 
   // --- leads ----------------------------------------------------------------------------------
+
+  // "2. Hind legs red" behind "… spots on tergites 1 and": mark_wrapped_lines() found it.
+  bool take_wrapped(SourceLine const& line) {
+    bool const wrapped = line.goes_on && !line.told && plan_ == nullptr && !gap_;
+    if (!wrapped || !leads_.end_directly_above(at_)) return false;
+    leads_.set_progress(Progress::open);
+    leads_.add_piece(at_, 0);
+    account(LineKind::continuation, "goes on with the words before");
+    return true;
+  }
 
   bool take_label() {
     if (plan_ != nullptr) {
