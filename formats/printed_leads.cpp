@@ -18,6 +18,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_names_like_others.hpp"
 #include "keydrift/formats/printed_notes_behind.hpp"
+#include "keydrift/formats/printed_own_lines.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -26,8 +27,6 @@ namespace keydrift::printed {
 namespace {
 
 using namespace std::string_view_literals;
-
-constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
 
 std::string first_word_of(std::string_view name) {
   return std::string{name.substr(0, name.find(' '))};
@@ -186,7 +185,7 @@ class LeadReader {
       auto const& raw = sorted_.leads[i];
       if (reads_[i].leaders != LeaderKind::none || raw.piece_count < 2) continue;
       auto const joined = cutter_.join(i);
-      auto const own = own_line_destination(raw, joined);
+      auto const own = own_line_destination(key_, joined);
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
@@ -206,61 +205,6 @@ class LeadReader {
       reads_[own.lead].leaders = LeaderKind::gap;
       finish(own.lead, joined, words_end, own.begin);
     }
-  }
-
-  // "411." at the end of "… taste bitter. 411.", whose name stands on the next line.
-  [[nodiscard]] static std::optional<std::size_t> species_number_before(std::string_view words) {
-    auto const begin = last_word_begin(words);
-    if (begin < 2 || !words.ends_with('.') || !is_species_number(words.substr(begin))) {
-      return std::nullopt;
-    }
-    auto const stop = words[trim_right(words.substr(0, begin)).size() - 1];
-    return stop == '.' || stop == ';' ? std::optional{begin} : std::nullopt;
-  }
-
-  // The last line of several holds nothing but a number or a name.
-  [[nodiscard]] std::optional<std::size_t> own_line_destination(RawLead const& raw,
-                                                                JoinedText const& joined) const {
-    if (joined.spans.size() < 2) return std::nullopt;
-    auto const begin = joined.spans.back().raw_begin;
-    auto const text = std::string_view{joined.raw}.substr(begin);
-    auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
-    if (is_year(text) && words.ends_with(',')) return std::nullopt;
-    // "Hidral-" / "go, 1911"
-    if (words.ends_with('-') && is_lower(code_point_at(text, 0).value)) return std::nullopt;
-    // "… bus, p. 172, and" / "cus, p. 173"
-    auto const before_line = words_of(words.substr(last_word_begin(words)));
-    if (!before_line.empty() && is_separator(before_line.back())) return std::nullopt;
-    if (has_numbered_name_within(text)) return std::nullopt;
-    auto const stripped = strip_pointer(text);
-    // "… anal rays 9" / "to 11."
-    bool const range = text.starts_with("to ") && !words.empty() &&
-                       is_digit(static_cast<unsigned char>(words.back())) &&
-                       !trailing_reference(joined.raw, &key_.numbering);
-    if (range) return std::nullopt;
-    if (couplet_number(stripped, key_.numbering) || names_a_key(stripped)) return begin;
-    if (text.size() > kLongestTrailingName || text.find(';') != std::string_view::npos) {
-      return std::nullopt;
-    }
-    if (names_species_group(text)) return begin;
-    if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
-    bool const numbered = is_numbered_epithet(text) || is_genusless_name(text);
-    bool const taxon = is_numbered_taxon(text);
-    if (!numbered && !taxon && !is_upper(code_point_at(text, 0).value)) return std::nullopt;
-    auto const before_it = words_of(words.substr(last_word_begin(words)));
-    bool const author = !before_it.empty() && is_latin_epithet(before_it.back());
-    if (!numbered && !taxon && is_name_behind_common_one(text)) return begin;
-    if (has_certain_name_behind(text)) return std::nullopt;
-    if (!numbered && (is_latin_name(text) || is_named_in_capitals(text))) {
-      return species_number_before(words).value_or(begin);
-    }
-    if (!author && is_name_with_page(text)) return begin;
-    auto const& line = key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line];
-    auto const& piece = sorted_.pieces[raw.first_piece + raw.piece_count - 2];
-    auto const& before = key_.lines[piece.line];
-    auto const label = count_code_points(before.text.substr(0, piece.begin - before.begin));
-    bool const far_in = line.indent >= before.indent + label + kDestinationIndent;
-    return far_in ? std::optional{begin} : std::nullopt;
   }
 
   // What other leads lead to: decides about numbers without leaders.
