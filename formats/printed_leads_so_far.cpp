@@ -227,16 +227,26 @@ bool LeadsSoFar::is_author_of_list(std::string_view text) {
          is_abbreviated(words[w + 1]) && is_epithet(words[w + 2]);
 }
 
-bool LeadsSoFar::continues_destination(SourceLine const& line) const {
+bool LeadsSoFar::continues_with_number(std::size_t at) const {
+  return progress_ == Progress::done && names_.go_on_with_number(names_.at_end_of(last_line()), at);
+}
+
+bool LeadsSoFar::continues_destination(std::size_t at) const {
+  auto const& line = lines_[at];
   auto const& lead = leads_.back();
-  auto const& before = last_line();
   if (starts_note(line.text)) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
-  if (hangs_open() || names_what_is_open(line) || is_dated_authorship(line.text) ||
-      is_author_of_list(line.text)) {
-    return true;
-  }
-  if (leaves_bracket_open(before)) return true;
+  if (hangs_open() || names_what_is_open(line) || is_author_of_list(line.text)) return true;
+  // "…... 3" / "Aus Roe, 1888", "…... A. bus Roe, 1911" / "bus group": a heading.
+  auto const destination = names_.at_end_of(last_line());
+  // "(Roe, 1911)" / "Dorn, 1920" may be two authors of one name.
+  bool const two = destination.ends_with(')') && !is_dated_genus(line.text);
+  bool const whole = !two && is_whole_destination(destination);
+  bool const group = is_limit_word(line.text.substr(last_word_begin(line.text))) &&
+                     line.text.find(' ') != std::string_view::npos;
+  if (whole && (is_dated_authorship(line.text) || group)) return false;
+  if (is_dated_authorship(line.text) || names_.go_on(destination, at)) return true;
+  if (leaves_bracket_open(last_line())) return true;
   auto const first = code_point_at(line.text, 0).value;
   bool const deeper = line.indent > lines_[lead.line].indent;
   if (is_lower(first) && !starts_note(line.text)) {

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
+#include "keydrift/formats/printed_wrapped_names.hpp"
 
 namespace keydrift::printed {
 
@@ -28,7 +29,7 @@ class LeadsSoFar {
  public:
   LeadsSoFar(std::vector<SourceLine> const& lines, Numbering const& numbering,
              LinesAhead const& ahead)
-      : lines_{lines}, numbering_{numbering}, ahead_{ahead} {}
+      : lines_{lines}, numbering_{numbering}, ahead_{ahead}, names_{lines, numbering, ahead} {}
 
   [[nodiscard]] bool empty() const { return leads_.empty(); }
   [[nodiscard]] std::size_t size() const { return leads_.size(); }
@@ -71,7 +72,9 @@ class LeadsSoFar {
   // "…... AUS" / "BUS": the epithet stands on the next line.
   [[nodiscard]] bool continues_name_in_capitals(SourceLine const& line) const;
   // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
-  [[nodiscard]] bool continues_destination(SourceLine const& line) const;
+  [[nodiscard]] bool continues_destination(std::size_t at) const;
+  // "…... Aus bus Smith" / "1900": line `at` is a number alone.
+  [[nodiscard]] bool continues_with_number(std::size_t at) const;
 
  private:
   [[nodiscard]] bool ends_broken_name(std::string_view text) const;
@@ -81,6 +84,7 @@ class LeadsSoFar {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   LinesAhead const& ahead_;
+  WrappedNames names_;
   std::vector<RawLead> leads_;
   std::vector<Piece> pieces_;
   Progress progress_{Progress::none};

@@ -11,7 +11,7 @@ namespace keydrift::printed {
 
 Furniture PageFurniture::of(LineOnPage here) const {
   auto const& text = lines_[here.at].text;
-  if (is_year_of_author(here)) return Furniture::year;
+  if (is_number_of_name(here)) return Furniture::number_of_name;
   if (is_page_number(text) &&
       !(leads_.progress() == Progress::done && !here.gap && leads_.hangs_open())) {
     return Furniture::page_number;
@@ -49,10 +49,11 @@ bool PageFurniture::follows_ended_lead(std::size_t at) const {
   return fold(words.substr(last_word_begin(words))) == "of";
 }
 
-// "… Aus bus Smith," / "1900."
-bool PageFurniture::is_year_of_author(LineOnPage here) const {
-  return leads_.progress() != Progress::none && !here.gap && !remarks_.is_open() &&
-         is_year(lines_[here.at].text) && leads_.last_line().ends_with(',');
+// "… Aus bus Smith," / "1900.", "…... Aus sp." / "1"
+bool PageFurniture::is_number_of_name(LineOnPage here) const {
+  if (leads_.progress() == Progress::none || here.gap || remarks_.is_open()) return false;
+  bool const year = is_year(lines_[here.at].text) && leads_.last_line().ends_with(',');
+  return year || (is_number_only(lines_[here.at].text) && leads_.continues_with_number(here.at));
 }
 
 bool PageFurniture::parts_a_lead(LineOnPage here) const {

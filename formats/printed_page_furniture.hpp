@@ -25,7 +25,7 @@ struct LineOnPage {
 
 enum class Furniture : std::uint8_t {
   none,
-  year,  // no furniture, though a number alone: of the author before
+  number_of_name,  // no furniture, though a number alone: of the author or the species before
   page_number,
   stray_number,  // a number alone where no destination is missing
   ruled_line,
@@ -59,7 +59,7 @@ class PageFurniture {
   [[nodiscard]] bool follows_ended_lead(std::size_t at) const;
 
  private:
-  [[nodiscard]] bool is_year_of_author(LineOnPage here) const;
+  [[nodiscard]] bool is_number_of_name(LineOnPage here) const;
   // A line or two between blank ones within a lead that has no end yet, whose words go on with a
   // small letter and end in a destination: what a page ends with and the next one begins with.
   [[nodiscard]] bool parts_a_lead(LineOnPage here) const;

@@ -19,6 +19,7 @@
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 #include "keydrift/formats/printed_title_lines.hpp"
 
@@ -246,11 +247,11 @@ class Sorter {
     switch (furniture_.of({at_, gap_, page_turned_})) {
       case Furniture::none:
         return false;
-      case Furniture::year: {
+      case Furniture::number_of_name: {
         bool const done = leads_.progress() == Progress::done;
         leads_.add_piece(at_, 0);
         leads_.set_progress(done ? Progress::done : Progress::named);
-        account(LineKind::continuation, "the year of the author before");
+        account(LineKind::continuation, "goes on with the name before");
         return true;
       }
       case Furniture::ruled_line:
@@ -463,7 +464,7 @@ class Sorter {
       account(LineKind::continuation, "goes on with the words before");
       return true;
     }
-    if (!soft && !gap_ && !remarks_.is_open() && leads_.continues_destination(line)) {
+    if (!soft && !gap_ && !remarks_.is_open() && leads_.continues_destination(at_)) {
       leads_.add_piece(at_, 0);
       leads_.set_progress(Progress::done);
       account(LineKind::continuation, "goes on with the destination before");
@@ -548,7 +549,7 @@ class Sorter {
   [[nodiscard]] bool is_heading(SourceLine const& line) const {
     if (line.is_title || !explicit_key_title(line.text).empty()) return true;
     if (line.text.size() > kLongestHeading) return false;
-    if (names_a_key(line.text) || titles_genus(line.text)) return true;
+    if (names_a_key(line.text) || titles_genus(line.text) || is_dated_genus(line.text)) return true;
     if (auto const head = gap_ ? read_group_head(line.text) : std::nullopt; head && head->sure) {
       return true;
     }

@@ -826,7 +826,7 @@ TEST(PrintedScans, AuthorsAndPagesOnALineOfTheirOwn) {
                    "1894. Ausella busa Wardle, Proc. Acad., p. 62, 9.\n"),
             "1[1] Eyes equal -> 2\n"
             "1[] Eyes unequal -> 3\n"
-            "2[2] Legs red -> Ausella busa\n"
+            "2[2] Legs red -> Ausella busa (p. 27)\n"
             "2[] Legs black -> Ausella cusa (p. 28)\n"
             "3[3] Wings clear -> Ausella dusa (p. 30)\n"
             "3[] Wings dark, more than four times as long as wide -> Ausella fusa\n");

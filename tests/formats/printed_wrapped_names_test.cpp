@@ -1,0 +1,106 @@
+// Names that the end of a line parts from their author, their species or their number, and headings
+// that stand directly beneath a name.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::read_key;
+using test::sketch;
+
+// A key whose first lead ends in `name`, however many lines that takes.
+std::string key_with(std::string_view name) {
+  return "Key to the species of Ausella\n\n1. Legs red ...... " + std::string{name} +
+         "\n– Legs black ...... 2\n2. Eyes red ...... A. cusa Dorvik\n"
+         "– Eyes black ...... A. fusa Dorvik\n";
+}
+
+// "name | author" of the taxon that the first lead leads to, and its remark.
+std::string first_taxon(std::string_view name) {
+  auto const reading = read_key(key_with(name));
+  if (reading.edition.couplets.size() != 2 || reading.edition.taxa.empty()) return "misread";
+  auto const& taxon = reading.edition.taxa.front();
+  auto const& lead = reading.edition.couplets.front().leads.front();
+  auto text = taxon.name + " | " + taxon.authorship;
+  if (!lead.taxon_remark.empty()) text += " (" + lead.taxon_remark + ")";
+  return text;
+}
+
+TEST(PrintedWrappedNames, AnAuthorOnTheNextLine) {
+  EXPECT_EQ(first_taxon("A. busa\nDorvik"), "Ausella busa | Dorvik");
+  EXPECT_EQ(first_taxon("A. busa\n(Dorvik)"), "Ausella busa | (Dorvik)");
+  EXPECT_EQ(first_taxon("A. busa\nVorsel"), "Ausella busa | Vorsel");
+  EXPECT_EQ(first_taxon("A. busa\n    Vorsel and Brenn"), "Ausella busa | Vorsel and Brenn");
+  EXPECT_EQ(first_taxon("A. busa\nVorsel, 1911 (in part)"),
+            "Ausella busa | Vorsel, 1911 (in part)");
+}
+
+TEST(PrintedWrappedNames, ASecondAuthorBehindABracket) {
+  EXPECT_EQ(first_taxon("A. busa (Dorvik, 1911)\nBrenn, 1920"),
+            "Ausella busa | (Dorvik, 1911) Brenn, 1920");
+}
+
+TEST(PrintedWrappedNames, AWordThatIsNoAuthor) {
+  EXPECT_EQ(first_taxon("A. busa\nSubrina"), "Ausella busa | ");
+  EXPECT_EQ(first_taxon("A. busa Dorvik\nVorsel"), "Ausella busa | Dorvik");
+}
+
+TEST(PrintedWrappedNames, ASpeciesBehindItsGenus) {
+  EXPECT_EQ(first_taxon("Ausella\n(Subrina) busa Dorvik"), "Ausella (Subrina) busa | Dorvik");
+  EXPECT_EQ(first_taxon("A. busa Dorvik, A.\ndusa Dorvik and A. gusa Brenn"),
+            "Ausella busa | Dorvik");
+}
+
+TEST(PrintedWrappedNames, ANumberAloneOnItsLine) {
+  EXPECT_EQ(first_taxon("A. busa Dorvik and Brenn\n1984"), "Ausella busa | Dorvik and Brenn 1984");
+  EXPECT_EQ(first_taxon("Ausella sp.\n1"), "Ausella sp. 1 | ");
+}
+
+TEST(PrintedWrappedNames, APageNumberBeneathAName) {
+  EXPECT_EQ(first_taxon("Ausella sp.\n\n1\n"), "Ausella sp. | ");
+  EXPECT_EQ(first_taxon("A. busa Dorvik\n84"), "Ausella busa | Dorvik");
+}
+
+TEST(PrintedWrappedNames, NamesWithoutLeaders) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Legs with long white hairs. A.\n"
+                   "busa Dorvik, 1911\n"
+                   "– Legs without hairs. A. cusa Dorvik, 1911\n"),
+            "1[1] Legs with long white hairs. -> Ausella busa\n"
+            "1[–] Legs without hairs. -> Ausella cusa\n");
+}
+
+TEST(PrintedWrappedNames, HeadingsBeneathADestination) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Legs red ...... 2\n"
+                   "– Legs black ...... 3\n"
+                   "busana group\n"
+                   "2. Eyes red ...... A. busa Dorvik, 1911\n"
+                   "– Eyes black ...... A. cusa Brenn, 1911\n"
+                   "Subrina Brenn, 1920\n"
+                   "3. Head red ...... A. dusa Dorvik, 1911\n"
+                   "– Head black ...... A. fusa Dorvik, 1911\n"),
+            "1[1] Legs red -> 2\n"
+            "1[–] Legs black -> 3\n"
+            "2[2] Eyes red -> Ausella busa\n"
+            "2[–] Eyes black -> Ausella cusa\n"
+            "3[3] Head red -> Ausella dusa\n"
+            "3[–] Head black -> Ausella fusa\n");
+  auto const reading = read_key(
+      "Key to the species of Ausella\n\n"
+      "1. Eyes red ...... A. busa Dorvik, 1911\n"
+      "– Eyes black ...... A. cusa Brenn, 1911\n"
+      "Tolvera Brenn, 1888\n"
+      "Type species Tolvera rubra Brenn. Body black, legs red.\n");
+  ASSERT_EQ(reading.edition.taxa.size(), 2U);
+  EXPECT_EQ(reading.edition.taxa[1].authorship, "Brenn, 1911");
+}
+
+}  // namespace
+}  // namespace keydrift
