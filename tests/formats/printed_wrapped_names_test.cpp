@@ -100,6 +100,7 @@ TEST(PrintedWrappedNames, HeadingsBeneathADestination) {
       "Type species Tolvera rubra Brenn. Body black, legs red.\n");
   ASSERT_EQ(reading.edition.taxa.size(), 2U);
   EXPECT_EQ(reading.edition.taxa[1].authorship, "Brenn, 1911");
+  EXPECT_TRUE(reading.edition.couplets[0].leads[1].notes.empty());
 }
 
 }  // namespace
