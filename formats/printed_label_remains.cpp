@@ -186,7 +186,8 @@ Label unprinted_label(std::string_view line, std::size_t words_at, MissingLabel 
   label.number = missing.number;
   label.end = missing.end;
   label.marks = missing.marked ? 1 : 0;
-  if (missing.letter != '\0') label.letter = kLetters.substr(missing.letter - 'a', 1);
+  if (missing.letter != '\0')
+    label.letter = kLetters.substr(static_cast<std::size_t>(missing.letter - 'a'), 1);
   label.printed = line.substr(0, 0);
   label.text_at = words_at;
   return label;
