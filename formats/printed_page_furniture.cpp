@@ -42,6 +42,8 @@ bool PageFurniture::follows_ended_lead(std::size_t at) const {
   }
   auto const reference = trailing_reference(leads_.last_line(), &numbering_);
   if (!reference || !numbering_.has_number(reference->reference.number)) return false;
+  // "… as in Figs 3, 4" / "A. bus Roe"
+  if (is_abbreviated(words_of(text, 1).front()) && is_latin_name(text)) return false;
   auto const end = trailing_name(text);
   if (!end) return !ahead_.ends_in_destination(at);
   // "Review of Ausella" is no destination.

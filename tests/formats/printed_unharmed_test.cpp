@@ -481,5 +481,26 @@ TEST(PrintedUnharmed, RaysOfFinsInASerialKey) {
             "5[6] A. III, 7 -> Ausella fusa\n");
 }
 
+TEST(PrintedUnharmed, ANameBeneathTheFiguresThatEndTheWords) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Head wide, genitalia as in Figs 3, 4\n"
+                   "A. longa Roe\n"
+                   "– Head narrow 2\n"
+                   "2. Legs red 3\n"
+                   "– Legs black A. busa Roe\n"
+                   "3. Tail long 4\n"
+                   "– Tail short A. cusa Roe\n"
+                   "4. Horn long A. dusa Roe\n"
+                   "– Horn short A. fusa Roe\n"),
+            "1[1] Head wide, genitalia as in Figs 3, 4 -> Ausella longa\n"
+            "1[–] Head narrow -> 2\n"
+            "2[2] Legs red -> 3\n"
+            "2[–] Legs black -> Ausella busa\n"
+            "3[3] Tail long -> 4\n"
+            "3[–] Tail short -> Ausella cusa\n"
+            "4[4] Horn long -> Ausella dusa\n"
+            "4[–] Horn short -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
