@@ -7,6 +7,8 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/word_list.hpp"
@@ -99,6 +101,19 @@ std::string_view without_remarks(std::string_view text) {
   return rest.ends_with(',') ? rest.substr(0, rest.size() - 1) : rest;
 }
 
+// "Aus S. 12", "Aus, 12" without the page.
+std::string_view without_page(std::string_view text) {
+  auto const words = words_of(text);
+  if (words.size() < 3 || !is_digit(code_point_at(words.back(), 0).value)) return text;
+  bool const page = is_page(words[words.size() - 2], words.back());
+  auto const name = without_end(words[words.size() - (page ? 3 : 2)]);
+  auto const plain = words.back().find_first_not_of("0123456789.") == std::string_view::npos;
+  bool const genus = is_capitalised(name) &&
+                     (has_strict_latin_ending(fold(name)) || has_higher_ending(fold(name)));
+  if (!genus || !(page || plain)) return text;
+  return text.substr(0, static_cast<std::size_t>(name.data() + name.size() - text.data()));
+}
+
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 
@@ -151,7 +166,7 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
 }
 
 std::optional<std::size_t> loose_name(std::string_view text) {
-  text = without_remarks(trim_right(text));
+  text = without_page(without_remarks(trim_right(text)));
   // "… of the pars thoracica G": a letter alone is no author.
   bool const letter = text.size() > 2 && text[text.size() - 2] == ' ' &&
                       is_upper(static_cast<unsigned char>(text.back()));
@@ -170,7 +185,8 @@ std::optional<std::size_t> loose_name(std::string_view text) {
                         words[w].ends_with("or") ||
                         (last_but_author && (words[w].ends_with("er") || is_genitive(words[w])));
     if (strict && is_bare_epithet(name)) return begin;
-    bool const sentence = words[w - 1].ends_with('.') || words[w - 1].ends_with(':');
+    bool const numbered = is_species_number(words[w - 1]);  // "Flowers red 3. Aus Roe"
+    bool const sentence = !numbered && (words[w - 1].ends_with('.') || words[w - 1].ends_with(':'));
     bool const authored =
         std::all_of(words.begin() + static_cast<std::ptrdiff_t>(w) + 1, words.end(),
                     [](std::string_view word) { return is_authorish(word) || is_particle(word); });

@@ -502,5 +502,24 @@ TEST(PrintedUnharmed, ANameBeneathTheFiguresThatEndTheWords) {
             "4[–] Horn short -> Ausella fusa\n");
 }
 
+TEST(PrintedUnharmed, GeneraWithPagesOrNumbersBehindOneBlank) {
+  EXPECT_EQ(sketch("1 Blüten weiß Ausella S. 12\n"
+                   "1* Blüten gelb 2\n"
+                   "2 Blätter eiförmig Busella S. 13\n"
+                   "2* Blätter lineal Cusella, 14\n"),
+            "1[1] Blüten weiß -> Ausella (S. 12)\n"
+            "1[1*] Blüten gelb -> 2\n"
+            "2[2] Blätter eiförmig -> Busella (S. 13)\n"
+            "2[2*] Blätter lineal -> Cusella (14)\n");
+  EXPECT_EQ(sketch("1. Flowers white 2\n"
+                   "1. Flowers yellow 1. Ausella Roe\n"
+                   "2. Leaves ovate 2. Busella Dorn\n"
+                   "2. Leaves linear 3. Cusella Roe\n"),
+            "1[1] Flowers white -> 2\n"
+            "1[1] Flowers yellow -> Ausella\n"
+            "2[2] Leaves ovate -> Busella\n"
+            "2[2] Leaves linear -> Cusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
