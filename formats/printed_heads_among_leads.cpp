@@ -106,6 +106,11 @@ class Finder {
                         (standing == Standing::between && is_head_between(i, look));
       if (head) heads_[i] = true;
     }
+    // The foot of the last page: behind the lines of the last lead.
+    constexpr std::size_t kMostBehind = 6;  // lines
+    for (auto i = last_ + 1; i < lines_.size() && i <= last_ + kMostBehind && !linked_; ++i) {
+      if (is_address(lines_[i].text)) heads_[i] = true;
+    }
   }
 
  private:
@@ -146,7 +151,7 @@ class Finder {
     constexpr std::size_t kFewestPages = 2;
     leads_to_pages_ = pages >= kFewestPages;
     // Beneath every other lead they tell of its taxon.
-    linked_ = addresses * 3 > all;
+    linked_ = addresses > 1 && addresses * 3 > all;
     return all * 5 >= numbers.size() * 8;
   }
 

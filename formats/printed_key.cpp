@@ -50,8 +50,10 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
   say(restore_greek_labels(text.text), "misread-signs",
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
-  say(restore_letters(text.text), "misread-signs",
-      " figures within words were read as letters, \"1\" as l and \"0\" as o");
+  auto const figures = restore_letters(text.text);
+  say(figures, "misread-signs",
+      figures == 1 ? " figure within a word was read as a letter, \"1\" as l or \"0\" as o"
+                   : " figures within words were read as letters, \"1\" as l and \"0\" as o");
   return findings.size() > before;
 }
 

@@ -521,5 +521,13 @@ TEST(PrintedUnharmed, GeneraWithPagesOrNumbersBehindOneBlank) {
             "2[2] Leaves linear -> Cusella\n");
 }
 
+TEST(PrintedUnharmed, AnAddressBehindTheLastLead) {
+  EXPECT_EQ(sketch("1. Legs red ..... Ausella busa\n"
+                   "- Legs black ..... Ausella cusa\n"
+                   "https://doi.org/10.9999/abc.12\n"),
+            "1[1] Legs red -> Ausella busa\n"
+            "1[-] Legs black -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
