@@ -295,7 +295,7 @@ class KeyReader {
 
 Loaded<Edition> read_key_json(Source source, ReadLimits const& limits) {
   Loaded<Edition> loaded;
-  auto const decoded = decode_text(source, {.maximum_bytes = limits.bytes});
+  auto const decoded = decode_text(source, {.maximum_bytes = limits.bytes, .composed = false});
   loaded.findings = decoded.findings;
   if (!decoded) return loaded;
   auto const tree = parse_json(*decoded.value);

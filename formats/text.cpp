@@ -253,7 +253,8 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   DecodedText decoded;
   decoded.name = std::string{source.name};
   decoded.encoding = converted.encoding;
-  decoded.text = encodings::to_nfc(normalise_lines(std::move(converted.text)));
+  decoded.text = normalise_lines(std::move(converted.text));
+  if (options.composed) decoded.text = encodings::to_nfc(decoded.text);
   if (decoded.encoding != Encoding::utf_8) {
     loaded.findings.push_back(make_finding(
         source, "encoding", Severity::information,

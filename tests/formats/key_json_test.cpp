@@ -476,5 +476,13 @@ TEST(KeyJson, NeverYieldsAKeyTogetherWithAnErrorNorCrashes) {
   }
 }
 
+TEST(KeyJson, AMarkBehindAnEscapeIsNoneOfItsLetters) {
+  auto edition = *read(small_key()).value;
+  edition.couplets[0].leads[0].text = "Wings\t\u030cclear";
+  auto const again = read(write_key_json(edition));
+  ASSERT_TRUE(again.value.has_value());
+  EXPECT_EQ(again.value->couplets[0].leads[0].text, "Wings\t\u030cclear");
+}
+
 }  // namespace
 }  // namespace keydrift
