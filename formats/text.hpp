@@ -21,7 +21,7 @@ enum class Encoding { utf_8, utf_16_le, utf_16_be, utf_32_le, utf_32_be, windows
 
 struct DecodeOptions {
   std::uint64_t maximum_bytes{std::uint64_t{256} << 20};
-  // False leaves base letters and combining marks apart: in JSON a mark behind "\\t" is none of the
+  // False leaves base letters and combining marks apart: in JSON a mark behind "\t" is none of the
   // letter t's, and the strings are composed once they are parsed.
   bool composed{true};
 };
