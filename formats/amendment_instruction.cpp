@@ -8,7 +8,7 @@
 #include "keydrift/formats/amendment_changes.hpp"
 #include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {

@@ -14,8 +14,8 @@
 #include "keydrift/formats/file_kind.hpp"
 #include "keydrift/formats/packed_file.hpp"
 #include "keydrift/formats/side_table.hpp"
-#include "keydrift/formats/word_list.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace fs = std::filesystem;
 

@@ -7,10 +7,10 @@
 #include <utility>
 
 #include "keydrift/formats/cell_text.hpp"
-#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/wording.hpp"
 #include "keydrift/formats/written_day.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::tables {
 namespace {

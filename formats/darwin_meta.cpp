@@ -7,10 +7,10 @@
 
 #include "keydrift/formats/darwin_core.hpp"
 #include "keydrift/formats/side_table.hpp"
-#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/xml_document.hpp"
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift {
 namespace {

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/hypertext_lines.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::hypertext {
 namespace {

@@ -3,7 +3,7 @@
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/text_encodings.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::hypertext {
 namespace {

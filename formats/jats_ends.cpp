@@ -9,7 +9,7 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::jats {
 namespace {

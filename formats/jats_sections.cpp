@@ -10,8 +10,8 @@
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/xml_text.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::jats {
 namespace {

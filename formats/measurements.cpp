@@ -8,8 +8,8 @@
 #include "keydrift/formats/cell_text.hpp"
 #include "keydrift/formats/darwin_core.hpp"
 #include "keydrift/formats/headed_rows.hpp"
-#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/wording.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift {
 

@@ -4,8 +4,8 @@
 #include <array>
 #include <utility>
 
-#include "keydrift/formats/word_list.hpp"
 #include "keydrift/formats/wording.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::tables {
 namespace {

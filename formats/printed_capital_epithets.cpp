@@ -12,7 +12,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {

@@ -11,7 +11,7 @@
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -114,6 +114,18 @@ std::string_view without_page(std::string_view text) {
   return text.substr(0, static_cast<std::size_t>(name.data() + name.size() - text.data()));
 }
 
+// "Ausbarba" in "… of 24 scales Ausbarba busa", the word with a capital before the epithet at
+// `epithet`, though no genus may end so.
+std::optional<std::size_t> genus_before(std::string_view text, std::size_t epithet) {
+  constexpr std::size_t kShortest = 4;  // bytes
+  auto const before = trim_right(text.substr(0, epithet));
+  auto const begin = last_word_begin(before);
+  auto const genus = before.substr(begin);
+  bool const likely = begin > 0 && genus.size() >= kShortest && is_capitalised(genus) &&
+                      is_lower(code_point_at(text, epithet).value);
+  return likely ? std::optional{begin} : std::nullopt;
+}
+
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 
@@ -165,6 +177,11 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
   return habits;
 }
 
+std::optional<std::size_t> loose_name(std::string_view text, bool names_have_genera) {
+  auto const begin = loose_name(text);
+  return begin && names_have_genera ? genus_before(text, *begin).value_or(*begin) : begin;
+}
+
 std::optional<std::size_t> loose_name(std::string_view text) {
   text = without_page(without_remarks(trim_right(text)));
   // "… of the pars thoracica G": a letter alone is no author.
@@ -197,16 +214,6 @@ std::optional<std::size_t> loose_name(std::string_view text) {
     }
   }
   return std::nullopt;
-}
-
-std::optional<std::size_t> genus_before(std::string_view text, std::size_t epithet) {
-  constexpr std::size_t kShortest = 4;  // bytes
-  auto const before = trim_right(text.substr(0, epithet));
-  auto const begin = last_word_begin(before);
-  auto const genus = before.substr(begin);
-  bool const likely = begin > 0 && genus.size() >= kShortest && is_capitalised(genus) &&
-                      is_lower(code_point_at(text, epithet).value);
-  return likely ? std::optional{begin} : std::nullopt;
 }
 
 }  // namespace keydrift::printed

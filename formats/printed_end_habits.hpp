@@ -35,8 +35,8 @@ struct BracketedEnd {
 // "Wings dark bus Roe", "Wings dark Aus".
 [[nodiscard]] std::optional<std::size_t> loose_name(std::string_view text);
 
-// Begin of "Ausbarba" in "… of 24 scales Ausbarba busa", the word with a capital before the epithet
-// at `epithet`, though no genus may end so; for texts whose names have their genera.
-[[nodiscard]] std::optional<std::size_t> genus_before(std::string_view text, std::size_t epithet);
+// The same; where the text's names have their genera, with the word before an epithet that has a
+// capital: "… of 24 scales Ausbarba busa", though no genus may end so.
+[[nodiscard]] std::optional<std::size_t> loose_name(std::string_view text, bool names_have_genera);
 
 }  // namespace keydrift::printed

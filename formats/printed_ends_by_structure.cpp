@@ -188,9 +188,7 @@ class Mender {
                                 ends_in_two_dots(trim_right(text.substr(0, *begin))));
     if (sure) return begin;
     if (!often_plain_) return std::nullopt;
-    if (auto const loose = loose_name(text)) {
-      return names_have_genera_ ? genus_before(text, *loose).value_or(*loose) : *loose;
-    }
+    if (auto const loose = loose_name(text, names_have_genera_)) return loose;
     // "… throughout their length royi", "… on area III royi Dorn"
     auto last = last_word_begin(text);
     if (is_capitalised(trim_right(text.substr(last))) && last > 0) {

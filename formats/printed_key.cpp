@@ -57,6 +57,14 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
   return findings.size() > before;
 }
 
+// Each pass passes over the lines that those before it marked.
+void mark_what_begins_no_lead(std::vector<SourceLine>& lines) {
+  mark_numbered_prose(lines);
+  mark_numbered_titles(lines);
+  mark_accounts_behind(lines);
+  mark_numbered_lists(lines);
+}
+
 // Two leads of three have a rival and a destination.
 bool hangs_together(Attempt const& attempt) {
   return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
@@ -104,19 +112,13 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) {
     lines = part_run_on_lines(std::move(lines));
-    mark_numbered_prose(lines);
-    mark_numbered_titles(lines);
-    mark_accounts_behind(lines);
-    mark_numbered_lists(lines);
+    mark_what_begins_no_lead(lines);
   }
   auto attempt = choose_reading(text, lines);
   if (columns) {
     // Across the columns words of both make up leads that hang together by accident.
     *columns = part_run_on_lines(*std::move(columns));
-    mark_numbered_prose(*columns);
-    mark_numbered_titles(*columns);
-    mark_accounts_behind(*columns);
-    mark_numbered_lists(*columns);
+    mark_what_begins_no_lead(*columns);
     auto other = choose_reading(text, *columns);
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);

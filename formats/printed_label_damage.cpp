@@ -2,57 +2,14 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestLabel = 400;  // bytes, with its brackets
 
-// The digit that the character is, or may be a misreading of.
-std::optional<std::uint32_t> digit_seen_in(char c) {
-  if (c >= '0' && c <= '9') return static_cast<std::uint32_t>(c - '0');
-  switch (c) {
-    case 'l':
-    case 'I':
-    case '|':
-    case '!':
-      return 1;
-    case 'O':
-    case 'o':
-    case 'Q':
-      return 0;
-    case 'S':
-      return 5;
-    case 'B':
-      return 8;
-    case 'Z':
-      return 2;
-    default:
-      return std::nullopt;
-  }
-}
-
-// The digit that a letter less often stands for, before the one that it mostly does; 0 for none.
-char rarely_seen_in(char c) {
-  if (c == 'S' || c == 's') return '8';
-  if (c == 'G' || c == 'b') return '6';
-  return c == 'g' || c == 'q' ? '9' : '\0';
-}
-
-// May the character be a misreading of the digit, where that one is expected?
-bool may_be(char c, char digit) {
-  auto const seen = digit_seen_in(c);
-  if (seen && *seen == static_cast<std::uint32_t>(digit - '0')) return true;
-  return rarely_seen_in(c) == digit;
-}
-
-// The digit that a Cyrillic letter looks like: "З" is 3; 0 for any other.
-char digit_like(char32_t c) {
-  if (c == 0x417 || c == 0x437) return '3';
-  if (c == 0x41E || c == 0x43E) return '0';
-  if (c == 0xF6) return '5';  // "lö"
-  return c == 0x431 ? '6' : '\0';
-}
+std::uint32_t figure_of(char digit) { return static_cast<std::uint32_t>(digit - '0'); }
 
 // Bytes of `number` at the line's beginning, misread digits among them; 0 where it is another one.
 std::size_t number_seen_at(std::string_view line, std::uint32_t number) {
@@ -61,8 +18,7 @@ std::size_t number_seen_at(std::string_view line, std::uint32_t number) {
   for (char const digit : wanted) {
     if (at >= line.size()) return 0;
     auto const c = code_point_at(line, at);
-    bool const seen = c.length == 1 ? may_be(line[at], digit) : digit_like(c.value) == digit;
-    if (!seen) return 0;
+    if (!may_be_figure(c.value, figure_of(digit))) return 0;
     at += c.length;
   }
   return at;
@@ -79,25 +35,18 @@ std::optional<std::uint32_t> misread_number(std::string_view text) {
   if (text == "n" || text == "П") return 11;
   std::uint32_t number = 0;
   bool misread = false;
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (auto const wide = code_point_at(text, at); wide.length > 1) {
-      auto const like = digit_like(wide.value);
-      if (like == '\0') return std::nullopt;
-      number = number * 10 + static_cast<std::uint32_t>(like - '0');
-      misread = true;
-      at += wide.length - 1;
-      continue;
-    }
-    char const c = text[at];
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
     bool const between = at > 0 && at + 1 < text.size();
-    if (c == ' ' && between) {
+    at += c.length;
+    if (c.value == ' ' && between) {
       misread = true;
       continue;
     }
-    auto const digit = digit_seen_in(c);
-    if (!digit) return std::nullopt;
-    misread = misread || c < '0' || c > '9';
-    number = number * 10 + *digit;
+    auto const figure = figure_seen_in(c.value);
+    if (!figure) return std::nullopt;
+    misread = misread || !is_digit(c.value);
+    number = number * 10 + *figure;
   }
   if (!misread || number == 0) return std::nullopt;
   return number;
@@ -110,13 +59,11 @@ std::optional<std::uint32_t> rarely_misread_number(std::string_view text) {
   if (text.empty() || text.size() > kLongest) return std::nullopt;
   std::string digits;
   for (char const c : text) {
-    if (auto const rare = rarely_seen_in(c); rare != '\0') {
-      digits += rare;
-    } else if (auto const digit = digit_seen_in(c)) {
-      digits += static_cast<char>('0' + *digit);
-    } else {
-      return std::nullopt;
-    }
+    auto const sign = static_cast<unsigned char>(c);
+    auto figure = figure_rarely_seen_in(sign);
+    if (!figure) figure = figure_seen_in(sign);
+    if (!figure) return std::nullopt;
+    digits += static_cast<char>('0' + *figure);
   }
   if (digits == text || digits.front() == '0') return std::nullopt;
   return number_of(digits);
@@ -138,8 +85,9 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
       ++end;
       continue;
     }
-    if (!may_be(c, wanted[matched])) return std::nullopt;
-    misread = misread || c < '0' || c > '9';
+    auto const sign = static_cast<unsigned char>(c);
+    if (!may_be_figure(sign, figure_of(wanted[matched]))) return std::nullopt;
+    misread = misread || !is_digit(sign);
     ++matched;
     ++end;
   }
@@ -188,7 +136,7 @@ std::optional<Label> read_damaged_back_reference(std::string_view line, std::uin
   auto const begin = ++at;
   bool digit = false;  // one at least was read rightly
   while (at < line.size() && at - begin < kMostDigits &&
-         (digit_seen_in(line[at]) || line[at] == 'i')) {
+         (figure_seen_in(static_cast<unsigned char>(line[at])) || line[at] == 'i')) {
     digit = digit || is_digit(static_cast<unsigned char>(line[at]));
     ++at;
   }

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -33,30 +34,6 @@ std::string_view looks_of_letter(char letter) {
       return "ceC";
     default:
       return {};
-  }
-}
-
-// Letters and brackets that a digit comes out as, where that one is missing.
-bool may_look_like(char32_t c, char digit) {
-  switch (digit) {
-    case '0':
-      return is_among(c, U"oOQ");
-    case '1':
-      return is_among(c, U"iIl|!]");
-    case '2':
-      return is_among(c, U"zZ");
-    case '4':
-      return c == U'A';
-    case '5':
-      return is_among(c, U"sS");
-    case '6':
-      return is_among(c, U"bG");
-    case '8':
-      return is_among(c, U"BS");
-    case '9':
-      return is_among(c, U"gq");
-    default:
-      return false;
   }
 }
 
@@ -110,7 +87,7 @@ class Remains {
     for (char const digit : std::to_string(missing_.number)) {
       auto const c = value();
       if (c != static_cast<char32_t>(digit)) {
-        if (!may_look_like(c, digit)) return false;
+        if (!may_replace_figure(c, static_cast<std::uint32_t>(digit - '0'))) return false;
         misread_ = true;
       }
       step();

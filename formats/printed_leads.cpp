@@ -259,9 +259,8 @@ class LeadReader {
       if (usually_led_) cutter_.say_name_taken(reads_[i]);
       return;
     }
-    if (auto begin = key_.numbering.ends.loose ? loose_name(text) : std::nullopt) {
-      bool const genera = species_led_to_ > 0 && genusless_led_to_ * 3 <= species_led_to_;
-      if (genera) begin = genus_before(text, *begin).value_or(*begin);
+    bool const genera = species_led_to_ > 0 && genusless_led_to_ * 3 <= species_led_to_;
+    if (auto begin = key_.numbering.ends.loose ? loose_name(text, genera) : std::nullopt) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);

@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_stray_signs.hpp"
 #include "keydrift/formats/printed_target.hpp"
 

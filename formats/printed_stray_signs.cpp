@@ -2,6 +2,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
@@ -10,16 +11,6 @@ namespace {
 bool is_letter_or_digit(char32_t c) { return is_digit(c) || is_lower(c) || is_upper(c); }
 
 }  // namespace
-
-std::uint32_t figure_behind_letter(std::string_view text) {
-  if (text == "s" || text == "S") return 5;
-  if (text == "z" || text == "Z") return 2;
-  if (text == "b" || text == "G" || text == "C") return 6;
-  if (text == "g" || text == "q") return 9;
-  if (text == "l" || text == "i") return 1;
-  if (text == "B") return 8;
-  return text == "A" ? 4 : 0;
-}
 
 std::optional<BehindDots> behind_dots(std::string_view text) {
   constexpr std::size_t kFewest = 3;

@@ -24,7 +24,4 @@ struct BehindDots {
 // read as a letter; nullopt where none is, or where nothing is the matter.
 [[nodiscard]] std::optional<std::uint32_t> number_beside_specks(std::string_view printed);
 
-// The figure that a letter alone may be: "G" for 6, "s" for 5; 0 for any other text.
-[[nodiscard]] std::uint32_t figure_behind_letter(std::string_view text);
-
 }  // namespace keydrift::printed

@@ -13,7 +13,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -69,7 +69,7 @@ class Marker {
       : lines_{lines}, numbering_{decide_numbering(lines)} {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const& line = lines_[i];
-      auto const label = line.told ? line.told : numbering_.label_of(line.text);
+      auto const label = numbering_.label_of(line);
       if (!label) continue;
       labelled_.push_back({i, *label});
       if (label->is_dash()) continue;

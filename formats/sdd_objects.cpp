@@ -10,7 +10,7 @@
 #include "keydrift/formats/sdd_text.hpp"
 #include "keydrift/formats/sdd_write.hpp"
 #include "keydrift/formats/text_encodings.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::sdd {
 namespace {

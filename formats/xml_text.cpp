@@ -6,7 +6,7 @@
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
-#include "keydrift/formats/word_list.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::xml {
 namespace {

@@ -10,6 +10,7 @@
 #include "keydrift/characters/contrast_words.hpp"
 #include "keydrift/characters/difficulty.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::contrast {
 namespace {
@@ -21,11 +22,6 @@ constexpr std::array<std::string_view, 26> kNegations{
 constexpr std::array<std::string_view, 18> kSizes{
     "large", "small", "big",    "little", "tiny",   "huge",    "minute",  "groß",    "gross",
     "klein", "grand", "grande", "petit",  "petite", "pequeño", "pequeña", "pequeno", "pequena"};
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& list, std::string_view word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
 
 class StyleCheck {
  public:

@@ -12,6 +12,7 @@
 #include "keydrift/characters/reading/vocabulary.hpp"
 #include "keydrift/characters/units.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::contrast {
 
@@ -79,11 +80,6 @@ bool cite_other_figures(Statement const& a, Statement const& b) {
 bool cite_other_figures(Lead const& a, Lead const& b) { return are_other_figures(a.text, b.text); }
 
 namespace {
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& list, std::string_view word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
 
 // Words that compare; beside nothing to compare with they need a second specimen.
 constexpr std::array<std::string_view, 39> kComparatives{

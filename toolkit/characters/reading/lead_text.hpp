@@ -62,6 +62,11 @@ struct LeadText {
     auto const& word = tokens[at].word;
     return info[at].is(kDegree) || (word.size() > 4 && word.ends_with("ly"));
   }
+  // What two measures or numbers make: "ratio", "index".
+  [[nodiscard]] bool is_ratio_word(std::uint32_t at) const {
+    return is_word(at, "ratio") || is_word(at, "index") || is_word(at, "indices") ||
+           is_word(at, "quotient");
+  }
   // Carries content: a word that is neither a function word nor read as something else.
   [[nodiscard]] bool is_content(std::uint32_t at) const {
     return is_open(at) && is_word(at) && !info[at].is(kFunction);

@@ -5,6 +5,7 @@
 
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/characters/units.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -18,11 +19,6 @@ constexpr std::array<std::string_view, 9> kAbsent{
     "absent", "lacking", "none", "wanting", "missing", "fehlend", "ausente", "absente", "nullus"};
 constexpr std::array<std::string_view, 5> kPresent{"present", "vorhanden", "présent", "presente",
                                                    "adest"};
-
-template <std::size_t N>
-bool is_one_of(std::array<std::string_view, N> const& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 }  // namespace
 

@@ -5,6 +5,8 @@
 #include <iterator>
 #include <utility>
 
+#include "keydrift/key/word_list.hpp"
+
 namespace keydrift::reading {
 namespace {
 
@@ -14,13 +16,7 @@ bool is_pointing_word(LeadText const& text, Index at) {
   static constexpr std::array<std::string_view, 14> kWords{
       "couplet", "key", "no",    "nr",    "p",       "pp",    "page",
       "pages",   "see", "seite", "group", "section", "since", "s"};
-  return text.is_word(at) &&
-         std::find(kWords.begin(), kWords.end(), text.tokens[at].word) != kWords.end();
-}
-
-bool is_ratio_word(LeadText const& text, Index token) {
-  return text.is_word(token, "ratio") || text.is_word(token, "index") ||
-         text.is_word(token, "indices") || text.is_word(token, "quotient");
+  return text.is_word(at) && is_one_of(kWords, text.tokens[at].word);
 }
 
 // "3-lobed", "2-segmented", "4-seeded" count lobes, segments and seeds.
@@ -111,7 +107,7 @@ std::vector<Index> described_before(LeadText const& text, std::vector<Index> con
     if (text.info[token].is(kPart)) {
       part = true;
       description.clear();
-    } else if (text.info[token].dimension.empty() && !is_ratio_word(text, token)) {
+    } else if (text.info[token].dimension.empty() && !text.is_ratio_word(token)) {
       description.push_back(token);
     }
   }
@@ -249,7 +245,7 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
   // "HL/HW ratio 2" counts nothing.
   bool const counts =
       measure.unit == "1" && std::none_of(tokens.begin(), tokens.end(),
-                                          [&](Index token) { return is_ratio_word(text, token); });
+                                          [&](Index token) { return text.is_ratio_word(token); });
   atom.unit = measure.unit == "1" && !counts ? std::string{} : measure.unit;
   atom.negated = measure.negated;
   atom.ranges = measure.ranges;

@@ -149,10 +149,7 @@ class Cutter {
     auto const next = slash + 2;
     if (next >= clause_.end) return false;
     if (text_.is_sign(next, U'=')) return true;
-    if (text_.is_word(next)) {
-      return text_.is_word(next, "ratio") || text_.is_word(next, "index") ||
-             text_.is_word(next, "quotient");
-    }
+    if (text_.is_word(next)) return text_.is_ratio_word(next);
     auto const& number = text_.tokens[next];
     return number.kind == TokenKind::number && std::trunc(number.value) != number.value;
   }

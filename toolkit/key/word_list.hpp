@@ -1,5 +1,5 @@
 #pragma once
-// Lists of words that decide what a text is.  Inner header of formats.
+// Lists of words that decide what a text is.  Inner header.
 
 #include <algorithm>
 #include <array>
