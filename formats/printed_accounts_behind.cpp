@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <unordered_set>
 
 #include "keydrift/formats/printed_account_leaves.hpp"
@@ -68,7 +69,11 @@ class AccountFinder {
     auto const head = read_account_head(text);
     if (!head || head->number == 0 || head->doubtful) return false;
     auto const words = words_of(text.substr(head->name_begin, head->name_end - head->name_begin));
-    return words.size() >= 2 && led_to_.contains(species_of(words[0], words[1]));
+    if (words.size() < 2) return false;
+    auto const counted = counted_.find(head->number);
+    bool const told =
+        counted != counted_.end() && counted->second == without_closing_marks(words[1]);
+    return told || led_to_.contains(species_of(words[0], words[1]));
   }
 
   // "4a. Ausella busa minor Roe, 1921", "4a. A. busa subsp. minor"
@@ -89,6 +94,15 @@ class AccountFinder {
       text.remove_prefix(blank);
     }
     auto const words = words_of(text);
+    // "… edged with orange. busa, 5.": the number of its account.
+    if (words.size() > 2 && words[words.size() - 2].ends_with(',')) {
+      auto const digits = without_closing_marks(words.back());
+      auto const epithet = without_closing_marks(words[words.size() - 2]);
+      constexpr std::size_t kMostDigits = 4;
+      bool const number = !digits.empty() && digits.size() <= kMostDigits &&
+                          digits.find_first_not_of("0123456789") == std::string_view::npos;
+      if (number && is_epithet(epithet)) counted_[number_of(digits)] = epithet;
+    }
     for (std::size_t w = labelled ? 1 : 0; w + 1 < words.size(); ++w) {
       auto species = species_of(words[w], words[w + 1]);
       if (!species.empty()) led_to_.insert(std::move(species));
@@ -96,7 +110,8 @@ class AccountFinder {
   }
 
   std::vector<SourceLine> const& lines_;
-  std::unordered_set<std::string> led_to_;  // by the lines so far
+  std::unordered_set<std::string> led_to_;                       // by the lines so far
+  std::unordered_map<std::uint32_t, std::string_view> counted_;  // epithets by number, the same
 };
 
 }  // namespace

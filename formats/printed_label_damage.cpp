@@ -18,7 +18,7 @@ std::size_t number_seen_at(std::string_view line, std::uint32_t number) {
   for (char const digit : wanted) {
     if (at >= line.size()) return 0;
     auto const c = code_point_at(line, at);
-    if (!may_be_figure(c.value, figure_of(digit))) return 0;
+    if (!may_replace_figure(c.value, figure_of(digit))) return 0;
     at += c.length;
   }
   return at;
@@ -31,8 +31,8 @@ std::optional<std::uint32_t> misread_number(std::string_view text) {
   text = trim(text);
   if (!text.empty() && text.back() == '.') text.remove_suffix(1);
   if (text.empty() || text.size() > kLongestMisreadNumber) return std::nullopt;
-  // "n" for 11, as old-style figures have it; "П" for 11 in Cyrillic type.
-  if (text == "n" || text == "П") return 11;
+  // "n" for 11, as old-style figures have it, or "U"; "П" for 11 in Cyrillic type.
+  if (text == "n" || text == "U" || text == "П") return 11;
   std::uint32_t number = 0;
   bool misread = false;
   for (std::size_t at = 0; at < text.size();) {

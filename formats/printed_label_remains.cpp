@@ -84,8 +84,16 @@ class Remains {
   }
 
   bool take_number() {
-    for (char const digit : std::to_string(missing_.number)) {
+    auto const digits = std::to_string(missing_.number);
+    for (std::size_t d = 0; d < digits.size(); ++d) {
+      char const digit = digits[d];
       auto const c = value();
+      // "V. Legs" for 1' and 7'
+      if (missing_.marked && d + 1 == digits.size() && c == 'V' && (digit == '1' || digit == '7')) {
+        misread_ = with_mark_ = true;
+        step();
+        break;
+      }
       if (c != static_cast<char32_t>(digit)) {
         if (!may_replace_figure(c, static_cast<std::uint32_t>(digit - '0'))) return false;
         misread_ = true;
@@ -111,7 +119,7 @@ class Remains {
   }
 
   bool take_mark() {
-    if (!missing_.marked) return true;
+    if (!missing_.marked || with_mark_) return true;
     auto const blank = skip_blanks(line_, at_);
     if (!is_mark_remains(code_point_at(line_, blank).value)) return false;
     at_ = blank;
@@ -153,7 +161,8 @@ class Remains {
   std::size_t at_{};
   std::string_view back_;  // the number in the bracket
   bool specks_{false};
-  bool misread_{false};  // letters stand for digits
+  bool misread_{false};    // letters stand for digits
+  bool with_mark_{false};  // one for the last digit and the mark behind it
 };
 
 }  // namespace

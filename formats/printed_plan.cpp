@@ -96,11 +96,11 @@ bool ends_in_led_word(std::string_view text) {
 bool names_account(std::string_view line) {
   constexpr std::size_t kMostWords = 6;
   auto const words = words_of(start_of(line, 80), kMostWords + 1);
-  bool const binomial = words.size() > 2 && words.size() <= kMostWords &&
-                        is_species_number(words[0]) && is_capitalised(words[1]) &&
-                        is_epithet(without_end(words[2])) &&
-                        has_strict_latin_ending(without_end(words[2])) &&
-                        (words.size() == 3 || is_authorish(words[3]));
+  bool const binomial =
+      words.size() > 2 && words.size() <= kMostWords && is_species_number(words[0]) &&
+      is_capitalised(words[1]) && is_epithet(without_end(words[2])) &&
+      has_strict_latin_ending(without_end(words[2])) &&
+      (words.size() == 3 || is_authorish(words[3]) || words[3] == "sp." || words[3] == "n.");
   return binomial || is_numbered_name(line) || is_numbered_taxon(line);
 }
 
@@ -166,7 +166,10 @@ class LabelPlanner {
       bool const alone = !below && (i + 1 == lines_.size() || lines_[i + 1].text.empty());
       bool const answers =
           below && (is_numbered_name(lines_[i].text) || answers_leaders(lines_, i));
-      if (ranks_[i] && ((alone && names_account(lines_[i].text)) || answers ||
+      // "A. busa Roe." behind words that lead to it: a genus cut short, and no letter that counts.
+      bool const named = ranks_[i] && ranks_[i]->alphabet == Alphabet::upper &&
+                         !words_upper(lines_[i], ranks_[i]->label) && is_latin_name(lines_[i].text);
+      if (ranks_[i] && (named || (alone && names_account(lines_[i].text)) || answers ||
                         is_name_set_apart(lines_[i], before))) {
         ranks_[i].reset();
       } else {
@@ -299,7 +302,9 @@ class LabelPlanner {
     auto const hyphen = code_point_before(lines_[before].text, lines_[before].text.size()).value;
     // "… bus, Roe," / "b². Hind tibiae": an index is no word's.
     bool const indexed = rank.repeats > 0 && !is_bare(rank) && upper;
-    bool const goes = hyphen == ',' && (indexed || ends_in_led_word(lines_[before].text));
+    // "2. Peristome acute," / "a. Shell clear": a comma for the full stop of so short a lead.
+    bool const opens = ranks_[before] && rank.ordinal == 1 && !is_bare(rank) && upper;
+    bool const goes = hyphen == ',' && (indexed || opens || ends_in_led_word(lines_[before].text));
     if (is_dash(hyphen) || (hyphen == ',' && !goes)) return false;
     return !is_bare(rank) || rank.repeats > 0 || upper || !breaks_.forced(before, i);
   }

@@ -23,9 +23,100 @@ class Mender {
     read_misread_b();
     read_damaged_letters();
     read_drawn_signs();
+    read_misread_ones();
+    read_misread_letters();
   }
 
  private:
+  static constexpr std::size_t kMostLines = 200;  // between a label and what tells it
+
+  [[nodiscard]] static bool is_of(std::optional<RankLabel> const& rank, Alphabet alphabet,
+                                  LabelEnd end) {
+    return rank && rank->alphabet == alphabet && rank->label.end == end && rank->repeats == 0 &&
+           rank->decimal.empty();
+  }
+
+  // The ordinal of the nearest label of its kind above line `at`, or below it; 0 without.
+  [[nodiscard]] std::uint32_t ordinal_above(std::size_t at, Alphabet alphabet, LabelEnd end) const {
+    for (auto i = at; i-- > 0 && i + kMostLines > at;) {
+      if (is_of(ranks_[i], alphabet, end)) return ranks_[i]->ordinal;
+    }
+    return 0;
+  }
+  [[nodiscard]] std::uint32_t ordinal_below(std::size_t at, Alphabet alphabet, LabelEnd end) const {
+    for (auto i = at + 1; i < std::min(lines_.size(), at + kMostLines); ++i) {
+      if (is_of(ranks_[i], alphabet, end)) return ranks_[i]->ordinal;
+    }
+    return 0;
+  }
+  [[nodiscard]] bool stands_near(std::size_t at, Alphabet alphabet, std::uint32_t ordinal,
+                                 LabelEnd end) const {
+    auto const first = ranks_.begin() + static_cast<std::ptrdiff_t>(at - std::min(at, kMostLines));
+    return std::any_of(first, ranks_.begin() + static_cast<std::ptrdiff_t>(at),
+                       [&](std::optional<RankLabel> const& rank) {
+                         return is_of(rank, alphabet, end) && rank->ordinal == ordinal;
+                       });
+  }
+
+  // What line i begins with is `sign` misread.
+  void read_as(std::size_t i, char sign, Label const& misread) {
+    auto const stop = misread.end == LabelEnd::dot ? "." : ")";
+    auto readings = read_rank_labels(std::string{sign} + stop + " ");
+    if (readings.empty()) return;
+    readings.front().label.printed = misread.printed;
+    readings.front().label.text_at = misread.text_at;
+    ranks_[i] = readings.front();
+    numerals_[i].reset();
+  }
+  [[nodiscard]] static bool is_closed(Label const& label) {
+    return label.end == LabelEnd::dot || label.end == LabelEnd::parenthesis;
+  }
+
+  // "B. Shell white." / "I. Epidermis hairy" / "2. Epidermis bare": the 2 has no other 1.
+  void read_misread_ones() {
+    constexpr std::uint32_t kL = 12;  // the letter l
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      bool const numeral = numerals_[i] && numerals_[i]->alphabet == Alphabet::roman_upper &&
+                           numerals_[i]->ordinal == 1 && numerals_[i]->repeats == 0;
+      bool const letter = ranks_[i] && ranks_[i]->alphabet == Alphabet::lower &&
+                          ranks_[i]->ordinal == kL && ranks_[i]->repeats == 0;
+      if (!numeral && !letter) continue;
+      auto const label = numeral ? numerals_[i]->label : ranks_[i]->label;
+      if (!is_closed(label) || !stands_near(i, Alphabet::digits, 2, label.end)) continue;
+      bool const wanted = ordinal_below(i, Alphabet::digits, label.end) == 2 &&
+                          ordinal_above(i, Alphabet::digits, label.end) != 1;
+      if (wanted) read_as(i, '1', label);
+    }
+  }
+
+  // "a. Shell large" / "h. Shell small" without a g: a letter that looks like the one that is due.
+  void read_misread_letters() {
+    struct Look {
+      Alphabet seen{};
+      std::uint32_t ordinal{};
+      char meant{};
+    };
+    static constexpr std::array kLooks{
+        Look{Alphabet::lower, 8, 'b'},   Look{Alphabet::digits, 6, 'b'},
+        Look{Alphabet::lower, 5, 'c'},   Look{Alphabet::digits, 8, 'B'},
+        Look{Alphabet::digits, 13, 'B'}, Look{Alphabet::upper, 7, 'C'}};
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (!ranks_[i] || ranks_[i]->repeats > 0 || !is_closed(ranks_[i]->label)) continue;
+      auto const rank = *ranks_[i];
+      auto const end = rank.label.end;
+      for (auto const& look : kLooks) {
+        if (!is_of(rank, look.seen, end) || rank.ordinal != look.ordinal) continue;
+        bool const upper = look.meant < 'a';
+        auto const due = static_cast<std::uint32_t>(look.meant - (upper ? 'A' : 'a') + 1);
+        auto const letters = upper ? Alphabet::upper : Alphabet::lower;
+        bool const wanted = ordinal_above(i, letters, end) + 1 == due && due > 1 &&
+                            ordinal_below(i, letters, end) != due &&
+                            !stands_near(i, look.seen, look.ordinal - 1, end);
+        if (wanted) read_as(i, look.meant, rank.label);
+      }
+    }
+  }
+
   // "O Plants woody" and "X Calyx hairy" beside "= Leaves linear": a ring and a cross.
   void read_drawn_signs() {
     constexpr std::size_t kFewest = 2;  // of each
@@ -95,7 +186,8 @@ class Mender {
     }
   }
 
-  // "DD, Wings" and "D D. Wings" for "DD.", "d'} Wings" for "d')", where the letter stands above.
+  // "DD, Wings", "D D. Wings" for "DD.", "oa. Wings" for "aa.", "d'} Wings" for "d')", where the
+  // letter stands above.
   void read_damaged_letters() {
     FewestRepeats above;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
@@ -113,6 +205,9 @@ class Mender {
       } else if (text[1] == ' ' && text[2] == letter && text[3] == '.') {
         label = {letter, letter, '.'};
         printed = 3;
+      } else if (!ranks_[i] && text[2] == '.' && are_one_letter(letter, text[1]) != '\0') {
+        auto const meant = are_one_letter(letter, text[1]);
+        label = {meant, meant, '.'};
       } else if (!ranks_[i] && is_mark(static_cast<unsigned char>(text[1])) && text[2] == '}') {
         label = {letter, text[1], ')'};
       } else {
@@ -127,6 +222,16 @@ class Mender {
       readings.front().label.text_at = words;
       ranks_[i] = readings.front();
     }
+  }
+
+  // 'a' of "oa." for "aa.": one of the two letters looks like the other; 0 where neither does.
+  [[nodiscard]] static char are_one_letter(char first, char second) {
+    for (auto const& [look, meant] :
+         {std::pair{'o', 'a'}, std::pair{'h', 'b'}, std::pair{'e', 'c'}}) {
+      bool const so = (first == look && second == meant) || (first == meant && second == look);
+      if (so) return meant;
+    }
+    return '\0';
   }
 
   // By rank and ordinal, how often a label repeats its sign at the least, of the lines so far.
@@ -162,7 +267,6 @@ class Mender {
   }
 
   [[nodiscard]] bool is_answered_by_two_b(std::size_t at, LabelEnd end) const {
-    constexpr std::size_t kMostLines = 200;  // between the two
     for (auto i = at + 1; i < std::min(lines_.size(), at + kMostLines); ++i) {
       auto const& rank = ranks_[i];
       if (!rank) continue;

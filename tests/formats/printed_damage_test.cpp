@@ -82,9 +82,9 @@ INSTANTIATE_TEST_SUITE_P(
         Damage{"Eight", "wide ..... 8", "wide ..... B", "misread-destination"},
         Damage{"Parted", "short ..... 11", "short ..... 1 1", "misread-destination"},
         Damage{"SpeckBehind", "short ..... 11", "short ..... 11 |", "misread-destination"},
-        Damage{"StopBehind", "short ..... 11", "short ..... 11 .", "misread-destination"},
+        Damage{"StopBehind", "short ..... 11", "short ..... 11 .", "misread-signs"},
         Damage{"MarkBehind", "short ..... 11", "short ..... 11 '", "misread-destination"},
-        Damage{"MarkBefore", "short ..... 11", "short ..... '11", "misread-destination"},
+        Damage{"MarkBefore", "short ..... 11", "short ..... '11", "misread-signs"},
         Damage{"BracketBefore", "short ..... 11", "short ..... (11", "misread-destination"},
         Damage{"Twice", "short ..... 11", "short ..... 11 11", "misread-destination"},
         Damage{"SmallS", "short ..... 5", "short ..... s", "misread-destination"},
@@ -280,6 +280,93 @@ TEST(PrintedDamage, CellsThatComeBackBesideALabelAreNoHeads) {
                    "pale\nAusella\n–\nLegs dark\nDusella Roe\n\nBusella Roe & Dorn, gen. nov.\n"),
             "1[1] Wings clear -> 2\n1[–] Wings dark -> Busella (gen. nov.)\n"
             "2[2] Legs pale -> Ausella\n2[–] Legs dark -> Dusella\n");
+}
+
+TEST(PrintedDamage, TheOneOfALevelMayBeALetter) {
+  EXPECT_EQ(sketch("I. Umbilicus open.\n"
+                   "A. Aperture with teeth.\n"
+                   "1. Teeth three. C. busa.\n"
+                   "2. Tooth one. C. cusa.\n"
+                   "B. Aperture without teeth,\n"
+                   "a. Shell clear.\n"
+                   "C. dusa.\n"
+                   "b. Shell opaque. C. fusa.\n"
+                   "II. Umbilicus closed.\n"
+                   "A. Shell banded. C. gusa.\n"
+                   "B. Shell plain.\n"
+                   "I. Surface with hairs. C. lusa.\n"
+                   "2. Surface without hairs.\n"
+                   "a. Large. C. musa.\n"
+                   "h. Small. C. nusa.\n"),
+            "1[I] Umbilicus open. -> 2\n"
+            "1[II] Umbilicus closed. -> 5\n"
+            "2[A] Aperture with teeth. -> 3\n"
+            "2[B] Aperture without teeth, -> 4\n"
+            "3[1] Teeth three. -> C. busa\n"
+            "3[2] Tooth one. -> C. cusa\n"
+            "4[a] Shell clear. -> C. dusa\n"
+            "4[b] Shell opaque. -> C. fusa\n"
+            "5[A] Shell banded. -> C. gusa\n"
+            "5[B] Shell plain. -> 6\n"
+            "6[I] Surface with hairs. -> C. lusa\n"
+            "6[2] Surface without hairs. -> 7\n"
+            "7[a] Large. -> C. musa\n"
+            "7[h] Small. -> C. nusa\n");
+}
+
+TEST(PrintedDamage, ARivalMayHaveOneLetterThatLooksLikeAnother) {
+  EXPECT_EQ(sketch("Species of Ausella.\n"
+                   "\n"
+                   "a. Lateral line complete.\n"
+                   "b. Anal spines two ; gill membranes separate. busa, 1.\n"
+                   "bb. Anal spine single ; gill membranes joined. cusa, 2.\n"
+                   "oa. Lateral line absent or short.\n"
+                   "b. Size minute ; scales few. dusa, 3.\n"
+                   "bb. Size moderate ; scales many. fusa, 4.\n"
+                   "\n"
+                   "1. Ausella busa sp. nov.\n"
+                   "\n"
+                   "Head 4 in length.\n"),
+            "1[a] Lateral line complete. -> 2\n"
+            "1[oa] Lateral line absent or short. -> 3\n"
+            "2[b] Anal spines two ; gill membranes separate. -> Ausella busa (1.)\n"
+            "2[bb] Anal spine single ; gill membranes joined. -> Ausella cusa (2.)\n"
+            "3[b] Size minute ; scales few. -> Ausella dusa (3.)\n"
+            "3[bb] Size moderate ; scales many. -> Ausella fusa (4.)\n");
+}
+
+TEST(PrintedDamage, AVMayBeANumberAndItsPrime) {
+  EXPECT_EQ(sketch("1. Leaves narrow 2\n"
+                   "V. Leaves broad 3\n"
+                   "2. Petals red 1. A. busa\n"
+                   "2'. Petals white 2. A. cusa\n"
+                   "3. Seeds smooth 3. A. dusa\n"
+                   "3'. Seeds rough 4. A. fusa\n"),
+            "1[1] Leaves narrow -> 2\n"
+            "1[V] Leaves broad -> 3\n"
+            "2[2] Petals red -> A. busa\n"
+            "2[2'] Petals white -> A. cusa\n"
+            "3[3] Seeds smooth -> A. dusa\n"
+            "3[3'] Seeds rough -> A. fusa\n");
+}
+
+TEST(PrintedDamage, ASerialNumberMayBeALetter) {
+  EXPECT_EQ(sketch("1 (4). Elytra striate.\n"
+                   "2 (3). Thorax hairy busa, Marl.\n"
+                   "3 (2). Thorax bare cusa, Marl.\n"
+                   "4 (1). Elytra smooth.\n"
+                   "5 (8). Tarsi simple.\n"
+                   "C (7). Legs red dusa, Pell.\n"
+                   "7 (6). Legs black fusa, Garth .\n"
+                   "8 (5). Tarsi broad gusa, Crewd.\n"),
+            "1[1] Elytra striate. -> 2\n"
+            "1[4] Elytra smooth. -> 5\n"
+            "2[2] Thorax hairy -> busa (Marl.)\n"
+            "2[3] Thorax bare -> cusa (Marl.)\n"
+            "5[5] Tarsi simple. -> 6\n"
+            "5[8] Tarsi broad -> gusa (Crewd)\n"
+            "6[C] Legs red -> dusa (Pell.)\n"
+            "6[7] Legs black -> fusa (Garth .)\n");
 }
 
 }  // namespace
