@@ -396,7 +396,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     found.words_end = end;
     return found;
   }
-  if (letter || is_year_number(found.reference)) return std::nullopt;
+  if ((letter && !numbering->ends.letters) || is_year_number(found.reference)) return std::nullopt;
   auto const before_begin = last_word_begin(text.substr(0, found.words_end));
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   constexpr std::size_t kLongestShortened = 5;  // bytes: "long."

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -126,6 +128,33 @@ std::optional<std::size_t> genus_before(std::string_view text, std::size_t epith
   return likely ? std::optional{begin} : std::nullopt;
 }
 
+// The couplet that the capital alone at the end of the line numbers, "Wings dark B"; 0 without.
+std::uint32_t letter_at_end(std::string_view line, Numbering const& numbering) {
+  if (line.ends_with('.')) line.remove_suffix(1);
+  auto const begin = last_word_begin(line);
+  if (begin == 0 || begin + 1 != line.size()) return 0;
+  auto const reference = read_reference(line.substr(begin));
+  bool const couplet =
+      reference && reference->family == numbering.family && numbering.has_number(reference->number);
+  return couplet ? reference->number : 0;
+}
+
+// Nearly every couplet is led to by a letter that ends a line, and hardly one by two.
+bool do_letters_lead_on(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  if (numbering.family != LabelFamily::upper) return false;
+  std::size_t ends = 0;
+  std::unordered_set<std::uint32_t> led_to;
+  for (auto const& line : lines) {
+    auto const number = letter_at_end(line.text, numbering);
+    if (number == 0) continue;
+    ++ends;
+    led_to.insert(number);
+  }
+  auto const couplets = numbering.numbers.size();
+  return led_to.size() >= kFewest && led_to.size() * 4 >= (couplets - 1) * 3 &&
+         ends * 4 <= led_to.size() * 5;
+}
+
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 
@@ -174,6 +203,7 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
   habits.brackets = is_habit(brackets);
   habits.colon = is_habit(colons);
   habits.dash = is_habit(dashes);
+  habits.letters = do_letters_lead_on(lines, numbering);
   return habits;
 }
 

@@ -17,6 +17,7 @@ struct EndHabits {
   bool brackets{false};  // "Wings dark [Aus bus]", "Wings dark (2)"
   bool colon{false};     // "Wings dark: bus"
   bool dash{false};      // "Wings dark — bus"
+  bool letters{false};   // "Wings dark B", where letters number the couplets
   // Last resort: where a lead has no other end, the epithet or the genus that closes it is one.
   bool loose{false};
 };
