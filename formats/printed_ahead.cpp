@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -373,7 +374,9 @@ bool LinesAhead::ends_in_destination(std::size_t i) const {
   if (reference && (reference->pointed || numbering_.has_number(reference->reference.number))) {
     return true;
   }
-  return ends_in_name(text);
+  // "… more or less convex G"
+  auto const figure = second_leads_unlabelled_ ? figure_at_end(text) : 0;
+  return (figure > 1 && numbering_.has_number(figure)) || ends_in_name(text);
 }
 
 bool LinesAhead::leads_have_ends() const {

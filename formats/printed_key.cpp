@@ -29,6 +29,7 @@
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
+#include "keydrift/formats/printed_specks.hpp"
 
 namespace keydrift {
 namespace {
@@ -50,11 +51,16 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
   say(restore_greek_labels(text.text), "misread-signs",
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
+  bool const paged = take_pages_for_remarks(text.text) > 0;  // nothing was amiss
+  say(clear_specks(text.text), "misread-signs",
+      " lines were read without the specks among their leaders or beside what these lead to");
+  say(restore_initials(text.text), "misread-signs",
+      " names behind leaders were read with the full stop that their genus has elsewhere");
   auto const figures = restore_letters(text.text);
   say(figures, "misread-signs",
       figures == 1 ? " figure within a word was read as a letter, \"1\" as l or \"0\" as o"
                    : " figures within words were read as letters, \"1\" as l and \"0\" as o");
-  return findings.size() > before;
+  return paged || findings.size() > before;
 }
 
 // Each pass passes over the lines that those before it marked.

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_stray_signs.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
@@ -210,6 +211,12 @@ class Splitter {
     if (best_.kind != LeaderKind::none) {
       auto const tail = text_.substr(best_.destination_begin);
       if (tail.empty() || plausible_destination(tail, numbering_)) return best_;
+      // "..... 2•", "..... s"
+      auto const specked =
+          numbering_.family == LabelFamily::digits && best_.kind == LeaderKind::dots
+              ? number_beside_specks(tail)
+              : std::nullopt;
+      if (specked && numbering_.has_number(*specked)) return best_;
     }
     if (gap_.kind == LeaderKind::gap && gap_leads_somewhere()) return gap_;
     if (dash_.kind == LeaderKind::dash && !text_.ends_with(',') &&

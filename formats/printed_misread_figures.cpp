@@ -81,4 +81,9 @@ std::uint32_t figure_behind_letter(std::string_view text) {
   return 0;
 }
 
+std::uint32_t figure_at_end(std::string_view text) {
+  auto const begin = last_word_begin(text);
+  return begin > 0 ? figure_behind_letter(text.substr(begin)) : 0;
+}
+
 }  // namespace keydrift::printed

@@ -25,4 +25,7 @@ namespace keydrift::printed {
 // text.
 [[nodiscard]] std::uint32_t figure_behind_letter(std::string_view text);
 
+// The same of the last word of several, "… more or less convex G".
+[[nodiscard]] std::uint32_t figure_at_end(std::string_view text);
+
 }  // namespace keydrift::printed

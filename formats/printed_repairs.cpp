@@ -116,7 +116,7 @@ class Repairer {
     auto const joined = cutter_.join(i);
     auto const text = trim_right(joined.raw);
     auto const begin = last_word_begin(text);
-    auto const number = begin > 0 ? figure_behind_letter(text.substr(begin)) : 0;
+    auto const number = figure_at_end(text);
     if (number <= own_[i] || !is_free(i, number)) return;
     reads_[i].leaders = LeaderKind::blank;
     cutter_.cut(reads_[i], joined, trim_right(text.substr(0, begin)).size(), begin);

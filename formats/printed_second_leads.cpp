@@ -5,6 +5,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -75,7 +76,13 @@ bool SecondLeads::may_end(std::size_t line) const {
   auto const text = lines_[line].text;
   if (line > 0 && is_author_alone(text)) return may_end(line - 1);
   return ends_lead(line) || ends_in_page(text) || loose_name(text) || is_genusless_name(text) ||
-         authors_.knows(authored_end(text));
+         authors_.knows(authored_end(text)) || ends_in_figure(text);
+}
+
+// "… more or less convex G": the figure of a couplet, read as a letter.
+bool SecondLeads::ends_in_figure(std::string_view text) const {
+  auto const figure = figure_at_end(text);
+  return figure > 1 && numbering_.has_number(figure);
 }
 
 std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) const {

@@ -832,5 +832,166 @@ TEST(PrintedScans, AuthorsAndPagesOnALineOfTheirOwn) {
             "3[] Wings dark, more than four times as long as wide -> Ausella fusa\n");
 }
 
+TEST(PrintedScans, LettersOfCoupletsMayEndLeads) {
+  EXPECT_EQ(sketch("A. Border with two lobes B\n"
+                   "A'. Border straight D\n"
+                   "B. Sides with teeth C\n"
+                   "B'. Sides smooth A. busa\n"
+                   "C. Spines three A. cusa\n"
+                   "C'. Spines none A. dusa\n"
+                   "D. Eyes small A. fusa\n"
+                   "D'. Eyes large A. gusa\n"),
+            "A[A] Border with two lobes -> B\n"
+            "A[A'] Border straight -> D\n"
+            "B[B] Sides with teeth -> C\n"
+            "B[B'] Sides smooth -> A. busa\n"
+            "C[C] Spines three -> A. cusa\n"
+            "C[C'] Spines none -> A. dusa\n"
+            "D[D] Eyes small -> A. fusa\n"
+            "D[D'] Eyes large -> A. gusa\n");
+}
+
+TEST(PrintedScans, ALetterAtTheEndOfALeadWithoutLabelMayBeItsNumber) {
+  EXPECT_EQ(sketch("1. Striae bare; intervals flat 2\n"
+                   "Striae hairy; intervals more or less\n"
+                   "convex S\n"
+                   "2. Thorax red 3\n"
+                   "Thorax black busa Roe\n"
+                   "3. Legs red 4\n"
+                   "Legs black cusa Roe\n"
+                   "4. Palps red dusa Roe\n"
+                   "Palps black fusa Roe\n"
+                   "5. Eyes red gusa Roe\n"
+                   "Eyes black lusa Roe\n"),
+            "1[1] Striae bare; intervals flat -> 2\n"
+            "1[] Striae hairy; intervals more or less convex -> 5\n"
+            "2[2] Thorax red -> 3\n"
+            "2[] Thorax black -> busa\n"
+            "3[3] Legs red -> 4\n"
+            "3[] Legs black -> cusa\n"
+            "4[4] Palps red -> dusa\n"
+            "4[] Palps black -> fusa\n"
+            "5[5] Eyes red -> gusa\n"
+            "5[] Eyes black -> lusa\n");
+}
+
+TEST(PrintedScans, EpithetsWithCapitalsStandBehindTheirNumbers) {
+  EXPECT_EQ(sketch("1. Corps vert 2.\n"
+                   "— Corps brun 3.\n"
+                   "2. Plaque courte 1. busa (Brun.).\n"
+                   "— Plaque longue 2. Dornari Finet.\n"
+                   "3. Tympan nul 3. cusa Royer.\n"
+                   "— Tympan ouvert 4. dusa Finet, var. nigra nov.\n"),
+            "1[1] Corps vert -> 2\n"
+            "1[—] Corps brun -> 3\n"
+            "2[2] Plaque courte -> busa\n"
+            "2[—] Plaque longue -> dornari\n"
+            "3[3] Tympan nul -> cusa\n"
+            "3[—] Tympan ouvert -> dusa var. nigra (nov.)\n");
+}
+
+TEST(PrintedScans, EpithetsBehindWhichACommaSetsAuthors) {
+  EXPECT_EQ(sketch("1 (4). Elytra striate.\n"
+                   "2 (3). Thorax with strigae busa, Marl.\n"
+                   "3 (2). Thorax without strigae cusa, Pell.\n"
+                   "4 (1). Elytra smooth.\n"
+                   "5 (6). Club of three joints fungivora, Crewd.\n"
+                   "6 (5). Club of five joints grandis, Garth.\n"),
+            "1[1] Elytra striate. -> 2\n"
+            "1[4] Elytra smooth. -> 5\n"
+            "2[2] Thorax with strigae -> busa (Marl.)\n"
+            "2[3] Thorax without strigae -> cusa (Pell.)\n"
+            "5[5] Club of three joints -> fungivora (Crewd)\n"
+            "5[6] Club of five joints -> grandis (Garth)\n");
+}
+
+TEST(PrintedScans, SpecksAmongLeadersAndBesideNamesAreNone) {
+  EXPECT_EQ(sketch("1. Leaves opposite ' . . , 2\n"
+                   "   Leaves alternate ....r... 'M. busa Roe\n"
+                   "2. Petals red . . ■ . 3\n"
+                   "   Petals white .... M. cusa Roe■\n"
+                   "3. Stem erect ....^ M. dusa Roe\n"
+                   "   Stem prostrate ........ M. fusa Roe\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa\n"
+            "2[2] Petals red -> 3\n"
+            "2[] Petals white -> M. cusa\n"
+            "3[3] Stem erect -> M. dusa\n"
+            "3[] Stem prostrate -> M. fusa\n");
+}
+
+TEST(PrintedScans, TheFullStopOfAGenusMayBeAnotherSign) {
+  EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
+                   "   Leaves alternate .... M . busa Roe\n"
+                   "2. Petals red .... iM. cusa Roe\n"
+                   "   Petals white .... 3\n"
+                   "3. Stem erect .... M, dusa Roe\n"
+                   "   Stem prostrate .... 4\n"
+                   "4. Seeds red .... M. fusa Roe\n"
+                   "   Seeds black .... M. gusa Roe\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa\n"
+            "2[2] Petals red -> M. cusa\n"
+            "2[] Petals white -> 3\n"
+            "3[3] Stem erect -> M. dusa\n"
+            "3[] Stem prostrate -> 4\n"
+            "4[4] Seeds red -> M. fusa\n"
+            "4[] Seeds black -> M. gusa\n");
+  // Of two genera.
+  EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
+                   "   Leaves alternate .... M. busa Roe\n"
+                   "2. Petals red .... A. cusa Roe\n"
+                   "   Petals white .... M, dusa Roe\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa\n"
+            "2[2] Petals red -> A. cusa\n"
+            "2[] Petals white -> M (dusa Roe)\n");
+}
+
+TEST(PrintedScans, PagesMayStandBehindLeadersOfTheirOwn) {
+  EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
+                   "   Leaves alternate .... M. busa Roe ... p. 145\n"
+                   "2. Petals red .... M. cusa Roe ..... 146\n"
+                   "   Petals white .... M. dusa Roe ..... 147\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa (p. 145)\n"
+            "2[2] Petals red -> M. cusa (p. 146)\n"
+            "2[] Petals white -> M. dusa (p. 147)\n");
+}
+
+TEST(PrintedScans, LettersBehindLeadersMayBeNumbersWhereSecondLeadsBearNone) {
+  EXPECT_EQ(sketch("1. Leaves opposite ..... z\n"
+                   "   Leaves alternate ..... s\n"
+                   "2. Petals red ..... M. busa Roe\n"
+                   "   Petals white ..... 3•\n"
+                   "3. Stem erect ..... 4 .\n"
+                   "   Stem prostrate ..... M. cusa Roe\n"
+                   "4. Seeds red ..... M. dusa Roe\n"
+                   "   Seeds white ..... M. fusa Roe\n"
+                   "5. Style long ..... M. gusa Roe\n"
+                   "   Style short ..... M. lusa Roe\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> 5\n"
+            "2[2] Petals red -> M. busa\n"
+            "2[] Petals white -> 3\n"
+            "3[3] Stem erect -> 4\n"
+            "3[] Stem prostrate -> M. cusa\n"
+            "4[4] Seeds red -> M. dusa\n"
+            "4[] Seeds white -> M. fusa\n"
+            "5[5] Style long -> M. gusa\n"
+            "5[] Style short -> M. lusa\n");
+}
+
+TEST(PrintedScans, AuthorsWithoutNamesAreNoEpithets) {
+  EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
+                   "   Leaves alternate .... M. busa auctt.\n"
+                   "2. Petals red .... M. cusa mihi\n"
+                   "   Petals white .... M. dusa nob.\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa (auctt)\n"
+            "2[2] Petals red -> M. cusa\n"
+            "2[] Petals white -> M. dusa (nob)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,249 @@
+#include "keydrift/formats/printed_specks.hpp"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string_view>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/text.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestDots = 3;
+constexpr std::size_t kLongestTail = 80;  // bytes behind a row of dots
+
+// Signs that no number and no name begins with or ends in.
+bool is_speck(char32_t c) {
+  static constexpr std::u32string_view kSpecks =
+      U"\u25A0\u25AA\u2022\u00B7\u00BB\u00B0^|`~_\u2018\u2019\u00B4'\u201D\u00AC";
+  return kSpecks.find(c) != std::u32string_view::npos;
+}
+
+// Dirt that stands nowhere in print.
+bool is_block(char32_t c) { return c == 0x25A0 || c == 0x25AA || c == 0x2022 || c == '^'; }
+
+// The last row of dots of a line, with blanks and dirt among them.
+struct Row {
+  std::size_t begin{};
+  std::size_t tail{};  // of what stands behind it
+};
+
+// A dot of the row at `at`, or dirt between two: a sign, or a letter that touches both.
+bool is_of_row(std::string_view line, std::size_t at) {
+  auto const c = code_point_at(line, at);
+  if (c.value == '.' || c.value == ' ' || is_speck(c.value)) return true;
+  if (c.value == ',' || c.value == ';') return true;
+  // "....r..."
+  return is_lower(c.value) && line.substr(0, at).ends_with("..") &&
+         line.substr(at + c.length).starts_with("..");
+}
+
+std::optional<Row> last_row(std::string_view line) {
+  for (auto dot = line.rfind('.'); dot != std::string_view::npos && dot > 0;
+       dot = line.rfind('.', dot - 1)) {
+    // To the left of the dot, over all that may be of the row.
+    auto begin = dot;
+    std::size_t dots = 1;
+    std::size_t signs = 1;  // dots, and dirt that is likely one
+    auto tail = dot + 1;
+    while (tail < line.size()) {
+      auto const c = code_point_at(line, tail);
+      if (c.value != ' ' && c.value != ',' && c.value != ';' && !is_speck(c.value)) break;
+      if (c.value != ' ') ++signs;
+      tail += c.length;
+    }
+    while (begin > 0) {
+      auto const before = code_point_before(line, begin);
+      auto const at = begin - before.length;
+      if (!is_of_row(line, at)) break;
+      if (before.value == '.') ++dots;
+      if (before.value != ' ') ++signs;
+      begin = at;
+    }
+    if (dots >= kFewestDots || (dots + 1 == kFewestDots && signs > kFewestDots)) {
+      // Signs that touch a word are the word's.
+      auto const first = line[begin] == ' ' ? begin : std::min(line.find('.', begin), dot);
+      return Row{first, tail};
+    }
+    if (begin == 0) break;
+    dot = begin;
+  }
+  return std::nullopt;
+}
+
+bool begins_tail(std::string_view tail) {
+  auto const first = code_point_at(tail, 0).value;
+  return is_digit(first) || is_letter(first);
+}
+
+// Runs `mend` on each line with a row of dots and something behind it; counts those that changed.
+std::size_t for_rows(
+    std::string& text,
+    std::function<std::optional<std::string>(std::string_view, Row const&)> const& mend) {
+  if (text.find("...") == std::string::npos && text.find(". .") == std::string::npos) return 0;
+  std::string changed;
+  std::size_t lines = 0;
+  std::size_t done = 0;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto const line = std::string_view{text}.substr(begin, end - begin);
+    auto const row = line.size() < 1000 ? last_row(line) : std::nullopt;
+    if (row && row->tail < line.size() && line.size() - row->tail <= kLongestTail) {
+      if (auto mended = mend(line, *row)) {
+        changed.append(text, done, begin - done).append(*mended);
+        done = end;
+        ++lines;
+      }
+    }
+    begin = end + 1;
+  }
+  if (lines == 0) return 0;
+  changed.append(text, done);
+  text = std::move(changed);
+  return lines;
+}
+
+// The line with its row without dirt; specks around what the row leads to become blanks.
+std::optional<std::string> without_specks(std::string_view line, Row const& row) {
+  std::string mended{line.substr(0, row.begin)};
+  bool dirty = false;
+  for (auto at = row.begin; at < row.tail;) {
+    auto const c = code_point_at(line, at);
+    bool const clean = c.value == '.' || c.value == ' ';
+    dirty = dirty || !clean;
+    mended += clean ? static_cast<char>(c.value) : '.';
+    at += c.length;
+  }
+  auto at = row.tail;
+  while (at < line.size() && (line[at] == ' ' || line[at] == '\t')) mended += line[at++];
+  // "'A. busa"
+  while (at < line.size() && is_speck(code_point_at(line, at).value)) {
+    auto const c = code_point_at(line, at);
+    auto const behind = skip_blanks(line, at + c.length);
+    if (!is_letter(code_point_at(line, behind).value)) break;
+    mended += ' ';
+    dirty = true;
+    at += c.length;
+  }
+  auto const tail = line.substr(at);
+  if (!begins_tail(tail)) return std::nullopt;
+  // "A. busa Roe■"; what stands beside a number is told by the numbers of couplets.
+  auto kept = trim_right(tail).size();
+  while (kept > 0 && is_block(code_point_before(tail, kept).value)) {
+    kept = trim_right(tail.substr(0, kept - code_point_before(tail, kept).length)).size();
+  }
+  bool const numbered = is_digit(code_point_at(tail, 0).value);
+  // "..... 4 .": the stop that closes the lead.
+  auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
+  if (numbered && trim(tail.substr(digits)) == "." && tail[digits] == ' ') {
+    return mended.append(tail.substr(0, digits)).append(tail.size() - digits, ' ');
+  }
+  if (numbered || kept == trim_right(tail).size()) {
+    return dirty ? std::optional{mended.append(tail)} : std::nullopt;
+  }
+  auto const behind = count_code_points(tail.substr(kept));
+  mended.append(tail.substr(0, kept)).append(behind, ' ');
+  return mended;
+}
+
+// 'M' of "M. busa"; 0 where the tail begins otherwise.
+char initial_at(std::string_view tail) {
+  bool const short_genus = tail.size() > 4 && tail[0] >= 'A' && tail[0] <= 'Z' && tail[1] == '.' &&
+                           tail[2] == ' ' && tail[3] >= 'a' && tail[3] <= 'z';
+  return short_genus ? tail[0] : '\0';
+}
+
+}  // namespace
+
+std::size_t clear_specks(std::string& text) { return for_rows(text, without_specks); }
+
+std::size_t restore_initials(std::string& text) {
+  constexpr std::size_t kFewest = 2;
+  std::map<char, std::size_t> initials;
+  for_rows(text, [&](std::string_view line, Row const& row) -> std::optional<std::string> {
+    if (auto const initial = initial_at(trim(line.substr(row.tail))); initial != '\0') {
+      ++initials[initial];
+    }
+    return std::nullopt;
+  });
+  auto const most =
+      std::max_element(initials.begin(), initials.end(),
+                       [](auto const& a, auto const& b) { return a.second < b.second; });
+  // Of one genus: elsewhere "A" and "M" may both be meant.
+  if (most == initials.end() || most->second < kFewest || initials.size() > 1) return 0;
+  auto const genus = most->first;
+  return for_rows(
+      text, [genus](std::string_view line, Row const& row) -> std::optional<std::string> {
+        auto const at = skip_blanks(line, row.tail);
+        auto const tail = line.substr(at);
+        if (tail.size() < 6) return std::nullopt;
+        std::string mended{line};
+        auto const is_epithet_at = [tail](std::size_t begin) {
+          auto const word = tail.substr(begin, tail.find(' ', begin) - begin);
+          return is_epithet(word) && has_epithet_ending(word);
+        };
+        // "M . busa", "M, busa"
+        if (tail[0] == genus && tail.substr(1, 3) == " . " && is_epithet_at(4)) {
+          return mended.replace(at + 1, 2, ". ");
+        }
+        if (tail[0] == genus && tail.substr(1, 2) == ", " && is_epithet_at(3)) {
+          return mended.replace(at + 1, 1, ".");
+        }
+        // "iM. busa"
+        bool const before = (tail[0] == 'i' || tail[0] == 'l' || tail[0] == 'j') &&
+                            tail[1] == genus && tail.substr(2, 2) == ". " && is_epithet_at(4);
+        if (before) return mended.replace(at, 1, " ");
+        return std::nullopt;
+      });
+}
+
+std::size_t take_pages_for_remarks(std::string& text) {
+  std::uint32_t largest = 0;  // number that a line begins with
+  std::string_view const whole = text;
+  for (std::size_t begin = 0; begin < whole.size();) {
+    auto const end = std::min(whole.find('\n', begin), whole.size());
+    auto const line = trim(whole.substr(begin, std::min<std::size_t>(end - begin, 80)));
+    if (auto const label = read_label(line); label && label->family == LabelFamily::digits) {
+      largest = std::max(largest, label->number);
+    }
+    begin = end + 1;
+  }
+  return for_rows(
+      text, [largest](std::string_view line, Row const& row) -> std::optional<std::string> {
+        constexpr std::size_t kMostDigits = 4;
+        auto const tail = trim(line.substr(row.tail));
+        bool const told =
+            tail.starts_with("p. ") || tail.starts_with("S. ") || tail.starts_with("pag. ");
+        auto const digits = told ? trim(tail.substr(tail.find(' '))) : tail;
+        auto const bare = digits.ends_with('.') ? digits.substr(0, digits.size() - 1) : digits;
+        bool const number = !bare.empty() && bare.size() <= kMostDigits &&
+                            bare.find_first_not_of("0123456789") == std::string_view::npos;
+        if (!number || (!told && number_of(bare) <= largest)) return std::nullopt;
+        auto const before = trim_right(line.substr(0, row.begin));
+        auto const first = last_row(before);
+        if (!first || first->tail >= before.size()) return std::nullopt;
+        auto const name = trim(before.substr(first->tail));
+        // A gap within: two columns side by side.
+        bool const named = name.find("  ") == std::string_view::npos && is_latin_name(name);
+        auto const room = row.tail - before.size();
+        if (!named || room < 4) return std::nullopt;
+        std::string mended{before};
+        mended += told ? ',' : ' ';
+        mended.append(room - (told ? 1 : 4), ' ');
+        if (!told) {
+          mended[before.size()] = ',';
+          mended += "p. ";
+        }
+        return mended.append(line.substr(row.tail));
+      });
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,25 @@
+#pragma once
+// Dirt among the leaders of a scanned key and at what they lead to, cleared in the text itself
+// before it is parted into lines.  Inner header of formats.
+
+#include <cstddef>
+#include <string>
+
+namespace keydrift::printed {
+
+// "Legs red . . ■ . 2", "Legs red ....^ 2", "..... 'A. busa", "..... A. busa■": each sign that
+// belongs neither to the row nor to the name becomes a dot of the row or a blank, so that columns
+// stay.  What stands beside a number stays: the couplets tell.  Rows of three dots and more are
+// asked for; no other line changes.  Returns the number of lines.
+std::size_t clear_specks(std::string& text);
+
+// "..... M . busa" and "..... M, busa" where other leads have "..... M. cusa": the full stop of the
+// genus.  "..... iM. busa", "..... lM. busa": a letter too many before it.  Columns stay.  Returns
+// the number of lines.
+std::size_t restore_initials(std::string& text);
+
+// "..... A. busa Roe ... p. 145", and "... 145" where no line begins with a number as large: the
+// page is set behind a comma, "..... A. busa Roe , p. 145".  Returns the number of lines.
+std::size_t take_pages_for_remarks(std::string& text);
+
+}  // namespace keydrift::printed
