@@ -49,8 +49,8 @@ void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words
   }
   // "… sessile. . Aus bus": what is left of a row of dots.
   if (read.leaders == LeaderKind::blank && destination_begin < destination_end) {
-    while (words_end > 2 && (raw.substr(0, words_end).ends_with(" .") ||
-                             raw.substr(0, words_end).ends_with(".."))) {
+    while (words_end > 2 &&
+           (raw.substr(0, words_end).ends_with(" .") || raw.substr(0, words_end).ends_with(".."))) {
       bool const close = raw[words_end - 2] == '.';
       words_end = trim_right(raw.substr(0, words_end - (close ? 2 : 1))).size();
     }

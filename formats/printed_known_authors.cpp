@@ -10,7 +10,7 @@ namespace keydrift::printed {
 
 AuthoredEnd authored_end(std::string_view text) {
   text = trim_right(text);
-  if (text.ends_with('.')) text.remove_suffix(1);
+  if (text.ends_with('.')) text = trim_right(text.substr(0, text.size() - 1));
   auto const author = text.substr(last_word_begin(text));
   auto const before = trim_right(text.substr(0, text.size() - author.size()));
   AuthoredEnd end{author, last_word_begin(before), before.ends_with(',')};

@@ -311,8 +311,9 @@ class LeadReader {
     if (!others.are_a_habit()) return;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].to.form != DestinationForm::none) continue;
-      if (reads_[i].leaders != LeaderKind::none) continue;
       auto const joined = cutter_.join(i);
+      // "grandis, Garth ." has no leaders.
+      if (reads_[i].leaders != LeaderKind::none && has_row_of_dots(joined.raw)) continue;
       auto const begin = others.name_begin(joined);
       if (!begin) continue;
       reads_[i].leaders = LeaderKind::blank;
@@ -378,6 +379,8 @@ class LeadReader {
       auto const genus = first_word_of(taxon.name);
       if (listed.size() > 1 && genera.at(first_word_of(listed.front().name)) > 1) continue;
       if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
+      // "2. Dorni Roe": an epithet with its capital, and its author.
+      if (!is_lower(code_point_at(taxon.name, genus.size() + 1).value)) continue;
       // "Erdőkben alba", twice: hardly a genus ends so.
       if (genera[genus] > 1 && has_strict_latin_ending(genus)) continue;
       auto const joined = cutter_.join(i);
@@ -442,7 +445,8 @@ class LeadReader {
 
   [[nodiscard]] bool may_be_destination(std::size_t i, TrailingReference const& found) const {
     auto const number = found.reference.number;
-    if (key_.numbering.family != LabelFamily::digits) return false;
+    bool const letters = key_.numbering.family != LabelFamily::digits;
+    if (letters && !key_.numbering.ends.letters) return false;
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
     if (!label.is_dash() && label.number == number) return false;

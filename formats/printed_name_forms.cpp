@@ -111,6 +111,8 @@ bool is_genusless_name(std::string_view text) {
                                            words[1] == "nov." || words[1] == "new");
   if (fresh || (words.size() == 2 && is_mark_of_new(words[1]))) return true;
   if (!is_authorish(words[1])) return false;
+  // "convex G": the figure of a couplet, rather than an author
+  if (words.size() == 2 && words[1].size() == 1) return false;
   // "Stem glabrous Ausella": an English word and the genus behind it.
   bool const genus = words.size() == 2 || ends_item(words[1]);
   if (words[0].ends_with("ous") && genus && is_latin_genus(words[1])) return false;

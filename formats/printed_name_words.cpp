@@ -60,12 +60,12 @@ constexpr std::array kNoEpithets{
     "known"sv,     "most"sv,       "many"sv,         "its"sv,       "all"sv,       "both"sv,
     "sexes"sv,     "worker"sv,     "workers"sv,      "queen"sv,     "queens"sv,    "genus"sv,
     "genera"sv,    "subspecies"sv, "single"sv,       "several"sv,   "other"sv,     "others"sv,
-    "remaining"sv, "sens"sv,       "auct"sv,         "spec"sv,      "bei"sv,       "nach"sv,
-    "auf"sv,       "durch"sv,      "unter"sv,        "hinter"sv,    "neben"sv,     "zwischen"sv,
-    "ohne"sv,      "sur"sv,        "sous"sv,         "dans"sv,      "chez"sv,      "avec"sv,
-    "sans"sv,      "entre"sv,      "sobre"sv,        "hasta"sv,     "sin"sv,       "upon"sv,
-    "juv"sv,       "imm"sv,        "near"sv,         "under"sv,     "between"sv,   "behind"sv,
-    "into"sv};
+    "remaining"sv, "sens"sv,       "auct"sv,         "auctt"sv,     "mihi"sv,      "nob"sv,
+    "nobis"sv,     "spec"sv,       "bei"sv,          "nach"sv,      "auf"sv,       "durch"sv,
+    "unter"sv,     "hinter"sv,     "neben"sv,        "zwischen"sv,  "ohne"sv,      "sur"sv,
+    "sous"sv,      "dans"sv,       "chez"sv,         "avec"sv,      "sans"sv,      "entre"sv,
+    "sobre"sv,     "hasta"sv,      "sin"sv,          "upon"sv,      "juv"sv,       "imm"sv,
+    "near"sv,      "under"sv,      "between"sv,      "behind"sv,    "into"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
@@ -272,7 +272,10 @@ bool is_year(std::string_view word) {
 }
 
 bool is_authorish(std::string_view word) {
-  if (word == "auct." || is_year(word)) return true;
+  // "of authors", "of me", "of us": no surname, but who gave the name.
+  static constexpr std::array kWithoutName{"auct."sv, "auctt."sv, "mihi"sv,  "mihi."sv,
+                                           "nob."sv,  "nobis"sv,  "nobis."sv};
+  if (is_one_of(kWithoutName, word) || is_year(word)) return true;
   if (is_months(word)) return false;  // "Aus bus Roe V–VII"
   while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
   auto const first = code_point_at(word, 0).value;

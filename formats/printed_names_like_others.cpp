@@ -30,6 +30,7 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
   std::size_t epithets = 0;
   std::size_t capitals = 0;
   std::size_t named = 0;
+  std::size_t commas = 0;
   for (auto const& read : reads) {
     if (read.to.form != DestinationForm::taxa) continue;
     ++named;
@@ -41,18 +42,25 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
       authors_.insert(std::string{without_stop(remark)});
     }
     if (taxon.genusless) ++epithets;
+    auto const printed = authored_end(read.lead.destination_printed);
+    if (taxon.genusless && printed.comma) ++commas;
     auto const words = words_of(read.lead.destination_printed);
     if (is_word_in_capitals(without_end(words.front()))) ++capitals;
   }
   epithets_ = epithets * 3 > named * 2;
   constexpr std::size_t kFewest = 3;
-  auto const authored = static_cast<std::size_t>(
-      std::count_if(reads.begin(), reads.end(), [this](ReadLead const& read) {
-        return is_open(read) && of_lines_.knows(authored_end(read.lead.text));
-      }));
+  std::size_t authored = 0;     // leads that end in the author of a name, as lines tell
+  std::size_t open_commas = 0;  // those that may end in "bus, Roe"
+  for (auto const& read : reads) {
+    auto const end = is_open(read) ? authored_end(read.lead.text) : AuthoredEnd{};
+    if (end.comma) ++open_commas;
+    if (of_lines_.knows(end)) ++authored;
+  }
   auto const likely = epithets + authored;
   often_epithets_ = likely >= kFewest && likely * 2 >= named + authored;
   capitals_ = capitals * 3 > named * 2;
+  commas += open_commas;
+  commas_ = commas > kFewest && commas * 3 > (named + open_commas) * 2;
 }
 
 std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined) const {
@@ -79,8 +87,10 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
     if (person > kShortest && is_epithet_of_person(before.substr(person))) return person;
   }
   // "… exceeding the diameter bus Roe.": other leads name this author.
-  if (auto const end = authored_end(text); often_epithets_ && end.begin > kShortest) {
-    if (is_known_author(end.author) || of_lines_.knows(end)) return end.begin;
+  if (auto const end = authored_end(text); end.begin > kShortest && (often_epithets_ || commas_)) {
+    // "… clubbed bus, Roe.", as nearly all others
+    bool const alike = commas_ && end.comma;
+    if (alike || is_known_author(end.author) || of_lines_.knows(end)) return end.begin;
   }
   bool const apart = is_blank(code_point_before(text, begin - 1).value);
   bool const bare = epithets_ && apart && is_bare_epithet(name);

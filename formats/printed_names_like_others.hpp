@@ -23,7 +23,9 @@ class NamesLikeOthers {
 
   // Two leads of three that lead to taxa end in epithets or in words in capitals; one of two ends
   // in an epithet.
-  [[nodiscard]] bool are_a_habit() const { return epithets_ || often_epithets_ || capitals_; }
+  [[nodiscard]] bool are_a_habit() const {
+    return epithets_ || often_epithets_ || capitals_ || commas_;
+  }
 
   // Begin of the epithet, or of the word in capitals, that ends the lead's words.
   [[nodiscard]] std::optional<std::size_t> name_begin(JoinedText const& joined) const;
@@ -34,6 +36,7 @@ class NamesLikeOthers {
   bool epithets_{false};
   bool often_epithets_{false};  // one of two: enough where an author is known
   bool capitals_{false};
+  bool commas_{false};  // two of three are "bus, Roe."
   KnownAuthors of_lines_;
   std::set<std::string, std::less<>> authors_;  // without the full stop at the end
 };

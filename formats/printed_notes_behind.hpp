@@ -9,9 +9,9 @@
 
 namespace keydrift::printed {
 
-// "… cuillerons blancs. 2. bus Roe." / "Long. 7-8 mm. — Dunes.": where a line of lead `lead` but the
-// last ends in what is surely a name, and the next one begins afresh, the lines behind it become a
-// note of the lead.  True where that was so.
+// "… cuillerons blancs. 2. bus Roe." / "Long. 7-8 mm. — Dunes.": where a line of lead `lead` but
+// the last ends in what is surely a name, and the next one begins afresh, the lines behind it
+// become a note of the lead.  True where that was so.
 bool part_note_behind_name(KeyText const& key, SortedLines& sorted, std::size_t lead);
 
 }  // namespace keydrift::printed

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
+#include <string_view>
 #include <vector>
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
@@ -68,10 +70,23 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
   return begin;
 }
 
+// "subsp. cus", "Roe, var. cus nov.": behind an epithet, and nothing else.
+bool goes_on_with_rank(std::span<std::string_view const> words) {
+  auto const rank = std::find_if(words.begin(), words.end(), is_rank);
+  auto const before = std::all_of(words.begin(), rank, [](std::string_view word) {
+    return is_authorish(word) || is_particle(word);
+  });
+  if (!before || rank == words.end() || rank + 1 == words.end()) return false;
+  if (!is_epithet(without_end(*(rank + 1)))) return false;
+  return std::all_of(rank + 2, words.end(), [](std::string_view word) {
+    return is_authorish(word) || is_particle(word) || word == "nov." || word == "n.";
+  });
+}
+
 // Where "1. bus", "7a. bus subsp. cus" or "(11-13). bus group" at the end of the text begins.
 std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const& words,
                                             std::string_view text) {
-  constexpr std::size_t kMostBehind = 3;  // words of the name behind its epithet
+  constexpr std::size_t kMostBehind = 5;  // words of the name behind its epithet
   for (std::size_t behind = 0; behind <= kMostBehind && behind + 2 < words.size(); ++behind) {
     auto const w = words.size() - 2 - behind;
     auto number = words[w];
@@ -99,9 +114,7 @@ std::optional<std::size_t> numbered_epithet(std::vector<std::string_view> const&
     if (!is_epithet(epithet) || !has_epithet_ending(epithet)) continue;
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto const name = text.substr(static_cast<std::size_t>(words[w + 1].data() - text.data()));
-    // "6. bus subsp. cus"
-    bool const ranked =
-        behind == 2 && is_rank(words[w + 2]) && is_epithet(without_end(words[w + 3]));
+    bool const ranked = goes_on_with_rank(std::span{words}.subspan(w + 2));
     bool const whole = behind == 0 || ranked || is_bare_epithet(name) || is_genusless_name(name);
     if (whole) return begin;
   }
@@ -325,10 +338,19 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
   // "… scales bus var. cus Roe": the variety's species goes with it.
   auto const rank = last_word_begin(trim_right(text.substr(0, *begin)));
   if (rank == 0 || !is_lower_rank(trim_right(text.substr(rank, *begin - rank)))) return begin;
-  auto const epithet = last_word_begin(trim_right(text.substr(0, rank)));
-  bool const species =
-      epithet > 0 && is_latin_epithet(trim_right(text.substr(epithet, rank - epithet)));
-  return species ? epithet : *begin;
+  auto epithet = last_word_begin(trim_right(text.substr(0, rank)));
+  // "… scales bus Dorn, var. cus Roe"
+  bool const authored =
+      epithet > 0 && is_authorish(trim_right(text.substr(epithet, rank - epithet)));
+  auto const end = authored ? trim_right(text.substr(0, epithet)).size()
+                            : trim_right(text.substr(0, rank)).size();
+  if (authored) epithet = last_word_begin(text.substr(0, end));
+  bool const species = epithet > 0 && is_latin_epithet(text.substr(epithet, end - epithet));
+  if (!species) return *begin;
+  auto const number = last_word_begin(trim_right(text.substr(0, epithet)));
+  return number > 0 && is_species_number(trim_right(text.substr(number, epithet - number)))
+             ? number
+             : epithet;
 }
 
 bool has_certain_name_behind(std::string_view text) {
