@@ -112,6 +112,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);
     if (markup.empty()) tell_spaced_letters(lines);
+    if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) mark_lost_columns(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }

@@ -178,6 +178,13 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
       }
       continue;
     }
+    // "15 (14), Wings", "16 (15) . Wings"
+    auto const sign = value_at(line, after_blanks);
+    bool const closes = !label.back.empty() && label.end == LabelEnd::none &&
+                        (sign == ',' || sign == ';' || sign == '.') &&
+                        is_blank(value_at(line, after_blanks + 1)) &&
+                        is_upper(value_at(line, skip_blanks(line, after_blanks + 1)));
+    if (closes) at = after_blanks + 1;
     break;
   }
   // "4.– Wings", "4 - Wings", and the dash of an empty column: part of the label, unless a number
@@ -283,6 +290,11 @@ std::optional<Label> read_dash(std::string_view line) {
   }
   if (c.value == '.' && value_at(line, at + 1) != '.') ++at;
   if (c.value == ')' && !enclosed && is_dash(code_point_at(line, 0).value)) ++at;  // "-) Wings"
+  // "—• Wings": a speck
+  bool const speck = (c.value == 0x2022 || c.value == 0x25A0 || c.value == 0xB7) &&
+                     is_blank(value_at(line, at + c.length)) &&
+                     is_upper(value_at(line, skip_blanks(line, at + c.length)));
+  if (speck && !enclosed && is_dash(code_point_at(line, 0).value)) at += c.length;
   auto const bracket_at = skip_blanks(line, at);
   if (auto const bracket = back_bracket_at(line, bracket_at)) {
     label.back = bracket->inside;
@@ -418,9 +430,8 @@ std::optional<Label> read_label(std::string_view line) {
     ++at;
     label.end = LabelEnd::enclosed;
   }
-  // "4 . Wings": a blank before the full stop.
+  // "4 . Wings", "4 .Wings": a blank before the full stop.
   bool const set_off = value_at(line, at) == ' ' && value_at(line, at + 1) == '.' &&
-                       is_blank(value_at(line, at + 2)) &&
                        is_upper(value_at(line, skip_blanks(line, at + 2)));
   if (set_off && label.end == LabelEnd::none) ++at;
   read_label_end(line, at, label);

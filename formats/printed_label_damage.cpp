@@ -43,7 +43,8 @@ std::optional<std::uint32_t> misread_number(std::string_view text) {
       misread = true;
       continue;
     }
-    auto const figure = figure_seen_in(c.value);
+    auto figure = figure_seen_in(c.value);
+    if (!figure && c.value == 'i' && text.size() > 1) figure = 1;  // "1i"
     if (!figure) return std::nullopt;
     misread = misread || !is_digit(c.value);
     number = number * 10 + *figure;

@@ -17,7 +17,7 @@ bool is_among(char32_t c, std::u32string_view signs) {
 }
 
 // Dirt and rules at a page's margin.
-bool is_speck(char32_t c) { return is_among(c, U"'`´’‘′.,·•*|^~_([«") || is_dash(c); }
+bool is_speck(char32_t c) { return is_among(c, U"'`´’‘′.,·•*|^~_([«■▪") || is_dash(c); }
 // What a full stop or a bracket behind a number comes out as.
 bool is_end_sign(char32_t c) { return is_among(c, U".,;:·•)]}>_'’*°") || is_dash(c); }
 // What primes and stars come out as.
@@ -54,7 +54,8 @@ class Remains {
     auto const words = skip_blanks(line_, at_);
     auto const first = code_point_at(line_, words).value;
     bool const begins = missing_.upper ? is_upper(first) : is_letter(first);
-    if (words == at_ || !begins) return std::nullopt;
+    // "4,Legs", "4 .Legs": the sign may touch the words.
+    if ((words == at_ && signs == 0) || !begins) return std::nullopt;
     auto label = unprinted_label(line_, words, missing_);
     // As of other labels, without the sign behind it that is right.
     bool const right = stop && line_[before] == (missing_.end == LabelEnd::dot ? '.' : ')');

@@ -25,7 +25,7 @@ struct MissingLabel {
                                     MissingLabel const& missing);
 
 // The label with its sign lost or another one ("4 Legs", "4· Legs", "4] Legs"), specks before it
-// ("'4. Legs", "| 4. Legs"), letters for its digits ("s. Legs" for 5), a damaged bracket behind it
+// ("'4. Legs", "■ 4. Legs"), letters for its digits ("s. Legs" for 5), a damaged bracket behind it
 // ("4(l). Legs") or a damaged mark or letter ("4 '. Legs", "4a, Legs", "4h. Legs").  Its
 // `printed` has all of that.
 [[nodiscard]] std::optional<Label> remains_of_label(std::string_view line,

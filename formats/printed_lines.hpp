@@ -50,6 +50,10 @@ void take_dashes_for_depth(std::vector<SourceLine>& lines);
 // dark".
 void tell_spaced_letters(std::vector<SourceLine>& lines);
 
+// Tells the labels of serial keys whose brackets are damaged, "2 3) Wings" for "2 (3) Wings", where
+// their rivals name them.
+void tell_serial_labels(std::vector<SourceLine>& lines);
+
 // Marks where destinations begin that touch the words before them, as where columns were lost.
 void mark_lost_columns(std::vector<SourceLine>& lines);
 

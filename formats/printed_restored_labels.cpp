@@ -27,7 +27,7 @@ struct Stand {
 };
 
 // How the second lead of most couplets is labelled.
-enum class Seconds { other, dash, lettered, marked };
+enum class Seconds { other, dash, lettered, marked, repeated };
 
 // "… 4", "… 4.": the number at the line's end; 0 without.
 std::uint32_t number_at_end(std::string_view text) {
@@ -92,6 +92,7 @@ class Restorer {
     std::array<std::size_t, kLabelEnds> ends{};
     std::size_t lettered = 0;
     std::size_t marked = 0;
+    std::size_t repeated = 0;
     std::size_t backs = 0;
     std::size_t couplets = 0;
     for (std::size_t k = 0; k < numbered_.size(); ++k) {
@@ -104,6 +105,8 @@ class Restorer {
         ++lettered;
       } else if (label.marks == 1 && label.letter.empty()) {
         ++marked;
+      } else if (label.marks == 0 && label.letter.empty()) {
+        ++repeated;
       }
     }
     end_ = static_cast<LabelEnd>(std::max_element(ends.begin(), ends.end()) - ends.begin());
@@ -115,6 +118,8 @@ class Restorer {
       seconds_ = Seconds::marked;
     } else if (most(dashes_.size())) {
       seconds_ = Seconds::dash;
+    } else if (most(repeated)) {
+      seconds_ = Seconds::repeated;
     }
   }
 
@@ -330,6 +335,7 @@ class Restorer {
   // Couplet k bears one label where the others bear two.
   void restore_rival(std::size_t k) {
     if (seconds_ == Seconds::dash) return restore_dash(k);
+    if (seconds_ == Seconds::repeated) return restore_repeated(k);
     if (seconds_ == Seconds::other) return;
     auto const& label = numbered_[k].label;
     bool const second = seconds_ == Seconds::lettered ? label.letter == "b" : label.marks > 0;
@@ -347,6 +353,20 @@ class Restorer {
     bool const complete = k >= 2 && !begins_couplet(k - 1);
     if (!found && complete) found = only_unprinted(from, end, missing(number, false));
     if (found) tell(found->line, found->label);
+  }
+
+  // "2 Petals red" above "2. Petals white", or beneath it.
+  void restore_repeated(std::size_t k) {
+    auto const& stand = numbered_[k];
+    auto const wanted = missing(stand.label.number, false);
+    auto const from =
+        k == 0 ? stand.line - std::min(stand.line, kMostLines) : numbered_[k - 1].line + 1;
+    if (from + kMostLines < stand.line) return;
+    auto const above = only_remains(from, stand.line, wanted, k == 0);
+    auto const below = only_remains(stand.line + 1, region_end(k), wanted);
+    if (above.has_value() == below.has_value()) return;
+    auto const& found = above ? *above : *below;
+    tell(found.line, found.label);
   }
 
   // "3." "-" "-" "4." "5.": a dash that stands before its couplet's number; a sign for the dash.

@@ -12,7 +12,6 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
-#include "keydrift/formats/text.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -84,6 +83,24 @@ bool begins_tail(std::string_view tail) {
   return is_digit(first) || is_letter(first);
 }
 
+// What stands for a sign of so many bytes, so that neither columns nor bytes are counted otherwise.
+std::string_view dot_for(CodePoint sign) {
+  return sign.length == 1 ? "." : sign.length == 2 ? "\u00B7" : "\u2024";
+}
+std::string_view blank_for(CodePoint sign) {
+  return sign.length == 1 ? " " : sign.length == 2 ? "\u00A0" : "\u2002";
+}
+// Blanks for all of the text.
+std::string blanks_for(std::string_view text) {
+  std::string blanks;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const sign = code_point_at(text, at);
+    blanks += blank_for(sign);
+    at += sign.length;
+  }
+  return blanks;
+}
+
 // Runs `mend` on each line with a row of dots and something behind it; counts those that changed.
 std::size_t for_rows(
     std::string& text,
@@ -119,7 +136,7 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
     auto const c = code_point_at(line, at);
     bool const clean = c.value == '.' || c.value == ' ';
     dirty = dirty || !clean;
-    mended += clean ? static_cast<char>(c.value) : '.';
+    mended += clean ? line.substr(at, 1) : dot_for(c);
     at += c.length;
   }
   auto at = row.tail;
@@ -129,7 +146,7 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
     auto const c = code_point_at(line, at);
     auto const behind = skip_blanks(line, at + c.length);
     if (!is_letter(code_point_at(line, behind).value)) break;
-    mended += ' ';
+    mended += blank_for(c);
     dirty = true;
     at += c.length;
   }
@@ -149,8 +166,7 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
   if (numbered || kept == trim_right(tail).size()) {
     return dirty ? std::optional{mended.append(tail)} : std::nullopt;
   }
-  auto const behind = count_code_points(tail.substr(kept));
-  mended.append(tail.substr(0, kept)).append(behind, ' ');
+  mended.append(tail.substr(0, kept)).append(blanks_for(tail.substr(kept)));
   return mended;
 }
 

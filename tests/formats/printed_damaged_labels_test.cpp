@@ -180,5 +180,84 @@ TEST(PrintedDamagedLabels, ACommaMayStandForTheFullStopBeforeADash) {
             "2[2] Legs pale -> Aus cus\n2[—] Legs dark -> Aus dus\n");
 }
 
+TEST(PrintedDamagedLabels, BracketsOfSerialKeysMayBeDamaged) {
+  auto const key = [](std::string const& second) {
+    return sketch("1 (4) Leaves opposite.\n" + second +
+                  " Petals red ..... M. busa\n"
+                  "3 (2) Petals white ..... M. cusa\n"
+                  "4 (1) Leaves alternate.\n"
+                  "5 (6) Stem erect ..... M. dusa\n"
+                  "6 (5) Stem prostrate ..... M. fusa\n");
+  };
+  auto const right = [](std::string const& label) {
+    return "1[1] Leaves opposite. -> 2\n"
+           "1[4] Leaves alternate. -> 5\n"
+           "2[" +
+           label +
+           "] Petals red -> M. busa\n"
+           "2[3] Petals white -> M. cusa\n"
+           "5[5] Stem erect -> M. dusa\n"
+           "5[6] Stem prostrate -> M. fusa\n";
+  };
+  for (auto const* damaged : {"2 3)", "2, (3)", "2 C3)", "2 (3j", "2 f3)", "2 (.3)", "2 (3."}) {
+    EXPECT_EQ(key(damaged), right("2")) << damaged;
+  }
+  EXPECT_EQ(key(".2 (3)"), right(".2"));
+  EXPECT_EQ(key("z (3)"), right("z"));
+}
+
+TEST(PrintedDamagedLabels, NumbersThatOtherLeadsRepeatMayBeDamaged) {
+  auto const key = [](std::string const& first, std::string const& third) {
+    return sketch(first +
+                  " Leaves opposite ..... 2\n"
+                  "1. Leaves alternate ..... 3\n" +
+                  "2. Petals red ..... M. busa\n"
+                  "2. Petals white ..... M. cusa\n" +
+                  third +
+                  " Stem erect ..... 4\n"
+                  "3. Stem prostrate ..... M. dusa\n"
+                  "4. Seeds red ..... M. fusa\n"
+                  "4. Seeds white ..... M. gusa\n");
+  };
+  auto const right = [](std::string const& first, std::string const& third) {
+    return "1[" + first +
+           "] Leaves opposite -> 2\n"
+           "1[1] Leaves alternate -> 3\n"
+           "2[2] Petals red -> M. busa\n"
+           "2[2] Petals white -> M. cusa\n"
+           "3[" +
+           third +
+           "] Stem erect -> 4\n"
+           "3[3] Stem prostrate -> M. dusa\n"
+           "4[4] Seeds red -> M. fusa\n"
+           "4[4] Seeds white -> M. gusa\n";
+  };
+  EXPECT_EQ(key("1.", "3"), right("1", "3"));
+  EXPECT_EQ(key("1.", ". 3."), right("1", ". 3"));
+  EXPECT_EQ(key("1.", "■ 3."), right("1", "■ 3"));
+  EXPECT_EQ(key("1.", "3;"), right("1", "3;"));
+  EXPECT_EQ(key("l.", "3."), right("l", "3"));
+  EXPECT_EQ(key("i.", "3."), right("i", "3"));
+}
+
+TEST(PrintedDamagedLabels, SignsMayTouchTheWordsBehindThem) {
+  EXPECT_EQ(sketch("1. Leaves opposite ..... 2\n"
+                   "   Leaves alternate ..... 3\n"
+                   "2 .Petals red ..... M. busa\n"
+                   "   Petals white ..... M. cusa\n"
+                   "3,Stem erect ..... M. dusa\n"
+                   "   Stem prostrate ..... 4\n"
+                   "4. Seeds red ..... M. fusa\n"
+                   "   Seeds white ..... M. gusa\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> 3\n"
+            "2[2] Petals red -> M. busa\n"
+            "2[] Petals white -> M. cusa\n"
+            "3[3,] Stem erect -> M. dusa\n"
+            "3[] Stem prostrate -> 4\n"
+            "4[4] Seeds red -> M. fusa\n"
+            "4[] Seeds white -> M. gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,150 @@
+// Labels of serial keys whose brackets scanning damaged: "2 3) Wings" for "2 (3) Wings".
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+struct Stand {
+  std::size_t line{};
+  std::uint32_t rival{};
+};
+
+// Bytes of the number at `at`, letters for its figures among them; 0 where another one stands.
+std::size_t figures_at(std::string_view line, std::size_t at, std::uint32_t number) {
+  auto const begin = at;
+  for (char const digit : std::to_string(number)) {
+    auto const c = code_point_at(line, at);
+    if (!may_replace_figure(c.value, static_cast<std::uint32_t>(digit - '0'))) return 0;
+    at += c.length;
+  }
+  return is_digit(code_point_at(line, at).value) ? 0 : at - begin;
+}
+
+// "2 3) Wings", "2, (3) Wings", "2 C3) Wings", ".2 (3j Wings" for "2 (3) Wings".
+std::optional<Label> damaged_label(std::string_view line, std::uint32_t number,
+                                   std::uint32_t rival) {
+  constexpr std::size_t kMostSigns = 4;
+  std::size_t at = 0;
+  if (!line.empty() && std::string_view{".,'`|-"}.find(line[0]) != std::string_view::npos) {
+    at = skip_blanks(line, 1);
+  }
+  auto const own = figures_at(line, at, number);
+  if (own == 0) return std::nullopt;
+  at += own;
+  auto const number_end = at;
+  // What is left of the bracket: signs, blanks, and one letter that looks like it.
+  static constexpr std::string_view kSigns = " \t.,;:([{'|";
+  static constexpr std::string_view kLetters = "CGcftlI";
+  std::size_t signs = 0;
+  std::size_t letters = 0;
+  std::size_t other = 0;
+  while (at < line.size() && signs + letters <= kMostSigns) {
+    other = figures_at(line, at, rival);
+    if (other > 0) break;
+    bool const letter = kLetters.find(line[at]) != std::string_view::npos && letters == 0;
+    if (!letter && kSigns.find(line[at]) == std::string_view::npos) return std::nullopt;
+    ++(letter ? letters : signs);
+    ++at;
+  }
+  if (other == 0 || signs == 0) return std::nullopt;
+  auto const inside = line.substr(at, other);
+  at += other;
+  auto const closed = at;
+  while (at < line.size() &&
+         std::string_view{" )]}jJ.,;:"}.find(line[at]) != std::string_view::npos) {
+    ++at;
+  }
+  if (at == closed || !is_blank(code_point_before(line, at).value)) return std::nullopt;
+  if (auto const dash = code_point_at(line, at); is_dash(dash.value)) {
+    at = skip_blanks(line, at + dash.length);
+  }
+  if (!is_letter(code_point_at(line, at).value)) return std::nullopt;
+  Label label;
+  label.number = number;
+  label.printed = line.substr(0, number_end);
+  bool const clean = inside.find_first_not_of("0123456789") == std::string_view::npos;
+  if (clean) label.back = inside;
+  label.text_at = at;
+  return label;
+}
+
+// Of the key on lines [first, last).
+void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last) {
+  constexpr std::size_t kFewestPairs = 2;
+  std::unordered_map<std::uint32_t, Stand> stands;  // by number
+  std::unordered_map<std::uint32_t, std::uint32_t> named_by;
+  std::uint32_t largest = 0;
+  for (auto i = first; i < last; ++i) {
+    auto const label = read_label(lines[i].text);
+    if (!label || label->family != LabelFamily::digits || label->back.empty()) continue;
+    if (label->back.find_first_not_of("0123456789") != std::string_view::npos) continue;
+    constexpr std::size_t kMostDigits = 4;
+    if (label->back.size() > kMostDigits || label->number > kMostCouplets) continue;
+    auto const rival = number_of(label->back);
+    // Numbers that stand twice tell nothing.
+    if (!stands.try_emplace(label->number, Stand{i, rival}).second) return;
+    named_by[rival] = label->number;
+    largest = std::max(largest, std::max(label->number, rival));
+  }
+  std::size_t paired = 0;
+  std::size_t alone = 0;
+  for (auto const& [number, stand] : stands) {
+    auto const other = stands.find(stand.rival);
+    ++(other != stands.end() && other->second.rival == number ? paired : alone);
+  }
+  if (paired < kFewestPairs * 2 || alone * 2 > paired) return;
+  // "2 (3)" is missing where "3 (2)" stands, and its line between those of 1 and 3.
+  for (std::uint32_t number = 1; number <= largest && number <= kMostCouplets; ++number) {
+    auto const rival = named_by.find(number);
+    if (rival == named_by.end() || stands.contains(number)) continue;
+    auto const before = stands.find(number - 1);
+    auto const behind = stands.find(number + 1);
+    if (behind == stands.end() || (number > 1 && before == stands.end())) continue;
+    constexpr std::size_t kMostLines = 40;
+    auto const end = behind->second.line;
+    auto const from =
+        number > 1 ? before->second.line + 1 : std::max(first, end - std::min(end, kMostLines));
+    if (from + kMostLines < end) continue;
+    for (auto i = from; i < end; ++i) {
+      if (lines[i].text.empty() || lines[i].told) continue;
+      auto label = damaged_label(lines[i].text, number, rival->second);
+      if (!label) continue;
+      lines[i].told = label;
+      stands[number] = Stand{i, rival->second};
+      break;
+    }
+  }
+}
+
+}  // namespace
+
+void tell_serial_labels(std::vector<SourceLine>& lines) {
+  // Each key counts from 1.
+  std::size_t first = 0;
+  std::uint32_t before = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const label = read_label(lines[i].text);
+    if (!label || label->family != LabelFamily::digits || label->back.empty()) continue;
+    if (label->number == 1 && before > 1) {
+      tell_in(lines, first, i);
+      first = i;
+    }
+    before = label->number;
+  }
+  tell_in(lines, first, lines.size());
+}
+
+}  // namespace keydrift::printed
