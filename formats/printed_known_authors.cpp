@@ -11,17 +11,19 @@ namespace keydrift::printed {
 AuthoredEnd authored_end(std::string_view text) {
   text = trim_right(text);
   if (text.ends_with('.')) text = trim_right(text.substr(0, text.size() - 1));
-  auto const author = text.substr(last_word_begin(text));
+  auto author = text.substr(last_word_begin(text));
   auto const before = trim_right(text.substr(0, text.size() - author.size()));
-  AuthoredEnd end{author, last_word_begin(before), before.ends_with(',')};
+  // "bus (Roe)"
+  bool const bracketed = author.size() > 2 && author.front() == '(' && author.back() == ')';
+  if (bracketed) author = author.substr(1, author.size() - 2);
+  AuthoredEnd end{author, last_word_begin(before), before.ends_with(','), false};
   auto epithet = before.substr(end.begin);
   if (end.comma) epithet.remove_suffix(1);
   // "Gerst.-Hahn"
   auto const capital =
       author.size() > 1 && is_capitalised(author.substr(0, author.find_first_of(".-")));
-  bool const name =
-      capital && is_epithet(epithet) && !ends_item(epithet) && has_epithet_ending(epithet);
-  return name ? end : AuthoredEnd{};
+  end.latin = has_epithet_ending(epithet);
+  return capital && is_epithet(epithet) && !ends_item(epithet) ? end : AuthoredEnd{};
 }
 
 bool KnownAuthors::knows(AuthoredEnd const& end) const {
@@ -31,7 +33,7 @@ bool KnownAuthors::knows(AuthoredEnd const& end) const {
   if (!std::exchange(counted_, true)) {
     for (auto const& line : lines_) {
       auto const one = authored_end(line.text);
-      if (one.author.empty()) continue;
+      if (!one.latin) continue;
       auto& uses = uses_[one.author];
       ++uses.lines;
       if (one.comma) ++uses.commas;
@@ -40,7 +42,7 @@ bool KnownAuthors::knows(AuthoredEnd const& end) const {
   auto const found = uses_.find(end.author);
   if (found == uses_.end()) return false;
   return found->second.lines >= kFewest ||
-         (end.comma && found->second.commas >= kFewestBehindCommas);
+         (end.latin && end.comma && found->second.commas >= kFewestBehindCommas);
 }
 
 }  // namespace keydrift::printed

@@ -17,6 +17,7 @@ struct AuthoredEnd {
   std::string_view author;  // empty where no such words end the text
   std::size_t begin{};      // of the epithet
   bool comma{false};        // parts the two
+  bool latin{false};        // the epithet's ending is one
 };
 [[nodiscard]] AuthoredEnd authored_end(std::string_view text);
 

@@ -152,6 +152,21 @@ std::optional<Label> LeadBegins::misprinted_rival(LineAtHand here) const {
   return std::nullopt;
 }
 
+bool LeadBegins::is_usual_letter(std::string_view line) const {
+  constexpr std::size_t kFewest = 3;
+  auto const letter = line.substr(0, 2);
+  if (letter.size() < 2 || letter[1] != '.' || letter[0] < 'A' || letter[0] > 'Z') return false;
+  if (letter[0] == 'I' || letter[0] == 'O') return false;
+  if (letters_.empty()) {
+    letters_.resize('Z' - 'A' + 1);
+    for (auto const& one : lines_) {
+      bool const upper = one.text.size() > 1 && one.text[0] >= 'A' && one.text[0] <= 'Z';
+      if (upper && one.text[1] == '.') ++letters_[static_cast<std::size_t>(one.text[0] - 'A')];
+    }
+  }
+  return letters_[static_cast<std::size_t>(letter[0] - 'A')] >= kFewest;
+}
+
 std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
   auto const& line = lines_[here.at];
   if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
@@ -172,7 +187,7 @@ std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
   }
   // "I. Leaves opposite": the rival of couplet 1, far above.
   if (!misprint) misprint = misprinted_rival(here);
-  if (!misprint) return std::nullopt;
+  if (!misprint || is_usual_letter(line.text)) return std::nullopt;
   auto const words = line.text.substr(misprint->text_at);
   if (ahead_.titles_numbered_account(*misprint, words)) return std::nullopt;
   if (has_odd_case(words)) return std::nullopt;

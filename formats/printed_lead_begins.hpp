@@ -70,6 +70,8 @@ class LeadBegins {
   [[nodiscard]] bool is_far_from_couplets(std::uint32_t number) const;
   // The words begin with a small letter, where those of all other leads begin with a capital.
   [[nodiscard]] bool has_odd_case(std::string_view words) const;
+  // "B." of "7. A. …" / "B. …": several lines begin so, and it is no 8.
+  [[nodiscard]] bool is_usual_letter(std::string_view line) const;
   // A blank line stands among lines [first, end).
   [[nodiscard]] bool has_blank_between(std::size_t first, std::size_t end) const;
 
@@ -79,6 +81,8 @@ class LeadBegins {
   LinesAhead const& ahead_;
   LeadsSoFar const& leads_;
   RemarksSoFar const& remarks_;
+  mutable std::vector<std::size_t>
+      letters_;  // lines by the letter that begins them, "A."; as above
   mutable std::vector<std::uint32_t> blanks_before_;  // by line; counted when first asked for
 };
 

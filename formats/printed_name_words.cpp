@@ -188,6 +188,8 @@ bool has_latin_ending(std::string_view word) {
 bool has_epithet_ending(std::string_view word) {
   static constexpr std::array kEndings{"i"sv,  "ns"sv, "or"sv, "er"sv,
                                        "il"sv, "ps"sv, "rs"sv, "o"sv};
+  // "ferruginous" is English; Greek feet are not ("brachypous").
+  if (word.ends_with("ous") && !word.ends_with("pous")) return false;
   return has_latin_ending(word) ||
          std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
            return word.size() > ending.size() + 1 &&

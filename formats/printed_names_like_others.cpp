@@ -43,7 +43,7 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
     }
     if (taxon.genusless) ++epithets;
     auto const printed = authored_end(read.lead.destination_printed);
-    if (taxon.genusless && printed.comma) ++commas;
+    if (taxon.genusless && printed.latin && printed.comma) ++commas;
     auto const words = words_of(read.lead.destination_printed);
     if (is_word_in_capitals(without_end(words.front()))) ++capitals;
   }
@@ -53,8 +53,8 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
   std::size_t open_commas = 0;  // those that may end in "bus, Roe"
   for (auto const& read : reads) {
     auto const end = is_open(read) ? authored_end(read.lead.text) : AuthoredEnd{};
-    if (end.comma) ++open_commas;
-    if (of_lines_.knows(end)) ++authored;
+    if (end.latin && end.comma) ++open_commas;
+    if (end.latin && of_lines_.knows(end)) ++authored;
   }
   auto const likely = epithets + authored;
   often_epithets_ = likely >= kFewest && likely * 2 >= named + authored;
@@ -89,8 +89,9 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   // "… exceeding the diameter bus Roe.": other leads name this author.
   if (auto const end = authored_end(text); end.begin > kShortest && (often_epithets_ || commas_)) {
     // "… clubbed bus, Roe.", as nearly all others
-    bool const alike = commas_ && end.comma;
-    if (alike || is_known_author(end.author) || of_lines_.knows(end)) return end.begin;
+    bool const alike = commas_ && end.latin && end.comma;
+    bool const known = end.latin && is_known_author(end.author);
+    if (alike || known || of_lines_.knows(end)) return end.begin;
   }
   bool const apart = is_blank(code_point_before(text, begin - 1).value);
   bool const bare = epithets_ && apart && is_bare_epithet(name);

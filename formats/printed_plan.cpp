@@ -303,10 +303,23 @@ class LabelPlanner {
     // "… bus, Roe," / "b². Hind tibiae": an index is no word's.
     bool const indexed = rank.repeats > 0 && !is_bare(rank) && upper;
     // "2. Peristome acute," / "a. Shell clear": a comma for the full stop of so short a lead.
-    bool const opens = ranks_[before] && rank.ordinal == 1 && !is_bare(rank) && upper;
+    bool const opens =
+        !is_bare(rank) && upper && ((ranks_[before] && rank.ordinal == 1) || carries_on(i, rank));
     bool const goes = hyphen == ',' && (indexed || opens || ends_in_led_word(lines_[before].text));
     if (is_dash(hyphen) || (hyphen == ',' && !goes)) return false;
     return !is_bare(rank) || rank.repeats > 0 || upper || !breaks_.forced(before, i);
+  }
+
+  // "c. Scales" where the label above it is b.
+  [[nodiscard]] bool carries_on(std::size_t at, RankLabel const& rank) const {
+    constexpr std::size_t kMostLines = 8;  // of a lead
+    for (auto i = at; i-- > 0 && i + kMostLines > at;) {
+      auto const& above = ranks_[i];
+      if (!above || !accepted_[above->rank()]) continue;
+      return above->rank() == rank.rank() && above->ordinal + 1 == rank.ordinal &&
+             above->repeats == 0 && rank.repeats == 0;
+    }
+    return false;
   }
 
   std::vector<SourceLine> const& lines_;

@@ -161,6 +161,7 @@ class NumberPlanner {
       return std::nullopt;
     auto const line = lines_[i].text;
     auto const token = line.substr(0, line.find_first_of(" ."));
+    if (token == "B" && leads_ == 1) return std::nullopt;  // the second lead of "7. A."
     auto const wanted = std::to_string(number_ + 1);
     if (token.size() != wanted.size() || misread_number(token) != number_ + 1) return std::nullopt;
     auto const mended = wanted + std::string{line.substr(token.size())};
@@ -267,7 +268,7 @@ class NumberPlanner {
     if (!seconds_.ends_lead(author ? before_ - 1 : before_)) return false;
     for (auto j = i; j < std::min(lines_.size(), i + kLinesToDestination); ++j) {
       if (lines_[j].text.empty()) return false;
-      if (seconds_.ends_lead(j)) return true;
+      if (seconds_.ends_lead(j) || seconds_.ends_in_figure(lines_[j].text)) return true;
     }
     return false;
   }

@@ -76,7 +76,13 @@ class Repairer {
         continue;
       }
       auto const& printed = read.lead.destination_printed;
-      auto const other = number ? rarely_misread_number(strip_pointer(printed)) : std::nullopt;
+      // "2G" is no couplet 2 with a letter.
+      bool const lettered = read.to.form == DestinationForm::couplet &&
+                            standing_.count(slot_of(part_of_[i], number_in(read.to.couplet))) > 0 &&
+                            !printed.empty() &&
+                            is_upper(static_cast<unsigned char>(printed.back()));
+      auto const other =
+          number || lettered ? rarely_misread_number(strip_pointer(printed)) : std::nullopt;
       if (other && is_free(i, *other)) {
         mend(i, *other);
         continue;
@@ -116,7 +122,14 @@ class Repairer {
     auto const joined = cutter_.join(i);
     auto const text = trim_right(joined.raw);
     auto const begin = last_word_begin(text);
-    auto const number = figure_at_end(text);
+    auto number = figure_at_end(text);
+    // "… pale orange .30", and "… canopy species 6", which counts no species then.
+    auto digits = text.substr(begin);
+    if (digits.starts_with('.')) digits.remove_prefix(1);
+    constexpr std::size_t kMostDigits = 4;
+    bool const plain = !digits.empty() && digits.size() <= kMostDigits &&
+                       digits.find_first_not_of("0123456789") == std::string_view::npos;
+    if (plain && begin > 0) number = number_of(digits);
     if (number <= own_[i] || !is_free(i, number)) return;
     reads_[i].leaders = LeaderKind::blank;
     cutter_.cut(reads_[i], joined, trim_right(text.substr(0, begin)).size(), begin);

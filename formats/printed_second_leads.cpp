@@ -79,10 +79,10 @@ bool SecondLeads::may_end(std::size_t line) const {
          authors_.knows(authored_end(text)) || ends_in_figure(text);
 }
 
-// "… more or less convex G": the figure of a couplet, read as a letter.
 bool SecondLeads::ends_in_figure(std::string_view text) const {
   auto const figure = figure_at_end(text);
-  return figure > 1 && numbering_.has_number(figure);
+  // Before the numbers are known, any may be.
+  return figure > 1 && (numbering_.numbers.empty() || numbering_.has_number(figure));
 }
 
 std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) const {

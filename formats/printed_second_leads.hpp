@@ -22,6 +22,8 @@ class SecondLeads {
 
   // The line ends in a couplet's number or in a name, with leaders or without.
   [[nodiscard]] bool ends_lead(std::size_t line) const;
+  // "… more or less convex G": the number of a couplet, read as a letter.
+  [[nodiscard]] bool ends_in_figure(std::string_view text) const;
 
   // The line that the rival of a couplet's only lead begins with, a capital where the line before
   // may end in a destination, best with the word that the first lead begins with.  `first`: the
@@ -33,7 +35,6 @@ class SecondLeads {
  private:
   [[nodiscard]] bool may_begin(std::size_t line) const;
   [[nodiscard]] bool may_end(std::size_t line) const;
-  [[nodiscard]] bool ends_in_figure(std::string_view text) const;
   [[nodiscard]] std::size_t last_of_paragraph(std::size_t line, std::size_t end) const;
   [[nodiscard]] std::optional<std::size_t> paragraph_above(std::size_t first,
                                                            std::size_t end) const;

@@ -360,7 +360,8 @@ class Sorter {
       account(LineKind::destination, "goes on with the leaders of the lead before");
       return true;
     }
-    if (gap_ && ahead_.is_name_between_blanks(at_) && !remarks_.is_open() &&
+    if (gap_ && ahead_.is_name_between_blanks(at_) && !remarks_.is_open() && !leads_.empty() &&
+        !ahead_.ends_in_name(leads_.last_line()) &&
         (leads_.progress() == Progress::open || leads_.progress() == Progress::soft)) {
       take_destination();
       return true;

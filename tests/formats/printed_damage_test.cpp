@@ -369,5 +369,21 @@ TEST(PrintedDamage, ASerialNumberMayBeALetter) {
             "6[7] Legs black -> fusa (Garth .)\n");
 }
 
+TEST(PrintedDamage, ACommaMayStandForTheFullStopOfALead) {
+  EXPECT_EQ(sketch("a. Lateral line complete.\n"
+                   "b. Anal spines two ; gill membranes nearly\n"
+                   "separate,\n"
+                   "c. Scales large. busa, 1.\n"
+                   "cc. Scales small. cusa, 2.\n"
+                   "bb. Anal spine single. dusa, 3.\n"
+                   "aa. Lateral line short. fusa, 4.\n"),
+            "a[a] Lateral line complete. -> b\n"
+            "a[aa] Lateral line short. -> fusa (4.)\n"
+            "b[b] Anal spines two ; gill membranes nearly separate, -> c\n"
+            "b[bb] Anal spine single. -> dusa (3.)\n"
+            "c[c] Scales large. -> busa (1.)\n"
+            "c[cc] Scales small. -> cusa (2.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

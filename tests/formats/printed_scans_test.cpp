@@ -993,5 +993,55 @@ TEST(PrintedScans, AuthorsWithoutNamesAreNoEpithets) {
             "2[] Petals white -> M. dusa (nob)\n");
 }
 
+TEST(PrintedScans, NumbersThatNobodyElseLeadsToCloseLeads) {
+  EXPECT_EQ(sketch("1. Wings long 2\n"
+                   "– Wings short 3\n"
+                   "2. Head red 4\n"
+                   "– Head black busa Roe\n"
+                   "3. Body white .5\n"
+                   "—• Body yellow cusa Roe\n"
+                   "4. Scales many; canopy species 6\n"
+                   "– Scales few fusa Roe\n"
+                   "5. Tail long 7\n"
+                   "– Tail short gusa Roe\n"
+                   "6. Eyes red lusa Roe\n"
+                   "– Eyes black in caudal view (fig. 46) fulgur (Roe)\n"
+                   "7. Legs long G\n"
+                   "– Legs short dusa Roe\n"),
+            "1[1] Wings long -> 2\n"
+            "1[–] Wings short -> 3\n"
+            "2[2] Head red -> 4\n"
+            "2[–] Head black -> busa\n"
+            "3[3] Body white -> 5\n"
+            "3[—] Body yellow -> cusa\n"
+            "4[4] Scales many; canopy species -> 6\n"
+            "4[–] Scales few -> fusa\n"
+            "5[5] Tail long -> 7\n"
+            "5[–] Tail short -> gusa\n"
+            "6[6] Eyes red -> lusa\n"
+            "6[–] Eyes black in caudal view (fig. 46) -> fulgur\n"
+            "7[7] Legs long G -> ?\n"
+            "7[–] Legs short -> dusa\n");
+}
+
+TEST(PrintedScans, ALetterThatIsTheSecondLeadsIsNoNumber) {
+  EXPECT_EQ(sketch("7. A. Scales keeled, rows abruptly larger than laterals 8\n"
+                   "B. Scales granular, grading evenly into laterals 9\n"
+                   "8. A. A yellow stripe; grassland Anolura busa (Roe)\n"
+                   "B. No stripe; forest Anolura cusa Roe\n"
+                   "9. A. Lower eyelid with a disk Anolura dusa Roe\n"
+                   "B. Lower eyelid without a disk 10\n"
+                   "10. A. Tail long Anolura fusa Roe\n"
+                   "B. Tail short Anolura gusa Roe\n"),
+            "7[7] A. Scales keeled, rows abruptly larger than laterals -> 8\n"
+            "7[] B. Scales granular, grading evenly into laterals -> 9\n"
+            "8[8] A. A yellow stripe; grassland -> Anolura busa\n"
+            "8[] B. No stripe; forest -> Anolura cusa\n"
+            "9[9] A. Lower eyelid with a disk -> Anolura dusa\n"
+            "9[] B. Lower eyelid without a disk -> 10\n"
+            "10[10] A. Tail long -> Anolura fusa\n"
+            "10[] B. Tail short -> Anolura gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
