@@ -7,6 +7,7 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/printed_authors_behind.hpp"
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_counts_behind.hpp"
@@ -143,6 +144,7 @@ class Builder {
     add_headings(titles);
     take_capital_epithets(reads_);
     take_counts_behind(reads_);
+    take_authors_behind_commas(reads_);
     NameTable names{key_.name, reads_, titles, passages(), key_.lines};
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
     ordered_ = std::any_of(below_.begin(), below_.end(),

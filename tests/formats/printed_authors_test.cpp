@@ -84,5 +84,22 @@ TEST(PrintedAuthors, MonthsInRomanFiguresAreNone) {
             "1[1] Flowers yellow -> Ausella flava (VI.)\n");
 }
 
+TEST(PrintedAuthors, ACommaMaySetThemBehindTheirNames) {
+  auto const authors = [](std::string const& first, std::string const& second,
+                          std::string const& third) {
+    auto const reading = read_key("1. Wings clear ..... 2\n– Wings dark ..... Aus bus, " + first +
+                                  "\n2. Legs red ..... A. cus, " + second +
+                                  "\n– Legs black ..... A. dus, " + third + "\n");
+    std::string all;
+    for (auto const& taxon : reading.edition.taxa) all += taxon.authorship + '|';
+    return all;
+  };
+  EXPECT_EQ(authors("Roe", "Dorn", "(Fell.) Vorn"), "Roe|Dorn|(Fell.) Vorn|");
+  EXPECT_EQ(authors("Roe", "Torv.", "Fell."), "Roe|Torv.|Fell.|");
+  EXPECT_EQ(authors("Roe", "Roe", "Roe"), "Roe|Roe|Roe|");
+  // Places are told so as well.
+  EXPECT_EQ(authors("Alaska", "Yukon", "Oregon"), "|||");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -361,11 +361,11 @@ TEST(PrintedDamage, ASerialNumberMayBeALetter) {
                    "8 (5). Tarsi broad gusa, Crewd.\n"),
             "1[1] Elytra striate. -> 2\n"
             "1[4] Elytra smooth. -> 5\n"
-            "2[2] Thorax hairy -> busa (Marl.)\n"
-            "2[3] Thorax bare -> cusa (Marl.)\n"
+            "2[2] Thorax hairy -> busa\n"
+            "2[3] Thorax bare -> cusa\n"
             "5[5] Tarsi simple. -> 6\n"
-            "5[8] Tarsi broad -> gusa (Crewd)\n"
-            "6[C] Legs red -> dusa (Pell.)\n"
+            "5[8] Tarsi broad -> gusa\n"
+            "6[C] Legs red -> dusa\n"
             "6[7] Legs black -> fusa (Garth .)\n");
 }
 

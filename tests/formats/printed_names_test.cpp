@@ -316,10 +316,10 @@ TEST(PrintedNames, AuthorsBehindCommasTellEpithets) {
                    "Wings dark beneath fusula, Dorn-Hall.\n"),
             "1[1] Legs red -> 2\n"
             "1[] Legs black -> 3\n"
-            "2[2] Head wide, the cheeks smooth -> Ausella busa (Roe.)\n"
-            "2[] Head narrow, the cheeks hairy -> Ausella cusa (Dorn-Hall)\n"
-            "3[3] Wings clear beneath -> Ausella dusalis (Roe.)\n"
-            "3[] Wings dark beneath -> Ausella fusula (Dorn-Hall)\n");
+            "2[2] Head wide, the cheeks smooth -> Ausella busa\n"
+            "2[] Head narrow, the cheeks hairy -> Ausella cusa\n"
+            "3[3] Wings clear beneath -> Ausella dusalis\n"
+            "3[] Wings dark beneath -> Ausella fusula\n");
 }
 
 TEST(PrintedNames, AnAnnouncedGenusIsTheKeysOwn) {

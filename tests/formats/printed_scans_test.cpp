@@ -899,10 +899,10 @@ TEST(PrintedScans, EpithetsBehindWhichACommaSetsAuthors) {
                    "6 (5). Club of five joints grandis, Garth.\n"),
             "1[1] Elytra striate. -> 2\n"
             "1[4] Elytra smooth. -> 5\n"
-            "2[2] Thorax with strigae -> busa (Marl.)\n"
-            "2[3] Thorax without strigae -> cusa (Pell.)\n"
-            "5[5] Club of three joints -> fungivora (Crewd)\n"
-            "5[6] Club of five joints -> grandis (Garth)\n");
+            "2[2] Thorax with strigae -> busa\n"
+            "2[3] Thorax without strigae -> cusa\n"
+            "5[5] Club of three joints -> fungivora\n"
+            "5[6] Club of five joints -> grandis\n");
 }
 
 TEST(PrintedScans, SpecksAmongLeadersAndBesideNamesAreNone) {
