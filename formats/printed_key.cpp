@@ -56,6 +56,8 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " lines were read without the specks among their leaders or beside what these lead to");
   say(restore_initials(text.text), "misread-signs",
       " names behind leaders were read with the full stop that their genus has elsewhere");
+  say(restore_species_numbers(text.text), "misread-signs",
+      " numbers of species behind leaders were read as others have them");
   auto const figures = restore_letters(text.text);
   say(figures, "misread-signs",
       figures == 1 ? " figure within a word was read as a letter, \"1\" as l or \"0\" as o"

@@ -153,8 +153,9 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       auto const rest = after_first_word(taxon.name);
       if (!rest.empty()) epithets_.emplace(rest);
       // A lone capitalised word may be a genus and its epithet set as one.
-      // No species belongs to a family.
-      bool const higher = has_higher_ending(fold(genus));
+      // No species belongs to a family, nor to "§ Minores" as to a genus.
+      bool const higher =
+          has_higher_ending(fold(genus)) || read.to.taxa.before.starts_with("\u00A7");
       if (!genus.empty() && rest.empty() && !higher) lone.push_back(genus);
       if (rest.empty()) continue;
       // "Corolla purple", "Paramere die"

@@ -30,16 +30,19 @@ std::vector<Line> lines_of(std::string_view text) {
   return lines;
 }
 
-// Bytes of "t r i d e n t a t u s" at the front of `text`; 0 where no spaced word stands.
+// Bytes of "t r i d e n t a t u s", "M A R V I A", at the front of `text`; 0 where no spaced word
+// stands.
 std::size_t spaced_word(std::string_view text) {
   std::size_t letters = 0;
   std::size_t at = 0;
   bool counted = true;  // "a b c d e", "p q r t v"
+  bool const small = !text.empty() && is_small(text[0]);
+  auto const is_alike = [small](char c) { return small ? is_small(c) : c >= 'A' && c <= 'Z'; };
   for (;; at += 2) {
-    if (at >= text.size() || !is_small(text[at])) return 0;
+    if (at >= text.size() || !is_alike(text[at])) return 0;
     counted = counted && (letters == 0 || text[at] > text[at - 2]);
     ++letters;
-    bool const more = at + 2 < text.size() && text[at + 1] == ' ' && is_small(text[at + 2]) &&
+    bool const more = at + 2 < text.size() && text[at + 1] == ' ' && is_alike(text[at + 2]) &&
                       (at + 3 >= text.size() || !is_letter(code_point_at(text, at + 3).value));
     if (!more) break;
   }
@@ -49,8 +52,9 @@ std::size_t spaced_word(std::string_view text) {
 // A text is looked through only where it has what is looked for.
 bool has_spaced_letters(std::string_view text) {
   for (std::size_t at = 0; at + 4 < text.size(); ++at) {
-    if (text[at] == ' ' && is_small(text[at + 1]) && text[at + 2] == ' ' &&
-        is_small(text[at + 3]) && text[at + 4] == ' ') {
+    auto const is_plain_letter = [](char c) { return is_small(c) || (c >= 'A' && c <= 'Z'); };
+    if (text[at] == ' ' && is_plain_letter(text[at + 1]) && text[at + 2] == ' ' &&
+        is_plain_letter(text[at + 3]) && text[at + 4] == ' ') {
       return true;
     }
   }

@@ -177,6 +177,27 @@ char initial_at(std::string_view tail) {
   return short_genus ? tail[0] : '\0';
 }
 
+// "M. busa …", "busa …"
+bool begins_species(std::string_view tail) {
+  auto const words = words_of(tail, 2);
+  if (words.empty()) return false;
+  bool const abbreviated = words.size() == 2 && is_abbreviated(words[0]);
+  auto const epithet = without_closing_marks(words[abbreviated ? 1 : 0]);
+  return is_epithet(epithet) && has_epithet_ending(epithet);
+}
+
+// Bytes of "No. " before "2. M. busa"; 0 without.
+std::size_t words_before_number(std::string_view tail) {
+  for (auto const word : {std::string_view{"No. "}, std::string_view{"Nr. "}}) {
+    if (!tail.starts_with(word)) continue;
+    auto const rest = tail.substr(word.size());
+    auto const digits = std::min(rest.find_first_not_of("0123456789"), rest.size());
+    bool const number = digits > 0 && rest.substr(digits, 2) == ". ";
+    return number && begins_species(rest.substr(digits + 2)) ? word.size() : 0;
+  }
+  return 0;
+}
+
 }  // namespace
 
 std::size_t clear_specks(std::string& text) { return for_rows(text, without_specks); }
@@ -217,6 +238,42 @@ std::size_t restore_initials(std::string& text) {
         bool const before = (tail[0] == 'i' || tail[0] == 'l' || tail[0] == 'j') &&
                             tail[1] == genus && tail.substr(2, 2) == ". " && is_epithet_at(4);
         if (before) return mended.replace(at, 1, " ");
+        return std::nullopt;
+      });
+}
+
+std::size_t restore_species_numbers(std::string& text) {
+  constexpr std::size_t kFewest = 2;
+  std::size_t numbered = 0;  // "2. M. busa", "2. busa"
+  std::size_t worded = 0;    // "No. 2. M. busa"
+  for_rows(text, [&](std::string_view line, Row const& row) -> std::optional<std::string> {
+    auto const tail = trim(line.substr(row.tail));
+    auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
+    if (digits > 0 && tail.substr(digits, 2) == ". " && begins_species(tail.substr(digits + 2))) {
+      ++numbered;
+    }
+    if (words_before_number(tail) > 0) ++worded;
+    return std::nullopt;
+  });
+  if (numbered < kFewest && worded < kFewest) return 0;
+  return for_rows(
+      text,
+      [numbered, worded](std::string_view line, Row const& row) -> std::optional<std::string> {
+        auto const at = skip_blanks(line, row.tail);
+        auto const tail = line.substr(at);
+        std::string mended{line};
+        if (worded >= kFewest) {
+          auto const words = words_before_number(tail);
+          if (words == 0) return std::nullopt;
+          return mended.replace(at, words, words, ' ');
+        }
+        auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
+        bool const comma =
+            digits > 0 && tail.substr(digits, 2) == ", " && begins_species(tail.substr(digits + 2));
+        if (comma && numbered >= kFewest) return mended.replace(at + digits, 1, ".");
+        bool const one =
+            (tail.starts_with("l. ") || tail.starts_with("I. ")) && begins_species(tail.substr(3));
+        if (one && numbered >= kFewest) return mended.replace(at, 1, "1");
         return std::nullopt;
       });
 }

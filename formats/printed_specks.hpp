@@ -18,6 +18,11 @@ std::size_t clear_specks(std::string& text);
 // the number of lines.
 std::size_t restore_initials(std::string& text);
 
+// "..... 2, M. busa", "..... l. M. cusa" where other leads have "..... 3. M. dusa": the number of
+// the species; "..... No. 2. M. busa" without the word.  Columns stay.  Returns the number of
+// lines.
+std::size_t restore_species_numbers(std::string& text);
+
 // "..... A. busa Roe ... p. 145", and "... 145" where no line begins with a number as large: the
 // page is set behind a comma, "..... A. busa Roe , p. 145".  Returns the number of lines.
 std::size_t take_pages_for_remarks(std::string& text);

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
@@ -12,6 +13,8 @@
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 // "group of A. bus (A. bus, A. cus Roe)": the bracket says which.
 std::optional<TaxaReading> read_group(std::string_view text) {
@@ -56,6 +59,24 @@ std::optional<TaxaReading> read_genus_with_names(std::string_view text) {
   return reading;
 }
 
+// "Aus bus var, cus" with the full stop that a scan made a comma, and "Aus bus β. cus" as a
+// variety, which Greek letters count (common practice of the nineteenth century).
+std::string with_plain_ranks(std::string name) {
+  static constexpr std::array kForms{
+      std::pair{" var, "sv, " var. "sv},    std::pair{" subsp, "sv, " subsp. "sv},
+      std::pair{" ssp, "sv, " ssp. "sv},    std::pair{" \u03B1. "sv, " var. "sv},
+      std::pair{" \u03B2. "sv, " var. "sv}, std::pair{" \u03B3. "sv, " var. "sv},
+      std::pair{" \u03B4. "sv, " var. "sv}};
+  for (auto const& [printed, plain] : kForms) {
+    auto const at = name.find(printed);
+    if (at == std::string::npos || at == 0) continue;
+    if (is_lower(code_point_at(name, at + printed.size()).value)) {
+      name.replace(at, printed.size(), plain);
+    }
+  }
+  return name;
+}
+
 }  // namespace
 
 TaxaReading read_taxa(std::string_view text) {
@@ -83,7 +104,7 @@ TaxaReading read_taxa(std::string_view text) {
   bool const marked = text.find_first_of("\xCC\xCD") != std::string_view::npos;
   auto const stressless = marked ? without_stress(text) : std::string{};
   if (marked) text = stressless;
-  auto const plain = in_plain_letters(with_notes_apart(text.substr(sign.size())));
+  auto const plain = with_plain_ranks(in_plain_letters(with_notes_apart(text.substr(sign.size()))));
   auto reading = read_plain_taxa(plain);
   if (auto group = read_group(plain)) reading = *std::move(group);
   if (!sign.empty()) {

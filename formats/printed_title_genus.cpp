@@ -244,8 +244,13 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     }
     bare = bare.substr(0, bare.find('-'));
     bare = bare.substr(0, bare.find("\u2014"));
-    while (!bare.empty() && ",.:;)]\"'"sv.find(bare.back()) != std::string_view::npos) {
+    while (!bare.empty() && ",.:;)]\"'*"sv.find(bare.back()) != std::string_view::npos) {
       bare.remove_suffix(1);
+    }
+    // Quotation marks beyond ASCII, and the dagger of a footnote.
+    for (auto const mark : {"\u201C"sv, "\u201D"sv, "\u2018"sv, "\u2019"sv, "\u2020"sv}) {
+      if (bare.starts_with(mark)) bare.remove_prefix(mark.size());
+      if (bare.ends_with(mark)) bare.remove_suffix(mark.size());
     }
     auto const genus = full_genus(bare);
     auto const folded = fold(bare);

@@ -236,5 +236,20 @@ TEST(PrintedGenus, NoSpeciesBelongsToAFamily) {
                    "1. Cones short ..... A. gusa\n"));
 }
 
+TEST(PrintedGenus, TitlesMaySpaceTheirLettersOrBreakTheLine) {
+  auto const first = [](std::string const& title) {
+    auto const text = title +
+                      "\n\n1. Leaves opposite .... 2\n– Leaves alternate .... M. busa\n"
+                      "2. Petals red .... M. cusa\n– Petals white .... M. dusa\n";
+    auto const all = sketch(text);
+    auto const from = all.find("alternate -> ") + 13;
+    return all.substr(from, all.find('\n', from) - from);
+  };
+  EXPECT_EQ(first("M A R V A N T H U S."), "Marvanthus busa");
+  EXPECT_EQ(first("KEY TO THE SPECIES OF MARVAN-\nTHUS"), "Marvanthus busa");
+  EXPECT_EQ(first("Key to the species of Marvanthus*"), "Marvanthus busa");
+  EXPECT_EQ(first("Key to the species of “Marvanthus”"), "Marvanthus busa");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -336,5 +336,11 @@ TEST(PrintedOddNames, AnEnglishAdjectiveBeforeAGenusIsAWord) {
             "1[1] Stem hairy -> Ausaceae (p. 50)\n1[1] Stem glabrous -> Busaceae (p. 52)\n");
 }
 
+TEST(PrintedOddNames, GreekLettersCountVarieties) {
+  EXPECT_EQ(led_to("Aus bus β. elata Roe"), "Aus bus var. elata");
+  EXPECT_EQ(led_to("Aus bus var, elata Roe"), "Aus bus var. elata");
+  EXPECT_EQ(led_to("Aus bus subsp, cus Roe"), "Aus bus subsp. cus");
+}
+
 }  // namespace
 }  // namespace keydrift

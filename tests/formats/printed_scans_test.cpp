@@ -1043,5 +1043,28 @@ TEST(PrintedScans, ALetterThatIsTheSecondLeadsIsNoNumber) {
             "10[] B. Tail short -> Anolura gusa\n");
 }
 
+TEST(PrintedScans, NumbersOfSpeciesBehindLeadersMayBeDamaged) {
+  EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
+                   "   Leaves alternate .... l. M. busa Roe\n"
+                   "2. Petals red .... 2, M. cusa Roe\n"
+                   "   Petals white .... 3\n"
+                   "3. Stem erect .... 3. M. dusa Roe\n"
+                   "   Stem prostrate .... 4. M. fusa Roe\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa\n"
+            "2[2] Petals red -> M. cusa\n"
+            "2[] Petals white -> 3\n"
+            "3[3] Stem erect -> M. dusa\n"
+            "3[] Stem prostrate -> M. fusa\n");
+  EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
+                   "   Leaves alternate .... No. 1. M. busa\n"
+                   "2. Petals red .... No. 2. M. cusa\n"
+                   "   Petals white .... § Minores\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> M. busa\n"
+            "2[2] Petals red -> M. cusa\n"
+            "2[] Petals white -> Minores (§)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
