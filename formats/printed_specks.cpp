@@ -152,6 +152,11 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
   }
   auto const tail = line.substr(at);
   if (!begins_tail(tail)) return std::nullopt;
+  // "… . . , in fresh ones glossy and smooth": words go on behind the dots.
+  constexpr std::size_t kMostWords = 3;
+  bool const words =
+      is_lower(code_point_at(tail, 0).value) && words_of(tail, kMostWords + 1).size() > kMostWords;
+  if (words) return std::nullopt;
   // "A. busa Roe■"; what stands beside a number is told by the numbers of couplets.
   auto kept = trim_right(tail).size();
   while (kept > 0 && is_block(code_point_before(tail, kept).value)) {

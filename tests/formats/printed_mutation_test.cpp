@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <random>
 #include <string>
@@ -82,6 +83,11 @@ void expect_sound(std::string const& text, unsigned seed) {
   ASSERT_TRUE(decoded);
   TextPlaces const places{decoded.value->text};
   auto const& lines = loaded.value->source.lines;
+  // Signs that were read as others are said, and no longer what the source prints.
+  bool const mended =
+      std::any_of(loaded.findings.begin(), loaded.findings.end(), [](Finding const& one) {
+        return one.code == "misread-signs" || one.code == "spaced-letters";
+      });
   ASSERT_EQ(lines.size(), places.line_count()) << "seed " << seed;
   for (std::size_t i = 0; i < lines.size(); ++i) ASSERT_EQ(lines[i].line, i + 1) << "seed " << seed;
   for (auto const& couplet : loaded.value->edition.couplets) {
@@ -91,9 +97,12 @@ void expect_sound(std::string const& text, unsigned seed) {
         auto const end = r + 1 < lead.runs.size() ? lead.runs[r + 1].text_begin : lead.text.size();
         auto words = lead.text.substr(run.text_begin, end - run.text_begin);
         if (!words.empty() && words.back() == ' ') words.pop_back();  // the joint
-        ASSERT_EQ(words,
-                  decoded.value->text.substr(run.place.begin, run.place.end - run.place.begin))
-            << "seed " << seed;
+        ASSERT_LE(run.place.end, decoded.value->text.size()) << "seed " << seed;
+        if (!mended) {
+          ASSERT_EQ(words,
+                    decoded.value->text.substr(run.place.begin, run.place.end - run.place.begin))
+              << "seed " << seed;
+        }
         ASSERT_EQ(places.at(run.place.begin, run.place.end), run.place) << "seed " << seed;
       }
     }
