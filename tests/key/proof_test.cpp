@@ -110,6 +110,23 @@ TEST(Proof, ReportsSkippedNumbersAsRanges) {
             "  see whether a couplet was lost; otherwise number the couplets anew\n");
 }
 
+TEST(Proof, ReportsNoNumberThatALeadBearsAsSkipped) {
+  auto edition =
+      make_edition("k", {{"1", {{"leaves flat", "Aus bus"}, {"leaves round", "3"}}},
+                         {"3", {{"beak bifid", "4"}, {"beak entire", "Aus cus"}}},
+                         {"4", {{"stem hollow", "Bus aus"}, {"stem solid", "Bus dus"}}}});
+  std::vector<std::vector<std::string>> const labels{{"1", "2"}, {"3", "6"}, {"4", "5"}};
+  for (std::uint32_t c = 0; c < labels.size(); ++c) {
+    for (std::uint32_t l = 0; l < labels[c].size(); ++l) lead(edition, c, l).label = labels[c][l];
+  }
+  EXPECT_EQ(proof_of(edition), "");
+  lead(edition, 0, 1).label = "1'";
+  EXPECT_EQ(proof_of(edition),
+            "k:3:1: warning: number 2 is skipped before couplet \"3\" [skipped-number]\n"
+            "  3\n"
+            "  see whether a couplet was lost; otherwise number the couplets anew\n");
+}
+
 TEST(Proof, ReportsACoupletWhoseNumberIsOutOfOrderAndProposesTheNumberExpectedThere) {
   auto edition = sound();
   edition.couplets[1].label = "12";

@@ -72,11 +72,12 @@ class PartNumbering {
   void report_misplaced(Numbered const& misplaced, Numbered const* before);
   void report_gap(std::uint64_t first, std::uint64_t last, CoupletId after);
   void note_wanted();
+  void note_numbered_leads(Couplet const& couplet);
   [[nodiscard]] bool taken(std::uint64_t number) const { return present_.contains(number); }
 
   ProofContext& context_;
   std::size_t part_;
-  std::set<std::uint64_t> present_;  // numbers that couplets bear, or should bear
+  std::set<std::uint64_t> present_;  // numbers that couplets or leads bear, or should bear
   // Numbers that leads of this part lead to in vain.
   std::map<std::uint64_t, std::vector<LeadId>> wanted_;
 };
@@ -91,6 +92,15 @@ void PartNumbering::note_wanted() {
         if (label->suffix.empty()) wanted_[label->number].push_back(LeadId{c, i});
       }
     }
+  }
+}
+
+// "3 (6) Legs red" and "6 (3) Legs black": each lead has a number of its own, and the couplet bears
+// the first of them.
+void PartNumbering::note_numbered_leads(Couplet const& couplet) {
+  for (auto const& lead : couplet.leads) {
+    auto const number = label_number(lead.label);
+    if (number && number->suffix.empty()) present_.insert(number->number);
   }
 }
 
@@ -167,6 +177,7 @@ std::uint64_t PartNumbering::check(std::uint64_t before) {
       continue;
     }
     ++labelled;
+    note_numbered_leads(couplet);
     if (auto const [first, is_new] = seen.emplace(key, c); !is_new) {
       duplicates.emplace_back(c, first->second);
       continue;
