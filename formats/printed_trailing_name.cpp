@@ -24,6 +24,22 @@ namespace {
 
 using namespace std::string_view_literals;
 
+// "R." of "Aus bus R. subsp. cus" and "Roe" of "A. bus Roe f. cus": the rank goes on with the
+// species that this is the author of.
+bool is_author_before_rank(std::vector<std::string_view> const& words, std::size_t w) {
+  if (w < 2 || w + 2 >= words.size()) return false;
+  if (!is_abbreviated(words[w]) && !is_capitalised(words[w])) return false;
+  auto const species = words[w - 2];
+  bool const genus = is_abbreviated(species) || is_latin_genus(species);
+  bool const epithet = is_epithet(words[w - 1]) && has_epithet_ending(words[w - 1]) &&
+                       !ends_item(words[w - 1]) && (genus || is_lower_rank(species));
+  if (!epithet) return false;
+  if (is_lower_rank(words[w + 1])) return is_epithet(words[w + 2]);
+  // "A. bus R. sp. nov."
+  return is_abbreviated(species) && words[w + 1] == "sp." &&
+         (words[w + 2].starts_with("nov") || words[w + 2] == "n.");
+}
+
 // Is word w the epithet of "Aus bus", "A. bus", "Aus (Cus) bus" or "Aus bus bus"?
 bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
   constexpr std::size_t kMost = 3;  // words between
@@ -359,3 +375,4 @@ bool has_certain_name_behind(std::string_view text) {
 }
 
 }  // namespace keydrift::printed
+    if (is_author_before_rank(words, w)) continue;

@@ -1,0 +1,51 @@
+// Keys in the languages of Europe: their words before numbers, their names of plants, the order in
+// which their floras print names, authors, habitats and pages.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::read_key;
+using test::sketch;
+
+// "Ausella busa Roe; Ausella cusa" of the taxa that leads lead to.
+std::string taxa_of(std::string_view text) {
+  std::string taxa;
+  for (auto const& taxon : read_key(text).edition.taxa) {
+    taxa += (taxa.empty() ? "" : "; ") + taxon.name;
+    if (!taxon.authorship.empty()) taxa += " | " + taxon.authorship;
+  }
+  return taxa;
+}
+
+TEST(PrintedTongues, AuthorBeforeARank) {
+  EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
+                   "1. Blätter ganzrandig. 2\n"
+                   "1*. Blätter gezähnt. Ausella busa R. subsp. minor Dorn\n"
+                   "2. Krone blau. A. cusa R. subsp. cusa\n"
+                   "2*. Krone gelb. A. cusa R. f. alba (Dorn) Vorn.\n"),
+            "1[1] Blätter ganzrandig. -> 2\n"
+            "1[1*] Blätter gezähnt. -> Ausella busa subsp. minor\n"
+            "2[2] Krone blau. -> Ausella cusa subsp. cusa\n"
+            "2[2*] Krone gelb. -> Ausella cusa f. alba\n");
+}
+
+TEST(PrintedTongues, SubspeciesOfAnAbbreviatedGenusBehindAWord) {
+  EXPECT_EQ(sketch("Key to Ausella\n\n"
+                   "1. Leaves pale. A. busa Roe subsp. minor\n"
+                   "1*. Leaves dark. 2\n"
+                   "2. Petals blue. A. cusa Roe\n"
+                   "2*. Petals red. A. sp. nov.\n"),
+            "1[1] Leaves pale. -> Ausella busa subsp. minor\n"
+            "1[1*] Leaves dark. -> 2\n"
+            "2[2] Petals blue. -> Ausella cusa\n"
+            "2[2*] Petals red. -> Ausella sp. nov.\n");
+}
+
+}  // namespace
+}  // namespace keydrift
