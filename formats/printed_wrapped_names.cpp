@@ -38,6 +38,12 @@ bool ends_in_short_genus(std::string_view destination) {
   return before.empty() || ends_item(word) || is_separator(word);
 }
 
+// "(L.)": in botany another author follows, in zoology none.
+bool is_bracketed_author(std::string_view authorship) {
+  return authorship.starts_with('(') && authorship.find(')') + 1 == authorship.size() &&
+         !is_dated(authorship);
+}
+
 // "♂", "♂♀".
 bool tells_sex(std::string_view line) {
   for (std::size_t at = 0; at < line.size();) {
@@ -73,19 +79,53 @@ std::string_view WrappedNames::at_end_of(std::string_view line) const {
   }
 }
 
+bool WrappedNames::is_lone_author(std::size_t at) const {
+  constexpr std::size_t kMost = 4;  // words: "Roe ex Dorn."
+  if (at >= lines_.size() || !lines_[at].text.ends_with('.')) return false;
+  auto const words = words_of(lines_[at].text, kMost + 1);
+  bool const authors = words.size() <= kMost && is_authorish(words.front()) &&
+                       !is_year(words.front()) &&
+                       std::all_of(words.begin(), words.end(), [](std::string_view word) {
+                         return is_particle(word) || (is_authorish(word) && !ends_item(word));
+                       });
+  constexpr std::size_t kLongestShortened = 7;  // bytes
+  return authors && words.back().size() <= kLongestShortened && is_end(at);
+}
+
 void WrappedNames::look_at_authors() const {
   constexpr std::size_t kLongest = 120;  // bytes of a name with its author
   authors_.emplace();
-  for (auto const& line : lines_) {
-    auto const destination = at_end_of(line.text);
+  std::size_t broken_bare = 0;
+  std::size_t broken_bracketed = 0;
+  std::size_t remarks = 0;
+  for (std::size_t at = 0; at < lines_.size(); ++at) {
+    auto const destination = at_end_of(lines_[at].text);
     bool const name = !destination.empty() && destination.size() <= kLongest &&
                       is_upper(code_point_at(destination, 0).value);
     if (!name) continue;
     auto const taxon = read_taxa(destination).taxa.front();
     if (words_of(taxon.name).size() < 2) continue;
-    ++(taxon.authorship.empty() ? unauthored_ : authored_);
+    // "…... A. bus" / "Roth.": what is asked about says nothing of the others.
+    bool const broken = is_lone_author(at + 1);
+    bool const bracket = is_bracketed_author(taxon.authorship);
+    if (broken) {
+      ++(taxon.authorship.empty() ? broken_bare : bracket ? broken_bracketed : remarks);
+    } else if (bracket) {
+      ++bracketed_;
+    } else if (taxon.authorship.empty()) {
+      ++unauthored_;
+    }
+    if (!taxon.authorship.empty()) ++authored_;
     if (!taxon.authorship.empty()) authors_->insert(first_author(taxon.authorship));
   }
+  // "…... A. bus Roe" / "Rare.": such lines are no authors here.
+  if (remarks == 0) return;
+  unauthored_ += broken_bare;
+  bracketed_ += broken_bracketed;
+}
+
+bool WrappedNames::is_end(std::size_t at) const {
+  return at + 1 == lines_.size() || ahead_.gap_after(at) || ahead_.label_follows(at);
 }
 
 bool WrappedNames::goes_on_with_author(std::string_view destination, std::size_t at) const {
@@ -93,11 +133,15 @@ bool WrappedNames::goes_on_with_author(std::string_view destination, std::size_t
   auto const line = lines_[at].text;
   auto const words = words_of(line, kMost + 1);
   if (words.size() > kMost || !is_authorish(words[0])) return false;
-  bool const ends = at + 1 == lines_.size() || ahead_.gap_after(at) || ahead_.label_follows(at);
-  if (!ends) return false;
+  if (!is_end(at)) return false;
   auto const bare = read_taxa(destination);
-  if (bare.taxa.size() != 1 || !bare.taxa.front().authorship.empty() || !bare.remark.empty()) {
-    return false;
+  if (bare.taxa.size() != 1 || !bare.remark.empty()) return false;
+  auto const& begun = bare.taxa.front().authorship;
+  if (!begun.empty()) {
+    // "…... A. bus (L.)" / "Roth.", where all other authors in brackets have one behind them
+    if (!is_bracketed_author(begun) || !is_lone_author(at)) return false;
+    if (!authors_) look_at_authors();
+    return bracketed_ == 0;
   }
   auto const whole = read_taxa(joined(destination, line));
   auto const& taxon = whole.taxa.front();

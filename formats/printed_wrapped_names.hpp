@@ -34,6 +34,10 @@ class WrappedNames {
 
  private:
   [[nodiscard]] bool goes_on_with_author(std::string_view destination, std::size_t at) const;
+  // The key, or its lead, ends with line `at`.
+  [[nodiscard]] bool is_end(std::size_t at) const;
+  // "Roth.", "Roe & Dorn." as the whole line `at`, the last of its lead.
+  [[nodiscard]] bool is_lone_author(std::size_t at) const;
   void look_at_authors() const;
 
   std::vector<SourceLine> const& lines_;
@@ -43,6 +47,7 @@ class WrappedNames {
   mutable std::optional<std::unordered_set<std::string>> authors_;
   mutable std::size_t authored_{};
   mutable std::size_t unauthored_{};  // names without author
+  mutable std::size_t bracketed_{};   // names whose only author stands in brackets
 };
 
 // A couplet's number, or a name with its author and year: nothing but brackets goes on with it.

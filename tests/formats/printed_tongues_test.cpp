@@ -47,5 +47,45 @@ TEST(PrintedTongues, SubspeciesOfAnAbbreviatedGenusBehindAWord) {
             "2[2*] Petals red. -> Ausella sp. nov.\n");
 }
 
+TEST(PrintedTongues, AuthorsOnLinesOfTheirOwn) {
+  std::string const text =
+      "Schlüssel der Arten von Ausella\n\n"
+      "1 Blätter ganzrandig, unterseits kahl\t2\n"
+      "– Blätter gezähnt, unterseits filzig\tA. busa (R.)\n"
+      "Dorn.\n"
+      "2 Krone blau, klein\tA. cusa\n"
+      "Dorn.\n"
+      "– Krone gelb, groß\tA. dusa\n"
+      "VO.\n";
+  EXPECT_EQ(taxa_of(text), "Ausella busa | (R.) Dorn.; Ausella cusa | Dorn.; Ausella dusa | VO.");
+}
+
+TEST(PrintedTongues, RemarksUnderNamesWithoutAuthors) {
+  EXPECT_EQ(taxa_of("Key to the species of Ausella\n\n"
+                    "1 Leaves entire\t2\n"
+                    "– Leaves toothed\tA. busa\n"
+                    "Rare.\n"
+                    "2 Petals blue\tA. cusa\n"
+                    "Rare.\n"
+                    "– Petals yellow\tA. dusa\n"),
+            "Ausella busa; Ausella cusa; Ausella dusa");
+  EXPECT_EQ(taxa_of("Key to the species of Ausella\n\n"
+                    "1 Elytra black\t2\n"
+                    "– Elytra red\tA. busa (Roe)\n"
+                    "Alps.\n"
+                    "2 Legs black\tA. cusa (Dorn)\n"
+                    "– Legs red\tA. dusa Dorn\n"),
+            "Ausella busa | (Roe); Ausella cusa | (Dorn); Ausella dusa | Dorn");
+  EXPECT_EQ(taxa_of("Key to the species of Ausella\n\n"
+                    "1 Elytra black\t2\n"
+                    "– Elytra red\tA. busa (Roe)\n"
+                    "Rare.\n"
+                    "2 Legs black\tA. cusa\n"
+                    "Rare.\n"
+                    "– Legs red\tA. dusa Dorn\n"
+                    "Common.\n"),
+            "Ausella busa | (Roe); Ausella cusa; Ausella dusa | Dorn");
+}
+
 }  // namespace
 }  // namespace keydrift
