@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_before_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_habitats_behind.hpp"
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -69,6 +70,7 @@ class LeadReader {
     }
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
+    part_habitats_from_authors(reads_);
     return std::move(reads_);
   }
 

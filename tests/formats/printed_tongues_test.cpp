@@ -87,5 +87,27 @@ TEST(PrintedTongues, RemarksUnderNamesWithoutAuthors) {
             "Ausella busa | (Roe); Ausella cusa; Ausella dusa | Dorn");
 }
 
+TEST(PrintedTongues, HabitatsDirectlyBehindAuthors) {
+  std::string const text =
+      "1. Blätter kahl ..... Ausella busa Roth.\n"
+      "1*. Blätter behaart ..... 2\n"
+      "2. Krone blau ..... A. cusa Roth. Wiesen; häufig.\n"
+      "2*. Krone gelb ..... A. dusa DO. Alpen; selten.\n";
+  EXPECT_EQ(taxa_of(text), "Ausella busa | Roth.; Ausella cusa | Roth.; Ausella dusa | DO.");
+  EXPECT_EQ(sketch(text),
+            "1[1] Blätter kahl -> Ausella busa\n"
+            "1[1*] Blätter behaart -> 2\n"
+            "2[2] Krone blau -> Ausella cusa (Wiesen; häufig)\n"
+            "2[2*] Krone gelb -> Ausella dusa (Alpen; selten)\n");
+}
+
+TEST(PrintedTongues, ForenamesOfAuthors) {
+  EXPECT_EQ(taxa_of("1. Blätter kahl ..... Ausella busa Joh. Dorn; selten\n"
+                    "1*. Blätter behaart ..... 2\n"
+                    "2. Krone blau ..... A. cusa Vorn. Roe, häufig\n"
+                    "2*. Krone gelb ..... A. dusa Roe; häufig\n"),
+            "Ausella busa | Joh. Dorn; Ausella cusa | Vorn. Roe; Ausella dusa | Roe");
+}
+
 }  // namespace
 }  // namespace keydrift
