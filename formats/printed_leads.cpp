@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_before_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_common_names.hpp"
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_habitats_behind.hpp"
 #include "keydrift/formats/printed_joins.hpp"
@@ -70,6 +71,7 @@ class LeadReader {
     }
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
+    take_names_behind_common_ones(reads_);
     part_habitats_from_authors(reads_);
     return std::move(reads_);
   }

@@ -109,5 +109,35 @@ TEST(PrintedTongues, ForenamesOfAuthors) {
             "Ausella busa | Joh. Dorn; Ausella cusa | Vorn. Roe; Ausella dusa | Roe");
 }
 
+TEST(PrintedTongues, CommonNamesBeforeLatinOnes) {
+  EXPECT_EQ(sketch("Chiave delle specie di Ausella\n\n"
+                   "1. Foglie glabre ..... Ausella azzurra (A. busa Roe)\n"
+                   "1. Foglie pelose ..... 2\n"
+                   "2. Corolla azzurra ..... Ausella chiara (A. cusa (Roe) Dorn)\n"
+                   "2. Corolla gialla ..... Ausella gialla – A. dusa Dorn\n"),
+            "1[1] Foglie glabre -> Ausella busa (Ausella azzurra)\n"
+            "1[1] Foglie pelose -> 2\n"
+            "2[2] Corolla azzurra -> Ausella cusa (Ausella chiara)\n"
+            "2[2] Corolla gialla -> Ausella dusa (Ausella gialla)\n");
+  EXPECT_EQ(sketch("1. Blätter kahl ..... Blaue Samtblume = Ausella busa Roe\n"
+                   "1*. Blätter behaart ..... 2\n"
+                   "2. Krone blau ..... Kahle Samtblume = A. cusa Roe\n"
+                   "2*. Krone gelb ..... Gelbe Samtblume = A. dusa Dorn\n"),
+            "1[1] Blätter kahl -> Ausella busa (Blaue Samtblume)\n"
+            "1[1*] Blätter behaart -> 2\n"
+            "2[2] Krone blau -> Ausella cusa (Kahle Samtblume)\n"
+            "2[2*] Krone gelb -> Ausella dusa (Gelbe Samtblume)\n");
+}
+
+TEST(PrintedTongues, SynonymsInBracketsBehindNames) {
+  EXPECT_EQ(taxa_of("1. Leaves bald ..... Ausella busa (Ausella azurra Roe)\n"
+                    "1. Leaves hairy ..... 2\n"
+                    "2. Petals blue ..... Ausella cusa (Ausella clara Roe)\n"
+                    "2. Petals yellow ..... 3\n"
+                    "3. Stem round ..... Ausella dusa (Ausella lutea Dorn)\n"
+                    "3. Stem square ..... Ausella fusa\n"),
+            "Ausella busa; Ausella cusa; Ausella dusa; Ausella fusa");
+}
+
 }  // namespace
 }  // namespace keydrift

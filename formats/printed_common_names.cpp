@@ -1,0 +1,91 @@
+#include "keydrift/formats/printed_common_names.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMostCommonWords = 5;
+
+struct Parted {
+  std::string_view front;
+  std::string_view back;
+  bool equals{false};  // "=" stands between
+};
+
+// One species with its author and nothing else.
+bool is_authored_species(std::string_view text) {
+  if (!is_latin_name(text)) return false;
+  auto const reading = read_taxa(text);
+  return reading.taxa.size() == 1 && reading.remark.empty() &&
+         !reading.taxa.front().authorship.empty();
+}
+
+// Words without stops, commas and figures.
+bool may_be_common_name(std::string_view front) {
+  auto const words = words_of(front, kMostCommonWords + 1);
+  return words.size() >= 2 && words.size() <= kMostCommonWords && is_capitalised(words.front()) &&
+         std::all_of(words.begin(), words.end(),
+                     [](std::string_view word) { return is_plain_word(word); });
+}
+
+// At the first bracket, dash or "=" between blanks.
+std::optional<Parted> part(std::string_view printed) {
+  for (auto blank = printed.find(' ');
+       blank != std::string_view::npos && blank + 2 < printed.size();
+       blank = printed.find(' ', blank + 1)) {
+    auto const sign = code_point_at(printed, blank + 1);
+    auto const behind = blank + 1 + sign.length;
+    bool const bracket = sign.value == '(' && printed.ends_with(')');
+    bool const joins = (is_dash(sign.value) || sign.value == '=') && behind < printed.size() &&
+                       printed[behind] == ' ';
+    if (!bracket && !joins) continue;
+    Parted parted{printed.substr(0, blank), trim(printed.substr(behind)), sign.value == '='};
+    if (bracket) parted.back.remove_suffix(1);
+    bool const fits = may_be_common_name(parted.front) && is_authored_species(parted.back);
+    return fits ? std::optional{parted} : std::nullopt;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+void take_names_behind_common_ones(std::vector<ReadLead>& reads) {
+  constexpr std::size_t kFewest = 3;
+  std::vector<std::size_t> found;
+  std::size_t authored = 0;  // leads to a species with its author and no common name
+  for (std::size_t i = 0; i < reads.size(); ++i) {
+    if (reads[i].to.form != DestinationForm::taxa) continue;
+    std::string_view const printed = reads[i].lead.destination_printed;
+    if (auto const parted = part(printed)) {
+      // "Aus bus = A. cus Roe": a synonym.
+      if (parted->equals && is_latin_name(parted->front)) return;
+      if (is_authored_species(parted->front)) return;
+      found.push_back(i);
+    } else if (is_latin_name(printed)) {
+      if (read_taxa(printed).taxa.front().authorship.empty()) return;
+      ++authored;
+    }
+  }
+  if (found.size() < kFewest || found.size() < authored) return;
+  for (auto const i : found) {
+    auto& read = reads[i];
+    auto const parted = part(read.lead.destination_printed);
+    auto taxa = read_taxa(parted->back);
+    taxa.figures = read.to.taxa.figures;
+    read.to.taxa = std::move(taxa);
+    read.to.remark = squeeze(parted->front);
+    read.lead.taxon_remark = read.to.remark;
+  }
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,15 @@
+#pragma once
+// Common names of Latin form before the names of taxa.  Inner header of formats.
+
+#include <vector>
+
+#include "keydrift/formats/printed_leads.hpp"
+
+namespace keydrift::printed {
+
+// "Velutina azzurra (V. pilosula Roe)", "Blauwe velutina – V. coerulans Roe": where leads end so as
+// a rule, and no species stands without its author but in front, what stands in front is a common
+// name.  One lead alone would not tell it from a name with its synonym.
+void take_names_behind_common_ones(std::vector<ReadLead>& reads);
+
+}  // namespace keydrift::printed
