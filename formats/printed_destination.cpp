@@ -307,7 +307,7 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   }
   text.remove_prefix(signs_before_name(text));
   if (text.find(';') != std::string_view::npos) {
-    return is_latin_name(text) && read_taxa(text).taxa.size() > 1;
+    return is_name_with_figures(text) || (is_latin_name(text) && read_taxa(text).taxa.size() > 1);
   }
   if (names_a_key(stripped) || is_latin_name(text) || is_lettered_rank(text)) return true;
   if (is_unnamed_species(text)) return true;

@@ -221,7 +221,8 @@ class Splitter {
     if (gap_.kind == LeaderKind::gap && gap_leads_somewhere()) return gap_;
     if (dash_.kind == LeaderKind::dash && !text_.ends_with(',') &&
         !has_numbered_name_within(text_.substr(dash_.destination_begin)) &&
-        certain_destination(text_.substr(dash_.destination_begin), numbering_)) {
+        certain_destination(text_.substr(dash_.destination_begin), numbering_) &&
+        !explains_name()) {
       return dash_;
     }
     if (auto const end = by_habit()) return *end;
@@ -241,6 +242,16 @@ class Splitter {
     return none;
   }
 
+  // "… A. bus Roe – Ausella azzurra": behind the dash stands a common name.
+  [[nodiscard]] bool explains_name() const {
+    auto const tail = text_.substr(dash_.destination_begin);
+    auto const first = code_point_at(tail, 0).value;
+    if (!is_letter(first) || is_abbreviated(words_of(tail, 1).front())) return false;
+    if (strip_pointer(tail).size() < tail.size() || names_a_key(tail)) return false;
+    if (!read_taxa(tail).taxa.front().authorship.empty() && is_latin_name(tail)) return false;
+    return authored_name_at_end(text_.substr(0, dash_.words_end)).has_value();
+  }
+
   // "… from above.  Eyes retractile": of the form of a name, but behind a full stop, and two words
   // without an author.
   [[nodiscard]] bool begins_sentence(std::string_view tail) const {
@@ -253,7 +264,8 @@ class Splitter {
   [[nodiscard]] std::optional<TailSplit> by_habit() const {
     auto const& habits = numbering_.ends;
     if (auto const bracket = habits.brackets ? bracketed_end(text_) : std::nullopt) {
-      // "Aus bus (Roe)": no author alone is an end.
+      // "Aus bus (Roe)": no author alone is an end; "A. bus Roe (A. cus Dorn)": a synonym.
+      if (authored_name_at_end(text_.substr(0, bracket->open))) return std::nullopt;
       if (certain_destination(bracket->inside, numbering_) || leads_by_name(bracket->inside)) {
         return TailSplit{LeaderKind::gap, end_before_blanks(text_, bracket->open), bracket->open};
       }
@@ -265,7 +277,7 @@ class Splitter {
       }
     }
     if (habits.dash && dash_.kind == LeaderKind::dash) {
-      if (leads_by_name(text_.substr(dash_.destination_begin))) return dash_;
+      if (leads_by_name(text_.substr(dash_.destination_begin)) && !explains_name()) return dash_;
     }
     return std::nullopt;
   }

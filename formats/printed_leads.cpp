@@ -259,7 +259,8 @@ class LeadReader {
     if (auto begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
       if (names_in_common(joined, *begin)) begin = joined.spans.back().raw_begin;
       reads_[i].leaders = LeaderKind::blank;
-      finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
+      auto const words = without_last_dash(trim_right(text.substr(0, *begin)));
+      finish(i, joined, words.size(), *begin);
       if (usually_led_) cutter_.say_name_taken(reads_[i]);
       return;
     }

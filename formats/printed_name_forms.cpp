@@ -88,6 +88,15 @@ bool is_dated_name(std::string_view text) {
          ends_in_year(reading.taxa.front().authorship) && !leads_to_genus(text);
 }
 
+bool is_name_with_figures(std::string_view text) {
+  if (!is_latin_name(text)) return false;
+  auto const reading = read_taxa(text);
+  if (reading.taxa.size() != 1 || reading.taxa.front().authorship.empty()) return false;
+  auto const genus = words_of(reading.taxa.front().name, 1).front();
+  return (is_abbreviated(genus) || has_strict_latin_ending(genus)) &&
+         is_digit(code_point_at(reading.remark, 0).value);
+}
+
 bool is_short_name(std::string_view text) {
   auto const words = words_of(start_of(text, 120));
   if (words.size() < 3 || !is_abbreviated(words[0]) || !is_epithet(words[1])) return false;

@@ -197,6 +197,8 @@ std::vector<std::size_t> rival_cuts(std::vector<SourceLine> const& lines) {
   std::vector<std::size_t> cuts(lines.size(), 0);
   std::size_t labelled = 0;
   std::size_t cut = 0;
+  std::size_t answered = 0;  // "1*" behind "1": both leads have lines of their own
+  std::uint32_t last = 0;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     auto const label = read_label(text);
@@ -204,10 +206,12 @@ std::vector<std::size_t> rival_cuts(std::vector<SourceLine> const& lines) {
     if (label->is_dash()) return {};
     if (label->family != LabelFamily::digits || label->decimal) continue;
     ++labelled;
+    if (label->number == last) ++answered;
+    last = label->number;
     cuts[i] = rival_begin(text, label->text_at);
     if (cuts[i] > 0) ++cut;
   }
-  bool const habit = cut >= kFewest && cut * 4 >= labelled * 3;
+  bool const habit = cut >= kFewest && cut * 4 >= labelled * 3 && answered * 4 < labelled;
   return habit ? cuts : std::vector<std::size_t>{};
 }
 

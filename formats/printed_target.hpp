@@ -42,6 +42,9 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // Begin of the name or the pointer to a key that ends the text after a single blank: "Wings dark
 // Aus bus", "Wings dark AUSIDAE", "Wings dark Key B"; not one that is compared with.
 [[nodiscard]] std::optional<std::size_t> trailing_name(std::string_view text);
+// Begin of the name that ends the text with its author and nothing behind it: "Wings dark A. bus
+// Roe".
+[[nodiscard]] std::optional<std::size_t> authored_name_at_end(std::string_view text);
 // "Hügellandes bis 800 m. A. bus Roe": what begins like a name ends in one beyond doubt.
 [[nodiscard]] bool has_certain_name_behind(std::string_view text);
 

@@ -37,6 +37,10 @@ struct TaxaReading {
 // "Aus bus (Roe, 1900)": one name with its author and year, and nothing that a lead could say.
 [[nodiscard]] bool is_dated_name(std::string_view text);
 
+// "A. bus Roe 5–8; 0,2–0,5 m; fens": a species with its author, and figures that begin what is said
+// of it: months, sizes, heights.
+[[nodiscard]] bool is_name_with_figures(std::string_view text);
+
 // "A. cochlear, n. sp.", "A. cochlear Roe": an abbreviated genus and whatever follows it with an
 // author or a mark of names.
 [[nodiscard]] bool is_short_name(std::string_view text);

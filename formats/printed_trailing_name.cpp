@@ -219,10 +219,77 @@ bool is_new_epithet_of_person(std::string_view text) {
   return marked && (genitive || is_epithet_of_person(words[0]));
 }
 
-std::optional<std::size_t> find_trailing_name(std::string_view text) {
-  constexpr std::size_t kLongestRemark = 20;   // bytes behind the name: "in part"
-  constexpr std::size_t kLongestBracket = 60;  // the same
+enum class NamesBefore : std::uint8_t { looked_for, left };
+
+std::optional<std::size_t> find_trailing_name(std::string_view text, NamesBefore names);
+
+std::optional<std::size_t> authored_at_end(std::string_view text) {
+  text = trim_right(text);
+  auto const begin = find_trailing_name(text, NamesBefore::left);
+  if (!begin || *begin == 0) return std::nullopt;
+  auto const reading = read_taxa(text.substr(*begin));
+  bool const whole = reading.remark.empty() && !reading.taxa.back().authorship.empty() &&
+                     words_of(reading.taxa.back().name).size() >= 2;
+  return whole ? begin : std::nullopt;
+}
+
+// "A. bus Roe (Syn.: A. cus Dorn)", "A. bus Roe [A. cus auct.]": the name before the bracket that
+// closes the text.
+std::optional<std::size_t> name_before_bracket(std::string_view text) {
+  constexpr std::size_t kLongest = 80;  // bytes of the bracket
+  if (text.ends_with('.')) text.remove_suffix(1);
+  if (!text.ends_with(')') && !text.ends_with(']')) return std::nullopt;
+  std::size_t closed = 0;
+  for (auto at = text.size(); at-- > 0 && at + kLongest >= text.size();) {
+    if (text[at] == ')' || text[at] == ']') ++closed;
+    if ((text[at] == '(' || text[at] == '[') && --closed == 0) {
+      bool const apart = at > 1 && text[at - 1] == ' ';
+      return apart ? authored_at_end(text.substr(0, at)) : std::nullopt;
+    }
+  }
+  return std::nullopt;
+}
+
+// "A. bus Roe – Ausella azzurra": the name before the dash, where what begins at `at` is a common
+// name.
+std::optional<std::size_t> name_before_dash(std::string_view text, std::size_t at) {
+  auto const front = trim_right(text.substr(0, at));
+  auto const last = code_point_before(front, front.size());
+  if (!is_dash(last.value)) return std::nullopt;
+  auto const before = front.substr(0, front.size() - last.length);
+  bool const apart = !before.empty() && is_blank(code_point_before(before, before.size()).value);
+  auto const behind = text.substr(at);
+  bool const common = !is_abbreviated(words_of(behind, 1).front()) &&
+                      read_taxa(behind).taxa.front().authorship.empty();
+  return apart && common ? authored_at_end(before) : std::nullopt;
+}
+
+// "A. bus Roe — Велютина голая", "A. bus Roe – Alpen, bis 2200 m": words behind a dash that closes
+// the authors.
+bool is_explained_behind_dash(std::string_view name) {
+  constexpr std::size_t kMost = 5;  // words
+  for (auto blank = name.find(' '); blank != std::string_view::npos;
+       blank = name.find(' ', blank + 1)) {
+    auto const dash = code_point_at(name, blank + 1);
+    auto const behind = blank + 1 + dash.length;
+    if (!is_dash(dash.value) || !is_blank(code_point_at(name, behind).value)) continue;
+    auto const words = words_of(name.substr(behind), kMost + 1);
+    auto const reading = read_taxa(name.substr(0, blank));
+    return !words.empty() && words.size() <= kMost &&
+           is_letter(code_point_at(words.front(), 0).value) && reading.remark.empty() &&
+           !reading.taxa.back().authorship.empty();
+  }
+  return false;
+}
+
+std::optional<std::size_t> find_trailing_name(std::string_view text, NamesBefore names) {
+  constexpr std::size_t kLongestRemark = 20;    // bytes behind the name: "in part"
+  constexpr std::size_t kLongestBracket = 60;   // the same
+  constexpr std::size_t kLongestFigures = 100;  // the same, of months and heights
   text = without_note_sign(text);
+  if (names == NamesBefore::looked_for) {
+    if (auto const explained = name_before_bracket(text)) return explained;
+  }
   auto const from = text.size() > kLongestTrailingName ? text.size() - kLongestTrailingName : 0;
   auto const blank = from == 0 ? 0 : text.find(' ', from);
   if (blank == std::string_view::npos) return std::nullopt;
@@ -305,6 +372,7 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
     constexpr std::size_t kShortAuthor = 3;  // bytes
     if (is_abbreviated(word) && word.size() > kShortAuthor && follows_genus(words, w)) continue;
     if (!is_capitalised(word) && !is_abbreviated(word)) continue;
+    if (is_author_before_rank(words, w)) continue;
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');
     bool const fresh =
@@ -319,9 +387,17 @@ std::optional<std::size_t> find_trailing_name(std::string_view text) {
     }
     // "(whether distinct from A. cus?)" closes with the text.
     auto const longest = text.ends_with(')') ? kLongestBracket : kLongestRemark;
-    bool const latin = (is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name)) &&
-                       read_taxa(name).remark.size() <= longest;
+    bool const named = is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name);
+    auto const remark = named ? read_taxa(name).remark.size() : 0;
+    // "… leaves bald. A. bus Roe 5–8; 0,2–0,5 m; fens; rare"
+    bool const figures = named && remark > longest && remark <= kLongestFigures &&
+                         words[w - 1].ends_with('.') && is_name_with_figures(name);
+    bool const explains = named && remark > longest && is_explained_behind_dash(name);
+    bool const latin = named && (remark <= longest || figures || explains);
     if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
+    if (names == NamesBefore::looked_for) {
+      if (auto const explained = name_before_dash(text, begin)) return explained;
+    }
     auto first = list_begin(words, begin_with_cross(words, w), text);
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&
                       signs_before_name(std::string{words[first - 1]} + "a") > 0;
@@ -348,7 +424,7 @@ std::size_t with_rank_before(std::string_view text, std::size_t begin) {
 }
 
 std::optional<std::size_t> trailing_name(std::string_view text) {
-  auto begin = find_trailing_name(text);
+  auto begin = find_trailing_name(text, NamesBefore::looked_for);
   if (!begin || *begin == 0) return begin;
   if (auto const at = with_rank_before(text, *begin); at < *begin) return at;
   // "… scales bus var. cus Roe": the variety's species goes with it.
@@ -369,10 +445,13 @@ std::optional<std::size_t> trailing_name(std::string_view text) {
              : epithet;
 }
 
+std::optional<std::size_t> authored_name_at_end(std::string_view text) {
+  return authored_at_end(text);
+}
+
 bool has_certain_name_behind(std::string_view text) {
   auto const later = trailing_name(text);
   return later && *later > 0 && is_certain_name(text.substr(*later)) && !is_certain_name(text);
 }
 
 }  // namespace keydrift::printed
-    if (is_author_before_rank(words, w)) continue;

@@ -139,5 +139,76 @@ TEST(PrintedTongues, SynonymsInBracketsBehindNames) {
             "Ausella busa; Ausella cusa; Ausella dusa; Ausella fusa");
 }
 
+TEST(PrintedTongues, CommonNamesBehindLatinOnesWithoutLeaders) {
+  EXPECT_EQ(sketch("Chiave delle specie di Ausella\n\n"
+                   "1. Foglie glabre Ausella busa Roe - Ausella azzurra\n"
+                   "1. Foglie pelose 2\n"
+                   "2. Corolla azzurra Ausella cusa Roe - Ausella chiara\n"
+                   "2. Corolla gialla Ausella dusa Dorn - Ausella gialla\n"),
+            "1[1] Foglie glabre -> Ausella busa (Ausella azzurra)\n"
+            "1[1] Foglie pelose -> 2\n"
+            "2[2] Corolla azzurra -> Ausella cusa (Ausella chiara)\n"
+            "2[2] Corolla gialla -> Ausella dusa (Ausella gialla)\n");
+}
+
+TEST(PrintedTongues, DashesAsLeadersBehindNamesThatAreComparedWith) {
+  EXPECT_EQ(sketch("1. Leaves bald, larger than in A. busa Roe — Ausella cusa\n"
+                   "1. Leaves hairy — 2\n"
+                   "2. Petals blue — Ausella busa Roe\n"
+                   "2. Petals yellow — Ausella dusa Dorn\n"),
+            "1[1] Leaves bald, larger than in A. busa Roe -> Ausella cusa\n"
+            "1[1] Leaves hairy -> 2\n"
+            "2[2] Petals blue -> Ausella busa\n"
+            "2[2] Petals yellow -> Ausella dusa\n");
+}
+
+TEST(PrintedTongues, PlacesBehindADashInTheLine) {
+  EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
+                   "1. Blätter kahl. — A. busa Roe – Alpen\n"
+                   "1*. Blätter behaart. — 2\n"
+                   "2. Krone blau. — A. cusa Roe – Alpen, bis 2200 m\n"
+                   "2*. Krone gelb. — A. dusa Dorn – Jura\n"),
+            "1[1] Blätter kahl. -> Ausella busa (Alpen)\n"
+            "1[1*] Blätter behaart. -> 2\n"
+            "2[2] Krone blau. -> Ausella cusa (Alpen, bis 2200 m)\n"
+            "2[2*] Krone gelb. -> Ausella dusa (Jura)\n");
+}
+
+TEST(PrintedTongues, CommonNamesBehindADashInTheLine) {
+  EXPECT_EQ(sketch("Ключ для определения видов Ausella\n\n"
+                   "1. Листья голые. A. busa Roe — Аузелла голая\n"
+                   "– Листья волосистые. 2\n"
+                   "2. Венчик синий. A. cusa Roe — Аузелла синяя\n"
+                   "– Венчик желтый. A. dusa Dorn — Аузелла желтая\n"),
+            "1[1] Листья голые. -> Ausella busa (Аузелла голая)\n"
+            "1[–] Листья волосистые. -> 2\n"
+            "2[2] Венчик синий. -> Ausella cusa (Аузелла синяя)\n"
+            "2[–] Венчик желтый. -> Ausella dusa (Аузелла желтая)\n");
+}
+
+TEST(PrintedTongues, MonthsAndHeightsBehindNames) {
+  EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
+                   "1. Blätter kahl. — A. busa Roe 5–8; 0,2–0,5 m; Trockenrasen, selten; Alpen\n"
+                   "1*. Blätter behaart. — 2\n"
+                   "2. Krone blau. — A. cusa Roe 6–7; 0,1–0,2 m; Felsen, kalkmeidend; selten\n"
+                   "2*. Krone gelb. — A. dusa Dorn 7–8; 0,1–0,3 m; Wiesen, Wegränder; häufig\n"),
+            "1[1] Blätter kahl. -> Ausella busa (5–8; 0,2–0,5 m; Trockenrasen, selten; Alpen)\n"
+            "1[1*] Blätter behaart. -> 2\n"
+            "2[2] Krone blau. -> Ausella cusa (6–7; 0,1–0,2 m; Felsen, kalkmeidend; selten)\n"
+            "2[2*] Krone gelb. -> Ausella dusa (7–8; 0,1–0,3 m; Wiesen, Wegränder; häufig)\n");
+}
+
+TEST(PrintedTongues, SynonymsInBracketsWithoutLeaders) {
+  EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
+                   "1. Blätter kahl A. busa Roe (A. viridis auct. non Dorn)\n"
+                   "1*. Blätter behaart 2\n"
+                   "2. Krone blau A. cusa Roe (Syn.: A. caerula auct.)\n"
+                   "2*. Krone gelb A. dusa Dorn [A. alba Roe]\n"),
+            "1[1] Blätter kahl -> Ausella busa (A. viridis auct. non Dorn)\n"
+            "1[1*] Blätter behaart -> 2\n"
+            "2[2] Krone blau -> Ausella cusa (Syn.: A. caerula auct.)\n"
+            "2[2*] Krone gelb -> Ausella dusa (A. alba Roe)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
