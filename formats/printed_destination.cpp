@@ -37,29 +37,38 @@ std::string_view strip_word_marks(std::string_view word) {
 }
 
 // Words that announce a couplet's number (English, German, French, Spanish, Portuguese, Italian,
-// Dutch, Latin).
+// Dutch, Latin, Scandinavian, Czech, Russian).
 constexpr std::array kPointerWords{
-    "to"sv,     "goto"sv,    "go"sv,        "see"sv,    "couplet"sv, "couplets"sv,
-    "turn"sv,   "proceed"sv, "continue"sv,  "with"sv,   "at"sv,      "now"sv,
-    "siehe"sv,  "s"sv,       "s.u"sv,       "u"sv,      "weiter"sv,  "bei"sv,
-    "mit"sv,    "zu"sv,      "unter"sv,     "nr"sv,     "no"sv,      "n°"sv,
-    "nº"sv,     "num"sv,     "núm"sv,       "voir"sv,   "aller"sv,   "allez"sv,
-    "passer"sv, "passez"sv,  "à"sv,         "au"sv,     "véase"sv,   "vease"sv,
-    "ver"sv,    "ir"sv,      "vaya"sv,      "a"sv,      "al"sv,      "vide"sv,
-    "vid"sv,    "para"sv,    "passe"sv,     "vá"sv,     "siga"sv,    "seguir"sv,
-    "pase"sv,   "pasar"sv,   "continuer"sv, "dilema"sv, "dilemma"sv, "dichotomie"sv,
-    "vgl"sv,    "vergl"sv,   "gehe"sv,      "dann"sv,   "punkt"sv,   "alternative"sv,
-    "vedi"sv,   "vai"sv,     "andare"sv,    "zie"sv,    "ga"sv,      "naar"sv,
-    "verder"sv, "bij"sv,     "dicotomía"sv, "numéro"sv, "número"sv,  "numero"sv,
-    "nummer"sv, "number"sv,  "dicotomia"sv, "step"sv,   "lead"sv};
+    "to"sv,     "goto"sv,    "go"sv,        "see"sv,       "couplet"sv,    "couplets"sv,
+    "turn"sv,   "proceed"sv, "continue"sv,  "with"sv,      "at"sv,         "now"sv,
+    "siehe"sv,  "s"sv,       "s.u"sv,       "u"sv,         "weiter"sv,     "bei"sv,
+    "mit"sv,    "zu"sv,      "unter"sv,     "nr"sv,        "no"sv,         "n°"sv,
+    "nº"sv,     "num"sv,     "núm"sv,       "voir"sv,      "aller"sv,      "allez"sv,
+    "passer"sv, "passez"sv,  "à"sv,         "au"sv,        "véase"sv,      "vease"sv,
+    "ver"sv,    "ir"sv,      "vaya"sv,      "a"sv,         "al"sv,         "vide"sv,
+    "vid"sv,    "para"sv,    "passe"sv,     "vá"sv,        "siga"sv,       "seguir"sv,
+    "pase"sv,   "pasar"sv,   "continuer"sv, "dilema"sv,    "dilemma"sv,    "dichotomie"sv,
+    "vgl"sv,    "vergl"sv,   "gehe"sv,      "dann"sv,      "punkt"sv,      "alternative"sv,
+    "vedi"sv,   "vai"sv,     "andare"sv,    "zie"sv,       "ga"sv,         "naar"sv,
+    "verder"sv, "bij"sv,     "dicotomía"sv, "numéro"sv,    "número"sv,     "numero"sv,
+    "nummer"sv, "number"sv,  "dicotomia"sv, "step"sv,      "lead"sv,       "gå"sv,
+    "till"sv,   "til"sv,     "se"sv,        "fortsätt"sv,  "fortsett"sv,   "el"sv,
+    "n.º"sv,    "n.°"sv,     "n"sv,         "sigue"sv,     "segue"sv,      "continúa"sv,
+    "en"sv,     "em"sv,      "si"sv,        "veda"sv,      "v"sv,          "cf"sv,
+    "jdi"sv,    "na"sv,      "dále"sv,      "viz"sv,       "przejdź"sv,    "do"sv,
+    "см"sv,     "смотри"sv,  "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv,
+    "далее"sv,  "к"sv,       "п"sv,         "пункту"sv};
 // Of these, the ones that announce a number; the others only go along with them.
 constexpr std::array kStrongPointers{
-    "goto"sv,   "go"sv,         "see"sv,      "couplet"sv, "couplets"sv, "turn"sv, "proceed"sv,
-    "siehe"sv,  "voir"sv,       "véase"sv,    "vease"sv,   "ver"sv,      "vide"sv, "vid"sv,
-    "weiter"sv, "aller"sv,      "allez"sv,    "ir"sv,      "passe"sv,    "pase"sv, "passer"sv,
-    "passez"sv, "dichotomie"sv, "dilema"sv,   "dilemma"sv, "vá"sv,       "vaya"sv, "siga"sv,
-    "vgl"sv,    "gehe"sv,       "vedi"sv,     "vai"sv,     "zie"sv,      "ga"sv,   "verder"sv,
-    "s.u"sv,    "dicotomía"sv,  "dicotomia"sv};
+    "goto"sv,      "go"sv,        "see"sv,        "couplet"sv,  "couplets"sv,   "turn"sv,
+    "proceed"sv,   "siehe"sv,     "voir"sv,       "véase"sv,    "vease"sv,      "ver"sv,
+    "vide"sv,      "vid"sv,       "weiter"sv,     "aller"sv,    "allez"sv,      "ir"sv,
+    "passe"sv,     "pase"sv,      "passer"sv,     "passez"sv,   "dichotomie"sv, "dilema"sv,
+    "dilemma"sv,   "vá"sv,        "vaya"sv,       "siga"sv,     "vgl"sv,        "gehe"sv,
+    "vedi"sv,      "vai"sv,       "zie"sv,        "ga"sv,       "verder"sv,     "s.u"sv,
+    "dicotomía"sv, "dicotomia"sv, "gå"sv,         "fortsätt"sv, "fortsett"sv,   "sigue"sv,
+    "segue"sv,     "veda"sv,      "jdi"sv,        "viz"sv,      "przejdź"sv,    "смотри"sv,
+    "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv};
 // Words whose number is no couplet's.
 constexpr std::array kNumberedThings{
     "fig"sv,     "figs"sv,  "figure"sv,   "figures"sv,   "p"sv,       "pp"sv,      "page"sv,
@@ -88,6 +97,19 @@ bool ends_in_point(std::string_view text) {
 
 // "s. 9" is "see 9"; "S. 9" is page 9.
 bool is_short_see(std::string_view printed) { return printed == "s." || printed == "s.u."; }
+
+// "V. 9", "S. 9": no word that points is cut short to a capital.
+bool is_initial(std::string_view printed) {
+  return printed.size() == 2 && printed[1] == '.' && is_upper(code_point_at(printed, 0).value);
+}
+
+// "… leaves entire."
+bool closes_sentence(std::string_view text) {
+  constexpr std::size_t kShortest = 4;  // letters; shorter words are cut short
+  if (!text.ends_with('.')) return false;
+  auto const word = text.substr(last_word_begin(text));
+  return word.size() > kShortest && is_plain_word(word.substr(0, word.size() - 1));
+}
 
 // No key has so many couplets that leaders would not be printed before their numbers.
 bool is_year_number(Reference const& reference) {
@@ -197,7 +219,7 @@ std::string_view strip_pointer(std::string_view text) {
     }
     auto const word = text.substr(0, end);
     if (end < text.size() && is_pointer_word(strip_word_marks(word)) &&
-        (word.size() > 1 || word == "a") && word != "S.") {
+        (word.size() > 1 || word == "a") && !is_initial(word)) {
       text = trim_left(text.substr(end));
       again = true;
     }
@@ -369,13 +391,15 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   // Take in all of "go to couplet".
   bool opened = false;
   std::size_t end = found.words_end;
+  bool strong = false;
   std::size_t phrase_begin = found.destination_begin;
   while (end > 0) {
     auto const word_begin = last_word_begin(text.substr(0, end));
     auto const printed = text.substr(word_begin, end - word_begin);
     auto const before = fold(strip_word_marks(printed));
-    if (printed == "S." || !is_one_of(kPointerWords, before)) break;
-    found.pointed = found.pointed || is_one_of(kStrongPointers, before) || is_short_see(printed);
+    if (is_initial(printed) || !is_one_of(kPointerWords, before)) break;
+    strong = strong || is_one_of(kStrongPointers, before);
+    found.pointed = strong || found.pointed || is_short_see(printed);
     phrase_begin = word_begin;
     end = end_before_blanks(text, word_begin);
     opened = opened || printed.front() == '(';
@@ -391,7 +415,17 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
                      is_digit(static_cast<unsigned char>(text[end - 1])) &&
                      (numbering == nullptr || !numbering->has_number(reference->number));
   if (range) return std::nullopt;
-  if (found.pointed) {
+  bool const known = numbering != nullptr && numbering->has_number(reference->number);
+  // "Blad kala A. bus Roe s. 33": in Swedish it is a page.
+  if (found.pointed && !strong && numbering != nullptr && !known) {
+    auto const name = trailing_name(text.substr(0, end));
+    if (name && is_certain_name(text.substr(*name, end - *name))) return std::nullopt;
+  }
+  // Behind a sentence words announce a number that stand before other figures as well: "… leaves
+  // entire. Nr. 2", "… leaves entire. cf. 2".
+  bool const apart = phrase_begin < found.destination_begin && closes_sentence(text.substr(0, end));
+  if (found.pointed || (apart && known && !letter)) {
+    found.pointed = true;
     found.destination_begin = phrase_begin;
     found.words_end = end;
     return found;

@@ -186,6 +186,36 @@ TEST(PrintedTongues, CommonNamesBehindADashInTheLine) {
             "2[–] Венчик желтый. -> Ausella dusa (Аузелла желтая)\n");
 }
 
+TEST(PrintedTongues, WordsBeforeNumbersBehindLeaders) {
+  for (auto const* const pointer :
+       {"gå till 2", "se nr 2", "ver el n.º 2", "(ver n.º 2)", "sigue en 2", "si veda 2", "v. n° 2",
+        "jdi na 2", "dále viz 2", "переходим к 2"}) {
+    EXPECT_EQ(
+        sketch("1. Blad kala ..... Ausella busa Roe\n– Blad håriga ..... " + std::string{pointer} +
+               "\n2. Krona blå ..... A. cusa Roe\n– Krona gul ..... A. dusa Dorn\n"),
+        "1[1] Blad kala -> Ausella busa\n"
+        "1[–] Blad håriga -> 2\n"
+        "2[2] Krona blå -> Ausella cusa\n"
+        "2[–] Krona gul -> Ausella dusa\n")
+        << pointer;
+  }
+}
+
+TEST(PrintedTongues, WordsBeforeNumbersBehindASentence) {
+  for (auto const* const pointer :
+       {"Nr. 2", "se nr 2", "(ver n.º 2)", "v. 2", "vedi n. 2", "cf. 2", "pasar a 2", "sigue en 2",
+        "naar 2", "se 2", "gå till 2", "viz 2", "segue 2", "см. 2", "смотри 2", "к 2"}) {
+    EXPECT_EQ(sketch("1. Blätter ganz kahl. " + std::string{pointer} +
+                     "\n1*. Blätter behaart. Ausella busa Roe\n"
+                     "2. Krone blau. A. cusa Roe\n2*. Krone gelb. A. dusa Dorn\n"),
+              "1[1] Blätter ganz kahl. -> 2\n"
+              "1[1*] Blätter behaart. -> Ausella busa\n"
+              "2[2] Krone blau. -> Ausella cusa\n"
+              "2[2*] Krone gelb. -> Ausella dusa\n")
+        << pointer;
+  }
+}
+
 TEST(PrintedTongues, MonthsAndHeightsBehindNames) {
   EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
                    "1. Blätter kahl. — A. busa Roe 5–8; 0,2–0,5 m; Trockenrasen, selten; Alpen\n"
@@ -196,6 +226,18 @@ TEST(PrintedTongues, MonthsAndHeightsBehindNames) {
             "1[1*] Blätter behaart. -> 2\n"
             "2[2] Krone blau. -> Ausella cusa (6–7; 0,1–0,2 m; Felsen, kalkmeidend; selten)\n"
             "2[2*] Krone gelb. -> Ausella dusa (7–8; 0,1–0,3 m; Wiesen, Wegränder; häufig)\n");
+}
+
+TEST(PrintedTongues, PagesBehindNames) {
+  EXPECT_EQ(sketch("Nyckel till arterna av Ausella\n\n"
+                   "1. Blad kala A. busa Roe s. 33\n"
+                   "– Blad håriga 2\n"
+                   "2. Krona blå A. cusa Roe s. 34\n"
+                   "– Krona gul A. dusa Dorn s. 35\n"),
+            "1[1] Blad kala -> Ausella busa (s. 33)\n"
+            "1[–] Blad håriga -> 2\n"
+            "2[2] Krona blå -> Ausella cusa (s. 34)\n"
+            "2[–] Krona gul -> Ausella dusa (s. 35)\n");
 }
 
 TEST(PrintedTongues, SynonymsInBracketsWithoutLeaders) {
