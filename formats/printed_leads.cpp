@@ -465,16 +465,19 @@ class LeadReader {
     return !usually_led_ || !referenced_.empty() || found.after_sentence || numbers_are_bare_;
   }
 
-  // "1. Flowers white 2" where species stand behind leaders: nearly every lead without leaders ends
-  // in the number of a couplet that no other ends in, and nearly all couplets are led to.
+  // "1. Flowers white 2" where species stand behind leaders: nearly every lead without leaders and
+  // without a name ends in the number of a couplet that no other ends in, and nearly all couplets
+  // are led to.
   [[nodiscard]] bool do_numbers_lead_on() const {
     if (!usually_led_ || !referenced_.empty() || paired_by_label_) return false;
     std::size_t open = 0;
     std::unordered_set<std::uint32_t> led_to;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders != LeaderKind::none) continue;
+      auto const joined = cutter_.join(i);
+      auto const found = trailing_reference(joined.raw, &key_.numbering);
+      if (!found && authored_name_at_end(joined.raw)) continue;
       ++open;
-      auto const found = trailing_reference(cutter_.join(i).raw, &key_.numbering);
       auto const& label = sorted_.leads[i].label;
       bool const forward = found && key_.numbering.has_number(found->reference.number) &&
                            (label.is_dash() || found->reference.number > label.number);

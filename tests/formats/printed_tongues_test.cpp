@@ -216,6 +216,22 @@ TEST(PrintedTongues, WordsBeforeNumbersBehindASentence) {
   }
 }
 
+TEST(PrintedTongues, NumbersOnWrappedLinesWithoutLeaders) {
+  EXPECT_EQ(sketch("Bestimmungsschlüssel der Arten\n\n"
+                   "1. Blätter ganzrandig, unterseits\nkahl. 2\n"
+                   "1*. Blätter gezähnt, unterseits\nfilzig. 3\n"
+                   "2. Krone blau, 10–12 mm lang.\nAusella busa R.\n"
+                   "2*. Krone gelb, 4,5–6 mm lang. A.\ncusa Roth.\n"
+                   "3. Stengel aufrecht, ästig. A.\ndusa DO.\n"
+                   "3*. Stengel niederliegend, an den\nKnoten wurzelnd. A. fusa\n(R.) Roth.\n"),
+            "1[1] Blätter ganzrandig, unterseits kahl. -> 2\n"
+            "1[1*] Blätter gezähnt, unterseits filzig. -> 3\n"
+            "2[2] Krone blau, 10–12 mm lang. -> Ausella busa\n"
+            "2[2*] Krone gelb, 4,5–6 mm lang. -> Ausella cusa\n"
+            "3[3] Stengel aufrecht, ästig. -> Ausella dusa\n"
+            "3[3*] Stengel niederliegend, an den Knoten wurzelnd. -> Ausella fusa\n");
+}
+
 TEST(PrintedTongues, MonthsAndHeightsBehindNames) {
   EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
                    "1. Blätter kahl. — A. busa Roe 5–8; 0,2–0,5 m; Trockenrasen, selten; Alpen\n"
