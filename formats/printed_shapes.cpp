@@ -184,6 +184,8 @@ bool mentions_key(std::string_view heading) {
                                      "keys"sv,
                                      "schlüssel"sv,
                                      "bestimmungsschlüssel"sv,
+                                     "artenschlüssel"sv,
+                                     "gattungsschlüssel"sv,
                                      "bestimmungstabelle"sv,
                                      "clé"sv,
                                      "clés"sv,

@@ -555,7 +555,8 @@ class Sorter {
       return true;
     }
     char const last = line.text.back();
-    bool const sentence = last == '.' || last == ';' || last == ',';
+    bool const stop = last == '.' && !ends_in_authored_genus(line.text);
+    bool const sentence = stop || last == ';' || last == ',';
     bool const alone =
         ahead_.gap_after(at_) || ahead_.label_follows(at_) || at_ + 1 == lines_.size();
     return !sentence && alone;

@@ -215,6 +215,15 @@ bool titles_genus(std::string_view line) {
          line.find("...") == std::string_view::npos;
 }
 
+bool ends_in_authored_genus(std::string_view title) {
+  constexpr std::size_t kLongestAuthor = 7;  // bytes: "Roth."
+  auto const words = words_of(start_of(title, 160));
+  if (words.size() < 3 || !title.ends_with('.') || !mentions_key(title)) return false;
+  auto const genus = words[words.size() - 2];
+  return words.back().size() <= kLongestAuthor && is_authorish(words.back()) &&
+         is_capitalised(genus) && has_strict_latin_ending(genus);
+}
+
 std::vector<TitleGenus> genera_in_title(std::string const& title) {
   std::vector<TitleGenus> found;
   std::string before;

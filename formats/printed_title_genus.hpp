@@ -20,6 +20,9 @@ struct TitleGenus {
 // "Gattung Marschkraut, Ausella Roe"?
 [[nodiscard]] bool titles_genus(std::string_view line);
 
+// "Clavis specierum generis Ausella R.": the full stop is the author's and closes no sentence.
+[[nodiscard]] bool ends_in_authored_genus(std::string_view title);
+
 // "Genus", "gattung", case-folded and without their full stop: the word that a genus follows.
 [[nodiscard]] bool says_genus(std::string_view folded);
 

@@ -268,5 +268,18 @@ TEST(PrintedTongues, SynonymsInBracketsWithoutLeaders) {
             "2[2*] Krone gelb -> Ausella dusa (A. alba Roe)\n");
 }
 
+TEST(PrintedTongues, TitlesThatEndInAnAuthor) {
+  for (auto const* const title :
+       {"Artenschlüssel Ausella R.", "Clavis specierum generis Ausella R."}) {
+    auto const edition = read_key(std::string{title} +
+                                  "\n\n1 Folia glabra ..... A. busa Roe\n– Folia pilosa ..... 2\n"
+                                  "2 Corolla rubra ..... A. cusa Roe\n"
+                                  "– Corolla nigra ..... A. dusa Dorn\n")
+                             .edition;
+    ASSERT_EQ(edition.parts.size(), 1U);
+    EXPECT_EQ(edition.parts[0].title, title);
+  }
+}
+
 }  // namespace
 }  // namespace keydrift
