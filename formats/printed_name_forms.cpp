@@ -204,7 +204,8 @@ std::size_t signs_before_name(std::string_view text) {
     bool const known = c.value == '*' || c.value == '?' || c.value == '+' || c.value == '#' ||
                        c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 || c.value == 0x2020 ||
                        c.value == 0x2021 || c.value == 0xB0 || c.value == 0x2022 ||
-                       c.value == 0x25CF || c.value == 0xA7;  // "§ Latifoliae"
+                       c.value == 0x25CF || c.value == '!' || c.value == 0x2640 ||
+                       c.value == 0x2642 || c.value == 0xA7;  // "§ Latifoliae"
     if (!known) break;
     at += c.length;
   }

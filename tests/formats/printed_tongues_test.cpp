@@ -281,5 +281,16 @@ TEST(PrintedTongues, TitlesThatEndInAnAuthor) {
   }
 }
 
+TEST(PrintedTongues, SexesBeforeNames) {
+  EXPECT_EQ(sketch("1. Fühler lang ..... Ausella busa Roe\n"
+                   "1*. Fühler kurz ..... 2\n"
+                   "2. Beine rot ..... ♂ A. cusa Roe\n"
+                   "2*. Beine schwarz ..... !A. dusa Dorn\n"),
+            "1[1] Fühler lang -> Ausella busa\n"
+            "1[1*] Fühler kurz -> 2\n"
+            "2[2] Beine rot -> Ausella cusa (♂)\n"
+            "2[2*] Beine schwarz -> Ausella dusa (!)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
