@@ -282,6 +282,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
            (numbering.family == LabelFamily::digits && misread_number(stripped));
   }
   text.remove_prefix(signs_before_name(text));
+  text.remove_prefix(begin_behind_page(text));
   auto const words = words_of(text);
   if (auto const pointing = words_of_reference(words); pointing > 0) {
     auto const name = static_cast<std::size_t>(words[pointing].data() - text.data());
@@ -390,8 +391,8 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   found.words_end = glued > 0 ? begin + glued : end_before_blanks(text, begin);
   // Take in all of "go to couplet".
   bool opened = false;
-  std::size_t end = found.words_end;
   bool strong = false;
+  std::size_t end = found.words_end;
   std::size_t phrase_begin = found.destination_begin;
   while (end > 0) {
     auto const word_begin = last_word_begin(text.substr(0, end));

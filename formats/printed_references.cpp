@@ -65,4 +65,19 @@ bool is_page_alone(std::string_view text) {
   return words.size() == 2 || points_at(fold(words[0]));
 }
 
+std::size_t begin_behind_page(std::string_view text) {
+  constexpr std::size_t kLookedAt = 80;  // bytes
+  static constexpr std::array kNumbers{"nr."sv, "no."sv, "n°"sv, "nº"sv, "n.º"sv, "n.°"sv, "№"sv};
+  auto const words = words_of(start_of(text, kLookedAt), 4);
+  if (words.size() < 3) return 0;
+  bool const number = words[1].find_first_not_of("0123456789"sv) == std::string_view::npos;
+  bool const page = words[0].ends_with('.') && is_page_word(words[0]);
+  if (!number || !(page || is_one_of(kNumbers, fold(words[0])))) return 0;
+  bool const species =
+      words.size() > 3 && is_abbreviated(words[2]) && is_epithet(without_end(words[3]));
+  bool const genus = is_capitalised(without_end(words[2])) &&
+                     has_strict_latin_ending(fold(without_closing_marks(words[2])));
+  return species || genus ? static_cast<std::size_t>(words[2].data() - text.data()) : 0;
+}
+
 }  // namespace keydrift::printed

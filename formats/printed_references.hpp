@@ -14,4 +14,8 @@ namespace keydrift::printed {
 // "S. 15", "p. 15", "see page 15": a page and nothing else.
 [[nodiscard]] bool is_page_alone(std::string_view text);
 
+// Begin of the name in "S. 123 A. bus Roe", "n° 12 Ausella": its page, or the number of its
+// account, stands before it; 0 where none does.
+[[nodiscard]] std::size_t begin_behind_page(std::string_view text);
+
 }  // namespace keydrift::printed

@@ -260,6 +260,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.remark = squeeze(rest.substr(1, rest.find(')') - 1));
     rest.remove_prefix(name);
   }
+  if (auto const name = begin_behind_page(rest); name > 0) {
+    reading.remark = squeeze(rest.substr(0, name));
+    rest.remove_prefix(name);
+  }
   if (auto const named = without_open_page(rest); named.size() < rest.size()) {
     reading.remark = squeeze(rest.substr(rest.rfind('[') + 1));
     rest = named;

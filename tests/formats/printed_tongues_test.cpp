@@ -292,5 +292,16 @@ TEST(PrintedTongues, SexesBeforeNames) {
             "2[2*] Beine schwarz -> Ausella dusa (!)\n");
 }
 
+TEST(PrintedTongues, PagesBeforeNames) {
+  EXPECT_EQ(sketch("1. Blätter kahl ..... S. 123 Ausella busa Roe\n"
+                   "1*. Blätter behaart ..... 2\n"
+                   "2. Krone blau ..... n° 12 A. cusa Roe\n"
+                   "2*. Krone gelb ..... Nr. 13 A. dusa Dorn\n"),
+            "1[1] Blätter kahl -> Ausella busa (S. 123)\n"
+            "1[1*] Blätter behaart -> 2\n"
+            "2[2] Krone blau -> Ausella cusa (n° 12)\n"
+            "2[2*] Krone gelb -> Ausella dusa (Nr. 13)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
