@@ -30,11 +30,12 @@ bool is_authored_species(std::string_view text) {
          !reading.taxa.front().authorship.empty();
 }
 
-// Words without stops, commas and figures.
+// Words without stops, commas and figures; the first may be cut short, "A. bleue".
 bool may_be_common_name(std::string_view front) {
   auto const words = words_of(front, kMostCommonWords + 1);
-  return words.size() >= 2 && words.size() <= kMostCommonWords && is_capitalised(words.front()) &&
-         std::all_of(words.begin(), words.end(),
+  if (words.size() < 2 || words.size() > kMostCommonWords) return false;
+  return (is_capitalised(words.front()) || is_abbreviated(words.front())) &&
+         std::all_of(words.begin() + 1, words.end(),
                      [](std::string_view word) { return is_plain_word(word); });
 }
 

@@ -432,6 +432,14 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     return found;
   }
   if ((letter && !numbering->ends.letters) || is_year_number(found.reference)) return std::nullopt;
+  // "Corolle bleue v. 2": nothing else is said so of a couplet's number, if it is one.
+  static constexpr std::array kPlain{"v."sv, "cf."sv, "cfr."sv, "см."sv, "naar"sv, "se"sv, "к"sv};
+  if (known && end > 0 &&
+      is_one_of(kPlain, text.substr(phrase_begin, found.words_end - phrase_begin))) {
+    found.destination_begin = phrase_begin;
+    found.words_end = end;
+    return found;
+  }
   auto const before_begin = last_word_begin(text.substr(0, found.words_end));
   auto const before = text.substr(before_begin, found.words_end - before_begin);
   constexpr std::size_t kLongestShortened = 5;  // bytes: "long."

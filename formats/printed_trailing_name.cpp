@@ -250,18 +250,23 @@ std::optional<std::size_t> name_before_bracket(std::string_view text) {
   return std::nullopt;
 }
 
-// "A. bus Roe – Ausella azzurra": the name before the dash, where what begins at `at` is a common
-// name.
-std::optional<std::size_t> name_before_dash(std::string_view text, std::size_t at) {
-  auto const front = trim_right(text.substr(0, at));
-  auto const last = code_point_before(front, front.size());
-  if (!is_dash(last.value)) return std::nullopt;
-  auto const before = front.substr(0, front.size() - last.length);
-  bool const apart = !before.empty() && is_blank(code_point_before(before, before.size()).value);
+// "A. bus Roe – Ausella azzurra", "A. bus Roe Blauwe ausella": the name before the common one that
+// begins at `at`.  Without a dash only a genus cut short tells it from a host that is spoken of.
+std::optional<std::size_t> name_before_common(std::string_view text, std::size_t at) {
   auto const behind = text.substr(at);
   bool const common = !is_abbreviated(words_of(behind, 1).front()) &&
                       read_taxa(behind).taxa.front().authorship.empty();
-  return apart && common ? authored_at_end(before) : std::nullopt;
+  if (!common) return std::nullopt;
+  auto const front = trim_right(text.substr(0, at));
+  auto const last = code_point_before(front, front.size());
+  if (is_dash(last.value)) {
+    auto const before = front.substr(0, front.size() - last.length);
+    bool const apart = !before.empty() && is_blank(code_point_before(before, before.size()).value);
+    return apart ? authored_at_end(before) : std::nullopt;
+  }
+  auto const begin = authored_at_end(front);
+  bool const cut_short = begin && is_abbreviated(words_of(front.substr(*begin), 1).front());
+  return cut_short ? begin : std::nullopt;
 }
 
 // "A. bus Roe — Велютина голая", "A. bus Roe – Alpen, bis 2200 m": words behind a dash that closes
@@ -396,7 +401,7 @@ std::optional<std::size_t> find_trailing_name(std::string_view text, NamesBefore
     bool const latin = named && (remark <= longest || figures || explains);
     if (!latin && !(is_abbreviated(word) && is_short_name(name))) continue;
     if (names == NamesBefore::looked_for) {
-      if (auto const explained = name_before_dash(text, begin)) return explained;
+      if (auto const explained = name_before_common(text, begin)) return explained;
     }
     auto first = list_begin(words, begin_with_cross(words, w), text);
     bool const sign = first > 1 && words[first - 1].size() <= 3 &&

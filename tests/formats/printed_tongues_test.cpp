@@ -119,6 +119,14 @@ TEST(PrintedTongues, CommonNamesBeforeLatinOnes) {
             "1[1] Foglie pelose -> 2\n"
             "2[2] Corolla azzurra -> Ausella cusa (Ausella chiara)\n"
             "2[2] Corolla gialla -> Ausella dusa (Ausella gialla)\n");
+  EXPECT_EQ(sketch("1. Feuilles glabres ..... A. bleue – Ausella busa Roe\n"
+                   "– Feuilles velues ..... 2\n"
+                   "2. Corolle bleue ..... A. velue – A. cusa Roe\n"
+                   "– Corolle jaune ..... A. jaune – A. dusa Dorn\n"),
+            "1[1] Feuilles glabres -> Ausella busa (A. bleue)\n"
+            "1[–] Feuilles velues -> 2\n"
+            "2[2] Corolle bleue -> Ausella cusa (A. velue)\n"
+            "2[–] Corolle jaune -> Ausella dusa (A. jaune)\n");
   EXPECT_EQ(sketch("1. Blätter kahl ..... Blaue Samtblume = Ausella busa Roe\n"
                    "1*. Blätter behaart ..... 2\n"
                    "2. Krone blau ..... Kahle Samtblume = A. cusa Roe\n"
@@ -149,6 +157,20 @@ TEST(PrintedTongues, CommonNamesBehindLatinOnesWithoutLeaders) {
             "1[1] Foglie pelose -> 2\n"
             "2[2] Corolla azzurra -> Ausella cusa (Ausella chiara)\n"
             "2[2] Corolla gialla -> Ausella dusa (Ausella gialla)\n");
+}
+
+TEST(PrintedTongues, CommonNamesDirectlyBehindLatinOnes) {
+  auto const edition = read_key(
+                           "Tabel tot de soorten van Ausella\n\n"
+                           "1. Bladen kaal A. busa R. Blauwe ausella\n"
+                           "– Bladen behaard 2\n"
+                           "2. Kroon blauw A. cusa Roe Kale ausella\n"
+                           "– Kroon geel A. dusa Dorn Gele ausella\n")
+                           .edition;
+  ASSERT_EQ(edition.taxa.size(), 3U);
+  EXPECT_EQ(edition.taxa[0].name, "Ausella busa");
+  EXPECT_EQ(edition.taxa[1].name, "Ausella cusa");
+  EXPECT_EQ(edition.taxa[2].name, "Ausella dusa");
 }
 
 TEST(PrintedTongues, DashesAsLeadersBehindNamesThatAreComparedWith) {
@@ -230,6 +252,19 @@ TEST(PrintedTongues, NumbersOnWrappedLinesWithoutLeaders) {
             "2[2*] Krone gelb, 4,5–6 mm lang. -> Ausella cusa\n"
             "3[3] Stengel aufrecht, ästig. -> Ausella dusa\n"
             "3[3*] Stengel niederliegend, an den Knoten wurzelnd. -> Ausella fusa\n");
+}
+
+TEST(PrintedTongues, ShortWordsBeforeNumbersBehindABlank) {
+  for (auto const* const pointer : {"v. 2", "cf. 2", "см. 2", "naar 2", "se 2", "к 2"}) {
+    EXPECT_EQ(sketch("1. Blätter kahl " + std::string{pointer} +
+                     "\n1*. Blätter behaart Ausella busa Roe\n"
+                     "2. Krone blau A. cusa Roe\n2*. Krone gelb A. dusa Dorn\n"),
+              "1[1] Blätter kahl -> 2\n"
+              "1[1*] Blätter behaart -> Ausella busa\n"
+              "2[2] Krone blau -> Ausella cusa\n"
+              "2[2*] Krone gelb -> Ausella dusa\n")
+        << pointer;
+  }
 }
 
 TEST(PrintedTongues, MonthsAndHeightsBehindNames) {
