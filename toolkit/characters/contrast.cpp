@@ -9,6 +9,7 @@
 
 #include "keydrift/characters/contrast_parts.hpp"
 #include "keydrift/characters/contrast_words.hpp"
+#include "keydrift/characters/limit_words.hpp"
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/key/side_by_side.hpp"
 
@@ -24,7 +25,7 @@ struct Said {
   Values extreme{};
   Values usual{};
   bool hedged{false};
-  bool repeated{false};  // by several statements that cannot be cut with one another
+  bool repeated{false};  // by several statements that cannot be cut, or of both sexes by one
   mutable std::optional<std::string> head{};  // see head_of(), once asked for
 };
 
@@ -79,7 +80,8 @@ LeadView view_of(Edition const& edition, LeadId id) {
       said = {.statement = &statement,
               .extreme = std::move(*extreme),
               .usual = std::move(usual),
-              .hedged = hedged};
+              .hedged = hedged,
+              .repeated = measures_both_sexes(statement)};
       continue;
     }
     if (comparable(said.extreme, *extreme)) {
