@@ -97,6 +97,17 @@ void LinesAhead::drop_starred_notes(std::vector<char>& labelled) const {
   }
 }
 
+// Do the words from line i to the next label, or to a blank line, lead to a number or a name?
+bool LinesAhead::leads_somewhere(std::vector<char> const& labelled, std::size_t i) const {
+  for (auto at = i; at < lines_.size() && !lines_[at].text.empty(); ++at) {
+    if (at > i && labelled[at] != 0) return false;
+    auto const text = lines_[at].text;
+    if (split_at_leader(text, numbering_).kind != LeaderKind::none) return true;
+    if (trailing_reference(text, &numbering_) || trailing_name(text)) return true;
+  }
+  return false;
+}
+
 // "— Common everywhere", in a key that labels both leads of its couplets: words that a line's end
 // brought to the front.
 void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
@@ -109,7 +120,9 @@ void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
     ++all;
     if (is_dash(code_point_at(lines_[i].text, 0).value)) ++begin_so;
   }
-  if (begin_so == 0 || begin_so * 5 > all) return;
+  // Beneath leads that lead somewhere, dashes that lead nowhere may be many.
+  bool const few = begin_so * 5 <= all;
+  if (begin_so == 0 || begin_so * 2 > all) return;
   std::unordered_map<std::uint32_t, std::size_t> labels;  // by number
   std::size_t numbered = 0;
   std::size_t backed = 0;
@@ -126,10 +139,15 @@ void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
     ++labels[label->number];
     if (!label->back.empty()) ++backed;
   }
-  if (dashes.empty() || numbered < kFewestNumbers || dashes.size() * 4 > numbered) return;
   auto const paired = static_cast<std::size_t>(
       std::count_if(labels.begin(), labels.end(), [](auto const& one) { return one.second > 1; }));
-  if (paired * 10 < labels.size() * 9 && backed * 10 < numbered * 9) return;
+  auto const leads_on = [&](std::size_t i) { return leads_somewhere(labelled, i); };
+  bool const wrapped = few && numbered >= kFewestNumbers && dashes.size() * 4 <= numbered &&
+                       (paired * 10 >= labels.size() * 9 || backed * 10 >= numbered * 9);
+  // "1. Leaves bald ..... A. bus Roe" / "— Fens; common." / "1*. Leaves hairy ..... 2"
+  bool const remarks = labels.size() > 1 && paired == labels.size() &&
+                       std::none_of(dashes.begin(), dashes.end(), leads_on);
+  if (!wrapped && !remarks) return;
   for (auto const i : dashes) {
     if (i > 0 && !lines_[i - 1].text.empty()) labelled[i] = 0;
   }

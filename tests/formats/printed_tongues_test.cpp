@@ -303,6 +303,36 @@ TEST(PrintedTongues, SynonymsInBracketsWithoutLeaders) {
             "2[2*] Krone gelb -> Ausella dusa (A. alba Roe)\n");
 }
 
+TEST(PrintedTongues, HabitatsOnLinesThatBeginWithADash) {
+  EXPECT_EQ(sketch("Schlüssel der Arten von Ausella\n\n"
+                   "1. Blätter kahl ..... A. busa Roe\n"
+                   "— Wiesen und Wälder; Alpen.\n"
+                   "1*. Blätter behaart ..... 2\n"
+                   "2. Krone blau ..... A. cusa Roe\n"
+                   "— Gebüsche; Jura.\n"
+                   "2*. Krone gelb ..... A. dusa Dorn\n"
+                   "— Felsen; Karst.\n"),
+            "1[1] Blätter kahl -> Ausella busa\n"
+            "1[1*] Blätter behaart -> 2\n"
+            "2[2] Krone blau -> Ausella cusa\n"
+            "2[2*] Krone gelb -> Ausella dusa\n");
+}
+
+TEST(PrintedTongues, ThirdLeadsWithADash) {
+  EXPECT_EQ(sketch("1. Blätter kahl ..... Ausella busa Roe\n"
+                   "1*. Blätter borstig ..... 2\n"
+                   "— Blätter behaart ..... A. fusa Roe\n"
+                   "2. Krone blau ..... A. cusa Roe\n"
+                   "2*. Krone gelb ..... A. dusa Dorn\n"
+                   "— Krone weiß ..... A. gusa Dorn\n"),
+            "1[1] Blätter kahl -> Ausella busa\n"
+            "1[1*] Blätter borstig -> 2\n"
+            "1[—] Blätter behaart -> Ausella fusa\n"
+            "2[2] Krone blau -> Ausella cusa\n"
+            "2[2*] Krone gelb -> Ausella dusa\n"
+            "2[—] Krone weiß -> Ausella gusa\n");
+}
+
 TEST(PrintedTongues, TitlesThatEndInAnAuthor) {
   for (auto const* const title :
        {"Artenschlüssel Ausella R.", "Clavis specierum generis Ausella R."}) {
