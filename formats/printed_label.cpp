@@ -266,6 +266,9 @@ std::optional<Label> read_dash(std::string_view line) {
         c = code_point_at(line, at);
       }
     }
+  } else if (line.starts_with("0. ") && is_upper(value_at(line, skip_blanks(line, 3)))) {
+    // "0. Folia pilosa": the other lead of old floras
+    c = code_point_at(line, ++at);
   } else if (c.value == '+' && !enclosed) {
     // "+ Leaves cauline": the other lead of floras on line.
     at += c.length;
@@ -308,6 +311,19 @@ std::optional<Label> read_dash(std::string_view line) {
   return label;
 }
 
+// "*1. Folia pilosa" beside "1. Folia glabra": the mark stands in front.
+std::optional<Label> read_mark_before_number(std::string_view line) {
+  if (!line.starts_with('*') || !is_digit(value_at(line, 1))) return std::nullopt;
+  auto label = read_label(line.substr(1));
+  if (!label || label->family != LabelFamily::digits || label->marks > 0) return std::nullopt;
+  bool const closed = label->end == LabelEnd::dot || label->end == LabelEnd::parenthesis;
+  ++label->text_at;
+  if (!closed || label->decimal || !is_upper(value_at(line, label->text_at))) return std::nullopt;
+  label->marks = 1;
+  label->printed = line.substr(0, 1 + label->printed.size());
+  return label;
+}
+
 std::optional<Label> read_lettered(std::string_view line, std::size_t at, bool enclosed) {
   auto const first = value_at(line, at);
   bool const upper = first >= 'A' && first <= 'Z';
@@ -347,6 +363,7 @@ std::optional<Label> read_plain_label(std::string_view line) {
   if (!is_latin(line[at]) || !is_latin(line[at + 1])) return std::nullopt;
   if (inserted_at(line, at) > 0) return std::nullopt;
   label.number = number_of(line.substr(0, digits));
+  if (label.number == 0) return std::nullopt;  // see read_dash()
   label.text_at = at;
   return label;
 }
@@ -378,6 +395,7 @@ std::optional<Label> read_label(std::string_view line) {
   if (line.empty()) return std::nullopt;
   if (auto plain = read_plain_label(line)) return plain;
   if (auto dash = read_dash(line)) return dash;
+  if (auto marked = read_mark_before_number(line)) return marked;
   bool const enclosed = line[0] == '(' || line[0] == '[';
   std::size_t const begin = enclosed ? 1 : 0;
   auto const digits = digits_at(line, begin);

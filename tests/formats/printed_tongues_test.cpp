@@ -333,6 +333,39 @@ TEST(PrintedTongues, ThirdLeadsWithADash) {
             "2[—] Krone weiß -> Ausella gusa\n");
 }
 
+TEST(PrintedTongues, NoughtsBeforeSecondLeads) {
+  EXPECT_EQ(sketch("Clavis specierum\n\n"
+                   "1. Folia glabra ..... Ausella busa Roe\n"
+                   "0. Folia pilosa ..... 2\n"
+                   "2. Corolla coerulea ..... A. cusa Roe\n"
+                   "0. Corolla lutea ..... A. dusa Dorn\n"),
+            "1[1] Folia glabra -> Ausella busa\n"
+            "1[0] Folia pilosa -> 2\n"
+            "2[2] Corolla coerulea -> Ausella cusa\n"
+            "2[0] Corolla lutea -> Ausella dusa\n");
+  EXPECT_EQ(sketch("Clavis specierum\n\n"
+                   "1. Folia glabra. Ausella busa Roe\n"
+                   "0. Folia pilosa. 2\n"
+                   "2. Corolla coerulea. A. cusa Roe\n"
+                   "0. Corolla lutea. A. dusa Dorn\n"),
+            "1[1] Folia glabra. -> Ausella busa\n"
+            "1[0] Folia pilosa. -> 2\n"
+            "2[2] Corolla coerulea. -> Ausella cusa\n"
+            "2[0] Corolla lutea. -> Ausella dusa\n");
+}
+
+TEST(PrintedTongues, StarsBeforeTheNumbersOfSecondLeads) {
+  EXPECT_EQ(sketch("Clavis specierum\n\n"
+                   "1. Folia glabra ..... Ausella busa Roe\n"
+                   "*1. Folia pilosa ..... 2\n"
+                   "2. Corolla coerulea ..... A. cusa Roe\n"
+                   "*2. Corolla lutea ..... A. dusa Dorn\n"),
+            "1[1] Folia glabra -> Ausella busa\n"
+            "1[*1] Folia pilosa -> 2\n"
+            "2[2] Corolla coerulea -> Ausella cusa\n"
+            "2[*2] Corolla lutea -> Ausella dusa\n");
+}
+
 TEST(PrintedTongues, TitlesThatEndInAnAuthor) {
   for (auto const* const title :
        {"Artenschlüssel Ausella R.", "Clavis specierum generis Ausella R."}) {
