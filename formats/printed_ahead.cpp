@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <unordered_map>
 
+#include "keydrift/formats/printed_answered.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
@@ -38,6 +39,7 @@ bool is_epithet_beyond_doubt(std::string_view text) {
 LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
                        LeadPlan const* plan)
     : lines_{lines}, numbering_{numbering}, plan_{plan} {
+  answered_ = find_answered(lines_, numbering_);
   usually_led_ = leads_are_led();
   find_usual_style();
   labelled_ = find_labelled();
@@ -532,8 +534,9 @@ bool LinesAhead::is_set_in(std::size_t i, std::uint32_t columns) const {
 
 bool LinesAhead::is_taxon_far_in(std::size_t i) const {
   if (i == 0 || lines_[i - 1].text.empty()) return false;
+  // "8. Corolla lobes red" and its rival, a tab further in than the lead above, are leads.
   return lines_[i].indent >= lines_[i - 1].indent + kDestinationIndent &&
-         is_numbered_taxon(lines_[i].text);
+         is_numbered_taxon(lines_[i].text) && !is_answered(i);
 }
 
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {

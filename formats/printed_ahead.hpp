@@ -59,6 +59,9 @@ class LinesAhead {
   // Head").
   [[nodiscard]] bool is_numbered_title(std::size_t i) const;
 
+  // Line i bears a label that another line answers, set in as far (find_answered()).
+  [[nodiscard]] bool is_answered(std::size_t i) const { return answered_[i]; }
+
   // Set so far in from the line before that it has to be a destination; set in by so many columns
   // from the words of the line before, which is none where that one is blank.
   [[nodiscard]] bool is_far_in(std::size_t i) const;
@@ -114,6 +117,7 @@ class LinesAhead {
   mutable std::unordered_set<std::string> numbered_names_;
   mutable std::optional<bool> have_ends_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once
+  std::vector<bool> answered_;  // by line
   bool second_leads_unlabelled_{false};
 };
 

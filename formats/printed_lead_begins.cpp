@@ -119,7 +119,7 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   }
   // "… as far as" / "45° North"
   if (label.end == LabelEnd::degree && !leads_.follows(label)) return false;
-  if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(line, label);
+  if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(here.at, label);
   // "… gnathopod" / "2 palm oblique": a count of the words.
   bool const lower = is_lower(code_point_at(words, 0).value);
   if (bare && lower && leads_.begins_upper()) return false;

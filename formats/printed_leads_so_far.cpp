@@ -118,11 +118,15 @@ bool LeadsSoFar::follows(Label const& label) const {
   return label.number == number_ || label.number == number_ + 1 || label.number == largest_ + 1;
 }
 
-bool LeadsSoFar::is_nested_label(SourceLine const& line, Label const& label) const {
-  if (!follows(label) || label.end == LabelEnd::none ||
-      !is_upper(code_point_at(line.text, label.text_at).value)) {
-    return false;
-  }
+bool LeadsSoFar::is_nested_label(std::size_t at, Label const& label) const {
+  auto const& line = lines_[at];
+  if (!is_upper(code_point_at(line.text, label.text_at).value)) return false;
+  bool const next = follows(label);
+  bool const closed = label.end != LabelEnd::none;
+  // Letters that tell the level, "F.", may come again behind a "G." further in.
+  bool const answered = ahead_.is_answered(at) && line.indent > lines_[leads_.back().line].indent;
+  if (answered && (next || closed)) return true;
+  if (!next || !closed) return false;
   auto const& lead = leads_.back();
   auto const& first = lines_[lead.line];
   auto const words = pieces_[lead.first_piece].begin - first.begin;

@@ -54,9 +54,9 @@ class LeadsSoFar {
 
   // Does the label carry the count on: a further lead of this couplet, or the next couplet?
   [[nodiscard]] bool follows(Label const& label) const;
-  // The next couplet, set deeper than most, where an indented key goes down a long way; wrapped
-  // words stand exactly beneath the lead's words.
-  [[nodiscard]] bool is_nested_label(SourceLine const& line, Label const& label) const;
+  // Line `at` begins the next couplet, set deeper than most, where an indented key goes down a long
+  // way: a rival answers it, or it does not stand where the lead's wrapped words would.
+  [[nodiscard]] bool is_nested_label(std::size_t at, Label const& label) const;
   // Blank lines stand before most leads.
   [[nodiscard]] bool usually_apart() const;
 
