@@ -9,7 +9,6 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
-#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -22,7 +21,6 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLinesLookedAhead = 40;    // no lead is longer than this without its end
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; words are not set this far in
 
 // "bus cus (p. 66)", "bus (p. 71)": the last words of a lead may be wrapped as far in.
@@ -359,65 +357,6 @@ std::size_t LinesAhead::next_of_key(std::size_t i) const {
   return i;
 }
 
-bool LinesAhead::ends_in_leaders(std::size_t i) const {
-  auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
-  for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
-    if (j > i && label_at(j)) return false;
-    if (j > i && heads_ != nullptr && (*heads_)[j]) continue;  // "CARABIDAE      53"
-    auto const kind = split_at_leader(lines_[j].text, numbering_).kind;
-    bool const habit = numbering_.ends.dash || numbering_.ends.colon;
-    if (kind != LeaderKind::none && (habit || kind != LeaderKind::dash)) return true;
-  }
-  return false;
-}
-
-bool LinesAhead::trails_off(std::size_t i) const {
-  auto const text = lines_[i].text;
-  bool const last = i + 1 >= lines_.size() || lines_[i + 1].text.empty();
-  auto const split = split_at_leader(text, numbering_);
-  return last && split.kind != LeaderKind::none && split.destination_begin >= text.size();
-}
-
-bool LinesAhead::ends_in_destination(std::size_t i) const {
-  auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
-  auto last = i;
-  for (std::size_t j = i; j < limit && !lines_[j].text.empty(); ++j) {
-    auto const text = lines_[j].text;
-    if (j > i && is_number_only(text)) return true;
-    if (j > i && label_at(j)) break;
-    if (split_at_leader(text, numbering_).kind != LeaderKind::none) return true;
-    if (j > i && is_name_on_its_own(j)) return true;
-    last = j;
-  }
-  auto const text = lines_[last].text;
-  auto const reference = trailing_reference(text, &numbering_);
-  if (reference && (reference->pointed || numbering_.has_number(reference->reference.number))) {
-    return true;
-  }
-  // "… more or less convex G"
-  auto const figure = second_leads_unlabelled_ ? figure_at_end(text) : 0;
-  return (figure > 1 && numbering_.has_number(figure)) || ends_in_name(text);
-}
-
-bool LinesAhead::leads_have_ends() const {
-  if (have_ends_) return *have_ends_;
-  std::size_t leads = 0;
-  std::size_t ended = 0;
-  for (std::size_t i = 0; i < lines_.size(); ++i) {
-    if (!label_at(i)) continue;
-    ++leads;
-    if (ends_in_destination(i)) ++ended;
-  }
-  have_ends_ = ended * 4 >= leads * 3;
-  return *have_ends_;
-}
-
-bool LinesAhead::ends_in_name(std::string_view text) const {
-  if (text.ends_with(',') || text.ends_with(';') || text.ends_with(':')) return false;
-  auto const begin = trailing_name(text);
-  return begin && (!usually_led_ || is_certain_name(text.substr(*begin)));
-}
-
 std::string_view LinesAhead::text_behind_label(std::size_t i) const {
   auto text = lines_[i].text;
   // What stands between a label and its words is no leader.
@@ -470,27 +409,6 @@ void LinesAhead::find_names_led_to() const {
       numbered_names_.insert(numbered_name(number->number, words[0], without_end(words[1])));
     }
   }
-}
-
-bool LinesAhead::opens_key(std::size_t i) const {
-  if (!ends_in_leaders(i)) return false;
-  auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
-  std::size_t j = i;
-  while (j < limit && split_at_leader(lines_[j].text, numbering_).kind == LeaderKind::none) ++j;
-  auto next = next_filled(j + 1);
-  // The second lead may bear no label.
-  if (next < lines_.size() && !read_label(lines_[next].text)) {
-    auto last = next;
-    while (last < limit && !lines_[last].text.empty() &&
-           split_at_leader(lines_[last].text, numbering_).kind == LeaderKind::none) {
-      ++last;
-    }
-    if (last < limit && !lines_[last].text.empty()) next = next_filled(last + 1);
-  }
-  if (next >= lines_.size()) return false;
-  if (read_misprinted_label(lines_[next].text, 1, false)) return true;
-  auto const label = read_label(lines_[next].text);
-  return label && (label->is_dash() || (numbering_.accepts(*label) && label->number <= 2));
 }
 
 bool LinesAhead::leads_are_half_labelled() const {

@@ -52,6 +52,12 @@ class LinesAhead {
   // Three of four labelled leads reach a destination; looked for once it is asked for.
   [[nodiscard]] bool leads_have_ends() const;
 
+  // Three of four labelled leads end in a line that holds nothing but their destination; looked for
+  // once it is asked for.
+  [[nodiscard]] bool ends_stand_alone() const;
+  // Line i is such a line, a couplet's number or a name.
+  [[nodiscard]] bool is_end_alone(std::size_t i) const;
+
   // Only the first lead of each couplet has a label.
   [[nodiscard]] bool second_leads_unlabelled() const { return second_leads_unlabelled_; }
 
@@ -116,6 +122,7 @@ class LinesAhead {
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
   mutable std::unordered_set<std::string> numbered_names_;
   mutable std::optional<bool> have_ends_;
+  mutable std::optional<bool> ends_alone_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once
   std::vector<bool> answered_;  // by line
   bool second_leads_unlabelled_{false};

@@ -471,6 +471,7 @@ class LeadReader {
   [[nodiscard]] bool do_numbers_lead_on() const {
     if (!usually_led_ || !referenced_.empty() || paired_by_label_) return false;
     std::size_t open = 0;
+    bool apart = false;  // a couplet does not stand beneath the lead whose number it is
     std::unordered_set<std::uint32_t> led_to;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders != LeaderKind::none) continue;
@@ -481,8 +482,11 @@ class LeadReader {
       auto const& label = sorted_.leads[i].label;
       bool const forward = found && key_.numbering.has_number(found->reference.number) &&
                            (label.is_dash() || found->reference.number > label.number);
+      // "1. Styles 2" / "   2. Petals red": one such number alone is one of the words.
+      if (forward && !has_higher_number_beneath(i)) apart = true;
       if (forward) led_to.insert(found->reference.number);
     }
+    if (open == 1 && !apart) return false;
     auto const couplets = key_.numbering.numbers.size();
     return couplets > 1 && led_to.size() * 4 >= open * 3 && led_to.size() * 4 >= (couplets - 1) * 3;
   }

@@ -81,6 +81,9 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
       progress_ = trailing_reference(text, &numbering_) || (name && doubtful) ? Progress::soft
                   : name                                                      ? Progress::named
                                                                               : Progress::open;
+      // "… styles 2" / "3", where each destination has a line of its own.
+      bool const below = progress_ == Progress::soft && ahead_.ends_stand_alone();
+      if (below && ahead_.is_end_alone(at + 1)) progress_ = Progress::open;
     }
   } else if (split.kind == LeaderKind::dash) {
     // It may be one of the words, unless the file sets destinations so.

@@ -394,5 +394,65 @@ TEST(PrintedOwnWays, AccountsOfSpeciesMayHoldLetteredKeys) {
   EXPECT_EQ(edition.notes[0].text, "Ponds, common.");
 }
 
+TEST(PrintedEnds, OnLinesOfTheirOwnLeaveCountsToTheWords) {
+  EXPECT_EQ(sketch("1. Ovary inferior; styles 2\n"
+                   "    2\n"
+                   "– Ovary superior; styles 3\n"
+                   "    3\n"
+                   "\n"
+                   "2. Petals red\n"
+                   "    Ausella busa\n"
+                   "– Petals white\n"
+                   "    Ausella cusa\n"
+                   "\n"
+                   "3. Seeds winged\n"
+                   "    Ausella fusa\n"
+                   "– Seeds wingless\n"
+                   "    Ausella gusa\n"),
+            "1[1] Ovary inferior; styles 2 -> 2\n"
+            "1[–] Ovary superior; styles 3 -> 3\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[–] Petals white -> Ausella cusa\n"
+            "3[3] Seeds winged -> Ausella fusa\n"
+            "3[–] Seeds wingless -> Ausella gusa\n");
+}
+
+TEST(PrintedEnds, OnLinesOfTheirOwnLeadBeforeCountsDo) {
+  EXPECT_EQ(sketch("1. Stamens 5\n"
+                   "    Ausella dusa\n"
+                   "– Stamens 3\n"
+                   "    2\n"
+                   "\n"
+                   "2. Petals red\n"
+                   "    3\n"
+                   "– Petals white\n"
+                   "    Ausella cusa\n"
+                   "\n"
+                   "3. Seeds winged\n"
+                   "    Ausella fusa\n"
+                   "– Seeds wingless\n"
+                   "    Ausella gusa\n"),
+            "1[1] Stamens 5 -> Ausella dusa\n"
+            "1[–] Stamens 3 -> 2\n"
+            "2[2] Petals red -> 3\n"
+            "2[–] Petals white -> Ausella cusa\n"
+            "3[3] Seeds winged -> Ausella fusa\n"
+            "3[–] Seeds wingless -> Ausella gusa\n");
+}
+
+TEST(PrintedEnds, AreNoCountsAboveTheCoupletOfThatNumber) {
+  EXPECT_EQ(sketch("1. Styles 2\n"
+                   "   2. Stamens 3\n"
+                   "      Ausella busa\n"
+                   "   2. Stamens 5\n"
+                   "      Ausella cusa\n"
+                   "1. Styles 3\n"
+                   "   Ausella gusa\n"),
+            "1[1] Styles 2 -> 2\n"
+            "1[1] Styles 3 -> Ausella gusa\n"
+            "2[2] Stamens 3 -> Ausella busa\n"
+            "2[2] Stamens 5 -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
