@@ -7,6 +7,7 @@
 #include <unordered_set>
 #include <utility>
 
+#include "keydrift/formats/printed_answered.hpp"
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
@@ -111,6 +112,7 @@ class LabelPlanner {
   std::optional<LeadPlan> plan() && {
     read_all();
     settle_numerals();
+    find_rivals();
     tally();
     LeadPlan plan;
     plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
@@ -208,6 +210,16 @@ class LabelPlanner {
     }
   }
 
+  void find_rivals() {
+    LabelKinds kinds(lines_.size());
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (!ranks_[i]) continue;
+      bool const dash = ranks_[i]->alphabet == Alphabet::dash;
+      kinds[i] = dash ? kAnswersAll : ranks_[i]->rank() + 1;
+    }
+    answered_ = find_answered(lines_, kinds);
+  }
+
   void tally() {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const& rank = ranks_[i];
@@ -271,7 +283,8 @@ class LabelPlanner {
     bool const alone = rank.label.text_at >= line.text.size();
     if (rank.alphabet == Alphabet::dash) {
       // A dash answers labels; a line that goes on with one is not set so.
-      return !alone && (upper || before == lines_.size() || !breaks_.forced(before, i));
+      bool const meant = upper || before == lines_.size() || !breaks_.forced(before, i);
+      return !alone && (meant || counts_as_lead(i, before));
     }
     if (!accepted_[rank.rank()]) return false;
     auto const& tally = tallies_[rank.rank()];
@@ -292,7 +305,8 @@ class LabelPlanner {
     auto const first = code_point_at(line.text, rank.label.text_at).value;
     bool const count = (is_digit(first) && !is_bare(rank) &&
                         (letter || rank.label.end == LabelEnd::parenthesis)) ||
-                       (!is_bare(rank) && is_ordinal_word(line.text, rank.label.text_at));
+                       (!is_bare(rank) && is_ordinal_word(line.text, rank.label.text_at)) ||
+                       counts_as_lead(i, before);
     if (tally.mostly_upper() && !upper && !count) return false;
     if (letter && is_bare(rank) && tally.upper * 5 < tally.labels * 4 &&
         tally.repeats * 3 < tally.labels) {
@@ -307,7 +321,18 @@ class LabelPlanner {
         !is_bare(rank) && upper && ((ranks_[before] && rank.ordinal == 1) || carries_on(i, rank));
     bool const goes = hyphen == ',' && (indexed || opens || ends_in_led_word(lines_[before].text));
     if (is_dash(hyphen) || (hyphen == ',' && !goes)) return false;
-    return !is_bare(rank) || rank.repeats > 0 || upper || !breaks_.forced(before, i);
+    return !is_bare(rank) || rank.repeats > 0 || upper || count || !breaks_.forced(before, i);
+  }
+
+  // "– 2-flowered heads", "+ 5 stamens": words that begin with a count, and a rival stands as deep.
+  // `before`: the last line with text, which has its end or is set in otherwise.
+  [[nodiscard]] bool counts_as_lead(std::size_t i, std::size_t before) const {
+    auto const& line = lines_[i];
+    bool const count = is_digit(code_point_at(line.text, ranks_[i]->label.text_at).value);
+    if (!count || !answered_[i]) return false;
+    if (before == lines_.size() || lines_[before].indent != line.indent) return true;
+    auto const split = split_at_leader(lines_[before].text, Numbering{});
+    return split.kind != LeaderKind::none && split.destination_begin < lines_[before].text.size();
   }
 
   // "c. Scales" where the label above it is b.
@@ -326,6 +351,7 @@ class LabelPlanner {
   LineBreaks breaks_;
   std::vector<std::optional<RankLabel>> ranks_;     // by line
   std::vector<std::optional<RankLabel>> numerals_;  // the same read as roman numerals
+  std::vector<bool> answered_;                      // by line
   Tallies tallies_{};
   std::array<bool, RankLabel::kRanks> accepted_{};
 };

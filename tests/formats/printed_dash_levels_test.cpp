@@ -47,5 +47,46 @@ TEST(PrintedDashLevels, DashesThatAnswerNumbersTellNothingOfDepth) {
             "2[— —] Petals white -> Aus fus\n");
 }
 
+TEST(PrintedDashLevels, CountsBeginTheWordsOfLeads) {
+  EXPECT_EQ(sketch("– Stamens many\n"
+                   "   – 2-flowered heads ..... Ausella lusa\n"
+                   "   – 3-flowered heads ..... Ausella musa\n"
+                   "– Stamens few\n"
+                   "   – Heads with 1 flower ..... Ausella cusa\n"
+                   "   – Heads with 2 flowers ..... Ausella nusa\n"),
+            "1[–] Stamens many -> 2\n"
+            "1[–] Stamens few -> 3\n"
+            "2[–] 2-flowered heads -> Ausella lusa\n"
+            "2[–] 3-flowered heads -> Ausella musa\n"
+            "3[–] Heads with 1 flower -> Ausella cusa\n"
+            "3[–] Heads with 2 flowers -> Ausella nusa\n");
+}
+
+TEST(PrintedDashLevels, CountsBeginTheWordsBehindSigns) {
+  EXPECT_EQ(sketch("* Stamens many\n"
+                   "   + 2-flowered heads ..... Ausella lusa\n"
+                   "   ++ 3-flowered heads ..... Ausella musa\n"
+                   "** Stamens few\n"
+                   "   + Heads with 1 flower ..... Ausella cusa\n"
+                   "   ++ Heads with 2 flowers ..... Ausella nusa\n"),
+            "1[*] Stamens many -> 2\n"
+            "1[**] Stamens few -> 3\n"
+            "2[+] 2-flowered heads -> Ausella lusa\n"
+            "2[++] 3-flowered heads -> Ausella musa\n"
+            "3[+] Heads with 1 flower -> Ausella cusa\n"
+            "3[++] Heads with 2 flowers -> Ausella nusa\n");
+}
+
+TEST(PrintedDashLevels, CountsBehindTwoDashesEndNoRange) {
+  EXPECT_EQ(sketch("– Fruit a berry; petals 4\n"
+                   "   –– 5 stamens in each flower ..... Ausella pusa\n"
+                   "   –– 10 stamens in each flower ..... Ausella rusa\n"
+                   "– Fruit a capsule; petals 5 ..... Ausella susa\n"),
+            "1[–] Fruit a berry; petals 4 -> 2\n"
+            "1[–] Fruit a capsule; petals 5 -> Ausella susa\n"
+            "2[––] 5 stamens in each flower -> Ausella pusa\n"
+            "2[––] 10 stamens in each flower -> Ausella rusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -529,5 +529,18 @@ TEST(PrintedUnharmed, AnAddressBehindTheLastLead) {
             "1[-] Legs black -> Ausella cusa\n");
 }
 
+TEST(PrintedUnharmed, RangesThatALinesEndParts) {
+  EXPECT_EQ(sketch("– Stamens many, in the upper half of a tube of 3.0\n"
+                   "   – 3.5 mm ..... Ausella busa\n"
+                   "– Stamens few\n"
+                   "   – Petals red, on stalks as long as the sepals, of 10\n"
+                   "      – 12 mm ..... Ausella cusa\n"
+                   "   – Petals white ..... Ausella dusa\n"),
+            "1[–] Stamens many, in the upper half of a tube of 3.0 – 3.5 mm -> Ausella busa\n"
+            "1[–] Stamens few -> 2\n"
+            "2[–] Petals red, on stalks as long as the sepals, of 10 – 12 mm -> Ausella cusa\n"
+            "2[–] Petals white -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
