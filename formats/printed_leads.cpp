@@ -433,19 +433,23 @@ class LeadReader {
     return opens && key_.lines[next.line].indent > key_.lines[here.line].indent;
   }
 
-  // Hardly a lead with a couplet beneath it ends in a number.
+  // Hardly a lead with a couplet beneath it ends in leaders or in that couplet's number.  Other
+  // numbers lead past it, as those of no indented key do, or are counts of the words.
   [[nodiscard]] bool couplets_stand_beneath() const {
     constexpr std::size_t kFewest = 3;
     std::size_t beneath = 0;
-    std::size_t numbered = 0;
+    std::size_t ended = 0;
+    std::size_t others = 0;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (!has_higher_number_beneath(i)) continue;
       ++beneath;
       auto const joined = cutter_.join(i);
-      bool const led = reads_[i].leaders != LeaderKind::none;
-      if (led || trailing_reference(joined.raw, &key_.numbering)) ++numbered;
+      auto const found = trailing_reference(joined.raw, &key_.numbering);
+      bool const next = found && found->reference.number == sorted_.leads[i + 1].label.number;
+      if (reads_[i].leaders != LeaderKind::none || next) ++ended;
+      if (found && !next) ++others;
     }
-    return beneath >= kFewest && numbered * 4 <= beneath;
+    return beneath >= kFewest && ended * 4 <= beneath && others * 3 <= beneath * 2;
   }
 
   [[nodiscard]] bool may_be_destination(std::size_t i, TrailingReference const& found) const {

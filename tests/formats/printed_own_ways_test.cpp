@@ -454,5 +454,28 @@ TEST(PrintedEnds, AreNoCountsAboveTheCoupletOfThatNumber) {
             "2[2] Stamens 5 -> Ausella cusa\n");
 }
 
+TEST(PrintedEnds, AreNoCountsThatNameOtherCouplets) {
+  EXPECT_EQ(sketch("1. Stamens 3\n"
+                   "  2. Leaves hairy\n"
+                   "    3. Petals red Ausella busa\n"
+                   "    3. Petals white Ausella cusa\n"
+                   "  2. Leaves bald\n"
+                   "    4. Stem round Ausella dusa\n"
+                   "    4. Stem square Ausella fusa\n"
+                   "1. Stamens 4\n"
+                   "  5. Seeds smooth Ausella gusa\n"
+                   "  5. Seeds rough Ausella husa\n"),
+            "1[1] Stamens 3 -> 2\n"
+            "1[1] Stamens 4 -> 5\n"
+            "2[2] Leaves hairy -> 3\n"
+            "2[2] Leaves bald -> 4\n"
+            "3[3] Petals red -> Ausella busa\n"
+            "3[3] Petals white -> Ausella cusa\n"
+            "4[4] Stem round -> Ausella dusa\n"
+            "4[4] Stem square -> Ausella fusa\n"
+            "5[5] Seeds smooth -> Ausella gusa\n"
+            "5[5] Seeds rough -> Ausella husa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
