@@ -241,6 +241,7 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
     return name ? std::nullopt : label;
   }
   if (is_numbered_name(lines_[i].text) || is_taxon_far_in(i)) return std::nullopt;
+  if (label->family == LabelFamily::upper && is_known_name(i, words)) return std::nullopt;
   if (titles_numbered_account(*label, words)) return std::nullopt;
   if (!titles_account(words) && !titles_known_account(words)) return label;
   // "7. A. bus Roe - Marsh Mouse. Small …"
@@ -249,6 +250,14 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
                        is_genus_before_gap(words, split) ||
                        starts_caption(words.substr(split.destination_begin));
   return account ? std::nullopt : label;
+}
+
+// "A. bus" on a line of its own, where leads lead to "A. cus".
+bool LinesAhead::is_known_name(std::size_t i, std::string_view words) const {
+  auto const text = lines_[i].text;
+  auto const genus = text.substr(0, text.find(' '));
+  return is_lower(code_point_at(words, 0).value) && is_abbreviated(genus) && is_latin_name(text) &&
+         known_genera().contains(genus);
 }
 
 bool LinesAhead::titles_known_account(std::string_view words) const {
@@ -260,7 +269,7 @@ bool LinesAhead::titles_known_account(std::string_view words) const {
   bool const account = is_account_of_genus(words);
   bool const dated = is_abbreviated(genus) && is_dated_name(words);
   if (!account && !dated) return false;
-  return known_genera().contains(genus) ? account : dated;
+  return !is_abbreviated(genus) && known_genera().contains(genus) ? account : dated;
 }
 
 bool LinesAhead::titles_numbered_account(Label const& label, std::string_view words) const {
@@ -401,7 +410,7 @@ void LinesAhead::find_names_led_to() const {
     // A gap behind a label stands before words.
     constexpr std::size_t kLabel = 16;  // bytes
     bool const label = split.kind == LeaderKind::gap && split.words_end <= kLabel;
-    if (!label && is_capitalised(genus)) genera.insert(genus);
+    if (!label && (is_capitalised(genus) || is_abbreviated(genus))) genera.insert(genus);
     auto const number = label ? std::nullopt : read_label(name);
     if (!number || number->is_dash() || number->family != LabelFamily::digits) continue;
     auto const words = words_of(name.substr(number->text_at), 2);

@@ -103,6 +103,7 @@ class LinesAhead {
   // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
   [[nodiscard]] bool titles_known_account(std::string_view words) const;
   [[nodiscard]] static bool is_account_of_genus(std::string_view words);
+  [[nodiscard]] bool is_known_name(std::size_t i, std::string_view words) const;
   // First words of the names behind leaders, of all lines; looked for once they are asked for.
   [[nodiscard]] std::unordered_set<std::string_view> const& known_genera() const;
   // "7 A. bus" of "7. A. bus" behind leaders.

@@ -192,5 +192,33 @@ TEST(PrintedLayout, ALeadATabFurtherInIsNoNumberedName) {
             "10[–] Spines white -> Ausella rusa\n");
 }
 
+// "N. dusa" below "E. Scales of the bud 5": no couplet N.
+TEST(PrintedLayout, ShortNamesOnLinesOfTheirOwnBearNoLetters) {
+  EXPECT_EQ(sketch("Key to the species of Nusella\n"
+                   "\n"
+                   "A. Leaves red ..... N. busa\n"
+                   "AA. Leaves white\n"
+                   "  B. Petals red ..... N. cusa\n"
+                   "  BB. Petals white\n"
+                   "    C. Sepals red ..... N. gusa\n"
+                   "    CC. Sepals white\n"
+                   "      D. Seeds red ..... N. husa\n"
+                   "      DD. Seeds white\n"
+                   "        E. Scales of the bud 5\n"
+                   "            N. dusa\n"
+                   "        EE. Scales of the bud 10\n"
+                   "            N. fusa\n"),
+            "A[A] Leaves red -> Nusella busa\n"
+            "A[AA] Leaves white -> B\n"
+            "B[B] Petals red -> Nusella cusa\n"
+            "B[BB] Petals white -> C\n"
+            "C[C] Sepals red -> Nusella gusa\n"
+            "C[CC] Sepals white -> D\n"
+            "D[D] Seeds red -> Nusella husa\n"
+            "D[DD] Seeds white -> E\n"
+            "E[E] Scales of the bud 5 -> Nusella dusa\n"
+            "E[EE] Scales of the bud 10 -> Nusella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
