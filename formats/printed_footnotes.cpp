@@ -10,7 +10,9 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -94,12 +96,21 @@ class Finder {
       auto const text = lines_[at].text;
       if (text.empty() || (at > i && ahead_.label_at(at)) || has_row_of_dots(text)) return i;
       if (!text.ends_with('.')) continue;
+      if (is_name_broken_off(at)) return i;
       auto const reference = trailing_reference(text, &numbering_);
       bool const leads = (reference && numbering_.has_number(reference->reference.number)) ||
                          ahead_.ends_in_name(text);
       return leads ? i : at + 1;
     }
     return i;
+  }
+
+  // "… as long as wide    A." / "bus"
+  [[nodiscard]] bool is_name_broken_off(std::size_t i) const {
+    auto const text = lines_[i].text;
+    if (i + 1 >= lines_.size() || !is_abbreviated(text.substr(last_word_begin(text)))) return false;
+    auto const next = lines_[i + 1].text;
+    return is_epithet(without_end(next.substr(0, next.find(' '))));
   }
 
   // The count of couplets goes on behind the note, or the lead that it parts; and above stands a

@@ -97,17 +97,23 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   }
 }
 
-// "folia Roe." beneath "… 415. A. distanti-": the name began on the line before.
+// "folia Roe." beneath "… 415. A. distanti-", "bus" beneath "… A.": the name began on the line
+// before.
 bool LeadsSoFar::ends_broken_name(std::string_view text) const {
   constexpr std::size_t kMostWords = 4;  // of the name on this line
   auto const& lead = leads_.back();
-  if (lead.piece_count < 2 || words_of(text).size() > kMostWords) return false;
+  auto const words = words_of(text);
+  if (lead.piece_count < 2 || words.empty() || words.size() > kMostWords) return false;
   auto const& piece = pieces_[pieces_.size() - 2];
   auto const& line = lines_[piece.line];
-  auto before = line.text.substr(piece.begin - line.begin);
-  if (!before.ends_with('-')) return false;
-  before.remove_suffix(1);
-  return ahead_.ends_in_name(std::string{before} + std::string{text});
+  auto const before = line.text.substr(piece.begin - line.begin);
+  if (before.ends_with('-')) {
+    return ahead_.ends_in_name(std::string{before.substr(0, before.size() - 1)} +
+                               std::string{text});
+  }
+  bool const genus = is_abbreviated(before.substr(last_word_begin(before)));
+  return genus && is_epithet(without_end(words[0])) &&
+         ahead_.ends_in_name(std::string{before} + ' ' + std::string{text});
 }
 
 void LeadsSoFar::hand_over(SortedLines& sorted) && {

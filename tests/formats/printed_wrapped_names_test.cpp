@@ -103,5 +103,34 @@ TEST(PrintedWrappedNames, HeadingsBeneathADestination) {
   EXPECT_TRUE(reading.edition.couplets[0].leads[1].notes.empty());
 }
 
+TEST(PrintedWrappedNames, EndTheLeadAboveABareNumber) {
+  EXPECT_EQ(sketch("Key to the species of Nusella\n"
+                   "\n"
+                   "1 Trees or tall shrubs ..... N. busa\n"
+                   "1 Herbs or low subshrubs\n"
+                   "    2 Seeds winged ..... N. cusa\n"
+                   "    2 Seeds wingless, smooth or nearly so ..... N.\n"
+                   "        dusa\n"
+                   "1 Climbers ..... N. fusa\n"),
+            "1[1] Trees or tall shrubs -> Nusella busa\n"
+            "1[1] Herbs or low subshrubs -> 2\n"
+            "1[1] Climbers -> Nusella fusa\n"
+            "2[2] Seeds winged -> Nusella cusa\n"
+            "2[2] Seeds wingless, smooth or nearly so -> Nusella dusa\n");
+}
+
+TEST(PrintedWrappedNames, BrokenOffBehindTheGenusCloseNoSentence) {
+  EXPECT_EQ(sketch("Key to the species of Nusella\n"
+                   "\n"
+                   "1. Anthers exserted from the corolla\tN. busa\n"
+                   "1. Anthers included in the corolla\tN.\n"
+                   "cusa\n"
+                   "1. Anthers level with the throat\tN.\n"
+                   "dusa\n"),
+            "1[1] Anthers exserted from the corolla -> Nusella busa\n"
+            "1[1] Anthers included in the corolla -> Nusella cusa\n"
+            "1[1] Anthers level with the throat -> Nusella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
