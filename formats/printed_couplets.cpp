@@ -150,6 +150,11 @@ class Grouper {
     std::uint32_t first_number = leads_.front().label.number;
     std::uint32_t largest = 0;
     bool seen_first_twice = false;
+    bool numbered_twice = false;                               // and no dash was its second lead
+    std::unordered_map<std::uint32_t, std::size_t> last_with;  // by number, of all leads
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      if (!leads_[i].label.is_dash()) last_with[leads_[i].label.number] = i;
+    }
     std::uint32_t current = 0;
     // There every lead has a number of its own, so that none stands twice in a key.
     bool const serial = grouping_.layout == Layout::serial;
@@ -159,9 +164,12 @@ class Grouper {
         bool const plain = label.marks == 0 &&
                            (label.letter.empty() || label.letter == "a" || label.letter == "A");
         bool const headed = leads_[i].last_heading != kNone;
+        // "1", "1", "2", "2", "1", "2", "2": a third lead, for no rival would answer it.
+        bool const alone = i + 1 == leads_.size() || !leads_[i + 1].label.is_dash();
+        bool const third = numbered_twice && alone && last_with[label.number] == i;
         bool const restart = plain && label.number == first_number && label.number != current &&
                              largest > first_number &&
-                             (headed || next_number(i) == first_number + 1) &&
+                             (headed || (next_number(i) == first_number + 1 && !third)) &&
                              (headed || seen_first_twice || serial);
         bool const again = plain && headed && label.number == first_number &&
                            label.number == current && has_key_heading(leads_[i]);
@@ -179,7 +187,7 @@ class Grouper {
           grouping_.parts.push_back({static_cast<std::uint32_t>(i), leads_[i].last_heading});
           first_number = label.number;
           largest = 0;
-          seen_first_twice = false;
+          seen_first_twice = numbered_twice = false;
         }
       }
       part_of_[i] = static_cast<std::uint32_t>(grouping_.parts.size() - 1);
@@ -187,7 +195,9 @@ class Grouper {
         if (current == first_number) seen_first_twice = true;
         continue;
       }
-      if (label.number == first_number && label.number == current) seen_first_twice = true;
+      if (label.number == first_number && label.number == current) {
+        seen_first_twice = numbered_twice = true;
+      }
       current = label.number;
       largest = std::max(largest, label.number);
     }

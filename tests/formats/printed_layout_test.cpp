@@ -220,5 +220,24 @@ TEST(PrintedLayout, ShortNamesOnLinesOfTheirOwnBearNoLetters) {
             "E[EE] Scales of the bud 10 -> Nusella fusa\n");
 }
 
+TEST(PrintedLayout, AThirdLeadThatNothingAnswersOpensNoKey) {
+  EXPECT_EQ(sketch("Key to the species of Nusella\n"
+                   "\n"
+                   "1. Petals yellow ..... N. fusa\n"
+                   "1. Petals red\n"
+                   "  2. Blades entire ..... N. cusa\n"
+                   "  2. Blades pinnatifid ..... N. gusa\n"
+                   "1. Petals white\n"
+                   "  2. Calyx 5-lobed ..... N. husa\n"
+                   "  2. Calyx 4-lobed ..... N. lusa\n"),
+            "1[1] Petals yellow -> Nusella fusa\n"
+            "1[1] Petals red -> 2\n"
+            "1[1] Petals white -> 3\n"
+            "2[2] Blades entire -> Nusella cusa\n"
+            "2[2] Blades pinnatifid -> Nusella gusa\n"
+            "3[2] Calyx 5-lobed -> Nusella husa\n"
+            "3[2] Calyx 4-lobed -> Nusella lusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
