@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_accounts.hpp"
 #include "keydrift/formats/printed_accounts_behind.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
+#include "keydrift/formats/printed_bis_labels.hpp"
 #include "keydrift/formats/printed_braces.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_columns.hpp"
@@ -115,6 +116,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_dashes_for_depth(lines);
     if (markup.empty()) tell_spaced_letters(lines);
     if (markup.empty()) tell_serial_labels(lines);
+    if (markup.empty()) tell_bis_labels(lines);
     if (markup.empty()) mark_lost_columns(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }

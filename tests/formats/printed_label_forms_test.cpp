@@ -462,5 +462,31 @@ TEST(PrintedLabelForms, DashesThatBearTheStopOfNumbers) {
             "2[-] Telson entire -> Ausella dusa\n");
 }
 
+TEST(PrintedLabelForms, BisMarksTheRivalInACellOfItsOwn) {
+  EXPECT_EQ(sketch("1\tFlowers solitary\tAusella husa\n"
+                   "1bis\tFlowers in racemes\t2\n"
+                   "2\tPetals red\tAusella busa\n"
+                   "2bis\tPetals white\tAusella cusa\n"),
+            "1[1] Flowers solitary -> Ausella husa\n"
+            "1[1bis] Flowers in racemes -> 2\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[2bis] Petals white -> Ausella cusa\n");
+}
+
+TEST(PrintedLabelForms, BisMarksTheRivalAndNumbersCloseLeads) {
+  EXPECT_EQ(sketch("1. Flowers solitary Ausella husa\n"
+                   "1bis. Flowers in racemes 2\n"
+                   "2. Petals red Ausella busa\n"
+                   "2bis. Petals white 3\n"
+                   "3. Seeds winged Ausella fusa\n"
+                   "3bis. Seeds wingless Ausella gusa\n"),
+            "1[1] Flowers solitary -> Ausella husa\n"
+            "1[1bis] Flowers in racemes -> 2\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[2bis] Petals white -> 3\n"
+            "3[3] Seeds winged -> Ausella fusa\n"
+            "3[3bis] Seeds wingless -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
