@@ -224,6 +224,10 @@ std::string_view strip_pointer(std::string_view text) {
       again = true;
     }
   }
+  // "..... > 2": half an arrow.
+  if (text.starts_with('>') && read_reference(trim_left(text.substr(1)))) {
+    text = trim_left(text.substr(1));
+  }
   if (text.size() > 1 && text.front() == '#' && is_digit(code_point_at(text, 1).value)) {
     text.remove_prefix(1);
   }

@@ -349,5 +349,20 @@ TEST(PrintedDestination, PagesAndSignsOfGeneraMayStandBeforeNames) {
             "2[2] Head red -> Busella (p. 220)\n2[-] Head black -> Cusella\n");
 }
 
+TEST(PrintedDestination, BehindHalfAnArrow) {
+  EXPECT_EQ(sketch("1. Flowers solitary ..... Ausella husa\n"
+                   "– Flowers in racemes ..... > 2\n"
+                   "2. Petals red, > 2 mm long ..... Ausella busa\n"
+                   "– Petals white ..... > 3\n"
+                   "3. Seeds winged ..... Ausella cusa\n"
+                   "– Seeds wingless ..... Ausella dusa\n"),
+            "1[1] Flowers solitary -> Ausella husa\n"
+            "1[–] Flowers in racemes -> 2\n"
+            "2[2] Petals red, > 2 mm long -> Ausella busa\n"
+            "2[–] Petals white -> 3\n"
+            "3[3] Seeds winged -> Ausella cusa\n"
+            "3[–] Seeds wingless -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
