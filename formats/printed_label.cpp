@@ -63,11 +63,14 @@ Marks marks_at(std::string_view text, std::size_t at) {
     marks.length += c.length;
   }
   // "4+  Wings dark": the second lead of some German keys.
-  auto const behind = at + 1;
-  bool const plus = marks.count == 0 && value_at(text, at) == '+' && at > 0 &&
-                    is_digit(value_at(text, at - 1)) && is_blank(value_at(text, behind)) &&
+  constexpr std::size_t kMostPluses = 3;  // "4++" is the third
+  std::size_t pluses = 0;
+  while (pluses < kMostPluses && value_at(text, at + pluses) == '+') ++pluses;
+  auto const behind = at + pluses;
+  bool const plus = marks.count == 0 && pluses > 0 && at > 0 && is_digit(value_at(text, at - 1)) &&
+                    is_blank(value_at(text, behind)) &&
                     is_upper(value_at(text, skip_blanks(text, behind)));
-  if (plus) return {1, 1};
+  if (plus) return {static_cast<std::uint8_t>(pluses), pluses};
   return marks;
 }
 

@@ -16,10 +16,10 @@ namespace {
 constexpr std::size_t kFewestCouplets = 2;
 constexpr std::size_t kLongestBracket = 12;  // bytes, of a back-reference
 
-// "1 a Wings", "1 a. Wings", "1 * Wings" and, as the first of two, "1 Wings".
+// "1 a Wings", "1 a. Wings", "1. a) Wings", "1 * Wings" and, as the first of two, "1 Wings".
 struct SpacedLabel {
   Label label;
-  char sign{};  // 'a', 'b', '*'; 0 without
+  char sign{};  // 'a', 'b', '*', before a bracket 'c' to 'e'; 0 without
 };
 
 std::optional<SpacedLabel> read_spaced_label(std::string_view line) {
@@ -27,20 +27,23 @@ std::optional<SpacedLabel> read_spaced_label(std::string_view line) {
   std::size_t digits = 0;
   while (digits < line.size() && is_digit(static_cast<unsigned char>(line[digits]))) ++digits;
   if (digits == 0 || digits > kMostDigits || digits + 2 >= line.size()) return std::nullopt;
-  auto const at = skip_blanks(line, digits);
-  if (at == digits || at >= line.size()) return std::nullopt;
+  std::size_t const number = digits + (line[digits] == '.' ? 1 : 0);
+  auto const at = skip_blanks(line, number);
+  if (at == number || at + 1 >= line.size()) return std::nullopt;
+  bool const bracket = line[at] >= 'a' && line[at] <= 'e' && line[at + 1] == ')';
+  if (number > digits && !bracket) return std::nullopt;  // a number as most keys print it
   SpacedLabel found;
   found.label.number = number_of(line.substr(0, digits));
   found.label.printed = line.substr(0, digits);
   found.label.text_at = at;
-  if (line[at] == 'a' || line[at] == 'b' || line[at] == '*') {
-    auto const stop = line.substr(at + 1).starts_with('.');
+  if (bracket || line[at] == 'a' || line[at] == 'b' || line[at] == '*') {
+    auto const stop = bracket || line.substr(at + 1).starts_with('.');
     auto const words = skip_blanks(line, at + (stop ? 2 : 1));
     if (words == at + (stop ? 2U : 1U) || words >= line.size()) return std::nullopt;
     found.sign = line[at];
     found.label.printed = line.substr(0, at + 1);
     found.label.text_at = words;
-    if (stop) found.label.end = LabelEnd::dot;
+    if (stop) found.label.end = bracket ? LabelEnd::parenthesis : LabelEnd::dot;
     // "7 a. (1 b). Wings": what leads there.
     if (line[words] == '(') {
       auto const close = line.find(')', words);

@@ -272,5 +272,31 @@ TEST(PrintedNumbering, SerialNumbersMayBearStopsAndDashes) {
             wanted);
 }
 
+TEST(PrintedSpacedLabels, LettersInBracketsBehindTheStopOfTheNumber) {
+  EXPECT_EQ(sketch("1. a) Flowers solitary ..... Ausella husa\n"
+                   "1. b) Flowers in racemes ..... 2\n"
+                   "1. c) Flowers in heads ..... Ausella fusa\n"
+                   "2. a) Petals red ..... Ausella busa\n"
+                   "2. b) Petals white ..... Ausella cusa\n"),
+            "1[1. a] Flowers solitary -> Ausella husa\n"
+            "1[1. b] Flowers in racemes -> 2\n"
+            "1[1. c] Flowers in heads -> Ausella fusa\n"
+            "2[2. a] Petals red -> Ausella busa\n"
+            "2[2. b] Petals white -> Ausella cusa\n");
+}
+
+TEST(PrintedMarks, TwoPlusesMarkTheThirdLead) {
+  EXPECT_EQ(sketch("1 Flowers solitary ..... Ausella husa\n"
+                   "1+ Flowers in racemes ..... 2\n"
+                   "1++ Flowers in heads ..... Ausella fusa\n"
+                   "2 Petals red ..... Ausella busa\n"
+                   "2+ Petals white ..... Ausella cusa\n"),
+            "1[1] Flowers solitary -> Ausella husa\n"
+            "1[1+] Flowers in racemes -> 2\n"
+            "1[1++] Flowers in heads -> Ausella fusa\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[2+] Petals white -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
