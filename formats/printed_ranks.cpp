@@ -14,9 +14,9 @@ constexpr std::size_t kLongestNumeral = 7;        // of a label, "xxxviii"
 constexpr std::size_t kLongestGroupNumeral = 12;  // "ccclxxxviii"
 
 // Signs that print uses for leads; their place here is their rank.
-constexpr std::array<char32_t, 20> kSigns{'*',    '+',    0xA7,   '=',    0x2020, 0x2021, '#',
+constexpr std::array<char32_t, 21> kSigns{'*',    '+',    0xA7,   '=',    0x2020, 0x2021, '#',
                                           0xB6,   0x25CB, 0x25CF, 0x25A1, 0x25A0, 0x25CA, 0x25C6,
-                                          0x2606, 0x2605, '|',    0x2217, 0xD7,   0x25B3};
+                                          0x2606, 0x2605, '|',    0x2217, 0xD7,   0x25B3, 0xB0};
 
 std::uint32_t place_among_signs(char32_t c) {
   auto const found = std::find(kSigns.begin(), kSigns.end(), c);

@@ -88,5 +88,16 @@ TEST(PrintedDashLevels, CountsBehindTwoDashesEndNoRange) {
             "2[––] 10 stamens in each flower -> Ausella rusa\n");
 }
 
+TEST(PrintedDashLevels, RingsAreLevelsToo) {
+  EXPECT_EQ(sketch("* Flowers solitary\n"
+                   "  ° Petals red ..... Ausella busa\n"
+                   "  °° Petals white ..... Ausella cusa\n"
+                   "** Flowers in racemes ..... Ausella husa\n"),
+            "1[*] Flowers solitary -> 2\n"
+            "1[**] Flowers in racemes -> Ausella husa\n"
+            "2[°] Petals red -> Ausella busa\n"
+            "2[°°] Petals white -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
