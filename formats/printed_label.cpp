@@ -121,10 +121,17 @@ bool is_ordinal_sign(std::string_view text, std::size_t at) {
          is_upper(value_at(text, skip_blanks(text, behind)));
 }
 
+// "1/ Wings": how some French works close their labels.
+bool is_closing_stroke(std::string_view text, std::size_t at) {
+  return value_at(text, at) == '/' && is_blank(value_at(text, at + 1)) &&
+         is_upper(value_at(text, skip_blanks(text, at + 1)));
+}
+
 // "3-5 setae", "3,5 mm", "5 %": the number measures or counts something.
 bool continues_as_quantity(std::string_view text, std::size_t at) {
   auto const c = code_point_at(text, at);
-  if (is_ordinal_sign(text, at) || marks_at(text, at).count > 0) return false;
+  if (is_ordinal_sign(text, at) || is_closing_stroke(text, at)) return false;
+  if (marks_at(text, at).count > 0) return false;
   if (c.value == '%' || c.value == 0xB0 || c.value == 0xD7 || c.value == '+' || c.value == '/') {
     return true;
   }
@@ -150,6 +157,11 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
   if (label.end == LabelEnd::none && is_ordinal_sign(line, at)) {
     label.end = LabelEnd::degree;
     at += code_point_at(line, at).length;
+    return;
+  }
+  if (label.end == LabelEnd::none && is_closing_stroke(line, at)) {
+    label.end = LabelEnd::colon;  // as rare, and no less sure
+    ++at;
     return;
   }
   for (int part = 0; part < 4; ++part) {

@@ -298,5 +298,22 @@ TEST(PrintedMarks, TwoPlusesMarkTheThirdLead) {
             "2[2+] Petals white -> Ausella cusa\n");
 }
 
+TEST(PrintedLabels, MayCloseWithAStroke) {
+  EXPECT_EQ(sketch("1/ Flowers solitary\tAusella husa\n"
+                   "– Flowers in racemes\t2\n"
+                   "\n"
+                   "2/ Petals red\t3\n"
+                   "– Petals white\tAusella cusa\n"
+                   "\n"
+                   "3/ Seeds winged\tAusella fusa\n"
+                   "– Seeds wingless\tAusella gusa\n"),
+            "1[1] Flowers solitary -> Ausella husa\n"
+            "1[–] Flowers in racemes -> 2\n"
+            "2[2] Petals red -> 3\n"
+            "2[–] Petals white -> Ausella cusa\n"
+            "3[3] Seeds winged -> Ausella fusa\n"
+            "3[–] Seeds wingless -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
