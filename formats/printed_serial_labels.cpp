@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <iterator>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -84,9 +85,8 @@ std::optional<Label> damaged_label(std::string_view line, std::uint32_t number,
 // Of the key on lines [first, last).
 void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last) {
   constexpr std::size_t kFewestPairs = 2;
-  std::unordered_map<std::uint32_t, Stand> stands;  // by number
-  std::unordered_map<std::uint32_t, std::uint32_t> named_by;
-  std::uint32_t largest = 0;
+  std::map<std::uint32_t, Stand> stands;  // by number
+  std::map<std::uint32_t, std::uint32_t> named_by;
   for (auto i = first; i < last; ++i) {
     auto const label = read_label(lines[i].text);
     if (!label || label->family != LabelFamily::digits || label->back.empty()) continue;
@@ -97,7 +97,6 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
     // Numbers that stand twice tell nothing.
     if (!stands.try_emplace(label->number, Stand{i, rival}).second) return;
     named_by[rival] = label->number;
-    largest = std::max(largest, std::max(label->number, rival));
   }
   std::size_t paired = 0;
   std::size_t alone = 0;
@@ -106,24 +105,23 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
     ++(other != stands.end() && other->second.rival == number ? paired : alone);
   }
   if (paired < kFewestPairs * 2 || alone * 2 > paired) return;
-  // "2 (3)" is missing where "3 (2)" stands, and its line between those of 1 and 3.
-  for (std::uint32_t number = 1; number <= largest && number <= kMostCouplets; ++number) {
-    auto const rival = named_by.find(number);
-    if (rival == named_by.end() || stands.contains(number)) continue;
-    auto const before = stands.find(number - 1);
-    auto const behind = stands.find(number + 1);
-    if (behind == stands.end() || (number > 1 && before == stands.end())) continue;
+  // "2 (3)" is missing where "3 (2)" stands, and its line between those of the nearest numbers.
+  for (auto const& [number, rival] : named_by) {
+    if (stands.contains(number)) continue;
     constexpr std::size_t kMostLines = 40;
-    auto const end = behind->second.line;
-    auto const from =
-        number > 1 ? before->second.line + 1 : std::max(first, end - std::min(end, kMostLines));
+    auto const behind = stands.upper_bound(number);
+    auto const before = behind == stands.begin() ? stands.end() : std::prev(behind);
+    auto from = before == stands.end() ? first : before->second.line + 1;
+    auto end = behind == stands.end() ? last : behind->second.line;
+    if (before == stands.end()) from = std::max(from, end - std::min(end, kMostLines));
+    if (behind == stands.end()) end = std::min(end, from + kMostLines);
     if (from + kMostLines < end) continue;
     for (auto i = from; i < end; ++i) {
       if (lines[i].text.empty() || lines[i].told) continue;
-      auto label = damaged_label(lines[i].text, number, rival->second);
+      auto label = damaged_label(lines[i].text, number, rival);
       if (!label) continue;
       lines[i].told = label;
-      stands[number] = Stand{i, rival->second};
+      stands[number] = Stand{i, rival};
       break;
     }
   }
