@@ -496,7 +496,11 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
       words_of(line.text).size() <= kWordsOfAName) {
     return true;
   }
-  if (!is_latin_name(line.text) || has_numbered_name_within(line.text)) return false;
+  // "Ausella sp. 2"
+  constexpr std::size_t kWordsOfUnnamed = 4;
+  bool const unnamed = is_unnamed_species(line.text) &&
+                       words_of(line.text, kWordsOfUnnamed + 1).size() <= kWordsOfUnnamed;
+  if (!(is_latin_name(line.text) || unnamed) || has_numbered_name_within(line.text)) return false;
   if (has_certain_name_behind(line.text)) return false;
   if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
   // "… unlike that of" / "Aus bus" / "and smooth".

@@ -342,5 +342,18 @@ TEST(PrintedOddNames, GreekLettersCountVarieties) {
   EXPECT_EQ(led_to("Aus bus subsp, cus Roe"), "Aus bus subsp. cus");
 }
 
+TEST(PrintedOddNames, SpeciesWithoutNamesMayStandOnLinesOfTheirOwn) {
+  EXPECT_EQ(sketch("1.\tVertex with a carina; labrum bilobed\n"
+                   "\tAusella busa Roe, 1949\n"
+                   "1’.\tVertex without carina; labrum simple (three workers known)\n"
+                   "\tAusella sp. 2\n"
+                   "\n"
+                   "Figure 18. Mandible, outer view.\n"
+                   "\n"
+                   "4.4 Description of the species\n"),
+            "1[1] Vertex with a carina; labrum bilobed -> Ausella busa\n"
+            "1[1’] Vertex without carina; labrum simple (three workers known) -> Ausella sp. 2\n");
+}
+
 }  // namespace
 }  // namespace keydrift
