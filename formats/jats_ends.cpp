@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -70,12 +71,26 @@ bool is_name(InlineMark const& mark, std::string_view inside) {
   return is_latin_name(words) || (marked && is_name_in_italics(words));
 }
 
+// "(Fig. <xref>12</xref>)", "Figs 3–<b>12</b>.", "(n = <b>12</b>)": the words before the mark have
+// its number for their own.
+bool is_number_of_words(std::string_view text, std::size_t mark_begin) {
+  auto const before = text.substr(0, mark_begin);
+  if (leaves_bracket_open(before)) return true;
+  auto const last = code_point_before(before, before.size());
+  if (is_dash(last.value)) {
+    return is_digit(code_point_before(before, before.size() - last.length).value);
+  }
+  return starts_caption(text.substr(last_word_begin(trim_right(before))));
+}
+
 // "<b>8a.</b> <i>Aus bus</i>": where the destination begins whose name begins at `begin`.
 std::size_t with_book_number(FlowText const& line, std::size_t begin) {
   for (auto mark = line.marks.rbegin(); mark != line.marks.rend(); ++mark) {
     if (mark->end > begin) continue;
     auto const number = std::string_view{line.text}.substr(mark->begin, begin - mark->begin);
-    return book_number_length(number) == number.size() ? mark->begin : begin;
+    bool const book =
+        book_number_length(number) == number.size() && !is_number_of_words(line.text, mark->begin);
+    return book ? mark->begin : begin;
   }
   return begin;
 }
@@ -120,7 +135,8 @@ std::size_t marked_destination(FlowText const& line) {
     bool const name = is_name(*mark, inside);
     if (begin == kNotTold) {
       auto const rest = trim(after);
-      bool const number = mark->kind != InlineKind::name && is_number(inside);
+      bool const number = mark->kind != InlineKind::name && is_number(inside) &&
+                          !is_number_of_words(text, mark->begin);
       bool const ends = number ? rest.empty() || rest == "." : name && may_follow_name(after);
       if (!ends ||
           (name && read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {

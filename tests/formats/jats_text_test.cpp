@@ -96,6 +96,35 @@ TEST(JatsText, NumbersOfTaxaStandBeforeTheirNames) {
             "2[2] Legs long: -> Aus cus\n2[2] Legs short: -> Aus cus var. dus\n");
 }
 
+TEST(JatsText, NumbersOfFiguresStayWithTheirWords) {
+  EXPECT_EQ(sketch_article(article(
+                sec("Key to Aus",
+                    "<p>1 Wings clear (Fig. <xref ref-type=\"fig\" rid=\"F1\">12</xref>) "
+                    "<italic>Aus bus</italic></p>\n"
+                    "<p>– Wings dark (Fig. <xref ref-type=\"fig\" rid=\"F1\">12</xref>) 2</p>\n"
+                    "<p>2 Head pale (Figs <xref ref-type=\"fig\" rid=\"F1\">12</xref>–<xref "
+                    "ref-type=\"fig\" rid=\"F2\">13</xref>) <italic>Aus cus</italic></p>\n"
+                    "<p>– Head dark, n = 9 (Orm <xref ref-type=\"bibr\" rid=\"B1\">1901</xref>) "
+                    "3</p>\n<p>3 Legs long; Fig. <xref ref-type=\"fig\" rid=\"F1\">12</xref>. "
+                    "<italic>Aus dus</italic></p>\n"
+                    "<p>– Legs short (n = <bold>12</bold>) <italic>Aus eus</italic></p>"))),
+            "1[1] Wings clear (Fig. 12) -> Aus bus\n1[–] Wings dark (Fig. 12) -> 2\n"
+            "2[2] Head pale (Figs 12–13) -> Aus cus\n2[–] Head dark, n = 9 (Orm 1901) -> 3\n"
+            "3[3] Legs long; Fig. 12. -> Aus dus\n3[–] Legs short (n = 12) -> Aus eus\n");
+  // The last words of a lead that goes on with the next one.
+  EXPECT_EQ(sketch_article(article(
+                sec("Key to Aus",
+                    "<p>1 (4) Wings clear, Fig. <xref ref-type=\"fig\" rid=\"F1\">3</xref></p>\n"
+                    "<p>2 (3) Head pale <italic>Aus bus</italic></p>\n"
+                    "<p>3 (2) Head dark <italic>Aus cus</italic></p>\n"
+                    "<p>4 (1) Wings dark, Fig. <xref ref-type=\"fig\" rid=\"F1\">4</xref></p>\n"
+                    "<p>5 (6) Legs long <italic>Aus dus</italic></p>\n"
+                    "<p>6 (5) Legs short <italic>Aus eus</italic></p>"))),
+            "1[1] Wings clear, Fig. 3 -> 2\n1[4] Wings dark, Fig. 4 -> 5\n"
+            "2[2] Head pale -> Aus bus\n2[3] Head dark -> Aus cus\n"
+            "5[5] Legs long -> Aus dus\n5[6] Legs short -> Aus eus\n");
+}
+
 TEST(JatsText, AKeyInTheAccountOfAGenusShortensItsName) {
   auto const key = sec("Key to the species",
                        "<p>1. Wings clear ... 2</p><p>– Wings dark ... <italic>A. bus</italic></p>"
