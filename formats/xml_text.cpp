@@ -18,8 +18,7 @@ constexpr std::array kBlocks{"break"sv,      "p"sv,     "list"sv,    "list-item"
                              "disp-quote"sv, "title"sv, "caption"sv, "verse-line"sv, "tr"sv,
                              "table-wrap"sv, "fig"sv,   "sec"sv,     "attrib"sv,     "row"sv};
 // Elements whose words are parted from what follows, on the same line.
-constexpr std::array kParted{"label"sv, "term"sv,           "def"sv, "td"sv, "th"sv,
-                             "entry"sv, "taxon-name-part"sv};
+constexpr std::array kParted{"label"sv, "term"sv, "def"sv, "td"sv, "th"sv, "entry"sv};
 constexpr std::array kUnprinted{"object-id"sv,    "tex-math"sv,   "graphic"sv,  "inline-graphic"sv,
                                 "media"sv,        "index-term"sv, "alt-text"sv, "long-desc"sv,
                                 "private-char"sv, "annotation"sv};
@@ -107,6 +106,7 @@ class FlowReader {
     auto const name = local_name(node);
     if (is_one_of(kBlocks, name)) end_line();
     if (is_one_of(kParted, name)) blank_ = true;
+    if (name == "taxon-name-part") after_name_part_ = true;
     if (name == "label" || name == "term") after_label_ = true;
     if (name == "sup" || name == "sub") digits_ = nullptr;
     if (node == verbatim_) verbatim_ = {};
@@ -130,6 +130,7 @@ class FlowReader {
     if (!line_.empty()) flow_.lines.push_back(std::exchange(line_, {}));
     line_ = {};
     blank_ = false;
+    after_name_part_ = false;
     after_label_ = false;
     for (auto node : std::exchange(footnotes_, {})) {
       auto footnote = FlowReader{document_, true}.read(node).joined();
@@ -145,6 +146,11 @@ class FlowReader {
                                           "&gt;"sv, "&quot;"sv, "&apos;"sv};
     return std::any_of(kResolved.begin(), kResolved.end(),
                        [&](auto one) { return reference.starts_with(one); });
+  }
+
+  // Stands right behind the word before it.
+  [[nodiscard]] static bool closes(char c) {
+    return std::string_view{")].,;:"}.find(c) != std::string_view::npos;
   }
 
   void add_text(pugi::xml_node node) {
@@ -197,6 +203,9 @@ class FlowReader {
       blank_ = true;
       return;
     }
+    // Parts of a name are words, but "(<subgenus>Neaus</subgenus>)" has no blank within it.
+    blank_ = blank_ || (after_name_part_ && !closes(first));
+    after_name_part_ = false;
     if (blank_ && !line_.empty() && line_.text.back() != ' ') line_.text += ' ';
     blank_ = false;
     after_label_ = false;
@@ -221,6 +230,7 @@ class FlowReader {
   std::array<std::string_view, 10> const* digits_{nullptr};
   std::size_t expected_{kNotTold};  // where the source goes on if nothing comes between
   bool blank_{false};               // blanks stand before the next character
+  bool after_name_part_{false};     // what comes next is another word, unless it closes this one
   bool after_label_{false};
   bool broken_{false};  // it does not stand right behind the last one in the source
 };

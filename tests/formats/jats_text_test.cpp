@@ -61,6 +61,26 @@ TEST(JatsText, NamesAndNumbersThatAreMarkedUpEndALead) {
             "3[3] Legs pale -> Aus eus\n3[–] Legs dark, as in Aus bus -> Aus fus (in part)\n");
 }
 
+TEST(JatsText, SignsBetweenThePartsOfANameTouchThem) {
+  auto const part = [](std::string_view type, std::string_view word) {
+    return "<tp:taxon-name-part taxon-name-part-type=\"" + std::string{type} + "\">" +
+           std::string{word} + "</tp:taxon-name-part>";
+  };
+  auto const name = [&](std::string_view genus, std::string_view species) {
+    return "<tp:taxon-name>" + part("genus", genus) + " (" + part("subgenus", "Neaus") + ") " +
+           part("species", species) + "</tp:taxon-name>";
+  };
+  EXPECT_EQ(sketch_article(article(sec(
+                "Key to Aus", "<p>1 Wings clear ... " + name("Aus", "bus") +
+                                  "</p>\n<p>– Wings dark ... 2</p>\n<p>2 Legs long ... " +
+                                  name("Aus", "cus") + "</p>\n<p>– Legs short ... <tp:taxon-name>" +
+                                  part("genus", "Aus") + part("species", "dus") +
+                                  "</tp:taxon-name>, " + "<tp:taxon-name>" + part("genus", "Aus") +
+                                  part("species", "eus") + "</tp:taxon-name></p>"))),
+            "1[1] Wings clear -> Aus (Neaus) bus\n1[–] Wings dark -> 2\n"
+            "2[2] Legs long -> Aus (Neaus) cus\n2[–] Legs short -> Aus dus + Aus eus\n");
+}
+
 TEST(JatsText, ItalicsNeedNoLatinEnding) {
   EXPECT_EQ(
       sketch_article(article(
