@@ -61,6 +61,8 @@ class GridReader {
       cell.column = column;
       cell.span = std::min(number_of(node.attribute("colspan")), kMostColumns - column);
       auto flow = xml::read_flow(document_, node);
+      // What converters fill empty cells with: "<td>&#160;</td>".
+      std::erase_if(flow.lines, [](auto const& line) { return printed::trim(line.text).empty(); });
       cell.flow = flow.joined();
       cell.lines = std::move(flow.lines);
       for (auto& footnote : flow.footnotes) table_.footnotes.push_back(std::move(footnote));

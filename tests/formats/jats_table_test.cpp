@@ -195,6 +195,13 @@ TEST(JatsTable, MissingLabelsAndDestinations) {
             "2[–] Legs short -> ?6\n");
 }
 
+TEST(JatsTable, CellsOfNothingButANoBreakSpaceAreEmpty) {
+  EXPECT_EQ(sketch_rows("1|Wings clear; legs red|2\n&#160;|Wings dark; legs black|Aus bus\n"
+                        "2|Legs long; head 5 mm|Aus cus\n&#160;|Legs short; head 7 mm|Aus dus"),
+            "1[1] Wings clear; legs red -> 2\n1[] Wings dark; legs black -> Aus bus\n"
+            "2[2] Legs long; head 5 mm -> Aus cus\n2[] Legs short; head 7 mm -> Aus dus\n");
+}
+
 TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
   auto const wrap = [](std::string_view caption, std::string_view text) {
     return "<table-wrap content-type=\"key\"><label>Table " + std::string{caption} +
