@@ -50,9 +50,12 @@ class TableReader {
     auto const filled = static_cast<std::size_t>(std::count_if(
         row.cells.begin(), row.cells.end(), [](Cell const& cell) { return !cell.flow.empty(); }));
     if (filled == 0) return;
-    if (row.is_head || (rows_.empty() && is_head_row(row))) {
-      FlowText whole;
-      for (auto const& cell : row.cells) whole.append(cell.flow, " ");
+    FlowText whole;
+    for (auto const& cell : row.cells) whole.append(cell.flow, " ");
+    bool const head = row.is_head || (rows_.empty() && is_head_row(row));
+    // Where the table was parted by pages, its head stands once more.
+    if (head || (!head_.empty() && filled > 1 && whole.text == head_)) {
+      if (head) head_ = whole.text;
       rows_.push_back({.role = LineRole::aside, .words = std::move(whole)});
     } else if (filled == 1 && table_.columns.used > 1) {
       take_lone_cell(row);
@@ -313,6 +316,7 @@ class TableReader {
   Table table_;
   std::vector<KeyRow> rows_;
   std::string number_;  // of the label read last
+  std::string head_;    // "Couplet Character Go to", of the columns; empty: none
 };
 
 }  // namespace

@@ -202,6 +202,18 @@ TEST(JatsTable, CellsOfNothingButANoBreakSpaceAreEmpty) {
             "2[2] Legs long; head 5 mm -> Aus cus\n2[] Legs short; head 7 mm -> Aus dus\n");
 }
 
+TEST(JatsTable, TheHeadOfTheColumnsMayStandAgain) {
+  auto const body = rows(
+      "1|Wings clear|2\n–|Wings dark|Aus bus\nCouplet|Lead|Result\n"
+      "2|Legs long|Aus cus\n–|Legs short|Aus dus");
+  EXPECT_EQ(sketch_article(key_section("Key", rows("Couplet|Lead|Result") + body)), kPlain);
+  auto const section =
+      test::article("<sec><title>Key</title><table-wrap content-type=\"key\"><table><thead>" +
+                    rows("Couplet|Lead|Result") + "</thead><tbody>" + body +
+                    "</tbody></table></table-wrap></sec>");
+  EXPECT_EQ(sketch_article(section), kPlain);
+}
+
 TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
   auto const wrap = [](std::string_view caption, std::string_view text) {
     return "<table-wrap content-type=\"key\"><label>Table " + std::string{caption} +
