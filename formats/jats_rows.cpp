@@ -1,6 +1,7 @@
 #include "keydrift/formats/jats_rows.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -249,9 +250,16 @@ class TableReader {
     bool const lead = label && label->text_at < text.size() &&
                       (shows_destination(text) || trailing_reference(text) ||
                        marked_destination(cell.flow) != kNotTold);
+    // "1 | Wings clear ... 2" and, beneath, " | Wings dark ... Aus bus".
+    bool const rival = columns.labels > 0 && !columns.has_destination &&
+                       cell.column >= columns.labels && cell.span == 1 && !rows_.empty() &&
+                       !is_open(rows_.back()) &&
+                       (shows_destination(text) || marked_destination(cell.flow) != kNotTold);
     if (lead) {
       KeyRow key{.words = cell.flow};
       rows_.push_back(std::move(key));
+    } else if (rival) {
+      add_row(to_key_row(row));
     } else if (!through && columns.kind_of(cell) == ColumnKind::destination &&
                lacks_destination()) {
       rows_.back().destination.append(cell.flow, " ");
@@ -279,6 +287,13 @@ class TableReader {
   [[nodiscard]] bool lacks_destination() const {
     return !rows_.empty() && rows_.back().role == LineRole::lead &&
            rows_.back().destination.empty() && !shows_destination(rows_.back().words.text);
+  }
+
+  // A lead whose end is yet to come, or no lead.
+  [[nodiscard]] static bool is_open(KeyRow const& row) {
+    return row.role != LineRole::lead ||
+           (row.destination.empty() && !shows_destination(row.words.text) &&
+            marked_destination(row.words) == kNotTold && !trailing_reference(row.words.text));
   }
 
   // "Aus bus, / Aus cus" in two rows.
@@ -342,17 +357,29 @@ namespace {
 struct LabelTally {
   std::vector<std::uint32_t> numbers;  // of labels that carry the count on
   std::size_t leads{};
-  std::size_t rivals{};  // dashes, and numbers that stand twice
+  std::size_t rivals{};      // dashes, numbers that stand twice, "4 (1)" behind "1 (4)"
+  std::size_t serial{};      // of these, the last
+  std::size_t unlabelled{};  // leads beneath one with a number, their label's cell empty
 };
 
 LabelTally tally_labels(std::vector<ManuscriptLine> const& rows) {
   LabelTally tally;
   std::uint32_t last = 0;
+  std::map<std::uint32_t, std::uint32_t> announced;  // "1 (4)": by 4
   for (auto const& row : rows) {
     if (row.markup.role != LineRole::lead) continue;
     ++tally.leads;
+    if (row.markup.words_begin == 0 && last > 0) ++tally.unlabelled;
     auto const label = read_label(row.text);
-    if (!label) continue;
+    if (!label || row.markup.words_begin == 0) continue;
+    if (auto const other = read_reference(label->back)) {
+      auto const known = announced.find(label->number);
+      if (known != announced.end() && known->second == other->number) {
+        ++tally.rivals;
+        ++tally.serial;
+      }
+      announced.emplace(other->number, label->number);
+    }
     if (label->is_dash() || (last != 0 && label->number == last)) {
       ++tally.rivals;
     } else if (label->number == last + 1) {
@@ -362,6 +389,33 @@ LabelTally tally_labels(std::vector<ManuscriptLine> const& rows) {
   }
   std::sort(tally.numbers.begin(), tally.numbers.end());
   return tally;
+}
+
+// The row's destination is one of the numbers.
+bool leads_to(ManuscriptLine const& row, std::vector<std::uint32_t> const& numbers) {
+  if (row.markup.destination_begin >= row.text.size()) return false;
+  auto const destination = std::string_view{row.text}.substr(row.markup.destination_begin);
+  auto const reference = read_reference(strip_pointer(destination));
+  return reference && std::binary_search(numbers.begin(), numbers.end(), reference->number);
+}
+
+// Three of four leads end in one of the numbers, behind leaders, or in what may be a name; one of
+// them at least in one of the former.
+bool have_ends(std::vector<ManuscriptLine> const& rows, std::vector<std::uint32_t> const& numbers) {
+  std::size_t leads = 0;
+  std::size_t sure = 0;
+  std::size_t others = 0;
+  for (auto const& row : rows) {
+    if (row.markup.role != LineRole::lead) continue;
+    ++leads;
+    auto const begin = row.markup.destination_begin;
+    if (leads_to(row, numbers) || (begin == kNotTold && shows_destination(row.text))) {
+      ++sure;
+    } else if (begin < row.text.size() && starts_with_upper(row.text.substr(begin))) {
+      ++others;
+    }
+  }
+  return sure > 0 && (sure + others) * 4 >= leads * 3;
 }
 
 // A list that is numbered where it is shown, each item a couplet with its leads one below the
@@ -400,19 +454,19 @@ std::vector<ManuscriptLine> ordered_couplets(xml::Document const& document, pugi
 }  // namespace
 
 bool looks_like_key(std::vector<ManuscriptLine> const& rows) {
-  auto const [numbers, leads, rivals] = tally_labels(rows);
-  if (numbers.size() < 2 || rivals < 2 || (numbers.size() + rivals) * 4 < leads * 3) return false;
-  return std::any_of(rows.begin(), rows.end(), [&numbers = numbers](ManuscriptLine const& row) {
-    if (row.markup.destination_begin >= row.text.size()) return false;
-    auto const destination = std::string_view{row.text}.substr(row.markup.destination_begin);
-    auto const reference = read_reference(strip_pointer(destination));
-    return reference && std::binary_search(numbers.begin(), numbers.end(), reference->number);
-  });
+  auto const tally = tally_labels(rows);
+  auto const& numbers = tally.numbers;
+  if (numbers.size() < 2 || tally.rivals < 2) return false;
+  if ((numbers.size() + tally.rivals) * 4 < tally.leads * 3) return false;
+  return tally.serial >= 2 || std::any_of(rows.begin(), rows.end(), [&numbers](auto const& row) {
+           return leads_to(row, numbers);
+         });
 }
 
 bool may_be_of_key(std::vector<ManuscriptLine> const& rows) {
   auto const tally = tally_labels(rows);
-  return tally.rivals > 0 && tally.rivals * 3 >= tally.leads && tally.leads * 4 >= rows.size() * 3;
+  auto const rivals = tally.rivals + (have_ends(rows, tally.numbers) ? tally.unlabelled : 0);
+  return rivals > 0 && rivals * 3 >= tally.leads && tally.leads * 4 >= rows.size() * 3;
 }
 
 std::vector<ManuscriptLine> text_lines(xml::Document const& document, pugi::xml_node element) {

@@ -195,6 +195,42 @@ TEST(JatsTable, MissingLabelsAndDestinations) {
             "2[–] Legs short -> ?6\n");
 }
 
+// Second leads without any label, in a table that only its section's title calls a key.
+TEST(JatsTable, EmptyLabelsWhereTheSectionSpeaksOfAKey) {
+  auto const key = [](std::string_view title, std::string_view text) {
+    return test::article("<sec><title>" + std::string{title} + "</title><table-wrap><table>" +
+                         std::string{text} + "</table></table-wrap></sec>");
+  };
+  constexpr std::string_view kUnlabelled =
+      "1[1] Wings clear -> 2\n1[] Wings dark -> Aus bus\n"
+      "2[2] Legs long -> Aus cus\n2[] Legs short -> Aus dus\n";
+  auto const empty =
+      rows("1|Wings clear|2\n|Wings dark|Aus bus\n2|Legs long|Aus cus\n|Legs short|Aus dus");
+  EXPECT_EQ(sketch_article(key("Key to Aus", empty)), kUnlabelled);
+  EXPECT_EQ(
+      sketch_article(key("Key to Aus",
+                         "<tr><td rowspan=\"2\">1</td><td>Wings clear</td><td>2</td></tr>\n"
+                         "<tr><td>Wings dark</td><td>Aus bus</td></tr>\n"
+                         "<tr><td rowspan=\"2\">2</td><td>Legs long</td><td>Aus cus</td></tr>\n"
+                         "<tr><td>Legs short</td><td>Aus dus</td></tr>\n")),
+      kUnlabelled);
+  EXPECT_EQ(
+      sketch_article(key("Key to Aus", rows("1|Wings clear ... 2\n|Wings dark ... Aus bus\n"
+                                            "2|Legs long ... Aus cus\n|Legs short ... Aus dus"))),
+      kUnlabelled);
+  // Measurements in such a section lead nowhere.
+  auto const both =
+      read_article(test::article("<sec><title>Key to Aus</title><table-wrap><table>" + empty +
+                                 "</table></table-wrap><table-wrap><table>" +
+                                 rows("1|Halvern|5.2\n|Norden|4.9\n2|Velmark|5.0\n|Orsund|4.8") +
+                                 "</table></table-wrap></sec>"));
+  ASSERT_TRUE(both);
+  EXPECT_EQ(test::sketch(both.value->edition), kUnlabelled);
+  // No title, no key: the second column of counts may be numbered as well.
+  EXPECT_FALSE(
+      read_article(key("Material", rows("1|Halvern|2\n|Norden|1\n2|Velmark|1\n|Orsund|2"))));
+}
+
 TEST(JatsTable, CellsOfNothingButANoBreakSpaceAreEmpty) {
   EXPECT_EQ(sketch_rows("1|Wings clear; legs red|2\n&#160;|Wings dark; legs black|Aus bus\n"
                         "2|Legs long; head 5 mm|Aus cus\n&#160;|Legs short; head 7 mm|Aus dus"),
