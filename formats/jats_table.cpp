@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::jats {
 namespace {
@@ -21,6 +22,13 @@ bool is_row(pugi::xml_node node) {
 bool is_cell(pugi::xml_node node) {
   auto const name = xml::local_name(node);
   return name == "td" || name == "th" || name == "entry";
+}
+
+// "Fig. 3", "(Figs 4, 5)".
+bool is_figure_cell(std::string_view text) {
+  while (!text.empty() && (text.front() == '(' || text.front() == '[')) text.remove_prefix(1);
+  constexpr std::size_t kLongest = 40;  // bytes; longer ones are captions
+  return text.size() <= kLongest && printed::starts_caption(text);
 }
 
 class GridReader {
@@ -85,6 +93,7 @@ class GridReader {
     struct Tally {
       std::size_t filled{};
       std::size_t labels{};
+      std::size_t figures{};
     };
     std::vector<Tally> tallies(kMostColumns);
     auto& columns = table_.columns;
@@ -98,9 +107,11 @@ class GridReader {
             std::all_of(cell.lines.begin(), cell.lines.end(),
                         [](xml::FlowText const& line) { return is_label_cell(line.text); });
         if (labels) ++tallies[cell.column].labels;
+        if (is_figure_cell(cell.flow.text)) ++tallies[cell.column].figures;
       }
     }
     bool words = false;
+    std::size_t figures_behind_words = 0;  // the column of them, 0: none
     for (std::size_t c = 0; c < columns.count; ++c) {
       auto const& tally = tallies[c];
       if (tally.filled == 0) continue;
@@ -110,10 +121,15 @@ class GridReader {
       } else if (!words) {
         words = true;
         columns.words = c;
+      } else if (!columns.has_destination && tally.figures == tally.filled) {
+        figures_behind_words = c;
       } else {
+        // "Wings clear | Fig. 3 | Aus bus": the figures are said of the words.
+        if (!columns.has_destination) columns.words = std::max(columns.words, figures_behind_words);
         columns.has_destination = true;
       }
     }
+    columns.has_destination = columns.has_destination || figures_behind_words > 0;
     if (!words) columns.words = columns.labels;
   }
 

@@ -27,12 +27,13 @@ struct Row {
 
 enum class ColumnKind : std::uint8_t { label, words, destination };
 
-// Labels in front, words in the next column, destinations in those behind it.
+// Labels in front, words in the next column, destinations in those behind it.  Figures in a column
+// between the two belong to the words.
 struct Columns {
   std::size_t count{};   // of the grid
   std::size_t used{};    // in which anything stands
   std::size_t labels{};  // the first of them
-  std::size_t words{};   // the column of the words; empty ones may stand before it
+  std::size_t words{};   // the last column of the words; empty ones may stand before it
   bool has_destination{false};
 
   [[nodiscard]] ColumnKind kind_of(Cell const& cell) const;

@@ -250,6 +250,17 @@ TEST(JatsTable, TheHeadOfTheColumnsMayStandAgain) {
   EXPECT_EQ(sketch_article(section), kPlain);
 }
 
+TEST(JatsTable, FiguresInAColumnOfTheirOwnBeforeTheDestination) {
+  EXPECT_EQ(sketch_rows("1|Wings clear|Fig. 3|2\n–|Wings dark|Figs 4, 5|Aus bus\n"
+                        "2|Legs long||Aus cus\n–|Legs short|Fig. 6|Aus dus"),
+            "1[1] Wings clear Fig. 3 -> 2\n1[–] Wings dark Figs 4, 5 -> Aus bus\n"
+            "2[2] Legs long -> Aus cus\n2[–] Legs short Fig. 6 -> Aus dus\n");
+  // Behind the destination they are said of the taxon.
+  EXPECT_EQ(sketch_rows("1|Wings clear|2|\n–|Wings dark|Aus bus|Fig. 4\n"
+                        "2|Legs long|Aus cus|Fig. 5\n–|Legs short|Aus dus|Fig. 6"),
+            kPlain);
+}
+
 TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
   auto const wrap = [](std::string_view caption, std::string_view text) {
     return "<table-wrap content-type=\"key\"><label>Table " + std::string{caption} +
