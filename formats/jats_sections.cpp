@@ -10,6 +10,7 @@
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/xml_text.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -86,6 +87,23 @@ pugi::xml_node wrap_of(pugi::xml_node table) {
   return table;
 }
 
+// Sets the number of a couplet before its first lead.
+void put_before(xml::FlowText const& number, ManuscriptLine& lead) {
+  xml::FlowText whole = number;
+  whole.text += '\t';
+  auto const shift = whole.text.size();
+  whole.text += lead.text;
+  for (auto stretch : lead.stretches) {
+    stretch.text_begin += shift;
+    whole.stretches.push_back(stretch);
+  }
+  auto const markup = lead.markup;
+  lead = to_line(std::move(whole), markup.role);
+  lead.markup = markup;
+  if (markup.words_begin != kNotTold) lead.markup.words_begin += shift;
+  if (markup.destination_begin != kNotTold) lead.markup.destination_begin += shift;
+}
+
 // A translation or a reply would give every key once more.
 bool is_beside_article(std::string_view name) {
   return name == "front" || name == "ref-list" || name == "sub-article" || name == "response";
@@ -157,6 +175,7 @@ class Collector {
     }
     if (is_named(node, "taxon-treatment")) return false;
     if ((is_named(node, "title") || is_named(node, "caption")) && is_section(parent)) {
+      if (take_number(node, zone_top)) return false;
       bool const wanted = parent == zone_top || !zone.has_tables || holds_key_table(parent);
       if (wanted) append(zone.lines, whole_line(document_, node, LineRole::heading));
       return false;
@@ -177,7 +196,22 @@ class Collector {
       take_text(node, parent, zone_top, zone);
       return false;
     }
+    if (is_named(node, "label") && is_section(parent) && title_of(document_, parent).empty()) {
+      take_number(node, zone_top);
+    }
     return !is_named(node, "fn") && !is_named(node, "label");
+  }
+
+  // "<sec><title>1</title><p>Wings clear ... 2</p><p>– Wings dark ... Aus bus</p></sec>": a section
+  // for each couplet.
+  bool take_number(pugi::xml_node node, pugi::xml_node zone_top) {
+    if (node.parent() == zone_top) return false;
+    auto words = xml::read_flow(document_, node).joined();
+    auto const label = printed::read_label(words.text);
+    bool const number = label && label->family == printed::LabelFamily::digits && !label->decimal &&
+                        label->text_at >= words.text.size();
+    if (number) couplet_ = std::move(words);
+    return number;
   }
 
   [[nodiscard]] bool within_key(pugi::xml_node node, pugi::xml_node zone_top) const {
@@ -231,7 +265,12 @@ class Collector {
   void take_text(pugi::xml_node node, pugi::xml_node parent, pugi::xml_node zone_top,
                  KeyZone& zone) {
     if (!zone.has_tables) {
-      append(zone.lines, text_lines(document_, node));
+      auto lines = text_lines(document_, node);
+      auto const number = std::exchange(couplet_, {});
+      if (!number.empty() && !lines.empty() && !printed::read_label(lines.front().text)) {
+        put_before(number, lines.front());
+      }
+      append(zone.lines, std::move(lines));
     } else if (parent == zone_top || (is_section(parent) && holds_key_table(parent))) {
       append(zone.lines, whole_line(document_, node, LineRole::aside));
       // A table may be set into a paragraph.
@@ -295,6 +334,7 @@ class Collector {
 
   xml::Document const& document_;
   std::unordered_map<std::size_t, bool> holds_;  // of sections and tables: is there a key's table?
+  xml::FlowText couplet_;  // the number of the couplet whose leads come next; empty: none is told
 };
 
 }  // namespace

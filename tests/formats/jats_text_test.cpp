@@ -211,6 +211,22 @@ TEST(JatsText, OrderedListsNumberTheirCouplets) {
             kPlain);
 }
 
+TEST(JatsText, ASectionForEachCouplet) {
+  auto const couplets = [](std::string_view element) {
+    auto const one = [&](std::string_view number, std::string_view leads) {
+      return "<sec><" + std::string{element} + ">" + std::string{number} + "</" +
+             std::string{element} + ">" + std::string{leads} + "</sec>\n";
+    };
+    return sec("Key to Aus",
+               one("1", "<p>Wings clear … 2</p><p>– Wings dark … <italic>Aus bus</italic></p>") +
+                   one("2",
+                       "<p>Legs long <italic>Aus cus</italic></p>"
+                       "<p>– Legs short <italic>Aus dus</italic></p>"));
+  };
+  EXPECT_EQ(sketch_article(article(couplets("title"))), kPlain);
+  EXPECT_EQ(sketch_article(article(couplets("label"))), kPlain);
+}
+
 TEST(JatsText, BoxesHaveTheirTitleInACaption) {
   auto const loaded = read_article(article(
       "<boxed-text content-type=\"key\"><caption><title>Key to Aus</title></caption>"
