@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <charconv>
+#include <iterator>
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/jats_sections.hpp"
 #include "keydrift/formats/manuscript.hpp"
 #include "keydrift/formats/xml_text.hpp"
@@ -128,6 +131,39 @@ std::vector<KeyZone> keys_by_shape(xml::Document const& document, std::vector<Ke
   return keys;
 }
 
+// Footnotes at the article's end, whose marks stand in the keys: they follow the key that has the
+// first of their marks.
+void append_notes(xml::Document const& document, pugi::xml_node article,
+                  std::vector<KeyZone>& zones) {
+  std::map<std::string_view, pugi::xml_node> notes;  // by their ids
+  auto const for_each = [](pugi::xml_node top, auto take) {
+    top.find_node([&take](pugi::xml_node node) {
+      take(node, xml::local_name(node));
+      return false;
+    });
+  };
+  for_each(article, [&notes](pugi::xml_node node, std::string_view name) {
+    std::string_view const id = node.attribute("id").value();
+    if (name == "fn" && !id.empty()) notes.emplace(id, node);
+  });
+  if (notes.empty()) return;
+  // Those within a key were read with it.
+  for (auto const& zone : zones) {
+    for_each(zone.element, [&notes](pugi::xml_node node, std::string_view name) {
+      if (name == "fn") notes.erase(node.attribute("id").value());
+    });
+  }
+  for (auto& zone : zones) {
+    for_each(zone.element, [&](pugi::xml_node node, std::string_view name) {
+      auto const note = name == "xref" ? notes.find(node.attribute("rid").value()) : notes.end();
+      if (note == notes.end()) return;
+      auto lines = jats::whole_line(document, note->second, LineRole::aside);
+      std::move(lines.begin(), lines.end(), std::back_inserter(zone.lines));
+      notes.erase(note);
+    });
+  }
+}
+
 }  // namespace
 
 bool is_jats(xml::Document const& document) {
@@ -149,6 +185,7 @@ Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const
     sort_findings(loaded.findings);
     return loaded;
   }
+  append_notes(document, article, zones);
   std::vector<ManuscriptLine> lines;
   for (auto& zone : zones) {
     std::move(zone.lines.begin(), zone.lines.end(), std::back_inserter(lines));

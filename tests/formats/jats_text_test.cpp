@@ -341,6 +341,22 @@ TEST(JatsText, FrontMatterAndFootnotes) {
   EXPECT_EQ(notes, (Lines{"Dried: dull.", "All drawn from life."}));
 }
 
+TEST(JatsText, FootnotesAtTheArticlesEnd) {
+  auto const key =
+      sec("Key to Aus",
+          "<p>1 Wings clear ... 2</p><p>– Wings dark ... <italic>Aus bus</italic>"
+          "<xref ref-type=\"fn\" rid=\"n1\"><sup>1</sup></xref></p><p>2 Legs long ... <italic>Aus "
+          "cus</italic></p><p>– Legs short ... <italic>Aus dus</italic></p>");
+  auto const loaded = read_article(
+      "<article><body>" + key +
+      "</body><back><fn-group><fn id=\"n1\"><label>1</label><p>The type is lost.</p></fn>"
+      "<fn id=\"n2\"><p>No fund paid for this.</p></fn></fn-group></back></article>");
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  ASSERT_EQ(loaded.value->edition.notes.size(), 1U);
+  EXPECT_EQ(loaded.value->edition.notes[0].text, "The type is lost.");
+}
+
 TEST(JatsText, SaysWhatItLeavesAside) {
   auto const loaded = read_article(
       article(sec("Key features", "<p>The wings matter most.</p>") +
