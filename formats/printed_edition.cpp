@@ -354,7 +354,7 @@ class Builder {
         i + 1 < reads_.size() && grouping_.couplets[home_[i].couplet.index].part ==
                                      grouping_.couplets[home_[i + 1].couplet.index].part;
     // A lead that leads nowhere, or whose leaders do, stays so: proof_structure reports it.
-    if (grouping_.goes_on && reads_[i].leaders == LeaderKind::none && next_follows &&
+    if (grouping_.goes_on && !are_leaders(reads_[i].leaders) && next_follows &&
         home_[i + 1].ordinal == 0) {
       lead.destination = ToCouplet{home_[i + 1].couplet};
     }

@@ -152,7 +152,7 @@ class Judge {
         break;
     }
     // Leaders to nothing: the destination was forgotten, no couplet stands beneath.
-    if (reads_[i].leaders != LeaderKind::none) return false;
+    if (are_leaders(reads_[i].leaders)) return false;
     if (!below_.empty() && below_[i] != kNone) {
       reached_[below_[i]] = true;
       return true;

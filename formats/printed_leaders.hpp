@@ -21,6 +21,11 @@ enum class LeaderKind : std::uint8_t {
   cell,   // the border of a table's cell
 };
 
+// Something printed that leads to a destination, though there be none; an empty cell is not.
+[[nodiscard]] inline bool are_leaders(LeaderKind kind) {
+  return kind != LeaderKind::none && kind != LeaderKind::cell;
+}
+
 // text[0, words_end) are the words, text[destination_begin, …) the destination (possibly empty,
 // where leaders lead to nothing yet).
 struct TailSplit {

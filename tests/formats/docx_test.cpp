@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 #include "docx_support.hpp"
 #include "finding_text.hpp"
 #include "keydrift/formats/edition_reader.hpp"
@@ -172,6 +174,22 @@ TEST(Docx, ReadsInsertedRowsAndNotDeletedOnes) {
   EXPECT_EQ(
       read.findings.at(0).substr(0, 89),
       "k.docx:4:1: information: tracked changes are read as accepted: 1 insertion and 1 deletion");
+}
+
+TEST(Docx, LetsLeadsOfSerialTablesGoOn) {
+  std::vector<std::string> rows;
+  for (auto const& [label, words, end] :
+       std::vector<std::array<std::string, 3>>{{"1 (4)", "Wings clear", ""},
+                                               {"2 (3)", "Legs long", "Aus bus"},
+                                               {"3 (2)", "Legs short", "Aus cus"},
+                                               {"4 (1)", "Wings dark", ""},
+                                               {"5 (6)", "Head red", "Aus dus"},
+                                               {"6 (5)", "Head black", "Aus eus"}}) {
+    rows.push_back(row({paragraph(label), paragraph(words), paragraph(end)}));
+  }
+  EXPECT_EQ(read_body(table(rows)).sketch,
+            "1[1] Wings clear -> 2\n1[4] Wings dark -> 5\n2[2] Legs long -> Aus bus\n"
+            "2[3] Legs short -> Aus cus\n5[5] Head red -> Aus dus\n5[6] Head black -> Aus eus\n");
 }
 
 TEST(Docx, LeavesHiddenTextOutAndSaysSo) {

@@ -250,6 +250,22 @@ TEST(JatsTable, TheHeadOfTheColumnsMayStandAgain) {
   EXPECT_EQ(sketch_article(section), kPlain);
 }
 
+TEST(JatsTable, LeadsOfSerialKeysGoOnWhereTheirCellIsEmpty) {
+  constexpr std::string_view kSerial =
+      "1[1] Wings clear -> 2\n1[4] Wings dark -> 5\n2[2] Legs long -> Aus bus\n"
+      "2[3] Legs short -> Aus cus\n5[5] Head red -> Aus dus\n5[6] Head black -> Aus eus\n";
+  auto const text = rows(
+      "1 (4)|Wings clear|\n2 (3)|Legs long|Aus bus\n3 (2)|Legs short|Aus cus\n"
+      "4 (1)|Wings dark|\n5 (6)|Head red|Aus dus\n6 (5)|Head black|Aus eus");
+  EXPECT_EQ(sketch_article(key_section("Key", text)), kSerial);
+  EXPECT_EQ(sketch_article(test::article("<sec><title>Key to Aus</title><table-wrap><table>" +
+                                         text + "</table></table-wrap></sec>")),
+            kSerial);
+  EXPECT_EQ(sketch_rows("1|(4)|Wings clear|\n2|(3)|Legs long|Aus bus\n3|(2)|Legs short|Aus cus\n"
+                        "4|(1)|Wings dark|\n5|(6)|Head red|Aus dus\n6|(5)|Head black|Aus eus"),
+            kSerial);
+}
+
 TEST(JatsTable, FiguresInAColumnOfTheirOwnBeforeTheDestination) {
   EXPECT_EQ(sketch_rows("1|Wings clear|Fig. 3|2\n–|Wings dark|Figs 4, 5|Aus bus\n"
                         "2|Legs long||Aus cus\n–|Legs short|Fig. 6|Aus dus"),
