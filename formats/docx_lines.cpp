@@ -472,6 +472,7 @@ class Reader {
     // A cell that spans several rows is printed beside all of them (17.4.85).
     if (merged && attribute(merged, "val").value_or("continue") != "restart") {
       repeat_above(table, cell);
+      cell.from_above = true;
     }
     table.column += std::clamp(whole(value_of(properties, "gridSpan")).value_or(1), 1U, 1000U);
     table.row.push_back(std::move(cell));

@@ -100,6 +100,14 @@ struct RowShape {
   bool destination{false};
 };
 
+// "b" beside a number that reaches down from the row above.
+bool is_letter_alone(Cell const& cell) {
+  if (cell.lines.size() != 1) return false;
+  auto text = printed::trim(cell.lines.front().text);
+  if (text.ends_with('.') || text.ends_with(')')) text.remove_suffix(1);
+  return text.size() == 1 && printed::is_lower(printed::code_point_at(text, 0).value);
+}
+
 RowShape shape_of(Line const& line) {
   if (!line.in_row) return {};
   auto const cells = cells_of(line.text);
@@ -181,6 +189,7 @@ std::vector<Line> lines_of(std::vector<Cell> const& row) {
   std::vector<std::vector<Line const*>> said(row.size());  // what each cell says, without blanks
   std::vector<Line> nested;
   for (std::size_t i = 0; i < row.size(); ++i) {
+    if (row[i].from_above && i + 1 < row.size() && is_letter_alone(row[i + 1])) continue;
     for (auto const& line : row[i].lines) {
       if (line.in_row) nested.push_back(line);
       if (!line.in_row && says_anything(line)) said[i].push_back(&line);

@@ -33,12 +33,14 @@ struct TypedText {
 struct Cell {
   std::vector<Line> lines;
   std::uint32_t column{};  // of the table's grid, from 0
+  bool from_above{false};  // a cell of the row before reaches down into it
 };
 
 // The lines of one row.  Usually one, the cells parted by tabs; rows of tables within it follow.
 // Where one cell alone says anything it is a frame around text, whose lines stay as they are; cells
 // that all have the same few lines hold one couplet, a lead a line; cells of many lines are columns
-// of a page, one after the other.
+// of a page, one after the other.  A label that reaches down from above is left out beside a
+// letter, which tells the lead: "1 | a" above " | b".
 [[nodiscard]] std::vector<Line> lines_of(std::vector<Cell> const& row);
 
 // Tells the leads of a table whose lines (from `first` on) mostly have three cells: label, words,

@@ -176,6 +176,21 @@ TEST(Docx, ReadsInsertedRowsAndNotDeletedOnes) {
       "k.docx:4:1: information: tracked changes are read as accepted: 1 insertion and 1 deletion");
 }
 
+TEST(Docx, KeepsLettersBesideAMergedNumberOutOfTheWords) {
+  auto const merged = [](std::string_view text, std::string_view value) {
+    return "<w:tcPr><w:vMerge" + std::string{value} + "/></w:tcPr>" + paragraph(text);
+  };
+  std::string const restart = " w:val=\"restart\"";
+  auto const reading = test::read_body(table(
+      {row({merged("1", restart), paragraph("a"), paragraph("Wings clear"), paragraph("2")}),
+       row({merged("", ""), paragraph("b"), paragraph("Wings dark"), paragraph("Aus bus")}),
+       row({merged("2", restart), paragraph("a"), paragraph("Legs long"), paragraph("Aus cus")}),
+       row({merged("", ""), paragraph("b"), paragraph("Legs short"), paragraph("Aus dus")})}));
+  EXPECT_EQ(reading.sketch,
+            "1[1 a] Wings clear -> 2\n1[b] Wings dark -> Aus bus\n"
+            "2[2 a] Legs long -> Aus cus\n2[b] Legs short -> Aus dus\n");
+}
+
 TEST(Docx, LetsLeadsOfSerialTablesGoOn) {
   std::vector<std::string> rows;
   for (auto const& [label, words, end] :
