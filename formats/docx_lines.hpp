@@ -21,6 +21,7 @@ struct Line {
   std::vector<ManuscriptStretch> stretches;
   std::int32_t indent{};  // twips
   bool in_row{false};     // of a table: the indentation says nothing
+  bool heading{false};    // by its style, or its place in the outline
   LineMarkup markup{};
 };
 

@@ -66,6 +66,7 @@ void ParagraphProperties::put_over(ParagraphProperties const& over) {
   if (over.first_line) first_line = over.first_line;
   if (over.num_id) num_id = over.num_id;
   if (over.level) level = over.level;
+  if (over.outline) outline = over.outline;
   merge_tabs(tabs, over.tabs);
 }
 
@@ -80,6 +81,7 @@ ParagraphProperties read_paragraph_properties(pugi::xml_node properties) {
   auto const numbering = child(properties, "numPr");
   read.num_id = whole(value_of(numbering, "numId"));
   read.level = whole(value_of(numbering, "ilvl"));
+  read.outline = whole(value_of(properties, "outlineLvl"));
   for (auto const tab : child(properties, "tabs").children()) {
     auto const at = twips(attribute(tab, "pos"));
     if (!at) continue;

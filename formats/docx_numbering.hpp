@@ -28,6 +28,7 @@ struct ParagraphProperties {
   std::vector<TabStop> tabs;               // ascending
   std::optional<std::uint32_t> num_id;     // 0: no number
   std::optional<std::uint32_t> level;
+  std::optional<std::uint32_t> outline;  // of headings, from 0; 9 and more: body text
 
   // What `over` says wins.
   void put_over(ParagraphProperties const& over);

@@ -191,6 +191,39 @@ TEST(Docx, KeepsLettersBesideAMergedNumberOutOfTheWords) {
             "2[2 a] Legs long -> Aus cus\n2[b] Legs short -> Aus dus\n");
 }
 
+TEST(Docx, TakesNoHeadingWithANumberForALead) {
+  DocxParts const parts{
+      .styles =
+          "<w:style w:type=\"paragraph\" w:styleId=\"H\"><w:name w:val=\"heading 1\"/>"
+          "<w:pPr><w:outlineLvl w:val=\"0\"/></w:pPr></w:style>"};
+  std::string const style = "<w:pStyle w:val=\"H\"/>";
+  auto const leads = paragraph("1\tWings clear\tAus bus") + paragraph("–\tWings dark\t2") +
+                     paragraph("2\tLegs long\tAus cus") + paragraph("–\tLegs short\tAus dus");
+  constexpr std::string_view kLeads =
+      "1[1] Wings clear -> Aus bus\n1[–] Wings dark -> 2\n"
+      "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
+  EXPECT_EQ(
+      read_body(paragraph("2. Key to species of Aus", style) + leads +
+                    paragraph("3. Descriptions", style) +
+                    paragraph("3.1. Aus bus Varro, 1901", style) + paragraph("Body 5 mm long."),
+                parts)
+          .sketch,
+      kLeads);
+  // Nor one that bears the number of the last couplet.
+  EXPECT_EQ(read_body(leads + paragraph("2. Material", style) + paragraph("Twelve sheets."), parts)
+                .sketch,
+            kLeads);
+  // Leads that are set as headings stay leads.
+  EXPECT_EQ(read_body(paragraph("1. Wings clear ..... Aus bus", style) +
+                          paragraph("1. Wings dark ..... 2", style) +
+                          paragraph("2. Legs long ..... Aus cus", style) +
+                          paragraph("2. Legs short ..... Aus dus", style),
+                      parts)
+                .sketch,
+            "1[1] Wings clear -> Aus bus\n1[1] Wings dark -> 2\n"
+            "2[2] Legs long -> Aus cus\n2[2] Legs short -> Aus dus\n");
+}
+
 TEST(Docx, LetsLeadsOfSerialTablesGoOn) {
   std::vector<std::string> rows;
   for (auto const& [label, words, end] :
