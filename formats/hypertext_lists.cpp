@@ -172,6 +172,7 @@ class Labeller {
         label_lines(list);
       }
     }
+    label_lists_of_one();
     return std::move(labels_);
   }
 
@@ -235,6 +236,34 @@ class Labeller {
         labels_[lines[l].tag] = {.label = l == 0 ? std::to_string(list.start + i) + ". " : "– "};
       }
     }
+  }
+
+  // "<ol><li>Wings clear … 2</ol>" "<p>– Wings dark …", "<ol start="2"><li>Legs long …</ol>": the
+  // lists of one item each that word processors set for numbered paragraphs.  One at least leads to
+  // another; titles of sections do not.
+  void label_lists_of_one() {
+    std::vector<List const*> run;
+    auto const leads_to_another = [&run](List const* list) {
+      auto const number = number_at_end(list->items[0].lines.back().end);
+      return number >= run.front()->start && number <= run.back()->start;
+    };
+    auto const end_run = [&] {
+      if (run.size() >= 2 && std::any_of(run.begin(), run.end(), leads_to_another)) {
+        for (auto const* list : run) {
+          labels_[list->items[0].lines[0].tag] = {.label = std::to_string(list->start) + ". "};
+        }
+      }
+      run.clear();
+    };
+    for (auto const& list : lists_) {
+      bool const one = list.name == "ol" && list.items.size() == 1 && list.items[0].list == kNone &&
+                       !list.items[0].lines.empty() && !read_label(list.items[0].lines[0].begin);
+      if (!one) continue;
+      bool const follows = !run.empty() && list.start == run.back()->start + 1;
+      if (!follows) end_run();
+      if (follows || list.start == 1) run.push_back(&list);
+    }
+    end_run();
   }
 
   static bool is_number(Item const& item) {

@@ -20,8 +20,10 @@ struct ListLine {
 //   <ol><li><ol><li>Wings clear … 2<li>Wings dark … 3</ol>…   each item a couplet, its leads a list
 //   <ol><li>Wings clear … 2<br>Wings dark … 3…                each item a couplet of a few lines
 //   <dl><dt>1.<dd>Wings clear … 2<dd>Wings dark … 3…          terms that are nothing but numbers
-// if a fair part of their lines ends in the number of an item; items that write labels of their own
-// keep those.  Linear in the text.
+// if a fair part of their lines ends in the number of an item; and first leads in lists that count
+// on from each other,
+//   <ol><li>Wings clear … 2</ol>…<ol start="2"><li>Legs long … 3</ol>…
+// Items that write labels of their own keep those.  Linear in the text.
 [[nodiscard]] std::unordered_map<std::size_t, ListLine> couplets_in_lists(std::string_view text);
 
 }  // namespace keydrift::hypertext

@@ -167,6 +167,18 @@ TEST(Hypertext, BeginsListsWhereTheySay) {
             "6[6] Tail long -> Aus gus\n6[–] Tail short -> Aus hus\n");
 }
 
+TEST(Hypertext, NumbersFirstLeadsInListsOfOneItem) {
+  EXPECT_EQ(sketch(read(three("<ol start=\"{n}\"><li>{a}</li></ol>\n<p>– {b}</p>\n")).edition),
+            sketch_of_three("", "–"));
+  // Titles of sections keep their numbers to themselves.
+  auto const page =
+      read("<ol><li>The genus</li></ol><p>Small.</p><ol start=\"2\"><li>Key</li></ol>" + kTable +
+           "<ol start=\"3\"><li>Works</li></ol><p>Roe 1901. Wings.</p>");
+  EXPECT_EQ(sketch(page.edition), kSketch);
+  ASSERT_FALSE(page.edition.notes.empty());
+  EXPECT_TRUE(page.edition.notes.front().text.starts_with("The genus"));
+}
+
 TEST(Hypertext, NumbersNoListsOfOtherThings) {
   // Works, steps and a page's contents, and items that print their numbers.
   auto const reading = read(
