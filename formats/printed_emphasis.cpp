@@ -2,10 +2,10 @@
 
 #include <optional>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_take_out.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -36,14 +36,21 @@ std::optional<Passage> passage_at(std::string_view line, std::size_t at) {
   std::size_t signs = 1;
   while (at + signs < line.size() && line[at + signs] == sign) ++signs;
   auto const begin = at + signs;
-  if (signs > 3 || !is_word(code_point_at(line, begin).value)) return std::nullopt;
+  auto const first = code_point_at(line, begin);
+  // "**–** Wings dark": the second lead's label.
+  bool const dash = signs == 2 && is_dash(first.value);
+  if (signs > 3 || !(dash || is_word(first.value))) return std::nullopt;
   auto const close = line.find(sign, begin);
   if (close == std::string_view::npos || close - begin > kLongestPassage) return std::nullopt;
   for (std::size_t i = 0; i < signs; ++i) {
     if (close + i >= line.size() || line[close + i] != sign) return std::nullopt;
   }
   auto const last = code_point_before(line, close).value;
-  if (!is_word(last) && last != '.' && last != ')') return std::nullopt;
+  // "**1'.**", "**1’**"
+  bool const marked = is_digit(first.value) && is_mark(last);
+  bool const closed =
+      dash ? close == begin + first.length : is_word(last) || last == '.' || last == ')' || marked;
+  if (!closed) return std::nullopt;
   if (!may_stand_behind(code_point_at(line, close + signs).value)) return std::nullopt;
   return Passage{at, close, signs};
 }
@@ -74,27 +81,16 @@ void for_each_line(std::string_view text, Take take) {
 
 std::size_t take_off_emphasis(std::string& text) {
   if (text.find('*') == std::string::npos && text.find('_') == std::string::npos) return 0;
-  std::size_t found = 0;
-  for_each_line(
-      text, [&found](std::size_t, std::string_view line) { found += passages_of(line).size(); });
-  if (found < kFewest) return 0;
-  std::string plain;
-  plain.reserve(text.size());
-  for_each_line(text, [&](std::size_t begin, std::string_view line) {
-    plain.resize(begin, '\n');
-    std::size_t done = 0;
-    std::size_t signs = 0;
+  std::vector<Signs> signs;
+  for_each_line(text, [&signs](std::size_t begin, std::string_view line) {
     for (auto const& passage : passages_of(line)) {
-      auto const words = passage.open + passage.signs;
-      plain.append(line.substr(done, passage.open - done));
-      plain.append(line.substr(words, passage.close - words));
-      done = passage.close + passage.signs;
-      signs += passage.signs * 2;
+      signs.push_back({begin + passage.open, begin + passage.open + passage.signs});
+      signs.push_back({begin + passage.close, begin + passage.close + passage.signs});
     }
-    plain.append(line.substr(done)).append(signs, ' ');
   });
-  plain.resize(text.size(), '\n');
-  text = std::move(plain);
+  auto const found = signs.size() / 2;
+  if (found < kFewest) return 0;
+  take_out(text, signs);
   return found;
 }
 

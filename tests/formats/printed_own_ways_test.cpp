@@ -319,6 +319,17 @@ TEST(PrintedEmphasis, IsTakenOffAndTold) {
       << *told;
 }
 
+TEST(PrintedEmphasis, OfLabels) {
+  EXPECT_EQ(sketch("**1** Shell smooth … 2\n**–** Shell ribbed … *Aus bus*\n"
+                   "**2** Foot pale … *Aus cus*\n**–** Foot dark … *Aus dus*\n"),
+            "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[–] Foot dark -> Aus dus\n");
+  EXPECT_EQ(sketch("**1** Shell smooth … 2\n**1’** Shell ribbed … *Aus bus*\n"
+                   "**2** Foot pale … *Aus cus*\n**2’** Foot dark … *Aus dus*\n"),
+            "1[1] Shell smooth -> 2\n1[1’] Shell ribbed -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[2’] Foot dark -> Aus dus\n");
+}
+
 TEST(PrintedEmphasis, IsNoLabelAndNoLeaders) {
   EXPECT_EQ(
       sketch(
