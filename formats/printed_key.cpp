@@ -21,6 +21,7 @@
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
@@ -97,6 +98,8 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   auto const full_width = markup.empty() ? narrow_full_width(text.text) : 0;
   if (full_width > 0) loaded.findings.push_back(full_width_narrowed(text.name, full_width));
+  auto const links = markup.empty() ? take_off_links(text.text) : 0;
+  if (links > 0) loaded.findings.push_back(links_taken_off(text.name, links));
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   auto lines = split_lines(text.text);
   bool const declared = declared_layout(lines).has_value();

@@ -5,9 +5,12 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using tables::counted;
 
 constexpr std::size_t kMostLoneShown = 20;  // leads without rivals that a refusal shows
 
@@ -57,6 +60,16 @@ Finding emphasis_taken_off(std::string_view file, std::size_t passages) {
                              " passages between \"*\" or \"_\" were taken for emphasised words; "
                              "the signs were left out",
                          "take the signs out of the text if columns have to be exact");
+  finding.severity = Severity::information;
+  return finding;
+}
+
+Finding links_taken_off(std::string_view file, std::size_t links) {
+  auto finding = refusal(file, "link-addresses",
+                         counted(links, "address", "addresses") +
+                             " behind words in brackets, \"[words](address)\", " +
+                             (links == 1 ? "was" : "were") + " taken for links and left out",
+                         "take the addresses out of the text if columns have to be exact");
   finding.severity = Severity::information;
   return finding;
 }

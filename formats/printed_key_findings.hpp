@@ -14,8 +14,9 @@
 
 namespace keydrift::printed {
 
-// `passages` and `characters`: how many were changed before the lines were read.
+// `passages`, `links` and `characters`: how many were changed before the lines were read.
 [[nodiscard]] Finding emphasis_taken_off(std::string_view file, std::size_t passages);
+[[nodiscard]] Finding links_taken_off(std::string_view file, std::size_t links);
 [[nodiscard]] Finding full_width_narrowed(std::string_view file, std::size_t characters);
 // `message` follows the count.
 [[nodiscard]] Finding scan_mended(std::string_view file, std::size_t count, char const* code,

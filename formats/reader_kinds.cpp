@@ -142,6 +142,10 @@ constexpr std::array kKinds{
         "line-too-long", Severity::error, "A line beyond the limit",
         "Lines are bounded, so that a wrong file cannot take hours. Break the key into lines, one\n"
         "lead each, or raise the limit with --limit line=…"},
+    FindingKind{"link-addresses", Severity::information, "Addresses of links were left out",
+                "The text has links as plain text writes them, \"[words](address)\". Only their "
+                "words were\n"
+                "read; columns behind them count without the addresses."},
     FindingKind{"malformed-json", Severity::error, "This is not well-formed JSON",
                 "The fault is at the place named or a little before it."},
     FindingKind{"malformed-xml", Severity::error, "This is not well-formed XML",

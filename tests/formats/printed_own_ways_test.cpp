@@ -330,6 +330,24 @@ TEST(PrintedEmphasis, OfLabels) {
             "2[2] Foot pale -> Aus cus\n2[2’] Foot dark -> Aus dus\n");
 }
 
+TEST(PrintedLinks, KeepTheirWords) {
+  std::string const text =
+      "1. Shell smooth (![Fig. 3](fig-3.png)) … [2](#c2)\n"
+      "–  Shell ribbed [as drawn](see plate) … [Aus bus](/species/bus)\n"
+      "2. Foot pale … [Aus cus](https://key.example/cus)\n"
+      "–  Foot dark … [Aus dus](dus.html#key)\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shell smooth (Fig. 3) -> 2\n"
+            "1[–] Shell ribbed [as drawn](see plate) -> Aus bus\n"
+            "2[2] Foot pale -> Aus cus\n2[–] Foot dark -> Aus dus\n");
+  auto const findings = findings_of(text);
+  ASSERT_FALSE(findings.empty());
+  EXPECT_NE(findings.front().find("5 addresses behind words in brackets, \"[words](address)\", "
+                                  "were taken for links and left out [link-addresses]"),
+            std::string::npos)
+      << findings.front();
+}
+
 TEST(PrintedEmphasis, IsNoLabelAndNoLeaders) {
   EXPECT_EQ(
       sketch(

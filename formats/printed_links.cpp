@@ -1,0 +1,51 @@
+#include "keydrift/formats/printed_links.hpp"
+
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_take_out.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// "#couplet-2", "/species/bus", "https://…", "bus.html": what no brackets of a key hold.
+bool is_address(std::string_view text) {
+  if (text.empty()) return false;
+  if (text.front() == '#') return text.size() > 1;
+  if (text.find("//") != std::string_view::npos || text.front() == '/') return true;
+  auto const stop = text.rfind('.');
+  if (stop == std::string_view::npos || stop == 0) return false;
+  auto const ending = text.substr(stop + 1, text.find('#', stop) - stop - 1);
+  for (auto const* one : {"html", "htm", "md", "php", "jpg", "jpeg", "png", "gif", "svg", "pdf"}) {
+    if (ending == one) return true;
+  }
+  return text.starts_with("./") || text.starts_with("../");
+}
+
+}  // namespace
+
+std::size_t take_off_links(std::string& text) {
+  std::vector<Signs> signs;
+  std::size_t links = 0;
+  std::size_t done = 0;
+  for (auto middle = text.find("]("); middle != std::string::npos;
+       middle = text.find("](", middle + 2)) {
+    if (middle == 0) continue;
+    auto const open = text.find_last_of("[]\n", middle - 1);
+    auto const close = text.find_first_of(" \t\n()[]", middle + 2);
+    if (open == std::string::npos || open < done || text[open] != '[' || open + 1 == middle ||
+        close == std::string::npos || text[close] != ')') {
+      continue;
+    }
+    if (!is_address(std::string_view{text}.substr(middle + 2, close - middle - 2))) continue;
+    bool const picture = open > done && text[open - 1] == '!';
+    signs.push_back({open - (picture ? 1 : 0), open + 1});
+    signs.push_back({middle, close + 1});
+    done = close + 1;
+    ++links;
+  }
+  if (links > 0) take_out(text, signs);
+  return links;
+}
+
+}  // namespace keydrift::printed
