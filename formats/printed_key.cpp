@@ -114,6 +114,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (!declared) {
     if (markup.empty()) between = take_out_double_spacing(lines);
     take_off_quotation_marks(lines);
+    take_off_list_signs(lines);
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);

@@ -37,6 +37,10 @@ struct SourceLine {
 // Takes the marks off by which answers to letters quote lines ("> 1. Wings clear").
 void take_off_quotation_marks(std::vector<SourceLine>& lines);
 
+// Takes the signs off that a list sets before the labels of its leads ("* 1a. Wings clear",
+// "3. 2a. Legs long").
+void take_off_list_signs(std::vector<SourceLine>& lines);
+
 // Takes the dash off that ends the leads of floras with leads beneath them ("Leaves opposite :—").
 void take_off_dashes_behind_colons(std::vector<SourceLine>& lines);
 

@@ -330,6 +330,45 @@ TEST(PrintedEmphasis, OfLabels) {
             "2[2] Foot pale -> Aus cus\n2[2’] Foot dark -> Aus dus\n");
 }
 
+TEST(PrintedListSigns, StandBeforeTheLabelsOfLeads) {
+  constexpr std::string_view kLettered =
+      "1[1a] Shell smooth -> 2\n1[1b] Shell ribbed -> 3\n2[2a] Foot pale, 5 mm -> Aus bus\n"
+      "2[2b] Foot dark, 7 mm -> Aus cus\n3[3a] Lip thin -> Aus dus\n3[3b] Lip thick -> 4\n"
+      "4[4a] Spire high -> Aus eus\n4[4b] Spire low -> Aus fus\n";
+  for (auto const* bullet : {"* ", "• ", "- "}) {
+    std::string text;
+    for (auto const* lead :
+         {"1a. Shell smooth … 2", "1b. Shell ribbed … 3", "2a. Foot pale, 5 mm … Aus bus",
+          "2b. Foot dark, 7 mm … Aus cus", "3a. Lip thin … Aus dus", "3b. Lip thick … 4",
+          "4a. Spire high … Aus eus", "4b. Spire low … Aus fus"}) {
+      text += bullet + std::string{lead} + "\n";
+    }
+    EXPECT_EQ(sketch(text), kLettered) << bullet;
+  }
+  constexpr std::string_view kDashes =
+      "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> 3\n2[2] Foot pale, 5 mm -> Aus bus\n"
+      "2[–] Foot dark, 7 mm -> Aus cus\n3[3] Lip thin -> Aus dus\n3[–] Lip thick -> Aus eus\n";
+  EXPECT_EQ(sketch("• 1 Shell smooth … 2\n• – Shell ribbed … 3\n• 2 Foot pale, 5 mm … Aus bus\n"
+                   "• – Foot dark, 7 mm … Aus cus\n• 3 Lip thin … Aus dus\n"
+                   "• – Lip thick … Aus eus\n"),
+            kDashes);
+  EXPECT_EQ(sketch("    1. 1 Shell smooth … 2\n    2. – Shell ribbed … 3\n"
+                   "    3. 2 Foot pale, 5 mm … Aus bus\n    4. – Foot dark, 7 mm … Aus cus\n"
+                   "    5. 3 Lip thin … Aus dus\n    6. – Lip thick … Aus eus\n"),
+            kDashes);
+}
+
+TEST(PrintedListSigns, CountTheCoupletsOnceMore) {
+  EXPECT_EQ(sketch("1. 1a. Shell smooth … Aus bus\n1b. Shell ribbed … 2\n"
+                   "2. 2a. Foot pale … Aus cus\n2b. Foot dark … Aus dus\n"),
+            "1[1a] Shell smooth -> Aus bus\n1[1b] Shell ribbed -> 2\n"
+            "2[2a] Foot pale -> Aus cus\n2[2b] Foot dark -> Aus dus\n");
+  EXPECT_EQ(sketch("1.\t1.\tShell smooth … Aus bus\n–\tShell ribbed … 2\n"
+                   "2.\t2.\tFoot pale … Aus cus\n–\tFoot dark … Aus dus\n"),
+            "1[1] Shell smooth -> Aus bus\n1[–] Shell ribbed -> 2\n"
+            "2[2] Foot pale -> Aus cus\n2[–] Foot dark -> Aus dus\n");
+}
+
 TEST(PrintedLinks, KeepTheirWords) {
   std::string const text =
       "1. Shell smooth (![Fig. 3](fig-3.png)) … [2](#c2)\n"

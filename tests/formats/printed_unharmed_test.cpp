@@ -542,5 +542,15 @@ TEST(PrintedUnharmed, RangesThatALinesEndParts) {
             "2[–] Petals white -> Ausella dusa\n");
 }
 
+// No signs of a list: the dashes are the second leads', the numbers behind them count setae.
+TEST(PrintedUnharmed, NumbersBehindTheDashesOfSecondLeads) {
+  EXPECT_EQ(sketch("1. 1 Seta on the pronotum ... 2\n– 2 Setae on the pronotum ... 3\n"
+                   "2. 2 Spots on the wing ... Aus bus\n– 3 Spots on the wing ... Aus cus\n"
+                   "3. 3 Spines on the tibia ... Aus dus\n– 4 Spines on the tibia ... Aus eus\n"),
+            "1[1] 1 Seta on the pronotum -> 2\n1[–] 2 Setae on the pronotum -> 3\n"
+            "2[2] 2 Spots on the wing -> Aus bus\n2[–] 3 Spots on the wing -> Aus cus\n"
+            "3[3] 3 Spines on the tibia -> Aus dus\n3[–] 4 Spines on the tibia -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
