@@ -122,6 +122,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) tell_bis_labels(lines);
     if (markup.empty()) mark_lost_columns(lines);
+    mark_cells_behind(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);

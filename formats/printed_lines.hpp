@@ -61,6 +61,10 @@ void tell_serial_labels(std::vector<SourceLine>& lines);
 // Marks where destinations begin that touch the words before them, as where columns were lost.
 void mark_lost_columns(std::vector<SourceLine>& lines);
 
+// Marks where destinations begin in the rows of a table with a column behind them, of common names,
+// authors, pages or figures.
+void mark_cells_behind(std::vector<SourceLine>& lines);
+
 // Marks the lines that only look as if they began with a label or a caption, for the words of the
 // lead above go on there: "… spots on tergites 1 and" / "2. Hind legs red ...... 3".
 void mark_wrapped_lines(std::vector<SourceLine>& lines);

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_references.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_unnamed_species.hpp"
 
@@ -200,6 +201,20 @@ std::optional<CoupletNumber> couplet_number(std::string_view text, Numbering con
     bool const page = starts_with_page(inside) || fold(start_of(inside, 3)) == "fig";
     if (!page && !numbering.has_number(reference->number)) return std::nullopt;
     return CoupletNumber{*reference, page ? std::string_view{} : without_brackets(rest)};
+  }
+  // "8 Fig. 3": the figures of what is keyed on there.
+  if (starts_caption(rest) && figures_in(rest).size() == 1 &&
+      numbering.has_number(reference->number)) {
+    return CoupletNumber{*reference, rest};
+  }
+  // "8 | 134": the page, in a cell of its own, larger than any couplet's number.  "1 2" may be a 12
+  // that was parted.
+  constexpr std::size_t kLongestPage = 4;  // digits
+  bool const page = rest.size() >= 2 && rest.size() <= kLongestPage &&
+                    rest.find_first_not_of("0123456789"sv) == std::string_view::npos;
+  if (page && numbering.has_number(reference->number) &&
+      number_of(rest) > numbering.numbers.back()) {
+    return CoupletNumber{*reference, rest};
   }
   // "8, Aus group", "8 – Aus"; "8 Aus bus" is a species with its number.
   auto const sign = code_point_at(rest, 0);

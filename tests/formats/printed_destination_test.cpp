@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -362,6 +363,38 @@ TEST(PrintedDestination, BehindHalfAnArrow) {
             "2[–] Petals white -> 3\n"
             "3[3] Seeds winged -> Ausella cusa\n"
             "3[–] Seeds wingless -> Ausella dusa\n");
+}
+
+// What stands in a column behind the destinations is said of them, and is not what they are.
+TEST(PrintedDestination, BeforeAColumnOfOtherThings) {
+  constexpr std::string_view kPlain =
+      "1[1] Wings clear -> Aus bus\n1[–] Wings dark -> 2\n"
+      "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
+  auto const with = [](std::array<std::string_view, 4> const& behind) {
+    std::string text;
+    std::size_t i = 0;
+    for (auto const* lead : {"1\tWings clear\tAus bus", "–\tWings dark\t2", "2\tLegs long\tAus cus",
+                             "–\tLegs short\tAus dus"}) {
+      text += lead + std::string{"\t"} + std::string{behind[i++]} + "\n";
+    }
+    return text;
+  };
+  EXPECT_EQ(sketch(with({"Fig. 3", "", "Fig. 5", "Fig. 6"})), kPlain);
+  auto const figures = sketch(with({"Fig. 3", "Fig. 4", "Fig. 5", "Fig. 6"}));
+  EXPECT_NE(figures.find("1[–] Wings dark -> 2 (Fig. 4)\n2[2] Legs long -> Aus cus\n"),
+            std::string::npos)
+      << figures;
+  EXPECT_EQ(sketch(with({"Varro, 1901", "", "Varro, 1901", "Orm, 1870"})), kPlain);
+  auto const taxa = [&](std::array<std::string_view, 4> const& behind) {
+    std::vector<std::string> names;
+    for (auto const& taxon : test::read_key(with(behind)).edition.taxa) names.push_back(taxon.name);
+    return names;
+  };
+  std::vector<std::string> const kNames{"Aus bus", "Aus cus", "Aus dus"};
+  EXPECT_EQ(taxa({"Plain beetle", "", "Red beetle", "Black beetle"}), kNames);
+  EXPECT_EQ(taxa({"34", "", "36", "37"}), kNames);
+  auto const pages = sketch(with({"34", "35", "36", "37"}));
+  EXPECT_NE(pages.find("1[–] Wings dark -> 2 (35)\n"), std::string::npos) << pages;
 }
 
 }  // namespace

@@ -542,6 +542,14 @@ TEST(PrintedUnharmed, RangesThatALinesEndParts) {
             "2[–] Petals white -> Ausella dusa\n");
 }
 
+// No column behind the destinations, but one for names and one for numbers.
+TEST(PrintedUnharmed, NamesAndNumbersInColumnsOfTheirOwn) {
+  EXPECT_EQ(sketch("1\tWings clear\tAus bus\t\n–\tWings dark\t\t2\n2\tLegs long\tAus cus\t\n"
+                   "–\tLegs short\t\t3\n3\tHead red\tAus dus\t\n–\tHead black\tAus eus\t\n"),
+            "1[1] Wings clear -> Aus bus\n1[–] Wings dark -> 2\n2[2] Legs long -> Aus cus\n"
+            "2[–] Legs short -> 3\n3[3] Head red -> Aus dus\n3[–] Head black -> Aus eus\n");
+}
+
 // No signs of a list: the dashes are the second leads', the numbers behind them count setae.
 TEST(PrintedUnharmed, NumbersBehindTheDashesOfSecondLeads) {
   EXPECT_EQ(sketch("1. 1 Seta on the pronotum ... 2\n– 2 Setae on the pronotum ... 3\n"
