@@ -118,7 +118,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);
-    if (markup.empty()) tell_spaced_letters(lines);
+    tell_spaced_letters(lines);
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) tell_bis_labels(lines);
     if (markup.empty()) mark_lost_columns(lines);

@@ -1,5 +1,5 @@
 // Labels whose letter or mark stands apart from the number: "1 a Wings clear" / "1 b Wings dark",
-// "1 Wings clear" / "1 * Wings dark".
+// "1 Wings clear" / "1 * Wings dark", "1(a) Wings clear" / "1(b) Wings dark".
 
 #include <cstddef>
 #include <cstdint>
@@ -22,11 +22,32 @@ struct SpacedLabel {
   char sign{};  // 'a', 'b', '*', before a bracket 'c' to 'e'; 0 without
 };
 
+// "(a)", "(b)." at `at`: the number's letter in brackets.
+std::optional<SpacedLabel> read_bracketed_letter(std::string_view line, std::size_t digits,
+                                                 std::size_t at) {
+  if (at + 3 >= line.size() || line[at] != '(' || line[at + 2] != ')') return std::nullopt;
+  char const letter = line[at + 1];
+  if (letter < 'a' || letter > 'e') return std::nullopt;
+  SpacedLabel found;
+  found.sign = letter;
+  found.label.number = number_of(line.substr(0, digits));
+  found.label.printed = line.substr(0, at + 3);
+  found.label.letter = line.substr(at + 1, 1);
+  bool const stop = line[at + 3] == '.';
+  if (stop) found.label.end = LabelEnd::dot;
+  found.label.text_at = skip_blanks(line, at + (stop ? 4 : 3));
+  return is_upper(code_point_at(line, found.label.text_at).value) ? std::optional{found}
+                                                                  : std::nullopt;
+}
+
 std::optional<SpacedLabel> read_spaced_label(std::string_view line) {
   constexpr std::size_t kMostDigits = 3;
   std::size_t digits = 0;
   while (digits < line.size() && is_digit(static_cast<unsigned char>(line[digits]))) ++digits;
   if (digits == 0 || digits > kMostDigits || digits + 2 >= line.size()) return std::nullopt;
+  if (auto const found = read_bracketed_letter(line, digits, skip_blanks(line, digits))) {
+    return found;
+  }
   std::size_t const number = digits + (line[digits] == '.' ? 1 : 0);
   auto const at = skip_blanks(line, number);
   if (at == number || at + 1 >= line.size()) return std::nullopt;
@@ -70,7 +91,7 @@ void tell_spaced_letters(std::vector<SourceLine>& lines) {
   std::size_t numbers = 0;   // lines that begin with a label of any other kind
   SpacedLabel before;
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (lines[i].text.empty()) continue;
+    if (lines[i].text.empty() || lines[i].markup.role != LineRole::told_by_text) continue;
     auto const found = read_spaced_label(lines[i].text);
     if (!found) {
       auto const label = read_label(lines[i].text);

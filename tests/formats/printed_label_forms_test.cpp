@@ -488,5 +488,14 @@ TEST(PrintedLabelForms, BisMarksTheRivalAndNumbersCloseLeads) {
             "3[3bis] Seeds wingless -> Ausella gusa\n");
 }
 
+TEST(PrintedLabelForms, WithTheirLettersInBrackets) {
+  EXPECT_EQ(sketch("1(a) Shell smooth ..... 2\n1(b) Shell ribbed ..... Aus bus\n"
+                   "2(a) Foot pale ..... Aus cus\n2(b) Foot dark ..... Aus dus\n"
+                   "2(c) Foot grey ..... Aus eus\n"),
+            "1[1(a)] Shell smooth -> 2\n1[1(b)] Shell ribbed -> Aus bus\n"
+            "2[2(a)] Foot pale -> Aus cus\n2[2(b)] Foot dark -> Aus dus\n"
+            "2[2(c)] Foot grey -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
