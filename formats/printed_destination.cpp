@@ -201,8 +201,10 @@ bool points_into_other_work(std::string_view text) {
 
 std::string_view strip_pointer(std::string_view text) {
   text = trim(text);
-  if (text.size() > 4 && text.front() == '(' && text.find(')') == text.size() - 1 &&
-      text.find(' ') != std::string_view::npos) {  // "(go to 2)"
+  bool const bracketed = (text.starts_with('(') && text.find(')') == text.size() - 1) ||
+                         (text.starts_with('[') && text.find(']') == text.size() - 1);
+  if (bracketed && text.size() > 4 &&
+      text.find(' ') != std::string_view::npos) {  // "(go to 2)", "[go to 2]"
     auto const inside = strip_pointer(text.substr(1, text.size() - 2));
     if (read_reference(inside) || roman_number(inside) > 0) return inside;
   }
@@ -370,7 +372,9 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   bool const bracketed = word.size() > 2 && ((word.front() == '(' && word.back() == ')') ||
                                              (word.front() == '[' && word.back() == ']'));
   if (bracketed) word = word.substr(1, word.size() - 2);
-  bool const closes = !bracketed && word.size() > 1 && word.back() == ')';  // "(go to 5)"
+  // "(go to 5)", "[go to 5]"
+  bool const square = !bracketed && word.size() > 1 && word.back() == ']';
+  bool const closes = square || (!bracketed && word.size() > 1 && word.back() == ')');
   if (closes) word.remove_suffix(1);
   if (word.size() > 1 && word.front() == '#') word.remove_prefix(1);
   std::size_t glued = 0;  // bytes of the word before the number
@@ -407,13 +411,14 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     found.pointed = strong || found.pointed || is_short_see(printed);
     phrase_begin = word_begin;
     end = end_before_blanks(text, word_begin);
-    opened = opened || printed.front() == '(';
+    opened = opened || printed.front() == (square ? '[' : '(');
     if (opened) break;
   }
   // "see 3)", where labels are "3)": nothing was opened before.
   bool const within =
       std::count(text.begin(), text.end(), '(') >= std::count(text.begin(), text.end(), ')');
   if (closes && !opened && (within || !found.pointed)) return std::nullopt;
+  if (square && !(opened && found.pointed)) return std::nullopt;
   // "anal rays 9 to 11."
   bool const range = text.substr(phrase_begin, found.destination_begin - phrase_begin) == "to " &&
                      end > 0 && phrase_begin == end + 1 &&

@@ -365,6 +365,22 @@ TEST(PrintedDestination, BehindHalfAnArrow) {
             "3[–] Seeds wingless -> Ausella dusa\n");
 }
 
+TEST(PrintedDestination, PointersInBrackets) {
+  for (auto const* pointer : {"[go to couplet 2]", "[go to 2]", "[see 2]", "(go to 2)", "[2]"}) {
+    EXPECT_EQ(sketch("1. Wings clear " + std::string{pointer} +
+                     "\n–  Wings dark [Aus bus]\n2. Legs long [Aus cus]\n"
+                     "–  Legs short [Aus dus]\n"),
+              "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+              "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n")
+        << pointer;
+  }
+  // One alone, where the others have leaders.
+  EXPECT_EQ(sketch("1. Wings clear [go to couplet 2]\n–  Wings dark ..... Aus bus\n"
+                   "2. Legs long ..... Aus cus\n–  Legs short [see Fig. 2] ..... Aus dus\n"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs long -> Aus cus\n2[–] Legs short [see Fig. 2] -> Aus dus\n");
+}
+
 // What stands in a column behind the destinations is said of them, and is not what they are.
 TEST(PrintedDestination, BeforeAColumnOfOtherThings) {
   constexpr std::string_view kPlain =
