@@ -27,6 +27,7 @@
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
+#include "keydrift/formats/printed_repeated_notes.hpp"
 #include "keydrift/formats/printed_restored_labels.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
@@ -73,6 +74,7 @@ void mark_what_begins_no_lead(std::vector<SourceLine>& lines) {
   mark_numbered_titles(lines);
   mark_accounts_behind(lines);
   mark_numbered_lists(lines);
+  mark_repeated_notes(lines);
 }
 
 // Two leads of three have a rival and a destination.

@@ -8,6 +8,7 @@
 namespace keydrift {
 namespace {
 
+using test::read_key;
 using test::sketch;
 
 // The titles of the parts, one a line, and the sketch.
@@ -426,6 +427,22 @@ TEST(PrintedBetweenKeys, SynonymsBeneathLeads) {
             "1[1] Flowers yellow -> 2\n"
             "2[2] Leaves ovate -> Ausella gusa\n"
             "2[2] Leaves linear -> Ausella husa\n");
+}
+
+// "Host: …" beneath every species is said of it, and is no third lead.
+TEST(PrintedNotes, OfOneKindBeneathEachSpecies) {
+  for (auto const* head : {"Host", "Distribution", "Type species", "Included species"}) {
+    std::string const note = std::string{head} + ": ";
+    auto const edition = read_key("Key to species\n\n1 Wings clear … Aus bus\n" + note +
+                                  "Fagella alba.\n– Wings dark … 2\n2 Legs long … Aus cus\n" +
+                                  note + "Fagella nigra.\n– Legs short … Aus dus\n" + note +
+                                  "Fagella alba, Quercella nigra.\n")
+                             .edition;
+    EXPECT_EQ(sketch(edition),
+              "1[1] Wings clear -> Aus bus\n1[–] Wings dark -> 2\n"
+              "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n")
+        << head;
+  }
 }
 
 }  // namespace

@@ -550,6 +550,27 @@ TEST(PrintedUnharmed, NamesAndNumbersInColumnsOfTheirOwn) {
             "2[–] Legs short -> 3\n3[3] Head red -> Aus dus\n3[–] Head black -> Aus eus\n");
 }
 
+// Second leads without labels that begin with a word and a colon are leads all the same.
+TEST(PrintedUnharmed, LeadsThatBeginWithAWordAndAColon) {
+  for (auto const* leaders : {" … ", "    ", " – ", " → "}) {
+    std::string text;
+    for (auto const& [words, end] :
+         std::vector<std::pair<std::string, std::string>>{{"1 Wings: clear", "Aus bus"},
+                                                          {"Wings: dark", "2"},
+                                                          {"2 Wings: long", "Aus cus"},
+                                                          {"Wings: short", "3"},
+                                                          {"3 Wings: red", "Aus dus"},
+                                                          {"Wings: black", "Aus eus"}}) {
+      text += words + leaders + end + "\n";
+    }
+    EXPECT_EQ(sketch(text),
+              "1[1] Wings: clear -> Aus bus\n1[] Wings: dark -> 2\n"
+              "2[2] Wings: long -> Aus cus\n2[] Wings: short -> 3\n"
+              "3[3] Wings: red -> Aus dus\n3[] Wings: black -> Aus eus\n")
+        << leaders;
+  }
+}
+
 // No signs of a list: the dashes are the second leads', the numbers behind them count setae.
 TEST(PrintedUnharmed, NumbersBehindTheDashesOfSecondLeads) {
   EXPECT_EQ(sketch("1. 1 Seta on the pronotum ... 2\n– 2 Setae on the pronotum ... 3\n"
