@@ -128,7 +128,8 @@ class Finder {
     }
     if (begin == 0 || above - begin == kMostLines) return false;
     auto const next = ahead_.next_filled(end);
-    if (next == lines_.size()) return false;
+    // "* Aus dus is not included." as the last line of all, beneath the second of two leads.
+    if (next == lines_.size()) return lines_[i].text.front() == '*' && complete_.contains(number_);
     auto const label = ahead_.label_at(next);
     if (!label) return is_lower(code_point_at(lines_[next].text, 0).value);
     if (label->is_dash()) return open_ && !is_star(*label);

@@ -40,6 +40,23 @@ TEST(PrintedFootnotes, BetweenLeads) {
             "lead, lead, blank, footnote, blank, lead, lead");
 }
 
+TEST(PrintedFootnotes, BehindTheLastLead) {
+  for (auto const* note : {"* The species Ausella eusa is not included.\n",
+                           "\n* The species Ausella eusa is not included.\n"}) {
+    EXPECT_EQ(sketch("1 Wings clear … Ausella busa\n– Wings dark … 2\n"
+                     "2 Legs long … Ausella cusa\n– Legs short … Ausella dusa\n" +
+                     std::string{note}),
+              "1[1] Wings clear -> Ausella busa\n1[–] Wings dark -> 2\n"
+              "2[2] Legs long -> Ausella cusa\n2[–] Legs short -> Ausella dusa\n")
+        << note;
+  }
+  // The second lead of the last couplet.
+  EXPECT_EQ(sketch("1 Wings clear … Ausella busa\n* Wings dark … 2\n"
+                   "2 Legs long … Ausella cusa\n* Legs short, as Roe says of Ausella dusa.\n"),
+            "1[1] Wings clear -> Ausella busa\n1[*] Wings dark -> 2\n"
+            "2[2] Legs long -> Ausella cusa\n2[*] Legs short, as Roe says of Ausella dusa. -> ?\n");
+}
+
 TEST(PrintedFootnotes, WithinALead) {
   for (auto const* note : {"* Only the female is known.", "1 Only the female is known."}) {
     EXPECT_EQ(leads_of("1. Wings clear .......... 2\n- Wings dark .......... Ausella busa\n"
