@@ -15,6 +15,7 @@ namespace {
 constexpr std::size_t kLeastLeads = 4;
 constexpr std::size_t kMostSkipped = 30;  // couplets that a piece of a key may leave out
 constexpr std::size_t kLinesPerLead = 5;  // at most, on the average; three are the rule
+constexpr std::size_t kFewestEmptyCells = 2;
 
 class CellPlanner {
  public:
@@ -27,10 +28,12 @@ class CellPlanner {
     drop_pages();
     auto const labels = static_cast<std::size_t>(std::count_if(
         filled_.begin(), filled_.end(), [this](std::uint32_t i) { return label_alone(i); }));
-    if (labels < kLeastLeads || labels * kLinesPerLead < filled_.size()) return std::nullopt;
+    find_empty_cells();
+    auto const leads = labels + empty_cells_;
+    if (leads < kLeastLeads || leads * kLinesPerLead < filled_.size()) return std::nullopt;
     plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     plan_.parts.assign(lines_.size(), LinePart::other);
-    for (std::size_t k = 0; k < filled_.size();) k = label_alone(filled_[k]) ? take_lead(k) : k + 1;
+    for (std::size_t k = 0; k < filled_.size();) k = begins_lead(k) ? take_lead(k) : k + 1;
     if (plan_.starts.size() < kLeastLeads) return std::nullopt;
     return std::move(plan_);
   }
@@ -60,36 +63,63 @@ class CellPlanner {
     return label && label->is_dash();
   }
 
-  // The lead whose label is filled line k.  Returns the filled line after it.
+  // Second leads whose label's cell is empty: a blank line beneath a destination, words, and what
+  // they lead to.  Dashes would stand there otherwise.
+  void find_empty_cells() {
+    auto const dash = std::any_of(filled_.begin(), filled_.end(),
+                                  [this](auto line) { return is_dash_alone(line); });
+    for (std::size_t k = 1; !dash && k < filled_.size(); ++k) {
+      if (is_below_empty_cell(k)) ++empty_cells_;
+    }
+    if (empty_cells_ < kFewestEmptyCells) empty_cells_ = 0;
+  }
+  [[nodiscard]] bool is_below_empty_cell(std::size_t k) const {
+    if (k == 0 || k + 1 >= filled_.size() || filled_[k + 1] != filled_[k] + 1) return false;
+    bool const blank_above = filled_[k - 1] + 2 == filled_[k];
+    bool const destination_above = label_alone(filled_[k - 1]) || is_name(filled_[k - 1]);
+    return blank_above && destination_above && !label_alone(filled_[k]);
+  }
+  [[nodiscard]] bool begins_lead(std::size_t k) const {
+    return label_alone(filled_[k]) || (empty_cells_ > 0 && is_below_empty_cell(k));
+  }
+
+  // The lead whose label, or first words, are filled line k.  Returns the filled line after it.
   std::size_t take_lead(std::size_t k) {
+    LeadStart start;
+    start.line = filled_[k];
     auto const label = label_of(filled_[k]);
-    auto end = k + 1;
+    if (label) {
+      start.rank.label = *label;
+    } else {
+      start.rank.label.family = LabelFamily::dash;
+      start.unlabelled = true;
+    }
+    auto const words = label ? k + 1 : k;
+    auto end = words;
     bool numbered = false;
     while (end < filled_.size() && !is_dash_alone(filled_[end])) {
       auto const line = filled_[end];
       if (label_alone(line)) {
-        // A number after words leads on if the next label follows it, else it is that label.
-        bool const label_next = end + 1 == filled_.size() || label_alone(filled_[end + 1]);
-        numbered = end > k + 1 && label_next;
+        // A number after words leads on if the next lead follows it, else it is that one's label.
+        bool const lead_next = end + 1 == filled_.size() || begins_lead(end + 1);
+        numbered = end > words && lead_next;
         break;
       }
-      if (end > k + 2 && mentions_key(lines_[line].text)) break;
+      if (end > words && begins_lead(end)) break;
+      if (end > words + 1 && mentions_key(lines_[line].text)) break;
       ++end;
       bool const last_of_all = labels_end(end);
-      if (last_of_all && end > k + 2 && is_name(line)) break;
+      if (last_of_all && end > words + 1 && is_name(line)) break;
     }
-    if (end == k + 1) return end;  // a label without words: a page number
-    LeadStart start;
-    start.line = filled_[k];
-    start.rank.label = *label;
+    if (end == words) return end;  // a label without words: a page number
     plan_.start_at[start.line] = static_cast<std::uint32_t>(plan_.starts.size());
     plan_.starts.push_back(start);
-    for (auto j = k + 1; j < end; ++j) plan_.parts[filled_[j]] = LinePart::words;
+    for (auto j = words; j < end; ++j) plan_.parts[filled_[j]] = LinePart::words;
     if (numbered) {
       plan_.parts[filled_[end]] = LinePart::destination;
       return end + 1;
     }
-    if (end > k + 2) plan_.parts[filled_[end - 1]] = LinePart::destination;
+    if (end > words + 1) plan_.parts[filled_[end - 1]] = LinePart::destination;
     return end;
   }
 
@@ -111,6 +141,7 @@ class CellPlanner {
   std::vector<SourceLine> const& lines_;
   std::vector<std::uint32_t> filled_;  // lines with text
   mutable std::size_t last_label_{};   // filled lines up to the last label; 0: not yet looked for
+  std::size_t empty_cells_{};          // of second leads' labels
   LeadPlan plan_;
 };
 

@@ -26,5 +26,21 @@ TEST(PrintedBrokenCells, FiguresWithinASentenceAreNoLabels) {
             "1[–] Septum narrow -> Ausella cusa\n");
 }
 
+// The blank line is the empty cell of the second lead's label.
+TEST(PrintedBrokenCells, BlankLinesForLabels) {
+  EXPECT_EQ(sketch("Key to species\n\n1\nWings clear; legs red\n2\n\nWings dark; legs black\nAus "
+                   "bus\n2\nLegs long; head 5 mm\nAus cus\n\nLegs short; head 7 mm\nAus dus\n"),
+            "1[1] Wings clear; legs red -> 2\n1[] Wings dark; legs black -> Aus bus\n"
+            "2[2] Legs long; head 5 mm -> Aus cus\n2[] Legs short; head 7 mm -> Aus dus\n");
+  EXPECT_EQ(sketch("1\nWings clear; legs red\n2\n\nWings dark; legs black\n3\n"
+                   "2\nLegs long; head 5 mm\nAus cus\n\nLegs short; head 7 mm\nAus dus\n"
+                   "3\nEyes red\nAus bus\n\nEyes black\n4\n"
+                   "4\nHorn long\nAus eus\n\nHorn short\nAus fus\n"),
+            "1[1] Wings clear; legs red -> 2\n1[] Wings dark; legs black -> 3\n"
+            "2[2] Legs long; head 5 mm -> Aus cus\n2[] Legs short; head 7 mm -> Aus dus\n"
+            "3[3] Eyes red -> Aus bus\n3[] Eyes black -> 4\n"
+            "4[4] Horn long -> Aus eus\n4[] Horn short -> Aus fus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
