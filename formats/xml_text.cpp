@@ -76,7 +76,9 @@ class FlowReader {
     }
     if (node.type() != pugi::node_element) return false;
     auto const name = local_name(node);
-    if (name == "fn" && !within_footnote_) {
+    // A picture within a lead's cell or paragraph interrupts its words as little as a footnote
+    // does.
+    if ((name == "fn" || name == "fig") && !within_footnote_) {
       footnotes_.push_back(node);
       return false;
     }

@@ -35,7 +35,7 @@ struct FlowText {
 };
 
 // What one element says: a text for each paragraph or line that it is broken into (none of them
-// empty), and the footnotes that stand in it.
+// empty), and the footnotes and captions of figures that stand in it.
 struct Flow {
   std::vector<FlowText> lines;
   std::vector<FlowText> footnotes;

@@ -277,6 +277,17 @@ TEST(JatsTable, FiguresInAColumnOfTheirOwnBeforeTheDestination) {
             kPlain);
 }
 
+TEST(JatsTable, PicturesWithinACellAreNoWords) {
+  auto const loaded = read_article(key_section(
+      "Key", rows("1|Wings clear<fig id=\"F1\"><label>Figure 1.</label><caption><p>Wing of Aus.</p>"
+                  "</caption><graphic href=\"f1.png\"/></fig>|2\n–|Wings dark|Aus bus\n"
+                  "2|Legs long|Aus cus\n–|Legs short|Aus dus")));
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  ASSERT_FALSE(loaded.value->edition.notes.empty());
+  EXPECT_EQ(loaded.value->edition.notes.back().text, "Figure 1. Wing of Aus.");
+}
+
 TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
   auto const wrap = [](std::string_view caption, std::string_view text) {
     return "<table-wrap content-type=\"key\"><label>Table " + std::string{caption} +
