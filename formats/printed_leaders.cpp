@@ -480,6 +480,11 @@ class Splitter {
 std::size_t arrow_length(std::string_view text, std::size_t at) {
   auto const c = code_point_at(text, at);
   if (is_arrow(c.value)) return c.length;
+  // "Wings clear >> 2"
+  if (text.substr(at, 2) == ">>") {
+    bool const apart = at == 0 || is_blank(code_point_before(text, at).value);
+    return apart && is_blank(code_point_at(text, at + 2).value) ? 2 : 0;
+  }
   if (is_dash(c.value) || c.value == '=') {
     std::size_t end = at + c.length;
     while (is_dash(code_point_at(text, end).value)) end += code_point_at(text, end).length;
