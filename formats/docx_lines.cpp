@@ -5,11 +5,11 @@
 #include <iterator>
 #include <optional>
 #include <string_view>
-#include <unordered_map>
 #include <utility>
 
 #include "keydrift/formats/docx_paragraph.hpp"
 #include "keydrift/formats/docx_symbols.hpp"
+#include "keydrift/formats/docx_tags.hpp"
 #include "keydrift/formats/docx_xml.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/formats/text_encodings.hpp"
@@ -17,75 +17,6 @@
 
 namespace keydrift::docx {
 namespace {
-
-enum class Tag : std::uint8_t {
-  other,  // passed through: its content counts
-  passed_over,
-  paragraph,
-  run,
-  text,
-  tab,
-  line_break,
-  hyphen,
-  symbol,
-  field_mark,
-  inserted,
-  deleted,
-  moved_away,
-  moved_here,
-  table,
-  row,
-  cell,
-  box,
-  alternative,
-  note_mark,
-  comment_mark,
-  embedded,
-};
-
-// ISO/IEC 29500-1, 17.3 to 17.16; what is not named here (hyperlinks, smart tags, content controls,
-// simple fields, custom XML) is only a wrapping of what it holds.
-Tag tag_of(std::string_view name) {
-  static std::unordered_map<std::string_view, Tag> const kTags{
-      {"p", Tag::paragraph},
-      {"r", Tag::run},
-      {"t", Tag::text},
-      {"tab", Tag::tab},
-      {"ptab", Tag::tab},
-      {"br", Tag::line_break},
-      {"cr", Tag::line_break},
-      {"noBreakHyphen", Tag::hyphen},
-      {"sym", Tag::symbol},
-      {"fldChar", Tag::field_mark},
-      {"ins", Tag::inserted},
-      {"del", Tag::deleted},
-      {"moveFrom", Tag::moved_away},
-      {"moveTo", Tag::moved_here},
-      {"tbl", Tag::table},
-      {"tr", Tag::row},
-      {"tc", Tag::cell},
-      {"txbxContent", Tag::box},
-      {"Fallback", Tag::alternative},
-      {"footnoteReference", Tag::note_mark},
-      {"endnoteReference", Tag::note_mark},
-      {"commentReference", Tag::comment_mark},
-      {"altChunk", Tag::embedded},
-      {"subDoc", Tag::embedded},
-      {"pPr", Tag::passed_over},
-      {"rPr", Tag::passed_over},
-      {"tblPr", Tag::passed_over},
-      {"tblGrid", Tag::passed_over},
-      {"trPr", Tag::passed_over},
-      {"tcPr", Tag::passed_over},
-      {"sdtPr", Tag::passed_over},
-      {"sectPr", Tag::passed_over},
-      {"customXmlPr", Tag::passed_over},
-      {"smartTagPr", Tag::passed_over},
-      {"rt", Tag::passed_over},  // the small type above a base text
-  };
-  auto const found = kTags.find(name);
-  return found != kTags.end() ? found->second : Tag::other;
-}
 
 // Blanks between elements are nodes as well.
 bool follows_element(pugi::xml_node node) {
