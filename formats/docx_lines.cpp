@@ -41,6 +41,7 @@ struct OpenParagraph {
   std::uint32_t column{1};
   std::vector<Line> boxes;  // lines of the text boxes that are anchored in it
   bool run_hidden{false};
+  bool run_struck{false};  // and its text is still to come
   std::string font;
   std::size_t fields_before{};  // open fields when it began
   std::string field_code;       // text in the code of a field that began in it
@@ -168,7 +169,7 @@ class Reader {
         break;
       case Tag::run:
         if (auto* const paragraph = here()) {
-          paragraph->run_hidden = false;
+          paragraph->run_hidden = paragraph->run_struck = false;
           paragraph->font.clear();
         }
         break;
@@ -271,6 +272,8 @@ class Reader {
     if (paragraph == nullptr) return;
     auto const properties = child(node, "rPr");
     paragraph->run_hidden = looks_.styles.hides(properties, paragraph->look);
+    paragraph->run_struck = on_off(properties, "strike").value_or(false) ||
+                            on_off(properties, "dstrike").value_or(false);
     paragraph->font = looks_.styles.font_of(properties);
   }
 
@@ -295,6 +298,7 @@ class Reader {
       marks.back().text += text;
       return;
     }
+    if (std::exchange(paragraph->run_struck, false)) mark(Mark::struck_text, text);
     paragraph->typed.text += text;
     paragraph->column += count_code_points(text);
   }

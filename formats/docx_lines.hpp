@@ -31,6 +31,7 @@ enum class Mark : std::uint8_t {
   deletion,
   move,
   hidden_text,
+  struck_text,  // crossed out by hand, not deleted
   comment,
   footnote,
   endnote,

@@ -118,6 +118,14 @@ void report_losses(Remarks& remarks, Numbering const& numbering) {
         "unhide it in the word processor if it belongs to the key");
     finding.printed = shown(all.front()->text);
   }
+  if (auto const& all = remarks.all(Mark::struck_text); !all.empty()) {
+    auto& finding = remarks.add_about(
+        all, "struck-text", Severity::warning,
+        "text that is struck through was read like any other" +
+            (all.size() == 1 ? std::string{} : ", at " + std::to_string(all.size()) + " places"),
+        "delete it in the word processor if it does not belong to the key");
+    finding.printed = shown(all.front()->text);
+  }
   if (auto const& all = remarks.all(Mark::unknown_symbol); !all.empty()) {
     auto const& font = all.front()->text;
     remarks.add_about(

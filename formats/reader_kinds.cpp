@@ -272,6 +272,10 @@ constexpr std::array kKinds{
         "stray-text", Severity::information, "Text that belongs to no lead",
         "It stands between couplets and is neither a heading nor a note. It is kept as a note of\n"
         "the key. See that it is no lead whose number was lost."},
+    FindingKind{
+        "struck-text", Severity::warning, "Text that is struck through was read",
+        "It is in the manuscript. Delete it in the word processor if the key is to be read\n"
+        "without it."},
     FindingKind{"temporary-file", Severity::error,
                 "A temporary file cannot be made, written or read back",
                 "What memory does not hold of an archive is kept in files of TMPDIR, or /tmp, that "

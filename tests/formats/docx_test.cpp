@@ -255,6 +255,18 @@ TEST(Docx, LeavesHiddenTextOutAndSaysSo) {
                   "(unhide it in the word processor if it belongs to the key)"});
 }
 
+TEST(Docx, SaysWhereTextIsStruckThrough) {
+  auto const read =
+      read_body(paragraph_of(run("1. Beak bifid") + run(" or not", "<w:strike/>") +
+                             run(", red", "<w:strike w:val=\"0\"/>") + run(" ..... Aus bus")) +
+                kSecond);
+  EXPECT_EQ(read.lines, "1. Beak bifid or not, red ..... Aus bus\n– Beak entire ..... Aus cus\n");
+  EXPECT_EQ(read.findings,
+            Lines{"k.docx:1:14: warning: text that is struck through was read like any other "
+                  "[struck-text] (delete it in the word processor if it does not belong to the "
+                  "key)"});
+}
+
 TEST(Docx, KeepsFootnotesAsNotesAndSaysWhatStandsBeside) {
   DocxParts parts;
   parts.footnotes = "<w:footnote w:type=\"separator\" w:id=\"0\">" + paragraph("----") +
