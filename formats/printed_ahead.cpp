@@ -159,18 +159,21 @@ void LinesAhead::drop_numbered_genera(std::vector<char>& labelled) const {
   constexpr std::size_t kLongest = 60;        // bytes
   constexpr std::size_t kLongestTitle = 120;  // "3. Key to the species of the western provinces"
   constexpr std::size_t kLookedAt = 200;      // lines before the key
-  auto const number_of = [&](std::size_t i) -> std::uint32_t {
-    if (labelled[i] == 0) return 0;
+  auto const printed_number = [&](std::size_t i) -> std::uint32_t {
     auto const label = numbering_.label_of(lines_[i]);
     bool const plain = label && label->family == LabelFamily::digits && label->letter.empty();
     return plain && !label->decimal ? label->number : 0;
+  };
+  auto const number_of = [&](std::size_t i) -> std::uint32_t {
+    return labelled[i] == 0 ? 0 : printed_number(i);
   };
   auto const limit = std::min(lines_.size(), kLookedAt);
   std::size_t first = 0;
   while (first < limit && number_of(first) != 1) ++first;
   if (first == limit) return;
   for (std::size_t i = 0; i < first; ++i) {
-    auto const number = number_of(i);
+    // One that is known for no lead may head further pages.
+    auto const number = lines_[i].is_no_lead ? printed_number(i) : number_of(i);
     auto const text = lines_[i].text;
     if (number == 0 || text.size() > (mentions_key(text) ? kLongestTitle : kLongest)) continue;
     auto const words = words_of(text.substr(numbering_.label_of(lines_[i])->text_at));

@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_numbered_lists.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
@@ -33,6 +34,7 @@ class ListFinder {
       if (lines[i].text.empty() || is_title(lines[i])) ++breaks;
       add_item(i);
     }
+    for (auto const& item : items_) largest_ = std::max(largest_, item.number);
   }
 
   // The lines of lists, by the first couplet that each stands before, and those behind the last
@@ -43,7 +45,7 @@ class ListFinder {
     for (std::size_t i = 0; i < items_.size(); ++i) {
       if (!opens_key(i)) continue;
       last_key = i;
-      auto const first = list_before(i);
+      auto const first = matter_before(list_before(i));
       for (auto j = first; j < i; ++j) found.push_back(items_[j].line);
     }
     if (last_key < items_.size()) {
@@ -110,6 +112,60 @@ class ListFinder {
       if (items_[first].number == 1) break;
     }
     return stands_alone(first, key) ? first : key;
+  }
+
+  // The first of the items above item `first` that are matter of an article: the addresses of its
+  // authors, lists and prose that happens to begin a line with a number, paragraph by paragraph.
+  [[nodiscard]] std::size_t matter_before(std::size_t first) const {
+    while (first > 0 && parted(first - 1, first)) {
+      auto next = paragraph_before(first);
+      if (next == first) next = list_before(first);  // contents have dots as leads have
+      if (next == first) break;
+      first = next;
+    }
+    return first;
+  }
+
+  // The first item of the paragraph that ends before item `end`; `end` where couplets or leads may
+  // stand in it.
+  [[nodiscard]] std::size_t paragraph_before(std::size_t end) const {
+    auto begin = end - 1;
+    while (begin > 0 && !parted(begin - 1, begin)) --begin;
+    // "1. Wings clear" and, behind a blank line, "– Wings dark"
+    bool const line_apart = lines_[items_[end].line - 1].text.empty();
+    if (line_apart && items_[end - 1].number > 0 && is_rival_of(end, items_[end - 1].number)) {
+      return end;
+    }
+    std::size_t led = 0;
+    for (auto i = begin; i < end; ++i) {
+      bool const rivals =
+          i > begin && items_[i - 1].number > 0 && is_rival_of(i, items_[i - 1].number);
+      if (rivals || !(items_[i].plain || items_[i].number == 0)) return end;
+      auto const to = end_of_item(i);
+      if (to == End::leaders) return end;
+      if (to == End::destination) ++led;
+    }
+    return led * 2 < end - begin ? begin : end;
+  }
+
+  enum class End : std::uint8_t { none, destination, leaders };
+
+  // What the paragraph ends in that item i begins.
+  [[nodiscard]] End end_of_item(std::size_t i) const {
+    auto const next = i + 1 < items_.size() ? items_[i + 1].line : lines_.size();
+    auto at = items_[i].line;
+    for (;; ++at) {
+      if (has_row_of_dots(lines_[at].text)) return End::leaders;
+      if (at + 1 >= next || lines_[at + 1].text.empty()) break;
+    }
+    auto const text = lines_[at].text;
+    auto const to = trailing_reference(text);
+    if (to && to->reference.number > 1 && to->reference.number <= largest_) {
+      return End::destination;
+    }
+    auto const name = trailing_name(text);
+    bool const behind_words = name && (at > items_[i].line || *name > items_[i].words_at);
+    return behind_words ? End::destination : End::none;
   }
 
   // The first item behind the last key from which on numbers count one by one to the end.
@@ -209,6 +265,7 @@ class ListFinder {
   std::vector<SourceLine> const& lines_;
   std::vector<std::uint32_t> breaks_before_;  // by line: blank lines and titles above it
   std::vector<Item> items_;
+  std::uint32_t largest_{};  // number of an item
 };
 
 }  // namespace

@@ -1,0 +1,93 @@
+// Keys within whole articles: authors' addresses, lists, captions and prose around them begin lines
+// with numbers and dashes as leads do.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+constexpr std::string_view kDotted =
+    "Key to the species of Ausella\n"
+    "1. Wings clear ......... 2\n"
+    "– Wings dark ......... 3\n"
+    "2. Legs black ......... Ausella cusa Roe, 1932\n"
+    "– Legs red ......... Ausella dusa sp. n.\n"
+    "3. Eyes red ......... Ausella eusa Roe, 1932\n"
+    "– Eyes black ......... Ausella fusa (Dorn, 1911)\n";
+constexpr std::string_view kBare =
+    "Key to the species of Ausella\n"
+    "1 Wings clear ......... 2\n"
+    "– Wings dark ......... 3\n"
+    "2 Legs black ......... Ausella cusa Roe, 1932\n"
+    "– Legs red ......... Ausella dusa sp. n.\n"
+    "3 Eyes red ......... Ausella eusa Roe, 1932\n"
+    "– Eyes black ......... Ausella fusa (Dorn, 1911)\n";
+constexpr auto kRead =
+    "1[1] Wings clear -> 2\n1[–] Wings dark -> 3\n"
+    "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa (sp. n.)\n"
+    "3[3] Eyes red -> Ausella eusa\n3[–] Eyes black -> Ausella fusa\n";
+constexpr std::string_view kAddresses =
+    "1 Museum of Natural History, Sarn, Inventia\n"
+    "2 University of Mere, Mere, Inventia\n"
+    "3 Institute of Zoology, Sarn, Inventia\n\n";
+
+void expect_key_behind(std::string const& matter, std::string_view key) {
+  auto const text = matter + "\n\n" + std::string{key};
+  EXPECT_EQ(sketch(text), kRead) << text;
+}
+
+TEST(PrintedWholeArticles, AddressesAndAListBeforeTheKey) {
+  auto const addresses = std::string{kAddresses};
+  expect_key_behind(addresses +
+                        "Checklist\n1. Ausella cusa Roe, 1932\n2. Ausella gusa Roe, 1932\n"
+                        "3. Ausella eusa Roe, 1932",
+                    kDotted);
+  expect_key_behind(addresses + "1. Introduction\n\nThe genus is small.\n\n2. Methods\n\nDry ones.",
+                    kDotted);
+  expect_key_behind(addresses +
+                        "The genus is recognised by:\n– grooved pronotum;\n– long antennae;\n"
+                        "– toothed tibia.",
+                    kDotted);
+  expect_key_behind(addresses + "Ausella cusa Roe\n1200 m, 3 specimens.\n5 of them are males.",
+                    kDotted);
+}
+
+TEST(PrintedWholeArticles, ProseBeforeAKeyWithBareNumbers) {
+  expect_key_behind("The genus was found in about\n5 of 12 localities visited.", kBare);
+  expect_key_behind("Material examined. 3♂, 2♀, Sarn, 12.vi.2011;\n4 ♂, same locality, Mere.",
+                    kBare);
+  expect_key_behind("Gill rakers\n4 + 12. Vertebrae 31.", kBare);
+  expect_key_behind("Antennae 11-segmented, ratio of segments\n3 : 2 : 4. Pronotum with 2 setae.",
+                    kBare);
+  expect_key_behind("Figures 1–3. Heads. 1 Ausella cusa; 2 A. dusa;\n3 A. eusa. Scale bars: 1 mm.",
+                    kBare);
+}
+
+TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
+  // The count begins anew below, and blank lines part the leads above.
+  EXPECT_EQ(
+      sketch("1. Wings clear, without any spots ... 2\n\n– Wings dark ... Ausella busa Roe\n\n"
+             "2. Legs black ... Ausella cusa Roe\n\n– Legs red ... Ausella dusa Roe\n\n"
+             "Key to the males\n\n1. Head red ... Ausella cusa Roe\n"
+             "– Head black ... Ausella dusa Roe\n"),
+      "1[1] Wings clear, without any spots -> 2\n1[–] Wings dark -> Ausella busa\n"
+      "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa\n"
+      "1[1] Head red -> Ausella cusa\n1[–] Head black -> Ausella dusa\n");
+  EXPECT_EQ(sketch("1. Wings clear, without any spots 2\n\n– Wings dark Ausella busa Roe\n\n"
+                   "2. Legs black Ausella cusa Roe\n\n– Legs red Ausella dusa Roe\n\n"
+                   "Key to the males\n\n1. Head red Ausella cusa Roe\n"
+                   "– Head black Ausella dusa Roe\n"),
+            "1[1] Wings clear, without any spots -> 2\n1[–] Wings dark -> Ausella busa\n"
+            "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa\n"
+            "1[1] Head red -> Ausella cusa\n1[–] Head black -> Ausella dusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
