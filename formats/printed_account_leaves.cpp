@@ -65,11 +65,20 @@ std::size_t with_ranks(std::string_view line, std::vector<std::string_view> cons
   return end;
 }
 
+// "sp. n.", "n. sp.", "sp. nov.": word i begins what says that a species is new.
+bool says_new(std::vector<std::string_view> const& words, std::size_t i) {
+  if (is_mark_of_new(words[i])) return true;
+  if (i + 1 == words.size()) return false;
+  auto const next = bare(words[i + 1]);
+  if (words[i] == "sp." || words[i] == "spec.") return next == "n" || next == "nov";
+  return (words[i] == "n." || words[i] == "nov.") && next == "sp";
+}
+
 // Behind the epithet an author, a synonym or the account's first sentence begins.
 bool closes_epithet(std::vector<std::string_view> const& words, std::size_t w) {
   if (bare(words[w]) != words[w]) return true;
   if (w + 1 == words.size()) return true;
-  if (is_rank(words[w + 1])) return true;
+  if (is_rank(words[w + 1]) || says_new(words, w + 1)) return true;
   auto const next = code_point_at(words[w + 1], 0).value;
   return is_upper(next) || next == '(' || next == '[' || is_dash(next);
 }

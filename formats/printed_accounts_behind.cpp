@@ -58,10 +58,30 @@ class AccountFinder {
       }
       note_names(line.text.substr(label ? label->text_at : 0), label.has_value());
     }
+    mark_unnamed_species(accounts);
     return accounts;
   }
 
  private:
+  // "2. Ausella sp. 1" between "1. Ausella busa" and "3. Ausella cusa".
+  void mark_unnamed_species(std::vector<char>& accounts) const {
+    auto const number_at = [this](std::size_t i) {
+      auto const label = read_label(lines_[i].text);
+      return label && label->family == LabelFamily::digits ? label->number : 0;
+    };
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      bool const above = i > 0 && accounts[i - 1] != 0;
+      bool const below = i + 1 < lines_.size() && accounts[i + 1] != 0;
+      if (accounts[i] != 0 || !(above || below)) continue;
+      auto const number = number_at(i);
+      bool const counts = number > 0 && ((above && number_at(i - 1) + 1 == number) ||
+                                         (below && number_at(i + 1) == number + 1));
+      if (!counts) continue;
+      auto const words = lines_[i].text.substr(read_label(lines_[i].text)->text_at);
+      if (is_unnamed_species(words)) accounts[i] = 1;
+    }
+  }
+
   [[nodiscard]] bool begins_account(std::string_view text, Label const& label) const {
     // "1. Ausella busa ..... 2"
     if (led_to_.empty() || has_row_of_dots(text)) return false;

@@ -70,6 +70,21 @@ TEST(PrintedWholeArticles, ProseBeforeAKeyWithBareNumbers) {
                     kBare);
 }
 
+TEST(PrintedWholeArticles, AListWithANewSpeciesBehindTheKey) {
+  for (std::string const list :
+       {"Checklist of species\n1. Ausella cusa Roe, 1932\n2. Ausella dusa sp. n.\n"
+        "3. Ausella eusa Roe, 1932",
+        "Checklist of species\n1. Ausella cusa Roe, 1932\n2. Ausella dusa sp. nov., holotype.\n"
+        "3. Ausella eusa Roe, 1932",
+        "Checklist of species\n1. Ausella cusa Roe, 1932\n2. Ausella sp. 1\n"
+        "3. Ausella eusa Roe, 1932",
+        "Figures 1–3. Ausella spp., habitus.\n1. Ausella cusa Roe, male.\n"
+        "2. Ausella dusa sp. n., holotype.\n3. Ausella eusa Roe, male."}) {
+    auto const text = std::string{kDotted} + "\n" + list + "\n";
+    EXPECT_EQ(sketch(text), kRead) << text;
+  }
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
