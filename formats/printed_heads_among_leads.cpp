@@ -25,15 +25,17 @@ namespace {
 using namespace std::string_view_literals;
 
 // Where a line stands: between a lead that has its end and the next label, or between words of one
-// lead, which go on with a small letter and reach their end.
+// lead, which go on behind it and reach their end.
 enum class Standing : std::uint8_t { elsewhere, between, within };
 
 // "https://…", "doi: 10.9999/…", "ISSN 1234-5678 (print)": an address and nothing else.
 bool is_address(std::string_view text) {
   static constexpr std::array kBeginnings{"http://"sv, "https://"sv, "www."sv,
                                           "doi:"sv,    "doi.org/"sv, "issn "sv};
+  constexpr std::string_view kFetched = "Downloaded from ";
   constexpr std::size_t kLookedAt = 8;  // bytes
   constexpr std::size_t kMostWords = 3;
+  if (text.starts_with(kFetched)) return is_address(words_of(text.substr(kFetched.size()), 1)[0]);
   auto const folded = fold(start_of(text, kLookedAt));
   bool const begins =
       std::any_of(kBeginnings.begin(), kBeginnings.end(), [&folded](std::string_view one) {
@@ -59,6 +61,12 @@ bool begins_with_authors(std::string_view text) {
     }
   }
   return told;
+}
+
+// "Roe et al.", and nothing else.
+bool is_first_author(std::string_view text) {
+  auto const words = words_of(text, 4);
+  return words.size() == 3 && is_authorish(words[0]) && words[1] == "et" && words[2] == "al.";
 }
 
 // "(continued)", "Forts.": the key goes on on this page.
@@ -101,7 +109,7 @@ class Finder {
         continue;
       auto const look = look_of(i);
       if (look == Look::none) continue;
-      auto const standing = standing_of(i);
+      auto const standing = standing_of(i, look);
       bool const head = standing == Standing::within ||
                         (standing == Standing::between && is_head_between(i, look));
       if (head) heads_[i] = true;
@@ -120,6 +128,7 @@ class Finder {
     near_number,  // "212 J. Roe"
     capitals,     // "THE BEETLES OF THE MARSH"
     authors,      // "Roe et al.: Beetles of the Marsh"
+    et_al,        // "Roe et al.", which may be the rest of a name as well
     volume,       // "Annals of the Marsh 12 (3)"
     address,      // "https://…"
     title,        // "Key to the species of Ausella (continued)"
@@ -130,12 +139,12 @@ class Finder {
   bool look_at_labels() {
     std::size_t all = 0;
     std::size_t pages = 0;
-    std::size_t addresses = 0;
+    std::unordered_set<std::string_view> addresses;  // one that comes back is of each page
     std::unordered_set<std::uint32_t> numbers;
     first_ = lines_.size();
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
-      if (is_address(text)) ++addresses;
+      if (is_address(text)) addresses.insert(text);
       auto const label = numbering_.label_of(lines_[i]);
       if (label && leads_to_page(text.substr(label->text_at))) ++pages;
       if (!label || (first_ == lines_.size() && label->is_dash())) {
@@ -151,7 +160,7 @@ class Finder {
     constexpr std::size_t kFewestPages = 2;
     leads_to_pages_ = pages >= kFewestPages;
     // Beneath every other lead they tell of its taxon.
-    linked_ = addresses > 1 && addresses * 3 > all;
+    linked_ = addresses.size() > 1 && addresses.size() * 3 > all;
     return all * 5 >= numbers.size() * 8;
   }
 
@@ -190,6 +199,7 @@ class Finder {
       return Look::capitals;
     }
     if (begins_with_authors(text)) return Look::authors;
+    if (is_first_author(text)) return Look::et_al;
     if (names_a_volume(text) && reads_as_head(text)) return Look::volume;
     return titles_.contains(title_of(text)) ? Look::title : Look::none;
   }
@@ -229,8 +239,13 @@ class Finder {
         return is_so(code_point_at(word, 0).value);
       });
     };
+    // "Review of the genus Ausella"
+    auto const little = std::count_if(words.begin(), words.end(), [](std::string_view word) {
+      static constexpr std::array kWords{"of"sv, "the"sv, "and"sv, "et"sv, "al."sv};
+      return is_one_of(kWords, word);
+    });
     return is_upper(code_point_at(words.front(), 0).value) &&
-           begin_so(is_upper) >= begin_so(is_lower) && !set_in_capitals();
+           begin_so(is_upper) >= begin_so(is_lower) - little && !set_in_capitals();
   }
 
   [[nodiscard]] bool set_in_capitals() const {
@@ -245,7 +260,7 @@ class Finder {
            (is_number_only(text) && number_of(text.substr(0, text.find('.'))) > largest_);
   }
 
-  [[nodiscard]] Standing standing_of(std::size_t i) const {
+  [[nodiscard]] Standing standing_of(std::size_t i, Look look) const {
     constexpr std::size_t kMostOfPage = 6;  // lines around the turn of a page
     auto before = i - 1;
     while (before > first_ && i - before <= kMostOfPage && is_of_page(before)) --before;
@@ -262,8 +277,10 @@ class Finder {
       bool const opens = !label->is_dash() && label->number == 1 && number_above(before) != 1;
       return ended && !opens ? Standing::between : Standing::elsewhere;
     }
-    bool const small = is_lower(code_point_at(lines_[behind].text, 0).value);
-    return !ended && small && lead_ends_behind(behind) ? Standing::within : Standing::elsewhere;
+    // "7. Ausella Roe" / "Annals of Sarn 12 (3)" / "Shrubs with …": a genus and where it is named.
+    bool const cites = look == Look::volume || look == Look::capitals || look == Look::title;
+    bool const goes_on = !cites || !is_upper(code_point_at(lines_[behind].text, 0).value);
+    return !ended && goes_on && lead_ends_behind(behind) ? Standing::within : Standing::elsewhere;
   }
 
   // Of the last label with a number at or above line i; 0 where none is near.
@@ -295,7 +312,7 @@ class Finder {
     for (auto at = i; at < std::min(lines_.size(), i + kMostLines); ++at) {
       auto const text = lines_[at].text;
       if (text.empty() || (at > i && numbering_.label_of(lines_[at]))) return false;
-      if (has_end(lines_[at])) return true;
+      if (has_end(lines_[at]) || is_latin_name(text)) return true;
     }
     return false;
   }
@@ -309,6 +326,7 @@ class Finder {
     bool const title = look == Look::title &&
                        !says_continued(lines_[i].text.substr(last_word_begin(lines_[i].text)));
     if (title) return stands_close(i);
+    if (look == Look::et_al) return false;
     if (look != Look::capitals) return true;
     // With blank lines it is a heading; "AUSELLA BUSA ROE" is a destination.
     auto const text = lines_[i].text;

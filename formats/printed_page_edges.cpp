@@ -7,8 +7,16 @@
 namespace keydrift::printed {
 namespace {
 
-// "Roe: Marshes      17/29": the line without the count of all pages.
+// "Roe: Marshes      17/29", "Marshes      17 of 29": the line without the count of all pages.
 std::string_view without_page_count(std::string_view line) {
+  constexpr std::string_view kOf = " of ";
+  if (auto const of = line.rfind(kOf); of != std::string_view::npos && of > 0) {
+    auto const count = line.substr(of + kOf.size());
+    bool const pages = !count.empty() && count.size() <= kLongestPageNumber &&
+                       count.find_first_not_of("0123456789") == std::string_view::npos &&
+                       is_digit(static_cast<unsigned char>(line[of - 1]));
+    if (pages) return line.substr(0, of);
+  }
   auto const last = line.find_last_not_of("0123456789");
   bool const counted = last != std::string_view::npos && last > 0 && last + 1 < line.size() &&
                        line[last] == '/' && is_digit(static_cast<unsigned char>(line[last - 1]));

@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 
@@ -20,6 +21,9 @@ Furniture PageFurniture::of(LineOnPage here) const {
   bool const leaders = wanted && !here.gap && text.front() == '.';
   if (is_ruled(text) && !leaders) return Furniture::ruled_line;
   if (is_number_only(text) && !number_is_of_key(here.at)) return Furniture::stray_number;
+  if (parts_leaders(here)) {
+    return is_number_only(text) ? Furniture::stray_number : Furniture::head_in_lead;
+  }
   if (!parts_a_lead(here)) return Furniture::none;
   return is_double_spaced(here.at) ? Furniture::words_in_lead : Furniture::head_in_lead;
 }
@@ -78,6 +82,29 @@ bool PageFurniture::parts_a_lead(LineOnPage here) const {
     if (is_lower(code_point_at(lines_[at].text, 0).value)) {
       return broken || ahead_.ends_in_destination(at);
     }
+  }
+  return false;
+}
+
+// "… as long as wide ........." / "17" / "A. busa Roe": the name is what the leaders lead to, not
+// the page's number and head that stand between.
+bool PageFurniture::parts_leaders(LineOnPage here) const {
+  constexpr std::size_t kMostLines = 3;  // feet, heads
+  constexpr std::size_t kLongest = 120;  // bytes
+  if (plan_ != nullptr || numbering_.exact || leads_.progress() != Progress::leaders) return false;
+  bool turned = here.page;
+  auto at = here.at;
+  for (std::size_t n = 0; n <= kMostLines && at < lines_.size(); ++n) {
+    auto const& text = lines_[at].text;
+    bool const number =
+        is_number_only(text) && !text.ends_with('.') && !numbering_.has_number(number_of(text));
+    if (!number && ahead_.label_at(at)) return false;
+    if (is_latin_name(text)) return n > 0 && turned;
+    if (text.size() > kLongest || starts_note(text) || starts_caption(text)) return false;
+    if (is_name_with_page(text)) return false;
+    auto const edge = number_at_edge(lines_[at]);
+    turned = turned || number || (edge && edge->number > largest_);
+    at = ahead_.next_filled(at + 1);
   }
   return false;
 }

@@ -58,7 +58,9 @@ bool is_page_number(std::string_view line) {
   for (auto const word : {"page"sv, "p."sv, "p"sv, "seite"sv, "s."sv, "pág."sv, "página"sv}) {
     if (folded.substr(0, word.size()) == word) {
       auto const rest = trim(std::string_view{folded}.substr(word.size()));
-      if (is_number_only(rest)) return true;
+      auto const of = rest.find(" of ");  // "Page 17 of 38"
+      bool const counted = of != std::string_view::npos && is_number_only(rest.substr(of + 4));
+      if (is_number_only(counted ? rest.substr(0, of) : rest)) return true;
     }
   }
   return framed && is_number_only(core) && code_point_before(core, core.size()).value != '.' &&

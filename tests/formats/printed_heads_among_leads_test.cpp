@@ -50,6 +50,66 @@ TEST(PrintedHeadsAmongLeads, WithANumberOfNoCouplet) {
   }
 }
 
+TEST(PrintedHeadsAmongLeads, BeforeANumberOrACapitalOfTheLead) {
+  for (std::string const head :
+       {"Revision of the genus Ausella 413", "414 J. Roe et al.",
+        "https://doi.org/10.9999/sarn.412", "Downloaded from https://sarn.example.org on 12 March",
+        "Roe et al.", "Page 17 of 38", "Annals of Sarn 10, 1234\t17 of 38"}) {
+    for (std::string const gap : {"", "\n"}) {
+      auto const text =
+          "Key to the species of Ausella\n\n1. Wings clear .......... 2\n"
+          "- Wings dark, the hind ones\n" +
+          gap + head + "\n" + gap +
+          "0.8 times as long .......... Ausella busa Roe\n"
+          "2. Legs long .......... Ausella cusa Roe\n"
+          "- Legs short .......... Ausella dusa Dorn\n";
+      EXPECT_EQ(sketch(text),
+                "1[1] Wings clear -> 2\n"
+                "1[-] Wings dark, the hind ones 0.8 times as long -> Ausella busa\n"
+                "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n")
+          << text;
+    }
+  }
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n1. Wings clear .......... 2\n"
+                   "- Wings dark; mentum broad\n414 J. Roe et al.\n"
+                   "Tarsi red .......... Ausella busa Roe\n"
+                   "2. Legs long .......... Ausella cusa Roe\n"
+                   "- Legs short .......... Ausella dusa Dorn\n"),
+            "1[1] Wings clear -> 2\n1[-] Wings dark; mentum broad Tarsi red -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n");
+}
+
+TEST(PrintedHeadsAmongLeads, BetweenLeadersAndTheirName) {
+  for (std::string const page : {"17", "Roe et al.\n413", "413\nRevision of the genus Ausella",
+                                 "Revision of the genus Ausella 413", "\n413\n\nRoe et al.\n"}) {
+    auto const text =
+        "Key to the species of Ausella\n\n1. Wings clear .......... 2\n"
+        "- Wings dark ..........\n" +
+        page +
+        "\nAusella busa Roe\n2. Legs long .......... Ausella cusa Roe\n"
+        "- Legs short .......... Ausella dusa Dorn\n";
+    EXPECT_EQ(sketch(text), kFour) << text;
+  }
+  // A couplet's number there leads to it, and a name alone is no head.
+  EXPECT_EQ(sketch("1. Wings dark .......... Ausella busa Roe\n- Wings clear ..........\n2\n"
+                   "2. Legs long ..........\nAusella cusa Roe\n"
+                   "- Legs short .......... Ausella dusa Dorn\n"),
+            kBetween);
+}
+
+TEST(PrintedHeadsAmongLeads, OneAddressThatComesBack) {
+  // At the foot of each page, and no link beneath every other lead.
+  std::string const foot = "https://doi.org/10.9999/sarn.412\n";
+  EXPECT_EQ(sketch(foot + "\nThe genus is small.\n\n" + foot + "\n" +
+                   "Key to the species of Ausella\n\n1. Wings clear .......... 2\n"
+                   "- Wings dark or in\n" +
+                   foot +
+                   "parts brown .......... Ausella busa Roe\n"
+                   "2. Legs long .......... Ausella cusa Roe\n"
+                   "- Legs short .......... Ausella dusa Dorn\n"),
+            kWithin);
+}
+
 TEST(PrintedHeadsAmongLeads, InCapitals) {
   for (auto const* head : {"THE BEETLES OF SARN", "ROE: REVIEW OF AUSELLA"}) {
     EXPECT_EQ(sketch(between(head)), kBetween) << head;
