@@ -175,8 +175,9 @@ std::vector<SourceLine> split_lines(std::string_view text) {
 
 SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to) {
   auto part = line;
-  if (from > 0) part.told.reset();
   part.text = trim_right(line.text.substr(from, to - from));
+  bool const cut = part.told && part.told->text_at > part.text.size();
+  if (from > 0 || cut) part.told.reset();
   part.begin = line.begin + from;
   if (from > 0) part.goes_on = part.is_no_lead = false;
   part.blanks = line.blanks + count_code_points(line.text.substr(0, from));
