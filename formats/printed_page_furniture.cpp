@@ -2,6 +2,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -24,6 +25,7 @@ Furniture PageFurniture::of(LineOnPage here) const {
   if (parts_leaders(here)) {
     return is_number_only(text) ? Furniture::stray_number : Furniture::head_in_lead;
   }
+  if (is_caption_in_lead(here.at)) return Furniture::caption_in_lead;
   if (!parts_a_lead(here)) return Furniture::none;
   return is_double_spaced(here.at) ? Furniture::words_in_lead : Furniture::head_in_lead;
 }
@@ -82,6 +84,53 @@ bool PageFurniture::parts_a_lead(LineOnPage here) const {
     if (is_lower(code_point_at(lines_[at].text, 0).value)) {
       return broken || ahead_.ends_in_destination(at);
     }
+  }
+  return false;
+}
+
+namespace {
+
+// "FIGURE 3. Ausella busa": the number is closed and a sentence begins; "Fig. 3 and wings" goes on.
+bool opens_caption(std::string_view text) {
+  if (!starts_caption(text)) return false;
+  auto const number = text.find_first_of("0123456789");
+  if (number == std::string_view::npos) return false;
+  auto const stop = text.find_first_of(".:", number);
+  if (stop == std::string_view::npos || stop + 1 >= text.size()) return false;
+  bool const number_only = text.substr(number, stop - number).find(' ') == std::string_view::npos;
+  auto const words = skip_blanks(text, stop + 1);
+  return number_only && words > stop + 1 && is_upper(code_point_at(text, words).value);
+}
+
+// The full stop behind a word, and none behind "3 mm."
+bool ends_in_full_stop(std::string_view text) {
+  constexpr std::size_t kShortest = 4;  // bytes, with the full stop
+  auto const last = text.substr(last_word_begin(text));
+  return last.ends_with('.') && (last.size() >= kShortest || last.find_first_of("0123456789") == 0);
+}
+
+}  // namespace
+
+// "… in lateral view" / "FIGURE 3. Ausella busa, male habitus." / "strongly curved ..... 2": the
+// words around hang together, and no small letter follows a full stop.
+bool PageFurniture::is_caption_in_lead(std::size_t at) const {
+  constexpr std::size_t kMostLines = 4;
+  if (plan_ != nullptr || numbering_.exact || leads_.progress() != Progress::open) return false;
+  auto const words = leads_.last_line();
+  if (!is_letter(code_point_before(words, words.size()).value)) return false;
+  auto const part = [this](std::size_t i) {
+    return !lines_[i].text.empty() && !has_row_of_dots(lines_[i].text) && !ahead_.label_at(i);
+  };
+  auto first = at;
+  while (first > 0 && at - first < kMostLines && !opens_caption(lines_[first].text) &&
+         part(first)) {
+    --first;
+  }
+  if (!opens_caption(lines_[first].text) || !leads_.end_directly_above(first)) return false;
+  for (auto i = first; i + 1 < lines_.size() && i < first + kMostLines && part(i); ++i) {
+    bool const ends = i >= at && ends_in_full_stop(lines_[i].text) &&
+                      is_lower(code_point_at(lines_[i + 1].text, 0).value);
+    if (ends) return ahead_.ends_in_destination(i + 1);
   }
   return false;
 }

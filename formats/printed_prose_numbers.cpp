@@ -59,7 +59,8 @@ bool holds_item(std::string_view text, std::uint32_t number) {
     auto const before = text[at - 2];
     if (before != '.' && before != ';' && before != ',') continue;
     auto const next = code_point_at(text, skip_blanks(text, end)).value;
-    if (text.substr(end, 1) == "." || text.substr(end, 1) == ")" || is_dash(next)) return true;
+    auto const mark = text.substr(end, 1);
+    if (mark == "." || mark == ")" || mark == "," || is_dash(next)) return true;
   }
   return false;
 }
@@ -73,6 +74,7 @@ class Paragraph {
     for (auto& line : lines_) {
       if (begins_with_date(line.text)) line.is_no_lead = true;
     }
+    mark_captions_within();
     bool const caption = starts_caption(lines_.front().text);
     if (lines_.size() < 2 || (!caption && read_label(lines_.front().text))) return;
     if (!is_prose()) return;
@@ -92,6 +94,29 @@ class Paragraph {
     bool const plain = label && label->family == LabelFamily::digits && label->letter.empty() &&
                        label->marks == 0 && label->back.empty();
     return plain ? label : std::nullopt;
+  }
+
+  // Directly behind a lead: "Figs 3-5. 3. A. busa. 4. A. cusa." / "5. A. dusa."
+  void mark_captions_within() {
+    for (std::size_t i = 1; i + 1 < lines_.size(); ++i) {
+      if (!starts_caption(lines_[i].text)) continue;
+      for (auto j = i + 1; j < lines_.size() && is_item_of_caption(j); ++j) {
+        lines_[j].is_no_lead = true;
+      }
+    }
+  }
+
+  // "5. A. dusa.", "5, A. dusa.": one before or behind it stands on its line or the line above.
+  [[nodiscard]] bool is_item_of_caption(std::size_t i) const {
+    auto const text = lines_[i].text;
+    auto const digits = text.substr(0, text.find_first_not_of("0123456789"));
+    auto const mark = text.substr(digits.size(), 1);
+    constexpr std::size_t kMostDigits = 3;
+    if (digits.empty() || digits.size() > kMostDigits || (mark != "." && mark != ",")) return false;
+    if (has_row_of_dots(text) || lines_[i].markup.role != LineRole::told_by_text) return false;
+    auto const number = number_of(digits);
+    return holds_item(text, number + 1) ||
+           (number > 1 && holds_item(lines_[i - 1].text, number - 1));
   }
 
   // No line has leaders, a rival, or a label of its own kind.

@@ -266,6 +266,10 @@ class Sorter {
       case Furniture::head_in_lead:
         account(LineKind::running_head, "parts a lead, between blank lines");
         break;
+      case Furniture::caption_in_lead:
+        remarks_.add(RemarkKind::caption, piece_of(lines_[at_], 0), last_lead());
+        account(LineKind::figure, "a caption that parts a lead");
+        return true;
       case Furniture::words_in_lead:
         leads_.add_piece(at_, 0);
         account(LineKind::continuation, "the lead before has no end yet");

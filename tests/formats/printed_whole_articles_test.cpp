@@ -85,6 +85,36 @@ TEST(PrintedWholeArticles, AListWithANewSpeciesBehindTheKey) {
   }
 }
 
+TEST(PrintedWholeArticles, CaptionsAmongLeads) {
+  std::string const key = std::string{kDotted};
+  auto const at = key.find("3. Eyes red");
+  for (std::string const caption :
+       {"Figs 3–5. Aedeagus. 3. Ausella cusa. 4. A. dusa.\n5. A. eusa. Scale bar: 0.5 mm.\n",
+        "FIGURES 3–5. Aedeagus.\n3, Ausella cusa; 4, A. dusa;\n5, A. eusa.\n"}) {
+    auto const text = key.substr(0, at) + caption + key.substr(at);
+    EXPECT_EQ(sketch(text), kRead) << text;
+  }
+  for (std::string const caption :
+       {"FIGURE 3. Ausella cusa, male habitus, dorsal view.\n",
+        "Fig. 3. Ausella cusa Roe, 1932, male, holotype. A. Dorsal view. B. Lateral view.\n"
+        "C. Aedeagus.\n"}) {
+    auto const text = key.substr(0, at) + "3. Eyes in lateral view\n" + caption +
+                      "strongly curved and\nred ......... Ausella eusa Roe, 1932\n" +
+                      key.substr(key.find("– Eyes black"));
+    EXPECT_EQ(sketch(text),
+              "1[1] Wings clear -> 2\n1[–] Wings dark -> 3\n"
+              "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa (sp. n.)\n"
+              "3[3] Eyes in lateral view strongly curved and red -> Ausella eusa\n"
+              "3[–] Eyes black -> Ausella fusa\n")
+        << text;
+  }
+  // The same words as part of a lead.
+  EXPECT_EQ(sketch("1. Aedeagus in lateral view as in\nFig. 3. Legs long, at least 2.5 mm.\n"
+                   "long in males ......... Ausella busa\n– Legs short ......... Ausella cusa\n"),
+            "1[1] Aedeagus in lateral view as in Fig. 3. Legs long, at least 2.5 mm. long in males "
+            "-> Ausella busa\n1[–] Legs short -> Ausella cusa\n");
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
