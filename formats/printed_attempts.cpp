@@ -151,7 +151,9 @@ class Reader {
       auto const& text = lines_[i].text;
       bool const page = is_page_number(text) && is_dash(code_point_at(text, 0).value);
       bool const title = lines_[i].is_title && lines_[i].is_no_lead;
-      if (heads[i] || page || title) body[i].text = {};
+      // "* Known from the female only."
+      bool const note = lines_[i].is_no_lead && text.starts_with('*') && !lines_[i].goes_on;
+      if (heads[i] || page || title || note) body[i].text = {};
     }
     return body;
   }

@@ -31,7 +31,7 @@ class ListFinder {
     std::uint32_t breaks = 0;
     for (std::uint32_t i = 0; i < lines.size(); ++i) {
       breaks_before_.push_back(breaks);
-      if (lines[i].text.empty() || is_title(lines[i])) ++breaks;
+      if (lines[i].text.empty() || is_title(lines[i]) || heads_key(i)) ++breaks;
       add_item(i);
     }
     for (auto const& item : items_) largest_ = std::max(largest_, item.number);
@@ -43,6 +43,7 @@ class ListFinder {
     std::vector<std::uint32_t> found;
     std::size_t last_key = items_.size();
     for (std::size_t i = 0; i < items_.size(); ++i) {
+      if (is_starred_note(i)) found.push_back(items_[i].line);
       if (!opens_key(i)) continue;
       last_key = i;
       auto const first = matter_before(list_before(i));
@@ -64,6 +65,18 @@ class ListFinder {
     bool const short_line = !line.text.empty() && line.text.size() <= kLongestHeading;
     return short_line && !read_label(line.text) && !has_row_of_dots(line.text) &&
            starts_with_upper(line.text) && mentions_key(line.text);
+  }
+
+  // "Females" between the sentence that ends a list and couplet 1.
+  [[nodiscard]] bool heads_key(std::size_t i) const {
+    constexpr std::size_t kMostWords = 3;
+    auto const text = lines_[i].text;
+    if (i == 0 || i + 1 == lines_.size() || !lines_[i - 1].text.ends_with('.')) return false;
+    if (!is_upper(code_point_at(text, 0).value) || read_label(text)) return false;
+    bool const word = is_letter(code_point_before(text, text.size()).value) &&
+                      words_of(text, kMostWords + 1).size() <= kMostWords;
+    auto const label = word ? read_label(lines_[i + 1].text) : std::nullopt;
+    return label && label->family == LabelFamily::digits && label->number == 1;
   }
 
   void add_item(std::uint32_t i) {
@@ -93,6 +106,16 @@ class ListFinder {
     // The second lead of a couplet 1 is followed by couplet 2 as well.
     bool const second = i > 0 && is_rival_of(i - 1, 1);
     return !second && items_[i + 1].number == 2 && is_rival_of(i + 2, 2);
+  }
+
+  // "* Known from the female only." between the last lead of a key and the title of the next.
+  [[nodiscard]] bool is_starred_note(std::size_t i) const {
+    auto const at = items_[i].line;
+    auto const text = lines_[at].text;
+    bool const complete = i > 1 && is_rival_of(i - 1, items_[i - 2].number);
+    if (items_[i].number > 0 || !complete || at + 1 == lines_.size()) return false;
+    return text.starts_with('*') && text.ends_with('.') && is_title(lines_[at + 1]) &&
+           !has_row_of_dots(text) && !ends_in_name(i);
   }
 
   // May the line be one of a list?  Contents lead to pages, and no line of a list leads to a taxon.

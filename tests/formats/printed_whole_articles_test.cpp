@@ -115,6 +115,21 @@ TEST(PrintedWholeArticles, CaptionsAmongLeads) {
             "-> Ausella busa\n1[–] Legs short -> Ausella cusa\n");
 }
 
+TEST(PrintedWholeArticles, MatterBetweenTwoKeys) {
+  constexpr auto kGenera = "1[1] Head black -> Ausella\n1[–] Head yellow -> Busella\n";
+  std::string const genera =
+      "Key to genera\n1. Head black ......... Ausella Roe, 1932\n"
+      "– Head yellow ......... Busella Dorn, 1911\n";
+  EXPECT_EQ(sketch(genera + "* Known from the female only.\n" + std::string{kDotted}),
+            std::string{kGenera} + kRead);
+  auto const females = "Females\n" + std::string{kDotted.substr(kDotted.find('\n') + 1)};
+  EXPECT_EQ(sketch(genera +
+                   "References\n1. Roe A. Beetles of Sarn. Ann Zool 1932; 12: 1–44.\n"
+                   "2. Dorn B. New species. Ent News 1911; 3: 112–118.\n" +
+                   females),
+            std::string{kGenera} + kRead);
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
