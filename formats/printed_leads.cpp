@@ -185,11 +185,12 @@ class LeadReader {
       bool certain{false};
     };
     std::vector<Own> found;
+    GeneraInLines const genera_in_lines{key_.lines};
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& raw = sorted_.leads[i];
       if (reads_[i].leaders != LeaderKind::none || raw.piece_count < 2) continue;
       auto const joined = cutter_.join(i);
-      auto const own = own_line_destination(key_, joined);
+      auto const own = own_line_destination(key_, joined, genera_in_lines);
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);

@@ -29,9 +29,30 @@ std::optional<std::size_t> species_number_before(std::string_view words) {
 
 }  // namespace
 
-std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText const& joined) {
+bool GeneraInLines::has(std::string_view word) const {
+  if (!words_) look();
+  return words_->contains(word);
+}
+
+void GeneraInLines::look() const {
+  words_.emplace();
+  for (auto const& line : lines_) {
+    auto const words = words_of(line.text);
+    bool const title = line.text.size() <= kLongestHeading && mentions_key(line.text);
+    for (std::size_t w = 0; w < words.size(); ++w) {
+      if (!is_capitalised(words[w])) continue;
+      bool const named = w + 1 < words.size() && is_latin_epithet(words[w + 1]);
+      if (named || (title && w > 0 && is_latin_genus(words[w]))) words_->insert(words[w]);
+    }
+  }
+}
+
+std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText const& joined,
+                                                GeneraInLines const& genera) {
   if (joined.spans.size() < 2) return std::nullopt;
   auto const begin = joined.spans.back().raw_begin;
+  // "… Ausella brun-" / "nea Roe": the line begins within a word.
+  if (begin > 0 && !is_blank(code_point_before(joined.raw, begin).value)) return std::nullopt;
   auto const text = std::string_view{joined.raw}.substr(begin);
   auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
   if (is_year(text) && words.ends_with(',')) return std::nullopt;
@@ -47,6 +68,16 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
     auto const name = last_word_begin(words);
     return is_latin_name(std::string_view{joined.raw}.substr(name)) ? std::optional{name}
                                                                     : std::nullopt;
+  }
+  // "… the claws simple Ausella" / "flavipes Roe"
+  bool const genus = !before_line.empty() && is_epithet(text.substr(0, text.find(' '))) &&
+                     genera.has(before_line.back());
+  if (genus) {
+    auto const name = last_word_begin(words);
+    auto const whole = std::string_view{joined.raw}.substr(name);
+    bool const sentence = words.substr(0, name).ends_with(". ") &&
+                          read_taxa(std::string{whole}).taxa.front().authorship.empty();
+    if (!sentence && is_latin_name(whole)) return name;
   }
   if (has_numbered_name_within(text)) return std::nullopt;
   auto const stripped = strip_pointer(text);

@@ -132,5 +132,33 @@ TEST(PrintedWrappedNames, BrokenOffBehindTheGenusCloseNoSentence) {
             "1[1] Anthers level with the throat -> Nusella dusa\n");
 }
 
+// A key without leaders whose third couplet ends in `lines`.
+std::string sketch_without_leaders(std::string_view lines) {
+  auto const all = sketch(
+      "Key to the species of Ausella\n1. Pronotum with a groove 2\n"
+      "– Pronotum without groove 3\n2. Elytra black Ausella nigra Roe, 1932\n"
+      "– Elytra red Ausella rubra sp. n.\n3. Legs yellow Ausella fusca Roe, 1932\n"
+      "– " +
+      std::string{lines} + "\n");
+  return all.substr(all.rfind("3[–]"));
+}
+
+TEST(PrintedWrappedNames, AGenusAtALinesEndWithoutLeaders) {
+  EXPECT_EQ(sketch_without_leaders("Legs dark, the claws simple Ausella\nflavipes Roe, 1932"),
+            "3[–] Legs dark, the claws simple -> Ausella flavipes\n");
+  EXPECT_EQ(sketch_without_leaders("Legs dark, the claws simple (Fig. 16) Ausella\nflavipes Roe"),
+            "3[–] Legs dark, the claws simple (Fig. 16) -> Ausella flavipes\n");
+  EXPECT_EQ(sketch_without_leaders("Legs dark, without spines beneath Ausella brun-\nnea (Dorn)"),
+            "3[–] Legs dark, without spines beneath -> Ausella brunnea\n");
+  EXPECT_EQ(sketch_without_leaders("Legs dark. Ausella bru-\nnnea (Dorn, 1911)"),
+            "3[–] Legs dark. -> Ausella brunnea\n");
+  // An epithet behind a noun, where the species leave out their genus.
+  EXPECT_EQ(sketch("Tabelle der Arten von Ausella\n1. Beine mit gelber Stirn\n"
+                   "          flavipes Roe.\n– Beine schwarz, mit dunkler Tibia\n"
+                   "          nigripes Dorn.\n"),
+            "1[1] Beine mit gelber Stirn -> Ausella flavipes\n"
+            "1[–] Beine schwarz, mit dunkler Tibia -> Ausella nigripes\n");
+}
+
 }  // namespace
 }  // namespace keydrift
