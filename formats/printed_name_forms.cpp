@@ -73,8 +73,31 @@ bool is_dated_genus(std::string_view text) {
   if (text.ends_with('.')) text.remove_suffix(1);
   auto const words = words_of(start_of(text, 100), kMost + 1);
   if (words.size() < 3 || words.size() > kMost || !is_year(words.back())) return false;
-  return is_latin_genus(words[0]) && has_strict_latin_ending(words[0]) && !ends_item(words[0]) &&
+  // "Ausellini" of a tribe is no Latin genus.
+  return is_capitalised(words[0]) && has_strict_latin_ending(words[0]) && !ends_item(words[0]) &&
          is_authorish(words[1]) && !is_year(words[1]) &&
+         std::all_of(words.begin() + 1, words.end(), [](std::string_view word) {
+           return is_authorish(word) || is_particle(without_end(word));
+         });
+}
+
+bool is_genus_with_remark(std::string_view text) {
+  if (text.ends_with('.') && !text.ends_with("nov.") && !text.ends_with(" n.")) {
+    text.remove_suffix(1);
+  }
+  if (text.ends_with(')') || text.ends_with(']')) {
+    auto const open = text.rfind(text.ends_with(')') ? '(' : '[');
+    return open != std::string_view::npos && is_dated_genus(trim_right(text.substr(0, open)));
+  }
+  // "Ausella Roe, gen. nov."
+  static constexpr std::array kMarks{"gen. nov."sv, "gen. nov"sv, "gen. n."sv, "n. gen."sv,
+                                     "nov. gen."sv, "gen.n."sv,   "n.gen."sv,  "gen.nov."sv};
+  auto const mark = std::find_if(kMarks.begin(), kMarks.end(),
+                                 [text](std::string_view one) { return text.ends_with(one); });
+  if (mark == kMarks.end()) return false;
+  auto const words = words_of(text.substr(0, text.size() - mark->size()), 6);
+  return !words.empty() && words.size() < 6 && is_capitalised(without_end(words[0])) &&
+         has_strict_latin_ending(without_end(words[0])) &&
          std::all_of(words.begin() + 1, words.end(), [](std::string_view word) {
            return is_authorish(word) || is_particle(without_end(word));
          });

@@ -233,6 +233,7 @@ class TaxaReader {
   void read_epithets(TaxonReading& taxon) {
     while (at_ < words_.size() && !item_ended_) {
       auto const next = word(at_);
+      if (next == "incertae" && without_end(word(at_ + 1)).starts_with("sedis")) return;
       bool const subgenus = next.size() > 3 && next.front() == '(' && next.back() == ')' &&
                             (is_capitalised(next.substr(1, next.size() - 2)) ||
                              is_abbreviated(next.substr(1, next.size() - 2))) &&
@@ -294,9 +295,16 @@ class TaxaReader {
 
   // "bus" in quotation marks behind its genus: a name that is used and not meant.
   [[nodiscard]] bool is_quoted_epithet(std::string_view printed) const {
+    static constexpr std::array kMarks{std::pair{U'"', U'"'}, std::pair{U'‘', U'’'},
+                                       std::pair{U'“', U'”'}, std::pair{U'„', U'“'}};
     auto const bare = without_end(printed);
-    return genus_read_ && bare.size() > 3 && bare.front() == '"' && bare.back() == '"' &&
-           is_epithet(bare.substr(1, bare.size() - 2));
+    auto const open = code_point_at(bare, 0);
+    auto const close = code_point_before(bare, bare.size());
+    if (!genus_read_ || bare.size() <= open.length + close.length + 1) return false;
+    bool const quoted = std::any_of(kMarks.begin(), kMarks.end(), [&](auto const& marks) {
+      return open.value == marks.first && close.value == marks.second;
+    });
+    return quoted && is_epithet(bare.substr(open.length, bare.size() - open.length - close.length));
   }
 
   // "sect. Bus" of "Aus sect. Bus": the group beneath the genus is what is keyed.

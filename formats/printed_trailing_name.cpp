@@ -44,7 +44,8 @@ bool is_author_before_rank(std::vector<std::string_view> const& words, std::size
 bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
   constexpr std::size_t kMost = 3;  // words between
   for (std::size_t back = 1; back <= std::min(w, kMost); ++back) {
-    auto const word = words[w - back];
+    auto word = words[w - back];
+    word.remove_prefix(signs_before_name(word));
     if (is_capitalised(word) || is_abbreviated(word) || word == "×") return true;
     bool const within = is_epithet(word) || is_rank(word) || word.front() == '(';
     if (!within || word.ends_with(',') || word.ends_with(';')) return false;
@@ -390,9 +391,13 @@ std::optional<std::size_t> find_trailing_name(std::string_view text, NamesBefore
     if (!is_abbreviated(word) && !is_unnamed_species(name) && stands_before_noun(words[w - 1])) {
       continue;
     }
+    // "A. busa Contini Roe, 1900" ends in authors.
+    bool const genus = (is_dated_genus(name) || is_genus_with_remark(name)) &&
+                       (is_latin_genus(word) || !follows_genus(words, w));
     // "(whether distinct from A. cus?)" closes with the text.
-    auto const longest = text.ends_with(')') ? kLongestBracket : kLongestRemark;
-    bool const named = is_latin_name(name) || is_unnamed_species(name) || is_dated_genus(name);
+    bool const bracket = text.ends_with(')') || (genus && text.ends_with(']'));
+    auto const longest = bracket ? kLongestBracket : kLongestRemark;
+    bool const named = is_latin_name(name) || is_unnamed_species(name) || genus;
     auto const remark = named ? read_taxa(name).remark.size() : 0;
     // "… leaves bald. A. bus Roe 5–8; 0,2–0,5 m; fens; rare"
     bool const figures = named && remark > longest && remark <= kLongestFigures &&
@@ -423,7 +428,8 @@ std::size_t with_rank_before(std::string_view text, std::size_t begin) {
   auto const at = last_word_begin(before);
   if (at == 0) return begin;
   auto const printed = before.substr(at);
-  bool const group = printed == "gr." || printed == "grp." || is_infrageneric_rank(fold(printed)) ||
+  bool const group = printed == "gr." || printed == "subgenus" || printed == "grp." ||
+                     is_infrageneric_rank(fold(printed)) ||
                      (is_capitalised(printed) && is_rank_noun(fold(printed)));
   return group || is_group_numeral(printed, text.substr(begin)) ? at : begin;
 }

@@ -355,5 +355,38 @@ TEST(PrintedOddNames, SpeciesWithoutNamesMayStandOnLinesOfTheirOwn) {
             "1[1’] Vertex without carina; labrum simple (three workers known) -> Ausella sp. 2\n");
 }
 
+// What the last lead of a key without leaders leads to that ends so.
+std::string led_to_without_leaders(std::string_view end) {
+  auto const all = sketch(
+      "Key to the species of Ausella\n1. Pronotum with a groove 2\n"
+      "– Pronotum without groove 3\n2. Elytra black Ausella nigra Roe, 1932\n"
+      "– Elytra red Ausella rubra sp. n.\n3. Legs dark Ausella fusca Roe, 1932\n"
+      "– Legs yellow, without setae " +
+      std::string{end} + "\n");
+  auto const last = all.substr(all.rfind("3[–] "));
+  constexpr std::string_view kWords = "3[–] Legs yellow, without setae -> ";
+  return last.starts_with(kWords) ? last.substr(kWords.size(), last.size() - kWords.size() - 1)
+                                  : last;
+}
+
+TEST(PrintedOddNames, AGenusWithItsAuthorAndARemarkEndsALead) {
+  EXPECT_EQ(led_to_without_leaders("Busella Roe, 1932 (p. 12)"), "Busella (p. 12)");
+  EXPECT_EQ(led_to_without_leaders("Busella Roe, 1932 (6 species)"), "Busella (6 species)");
+  EXPECT_EQ(led_to_without_leaders("Busella Roe, 1932 [monotypic]"), "Busella (monotypic)");
+  EXPECT_EQ(led_to_without_leaders("Busella Roe, gen. nov."), "Busella (gen. nov.)");
+  EXPECT_EQ(led_to_without_leaders("subgenus Busella Roe, 1932"), "Busella (subgenus)");
+  EXPECT_EQ(led_to_without_leaders("Busellini Roe, 1932"), "Busellini");
+}
+
+TEST(PrintedOddNames, SignsAndNumbersBesideANameWithoutLeaders) {
+  EXPECT_EQ(led_to_without_leaders("Ausella busa (1)"), "Ausella busa (1)");
+  EXPECT_EQ(led_to_without_leaders("Ausella sp. nov. 1"), "Ausella sp. nov. 1");
+  EXPECT_EQ(led_to_without_leaders("†Ausella busa Roe, 1932"), "Ausella busa (†)");
+  EXPECT_EQ(led_to_without_leaders("Ausella busa Contini, 1932"), "Ausella busa");
+  EXPECT_EQ(led_to("♂ Ausella busa Roe, 1932"), "Ausella busa (♂)");
+  EXPECT_EQ(led_to("Ausella busa incertae sedis"), "Ausella busa (incertae sedis)");
+  EXPECT_EQ(led_to("Ausella ‘busa’ Roe"), "Ausella ‘busa’");
+}
+
 }  // namespace
 }  // namespace keydrift
