@@ -147,13 +147,15 @@ class Reader {
   [[nodiscard]] std::vector<SourceLine> without_running_heads() const {
     auto body = lines_;
     auto const heads = find_running_heads(lines_, numbering_);
+    bool above = true;  // of the file's matter that is no key
     for (std::size_t i = 0; i < body.size(); ++i) {
+      above = above && (lines_[i].is_no_lead || lines_[i].text.empty());
       auto const& text = lines_[i].text;
       bool const page = is_page_number(text) && is_dash(code_point_at(text, 0).value);
       bool const title = lines_[i].is_title && lines_[i].is_no_lead;
       // "* Known from the female only."
       bool const note = lines_[i].is_no_lead && text.starts_with('*') && !lines_[i].goes_on;
-      if (heads[i] || page || title || note) body[i].text = {};
+      if (above || heads[i] || page || title || note) body[i].text = {};
     }
     return body;
   }

@@ -143,6 +143,19 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       attempt = std::move(other);
     }
   }
+  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+    // An outline below lists and addresses: its own leads bear no numbers.
+    if (auto marked = with_all_above_title_marked(lines)) {
+      auto other = choose_reading(text, *marked);
+      bool const better =
+          other.judgement.is_faultless() && other.judgement.points() > attempt.judgement.points();
+      if (hangs_together(other) &&
+          (attempt.refused || better || is_clearly_better(other, attempt))) {
+        lines = *std::move(marked);
+        attempt = std::move(other);
+      }
+    }
+  }
   if (!declared && markup.empty()) {
     if (auto restored = restore_labels(lines)) {
       auto other = choose_reading(text, restored->lines);

@@ -24,6 +24,14 @@ struct Item {
   bool plain{false};       // nothing but the number and its punctuation
 };
 
+// "Key to the species": no blank line need stand there.
+bool is_title(SourceLine const& line) {
+  if (line.is_title) return true;
+  bool const short_line = !line.text.empty() && line.text.size() <= kLongestHeading;
+  return short_line && !read_label(line.text) && !has_row_of_dots(line.text) &&
+         starts_with_upper(line.text) && mentions_key(line.text);
+}
+
 class ListFinder {
  public:
   explicit ListFinder(std::vector<SourceLine> const& lines) : lines_{lines} {
@@ -59,14 +67,6 @@ class ListFinder {
   }
 
  private:
-  // "Key to the species": no blank line need stand there.
-  static bool is_title(SourceLine const& line) {
-    if (line.is_title) return true;
-    bool const short_line = !line.text.empty() && line.text.size() <= kLongestHeading;
-    return short_line && !read_label(line.text) && !has_row_of_dots(line.text) &&
-           starts_with_upper(line.text) && mentions_key(line.text);
-  }
-
   // "Females" between the sentence that ends a list and couplet 1.
   [[nodiscard]] bool heads_key(std::size_t i) const {
     constexpr std::size_t kMostWords = 3;
@@ -295,6 +295,33 @@ class ListFinder {
 
 void mark_numbered_lists(std::vector<SourceLine>& lines) {
   for (auto const line : ListFinder{lines}.find()) lines[line].is_no_lead = true;
+}
+
+std::optional<std::vector<SourceLine>> with_all_above_title_marked(
+    std::vector<SourceLine> const& lines) {
+  auto const title = std::find_if(lines.begin(), lines.end(), [](SourceLine const& line) {
+    return is_title(line) && !line.text.ends_with('.');
+  });
+  if (title == lines.end()) return std::nullopt;
+  std::size_t like_leads = 0;
+  std::size_t led = 0;
+  for (auto line = lines.begin(); line != title; ++line) {
+    auto const text = line->text;
+    auto const label = text.empty() ? std::nullopt : read_label(text);
+    bool const dots = has_row_of_dots(text);
+    if (!label && !dots) continue;
+    ++like_leads;
+    // Another key may stand there; contents lead to pages.
+    if (dots && !is_digit(code_point_before(text, text.size()).value)) return std::nullopt;
+    auto const name = trailing_name(text);
+    if (name && (!label || *name > label->text_at)) ++led;
+  }
+  if (like_leads == 0 || led * 2 >= like_leads) return std::nullopt;
+  auto marked = lines;
+  for (auto at = marked.begin(); at != marked.begin() + (title - lines.begin()); ++at) {
+    at->is_no_lead = true;
+  }
+  return marked;
 }
 
 }  // namespace keydrift::printed

@@ -130,6 +130,30 @@ TEST(PrintedWholeArticles, MatterBetweenTwoKeys) {
             std::string{kGenera} + kRead);
 }
 
+TEST(PrintedWholeArticles, MatterBeforeAnOutlineWithoutNumbers) {
+  constexpr auto kOutline =
+      "1[] Wings clear -> 2\n1[] Wings dark -> 3\n"
+      "2[] Legs black -> Ausella cusa\n2[] Legs red -> Ausella dusa (sp. n.)\n"
+      "3[] Eyes red -> Ausella eusa\n3[] Eyes black -> Ausella fusa\n";
+  std::string const outline =
+      "Key to the species of Ausella\nWings clear\n"
+      "  Legs black ......... Ausella cusa Roe, 1932\n"
+      "  Legs red ......... Ausella dusa sp. n.\nWings dark\n"
+      "  Eyes red ......... Ausella eusa Roe, 1932\n"
+      "  Eyes black ......... Ausella fusa (Dorn, 1911)\n";
+  for (std::string const matter :
+       {"Localities:\n1. Sarn, Mt Mere, 1200 m, 12.vi.2011, 3♂, 2♀.\n"
+        "2. Sarn, Lower Valley, 800 m, 3.vii.2012, 1♂.\n3. Mere, 450 m, 14.viii.1998, 1♀.\n\n",
+        "References\n1. Roe A. Beetles of Sarn. Ann Zool 1932; 12: 1–44.\n"
+        "2. Dorn B. New species. Ent News 1911; 3: 112–118.\n"
+        "3. Lund C. Notes. J Beetles 2003; 44: 201–222.\n\n",
+        "Synonyms:\n– Busella Dorn, 1911 (junior homonym)\n– Cusella Lund, 1920 (misspelling)\n\n",
+        "Contents\nIntroduction ......... 3\nMaterial and methods ......... 4\n"
+        "References ......... 35\n\n"}) {
+    EXPECT_EQ(sketch(matter + outline), kOutline) << matter;
+  }
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
