@@ -41,6 +41,88 @@ bool begins_lead(std::string_view words) {
   return label->is_dash() || label->family == LabelFamily::digits;
 }
 
+void take_off_front(SourceLine& line, std::size_t bytes) {
+  auto const columns = count_code_points(line.text.substr(0, bytes));
+  line.text.remove_prefix(bytes);
+  line.begin += bytes;
+  line.blanks += columns;
+  line.indent += columns;
+}
+
+// "220 – Wings dark": only every fifth line bears its number, and five lines on stands the next
+// one.  Where the others are set in beside them two of them will do.
+void take_off_every_fifth(std::vector<SourceLine>& lines) {
+  constexpr std::size_t kFewestAlike = 3;
+  constexpr std::size_t kFewestSetOff = 2;
+  std::vector<std::size_t> found;
+  std::uint32_t before = 0;
+  std::size_t all_since = 0;     // lines
+  std::size_t filled_since = 0;  // of them not blank
+  bool set_off = true;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const& line = lines[i];
+    if (line.markup.role != LineRole::told_by_text) return;
+    ++all_since;
+    if (line.text.empty()) continue;
+    ++filled_since;
+    auto const margin = margin_number(line.text);
+    bool const first = found.empty() && margin && margin->number >= 2 * kEvery;
+    bool const next = !found.empty() && margin && margin->number == before + kEvery;
+    bool const numbered = margin && margin->number % kEvery == 0 && (first || next);
+    if (!numbered) {
+      // "10 Wings clear" / "11 Wings dark" are labels.
+      bool const counts = margin && margin->number > before && margin->number < before + kEvery;
+      if (!found.empty() && counts) return;
+      set_off = set_off && line.indent > 2;
+      continue;
+    }
+    if (next && all_since != kEvery && filled_since != kEvery) return;
+    set_off = set_off && line.indent <= 2;
+    found.push_back(i);
+    before = margin->number;
+    all_since = filled_since = 0;
+  }
+  if (found.size() < (set_off ? kFewestSetOff : kFewestAlike)) return;
+  // The text goes on for fewer than five lines behind the last of them.
+  if (all_since >= kEvery && filled_since >= kEvery) return;
+  for (auto const i : found) take_off_front(lines[i], margin_number(lines[i].text)->words_at);
+}
+
+// The number of the line that ends "Wings dark ..... 3 213", and the bytes before it.
+std::optional<MarginNumber> number_at_right(std::string_view line) {
+  auto const last = line.find_last_not_of("0123456789");
+  if (last == std::string_view::npos || last + 1 == line.size()) return std::nullopt;
+  auto const digits = line.substr(last + 1);
+  if (digits.size() > kLongestNumber || !is_blank(code_point_before(line, last + 1).value)) {
+    return std::nullopt;
+  }
+  return MarginNumber{number_of(digits), trim_right(line.substr(0, last + 1)).size()};
+}
+
+// Each line ends in its number, that of its couplet or its name standing before it.
+bool take_off_right(std::vector<SourceLine>& lines) {
+  constexpr std::size_t kFewestAtRight = 6;
+  std::size_t numbered = 0;
+  std::size_t behind_numbers = 0;
+  std::uint32_t before = 0;
+  for (auto const& line : lines) {
+    if (line.markup.role != LineRole::told_by_text) return false;
+    if (line.text.empty()) continue;
+    auto const right = number_at_right(line.text);
+    if (!right || (numbered > 0 && right->number != before + 1)) return false;
+    ++numbered;
+    before = right->number;
+    if (number_at_right(line.text.substr(0, right->words_at))) ++behind_numbers;
+  }
+  if (numbered < kFewestAtRight || behind_numbers < 2) return false;
+  for (auto& line : lines) {
+    if (auto const right = number_at_right(line.text)) {
+      line.text = line.text.substr(0, right->words_at);
+    }
+  }
+  return true;
+}
+
 bool goes_on(std::uint32_t before, std::uint32_t number) {
   return number == before + 1 || (number % kEvery == 0 && number == before + kEvery);
 }
@@ -70,7 +152,10 @@ void take_off_line_numbers(std::vector<SourceLine>& lines) {
   // Labels go up by one as well, but no labels stand behind them, and no words between them.
   bool const margin = numbered >= kFewest && steps * 20 >= (numbered - 1) * 19 &&
                       numbered * 10 >= filled * 8 && leads * 4 >= numbered && unmarked > 0;
-  if (!margin) return;
+  if (!margin) {
+    if (!take_off_right(lines)) take_off_every_fifth(lines);
+    return;
+  }
   before = 0;
   for (auto& line : lines) {
     auto const found = margin_number(line.text);
@@ -78,11 +163,7 @@ void take_off_line_numbers(std::vector<SourceLine>& lines) {
     bool const alone = found->words_at == line.text.size();
     if (before > 0 && alone && !goes_on(before, found->number)) continue;
     before = found->number;
-    auto const columns = count_code_points(line.text.substr(0, found->words_at));
-    line.text.remove_prefix(found->words_at);
-    line.begin += found->words_at;
-    line.blanks += columns;
-    line.indent += columns;
+    take_off_front(line, found->words_at);
   }
 }
 

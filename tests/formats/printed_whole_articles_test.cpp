@@ -154,6 +154,42 @@ TEST(PrintedWholeArticles, MatterBeforeAnOutlineWithoutNumbers) {
   }
 }
 
+TEST(PrintedWholeArticles, NumbersOfEveryFifthLine) {
+  EXPECT_EQ(sketch("    1. Wings clear, with\n    hairs on the veins and with\n"
+                   "215 dense pubescence\n    ......... 2\n    – Wings dark\n    ......... 3\n"
+                   "    2. Legs black ......... Ausella cusa Roe, 1932\n"
+                   "220 – Legs red ......... Ausella dusa sp. n.\n"
+                   "    3. Eyes red ......... Ausella eusa Roe, 1932\n"
+                   "    – Eyes black ......... Ausella fusa (Dorn, 1911)\n"),
+            "1[1] Wings clear, with hairs on the veins and with dense pubescence -> 2\n"
+            "1[–] Wings dark -> 3\n"
+            "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa (sp. n.)\n"
+            "3[3] Eyes red -> Ausella eusa\n3[–] Eyes black -> Ausella fusa\n");
+  // Lines of words that begin with a round number are no margin.
+  EXPECT_EQ(sketch("1. Wings clear, with\n10 hairs or more ......... 2\n"
+                   "– Wings dark, with up to\n15 hairs ......... Ausella busa\n"
+                   "2. Legs black ......... Ausella cusa\n– Legs red ......... Ausella dusa\n"),
+            "1[1] Wings clear, with 10 hairs or more -> 2\n"
+            "1[–] Wings dark, with up to 15 hairs -> Ausella busa\n"
+            "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa\n");
+}
+
+TEST(PrintedWholeArticles, NumbersOfLinesAtTheRight) {
+  std::string numbered;
+  std::size_t number = 211;
+  for (std::size_t at = 0; at < kDotted.size();) {
+    auto const end = kDotted.find('\n', at);
+    numbered += std::string{kDotted.substr(at, end - at)} + " " + std::to_string(number++) + "\n";
+    at = end + 1;
+  }
+  EXPECT_EQ(sketch(numbered), kRead) << numbered;
+  // Couplets that count one by one lead on.
+  EXPECT_EQ(sketch("1. Wings clear 2\n– Wings dark 3\n2. Legs black 4\n– Legs red 5\n"
+                   "3. Eyes red 6\n– Eyes black 7\n4. Head red 8\n– Head black 9\n")
+                .substr(0, 42),
+            "1[1] Wings clear -> 2\n1[–] Wings dark ->");
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
