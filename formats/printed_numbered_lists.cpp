@@ -261,12 +261,22 @@ class ListFinder {
         continue;
       }
       bool const complete = i > 1 && is_rival_of(i - 1, items_[i - 2].number);
-      bool const third = i > 1 && items_[i - 1].number == 0 && !apart && !parted(i - 1, i);
+      bool const announced = complete && is_announced(items_[i].line);
+      bool const third =
+          i > 1 && items_[i - 1].number == 0 && !apart && !announced && !parted(i - 1, i);
       tripled = tripled || third;
       if (!in_key || tripled || has_row_of_dots(lines_[items_[i].line].text)) continue;
-      apart = apart || (complete && text_between(items_[i - 1].line, items_[i].line));
+      apart = apart || announced || (complete && text_between(items_[i - 1].line, items_[i].line));
       if (apart) found.push_back(items_[i].line);
     }
+  }
+
+  // "The genus is recognised by:" stands above, directly beneath the name that a lead leads to.
+  [[nodiscard]] bool is_announced(std::uint32_t at) const {
+    if (at < 2) return false;
+    auto const text = lines_[at - 1].text;
+    return text.ends_with(':') && starts_with_upper(text) && !read_label(text) &&
+           trailing_name(lines_[at - 2].text).has_value();
   }
 
   // Text that begins with a capital behind a blank line, and is more than the head of a page: two

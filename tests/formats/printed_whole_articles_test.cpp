@@ -190,6 +190,18 @@ TEST(PrintedWholeArticles, NumbersOfLinesAtTheRight) {
             "1[1] Wings clear -> 2\n1[–] Wings dark ->");
 }
 
+TEST(PrintedWholeArticles, DashesDirectlyBehindTheKey) {
+  EXPECT_EQ(sketch(std::string{kBare} +
+                   "The genus is recognised by:\n– grooved pronotum;\n– long antennae.\n"),
+            kRead);
+  // A third lead has none of this above it.
+  EXPECT_EQ(sketch("1 Wings clear ......... Ausella busa Roe\n"
+                   "– Wings dark ......... Ausella cusa Roe\n"
+                   "– Wings spotted ......... Ausella dusa Roe\n"),
+            "1[1] Wings clear -> Ausella busa\n1[–] Wings dark -> Ausella cusa\n"
+            "1[–] Wings spotted -> Ausella dusa\n");
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
