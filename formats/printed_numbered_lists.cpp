@@ -199,8 +199,17 @@ class ListFinder {
       --first;
     }
     // The key may end in leads whose numbers the list carries on.
-    while (first < items_.size() && !parted(first - 1, first)) ++first;
+    while (first < items_.size() && !parted(first - 1, first) && !heads_section(first)) ++first;
     return stands_alone(first, items_.size()) ? first : items_.size();
+  }
+
+  // "1. Introduction" directly behind the last lead, which a dash begins.
+  [[nodiscard]] bool heads_section(std::size_t i) const {
+    constexpr std::size_t kMostWords = 4;
+    auto const words = lines_[items_[i].line].text.substr(items_[i].words_at);
+    return items_[i].number == 1 && items_[i - 1].number == 0 && starts_with_upper(words) &&
+           words_of(words, kMostWords + 1).size() <= kMostWords && !trailing_reference(words) &&
+           !ends_in_name(i);
   }
 
   // None of items [first, end) is the rival of the one before them, and no lead; where they do not

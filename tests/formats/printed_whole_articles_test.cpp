@@ -202,6 +202,14 @@ TEST(PrintedWholeArticles, DashesDirectlyBehindTheKey) {
             "1[–] Wings spotted -> Ausella dusa\n");
 }
 
+TEST(PrintedWholeArticles, ASectionDirectlyBehindTheKey) {
+  for (std::string const section :
+       {"1. Introduction\nThe genus Ausella was erected by Roe (1932).\n",
+        "1. Genus Ausella Roe, 1932\n"}) {
+    EXPECT_EQ(sketch(std::string{kDotted} + section), kRead) << section;
+  }
+}
+
 TEST(PrintedWholeArticles, LeadsAboveAKeyStayLeads) {
   // The count begins anew below, and blank lines part the leads above.
   EXPECT_EQ(
