@@ -279,7 +279,11 @@ class Finder {
     }
     // "7. Ausella Roe" / "Annals of Sarn 12 (3)" / "Shrubs with …": a genus and where it is named.
     bool const cites = look == Look::volume || look == Look::capitals || look == Look::title;
-    bool const goes_on = !cites || !is_upper(code_point_at(lines_[behind].text, 0).value);
+    // "Flora of Sarn 61, 2004" / "7": the page's number, though the key has that couplet.
+    bool const page =
+        behind == i + 1 && is_number_only(lines_[behind].text) && lines_[behind + 1].text.empty();
+    bool const goes_on =
+        !page && (!cites || !is_upper(code_point_at(lines_[behind].text, 0).value));
     return !ended && goes_on && lead_ends_behind(behind) ? Standing::within : Standing::elsewhere;
   }
 
