@@ -19,25 +19,12 @@
 #include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
-namespace {
-
-constexpr std::uint32_t kDestinationIndent = 8;  // columns; words are not set this far in
-
-// "bus cus (p. 66)", "bus (p. 71)": the last words of a lead may be wrapped as far in.
-bool is_epithet_beyond_doubt(std::string_view text) {
-  auto const words = words_of(start_of(text, 80));
-  if (words.size() < 2 || !is_bare_epithet(text)) return false;
-  bool const two = is_epithet(words[1]) && has_strict_latin_ending(words[0]) &&
-                   has_strict_latin_ending(without_end(words[1]));
-  return two || (words.size() > 2 && is_page(words[1], words[2]));
-}
-
-}  // namespace
 
 LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
                        LeadPlan const* plan)
     : lines_{lines}, numbering_{numbering}, plan_{plan} {
   answered_ = find_answered(lines_, numbering_);
+  epithets_alone_ = find_epithets_alone(lines_);
   usually_led_ = leads_are_led();
   find_usual_style();
   labelled_ = find_labelled();
@@ -448,83 +435,6 @@ bool LinesAhead::leads_are_half_labelled() const {
     i = j;
   }
   return distinct >= kFewest && single * 5 >= distinct * 4 && dashes * 4 <= distinct;
-}
-
-bool LinesAhead::is_far_in(std::size_t i) const { return is_set_in(i, kDestinationIndent); }
-
-bool LinesAhead::is_set_in(std::size_t i, std::uint32_t columns) const {
-  if (i == 0 || lines_[i - 1].text.empty()) return false;
-  // Behind a label, words begin further in than the line.
-  auto const& before = lines_[i - 1];
-  auto const label = label_at(i - 1);
-  auto const words =
-      before.indent + (label ? count_code_points(before.text.substr(0, label->text_at)) : 0);
-  return lines_[i].indent >= words + columns;
-}
-
-bool LinesAhead::is_taxon_far_in(std::size_t i) const {
-  if (i == 0 || lines_[i - 1].text.empty()) return false;
-  // "8. Corolla lobes red" and its rival, a tab further in than the lead above, are leads.
-  return lines_[i].indent >= lines_[i - 1].indent + kDestinationIndent &&
-         is_numbered_taxon(lines_[i].text) && !is_answered(i);
-}
-
-bool LinesAhead::is_name_on_its_own(std::size_t i) const {
-  auto const& line = lines_[i];
-  if (is_taxon_far_in(i)) return true;
-  if (i > 0 && !lines_[i - 1].text.empty() && is_separator(words_of(lines_[i - 1].text).back())) {
-    return false;  // "… bus, p. 172, and" / "cus, p. 173"
-  }
-  if (is_far_in(i) && is_short_name(line.text)) return true;
-  if (is_far_in(i) && is_latin_name(line.text)) {
-    if (is_abbreviated(words_of(line.text, 1).front()) || is_certain_name(line.text)) return true;
-  }
-  // "(p. 36) AUSELLA Roe"
-  if (line.text.starts_with('(') && is_far_in(i) && begins_with_page(line.text)) return true;
-  if (i > 0 && is_numbered_name(line.text)) return true;
-  bool const margin = is_set_in(i, 3 * kDestinationIndent);
-  bool const epithet = is_epithet_beyond_doubt(line.text) ||
-                       ((!usually_led_ || margin) && is_genusless_name(line.text)) ||
-                       (margin && is_bare_epithet(line.text));
-  if (epithet && is_far_in(i)) return true;
-  if (i == 0 || line.text.size() > kLongestTrailingName ||
-      !is_upper(code_point_at(line.text, 0).value) ||
-      line.text.find(';') != std::string_view::npos) {
-    return false;
-  }
-  // "House finch and tree finch, Aus bus / Aus cus (hardly to be told)"
-  if (is_set_in(i, kDestinationIndent / 2) && is_name_behind_common_one(line.text)) return true;
-  constexpr std::size_t kWordsOfAName = 6;  // more are a sentence, however far in it hangs
-  if (is_far_in(i) && plausible_destination(line.text, numbering_) && !line.text.ends_with('.') &&
-      words_of(line.text).size() <= kWordsOfAName) {
-    return true;
-  }
-  // "Ausella sp. 2"
-  constexpr std::size_t kWordsOfUnnamed = 4;
-  bool const unnamed = is_unnamed_species(line.text) &&
-                       words_of(line.text, kWordsOfUnnamed + 1).size() <= kWordsOfUnnamed;
-  if (!(is_latin_name(line.text) || unnamed) || has_numbered_name_within(line.text)) return false;
-  if (has_certain_name_behind(line.text)) return false;
-  if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
-  // "… unlike that of" / "Aus bus" / "and smooth".
-  bool const words_follow = is_lower(code_point_at(lines_[i + 1].text, 0).value);
-  return !words_follow && !usually_led_;
-}
-
-bool LinesAhead::is_name_between_blanks(std::size_t i) const {
-  constexpr std::size_t kLongest = 80;  // bytes
-  auto const text = lines_[i].text;
-  if (numbering_.exact || text.size() > kLongest || starts_note(text)) return false;
-  auto const words = words_of(text);
-  bool const short_name = words.size() >= 2 && is_abbreviated(words[0]) && words[0].size() == 2 &&
-                          is_epithet(without_closing_marks(words[1])) && is_latin_name(text) &&
-                          is_certain_name(text);
-  // "bus, 1055."
-  bool const counted = words.size() == 2 && words[0].ends_with(',') &&
-                       is_epithet(without_end(words[0])) &&
-                       words[1].find_first_not_of("0123456789.") == std::string_view::npos;
-  if (!short_name && !counted) return false;
-  return i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1).has_value();
 }
 
 }  // namespace keydrift::printed

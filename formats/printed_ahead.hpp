@@ -98,6 +98,9 @@ class LinesAhead {
   [[nodiscard]] std::string_view text_behind_label(std::size_t i) const;
   // "          10. bus (Roe)" beneath the words that lead to it.
   [[nodiscard]] bool is_taxon_far_in(std::size_t i) const;
+  // By line: "busa Roe" alone, beneath the end of a sentence, where the file does so again and
+  // again.
+  [[nodiscard]] static std::vector<bool> find_epithets_alone(std::vector<SourceLine> const& lines);
   // "7. AUS, Roe": the head of a genus's account.
   [[nodiscard]] bool heads_account(std::size_t i, std::string_view words) const;
   // "3. Aus bus Roe, 1900", "3. Aus bus": an account of a species that leads lead to.
@@ -126,6 +129,7 @@ class LinesAhead {
   mutable std::optional<bool> ends_alone_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once
   std::vector<bool> answered_;  // by line
+  std::vector<bool> epithets_alone_;
   bool second_leads_unlabelled_{false};
 };
 

@@ -27,6 +27,8 @@ class Judge {
       if (led && grouping_.couplets[home_[i]].member_count >= 2) ++judgement_.sound;
     }
     judgement_.leads = reads_.size();
+    constexpr std::size_t kMostRivals = 3;
+    judgement_.is_list = grouping_.couplets.size() == 1 && reads_.size() > kMostRivals;
     for (auto const& read : reads_) {
       if (begins_with_sign(read.lead.text)) judgement_.strays += kOfWrongKind;
     }

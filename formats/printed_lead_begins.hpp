@@ -81,9 +81,9 @@ class LeadBegins {
   LinesAhead const& ahead_;
   LeadsSoFar const& leads_;
   RemarksSoFar const& remarks_;
-  mutable std::vector<std::size_t>
-      letters_;  // lines by the letter that begins them, "A."; as above
-  mutable std::vector<std::uint32_t> blanks_before_;  // by line; counted when first asked for
+  // Counted when first asked for: lines by the letter that begins them, "A."; blank lines by line.
+  mutable std::vector<std::size_t> letters_;
+  mutable std::vector<std::uint32_t> blanks_before_;
 };
 
 }  // namespace keydrift::printed

@@ -449,7 +449,9 @@ class Splitter {
     auto const tail = text_.substr(gap_.destination_begin);
     // Words are set apart by accident more often than a name begins with a small letter.
     auto const semicolon = tail.find(';');
-    bool const words = (semicolon != std::string_view::npos &&
+    // "A. sp. 2 (Cape Tarn; one juvenile)"
+    auto const part = trim_right(tail.substr(0, std::min(semicolon, tail.find('('))));
+    bool const words = (semicolon != std::string_view::npos && !is_unnamed_species(part) &&
                         !certain_destination(tail.substr(0, semicolon), numbering_)) ||
                        (is_lower(code_point_at(tail, 0).value) && !numbering_.read(tail) &&
                         !trailing_reference(tail) && !misread_number(tail) &&

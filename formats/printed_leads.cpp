@@ -131,7 +131,11 @@ class LeadReader {
     auto const beneath = [](NameBeneath const& name, std::size_t lead) { return name.lead < lead; };
     auto name = std::lower_bound(sorted_.names.begin(), sorted_.names.end(), i, beneath);
     bool const named = name != sorted_.names.end() && name->lead == i;
-    if (!named && split.kind == LeaderKind::dots) {
+    // "furze ...... 9. busa, Roe" above the account of the genus's first species.
+    auto const printed_end = std::string_view{joined.raw}.substr(split.destination_begin);
+    bool const ended = is_numbered_epithet(printed_end) || is_numbered_name(printed_end) ||
+                       is_latin_name(printed_end);
+    if (split.kind == LeaderKind::dots && (!named || ended)) {
       read.leaders = split.kind;
       return finish(i, joined, split.words_end, split.destination_begin);
     }
@@ -173,11 +177,16 @@ class LeadReader {
   // Destinations on lines of their own.  Where leaders are the rule, a further line of words may
   // look like a name; then it has to be one of a genus that others lead to.
   void read_own_lines() {
+    constexpr std::size_t kFewestEpithets = 3;
     std::size_t dotted = 0;
+    std::size_t genusless = 0;
     std::unordered_set<std::string> genera;
     for (auto const& read : reads_) {
       if (read.leaders == LeaderKind::dots) ++dotted;
-      for (auto const& taxon : read.to.taxa.taxa) genera.emplace(first_word_of(taxon.name));
+      for (auto const& taxon : read.to.taxa.taxa) {
+        genera.emplace(first_word_of(taxon.name));
+        if (taxon.genusless) ++genusless;
+      }
     }
     struct Own {
       std::size_t lead{};
@@ -188,18 +197,28 @@ class LeadReader {
     GeneraInLines const genera_in_lines{key_.lines};
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& raw = sorted_.leads[i];
-      if (reads_[i].leaders != LeaderKind::none || raw.piece_count < 2) continue;
+      // "— On hills, beneath stones." / "busa Roe": what stands behind the dash is a remark.
+      bool const dash = reads_[i].leaders == LeaderKind::dash;
+      if ((reads_[i].leaders != LeaderKind::none && !dash) || raw.piece_count < 2) continue;
       auto const joined = cutter_.join(i);
-      auto const own = own_line_destination(key_, joined, genera_in_lines);
+      auto const last_at = joined.spans.back().raw_begin;
+      auto const above = trim_right(std::string_view{joined.raw}.substr(0, last_at));
+      bool const remark = is_genusless_name(std::string_view{joined.raw}.substr(last_at)) &&
+                          above.ends_with('.') &&
+                          !is_abbreviated(above.substr(last_word_begin(above)));  // "— A."
+      if (dash && !remark) continue;
+      auto const own =
+          dash ? std::optional{last_at} : own_line_destination(key_, joined, genera_in_lines);
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
       auto const first = words_of(text).front();
       bool const certain =
           couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
-          is_abbreviated(first) || names_species_group(text) ||
-          genera.contains(std::string{first}) || (first.ends_with(',') && is_bare_epithet(text)) ||
-          is_name_with_page(text) || words_before_bracketed_binomial(words_of(text)) > 0;
+          is_abbreviated(first) || (genusless >= kFewestEpithets && is_epithet(first)) ||
+          names_species_group(text) || genera.contains(std::string{first}) ||
+          (first.ends_with(',') && is_bare_epithet(text)) || is_name_with_page(text) ||
+          words_before_bracketed_binomial(words_of(text)) > 0;
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();

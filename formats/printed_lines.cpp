@@ -161,6 +161,8 @@ std::vector<SourceLine> split_lines(std::string_view text) {
     line.starts_page = whole.find('\f') != std::string_view::npos;
     auto const blanks = whole.substr(0, static_cast<std::size_t>(line.text.data() - whole.data()));
     line.begin = begin + blanks.size();
+    auto const behind = whole.substr(blanks.size() + line.text.size());
+    line.ends_in_tab = !line.text.empty() && behind.find('\t') != std::string_view::npos;
     for (std::size_t at = 0; at < blanks.size();) {
       auto const c = code_point_at(blanks, at);
       line.indent = c.value == '\t' ? (line.indent / kTabStop + 1) * kTabStop : line.indent + 1;
@@ -176,6 +178,7 @@ std::vector<SourceLine> split_lines(std::string_view text) {
 SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to) {
   auto part = line;
   part.text = trim_right(line.text.substr(from, to - from));
+  part.ends_in_tab = line.ends_in_tab && to >= line.text.size();
   bool const cut = part.told && part.told->text_at > part.text.size();
   if (from > 0 || cut) part.told.reset();
   part.begin = line.begin + from;

@@ -22,6 +22,7 @@ struct SourceLine {
   std::uint32_t number{};   // 1-based
   std::uint32_t blanks{};   // code points before text
   std::uint32_t indent{};   // columns before text, tab stops every 8
+  bool ends_in_tab{false};  // a tab stands behind text
   bool starts_page{false};  // a form feed stands in the line
   bool is_title{false};     // a title, as what stood before the first lead on its line
   bool is_no_lead{false};   // no lead begins there, whatever label it bears

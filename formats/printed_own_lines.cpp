@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_own_lines.hpp"
 
+#include <algorithm>
 #include <cstdint>
 #include <string_view>
 
@@ -27,11 +28,32 @@ std::optional<std::size_t> species_number_before(std::string_view words) {
   return stop == '.' || stop == ';' ? std::optional{begin} : std::nullopt;
 }
 
+// "busa Roe (1)" where a line begins with "(1) ": the mark of a note, no couplet's number.
+bool is_name_with_note(KeyText const& key, std::string_view text) {
+  auto const mark = text.substr(last_word_begin(text));
+  bool const number = mark.size() > 2 && mark.front() == '(' && mark.back() == ')' &&
+                      is_number_only(mark.substr(1, mark.size() - 2));
+  if (!number || !is_genusless_name(trim_right(text.substr(0, text.size() - mark.size())))) {
+    return false;
+  }
+  return std::any_of(key.lines.begin(), key.lines.end(), [mark](SourceLine const& line) {
+    return line.text.size() > mark.size() && line.text.starts_with(mark) &&
+           line.text[mark.size()] == ' ';
+  });
+}
+
 }  // namespace
 
 bool GeneraInLines::has(std::string_view word) const {
   if (!words_) look();
   return words_->contains(word);
+}
+
+bool GeneraInLines::has_short(std::string_view abbreviation) const {
+  if (!words_) look();
+  auto const beginning = abbreviation.substr(0, abbreviation.find('.'));
+  return std::any_of(words_->begin(), words_->end(),
+                     [beginning](std::string_view word) { return word.starts_with(beginning); });
 }
 
 void GeneraInLines::look() const {
@@ -63,7 +85,11 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
   if (!before_line.empty() && is_separator(before_line.back())) return std::nullopt;
   if (leaves_bracket_open(words)) return std::nullopt;  // "… A. bus (Fig." / "12)"
   // "… with white hairs. A." / "bus Roe"
-  bool const short_genus = !before_line.empty() && is_abbreviated(before_line.back());
+  // "… below Mt. Tarn." / "bus Roe": the end of a sentence, where no genus begins so.
+  constexpr std::size_t kLongestSure = 3;  // bytes
+  bool const short_genus =
+      !before_line.empty() && is_abbreviated(before_line.back()) &&
+      (before_line.back().size() <= kLongestSure || genera.has_short(before_line.back()));
   if (short_genus && (is_genusless_name(text) || is_bare_epithet(text))) {
     auto const name = last_word_begin(words);
     return is_latin_name(std::string_view{joined.raw}.substr(name)) ? std::optional{name}
@@ -80,6 +106,7 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
     if (!sentence && is_latin_name(whole)) return name;
   }
   if (has_numbered_name_within(text)) return std::nullopt;
+  if (is_name_with_note(key, text)) return begin;
   auto const stripped = strip_pointer(text);
   // "… anal rays 9" / "to 11."
   bool const range = text.starts_with("to ") && !words.empty() &&

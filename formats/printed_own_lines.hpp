@@ -20,6 +20,9 @@ class GeneraInLines {
 
   [[nodiscard]] bool has(std::string_view word) const;
 
+  // Is "Aus." short for one of them?
+  [[nodiscard]] bool has_short(std::string_view abbreviation) const;
+
  private:
   void look() const;
 

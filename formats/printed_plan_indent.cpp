@@ -211,10 +211,16 @@ class IndentPlanner {
     return is_lower(c) || c == '(' || c == '[' || c == ',' || c == ';' || c == '.' || c == '&';
   }
 
-  // "… stamens 8–10; fruit" / "2-lobed, 6 mm. long": a count in the middle of a sentence.
+  // "… stamens 8–10; fruit" / "2-lobed, 6 mm. long", "… flowers over" / "1 in. long": a count in
+  // the middle of a sentence.
   [[nodiscard]] static bool counts_on(std::string_view before, std::string_view text) {
-    return is_letter(code_point_before(before, before.size()).value) &&
-           is_digit(code_point_at(text, 0).value) && !read_label(text);
+    if (!is_letter(code_point_before(before, before.size()).value) ||
+        !is_digit(code_point_at(text, 0).value)) {
+      return false;
+    }
+    auto const label = read_label(text);
+    return !label ||
+           (label->end == LabelEnd::none && is_lower(code_point_at(text, label->text_at).value));
   }
 
   [[nodiscard]] bool leads_start_lower() const {

@@ -114,11 +114,11 @@ bool leads_back(std::string_view line, std::string_view folded) {
 
 bool starts_note(std::string_view line) {
   static constexpr std::array kWords{
-      "note"sv,       "notes"sv,       "n.b."sv,     "nb"sv,        "n. b."sv,
-      "nota"sv,       "notas"sv,       "anm"sv,      "anmerkung"sv, "bemerkung"sv,
-      "remarque"sv,   "remark"sv,      "remarks"sv,  "obs"sv,       "observation"sv,
-      "observação"sv, "observación"sv, "hinweis"sv,  "comment"sv,   "caution"sv,
-      "syn"sv,        "synonym"sv,     "synonyms"sv, "synonyme"sv,  "synonymes"sv};
+      "note"sv,    "notes"sv,    "n.b."sv,        "nb"sv,           "n. b."sv,        "nota"sv,
+      "notas"sv,   "anm"sv,      "anmerkung"sv,   "bemerkung"sv,    "remarque"sv,     "remark"sv,
+      "remarks"sv, "obs"sv,      "observation"sv, "observação"sv,   "observación"sv,  "hinweis"sv,
+      "comment"sv, "caution"sv,  "oss"sv,         "osservazione"sv, "osservazioni"sv, "syn"sv,
+      "synonym"sv, "synonyms"sv, "synonyme"sv,    "synonymes"sv};
   auto const folded = folded_start(line);
   std::size_t text_at = 0;
   if (starts_couplet_note(line, text_at) || leads_back(line, folded)) return true;

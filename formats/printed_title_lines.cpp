@@ -18,7 +18,8 @@ bool hangs_open(std::string_view title) {
       "of"sv,  "the"sv, "and"sv, "from"sv, "in"sv,  "with"sv, "for"sv, "to"sv,  "&"sv,  "der"sv,
       "die"sv, "des"sv, "und"sv, "aus"sv,  "von"sv, "de"sv,   "du"sv,  "les"sv, "et"sv, "del"sv,
       "los"sv, "las"sv, "do"sv,  "dos"sv,  "da"sv,  "das"sv,  "van"sv, "het"sv, "av"sv, "och"sv};
-  return title.ends_with(',') || title.ends_with('-') || is_one_of(kWords, fold(title.substr(last_word_begin(title))));
+  return title.ends_with(',') || title.ends_with('-') ||
+         is_one_of(kWords, fold(title.substr(last_word_begin(title))));
 }
 
 }  // namespace

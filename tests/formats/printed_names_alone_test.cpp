@@ -1,0 +1,161 @@
+// Destinations on lines of their own, and what stands around them.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedNamesAlone, LeadersOnALineOfTheirOwnAreNoHead) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n"
+             "\n"
+             "1. Legs thin . . . . . . . . . . . . . . . . . . . . . 2\n"
+             "1'. Legs thick . . . . . . . . . . . . . . . . . Ausella busa Roe, 1958\n"
+             "2. Palm smooth, longer than high . . . . . . . . . . . Ausella cusa (Dorn, 1911)\n"
+             "2'. Palm with tubercles, no longer than high . . . . . .\n"
+             ". . . . . . . . . . . . . . . . . . . . . Ausella dusa Roe, 1964\n"
+             "\n"
+             "Ausella fusa sp. nov.\n"
+             "(Figs. 2B, 3A-D)\n"
+             "\n"
+             "Material examined. Holotype: male.\n"),
+      "1[1] Legs thin -> 2\n"
+      "1[1'] Legs thick -> Ausella busa\n"
+      "2[2] Palm smooth, longer than high -> Ausella cusa\n"
+      "2[2'] Palm with tubercles, no longer than high -> Ausella dusa\n");
+}
+
+TEST(PrintedNamesAlone, EpithetsStandAloneBeneathSentences) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1 (2)\tFinger with a lamella; galea conical. Caves of Mt Orga.\n"
+                   "\tbusella Roe\n"
+                   "2 (1)\tFinger without lamella; galea reduced.\n"
+                   "3 (4)\tTeeth alternating. Littoral.\n"
+                   "\tcaecus Dorn\n"
+                   "4 (3)\tTeeth all alike. Mt Sell.\n"
+                   "\tsellanus Roe\n"
+                   "\n"
+                   "Oss. - A. dubiosus Dorn, known from a nymph, is not in the key.\n"
+                   "\n"
+                   "1. Ausella busella Roe, 1929\n"
+                   "Loc. class.: Mt Orga.\n"),
+            "1[1] Finger with a lamella; galea conical. Caves of Mt Orga. -> Ausella busella\n"
+            "1[2] Finger without lamella; galea reduced. -> 3\n"
+            "3[3] Teeth alternating. Littoral. -> Ausella caecus\n"
+            "3[4] Teeth all alike. Mt Sell. -> Ausella sellanus\n");
+}
+
+TEST(PrintedNamesAlone, ATabAtTheEndLeadsOverTheLine) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1\tSoredia orange\t2\n"
+                   "\tSoredia dull\t3\n"
+                   "\n"
+                   "2(1)\tSoralia discrete, with a rim; thallus red\t\n"
+                   "\tA. busa\n"
+                   "\tSoralia soon confluent, without a rim; thallus grey\tA. cusa\n"
+                   "\n"
+                   "3(1)\tSoralia rose\tA. rosea\n"
+                   "\tSoralia white\tA. alba\n"),
+            "1[1] Soredia orange -> 2\n"
+            "1[] Soredia dull -> 3\n"
+            "2[2] Soralia discrete, with a rim; thallus red -> Ausella busa\n"
+            "2[] Soralia soon confluent, without a rim; thallus grey -> Ausella cusa\n"
+            "3[3] Soralia rose -> Ausella rosea\n"
+            "3[] Soralia white -> Ausella alba\n");
+}
+
+TEST(PrintedNamesAlone, AnEpithetAloneIsTheDestinationAndNotTheRemarkBehindADash) {
+  EXPECT_EQ(sketch("Table of the species of Ausella\n"
+                   "\n"
+                   "1. Femora toothed..................... 2\n"
+                   "— Femora simple....................... 3\n"
+                   "2. Rostrum furrowed; form short,\n"
+                   "convex. — Regions elevatae, beneath stones, near snow.\n"
+                   "alpestris Roeb.\n"
+                   "— Rostrum keeled...................... nebulosus Roeb.\n"
+                   "3. Spots of the elytra round, five on each; scape long.\n"
+                   "guttulatus Dorn. (1)\n"
+                   "— Spots confluent, denser behind...... 4\n"
+                   "4. Eyes convex........................ hispanulus Roeb.\n"
+                   "— Eyes flat........................... ruficornis Dorn.\n"
+                   "\n"
+                   "(1) The A. sexguttatus Roeb. is nothing but a fresh guttulatus.\n"),
+            "1[1] Femora toothed -> 2\n"
+            "1[—] Femora simple -> 3\n"
+            "2[2] Rostrum furrowed; form short, convex. — Regions elevatae, beneath stones, near "
+            "snow. -> Ausella alpestris\n"
+            "2[—] Rostrum keeled -> Ausella nebulosus\n"
+            "3[3] Spots of the elytra round, five on each; scape long. -> Ausella guttulatus (1)\n"
+            "3[—] Spots confluent, denser behind -> 4\n"
+            "4[4] Eyes convex -> Ausella hispanulus\n"
+            "4[—] Eyes flat -> Ausella ruficornis\n");
+}
+
+TEST(PrintedNamesAlone, AnUnnamedSpeciesMayHaveARemarkOfParts) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1\tLimbs overlapping when adpressed\tA. fossor Roe, 1974\n"
+                   "–\tLimbs widely separated when adpressed\t2\n"
+                   "2\tSnout wedge-shaped, rostral overhanging lower jaw\tA. busa Roe, 1974\n"
+                   "–\tSnout rounded; 22 scale rows at midbody\tA. sp. 2 (Cape Tarn; one juvenile, "
+                   "see Discussion)\n"),
+            "1[1] Limbs overlapping when adpressed -> Ausella fossor\n"
+            "1[–] Limbs widely separated when adpressed -> 2\n"
+            "2[2] Snout wedge-shaped, rostral overhanging lower jaw -> Ausella busa\n"
+            "2[–] Snout rounded; 22 scale rows at midbody -> Ausella sp. 2 (Cape Tarn; one "
+            "juvenile, see Discussion)\n");
+}
+
+TEST(PrintedNamesAlone, TheEndThatLeadersLeadToIsNoneOfTheAccountBeneath) {
+  EXPECT_EQ(sketch("The following tabulation may serve to distinguish the species of Ausella:\n"
+                   "\n"
+                   "I. Crown produced in front; ocelli on the margin.\n"
+                   "\n"
+                   "A. Elytra with pale nerves.\n"
+                   "\n"
+                   "a. Face black with two clear spots;\n"
+                   "scutellum black ...... 1. busa, Roe.\n"
+                   "\n"
+                   "b. Face yellow, with brown lines.\n"
+                   "2. croceus, Dorn.\n"
+                   "\n"
+                   "B. Elytra with dark nerves.\n"
+                   "3. reticulatus, Dorn.\n"
+                   "\n"
+                   "II. Crown rounded; ocelli nearer to the eyes.\n"
+                   "\n"
+                   "A. Elytra much abbreviated ......\n"
+                   "4. brachypterus, Dorn.\n"
+                   "\n"
+                   "B. Elytra as long as the abdomen; on\n"
+                   "furze ...... 5. ulicis, Roe.\n"
+                   "\n"
+                   "A. quarnensis, n. sp. Yellowish-brown. Crown subangular, with a\n"
+                   "fuscous line on each side before the ocelli.\n"),
+            "1[I] Crown produced in front; ocelli on the margin. -> 2\n"
+            "1[II] Crown rounded; ocelli nearer to the eyes. -> 4\n"
+            "2[A] Elytra with pale nerves. -> 3\n"
+            "2[B] Elytra with dark nerves. -> Ausella reticulatus\n"
+            "3[a] Face black with two clear spots; scutellum black -> Ausella busa (Roe.)\n"
+            "3[b] Face yellow, with brown lines. -> Ausella croceus\n"
+            "4[A] Elytra much abbreviated ...... -> Ausella brachypterus\n"
+            "4[B] Elytra as long as the abdomen; on furze -> Ausella ulicis (Roe.)\n");
+}
+
+TEST(PrintedNamesAlone, AGenusBehindADashGoesOnWithItsEpithet) {
+  EXPECT_EQ(sketch("1. Legs red; claws with a tooth at base — A.\n"
+                   "busa (Roe, 1901)\n"
+                   "– Legs black; claws simple, long and strongly curved — Ausella\n"
+                   "cusa (Dorn, 1905)\n"),
+            "1[1] Legs red; claws with a tooth at base -> Ausella busa\n"
+            "1[–] Legs black; claws simple, long and strongly curved -> Ausella cusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
