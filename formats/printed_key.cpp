@@ -32,6 +32,7 @@
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
+#include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
 
 namespace keydrift {
@@ -52,6 +53,8 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " lines that begin with \"t\", \"tt\" and the like were read as if with daggers");
   say(restore_crosses(text.text), "misread-signs",
       " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
+  say(restore_stars(text.text), "misread-signs",
+      " lines that begin with \"*♦\" and the like were read as if with stars");
   say(restore_greek_labels(text.text), "misread-signs",
       " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
   bool const paged = take_pages_for_remarks(text.text) > 0;  // nothing was amiss
@@ -61,10 +64,16 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
       " names behind leaders were read with the full stop that their genus has elsewhere");
   say(restore_species_numbers(text.text), "misread-signs",
       " numbers of species behind leaders were read as others have them");
+  say(restore_numbers_at_ends(text.text), "misread-signs",
+      " numbers of species at ends of leads were read as those before and behind them call for");
   auto const figures = restore_letters(text.text);
   say(figures, "misread-signs",
       figures == 1 ? " figure within a word was read as a letter, \"1\" as l or \"0\" as o"
                    : " figures within words were read as letters, \"1\" as l and \"0\" as o");
+  auto const capitals = restore_small_l(text.text);
+  say(capitals, "misread-signs",
+      capitals == 1 ? " capital I within a word was read as l"
+                    : " capitals I within words were read as l");
   return paged || findings.size() > before;
 }
 

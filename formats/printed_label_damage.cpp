@@ -11,19 +11,6 @@ constexpr std::size_t kLongestLabel = 400;  // bytes, with its brackets
 
 std::uint32_t figure_of(char digit) { return static_cast<std::uint32_t>(digit - '0'); }
 
-// Bytes of `number` at the line's beginning, misread digits among them; 0 where it is another one.
-std::size_t number_seen_at(std::string_view line, std::uint32_t number) {
-  auto const wanted = std::to_string(number);
-  std::size_t at = 0;
-  for (char const digit : wanted) {
-    if (at >= line.size()) return 0;
-    auto const c = code_point_at(line, at);
-    if (!may_replace_figure(c.value, figure_of(digit))) return 0;
-    at += c.length;
-  }
-  return at;
-}
-
 }  // namespace
 
 std::optional<std::uint32_t> misread_number(std::string_view text) {
@@ -126,7 +113,7 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
 
 std::optional<Label> read_damaged_back_reference(std::string_view line, std::uint32_t number) {
   constexpr std::size_t kMostDigits = 3;
-  auto const length = number_seen_at(line, number);
+  auto const length = figures_of(number, line);
   if (length == 0) return std::nullopt;
   auto at = length;
   if (line.substr(at).starts_with('.')) ++at;

@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -78,9 +79,13 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
       // Where leaders are the rule, a name at a line's end may be one of the words.
       bool const name = ahead_.ends_in_name(text) || ends_broken_name(text);
       bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
-      progress_ = trailing_reference(text, &numbering_) || (name && doubtful) ? Progress::soft
-                  : name                                                      ? Progress::named
-                                                                              : Progress::open;
+      // "… on sterile shoots. I0"
+      auto const figure = ahead_.second_leads_unlabelled() ? figure_at_end(text) : 0;
+      bool const number = trailing_reference(text, &numbering_).has_value() ||
+                          (figure > 1 && numbering_.has_number(figure));
+      progress_ = number || (name && doubtful) ? Progress::soft
+                  : name                       ? Progress::named
+                                               : Progress::open;
       // "… styles 2" / "3", where each destination has a line of its own.
       bool const below = progress_ == Progress::soft && ahead_.ends_stand_alone();
       if (below && ahead_.is_end_alone(at + 1)) progress_ = Progress::open;

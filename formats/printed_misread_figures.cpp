@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
 
@@ -37,6 +38,7 @@ constexpr std::array kLooks{
     Look{U'i', 1, Likeness::faint},      Look{U']', 1, Likeness::faint},
     Look{U'z', 2, Likeness::faint},      Look{U'A', 4, Likeness::faint},
     Look{U's', 5, Likeness::faint},      Look{U'C', 6, Likeness::faint},
+    Look{U'Y', 7, Likeness::faint},
 };
 
 std::optional<std::uint32_t> figure_of(char32_t c, Likeness likeness) {
@@ -72,6 +74,17 @@ bool may_replace_figure(char32_t c, std::uint32_t figure) {
   return looks_like(c, figure, Likeness::faint);
 }
 
+std::size_t figures_of(std::uint32_t number, std::string_view text) {
+  std::size_t at = 0;
+  for (char const digit : std::to_string(number)) {
+    if (at >= text.size()) return 0;
+    auto const c = code_point_at(text, at);
+    if (!may_replace_figure(c.value, static_cast<std::uint32_t>(digit - '0'))) return 0;
+    at += c.length;
+  }
+  return at;
+}
+
 std::uint32_t figure_behind_letter(std::string_view text) {
   auto const c = code_point_at(text, 0);
   if (c.length != text.size() || !is_letter(c.value)) return 0;
@@ -82,8 +95,20 @@ std::uint32_t figure_behind_letter(std::string_view text) {
 }
 
 std::uint32_t figure_at_end(std::string_view text) {
+  constexpr std::size_t kMostFigures = 3;
   auto const begin = last_word_begin(text);
-  return begin > 0 ? figure_behind_letter(text.substr(begin)) : 0;
+  if (begin == 0) return 0;
+  auto const word = text.substr(begin);
+  bool const mixed = word.size() > 1 && word.size() <= kMostFigures &&
+                     word.find_first_of("0123456789") != std::string_view::npos;
+  if (!mixed) return figure_behind_letter(word);
+  std::uint32_t number = 0;
+  for (std::size_t at = 0; at < word.size(); ++at) {
+    auto const figure = figure_seen_in(static_cast<unsigned char>(word[at]));
+    if (!figure) return 0;
+    number = number * 10 + *figure;
+  }
+  return number;
 }
 
 }  // namespace keydrift::printed

@@ -3,6 +3,7 @@
 // such slips is known to us; these are the ones that text layers of old print show.  Inner header
 // of formats.
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string_view>
@@ -21,11 +22,16 @@ namespace keydrift::printed {
 // The same where that very figure is missing and nothing else stands in its place: 'A' for 4.
 [[nodiscard]] bool may_replace_figure(char32_t c, std::uint32_t figure);
 
+// Bytes of `number` at the beginning of the text, misread figures among them: 2 of "I0. busa" for
+// 10; 0 where another number or none stands.
+[[nodiscard]] std::size_t figures_of(std::uint32_t number, std::string_view text);
+
 // The figure that a letter alone may be where one is missing: 6 for "G", 5 for "s"; 0 for any other
 // text.
 [[nodiscard]] std::uint32_t figure_behind_letter(std::string_view text);
 
-// The same of the last word of several, "… more or less convex G".
+// The same of the last word of several, "… more or less convex G"; of up to three characters where
+// a figure is among them, "… on sterile shoots. I0".
 [[nodiscard]] std::uint32_t figure_at_end(std::string_view text);
 
 }  // namespace keydrift::printed

@@ -202,6 +202,9 @@ class Mender {
       std::size_t printed = 2;
       if (!ranks_[i] && text[1] == letter && text[2] == ',') {
         label = {letter, letter, '.'};
+      } else if (!ranks_[i] && text[1] == ',' && text[2] == ' ' && is_first_of_rivals(letter)) {
+        label = {letter, '.'};
+        printed = 1;
       } else if (text[1] == ' ' && text[2] == letter && text[3] == '.') {
         label = {letter, letter, '.'};
         printed = 3;
@@ -217,11 +220,28 @@ class Mender {
       bool const apart = is_blank(code_point_at(text, printed + 1).value);
       if (!apart || !is_upper(code_point_at(text, words).value)) continue;
       auto readings = read_rank_labels(label + " ");
-      if (readings.empty() || !stands_above(readings.front(), above)) continue;
+      bool const first = label.size() == 2 && printed == 1;
+      if (readings.empty() || (!first && !stands_above(readings.front(), above))) continue;
       readings.front().label.printed = text.substr(0, printed);
       readings.front().label.text_at = words;
       ranks_[i] = readings.front();
     }
+  }
+
+  // "D, Wings" above "DD. Wings", where no line begins "D. ".
+  [[nodiscard]] bool is_first_of_rivals(char letter) {
+    if (auto const known = first_of_rivals_.find(letter); known != first_of_rivals_.end()) {
+      return known->second;
+    }
+    bool answered = false;
+    bool stands = false;
+    for (auto const& line : lines_) {
+      auto const text = line.text;
+      if (text.size() < 3 || text[0] != letter) continue;
+      stands = stands || (text[1] == '.' && text[2] == ' ');
+      answered = answered || (text[1] == letter && (text[2] == '.' || text[2] == ','));
+    }
+    return first_of_rivals_[letter] = answered && !stands;
   }
 
   // 'a' of "oa." for "aa.": one of the two letters looks like the other; 0 where neither does.
@@ -300,6 +320,7 @@ class Mender {
   std::vector<SourceLine> const& lines_;
   LineRanks& ranks_;
   LineRanks& numerals_;
+  std::unordered_map<char, bool> first_of_rivals_;  // by letter, of those asked for
 };
 
 }  // namespace

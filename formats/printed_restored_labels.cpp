@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -308,11 +309,15 @@ class Restorer {
     return ends_->ends_lead(i);
   }
 
-  // A line of the paragraph from i on ends a lead.
+  // A line of the paragraph from i on ends a lead, or is its end: "Ausella busa (Roe), marsh moth".
   [[nodiscard]] bool goes_somewhere(std::size_t i, std::size_t end) {
     for (auto at = i; at < end && !lines_[at].text.empty(); ++at) {
       if (at > i && !is_free(at)) return false;
       if (ends_lead(at)) return true;
+      auto const text = lines_[at].text;
+      if (at > i && is_latin_name(text.substr(0, std::min(text.rfind(", "), text.size())))) {
+        return true;
+      }
     }
     return false;
   }
@@ -345,6 +350,11 @@ class Restorer {
       if (found) tell(found->line, found->label);
       return;
     }
+    if (k > 0 && is_first_of_other(k - 1)) {
+      auto first = numbered_[k - 1].label;
+      first.number = number;
+      return tell(numbered_[k - 1].line, first);
+    }
     auto const end = numbered_[k].line;
     auto const from = k == 0 ? end - std::min(end, kMostLines) : numbered_[k - 1].line + 1;
     if (from + kMostLines < end) return;
@@ -353,6 +363,14 @@ class Restorer {
     bool const complete = k >= 2 && !begins_couplet(k - 1);
     if (!found && complete) found = only_unprinted(from, end, missing(number, false));
     if (found) tell(found->line, found->label);
+  }
+
+  // "8a. Legs red" for 3a, where 8a and 8b stand as well.
+  [[nodiscard]] bool is_first_of_other(std::size_t k) const {
+    auto const& label = numbered_[k].label;
+    auto const all = standing_.find(label.number);
+    return seconds_ == Seconds::lettered && label.letter == "a" && begins_couplet(k) &&
+           all != standing_.end() && all->second > 2;
   }
 
   // "2 Petals red" above "2. Petals white", or beneath it.

@@ -280,6 +280,32 @@ std::size_t restore_crosses(std::string& text) {
   return changes.size();
 }
 
+std::size_t restore_stars(std::string& text) {
+  static constexpr std::string_view kStars = "**";
+  std::vector<Change> changes;
+  bool starred = false;
+  for (auto const& line : lines_of(text)) {
+    std::size_t at = 0;
+    std::size_t stars = 0;
+    bool other = false;
+    for (; stars <= kStars.size(); ++stars) {
+      auto const c = code_point_at(line.text, at);
+      bool const like = c.value == 0x2666 || c.value == 0x25C6 || c.value == 0x2605;
+      if (c.value != '*' && !like) break;
+      other = other || like;
+      at += c.length;
+    }
+    bool const apart =
+        stars > 0 && stars <= kStars.size() && at < line.text.size() && line.text[at] == ' ';
+    if (!apart) continue;
+    starred = starred || !other;
+    if (other) changes.push_back({line.begin, at, kStars.substr(0, stars)});
+  }
+  if (!starred) return 0;
+  apply(changes, text);
+  return changes.size();
+}
+
 std::size_t restore_greek_labels(std::string& text) {
   struct Open {
     std::size_t at{};
@@ -354,6 +380,28 @@ std::size_t restore_letters(std::string& text) {
       restored += figures;
     }
     at = end - 1;
+  }
+  return restored;
+}
+
+std::size_t restore_small_l(std::string& text) {
+  constexpr std::size_t kFewestBefore = 3;
+  constexpr std::size_t kShortest = 5;  // bytes
+  std::size_t restored = 0;
+  for (auto at = text.find('I'); at != std::string::npos; at = text.find('I', at + 1)) {
+    bool const between =
+        at > 0 && is_small(text[at - 1]) && at + 1 < text.size() && is_small(text[at + 1]);
+    if (!between) continue;
+    auto begin = at;
+    while (begin > 0 && is_small(text[begin - 1])) --begin;
+    auto end = at + 1;
+    while (end < text.size() && is_small(text[end])) ++end;
+    // "McIntosh" begins with a capital.
+    bool const apart = begin == 0 || text[begin - 1] == ' ' || text[begin - 1] == '\n' ||
+                       text[begin - 1] == '\t' || text[begin - 1] == '(';
+    if (!apart || at - begin < kFewestBefore || end - begin < kShortest) continue;
+    text[at] = 'l';
+    ++restored;
   }
   return restored;
 }

@@ -23,6 +23,10 @@ std::size_t restore_daggers(std::string& text);
 // number of lines.
 std::size_t restore_crosses(std::string& text);
 
+// "*♦" and "♦" for stars at the beginning of a line, where other lines begin with stars as they
+// should be.  Returns the number of lines.
+std::size_t restore_stars(std::string& text);
+
 // "a)" … "ß)", "«." … "/3." for α and β: a sharp s is no label, so that the nearest "a" above
 // stands for alpha.  Returns the number of lines.
 std::size_t restore_greek_labels(std::string& text);
@@ -30,5 +34,9 @@ std::size_t restore_greek_labels(std::string& text);
 // "pal1ens", "g1abra", "r0tunda": figures between the small letters of a word are l and o.  Returns
 // the number of figures.
 std::size_t restore_letters(std::string& text);
+
+// "villosuIa", "palIida": a capital I between the small letters of a word is l.  Returns the number
+// of letters.
+std::size_t restore_small_l(std::string& text);
 
 }  // namespace keydrift::printed

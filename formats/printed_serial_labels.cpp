@@ -25,13 +25,8 @@ struct Stand {
 
 // Bytes of the number at `at`, letters for its figures among them; 0 where another one stands.
 std::size_t figures_at(std::string_view line, std::size_t at, std::uint32_t number) {
-  auto const begin = at;
-  for (char const digit : std::to_string(number)) {
-    auto const c = code_point_at(line, at);
-    if (!may_replace_figure(c.value, static_cast<std::uint32_t>(digit - '0'))) return 0;
-    at += c.length;
-  }
-  return is_digit(code_point_at(line, at).value) ? 0 : at - begin;
+  auto const length = figures_of(number, line.substr(at));
+  return is_digit(code_point_at(line, at + length).value) ? 0 : length;
 }
 
 // "2 3) Wings", "2, (3) Wings", "2 C3) Wings", ".2 (3j Wings" for "2 (3) Wings".

@@ -1,0 +1,97 @@
+#include "keydrift/formats/printed_species_numbers.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLongestNumber = 3;  // bytes
+constexpr std::size_t kFewest = 3;         // ends with numbers that make a habit
+
+enum class Side : std::uint8_t { before, behind };  // of the epithet: "2. busa", "BUSA, 2."
+
+// What stands where a line's end has the number of its species.
+struct End {
+  std::size_t at{};      // of the number
+  std::size_t length{};  // without its full stop
+  std::optional<std::uint32_t> number;
+};
+
+bool may_be_number(std::string_view word) {
+  return !word.empty() && word.size() <= kLongestNumber &&
+         word.find_first_of(".,;:()[]- ") == std::string_view::npos;
+}
+
+std::optional<End> end_of(std::string_view text, std::string_view line, Side side) {
+  auto const trimmed = trim_right(line);
+  auto const last_at = last_word_begin(trimmed);
+  if (last_at < 2) return std::nullopt;
+  auto const last = trimmed.substr(last_at);
+  auto const head = trim_right(trimmed.substr(0, last_at));
+  auto const before_at = last_word_begin(head);
+  auto const before = head.substr(before_at);
+  auto const number = side == Side::before ? before : last;
+  if (!number.ends_with('.') || (side == Side::before && before_at == 0)) return std::nullopt;
+  auto const bare = number.substr(0, number.size() - 1);
+  bool const named = side == Side::before
+                         ? is_epithet(without_closing_marks(last))
+                         : before.ends_with(',') && is_in_capitals(without_closing_marks(before));
+  if (!named || !may_be_number(bare)) return std::nullopt;
+  End end{static_cast<std::size_t>(number.data() - text.data()), bare.size(), std::nullopt};
+  if (bare.find_first_not_of("0123456789") == std::string_view::npos) end.number = number_of(bare);
+  return end;
+}
+
+std::vector<End> ends_in(std::string_view text, Side side) {
+  std::vector<End> ends;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const stop = std::min(text.find('\n', begin), text.size());
+    if (auto const end = end_of(text, text.substr(begin, stop - begin), side)) ends.push_back(*end);
+    begin = stop + 1;
+  }
+  return ends;
+}
+
+std::size_t restore(std::string& text, Side side) {
+  auto const ends = ends_in(text, side);
+  auto const numbered = std::count_if(ends.begin(), ends.end(),
+                                      [](End const& end) { return end.number.has_value(); });
+  if (numbered < static_cast<std::ptrdiff_t>(kFewest)) return 0;
+  std::size_t lines = 0;
+  std::ptrdiff_t shift = 0;
+  for (std::size_t i = 0; i < ends.size(); ++i) {
+    auto const& end = ends[i];
+    bool const first = i == 0;
+    bool const called_for =
+        !end.number && i + 1 < ends.size() && ends[i + 1].number && (first || ends[i - 1].number);
+    if (!called_for) continue;
+    auto const number = first ? 1 : *ends[i - 1].number + 1;
+    if (*ends[i + 1].number != number + 1) continue;
+    auto const at = static_cast<std::size_t>(static_cast<std::ptrdiff_t>(end.at) + shift);
+    auto const seen = std::string_view{text}.substr(at, end.length);
+    if (figures_of(number, seen) != seen.size()) continue;
+    auto const figures = std::to_string(number);
+    text.replace(at, end.length, figures);
+    shift += static_cast<std::ptrdiff_t>(figures.size()) - static_cast<std::ptrdiff_t>(end.length);
+    ++lines;
+  }
+  return lines;
+}
+
+}  // namespace
+
+std::size_t restore_numbers_at_ends(std::string& text) {
+  return restore(text, Side::before) + restore(text, Side::behind);
+}
+
+}  // namespace keydrift::printed
