@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"

@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
+#include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_taxa.hpp"

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_shapes.hpp"

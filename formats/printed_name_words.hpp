@@ -69,20 +69,6 @@ namespace keydrift::printed {
 // "major" and "(p. 3)" of "bus major (p. 3)": the page tells an epithet of a subspecies.
 [[nodiscard]] bool is_paged_epithet(std::string_view word, std::string_view next);
 
-// "1.黑绒苣C. bus": a Latin name directly behind a Chinese or Japanese one.
-[[nodiscard]] bool has_name_behind_ideograph(std::string_view text);
-
-// Without the accents that show how names are stressed; and "ae" for "æ": no name has either (ICZN
-// Art. 32.5.2, ICN Art. 60.7).
-[[nodiscard]] std::string without_stress(std::string_view words);
-// Quick: false where without_stress() changes nothing.
-[[nodiscard]] bool may_have_stress(std::string_view words);
-[[nodiscard]] std::string without_ligatures(std::string_view words);
-
-// The text as names are written: "AUS BUS" as "Aus bus", "A.bus" with its blank, ligatures taken
-// apart.
-[[nodiscard]] std::string in_plain_letters(std::string_view text);
-
 // "SOOTY QUEEN Aus obscurus (p. 46)": how many words in capitals, two at least, name in common what
 // the binomial behind them names in Latin; 0 where none do.
 [[nodiscard]] std::size_t words_in_capitals_before_binomial(
