@@ -112,7 +112,11 @@ bool is_dated_name(std::string_view text) {
 }
 
 bool is_name_with_figures(std::string_view text) {
-  if (!is_latin_name(text)) return false;
+  // Quick: most texts are words.
+  if (text.find_first_of("0123456789") == std::string_view::npos) return false;
+  auto const first = without_end(text.substr(0, text.find(' ')));
+  bool const words = is_plain_word(first) && !has_strict_latin_ending(fold(first));
+  if (words || !is_latin_name(text)) return false;
   auto const reading = read_taxa(text);
   if (reading.taxa.size() != 1 || reading.taxa.front().authorship.empty()) return false;
   auto const genus = words_of(reading.taxa.front().name, 1).front();

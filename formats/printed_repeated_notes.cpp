@@ -51,15 +51,19 @@ void mark_repeated_notes(std::vector<SourceLine>& lines) {
     bool beneath_leads{true};  // all of them
   };
   std::map<std::string, Kind> kinds;
-  bool beneath = false;  // a lead that has its end, or a note beneath one
+  bool beneath = false;               // a lead that has its end, or a note beneath one
+  SourceLine const* above = nullptr;  // looked at only if a note stands beneath it
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
     bool const told = line.markup.role != LineRole::told_by_text || line.is_no_lead;
     auto const head = told ? std::string{} : head_of(line.text);
     if (head.empty()) {
-      beneath = !told && ends_named_lead(line.text);
+      beneath = false;
+      above = told ? nullptr : &line;
       continue;
     }
+    if (above != nullptr) beneath = ends_named_lead(above->text);
+    above = nullptr;
     auto& kind = kinds[head];
     kind.lines.push_back(i);
     kind.beneath_leads = kind.beneath_leads && beneath;
