@@ -1,7 +1,10 @@
 #include "keydrift/formats/printed_key.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstddef>
 #include <optional>
+#include <string>
 #include <utility>
 
 #include "keydrift/formats/long_lines.hpp"
@@ -40,41 +43,60 @@ namespace {
 
 using namespace printed;
 
+// What scanning made others of, in the order in which it is mended.
+struct Mend {
+  std::size_t (*restore)(std::string& text);
+  char const* code;
+  char const* one;  // behind "1"
+  char const* many;
+};
+
+constexpr std::array kMends{
+    Mend{close_spaced_words, "spaced-letters",
+         " word set with blanks between its letters was read as a word",
+         " words set with blanks between their letters were read as words"},
+    Mend{restore_daggers, "misread-signs",
+         " line that begins with \"t\", \"tt\" or the like was read as if with daggers",
+         " lines that begin with \"t\", \"tt\" and the like were read as if with daggers"},
+    Mend{restore_crosses, "misread-signs",
+         " line that begins with \"-|-\", \"-h\", \"X\" or the like was read as if with crosses",
+         " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses"},
+    Mend{restore_stars, "misread-signs",
+         " line that begins with \"*♦\" or the like was read as if with stars",
+         " lines that begin with \"*♦\" and the like were read as if with stars"},
+    Mend{restore_greek_labels, "misread-signs",
+         " label such as \"a\" and \"ß\" was read as the Greek letter alpha or beta",
+         " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta"},
+    Mend{clear_specks, "misread-signs",
+         " line was read without the specks among its leaders or beside what these lead to",
+         " lines were read without the specks among their leaders or beside what these lead to"},
+    Mend{restore_initials, "misread-signs",
+         " name behind leaders was read with the full stop that its genus has elsewhere",
+         " names behind leaders were read with the full stop that their genus has elsewhere"},
+    Mend{restore_species_numbers, "misread-signs",
+         " number of a species behind leaders was read as others have them",
+         " numbers of species behind leaders were read as others have them"},
+    Mend{
+        restore_numbers_at_ends, "misread-signs",
+        " number of a species at the end of a lead was read as those before and behind it call for",
+        " numbers of species at ends of leads were read as those before and behind them call for"},
+    Mend{restore_letters, "misread-signs",
+         " figure within a word was read as a letter, \"1\" as l or \"0\" as o",
+         " figures within words were read as letters, \"1\" as l and \"0\" as o"},
+    Mend{restore_small_l, "misread-signs", " capital I within a word was read as l",
+         " capitals I within words were read as l"},
+};
+
 // Whether anything was to be mended, and the text is another one.
 bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
-  auto const before = findings.size();
-  auto const say = [&](std::size_t count, char const* code, char const* message) {
-    if (count == 0) return;
-    findings.push_back(scan_mended(text.name, count, code, message));
-  };
-  say(close_spaced_words(text.text), "spaced-letters",
-      " words set with blanks between their letters were read as words");
-  say(restore_daggers(text.text), "misread-signs",
-      " lines that begin with \"t\", \"tt\" and the like were read as if with daggers");
-  say(restore_crosses(text.text), "misread-signs",
-      " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses");
-  say(restore_stars(text.text), "misread-signs",
-      " lines that begin with \"*♦\" and the like were read as if with stars");
-  say(restore_greek_labels(text.text), "misread-signs",
-      " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta");
-  bool const paged = take_pages_for_remarks(text.text) > 0;  // nothing was amiss
-  say(clear_specks(text.text), "misread-signs",
-      " lines were read without the specks among their leaders or beside what these lead to");
-  say(restore_initials(text.text), "misread-signs",
-      " names behind leaders were read with the full stop that their genus has elsewhere");
-  say(restore_species_numbers(text.text), "misread-signs",
-      " numbers of species behind leaders were read as others have them");
-  say(restore_numbers_at_ends(text.text), "misread-signs",
-      " numbers of species at ends of leads were read as those before and behind them call for");
-  auto const figures = restore_letters(text.text);
-  say(figures, "misread-signs",
-      figures == 1 ? " figure within a word was read as a letter, \"1\" as l or \"0\" as o"
-                   : " figures within words were read as letters, \"1\" as l and \"0\" as o");
-  auto const capitals = restore_small_l(text.text);
-  say(capitals, "misread-signs",
-      capitals == 1 ? " capital I within a word was read as l"
-                    : " capitals I within words were read as l");
-  return paged || findings.size() > before;
+  bool changed = take_pages_for_remarks(text.text) > 0;  // nothing was amiss with them
+  for (auto const& mend : kMends) {
+    auto const count = mend.restore(text.text);
+    if (count == 0) continue;
+    changed = true;
+    findings.push_back(scan_mended(text.name, count, mend.code, count == 1 ? mend.one : mend.many));
+  }
+  return changed;
 }
 
 // Each pass passes over the lines that those before it marked.
