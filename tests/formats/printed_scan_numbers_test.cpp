@@ -7,6 +7,7 @@
 namespace keydrift {
 namespace {
 
+using test::findings_of;
 using test::sketch;
 
 TEST(PrintedScanNumbers, NumbersOfSpeciesAtEndsAreCalledForByTheirNeighbours) {
@@ -88,6 +89,22 @@ TEST(PrintedScanNumbers, StarsMayComeOutAsOtherSigns) {
             "1[b] Face yellow. -> 2\n"
             "2[*] Crown with two black spots -> Ausella cusa\n"
             "2[**] Crown immaculate -> Ausella dusa\n");
+}
+
+TEST(PrintedScanNumbers, WhatIsMendedOnceIsSaidOfOne) {
+  EXPECT_EQ(
+      findings_of("Key to the species of Ausella\n"
+                  "\n"
+                  "a. Face black ...... 1. busa, Roe.\n"
+                  "\n"
+                  "b. Face yellow.\n"
+                  "\n"
+                  "* Crown with two black spots ...... 2. cusa, Roe.\n"
+                  "\n"
+                  "*♦ Crown immaculate ...... 3. dusa, Roe.\n")
+          .front(),
+      "key.txt:1:1: information: 1 line that begins with \"*♦\" or the like was read as if with "
+      "stars [misread-signs] (see with --explain whether the lines are taken for what they are)");
 }
 
 TEST(PrintedScanNumbers, ACommaMayFollowTheFirstOfTwoLetters) {
