@@ -184,7 +184,8 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
   std::size_t brackets = 0;
   std::size_t colons = 0;
   std::size_t dashes = 0;
-  for (auto const& line : lines) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const& line = lines[i];
     if (line.text.empty()) continue;
     ++filled;
     auto const bracket = bracketed_end(line.text);
@@ -192,7 +193,9 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     // Most lines have neither sign.
     bool const colon = line.text.find(':') != std::string_view::npos;
     if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
-    bool const dash = may_have_dash(line.text);
+    // "– Alps, rare" / "3. A. busa Roe": no end.
+    bool const above_name = i + 1 < lines.size() && is_numbered_name(lines[i + 1].text);
+    bool const dash = may_have_dash(line.text) && !above_name;
     if (dash && is_end(behind_last(line.text, is_long_dash), numbering)) ++dashes;
   }
   // About half of the leads of a nested key end in a destination, and leads may take two lines.

@@ -203,9 +203,11 @@ class LeadReader {
       auto const joined = cutter_.join(i);
       auto const last_at = joined.spans.back().raw_begin;
       auto const above = trim_right(std::string_view{joined.raw}.substr(0, last_at));
-      bool const remark = is_genusless_name(std::string_view{joined.raw}.substr(last_at)) &&
-                          above.ends_with('.') &&
-                          !is_abbreviated(above.substr(last_word_begin(above)));  // "— A."
+      auto const last = std::string_view{joined.raw}.substr(last_at);
+      bool const sentence =
+          above.ends_with('.') && !is_abbreviated(above.substr(last_word_begin(above)));  // "— A."
+      // "– Alps, rare" / "3. A. busa Roe"
+      bool const remark = is_numbered_name(last) || (sentence && is_genusless_name(last));
       if (dash && !remark) continue;
       auto const own =
           dash ? std::optional{last_at} : own_line_destination(key_, joined, genera_in_lines);
@@ -215,10 +217,10 @@ class LeadReader {
       auto const first = words_of(text).front();
       bool const certain =
           couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
-          is_abbreviated(first) || (genusless >= kFewestEpithets && is_epithet(first)) ||
-          names_species_group(text) || genera.contains(std::string{first}) ||
-          (first.ends_with(',') && is_bare_epithet(text)) || is_name_with_page(text) ||
-          words_before_bracketed_binomial(words_of(text)) > 0;
+          (dash && is_numbered_name(last)) || is_abbreviated(first) ||
+          (genusless >= kFewestEpithets && is_epithet(first)) || names_species_group(text) ||
+          genera.contains(std::string{first}) || (first.ends_with(',') && is_bare_epithet(text)) ||
+          is_name_with_page(text) || words_before_bracketed_binomial(words_of(text)) > 0;
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();

@@ -95,7 +95,10 @@ bool is_numbered_name(std::string_view line) {
   auto const genus = words[dash ? 2 : 1];
   if ((!dash && !words[0].ends_with('.')) || !is_abbreviated(genus)) return false;
   auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
-  return is_latin_name(name) && read_taxa(name).remark.empty();
+  if (!is_latin_name(name)) return false;
+  // "3. A. bus n. sp."
+  auto const remark = read_taxa(name).remark;
+  return remark.empty() || remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
 }
 
 bool has_numbered_name_within(std::string_view text) {

@@ -157,5 +157,27 @@ TEST(PrintedNamesAlone, AGenusBehindADashGoesOnWithItsEpithet) {
             "1[–] Legs black; claws simple, long and strongly curved -> Ausella cusa\n");
 }
 
+TEST(PrintedNamesAlone, ANumberedNewSpeciesIsTheDestinationOfThePlaceAbove) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Arten von Ausella\n"
+                   "\n"
+                   "1 (4) Postpetiolus fein längsrissig.\n"
+                   "2 (3) 2. Tergit grob punktiert; Bohrer lang. 10 mm. – Alpen, Karpaten\n"
+                   "\t1. A. busa Lachner\n"
+                   "3 (2) 2. Tergit fein gekörnelt; Bohrer kurz. 8 mm. – Kleinasien\n"
+                   "\t2. A. striolata n. sp.\n"
+                   "4 (1) Postpetiolus glatt.\n"
+                   "5 (6) Propodeum mit Dornen. 7 mm. – Ganz Europa\n"
+                   "\t3. A. nitida (Gravenhöft)\n"
+                   "6 (5) Propodeum ohne Dornen. 6 mm. – Spanien\n"
+                   "\t4. A. cincta n. sp.\n"),
+            "1[1] Postpetiolus fein längsrissig. -> 2\n"
+            "1[4] Postpetiolus glatt. -> 5\n"
+            "2[2] 2. Tergit grob punktiert; Bohrer lang. 10 mm. – Alpen, Karpaten -> Ausella busa\n"
+            "2[3] 2. Tergit fein gekörnelt; Bohrer kurz. 8 mm. – Kleinasien -> Ausella striolata "
+            "(n. sp.)\n"
+            "5[5] Propodeum mit Dornen. 7 mm. – Ganz Europa -> Ausella nitida\n"
+            "5[6] Propodeum ohne Dornen. 6 mm. – Spanien -> Ausella cincta (n. sp.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
