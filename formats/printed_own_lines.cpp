@@ -28,17 +28,21 @@ std::optional<std::size_t> species_number_before(std::string_view words) {
   return stop == '.' || stop == ';' ? std::optional{begin} : std::nullopt;
 }
 
-// "busa Roe (1)" where a line begins with "(1) ": the mark of a note, no couplet's number.
-bool is_name_with_note(KeyText const& key, std::string_view text) {
+// "busa Roe (1)" where a line not far behind begins with "(1) ": the mark of a note, no couplet's
+// number.
+bool is_name_with_note(KeyText const& key, std::string_view text, std::size_t line) {
+  constexpr std::size_t kMostLines = 500;  // the note stands below its page, or the key
   auto const mark = text.substr(last_word_begin(text));
   bool const number = mark.size() > 2 && mark.front() == '(' && mark.back() == ')' &&
                       is_number_only(mark.substr(1, mark.size() - 2));
   if (!number || !is_genusless_name(trim_right(text.substr(0, text.size() - mark.size())))) {
     return false;
   }
-  return std::any_of(key.lines.begin(), key.lines.end(), [mark](SourceLine const& line) {
-    return line.text.size() > mark.size() && line.text.starts_with(mark) &&
-           line.text[mark.size()] == ' ';
+  auto const begin = key.lines.begin() + static_cast<std::ptrdiff_t>(line);
+  auto const end = begin + std::min<std::ptrdiff_t>(kMostLines, key.lines.end() - begin);
+  return std::any_of(begin, end, [mark](SourceLine const& below) {
+    return below.text.size() > mark.size() && below.text.starts_with(mark) &&
+           below.text[mark.size()] == ' ';
   });
 }
 
@@ -106,7 +110,7 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
     if (!sentence && is_latin_name(whole)) return name;
   }
   if (has_numbered_name_within(text)) return std::nullopt;
-  if (is_name_with_note(key, text)) return begin;
+  if (is_name_with_note(key, text, joined.spans.back().line)) return begin;
   auto const stripped = strip_pointer(text);
   // "… anal rays 9" / "to 11."
   bool const range = text.starts_with("to ") && !words.empty() &&

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -68,7 +69,8 @@ std::size_t restore(std::string& text, Side side) {
                                       [](End const& end) { return end.number.has_value(); });
   if (numbered < static_cast<std::ptrdiff_t>(kFewest)) return 0;
   std::size_t lines = 0;
-  std::ptrdiff_t shift = 0;
+  std::string mended;
+  std::size_t done = 0;  // bytes of the text
   for (std::size_t i = 0; i < ends.size(); ++i) {
     auto const& end = ends[i];
     bool const first = i == 0;
@@ -77,14 +79,15 @@ std::size_t restore(std::string& text, Side side) {
     if (!called_for) continue;
     auto const number = first ? 1 : *ends[i - 1].number + 1;
     if (*ends[i + 1].number != number + 1) continue;
-    auto const at = static_cast<std::size_t>(static_cast<std::ptrdiff_t>(end.at) + shift);
-    auto const seen = std::string_view{text}.substr(at, end.length);
+    auto const seen = std::string_view{text}.substr(end.at, end.length);
     if (figures_of(number, seen) != seen.size()) continue;
-    auto const figures = std::to_string(number);
-    text.replace(at, end.length, figures);
-    shift += static_cast<std::ptrdiff_t>(figures.size()) - static_cast<std::ptrdiff_t>(end.length);
+    mended.append(text, done, end.at - done).append(std::to_string(number));
+    done = end.at + end.length;
     ++lines;
   }
+  if (lines == 0) return 0;
+  mended.append(text, done);
+  text = std::move(mended);
   return lines;
 }
 
