@@ -10,13 +10,10 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
-#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
-#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
-#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 

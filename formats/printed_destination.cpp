@@ -459,9 +459,11 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   auto const words = text.substr(0, found.words_end);
   bool const fresh = (before == "nov." || before == "n.") &&
                      trim_right(text.substr(0, before_begin)).ends_with(" sp.");
-  auto const name = bracketed && text[begin] == '(' ? trailing_name(words) : std::nullopt;
-  if (fresh || (name && is_latin_name(words.substr(*name)))) return std::nullopt;
-  if (bracketed && text[begin] == '(' && is_genusless_name(words)) return std::nullopt;
+  bool const round = bracketed && text[begin] == '(';
+  auto const name = round ? trailing_name(words) : std::nullopt;
+  bool const named =
+      (name && is_latin_name(words.substr(*name))) || (round && is_genusless_name(words));
+  if (fresh || named) return std::nullopt;
   bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"
   if (before == "S." || (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {
     return std::nullopt;

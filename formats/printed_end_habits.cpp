@@ -193,10 +193,11 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     // Most lines have neither sign.
     bool const colon = line.text.find(':') != std::string_view::npos;
     if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
+    bool const dash =
+        may_have_dash(line.text) && is_end(behind_last(line.text, is_long_dash), numbering);
     // "– Alps, rare" / "3. A. busa Roe": no end.
-    bool const above_name = i + 1 < lines.size() && is_numbered_name(lines[i + 1].text);
-    bool const dash = may_have_dash(line.text) && !above_name;
-    if (dash && is_end(behind_last(line.text, is_long_dash), numbering)) ++dashes;
+    bool const above_name = dash && i + 1 < lines.size() && is_numbered_name(lines[i + 1].text);
+    if (dash && !above_name) ++dashes;
   }
   // About half of the leads of a nested key end in a destination, and leads may take two lines.
   auto const is_habit = [filled](std::size_t count) {

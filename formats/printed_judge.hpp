@@ -15,8 +15,8 @@ struct Judgement {
   std::size_t leads{};
   std::size_t sound{};    // leads that have a rival and a destination
   std::size_t orphans{};  // couplets to which nothing leads, starts of keys apart
-  bool is_list{false};    // one couplet of so many leads that they are hardly one
   std::size_t strays{};   // lines among the leads that belong to none, or before them and lead on
+  bool is_list{false};    // one couplet of so many leads that they are hardly one
 
   // Sound leads count for the reading; the others, orphans and strays against it.
   [[nodiscard]] std::int64_t points() const {

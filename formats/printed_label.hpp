@@ -71,6 +71,10 @@ inline constexpr std::uint32_t kMostCouplets = 999;
 // rival, one of them damaged.
 [[nodiscard]] std::optional<Label> read_damaged_back_reference(std::string_view line,
                                                                std::uint32_t number);
+// Such a label, its words at `text_at`; the rival's number is left out unless all of `back` is
+// figures.  Borrows the texts.
+[[nodiscard]] Label label_with_back(std::uint32_t number, std::string_view printed,
+                                    std::string_view back, std::size_t text_at);
 
 // "la. Wings" for 1a, "l0b. Legs" for 10b: a number of which a digit was misread, with its letter.
 [[nodiscard]] std::optional<Label> read_misread_lettered(std::string_view line);

@@ -140,12 +140,16 @@ std::optional<Label> read_damaged_back_reference(std::string_view line, std::uin
     words = skip_blanks(line, words + dash.length);
   }
   if (!parted || !is_upper(code_point_at(line, words).value)) return std::nullopt;
+  return label_with_back(number, line.substr(0, length), inside, words);
+}
+
+Label label_with_back(std::uint32_t number, std::string_view printed, std::string_view back,
+                      std::size_t text_at) {
   Label label;
   label.number = number;
-  label.printed = line.substr(0, length);
-  bool const clean = inside.find_first_not_of("0123456789") == std::string_view::npos;
-  if (clean) label.back = inside;
-  label.text_at = words;
+  label.printed = printed;
+  if (back.find_first_not_of("0123456789") == std::string_view::npos) label.back = back;
+  label.text_at = text_at;
   return label;
 }
 

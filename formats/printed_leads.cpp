@@ -132,10 +132,11 @@ class LeadReader {
     auto name = std::lower_bound(sorted_.names.begin(), sorted_.names.end(), i, beneath);
     bool const named = name != sorted_.names.end() && name->lead == i;
     // "furze ...... 9. busa, Roe" above the account of the genus's first species.
-    auto const printed_end = std::string_view{joined.raw}.substr(split.destination_begin);
-    bool const ended = is_numbered_epithet(printed_end) || is_numbered_name(printed_end) ||
-                       is_latin_name(printed_end);
-    if (split.kind == LeaderKind::dots && (!named || ended)) {
+    auto const ends = [&] {
+      auto const end = std::string_view{joined.raw}.substr(split.destination_begin);
+      return is_numbered_epithet(end) || is_numbered_name(end) || is_latin_name(end);
+    };
+    if (split.kind == LeaderKind::dots && (!named || ends())) {
       read.leaders = split.kind;
       return finish(i, joined, split.words_end, split.destination_begin);
     }
@@ -174,6 +175,18 @@ class LeadReader {
     return before.empty() || before.size() + last.length == words.size() ? words : before;
   }
 
+  // Where the last line begins, in "… — On hills, beneath stones." / "busa Roe" and in "… – Alps,
+  // rare" / "3. A. busa Roe": what stands behind the dash is a remark.
+  [[nodiscard]] static std::optional<std::size_t> own_line_below_remark(JoinedText const& joined) {
+    auto const begin = joined.spans.back().raw_begin;
+    auto const last = std::string_view{joined.raw}.substr(begin);
+    if (is_numbered_name(last)) return begin;
+    auto const above = trim_right(std::string_view{joined.raw}.substr(0, begin));
+    bool const sentence =
+        above.ends_with('.') && !is_abbreviated(above.substr(last_word_begin(above)));  // "— A."
+    return sentence && is_genusless_name(last) ? std::optional{begin} : std::nullopt;
+  }
+
   // Destinations on lines of their own.  Where leaders are the rule, a further line of words may
   // look like a name; then it has to be one of a genus that others lead to.
   void read_own_lines() {
@@ -197,27 +210,18 @@ class LeadReader {
     GeneraInLines const genera_in_lines{key_.lines};
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& raw = sorted_.leads[i];
-      // "— On hills, beneath stones." / "busa Roe": what stands behind the dash is a remark.
       bool const dash = reads_[i].leaders == LeaderKind::dash;
       if ((reads_[i].leaders != LeaderKind::none && !dash) || raw.piece_count < 2) continue;
       auto const joined = cutter_.join(i);
-      auto const last_at = joined.spans.back().raw_begin;
-      auto const above = trim_right(std::string_view{joined.raw}.substr(0, last_at));
-      auto const last = std::string_view{joined.raw}.substr(last_at);
-      bool const sentence =
-          above.ends_with('.') && !is_abbreviated(above.substr(last_word_begin(above)));  // "— A."
-      // "– Alps, rare" / "3. A. busa Roe"
-      bool const remark = is_numbered_name(last) || (sentence && is_genusless_name(last));
-      if (dash && !remark) continue;
-      auto const own =
-          dash ? std::optional{last_at} : own_line_destination(key_, joined, genera_in_lines);
+      auto const own = dash ? own_line_below_remark(joined)
+                            : own_line_destination(key_, joined, genera_in_lines);
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
       auto const first = words_of(text).front();
       bool const certain =
           couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
-          (dash && is_numbered_name(last)) || is_abbreviated(first) ||
+          (dash && is_numbered_name(text)) || is_abbreviated(first) ||
           (genusless >= kFewestEpithets && is_epithet(first)) || names_species_group(text) ||
           genera.contains(std::string{first}) || (first.ends_with(',') && is_bare_epithet(text)) ||
           is_name_with_page(text) || words_before_bracketed_binomial(words_of(text)) > 0;

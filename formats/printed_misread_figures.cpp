@@ -5,6 +5,7 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -99,16 +100,9 @@ std::uint32_t figure_at_end(std::string_view text) {
   auto const begin = last_word_begin(text);
   if (begin == 0) return 0;
   auto const word = text.substr(begin);
-  bool const mixed = word.size() > 1 && word.size() <= kMostFigures &&
+  bool const mixed = word.size() > 1 && word.size() <= kMostFigures && word.back() != '.' &&
                      word.find_first_of("0123456789") != std::string_view::npos;
-  if (!mixed) return figure_behind_letter(word);
-  std::uint32_t number = 0;
-  for (std::size_t at = 0; at < word.size(); ++at) {
-    auto const figure = figure_seen_in(static_cast<unsigned char>(word[at]));
-    if (!figure) return 0;
-    number = number * 10 + *figure;
-  }
-  return number;
+  return mixed ? misread_number(word).value_or(0) : figure_behind_letter(word);
 }
 
 }  // namespace keydrift::printed

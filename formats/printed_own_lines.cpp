@@ -56,8 +56,8 @@ bool GeneraInLines::has(std::string_view word) const {
 bool GeneraInLines::has_short(std::string_view abbreviation) const {
   if (!words_) look();
   auto const beginning = abbreviation.substr(0, abbreviation.find('.'));
-  return std::any_of(words_->begin(), words_->end(),
-                     [beginning](std::string_view word) { return word.starts_with(beginning); });
+  auto const first = words_->lower_bound(beginning);
+  return first != words_->end() && first->starts_with(beginning);
 }
 
 void GeneraInLines::look() const {

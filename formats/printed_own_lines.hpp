@@ -3,8 +3,8 @@
 
 #include <cstddef>
 #include <optional>
+#include <set>
 #include <string_view>
-#include <unordered_set>
 #include <vector>
 
 #include "keydrift/formats/printed_joins.hpp"
@@ -27,7 +27,7 @@ class GeneraInLines {
   void look() const;
 
   std::vector<SourceLine> const& lines_;
-  mutable std::optional<std::unordered_set<std::string_view>> words_;  // looked for once asked for
+  mutable std::optional<std::set<std::string_view>> words_;  // looked for once asked for
 };
 
 // Where the destination begins in the joined text, if the last line of several holds nothing but a

@@ -200,11 +200,13 @@ class Mender {
       if (!latin) continue;
       std::string label;
       std::size_t printed = 2;
+      bool first = false;
       if (!ranks_[i] && text[1] == letter && text[2] == ',') {
         label = {letter, letter, '.'};
       } else if (!ranks_[i] && text[1] == ',' && text[2] == ' ' && is_first_of_rivals(letter)) {
         label = {letter, '.'};
         printed = 1;
+        first = true;
       } else if (text[1] == ' ' && text[2] == letter && text[3] == '.') {
         label = {letter, letter, '.'};
         printed = 3;
@@ -220,7 +222,6 @@ class Mender {
       bool const apart = is_blank(code_point_at(text, printed + 1).value);
       if (!apart || !is_upper(code_point_at(text, words).value)) continue;
       auto readings = read_rank_labels(label + " ");
-      bool const first = label.size() == 2 && printed == 1;
       if (readings.empty() || (!first && !stands_above(readings.front(), above))) continue;
       readings.front().label.printed = text.substr(0, printed);
       readings.front().label.text_at = words;

@@ -167,6 +167,11 @@ void apply(std::vector<Change> const& changes, std::string& text) {
   text = std::move(changed);
 }
 
+// A blank, the beginning of a line or an opening bracket stands before the word at `begin`.
+bool begins_word(std::string_view text, std::size_t begin) {
+  return begin == 0 || std::string_view{" \n\t("}.find(text[begin - 1]) != std::string_view::npos;
+}
+
 }  // namespace
 
 std::size_t close_spaced_words(std::string& text) {
@@ -363,8 +368,7 @@ std::size_t restore_letters(std::string& text) {
     // "Fig.10b", "x1y", "H10rs": signs, not words.
     bool const small = std::all_of(text.begin() + static_cast<std::ptrdiff_t>(begin) + 1,
                                    text.begin() + static_cast<std::ptrdiff_t>(at), is_small);
-    bool const apart = begin == 0 || text[begin - 1] == ' ' || text[begin - 1] == '\n' ||
-                       text[begin - 1] == '\t' || text[begin - 1] == '(';
+    bool const apart = begins_word(text, begin);
     bool const ends = end == text.size() ||
                       std::string_view{" \n\t\r.,;:)"}.find(text[end]) != std::string_view::npos;
     // "www.mar1ens.org" goes on behind its full stop.
@@ -397,9 +401,8 @@ std::size_t restore_small_l(std::string& text) {
     auto end = at + 1;
     while (end < text.size() && is_small(text[end])) ++end;
     // "McIntosh" begins with a capital.
-    bool const apart = begin == 0 || text[begin - 1] == ' ' || text[begin - 1] == '\n' ||
-                       text[begin - 1] == '\t' || text[begin - 1] == '(';
-    if (!apart || at - begin < kFewestBefore || end - begin < kShortest) continue;
+    if (!begins_word(text, begin) || at - begin < kFewestBefore || end - begin < kShortest)
+      continue;
     text[at] = 'l';
     ++restored;
   }

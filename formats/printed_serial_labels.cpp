@@ -68,13 +68,7 @@ std::optional<Label> damaged_label(std::string_view line, std::uint32_t number,
     at = skip_blanks(line, at + dash.length);
   }
   if (!is_letter(code_point_at(line, at).value)) return std::nullopt;
-  Label label;
-  label.number = number;
-  label.printed = line.substr(0, number_end);
-  bool const clean = inside.find_first_not_of("0123456789") == std::string_view::npos;
-  if (clean) label.back = inside;
-  label.text_at = at;
-  return label;
+  return label_with_back(number, line.substr(0, number_end), inside, at);
 }
 
 // Of the key on lines [first, last).
