@@ -366,7 +366,11 @@ bool LinesAhead::leads_are_led() const {
   // Wrapped words may look like labels; their numbers are few.
   std::size_t led = 0;
   for (std::size_t i = 0; i < lines_.size() && led * 2 < numbering_.numbers.size(); ++i) {
-    if (split_at_leader(text_behind_label(i), numbering_).kind != LeaderKind::none) ++led;
+    auto const text = text_behind_label(i);
+    auto const split = split_at_leader(text, numbering_);
+    // The dots before "go to 5" are none that names would have as well.
+    bool const pointed = points_in_words(text.substr(split.destination_begin));
+    if (split.kind != LeaderKind::none && !pointed) ++led;
   }
   return led * 2 >= numbering_.numbers.size();
 }

@@ -200,6 +200,11 @@ bool points_into_other_work(std::string_view text) {
          starts_with_upper(text.substr(comma + 5));
 }
 
+bool points_in_words(std::string_view text) {
+  return !text.empty() && is_letter(code_point_at(text, 0).value) &&
+         read_reference(strip_pointer(text)).has_value();
+}
+
 std::string_view strip_pointer(std::string_view text) {
   text = trim(text);
   bool const bracketed = (text.starts_with('(') && text.find(')') == text.size() - 1) ||
@@ -352,8 +357,9 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
       is_page(words[words.size() - 2], words.back())) {
     words.resize(words.size() - 2);
   }
-  return words.size() <= 3 && is_latin_genus(words[0]) &&
-         std::all_of(words.begin(), words.end(), [](auto word) {
+  // "Females" over the next key ends as a genus may.
+  bool const genus = is_latin_genus(words[0]) && !is_no_author(fold(words[0]));
+  return words.size() <= 3 && genus && std::all_of(words.begin(), words.end(), [](auto word) {
            return is_upper(code_point_at(word, word.front() == '(' ? 1 : 0).value) ||
                   is_digit(code_point_at(word, 0).value);
          });

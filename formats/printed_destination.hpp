@@ -37,6 +37,9 @@ void take_brackets(std::string_view& rest, std::string& remark, std::vector<std:
 // Without "go to", "see couplet", "siehe", arrows, brackets and the last full stop.
 [[nodiscard]] std::string_view strip_pointer(std::string_view text);
 
+// "go to 5", "siehe 12": words that point to a couplet.
+[[nodiscard]] bool points_in_words(std::string_view text);
+
 // A destination beyond doubt, so that a mere dash before it will do: a number, a pointer to a key,
 // a name in Latin form.
 [[nodiscard]] bool certain_destination(std::string_view text, Numbering const& numbering);

@@ -155,6 +155,27 @@ bool do_letters_lead_on(std::vector<SourceLine> const& lines, Numbering const& n
          ends * 4 <= led_to.size() * 5;
 }
 
+// Line i ends in "(Ausella busa)", a break within it or before it and all.
+bool ends_in_brackets(std::vector<SourceLine> const& lines, std::size_t i,
+                      Numbering const& numbering) {
+  auto const text = lines[i].text;
+  if (auto const whole = bracketed_end(text)) return is_end(whole->inside, numbering);
+  bool const closes = text.ends_with(')') || text.ends_with(").");
+  if (!closes || i == 0 || lines[i - 1].text.empty() || text.size() > kLongestEnd) return false;
+  auto const joined = std::string{lines[i - 1].text} + ' ' + std::string{text};
+  auto const whole = bracketed_end(joined);
+  return whole && is_end(whole->inside, numbering);
+}
+
+// "..... go to 5" leads in another way than names do.
+std::size_t count_pointed(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  return static_cast<std::size_t>(
+      std::count_if(lines.begin(), lines.end(), [&numbering](SourceLine const& line) {
+        auto const found = trailing_reference(line.text, &numbering);
+        return found && found->pointed;
+      }));
+}
+
 bool is_colon(char32_t c) { return c == ':'; }
 bool is_long_dash(char32_t c) { return is_dash(c); }
 
@@ -188,8 +209,7 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     auto const& line = lines[i];
     if (line.text.empty()) continue;
     ++filled;
-    auto const bracket = bracketed_end(line.text);
-    if (bracket && is_end(bracket->inside, numbering)) ++brackets;
+    if (ends_in_brackets(lines, i, numbering)) ++brackets;
     // Most lines have neither sign.
     bool const colon = line.text.find(':') != std::string_view::npos;
     if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
@@ -205,6 +225,9 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
   };
   EndHabits habits;
   habits.brackets = is_habit(brackets);
+  if (!habits.brackets && brackets >= kFewest) {
+    habits.brackets = brackets * 4 >= filled - count_pointed(lines, numbering);
+  }
   habits.colon = is_habit(colons);
   habits.dash = is_habit(dashes);
   habits.letters = do_letters_lead_on(lines, numbering);

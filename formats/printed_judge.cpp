@@ -22,6 +22,10 @@ class Judge {
   Judgement run() && {
     find_homes();
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
+    numbered_.assign(grouping_.couplets.size(), false);
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      if (auto const to = numbered_couplet(i); to != kNone) numbered_[to] = true;
+    }
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       bool const led = leads_somewhere(i);
       if (led && grouping_.couplets[home_[i]].member_count >= 2) ++judgement_.sound;
@@ -135,6 +139,18 @@ class Judge {
     }
   }
 
+  // The couplet whose number lead i gives; kNone where there is none or it is the lead's own.
+  [[nodiscard]] std::uint32_t numbered_couplet(std::size_t i) const {
+    auto const& to = reads_[i].to;
+    if (to.form != DestinationForm::couplet) return kNone;
+    for (auto const key : {to.couplet, letter_key(to.couplet), number_key(to.couplet)}) {
+      auto const found = by_key_.find(key);
+      if (found == by_key_.end()) continue;
+      return found->second == home_[i] ? kNone : found->second;
+    }
+    return kNone;
+  }
+
   bool leads_somewhere(std::size_t i) {
     auto const& to = reads_[i].to;
     switch (to.form) {
@@ -142,11 +158,8 @@ class Judge {
       case DestinationForm::key:
         return true;
       case DestinationForm::couplet:
-        for (auto const key : {to.couplet, letter_key(to.couplet), number_key(to.couplet)}) {
-          auto const found = by_key_.find(key);
-          if (found == by_key_.end()) continue;
-          if (found->second == home_[i]) return false;  // no lead leads back to itself
-          reached_[found->second] = true;
+        if (auto const couplet = numbered_couplet(i); couplet != kNone) {
+          reached_[couplet] = true;
           return true;
         }
         return false;
@@ -161,6 +174,8 @@ class Judge {
     }
     if (!grouping_.goes_on || i + 1 == reads_.size()) return false;
     if (!opens_couplet(grouping_, home_, i + 1)) return false;
+    // "a. Wings short … go to 3" / "b. Wings long" / "3. a.": the number says where 3 belongs.
+    if (numbered_[home_[i + 1]]) return false;
     if (grouping_.couplets[home_[i]].part != grouping_.couplets[home_[i + 1]].part) return false;
     reached_[home_[i + 1]] = true;
     return true;
@@ -174,6 +189,7 @@ class Judge {
   std::vector<std::uint32_t> home_;   // by lead: its couplet
   std::vector<std::uint32_t> below_;  // by lead: the couplet that it goes on with
   std::vector<bool> reached_;         // by couplet
+  std::vector<bool> numbered_;        // by couplet: a lead of another couplet gives its number
   std::unordered_map<LabelKey, std::uint32_t> by_key_;
 };
 
