@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_before_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_common_ends.hpp"
 #include "keydrift/formats/printed_common_names.hpp"
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_habitats_behind.hpp"
@@ -44,12 +45,15 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) read_led(i);
     if (key_.numbering.exact || !sorted_.names.empty()) return std::move(reads_);
     read_own_lines();
-    // "Go to 5" is no leader that names would have as well.
+    // "Go to 5" is no leader that names would have as well, nor are the dots before it: "Wings
+    // long. Small borer (Ausella busa)".
     std::size_t led = 0;
     std::size_t pointed = 0;
     for (auto const& read : reads_) {
-      if (read.leaders == LeaderKind::words) ++pointed;
-      if (read.leaders != LeaderKind::none && read.leaders != LeaderKind::words) ++led;
+      bool const words =
+          read.leaders == LeaderKind::words || points_in_words(read.lead.destination_printed);
+      if (words) ++pointed;
+      if (read.leaders != LeaderKind::none && !words) ++led;
     }
     usually_led_ = led * 2 >= reads_.size() - pointed && (led > 0 || pointed == 0);
     collect_known();
@@ -69,6 +73,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
+    take_common_names_at_ends(cutter_, reads_);
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
     take_names_behind_common_ones(reads_);

@@ -1,0 +1,120 @@
+// Ends of leads in leaflets: common names, with and without scientific ones in brackets, beside
+// leads that say "go to 5".
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::sketch;
+
+// Four ends that `name` sets behind the lead's words.
+template <class Name>
+std::string leaflet(Name name) {
+  auto const end = [&name](std::string words, std::string common) {
+    return name(std::move(words), std::move(common)) + "\n";
+  };
+  return "1. a. Head drawn out in front ......... go to 2\n"
+         "   b. Head round ...................... go to 3\n\n"
+         "2. a. " +
+         end("Wings spotted; legs red", "Barn mole-beetle") + "   b. " +
+         end("Wings plain", "Long-pitted mole-beetle") +
+         "\n3. a. Body rough .......... go to 4\n   b. " + end("Body smooth", "Small borer") +
+         "\n4. a. " + end("Horns long", "Sheaf beetle") + "   b. " +
+         end("Horns short", "Toothed bread beetle");
+}
+
+std::string const kRead =
+    "1[1. a] Head drawn out in front -> 2\n1[b] Head round -> 3\n"
+    "2[2. a] Wings spotted; legs red -> Barn mole-beetle\n"
+    "2[b] Wings plain -> Long-pitted mole-beetle\n3[3. a] Body rough -> 4\n"
+    "3[b] Body smooth -> Small borer\n4[4. a] Horns long -> Sheaf beetle\n"
+    "4[b] Horns short -> Toothed bread beetle\n";
+
+TEST(PrintedCommonEnds, BracketsHoldThem) {
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " (" + name + ")"; })),
+            kRead);
+}
+
+TEST(PrintedCommonEnds, DashesSetThemApart) {
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " - " + name; })), kRead);
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " – " + name; })), kRead);
+}
+
+TEST(PrintedCommonEnds, ColonsSetThemApart) {
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + ": " + name; })), kRead);
+}
+
+TEST(PrintedCommonEnds, TheLastSentenceIsTheName) {
+  auto const text = leaflet([](auto words, auto name) { return words + ", " + name + "."; });
+  EXPECT_EQ(sketch(text), kRead);
+  auto const findings = findings_of(text);
+  ASSERT_EQ(findings.size(), 5U);
+  EXPECT_NE(findings.front().find("assumed-destination"), std::string::npos) << findings.front();
+}
+
+TEST(PrintedCommonEnds, OneLeadThatEndsOtherwiseMakesThemWords) {
+  auto const text = leaflet([](auto words, auto name) {
+    return name == "Small borer" ? words + " and soft" : words + ". " + name;
+  });
+  EXPECT_NE(sketch(text).find("Horns long. Sheaf beetle -> ?\n"), std::string::npos)
+      << sketch(text);
+}
+
+TEST(PrintedCommonEnds, WordsThatTwoLeadsShareAreNoNames) {
+  auto const text = leaflet([](auto words, auto) { return words + ". Legs long"; });
+  EXPECT_NE(sketch(text).find("Wings plain. Legs long -> ?\n"), std::string::npos) << sketch(text);
+}
+
+TEST(PrintedCommonEnds, ScientificNamesInBracketsNeedNoLeadersThoughNumbersHaveThem) {
+  auto const text =
+      "KNOW YOUR GRAIN\n\n"
+      "1. a. Head drawn out in front into a snout ........... go to 2\n"
+      "   b. Head without a snout ........................... go to 4\n\n"
+      "2. a. Wing covers with four pale spots ............... go to 3\n"
+      "   b. Wing covers without spots, Field borer (Ausella agrestis)\n\n"
+      "3. a. Pits on the back round; flies well. Barn borer (Ausella\n"
+      "      horrei)\n"
+      "   b. Pits long and narrow; cannot fly. Long-pitted borer\n"
+      "      (Ausella elongata)\n\n"
+      "4. a. Head bent under and hidden from above .......... go to 5\n"
+      "   b. Head plainly seen from above ................... go to 6\n\n"
+      "5. a. Body smooth or hairy; antennae saw-like ........ go to 7\n"
+      "   b. Body rough, like a file. Small borer (Busella minor)\n\n"
+      "6. a. Sides of thorax with teeth .................... go to 8\n"
+      "   b. Sides of thorax without teeth ................. go to 9\n\n"
+      "7. a. Wing covers without lines. Sheaf borer (Cusella nitida)\n"
+      "   b. Wing covers with fine lines. Bread borer (Cusella\n"
+      "      panis)\n\n"
+      "8. a. Six teeth on each side. Toothed borer (Dusella dentata)\n"
+      "   b. One blunt tooth at each front corner only; found in mouldy\n"
+      "      grain. Damp borer (Dusella humida)\n\n"
+      "9. a. Dull black. Dark borer (Eusella opaca)\n"
+      "   b. Shiny dark brown or black. Shining borer (Eusella lucida)\n";
+  EXPECT_EQ(sketch(text),
+            "1[1. a] Head drawn out in front into a snout -> 2\n"
+            "1[b] Head without a snout -> 4\n"
+            "2[2. a] Wing covers with four pale spots -> 3\n"
+            "2[b] Wing covers without spots, Field borer -> Ausella agrestis\n"
+            "3[3. a] Pits on the back round; flies well. Barn borer -> Ausella horrei\n"
+            "3[b] Pits long and narrow; cannot fly. Long-pitted borer -> Ausella elongata\n"
+            "4[4. a] Head bent under and hidden from above -> 5\n"
+            "4[b] Head plainly seen from above -> 6\n"
+            "5[5. a] Body smooth or hairy; antennae saw-like -> 7\n"
+            "5[b] Body rough, like a file. Small borer -> Busella minor\n"
+            "6[6. a] Sides of thorax with teeth -> 8\n"
+            "6[b] Sides of thorax without teeth -> 9\n"
+            "7[7. a] Wing covers without lines. Sheaf borer -> Cusella nitida\n"
+            "7[b] Wing covers with fine lines. Bread borer -> Cusella panis\n"
+            "8[8. a] Six teeth on each side. Toothed borer -> Dusella dentata\n"
+            "8[b] One blunt tooth at each front corner only; found in mouldy grain. Damp borer -> "
+            "Dusella humida\n"
+            "9[9. a] Dull black. Dark borer -> Eusella opaca\n"
+            "9[b] Shiny dark brown or black. Shining borer -> Eusella lucida\n");
+}
+
+}  // namespace
+}  // namespace keydrift
