@@ -338,6 +338,9 @@ class Reader {
 
   void try_unlabelled_rivals() {
     if (is_spent()) return;
+    if (auto found = plan_by_paragraphs(without_heads())) {
+      try_layouts(read(std::move(found->numbering), std::move(found->plan)), {Layout::parallel});
+    }
     auto plan = plan_by_words(lines_, numbering_);
     if (!plan) return;
     try_layouts(read(numbering_, std::move(plan)), {Layout::parallel, Layout::indented});

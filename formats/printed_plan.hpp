@@ -87,4 +87,8 @@ struct NumberedPlan {
 // signs; leads may bear letters of their own.  One plan for each kind of number that is found.
 [[nodiscard]] std::vector<NumberedPlan> plans_by_numbers(std::vector<SourceLine> const& lines);
 
+// Each lead is a paragraph between blank lines, and only the first of a couplet bears a label.
+// nullopt when a couplet in four has no other paragraph that ends in a destination.
+[[nodiscard]] std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines);
+
 }  // namespace keydrift::printed

@@ -126,5 +126,61 @@ TEST(PrintedUnlabelledLeads, AWrappedCountBeginsNoneInAKeySetInByLevel) {
   EXPECT_EQ(line_kinds(text), "lead, lead, lead, continuation, lead, lead, lead, lead, lead");
 }
 
+TEST(PrintedUnlabelledLeads, EachLeadMayBeAParagraphOfItsOwn) {
+  auto const text =
+      "KEY TO SPECIES OF TELDICARUS\n\n"
+      "1. Dorsal shield entire, without lateral\n"
+      "incisions; peritreme reaching coxa 2\n\n"
+      "Dorsal shield with a pair of lateral\n"
+      "incisions 3\n\n"
+      "2(1). All dorsal setae except j1 plumose,\n"
+      "the longest 110-130 (fig. 4)\n"
+      "T. longisetus Roe\n\n"
+      "41\n\n"
+      "42\n"
+      "Marsh Studies\n"
+      "Vol. 11, no. 3\n\n"
+      "Dorsal setae simple, only Z5 weakly\n"
+      "serrate T. punctulifer n. sp.\n\n"
+      "3(1). Sternal shield with coarse punctures,\n"
+      "wider than long 4\n\n"
+      "Sternal shield smooth\n"
+      "T. tripartitus Dorn\n\n"
+      "4(3). Setae brush-like, on common tubercle\n"
+      "T. pilifrons n. sp.\n\n"
+      "Setae slender, on separate tubercles T. busus Roe\n\n"
+      "1. Field work was supported by a grant.\n\n"
+      "Teldicarus punctulifer, n. sp. Fig. 5-8.\n\n"
+      "5. Dorsal shield 412 long, 268 wide.\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Dorsal shield entire, without lateral incisions; peritreme reaching coxa -> 2\n"
+            "1[] Dorsal shield with a pair of lateral incisions -> 3\n"
+            "2[2] All dorsal setae except j1 plumose, the longest 110-130 (fig. 4) -> Teldicarus "
+            "longisetus\n"
+            "2[] Dorsal setae simple, only Z5 weakly serrate -> Teldicarus punctulifer (n. sp.)\n"
+            "3[3] Sternal shield with coarse punctures, wider than long -> 4\n"
+            "3[] Sternal shield smooth -> Teldicarus tripartitus\n"
+            "4[4] Setae brush-like, on common tubercle -> Teldicarus pilifrons (n. sp.)\n"
+            "4[] Setae slender, on separate tubercles -> Teldicarus busus\n");
+}
+
+TEST(PrintedUnlabelledLeads, ParagraphsThatEndNowhereAreNoLeads) {
+  auto const text =
+      "1. Wings clear 2\n\n"
+      "1. Wings dark 3\n\n"
+      "Dark wings fade in old specimens.\n\n"
+      "2. Legs pale Aus bus\n\n"
+      "2. Legs dark Aus cus\n\n"
+      "3. Head long Aus dus\n\n"
+      "3. Head short Aus eus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n"
+            "1[1] Wings dark -> 3\n"
+            "2[2] Legs pale -> Aus bus\n"
+            "2[2] Legs dark -> Aus cus\n"
+            "3[3] Head long -> Aus dus\n"
+            "3[3] Head short -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,144 @@
+// Where leads begin when each is a paragraph between blank lines and only the first of a couplet
+// bears a label.
+
+#include <algorithm>
+#include <cstddef>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_plan.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestCouplets = 3;
+constexpr std::size_t kMostRivals = 3;  // without a label, of a couplet
+
+// Lines [first, last].
+struct Paragraph {
+  std::size_t first{};
+  std::size_t last{};
+};
+
+class ParagraphPlanner {
+ public:
+  explicit ParagraphPlanner(std::vector<SourceLine> const& lines) : lines_{lines} {}
+
+  std::optional<NumberedPlan> plan() && {
+    find_paragraphs();
+    find_labelled();
+    if (labelled_.size() < kFewestCouplets) return std::nullopt;
+    NumberedPlan found;
+    found.numbering = std::move(numbering_);
+    auto& plan = found.plan;
+    plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    std::size_t answered = 0;
+    for (std::size_t k = 0; k < labelled_.size(); ++k) {
+      auto const begin = labelled_[k];
+      bool const last = k + 1 == labelled_.size();
+      auto const end = last ? paragraphs_.size() : labelled_[k + 1];
+      LeadStart start;
+      start.rank.label = *read_label(text_of(begin));
+      add(plan, start, begin);
+      std::size_t rivals = 0;
+      for (auto p = begin + 1; p < end && rivals < kMostRivals; ++p) {
+        if (is_rival(p, found.numbering)) {
+          LeadStart rival;
+          rival.rank.alphabet = Alphabet::dash;
+          rival.rank.label.family = LabelFamily::dash;
+          rival.unlabelled = true;
+          add(plan, rival, p);
+          ++rivals;
+        }
+        if (last && rivals > 0) break;  // what follows stands behind the key
+      }
+      if (rivals > 0) ++answered;
+    }
+    if (answered * 4 < labelled_.size() * 3) return std::nullopt;
+    return found;
+  }
+
+ private:
+  [[nodiscard]] std::string_view text_of(std::size_t paragraph) const {
+    return lines_[paragraphs_[paragraph].first].text;
+  }
+
+  void add(LeadPlan& plan, LeadStart& start, std::size_t paragraph) const {
+    start.line = static_cast<std::uint32_t>(paragraphs_[paragraph].first);
+    plan.start_at[start.line] = static_cast<std::uint32_t>(plan.starts.size());
+    plan.starts.push_back(start);
+  }
+
+  // Those that are no page's head or foot: "518" / "Marsh Studies" / "Vol. 11, no. 3".
+  void find_paragraphs() {
+    for (std::size_t i = 0; i < lines_.size();) {
+      if (lines_[i].text.empty()) {
+        ++i;
+        continue;
+      }
+      Paragraph paragraph{i, i};
+      bool furniture = false;
+      for (; i < lines_.size() && !lines_[i].text.empty(); ++i) {
+        paragraph.last = i;
+        furniture = furniture || is_page_furniture(lines_[i].text);
+      }
+      // "shorter" / "11": the number ends the lead.
+      if (!furniture || ends_in_number_alone(paragraph)) paragraphs_.push_back(paragraph);
+    }
+  }
+  [[nodiscard]] bool ends_in_number_alone(Paragraph const& paragraph) const {
+    for (auto i = paragraph.first; i < paragraph.last; ++i) {
+      if (is_page_furniture(lines_[i].text)) return false;
+    }
+    return paragraph.first < paragraph.last && is_number_only(lines_[paragraph.last].text);
+  }
+
+  // The paragraphs whose labels count on from the first that others count on from.
+  void find_labelled() {
+    for (std::size_t p = 0; p < paragraphs_.size(); ++p) {
+      auto const label = read_label(text_of(p));
+      bool const counts = label && label->family == LabelFamily::digits && !label->decimal &&
+                          label->letter.empty() && label->end != LabelEnd::none &&
+                          label->text_at < text_of(p).size();
+      if (!counts) continue;
+      bool const first = labelled_.empty() || (labelled_.size() == 1 && label->number <= 1);
+      if (first) {
+        labelled_.assign(1, p);
+        numbering_.numbers.assign(1, label->number);
+      } else if (label->number == numbering_.numbers.back() + 1) {
+        labelled_.push_back(p);
+        numbering_.numbers.push_back(label->number);
+      }
+    }
+  }
+
+  // Words that a destination ends.
+  [[nodiscard]] bool is_rival(std::size_t p, Numbering const& numbering) const {
+    auto const begins = text_of(p);
+    if (!is_upper(code_point_at(begins, 0).value) || names_a_key(begins)) return false;
+    if (starts_note(begins) || starts_caption(begins) || starts_footnote(begins)) return false;
+    auto const& paragraph = paragraphs_[p];
+    auto const ends = lines_[paragraph.last].text;
+    bool const own_line = paragraph.last > paragraph.first;
+    if (own_line && (is_latin_name(ends) || is_number_only(ends))) return true;
+    auto const split = split_at_leader(ends, numbering);
+    if (split.kind != LeaderKind::none && split.destination_begin < ends.size()) return true;
+    return trailing_reference(ends, &numbering).has_value() || trailing_name(ends).has_value();
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<Paragraph> paragraphs_;
+  std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
+  Numbering numbering_;                // of these
+};
+
+}  // namespace
+
+std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines) {
+  return ParagraphPlanner{lines}.plan();
+}
+
+}  // namespace keydrift::printed
