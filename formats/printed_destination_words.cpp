@@ -201,9 +201,13 @@ std::size_t DestinationWords::words_to_other(std::size_t i, std::string_view bef
 
 std::size_t DestinationWords::marks_between(std::size_t at) const {
   static constexpr std::array kMarks{"sp."sv, "gen."sv, "n."sv, "nov."sv, "new"sv, "species"sv};
+  auto const is_mark = [](std::string_view word) {
+    return is_one_of(kMarks, without_end(word)) || is_mark_of_new(without_end(word));
+  };
   std::size_t n = 0;
-  while (is_one_of(kMarks, without_end(word(at + n)))) ++n;
-  return n > 0 && is_separator(word(at + n)) ? n : 0;
+  bool parted = false;  // "sp. nov., A. busa"
+  while (!parted && is_mark(word(at + n))) parted = ends_item(word(at + n++));
+  return n > 0 && (parted || is_separator(word(at + n))) ? n : 0;
 }
 
 std::size_t DestinationWords::bracket_between(std::size_t at) const {

@@ -91,6 +91,23 @@ bool names_a_volume(std::string_view words) {
   return false;
 }
 
+bool names_volume_and_pages(std::string_view words) {
+  for (auto colon = words.find(": "); colon != std::string_view::npos && colon > 0;
+       colon = words.find(": ", colon + 1)) {
+    auto const volume = code_point_before(words, colon).value;
+    if (!is_digit(volume) && volume != ')') continue;
+    auto pages = words.substr(colon + 2);
+    auto const first = std::min(pages.find_first_not_of("0123456789"), pages.size());
+    if (first == 0 || first == pages.size()) continue;
+    auto const dash = code_point_at(pages, first);
+    auto const last = first + dash.length;
+    if (is_dash(dash.value) && last < pages.size() && is_digit(code_point_at(pages, last).value)) {
+      return true;
+    }
+  }
+  return false;
+}
+
 bool is_set_in_capitals(std::vector<SourceLine> const& lines) {
   auto const capitals = std::count_if(lines.begin(), lines.end(), [](SourceLine const& line) {
     return mostly_capitals(line.text);

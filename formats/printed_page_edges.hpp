@@ -34,6 +34,8 @@ struct EdgeNumber {
 
 // "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
 [[nodiscard]] bool names_a_volume(std::string_view words);
+// "Marsh Studies 412: 45–98 (2014)", "Marsh Studies 12(3): 45-98": a volume and pages of it.
+[[nodiscard]] bool names_volume_and_pages(std::string_view words);
 
 // A third of all lines are set in capitals: no sign of a head.
 [[nodiscard]] bool is_set_in_capitals(std::vector<SourceLine> const& lines);

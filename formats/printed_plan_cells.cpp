@@ -119,8 +119,20 @@ class CellPlanner {
       plan_.parts[filled_[end]] = LinePart::destination;
       return end + 1;
     }
-    if (end > words + 1) plan_.parts[filled_[end - 1]] = LinePart::destination;
+    if (end <= words + 1) return end;
+    auto const last = is_title_above_key(end - 1, words) ? end - 2 : end - 1;
+    if (last + 1 < end) plan_.parts[filled_[last + 1]] = LinePart::other;
+    plan_.parts[filled_[last]] = LinePart::destination;
     return end;
+  }
+
+  // "Ausella busa Roe, 1988" / "Females" / "1": filled line k stands between the name that the
+  // lead leads to and the first label of the next key.
+  [[nodiscard]] bool is_title_above_key(std::size_t k, std::size_t words) const {
+    if (k + 1 >= filled_.size() || k < words + 2) return false;
+    auto const label = label_of(filled_[k + 1]);
+    if (!label || label->is_dash() || label->number != 1) return false;
+    return is_latin_name(lines_[filled_[k - 1]].text) && !is_latin_name(lines_[filled_[k]].text);
   }
 
   // No label stands at or after filled line k.

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
@@ -208,6 +209,8 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
       heads[i] = true;
     }
     if (is_of_key(edge->number, numbering)) continue;
+    // "62  Roe & Dorn / Marsh Studies 412: 45–98 (2014)", whatever lines stand around it
+    if (edge->number > largest && names_volume_and_pages(edge->words)) heads[i] = true;
     // "214 MARSH STATE SURVEY" between lines: a number far beyond the key's.
     constexpr std::uint32_t kFar = 30;
     constexpr std::size_t kFewestWordsOfHead = 3;
@@ -296,7 +299,9 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
       // "Group 1", "Group 2" are headings; a head says more, or says it in capitals.
       bool const telling =
           lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
-      heads[i] = telling && numbered[core] >= 2;
+      // "Ausella busa Roe, 1988", led to twice: the number is a year.
+      bool const dated = core.ends_with(',') && is_latin_name(lines[i].text);
+      heads[i] = telling && numbered[core] >= 2 && !dated;
     } else {
       // A number of the key's own may be a destination on a line of its own.
       auto const page = [&](std::size_t j) {

@@ -355,5 +355,21 @@ TEST(PrintedPageTurn, DestinationsMayBeCopiedAsAColumnOfTheirOwn) {
             "3[-] Asas com manchas -> Tapirostoma cinereum\n");
 }
 
+TEST(PrintedPageTurn, AVolumeAndItsPagesStandAtTheHeadOfAPage) {
+  auto const text =
+      "1\tWings clear ......... 2\n"
+      "–\tWings dark ......... A. ausa Roe, 1944\n"
+      "2\tLegs with 6 joints ......... 3\n"
+      "–\tLegs with 7 joints ......... A. busa Roe, 1944\n"
+      "62\tAda B. Roe & Cid Dorn / Marsh Monographs 412: 45–98 (2014)\n\n"
+      "A\tB\tC\n\n"
+      "Figure 4. Left wing. A Ausella ausa B A. busa. Scale bars: 1 mm.\n\n"
+      "3\tHead long ......... A. cusa Roe, 1944\n"
+      "–\tHead short ......... A. dusa Roe, 1944\n";
+  EXPECT_EQ(
+      line_kinds(text),
+      "lead, lead, lead, lead, running head, blank, heading, blank, figure, blank, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift

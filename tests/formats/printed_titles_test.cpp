@@ -10,6 +10,7 @@ namespace keydrift {
 namespace {
 
 using test::read_key;
+using test::sketch;
 
 std::string titles_of(std::string const& text) {
   std::string titles;
@@ -54,6 +55,25 @@ TEST(PrintedTitles, LeaveWhatStandsBeneathAlone) {
   EXPECT_EQ(titles_of("Key to the species of Ausella\nMales\n\n1. Wings clear ........ Ausella "
                       "busa\n- Wings dark ........ Ausella cusa\n"),
             "Key to the species of Ausella");
+}
+
+TEST(PrintedTitles, TheSexThatTheNextKeyIsOfIsNoDestination) {
+  auto const text =
+      "Males\n"
+      "1\nWings clear\n2\n–\nWings dark\nA. ausa Roe, 1988\n"
+      "2\nLegs pale\nA. busa sp. nov.\n–\nLegs dark\nA. cusa Roe, 1988\n"
+      "Females\n"
+      "1\nTail long\n2\n–\nTail short\nA. ausa Roe, 1988\n"
+      "2\nHead long\nA. busa sp. nov., A. cusa Roe, 1988\n–\nHead short\nA. dusa Roe, 1988\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Wings clear -> 2\n"
+            "1[–] Wings dark -> A. ausa\n"
+            "2[2] Legs pale -> A. busa (sp. nov.)\n"
+            "2[–] Legs dark -> A. cusa\n"
+            "1[1] Tail long -> 2\n"
+            "1[–] Tail short -> A. ausa\n"
+            "2[2] Head long -> A. busa + A. cusa (sp. nov.)\n"
+            "2[–] Head short -> A. dusa\n");
 }
 
 }  // namespace
