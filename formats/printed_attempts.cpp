@@ -338,8 +338,10 @@ class Reader {
 
   void try_unlabelled_rivals() {
     if (is_spent()) return;
-    if (auto found = plan_by_paragraphs(without_heads())) {
-      try_layouts(read(std::move(found->numbering), std::move(found->plan)), {Layout::parallel});
+    for (auto const borders : {LeadBorders::blanks, LeadBorders::ends}) {
+      if (auto found = plan_by_paragraphs(without_heads(), borders)) {
+        try_layouts(read(std::move(found->numbering), std::move(found->plan)), {Layout::parallel});
+      }
     }
     auto plan = plan_by_words(lines_, numbering_);
     if (!plan) return;

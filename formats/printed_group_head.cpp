@@ -31,13 +31,19 @@ std::string_view without_marks(std::string_view word) {
   return word.substr(0, word.find_first_of(",.;:([)"));
 }
 
+// "EYES AND LEGS", "MEDIAE OF MALES": words between nouns are no author.
+bool may_be_author(std::string_view word) {
+  auto const folded = fold(word);
+  return is_authorish(word) && !is_separator(folded) && !is_title_word(folded);
+}
+
 // Nothing of a name but its author, the place of publication or words in brackets.
 bool goes_on_as_head(std::vector<std::string_view> const& words, std::size_t next, bool capitals,
                      bool numbered) {
   if (next >= words.size()) return capitals;
   auto const word = words[next];
   if (word.front() == '(') return capitals || numbered;
-  bool const author = is_authorish(word) && !is_digit(code_point_at(word, 0).value);
+  bool const author = may_be_author(word) && !is_digit(code_point_at(word, 0).value);
   if (!author) return false;
   // "Aus Roe, 1890", "10. Aus Roe in Ann. Marsh."
   auto const dated = std::any_of(words.begin() + static_cast<std::ptrdiff_t>(next), words.end(),
@@ -102,7 +108,7 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
   bool const ends = name.size() + 1 < words[at].size();  // "AUS, BUS", "Aus:"
   if (ends && !announced) return std::nullopt;
   if (!announced && !goes_on_as_head(words, at + 1, capitals, numbered)) return std::nullopt;
-  bool const authored = capitals && at + 1 < words.size() && is_authorish(words[at + 1]);
+  bool const authored = capitals && at + 1 < words.size() && may_be_author(words[at + 1]);
   return GroupHead{genus, numbered || announced || authored};
 }
 

@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
+#include "keydrift/formats/printed_dashed_numbers.hpp"
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
@@ -55,6 +56,9 @@ constexpr std::array kMends{
     Mend{close_spaced_words, "spaced-letters",
          " word set with blanks between its letters was read as a word",
          " words set with blanks between their letters were read as words"},
+    Mend{clear_dashes_before_numbers, "dashed-numbers",
+         " couplet's number was read without the dash before it",
+         " couplets' numbers were read without the dashes before them"},
     Mend{restore_daggers, "misread-signs",
          " line that begins with \"t\", \"tt\" or the like was read as if with daggers",
          " lines that begin with \"t\", \"tt\" and the like were read as if with daggers"},

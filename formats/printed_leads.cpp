@@ -22,6 +22,8 @@
 #include "keydrift/formats/printed_names_like_others.hpp"
 #include "keydrift/formats/printed_notes_behind.hpp"
 #include "keydrift/formats/printed_own_lines.hpp"
+#include "keydrift/formats/printed_paged_ends.hpp"
+#include "keydrift/formats/printed_species_by_number.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -38,7 +40,7 @@ std::string first_word_of(std::string_view name) {
 class LeadReader {
  public:
   LeadReader(KeyText const& key, SortedLines& sorted, std::vector<Finding>& findings)
-      : key_{key}, sorted_{sorted}, cutter_{key, sorted, findings} {}
+      : key_{key}, sorted_{sorted}, findings_{findings}, cutter_{key, sorted, findings} {}
 
   std::vector<ReadLead> read() && {
     reads_.resize(sorted_.leads.size());
@@ -73,6 +75,8 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
+    take_species_by_number(key_, sorted_, reads_, findings_);
+    take_paged_ends(cutter_, reads_);
     take_common_names_at_ends(cutter_, reads_);
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
@@ -541,6 +545,7 @@ class LeadReader {
 
   KeyText const& key_;
   SortedLines& sorted_;
+  std::vector<Finding>& findings_;
   LeadCutter cutter_;
   std::vector<ReadLead> reads_;
   std::size_t genera_led_to_{};  // behind leaders

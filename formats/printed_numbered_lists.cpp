@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -188,7 +189,7 @@ class ListFinder {
     }
     auto const name = trailing_name(text);
     bool const behind_words = name && (at > items_[i].line || *name > items_[i].words_at);
-    return behind_words ? End::destination : End::none;
+    return behind_words && !lists_two(i) ? End::destination : End::none;
   }
 
   // The first item behind the last key from which on numbers count one by one to the end.
@@ -251,10 +252,21 @@ class ListFinder {
     return led > 1 && led * 2 >= end - first;
   }
 
+  // "1. A. busa Roe                8. A. cusa Roe": a list in two columns.
+  [[nodiscard]] bool lists_two(std::size_t i) const {
+    auto const text = lines_[items_[i].line].text.substr(items_[i].words_at);
+    auto const gap = text.find("  ");
+    if (gap == std::string_view::npos || !is_latin_name(text.substr(0, gap))) return false;
+    auto const other = trim_left(text.substr(gap));
+    auto const label = read_label(other);
+    return label && label->family == LabelFamily::digits && label->end == LabelEnd::dot &&
+           is_latin_name(other.substr(label->text_at));
+  }
+
   // Behind words: "3. Roe in Ausella busa", and not "3. Ausella busa".
   [[nodiscard]] bool ends_in_name(std::size_t i) const {
     auto const name = trailing_name(lines_[items_[i].line].text);
-    return name && *name > items_[i].words_at;
+    return name && *name > items_[i].words_at && !lists_two(i);
   }
 
   // "References" / "Roe, P. 1904. Notes on beetles." / "– 1906. More notes": the couplet above has

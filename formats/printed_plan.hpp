@@ -87,8 +87,13 @@ struct NumberedPlan {
 // signs; leads may bear letters of their own.  One plan for each kind of number that is found.
 [[nodiscard]] std::vector<NumberedPlan> plans_by_numbers(std::vector<SourceLine> const& lines);
 
-// Each lead is a paragraph between blank lines, and only the first of a couplet bears a label.
-// nullopt when a couplet in four has no other paragraph that ends in a destination.
-[[nodiscard]] std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines);
+// What parts leads of which only a couplet's first bears a label.
+enum class LeadBorders : std::uint8_t {
+  blanks,  // each is a paragraph between blank lines
+  ends,    // each ends in a line that holds nothing but its destination
+};
+// nullopt when more than one couplet in four has no other paragraph that ends in a destination.
+[[nodiscard]] std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines,
+                                                             LeadBorders borders);
 
 }  // namespace keydrift::printed

@@ -1,5 +1,5 @@
-// Where leads begin when each is a paragraph between blank lines and only the first of a couplet
-// bears a label.
+// Where leads begin when only the first of a couplet bears a label and each is a paragraph between
+// blank lines, or ends in a line that holds nothing but its destination.
 
 #include <algorithm>
 #include <cstddef>
@@ -25,7 +25,8 @@ struct Paragraph {
 
 class ParagraphPlanner {
  public:
-  explicit ParagraphPlanner(std::vector<SourceLine> const& lines) : lines_{lines} {}
+  ParagraphPlanner(std::vector<SourceLine> const& lines, LeadBorders borders)
+      : lines_{lines}, borders_{borders} {}
 
   std::optional<NumberedPlan> plan() && {
     find_paragraphs();
@@ -81,14 +82,28 @@ class ParagraphPlanner {
       }
       Paragraph paragraph{i, i};
       bool furniture = false;
-      for (; i < lines_.size() && !lines_[i].text.empty(); ++i) {
+      bool more = true;
+      for (; more && i < lines_.size() && !lines_[i].text.empty(); ++i) {
         paragraph.last = i;
         furniture = furniture || is_page_furniture(lines_[i].text);
+        bool const ends = borders_ == LeadBorders::ends && i > paragraph.first && ends_alone(i);
+        more = !ends && !begins_labelled(i + 1);
       }
-      // "shorter" / "11": the number ends the lead.
       if (!furniture || ends_in_number_alone(paragraph)) paragraphs_.push_back(paragraph);
     }
   }
+  // "busa Roe" or "5" on a line of its own.
+  [[nodiscard]] bool ends_alone(std::size_t i) const {
+    auto const text = lines_[i].text;
+    return is_number_only(text) || is_latin_name(text) || is_genusless_name(text);
+  }
+  [[nodiscard]] bool begins_labelled(std::size_t i) const {
+    if (i >= lines_.size()) return false;
+    auto const label = read_label(lines_[i].text);
+    return label && label->family == LabelFamily::digits && label->end != LabelEnd::none &&
+           starts_with_upper(lines_[i].text.substr(label->text_at));
+  }
+  // "shorter" / "11": the number ends the lead.
   [[nodiscard]] bool ends_in_number_alone(Paragraph const& paragraph) const {
     for (auto i = paragraph.first; i < paragraph.last; ++i) {
       if (is_page_furniture(lines_[i].text)) return false;
@@ -123,13 +138,14 @@ class ParagraphPlanner {
     auto const& paragraph = paragraphs_[p];
     auto const ends = lines_[paragraph.last].text;
     bool const own_line = paragraph.last > paragraph.first;
-    if (own_line && (is_latin_name(ends) || is_number_only(ends))) return true;
+    if (own_line && ends_alone(paragraph.last)) return true;
     auto const split = split_at_leader(ends, numbering);
     if (split.kind != LeaderKind::none && split.destination_begin < ends.size()) return true;
     return trailing_reference(ends, &numbering).has_value() || trailing_name(ends).has_value();
   }
 
   std::vector<SourceLine> const& lines_;
+  LeadBorders borders_;
   std::vector<Paragraph> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
   Numbering numbering_;                // of these
@@ -137,8 +153,9 @@ class ParagraphPlanner {
 
 }  // namespace
 
-std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines) {
-  return ParagraphPlanner{lines}.plan();
+std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines,
+                                               LeadBorders borders) {
+  return ParagraphPlanner{lines, borders}.plan();
 }
 
 }  // namespace keydrift::printed

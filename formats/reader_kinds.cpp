@@ -66,6 +66,10 @@ constexpr std::array kKinds{
     FindingKind{"damaged-manuscript", Severity::error, "A manuscript without its parts",
                 "Open it in a word processor and save it again, or save it as plain text."},
     FindingKind{
+        "dashed-numbers", Severity::information, "Dashes before the numbers of couplets",
+        "\"— 1. Wings clear\" beside \"— Wings dark\": the dash is no part of the number, and was\n"
+        "left out."},
+    FindingKind{
         "destination-column", Severity::warning, "Destinations in a column of their own",
         "Programs that copy text may take the words of leads first and their destinations behind\n"
         "them. Where both are as many, each destination was put behind its lead in printed order."},
@@ -158,6 +162,10 @@ constexpr std::array kKinds{
         "misread-destination", Severity::warning, "A destination read in spite of a misprint",
         "Letters were read as the figures they look like, because that couplet exists and no\n"
         "other lead leads to it."},
+    FindingKind{
+        "misread-name", Severity::warning, "A name read in spite of a slip of scanning",
+        "\"rnaior\" at a lead's end was read as \"maior\": the text prints that name elsewhere and\n"
+        "the other nowhere, and scanning makes such letters of others."},
     FindingKind{
         "misread-signs", Severity::information, "Signs that scanning had made others of",
         "A dagger comes out as \"t\", a cross as \"-|-\", a beta as \"ß\" and the alpha above it "
@@ -266,6 +274,10 @@ constexpr std::array kKinds{
         "spaced-letters", Severity::information, "Words set with blanks between their letters",
         "Print spaces words to make them stand out. Five small letters or more with one blank\n"
         "between each were read as one word; columns behind them count without the blanks."},
+    FindingKind{
+        "species-by-number", Severity::information, "Leads that end in a species' number",
+        "\"No. 5\" at a lead's end was read as the species that stands behind 5 in a list or over\n"
+        "an account of the text."},
     FindingKind{"stray-quotes", Severity::information, "Quotation marks where none should be",
                 "They are kept as they stand. Double them inside quoted cells."},
     FindingKind{

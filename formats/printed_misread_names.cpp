@@ -1,0 +1,211 @@
+#include "keydrift/formats/printed_misread_names.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <unordered_set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kShortest = 5;         // letters; shorter names are alike by chance
+constexpr std::size_t kMostLines = 20000;    // that are looked at
+constexpr std::size_t kMostSlips = 2;        // in one word
+constexpr std::size_t kLettersCompared = 3;  // in a row
+
+// What text layers confuse, either for the other.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 34> kSlips{
+    {{"n", "u"},   {"rn", "m"},  {"m", "in"},  {"m", "ni"},  {"m", "nn"}, {"n", "ri"}, {"n", "ii"},
+     {"u", "ii"},  {"u", "li"},  {"h", "b"},   {"h", "li"},  {"b", "li"}, {"c", "e"},  {"e", "o"},
+     {"c", "o"},   {"a", "o"},   {"a", "u"},   {"i", "l"},   {"l", "t"},  {"i", "t"},  {"i", "j"},
+     {"t", "f"},   {"f", "s"},   {"fi", "fl"}, {"u", "ll"},  {"u", "il"}, {"d", "cl"}, {"w", "vv"},
+     {"v", "y"},   {"g", "q"},   {"r", "v"},   {"ae", "oe"}, {"k", "h"},  {"a", "n"}}};
+
+bool differ_by_slips(std::string_view one, std::string_view other, std::size_t left) {
+  while (!one.empty() && !other.empty() && one.front() == other.front()) {
+    // "fi" and "fl" begin alike: what follows tells.
+    one.remove_prefix(1);
+    other.remove_prefix(1);
+  }
+  if (one.empty() || other.empty()) return one.empty() && other.empty();
+  if (left == 0) return false;
+  return std::any_of(kSlips.begin(), kSlips.end(), [&](auto const& slip) {
+    for (auto const& [from, to] : {slip, std::pair{slip.second, slip.first}}) {
+      bool const here = one.starts_with(from) && other.starts_with(to);
+      if (here && differ_by_slips(one.substr(from.size()), other.substr(to.size()), left - 1)) {
+        return true;
+      }
+    }
+    return false;
+  });
+}
+
+// A letter that stands before a blank or behind it is marked by one.
+template <class Use>
+void for_each_row(std::string_view word, Use use) {
+  auto const padded = " " + std::string{word} + " ";
+  for (std::size_t i = 0; i + kLettersCompared <= padded.size(); ++i) {
+    use(padded.substr(i, kLettersCompared));
+  }
+}
+
+// The epithet of a taxon that a lead leads to, folded; empty for genera and other names.
+std::string epithet_of(TaxonReading const& taxon) {
+  auto const words = words_of(taxon.name);
+  if (taxon.literal || words.empty()) return {};
+  if (taxon.genusless && words.size() == 1) return fold(words[0]);
+  bool const binomial =
+      words.size() == 2 && (is_capitalised(words[0]) || is_abbreviated(words[0])) &&
+      !is_rank(words[0]) && is_epithet(words[1]);
+  return binomial ? fold(words[1]) : std::string{};
+}
+
+class NamesInText {
+ public:
+  NamesInText(KeyText const& key, SortedLines const& sorted) {
+    auto const lines = std::min(key.lines.size(), kMostLines);
+    for (std::size_t i = 0; i < lines && i < sorted.accounts.size(); ++i) {
+      auto const kind = sorted.accounts[i].kind;
+      bool const of_lead = kind == LineKind::lead || kind == LineKind::continuation ||
+                           kind == LineKind::destination;
+      look_at(key.lines[i], of_lead);
+    }
+  }
+
+  struct Seen {
+    std::size_t times{};
+    std::uint32_t line{};  // the number of the first
+  };
+
+  // As a name, in lines that are of no lead: epithet to where it stands.  In the alphabet's order.
+  [[nodiscard]] std::map<std::string, Seen> const& names() const { return names_; }
+  // Any word outside of leads.
+  [[nodiscard]] bool has_outside(std::string const& folded) const {
+    return outside_.contains(folded);
+  }
+
+  // By how much the letters of `one` that `other` has not follow each other more as those of the
+  // text's words do: the logarithm (base 2) of the counts' ratio, on the average.
+  [[nodiscard]] double more_usual(std::string const& one, std::string const& other) const {
+    return usualness(one, other) - usualness(other, one);
+  }
+
+ private:
+  void look_at(SourceLine const& line, bool of_lead) {
+    auto const words = words_of(line.text);
+    for (std::size_t w = 0; w < words.size(); ++w) {
+      auto const bare = without_closing_marks(words[w]);
+      if (bare.size() < kShortest || !is_plain_word(bare)) continue;
+      auto folded = fold(bare);
+      if (counted_.insert(folded).second) {
+        for_each_row(folded, [this](std::string row) { ++rows_[std::move(row)]; });
+      }
+      if (of_lead) continue;
+      outside_.insert(folded);
+      if (!stands_as_name(words, w, bare)) continue;
+      auto& seen = names_[std::move(folded)];
+      if (seen.times++ == 0) seen.line = line.number;
+    }
+  }
+
+  // Behind a genus, in full or short, both in capitals or this one in small letters; or in an
+  // index, "busa, 12.".
+  [[nodiscard]] static bool stands_as_name(std::vector<std::string_view> const& words,
+                                           std::size_t w, std::string_view bare) {
+    bool const small = is_lower(code_point_at(bare, 0).value);
+    bool const number = w + 1 < words.size() && words[w].ends_with(',') &&
+                        is_digit(code_point_at(words[w + 1], 0).value);
+    if (number && (small || is_capitalised(bare))) return true;
+    if (w == 0) return false;
+    auto const genus = words[w - 1];
+    if (is_abbreviated(genus)) return true;
+    bool const whole = is_capitalised(genus) && genus.size() > 2;
+    return whole && (small || (is_in_capitals(bare, kShortest) && is_in_capitals(genus, 3)));
+  }
+
+  [[nodiscard]] double usualness(std::string const& word, std::string const& other) const {
+    std::unordered_set<std::string> others;
+    for_each_row(other, [&others](std::string row) { others.insert(std::move(row)); });
+    double sum = 0;
+    std::size_t count = 0;
+    for_each_row(word, [&](std::string const& row) {
+      if (others.contains(row)) return;
+      auto const found = rows_.find(row);
+      // The word itself was counted.
+      auto const times = found == rows_.end() || found->second == 0 ? 0U : found->second - 1;
+      sum += std::log2(1.0 + static_cast<double>(times));
+      ++count;
+    });
+    return count == 0 ? 0 : sum / static_cast<double>(count);
+  }
+
+  std::map<std::string, Seen> names_;
+  std::unordered_set<std::string> outside_;
+  std::unordered_set<std::string> counted_;  // words whose letters were counted
+  std::unordered_map<std::string, std::uint32_t> rows_;  // letters in a row, by words
+};
+
+Finding name_mended(KeyText const& key, ReadLead const& read, std::string_view printed,
+                    std::string_view meant, std::uint32_t line) {
+  Finding finding;
+  finding.code = "misread-name";
+  finding.severity = Severity::warning;
+  finding.file = std::string{key.name};
+  finding.place = read.lead.destination_place;
+  finding.printed = read.lead.destination_printed;
+  finding.message = "\"" + std::string{printed} + "\" was read as \"" + std::string{meant} +
+                    "\", as line " + std::to_string(line) +
+                    " has it; scanning makes such letters of others";
+  finding.remedy = "compare the two with the original; print the right one in both places";
+  return finding;
+}
+
+}  // namespace
+
+bool may_be_misread(std::string_view word, std::string_view other) {
+  return word != other && differ_by_slips(word, other, kMostSlips);
+}
+
+void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead>& reads,
+                        std::vector<Finding>& findings) {
+  std::unordered_map<std::string, std::size_t> ends;  // epithets that leads lead to
+  for (auto const& read : reads) {
+    if (read.to.form != DestinationForm::taxa) continue;
+    for (auto const& taxon : read.to.taxa.taxa) ++ends[epithet_of(taxon)];
+  }
+  if (ends.empty()) return;
+  NamesInText const text{key, sorted};
+  if (text.names().empty()) return;
+  for (auto& read : reads) {
+    if (read.to.form != DestinationForm::taxa) continue;
+    for (auto& taxon : read.to.taxa.taxa) {
+      auto const epithet = epithet_of(taxon);
+      if (epithet.size() < kShortest || text.has_outside(epithet)) continue;
+      std::vector<std::pair<std::string, NamesInText::Seen>> meant;
+      for (auto const& [name, seen] : text.names()) {
+        if (!ends.contains(name) && may_be_misread(epithet, name)) meant.emplace_back(name, seen);
+      }
+      if (meant.size() != 1) continue;
+      auto const& [name, seen] = meant.front();
+      constexpr double kClearly = 1;  // twice as usual
+      auto const usual = text.more_usual(name, epithet);
+      if (seen.times > ends[epithet] ? usual < -kClearly : usual < kClearly) continue;
+      auto const begin = taxon.name.size() - epithet.size();
+      auto const printed = taxon.name.substr(begin);
+      taxon.name.replace(begin, epithet.size(), name);
+      findings.push_back(name_mended(key, read, printed, name, seen.line));
+    }
+  }
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,85 @@
+#include "keydrift/formats/printed_paged_ends.hpp"
+
+#include <cstddef>
+#include <string_view>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// Begin of the epithet of "… bus (p. 47)"; the text's size where it ends otherwise.
+std::size_t paged_epithet(std::string_view text) {
+  auto const none = text.size();
+  auto const open = text.rfind(" (");
+  if (!text.ends_with(')') || open == std::string_view::npos) return none;
+  auto const inside = text.substr(open + 2, text.size() - open - 3);
+  if (!starts_with_page(inside)) return none;
+  auto const before = trim_right(text.substr(0, open));
+  auto const begin = last_word_begin(before);
+  return is_epithet(before.substr(begin)) ? begin : none;
+}
+
+// Begin of "bus (p. 4), cus (p. 5) and dus (p. 6)" at the text's end; its size without.
+std::size_t paged_list(std::string_view text) {
+  auto begin = paged_epithet(text);
+  for (auto at = begin; at < text.size();) {
+    begin = at;
+    auto before = trim_right(text.substr(0, at));
+    if (before.ends_with(',')) {
+      before.remove_suffix(1);
+    } else if (auto const joins = last_word_begin(before); is_separator(before.substr(joins))) {
+      before = trim_right(before.substr(0, joins));
+    } else {
+      break;
+    }
+    at = paged_epithet(before);
+    if (at == before.size()) break;
+  }
+  return begin;
+}
+
+// Nothing but one epithet and its page.
+bool is_paged(ReadLead const& read) {
+  return read.to.form == DestinationForm::taxa && !read.to.taxa.taxa.empty() &&
+         read.to.taxa.taxa.front().genusless && paged_epithet(read.lead.destination_printed) == 0;
+}
+
+}  // namespace
+
+void take_paged_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
+  constexpr std::size_t kFewest = 3;
+  constexpr std::size_t kShortestWords = 3;  // bytes
+  std::size_t paged = 0;
+  std::size_t named = 0;
+  for (auto const& read : reads) {
+    if (read.to.form == DestinationForm::taxa) ++named;
+    if (is_paged(read)) ++paged;
+  }
+  if (paged < kFewest || paged * 3 < named * 2) return;
+  for (std::size_t i = 0; i < reads.size(); ++i) {
+    auto& read = reads[i];
+    bool const genusless = read.to.form == DestinationForm::taxa && read.leaders != LeaderKind::dots &&
+                           read.to.taxa.taxa.front().genusless;
+    if (!genusless && !is_open(read)) continue;
+    auto const joined = cutter.join(i);
+    auto const text = trim_right(joined.raw);
+    auto const begin = paged_list(text);
+    if (begin == text.size() || begin < kShortestWords) continue;
+    // "busa busa (p. 4)" is the type's subspecies; in "coil (fig. 2) busa (p. 5)" a bracket parts.
+    std::string_view const printed = read.lead.destination_printed;
+    auto const own = text.size() - begin;
+    bool const same = genusless && printed.size() >= own &&
+                      printed.substr(0, printed.size() - own).find(')') == std::string_view::npos;
+    auto const words = trim_right(text.substr(0, begin));
+    // "A. bus (p. 4)"
+    if (same || is_abbreviated(words.substr(last_word_begin(words)))) continue;
+    read.leaders = LeaderKind::blank;
+    cutter.cut(read, joined, words.size(), begin);
+    cutter.say_name_taken(read);
+  }
+}
+
+}  // namespace keydrift::printed
