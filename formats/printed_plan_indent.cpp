@@ -125,6 +125,12 @@ class IndentPlanner {
     return false;
   }
 
+  // "… puberulous all over  6. A. busa"
+  [[nodiscard]] static bool ends_in_numbered_name(std::string_view text) {
+    auto const gap = text.rfind("  ");
+    return gap != std::string_view::npos && is_numbered_name(trim_left(text.substr(gap)));
+  }
+
   void look_at_lines() {
     ends_.assign(lines_.size(), false);
     dotted_.assign(lines_.size(), false);
@@ -135,7 +141,8 @@ class IndentPlanner {
       auto const text = lines_[i].text;
       if (text.empty() || is_furniture(i)) continue;
       auto const split = split_at_leader(text, numbering_);
-      bool const led = split.kind != LeaderKind::none && split.destination_begin < text.size();
+      bool const led = (split.kind != LeaderKind::none && split.destination_begin < text.size()) ||
+                       ends_in_numbered_name(text);
       ends_[i] = led;
       dotted_[i] = split.kind == LeaderKind::dots;
       hanging_[i] = dotted_[i] && !led;
@@ -294,9 +301,11 @@ class IndentPlanner {
     std::set<std::uint32_t> levels;
     std::map<std::uint32_t, std::size_t> hangs_by;  // columns that further lines are set in by
     std::size_t start = begin_;
+    std::size_t colons = 0;  // that end leads
     for (auto i = begin_; i <= led_.back(); ++i) {
       if (marks_[i] == Mark::start) {
         levels.insert(lines_[i].indent);
+        if (i > begin_ && lines_[i - 1].text.ends_with(':')) ++colons;
         start = i;
       } else if (marks_[i] == Mark::rest && lines_[i].indent >= lines_[start].indent) {
         ++hangs_by[lines_[i].indent - lines_[start].indent];
@@ -318,7 +327,9 @@ class IndentPlanner {
         auto const end = code_point_before(lines_[before].text, lines_[before].text.size()).value;
         bool const ended = end == '.' || end == ':';
         bool const hanging = most > 0 && lines_[i].indent == lines_[start].indent + hang;
-        bool const level = levels.contains(lines_[i].indent);
+        // "… imbricate:" above the only leads that are set in so far
+        bool const beneath = end == ':' && colons > 1 && lines_[i].indent > lines_[start].indent;
+        bool const level = beneath || levels.contains(lines_[i].indent);
         marks_[i] = level && (ended || !hanging) ? Mark::start : Mark::rest;
       }
       if (marks_[i] == Mark::start) start = i;
