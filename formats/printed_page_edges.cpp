@@ -125,7 +125,11 @@ std::uint32_t largest_of_key(Numbering const& numbering) {
 }
 
 bool is_of_key(std::uint32_t number, Numbering const& numbering) {
-  return numbering.has_number(number) && (number <= 1 || numbering.has_number(number - 1));
+  if (number <= 1) return numbering.has_number(number);
+  bool const before = numbering.has_number(number - 1);
+  // 11 between 10 and 12, where "ll." was printed.
+  return numbering.has_number(number) ? before || numbering.has_number(number + 1)
+                                      : before && numbering.has_number(number + 1);
 }
 
 }  // namespace keydrift::printed
