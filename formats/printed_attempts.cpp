@@ -214,6 +214,9 @@ class Reader {
         !attempt.judgement.is_faultless()) {
       return;
     }
+    bool const without_labels = attempt.grouping.layout == Layout::by_indentation ||
+                                attempt.grouping.layout == Layout::by_order;
+    if (without_labels && labels_tell(*best_, attempt)) return;
     auto const ahead = attempt.judgement.points() - best_->judgement.points();
     if (ahead >= margin(attempt, *best_) || (ahead > 0 && reads_all_and_more(attempt, *best_))) {
       second_ = std::move(best_);
@@ -221,6 +224,17 @@ class Reader {
     } else if (!second_ || attempt.judgement.points() > second_->judgement.points()) {
       second_ = std::move(attempt);
     }
+  }
+
+  // Every lead of the one has a label, a rival and a destination: what the other finds besides are
+  // lines around the key.
+  [[nodiscard]] static bool labels_tell(Attempt const& one, Attempt const& other) {
+    auto const& judgement = one.judgement;
+    bool const whole = judgement.sound == judgement.leads && judgement.orphans == 0 &&
+                       judgement.leads * 2 > other.judgement.leads;
+    auto const& leads = one.read->sorted.leads;
+    return whole && std::none_of(leads.begin(), leads.end(),
+                                 [](RawLead const& lead) { return lead.unlabelled; });
   }
 
   // The attempt has every lead of the other and some between them, and nothing is amiss.

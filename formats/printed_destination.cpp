@@ -152,6 +152,14 @@ std::string_view without_page_behind(std::string_view text,
                          words[words.size() - 3].size()));
 }
 
+// "busula, new species (p. 113)." without the page.
+std::string_view without_bracketed_page(std::string_view text) {
+  auto const open = text.rfind(" (");
+  bool const closes = text.ends_with(')') || text.ends_with(").");
+  if (!closes || open == std::string_view::npos || open == 0) return text;
+  return starts_with_page(text.substr(open + 2)) ? trim_right(text.substr(0, open)) : text;
+}
+
 }  // namespace
 
 bool names_a_key(std::string_view text) {
@@ -286,6 +294,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   std::string remark;
   std::vector<std::string> figures;
   take_brackets(text, remark, figures);
+  text = without_bracketed_page(text);
   bool const bare =
       std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
   auto const stripped = bare ? text : strip_pointer(text);
