@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_account_titles.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -12,6 +13,7 @@
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_misread_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -19,6 +21,8 @@
 
 namespace keydrift::printed {
 namespace {
+
+constexpr std::size_t kShortestMisread = 5;  // letters; shorter words are alike by chance
 
 class TitleFinder {
  public:
@@ -34,8 +38,12 @@ class TitleFinder {
       auto const label = read_label(text);
       if (!label || label->family != LabelFamily::digits || label->decimal) continue;
       bool const gap = i > 0 && lines_[i - 1].text.empty();
-      bool const counts = last > 0 && label->number == last + 1;
-      bool const known = (gap || counts) && begins_known_account(i);
+      // An excerpt of the accounts may leave some out.
+      constexpr std::uint32_t kLeftOut = 4;
+      bool const counts = last > 0 && label->number > last && label->number <= last + 1 + kLeftOut;
+      bool const known =
+          (gap || counts) &&
+          (begins_known_account(i) || names_known_species(i, text.substr(label->text_at)));
       if (known) last = label->number;
       titles[i] = known || (gap && stands_apart(i, text.substr(label->text_at)));
     }
@@ -71,6 +79,15 @@ class TitleFinder {
     return is_led_to_above(i, words.back());
   }
 
+  // "331. AUSELLA BUSA Roe": genus and epithet in capitals.
+  [[nodiscard]] bool names_known_species(std::size_t i, std::string_view text) {
+    constexpr std::size_t kShortest = 3;  // letters
+    auto const words = words_of(text, 2);
+    if (words.size() < 2 || !is_in_capitals(words[0], kShortest)) return false;
+    auto const epithet = without_closing_marks(words[1]);
+    return is_in_capitals(epithet, kShortest) && is_led_to_above(i, epithet);
+  }
+
   // Behind leaders of some line above i.
   [[nodiscard]] bool is_led_to_above(std::size_t i, std::string_view epithet) {
     for (; looked_at_ < i; ++looked_at_) {
@@ -83,7 +100,12 @@ class TitleFinder {
         led_to_.insert(fold(without_closing_marks(word)));
       }
     }
-    return led_to_.contains(fold(epithet));
+    auto const folded = fold(epithet);
+    if (led_to_.contains(folded)) return true;
+    // "7. S. vemus" above, "7. STENA VERNUS" here
+    return std::any_of(led_to_.begin(), led_to_.end(), [&folded](std::string const& word) {
+      return word.size() >= kShortestMisread && may_be_misread(word, folded);
+    });
   }
   // Where the epithet of "1. bus, p. 170." begins, beneath a line that leads to it.
   [[nodiscard]] std::optional<std::size_t> numbered_epithet(std::size_t i) const {

@@ -13,7 +13,9 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_numbered_species.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -24,12 +26,13 @@ constexpr std::size_t kMostSlips = 2;        // in one word
 constexpr std::size_t kLettersCompared = 3;  // in a row
 
 // What text layers confuse, either for the other.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 34> kSlips{
-    {{"n", "u"},   {"rn", "m"},  {"m", "in"},  {"m", "ni"},  {"m", "nn"}, {"n", "ri"}, {"n", "ii"},
-     {"u", "ii"},  {"u", "li"},  {"h", "b"},   {"h", "li"},  {"b", "li"}, {"c", "e"},  {"e", "o"},
-     {"c", "o"},   {"a", "o"},   {"a", "u"},   {"i", "l"},   {"l", "t"},  {"i", "t"},  {"i", "j"},
-     {"t", "f"},   {"f", "s"},   {"fi", "fl"}, {"u", "ll"},  {"u", "il"}, {"d", "cl"}, {"w", "vv"},
-     {"v", "y"},   {"g", "q"},   {"r", "v"},   {"ae", "oe"}, {"k", "h"},  {"a", "n"}}};
+constexpr std::array<std::pair<std::string_view, std::string_view>, 40> kSlips{
+    {{"n", "u"},   {"rn", "m"}, {"m", "in"},  {"m", "ni"},  {"m", "nn"}, {"n", "ri"}, {"n", "ii"},
+     {"u", "ii"},  {"u", "li"}, {"h", "b"},   {"h", "li"},  {"b", "li"}, {"c", "e"},  {"e", "o"},
+     {"c", "o"},   {"a", "o"},  {"a", "u"},   {"i", "l"},   {"l", "t"},  {"i", "t"},  {"i", "j"},
+     {"t", "f"},   {"f", "s"},  {"fi", "fl"}, {"u", "ll"},  {"u", "il"}, {"d", "cl"}, {"w", "vv"},
+     {"v", "y"},   {"g", "q"},  {"r", "v"},   {"ae", "oe"}, {"k", "h"},  {"a", "n"},  {"hi", "lu"},
+     {"id", "ul"}, {"tt", "u"}, {"y", "j"},   {"ti", "n"},  {"il", "d"}}};
 
 bool differ_by_slips(std::string_view one, std::string_view other, std::size_t left) {
   while (!one.empty() && !other.empty() && one.front() == other.front()) {
@@ -64,9 +67,9 @@ std::string epithet_of(TaxonReading const& taxon) {
   auto const words = words_of(taxon.name);
   if (taxon.literal || words.empty()) return {};
   if (taxon.genusless && words.size() == 1) return fold(words[0]);
-  bool const binomial =
-      words.size() == 2 && (is_capitalised(words[0]) || is_abbreviated(words[0])) &&
-      !is_rank(words[0]) && is_epithet(words[1]);
+  bool const binomial = words.size() == 2 &&
+                        (is_capitalised(words[0]) || is_abbreviated(words[0])) &&
+                        !is_rank(words[0]) && is_epithet(words[1]);
   return binomial ? fold(words[1]) : std::string{};
 }
 
@@ -76,8 +79,8 @@ class NamesInText {
     auto const lines = std::min(key.lines.size(), kMostLines);
     for (std::size_t i = 0; i < lines && i < sorted.accounts.size(); ++i) {
       auto const kind = sorted.accounts[i].kind;
-      bool const of_lead = kind == LineKind::lead || kind == LineKind::continuation ||
-                           kind == LineKind::destination;
+      bool const of_lead =
+          kind == LineKind::lead || kind == LineKind::continuation || kind == LineKind::destination;
       look_at(key.lines[i], of_lead);
     }
   }
@@ -151,7 +154,7 @@ class NamesInText {
 
   std::map<std::string, Seen> names_;
   std::unordered_set<std::string> outside_;
-  std::unordered_set<std::string> counted_;  // words whose letters were counted
+  std::unordered_set<std::string> counted_;              // words whose letters were counted
   std::unordered_map<std::string, std::uint32_t> rows_;  // letters in a row, by words
 };
 
@@ -170,6 +173,77 @@ Finding name_mended(KeyText const& key, ReadLead const& read, std::string_view p
   return finding;
 }
 
+// 12 of "12. A. busa", 1899 of "busa, 1899."; 0 for other ends.
+std::uint32_t species_number(std::string_view end) {
+  auto const number_of = [](std::string_view digits) -> std::uint32_t {
+    auto const number = read_reference(without_closing_marks(digits));
+    bool const plain = number && number->letter.empty() && number->family == LabelFamily::digits;
+    return plain ? number->number : 0;
+  };
+  auto const words = words_of(end);
+  if (words.size() < 2) return 0;
+  if (words.front().ends_with('.') && is_digit(code_point_at(words.front(), 0).value)) {
+    return number_of(words.front());
+  }
+  bool const behind = words[words.size() - 2].ends_with(',');
+  return behind && is_digit(code_point_at(words.back(), 0).value) ? number_of(words.back()) : 0;
+}
+
+// Letters to be put in, left out or changed to make the one word the other.
+std::size_t edits_between(std::string_view one, std::string_view other) {
+  std::vector<std::size_t> costs(other.size() + 1);
+  for (std::size_t j = 0; j <= other.size(); ++j) costs[j] = j;
+  for (std::size_t i = 1; i <= one.size(); ++i) {
+    auto diagonal = std::exchange(costs[0], i);
+    for (std::size_t j = 1; j <= other.size(); ++j) {
+      auto const changed = diagonal + (one[i - 1] == other[j - 1] ? 0 : 1);
+      diagonal = std::exchange(costs[j], std::min({changed, costs[j] + 1, costs[j - 1] + 1}));
+    }
+  }
+  return costs.back();
+}
+
+// The names that lists and accounts give the numbers that stand at leads' ends.
+class NamesByNumber {
+ public:
+  NamesByNumber(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead> const& reads)
+      : species_{key, sorted} {
+    for (auto const& read : reads) {
+      if (read.to.form != DestinationForm::taxa || read.to.taxa.taxa.size() != 1) continue;
+      auto const* listed = listed_for(read);
+      if (listed != nullptr && epithet_in(*listed) == epithet_of(read.to.taxa.taxa.front())) {
+        ++agree_;
+      }
+    }
+  }
+
+  // What stands there behind the number of the lead's end, if the two are much alike and other ends
+  // agree with their numbers; nullptr otherwise.
+  [[nodiscard]] ListedSpecies const* meant_by(ReadLead const& read) const {
+    constexpr std::size_t kAgree = 2;
+    constexpr std::size_t kMostEdits = 3;
+    auto const* listed = agree_ >= kAgree ? listed_for(read) : nullptr;
+    if (listed == nullptr) return nullptr;
+    auto const epithet = epithet_of(read.to.taxa.taxa.front());
+    auto const edits = edits_between(epithet, epithet_in(*listed));
+    bool const alike = edits > 0 && edits <= kMostEdits && edits * 5 <= epithet.size() * 2;
+    return alike ? listed : nullptr;
+  }
+
+  [[nodiscard]] static std::string epithet_in(ListedSpecies const& listed) {
+    return fold(std::string_view{listed.name}.substr(listed.name.find(' ') + 1));
+  }
+
+ private:
+  [[nodiscard]] ListedSpecies const* listed_for(ReadLead const& read) const {
+    auto const number = species_number(read.lead.destination_printed);
+    return number == 0 ? nullptr : species_.find(number);
+  }
+
+  NumberedSpecies species_;
+  std::size_t agree_{};  // ends whose epithet is that of their number
+};
+
 }  // namespace
 
 bool may_be_misread(std::string_view word, std::string_view other) {
@@ -186,24 +260,36 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
   if (ends.empty()) return;
   NamesInText const text{key, sorted};
   if (text.names().empty()) return;
+  NamesByNumber const numbered{key, sorted, reads};
   for (auto& read : reads) {
     if (read.to.form != DestinationForm::taxa) continue;
     for (auto& taxon : read.to.taxa.taxa) {
       auto const epithet = epithet_of(taxon);
       if (epithet.size() < kShortest || text.has_outside(epithet)) continue;
+      auto const mend = [&](std::string const& name, std::uint32_t line) {
+        auto const begin = taxon.name.size() - epithet.size();
+        auto const printed = taxon.name.substr(begin);
+        taxon.name.replace(begin, epithet.size(), name);
+        findings.push_back(name_mended(key, read, printed, name, line));
+      };
+      if (auto const* listed = numbered.meant_by(read)) {
+        auto const name = NamesByNumber::epithet_in(*listed);
+        if (!ends.contains(name)) {
+          mend(name, listed->line);
+          continue;
+        }
+      }
       std::vector<std::pair<std::string, NamesInText::Seen>> meant;
       for (auto const& [name, seen] : text.names()) {
         if (!ends.contains(name) && may_be_misread(epithet, name)) meant.emplace_back(name, seen);
       }
       if (meant.size() != 1) continue;
       auto const& [name, seen] = meant.front();
-      constexpr double kClearly = 1;  // twice as usual
+      constexpr double kClearlyLess = -1;  // half as usual
+      constexpr double kLess = -0.5;
       auto const usual = text.more_usual(name, epithet);
-      if (seen.times > ends[epithet] ? usual < -kClearly : usual < kClearly) continue;
-      auto const begin = taxon.name.size() - epithet.size();
-      auto const printed = taxon.name.substr(begin);
-      taxon.name.replace(begin, epithet.size(), name);
-      findings.push_back(name_mended(key, read, printed, name, seen.line));
+      if (usual < (seen.times > ends[epithet] ? kClearlyLess : kLess)) continue;
+      mend(name, seen.line);
     }
   }
 }

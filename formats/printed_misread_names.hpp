@@ -16,9 +16,9 @@ namespace keydrift::printed {
 
 // "S. tenuifiora" at a lead's end, "2. S. tenuiflora Roe" in the account behind the key: where the
 // end's epithet stands nowhere else, and another that scanning may have made it of does and ends no
-// lead, that one is meant, if it stands there more than once or its letters follow each other more
-// as those of the text's other words do.  Changes `reads`' names (the printed destinations stay)
-// and reports each.
+// lead, that one is meant, or one much alike that has the number of the end ("12. S. vemus", and
+// "12. STENA VERNUS" over an account), unless its letters follow each other less as those of the
+// text's other words do.  Changes `reads`' names (the printed destinations stay) and reports each.
 void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead>& reads,
                         std::vector<Finding>& findings);
 

@@ -15,7 +15,7 @@ using namespace std::string_view_literals;
 
 // "busa, new species" and "busa sp. n." without what says that it is new.
 std::string_view without_new(std::string_view name) {
-  static constexpr std::array kMarks{"new species"sv, "n. sp."sv,       "sp. n."sv,
+  static constexpr std::array kMarks{"new species"sv, "n. sp."sv,         "sp. n."sv,
                                      "sp. nov."sv,    "new subspecies"sv, "nov. sp."sv};
   for (auto const mark : kMarks) {
     if (!name.ends_with(mark)) continue;
@@ -81,8 +81,8 @@ void take_paged_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
   if (paged < kFewest || paged * 3 < named * 2) return;
   for (std::size_t i = 0; i < reads.size(); ++i) {
     auto& read = reads[i];
-    bool const genusless = read.to.form == DestinationForm::taxa && read.leaders != LeaderKind::dots &&
-                           read.to.taxa.taxa.front().genusless;
+    bool const genusless = read.to.form == DestinationForm::taxa &&
+                           read.leaders != LeaderKind::dots && read.to.taxa.taxa.front().genusless;
     if (!genusless && !is_open(read)) continue;
     auto const joined = cutter.join(i);
     auto const text = trim_right(joined.raw);
