@@ -53,6 +53,7 @@ std::vector<char> LinesAhead::find_labelled() const {
   if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_numbered_genera(labelled);
   if (plan_ == nullptr) drop_starred_notes(labelled);
   if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_wrapped_dashes(labelled);
+  if (plan_ == nullptr && numbering_.extent == Extent::whole) drop_dashes_within(labelled);
   return labelled;
 }
 
@@ -135,6 +136,38 @@ void LinesAhead::drop_wrapped_dashes(std::vector<char>& labelled) const {
   for (auto const i : dashes) {
     if (i > 0 && !lines_[i - 1].text.empty()) labelled[i] = 0;
   }
+}
+
+// "7. Leaves round; flowers single." / "— Marshes ..... A. bus" / "— Leaves long ..... 8": of two
+// dashes behind a first lead that leads nowhere, where all other couplets have one, the first
+// stands before the rest of that lead.
+void LinesAhead::drop_dashes_within(std::vector<char>& labelled) const {
+  constexpr std::size_t kPairsEach = 4;  // couplets with one dash, for each with two
+  std::vector<std::size_t> starts;
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    if (labelled[i] != 0) starts.push_back(i);
+  }
+  auto const is_dash_at = [&](std::size_t s) {
+    return s < starts.size() && is_dash(code_point_at(lines_[starts[s]].text, 0).value);
+  };
+  std::vector<std::size_t> within;
+  std::size_t pairs = 0;
+  for (std::size_t s = 0; s < starts.size(); ++s) {
+    if (is_dash_at(s) || !is_dash_at(s + 1)) continue;
+    if (!is_dash_at(s + 2)) {
+      ++pairs;
+      continue;
+    }
+    auto const dash = starts[s + 1];
+    bool const within_lead = !is_dash_at(s + 3) && lines_[dash - 1].text.ends_with('.') &&
+                             !leads_somewhere(labelled, starts[s]) &&
+                             leads_somewhere(labelled, dash) &&
+                             leads_somewhere(labelled, starts[s + 2]);
+    if (!within_lead) return;  // couplets may have three leads
+    within.push_back(dash);
+  }
+  if (within.size() * kPairsEach > pairs) return;
+  for (auto const dash : within) labelled[dash] = 0;
 }
 
 // "4. Aus Roe" above a key that has a couplet 4 of its own: the number of the genus in its book,

@@ -88,6 +88,7 @@ class LinesAhead {
   [[nodiscard]] std::vector<char> find_labelled() const;
   void drop_starred_notes(std::vector<char>& labelled) const;
   void drop_wrapped_dashes(std::vector<char>& labelled) const;
+  void drop_dashes_within(std::vector<char>& labelled) const;
   [[nodiscard]] bool leads_somewhere(std::vector<char> const& labelled, std::size_t i) const;
   void drop_numbered_genera(std::vector<char>& labelled) const;
   void find_usual_style();

@@ -38,6 +38,7 @@
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
+#include "keydrift/formats/printed_underlining.hpp"
 
 namespace keydrift {
 namespace {
@@ -59,6 +60,8 @@ constexpr std::array kMends{
     Mend{clear_dashes_before_numbers, "dashed-numbers",
          " couplet's number was read without the dash before it",
          " couplets' numbers were read without the dashes before them"},
+    Mend{clear_underlining, "underlined-words", " line was read without the low lines that underline",
+         " lines were read without the low lines that underline"},
     Mend{restore_daggers, "misread-signs",
          " line that begins with \"t\", \"tt\" or the like was read as if with daggers",
          " lines that begin with \"t\", \"tt\" and the like were read as if with daggers"},

@@ -92,6 +92,15 @@ constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"
 
 bool is_all_capitals(std::string_view word) { return is_in_capitals(word, 3); }
 
+// "June", "April-June": when a species is about, at the end of its account.
+bool ends_in_month(std::string_view word) {
+  static constexpr std::array kMonths{"june"sv,    "october"sv, "septembre"sv, "juillet"sv,
+                                      "octubre"sv, "outubro"sv, "ottobre"sv,   "novembre"sv};
+  auto const hyphen = word.rfind('-');
+  auto const last = hyphen == std::string_view::npos ? word : word.substr(hyphen + 1);
+  return is_one_of(kMonths, fold(last));
+}
+
 }  // namespace
 
 bool is_separator(std::string_view word) { return is_one_of(kSeparators, word); }
@@ -299,7 +308,7 @@ bool is_abbreviated(std::string_view word) {
 bool is_latin_genus(std::string_view word) {
   word = without_end(word);
   while (!word.empty() && word.back() == '.') word.remove_suffix(1);
-  if (!is_capitalised(word)) return false;
+  if (!is_capitalised(word) || ends_in_month(word)) return false;
   bool const capitals = word.size() >= 4 && is_all_capitals(word);
   return has_latin_ending(word) || (capitals && has_strict_latin_ending(fold(word)));
 }

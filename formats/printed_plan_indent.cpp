@@ -241,6 +241,18 @@ class IndentPlanner {
     return lower * 2 > all;
   }
 
+  // "… a simple raceme," (a comma for the stop) / "    Raceme terminal   A. busa" / "    Raceme
+  // lateral": the line that ends in a name has a rival that begins as it does.
+  [[nodiscard]] bool is_answered_below(std::size_t i, std::size_t start) const {
+    constexpr std::size_t kShortest = 3;  // bytes
+    if (!ends_[i] || lines_[i].indent <= lines_[start].indent || i + 1 >= lines_.size()) {
+      return false;
+    }
+    auto const word = first_word(lines_[i].text);
+    return word.size() >= kShortest && lines_[i + 1].indent == lines_[i].indent &&
+           first_word(lines_[i + 1].text) == word;
+  }
+
   [[nodiscard]] static bool hangs(std::string_view text) {
     auto const c = code_point_before(text, text.size()).value;
     return c == ',' || is_dash(c) || c == '&' || c == '(' || c == 0xAD;
@@ -280,7 +292,8 @@ class IndentPlanner {
       } else if (small ||
                  (!gap && lines_[i].indent > lines_[start].indent &&
                   counts_on(lines_[before].text, text)) ||
-                 (!gap && (hangs(lines_[before].text) || hanging_[before])) ||
+                 (!gap && (hanging_[before] ||
+                           (hangs(lines_[before].text) && !is_answered_below(i, start)))) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;
       } else if (gap || !breaks_.forced(before, i)) {

@@ -318,6 +318,9 @@ constexpr std::array kKinds{
                 "A cell that does not say whether this is a voucher", "Write true or false."},
     FindingKind{"unclosed-quote", Severity::warning, "A quoted cell that does not close",
                 "Add the closing quotation mark."},
+    FindingKind{
+        "underlined-words", Severity::information, "Low lines that stand for underlining",
+        "Typescripts and plain text mark names so, \"_A. busa_\". They were left out."},
     FindingKind{"unknown-column", Severity::information, "A column that is not read",
                 "It may be meant as one of those that are; then near names are proposed."},
     FindingKind{"unknown-couplet", Severity::error,
