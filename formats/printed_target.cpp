@@ -291,11 +291,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     rest.remove_prefix(name);
   }
   rest.remove_prefix(behind_genus_sign(rest));
-  // "[A. busa]": a species that does not belong to the area, or is only to be expected there.
-  auto const closed = rest.ends_with('.') ? rest.substr(0, rest.size() - 1) : rest;
+  // "[A. busa].": of another area
+  auto const closed = rest.ends_with("].") ? rest.substr(0, rest.size() - 1) : rest;
   if (closed.starts_with('[') && is_latin_name(without_brackets(closed))) {
     rest = without_brackets(closed);
-    reading.remark = "in square brackets";
   }
   take_brackets(rest, reading.remark, figures);
   auto const stripped = strip_pointer(rest);
