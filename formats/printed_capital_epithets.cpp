@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_numbered_species.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -53,7 +54,73 @@ bool is_epithet_of_person(std::string_view word) {
          !ends_in_one_of(word, kHigher);
 }
 
+namespace {
+
+// The one taxon that a lead leads to, printed as a word in capitals; nullptr for other leads.
+TaxonReading* lone_in_capitals(ReadLead& read) {
+  if (read.to.form != DestinationForm::taxa || read.to.taxa.taxa.size() != 1) return nullptr;
+  auto& taxon = read.to.taxa.taxa.front();
+  auto const words = words_of(read.lead.destination_printed);
+  bool const capitals =
+      !words.empty() && is_in_capitals(without_closing_marks(words.front()), kShortest);
+  bool const lone = !taxon.genusless && taxon.name.find(' ') == std::string::npos;
+  return capitals && lone ? &taxon : nullptr;
+}
+
+// "BUSA, 1894." between "ausa, 1893." and "cusa, 1895.": the numbers count species.
+void take_capitals_in_series(std::vector<ReadLead>& reads) {
+  std::unordered_set<std::uint32_t> epithets;  // numbers of ends that leave the genus out
+  for (auto const& read : reads) {
+    auto const& taxa = read.to.taxa.taxa;
+    bool const epithet = read.to.form == DestinationForm::taxa && taxa.size() == 1 &&
+                         taxa.front().genusless;
+    if (auto const number = species_number_at(read.lead.destination_printed);
+        epithet && number > 0) {
+      epithets.insert(number);
+    }
+  }
+  if (epithets.size() < kFewest) return;
+  auto const [least, most] = std::minmax_element(epithets.begin(), epithets.end());
+  std::vector<TaxonReading*> capitals;
+  for (auto& read : reads) {
+    auto const number = species_number_at(read.lead.destination_printed);
+    auto* taxon = lone_in_capitals(read);
+    // The first of a series and the last stand beside others of it.
+    if (taxon != nullptr && number + 1 >= *least && number <= *most + 1) capitals.push_back(taxon);
+  }
+  for (auto* taxon : capitals) {
+    taxon->name = fold(taxon->name);
+    taxon->genusless = true;
+    if (is_year(taxon->authorship)) taxon->authorship.clear();  // the number, "busa, 1894"
+  }
+}
+
+// "BUSA CUSA, 18a." where another lead leads to "BUSA, 18.": its subspecies.
+void take_subspecies_in_capitals(std::vector<ReadLead>& reads) {
+  std::unordered_set<std::string> species;
+  for (auto& read : reads) {
+    auto const* taxon = lone_in_capitals(read);
+    bool const alone = taxon != nullptr && (taxon->authorship.empty() || is_year(taxon->authorship));
+    if (alone) species.insert(fold(taxon->name));
+  }
+  if (species.empty()) return;
+  for (auto& read : reads) {
+    auto* taxon = lone_in_capitals(read);
+    if (taxon == nullptr || !species.contains(fold(taxon->name))) continue;
+    auto const words = words_of(taxon->authorship);
+    auto const epithet = words.empty() ? std::string{} : std::string{without_end(words.front())};
+    if (!is_in_capitals(epithet, kShortest) || !has_epithet_ending(fold(epithet))) continue;
+    taxon->name = fold(taxon->name) + " " + fold(epithet);
+    taxon->authorship.clear();
+    taxon->genusless = true;
+  }
+}
+
+}  // namespace
+
 void take_capital_epithets(std::vector<ReadLead>& reads) {
+  take_subspecies_in_capitals(reads);
+  take_capitals_in_series(reads);
   std::size_t epithets = 0;
   std::size_t others = 0;
   std::vector<TaxonReading*> capitals;
@@ -159,6 +226,10 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
     for (auto const& taxon : read.to.taxa.taxa) {
       if (read.to.form != DestinationForm::taxa) continue;
       auto const first = without_closing_marks(words_of(read.lead.destination_printed).front());
+      if (taxon.genusless && is_in_capitals(first, kShortest)) {  // "BUSA CUSA, 18a."
+        ++capitals;
+        continue;
+      }
       bool const lone = taxon.name.find(' ') == std::string::npos && !taxon.name.empty() &&
                         !taxon.genusless && !taxon.literal;
       bool const capital = is_in_capitals(first) || (account && has_strict_latin_ending(first));

@@ -13,7 +13,6 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_numbered_species.hpp"
 
@@ -173,22 +172,6 @@ Finding name_mended(KeyText const& key, ReadLead const& read, std::string_view p
   return finding;
 }
 
-// 12 of "12. A. busa", 1899 of "busa, 1899."; 0 for other ends.
-std::uint32_t species_number(std::string_view end) {
-  auto const number_of = [](std::string_view digits) -> std::uint32_t {
-    auto const number = read_reference(without_closing_marks(digits));
-    bool const plain = number && number->letter.empty() && number->family == LabelFamily::digits;
-    return plain ? number->number : 0;
-  };
-  auto const words = words_of(end);
-  if (words.size() < 2) return 0;
-  if (words.front().ends_with('.') && is_digit(code_point_at(words.front(), 0).value)) {
-    return number_of(words.front());
-  }
-  bool const behind = words[words.size() - 2].ends_with(',');
-  return behind && is_digit(code_point_at(words.back(), 0).value) ? number_of(words.back()) : 0;
-}
-
 // Letters to be put in, left out or changed to make the one word the other.
 std::size_t edits_between(std::string_view one, std::string_view other) {
   std::vector<std::size_t> costs(other.size() + 1);
@@ -236,7 +219,7 @@ class NamesByNumber {
 
  private:
   [[nodiscard]] ListedSpecies const* listed_for(ReadLead const& read) const {
-    auto const number = species_number(read.lead.destination_printed);
+    auto const number = species_number_at(read.lead.destination_printed);
     return number == 0 ? nullptr : species_.find(number);
   }
 

@@ -11,6 +11,21 @@
 
 namespace keydrift::printed {
 
+std::uint32_t species_number_at(std::string_view end) {
+  auto const number_of = [](std::string_view digits) -> std::uint32_t {
+    auto const number = read_reference(without_closing_marks(digits));
+    bool const plain = number && number->letter.empty() && number->family == LabelFamily::digits;
+    return plain ? number->number : 0;
+  };
+  auto const words = words_of(end);
+  if (words.size() < 2) return 0;
+  if (words.front().ends_with('.') && is_digit(code_point_at(words.front(), 0).value)) {
+    return number_of(words.front());
+  }
+  bool const behind = words[words.size() - 2].ends_with(',');
+  return behind && is_digit(code_point_at(words.back(), 0).value) ? number_of(words.back()) : 0;
+}
+
 NumberedSpecies::NumberedSpecies(KeyText const& key, SortedLines const& sorted) {
   for (std::size_t i = 0; i < key.lines.size() && i < sorted.accounts.size(); ++i) {
     auto const kind = sorted.accounts[i].kind;

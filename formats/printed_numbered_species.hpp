@@ -10,6 +10,10 @@
 
 namespace keydrift::printed {
 
+// The number of the species at a lead's end: 12 of "12. A. busa", 1899 of "busa, 1899."; 0 for
+// other ends.
+[[nodiscard]] std::uint32_t species_number_at(std::string_view end);
+
 struct ListedSpecies {
   std::string name;      // "A. busa" or "Ausella busa", without its author
   std::uint32_t line{};  // its number
