@@ -352,7 +352,7 @@ class Reader {
 
   void try_unlabelled_rivals() {
     if (is_spent()) return;
-    for (auto const borders : {LeadBorders::blanks, LeadBorders::ends}) {
+    for (auto const borders : {LeadBorders::blanks, LeadBorders::ends, LeadBorders::indents}) {
       if (auto found = plan_by_paragraphs(without_heads(), borders)) {
         try_layouts(read(std::move(found->numbering), std::move(found->plan)), {Layout::parallel});
       }

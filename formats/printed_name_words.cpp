@@ -142,6 +142,17 @@ std::string_view without_closing_marks(std::string_view word) {
   return word;
 }
 
+std::string_view without_mark_of_new(std::string_view name) {
+  static constexpr std::array kMarks{"new species"sv, "n. sp."sv,         "sp. n."sv,
+                                     "sp. nov."sv,    "new subspecies"sv, "nov. sp."sv};
+  for (auto const mark : kMarks) {
+    if (!name.ends_with(mark)) continue;
+    name = trim_right(name.substr(0, name.size() - mark.size()));
+    return name.ends_with(',') ? name.substr(0, name.size() - 1) : name;
+  }
+  return name;
+}
+
 bool is_plain_word(std::string_view word) {
   // Most are letters of ASCII alone.
   bool const plain = std::all_of(word.begin(), word.end(), [](char c) {
@@ -202,7 +213,8 @@ bool has_strict_latin_ending(std::string_view word) {
       "us"sv,    "a"sv,    "um"sv,    "is"sv,   "ops"sv, "ax"sv,      "ix"sv,   "ex"sv,
       "ys"sv,    "yx"sv,   "ox"sv,    "ii"sv,   "ae"sv,  "æ"sv,       "ens"sv,  "ans"sv,
       "oides"sv, "ini"sv,  "ensis"sv, "cola"sv, "fer"sv, "ger"sv,     "pes"sv,  "ceps"sv,
-      "color"sv, "ense"sv, "ale"sv,   "ile"sv,  "are"sv, "ophorum"sv, "idae"sv, "aceae"sv};
+      "color"sv, "ense"sv, "ale"sv,   "ile"sv,  "are"sv, "ophorum"sv, "idae"sv, "aceae"sv,
+      "frons"sv};
   return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
     return word.size() > ending.size() && word.ends_with(ending);
   });

@@ -33,6 +33,9 @@ namespace keydrift::printed {
 // "sp.n.", "n.sp.", "sp.nov.": set as one word, they say that a taxon is new.
 [[nodiscard]] bool is_mark_of_new(std::string_view word);
 
+// "busa, new species" and "busa sp. n." without what says that the taxon is new.
+[[nodiscard]] std::string_view without_mark_of_new(std::string_view name);
+
 // Letters and inner hyphens only; at least two of them.
 [[nodiscard]] bool is_plain_word(std::string_view word);
 [[nodiscard]] bool is_epithet(std::string_view word);  // "alba"; "×alba" of a hybrid too

@@ -1,6 +1,5 @@
 #include "keydrift/formats/printed_paged_ends.hpp"
 
-#include <array>
 #include <cstddef>
 #include <string_view>
 
@@ -11,20 +10,6 @@
 namespace keydrift::printed {
 namespace {
 
-using namespace std::string_view_literals;
-
-// "busa, new species" and "busa sp. n." without what says that it is new.
-std::string_view without_new(std::string_view name) {
-  static constexpr std::array kMarks{"new species"sv, "n. sp."sv,         "sp. n."sv,
-                                     "sp. nov."sv,    "new subspecies"sv, "nov. sp."sv};
-  for (auto const mark : kMarks) {
-    if (!name.ends_with(mark)) continue;
-    name = trim_right(name.substr(0, name.size() - mark.size()));
-    return name.ends_with(',') ? name.substr(0, name.size() - 1) : name;
-  }
-  return name;
-}
-
 // Begin of the epithet of "… bus (p. 47)", "… bus Roe (p. 47).", "… bus, new species (p. 47)"; the
 // text's size where it ends otherwise.
 std::size_t paged_epithet(std::string_view text) {
@@ -34,7 +19,7 @@ std::size_t paged_epithet(std::string_view text) {
   if (!text.ends_with(')') || open == std::string_view::npos) return none;
   auto const inside = text.substr(open + 2, text.size() - open - 3);
   if (!starts_with_page(inside)) return none;
-  auto const before = without_new(trim_right(text.substr(0, open)));
+  auto const before = without_mark_of_new(trim_right(text.substr(0, open)));
   auto begin = last_word_begin(before);
   if (is_authorish(before.substr(begin))) {
     begin = last_word_begin(trim_right(before.substr(0, begin)));

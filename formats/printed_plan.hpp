@@ -89,8 +89,9 @@ struct NumberedPlan {
 
 // What parts leads of which only a couplet's first bears a label.
 enum class LeadBorders : std::uint8_t {
-  blanks,  // each is a paragraph between blank lines
-  ends,    // each ends in a line that holds nothing but its destination
+  blanks,   // each is a paragraph between blank lines
+  ends,     // each ends in a line that holds nothing but its destination
+  indents,  // each begins with a line that is set in as the labelled ones are, others less
 };
 // nullopt when more than one couplet in four has no other paragraph that ends in a destination.
 [[nodiscard]] std::optional<NumberedPlan> plan_by_paragraphs(std::vector<SourceLine> const& lines,

@@ -1,11 +1,15 @@
 // Where leads begin when only the first of a couplet bears a label and each is a paragraph between
-// blank lines, or ends in a line that holds nothing but its destination.
+// blank lines, ends in a line that holds nothing but its destination, or begins with a line that is
+// set in.
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
+#include <map>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -29,6 +33,7 @@ class ParagraphPlanner {
       : lines_{lines}, borders_{borders} {}
 
   std::optional<NumberedPlan> plan() && {
+    if (borders_ == LeadBorders::indents && !find_indent()) return std::nullopt;
     find_paragraphs();
     find_labelled();
     if (labelled_.size() < kFewestCouplets) return std::nullopt;
@@ -73,6 +78,21 @@ class ParagraphPlanner {
     plan.starts.push_back(start);
   }
 
+  // How far most labelled lines are set in, if the lines that go on are set in less.
+  [[nodiscard]] bool find_indent() {
+    std::map<std::uint32_t, std::size_t> labelled;
+    std::map<std::uint32_t, std::size_t> others;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (!lines_[i].text.empty()) ++(begins_labelled(i) ? labelled : others)[lines_[i].indent];
+    }
+    auto const fewer = [](auto const& a, auto const& b) { return a.second < b.second; };
+    auto const usual = std::max_element(labelled.begin(), labelled.end(), fewer);
+    auto const rest = std::max_element(others.begin(), others.end(), fewer);
+    if (usual == labelled.end() || rest == others.end()) return false;
+    indent_ = usual->first;
+    return usual->second >= kFewestCouplets && rest->first < indent_;
+  }
+
   // Those that are no page's head or foot: "518" / "Marsh Studies" / "Vol. 11, no. 3".
   void find_paragraphs() {
     for (std::size_t i = 0; i < lines_.size();) {
@@ -87,7 +107,9 @@ class ParagraphPlanner {
         paragraph.last = i;
         furniture = furniture || is_page_furniture(lines_[i].text);
         bool const ends = borders_ == LeadBorders::ends && i > paragraph.first && ends_alone(i);
-        more = !ends && !begins_labelled(i + 1);
+        bool const set_in = borders_ == LeadBorders::indents && i + 1 < lines_.size() &&
+                            lines_[i + 1].indent == indent_ && indent_ > 0;
+        more = !ends && !set_in && !begins_labelled(i + 1);
       }
       if (!furniture || ends_in_number_alone(paragraph)) paragraphs_.push_back(paragraph);
     }
@@ -95,11 +117,13 @@ class ParagraphPlanner {
   // "busa Roe" or "5" on a line of its own.
   [[nodiscard]] bool ends_alone(std::size_t i) const {
     auto const text = lines_[i].text;
-    return is_number_only(text) || is_latin_name(text) || is_genusless_name(text);
+    return is_number_only(text) || is_latin_name(text) || is_genusless_name(text) ||
+           is_numbered_name(text) || is_genusless_name(without_mark_of_new(text));
   }
   [[nodiscard]] bool begins_labelled(std::size_t i) const {
     if (i >= lines_.size()) return false;
     auto const label = read_label(lines_[i].text);
+    if (is_numbered_name(lines_[i].text)) return false;
     return label && label->family == LabelFamily::digits && label->end != LabelEnd::none &&
            starts_with_upper(lines_[i].text.substr(label->text_at));
   }
@@ -149,6 +173,7 @@ class ParagraphPlanner {
   std::vector<Paragraph> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
   Numbering numbering_;                // of these
+  std::uint32_t indent_{};             // of lines that begin leads, where these are set in
 };
 
 }  // namespace

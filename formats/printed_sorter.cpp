@@ -410,7 +410,11 @@ class Sorter {
       return true;
     }
     bool const name = !numbering_.exact && !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
-    bool const alone = name || read_reference(strip_pointer(line.text)).has_value();
+    auto const number = read_reference(strip_pointer(line.text));
+    // "… the coxa" / "II.": no couplet is numbered so.
+    bool const of_key = number && (number->family == LabelFamily::digits ||
+                                   number->family == numbering_.family);
+    bool const alone = name || of_key;
     leads_.add_piece(at_, 0);
     leads_.last().destination_told = name;
     if (alone) leads_.set_progress(Progress::done);

@@ -85,7 +85,8 @@ bool names_species_group(std::string_view text) {
 }
 
 bool is_numbered_name(std::string_view line) {
-  constexpr std::size_t kLongest = 80;  // bytes
+  constexpr std::size_t kLongest = 80;     // bytes
+  constexpr std::size_t kLongestFull = 8;  // words, a genus in full among them
   if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return false;
   auto const words = words_of(line);
   if (words.size() < 3) return false;
@@ -93,12 +94,19 @@ bool is_numbered_name(std::string_view line) {
   bool const dash = words[1].size() <= 3 && is_dash(code_point_at(words[1], 0).value) &&
                     words[0].find_first_not_of("0123456789"sv) == std::string_view::npos;
   auto const genus = words[dash ? 2 : 1];
-  if ((!dash && !words[0].ends_with('.')) || !is_abbreviated(genus)) return false;
+  if (!dash && !words[0].ends_with('.')) return false;
   auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
   if (!is_latin_name(name)) return false;
   // "3. A. bus n. sp."
   auto const remark = read_taxa(name).remark;
-  return remark.empty() || remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
+  bool const fresh = remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
+  // "3. Ausella bus Roe", and not "3. Corolla alba".
+  bool const plain = words[0].find_first_not_of("0123456789."sv) == std::string_view::npos;
+  bool const full = plain && words.size() > (dash ? 4U : 3U) && words.size() <= kLongestFull &&
+                    line.find('\t') == std::string_view::npos && is_capitalised(genus) &&
+                    has_strict_latin_ending(genus) && is_epithet(words[dash ? 3 : 2]) &&
+                    (fresh || is_certain_name(name));
+  return (is_abbreviated(genus) || full) && (remark.empty() || fresh);
 }
 
 bool has_numbered_name_within(std::string_view text) {
