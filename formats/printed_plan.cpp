@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <numeric>
 #include <string>
 #include <unordered_map>
 #include <unordered_set>
@@ -133,10 +135,34 @@ class LabelPlanner {
       before = i;
     }
     if (plan.starts.size() < 2) return std::nullopt;
+    take_dashes_for_signs(plan);
     return plan;
   }
 
  private:
+  // "□ Leaves long" / "  — Leaves ovate" / "  — Leaves linear": where all other leads bear signs,
+  // the dash is the sign of a level, too, if each answers another.
+  void take_dashes_for_signs(LeadPlan& plan) const {
+    constexpr std::size_t kFewest = 4;            // leads with signs
+    std::map<std::uint32_t, std::size_t> dashes;  // by indentation
+    std::size_t signs = 0;
+    for (auto const& start : plan.starts) {
+      if (start.rank.alphabet == Alphabet::sign) ++signs;
+      if (start.rank.alphabet == Alphabet::dash) ++dashes[lines_[start.line].indent];
+    }
+    bool const paired =
+        std::all_of(dashes.begin(), dashes.end(), [](auto const& one) { return one.second > 1; });
+    auto const all =
+        std::accumulate(dashes.begin(), dashes.end(), signs,
+                        [](std::size_t sum, auto const& one) { return sum + one.second; });
+    if (dashes.empty() || !paired || signs < kFewest || all != plan.starts.size()) return;
+    for (auto& start : plan.starts) {
+      if (start.rank.alphabet != Alphabet::dash) continue;
+      start.rank.alphabet = Alphabet::sign;
+      start.rank.sign = RankLabel::kDashAsSign;
+    }
+  }
+
   void read_all() {
     ranks_.resize(lines_.size());
     numerals_.resize(lines_.size());

@@ -14,16 +14,38 @@ constexpr std::size_t kLongestNumeral = 7;        // of a label, "xxxviii"
 constexpr std::size_t kLongestGroupNumeral = 12;  // "ccclxxxviii"
 
 // Signs that print uses for leads; their place here is their rank.
-constexpr std::array<char32_t, 21> kSigns{'*',    '+',    0xA7,   '=',    0x2020, 0x2021, '#',
-                                          0xB6,   0x25CB, 0x25CF, 0x25A1, 0x25A0, 0x25CA, 0x25C6,
-                                          0x2606, 0x2605, '|',    0x2217, 0xD7,   0x25B3, 0xB0};
+constexpr std::array<char32_t, 46> kSigns{'*',    '+',
+                                          0xA7,   '=',
+                                          0x2020, 0x2021,
+                                          '#',    0xB6,
+                                          0x25CB, 0x25CF,
+                                          0x25A1, 0x25A0,
+                                          0x25CA, 0x25C6,
+                                          0x2606, 0x2605,
+                                          '|',    0x2217,
+                                          0xD7,   0x25B3,
+                                          0xB0,   0x273D,
+                                          0x2720, 0xF7,
+                                          0x2016, 0x2225,
+                                          0x2731, 0x2732,
+                                          0x2736, 0x273B,
+                                          0x274B, 0x2722,
+                                          0x271A, 0x25C7,
+                                          0x25B2, 0x25BD,
+                                          0x25BC, 0x25E6,
+                                          0x2299, 0x2609,
+                                          0x25CE, 0x2295,
+                                          0x2042, 0x203B,
+                                          0x2206, RankLabel::kDashAsSign};
 
 std::uint32_t place_among_signs(char32_t c) {
   auto const found = std::find(kSigns.begin(), kSigns.end(), c);
   return static_cast<std::uint32_t>(found - kSigns.begin());
 }
 
-bool is_sign(char32_t c) { return place_among_signs(c) < kSigns.size(); }
+bool is_sign(char32_t c) {
+  return c != RankLabel::kDashAsSign && place_among_signs(c) < kSigns.size();
+}
 
 struct Index {
   std::uint32_t value{};

@@ -34,6 +34,7 @@ struct RankLabel {
   std::string_view decimal;  // "1.2.1", without a full stop at its end; empty for other labels
   // What the labels of one rank have in common: alphabet and punctuation.
   [[nodiscard]] std::uint32_t rank() const;
+  static constexpr char32_t kDashAsSign = 0x2014;  // where dashes are the sign of a level
   static constexpr std::uint32_t kFirstSign = 72;  // ranks of signs begin here
   static constexpr std::uint32_t kRanks = 128;     // ranks are below
 };

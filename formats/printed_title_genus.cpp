@@ -257,8 +257,9 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     while (!bare.empty() && ",.:;)]\"'*"sv.find(bare.back()) != std::string_view::npos) {
       bare.remove_suffix(1);
     }
-    // Quotation marks beyond ASCII, and the dagger of a footnote.
-    for (auto const mark : {"\u201C"sv, "\u201D"sv, "\u2018"sv, "\u2019"sv, "\u2020"sv}) {
+    // Quotation marks beyond ASCII, the dagger of a footnote and its number set high.
+    for (auto const mark : {"\u201C"sv, "\u201D"sv, "\u2018"sv, "\u2019"sv, "\u2020"sv, "\u00B9"sv,
+                            "\u00B2"sv, "\u00B3"sv}) {
       if (bare.starts_with(mark)) bare.remove_prefix(mark.size());
       if (bare.ends_with(mark)) bare.remove_suffix(mark.size());
     }
