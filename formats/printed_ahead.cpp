@@ -260,7 +260,7 @@ std::optional<Label> LinesAhead::judge_label_at(std::size_t i) const {
     bool const name = is_destination_behind_dash(words) || is_dated_name(words) || account;
     return name ? std::nullopt : label;
   }
-  if (is_numbered_name(lines_[i].text) || is_taxon_far_in(i)) return std::nullopt;
+  if (is_numbered_species(i) || is_taxon_far_in(i)) return std::nullopt;
   if (label->family == LabelFamily::upper && is_known_name(i, words)) return std::nullopt;
   if (titles_numbered_account(*label, words)) return std::nullopt;
   if (!titles_account(words) && !titles_known_account(words)) return label;

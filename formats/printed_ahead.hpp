@@ -61,6 +61,10 @@ class LinesAhead {
   // Only the first lead of each couplet has a label.
   [[nodiscard]] bool second_leads_unlabelled() const { return second_leads_unlabelled_; }
 
+  // "3. A. busa", "3. Ausella busa Roe"; without an author only where several lines of that genus
+  // look so, for two words may be those of a lead in Latin.
+  [[nodiscard]] bool is_numbered_species(std::size_t i) const;
+
   // "2. Females", apart from the text around it, above a key whose labels look otherwise ("1
   // Head").
   [[nodiscard]] bool is_numbered_title(std::size_t i) const;
@@ -125,6 +129,7 @@ class LinesAhead {
   std::unordered_set<std::uint32_t> usual_numbers_;  // printed so
   bool usually_led_{false};                          // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
+  mutable std::optional<std::unordered_set<std::string_view>> numbered_genera_;  // of bare species
   mutable std::unordered_set<std::string> numbered_names_;
   mutable std::optional<bool> have_ends_;
   mutable std::optional<bool> ends_alone_;

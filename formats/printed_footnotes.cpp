@@ -12,7 +12,6 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
-#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -71,7 +70,7 @@ class Finder {
     auto const text = lines_[i].text;
     auto const first = static_cast<unsigned char>(text.front());
     if (!is_digit(first) && first != '*') return i;
-    if (is_numbered_name(text)) return i;
+    if (ahead_.is_numbered_species(i)) return i;
     auto const sign = label ? label : read_label(text);
     if (!sign || sign->text_at >= text.size()) return i;
     if (!starts_with_upper(text.substr(sign->text_at))) return i;

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <string_view>
+#include <unordered_map>
 
 #include "keydrift/formats/printed_ahead.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -65,6 +66,42 @@ std::vector<bool> LinesAhead::find_epithets_alone(std::vector<SourceLine> const&
   return alone;
 }
 
+namespace {
+
+// The genus of "3. Ausella busa"; empty for any other line.
+std::string_view genus_of_bare_species(std::string_view line) {
+  constexpr std::size_t kLongest = 80;  // bytes
+  if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return {};
+  auto const words = words_of(line, 4);
+  bool const species = words.size() == 3 && is_species_number(words[0]) &&
+                       is_capitalised(words[1]) && has_strict_latin_ending(words[1]) &&
+                       is_epithet(without_closing_marks(words[2])) &&
+                       has_epithet_ending(without_closing_marks(words[2]));
+  return species ? words[1] : std::string_view{};
+}
+
+}  // namespace
+
+bool LinesAhead::is_numbered_species(std::size_t i) const {
+  auto const text = lines_[i].text;
+  if (text.empty() || !is_digit(code_point_at(text, 0).value)) return false;
+  if (is_numbered_name(text)) return true;
+  auto const genus = genus_of_bare_species(text);
+  if (genus.empty()) return false;
+  if (!numbered_genera_) {
+    constexpr std::size_t kFewest = 3;  // species of one genus
+    std::unordered_map<std::string_view, std::size_t> counts;
+    for (auto const& line : lines_) {
+      if (auto const one = genus_of_bare_species(line.text); !one.empty()) ++counts[one];
+    }
+    numbered_genera_.emplace();
+    for (auto const& [one, count] : counts) {
+      if (count >= kFewest) numbered_genera_->insert(one);
+    }
+  }
+  return numbered_genera_->contains(genus);
+}
+
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
   if (epithets_alone_[i]) return true;
@@ -80,7 +117,7 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   }
   // "(p. 36) AUSELLA Roe"
   if (line.text.starts_with('(') && is_far_in(i) && begins_with_page(line.text)) return true;
-  if (i > 0 && is_numbered_name(line.text)) return true;
+  if (i > 0 && is_numbered_species(i)) return true;
   bool const margin = is_set_in(i, 3 * kDestinationIndent);
   bool const epithet = is_epithet_beyond_doubt(line.text) ||
                        ((!usually_led_ || margin) && is_genusless_name(line.text)) ||
