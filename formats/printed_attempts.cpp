@@ -55,6 +55,7 @@ class Reader {
     if (!marked && !numbers_tell()) try_accounts();
     if (!is_settled() && !marked) try_number_plans();
     if (!is_settled()) try_loose_ends();
+    if (!is_settled() && !marked && (!numbers_tell() || is_lopsided())) try_paragraphs();
     if (!is_settled() && !numbers_tell() && !marked) {
       try_nested_numbers();
       try_decimals();
@@ -350,13 +351,31 @@ class Reader {
     }
   }
 
-  void try_unlabelled_rivals() {
-    if (is_spent()) return;
+  // Only the first lead of a couplet bears a label; each is a paragraph.
+  void try_paragraphs() {
     for (auto const borders : {LeadBorders::blanks, LeadBorders::ends, LeadBorders::indents}) {
-      if (auto found = plan_by_paragraphs(without_heads(), borders)) {
-        try_layouts(read(std::move(found->numbering), std::move(found->plan)), {Layout::parallel});
+      if (is_spent()) return;
+      auto const found = plan_by_paragraphs(without_heads(), borders);
+      if (!found) continue;
+      for (bool const loose : {false, true}) {
+        auto numbering = found->numbering;
+        numbering.ends.loose = loose;
+        auto const leads = read(std::move(numbering), found->plan);
+        try_layouts(leads, {Layout::parallel});
+        if (std::none_of(leads->reads.begin(), leads->reads.end(), is_open)) break;
       }
     }
+  }
+
+  // Some couplet has one lead only.
+  [[nodiscard]] bool is_lopsided() const {
+    auto const& couplets = best_->grouping.couplets;
+    return std::any_of(couplets.begin(), couplets.end(),
+                       [](RawCouplet const& couplet) { return couplet.member_count == 1; });
+  }
+
+  void try_unlabelled_rivals() {
+    if (is_spent()) return;
     auto plan = plan_by_words(lines_, numbering_);
     if (!plan) return;
     try_layouts(read(numbering_, std::move(plan)), {Layout::parallel, Layout::indented});

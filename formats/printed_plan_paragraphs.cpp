@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -118,7 +119,7 @@ class ParagraphPlanner {
   [[nodiscard]] bool ends_alone(std::size_t i) const {
     auto const text = lines_[i].text;
     return is_number_only(text) || is_latin_name(text) || is_genusless_name(text) ||
-           is_numbered_name(text) || is_genusless_name(without_mark_of_new(text));
+           is_bare_epithet(text) || is_numbered_name(text) || is_genusless_name(without_mark_of_new(text));
   }
   [[nodiscard]] bool begins_labelled(std::size_t i) const {
     if (i >= lines_.size()) return false;
@@ -165,7 +166,8 @@ class ParagraphPlanner {
     if (own_line && ends_alone(paragraph.last)) return true;
     auto const split = split_at_leader(ends, numbering);
     if (split.kind != LeaderKind::none && split.destination_begin < ends.size()) return true;
-    return trailing_reference(ends, &numbering).has_value() || trailing_name(ends).has_value();
+    return trailing_reference(ends, &numbering).has_value() || trailing_name(ends).has_value() ||
+           loose_name(ends).has_value();
   }
 
   std::vector<SourceLine> const& lines_;
