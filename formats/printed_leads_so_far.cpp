@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 
@@ -165,6 +166,12 @@ bool LeadsSoFar::end_directly_above(std::size_t at) const {
   if (leads_.empty()) return false;
   auto const& lead = leads_.back();
   return pieces_[lead.first_piece + lead.piece_count - 1].line + 1 == at;
+}
+
+bool LeadsSoFar::ends_in_species_number() const {
+  auto const before = last_line();
+  auto const begin = last_word_begin(before);
+  return begin > 0 && is_species_number(before.substr(begin));
 }
 
 bool LeadsSoFar::hangs_open() const {

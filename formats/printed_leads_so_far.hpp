@@ -63,6 +63,8 @@ class LeadsSoFar {
   [[nodiscard]] std::string_view last_line() const;  // of the last lead
   // The last lead's last line is the one above line `at`.
   [[nodiscard]] bool end_directly_above(std::size_t at) const;
+  // "… weakly serrate. 2."
+  [[nodiscard]] bool ends_in_species_number() const;
   // The destination's last line ends in the middle of a list.
   [[nodiscard]] bool hangs_open() const;
   // The last lead ends in leaders to nothing, and the line is leaders to something.

@@ -68,12 +68,12 @@ std::vector<bool> LinesAhead::find_epithets_alone(std::vector<SourceLine> const&
 
 namespace {
 
-// The genus of "3. Ausella busa"; empty for any other line.
-std::string_view genus_of_bare_species(std::string_view line) {
+// The genus of "3. Ausella busa" and of "3. Ausella busa Roe"; empty for any other line.
+std::string_view genus_of_numbered_species(std::string_view line) {
   constexpr std::size_t kLongest = 80;  // bytes
   if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return {};
   auto const words = words_of(line, 4);
-  bool const species = words.size() == 3 && is_species_number(words[0]) &&
+  bool const species = words.size() >= 3 && is_species_number(words[0]) &&
                        is_capitalised(words[1]) && has_strict_latin_ending(words[1]) &&
                        is_epithet(without_closing_marks(words[2])) &&
                        has_epithet_ending(without_closing_marks(words[2]));
@@ -85,14 +85,17 @@ std::string_view genus_of_bare_species(std::string_view line) {
 bool LinesAhead::is_numbered_species(std::size_t i) const {
   auto const text = lines_[i].text;
   if (text.empty() || !is_digit(code_point_at(text, 0).value)) return false;
+  bool const full = words_of(text, 2).size() > 1 && !is_abbreviated(words_of(text, 2)[1]);
+  // "1. Ausella busa, sp. n." below a blank line is the title of an account.
+  if (full && i > 0 && lines_[i - 1].text.empty()) return false;
   if (is_numbered_name(text)) return true;
-  auto const genus = genus_of_bare_species(text);
-  if (genus.empty()) return false;
+  auto const genus = genus_of_numbered_species(text);
+  if (genus.empty() || words_of(text, 4).size() > 3) return false;
   if (!numbered_genera_) {
     constexpr std::size_t kFewest = 3;  // species of one genus
     std::unordered_map<std::string_view, std::size_t> counts;
     for (auto const& line : lines_) {
-      if (auto const one = genus_of_bare_species(line.text); !one.empty()) ++counts[one];
+      if (auto const one = genus_of_numbered_species(line.text); !one.empty()) ++counts[one];
     }
     numbered_genera_.emplace();
     for (auto const& [one, count] : counts) {

@@ -414,7 +414,9 @@ class Sorter {
     // "… the coxa" / "II.": no couplet is numbered so.
     bool const of_key = number && (number->family == LabelFamily::digits ||
                                    number->family == numbering_.family);
-    bool const alone = name || of_key;
+    // "… truncate behind (fig." / "4)"
+    bool const in_bracket = line.text.ends_with(')') && leaves_bracket_open(leads_.last_line());
+    bool const alone = name || (of_key && !in_bracket);
     leads_.add_piece(at_, 0);
     leads_.last().destination_told = name;
     if (alone) leads_.set_progress(Progress::done);
@@ -447,6 +449,13 @@ class Sorter {
       leads_.add_piece(at_, 0);
       leads_.set_progress(Progress::done);
       account(LineKind::continuation, "goes on with the name before");
+      return true;
+    }
+    if (soft && !gap_ && !remarks_.is_open() && !numbering_.exact &&
+        leads_.ends_in_species_number() && names_species(line.text)) {
+      leads_.add_piece(at_, 0);
+      leads_.set_progress(Progress::named);
+      account(LineKind::continuation, "the species whose number ends the line before");
       return true;
     }
     if (begins_.begins_second_lead(here())) {
@@ -495,6 +504,20 @@ class Sorter {
       return true;
     }
     return false;
+  }
+
+  // "Ausella busa", "Ausella busa Roe"
+  [[nodiscard]] static bool names_species(std::string_view text) {
+    constexpr std::size_t kMostWords = 6;  // with two authors and the year
+    auto const words = words_of(text, kMostWords + 1);
+    bool const binomial = words.size() >= 2 && words.size() <= kMostWords &&
+                          is_capitalised(words[0]) && has_strict_latin_ending(words[0]) &&
+                          is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
+    // "Inflorescentiae axillares 6." leads on; "Folia ovata" has no author.
+    bool const numbered = trailing_reference(text, nullptr).has_value();
+    return binomial && !numbered &&
+           (is_certain_name(text) ||
+            (words.size() == 2 && has_strict_latin_ending(without_closing_marks(words[1]))));
   }
 
   void start_unlabelled() {

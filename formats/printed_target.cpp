@@ -102,10 +102,12 @@ bool is_numbered_name(std::string_view line) {
   bool const fresh = remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
   // "3. Ausella bus Roe", and not "3. Corolla alba".
   bool const plain = words[0].find_first_not_of("0123456789."sv) == std::string_view::npos;
-  bool const full = plain && words.size() > (dash ? 4U : 3U) && words.size() <= kLongestFull &&
-                    line.find('\t') == std::string_view::npos && is_capitalised(genus) &&
+  bool const apart = line.find('\t') != std::string_view::npos ||
+                     line.find("  ", words[0].size() + 2) != std::string_view::npos;
+  bool const full = plain && !apart && words.size() > (dash ? 4U : 3U) &&
+                    words.size() <= kLongestFull && is_capitalised(genus) &&
                     has_strict_latin_ending(genus) && is_epithet(words[dash ? 3 : 2]) &&
-                    (fresh || is_certain_name(name));
+                    !is_epithet(words[dash ? 4 : 3]) && (fresh || is_certain_name(name));
   return (is_abbreviated(genus) || full) && (remark.empty() || fresh);
 }
 
