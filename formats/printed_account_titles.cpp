@@ -41,9 +41,8 @@ class TitleFinder {
       // An excerpt of the accounts may leave some out.
       constexpr std::uint32_t kLeftOut = 4;
       bool const counts = last > 0 && label->number > last && label->number <= last + 1 + kLeftOut;
-      bool const known =
-          (gap || counts) &&
-          (begins_known_account(i) || names_known_species(i, text.substr(label->text_at)));
+      bool const known = (gap || counts) && (begins_known_account(i) ||
+                                             names_known_species(i, text.substr(label->text_at)));
       if (known) last = label->number;
       titles[i] = known || (gap && stands_apart(i, text.substr(label->text_at)));
     }

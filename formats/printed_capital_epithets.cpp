@@ -72,8 +72,8 @@ void take_capitals_in_series(std::vector<ReadLead>& reads) {
   std::unordered_set<std::uint32_t> epithets;  // numbers of ends that leave the genus out
   for (auto const& read : reads) {
     auto const& taxa = read.to.taxa.taxa;
-    bool const epithet = read.to.form == DestinationForm::taxa && taxa.size() == 1 &&
-                         taxa.front().genusless;
+    bool const epithet =
+        read.to.form == DestinationForm::taxa && taxa.size() == 1 && taxa.front().genusless;
     if (auto const number = species_number_at(read.lead.destination_printed);
         epithet && number > 0) {
       epithets.insert(number);
@@ -100,7 +100,8 @@ void take_subspecies_in_capitals(std::vector<ReadLead>& reads) {
   std::unordered_set<std::string> species;
   for (auto& read : reads) {
     auto const* taxon = lone_in_capitals(read);
-    bool const alone = taxon != nullptr && (taxon->authorship.empty() || is_year(taxon->authorship));
+    bool const alone =
+        taxon != nullptr && (taxon->authorship.empty() || is_year(taxon->authorship));
     if (alone) species.insert(fold(taxon->name));
   }
   if (species.empty()) return;

@@ -133,8 +133,8 @@ bool DestinationWords::closes_epithet(std::size_t i) const {
   if (is_limit_word(without_end(next)) || next == "s.l." || next == "s.lat." || next == "s.str.")
     return true;
   return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||
-         next == "nov." || next == "nom." || next == "stat." || next == "new" || is_page(next, word(i + 1)) || next == "p." ||
-         next == "pp.";  // pro parte
+         next == "nov." || next == "nom." || next == "stat." || next == "new" ||
+         is_page(next, word(i + 1)) || next == "p." || next == "pp.";  // pro parte
 }
 
 bool DestinationWords::holds_author(std::size_t i, std::size_t begin) const {

@@ -231,9 +231,10 @@ class LeadReader {
       bool const certain =
           couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
           (dash && is_numbered_name(text)) || is_abbreviated(first) ||
-          (genusless >= kFewestEpithets && is_epithet(without_end(first))) || names_species_group(text) ||
-          genera.contains(std::string{first}) || (first.ends_with(',') && is_bare_epithet(text)) ||
-          is_name_with_page(text) || words_before_bracketed_binomial(words_of(text)) > 0;
+          (genusless >= kFewestEpithets && is_epithet(without_end(first))) ||
+          names_species_group(text) || genera.contains(std::string{first}) ||
+          (first.ends_with(',') && is_bare_epithet(text)) || is_name_with_page(text) ||
+          words_before_bracketed_binomial(words_of(text)) > 0;
       found.push_back({i, *own, certain});
     }
     bool const rule = dotted <= found.size();

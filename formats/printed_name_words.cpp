@@ -210,11 +210,11 @@ bool has_epithet_ending(std::string_view word) {
 
 bool has_strict_latin_ending(std::string_view word) {
   static constexpr std::array kEndings{
-      "us"sv,    "a"sv,    "um"sv,    "is"sv,   "ops"sv, "ax"sv,      "ix"sv,   "ex"sv,
-      "ys"sv,    "yx"sv,   "ox"sv,    "ii"sv,   "ae"sv,  "æ"sv,       "ens"sv,  "ans"sv,
-      "oides"sv, "ini"sv,  "ensis"sv, "cola"sv, "fer"sv, "ger"sv,     "pes"sv,  "ceps"sv,
-      "color"sv, "ense"sv, "ale"sv,   "ile"sv,  "are"sv, "ophorum"sv, "idae"sv, "aceae"sv,
-      "frons"sv};
+      "us"sv,  "a"sv,       "um"sv,    "is"sv,    "ops"sv,   "ax"sv,   "ix"sv,
+      "ex"sv,  "ys"sv,      "yx"sv,    "ox"sv,    "ii"sv,    "ae"sv,   "æ"sv,
+      "ens"sv, "ans"sv,     "oides"sv, "ini"sv,   "ensis"sv, "cola"sv, "fer"sv,
+      "ger"sv, "pes"sv,     "ceps"sv,  "color"sv, "ense"sv,  "ale"sv,  "ile"sv,
+      "are"sv, "ophorum"sv, "idae"sv,  "aceae"sv, "frons"sv};
   return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
     return word.size() > ending.size() && word.ends_with(ending);
   });

@@ -88,7 +88,12 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
   bool const full = words_of(text, 2).size() > 1 && !is_abbreviated(words_of(text, 2)[1]);
   // "1. Ausella busa, sp. n." below a blank line is the title of an account.
   if (full && i > 0 && lines_[i - 1].text.empty()) return false;
-  if (is_numbered_name(text)) return true;
+  // Line after line they are a list of species.
+  auto const beside = [this](std::size_t other) {
+    return other < lines_.size() && !genus_of_numbered_species(lines_[other].text).empty();
+  };
+  if (full && (beside(i + 1) || (i > 0 && beside(i - 1)))) return false;
+  if (is_numbered_name(text) || is_numbered_name_in_full(text)) return true;
   auto const genus = genus_of_numbered_species(text);
   if (genus.empty() || words_of(text, 4).size() > 3) return false;
   if (!numbered_genera_) {

@@ -119,12 +119,14 @@ class ParagraphPlanner {
   [[nodiscard]] bool ends_alone(std::size_t i) const {
     auto const text = lines_[i].text;
     return is_number_only(text) || is_latin_name(text) || is_genusless_name(text) ||
-           is_bare_epithet(text) || is_numbered_name(text) || is_genusless_name(without_mark_of_new(text));
+           is_bare_epithet(text) || is_numbered_name(text) || is_numbered_name_in_full(text) ||
+           is_genusless_name(without_mark_of_new(text));
   }
   [[nodiscard]] bool begins_labelled(std::size_t i) const {
     if (i >= lines_.size()) return false;
     auto const label = read_label(lines_[i].text);
-    if (is_numbered_name(lines_[i].text)) return false;
+    auto const text = lines_[i].text;
+    if (is_numbered_name(text) || is_numbered_name_in_full(text)) return false;
     return label && label->family == LabelFamily::digits && label->end != LabelEnd::none &&
            starts_with_upper(lines_[i].text.substr(label->text_at));
   }

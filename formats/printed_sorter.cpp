@@ -412,8 +412,8 @@ class Sorter {
     bool const name = !numbering_.exact && !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
     auto const number = read_reference(strip_pointer(line.text));
     // "… the coxa" / "II.": no couplet is numbered so.
-    bool const of_key = number && (number->family == LabelFamily::digits ||
-                                   number->family == numbering_.family);
+    bool const of_key =
+        number && (number->family == LabelFamily::digits || number->family == numbering_.family);
     // "… truncate behind (fig." / "4)"
     bool const in_bracket = line.text.ends_with(')') && leaves_bracket_open(leads_.last_line());
     bool const alone = name || (of_key && !in_bracket);

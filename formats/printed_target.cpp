@@ -84,31 +84,44 @@ bool names_species_group(std::string_view text) {
          says_group(fold(text));
 }
 
+namespace {
+
+constexpr std::size_t kLongestNumbered = 80;  // bytes of a line
+
+// "3. A. bus n. sp."
+bool may_follow_name(std::string_view remark) {
+  return remark.empty() || remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
+}
+
+}  // namespace
+
 bool is_numbered_name(std::string_view line) {
-  constexpr std::size_t kLongest = 80;     // bytes
-  constexpr std::size_t kLongestFull = 8;  // words, a genus in full among them
-  if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return false;
+  if (line.size() > kLongestNumbered || !is_digit(code_point_at(line, 0).value)) return false;
   auto const words = words_of(line);
   if (words.size() < 3) return false;
   // "2841 — A. bus Roe"
   bool const dash = words[1].size() <= 3 && is_dash(code_point_at(words[1], 0).value) &&
                     words[0].find_first_not_of("0123456789"sv) == std::string_view::npos;
   auto const genus = words[dash ? 2 : 1];
-  if (!dash && !words[0].ends_with('.')) return false;
+  if ((!dash && !words[0].ends_with('.')) || !is_abbreviated(genus)) return false;
   auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
-  if (!is_latin_name(name)) return false;
-  // "3. A. bus n. sp."
-  auto const remark = read_taxa(name).remark;
-  bool const fresh = remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
-  // "3. Ausella bus Roe", and not "3. Corolla alba".
-  bool const plain = words[0].find_first_not_of("0123456789."sv) == std::string_view::npos;
+  return is_latin_name(name) && may_follow_name(read_taxa(name).remark);
+}
+
+bool is_numbered_name_in_full(std::string_view line) {
+  constexpr std::size_t kMostWords = 8;
+  if (line.size() > kLongestNumbered || !is_digit(code_point_at(line, 0).value)) return false;
+  auto const words = words_of(line, kMostWords + 1);
+  if (words.size() < 4 || words.size() > kMostWords || !is_species_number(words[0])) return false;
+  // "5. Capillitium septate  bus Roe": a lead and what it leads to
   bool const apart = line.find('\t') != std::string_view::npos ||
                      line.find("  ", words[0].size() + 2) != std::string_view::npos;
-  bool const full = plain && !apart && words.size() > (dash ? 4U : 3U) &&
-                    words.size() <= kLongestFull && is_capitalised(genus) &&
-                    has_strict_latin_ending(genus) && is_epithet(words[dash ? 3 : 2]) &&
-                    !is_epithet(words[dash ? 4 : 3]) && (fresh || is_certain_name(name));
-  return (is_abbreviated(genus) || full) && (remark.empty() || fresh);
+  if (apart || !is_capitalised(words[1]) || !has_strict_latin_ending(words[1])) return false;
+  if (!is_epithet(words[2]) || is_epithet(words[3])) return false;
+  auto const name = line.substr(static_cast<std::size_t>(words[1].data() - line.data()));
+  if (!is_latin_name(name)) return false;
+  auto const remark = read_taxa(name).remark;
+  return may_follow_name(remark) && (!remark.empty() || is_certain_name(name));
 }
 
 bool has_numbered_name_within(std::string_view text) {

@@ -54,6 +54,9 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 
 // "4. A. bus", "4a. A. bus subsp. bus": a species with its number, and nothing else.
 [[nodiscard]] bool is_numbered_name(std::string_view line);
+// "4. Ausella busa Roe", "4. Ausella busa n. sp.": its genus in full, and an author or what says
+// that it is new, for "4. Antennae longae" are words of a lead.
+[[nodiscard]] bool is_numbered_name_in_full(std::string_view line);
 
 // "Wiesen unter Steinen. 5. A. bus Roe.": words stand before a species and its number.
 [[nodiscard]] bool has_numbered_name_within(std::string_view text);
