@@ -222,15 +222,20 @@ class LeadReader {
       bool const dash = reads_[i].leaders == LeaderKind::dash;
       if ((reads_[i].leaders != LeaderKind::none && !dash) || raw.piece_count < 2) continue;
       auto const joined = cutter_.join(i);
-      auto const own = dash ? own_line_below_remark(joined)
-                            : own_line_destination(key_, joined, genera_in_lines);
+      auto own = dash ? own_line_below_remark(joined)
+                      : own_line_destination(key_, joined, genera_in_lines);
+      // "3. Ausella busa Roe", as the sorter took it
+      auto const last = joined.spans.back().raw_begin;
+      bool const numbered = raw.destination_told &&
+                            is_numbered_name_in_full(std::string_view{joined.raw}.substr(last));
+      if (numbered) own = last;
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
       auto const first = words_of(text).front();
       bool const certain =
           couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
-          (dash && is_numbered_name(text)) || is_abbreviated(first) ||
+          (dash && is_numbered_name(text)) || numbered || is_abbreviated(first) ||
           (genusless >= kFewestEpithets && is_epithet(without_end(first))) ||
           names_species_group(text) || genera.contains(std::string{first}) ||
           (first.ends_with(',') && is_bare_epithet(text)) || is_name_with_page(text) ||

@@ -89,13 +89,14 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
   // "1. Ausella busa, sp. n." below a blank line is the title of an account.
   if (full && i > 0 && lines_[i - 1].text.empty()) return false;
   // Line after line they are a list of species.
-  auto const beside = [this](std::size_t other) {
-    return other < lines_.size() && !genus_of_numbered_species(lines_[other].text).empty();
+  auto const own = genus_of_numbered_species(text);
+  auto const beside = [this, own](std::size_t other) {
+    return other < lines_.size() && !own.empty() &&
+           genus_of_numbered_species(lines_[other].text) == own;
   };
   if (full && (beside(i + 1) || (i > 0 && beside(i - 1)))) return false;
   if (is_numbered_name(text) || is_numbered_name_in_full(text)) return true;
-  auto const genus = genus_of_numbered_species(text);
-  if (genus.empty() || words_of(text, 4).size() > 3) return false;
+  if (own.empty() || words_of(text, 4).size() > 3) return false;
   if (!numbered_genera_) {
     constexpr std::size_t kFewest = 3;  // species of one genus
     std::unordered_map<std::string_view, std::size_t> counts;
@@ -107,7 +108,7 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
       if (count >= kFewest) numbered_genera_->insert(one);
     }
   }
-  return numbered_genera_->contains(genus);
+  return numbered_genera_->contains(own);
 }
 
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {

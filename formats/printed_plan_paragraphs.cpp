@@ -127,7 +127,7 @@ class ParagraphPlanner {
     auto const label = read_label(lines_[i].text);
     auto const text = lines_[i].text;
     if (is_numbered_name(text) || is_numbered_name_in_full(text)) return false;
-    return label && label->family == LabelFamily::digits && label->end != LabelEnd::none &&
+    return label && label->family == LabelFamily::digits &&
            starts_with_upper(lines_[i].text.substr(label->text_at));
   }
   // "shorter" / "11": the number ends the lead.
@@ -142,9 +142,10 @@ class ParagraphPlanner {
   void find_labelled() {
     for (std::size_t p = 0; p < paragraphs_.size(); ++p) {
       auto const label = read_label(text_of(p));
-      bool const counts = label && label->family == LabelFamily::digits && !label->decimal &&
-                          label->letter.empty() && label->end != LabelEnd::none &&
-                          label->text_at < text_of(p).size();
+      bool const counts =
+          label && label->family == LabelFamily::digits && !label->decimal &&
+          label->letter.empty() && label->text_at < text_of(p).size() &&
+          (label->end != LabelEnd::none || starts_with_upper(text_of(p).substr(label->text_at)));
       if (!counts) continue;
       bool const first = labelled_.empty() || (labelled_.size() == 1 && label->number <= 1);
       if (first) {

@@ -437,6 +437,7 @@ class Sorter {
   // everywhere.
   [[nodiscard]] bool continues_after_blank(SourceLine const& line) const {
     if (starts_caption(line.text) || starts_note(line.text) || names_a_key(line.text)) return false;
+    if (is_numbered_name_in_full(line.text)) return false;  // the title of an account
     auto const first = code_point_at(line.text, 0).value;
     if (is_lower(first) || is_digit(first)) return true;
     return ahead_.ends_in_leaders(at_) || line.indent > lines_[leads_.last().line].indent;

@@ -239,5 +239,30 @@ TEST(PrintedLayout, AThirdLeadThatNothingAnswersOpensNoKey) {
             "3[2] Calyx 4-lobed -> Nusella lusa\n");
 }
 
+TEST(PrintedLayout, LabelledLeadsThatAllLeadOnAreTheKeyWhateverStandsBetween) {
+  EXPECT_EQ(sketch("— 312 —\n\nUebersicht der Arten der Gattung Brachella Roe.\n\n"
+                   "1 (4) Halsschild mit Randlinie.\n"
+                   "2 (3) Flügeldecken mit Punktstreifen. — Steppen.            1. striata Roe\n"
+                   "3 (2) Flügeldecken ohne Punktstreifen. L. 2,8—3,1 mm.\n"
+                   "                                                           2. glabra Roe\n"
+                   "4 (1) Halsschild an den Seiten ohne Randlinie.\n\n"
+                   "Altenroder Blätter, XXVIII, Heft VIII (15. Oktober 1909).\n\n"
+                   "Bestimmungs-Uebersicht: Brachella.                    — 313 —\n\n"
+                   "5 (8) Fortsatz breit.\n"
+                   "6 (7) Klauen gezähnt. — Nordgebirge.                        3. dentata Roe\n"
+                   "7 (6) Klauen einfach.                                       4. simplex Roe\n"
+                   "8 (5) Fortsatz schmal.                                      5. angusta Roe\n\n"
+                   "Die Beschreibungen folgen im nächsten Hefte. Von B. glabra\n"
+                   "lag mir nur ein Stück vor, welches ich der Güte des Herrn ver-\ndanke.\n"),
+            "1[1] Halsschild mit Randlinie. -> 2\n"
+            "1[4] Halsschild an den Seiten ohne Randlinie. -> 5\n"
+            "2[2] Flügeldecken mit Punktstreifen. — Steppen. -> Brachella striata\n"
+            "2[3] Flügeldecken ohne Punktstreifen. L. 2,8—3,1 mm. -> Brachella glabra\n"
+            "5[5] Fortsatz breit. -> 6\n"
+            "5[8] Fortsatz schmal. -> Brachella angusta\n"
+            "6[6] Klauen gezähnt. — Nordgebirge. -> Brachella dentata\n"
+            "6[7] Klauen einfach. -> Brachella simplex\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -179,5 +179,35 @@ TEST(PrintedNamesAlone, ANumberedNewSpeciesIsTheDestinationOfThePlaceAbove) {
             "5[6] Propodeum ohne Dornen. 6 mm. – Spanien -> Ausella cincta (n. sp.)\n");
 }
 
+TEST(PrintedNamesAlone, ANumberedSpeciesInFullHasItsLineForItself) {
+  auto const text =
+      "Key to the species of Peldicarus\n\n"
+      "1. Shield entire; coxa smooth\n   2\n"
+      "1. Shield divided\n   3\n"
+      "2. Setae plumose, the longest curved\n   1. Peldicarus longisetus Roe\n"
+      "2. Setae simple\n   2. Peldicarus punctulatus n. sp.\n"
+      "3. Anal shield wide\n   3. Peldicarus magnus\n"
+      "3. Anal shield long; northern parts\n   4. Peldicarus tripartitus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Shield entire; coxa smooth -> 2\n"
+            "1[1] Shield divided -> 3\n"
+            "2[2] Setae plumose, the longest curved -> Peldicarus longisetus\n"
+            "2[2] Setae simple -> Peldicarus punctulatus (n. sp.)\n"
+            "3[3] Anal shield wide -> Peldicarus magnus\n"
+            "3[3] Anal shield long; northern parts -> Peldicarus tripartitus\n");
+}
+
+TEST(PrintedNamesAlone, ANumberedSpeciesBelowABlankLineTitlesAnAccount) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ochrella\n\n"
+             "1. Stria deep ..... 2\n- Stria faint ..... O. nigra Roe\n"
+             "2. Episterna short ..... O. alba Roe\n- Episterna long, the margins\ndiluted\n\n"
+             "1. Ochrella sericea, sp. n.\n\nBlack, shining. Length 4 mm.\n"),
+      "1[1] Stria deep -> 2\n"
+      "1[-] Stria faint -> Ochrella nigra\n"
+      "2[2] Episterna short -> Ochrella alba\n"
+      "2[-] Episterna long, the margins diluted -> ?\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -389,5 +389,53 @@ TEST(PrintedNames, EpithetsWithTheNumbersOfTheirAccounts) {
             "c[cc] Snout blunt, the fins -> Ausella ouarita\n");
 }
 
+TEST(PrintedNames, CapitalsInASeriesOfNumbersAreEpithets) {
+  EXPECT_EQ(sketch("612. THALASSOBRYCUS, Roe.\n\n"
+                   "a. Teeth in bands.\n"
+                   "   b. Lateral line complete.                 altipinnis, 1890.\n"
+                   "   bb. Lateral line interrupted.             BREVILINEA, 1891.\n"
+                   "aa. Teeth conical.\n"
+                   "   c. Canines strong.\n"
+                   "      d. Spines coarse.                      canidens, 1892.\n"
+                   "      dd. Spines fine.                       atrilabris, 1893.\n"
+                   "   cc. Canines small.                        RHODOPTERUS, 1894.\n"),
+            "a[a] Teeth in bands. -> b\n"
+"a[aa] Teeth conical. -> c\n"
+"b[b] Lateral line complete. -> Thalassobrycus altipinnis\n"
+"b[bb] Lateral line interrupted. -> Thalassobrycus brevilinea\n"
+"c[c] Canines strong. -> d\n"
+"c[cc] Canines small. -> Thalassobrycus rhodopterus\n"
+"d[d] Spines coarse. -> Thalassobrycus canidens\n"
+"d[dd] Spines fine. -> Thalassobrycus atrilabris\n");
+}
+
+TEST(PrintedNames, TwoWordsInCapitalsAreASubspecies) {
+  EXPECT_EQ(sketch("Key to the species of Orvalichthys\n\n"
+                   "a. Scales large.                       GUTTATUS, 1306.\n"
+                   "aa. Scales small.\n"
+                   "  b. Lip plain.                        FASCIATUS, 1307.\n"
+                   "  bb. Lip fringed.\n"
+                   "     c. Bands two.                     VITTATUS, 1308.\n"
+                   "     cc. Bands four.                   VITTATUS LINEOLATUS, 1308a.\n"),
+            "a[a] Scales large. -> Orvalichthys guttatus\n"
+            "a[aa] Scales small. -> b\n"
+            "b[b] Lip plain. -> Orvalichthys fasciatus\n"
+            "b[bb] Lip fringed. -> c\n"
+            "c[c] Bands two. -> Orvalichthys vittatus\n"
+            "c[cc] Bands four. -> Orvalichthys vittatus lineolatus\n");
+}
+
+TEST(PrintedNames, BracketsAndNewNamesEndALeadAsOthersDo) {
+  EXPECT_EQ(led_to("[A. palustris]."), "Aus palustris");
+  EXPECT_EQ(led_to("pygmaeus nom. nov."), "Zus pygmaeus (nom. nov.)");
+  EXPECT_EQ(led_to("busula, new species (p. 113)."), "Zus busula (new species (p. 113))");
+}
+
+TEST(PrintedNames, AMarkOfNewWithACommaPartsAList) {
+  EXPECT_EQ(led_to("A. busa sp. nov., A. cusa Roe, 1988"), "Aus busa + Aus cusa (sp. nov.)");
+  EXPECT_EQ(led_to("A. busa n. sp., A. cusa sp. n. and A. dusa Roe"),
+            "Aus busa + Aus cusa + Aus dusa (n. sp. sp. n.)");
+}
+
 }  // namespace
 }  // namespace keydrift

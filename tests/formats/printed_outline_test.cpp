@@ -501,5 +501,70 @@ TEST(PrintedOutline, BulletsBeforeEveryLead) {
             "2[•] Leaves linear -> Ausella cusa\n");
 }
 
+TEST(PrintedOutline, EachLevelMayHaveAnUncommonSign) {
+  EXPECT_EQ(sketch("✽ Stem woody.\n"
+                   "   † Leaves entire ..... O. fruticosa\n"
+                   "   † Leaves lobed ..... O. incana\n"
+                   "✽ Stem herbaceous.\n"
+                   "   ✠ Plants annual ..... O. arvensis\n"
+                   "   ✠ Plants perennial.\n"
+                   "      ÷ Rhizome creeping ..... O. palustris\n"
+                   "      ÷ Rhizome short.\n"
+                   "         — Leaves in a rosette ..... O. alpina\n"
+                   "         — Leaves withered ..... O. montana\n"),
+            "1[✽] Stem woody. -> 2\n"
+            "1[✽] Stem herbaceous. -> 3\n"
+            "2[†] Leaves entire -> O. fruticosa\n"
+            "2[†] Leaves lobed -> O. incana\n"
+            "3[✠] Plants annual -> O. arvensis\n"
+            "3[✠] Plants perennial. -> 4\n"
+            "4[÷] Rhizome creeping -> O. palustris\n"
+            "4[÷] Rhizome short. -> 5\n"
+            "5[—] Leaves in a rosette -> O. alpina\n"
+            "5[—] Leaves withered -> O. montana\n");
+}
+
+TEST(PrintedOutline, ALeadInAColonStandsOverTheOnlyOnesSetInSoFar) {
+  EXPECT_EQ(
+      sketch(
+          "Leaves sessile or with a petiole up to 2 mm. long:\n"
+          "    Leaf-base cuneate; calyx-segments pubescent  .      .     1. M. sessilis\n"
+          "    Leaf-base cordate, ± amplexicaul; calyx-segments with white\n"
+          "        hairs  .      .      .      .      .      .      .    2. M. amplexans\n"
+          "Leaves with a petiole 5–40 mm. long:\n"
+          "    Inflorescence pedunculate, the peduncle 4–11 cm. long; bracts\n"
+          "        distant     .      .      .      .      .      .      .    3. M. longipes\n"
+          "    Inflorescence subsessile or peduncle not more than 1 cm. long; bracts dense:\n"
+          "            Bracts 3-nerved; capsule 7–8 mm. long, puberulous all over  4. M. rupicola\n"
+          "            Bracts 1-nerved at the base only; capsule 10–12 mm. long\n"
+          "                .      .      .      .      .      .      .      .    5. M. dewii\n"),
+      "1[] Leaves sessile or with a petiole up to 2 mm. long: -> 2\n"
+      "1[] Leaves with a petiole 5–40 mm. long: -> 3\n"
+      "2[] Leaf-base cuneate; calyx-segments pubescent -> M. sessilis\n"
+      "2[] Leaf-base cordate, ± amplexicaul; calyx-segments with white hairs -> M. amplexans\n"
+      "3[] Inflorescence pedunculate, the peduncle 4–11 cm. long; bracts distant -> M. longipes\n"
+      "3[] Inflorescence subsessile or peduncle not more than 1 cm. long; bracts dense: -> 4\n"
+      "4[] Bracts 3-nerved; capsule 7–8 mm. long, puberulous all over -> M. rupicola\n"
+      "4[] Bracts 1-nerved at the base only; capsule 10–12 mm. long -> M. dewii\n");
+}
+
+TEST(PrintedOutline, ACommaForTheStopAboveTwoThatBeginAlike) {
+  EXPECT_EQ(sketch("Annuals; roots fibrous.                              1. O. pumila.\n"
+                   "Perennials; roots thickened.\n"
+                   "    Inflorescence a simple, elongated raceme,\n"
+                   "        Raceme terminal; bracts minute.               2. O. secunda.\n"
+                   "        Raceme lateral; bracts leaf-like.             3. O. foliosa.\n"
+                   "    Inflorescence a cyme.                             4. O. cymosa.\n\n"
+                   "1. Ostrelia pumila Roe.  Dwarf Shellwort.                Fig. 2714.\n\n"
+                   "   Annual, branched from the base; corolla pale blue.\n"
+                   "   In sandy soil, common near the coast.  April-June.\n"),
+            "1[] Annuals; roots fibrous. -> Ostrelia pumila\n"
+            "1[] Perennials; roots thickened. -> 2\n"
+            "2[] Inflorescence a simple, elongated raceme, -> 3\n"
+            "2[] Inflorescence a cyme. -> Ostrelia cymosa\n"
+            "3[] Raceme terminal; bracts minute. -> Ostrelia secunda\n"
+            "3[] Raceme lateral; bracts leaf-like. -> Ostrelia foliosa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

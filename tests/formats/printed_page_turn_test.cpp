@@ -371,5 +371,25 @@ TEST(PrintedPageTurn, AVolumeAndItsPagesStandAtTheHeadOfAPage) {
       "lead, lead, lead, lead, running head, blank, heading, blank, figure, blank, lead, lead");
 }
 
+TEST(PrintedPageTurn, ANumberBetweenTwoOfTheKeyIsNoPage) {
+  EXPECT_EQ(sketch("8.   Notum with plates covering all\n"
+                   "     of the segment                                 9\n\n"
+                   "-    Notum membranous                               Ausella busa Roe\n\n"
+                   "g.  Gills single                                    10\n\n"
+                   "-    Gills in groups                                11\n\n"
+                   "10.  Case of sand                                   Ausella cusa Roe\n\n"
+                   "-    Case of twigs                                  Ausella dusa Roe\n\n"
+                   "11.  Head pale                                      Ausella eusa Roe\n\n"
+                   "-    Head dark                                      Ausella fusa Roe\n"),
+            "8[8] Notum with plates covering all of the segment -> 9\n"
+            "8[-] Notum membranous -> Ausella busa\n"
+            "9[g] Gills single -> 10\n"
+            "9[-] Gills in groups -> 11\n"
+            "10[10] Case of sand -> Ausella cusa\n"
+            "10[-] Case of twigs -> Ausella dusa\n"
+            "11[11] Head pale -> Ausella eusa\n"
+            "11[-] Head dark -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

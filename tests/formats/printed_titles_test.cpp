@@ -76,5 +76,33 @@ TEST(PrintedTitles, TheSexThatTheNextKeyIsOfIsNoDestination) {
             "2[–] Head short -> A. dusa\n");
 }
 
+TEST(PrintedTitles, ANounAndAndAreNoGenusWithItsAuthor) {
+  EXPECT_EQ(sketch("1924] Roe — The Spider Genus Phrurosella 45\n\n"
+                   "EPIGYNUM AND PALPUS.\n\n"
+                   "The spur of the palpus must be viewed from the outer side.\n\n"
+                   "Key to Males\n\n"
+                   "1. Palpus with two spurs ..... 2\n"
+                   "- Palpus with one spur ..... pallida\n"
+                   "2. Spurs long ..... nigra\n"
+                   "- Spurs short ..... rufa\n"),
+            "1[1] Palpus with two spurs -> 2\n"
+            "1[-] Palpus with one spur -> Phrurosella pallida\n"
+            "2[2] Spurs long -> Phrurosella nigra\n"
+            "2[-] Spurs short -> Phrurosella rufa\n");
+}
+
+TEST(PrintedTitles, TheNumberOfAFootnoteIsNoLetterOfTheGenus) {
+  EXPECT_EQ(sketch("Genus 1031. FERULELLA¹ ROE.\n\n"
+                   "1. Fruit hairy ..... 2\n"
+                   "+ Fruit bare ..... 1. F. nuda Roe\n"
+                   "2. Stem tall ..... 2. F. gigantea Roe\n"
+                   "+ Stem short ..... 3. F. nana Roe\n\n"
+                   "¹ From the Latin name of the plant.\n"),
+            "1[1] Fruit hairy -> 2\n"
+            "1[+] Fruit bare -> Ferulella nuda\n"
+            "2[2] Stem tall -> Ferulella gigantea\n"
+            "2[+] Stem short -> Ferulella nana\n");
+}
+
 }  // namespace
 }  // namespace keydrift

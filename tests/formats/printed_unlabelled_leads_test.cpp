@@ -182,5 +182,41 @@ TEST(PrintedUnlabelledLeads, ParagraphsThatEndNowhereAreNoLeads) {
             "3[3] Head short -> Aus eus\n");
 }
 
+TEST(PrintedUnlabelledLeads, EachMayEndInALineOfItsOwn) {
+  EXPECT_EQ(sketch("KEY TO THE WORKERS OF MYRMELLA\n\n"
+                   "1. Antennae of eleven segments, the club\nof four\n2\n"
+                   "Antennae of twelve segments, the club\nof three\n3\n"
+                   "2. Eyes with about 40 facets\nundecima Roe\n"
+                   "Eyes with fewer than 15 facets\nparvocula, new species\n"
+                   "3. Dorsum with erect hairs\n4\n"
+                   "Dorsum without erect hairs\nnuda (Dorn)\n"
+                   "4. Node pointed\nacuta Roe\n"
+                   "Node round\nacuta subsp. rotunda, new subspecies\n\n"
+                   "¹ Contribution No. 214 from the Department.\n"),
+            "1[1] Antennae of eleven segments, the club of four -> 2\n"
+            "1[] Antennae of twelve segments, the club of three -> 3\n"
+            "2[2] Eyes with about 40 facets -> Myrmella undecima\n"
+            "2[] Eyes with fewer than 15 facets -> Myrmella parvocula (new species)\n"
+            "3[3] Dorsum with erect hairs -> 4\n"
+            "3[] Dorsum without erect hairs -> Myrmella nuda\n"
+            "4[4] Node pointed -> Myrmella acuta\n"
+            "4[] Node round -> Myrmella acuta subsp. rotunda (new subspecies)\n");
+}
+
+TEST(PrintedUnlabelledLeads, EachMayBeginWithALineThatIsSetIn) {
+  EXPECT_EQ(sketch("   1 Shield entire, without any\nincisions; coxa II. 2\n"
+                   "   Shield divided, with a pair\nof incisions. 3\n"
+                   "   2 Setae plumose, the longest\nones curved. Teldicarus longisetus\n"
+                   "   Setae simple, only the last\nserrate. Teldicarus punctulatus\n"
+                   "   3 Anal shield wide, smooth\nbehind. Teldicarus magnus\n"
+                   "   Anal shield long. Teldicarus\ntripartitus\n"),
+            "1[1] Shield entire, without any incisions; coxa II. -> 2\n"
+            "1[] Shield divided, with a pair of incisions. -> 3\n"
+            "2[2] Setae plumose, the longest ones curved. -> Teldicarus longisetus\n"
+            "2[] Setae simple, only the last serrate. -> Teldicarus punctulatus\n"
+            "3[3] Anal shield wide, smooth behind. -> Teldicarus magnus\n"
+            "3[] Anal shield long. -> Teldicarus tripartitus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -203,5 +203,70 @@ TEST(PrintedWrappedLines, AHeadThatPartsALead) {
             "2[–] Eyes black -> Ausella fusa\n");
 }
 
+TEST(PrintedWrappedLines, ARomanNumberAloneEndsNoLeadOfArabicOnes) {
+  EXPECT_EQ(sketch("1a. Shield entire, reaching coxa\n    II.\n    2\n"
+                   "1b. Shield short.\n    3\n2a. Legs long.\n    A. busa\n2b. Legs short.\n"
+                   "    A. cusa\n3a. Tail long.\n    A. dusa\n3b. Tail short.\n   A. eusa\n"),
+            "1[1a] Shield entire, reaching coxa II. -> 2\n"
+            "1[1b] Shield short. -> 3\n"
+            "2[2a] Legs long. -> A. busa\n"
+            "2[2b] Legs short. -> A. cusa\n"
+            "3[3a] Tail long. -> A. dusa\n"
+            "3[3b] Tail short. -> A. eusa\n");
+}
+
+TEST(PrintedWrappedLines, TheNumberOfAFigureAloneEndsNoLead) {
+  EXPECT_EQ(
+      sketch("1. Shield long\n2\n– Shield short\n4\n2. Shield truncate (fig.\n4)\n"
+             "Ausella busa Roe\n– Shield round\n3\n3. Legs long\nAusella cusa Roe\n– Legs short\n"
+             "Ausella dusa Roe\n4. Tail long\nAusella eusa Roe\n– Tail short\nAusella fusa Roe\n"),
+      "1[1] Shield long -> 2\n"
+      "1[–] Shield short -> 4\n"
+      "2[2] Shield truncate (fig. 4) -> Ausella busa\n"
+      "2[–] Shield round -> 3\n"
+      "3[3] Legs long -> Ausella cusa\n"
+      "3[–] Legs short -> Ausella dusa\n"
+      "4[4] Tail long -> Ausella eusa\n"
+      "4[–] Tail short -> Ausella fusa\n");
+}
+
+TEST(PrintedWrappedLines, TheSpeciesMayStandBeneathItsNumber) {
+  EXPECT_EQ(sketch("1. Shield entire. 2\n- Shield divided. 3\n"
+                   "2. Setae simple, the longest 110-130. 1.\n    Ausella longiseta Roe\n"
+                   "- Setae plumose, weakly serrate. 2.\n    Ausella punctata Roe\n"
+                   "3. Legs long. 3. Ausella grandis Roe\n- Legs short. 4. Ausella parva Roe\n"),
+            "1[1] Shield entire. -> 2\n"
+            "1[-] Shield divided. -> 3\n"
+            "2[2] Setae simple, the longest 110-130. -> Ausella longiseta\n"
+            "2[-] Setae plumose, weakly serrate. -> Ausella punctata\n"
+            "3[3] Legs long. -> Ausella grandis\n"
+            "3[-] Legs short. -> Ausella parva\n");
+}
+
+TEST(PrintedWrappedLines, ADashMayStandBeforeTheRestOfALead) {
+  EXPECT_EQ(
+      sketch("1. Tiges dressées ..... 2\n"
+             "— Tiges couchées ..... 3\n"
+             "2. Feuilles rondes, entières ; fleurs solitaires.\n"
+             "— Marais tourbeux ..... L. nummulifolia Roe\n"
+             "— Feuilles ovales ..... L. repens Roe\n"
+             "3. Calice poilu ..... 4\n"
+             "— Calice glabre ..... 5\n"
+             "4. Style long ..... L. longistyla Roe\n"
+             "— Style court ..... L. brevistyla Roe\n"
+             "5. Tige velue ..... L. hirta Roe\n"
+             "— Tige glabre ..... L. nuda Roe\n"),
+      "1[1] Tiges dressées -> 2\n"
+      "1[—] Tiges couchées -> 3\n"
+      "2[2] Feuilles rondes, entières ; fleurs solitaires. — Marais tourbeux -> L. nummulifolia\n"
+      "2[—] Feuilles ovales -> L. repens\n"
+      "3[3] Calice poilu -> 4\n"
+      "3[—] Calice glabre -> 5\n"
+      "4[4] Style long -> L. longistyla\n"
+      "4[—] Style court -> L. brevistyla\n"
+      "5[5] Tige velue -> L. hirta\n"
+      "5[—] Tige glabre -> L. nuda\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -1,0 +1,84 @@
+// Names at the ends of leads that the rest of the text prints otherwise.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+using test::sketch;
+
+// A key whose third end is `epithet`, and `behind` behind it.
+std::string key_with(std::string const& epithet, std::string const& behind) {
+  return "Key to the species of Stenella\n\n"
+         "1. Leaves long, alternate ..... 2\n"
+         "- Leaves short, opposite ..... S. alternata\n"
+         "2. Petals hairy, with an ornate margin ..... S. " +
+         epithet + "\n- Petals bare ..... S. grandis\n\n" + behind;
+}
+
+std::string third_end(std::string const& text) {
+  auto const read = sketch(text);
+  auto const begin = read.find("margin -> ") + 10;
+  return read.substr(begin, read.find('\n', begin) - begin);
+}
+
+TEST(PrintedMisreadNames, AnAccountTellsWhatTheNameIs) {
+  EXPECT_EQ(third_end(key_with("tenuifiora", "2. S. tenuiflora Roe. Petals 5 mm long.\n")),
+            "Stenella tenuiflora");
+  EXPECT_EQ(third_end(key_with("rnaritima", "Stenella maritima Roe grows on rocks.\n")),
+            "Stenella maritima");
+  EXPECT_EQ(third_end(key_with("oruatella", "S. ornatella was seen once.\n")),
+            "Stenella ornatella");
+}
+
+TEST(PrintedMisreadNames, WhatElseIsPrintedSoStays) {
+  // The text has both.
+  EXPECT_EQ(third_end(key_with("oruatella", "S. ornatella and S. oruatella were seen.\n")),
+            "Stenella oruatella");
+  // Another lead leads to the other one.
+  EXPECT_EQ(third_end(key_with("graudis", "Stenella grandis Roe grows on rocks.\n")),
+            "Stenella graudis");
+  // No slip makes the one of the other.
+  EXPECT_EQ(third_end(key_with("montana", "Stenella maritima Roe grows on rocks.\n")),
+            "Stenella montana");
+  // Two may be meant.
+  EXPECT_EQ(third_end(key_with("rnarina", "S. marina and S. mariua were seen.\n")),
+            "Stenella rnarina");
+}
+
+TEST(PrintedMisreadNames, TheNumberOfTheEndTellsWhatIsMeant) {
+  EXPECT_EQ(sketch("Key to the species of Stenella\n\n"
+                   "1. Leaves long ..... 2\n"
+                   "- Leaves short ..... 1. S. ghitinella\n"
+                   "2. Petals hairy ..... 2. S. lubrica\n"
+                   "- Petals bare ..... 3. S. aurantielhi\n"
+                   "3. Seeds many ..... 4. S. griseola\n"
+                   "- Seeds few ..... 5. S. media\n\n"
+                   "1. STENELLA GLUTINELLA Roe.\n"
+                   "2. STENELLA LUBRICA Roe.\n"
+                   "3. STENELLA AURANTIELLA Dorn.\n"
+                   "4. STENELLA GRISEOLA Dorn.\n"
+                   "5. STENELLA VERNALIS Dorn.\n"),
+            "1[1] Leaves long -> 2\n"
+            "1[-] Leaves short -> Stenella glutinella\n"
+            "2[2] Petals hairy -> Stenella lubrica\n"
+            "2[-] Petals bare -> Stenella aurantiella\n"
+            "3[3] Seeds many -> Stenella griseola\n"
+            "3[-] Seeds few -> Stenella media\n");
+}
+
+TEST(PrintedMisreadNames, EachIsReported) {
+  auto const findings = findings_of(key_with("tenuifiora", "2. S. tenuiflora Roe. Rare.\n"));
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](std::string const& one) {
+    return one.find("misread-name") != std::string::npos && one.find("line 8") != std::string::npos;
+  }));
+}
+
+}  // namespace
+}  // namespace keydrift
