@@ -140,8 +140,11 @@ Run dot_run(std::string_view text, std::size_t at) {
   // "grey..bus Roe"
   bool const glued_words = is_lower(before) && is_letter(behind.value) && !after_blank;
   bool const close = longest == 2 && groups == 1 && !low_lines_only && (bracket || glued_words);
-  run.leader = ellipsis || spaced || alone || glued || numbered || close || longest >= 3 ||
-               (longest == 2 && !low_lines_only && (after_blank || groups > 1));
+  // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.
+  bool const last_two = after_blank && at > 0 && groups == 2 && longest == 1 &&
+                        second_begin + 1 == run.end && is_upper(behind.value);
+  run.leader = ellipsis || spaced || alone || glued || numbered || close || last_two ||
+               longest >= 3 || (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   // "spines__bus": between words nothing else is set so.
   bool const joined = longest == 2 && groups == 1 && !after_blank && is_letter(behind.value);
   constexpr std::size_t kRow = 4;  // of low lines between blanks
@@ -355,9 +358,18 @@ class Splitter {
   void take_row(Run const& run) {
     auto const after = skip_signs(text_, run.end);
     auto const tail = text_.substr(after);
+    if (tail.empty() && closes_destination(run)) return;
     if (tail.empty() || best_.kind == LeaderKind::none || plausible_destination(tail, numbering_)) {
       best_ = {LeaderKind::dots, end_before_blanks(text_, run.begin), after};
     }
+  }
+
+  // "...... 11. B. busa .": the stop of the lead, set off by a blank.
+  [[nodiscard]] bool closes_destination(Run const& run) const {
+    if (best_.kind != LeaderKind::dots || run.end - run.begin != 1) return false;
+    if (best_.destination_begin >= run.begin) return false;
+    auto const named = text_.substr(best_.destination_begin, run.begin - best_.destination_begin);
+    return certain_destination(trim_right(named), numbering_) || is_numbered_name(trim_right(named));
   }
 
   [[nodiscard]] bool is_row_of_hyphens(Run const& run) const {

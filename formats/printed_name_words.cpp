@@ -62,7 +62,14 @@ constexpr std::array kNoEpithets{
     "unter"sv,     "hinter"sv,     "neben"sv,        "zwischen"sv,  "ohne"sv,      "sur"sv,
     "sous"sv,      "dans"sv,       "chez"sv,         "avec"sv,      "sans"sv,      "entre"sv,
     "sobre"sv,     "hasta"sv,      "sin"sv,          "upon"sv,      "juv"sv,       "imm"sv,
-    "near"sv,      "under"sv,      "between"sv,      "behind"sv,    "into"sv};
+    "near"sv,      "under"sv,      "between"sv,      "behind"sv,    "into"sv,      "bis"sv,
+    "einer"sv,     "dieser"sv,     "jeder"sv,        "beider"sv,    "mehrerer"sv,  "weniger"sv,
+    "aller"sv,     "kurzer"sv,     "langer"sv,       "feiner"sv,    "dichter"sv,   "breiter"sv,
+    "schmaler"sv,  "starker"sv,    "schwacher"sv,    "heller"sv,    "dunkler"sv,   "gelber"sv,
+    "roter"sv,     "brauner"sv,    "schwarzer"sv,    "grauer"sv,    "dicker"sv,    "kleiner"sv,
+    "grosser"sv,   "großer"sv,     "oberer"sv,       "unterer"sv,   "innerer"sv,   "hinterer"sv,
+    "vorderer"sv,  "mittlerer"sv,  "tiefer"sv,       "flacher"sv,   "spitzer"sv,   "stumpfer"sv,
+    "glatter"sv,   "rauher"sv,     "ganzer"sv,       "halber"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,

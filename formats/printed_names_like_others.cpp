@@ -17,7 +17,11 @@ bool is_word_in_capitals(std::string_view word) {
          std::none_of(word.begin(), word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
 }
 
+// "(Roe)" of a species that was moved is the same person.
 std::string_view without_stop(std::string_view author) {
+  if (author.starts_with('(') && author.ends_with(')')) {
+    author = author.substr(1, author.size() - 2);
+  }
   if (author.ends_with('.')) author.remove_suffix(1);
   return author;
 }
