@@ -16,7 +16,26 @@ constexpr std::size_t kShown = 60;  // bytes of the source that a finding quotes
 
 std::span<Piece const> LeadCutter::pieces_of(std::size_t lead) const {
   auto const& raw = sorted_.leads[lead];
-  return std::span{sorted_.pieces}.subspan(raw.first_piece, raw.piece_count);
+  return std::span{sorted_.pieces}.subspan(raw.first_piece, raw.piece_count - raw.further_taxa);
+}
+
+void LeadCutter::add_further_taxa(ReadLead& read, std::size_t lead) const {
+  auto const& raw = sorted_.leads[lead];
+  if (raw.further_taxa == 0 || read.to.form != DestinationForm::taxa) return;
+  auto const pieces = std::span{sorted_.pieces}.subspan(
+      raw.first_piece + raw.piece_count - raw.further_taxa, raw.further_taxa);
+  for (auto const& piece : pieces) {
+    auto const printed = squeeze(key_.text.substr(piece.begin, piece.end - piece.begin));
+    auto further = read_destination(printed, key_.numbering);
+    if (further.form != DestinationForm::taxa) continue;
+    auto& taxa = read.to.taxa.taxa;
+    std::move(further.taxa.taxa.begin(), further.taxa.taxa.end(), std::back_inserter(taxa));
+    if (!further.remark.empty()) {
+      read.to.remark += (read.to.remark.empty() ? "" : "; ") + further.remark;
+      read.lead.taxon_remark = read.to.remark;
+    }
+    read.lead.destination_printed += "; " + printed;
+  }
 }
 
 // Cuts the joined text, fills in the lead, reads the destination's form.

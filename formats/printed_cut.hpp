@@ -30,6 +30,9 @@ class LeadCutter {
   void cut(ReadLead& read, JoinedText const& joined, std::size_t words_end,
            std::size_t destination_begin);
 
+  // Those of the lines behind the lead's destination that name one each (RawLead::further_taxa).
+  void add_further_taxa(ReadLead& read, std::size_t lead) const;
+
   // No leaders stand before the name.
   void say_name_taken(ReadLead const& read);
   // A number at the end of the words; `elsewhere`: another lead leads to that couplet.

@@ -78,6 +78,7 @@ class LeadReader {
     take_species_by_number(key_, sorted_, reads_, findings_);
     take_paged_ends(cutter_, reads_);
     take_common_names_at_ends(cutter_, reads_);
+    for (std::size_t i = 0; i < reads_.size(); ++i) cutter_.add_further_taxa(reads_[i], i);
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
     take_names_behind_common_ones(reads_);

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 
@@ -166,6 +167,43 @@ bool LeadsSoFar::end_directly_above(std::size_t at) const {
   if (leads_.empty()) return false;
   auto const& lead = leads_.back();
   return pieces_[lead.first_piece + lead.piece_count - 1].line + 1 == at;
+}
+
+namespace {
+
+// "Ausella busa busa (p. 4)": where the page begins; npos without.
+std::size_t page_behind_name(std::string_view text) {
+  auto const open = text.find(" (");
+  bool const page = open != std::string_view::npos && starts_with_page(text.substr(open + 2));
+  return page && is_latin_name(text.substr(0, open)) ? open : std::string_view::npos;
+}
+
+// "8b. A. busa var. cusa"
+bool is_numbered_with_letter(std::string_view text) {
+  auto const words = words_of(text, 3);
+  auto const digits = text.find_first_not_of("0123456789");
+  bool const lettered = digits != 0 && digits != std::string_view::npos && words.size() == 3 &&
+                        words[0].size() == digits + 2 && words[0].ends_with('.') &&
+                        is_lower(static_cast<unsigned char>(text[digits]));
+  return lettered && is_abbreviated(words[1]) && is_epithet(words[2]) &&
+         is_latin_name(text.substr(words[0].size() + 1));
+}
+
+}  // namespace
+
+bool LeadsSoFar::goes_on_with_taxon(std::string_view text) const {
+  if (progress_ != Progress::done) return false;
+  auto const above = last_line();
+  if (page_behind_name(text) != std::string_view::npos) {
+    return page_behind_name(above) != std::string_view::npos;
+  }
+  if (!is_numbered_with_letter(text)) return false;
+  // Of the same number: "8." above "8b."
+  auto const number = text.substr(0, text.find_first_not_of("0123456789"));
+  auto const at = above.rfind(std::string{" "}.append(number));
+  return at != std::string_view::npos && at + 1 + number.size() < above.size() &&
+         !is_digit(static_cast<unsigned char>(above[at + 1 + number.size()])) &&
+         has_numbered_name_within(above);
 }
 
 bool LeadsSoFar::ends_in_species_number() const {

@@ -459,6 +459,13 @@ class Sorter {
       account(LineKind::continuation, "the species whose number ends the line before");
       return true;
     }
+    if (!gap_ && !remarks_.is_open() && !numbering_.exact && leads_.goes_on_with_taxon(line.text)) {
+      leads_.add_piece(at_, 0);
+      ++leads_.last().further_taxa;
+      leads_.set_progress(Progress::done);
+      account(LineKind::destination, "a further taxon that the lead above leads to");
+      return true;
+    }
     if (begins_.begins_second_lead(here())) {
       start_unlabelled();
       return true;

@@ -430,5 +430,45 @@ TEST(PrintedNameEnds, TheSpeciesOfAVarietyGoesWithIt) {
             "agrestis (p. 164.)\n");
 }
 
+TEST(PrintedNameEnds, AStopSetOffByABlankIsNoLeader) {
+  EXPECT_EQ(sketch("1. Ovary with 2 cells ............ 2\n"
+                   "1'. Ovary with 4 cells ............ 3\n"
+                   "2. Tree ............ 10. B. paludosa\n"
+                   "2'. Shrub, the leaves revolute at the mar-\n"
+                   "    gin ............ 11. B. litoralis .\n"
+                   "3. Hairs red ............ 12. B. ferruginea\n"
+                   "3'. Hairs none ............ 13. B. glabra\n"),
+            "1[1] Ovary with 2 cells -> 2\n"
+            "1[1'] Ovary with 4 cells -> 3\n"
+            "2[2] Tree -> B. paludosa\n"
+            "2[2'] Shrub, the leaves revolute at the margin -> B. litoralis\n"
+            "3[3] Hairs red -> B. ferruginea\n"
+            "3[3'] Hairs none -> B. glabra\n");
+}
+
+TEST(PrintedNameEnds, TwoDotsAreLeftOfLeadersOnAFullLine) {
+  EXPECT_EQ(sketch("5a. Aperture oval . . . . . . . . . 6\n"
+                   "5b. Aperture nearly circular, the whorls\n"
+                   "     convex, sutures deep (Fig. 13) . .Hydrella sp. A\n"
+                   "6a. Shell flat . . . . . . . . Hydrella plana\n"
+                   "6b. Shell high . . . . . . . . Hydrella sp.1\n"),
+            "5[5a] Aperture oval -> 6\n"
+            "5[5b] Aperture nearly circular, the whorls convex, sutures deep (Fig. 13) -> Hydrella "
+            "sp. A\n"
+            "6[6a] Shell flat -> Hydrella plana\n"
+            "6[6b] Shell high -> Hydrella sp.1\n");
+}
+
+TEST(PrintedNameEnds, GermanNounsAndAdjectivesAreNoNames) {
+  EXPECT_EQ(sketch("1 (2) Halsschild schwarz, Beine bis auf die dunklen\n"
+                   "      Schenkel rotgelb. — Mitteleuropa.\n"
+                   "                                   picea (Roe)\n"
+                   "2 (1) Zwischenräume mit einer Reihe kurzer, aufstehender\n"
+                   "      Borsten. — Alpen.            hirta Roe\n"),
+            "1[1] Halsschild schwarz, Beine bis auf die dunklen Schenkel rotgelb. — Mitteleuropa. "
+            "-> picea\n"
+            "1[2] Zwischenräume mit einer Reihe kurzer, aufstehender Borsten. — Alpen. -> hirta\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -209,5 +209,21 @@ TEST(PrintedNamesAlone, ANumberedSpeciesBelowABlankLineTitlesAnAccount) {
       "2[-] Episterna long, the margins diluted -> ?\n");
 }
 
+TEST(PrintedNamesAlone, SeveralTaxaMayHaveALineEach) {
+  EXPECT_EQ(sketch("a. Wing white below; crown gray.\n"
+                   "                     Phyllella ater ater (p. 421)\n"
+                   "                     Phyllella ater brevicauda (p. 423)\n"
+                   "aa. Wing brown below.\n"
+                   "                     Phyllella lutea (p. 425)\n"),
+            "a[a] Wing white below; crown gray. -> Phyllella ater ater + Phyllella ater brevicauda "
+            "(p. 421; p. 423)\n"
+            "a[aa] Wing brown below. -> Phyllella lutea (p. 425)\n");
+  EXPECT_EQ(sketch("A. Leaves spatulate.                7. Q. rosulata\n"
+                   "AA. Leaves linear.                  8. Q. fruticosa var. fruticosa\n"
+                   "                                    8b. Q. fruticosa var. canescens\n"),
+            "A[A] Leaves spatulate. -> Q. rosulata\n"
+            "A[AA] Leaves linear. -> Q. fruticosa var. fruticosa + Q. fruticosa var. canescens\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -400,13 +400,13 @@ TEST(PrintedNames, CapitalsInASeriesOfNumbersAreEpithets) {
                    "      dd. Spines fine.                       atrilabris, 1893.\n"
                    "   cc. Canines small.                        RHODOPTERUS, 1894.\n"),
             "a[a] Teeth in bands. -> b\n"
-"a[aa] Teeth conical. -> c\n"
-"b[b] Lateral line complete. -> Thalassobrycus altipinnis\n"
-"b[bb] Lateral line interrupted. -> Thalassobrycus brevilinea\n"
-"c[c] Canines strong. -> d\n"
-"c[cc] Canines small. -> Thalassobrycus rhodopterus\n"
-"d[d] Spines coarse. -> Thalassobrycus canidens\n"
-"d[dd] Spines fine. -> Thalassobrycus atrilabris\n");
+            "a[aa] Teeth conical. -> c\n"
+            "b[b] Lateral line complete. -> Thalassobrycus altipinnis\n"
+            "b[bb] Lateral line interrupted. -> Thalassobrycus brevilinea\n"
+            "c[c] Canines strong. -> d\n"
+            "c[cc] Canines small. -> Thalassobrycus rhodopterus\n"
+            "d[d] Spines coarse. -> Thalassobrycus canidens\n"
+            "d[dd] Spines fine. -> Thalassobrycus atrilabris\n");
 }
 
 TEST(PrintedNames, TwoWordsInCapitalsAreASubspecies) {
