@@ -196,9 +196,39 @@ class IndentPlanner {
     return blank * 2 > filled;
   }
 
+  // A blank line stands behind nearly every line that ends in a destination.
+  [[nodiscard]] bool are_leads_apart() const {
+    auto const apart = std::count_if(led_.begin(), led_.end(), [this](std::size_t i) {
+      return i + 1 == lines_.size() || is_blank_line(i + 1);
+    });
+    return static_cast<std::size_t>(apart) * 10 >= led_.size() * 9;
+  }
+
+  // Paragraph by paragraph upwards, those that are set in less than all beneath them.
+  [[nodiscard]] std::size_t first_ancestor(std::size_t led) const {
+    auto const first_of = [this](std::size_t i) {
+      while (i > 0 && !is_blank_line(i - 1)) --i;
+      return i;
+    };
+    auto begin = first_of(led);
+    auto indent = lines_[begin].indent;
+    for (auto i = begin; i > 0 && indent > 0;) {
+      --i;
+      while (i > 0 && is_blank_line(i)) --i;
+      if (is_blank_line(i) || is_title(i) || is_furniture(i)) break;
+      i = first_of(i);
+      if (lines_[i].indent < indent) {
+        begin = i;
+        indent = lines_[i].indent;
+      }
+    }
+    return begin;
+  }
+
   // The first line of the block that the first destination ends.
   [[nodiscard]] std::size_t begin_of_key(std::size_t led) const {
     bool const spread = is_spread_out();
+    if (!spread && are_leads_apart()) return first_ancestor(led);
     std::size_t begin = led;
     for (std::size_t i = led; i-- > 0;) {
       if (is_blank_line(i)) {
@@ -239,6 +269,14 @@ class IndentPlanner {
       if (begins_small(lines_[i + 1].text)) ++lower;
     }
     return lower * 2 > all;
+  }
+
+  // "… truncate behind (fig." / "4). ..... A. busa"
+  [[nodiscard]] bool closes_bracket(std::size_t before, std::size_t i) const {
+    auto const text = lines_[i].text;
+    auto const bracket = text.find_first_of("()");
+    return bracket != std::string_view::npos && text[bracket] == ')' &&
+           leaves_bracket_open(lines_[before].text);
   }
 
   // "… a simple raceme," (a comma for the stop) / "    Raceme terminal   A. busa" / "    Raceme
@@ -292,7 +330,7 @@ class IndentPlanner {
       } else if (small ||
                  (!gap && lines_[i].indent > lines_[start].indent &&
                   counts_on(lines_[before].text, text)) ||
-                 (!gap && (hanging_[before] ||
+                 (!gap && (hanging_[before] || closes_bracket(before, i) ||
                            (hangs(lines_[before].text) && !is_answered_below(i, start)))) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;

@@ -85,7 +85,8 @@ class Sorter {
     if (page_above_ && furniture_.goes_on_behind_page(at_)) gap_ = false;
     // What begins no lead goes on with one only where that lacks its destination.
     bool const lacks =
-        leads_.progress() == Progress::open || leads_.progress() == Progress::leaders;
+        leads_.progress() == Progress::open || leads_.progress() == Progress::leaders ||
+        (line.goes_on && leads_.progress() == Progress::soft);
     bool const outside = line.is_no_lead && !lacks;
     if (take_wrapped(line)) return;
     if (outside || (!take_label() && !take_in_title(line) && !take_in_lead(line)))
@@ -416,7 +417,7 @@ class Sorter {
         number && (number->family == LabelFamily::digits || number->family == numbering_.family);
     // "… truncate behind (fig." / "4)"
     bool const in_bracket = line.text.ends_with(')') && leaves_bracket_open(leads_.last_line());
-    bool const alone = name || (of_key && !in_bracket);
+    bool const alone = name || (of_key && !in_bracket && !line.goes_on);
     leads_.add_piece(at_, 0);
     leads_.last().destination_told = name;
     if (alone) leads_.set_progress(Progress::done);

@@ -103,7 +103,9 @@ bool is_numbered_name(std::string_view line) {
   bool const dash = words[1].size() <= 3 && is_dash(code_point_at(words[1], 0).value) &&
                     words[0].find_first_not_of("0123456789"sv) == std::string_view::npos;
   auto const genus = words[dash ? 2 : 1];
-  if ((!dash && !words[0].ends_with('.')) || !is_abbreviated(genus)) return false;
+  // "(fig." / "4). A. bus"
+  bool const bracket = words[0].find(')') != std::string_view::npos;
+  if ((!dash && !words[0].ends_with('.')) || bracket || !is_abbreviated(genus)) return false;
   auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
   return is_latin_name(name) && may_follow_name(read_taxa(name).remark);
 }

@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -70,7 +71,7 @@ class Marker {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const& line = lines_[i];
       auto const label = numbering_.label_of(line);
-      if (!label) continue;
+      if (!label || is_numbered_name(line.text) || is_numbered_name_in_full(line.text)) continue;
       labelled_.push_back({i, *label});
       if (label->is_dash()) continue;
       ++numbers_;
@@ -85,7 +86,7 @@ class Marker {
   void mark() && {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       bool const label = next_ < labelled_.size() && labelled_[next_].line == i;
-      if (i > 0 && (label ? is_of_words() : is_end_of_lead(i))) {
+      if (i > 0 && (begins_with_unit(i) || (label ? is_of_words() : is_end_of_lead(i)))) {
         lines_[i].goes_on = lines_[i].is_no_lead = true;
       }
       if (!label) continue;
@@ -105,6 +106,16 @@ class Marker {
   [[nodiscard]] bool has_end(std::string_view text) const {
     auto const kind = split_at_leader(text, numbering_).kind;
     return kind != LeaderKind::none && kind != LeaderKind::dash && kind != LeaderKind::blank;
+  }
+
+  // "… length 4.5-5.2" / "mm."
+  [[nodiscard]] bool begins_with_unit(std::size_t i) const {
+    static constexpr std::array kUnits{"mm"sv, "cm"sv, "dm"sv, "km"sv, "µm"sv, "μm"sv, "mu"sv};
+    auto const before = above(i);
+    if (before.empty() || !is_digit(static_cast<unsigned char>(before.back()))) return false;
+    auto const text = lines_[i].text;
+    auto const word = text.substr(0, std::min(text.find(' '), text.size()));
+    return is_one_of(kUnits, without_closing_marks(word));
   }
 
   // A lead begins above line `i` and has no leaders, with nothing but its own lines between.
