@@ -44,6 +44,7 @@ std::uint32_t species_number(std::string_view word) {
 
 // "figs 14," "3 and", "A. III,": the number behind is another of a list, or counts what was named.
 bool lists_numbers(std::string_view word) {
+  if (word.starts_with('(')) word.remove_prefix(1);  // "(fig. 4). busa"
   static constexpr std::array kLinks{"and"sv, "or"sv,   "to"sv,   "und"sv,   "oder"sv, "bis"sv,
                                      "et"sv,  "ou"sv,   "y"sv,    "e"sv,     "o"sv,    "&"sv,
                                      "fig"sv, "figs"sv, "fig."sv, "figs."sv, "abb."sv, "pl."sv};
@@ -110,11 +111,16 @@ void settle_species_numbers(SortedLines const& sorted, LeadCutter& cutter,
   std::uint32_t last = 0;
   for (std::size_t i = 0; i < reads.size(); ++i) {
     auto const& read = reads[i];
-    if (read.to.form != DestinationForm::taxa || sorted.leads[i].destination_told) continue;
-    ++named;
-    bool const plain = read.leaders == LeaderKind::blank || read.leaders == LeaderKind::dash;
+    if (read.to.form != DestinationForm::taxa) continue;
     auto const joined = cutter.join(i);
     auto const one = number_before_name(i, joined.raw, read);
+    // "… in nests. 5." / "A. busa": the name has a line of its own, its number stands above.
+    bool const told = sorted.leads[i].destination_told;
+    bool const above = told && one && !one->within && !one->bare && !one->listed;
+    if (told && !above) continue;
+    ++named;
+    bool const plain =
+        above || read.leaders == LeaderKind::blank || read.leaders == LeaderKind::dash;
     if (!one || (!plain && !one->within)) continue;
     if (plain) found.push_back(*one);
     if (one->listed) continue;

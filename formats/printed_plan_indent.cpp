@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_plan.hpp"
@@ -125,6 +126,28 @@ class IndentPlanner {
     return false;
   }
 
+  // "busa Roe", "BUSA", "3. A. busa" on lines of their own, where these are the rule.
+  void find_ends_alone() {
+    constexpr std::size_t kFewest = 4;
+    constexpr std::size_t kShortest = 4;  // letters of a word in capitals
+    alone_.assign(lines_.size(), false);
+    std::vector<std::size_t> alone;
+    for (std::size_t i = 1; i < lines_.size(); ++i) {
+      auto const text = lines_[i].text;
+      if (text.empty() || ends_[i] || is_furniture(i) || lines_[i].indent == 0) continue;
+      bool const capitals = is_in_capitals(text, kShortest) && is_plain_word(text) &&
+                            has_strict_latin_ending(fold(text));
+      if (capitals || is_bare_epithet(text) || is_genusless_name(text) || is_numbered_name(text) ||
+          is_numbered_name_in_full(text)) {
+        alone.push_back(i);
+      }
+    }
+    if (alone.size() < kFewest || alone.size() < led_.size()) return;
+    for (auto const i : alone) alone_[i] = ends_[i] = true;
+    led_.insert(led_.end(), alone.begin(), alone.end());
+    std::sort(led_.begin(), led_.end());
+  }
+
   // "… puberulous all over  6. A. busa"
   [[nodiscard]] static bool ends_in_numbered_name(std::string_view text) {
     auto const gap = text.rfind("  ");
@@ -152,6 +175,7 @@ class IndentPlanner {
       auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
       if (!name.empty() && is_capitalised(name.front())) genera_.emplace(name.front());
     }
+    find_ends_alone();
     // Names without leaders, where they are the rule.
     std::vector<std::size_t> named;
     std::map<std::string, std::size_t> first_words;  // of lines that may be a name
@@ -301,7 +325,7 @@ class IndentPlanner {
   [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
     auto const text = lines_[i].text;
     auto const words = words_of(text);
-    if (is_numbered_name(text)) return true;
+    if (alone_[i] || is_numbered_name(text)) return true;
     if (words.size() > kWordsOfName) return false;
     bool const capitals =
         words.size() <= 2 && is_capitalised(words.front()) &&
@@ -424,6 +448,7 @@ class IndentPlanner {
   Numbering const& numbering_;
   LineBreaks breaks_;
   std::vector<bool> ends_;        // by line: ends in a destination
+  std::vector<bool> alone_;       // by line: is one, and nothing else
   std::vector<bool> dotted_;      // by line: has a row of dots
   std::vector<bool> hanging_;     // by line: ends in leaders
   std::vector<std::size_t> led_;  // the lines that do
