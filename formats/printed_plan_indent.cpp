@@ -252,7 +252,7 @@ class IndentPlanner {
   // The first line of the block that the first destination ends.
   [[nodiscard]] std::size_t begin_of_key(std::size_t led) const {
     bool const spread = is_spread_out();
-    if (!spread && are_leads_apart()) return first_ancestor(led);
+    if (are_leads_apart()) return first_ancestor(led);
     std::size_t begin = led;
     for (std::size_t i = led; i-- > 0;) {
       if (is_blank_line(i)) {

@@ -566,5 +566,44 @@ TEST(PrintedOutline, ACommaForTheStopAboveTwoThatBeginAlike) {
             "3[] Raceme lateral; bracts leaf-like. -> Ostrelia foliosa\n");
 }
 
+TEST(PrintedOutline, LeadsWithoutLabelsMayHaveBlankLinesBetweenThem) {
+  EXPECT_EQ(sketch("The spiders of this group live in nests.\n\n"
+                   "Shield entire, without lateral incisions\n\n"
+                   "    Setae twice as long as the distance between\n"
+                   "          their bases\n\n"
+                   "        Setae plumose, the longest curved\n"
+                   "              behind (fig.\n"
+                   "              4) .......... L. longiseta\n\n"
+                   "        Setae simple .......... L. punctata\n\n"
+                   "    Setae shorter .......... L. magna\n\n"
+                   "Shield divided .......... L. parva\n"),
+            "1[] Shield entire, without lateral incisions -> 2\n"
+            "1[] Shield divided -> L. parva\n"
+            "2[] Setae twice as long as the distance between their bases -> 3\n"
+            "2[] Setae shorter -> L. magna\n"
+            "3[] Setae plumose, the longest curved behind (fig. 4) -> L. longiseta\n"
+            "3[] Setae simple -> L. punctata\n");
+}
+
+TEST(PrintedOutline, LeadsWithoutLabelsMayEndInEpithetsOnTheirOwnLines) {
+  EXPECT_EQ(sketch("Key to the species of Leldicarus\n\n"
+                   "Shield entire, without lateral incisions\n"
+                   "    Setae twice as long as their distance\n"
+                   "        Setae plumose, the longest curved\n"
+                   "                              LONGISETUS\n"
+                   "        Setae simple, only the last serrate\n"
+                   "                              PUNCTULATUS\n"
+                   "    Setae shorter, at most as long\n"
+                   "                              MAGNUS\n"
+                   "Shield divided, with a pair of incisions\n"
+                   "                              PARVUS\n"),
+            "1[] Shield entire, without lateral incisions -> 2\n"
+            "1[] Shield divided, with a pair of incisions -> Leldicarus parvus\n"
+            "2[] Setae twice as long as their distance -> 3\n"
+            "2[] Setae shorter, at most as long -> Leldicarus magnus\n"
+            "3[] Setae plumose, the longest curved -> Leldicarus longisetus\n"
+            "3[] Setae simple, only the last serrate -> Leldicarus punctulatus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -56,5 +56,23 @@ TEST(PrintedSpeciesByNumber, WithoutAListTheyAreNumbersOfCouplets) {
   EXPECT_NE(sketch(kKey).find("2[2] Tall tree -> 1\n"), std::string::npos) << sketch(kKey);
 }
 
+TEST(PrintedSpeciesByNumber, TheNumberOfASpeciesMayStandAboveItsName) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "a. Shield entire.\n"
+                   "   b. Setae plumose, the longest curved (fig. 4). 1.\n"
+                   "      A. longiseta\n"
+                   "   bb. Setae simple. 2. A. punctata\n"
+                   "aa. Shield divided.\n"
+                   "   c. Legs long; in nests of rats. 3.\n"
+                   "      A. magna\n"
+                   "   cc. Legs short. 4. A. parva\n"),
+            "a[a] Shield entire. -> b\n"
+            "a[aa] Shield divided. -> c\n"
+            "b[b] Setae plumose, the longest curved (fig. 4). -> Ausella longiseta\n"
+            "b[bb] Setae simple. -> Ausella punctata\n"
+            "c[c] Legs long; in nests of rats. -> Ausella magna\n"
+            "c[cc] Legs short. -> Ausella parva\n");
+}
+
 }  // namespace
 }  // namespace keydrift

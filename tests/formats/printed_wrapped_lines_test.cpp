@@ -268,5 +268,20 @@ TEST(PrintedWrappedLines, ADashMayStandBeforeTheRestOfALead) {
       "5[—] Tige glabre -> L. nuda\n");
 }
 
+TEST(PrintedWrappedLines, AUnitAloneIsNoLabelAndNoEnd) {
+  EXPECT_EQ(sketch("a. Shield entire.\n"
+                   "    b. Plates fused; length less than 4\n"
+                   "       mm.\n"
+                   "                         Ausella busa Roe\n"
+                   "    bb. Plates two; length 4.5-5.2\n"
+                   "       mm.        Ausella cusa Roe\n"
+                   "aa. Shield divided (in females 18\n"
+                   "       mm.) ..... Ausella dusa Roe\n"),
+            "a[a] Shield entire. -> b\n"
+            "a[aa] Shield divided (in females 18 mm.) -> Ausella dusa\n"
+            "b[b] Plates fused; length less than 4 mm. -> Ausella busa\n"
+            "b[bb] Plates two; length 4.5-5.2 mm. -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
