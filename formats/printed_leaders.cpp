@@ -145,8 +145,11 @@ Run dot_run(std::string_view text, std::size_t at) {
                         second_begin + 1 == run.end && is_upper(behind.value);
   run.leader = ellipsis || spaced || alone || glued || numbered || close || last_two ||
                longest >= 3 || (longest == 2 && !low_lines_only && (after_blank || groups > 1));
-  // "spines__bus": between words nothing else is set so.
-  bool const joined = longest == 2 && groups == 1 && !after_blank && is_letter(behind.value);
+  // "spines__bus", "margin__ 10", "margin__ lO": between words nothing else is set so.
+  bool const number = is_blank(behind.value) && ((counted && number_end >= text.size()) ||
+                                                 misread_number(text.substr(run.end)));
+  bool const joined =
+      longest == 2 && groups == 1 && !after_blank && (is_letter(behind.value) || number);
   constexpr std::size_t kRow = 4;  // of low lines between blanks
   if (low_lines_only && longest < 3) run.leader = joined || groups >= kRow;
   if ((glued && behind_sentence) || numbered) run.begin = second_begin;

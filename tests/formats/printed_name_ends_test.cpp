@@ -91,6 +91,23 @@ TEST(PrintedNameEnds, LowLinesMayBeMixedWithDashesOrStandApart) {
             "2[2] Stem low -> cus (p. 9)\n2[2] Stem tall -> dus (p. 10)\n");
 }
 
+TEST(PrintedNameEnds, TwoLowLinesMayLeadToANumber) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Tibia straight, without a tooth on its margin__ lO\n"
+                   "   Tibia sinuate, with a tooth before the middle ....... busa (Roe)\n"
+                   "10. Third interval of elytra with a tuft ....... cusa Dorn\n"
+                   "   Third interval of elytra without tuft or hairs__ 11\n"
+                   "11. Legs red ....... dusa Dorn\n"
+                   "   Legs black ....... fusa Dorn\n"),
+            "1[1] Tibia straight, without a tooth on its margin -> 10\n"
+            "1[] Tibia sinuate, with a tooth before the middle -> Ausella busa\n"
+            "10[10] Third interval of elytra with a tuft -> Ausella cusa\n"
+            "10[] Third interval of elytra without tuft or hairs -> 11\n"
+            "11[11] Legs red -> Ausella dusa\n"
+            "11[] Legs black -> Ausella fusa\n");
+}
+
 TEST(PrintedNameEnds, AnEpithetWithItsPageNeedsNoLeaders) {
   EXPECT_EQ(sketch("Key to the species of Ausella\n"
                    "\n"
