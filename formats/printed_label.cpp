@@ -74,12 +74,16 @@ Marks marks_at(std::string_view text, std::size_t at) {
   return marks;
 }
 
-// "la" of "2a(la)": a misread number with its letter, close behind a label.
+// "la" of "2a(la)", "l4" of "21(l4)": a misread number with its letter, or with a figure that is
+// right, close behind a label.
 bool is_misread_reference(std::string_view text, std::size_t open, std::string_view inside) {
   constexpr std::size_t kLongest = 4;  // bytes
   if (open == 0 || is_blank(value_at(text, open - 1)) || inside.size() < 2) return false;
-  if (inside.size() > kLongest || inside.back() < 'a' || inside.back() > 'd') return false;
-  return misread_number(inside.substr(0, inside.size() - 1)).has_value();
+  bool const lettered = inside.back() >= 'a' && inside.back() <= 'd';
+  if (inside.size() > kLongest ||
+      !(lettered || is_digit(static_cast<unsigned char>(inside.back()))))
+    return false;
+  return misread_number(lettered ? inside.substr(0, inside.size() - 1) : inside).has_value();
 }
 
 // The bracket with back-references at `at`, if one stands there.

@@ -51,6 +51,20 @@ TEST(PrintedDamagedLabels, TheNumberInABackReferenceMayBeMisread) {
   EXPECT_EQ(sketch(serial_key("10 (11) Feet", "10 (I1). Feet")), serial_sketch("10"));
 }
 
+TEST(PrintedDamagedLabels, TheNumberInABackReferenceMayBeMisreadWhereSecondLeadsHaveNone) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "10. Legs red ...... 11\n    Legs black ...... 2l\n"
+                   "11(10). Head long ...... busa Roe\n    Head short ...... 12\n"
+                   "12(11). Tail long ...... cusa Roe\n    Tail short ...... dusa Roe\n"
+                   "21(l0). Body bald ...... 22\n    Body hairy ...... fusa Roe\n"
+                   "22(21). Feet broad ...... gusa Roe\n    Feet narrow ...... husa Roe\n"),
+            "10[10] Legs red -> 11\n10[] Legs black -> 21\n"
+            "11[11] Head long -> Ausella busa\n11[] Head short -> 12\n"
+            "12[12] Tail long -> Ausella cusa\n12[] Tail short -> Ausella dusa\n"
+            "21[21] Body bald -> 22\n21[] Body hairy -> Ausella fusa\n"
+            "22[22] Feet broad -> Ausella gusa\n22[] Feet narrow -> Ausella husa\n");
+}
+
 TEST(PrintedDamagedLabels, ACommaMayFollowABackReference) {
   EXPECT_EQ(sketch(serial_key("11 (10) Feet", "11 (10), Feet")), serial_sketch("10"));
 }
