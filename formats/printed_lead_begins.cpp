@@ -216,6 +216,7 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
       leads_.hangs_open()) {
     return false;
   }
+  if (!here.gap && leads_.continues_with_author(here.at)) return false;
   return here.gap && !here.page ? ahead_.ends_in_leaders(here.at)
                                 : ahead_.ends_in_destination(here.at);
 }

@@ -290,6 +290,11 @@ bool LeadsSoFar::is_author_of_list(std::string_view text) {
          is_abbreviated(words[w + 1]) && is_epithet(words[w + 2]);
 }
 
+bool LeadsSoFar::continues_with_author(std::size_t at) const {
+  bool const named = progress_ == Progress::done || progress_ == Progress::named;
+  return named && names_.is_author_above_lead(names_.at_end_of(last_line()), at);
+}
+
 bool LeadsSoFar::continues_with_number(std::size_t at) const {
   return progress_ == Progress::done && names_.go_on_with_number(names_.at_end_of(last_line()), at);
 }

@@ -78,6 +78,9 @@ class LeadsSoFar {
   [[nodiscard]] bool continues_name_in_capitals(SourceLine const& line) const;
   // "Aus bus," / "A. cus or A. dus"; "Aus" / "bus Smith"; "Aus bus" / "(Smith, 1900)".
   [[nodiscard]] bool continues_destination(std::size_t at) const;
+  // "…... Aus bus" / "Smith" / "Petals white ...": line `at` is an author, and no lead begins
+  // there.
+  [[nodiscard]] bool continues_with_author(std::size_t at) const;
   // "…... Aus bus Smith" / "1900": line `at` is a number alone.
   [[nodiscard]] bool continues_with_number(std::size_t at) const;
 

@@ -100,11 +100,15 @@ void WrappedNames::look_at_authors() const {
   std::size_t remarks = 0;
   for (std::size_t at = 0; at < lines_.size(); ++at) {
     auto const destination = at_end_of(lines_[at].text);
-    bool const name = !destination.empty() && destination.size() <= kLongest &&
-                      is_upper(code_point_at(destination, 0).value);
-    if (!name) continue;
+    if (destination.empty() || destination.size() > kLongest) continue;
     auto const taxon = read_taxa(destination).taxa.front();
-    if (words_of(taxon.name).size() < 2) continue;
+    if (taxon.genusless || words_of(taxon.name).size() < 2) {
+      // "Ausella Roe", "busa Roe"
+      bool const latin =
+          taxon.genusless ? has_epithet_ending(taxon.name) : is_latin_genus(taxon.name);
+      if (latin && !taxon.authorship.empty()) authors_->insert(first_author(taxon.authorship));
+      continue;
+    }
     // "…... A. bus" / "Roth.": what is asked about says nothing of the others.
     bool const broken = is_lone_author(at + 1);
     bool const bracket = is_bracketed_author(taxon.authorship);
@@ -126,6 +130,29 @@ void WrappedNames::look_at_authors() const {
 
 bool WrappedNames::is_end(std::size_t at) const {
   return at + 1 == lines_.size() || ahead_.gap_after(at) || ahead_.label_follows(at);
+}
+
+bool WrappedNames::is_author_above_lead(std::string_view destination, std::size_t at) const {
+  if (!ahead_.second_leads_unlabelled() || at + 1 >= lines_.size() || is_end(at)) return false;
+  bool const lead =
+      is_upper(code_point_at(lines_[at + 1].text, 0).value) && ahead_.ends_in_destination(at + 1);
+  if (!lead) return false;
+  constexpr std::size_t kMost = 4;  // words: "Roe and Dorn"
+  auto const words = words_of(lines_[at].text, kMost + 1);
+  bool const authors =
+      words.size() <= kMost && std::all_of(words.begin(), words.end(), [](std::string_view word) {
+        return is_authorish(word) || is_separator(word) || is_particle(word);
+      });
+  if (!authors) return false;
+  auto const bare = read_taxa(destination);
+  if (bare.taxa.size() != 1 || !bare.remark.empty()) return false;
+  auto const whole = read_taxa(joined(destination, lines_[at].text));
+  auto const& taxon = whole.taxa.front();
+  bool const same =
+      whole.taxa.size() == 1 && whole.remark.empty() && taxon.name == bare.taxa.front().name;
+  if (!same || !bare.taxa.front().authorship.empty() || taxon.authorship.empty()) return false;
+  if (!authors_) look_at_authors();
+  return authors_->contains(first_author(taxon.authorship));
 }
 
 bool WrappedNames::goes_on_with_author(std::string_view destination, std::size_t at) const {
@@ -170,7 +197,7 @@ bool WrappedNames::go_on(std::string_view destination, std::size_t at) const {
       is_upper(code_point_at(line, 1).value) && is_latin_name(joined(destination, line))) {
     return true;
   }
-  return goes_on_with_author(destination, at);
+  return goes_on_with_author(destination, at) || is_author_above_lead(destination, at);
 }
 
 bool WrappedNames::go_on_with_number(std::string_view destination, std::size_t at) const {

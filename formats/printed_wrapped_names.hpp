@@ -29,6 +29,10 @@ class WrappedNames {
   // `at`, where `destination` closes the line above.
   [[nodiscard]] bool go_on(std::string_view destination, std::size_t at) const;
 
+  // "…... bus" / "Roe" / "Petals white ...": an author alone, whom other names have, between a lead
+  // and its rival without label.
+  [[nodiscard]] bool is_author_above_lead(std::string_view destination, std::size_t at) const;
+
   // "…... A. bus Roe and Dorn" / "1984", "…... Ausella sp." / "1": a number alone on line `at`.
   [[nodiscard]] bool go_on_with_number(std::string_view destination, std::size_t at) const;
 

@@ -132,6 +132,55 @@ TEST(PrintedWrappedNames, BrokenOffBehindTheGenusCloseNoSentence) {
             "1[1] Anthers level with the throat -> Nusella dusa\n");
 }
 
+TEST(PrintedWrappedNames, AKnownAuthorAloneAboveALeadWithoutLabel) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Femur with one small tooth; second sternite short....... busa\n"
+                   "   Roe\n"
+                   "   Femur with two teeth; second sternite longer....... 2\n"
+                   "2. Elytra spotted at base and behind the middle....... dusa Roe\n"
+                   "   Elytra without spots....... 3\n"
+                   "3. Legs red....... fusa Dorn\n"
+                   "   Legs black....... gusa Dorn\n"),
+            "1[1] Femur with one small tooth; second sternite short -> Ausella busa\n"
+            "1[] Femur with two teeth; second sternite longer -> 2\n"
+            "2[2] Elytra spotted at base and behind the middle -> Ausella dusa\n"
+            "2[] Elytra without spots -> 3\n"
+            "3[3] Legs red -> Ausella fusa\n"
+            "3[] Legs black -> Ausella gusa\n");
+  EXPECT_EQ(sketch("Key to the genera of Auselleae\n"
+                   "\n"
+                   "1. Sutures of the face extend over its margin....... Busella\n"
+                   "     Roe\n"
+                   "   Sutures of the face end at the pits....... 2\n"
+                   "2. Crown with a carina....... Cusella Roe\n"
+                   "   Crown without a carina....... 3\n"
+                   "3. Legs red....... Dusella Dorn\n"
+                   "   Legs black....... Fusella Dorn\n"),
+            "1[1] Sutures of the face extend over its margin -> Busella\n"
+            "1[] Sutures of the face end at the pits -> 2\n"
+            "2[2] Crown with a carina -> Cusella\n"
+            "2[] Crown without a carina -> 3\n"
+            "3[3] Legs red -> Dusella\n"
+            "3[] Legs black -> Fusella\n");
+  // A word of the second lead that is no author elsewhere.
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Femur with one small tooth....... busa\n"
+                   "   Posterior\n"
+                   "   femur with two teeth....... 2\n"
+                   "2. Elytra spotted....... dusa Roe\n"
+                   "   Elytra without spots....... 3\n"
+                   "3. Legs red....... fusa Dorn\n"
+                   "   Legs black....... gusa Dorn\n"),
+            "1[1] Femur with one small tooth -> Ausella busa\n"
+            "1[] Posterior femur with two teeth -> 2\n"
+            "2[2] Elytra spotted -> Ausella dusa\n"
+            "2[] Elytra without spots -> 3\n"
+            "3[3] Legs red -> Ausella fusa\n"
+            "3[] Legs black -> Ausella gusa\n");
+}
+
 // A key without leaders whose third couplet ends in `lines`.
 std::string sketch_without_leaders(std::string_view lines) {
   auto const all = sketch(
