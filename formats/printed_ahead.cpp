@@ -19,7 +19,7 @@ namespace keydrift::printed {
 
 LinesAhead::LinesAhead(std::vector<SourceLine> const& lines, Numbering const& numbering,
                        LeadPlan const* plan)
-    : lines_{lines}, numbering_{numbering}, plan_{plan} {
+    : lines_{lines}, numbering_{numbering}, plan_{plan}, genus_authors_{lines, numbering} {
   answered_ = find_answered(lines_, numbering_);
   epithets_alone_ = find_epithets_alone(lines_);
   usually_led_ = leads_are_led();

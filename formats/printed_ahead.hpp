@@ -9,6 +9,7 @@
 #include <unordered_set>
 #include <vector>
 
+#include "keydrift/formats/printed_genus_ends.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_plan.hpp"
@@ -124,6 +125,7 @@ class LinesAhead {
   Numbering const& numbering_;
   LeadPlan const* plan_;
   std::vector<bool> const* heads_{nullptr};
+  GenusAuthors genus_authors_;
   // Of the labels' numbers, where hardly one is printed otherwise.
   std::optional<unsigned> usual_style_;
   std::unordered_set<std::uint32_t> usual_numbers_;  // printed so

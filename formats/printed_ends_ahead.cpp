@@ -102,6 +102,7 @@ bool LinesAhead::is_end_alone(std::size_t i) const {
 
 bool LinesAhead::ends_in_name(std::string_view text) const {
   if (text.ends_with(',') || text.ends_with(';') || text.ends_with(':')) return false;
+  if (genus_authors_.genus_at_end(text)) return true;
   auto const begin = trailing_name(text);
   return begin && (!usually_led_ || is_certain_name(text.substr(*begin)));
 }

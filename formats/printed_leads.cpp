@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_common_ends.hpp"
 #include "keydrift/formats/printed_common_names.hpp"
 #include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_genus_ends.hpp"
 #include "keydrift/formats/printed_habitats_behind.hpp"
 #include "keydrift/formats/printed_joins.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
@@ -40,7 +41,11 @@ std::string first_word_of(std::string_view name) {
 class LeadReader {
  public:
   LeadReader(KeyText const& key, SortedLines& sorted, std::vector<Finding>& findings)
-      : key_{key}, sorted_{sorted}, findings_{findings}, cutter_{key, sorted, findings} {}
+      : key_{key},
+        sorted_{sorted},
+        findings_{findings},
+        cutter_{key, sorted, findings},
+        genus_authors_{key.lines, key.numbering} {}
 
   std::vector<ReadLead> read() && {
     reads_.resize(sorted_.leads.size());
@@ -267,26 +272,6 @@ class LeadReader {
     }
   }
 
-  // Begin of "Aus" in "… body chamber unknown. Aus": no sentence is one such word; 0 without.
-  [[nodiscard]] static std::size_t lone_genus_at_end(std::string_view text) {
-    constexpr std::size_t kShortest = 5;  // bytes
-    auto const blank = text.rfind(' ');
-    if (blank == std::string_view::npos || blank == 0 || text[blank - 1] != '.') return 0;
-    // "… of N. America"
-    constexpr std::size_t kShortestWord = 4;
-    auto const begin = last_word_begin(text.substr(0, blank));
-    auto const before = words_of(text.substr(begin, blank - begin));
-    if (before.empty() || before.back().size() <= kShortestWord ||
-        !is_lower(code_point_at(before.back(), 0).value)) {
-      return 0;
-    }
-    auto const name = without_closing_marks(text.substr(blank + 1));
-    bool const genus = name.size() >= kShortest && is_plain_word(name) &&
-                       is_upper(code_point_at(name, 0).value) &&
-                       has_strict_latin_ending(fold(name));
-    return genus ? blank + 1 : 0;
-  }
-
   // No leaders: a number or a name at the very end, or no destination at all.
   void read_unled(std::size_t i) {
     auto const joined = cutter_.join(i);
@@ -313,10 +298,11 @@ class LeadReader {
       cutter_.say_name_taken(reads_[i]);
       return;
     }
-    auto const genus = genera_led_to_ > species_led_to_ ? lone_genus_at_end(text) : 0;
-    if (auto const begin = genus; begin > 0) {
+    auto const genus = genera_led_to_ > species_led_to_ ? lone_genus_at_end(text) : std::nullopt;
+    auto const authored = genus_authors_.genus_at_end(text);
+    if (auto const begin = authored ? authored : genus) {
       reads_[i].leaders = LeaderKind::blank;
-      finish(i, joined, trim_right(text.substr(0, begin)).size(), begin);
+      finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
       return;
     }
@@ -555,6 +541,7 @@ class LeadReader {
   std::vector<Finding>& findings_;
   LeadCutter cutter_;
   std::vector<ReadLead> reads_;
+  GenusAuthors genus_authors_;
   std::size_t genera_led_to_{};  // behind leaders
   std::size_t species_led_to_{};
   std::size_t genusless_led_to_{};           // of these

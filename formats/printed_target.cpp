@@ -193,7 +193,7 @@ bool titles_account(std::string_view text) {
 bool is_certain_name(std::string_view name) {
   if (is_numbered_epithet(name)) return true;  // "11. bus, p. 178."
   if (names_a_key(name) || is_genusless_name(name) || is_name_with_page(name)) return true;
-  if (is_dated_genus(name)) return true;
+  if (is_dated_genus(name) || is_genus_with_remark(name)) return true;
   if (auto const few = words_of(name, 4); few.size() == 3 && is_page(few[1], few[2])) {
     return is_latin_epithet(few[0]);  // "bus (p. 31)"
   }

@@ -34,7 +34,7 @@ struct TaxaReading {
 [[nodiscard]] bool is_unnamed_species(std::string_view text);
 // "Aus Roe & Dorn, 1900": a genus with its authors and year, and nothing else.
 [[nodiscard]] bool is_dated_genus(std::string_view text);
-// "Aus Roe, 1900 (6 species)", "Aus Roe, gen. nov.": the same with a remark behind it.
+// "Aus Roe, 1900 (6 species)", "Aus, new genus": the same with a remark behind it.
 [[nodiscard]] bool is_genus_with_remark(std::string_view text);
 // "Aus bus (Roe, 1900)": one name with its author and year, and nothing that a lead could say.
 [[nodiscard]] bool is_dated_name(std::string_view text);

@@ -377,7 +377,9 @@ std::optional<std::size_t> find_trailing_name(std::string_view text, NamesBefore
     // "Zech." of "P. radicans Zech. f. radicans" is an author.
     constexpr std::size_t kShortAuthor = 3;  // bytes
     if (is_abbreviated(word) && word.size() > kShortAuthor && follows_genus(words, w)) continue;
-    if (!is_capitalised(word) && !is_abbreviated(word)) continue;
+    // "Ausella, new genus"
+    bool const new_genus = word.ends_with(',') && is_genus_with_remark(name);
+    if (!is_capitalised(word) && !is_abbreviated(word) && !new_genus) continue;
     if (is_author_before_rank(words, w)) continue;
     // "Body black. Legs yellow." is a sentence as well as a name; with an author it is none.
     bool const sentence = words[w - 1].ends_with('.') && text.ends_with('.');

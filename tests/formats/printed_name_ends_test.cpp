@@ -156,6 +156,33 @@ TEST(PrintedNameEnds, AGenusAloneEndsTheLastSentence) {
             "2[2] Ribs weak; body chamber unknown. -> Cusella\n");
 }
 
+// Where leaders are the rule; the last lead without label ends in `end`.
+std::string genera_ending_in(std::string_view end) {
+  auto const all = sketch(
+      "Key to the genera of Auselleae\n\n"
+      "1. Face convex, the clypeus wide....... Busella Roe\n   Face flat....... 2\n"
+      "2. Legs red....... Cusella Dorn\n   Legs black....... 3\n"
+      "3. Crown with a carina....... Dusella Roe\n   Crown rounded, " +
+      std::string{end} +
+      "\n4. Ocelli near the eyes....... Gusella Dorn\n   Ocelli far apart....... Husella Roe\n");
+  return all.substr(all.find("Crown with a carina"), all.find("4[4]") - all.find("Crown with"));
+}
+
+TEST(PrintedNameEnds, AGenusNeedsNoLeadersWithAnAuthorOfOthersOrTheWordsThatItIsNew) {
+  std::string const front = "Crown with a carina -> Dusella\n3[] Crown rounded, ";
+  EXPECT_EQ(genera_ending_in("the\n     color green. Fusella Dorn"),
+            front + "the color green. -> Fusella\n");
+  EXPECT_EQ(genera_ending_in("narrow\n     at middle Fusella, new genus"),
+            front + "narrow at middle -> Fusella (new genus)\n");
+  EXPECT_EQ(genera_ending_in("narrow\n     at middle Fusella, gen. nov."),
+            front + "narrow at middle -> Fusella (gen. nov.)\n");
+  // Another author than those of other genera; a genus that is spoken of.
+  auto const unknown = genera_ending_in("the\n     color green. Fusella Moor");
+  EXPECT_EQ(unknown.find("-> Fusella"), std::string::npos) << unknown;
+  auto const spoken = genera_ending_in("as in\n     Fusella Dorn");
+  EXPECT_EQ(spoken.find("-> Fusella"), std::string::npos) << spoken;
+}
+
 TEST(PrintedNameEnds, TwoHyphensBetweenWordsAreLeaders) {
   EXPECT_EQ(sketch("1. Scape dark; gaster longer than thorax------ 2\n"
                    "   Scape pale; gaster shorter than thorax--flavoscapus Lenz\n"
