@@ -101,6 +101,13 @@ char latin_initial(std::string_view text, std::size_t at, CodePoint c) {
   return found == kAlike.end() ? '\0' : found->second;
 }
 
+// "A.", and "7. A." behind the number of the species.
+bool is_short_genus(std::string_view text) {
+  auto const digits = std::min(text.find_first_not_of("0123456789"), text.size());
+  if (digits > 0 && text.substr(digits, 2) == ". ") text.remove_prefix(digits + 2);
+  return text.size() >= 2 && text.size() <= 4 && is_abbreviated(text);
+}
+
 }  // namespace
 
 bool has_name_behind_ideograph(std::string_view text) {
@@ -186,10 +193,7 @@ std::string in_plain_letters(std::string_view text) {
     at += c.length;
     bool const initial = c.value == '.' && is_lower(code_point_at(text, at).value) &&
                          is_lower(code_point_at(text, at + 1).value);
-    if (initial && plain.size() >= 2 && plain.size() <= 4 &&
-        is_abbreviated(std::string_view{plain})) {
-      plain += ' ';
-    }
+    if (initial && is_short_genus(plain)) plain += ' ';
   }
   part_scripts(plain);
   auto const words = words_of(plain);

@@ -937,6 +937,20 @@ TEST(PrintedScans, TheFullStopOfAGenusMayBeAnotherSign) {
             "3[] Stem prostrate -> 4\n"
             "4[4] Seeds red -> M. fusa\n"
             "4[] Seeds black -> M. gusa\n");
+  // Behind the species' numbers, and with no blank behind it.
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Leaves opposite .... 2\n"
+                   "1. Leaves alternate .... 1. A. busa\n"
+                   "2. Petals red .... 2. A.cusa\n"
+                   "2. Petals white .... 3\n"
+                   "3. Seeds red .... 3. A, dusa\n"
+                   "3. Seeds black .... 4. A. fusa\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> Ausella busa\n"
+            "2[2] Petals red -> Ausella cusa\n"
+            "2[2] Petals white -> 3\n"
+            "3[3] Seeds red -> Ausella dusa\n"
+            "3[3] Seeds black -> Ausella fusa\n");
   // Of two genera.
   EXPECT_EQ(sketch("1. Leaves opposite .... 2\n"
                    "   Leaves alternate .... M. busa Roe\n"
