@@ -53,6 +53,10 @@ class LinesAhead {
   // Three of four labelled leads reach a destination; looked for once it is asked for.
   [[nodiscard]] bool leads_have_ends() const;
 
+  // One label alone bears the number, where three of five couplets have two of theirs; looked for
+  // once it is asked for.
+  [[nodiscard]] bool lacks_rival(std::uint32_t number) const;
+
   // Three of four labelled leads end in a line that holds nothing but their destination; looked for
   // once it is asked for.
   [[nodiscard]] bool ends_stand_alone() const;
@@ -134,6 +138,7 @@ class LinesAhead {
   mutable std::optional<std::unordered_set<std::string_view>> numbered_genera_;  // of bare species
   mutable std::unordered_set<std::string> numbered_names_;
   mutable std::optional<bool> have_ends_;
+  mutable std::optional<std::unordered_set<std::uint32_t>> without_rival_;
   mutable std::optional<bool> ends_alone_;
   std::vector<char> labelled_;  // by line: asked for again and again, found once
   std::vector<bool> answered_;  // by line

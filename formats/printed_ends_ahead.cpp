@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <string_view>
+#include <unordered_map>
 
 #include "keydrift/formats/printed_ahead.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -70,6 +71,24 @@ bool LinesAhead::leads_have_ends() const {
   }
   have_ends_ = ended * 4 >= leads * 3;
   return *have_ends_;
+}
+
+bool LinesAhead::lacks_rival(std::uint32_t number) const {
+  if (!without_rival_) {
+    std::unordered_map<std::uint32_t, std::size_t> labels;  // by number
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      auto const label = label_at(i);
+      if (label && label->family == LabelFamily::digits) ++labels[label->number];
+    }
+    without_rival_.emplace();
+    std::size_t paired = 0;
+    for (auto const& [one, times] : labels) {
+      if (times == 1) without_rival_->insert(one);
+      if (times == 2) ++paired;
+    }
+    if (paired * 5 < labels.size() * 3) without_rival_->clear();
+  }
+  return without_rival_->contains(number);
 }
 
 bool LinesAhead::ends_stand_alone() const {

@@ -131,6 +131,21 @@ bool LeadBegins::is_far_from_couplets(std::uint32_t number) const {
   return whole && !numbering_.has_number(number - 1) && !numbering_.has_number(number + 1);
 }
 
+// "10. Stems rough." / "1l. Sheaths red ... A. bus" / "11. Sheaths brown.": where leads go on with
+// the couplets beneath them, the count misses this one.
+std::optional<Label> LeadBegins::misprinted_beneath(LineAtHand here) const {
+  auto const next = leads_.largest() + 1;
+  bool const sentence = leads_.progress() == Progress::open && leads_.last_line().ends_with('.');
+  if (!sentence || numbering_.serial || remarks_.is_open() || ahead_.leads_have_ends() ||
+      !ahead_.lacks_rival(next)) {
+    return std::nullopt;
+  }
+  auto const misprint = read_misprinted_label(lines_[here.at].text, next, false);
+  bool const begins =
+      misprint && is_upper(code_point_at(lines_[here.at].text, misprint->text_at).value);
+  return begins ? misprint : std::nullopt;
+}
+
 std::optional<Label> LeadBegins::misprinted_rival(LineAtHand here) const {
   constexpr std::size_t kMostLines = 8;  // of a lead
   auto const& line = lines_[here.at];
@@ -169,8 +184,8 @@ bool LeadBegins::is_usual_letter(std::string_view line) const {
 
 std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
   auto const& line = lines_[here.at];
-  if (numbering_.family != LabelFamily::digits || !leads_.are_complete()) return std::nullopt;
-  if (line.is_no_lead) return std::nullopt;
+  if (numbering_.family != LabelFamily::digits || line.is_no_lead) return std::nullopt;
+  if (!leads_.are_complete()) return misprinted_beneath(here);
   if (numbering_.numbers.size() < 2 && leads_.empty()) return std::nullopt;  // letters
   bool const bare_allowed = ahead_.ends_in_leaders(here.at);
   auto misprint = read_misprinted_label(line.text, leads_.number() + 1, bare_allowed);

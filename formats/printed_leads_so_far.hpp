@@ -37,6 +37,7 @@ class LeadsSoFar {
   [[nodiscard]] RawLead const& last() const { return leads_.back(); }
   [[nodiscard]] std::uint32_t number() const { return number_; }        // of the current couplet
   [[nodiscard]] std::size_t of_couplet() const { return of_couplet_; }  // leads of that couplet
+  [[nodiscard]] std::uint32_t largest() const { return largest_; }      // of all couplets so far
   // The last couplet that has one lead so far, others behind it having theirs; 0 where none has.
   [[nodiscard]] std::uint32_t open_couplet() const { return open_.empty() ? 0 : open_.back(); }
   [[nodiscard]] Progress progress() const { return progress_; }

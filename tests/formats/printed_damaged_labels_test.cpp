@@ -65,6 +65,35 @@ TEST(PrintedDamagedLabels, TheNumberInABackReferenceMayBeMisreadWhereSecondLeads
             "22[22] Feet broad -> Ausella gusa\n22[] Feet narrow -> Ausella husa\n");
 }
 
+// Leads go on with the couplet beneath them; `right` is printed as `damaged`.
+std::string sketch_of_nested_key(std::string_view right, std::string_view damaged) {
+  std::string key =
+      "Key to the species of Ausella\n\n"
+      "8. Spike solitary, without bracts.\n9. Stigmas two ...... A. busa\n"
+      "9. Stigmas three ...... A. cusa\n8. Spikes two or more, with bracts.\n"
+      "10. Stems rough.\n11. Sheaths red ...... A. dusa\n11. Sheaths brown.\n"
+      "12. Scales awned ...... A. fusa\n12. Scales acute ...... A. gusa\n"
+      "10. Stems smooth, at least below the middle.\n13. Beak long ...... A. husa\n"
+      "13. Beak short ...... A. jusa\n";
+  auto const at = key.find(right);
+  EXPECT_NE(at, std::string::npos);
+  auto read = sketch(key.replace(at, right.size(), damaged));
+  // The label as it is printed tells nothing of the couplet.
+  auto const label = "[" + std::string{damaged.substr(0, damaged.find('.'))} + "]";
+  auto const shown = read.find(label);
+  auto const number = right.substr(0, right.find('.'));
+  return shown == std::string::npos ? read : read.replace(shown + 1, label.size() - 2, number);
+}
+
+TEST(PrintedDamagedLabels, TheNumberBeneathALeadThatGoesOnMayBeMisread) {
+  auto const whole = sketch_of_nested_key("11. Sheaths red", "11. Sheaths red");
+  EXPECT_NE(whole.find("11[11] Sheaths red -> Ausella dusa\n"), std::string::npos) << whole;
+  EXPECT_EQ(sketch_of_nested_key("11. Sheaths red", "1l. Sheaths red"), whole);
+  EXPECT_EQ(sketch_of_nested_key("11. Sheaths red", "I1. Sheaths red"), whole);
+  EXPECT_EQ(sketch_of_nested_key("10. Stems rough", "I0. Stems rough"), whole);
+  EXPECT_EQ(sketch_of_nested_key("13. Beak long", "l3. Beak long"), whole);
+}
+
 TEST(PrintedDamagedLabels, ACommaMayFollowABackReference) {
   EXPECT_EQ(sketch(serial_key("11 (10) Feet", "11 (10), Feet")), serial_sketch("10"));
 }
