@@ -298,9 +298,18 @@ class Restorer {
     return !numbering_.label_of(lines_[i]) && !lines_[i].is_no_lead;
   }
 
-  // The last line of words above line i ends a lead.
+  // The last line of words above line i ends a lead; "(marsh moth)" may stand beneath it.
   [[nodiscard]] bool ends_before(std::size_t i) {
-    while (i > 0 && (lines_[i - 1].text.empty() || is_page_furniture(lines_[i - 1].text))) --i;
+    auto const words_above = [this, &i] {
+      while (i > 0 && (lines_[i - 1].text.empty() || is_page_furniture(lines_[i - 1].text))) --i;
+      return i > 0 ? lines_[i - 1].text : std::string_view{};
+    };
+    auto const above = words_above();
+    bool const bracket = above.starts_with('(') && above.find(')') + 1 == above.size();
+    if (bracket && !ends_lead(i - 1)) {
+      --i;
+      words_above();
+    }
     return i > 0 && ends_lead(i - 1);
   }
 

@@ -154,6 +154,19 @@ TEST(PrintedRestoredLabels, ALetterOrAMarkMayBeDamaged) {
   }
 }
 
+TEST(PrintedRestoredLabels, TheLeadAboveMayEndInItsCommonNameInBrackets) {
+  auto const named = [](std::string_view four) {
+    std::string key = kLetters;
+    for (auto const species : {"busa", "cusa", "dusa", "fusa", "gusa", "husa"}) {
+      key = with(key, species, std::string{species} + "\n(slender moth)");
+    }
+    return sketch(with(with(key, "..... 5", "..... Ausella lusa\n(dwarf moth)"), "4b.", four));
+  };
+  EXPECT_NE(named("4b.").find("4[4b] Labrum notched -> Ausella fusa\n"), std::string::npos)
+      << named("4b.");
+  EXPECT_EQ(with(named("4b,"), "[4b,]", "[4b]"), named("4b."));
+}
+
 TEST(PrintedRestoredLabels, ALetterMayStandForTheFirstNumberBesideItsPrime) {
   EXPECT_EQ(sketch(with(kPrimes, "1. Legs", "i. Legs")),
             with(seconds_sketch("", "'", "4", "4'"), "1[1]", "1[i]"));
