@@ -78,6 +78,25 @@ std::string with_plain_ranks(std::string name) {
   return name;
 }
 
+// "GREEN WORM , Aus bus", "GREEN WORM (Fig. 2), Aus bus": without the blank, and with the figure of
+// the common name at the end, as it stands behind others.
+std::string with_commas_close(std::string_view text) {
+  std::string closed{text};
+  for (auto at = closed.find(" ,"); at != std::string::npos; at = closed.find(" ,", at)) {
+    closed.erase(at, 1);
+  }
+  auto const open = closed.find(" (");
+  auto const close = closed.find("),");
+  if (open == std::string::npos || close == std::string::npos || close < open) return closed;
+  auto const bracket = closed.substr(open, close + 1 - open);
+  auto const named = words_of(std::string_view{closed}.substr(0, open));
+  bool const common = std::all_of(named.begin(), named.end(),
+                                  [](std::string_view word) { return is_in_capitals(word); });
+  auto const figures = figures_in(bracket);
+  bool const figure = figures.size() == 1 && " (" + figures.front() + ")" == bracket;
+  return common && figure ? closed.erase(open, bracket.size()) + bracket : closed;
+}
+
 }  // namespace
 
 TaxaReading read_taxa(std::string_view text) {
@@ -92,6 +111,9 @@ TaxaReading read_taxa(std::string_view text) {
     text = trim(text.substr(1, text.size() - 2));  // "(Aus bus)"
   }
   if (text.ends_with("\".")) text.remove_suffix(1);
+  bool const commas = text.find(" ,") != std::string_view::npos || text.find("),") != text.npos;
+  auto const close = commas ? with_commas_close(text) : std::string{};
+  if (commas) text = close;
   // "?Aus bus" is a name that is doubted.
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
   if (auto named = read_behind_remark(text)) return *std::move(named);

@@ -132,6 +132,15 @@ TEST(PrintedOddNames, WordsInCapitalsBeforeABinomialAreACommonName) {
             "2[•] Legs pale -> Cusagrion commune (COMMON LAMPTAIL; p. 60)\n");
 }
 
+TEST(PrintedOddNames, ABlankOrAFigureMayStandBeforeTheCommaBehindACommonName) {
+  EXPECT_EQ(led_to("SMOOTH CLOVERLEAF WORM , Busella viridis"),
+            "Busella viridis (SMOOTH CLOVERLEAF WORM)");
+  EXPECT_EQ(led_to("SMOOTH CABBAGEWORM (Fig. 2), Busella viridis"),
+            "Busella viridis (SMOOTH CABBAGEWORM)");
+  EXPECT_EQ(led_to("Ausella busa , Busella cusa"), led_to("Ausella busa, Busella cusa"));
+  EXPECT_EQ(led_to("Ausella busa (Fig. 2), Busella cusa"), "Ausella busa + Busella cusa (Fig. 2)");
+}
+
 TEST(PrintedOddNames, AnUnnamedSpeciesMayStandBetweenGuillemets) {
   EXPECT_EQ(sketch("1. Nageoire noire ..... Ausella sp. « Haute-Rive »\n"
                    "1. Nageoire claire ..... Ausella brevis\n"),
