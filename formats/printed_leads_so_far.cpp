@@ -258,6 +258,17 @@ bool LeadsSoFar::names_what_is_open(SourceLine const& line) const {
   if (numbered) {
     return is_latin_name(line.text) || is_short_name(line.text);
   }
+  // "…... YELLOW" / "BOGBEAR, Aus bus"
+  auto const capitals = words_of(begun);
+  bool const common = !begun.empty() &&
+                      std::all_of(capitals.begin(), capitals.end(),
+                                  [](auto word) {
+                                    auto const folded = fold(word);
+                                    return is_in_capitals(word) && !has_higher_ending(folded) &&
+                                           !has_strict_latin_ending(folded);
+                                  }) &&
+                      is_named_in_capitals(line.text);
+  if (common) return true;
   bool const vernacular =
       words_of(begun).size() <= 2 && is_capitalised(begun) && !has_strict_latin_ending(begun);
   if (!vernacular || line.indent <= lines_[leads_.back().line].indent) return false;

@@ -51,6 +51,14 @@ TEST(PrintedWrappedNames, AWordThatIsNoAuthor) {
   EXPECT_EQ(first_taxon("A. busa Dorvik\nVorsel"), "Ausella busa | Dorvik");
 }
 
+TEST(PrintedWrappedNames, TheRestOfACommonNameInCapitals) {
+  EXPECT_EQ(first_taxon("YELLOW\nBOGBEAR, Busella flava"), "Busella flava |  (YELLOW BOGBEAR)");
+  EXPECT_EQ(first_taxon("SMALL YELLOW\nBOGBEAR, Busella flava Roe"),
+            "Busella flava | Roe (SMALL YELLOW BOGBEAR)");
+  // A family, and the heading of an account.
+  EXPECT_EQ(first_taxon("AUSIDAE\nBOGBEARS, Busella flava"), "Ausidae | ");
+}
+
 TEST(PrintedWrappedNames, ASpeciesBehindItsGenus) {
   EXPECT_EQ(first_taxon("Ausella\n(Subrina) busa Dorvik"), "Ausella (Subrina) busa | Dorvik");
   EXPECT_EQ(first_taxon("A. busa Dorvik, A.\ndusa Dorvik and A. gusa Brenn"),
