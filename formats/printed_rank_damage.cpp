@@ -25,6 +25,7 @@ class Mender {
     read_drawn_signs();
     read_misread_ones();
     read_misread_letters();
+    read_misread_double_l();
   }
 
  private:
@@ -59,9 +60,9 @@ class Mender {
   }
 
   // What line i begins with is `sign` misread.
-  void read_as(std::size_t i, char sign, Label const& misread) {
+  void read_as(std::size_t i, std::string const& sign, Label const& misread) {
     auto const stop = misread.end == LabelEnd::dot ? "." : ")";
-    auto readings = read_rank_labels(std::string{sign} + stop + " ");
+    auto readings = read_rank_labels(sign + stop + " ");
     if (readings.empty()) return;
     readings.front().label.printed = misread.printed;
     readings.front().label.text_at = misread.text_at;
@@ -85,7 +86,7 @@ class Mender {
       if (!is_closed(label) || !stands_near(i, Alphabet::digits, 2, label.end)) continue;
       bool const wanted = ordinal_below(i, Alphabet::digits, label.end) == 2 &&
                           ordinal_above(i, Alphabet::digits, label.end) != 1;
-      if (wanted) read_as(i, '1', label);
+      if (wanted) read_as(i, "1", label);
     }
   }
 
@@ -112,9 +113,34 @@ class Mender {
         bool const wanted = ordinal_above(i, letters, end) + 1 == due && due > 1 &&
                             ordinal_below(i, letters, end) != due &&
                             !stands_near(i, look.seen, look.ordinal - 1, end);
-        if (wanted) read_as(i, look.meant, rank.label);
+        if (wanted) read_as(i, {look.meant}, rank.label);
       }
     }
+  }
+
+  // "l. Lip thin" / "11. Lip thick" beside "k." and "kk.": the 11 has no 10 and no 12, the l no ll.
+  void read_misread_double_l() {
+    constexpr std::size_t kFewest = 2;  // letters that are doubled
+    constexpr std::uint32_t kL = 12;    // the letter l
+    std::size_t doubled = 0;
+    std::vector<std::size_t> elevens;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (!ranks_[i]) continue;
+      auto const& rank = *ranks_[i];
+      bool const twice = rank.alphabet == Alphabet::lower && rank.repeats == 1;
+      if (twice && rank.ordinal == kL) return;
+      if (twice) ++doubled;
+      if (is_of(rank, Alphabet::digits, rank.label.end) && rank.ordinal == 11) elevens.push_back(i);
+    }
+    if (doubled < kFewest || elevens.size() != 1) return;
+    auto const i = elevens.front();
+    auto const& label = ranks_[i]->label;
+    bool const wanted = is_closed(label) &&
+                        starts_with_upper(lines_[i].text.substr(label.text_at)) &&
+                        stands_near(i, Alphabet::lower, kL, label.end) &&
+                        ordinal_above(i, Alphabet::digits, label.end) != 10 &&
+                        ordinal_below(i, Alphabet::digits, label.end) != 12;
+    if (wanted) read_as(i, "ll", Label{label});
   }
 
   // "O Plants woody" and "X Calyx hairy" beside "= Leaves linear": a ring and a cross.

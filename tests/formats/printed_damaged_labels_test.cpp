@@ -302,5 +302,25 @@ TEST(PrintedDamagedLabels, SignsMayTouchTheWordsBehindThem) {
             "4[] Seeds white -> M. gusa\n");
 }
 
+TEST(PrintedDamagedLabels, ADoubledLOfAnOutlineIsNoEleven) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "j. Spire conic.\n"
+                   "  k. Whorls seven, closely coiled . . . . . A. busa Roe\n"
+                   "  kk. Whorls five, loosely coiled . . . . . A. cusa Roe\n"
+                   "jj. Spire low, the altitude two thirds of the diameter.\n"
+                   "  l. A deep furrow behind the lip . . . . . A. dusa Roe\n"
+                   "  11. No furrow, or only a shallow one.\n"
+                   "    m. Small, the teeth subequal . . . . . A. fusa Roe\n"
+                   "    mm. Larger, without teeth . . . . . A. gusa Roe\n"),
+            "j[j] Spire conic. -> k\n"
+            "j[jj] Spire low, the altitude two thirds of the diameter. -> l\n"
+            "k[k] Whorls seven, closely coiled -> Ausella busa\n"
+            "k[kk] Whorls five, loosely coiled -> Ausella cusa\n"
+            "l[l] A deep furrow behind the lip -> Ausella dusa\n"
+            "l[11] No furrow, or only a shallow one. -> m\n"
+            "m[m] Small, the teeth subequal -> Ausella fusa\n"
+            "m[mm] Larger, without teeth -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
