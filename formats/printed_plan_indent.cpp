@@ -126,6 +126,16 @@ class IndentPlanner {
     return false;
   }
 
+  // "… weakly serrate. BUSA", "… weakly serrate. busa Roe"
+  [[nodiscard]] static bool ends_in_lone_name(std::string_view text) {
+    constexpr std::size_t kShortest = 4;  // letters of a word in capitals
+    auto const stop = text.rfind(". ");
+    if (stop == std::string_view::npos || stop == 0) return false;
+    auto const tail = without_closing_marks(text.substr(stop + 2));
+    if (tail.find(' ') == std::string_view::npos && is_in_capitals(tail, kShortest)) return true;
+    return is_bare_epithet(tail) || is_genusless_name(tail);
+  }
+
   // "busa Roe", "BUSA", "3. A. busa" on lines of their own, where these are the rule.
   void find_ends_alone() {
     constexpr std::size_t kFewest = 4;
@@ -180,7 +190,7 @@ class IndentPlanner {
     std::vector<std::size_t> named;
     std::map<std::string, std::size_t> first_words;  // of lines that may be a name
     for (auto const i : unled) {
-      if (ends_in_name(lines_[i].text)) named.push_back(i);
+      if (ends_in_name(lines_[i].text) || ends_in_lone_name(lines_[i].text)) named.push_back(i);
       if (is_latin_name(lines_[i].text)) ++first_words[first_word(lines_[i].text)];
     }
     if (named.size() < led_.size()) return;

@@ -129,7 +129,7 @@ class NumberPlanner {
     if (i > 0 && !lines_[i - 1].text.empty()) {
       constexpr std::uint32_t kFarIn = 8;  // columns
       auto const above = lines_[i - 1].indent;
-      if (lines_[i].indent > above && is_numbered_name(text)) return;
+      if (is_numbered_name(text)) return;
       if (lines_[i].indent >= above + kFarIn && is_numbered_taxon(text)) return;
     }
     // "4. Genus AUS Roe." above the key.

@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -54,6 +55,7 @@ class PairPlanner {
   // A label that carries the count on, or begins it again.
   [[nodiscard]] std::optional<Label> label_at(std::size_t i) const {
     auto label = numbering_.label_of(lines_[i].text);
+    if (is_numbered_name(lines_[i].text)) return std::nullopt;
     if (!label || label->is_dash() || label->text_at >= lines_[i].text.size()) return std::nullopt;
     bool const upper = starts_with_upper(lines_[i].text.substr(label->text_at));
     bool const bare = label->style() % 16 == 0;

@@ -146,7 +146,7 @@ class ParagraphPlanner {
           label && label->family == LabelFamily::digits && !label->decimal &&
           label->letter.empty() && label->text_at < text_of(p).size() &&
           (label->end != LabelEnd::none || starts_with_upper(text_of(p).substr(label->text_at)));
-      if (!counts) continue;
+      if (!counts || is_numbered_name(text_of(p)) || is_numbered_name_in_full(text_of(p))) continue;
       bool const first = labelled_.empty() || (labelled_.size() == 1 && label->number <= 1);
       if (first) {
         labelled_.assign(1, p);
