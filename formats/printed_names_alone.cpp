@@ -66,22 +66,6 @@ std::vector<bool> LinesAhead::find_epithets_alone(std::vector<SourceLine> const&
   return alone;
 }
 
-namespace {
-
-// The genus of "3. Ausella busa" and of "3. Ausella busa Roe"; empty for any other line.
-std::string_view genus_of_numbered_species(std::string_view line) {
-  constexpr std::size_t kLongest = 80;  // bytes
-  if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return {};
-  auto const words = words_of(line, 4);
-  bool const species = words.size() >= 3 && is_species_number(words[0]) &&
-                       is_capitalised(words[1]) && has_strict_latin_ending(words[1]) &&
-                       is_epithet(without_closing_marks(words[2])) &&
-                       has_epithet_ending(without_closing_marks(words[2]));
-  return species ? words[1] : std::string_view{};
-}
-
-}  // namespace
-
 bool LinesAhead::is_numbered_species(std::size_t i) const {
   auto const text = lines_[i].text;
   if (text.empty() || !is_digit(code_point_at(text, 0).value)) return false;

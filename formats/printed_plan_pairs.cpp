@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
@@ -73,6 +74,11 @@ class PairPlanner {
     bool const beneath = line.indent + kSlack >= words_column_ &&
                          line.indent <= words_column_ + kSlack && line.indent > 0;
     if (!beneath || starts_note(line.text) || starts_caption(line.text)) return false;
+    // "… weakly serrate. 2." / "Ausella busa Roe"
+    auto const above = lines_[before_].text;
+    if (is_species_number(above.substr(last_word_begin(above))) && is_species_alone(line.text)) {
+      return false;
+    }
     return ends_lead(before_) || !breaks_.forced(before_, i);
   }
 

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <map>
+#include <set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -13,6 +14,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -31,7 +33,16 @@ struct Paragraph {
 class ParagraphPlanner {
  public:
   ParagraphPlanner(std::vector<SourceLine> const& lines, LeadBorders borders)
-      : lines_{lines}, borders_{borders} {}
+      : lines_{lines}, borders_{borders} {
+    constexpr std::size_t kFewest = 3;  // species of one genus
+    std::map<std::string_view, std::size_t> genera;
+    for (auto const& line : lines) {
+      if (auto const genus = genus_of_numbered_species(line.text); !genus.empty()) ++genera[genus];
+    }
+    for (auto const& [genus, count] : genera) {
+      if (count >= kFewest) genera_.insert(genus);
+    }
+  }
 
   std::optional<NumberedPlan> plan() && {
     if (borders_ == LeadBorders::indents && !find_indent()) return std::nullopt;
@@ -119,14 +130,19 @@ class ParagraphPlanner {
   [[nodiscard]] bool ends_alone(std::size_t i) const {
     auto const text = lines_[i].text;
     return is_number_only(text) || is_latin_name(text) || is_genusless_name(text) ||
-           is_bare_epithet(text) || is_numbered_name(text) || is_numbered_name_in_full(text) ||
+           is_bare_epithet(text) || is_numbered_species(text) ||
            is_genusless_name(without_mark_of_new(text));
+  }
+  // "3. A. busa", "3. Ausella busa Roe"; without an author where other lines name the genus so.
+  [[nodiscard]] bool is_numbered_species(std::string_view text) const {
+    return is_numbered_name(text) || is_numbered_name_in_full(text) ||
+           genera_.contains(genus_of_numbered_species(text));
   }
   [[nodiscard]] bool begins_labelled(std::size_t i) const {
     if (i >= lines_.size()) return false;
     auto const label = read_label(lines_[i].text);
     auto const text = lines_[i].text;
-    if (is_numbered_name(text) || is_numbered_name_in_full(text)) return false;
+    if (is_numbered_species(text)) return false;
     return label && label->family == LabelFamily::digits &&
            starts_with_upper(lines_[i].text.substr(label->text_at));
   }
@@ -146,7 +162,7 @@ class ParagraphPlanner {
           label && label->family == LabelFamily::digits && !label->decimal &&
           label->letter.empty() && label->text_at < text_of(p).size() &&
           (label->end != LabelEnd::none || starts_with_upper(text_of(p).substr(label->text_at)));
-      if (!counts || is_numbered_name(text_of(p)) || is_numbered_name_in_full(text_of(p))) continue;
+      if (!counts || is_numbered_species(text_of(p))) continue;
       bool const first = labelled_.empty() || (labelled_.size() == 1 && label->number <= 1);
       if (first) {
         labelled_.assign(1, p);
@@ -175,6 +191,7 @@ class ParagraphPlanner {
 
   std::vector<SourceLine> const& lines_;
   LeadBorders borders_;
+  std::set<std::string_view> genera_;  // of numbered species
   std::vector<Paragraph> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
   Numbering numbering_;                // of these

@@ -84,9 +84,9 @@ class Sorter {
     // The blank lines around a page's number and head do not part a lead from its rest.
     if (page_above_ && furniture_.goes_on_behind_page(at_)) gap_ = false;
     // What begins no lead goes on with one only where that lacks its destination.
-    bool const lacks =
-        leads_.progress() == Progress::open || leads_.progress() == Progress::leaders ||
-        (line.goes_on && leads_.progress() == Progress::soft);
+    bool const lacks = leads_.progress() == Progress::open ||
+                       leads_.progress() == Progress::leaders ||
+                       (line.goes_on && leads_.progress() == Progress::soft);
     bool const outside = line.is_no_lead && !lacks;
     if (take_wrapped(line)) return;
     if (outside || (!take_label() && !take_in_title(line) && !take_in_lead(line)))
@@ -410,7 +410,10 @@ class Sorter {
       start_unlabelled();
       return true;
     }
-    bool const name = !numbering_.exact && !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on;
+    bool const below_number = !numbering_.exact && !gap_ && leads_.ends_in_species_number() &&
+                              is_species_alone(line.text);
+    bool const name =
+        below_number || (!numbering_.exact && !gap_ && ahead_.is_name_on_its_own(at_) && !leads_on);
     auto const number = read_reference(strip_pointer(line.text));
     // "… the coxa" / "II.": no couplet is numbered so.
     bool const of_key =
@@ -454,7 +457,7 @@ class Sorter {
       return true;
     }
     if (soft && !gap_ && !remarks_.is_open() && !numbering_.exact &&
-        leads_.ends_in_species_number() && names_species(line.text)) {
+        leads_.ends_in_species_number() && is_species_alone(line.text)) {
       leads_.add_piece(at_, 0);
       leads_.set_progress(Progress::named);
       account(LineKind::continuation, "the species whose number ends the line before");
@@ -513,20 +516,6 @@ class Sorter {
       return true;
     }
     return false;
-  }
-
-  // "Ausella busa", "Ausella busa Roe"
-  [[nodiscard]] static bool names_species(std::string_view text) {
-    constexpr std::size_t kMostWords = 6;  // with two authors and the year
-    auto const words = words_of(text, kMostWords + 1);
-    bool const binomial = words.size() >= 2 && words.size() <= kMostWords &&
-                          is_capitalised(words[0]) && has_strict_latin_ending(words[0]) &&
-                          is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
-    // "Inflorescentiae axillares 6." leads on; "Folia ovata" has no author.
-    bool const numbered = trailing_reference(text, nullptr).has_value();
-    return binomial && !numbered &&
-           (is_certain_name(text) ||
-            (words.size() == 2 && has_strict_latin_ending(without_closing_marks(words[1]))));
   }
 
   void start_unlabelled() {

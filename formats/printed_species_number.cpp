@@ -38,6 +38,17 @@ bool is_species_number(std::string_view word) {
          word.back() == '.';
 }
 
+std::string_view genus_of_numbered_species(std::string_view line) {
+  constexpr std::size_t kLongest = 80;  // bytes
+  if (line.size() > kLongest || !is_digit(code_point_at(line, 0).value)) return {};
+  auto const words = words_of(line, 4);
+  bool const species = words.size() >= 3 && is_species_number(words[0]) &&
+                       is_capitalised(words[1]) && has_strict_latin_ending(words[1]) &&
+                       is_epithet(without_closing_marks(words[2])) &&
+                       has_epithet_ending(without_closing_marks(words[2]));
+  return species ? words[1] : std::string_view{};
+}
+
 std::optional<std::size_t> epithet_behind_number(std::string_view text) {
   auto const label = label_of_number(text);
   bool const named = label && is_epithet_or_name(text.substr(label->text_at));

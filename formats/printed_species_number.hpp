@@ -16,6 +16,9 @@ namespace keydrift::printed {
 // "IV." before "Ausaceae": the number of a family or an order, which no genus cut short precedes.
 [[nodiscard]] bool is_group_numeral(std::string_view word, std::string_view name);
 
+// The genus of "3. Ausella busa" and of "3. Ausella busa Roe"; empty for any other line.
+[[nodiscard]] std::string_view genus_of_numbered_species(std::string_view line);
+
 // "5."
 [[nodiscard]] bool is_species_number(std::string_view word);
 

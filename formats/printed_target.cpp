@@ -126,6 +126,18 @@ bool is_numbered_name_in_full(std::string_view line) {
   return may_follow_name(remark) && (!remark.empty() || is_certain_name(name));
 }
 
+bool is_species_alone(std::string_view text) {
+  constexpr std::size_t kMostWords = 6;  // with two authors and the year
+  auto const words = words_of(text, kMostWords + 1);
+  bool const binomial = words.size() >= 2 && words.size() <= kMostWords &&
+                        is_capitalised(words[0]) && has_strict_latin_ending(words[0]) &&
+                        is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
+  // "Inflorescentiae axillares 6." leads on; "Folia ovata" has no author.
+  if (!binomial || trailing_reference(text, nullptr)) return false;
+  return is_certain_name(text) ||
+         (words.size() == 2 && has_strict_latin_ending(without_closing_marks(words[1])));
+}
+
 bool has_numbered_name_within(std::string_view text) {
   auto const words = words_of(text);
   for (std::size_t w = 1; w + 2 < words.size(); ++w) {

@@ -58,6 +58,9 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // that it is new, for "4. Antennae longae" are words of a lead.
 [[nodiscard]] bool is_numbered_name_in_full(std::string_view line);
 
+// "Ausella busa", "Ausella busa Roe": one species with its genus in full, beyond doubt.
+[[nodiscard]] bool is_species_alone(std::string_view text);
+
 // "Wiesen unter Steinen. 5. A. bus Roe.": words stand before a species and its number.
 [[nodiscard]] bool has_numbered_name_within(std::string_view text);
 

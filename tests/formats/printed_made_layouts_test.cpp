@@ -1,0 +1,79 @@
+// One key in hundreds of layouts: undamaged print has to be read rightly however its labels, ends,
+// wraps and indentation combine.  KEYDRIFT_MADE_SHOW=1 prints each text that is misread.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <iostream>
+#include <string>
+
+#include "keydrift/formats/printed_key.hpp"
+#include "made_layouts.hpp"
+
+namespace keydrift {
+namespace {
+
+constexpr std::uint32_t kLayouts = 600;
+
+// Where the lead that begins so leads; empty where it does not stand.
+std::string destination_of(Edition const& edition, std::string const& words) {
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      if (!lead.text.starts_with(words)) continue;
+      if (auto const* to = std::get_if<ToCouplet>(&lead.destination)) {
+        return edition[to->couplet].leads.front().text;
+      }
+      auto const* taxa = std::get_if<ToTaxa>(&lead.destination);
+      return taxa != nullptr && taxa->taxa.size() == 1 ? edition[taxa->taxa.front()].name
+                                                       : std::string{};
+    }
+  }
+  return {};
+}
+
+struct Score {
+  std::size_t leads{};
+  std::size_t right{};
+};
+
+template <class Make>
+Score score(Make make) {
+  bool const show = std::getenv("KEYDRIFT_MADE_SHOW") != nullptr;
+  Score all;
+  for (std::uint32_t seed = 1; seed <= kLayouts; ++seed) {
+    auto const genus = test::made_genus(seed);
+    auto const layout = make(seed, genus);
+    auto const loaded = read_printed_key({.name = "made", .bytes = layout.text});
+    auto const leads = test::made_leads(genus);
+    std::string misread;
+    for (auto const& lead : leads) {
+      auto const to = loaded ? destination_of(loaded.value->edition, lead.words) : std::string{};
+      if (to.starts_with(lead.to)) {
+        ++all.right;
+      } else {
+        misread += "    " + lead.words + " -> " + to + "\n";
+      }
+    }
+    all.leads += leads.size();
+    if (show && !misread.empty()) {
+      std::cout << "== " << seed << ": " << layout.choices << "\n"
+                << misread << layout.text << "\n";
+    }
+  }
+  std::cout << all.right << " of " << all.leads << " leads right\n";
+  return all;
+}
+
+TEST(PrintedMadeLayouts, Couplets) {
+  auto const all = score(test::made_parallel);
+  EXPECT_GE(all.right * 1000, all.leads * 995);
+}
+
+TEST(PrintedMadeLayouts, CoupletsBeneathTheirLeads) {
+  auto const all = score(test::made_nested);
+  EXPECT_GE(all.right * 1000, all.leads * 985);
+}
+
+}  // namespace
+}  // namespace keydrift
