@@ -237,7 +237,7 @@ class Restorer {
       if (text.empty()) continue;
       auto label = number_alone(i, end, missing);
       if (!label && is_free(i)) label = remains_of_label(text, missing);
-      if (!label || (!first && !ends_before(i))) continue;
+      if (!label || (!first && !ends_before(i) && !ends_before_remark(i))) continue;
       auto const words = label->text_at < text.size() ? i : i + 1;
       if (!goes_somewhere(words, end)) continue;
       if (found) return std::nullopt;
@@ -311,6 +311,21 @@ class Restorer {
       words_above();
     }
     return i > 0 && ends_lead(i - 1);
+  }
+
+  // "..... A. busa Roe" / "    Scattered records in the north." above line i: a sentence or two on
+  // the distribution.
+  [[nodiscard]] bool ends_before_remark(std::size_t i) {
+    constexpr std::size_t kMostOfRemark = 3;  // lines
+    for (std::size_t lines = 0; i > 0 && lines < kMostOfRemark; ++lines) {
+      auto const text = lines_[i - 1].text;
+      bool const remark = !text.empty() && is_free(i - 1) && lines_[i - 1].indent > 0 &&
+                          (lines > 0 || text.ends_with('.'));
+      if (!remark) return false;
+      --i;
+      if (i > 0 && !lines_[i - 1].text.empty() && ends_lead(i - 1)) return true;
+    }
+    return false;
   }
 
   [[nodiscard]] bool ends_lead(std::size_t i) {
