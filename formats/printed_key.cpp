@@ -23,6 +23,7 @@
 #include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_key_findings.hpp"
 #include "keydrift/formats/printed_keys_behind.hpp"
+#include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
@@ -60,6 +61,12 @@ constexpr std::array kMends{
     Mend{clear_dashes_before_numbers, "dashed-numbers",
          " couplet's number was read without the dash before it",
          " couplets' numbers were read without the dashes before them"},
+    Mend{close_indexed_labels, "misread-signs",
+         " label such as \"a 1 .\" was read without the blanks in it",
+         " labels such as \"a 1 .\" were read without the blanks in them"},
+    Mend{restore_colons_of_labels, "misread-signs",
+         " label such as \"5;\" was read with the colon that others have",
+         " labels such as \"5;\" were read with the colon that others have"},
     Mend{clear_underlining, "underlined-words",
          " line was read without the low lines that underline",
          " lines were read without the low lines that underline"},

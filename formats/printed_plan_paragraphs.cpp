@@ -59,21 +59,21 @@ class ParagraphPlanner {
       bool const last = k + 1 == labelled_.size();
       auto const end = last ? paragraphs_.size() : labelled_[k + 1];
       LeadStart start;
-      start.rank.label = *read_label(text_of(begin));
+      start.rank.label = labels_[k];
+      start.misread = misread_.contains(begin);
       add(plan, start, begin);
       std::size_t rivals = 0;
       for (auto p = begin + 1; p < end && rivals < kMostRivals; ++p) {
         if (is_rival(p, found.numbering)) {
-          LeadStart rival;
-          rival.rank.alphabet = Alphabet::dash;
-          rival.rank.label.family = LabelFamily::dash;
-          rival.unlabelled = true;
-          add(plan, rival, p);
+          add_rival(plan, p);
           ++rivals;
         }
         if (last && rivals > 0) break;  // what follows stands behind the key
       }
-      if (rivals > 0) ++answered;
+      // "… a little paler S", "… into a beak busa Roe": one paragraph where the rival must stand.
+      bool const lone = rivals == 0 && !last && end == begin + 2 && begins_like_lead(begin + 1);
+      if (lone) add_rival(plan, begin + 1);
+      if (rivals > 0 || (lone && !is_sentence(begin + 1))) ++answered;
     }
     if (answered * 4 < labelled_.size() * 3) return std::nullopt;
     return found;
@@ -88,6 +88,14 @@ class ParagraphPlanner {
     start.line = static_cast<std::uint32_t>(paragraphs_[paragraph].first);
     plan.start_at[start.line] = static_cast<std::uint32_t>(plan.starts.size());
     plan.starts.push_back(start);
+  }
+
+  void add_rival(LeadPlan& plan, std::size_t paragraph) const {
+    LeadStart rival;
+    rival.rank.alphabet = Alphabet::dash;
+    rival.rank.label.family = LabelFamily::dash;
+    rival.unlabelled = true;
+    add(plan, rival, paragraph);
   }
 
   // How far most labelled lines are set in, if the lines that go on are set in less.
@@ -157,7 +165,16 @@ class ParagraphPlanner {
   // The paragraphs whose labels count on from the first that others count on from.
   void find_labelled() {
     for (std::size_t p = 0; p < paragraphs_.size(); ++p) {
-      auto const label = read_label(text_of(p));
+      auto label = read_label(text_of(p));
+      bool misread = false;
+      // "I1. Wings", "7, Wings"
+      bool const due = !labelled_.empty() && !(label && label->number == next_number());
+      if (due) {
+        auto const damaged = read_misprinted_label(text_of(p), next_number(), false);
+        misread = damaged && damaged->text_at < text_of(p).size() &&
+                  starts_with_upper(text_of(p).substr(damaged->text_at));
+        if (misread) label = damaged;
+      }
       bool const counts =
           label && label->family == LabelFamily::digits && !label->decimal &&
           label->letter.empty() && label->text_at < text_of(p).size() &&
@@ -166,19 +183,32 @@ class ParagraphPlanner {
       bool const first = labelled_.empty() || (labelled_.size() == 1 && label->number <= 1);
       if (first) {
         labelled_.assign(1, p);
+        labels_.assign(1, *label);
         numbering_.numbers.assign(1, label->number);
-      } else if (label->number == numbering_.numbers.back() + 1) {
+      } else if (label->number == next_number()) {
         labelled_.push_back(p);
+        labels_.push_back(*label);
         numbering_.numbers.push_back(label->number);
+        if (misread) misread_.insert(p);
       }
     }
   }
 
-  // Words that a destination ends.
-  [[nodiscard]] bool is_rival(std::size_t p, Numbering const& numbering) const {
+  [[nodiscard]] std::uint32_t next_number() const { return numbering_.numbers.back() + 1; }
+
+  [[nodiscard]] bool begins_like_lead(std::size_t p) const {
     auto const begins = text_of(p);
     if (!is_upper(code_point_at(begins, 0).value) || names_a_key(begins)) return false;
-    if (starts_note(begins) || starts_caption(begins) || starts_footnote(begins)) return false;
+    return !starts_note(begins) && !starts_caption(begins) && !starts_footnote(begins);
+  }
+
+  [[nodiscard]] bool is_sentence(std::size_t p) const {
+    return lines_[paragraphs_[p].last].text.ends_with('.');
+  }
+
+  // Words that a destination ends.
+  [[nodiscard]] bool is_rival(std::size_t p, Numbering const& numbering) const {
+    if (!begins_like_lead(p)) return false;
     auto const& paragraph = paragraphs_[p];
     auto const ends = lines_[paragraph.last].text;
     bool const own_line = paragraph.last > paragraph.first;
@@ -194,6 +224,8 @@ class ParagraphPlanner {
   std::set<std::string_view> genera_;  // of numbered species
   std::vector<Paragraph> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
+  std::vector<Label> labels_;          // of these, as printed or as put right
+  std::set<std::size_t> misread_;      // paragraphs whose numbers were put right
   Numbering numbering_;                // of these
   std::uint32_t indent_{};             // of lines that begin leads, where these are set in
 };

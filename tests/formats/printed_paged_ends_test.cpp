@@ -65,5 +65,22 @@ TEST(PrintedPagedEnds, AnEpithetThatIsRepeatedIsNoWordOfTheLead) {
             "3[] Dots none -> Ausella collaris (p. 71)\n");
 }
 
+TEST(PrintedPagedEnds, PagesBehindCommasEndSentences) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n\n"
+             "1a. Front produced. Both claws alike meridiana, p. 353.\n"
+             "1b. Front even. Right claw the larger\n2\n"
+             "2a. Regions deep. Color red, the fingers black sculpta, p. 356.\n"
+             "2b. Regions flat. Palp with its angle round 3\n"
+             "3a. Legs with a lobe. Color yellow, the fingers brown sulcifera, p. 358 .\n"
+             "3b. Legs plain. Fingers meeting in both sexes planulata, p. 362.\n"),
+      "1[1a] Front produced. Both claws alike -> Ausella meridiana (p. 353.)\n"
+      "1[1b] Front even. Right claw the larger -> 2\n"
+      "2[2a] Regions deep. Color red, the fingers black -> Ausella sculpta (p. 356.)\n"
+      "2[2b] Regions flat. Palp with its angle round -> 3\n"
+      "3[3a] Legs with a lobe. Color yellow, the fingers brown -> Ausella sulcifera (p. 358 .)\n"
+      "3[3b] Legs plain. Fingers meeting in both sexes -> Ausella planulata (p. 362.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

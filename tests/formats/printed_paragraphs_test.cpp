@@ -73,5 +73,29 @@ TEST(PrintedWrappedParagraphs, LabelsAtTheBeginningOfLinesBelongToItsLeads) {
             "4[—] Tail short, -> Ausella brevis\n");
 }
 
+TEST(PrintedLeadParagraphs, DamagedNumbersAndEndsKeepTheCount) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Pygidium of male exposed; antennae inserted\nat the middle 2\n\n"
+                   "Pygidium covered; antennae inserted\nin apical third 3\n\n"
+                   "2, Upper surface glabrous, or with\nfine hairs nuda Roe\n\n"
+                   "Upper surface with long setae, those\nof the elytra rough hirta Roe\n\n"
+                   "3. Legs pale, strongly contrasting with\nthe black body 4\n\n"
+                   "Legs black; pronotum with a little\nmedian space S\n\n"
+                   "4. Frons with a deep fovea between\nthe eyes; tip bluntly rounded tusa Roe\n\n"
+                   "Frons without fovea; tip produced\ninto a short beak rostrata Roe\n\n"
+                   "5, Elytra elongate, their sides\nsubparallel longula Roe\n\n"
+                   "Elytra oval, their sides evenly\nrounded ovata Roe\n"),
+            "1[1] Pygidium of male exposed; antennae inserted at the middle -> 2\n"
+            "1[] Pygidium covered; antennae inserted in apical third -> 3\n"
+            "2[2] Upper surface glabrous, or with fine hairs -> Ausella nuda\n"
+            "2[] Upper surface with long setae, those of the elytra rough -> Ausella hirta\n"
+            "3[3] Legs pale, strongly contrasting with the black body -> 4\n"
+            "3[] Legs black; pronotum with a little median space -> 5\n"
+            "4[4] Frons with a deep fovea between the eyes; tip bluntly rounded -> Ausella tusa\n"
+            "4[] Frons without fovea; tip produced into a short beak -> Ausella rostrata\n"
+            "5[5] Elytra elongate, their sides subparallel -> Ausella longula\n"
+            "5[] Elytra oval, their sides evenly rounded -> Ausella ovata\n");
+}
+
 }  // namespace
 }  // namespace keydrift
