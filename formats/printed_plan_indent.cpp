@@ -195,7 +195,10 @@ class IndentPlanner {
     }
     if (named.size() < led_.size()) return;
     // "Leaves entire" looks like a name, but other lines do not name Leaves as often as the genus.
-    std::size_t most = 0;
+    // Nor where names have numbers before them.
+    auto most = static_cast<std::size_t>(std::count_if(
+        named.begin(), named.end(),
+        [this](std::size_t i) { return is_name_numbered_at_end(lines_[i].text); }));
     for (auto const& [word, count] : first_words) most = std::max(most, count);
     for (auto const& [word, count] : first_words) {
       if (count * 3 > most) genera_.insert(word);
@@ -210,16 +213,44 @@ class IndentPlanner {
     std::sort(led_.begin(), led_.end());
   }
 
-  // Where rows of dots are the rule, lines before the first of them and behind the last that end
-  // otherwise are of running heads and accounts ("… aequali. — Tab. IV").
+  // Where rows of dots or numbered names are the rule, lines before the first of them and behind
+  // the last that end otherwise are of running heads and accounts ("… aequali. — Tab. IV").
   void drop_lines_around() {
-    auto const is_dotted = [this](std::size_t i) { return bool{dotted_[i]}; };
-    auto const first = std::find_if(led_.begin(), led_.end(), is_dotted);
-    if (first == led_.end()) return;
-    auto const last = std::find_if(led_.rbegin(), led_.rend(), is_dotted).base();
-    auto const dotted = std::count_if(first, last, is_dotted);
-    if (dotted * 4 < (last - first) * 3) return;
+    if (keep_between([this](std::size_t i) { return bool{dotted_[i]}; })) return;
+    auto const numbered = std::count_if(led_.begin(), led_.end(), [this](std::size_t i) {
+      return is_name_numbered_at_end(lines_[i].text);
+    });
+    if (numbered * 2 < std::ssize(led_)) return;
+    keep_between([this](std::size_t i) { return ends_in_abbreviated_name(lines_[i].text); });
+  }
+  template <typename Is>
+  bool keep_between(Is is_usual) {
+    auto const first = std::find_if(led_.begin(), led_.end(), is_usual);
+    if (first == led_.end()) return false;
+    auto const last = std::find_if(led_.rbegin(), led_.rend(), is_usual).base();
+    auto const usual = std::count_if(first, last, is_usual);
+    if (usual * 4 < (last - first) * 3) return false;
     led_ = std::vector<std::size_t>(first, last);
+    return true;
+  }
+  // "… long. 1. A. busa.", "… long. I3. A. busa"
+  [[nodiscard]] static bool ends_in_abbreviated_name(std::string_view text) {
+    text = without_closing_marks(text);
+    auto const epithet = last_word_begin(text);
+    auto const before = trim_right(text.substr(0, epithet));
+    return epithet > 0 && is_epithet(text.substr(epithet)) &&
+           is_abbreviated(before.substr(last_word_begin(before)));
+  }
+  // "… 1–1.5 cm. long. 1. A. busa.", "6. A. busa"
+  [[nodiscard]] static bool is_name_numbered_at_end(std::string_view text) {
+    text = without_closing_marks(text);
+    auto const longest = text.size() > kLongestName ? text.substr(text.size() - kLongestName) : text;
+    for (std::size_t at = 0; at < longest.size(); ++at) {
+      bool const begins = is_digit(static_cast<unsigned char>(longest[at])) &&
+                          (at == 0 || longest[at - 1] == ' ');
+      if (begins && is_numbered_name(longest.substr(at))) return true;
+    }
+    return false;
   }
 
   // Blank lines stand between most lines of the key.

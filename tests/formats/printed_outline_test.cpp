@@ -605,5 +605,37 @@ TEST(PrintedOutline, LeadsWithoutLabelsMayEndInEpithetsOnTheirOwnLines) {
             "3[] Setae simple, only the last serrate -> Leldicarus punctulatus\n");
 }
 
+TEST(PrintedOutlineByOrder, AccountsBehindNumberedNamesBelongToNoLead) {
+  EXPECT_EQ(
+      sketch(
+          "14. AUSELLA Roe\n\n"
+          "Herbs with branched hairs. Sepals ascending. Petals white. [Greek, honey and broom.]\n\n"
+          "Stem leafy.\n"
+          "Stem-leaves entire, or the lower sparingly denticulate.\n"
+          "Leaves green. 1. A. busa.\n"
+          "Leaves red. 2. A. cusa.\n"
+          "Stem-leaves toothed.\n"
+          "Petals red. 3. A. dusa.\n"
+          "Petals white. 4. A. fusa.\n"
+          "Petals blue, large. 5. A. tusa.\n"
+          "Stem naked.\n"
+          "Fruit long. 6. A. gusa.\n"
+          "Fruit short. 7. A. husa.\n\n"
+          "1. A. busa (Doe) Roe. Stem slender, simple or few-\nbranched; petals white,\n"
+          "2 mm. long. Thla busa Doe. Sandy soil: Orran—Talbec\n—Dune Co.—N. Marl. Ap–Je.\n\n"
+          "2. A. cusa Roe. Stem diffuse; racemes lax. Dry\nhillsides: Talbec—Orran. My–Jl.\n"),
+      "1[] Stem leafy. -> 2\n"
+      "1[] Stem naked. -> 5\n"
+      "2[] Stem-leaves entire, or the lower sparingly denticulate. -> 3\n"
+      "2[] Stem-leaves toothed. -> 4\n"
+      "3[] Leaves green. -> Ausella busa\n"
+      "3[] Leaves red. -> Ausella cusa\n"
+      "4[] Petals red. -> Ausella dusa\n"
+      "4[] Petals white. -> Ausella fusa\n"
+      "4[] Petals blue, large. -> Ausella tusa\n"
+      "5[] Fruit long. -> Ausella gusa\n"
+      "5[] Fruit short. -> Ausella husa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
