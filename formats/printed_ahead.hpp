@@ -69,6 +69,8 @@ class LinesAhead {
   // "3. A. busa", "3. Ausella busa Roe"; without an author only where several lines of that genus
   // look so, for two words may be those of a lead in Latin.
   [[nodiscard]] bool is_numbered_species(std::size_t i) const;
+  // Line i is "5. busa." as other lines end in "… 4. busa."
+  [[nodiscard]] bool is_numbered_epithet_alone(std::size_t i) const;
 
   // "2. Females", apart from the text around it, above a key whose labels look otherwise ("1
   // Head").
@@ -136,6 +138,7 @@ class LinesAhead {
   bool usually_led_{false};                          // most leads have leaders
   mutable std::optional<std::unordered_set<std::string_view>> genera_;
   mutable std::optional<std::unordered_set<std::string_view>> numbered_genera_;  // of bare species
+  mutable std::optional<bool> epithets_are_numbered_;
   mutable std::unordered_set<std::string> numbered_names_;
   mutable std::optional<bool> have_ends_;
   mutable std::optional<std::unordered_set<std::uint32_t>> without_rival_;

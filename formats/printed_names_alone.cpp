@@ -1,5 +1,7 @@
 // Names on the lines ahead that stand on lines of their own.
 
+#include <algorithm>
+#include <cstddef>
 #include <cstdint>
 #include <string_view>
 #include <unordered_map>
@@ -80,7 +82,8 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
   };
   if (full && (beside(i + 1) || (i > 0 && beside(i - 1)))) return false;
   if (is_numbered_name(text) || is_numbered_name_in_full(text)) return true;
-  if (own.empty() || words_of(text, 4).size() > 3) return false;
+  if (own.empty()) return is_numbered_epithet_alone(i);
+  if (words_of(text, 4).size() > 3) return false;
   if (!numbered_genera_) {
     constexpr std::size_t kFewest = 3;  // species of one genus
     std::unordered_map<std::string_view, std::size_t> counts;
@@ -93,6 +96,32 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
     }
   }
   return numbered_genera_->contains(own);
+}
+
+bool LinesAhead::is_numbered_epithet_alone(std::size_t i) const {
+  // "… 4. busa", "4. busa": where the number begins; the text's size where it ends otherwise.
+  auto const number_at = [](std::string_view text) {
+    auto const none = text.size();
+    text = without_closing_marks(text);
+    auto const epithet = last_word_begin(text);
+    auto const begin = last_word_begin(trim_right(text.substr(0, epithet)));
+    bool const numbered = epithet > 0 && is_numbered_epithet(text.substr(begin));
+    return numbered ? begin : none;
+  };
+  auto const is_alone = [&](std::size_t line) {
+    return line < lines_.size() && !lines_[line].text.empty() && number_at(lines_[line].text) == 0;
+  };
+  // Line after line they are a list.
+  if (!is_alone(i) || is_alone(i + 1) || (i > 0 && is_alone(i - 1))) return false;
+  if (!epithets_are_numbered_) {
+    constexpr std::ptrdiff_t kFewest = 3;
+    epithets_are_numbered_ =
+        std::count_if(lines_.begin(), lines_.end(), [&](SourceLine const& line) {
+          auto const begin = number_at(line.text);
+          return begin > 0 && begin < line.text.size();
+        }) >= kFewest;
+  }
+  return *epithets_are_numbered_;
 }
 
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
