@@ -6,14 +6,18 @@
 #include <optional>
 #include <set>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewest = 3;  // couplets so labelled
+constexpr char32_t kBlackSquare = 0x25A0;
+constexpr char32_t kSmallBlackSquare = 0x25AA;
 
 // Calls with where each line begins, and the line without the blanks before it.
 template <typename Visit>
@@ -99,28 +103,115 @@ std::size_t close_indexed_labels(std::string& text) {
 }
 
 std::size_t restore_colons_of_labels(std::string& text) {
+  // A number of which figures may be letters, and the line that it begins.
+  struct Misread {
+    std::size_t at{};
+    std::string_view printed;
+  };
   std::set<std::string_view> bare;   // numbers that begin lines without a sign
   std::vector<std::size_t> damaged;  // where the semicolons stand
-  std::size_t colons = 0;            // numbers that begin two lines, the second with a colon
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
-    std::size_t digits = 0;
-    while (digits < line.size() && is_digit(static_cast<unsigned char>(line[digits]))) ++digits;
-    if (digits == 0 || digits > 3 || digits + 2 >= line.size()) return;
-    auto const number = line.substr(0, digits);
-    auto const sign = line[digits];
-    auto const words = sign == ' ' ? digits + 1 : digits + 2;
-    if (words > digits + 1 && line[digits + 1] != ' ') return;
-    if (!is_upper(code_point_at(line, words).value)) return;
-    if (sign == ' ') {
-      bare.insert(number);
-    } else if (sign == ':' && bare.contains(number)) {
+  std::vector<Misread> misread;      // that no line with a colon has answered yet
+  std::vector<std::pair<std::size_t, std::string>> numbers;  // what stands there, put right
+  std::size_t colons = 0;  // numbers that begin two lines, the second with a colon
+  auto const take_colon = [&](std::string_view number) {
+    if (bare.contains(number)) {
       ++colons;
-    } else if (sign == ';' && bare.contains(number)) {
-      damaged.push_back(at + digits);
+      return;
+    }
+    auto const found = std::find_if(misread.rbegin(), misread.rend(), [number](Misread const& one) {
+      return one.printed.size() == number.size() &&
+             figures_of(number_of(number), one.printed) == number.size();
+    });
+    if (found == misread.rend()) return;
+    numbers.emplace_back(found->at, number);
+    misread.erase(std::prev(found.base()));
+  };
+  visit_lines(text, [&](std::size_t at, std::string_view line) {
+    constexpr std::size_t kMostFigures = 3;
+    auto const stop = line.find_first_of(" :;");
+    if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) return;
+    auto const number = line.substr(0, stop);
+    auto const sign = line[stop];
+    auto const words = sign == ' ' ? stop + 1 : stop + 2;
+    if (sign != ' ' && line[stop + 1] != ' ') return;
+    if (!is_upper(code_point_at(line, words).value)) return;
+    if (number.find_first_not_of("0123456789") != std::string_view::npos) {
+      bool const figures = number.find_first_of("0123456789") != std::string_view::npos;
+      if (sign == ' ' && figures) misread.push_back({at, number});
+    } else if (sign == ' ') {
+      bare.insert(number);
+    } else if (sign == ':') {
+      take_colon(number);
+    } else if (bare.contains(number)) {
+      damaged.push_back(at + stop);
     }
   });
-  if (colons < kFewest || colons <= damaged.size()) return 0;
+  auto const count = damaged.size() + numbers.size();
+  if (colons < kFewest || colons <= count) return 0;
   for (auto const at : damaged) text[at] = ':';
+  for (auto const& [at, number] : numbers) text.replace(at, number.size(), number);
+  return count;
+}
+
+std::size_t clear_squares_before_dashes(std::string& text) {
+  std::vector<std::size_t> squares;
+  std::size_t dashes = 0;
+  visit_lines(text, [&](std::size_t at, std::string_view line) {
+    auto const sign = code_point_at(line, 0);
+    if (is_dash(sign.value) && line.substr(sign.length).starts_with(' ')) ++dashes;
+    if (sign.value != kBlackSquare && sign.value != kSmallBlackSquare) return;
+    if (!line.substr(sign.length).starts_with(' ')) return;
+    if (is_dash(code_point_at(line, sign.length + 1).value)) squares.push_back(at);
+  });
+  if (dashes < std::max(kFewest, squares.size())) return 0;
+  std::string cleared;
+  std::size_t done = 0;
+  for (auto const at : squares) {
+    cleared.append(text, done, at - done).append(1, ' ');
+    done = at + code_point_at(text, at).length;
+  }
+  cleared.append(text, done);
+  if (!squares.empty()) text = std::move(cleared);
+  return squares.size();
+}
+
+std::size_t restore_doubled_letters(std::string& text) {
+  struct Damaged {
+    std::size_t at{};
+    std::size_t bytes{};
+    char letter{};
+  };
+  std::vector<Damaged> damaged;
+  std::set<char> single;    // letters of labels
+  std::size_t doubled = 0;  // lines that begin with a letter twice and a full stop
+  visit_lines(text, [&](std::size_t at, std::string_view line) {
+    constexpr std::size_t kShortest = 6;  // "AA. Wi"
+    if (line.size() < kShortest || line[0] < 'A' || line[0] > 'Z') return;
+    auto const letter = line[0];
+    auto const words_at = [&](std::size_t begin) {
+      return is_upper(code_point_at(line, begin).value);
+    };
+    if (line.substr(1).starts_with(". ")) {
+      single.insert(letter);
+    } else if (line[1] == letter && line.substr(2).starts_with(". ")) {
+      ++doubled;
+    } else if (!single.contains(letter)) {
+      return;
+    } else if (letter == 'D' && line.substr(1).starts_with("I). ")) {
+      damaged.push_back({at, 4, letter});
+    } else if (line[1] == letter && line[2] == ' ' && words_at(3)) {
+      damaged.push_back({at, 2, letter});
+    }
+  });
+  if (doubled < kFewest || damaged.size() > doubled) return 0;
+  std::string mended;
+  std::size_t done = 0;
+  for (auto const& one : damaged) {
+    mended.append(text, done, one.at - done).append(2, one.letter).append(1, '.');
+    done = one.at + one.bytes;
+  }
+  mended.append(text, done);
+  if (!damaged.empty()) text = std::move(mended);
   return damaged.size();
 }
 

@@ -13,8 +13,16 @@ namespace keydrift::printed {
 // Returns the number of lines.
 std::size_t close_indexed_labels(std::string& text);
 
-// "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon.
-// Returns the number of lines.
+// "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon,
+// and "I7 Leaves" above "17: Leaves" is the first lead of 17.  Returns the number of lines.
 std::size_t restore_colons_of_labels(std::string& text);
+
+// "■ — Wings" where other lines begin with "— Wings": the square is dirt.  Columns stay.  Returns the
+// number of lines.
+std::size_t clear_squares_before_dashes(std::string& text);
+
+// "DI). Callus bald" and "CC Rhizomes none" beside "D." and "C." above and "AA." elsewhere: the
+// letter twice, and its full stop.  Returns the number of lines.
+std::size_t restore_doubled_letters(std::string& text);
 
 }  // namespace keydrift::printed

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_scan_signs.hpp"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <string_view>
 #include <vector>
@@ -118,7 +119,8 @@ struct GreekLabel {
   bool misread{false};  // no Greek letter as it stands
 };
 
-// What a scan has for the letters: "a" and "«" for alpha; "ß", "/3", "/S" and "jS" for beta.
+// What a scan has for the letters: "a" and "«" for alpha; "ß", "/3", "/S", "/?" and "jS" for
+// beta.
 GreekLabel greek_letter(std::string_view line) {
   auto const c = code_point_at(line, 0);
   constexpr char32_t kGuillemet = 0xAB;
@@ -130,7 +132,8 @@ GreekLabel greek_letter(std::string_view line) {
     return {Greek::alpha, c.length, 0, true};
   }
   if (c.value == kSharpS) return {Greek::beta, c.length, 0, true};
-  for (auto const form : {std::string_view{"/3"}, std::string_view{"/S"}, std::string_view{"jS"}}) {
+  constexpr std::array<std::string_view, 4> kForms{"/3", "/S", "/?", "jS"};
+  for (auto const form : kForms) {
     if (line.starts_with(form)) return {Greek::beta, form.size(), 0, true};
   }
   return {};

@@ -255,6 +255,26 @@ std::size_t restore_initials(std::string& text) {
       });
 }
 
+std::size_t restore_initial_o(std::string& text) {
+  constexpr std::size_t kFewest = 2;
+  // Where "O" or "0" stands between a species' number and an epithet.
+  auto const places_of = [&text](std::string_view initial) {
+    std::vector<std::size_t> places;
+    for (auto at = text.find(initial); at != std::string::npos; at = text.find(initial, at + 1)) {
+      auto const rest = std::string_view{text}.substr(at + initial.size());
+      auto const word = rest.substr(0, rest.find_first_of(" \n"));
+      bool const number = at > 0 && is_digit(static_cast<unsigned char>(text[at - 1]));
+      auto const epithet = without_closing_marks(word);
+      if (number && is_epithet(epithet) && has_epithet_ending(epithet)) places.push_back(at + 2);
+    }
+    return places;
+  };
+  auto const zeros = places_of(". 0. ");
+  if (zeros.empty() || places_of(". O. ").size() < std::max(kFewest, zeros.size())) return 0;
+  for (auto const at : zeros) text[at] = 'O';
+  return zeros.size();
+}
+
 std::size_t restore_species_numbers(std::string& text) {
   constexpr std::size_t kFewest = 2;
   std::size_t numbered = 0;  // "2. M. busa", "2. busa"

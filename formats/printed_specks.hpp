@@ -18,6 +18,10 @@ std::size_t clear_specks(std::string& text);
 // the number of lines.
 std::size_t restore_initials(std::string& text);
 
+// "2. 0. busa" where other species are "1. O. cusa": the initial of the genus.  Columns stay.
+// Returns the number of names.
+std::size_t restore_initial_o(std::string& text);
+
 // "..... 2, M. busa", "..... l. M. cusa" where other leads have "..... 3. M. dusa": the number of
 // the species; "..... No. 2. M. busa" without the word.  Columns stay.  Returns the number of
 // lines.

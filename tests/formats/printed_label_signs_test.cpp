@@ -75,5 +75,103 @@ TEST(PrintedLabelSigns, AsManySemicolonsAsColonsStay) {
   EXPECT_EQ(text, "1 Wings\n1: Legs\n2 Head\n2: Tail\n3 Eyes\n3: Ears\n4 Tarsi\n4: Tibiae\n");
 }
 
+TEST(PrintedLabelSigns, ALetterForAFigureIsToldByTheColonOfItsRival) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1 Petals 5\n"
+                   "2 Sepals free; leaves entire 1. A. aurea\n"
+                   "2: Sepals joined 2. A. busa\n"
+                   "1: Petals 4\n"
+                   "3 Stamens ten\n"
+                   "I0 Leaves rough 3. A. scabra\n"
+                   "10: Leaves smooth 4. A. inclusa\n"
+                   "3: Stamens 5 5. A. nana\n"),
+            "1[1] Petals 5 -> 2\n"
+            "1[1] Petals 4 -> 3\n"
+            "2[2] Sepals free; leaves entire -> Ausella aurea\n"
+            "2[2] Sepals joined -> Ausella busa\n"
+            "3[3] Stamens ten -> 10\n"
+            "3[3] Stamens 5 -> Ausella nana\n"
+            "10[10] Leaves rough -> Ausella scabra\n"
+            "10[10] Leaves smooth -> Ausella inclusa\n");
+}
+
+TEST(PrintedLabelSigns, SquaresBeforeDashesAreDirt) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "1. Comb of five spines; shield with two\nlines angulifera Roe\n"
+                   "■ — Comb of two spines 2\n"
+                   "2. Eyes bare 3\n— Eyes hairy pilosa Roe\n"
+                   "3. Feet pale pallida Roe\n— Feet dark 4\n"
+                   "4. Legs red rufa Roe\n— Legs black nigra Roe\n"),
+            "1[1] Comb of five spines; shield with two lines -> Ausella angulifera\n"
+            "1[—] Comb of two spines -> 2\n"
+            "2[2] Eyes bare -> 3\n"
+            "2[—] Eyes hairy -> Ausella pilosa\n"
+            "3[3] Feet pale -> Ausella pallida\n"
+            "3[—] Feet dark -> 4\n"
+            "4[4] Legs red -> Ausella rufa\n"
+            "4[—] Legs black -> Ausella nigra\n");
+  std::string text = "■ — Wings\n— Legs\n— Head\n";
+  EXPECT_EQ(printed::clear_squares_before_dashes(text), 0U);
+  text += "— Tail\n";
+  EXPECT_EQ(printed::clear_squares_before_dashes(text), 1U);
+  EXPECT_EQ(text, "  — Wings\n— Legs\n— Head\n— Tail\n");
+}
+
+TEST(PrintedLabelSigns, DamagedDoubledLettersAreToldByTheSingleOnesAbove) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "A. Plants perennial.\n"
+                   "B. Lemma awned. 1. A. geniculata.\n"
+                   "BB. Lemma without awn.\n"
+                   "C. Rhizomes long.\n"
+                   "D. Callus with hairs. 2. A. arenaria.\n"
+                   "DI). Callus bald. 3. A. repens.\n"
+                   "CC Rhizomes none.\n"
+                   "E. Spikelets green. 4. A. viridis.\n"
+                   "EE. Spikelets violet. 5. A. violacea.\n"
+                   "AA. Plants annual. 6. A. pusilla.\n"),
+            "A[A] Plants perennial. -> B\n"
+            "A[AA] Plants annual. -> Ausella pusilla\n"
+            "B[B] Lemma awned. -> Ausella geniculata\n"
+            "B[BB] Lemma without awn. -> C\n"
+            "C[C] Rhizomes long. -> D\n"
+            "C[CC] Rhizomes none. -> E\n"
+            "D[D] Callus with hairs. -> Ausella arenaria\n"
+            "D[DD] Callus bald. -> Ausella repens\n"
+            "E[E] Spikelets green. -> Ausella viridis\n"
+            "E[EE] Spikelets violet. -> Ausella violacea\n");
+}
+
+TEST(PrintedLabelSigns, AnInitialOIsNoZero) {
+  EXPECT_EQ(sketch("Key to the species of Ombrosphaera\n\n"
+                   "1. Spores brown 2\nSpores black 3\n"
+                   "2. Stroma white 1. O. alba\nStroma black 2. 0. nigra\n"
+                   "3. Neck long 3. O. fimetaria\nNeck short 4. O. brevis\n"),
+            "1[1] Spores brown -> 2\n"
+            "1[] Spores black -> 3\n"
+            "2[2] Stroma white -> Ombrosphaera alba\n"
+            "2[] Stroma black -> Ombrosphaera nigra\n"
+            "3[3] Neck long -> Ombrosphaera fimetaria\n"
+            "3[] Neck short -> Ombrosphaera brevis\n");
+}
+
+TEST(PrintedLabelSigns, NumberedEpithetsStandOnTheirOwnLines) {
+  EXPECT_EQ(sketch("Table des Ausella\n\n"
+                   "1. Yeux grands 2.\n— Yeux nuls 3.\n"
+                   "2. Corps velu. Long. 5 mm 1. pubescens.\n"
+                   "— Corps glabre et brillant. Long. 4,5 mm.\n2. glabrata.\n"
+                   "3. Pattes longues 3. longipes.\n"
+                   "— Pattes courtes. Long. 3,5 mm 4.\n"
+                   "4. Labre droit 4. recta.\n"
+                   "— Labre courbé et brillant. Long. 2 mm.\n5. curvata.\n"),
+            "1[1] Yeux grands -> 2\n"
+            "1[—] Yeux nuls -> 3\n"
+            "2[2] Corps velu. Long. 5 mm -> Ausella pubescens\n"
+            "2[—] Corps glabre et brillant. Long. 4,5 mm. -> Ausella glabrata\n"
+            "3[3] Pattes longues -> Ausella longipes\n"
+            "3[—] Pattes courtes. Long. 3,5 mm -> 4\n"
+            "4[4] Labre droit -> Ausella recta\n"
+            "4[—] Labre courbé et brillant. Long. 2 mm. -> Ausella curvata\n");
+}
+
 }  // namespace
 }  // namespace keydrift
