@@ -154,6 +154,8 @@ std::size_t restore_colons_of_labels(std::string& text) {
 }
 
 std::size_t clear_squares_before_dashes(std::string& text) {
+  constexpr std::string_view kFirstBytes = "\xE2\x96";  // of both squares
+  if (text.find(kFirstBytes) == std::string::npos) return 0;
   std::vector<std::size_t> squares;
   std::size_t dashes = 0;
   visit_lines(text, [&](std::size_t at, std::string_view line) {
