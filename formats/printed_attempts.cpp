@@ -232,9 +232,8 @@ class Reader {
   [[nodiscard]] static bool labels_tell(Attempt const& one, Attempt const& other) {
     constexpr std::size_t kMany = 20;  // leads that are no list within something else
     auto const& judgement = one.judgement;
-    bool const whole =
-        judgement.sound == judgement.leads && judgement.orphans == 0 &&
-        (judgement.leads >= kMany || judgement.leads * 2 > other.judgement.leads);
+    bool const whole = judgement.sound == judgement.leads && judgement.orphans == 0 &&
+                       (judgement.leads >= kMany || judgement.leads * 2 > other.judgement.leads);
     auto const& leads = one.read->sorted.leads;
     return whole && std::none_of(leads.begin(), leads.end(),
                                  [](RawLead const& lead) { return lead.unlabelled; });

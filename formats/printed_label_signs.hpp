@@ -17,8 +17,8 @@ std::size_t close_indexed_labels(std::string& text);
 // and "I7 Leaves" above "17: Leaves" is the first lead of 17.  Returns the number of lines.
 std::size_t restore_colons_of_labels(std::string& text);
 
-// "■ — Wings" where other lines begin with "— Wings": the square is dirt.  Columns stay.  Returns the
-// number of lines.
+// "■ — Wings" where other lines begin with "— Wings": the square is dirt.  Columns stay.  Returns
+// the number of lines.
 std::size_t clear_squares_before_dashes(std::string& text);
 
 // "DI). Callus bald" and "CC Rhizomes none" beside "D." and "C." above and "AA." elsewhere: the

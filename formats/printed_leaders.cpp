@@ -372,7 +372,8 @@ class Splitter {
     if (best_.kind != LeaderKind::dots || run.end - run.begin != 1) return false;
     if (best_.destination_begin >= run.begin) return false;
     auto const named = text_.substr(best_.destination_begin, run.begin - best_.destination_begin);
-    return certain_destination(trim_right(named), numbering_) || is_numbered_name(trim_right(named));
+    return certain_destination(trim_right(named), numbering_) ||
+           is_numbered_name(trim_right(named));
   }
 
   [[nodiscard]] bool is_row_of_hyphens(Run const& run) const {

@@ -64,8 +64,8 @@ class LeadsSoFar {
   [[nodiscard]] std::string_view last_line() const;  // of the last lead
   // The last lead's last line is the one above line `at`.
   [[nodiscard]] bool end_directly_above(std::size_t at) const;
-  // "Ausella busa busa (p. 4)" / "Ausella busa cusa (p. 5)", "… 8. A. busa var. busa" / "8b. A. busa
-  // var. cusa": the line names another taxon as the one above does.
+  // "Ausella busa busa (p. 4)" / "Ausella busa cusa (p. 5)", "… 8. A. busa var. busa" / "8b. A.
+  // busa var. cusa": the line names another taxon as the one above does.
   [[nodiscard]] bool goes_on_with_taxon(std::string_view text) const;
   // "… weakly serrate. 2."
   [[nodiscard]] bool ends_in_species_number() const;

@@ -8,8 +8,8 @@
 
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -196,9 +196,10 @@ class IndentPlanner {
     if (named.size() < led_.size()) return;
     // "Leaves entire" looks like a name, but other lines do not name Leaves as often as the genus.
     // Nor where names have numbers before them.
-    auto most = static_cast<std::size_t>(std::count_if(
-        named.begin(), named.end(),
-        [this](std::size_t i) { return is_name_numbered_at_end(lines_[i].text); }));
+    auto most =
+        static_cast<std::size_t>(std::count_if(named.begin(), named.end(), [this](std::size_t i) {
+          return is_name_numbered_at_end(lines_[i].text);
+        }));
     for (auto const& [word, count] : first_words) most = std::max(most, count);
     for (auto const& [word, count] : first_words) {
       if (count * 3 > most) genera_.insert(word);
@@ -244,10 +245,11 @@ class IndentPlanner {
   // "… 1–1.5 cm. long. 1. A. busa.", "6. A. busa"
   [[nodiscard]] static bool is_name_numbered_at_end(std::string_view text) {
     text = without_closing_marks(text);
-    auto const longest = text.size() > kLongestName ? text.substr(text.size() - kLongestName) : text;
+    auto const longest =
+        text.size() > kLongestName ? text.substr(text.size() - kLongestName) : text;
     for (std::size_t at = 0; at < longest.size(); ++at) {
-      bool const begins = is_digit(static_cast<unsigned char>(longest[at])) &&
-                          (at == 0 || longest[at - 1] == ' ');
+      bool const begins =
+          is_digit(static_cast<unsigned char>(longest[at])) && (at == 0 || longest[at - 1] == ' ');
       if (begins && is_numbered_name(longest.substr(at))) return true;
     }
     return false;

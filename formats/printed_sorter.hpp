@@ -33,7 +33,7 @@ struct RawLead {
   std::uint32_t line{};          // index of its first line
   std::uint32_t first_piece{};
   std::uint32_t piece_count{};
-  std::uint32_t further_taxa{};          // of its last pieces, lines that hold one each
+  std::uint32_t further_taxa{};       // of its last pieces, lines that hold one each
   std::uint32_t last_heading{kNone};  // the heading printed directly before it
 };
 

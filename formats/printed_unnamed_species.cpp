@@ -88,7 +88,8 @@ bool is_unnamed(std::string_view word) {
   auto const bare = without_end(word);
   // "sp2", "sp.1"
   bool const stop = bare.starts_with("sp.") && bare.size() > 3;
-  bool const coded = bare.size() > 2 && bare.starts_with("sp") && is_code(bare.substr(stop ? 3 : 2));
+  bool const coded =
+      bare.size() > 2 && bare.starts_with("sp") && is_code(bare.substr(stop ? 3 : 2));
   return coded || bare == "sp." || bare == "spp." || bare == "sp" || bare == "spp" ||
          bare == "spec.";
 }

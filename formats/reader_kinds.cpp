@@ -162,10 +162,10 @@ constexpr std::array kKinds{
         "misread-destination", Severity::warning, "A destination read in spite of a misprint",
         "Letters were read as the figures they look like, because that couplet exists and no\n"
         "other lead leads to it."},
-    FindingKind{
-        "misread-name", Severity::warning, "A name read in spite of a slip of scanning",
-        "\"rnaior\" at a lead's end was read as \"maior\": the text prints that name elsewhere and\n"
-        "the other nowhere, and scanning makes such letters of others."},
+    FindingKind{"misread-name", Severity::warning, "A name read in spite of a slip of scanning",
+                "\"rnaior\" at a lead's end was read as \"maior\": the text prints that name "
+                "elsewhere and\n"
+                "the other nowhere, and scanning makes such letters of others."},
     FindingKind{
         "misread-signs", Severity::information, "Signs that scanning had made others of",
         "A dagger comes out as \"t\", a cross as \"-|-\", a beta as \"ß\" and the alpha above it "
@@ -318,9 +318,8 @@ constexpr std::array kKinds{
                 "A cell that does not say whether this is a voucher", "Write true or false."},
     FindingKind{"unclosed-quote", Severity::warning, "A quoted cell that does not close",
                 "Add the closing quotation mark."},
-    FindingKind{
-        "underlined-words", Severity::information, "Low lines that stand for underlining",
-        "Typescripts and plain text mark names so, \"_A. busa_\". They were left out."},
+    FindingKind{"underlined-words", Severity::information, "Low lines that stand for underlining",
+                "Typescripts and plain text mark names so, \"_A. busa_\". They were left out."},
     FindingKind{"unknown-column", Severity::information, "A column that is not read",
                 "It may be meant as one of those that are; then near names are proposed."},
     FindingKind{"unknown-couplet", Severity::error,

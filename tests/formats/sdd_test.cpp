@@ -325,9 +325,10 @@ TEST(Sdd, PrefixesLanguagesAndIntermediateResults) {
   EXPECT_EQ(test::sketch(*loaded.value),
             "1[1a] Clear -> 2 (Aus cus)\n1[1b] Dark -> Aus bus\n2[2a] Long -> Aus bus\n"
             "2[2b] Short -> Aus cus\n");
-  EXPECT_EQ(one_line_each(loaded.findings),
-            Lines{"k.xml:3:1: information: a text is in another language than the data set's own, and "
-                  "left aside [further-languages]"});
+  EXPECT_EQ(
+      one_line_each(loaded.findings),
+      Lines{"k.xml:3:1: information: a text is in another language than the data set's own, and "
+            "left aside [further-languages]"});
   // The same with every element prefixed.
   std::string prefixed;
   for (std::size_t i = 0; i < text.size(); ++i) {
