@@ -63,6 +63,7 @@ class Repairer {
         }) >= kFewest;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& read = reads_[i];
+      if (!key_.numbering.exact && join_parted_figures(i)) continue;
       if (read.to.form == DestinationForm::none) {
         if (!goes_on_ && !key_.numbering.exact) {
           mend_behind_dots(i);
@@ -134,6 +135,31 @@ class Repairer {
     reads_[i].leaders = LeaderKind::blank;
     cutter_.cut(reads_[i], joined, trim_right(text.substr(0, begin)).size(), begin);
     mend(i, number);
+  }
+
+  // "… process acute, flat 1 5" leads on to 15, not back to 5.
+  bool join_parted_figures(std::size_t i) {
+    auto const& read = reads_[i];
+    bool const back = read.to.form == DestinationForm::couplet &&
+                      read.leaders == LeaderKind::blank && (read.to.couplet & 0xFFFFU) == 0 &&
+                      number_in(read.to.couplet) < own_[i];
+    if (!(back || (is_open(read) && bare_numbers_))) return false;
+    auto const joined = cutter_.join(i);
+    auto const text = trim_right(joined.raw);
+    auto const words = trim_right(text.substr(0, last_word_begin(text)));
+    auto const begin = last_word_begin(words);
+    auto const tens = words.substr(begin);
+    auto const ones = text.substr(last_word_begin(text));
+    auto const is_figure = [](std::string_view word) {
+      return word.size() == 1 && is_digit(static_cast<unsigned char>(word[0]));
+    };
+    if (!is_figure(tens) || !is_figure(ones) || begin == 0) return false;
+    auto const number = number_of(tens) * 10 + number_of(ones);
+    if (number <= own_[i] || !is_free(i, number)) return false;
+    reads_[i].leaders = LeaderKind::blank;
+    cutter_.cut(reads_[i], joined, trim_right(words.substr(0, begin)).size(), begin);
+    mend(i, number);
+    return true;
   }
 
   // The words hold no leaders any more.

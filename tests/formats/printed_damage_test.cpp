@@ -385,5 +385,21 @@ TEST(PrintedDamage, ACommaMayStandForTheFullStopOfALead) {
             "c[cc] Scales small. -> cusa (2.)\n");
 }
 
+TEST(PrintedDamage, PartedFiguresLeadOnAndNotBack) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "8. Wings clear 9\n— Wings dark 10\n"
+                   "9. Head long busa Roe\n— Head short cusa Roe\n"
+                   "10. Legs red, tibiae with a spur 1 1\n— Legs black dusa Roe\n"
+                   "11. Tail flat with spines 8\n— Tail round fusa Roe\n"),
+            "8[8] Wings clear -> 9\n"
+            "8[—] Wings dark -> 10\n"
+            "9[9] Head long -> Ausella busa\n"
+            "9[—] Head short -> Ausella cusa\n"
+            "10[10] Legs red, tibiae with a spur -> 11\n"
+            "10[—] Legs black -> Ausella dusa\n"
+            "11[11] Tail flat with spines -> 8\n"
+            "11[—] Tail round -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
