@@ -227,16 +227,19 @@ class Reader {
     }
   }
 
-  // Every lead of the one has a label, a rival and a destination: what the other finds besides are
-  // lines around the key.
+  // Every lead of the one has a label, a rival and a destination, or nearly every one a label that
+  // names its rival: what the other finds besides are lines around the key.
   [[nodiscard]] static bool labels_tell(Attempt const& one, Attempt const& other) {
     constexpr std::size_t kMany = 20;  // leads that are no list within something else
     auto const& judgement = one.judgement;
     bool const whole = judgement.sound == judgement.leads && judgement.orphans == 0 &&
                        (judgement.leads >= kMany || judgement.leads * 2 > other.judgement.leads);
+    bool const serial = one.grouping.layout == Layout::serial &&
+                        judgement.sound * 5 >= judgement.leads * 4 &&
+                        !other.judgement.is_faultless();
     auto const& leads = one.read->sorted.leads;
-    return whole && std::none_of(leads.begin(), leads.end(),
-                                 [](RawLead const& lead) { return lead.unlabelled; });
+    return (whole || serial) && std::none_of(leads.begin(), leads.end(),
+                                             [](RawLead const& lead) { return lead.unlabelled; });
   }
 
   // The attempt has every lead of the other and some between them, and nothing is amiss.

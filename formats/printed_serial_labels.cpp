@@ -79,6 +79,7 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
   for (auto i = first; i < last; ++i) {
     auto const label = read_label(lines[i].text);
     if (!label || label->family != LabelFamily::digits || label->back.empty()) continue;
+    if (!label->letter.empty()) continue;
     if (label->back.find_first_not_of("0123456789") != std::string_view::npos) continue;
     constexpr std::size_t kMostDigits = 4;
     if (label->back.size() > kMostDigits || label->number > kMostCouplets) continue;
@@ -125,7 +126,8 @@ void tell_serial_labels(std::vector<SourceLine>& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const label = read_label(lines[i].text);
     if (!label || label->family != LabelFamily::digits || label->back.empty()) continue;
-    if (label->number == 1 && before > 1) {
+    // "1O (9)" is a damaged 10.
+    if (label->number == 1 && label->letter.empty() && before > 1) {
       tell_in(lines, first, i);
       first = i;
     }

@@ -322,5 +322,40 @@ TEST(PrintedDamagedLabels, ADoubledLOfAnOutlineIsNoEleven) {
             "m[mm] Larger, without teeth -> Ausella gusa\n");
 }
 
+TEST(PrintedDamagedLabels, ASerialKeyWithThreeOfThemIsReadByItsLabels) {
+  EXPECT_EQ(
+      sketch(
+          "Tabelle der Arten von Ausella\n\n"
+          "Körper fein behaart. Die Arten leben\nunter Laub; nur zwei steigen in die Ebene hinab.\n"
+          "1 (12) Decken mit deutlichen Punkten, die\nbis zur Mitte reichen.\n"
+          "2 (7) Schild gerundet, vor den Ecken\nnicht geschweift.\n"
+          "3 (4) Schwarz, die Beine rot. L. 4 mm. Alpen.\n1. alpina Kort.\n"
+          "4 (3) Braun, die Beine gelb.\n"
+          "5 (6) Glied so lang wie das vierte. L. 3 mm. 2. brunnea Ohl.\n"
+          "6 (5) Glied doppelt so lang. L. 4 mm.\n3. gracilis n. sp.\n"
+          "7 (2) Schild geschweift.\n"
+          "8 (1l) Decken ohne Makel.\n"
+          "9 (10) Stirn matt. L. 5 mm. 4. rugosa Kort.\n"
+          "1O (9) Stirn glatt. L. 5 mm. 5. laevis Ohl.\n"
+          "11 (8) Decken mit gelber Makel. 6. humeralis Ohl.\n"
+          "12 (1) Decken glatt.\n"
+          "l3 (14) Seiten behaart. L. 4 mm. 7. sericata\nKort.\n"
+          "14 (13) Seiten kahl. L. 5 mm. Insel\nMorva. 8. nuda n. sp.\n"),
+      "1[1] Decken mit deutlichen Punkten, die bis zur Mitte reichen. -> 2\n"
+      "1[12] Decken glatt. -> 13\n"
+      "2[2] Schild gerundet, vor den Ecken nicht geschweift. -> 3\n"
+      "2[7] Schild geschweift. -> 8\n"
+      "3[3] Schwarz, die Beine rot. L. 4 mm. Alpen. -> Ausella alpina\n"
+      "3[4] Braun, die Beine gelb. -> 5\n"
+      "5[5] Glied so lang wie das vierte. L. 3 mm. -> Ausella brunnea\n"
+      "5[6] Glied doppelt so lang. L. 4 mm. -> Ausella gracilis (n. sp.)\n"
+      "8[8] Decken ohne Makel. -> 9\n"
+      "8[11] Decken mit gelber Makel. -> Ausella humeralis\n"
+      "9[9] Stirn matt. L. 5 mm. -> Ausella rugosa\n"
+      "9[1O] Stirn glatt. L. 5 mm. -> Ausella laevis\n"
+      "13[l3] Seiten behaart. L. 4 mm. -> Ausella sericata\n"
+      "13[14] Seiten kahl. L. 5 mm. Insel Morva. -> Ausella nuda (n. sp.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
