@@ -243,13 +243,19 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
   std::size_t i = 0;
   bool capitals = true;
   for (; i < words.size() && i <= kMostVernacularWords && words[i].front() != '('; ++i) {
-    bool const upper = is_in_capitals(words[i]);
+    // "CENTRE-BORER"
+    auto const hyphen = words[i].find('-');
+    bool const upper =
+        is_in_capitals(words[i].substr(0, hyphen)) &&
+        (hyphen == std::string_view::npos || is_in_capitals(words[i].substr(hyphen + 1)));
     capitals = capitals && upper;
     if (!upper && (!is_capitalised(words[i]) || ends_item(words[i]))) return 0;
     if (words[i].ends_with('.')) return 0;
   }
   if (i == 0 || i + 1 >= words.size() || words[i].front() != '(') return 0;
-  if (has_strict_latin_ending(fold(words[0]))) return 0;  // "Ausella Roe (Busella busa)"
+  // "Ausella Roe (Busella busa)", "AUSELLA BUSA (Busella busa)", but "MARSHA HOPPER (Busella busa)"
+  bool const common = capitals && i > 1 && !has_strict_latin_ending(fold(words[1]));
+  if (!common && has_strict_latin_ending(fold(words[0]))) return 0;
   auto const genus = without_bracket(words[i]);
   auto const epithet = without_closing(words[i + 1]);
   bool const name = is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);

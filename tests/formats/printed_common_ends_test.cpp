@@ -116,5 +116,21 @@ TEST(PrintedCommonEnds, ScientificNamesInBracketsNeedNoLeadersThoughNumbersHaveT
             "9[b] Shiny dark brown or black. Shining borer -> Eusella lucida\n");
 }
 
+TEST(PrintedCommonEnds, CapitalsBeforeABracketedBinomialAreNoName) {
+  EXPECT_EQ(sketch("Key to caterpillars\n\n"
+                   "1. Looping .......... BRASSICA LOOPER (Semilopha agnata)\n"
+                   "   Not looping .......... 2\n"
+                   "2. Head black .... CABBAGE CENTRE-WEBBER (Omolypta undulosa)\n"
+                   "   Head brown .......... 3\n"
+                   "3. Five prolegs ......... CLUSTER WEBBER (Crenolis binotella)\n"
+                   "   Two prolegs .......... TWIG LOOPER (Xylogestra decorata)\n"),
+            "1[1] Looping -> Semilopha agnata (BRASSICA LOOPER)\n"
+            "1[] Not looping -> 2\n"
+            "2[2] Head black -> Omolypta undulosa (CABBAGE CENTRE-WEBBER)\n"
+            "2[] Head brown -> 3\n"
+            "3[3] Five prolegs -> Crenolis binotella (CLUSTER WEBBER)\n"
+            "3[] Two prolegs -> Xylogestra decorata (TWIG LOOPER)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
