@@ -153,6 +153,76 @@ std::size_t restore_colons_of_labels(std::string& text) {
   return count;
 }
 
+std::size_t restore_raised_labels(std::string& text) {
+  struct Damaged {
+    std::size_t at{};
+    std::size_t bytes{};
+    char letter{};
+  };
+  std::vector<Damaged> damaged;
+  std::set<char> letters;  // of sound labels
+  std::size_t sound = 0;
+  visit_lines(text, [&](std::size_t at, std::string_view line) {
+    auto const stop = line.find(' ');
+    if (stop < 2 || stop > 4 || stop == std::string_view::npos) return;
+    if (!is_upper(code_point_at(line, stop + 1).value)) return;
+    auto const label = line.substr(0, stop);
+    bool const small = label[0] >= 'a' && label[0] <= 'z';
+    auto const behind = label.substr(1);
+    if (small && (behind == "^." || behind == "'.")) {
+      ++sound;
+      letters.insert(label[0]);
+    } else if (small && (behind == "\\" || behind == "\\." || behind == "-.")) {
+      damaged.push_back({at, stop, label[0]});
+    } else if (label == "6^." || label == "cl^.") {
+      damaged.push_back({at, stop, label[0] == '6' ? 'b' : 'd'});
+    }
+  });
+  std::erase_if(damaged, [&](Damaged const& one) { return !letters.contains(one.letter); });
+  if (damaged.empty() || letters.size() < kFewest || sound <= damaged.size()) return 0;
+  std::string mended;
+  std::size_t done = 0;
+  for (auto const& one : damaged) {
+    mended.append(text, done, one.at - done).append(1, one.letter).append("^.");
+    done = one.at + one.bytes;
+  }
+  mended.append(text, done);
+  text = std::move(mended);
+  return damaged.size();
+}
+
+std::size_t restore_marked_numbers(std::string& text) {
+  struct Misread {
+    std::size_t at{};
+    std::string number;
+  };
+  std::vector<Misread> misread;
+  std::set<std::string_view> open;  // numbers that begin lines, and that no mark has answered yet
+  std::size_t marked = 0;
+  visit_lines(text, [&](std::size_t at, std::string_view line) {
+    constexpr std::size_t kMostFigures = 3;
+    auto const stop = line.find_first_of(" '");
+    if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) return;
+    auto const number = line.substr(0, stop);
+    bool const figures = number.find_first_not_of("0123456789") == std::string_view::npos;
+    if (line[stop] == ' ') {
+      if (figures) open.insert(number);
+    } else if (figures) {
+      marked += open.erase(number);
+    } else if (line[stop + 1] == ' ') {
+      auto const meant = std::find_if(open.begin(), open.end(), [number](std::string_view one) {
+        return one.size() == number.size() && figures_of(number_of(one), number) == one.size();
+      });
+      if (meant == open.end()) return;
+      misread.push_back({at, std::string{*meant}});
+      open.erase(meant);
+    }
+  });
+  if (marked < kFewest || marked <= misread.size()) return 0;
+  for (auto const& one : misread) text.replace(one.at, one.number.size(), one.number);
+  return misread.size();
+}
+
 std::size_t clear_squares_before_dashes(std::string& text) {
   constexpr std::string_view kFirstBytes = "\xE2\x96";  // of both squares
   if (text.find(kFirstBytes) == std::string::npos) return 0;

@@ -13,6 +13,14 @@ namespace keydrift::printed {
 // Returns the number of lines.
 std::size_t close_indexed_labels(std::string& text);
 
+// "c\\ Wings", "c-. Wings", "6^. Wings" and "cl^. Wings" where others begin with "a^." and "b'.": a
+// letter with a raised index, c, c, b and d.  Returns the number of lines.
+std::size_t restore_raised_labels(std::string& text);
+
+// "ll' — Wings" beneath "11 — Wings", where other second leads are marked so: the number.  Returns
+// the number of lines.
+std::size_t restore_marked_numbers(std::string& text);
+
 // "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon,
 // and "I7 Leaves" above "17: Leaves" is the first lead of 17.  Returns the number of lines.
 std::size_t restore_colons_of_labels(std::string& text);

@@ -99,14 +99,18 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
 }
 
 bool LinesAhead::is_numbered_epithet_alone(std::size_t i) const {
-  // "… 4. busa", "4. busa": where the number begins; the text's size where it ends otherwise.
+  // "… 4. busa", "4. busa Roe", "4. busa n. sp.": where the number begins; the text's size where it
+  // ends otherwise.
   auto const number_at = [](std::string_view text) {
-    auto const none = text.size();
-    text = without_closing_marks(text);
-    auto const epithet = last_word_begin(text);
-    auto const begin = last_word_begin(trim_right(text.substr(0, epithet)));
-    bool const numbered = epithet > 0 && is_numbered_epithet(text.substr(begin));
-    return numbered ? begin : none;
+    constexpr std::size_t kLongest = 48;  // bytes of the number and the name
+    auto const named = without_mark_of_new(without_closing_marks(text));
+    auto at = named.size() > kLongest ? named.find(' ', named.size() - kLongest) : 0;
+    for (; at < named.size(); ++at) {
+      bool const begins =
+          is_digit(static_cast<unsigned char>(named[at])) && (at == 0 || named[at - 1] == ' ');
+      if (begins && is_numbered_epithet(named.substr(at))) return at;
+    }
+    return text.size();
   };
   auto const is_alone = [&](std::size_t line) {
     return line < lines_.size() && !lines_[line].text.empty() && number_at(lines_[line].text) == 0;

@@ -173,5 +173,51 @@ TEST(PrintedLabelSigns, NumberedEpithetsStandOnTheirOwnLines) {
             "4[—] Labre courbé et brillant. Long. 2 mm. -> Ausella curvata\n");
 }
 
+TEST(PrintedLabelSigns, RaisedIndicesAreToldByThoseOfOthers) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n\n"
+                   "a^. Tail bicolor.\n"
+                   "b^. Back striped.\n"
+                   "c'. Foot long.\n"
+                   "d\\ Sides buff. A. buffa, p. 13.\n"
+                   "d-. Sides gray. A. grisea, p. 14.\n"
+                   "c^. Foot short.\n"
+                   "d^. Ears long. A. aurita, p. 15.\n"
+                   "cl^. Ears short. A. brevis, p. 16.\n"
+                   "6^. Back plain. A. plana, p. 17.\n"
+                   "a^. Tail of one color.\n"
+                   "b'. Size large. A. magna, p. 18.\n"
+                   "b^. Size small. A. parva, p. 19.\n"),
+            "1[a^] Tail bicolor. -> 2\n"
+            "1[a^] Tail of one color. -> 6\n"
+            "2[b^] Back striped. -> 3\n"
+            "2[b^] Back plain. -> Ausella plana (p. 17.)\n"
+            "3[c'] Foot long. -> 4\n"
+            "3[c^] Foot short. -> 5\n"
+            "4[d^] Sides buff. -> Ausella buffa (p. 13.)\n"
+            "4[d^] Sides gray. -> Ausella grisea (p. 14.)\n"
+            "5[d^] Ears long. -> Ausella aurita (p. 15.)\n"
+            "5[d^] Ears short. -> Ausella brevis (p. 16.)\n"
+            "6[b'] Size large. -> Ausella magna (p. 18.)\n"
+            "6[b^] Size small. -> Ausella parva (p. 19.)\n");
+}
+
+TEST(PrintedLabelSigns, MarkedNumbersAnswerThoseAbove) {
+  EXPECT_EQ(
+      sketch("Chave das espécies de Ausella\n\n"
+             "9 — Lábio longo . . . . A. longa Roe\n9' — Lábio curto . . . . 10\n"
+             "10 — Palpo bífido . . . . A. bifida Roe\n10' — Palpo simples . . . . 11\n"
+             "11 — Dorso com manchas . . . . A. maculata Roe\nll' — Dorso sem manchas . . . . 12\n"
+             "12 — Fêmures com espinhos . . . . A. spinosa Roe\n"
+             "12' — Fêmures sem espinhos . . . . A. inermis Roe\n"),
+      "9[9] Lábio longo -> Ausella longa\n"
+      "9[9'] Lábio curto -> 10\n"
+      "10[10] Palpo bífido -> Ausella bifida\n"
+      "10[10'] Palpo simples -> 11\n"
+      "11[11] Dorso com manchas -> Ausella maculata\n"
+      "11[11'] Dorso sem manchas -> 12\n"
+      "12[12] Fêmures com espinhos -> Ausella spinosa\n"
+      "12[12'] Fêmures sem espinhos -> Ausella inermis\n");
+}
+
 }  // namespace
 }  // namespace keydrift
