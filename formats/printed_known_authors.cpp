@@ -23,7 +23,17 @@ AuthoredEnd authored_end(std::string_view text) {
   auto const capital =
       author.size() > 1 && is_capitalised(author.substr(0, author.find_first_of(".-")));
   end.latin = has_epithet_ending(epithet);
-  return capital && is_epithet(epithet) && !ends_item(epithet) ? end : AuthoredEnd{};
+  if (!capital || !is_epithet(epithet) || ends_item(epithet)) return {};
+  // "bus var. cus Roe"
+  auto const above = trim_right(before.substr(0, end.begin));
+  auto const rank = last_word_begin(above);
+  auto const species = trim_right(above.substr(0, rank));
+  auto const begin = last_word_begin(species);
+  bool const ranked = rank > 0 && above.ends_with('.') && is_rank(above.substr(rank)) &&
+                      is_epithet(species.substr(begin)) &&
+                      has_epithet_ending(species.substr(begin));
+  if (ranked) end.begin = begin;
+  return end;
 }
 
 bool KnownAuthors::knows(AuthoredEnd const& end) const {

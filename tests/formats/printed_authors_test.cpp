@@ -101,5 +101,32 @@ TEST(PrintedAuthors, ACommaMaySetThemBehindTheirNames) {
   EXPECT_EQ(authors("Alaska", "Yukon", "Oregon"), "|||");
 }
 
+TEST(PrintedAuthors, AVarietyBeforeAKnownAuthorKeepsItsSpecies) {
+  EXPECT_EQ(sketch("Genus Ausella\n\nKey to adults\n\n"
+                   "1. Membrane with spots . . . . . 2\n1. Membrane clear 4\n"
+                   "2. Arista plumose\npicturata Farrow\n2. Arista bare . . . . . 3\n"
+                   "3. Frons of $ wide ; spots about twelve, rounded. guttata\nLinden\n"
+                   "3. Frons as in the last ; spots more or less united in the anal half\n"
+                   "of the wing guttata var. confluens Farrow\n"
+                   "4. Femora black .\nruddlestonei sp. n.\n4. Femora yellow . . . . . . 5\n"
+                   "5. Wing dark at apex only apicalis Farrow\n"
+                   "5. Wing with a spot in addition 6\n"
+                   "6. Palpi black ; hypopygium small . discalis Farrow\n"
+                   "6. Palpi yellow ; hypopygium large flava Linden\n"),
+            "1[1] Membrane with spots -> 2\n"
+            "1[1] Membrane clear -> 4\n"
+            "2[2] Arista plumose -> Ausella picturata\n"
+            "2[2] Arista bare -> 3\n"
+            "3[3] Frons of $ wide ; spots about twelve, rounded. -> Ausella guttata\n"
+            "3[3] Frons as in the last ; spots more or less united in the anal half of the wing -> "
+            "Ausella guttata var. confluens\n"
+            "4[4] Femora black -> Ausella ruddlestonei (sp. n.)\n"
+            "4[4] Femora yellow -> 5\n"
+            "5[5] Wing dark at apex only -> Ausella apicalis\n"
+            "5[5] Wing with a spot in addition -> 6\n"
+            "6[6] Palpi black ; hypopygium small -> Ausella discalis\n"
+            "6[6] Palpi yellow ; hypopygium large -> Ausella flava\n");
+}
+
 }  // namespace
 }  // namespace keydrift
