@@ -392,7 +392,7 @@ std::size_t restore_letters(std::string& text) {
 }
 
 std::size_t restore_small_l(std::string& text) {
-  constexpr std::size_t kFewestBefore = 3;
+  constexpr std::size_t kFewestBefore = 2;
   constexpr std::size_t kShortest = 5;  // bytes
   std::size_t restored = 0;
   for (auto at = text.find('I'); at != std::string::npos; at = text.find('I', at + 1)) {
@@ -403,7 +403,11 @@ std::size_t restore_small_l(std::string& text) {
     while (begin > 0 && is_small(text[begin - 1])) --begin;
     auto end = at + 1;
     while (end < text.size() && is_small(text[end])) ++end;
-    // "McIntosh" begins with a capital.
+    // "McIntosh" begins with a capital; "mcIntoshi", "laIandei" are particles before names.
+    static constexpr std::array<std::string_view, 8> kParticles{"mc", "de", "di", "du",
+                                                                "da", "la", "le", "el"};
+    auto const before = std::string_view{text}.substr(begin, at - begin);
+    if (std::find(kParticles.begin(), kParticles.end(), before) != kParticles.end()) continue;
     if (!begins_word(text, begin) || at - begin < kFewestBefore || end - begin < kShortest)
       continue;
     text[at] = 'l';

@@ -219,5 +219,15 @@ TEST(PrintedLabelSigns, MarkedNumbersAnswerThoseAbove) {
       "12[12'] Fêmures sem espinhos -> Ausella inermis\n");
 }
 
+TEST(PrintedLabelSigns, ACapitalIBehindTwoLettersIsAnL) {
+  EXPECT_EQ(sketch("Table des Ausella\n\n"
+                   "1. Calice glabre ..... A. vuInerata Roe\n— Calice velu ..... 2\n"
+                   "2. Feuilles lisses ..... A. lutea Roe\n— Feuilles rudes ..... A. rudis Roe\n"),
+            "1[1] Calice glabre -> Ausella vulnerata\n"
+            "1[—] Calice velu -> 2\n"
+            "2[2] Feuilles lisses -> Ausella lutea\n"
+            "2[—] Feuilles rudes -> Ausella rudis\n");
+}
+
 }  // namespace
 }  // namespace keydrift
