@@ -30,6 +30,27 @@ void visit_lines(std::string_view text, Visit visit) {
   }
 }
 
+// A damaged label, and the letter that it had.
+struct Damaged {
+  std::size_t at{};  // in the text
+  std::size_t bytes{};
+  char letter{};
+};
+
+// `label_of`: what stands in place of a damaged one.
+template <typename LabelOf>
+std::size_t put_right(std::vector<Damaged> const& damaged, std::string& text, LabelOf label_of) {
+  std::string mended;
+  std::size_t done = 0;
+  for (auto const& one : damaged) {
+    mended.append(text, done, one.at - done).append(label_of(one.letter));
+    done = one.at + one.bytes;
+  }
+  mended.append(text, done);
+  if (!damaged.empty()) text = std::move(mended);
+  return damaged.size();
+}
+
 struct Indexed {
   std::size_t at{};     // in the text
   std::size_t bytes{};  // up to and with the stop
@@ -154,11 +175,6 @@ std::size_t restore_colons_of_labels(std::string& text) {
 }
 
 std::size_t restore_raised_labels(std::string& text) {
-  struct Damaged {
-    std::size_t at{};
-    std::size_t bytes{};
-    char letter{};
-  };
   std::vector<Damaged> damaged;
   std::set<char> letters;  // of sound labels
   std::size_t sound = 0;
@@ -180,15 +196,7 @@ std::size_t restore_raised_labels(std::string& text) {
   });
   std::erase_if(damaged, [&](Damaged const& one) { return !letters.contains(one.letter); });
   if (damaged.empty() || letters.size() < kFewest || sound <= damaged.size()) return 0;
-  std::string mended;
-  std::size_t done = 0;
-  for (auto const& one : damaged) {
-    mended.append(text, done, one.at - done).append(1, one.letter).append("^.");
-    done = one.at + one.bytes;
-  }
-  mended.append(text, done);
-  text = std::move(mended);
-  return damaged.size();
+  return put_right(damaged, text, [](char letter) { return std::string{letter} + "^."; });
 }
 
 std::size_t restore_marked_numbers(std::string& text) {
@@ -248,11 +256,6 @@ std::size_t clear_squares_before_dashes(std::string& text) {
 }
 
 std::size_t restore_doubled_letters(std::string& text) {
-  struct Damaged {
-    std::size_t at{};
-    std::size_t bytes{};
-    char letter{};
-  };
   std::vector<Damaged> damaged;
   std::set<char> single;    // letters of labels
   std::size_t doubled = 0;  // lines that begin with a letter twice and a full stop
@@ -276,15 +279,7 @@ std::size_t restore_doubled_letters(std::string& text) {
     }
   });
   if (doubled < kFewest || damaged.size() > doubled) return 0;
-  std::string mended;
-  std::size_t done = 0;
-  for (auto const& one : damaged) {
-    mended.append(text, done, one.at - done).append(2, one.letter).append(1, '.');
-    done = one.at + one.bytes;
-  }
-  mended.append(text, done);
-  if (!damaged.empty()) text = std::move(mended);
-  return damaged.size();
+  return put_right(damaged, text, [](char letter) { return std::string(2, letter) + "."; });
 }
 
 }  // namespace keydrift::printed
