@@ -26,6 +26,7 @@
 #include "keydrift/formats/printed_paged_ends.hpp"
 #include "keydrift/formats/printed_species_by_number.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_synonym_ends.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 
@@ -86,6 +87,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) cutter_.add_further_taxa(reads_[i], i);
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
+    take_names_before_synonyms(cutter_, reads_);
     take_names_behind_common_ones(reads_);
     part_habitats_from_authors(reads_);
     return std::move(reads_);

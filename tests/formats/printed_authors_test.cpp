@@ -128,5 +128,22 @@ TEST(PrintedAuthors, AVarietyBeforeAKnownAuthorKeepsItsSpecies) {
             "6[6] Palpi yellow ; hypopygium large -> Ausella flava\n");
 }
 
+TEST(PrintedAuthors, ASynonymOnALineOfItsOwnIsNotWhatTheLeadLeadsTo) {
+  EXPECT_EQ(sketch("Chiave delle Sblendaria\n\n"
+                   "1 Cheliceri con 3 denti => 2\n1 Cheliceri con 2 denti => 3\n"
+                   "2 Sterno nero; tibia I con 5 paia di spine\n"
+                   "Sblendaria tridentulata (Gravi, 1868)\n= Sblendaria corsenica Pesca, 1934\n"
+                   "2 Sterno giallo\nSblendaria alba (Gravi, 1868)\n"
+                   "3 Zampe rosse\nSblendaria rufa Gravi, 1868\n"
+                   "3 Zampe nere\nSblendaria nigra Gravi, 1868\n"),
+            "1[1] Cheliceri con 3 denti -> 2\n"
+            "1[1] Cheliceri con 2 denti -> 3\n"
+            "2[2] Sterno nero; tibia I con 5 paia di spine -> Sblendaria tridentulata (= "
+            "Sblendaria corsenica Pesca, 1934)\n"
+            "2[2] Sterno giallo -> Sblendaria alba\n"
+            "3[3] Zampe rosse -> Sblendaria rufa\n"
+            "3[3] Zampe nere -> Sblendaria nigra\n");
+}
+
 }  // namespace
 }  // namespace keydrift
