@@ -1,6 +1,5 @@
 #include "keydrift/formats/printed_account_titles.hpp"
 
-#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -13,8 +12,8 @@
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
-#include "keydrift/formats/printed_misread_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_slips.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -96,15 +95,17 @@ class TitleFinder {
                                                         : std::optional{split.destination_begin};
       if (!begin) continue;
       for (auto const word : words_of(text.substr(*begin))) {
-        led_to_.insert(fold(without_closing_marks(word)));
+        auto folded = fold(without_closing_marks(word));
+        bool const long_enough = folded.size() >= kShortestMisread;
+        if (led_to_.insert(folded).second && long_enough) new_words_.push_back(std::move(folded));
       }
     }
     auto const folded = fold(epithet);
     if (led_to_.contains(folded)) return true;
     // "7. S. vemus" above, "7. STENA VERNUS" here
-    return std::any_of(led_to_.begin(), led_to_.end(), [&folded](std::string const& word) {
-      return word.size() >= kShortestMisread && may_be_misread(word, folded);
-    });
+    for (auto& word : new_words_) misread_.add(std::move(word));
+    new_words_.clear();
+    return !misread_.like(folded).empty();
   }
   // Where the epithet of "1. bus, p. 170." begins, beneath a line that leads to it.
   [[nodiscard]] std::optional<std::size_t> numbered_epithet(std::size_t i) const {
@@ -116,6 +117,8 @@ class TitleFinder {
   Numbering const& numbering_;
   std::size_t looked_at_{};                 // lines
   std::unordered_set<std::string> led_to_;  // words of their destinations, case-folded
+  std::vector<std::string> new_words_;      // of these, not yet in `misread_`
+  MisreadWords misread_;
 };
 
 }  // namespace

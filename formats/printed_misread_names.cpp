@@ -1,7 +1,6 @@
 #include "keydrift/formats/printed_misread_names.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -15,42 +14,14 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_numbered_species.hpp"
+#include "keydrift/formats/printed_slips.hpp"
 
 namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kShortest = 5;         // letters; shorter names are alike by chance
 constexpr std::size_t kMostLines = 20000;    // that are looked at
-constexpr std::size_t kMostSlips = 2;        // in one word
 constexpr std::size_t kLettersCompared = 3;  // in a row
-
-// What text layers confuse, either for the other.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 40> kSlips{
-    {{"n", "u"},   {"rn", "m"}, {"m", "in"},  {"m", "ni"},  {"m", "nn"}, {"n", "ri"}, {"n", "ii"},
-     {"u", "ii"},  {"u", "li"}, {"h", "b"},   {"h", "li"},  {"b", "li"}, {"c", "e"},  {"e", "o"},
-     {"c", "o"},   {"a", "o"},  {"a", "u"},   {"i", "l"},   {"l", "t"},  {"i", "t"},  {"i", "j"},
-     {"t", "f"},   {"f", "s"},  {"fi", "fl"}, {"u", "ll"},  {"u", "il"}, {"d", "cl"}, {"w", "vv"},
-     {"v", "y"},   {"g", "q"},  {"r", "v"},   {"ae", "oe"}, {"k", "h"},  {"a", "n"},  {"hi", "lu"},
-     {"id", "ul"}, {"tt", "u"}, {"y", "j"},   {"ti", "n"},  {"il", "d"}}};
-
-bool differ_by_slips(std::string_view one, std::string_view other, std::size_t left) {
-  while (!one.empty() && !other.empty() && one.front() == other.front()) {
-    // "fi" and "fl" begin alike: what follows tells.
-    one.remove_prefix(1);
-    other.remove_prefix(1);
-  }
-  if (one.empty() || other.empty()) return one.empty() && other.empty();
-  if (left == 0) return false;
-  return std::any_of(kSlips.begin(), kSlips.end(), [&](auto const& slip) {
-    for (auto const& [from, to] : {slip, std::pair{slip.second, slip.first}}) {
-      bool const here = one.starts_with(from) && other.starts_with(to);
-      if (here && differ_by_slips(one.substr(from.size()), other.substr(to.size()), left - 1)) {
-        return true;
-      }
-    }
-    return false;
-  });
-}
 
 // A letter that stands before a blank or behind it is marked by one.
 template <class Use>
@@ -77,10 +48,7 @@ class NamesInText {
   NamesInText(KeyText const& key, SortedLines const& sorted) {
     auto const lines = std::min(key.lines.size(), kMostLines);
     for (std::size_t i = 0; i < lines && i < sorted.accounts.size(); ++i) {
-      auto const kind = sorted.accounts[i].kind;
-      bool const of_lead =
-          kind == LineKind::lead || kind == LineKind::continuation || kind == LineKind::destination;
-      look_at(key.lines[i], of_lead);
+      look_at(key.lines[i], is_of_lead(sorted.accounts[i]));
     }
   }
 
@@ -89,8 +57,9 @@ class NamesInText {
     std::uint32_t line{};  // the number of the first
   };
 
+  using Names = std::map<std::string, Seen>;
   // As a name, in lines that are of no lead: epithet to where it stands.  In the alphabet's order.
-  [[nodiscard]] std::map<std::string, Seen> const& names() const { return names_; }
+  [[nodiscard]] Names const& names() const { return names_; }
   // Any word outside of leads.
   [[nodiscard]] bool has_outside(std::string const& folded) const {
     return outside_.contains(folded);
@@ -151,7 +120,7 @@ class NamesInText {
     return count == 0 ? 0 : sum / static_cast<double>(count);
   }
 
-  std::map<std::string, Seen> names_;
+  Names names_;
   std::unordered_set<std::string> outside_;
   std::unordered_set<std::string> counted_;              // words whose letters were counted
   std::unordered_map<std::string, std::uint32_t> rows_;  // letters in a row, by words
@@ -167,7 +136,7 @@ Finding name_mended(KeyText const& key, ReadLead const& read, std::string_view p
   finding.printed = read.lead.destination_printed;
   finding.message = "\"" + std::string{printed} + "\" was read as \"" + std::string{meant} +
                     "\", as line " + std::to_string(line) +
-                    " has it; scanning makes such letters of others";
+                    " has it; scanning confuses such letters";
   finding.remedy = "compare the two with the original; print the right one in both places";
   return finding;
 }
@@ -227,11 +196,21 @@ class NamesByNumber {
   std::size_t agree_{};  // ends whose epithet is that of their number
 };
 
-}  // namespace
-
-bool may_be_misread(std::string_view word, std::string_view other) {
-  return word != other && differ_by_slips(word, other, kMostSlips);
+// By doubted epithet: the names of the text that it may be misread for and that end no lead.
+using MeantNames = std::unordered_map<std::string, std::vector<NamesInText::Names::const_pointer>>;
+MeantNames names_meant(std::vector<std::string> const& doubted, NamesInText const& text,
+                       std::unordered_map<std::string, std::size_t> const& ends) {
+  MisreadWords words;
+  for (auto const& epithet : doubted) words.add(epithet);
+  MeantNames meant;
+  for (auto const& name : text.names()) {
+    if (ends.contains(name.first)) continue;
+    for (auto const word : words.like(name.first)) meant[doubted[word]].push_back(&name);
+  }
+  return meant;
 }
+
+}  // namespace
 
 void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead>& reads,
                         std::vector<Finding>& findings) {
@@ -243,12 +222,21 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
   if (ends.empty()) return;
   NamesInText const text{key, sorted};
   if (text.names().empty()) return;
+  auto const stands_nowhere_else = [&](std::string const& epithet) {
+    return epithet.size() >= kShortest && !text.has_outside(epithet);
+  };
+  std::vector<std::string> doubted;
+  for (auto const& [epithet, times] : ends) {
+    if (stands_nowhere_else(epithet)) doubted.push_back(epithet);
+  }
+  if (doubted.empty()) return;
+  auto const meant = names_meant(doubted, text, ends);
   NamesByNumber const numbered{key, sorted, reads};
   for (auto& read : reads) {
     if (read.to.form != DestinationForm::taxa) continue;
     for (auto& taxon : read.to.taxa.taxa) {
       auto const epithet = epithet_of(taxon);
-      if (epithet.size() < kShortest || text.has_outside(epithet)) continue;
+      if (!stands_nowhere_else(epithet)) continue;
       auto const mend = [&](std::string const& name, std::uint32_t line) {
         auto const begin = taxon.name.size() - epithet.size();
         auto const printed = taxon.name.substr(begin);
@@ -262,12 +250,9 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
           continue;
         }
       }
-      std::vector<std::pair<std::string, NamesInText::Seen>> meant;
-      for (auto const& [name, seen] : text.names()) {
-        if (!ends.contains(name) && may_be_misread(epithet, name)) meant.emplace_back(name, seen);
-      }
-      if (meant.size() != 1) continue;
-      auto const& [name, seen] = meant.front();
+      auto const alike = meant.find(epithet);
+      if (alike == meant.end() || alike->second.size() != 1) continue;
+      auto const& [name, seen] = *alike->second.front();
       constexpr double kClearlyLess = -1;  // half as usual
       constexpr double kLess = -0.5;
       auto const usual = text.more_usual(name, epithet);

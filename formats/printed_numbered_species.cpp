@@ -28,10 +28,7 @@ std::uint32_t species_number_at(std::string_view end) {
 
 NumberedSpecies::NumberedSpecies(KeyText const& key, SortedLines const& sorted) {
   for (std::size_t i = 0; i < key.lines.size() && i < sorted.accounts.size(); ++i) {
-    auto const kind = sorted.accounts[i].kind;
-    bool const of_lead =
-        kind == LineKind::lead || kind == LineKind::continuation || kind == LineKind::destination;
-    if (!of_lead) look_at(key.lines[i]);
+    if (!is_of_lead(sorted.accounts[i])) look_at(key.lines[i]);
   }
 }
 

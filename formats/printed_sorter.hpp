@@ -60,6 +60,12 @@ struct SortedLines {
   std::vector<LineAccount> accounts;
 };
 
+// The line is of a lead or of what it leads to.
+[[nodiscard]] inline bool is_of_lead(LineAccount const& account) {
+  return account.kind == LineKind::lead || account.kind == LineKind::continuation ||
+         account.kind == LineKind::destination;
+}
+
 // `first_line`: index of the first line that the front matter has not taken; `accounts` has the
 // accounts of the lines before it.  `plan`: where leads begin, when that is known beforehand.
 [[nodiscard]] SortedLines sort_lines(std::vector<SourceLine> const& lines,

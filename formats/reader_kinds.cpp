@@ -165,7 +165,7 @@ constexpr std::array kKinds{
     FindingKind{"misread-name", Severity::warning, "A name read in spite of a slip of scanning",
                 "\"rnaior\" at a lead's end was read as \"maior\": the text prints that name "
                 "elsewhere and\n"
-                "the other nowhere, and scanning makes such letters of others."},
+                "the other nowhere, and scanning confuses such letters."},
     FindingKind{
         "misread-signs", Severity::information, "Signs that scanning had made others of",
         "A dagger comes out as \"t\", a cross as \"-|-\", a beta as \"ß\" and the alpha above it "
