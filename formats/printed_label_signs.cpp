@@ -11,6 +11,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -18,38 +19,6 @@ namespace {
 constexpr std::size_t kFewest = 3;  // couplets so labelled
 constexpr char32_t kBlackSquare = 0x25A0;
 constexpr char32_t kSmallBlackSquare = 0x25AA;
-
-// Calls with where each line begins, and the line without the blanks before it.
-template <typename Visit>
-void visit_lines(std::string_view text, Visit visit) {
-  for (std::size_t begin = 0; begin < text.size();) {
-    auto const end = std::min(text.find('\n', begin), text.size());
-    auto const at = begin + skip_blanks(text.substr(begin, end - begin), 0);
-    visit(at, text.substr(at, end - at));
-    begin = end + 1;
-  }
-}
-
-// A damaged label, and the letter that it had.
-struct Damaged {
-  std::size_t at{};  // in the text
-  std::size_t bytes{};
-  char letter{};
-};
-
-// `label_of`: what stands in place of a damaged one.
-template <typename LabelOf>
-std::size_t put_right(std::vector<Damaged> const& damaged, std::string& text, LabelOf label_of) {
-  std::string mended;
-  std::size_t done = 0;
-  for (auto const& one : damaged) {
-    mended.append(text, done, one.at - done).append(label_of(one.letter));
-    done = one.at + one.bytes;
-  }
-  mended.append(text, done);
-  if (!damaged.empty()) text = std::move(mended);
-  return damaged.size();
-}
 
 struct Indexed {
   std::size_t at{};     // in the text
@@ -96,12 +65,12 @@ std::optional<Indexed> read_indexed(std::size_t at, std::string_view line) {
 std::size_t close_indexed_labels(std::string& text) {
   std::vector<Indexed> labels;
   std::map<char, std::uint32_t> indices;  // of sound labels, a bit for each, by letter
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
+  for (auto const& [at, line] : lines_of(text)) {
     auto const read = read_indexed(at, line);
-    if (!read) return;
+    if (!read) continue;
     labels.push_back(*read);
     if (read->sound) indices[read->letter] |= 1U << static_cast<unsigned>(read->index - '0');
-  });
+  }
   auto const paired = [&](char letter) {
     constexpr std::uint32_t kFirstAndSecond = 0b110;
     auto const found = indices.find(letter);
@@ -147,15 +116,15 @@ std::size_t restore_colons_of_labels(std::string& text) {
     numbers.emplace_back(found->at, number);
     misread.erase(std::prev(found.base()));
   };
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
+  for (auto const& [at, line] : lines_of(text)) {
     constexpr std::size_t kMostFigures = 3;
     auto const stop = line.find_first_of(" :;");
-    if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) return;
+    if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) continue;
     auto const number = line.substr(0, stop);
     auto const sign = line[stop];
     auto const words = sign == ' ' ? stop + 1 : stop + 2;
-    if (sign != ' ' && line[stop + 1] != ' ') return;
-    if (!is_upper(code_point_at(line, words).value)) return;
+    if (sign != ' ' && line[stop + 1] != ' ') continue;
+    if (!is_upper(code_point_at(line, words).value)) continue;
     if (number.find_first_not_of("0123456789") != std::string_view::npos) {
       bool const figures = number.find_first_of("0123456789") != std::string_view::npos;
       if (sign == ' ' && figures) misread.push_back({at, number});
@@ -166,7 +135,7 @@ std::size_t restore_colons_of_labels(std::string& text) {
     } else if (bare.contains(number)) {
       damaged.push_back(at + stop);
     }
-  });
+  }
   auto const count = damaged.size() + numbers.size();
   if (colons < kFewest || colons <= count) return 0;
   for (auto const at : damaged) text[at] = ':';
@@ -175,13 +144,13 @@ std::size_t restore_colons_of_labels(std::string& text) {
 }
 
 std::size_t restore_raised_labels(std::string& text) {
-  std::vector<Damaged> damaged;
+  std::vector<TextChange> damaged;
   std::set<char> letters;  // of sound labels
   std::size_t sound = 0;
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
+  for (auto const& [at, line] : lines_of(text)) {
     auto const stop = line.find(' ');
-    if (stop < 2 || stop > 4 || stop == std::string_view::npos) return;
-    if (!is_upper(code_point_at(line, stop + 1).value)) return;
+    if (stop < 2 || stop > 4 || stop == std::string_view::npos) continue;
+    if (!is_upper(code_point_at(line, stop + 1).value)) continue;
     auto const label = line.substr(0, stop);
     bool const small = label[0] >= 'a' && label[0] <= 'z';
     auto const behind = label.substr(1);
@@ -189,14 +158,15 @@ std::size_t restore_raised_labels(std::string& text) {
       ++sound;
       letters.insert(label[0]);
     } else if (small && (behind == "\\" || behind == "\\." || behind == "-.")) {
-      damaged.push_back({at, stop, label[0]});
+      damaged.push_back({at, stop, {label[0], '^', '.'}});
     } else if (label == "6^." || label == "cl^.") {
-      damaged.push_back({at, stop, label[0] == '6' ? 'b' : 'd'});
+      damaged.push_back({at, stop, label[0] == '6' ? "b^." : "d^."});
     }
-  });
-  std::erase_if(damaged, [&](Damaged const& one) { return !letters.contains(one.letter); });
+  }
+  std::erase_if(damaged, [&](TextChange const& one) { return !letters.contains(one.put[0]); });
   if (damaged.empty() || letters.size() < kFewest || sound <= damaged.size()) return 0;
-  return put_right(damaged, text, [](char letter) { return std::string{letter} + "^."; });
+  make_changes(damaged, text);
+  return damaged.size();
 }
 
 std::size_t restore_marked_numbers(std::string& text) {
@@ -207,10 +177,10 @@ std::size_t restore_marked_numbers(std::string& text) {
   std::vector<Misread> misread;
   std::set<std::string_view> open;  // numbers that begin lines, and that no mark has answered yet
   std::size_t marked = 0;
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
+  for (auto const& [at, line] : lines_of(text)) {
     constexpr std::size_t kMostFigures = 3;
     auto const stop = line.find_first_of(" '");
-    if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) return;
+    if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) continue;
     auto const number = line.substr(0, stop);
     bool const figures = number.find_first_not_of("0123456789") == std::string_view::npos;
     if (line[stop] == ' ') {
@@ -221,11 +191,11 @@ std::size_t restore_marked_numbers(std::string& text) {
       auto const meant = std::find_if(open.begin(), open.end(), [number](std::string_view one) {
         return one.size() == number.size() && figures_of(number_of(one), number) == one.size();
       });
-      if (meant == open.end()) return;
+      if (meant == open.end()) continue;
       misread.push_back({at, std::string{*meant}});
       open.erase(meant);
     }
-  });
+  }
   if (marked < kFewest || marked <= misread.size()) return 0;
   for (auto const& one : misread) text.replace(one.at, one.number.size(), one.number);
   return misread.size();
@@ -234,34 +204,28 @@ std::size_t restore_marked_numbers(std::string& text) {
 std::size_t clear_squares_before_dashes(std::string& text) {
   constexpr std::string_view kFirstBytes = "\xE2\x96";  // of both squares
   if (text.find(kFirstBytes) == std::string::npos) return 0;
-  std::vector<std::size_t> squares;
+  std::vector<TextChange> squares;
   std::size_t dashes = 0;
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
+  for (auto const& [at, line] : lines_of(text)) {
     auto const sign = code_point_at(line, 0);
     if (is_dash(sign.value) && line.substr(sign.length).starts_with(' ')) ++dashes;
-    if (sign.value != kBlackSquare && sign.value != kSmallBlackSquare) return;
-    if (!line.substr(sign.length).starts_with(' ')) return;
-    if (is_dash(code_point_at(line, sign.length + 1).value)) squares.push_back(at);
-  });
-  if (dashes < std::max(kFewest, squares.size())) return 0;
-  std::string cleared;
-  std::size_t done = 0;
-  for (auto const at : squares) {
-    cleared.append(text, done, at - done).append(1, ' ');
-    done = at + code_point_at(text, at).length;
+    if (sign.value != kBlackSquare && sign.value != kSmallBlackSquare) continue;
+    if (!line.substr(sign.length).starts_with(' ')) continue;
+    if (is_dash(code_point_at(line, sign.length + 1).value))
+      squares.push_back({at, sign.length, " "});
   }
-  cleared.append(text, done);
-  if (!squares.empty()) text = std::move(cleared);
+  if (dashes < std::max(kFewest, squares.size())) return 0;
+  make_changes(squares, text);
   return squares.size();
 }
 
 std::size_t restore_doubled_letters(std::string& text) {
-  std::vector<Damaged> damaged;
+  std::vector<TextChange> damaged;
   std::set<char> single;    // letters of labels
   std::size_t doubled = 0;  // lines that begin with a letter twice and a full stop
-  visit_lines(text, [&](std::size_t at, std::string_view line) {
+  for (auto const& [at, line] : lines_of(text)) {
     constexpr std::size_t kShortest = 6;  // "AA. Wi"
-    if (line.size() < kShortest || line[0] < 'A' || line[0] > 'Z') return;
+    if (line.size() < kShortest || line[0] < 'A' || line[0] > 'Z') continue;
     auto const letter = line[0];
     auto const words_at = [&](std::size_t begin) {
       return is_upper(code_point_at(line, begin).value);
@@ -271,15 +235,16 @@ std::size_t restore_doubled_letters(std::string& text) {
     } else if (line[1] == letter && line.substr(2).starts_with(". ")) {
       ++doubled;
     } else if (!single.contains(letter)) {
-      return;
+      continue;
     } else if (letter == 'D' && line.substr(1).starts_with("I). ")) {
-      damaged.push_back({at, 4, letter});
+      damaged.push_back({at, 4, {letter, letter, '.'}});
     } else if (line[1] == letter && line[2] == ' ' && words_at(3)) {
-      damaged.push_back({at, 2, letter});
+      damaged.push_back({at, 2, {letter, letter, '.'}});
     }
-  });
+  }
   if (doubled < kFewest || damaged.size() > doubled) return 0;
-  return put_right(damaged, text, [](char letter) { return std::string(2, letter) + "."; });
+  make_changes(damaged, text);
+  return damaged.size();
 }
 
 }  // namespace keydrift::printed

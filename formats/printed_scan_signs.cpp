@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -14,22 +15,6 @@ namespace {
 constexpr std::size_t kFewestLetters = 5;  // of a spaced word: "a b c d" are parts of a figure
 
 bool is_small(char c) { return c >= 'a' && c <= 'z'; }
-
-struct Line {
-  std::size_t begin{};
-  std::string_view text;  // without the blanks before it
-};
-
-std::vector<Line> lines_of(std::string_view text) {
-  std::vector<Line> lines;
-  for (std::size_t begin = 0; begin < text.size();) {
-    auto const end = std::min(text.find('\n', begin), text.size());
-    auto const first = begin + skip_blanks(text.substr(begin, end - begin), 0);
-    lines.push_back({first, text.substr(first, end - first)});
-    begin = end + 1;
-  }
-  return lines;
-}
 
 // Bytes of "t r i d e n t a t u s", "M A R V I A", at the front of `text`; 0 where no spaced word
 // stands.
@@ -150,26 +135,6 @@ GreekLabel greek_label(std::string_view line) {
   return words ? label : GreekLabel{};
 }
 
-struct Change {
-  std::size_t at{};
-  std::size_t bytes{};
-  std::string_view put;
-};
-
-// `changes`: in the order of their places; without any the text stays where it is.
-void apply(std::vector<Change> const& changes, std::string& text) {
-  if (changes.empty()) return;
-  std::string changed;
-  changed.reserve(text.size() + changes.size() * 2);
-  std::size_t done = 0;
-  for (auto const& change : changes) {
-    changed.append(text, done, change.at - done).append(change.put);
-    done = change.at + change.bytes;
-  }
-  changed.append(text, done);
-  text = std::move(changed);
-}
-
 // A blank, the beginning of a line or an opening bracket stands before the word at `begin`.
 bool begins_word(std::string_view text, std::size_t begin) {
   return begin == 0 || std::string_view{" \n\t("}.find(text[begin - 1]) != std::string_view::npos;
@@ -213,12 +178,12 @@ std::size_t restore_daggers(std::string& text) {
   constexpr std::size_t kBytes = 3;  // of a dagger
   // By letter, the lines that begin with it once or more.
   struct Found {
-    std::vector<Change> lines;
+    std::vector<TextChange> lines;
     bool two{false};
   };
   Found t;
   Found f;
-  std::vector<Change> pluses;
+  std::vector<TextChange> pluses;
   bool dagger = false;
   bool double_dagger = false;
   bool plus = false;
@@ -233,23 +198,23 @@ std::size_t restore_daggers(std::string& text) {
       auto const count = strokes(line.text, sign);
       if (count == 0) continue;
       auto& found = sign == 't' ? t : f;
-      found.lines.push_back({line.begin, count, kDaggers.substr(0, count * kBytes)});
+      found.lines.push_back({line.begin, count, std::string{kDaggers.substr(0, count * kBytes)}});
       found.two = found.two || count == 2;
     }
     auto const crosses = strokes(line.text, '+');
     plus = plus || crosses == 1;
-    if (crosses == 2) pluses.push_back({line.begin, 2, kDoubleDaggers});
+    if (crosses == 2) pluses.push_back({line.begin, 2, std::string{kDoubleDaggers}});
   }
-  std::vector<Change> changes;
-  auto const take = [&changes](std::vector<Change> const& lines) {
+  std::vector<TextChange> changes;
+  auto const take = [&changes](std::vector<TextChange> const& lines) {
     changes.insert(changes.end(), lines.begin(), lines.end());
   };
   if (!lettered && t.two && (dagger || t.lines.size() >= 2)) take(t.lines);
   if (!lettered && f.two && dagger) take(f.lines);
   if (double_dagger && !plus) take(pluses);
   std::sort(changes.begin(), changes.end(),
-            [](Change const& a, Change const& b) { return a.at < b.at; });
-  apply(changes, text);
+            [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
+  make_changes(changes, text);
   return changes.size();
 }
 
@@ -257,8 +222,8 @@ std::size_t restore_crosses(std::string& text) {
   static constexpr std::string_view kCrosses = "++++";
   static constexpr std::string_view kSaltires = "×××";
   constexpr std::size_t kBytes = 2;  // of a saltire
-  std::vector<Change> crosses;
-  std::vector<Change> saltires;
+  std::vector<TextChange> crosses;
+  std::vector<TextChange> saltires;
   bool crossed = false;
   bool starred = false;
   bool one = false;
@@ -268,29 +233,29 @@ std::size_t restore_crosses(std::string& text) {
     if (auto const count = strokes(line.text, 'X'); count > 0) {
       one = one || count == 1;
       two = two || count == 2;
-      saltires.push_back({line.begin, count, kSaltires.substr(0, count * kBytes)});
+      saltires.push_back({line.begin, count, std::string{kSaltires.substr(0, count * kBytes)}});
       continue;
     }
     auto const found = crosses_at_front(line.text);
     crossed = crossed || (found.count > 0 && !found.misread);
     if (found.misread) {
-      crosses.push_back({line.begin, found.bytes, kCrosses.substr(0, found.count)});
+      crosses.push_back({line.begin, found.bytes, std::string{kCrosses.substr(0, found.count)}});
     }
   }
-  std::vector<Change> changes;
+  std::vector<TextChange> changes;
   if (crossed) changes = std::move(crosses);
   // "XX" is a number too, where nothing else is marked by signs.
   bool const signs = crossed && starred && one && two;
   if (signs) changes.insert(changes.end(), saltires.begin(), saltires.end());
   std::sort(changes.begin(), changes.end(),
-            [](Change const& a, Change const& b) { return a.at < b.at; });
-  apply(changes, text);
+            [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
+  make_changes(changes, text);
   return changes.size();
 }
 
 std::size_t restore_stars(std::string& text) {
   static constexpr std::string_view kStars = "**";
-  std::vector<Change> changes;
+  std::vector<TextChange> changes;
   bool starred = false;
   for (auto const& line : lines_of(text)) {
     std::size_t at = 0;
@@ -307,10 +272,10 @@ std::size_t restore_stars(std::string& text) {
         stars > 0 && stars <= kStars.size() && at < line.text.size() && line.text[at] == ' ';
     if (!apart) continue;
     starred = starred || !other;
-    if (other) changes.push_back({line.begin, at, kStars.substr(0, stars)});
+    if (other) changes.push_back({line.begin, at, std::string{kStars.substr(0, stars)}});
   }
   if (!starred) return 0;
-  apply(changes, text);
+  make_changes(changes, text);
   return changes.size();
 }
 
@@ -320,7 +285,7 @@ std::size_t restore_greek_labels(std::string& text) {
     GreekLabel label;
   };
   std::vector<Open> open;  // "a" and alpha that no beta has answered yet
-  std::vector<Change> changes;
+  std::vector<TextChange> changes;
   for (auto const& line : lines_of(text)) {
     auto const label = greek_label(line.text);
     if (label.letter == Greek::none) continue;
@@ -344,8 +309,8 @@ std::size_t restore_greek_labels(std::string& text) {
     open.pop_back();
   }
   std::sort(changes.begin(), changes.end(),
-            [](Change const& a, Change const& b) { return a.at < b.at; });
-  apply(changes, text);
+            [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
+  make_changes(changes, text);
   return changes.size();
 }
 

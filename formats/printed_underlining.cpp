@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_take_out.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -24,22 +25,17 @@ bool marks_word(std::string_view text, std::size_t at) {
 
 std::size_t clear_underlining(std::string& text) {
   constexpr std::size_t kFewest = 2;
-  std::vector<std::size_t> marks;
+  std::vector<Signs> marks;
+  std::size_t lines = 0;
   for (auto at = text.find('_'); at != std::string::npos; at = text.find('_', at + 1)) {
-    if (marks_word(text, at)) marks.push_back(at);
+    if (!marks_word(text, at)) continue;
+    auto const last = marks.empty() ? 0 : marks.back().end;
+    bool const same = !marks.empty() && text.find('\n', last) > at;
+    if (!same) ++lines;
+    marks.push_back({at, at + 1});
   }
   if (marks.size() < kFewest) return 0;
-  std::string cleared;
-  std::size_t done = 0;
-  std::size_t lines = 0;
-  for (auto const at : marks) {
-    auto const between = std::string_view{text}.substr(done, at - done);
-    if (lines == 0 || between.find('\n') != std::string_view::npos) ++lines;
-    cleared.append(between);
-    done = at + 1;
-  }
-  cleared.append(text, done);
-  text = std::move(cleared);
+  take_out(text, marks);
   return lines;
 }
 
