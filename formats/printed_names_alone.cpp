@@ -4,7 +4,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
-#include <unordered_map>
 
 #include "keydrift/formats/printed_ahead.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -71,7 +70,8 @@ std::vector<bool> LinesAhead::find_epithets_alone(std::vector<SourceLine> const&
 bool LinesAhead::is_numbered_species(std::size_t i) const {
   auto const text = lines_[i].text;
   if (text.empty() || !is_digit(code_point_at(text, 0).value)) return false;
-  bool const full = words_of(text, 2).size() > 1 && !is_abbreviated(words_of(text, 2)[1]);
+  auto const words = words_of(text, 4);
+  bool const full = words.size() > 1 && !is_abbreviated(words[1]);
   // "1. Ausella busa, sp. n." below a blank line is the title of an account.
   if (full && i > 0 && lines_[i - 1].text.empty()) return false;
   // Line after line they are a list of species.
@@ -83,34 +83,18 @@ bool LinesAhead::is_numbered_species(std::size_t i) const {
   if (full && (beside(i + 1) || (i > 0 && beside(i - 1)))) return false;
   if (is_numbered_name(text) || is_numbered_name_in_full(text)) return true;
   if (own.empty()) return is_numbered_epithet_alone(i);
-  if (words_of(text, 4).size() > 3) return false;
-  if (!numbered_genera_) {
-    constexpr std::size_t kFewest = 3;  // species of one genus
-    std::unordered_map<std::string_view, std::size_t> counts;
-    for (auto const& line : lines_) {
-      if (auto const one = genus_of_numbered_species(line.text); !one.empty()) ++counts[one];
-    }
-    numbered_genera_.emplace();
-    for (auto const& [one, count] : counts) {
-      if (count >= kFewest) numbered_genera_->insert(one);
-    }
-  }
+  if (words.size() > 3) return false;
+  if (!numbered_genera_) numbered_genera_ = genera_of_numbered_species(lines_);
   return numbered_genera_->contains(own);
 }
 
 bool LinesAhead::is_numbered_epithet_alone(std::size_t i) const {
-  // "… 4. busa", "4. busa Roe", "4. busa n. sp.": where the number begins; the text's size where it
-  // ends otherwise.
+  // Of "… 4. busa", "4. busa Roe", "4. busa n. sp."
   auto const number_at = [](std::string_view text) {
     constexpr std::size_t kLongest = 48;  // bytes of the number and the name
     auto const named = without_mark_of_new(without_closing_marks(text));
-    auto at = named.size() > kLongest ? named.find(' ', named.size() - kLongest) : 0;
-    for (; at < named.size(); ++at) {
-      bool const begins =
-          is_digit(static_cast<unsigned char>(named[at])) && (at == 0 || named[at - 1] == ' ');
-      if (begins && is_numbered_epithet(named.substr(at))) return at;
-    }
-    return text.size();
+    auto const at = numbered_end(named, kLongest, is_numbered_epithet);
+    return at < named.size() ? at : text.size();
   };
   auto const is_alone = [&](std::size_t line) {
     return line < lines_.size() && !lines_[line].text.empty() && number_at(lines_[line].text) == 0;

@@ -150,8 +150,8 @@ bool PageFurniture::parts_leaders(LineOnPage here) const {
     if (!number && ahead_.label_at(at)) return false;
     if (is_latin_name(text)) return n > 0 && turned;
     if (text.size() > kLongest || starts_note(text) || starts_caption(text)) return false;
-    if (is_name_with_page(text) || text.starts_with('.'))
-      return false;  // ". . . A. busa Roe, 1964"
+    // ". . . A. busa Roe, 1964"
+    if (is_name_with_page(text) || text.starts_with('.')) return false;
     auto const edge = number_at_edge(lines_[at]);
     turned = turned || number || (edge && edge->number > largest_);
     at = ahead_.next_filled(at + 1);

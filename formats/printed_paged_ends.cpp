@@ -94,12 +94,9 @@ void take_paged_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
   std::size_t paged = 0;
   std::size_t named = 0;
   std::size_t open = 0;  // paged, and not yet known for ends
-  for (std::size_t i = 0; i < reads.size(); ++i) {
-    auto const& read = reads[i];
+  for (auto const& read : reads) {
     if (has_no_end(read)) {
-      auto const joined = cutter.join(i);
-      auto const text = trim_right(joined.raw);
-      if (paged_epithet(text) < text.size()) ++open;
+      if (paged_epithet(read.lead.text) < read.lead.text.size()) ++open;
     } else if (read.to.form == DestinationForm::taxa && !is_sentence_and_epithet(read)) {
       ++named;
       if (is_paged(read)) ++paged;

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -245,14 +246,7 @@ class IndentPlanner {
   // "… 1–1.5 cm. long. 1. A. busa.", "6. A. busa"
   [[nodiscard]] static bool is_name_numbered_at_end(std::string_view text) {
     text = without_closing_marks(text);
-    auto const longest =
-        text.size() > kLongestName ? text.substr(text.size() - kLongestName) : text;
-    for (std::size_t at = 0; at < longest.size(); ++at) {
-      bool const begins =
-          is_digit(static_cast<unsigned char>(longest[at])) && (at == 0 || longest[at - 1] == ' ');
-      if (begins && is_numbered_name(longest.substr(at))) return true;
-    }
-    return false;
+    return numbered_end(text, kLongestName, is_numbered_name) < text.size();
   }
 
   // Blank lines stand between most lines of the key.

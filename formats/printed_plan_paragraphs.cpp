@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <map>
 #include <set>
+#include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -33,16 +34,7 @@ struct Paragraph {
 class ParagraphPlanner {
  public:
   ParagraphPlanner(std::vector<SourceLine> const& lines, LeadBorders borders)
-      : lines_{lines}, borders_{borders} {
-    constexpr std::size_t kFewest = 3;  // species of one genus
-    std::map<std::string_view, std::size_t> genera;
-    for (auto const& line : lines) {
-      if (auto const genus = genus_of_numbered_species(line.text); !genus.empty()) ++genera[genus];
-    }
-    for (auto const& [genus, count] : genera) {
-      if (count >= kFewest) genera_.insert(genus);
-    }
-  }
+      : lines_{lines}, borders_{borders}, genera_{genera_of_numbered_species(lines)} {}
 
   std::optional<NumberedPlan> plan() && {
     if (borders_ == LeadBorders::indents && !find_indent()) return std::nullopt;
@@ -148,11 +140,11 @@ class ParagraphPlanner {
   }
   [[nodiscard]] bool begins_labelled(std::size_t i) const {
     if (i >= lines_.size()) return false;
-    auto const label = read_label(lines_[i].text);
     auto const text = lines_[i].text;
     if (is_numbered_species(text)) return false;
+    auto const label = read_label(text);
     return label && label->family == LabelFamily::digits &&
-           starts_with_upper(lines_[i].text.substr(label->text_at));
+           starts_with_upper(text.substr(label->text_at));
   }
   // "shorter" / "11": the number ends the lead.
   [[nodiscard]] bool ends_in_number_alone(Paragraph const& paragraph) const {
@@ -221,7 +213,7 @@ class ParagraphPlanner {
 
   std::vector<SourceLine> const& lines_;
   LeadBorders borders_;
-  std::set<std::string_view> genera_;  // of numbered species
+  std::unordered_set<std::string_view> genera_;  // of numbered species
   std::vector<Paragraph> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
   std::vector<Label> labels_;          // of these, as printed or as put right

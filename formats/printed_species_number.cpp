@@ -1,5 +1,7 @@
 #include "keydrift/formats/printed_species_number.hpp"
 
+#include <unordered_map>
+
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -47,6 +49,29 @@ std::string_view genus_of_numbered_species(std::string_view line) {
                        is_epithet(without_closing_marks(words[2])) &&
                        has_epithet_ending(without_closing_marks(words[2]));
   return species ? words[1] : std::string_view{};
+}
+
+std::unordered_set<std::string_view> genera_of_numbered_species(
+    std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 3;
+  std::unordered_map<std::string_view, std::size_t> counts;
+  std::unordered_set<std::string_view> genera;
+  for (auto const& line : lines) {
+    auto const genus = genus_of_numbered_species(line.text);
+    if (!genus.empty() && ++counts[genus] == kFewest) genera.insert(genus);
+  }
+  return genera;
+}
+
+std::size_t numbered_end(std::string_view text, std::size_t longest,
+                         bool (*is_numbered)(std::string_view)) {
+  auto at = text.size() > longest ? text.find(' ', text.size() - longest) : 0;
+  for (; at < text.size(); ++at) {
+    bool const begins =
+        is_digit(static_cast<unsigned char>(text[at])) && (at == 0 || text[at - 1] == ' ');
+    if (begins && is_numbered(text.substr(at))) return at;
+  }
+  return text.size();
 }
 
 std::optional<std::size_t> epithet_behind_number(std::string_view text) {

@@ -5,6 +5,10 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <unordered_set>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
 
 namespace keydrift::printed {
 
@@ -18,6 +22,15 @@ namespace keydrift::printed {
 
 // The genus of "3. Ausella busa" and of "3. Ausella busa Roe"; empty for any other line.
 [[nodiscard]] std::string_view genus_of_numbered_species(std::string_view line);
+
+// The genera that three lines at least name so; views of the lines' texts.
+[[nodiscard]] std::unordered_set<std::string_view> genera_of_numbered_species(
+    std::vector<SourceLine> const& lines);
+
+// Where the number begins of "… 4. A. busa" or "… 4. busa", of whose tail `is_numbered` holds, in
+// the last `longest` bytes of the text; the text's size without.
+[[nodiscard]] std::size_t numbered_end(std::string_view text, std::size_t longest,
+                                       bool (*is_numbered)(std::string_view));
 
 // "5."
 [[nodiscard]] bool is_species_number(std::string_view word);

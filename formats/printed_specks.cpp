@@ -176,14 +176,14 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
 }
 
 // Bytes of "7. " before "M. busa", "M, busa"; 0 where no such number begins the tail.
-std::size_t species_number_at(std::string_view tail) {
+std::size_t bytes_of_number(std::string_view tail) {
   auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
   return digits > 0 && tail.substr(digits, 2) == ". " ? skip_blanks(tail, digits + 1) : 0;
 }
 
 // 'M' of "M. busa", "7. M. busa"; 0 where the tail begins otherwise.
 char initial_at(std::string_view tail) {
-  tail.remove_prefix(species_number_at(tail));
+  tail.remove_prefix(bytes_of_number(tail));
   bool const short_genus = tail.size() > 4 && tail[0] >= 'A' && tail[0] <= 'Z' && tail[1] == '.' &&
                            tail[2] == ' ' && tail[3] >= 'a' && tail[3] <= 'z';
   return short_genus ? tail[0] : '\0';
@@ -232,7 +232,7 @@ std::size_t restore_initials(std::string& text) {
   return for_rows(
       text, [genus](std::string_view line, Row const& row) -> std::optional<std::string> {
         auto at = skip_blanks(line, row.tail);
-        at += species_number_at(line.substr(at));
+        at += bytes_of_number(line.substr(at));
         auto const tail = line.substr(at);
         if (tail.size() < 6) return std::nullopt;
         std::string mended{line};
@@ -281,7 +281,7 @@ std::size_t restore_species_numbers(std::string& text) {
   std::size_t worded = 0;    // "No. 2. M. busa"
   for_rows(text, [&](std::string_view line, Row const& row) -> std::optional<std::string> {
     auto const tail = trim(line.substr(row.tail));
-    auto const number = species_number_at(tail);
+    auto const number = bytes_of_number(tail);
     if (number > 0 && begins_species(tail.substr(number))) ++numbered;
     if (words_before_number(tail) > 0) ++worded;
     return std::nullopt;
