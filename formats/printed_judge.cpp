@@ -1,5 +1,7 @@
 #include "keydrift/formats/printed_judge.hpp"
 
+#include <algorithm>
+#include <optional>
 #include <unordered_map>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -7,6 +9,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -72,13 +75,48 @@ class Judge {
         if (dots && split.destination_begin < text.size()) ++judgement_.strays;
       }
     }
+    auto const numbers = numbers_for_pages();
+    constexpr std::size_t kFewestNumbers = 3;
+    if (numbers >= kFewestNumbers) judgement_.strays += numbers;
     return judgement_;
   }
 
  private:
+  // Numbers of couplets on lines of their own that were taken for those of pages.
+  [[nodiscard]] std::size_t numbers_for_pages() const {
+    return static_cast<std::size_t>(
+        std::count_if(sorted_.accounts.begin(), sorted_.accounts.end(), [&](auto const& account) {
+          if (account.kind != LineKind::page_number) return false;
+          auto const line = std::lower_bound(
+              key_.lines.begin(), key_.lines.end(), account.line,
+              [](SourceLine const& one, std::uint32_t number) { return one.number < number; });
+          if (line == key_.lines.end()) return false;
+          auto const text = line->text;
+          auto const number = number_of(text.substr(0, text.find('.')));
+          return is_number_only(text) &&
+                 std::any_of(sorted_.leads.begin(), sorted_.leads.end(), [&](RawLead const& lead) {
+                   return lead.label.number == number && lead.label.family == LabelFamily::digits;
+                 });
+        }));
+  }
+
   // As many strays as a lead counts for whose sign was taken for its words: not a line is misread,
   // but what the labels are.
   static constexpr std::size_t kOfWrongKind = 2;
+
+  // "Zo, Wings clear", "B«. Wings clear", "4t. Wings clear": what became of a number.
+  [[nodiscard]] static bool begins_with_remains(std::string_view words) {
+    constexpr std::size_t kMost = 5;  // bytes
+    auto const front = words.substr(0, words.find(' '));
+    if (front.size() < 2 || front.size() > kMost || front.size() == words.size()) return false;
+    auto const letters = static_cast<std::size_t>(std::count_if(
+        front.begin(), front.end(), [](unsigned char c) { return c < 0x80 && is_letter(c); }));
+    bool const signs = front.find_first_of(",:;*'\"^0123456789") != std::string_view::npos ||
+                       front.find("«") != std::string_view::npos;
+    auto const rest = words.substr(skip_blanks(words, front.size()));
+    return letters > 0 && letters <= 2 && signs && is_upper(code_point_at(rest, 0).value) &&
+           is_lower(code_point_at(rest, 1).value);
+  }
 
   // "a) Wings clear", "a  Wings clear", "• Wings clear": a lead's sign was taken for its words.
   [[nodiscard]] static bool begins_with_sign(std::string_view words) {
@@ -86,12 +124,21 @@ class Judge {
     auto const first = code_point_at(words, 0).value;
     if (words.size() == 1 && first >= 'a' && first < 'a' + kMostLetters) return true;
     if (first == 0x2022 || first == 0x25CF || first == 0x25CB || first == 0x25AA) return true;
-    if (words.size() < 3 || !(is_letter(first) || first == '(')) return false;
+    // "■ Wings clear", "~ Wings clear": what became of a dash
+    bool const remains = first == 0x25A0 || first == '~' || first == '_' || first == '?' ||
+                         first == '&' || first == 0xAB;
+    if (remains) return true;
+    if (begins_with_remains(words)) return true;
+    if (words.size() < 3 || !(is_letter(first) || is_digit(first) || first == '(')) return false;
     auto const label = read_label(start_of(words, kLabelBytes));
     // "D. XII, 14–16": the rays of a fin
     auto const rest = label ? words.substr(label->text_at) : std::string_view{};
     auto const count = without_end(rest.substr(0, rest.find(' ')));
     if (label && label->family == LabelFamily::upper && roman_number(count) > 0) return false;
+    // "2 (5) Wings clear"
+    bool const numbered = label && label->family == LabelFamily::digits && !label->back.empty() &&
+                          starts_with_upper(rest);
+    if (numbered) return true;
     // "b Wings clear", set as a column of its own
     bool const column = label && label->family == LabelFamily::lower && label->marks == 0;
     return label && !label->is_dash() && label->family != LabelFamily::digits &&
@@ -139,6 +186,21 @@ class Judge {
     }
   }
 
+  // "..... S": the name of nothing, where names are longer.
+  [[nodiscard]] bool is_letter_end(std::size_t i) const {
+    auto const& printed = reads_[i].lead.destination_printed;
+    return reads_[i].to.form == DestinationForm::taxa && printed.size() <= 2;
+  }
+  [[nodiscard]] bool is_odd_letter(std::size_t i) {
+    if (!is_letter_end(i)) return false;
+    constexpr std::size_t kMost = 2;
+    if (!letter_ends_) {
+      letter_ends_ = 0;
+      for (std::size_t k = 0; k < reads_.size(); ++k) *letter_ends_ += is_letter_end(k) ? 1 : 0;
+    }
+    return *letter_ends_ <= kMost && *letter_ends_ * 4 <= reads_.size();
+  }
+
   // The couplet whose number lead i gives; kNone where there is none or it is the lead's own.
   [[nodiscard]] std::uint32_t numbered_couplet(std::size_t i) const {
     auto const& to = reads_[i].to;
@@ -155,6 +217,7 @@ class Judge {
     auto const& to = reads_[i].to;
     switch (to.form) {
       case DestinationForm::taxa:
+        return !is_odd_letter(i);
       case DestinationForm::key:
         return true;
       case DestinationForm::couplet:
@@ -186,10 +249,11 @@ class Judge {
   SortedLines const& sorted_;
   std::vector<ReadLead> const& reads_;
   Judgement judgement_;
-  std::vector<std::uint32_t> home_;   // by lead: its couplet
-  std::vector<std::uint32_t> below_;  // by lead: the couplet that it goes on with
-  std::vector<bool> reached_;         // by couplet
-  std::vector<bool> numbered_;        // by couplet: a lead of another couplet gives its number
+  std::optional<std::size_t> letter_ends_;  // counted when first asked for
+  std::vector<std::uint32_t> home_;         // by lead: its couplet
+  std::vector<std::uint32_t> below_;        // by lead: the couplet that it goes on with
+  std::vector<bool> reached_;               // by couplet
+  std::vector<bool> numbered_;  // by couplet: a lead of another couplet gives its number
   std::unordered_map<LabelKey, std::uint32_t> by_key_;
 };
 

@@ -17,6 +17,7 @@ struct Judgement {
   std::size_t orphans{};  // couplets to which nothing leads, starts of keys apart
   std::size_t strays{};   // lines among the leads that belong to none, or before them and lead on
   bool is_list{false};    // one couplet of so many leads that they are hardly one
+  bool mended{false};     // destinations were put right by what the couplets call for
 
   // Sound leads count for the reading; the others, orphans and strays against it.
   [[nodiscard]] std::int64_t points() const {
@@ -29,7 +30,8 @@ struct Judgement {
   [[nodiscard]] bool hangs_together() const { return sound * 3 >= leads * 2; }
   // Hardly anything is amiss: no other reading need be tried.
   [[nodiscard]] bool is_beyond_doubt() const {
-    return !is_list && points() > 0 && static_cast<std::size_t>(points()) * 20 >= leads * 19;
+    return !is_list && !mended && points() > 0 &&
+           static_cast<std::size_t>(points()) * 20 >= leads * 19;
   }
 };
 

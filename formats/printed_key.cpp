@@ -39,111 +39,12 @@
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
+#include "keydrift/formats/printed_text_reading.hpp"
 #include "keydrift/formats/printed_underlining.hpp"
 
 namespace keydrift {
-namespace {
 
 using namespace printed;
-
-// What scanning made others of, in the order in which it is mended.
-struct Mend {
-  std::size_t (*restore)(std::string& text);
-  char const* code;
-  char const* one;  // behind "1"
-  char const* many;
-};
-
-constexpr std::array kMends{
-    Mend{close_spaced_words, "spaced-letters",
-         " word set with blanks between its letters was read as a word",
-         " words set with blanks between their letters were read as words"},
-    Mend{clear_squares_before_dashes, "misread-signs",
-         " line that begins with a square and a dash was read as if with the dash",
-         " lines that begin with a square and a dash were read as if with the dash"},
-    Mend{clear_dashes_before_numbers, "dashed-numbers",
-         " couplet's number was read without the dash before it",
-         " couplets' numbers were read without the dashes before them"},
-    Mend{close_indexed_labels, "misread-signs",
-         " label such as \"a 1 .\" was read without the blanks in it",
-         " labels such as \"a 1 .\" were read without the blanks in them"},
-    Mend{restore_raised_labels, "misread-signs",
-         " label such as \"c-.\" or \"6^.\" was read as a letter with a raised index",
-         " labels such as \"c-.\" and \"6^.\" were read as letters with raised indices"},
-    Mend{restore_marked_numbers, "misread-signs",
-         " label such as \"ll'\" was read as the number of the lead above",
-         " labels such as \"ll'\" were read as the numbers of the leads above"},
-    Mend{restore_doubled_letters, "misread-signs",
-         " label such as \"DI).\" or \"CC\" was read as the letter twice, with a full stop",
-         " labels such as \"DI).\" and \"CC\" were read as the letter twice, with a full stop"},
-    Mend{restore_colons_of_labels, "misread-signs",
-         " label such as \"5;\" was read with the colon that others have",
-         " labels such as \"5;\" were read with the colon that others have"},
-    Mend{clear_underlining, "underlined-words",
-         " line was read without the low lines that underline",
-         " lines were read without the low lines that underline"},
-    Mend{restore_daggers, "misread-signs",
-         " line that begins with \"t\", \"tt\" or the like was read as if with daggers",
-         " lines that begin with \"t\", \"tt\" and the like were read as if with daggers"},
-    Mend{restore_crosses, "misread-signs",
-         " line that begins with \"-|-\", \"-h\", \"X\" or the like was read as if with crosses",
-         " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses"},
-    Mend{restore_stars, "misread-signs",
-         " line that begins with \"*♦\" or the like was read as if with stars",
-         " lines that begin with \"*♦\" and the like were read as if with stars"},
-    Mend{restore_greek_labels, "misread-signs",
-         " label such as \"a\" and \"ß\" was read as the Greek letter alpha or beta",
-         " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta"},
-    Mend{clear_specks, "misread-signs",
-         " line was read without the specks among its leaders or beside what these lead to",
-         " lines were read without the specks among their leaders or beside what these lead to"},
-    Mend{restore_initials, "misread-signs",
-         " name behind leaders was read with the full stop that its genus has elsewhere",
-         " names behind leaders were read with the full stop that their genus has elsewhere"},
-    Mend{restore_initial_o, "misread-signs",
-         " initial \"0\" of a genus was read as O, as other species have it",
-         " initials \"0\" of a genus were read as O, as other species have it"},
-    Mend{restore_species_numbers, "misread-signs",
-         " number of a species behind leaders was read as others have them",
-         " numbers of species behind leaders were read as others have them"},
-    Mend{
-        restore_numbers_at_ends, "misread-signs",
-        " number of a species at the end of a lead was read as those before and behind it call for",
-        " numbers of species at ends of leads were read as those before and behind them call for"},
-    Mend{restore_letters, "misread-signs",
-         " figure within a word was read as a letter, \"1\" as l or \"0\" as o",
-         " figures within words were read as letters, \"1\" as l and \"0\" as o"},
-    Mend{restore_small_l, "misread-signs", " capital I within a word was read as l",
-         " capitals I within words were read as l"},
-};
-
-// Whether anything was to be mended, and the text is another one.
-bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
-  bool changed = take_pages_for_remarks(text.text) > 0;  // nothing was amiss with them
-  for (auto const& mend : kMends) {
-    auto const count = mend.restore(text.text);
-    if (count == 0) continue;
-    changed = true;
-    findings.push_back(scan_mended(text.name, count, mend.code, count == 1 ? mend.one : mend.many));
-  }
-  return changed;
-}
-
-// Each pass passes over the lines that those before it marked.
-void mark_what_begins_no_lead(std::vector<SourceLine>& lines) {
-  mark_numbered_prose(lines);
-  mark_numbered_titles(lines);
-  mark_accounts_behind(lines);
-  mark_numbered_lists(lines);
-  mark_repeated_notes(lines);
-}
-
-// Two leads of three have a rival and a destination.
-bool hangs_together(Attempt const& attempt) {
-  return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
-}
-
-}  // namespace
 
 Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
                                         std::span<LineMarkup const> markup) {
@@ -164,104 +65,19 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   auto const links = markup.empty() ? take_off_links(text.text) : 0;
   if (links > 0) loaded.findings.push_back(links_taken_off(text.name, links));
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
-  auto lines = split_lines(text.text);
-  bool const declared = declared_layout(lines).has_value();
-  if (markup.empty() && !declared && mend_scan(text, loaded.findings)) {
-    lines = split_lines(text.text);
-  }
-  for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
-    lines[i].markup = markup[i];
-  }
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
-  std::vector<std::uint32_t> between;  // blank lines of double spacing
-  if (!declared) {
-    if (markup.empty()) between = take_out_double_spacing(lines);
-    take_off_quotation_marks(lines);
-    take_off_list_signs(lines);
-    take_off_dashes_behind_colons(lines);
-    take_off_line_numbers(lines);
-    take_dashes_for_depth(lines);
-    tell_spaced_letters(lines);
-    if (markup.empty()) tell_serial_labels(lines);
-    if (markup.empty()) tell_bis_labels(lines);
-    if (markup.empty()) mark_lost_columns(lines);
-    mark_cells_behind(lines);
-    if (markup.empty()) mark_wrapped_lines(lines);
+  // The text with its labels put right, if that is what was read.
+  std::optional<DecodedText> relabelled;
+  auto chosen = read_text(text, markup);
+  bool const may_be_damaged =
+      markup.empty() && !declared_layout(chosen.lines) &&
+      (chosen.attempt.refused || !chosen.attempt.judgement.is_faultless() || hides_labels(chosen));
+  if (may_be_damaged) {
+    if (auto other = read_by_label_course(text, chosen, relabelled)) chosen = *std::move(other);
   }
-  auto columns = declared ? std::nullopt : part_columns(lines);
-  if (!declared) {
-    lines = part_run_on_lines(std::move(lines));
-    mark_what_begins_no_lead(lines);
-  }
-  auto attempt = choose_reading(text, lines);
-  if (columns) {
-    // Across the columns words of both make up leads that hang together by accident.
-    *columns = part_run_on_lines(*std::move(columns));
-    mark_what_begins_no_lead(*columns);
-    auto other = choose_reading(text, *columns);
-    if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
-      lines = *std::move(columns);
-      attempt = std::move(other);
-    }
-  }
-  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
-    // An outline below lists and addresses: its own leads bear no numbers.
-    if (auto marked = with_all_above_title_marked(lines)) {
-      auto other = choose_reading(text, *marked);
-      bool const better =
-          other.judgement.is_faultless() && other.judgement.points() > attempt.judgement.points();
-      if (hangs_together(other) &&
-          (attempt.refused || better || is_clearly_better(other, attempt))) {
-        lines = *std::move(marked);
-        attempt = std::move(other);
-      }
-    }
-  }
-  if (!declared && markup.empty()) {
-    if (auto restored = restore_labels(lines)) {
-      auto other = choose_reading(text, restored->lines);
-      auto const ahead = other.judgement.points() - attempt.judgement.points();
-      bool const parallel = other.grouping.layout == Layout::parallel && hangs_together(other);
-      if (parallel && (attempt.refused || ahead > 0 || (ahead == 0 && restored->shown))) {
-        lines = std::move(restored->lines);
-        attempt = std::move(other);
-      }
-    }
-  }
-  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
-    if (auto led = put_destinations_behind_leads(lines)) {
-      auto other = choose_reading(text, *led);
-      if (hangs_together(other) &&
-          (attempt.refused || other.judgement.points() > attempt.judgement.points())) {
-        lines = *std::move(led);
-        attempt = std::move(other);
-        loaded.findings.push_back(column_of_destinations(text.name));
-      }
-    }
-  }
-  if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {
-    if (auto parted = part_paragraphs(lines)) {
-      auto other = choose_reading(text, *parted);
-      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
-        lines = *std::move(parted);
-        attempt = std::move(other);
-      }
-    }
-  }
-  if (!declared && (!attempt.judgement.is_faultless() || shows_braces(lines))) {
-    if (auto braced = find_braces(lines)) {
-      auto other = read_as_planned(text, braced->lines, std::move(braced->found));
-      // Every lead that the braces explain better counts; they are no words.
-      auto const ahead = other.judgement.points() - attempt.judgement.points();
-      if (hangs_together(other) &&
-          (attempt.refused || ahead > 0 || (ahead == 0 && braced->signs))) {
-        loaded.findings.push_back(braces_taken(text.name, braced->couplets));
-        lines = std::move(braced->lines);
-        attempt = std::move(other);
-      }
-    }
-  }
-  if (!attempt.refused) take_keys_behind(text, lines, attempt);
+  auto& lines = chosen.lines;
+  auto& attempt = chosen.attempt;
+  loaded.findings.insert(loaded.findings.end(), chosen.findings.begin(), chosen.findings.end());
   auto& read = *attempt.read;
   if (!attempt.refused && attempt.grouping.layout == Layout::by_order) {
     loaded.findings.push_back(indentation_lost(text.name, lines[read.sorted.leads.front().line]));
@@ -272,7 +88,8 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   loaded.findings.insert(loaded.findings.end(), read.findings.begin(), read.findings.end());
   PrintedReading reading;
   reading.edition = std::move(read.edition);
-  KeyText const key{text.name, text.text, lines, read.numbering};
+  auto& read_as = relabelled ? *relabelled : text;
+  KeyText const key{text.name, read_as.text, lines, read.numbering};
   bool const paired = std::any_of(grouping.couplets.begin(), grouping.couplets.end(),
                                   [](RawCouplet const& one) { return one.member_count >= 2; });
   bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& one) {
@@ -280,7 +97,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   });
   if (!paired || !leads_somewhere || attempt.refused) {
     loaded.findings.push_back(
-        no_couplets(text, lines, sorted, grouping, paired && !leads_somewhere));
+        no_couplets(read_as, lines, sorted, grouping, paired && !leads_somewhere));
     sort_findings(loaded.findings);
     return loaded;
   }
@@ -288,14 +105,14 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   reading.source.layout_note = describe_layout(grouping, sorted, reads);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
-  for (auto const number : between) {
+  for (auto const number : chosen.between) {
     sorted.accounts.push_back({number, LineKind::blank, "double spacing"});
   }
   keep_one_account_a_line(sorted.accounts);
   report_skipped_lines(key, sorted.accounts, loaded.findings);
   reading.source.lines = std::move(sorted.accounts);
   sort_findings(loaded.findings);
-  reading.source.text = std::move(text.text);
+  reading.source.text = std::move(read_as.text);
   loaded.value = std::move(reading);
   return loaded;
 }

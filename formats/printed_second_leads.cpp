@@ -71,7 +71,6 @@ bool SecondLeads::may_begin(std::size_t line) const {
          !is_author_alone(text);
 }
 
-// "bus", "bus Roe (p. 8)", besides what ends_lead() knows.
 bool SecondLeads::may_end(std::size_t line) const {
   auto const text = lines_[line].text;
   if (line > 0 && is_author_alone(text)) return may_end(line - 1);

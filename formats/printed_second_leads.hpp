@@ -22,6 +22,8 @@ class SecondLeads {
 
   // The line ends in a couplet's number or in a name, with leaders or without.
   [[nodiscard]] bool ends_lead(std::size_t line) const;
+  // The same, or it may: it ends in an epithet, an author or a page, or a letter for a number.
+  [[nodiscard]] bool may_end(std::size_t line) const;
   // "… more or less convex G": the number of a couplet, read as a letter.
   [[nodiscard]] bool ends_in_figure(std::string_view text) const;
 
@@ -34,7 +36,6 @@ class SecondLeads {
 
  private:
   [[nodiscard]] bool may_begin(std::size_t line) const;
-  [[nodiscard]] bool may_end(std::size_t line) const;
   [[nodiscard]] std::size_t last_of_paragraph(std::size_t line, std::size_t end) const;
   [[nodiscard]] std::optional<std::size_t> paragraph_above(std::size_t first,
                                                            std::size_t end) const;

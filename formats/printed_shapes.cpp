@@ -118,7 +118,8 @@ bool starts_note(std::string_view line) {
       "notas"sv,   "anm"sv,      "anmerkung"sv,   "bemerkung"sv,    "remarque"sv,     "remark"sv,
       "remarks"sv, "obs"sv,      "observation"sv, "observação"sv,   "observación"sv,  "hinweis"sv,
       "comment"sv, "caution"sv,  "oss"sv,         "osservazione"sv, "osservazioni"sv, "syn"sv,
-      "synonym"sv, "synonyms"sv, "synonyme"sv,    "synonymes"sv};
+      "synonym"sv, "synonyms"sv, "synonyme"sv,    "synonymes"sv,    "photo"sv,        "photos"sv,
+      "foto"sv};
   auto const folded = folded_start(line);
   std::size_t text_at = 0;
   if (starts_couplet_note(line, text_at) || leads_back(line, folded)) return true;
@@ -127,6 +128,9 @@ bool starts_note(std::string_view line) {
     if (word.back() == '.') return true;
     auto const next = folded.substr(word.size(), 1);
     if (next == ":" || next == "." || (word == "nb" && next == " ")) return true;
+    // "Nota — A. busa"
+    auto const sign = skip_blanks(folded, word.size());
+    if (sign > word.size() && is_dash(code_point_at(folded, sign).value)) return true;
   }
   return false;
 }

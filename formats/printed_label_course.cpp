@@ -1,0 +1,568 @@
+#include "keydrift/formats/printed_label_course.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <set>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label_habits.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
+#include "keydrift/formats/printed_second_leads.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_worn_label.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMostLines = 20000;
+constexpr std::size_t kMostStates = 24;  // that are followed from line to line
+constexpr std::size_t kMostLevels = 40;  // couplets from the last one up to that of a rival
+constexpr std::size_t kFewestLeads = 6;
+constexpr std::size_t kFewestWorn = 2;   // labels that show that a scan was read
+constexpr std::size_t kFewestSound = 2;  // of so many labels one at least is sound
+constexpr std::uint32_t kNothing = 0xFFFFFFFFU;
+
+// What a lead is worth, and what is amiss costs.
+constexpr float kLead = 2.5F;
+constexpr float kLeastSound = 0.5F;  // of what the leads were worth if nothing was amiss
+constexpr float kLostLabel = 3.0F;
+constexpr float kUnlabelled = 0.2F;      // where seconds bear no labels
+constexpr float kFurther = 0.7F;         // a third lead, or one behind it
+constexpr float kPerLineBehind = 0.05F;  // between a first lead without a label and its rival
+constexpr float kNoLead = 1.0F;          // a line that was marked so begins one
+constexpr float kOtherIndent = 0.6F;     // a rival is set in otherwise than the first lead
+constexpr float kOtherRival = 1.5F;      // a label names another rival
+constexpr float kLoneLead = 2.0F;        // a couplet that has but one
+constexpr float kLostCouplet = 3.5F;     // the count goes on without it
+constexpr float kOtherKey = 2.0F;        // begins
+constexpr float kLabelLeftOver = 1.2F;   // a line looks like a label and is none
+constexpr float kDashLeftOver = 0.8F;    // the same of a dash
+constexpr float kUnendedWorn = 1.5F;     // the lead above has no end, and the label is damaged
+constexpr float kUnendedSound = 0.4F;    // the same with a sound label
+constexpr float kAgainstEnds = 1.2F;     // nested: what follows is not what the end calls for
+
+// A couplet whose leads are being read, above those that it stands beneath.
+struct Open {
+  std::uint32_t count{};  // number, rank or place of its first lead
+  std::uint32_t half{};   // of the last lead that was read
+  std::uint32_t above{kNothing};
+  std::uint32_t indent{};  // of its first lead
+  std::uint32_t depth{1};
+  std::uint64_t trace{};  // the same for the same couplets and leads from the first one on
+};
+
+// A lead that a way through the lines takes a line for.
+struct Step {
+  std::uint32_t before{kNothing};  // step
+  std::uint32_t line{};
+  std::uint32_t count{};
+  std::uint32_t half{};
+  std::uint32_t first{};  // place of the couplet's first lead
+  std::uint32_t bytes{};  // of the label as it stands
+  float wear{};
+};
+
+struct State {
+  float worth{};
+  std::uint32_t open{kNothing};
+  std::uint32_t next{1};  // number of the next couplet, place of the next lead
+  std::uint32_t step{kNothing};
+  std::uint32_t leads{};
+};
+
+// A way up to and with a line; `open` and `step` are of the lead that begins there, if one does.
+struct Way {
+  State state;
+  bool begins{};
+  Open open;
+  Step step;
+};
+
+// What can be told of a line before any habit is looked at.
+struct Front {
+  bool empty{};
+  bool may_be_label{};  // its front is short, or has a figure or sign
+  bool may_be_words{};  // a lead may begin there without a label
+  bool dash{};
+  bool is_no_lead{};  // so it was marked, by what the damaged labels let it look like
+};
+
+class Course {
+ public:
+  Course(std::vector<SourceLine> const& lines, std::vector<Front> const& fronts,
+         std::vector<bool> const& ended, std::set<std::uint32_t> const& sought,
+         LabelHabit const& habit, bool upper)
+      : lines_{lines},
+        fronts_{fronts},
+        ended_{ended},
+        sought_{sought},
+        habit_{habit},
+        upper_{upper} {}
+
+  void run() {
+    states_.push_back({});
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (!fronts_[i].empty) pass(static_cast<std::uint32_t>(i));
+    }
+    for (auto& state : states_) {
+      for (auto open = state.open; open != kNothing; open = opens_[open].above) {
+        if (opens_[open].half < 2) state.worth -= kLoneLead;
+      }
+      // Nothing behind it tells that a lead stood there, but for a rival that lacks one.
+      bool const lost = state.step != kNothing && steps_[state.step].bytes == 0;
+      if (lost && steps_[state.step].half != 2) state.worth -= kLostLabel;
+    }
+    best_ = *std::max_element(states_.begin(), states_.end(),
+                              [](State const& a, State const& b) { return a.worth < b.worth; });
+  }
+  [[nodiscard]] float worth() const { return best_.worth; }
+  [[nodiscard]] std::size_t leads() const { return best_.leads; }
+
+  // `scan`: other damage shows that the text was scanned.
+  [[nodiscard]] std::vector<LabelChange> changes(bool scan) const {
+    std::vector<LabelChange> changes;
+    std::vector<LabelChange> counts;  // one number for another, which a slip of the author may be
+    for (auto at = best_.step; at != kNothing; at = steps_[at].before) {
+      auto const& step = steps_[at];
+      if (step.half > 1 && habit_.second == SecondSign::unlabelled) {
+        changes.push_back({step.line, 0, "– ", true});
+        continue;
+      }
+      if (step.wear == 0) continue;
+      auto const text = lines_[step.line].text;
+      auto label = habit_.printed(step.count, step.half, back_of(step));
+      if (label.empty() || label == text.substr(0, step.bytes)) continue;
+      bool const blank = step.bytes > 0 && step.bytes < text.size() &&
+                         is_blank(code_point_at(text, step.bytes).value);
+      if (!blank) label += ' ';
+      auto& kind =
+          is_number(text.substr(0, step.bytes)) && number_at(text) != step.count ? counts : changes;
+      kind.push_back({step.line, step.bytes, std::move(label), false});
+    }
+    if (scan || changes.size() >= kFewestWorn) {
+      changes.insert(changes.end(), counts.begin(), counts.end());
+    }
+    std::sort(changes.begin(), changes.end(),
+              [](LabelChange const& a, LabelChange const& b) { return a.line < b.line; });
+    return changes;
+  }
+
+ private:
+  // --- from line to line
+  // --------------------------------------------------------------------------
+
+  void pass(std::uint32_t i) {
+    known_.clear();
+    next_.clear();
+    auto const left_over = cost_of_passing(i);
+    for (auto const& state : states_) {
+      Way passed{state, false, {}, {}};
+      if (state.leads > 0) passed.state.worth -= left_over;
+      // Of all lines that may begin a key without a label the last one is the likeliest.
+      bool const begun_unlabelled = state.leads == 1 && steps_[state.step].bytes == 0;
+      if (begun_unlabelled) passed.state.worth -= kPerLineBehind;
+      next_.push_back(passed);
+      begin_lead(i, state);
+    }
+    keep_best();
+  }
+
+  void keep_best() {
+    std::stable_sort(next_.begin(), next_.end(),
+                     [](Way const& a, Way const& b) { return a.state.worth > b.state.worth; });
+    states_.clear();
+    kept_.clear();
+    for (auto& way : next_) {
+      auto const trace = way.begins                   ? way.open.trace
+                         : way.state.open == kNothing ? 0
+                                                      : opens_[way.state.open].trace;
+      if (!kept_.insert({trace, way.state.next}).second) continue;
+      if (way.begins) {
+        way.state.open = static_cast<std::uint32_t>(opens_.size());
+        opens_.push_back(way.open);
+        way.state.step = static_cast<std::uint32_t>(steps_.size());
+        steps_.push_back(way.step);
+      }
+      states_.push_back(way.state);
+      if (states_.size() == kMostStates) break;
+    }
+  }
+
+  // A line that looks like a label of this key.
+  [[nodiscard]] float cost_of_passing(std::uint32_t i) {
+    if (fronts_[i].is_no_lead) return 0;
+    if (fronts_[i].dash) return habit_.second == SecondSign::dash ? kDashLeftOver : 0;
+    if (!fronts_[i].may_be_label) return 0;
+    auto const text = lines_[i].text;
+    auto const label = read_label(text);
+    if (!label || label->is_dash() || label->decimal || label->number > kMostCouplets) return 0;
+    bool const digits = habit_.sign == LabelSign::number || habit_.sign == LabelSign::place;
+    if (digits != (label->family == LabelFamily::digits)) return 0;
+    bool const ends = (label->end == LabelEnd::none) == (habit_.end == 0);
+    bool const words =
+        label->text_at < text.size() && starts_with_upper(text.substr(label->text_at));
+    return ends && words ? kLabelLeftOver : 0;
+  }
+
+  // --- the leads that may begin at a line
+  // ---------------------------------------------------------
+
+  void begin_lead(std::uint32_t i, State const& state) {
+    if (state.leads == 0) {
+      take(i, state, {1, 1, kNothing}, 0, false, begins_behind_blank(i));
+      return;
+    }
+    auto const& top = opens_[state.open];
+    if (habit_.nested) {
+      begin_nested(i, state);
+    } else {
+      auto const unlabelled = habit_.second == SecondSign::unlabelled;
+      auto const further = top.half < 2 ? 0 : kFurther;
+      if (!(unlabelled && top.half >= 2)) {
+        take(i, state, {top.count, top.half + 1, kNothing}, further, false, true);
+      }
+      auto const lone = top.half < 2 ? kLoneLead : 0;
+      take(i, state, {top.count + 1, 1, kNothing}, lone, false, true);
+      take(i, state, {top.count + 2, 1, kNothing}, lone + kLostCouplet, true, true);
+    }
+    bool const complete = opens_[state.open].half >= 2;
+    if (complete && !is_next_one(state)) {
+      take(i, state, {1, 1, kNothing}, kOtherKey, true, true);
+    }
+  }
+
+  // Nothing stands above, or a blank line.
+  [[nodiscard]] bool begins_behind_blank(std::uint32_t i) const {
+    return i == 0 || lines_[i - 1].text.empty();
+  }
+
+  // The next couplet is the first of the key.
+  [[nodiscard]] static bool is_next_one(State const& state) { return state.next <= 1; }
+
+  void begin_nested(std::uint32_t i, State const& state) {
+    bool const ended = ended_[i];
+    // Beneath the last lead.
+    auto const below = ended ? kAgainstEnds : 0;
+    auto const count = count_below(state);
+    // Without its label it is told by its indentation.
+    bool const deeper = lines_[i].indent > lines_[steps_[state.step].line].indent &&
+                        (lines_[i - 1].text.empty() || lines_[i].indent != lines_[i - 1].indent);
+    take(i, state, {count, 1, state.open}, below, false, deeper);
+    if (counts_on()) {
+      take(i, state, {count + 1, 1, state.open}, below + kLostCouplet, true, false, 1);
+    }
+    // Many a count of letters leaves j out.
+    bool const j = habit_.sign == LabelSign::lower_counted && count == 'j' - 'a' + 1;
+    if (j) take(i, state, {count + 1, 1, state.open}, below, false, false);
+    // The rival of that lead, or of one that it stands beneath.
+    float lone = ended ? 0 : kAgainstEnds;
+    std::size_t levels = 0;
+    for (auto open = state.open; open != kNothing && lone <= kLead * 2 && levels < kMostLevels;
+         open = opens_[open].above, ++levels) {
+      auto const& one = opens_[open];
+      auto const shifted = one.indent > lines_[i].indent ? one.indent - lines_[i].indent
+                                                         : lines_[i].indent - one.indent;
+      auto const off = shifted > 2 ? kOtherIndent : 0;
+      take(i, state, {one.count, one.half + 1, one.above, one.indent},
+           lone + off + (one.half < 2 ? 0 : kFurther), false, ended);
+      if (habit_.sign == LabelSign::place) {
+        take(i, state, {one.count, one.half + 1, one.above, one.indent}, lone + off + kLostCouplet,
+             true, false, 1);
+      }
+      if (one.half < 2) lone += kLoneLead;
+    }
+  }
+
+  // Labels tell more than the rank.
+  [[nodiscard]] bool counts_on() const {
+    return habit_.sign == LabelSign::number || habit_.sign == LabelSign::place;
+  }
+
+  [[nodiscard]] std::uint32_t count_below(State const& state) const {
+    switch (habit_.sign) {
+      case LabelSign::upper:
+      case LabelSign::lower:
+        return state.open == kNothing ? 1 : opens_[state.open].depth + 1;
+      default:
+        return state.next;
+    }
+  }
+
+  // Takes line i for a lead.  `sound`: only with an undamaged label; `lost`: with none as well;
+  // `without`: so many leads before it are lost, which places count.
+  void take(std::uint32_t i, State const& state, Open open, float cost, bool sound, bool lost,
+            std::uint32_t without = 0) {
+    bool const place = habit_.sign == LabelSign::place;
+    bool const restarts = open.count == 1 && open.half == 1 && state.leads > 0 &&
+                          open.above == kNothing && state.next > 1;
+    auto const number = place && !restarts ? state.next + without : open.count;
+    auto const worn = wear_of(i, number, open.half);
+    bool const unlabelled = open.half > 1 && habit_.second == SecondSign::unlabelled;
+    auto total = cost;
+    Step step{state.step, i, number, open.half, open.count, 0, 0};
+    if (worn) {
+      if (sound && worn->wear > 0) return;
+      step.wear = worn->wear;
+      step.bytes = static_cast<std::uint32_t>(worn->end);
+      if (place && names_other(i, worn->end, number, open)) total += kOtherRival;
+      total += worn->wear + worn->doubt + (fronts_[i].is_no_lead ? kNoLead : 0);
+      if (!habit_.nested && state.leads > 0 && !ended_[i]) {
+        bool const by_ends = habit_.second == SecondSign::unlabelled;  // nothing else tells leads
+        total += worn->wear > 0 || by_ends ? kUnendedWorn : kUnendedSound;
+      }
+    } else {
+      bool const first = state.leads == 0;
+      bool const below = habit_.nested && open.half == 1;
+      if (!lost || sound || !(ended_[i] || first || below) || !fronts_[i].may_be_words) return;
+      // No lead leads to such a couplet.
+      if (!habit_.nested && !first && open.half == 1 && !sought_.contains(open.count)) return;
+      total += unlabelled ? kUnlabelled : kLostLabel;
+      if (!unlabelled) step.wear = kLostLabel;
+    }
+    auto begun = state;
+    begun.worth += kLead - total;
+    if (begun.worth <= (state.leads == 0 ? -kLead : 0)) return;
+    begun.leads += 1;
+    if (place) {
+      begun.next = restarts ? 2 : number + 1;
+    } else if (open.half == 1) {
+      begun.next = restarts ? 2 : std::max(state.next, open.count + 1);
+      if (habit_.sign == LabelSign::lower_counted || habit_.sign == LabelSign::number) {
+        begun.next = open.count + 1;
+      }
+    }
+    if (open.half == 1) open.indent = lines_[i].indent;
+    std::uint64_t trace = 1;
+    if (open.above != kNothing) {
+      open.depth = opens_[open.above].depth + 1;
+      trace = opens_[open.above].trace;
+    }
+    // The prime of FNV-1a (draft-eastlake-fnv), from memory.
+    for (std::uint64_t const part : {open.count, open.half})
+      trace = (trace ^ part) * 0x100000001B3U;
+    open.trace = trace;
+    next_.push_back({begun, true, open, step});
+  }
+
+  // "9 (8)" names the rival before it: it is no first lead, and of no other couplet than that of 8.
+  [[nodiscard]] bool names_other(std::uint32_t i, std::size_t bytes, std::uint32_t number,
+                                 Open const& open) const {
+    auto const back = figures_in_brackets(lines_[i].text.substr(0, bytes));
+    if (back == 0) return false;
+    return open.half == 1 ? back < number : back != open.count;
+  }
+
+  [[nodiscard]] std::optional<WornLabel> wear_of(std::uint32_t i, std::uint32_t count,
+                                                 std::uint32_t half) {
+    if (!fronts_[i].may_be_label) return std::nullopt;
+    auto const [known, fresh] = known_.try_emplace({count, half});
+    if (fresh) {
+      auto const expected = habit_.expected(count, half);
+      if (!expected.empty()) known->second = worn_label(lines_[i].text, expected, upper_);
+    }
+    return known->second;
+  }
+
+  // "4.", "4a.", "4 (2).", undamaged.
+  [[nodiscard]] static bool is_number(std::string_view label) {
+    auto const sound = [](char c) {
+      return is_digit(static_cast<unsigned char>(c)) || (c >= 'a' && c <= 'e') ||
+             std::string_view{".()' "}.find(c) != std::string_view::npos;
+    };
+    return !label.empty() && is_digit(static_cast<unsigned char>(label[0])) &&
+           std::all_of(label.begin(), label.end(), sound);
+  }
+
+  [[nodiscard]] static std::uint32_t number_at(std::string_view label) {
+    constexpr std::size_t kMostDigits = 4;
+    auto const digits = label.substr(0, kMostDigits);
+    return number_of(
+        digits.substr(0, std::min(digits.find_first_not_of("0123456789"), digits.size())));
+  }
+
+  [[nodiscard]] static std::uint32_t figures_in_brackets(std::string_view label) {
+    auto const open = label.find_first_of("([{<");
+    if (open == std::string_view::npos) return 0;
+    std::uint32_t number = 0;
+    for (std::size_t at = open + 1; at < label.size(); ++at) {
+      auto const figure = figure_seen_in(static_cast<unsigned char>(label[at]));
+      if (!figure || number > kMostCouplets) break;
+      number = number * 10 + *figure;
+    }
+    return number;
+  }
+
+  // The figures in the brackets behind a label, as far as they can be read.
+  [[nodiscard]] std::uint32_t back_of(Step const& step) const {
+    if (habit_.sign == LabelSign::place) {
+      if (step.half > 1) return step.first;
+      // The rival of that place.
+      for (auto at = best_.step; at != kNothing && steps_[at].line > step.line;
+           at = steps_[at].before) {
+        if (steps_[at].half > 1 && steps_[at].first == step.count) return steps_[at].count;
+      }
+    }
+    auto const number = figures_in_brackets(lines_[step.line].text.substr(0, step.bytes));
+    bool const possible = habit_.sign == LabelSign::place || number < step.count;
+    return possible ? number : 0;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<Front> const& fronts_;
+  std::vector<bool> const& ended_;
+  std::set<std::uint32_t> const& sought_;  // numbers that lines end in
+  LabelHabit const& habit_;
+  bool upper_;
+  std::vector<Open> opens_;
+  std::vector<Step> steps_;
+  std::vector<State> states_;
+  std::vector<Way> next_;
+  std::set<std::pair<std::uint64_t, std::uint32_t>> kept_;
+  // By what is expected of the line at hand.
+  std::map<std::pair<std::uint32_t, std::uint32_t>, std::optional<WornLabel>> known_;
+  State best_;
+};
+
+bool is_plain(unsigned char c) { return is_letter(c) && c < 0x80; }
+
+bool may_be_label(std::string_view text) {
+  constexpr std::size_t kLongestLabel = 12;
+  auto const front = text.substr(0, std::min(text.find_first_of(" \t"), kLongestLabel));
+  if (front.size() <= 3) return true;
+  bool const letters = std::all_of(front.begin(), front.end(), [](char c) {
+    auto const sign = static_cast<unsigned char>(c);
+    return sign >= 0x80 || is_letter(sign) || c == ',' || c == '-' || c == ';';
+  });
+  return !letters || static_cast<unsigned char>(front[0]) >= 0x80;
+}
+
+// "1. A. busa (p. 112)"
+bool names_numbered_species(std::string_view text) {
+  if (text.ends_with(')')) text = trim_right(text.substr(0, text.rfind('(')));
+  return is_numbered_name(text) || is_numbered_name_in_full(text);
+}
+
+std::vector<Front> fronts_of(std::vector<SourceLine> const& lines) {
+  std::vector<Front> fronts(lines.size());
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    auto& front = fronts[i];
+    front.empty = text.empty() || lines[i].is_title;
+    front.is_no_lead = lines[i].is_no_lead;
+    if (front.empty) continue;
+    front.may_be_label = may_be_label(text) && !names_numbered_species(text);
+    // ". Genus Ausella" behind a line that ends in dots
+    auto const above = i > 0 ? lines[i - 1].text : std::string_view{};
+    bool const dots = text.starts_with(". ") && (above.ends_with("..") || above.ends_with(" ."));
+    if (dots) front.may_be_label = false;
+    auto const label = read_label(text);
+    front.dash = label && label->is_dash();
+    front.may_be_words = !front.is_no_lead && is_upper(code_point_at(text, 0).value) &&
+                         !starts_note(text) && !starts_caption(text) && !is_page_furniture(text) &&
+                         !is_author_alone(text) && !mentions_key(text) &&
+                         !is_in_capitals(text.substr(0, text.find(' ')), 3);
+  }
+  return fronts;
+}
+
+// Numbers that lines end in, of couplets it may be.
+std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
+  std::set<std::uint32_t> numbers;
+  constexpr std::size_t kMostDigits = 3;
+  for (auto const& line : lines) {
+    auto const text = trim_right(
+        line.text.ends_with('.') ? line.text.substr(0, line.text.size() - 1) : line.text);
+    auto const digits = text.substr(text.find_last_not_of("0123456789") + 1);
+    if (!digits.empty() && digits.size() <= kMostDigits) numbers.insert(number_of(digits));
+  }
+  return numbers;
+}
+
+// By line: what stands above it ends a lead.
+std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering const& numbering) {
+  SecondLeads const ends{lines, numbering};
+  // "8" on a line of its own
+  constexpr std::uint32_t kMostLost = 2;  // couplets behind the last one whose number is sound
+  auto const last = numbering.numbers.empty() ? 0 : numbering.numbers.back() + kMostLost;
+  auto const is_end = [last](std::string_view text) {
+    return is_number_only(text) && number_of(text.substr(0, text.find('.'))) <= last;
+  };
+  std::vector<bool> ended(lines.size());
+  std::size_t above = lines.size();
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    ended[i] = above < lines.size() && (is_end(lines[above].text) || ends.may_end(above));
+    auto const text = lines[i].text;
+    if (!text.empty() && (is_end(text) || !is_page_furniture(text))) above = i;
+  }
+  return ended;
+}
+
+}  // namespace
+
+namespace {
+
+// A word with a capital follows, and one without.
+bool goes_on_in_words(std::string_view line, std::size_t at) {
+  auto const words = words_of(line.substr(at), 2);
+  return words.size() == 2 && is_upper(code_point_at(words[0], 0).value) &&
+         std::all_of(words[1].begin(), words[1].end(), [](char c) { return c >= 'a' && c <= 'z'; });
+}
+
+}  // namespace
+
+bool may_begin_with_label(std::string_view line) {
+  constexpr std::size_t kMostWords = 3;
+  constexpr std::size_t kLongest = 6;  // bytes of a word
+  bool sign = false;
+  std::size_t at = 0;
+  for (std::size_t words = 0; words < kMostWords; ++words) {
+    auto const word = line.substr(at, line.find_first_of(" \t", at) - at);
+    auto const first = code_point_at(word, 0).value;
+    bool const capital = is_upper(first) && is_lower(code_point_at(word, 1).value);
+    if (capital) return (sign || words > 0) && word.size() > 2;
+    auto const letters = static_cast<std::size_t>(
+        std::count_if(word.begin(), word.end(), [](unsigned char c) { return is_plain(c); }));
+    if (word.empty() || word.size() > kLongest || letters > 2) return false;
+    sign = sign || letters < word.size();
+    // "B. Roe", "C. crenatus": an initial; "E. Margin of the shield" is none
+    if (is_upper(first) && word.ends_with('.') && !goes_on_in_words(line, at + word.size())) {
+      return false;
+    }
+    at = skip_blanks(line, at + word.size());
+  }
+  return false;
+}
+
+std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool scan) {
+  if (lines.size() > kMostLines) return {};
+  auto const habits = label_habits(lines);
+  if (habits.empty()) return {};
+  auto const numbering = decide_numbering(lines);
+  auto const fronts = fronts_of(lines);
+  auto const ended = ended_above(lines, numbering);
+  auto const sought = numbers_at_ends(lines);
+  std::vector<LabelChange> changes;
+  float most = 0;
+  for (auto const& habit : habits) {
+    Course course{lines, fronts, ended, sought, habit, true};
+    course.run();
+    auto const sound = kLead * static_cast<float>(course.leads());
+    if (course.leads() < kFewestLeads || course.worth() <= most) continue;
+    if (course.worth() < kLeastSound * sound) continue;
+    most = course.worth();
+    changes = course.changes(scan);
+    // Where so much would have to be amiss the labels are others.
+    auto const worn = std::count_if(changes.begin(), changes.end(), [](LabelChange const& one) {
+      return is_digit(static_cast<unsigned char>(one.label[0])) ||
+             is_plain(static_cast<unsigned char>(one.label[0]));
+    });
+    if (static_cast<std::size_t>(worn) * kFewestSound > course.leads()) changes.clear();
+  }
+  return changes;
+}
+
+}  // namespace keydrift::printed

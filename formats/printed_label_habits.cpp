@@ -1,0 +1,270 @@
+#include "keydrift/formats/printed_label_habits.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <map>
+#include <set>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_worn_label.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewest = 3;  // sound labels of a kind
+
+char32_t sign_of(LabelEnd end) {
+  switch (end) {
+    case LabelEnd::dot:
+      return U'.';
+    case LabelEnd::parenthesis:
+      return U')';
+    case LabelEnd::colon:
+      return U':';
+    case LabelEnd::dash:
+      return kAnyDash;
+    default:
+      return 0;
+  }
+}
+
+void append_utf8(std::string& text, char32_t c) {
+  if (c < 0x80) {
+    text += static_cast<char>(c);
+  } else if (c < 0x800) {
+    text += static_cast<char>(0xC0U | (c >> 6U));
+    text += static_cast<char>(0x80U | (c & 0x3FU));
+  } else {
+    text += static_cast<char>(0xE0U | (c >> 12U));
+    text += static_cast<char>(0x80U | ((c >> 6U) & 0x3FU));
+    text += static_cast<char>(0x80U | (c & 0x3FU));
+  }
+}
+
+// What the labels of one kind show.
+struct Tally {
+  std::array<std::size_t, kLabelEnds> ends{};
+  std::array<std::size_t, kLabelEnds> seconds{};  // ends of those that repeat the one above
+  std::set<std::uint32_t> numbers;
+  std::size_t labels{};
+  std::size_t lettered{};
+  std::size_t marked{};
+  std::size_t repeated{};
+  std::size_t doubled{};
+  std::size_t backs{};
+
+  [[nodiscard]] static char32_t most(std::array<std::size_t, kLabelEnds> const& ends) {
+    return sign_of(
+        static_cast<LabelEnd>(std::max_element(ends.begin(), ends.end()) - ends.begin()));
+  }
+  [[nodiscard]] char32_t end() const { return most(ends); }
+};
+
+class HabitFinder {
+ public:
+  explicit HabitFinder(std::vector<SourceLine> const& lines) {
+    for (auto const& line : lines) {
+      if (!line.text.empty() && !line.is_no_lead) count(line.text);
+    }
+  }
+
+  std::vector<LabelHabit> find() {
+    if (digits_.labels >= kFewest) add_numbered();
+    add_lettered(upper_, LabelSign::upper);
+    add_lettered(lower_, LabelSign::lower);
+    return std::move(habits_);
+  }
+
+ private:
+  void count(std::string_view text) {
+    count_raised(text);
+    count_remains(text);
+    auto const label = read_label(text);
+    if (!label || label->decimal || label->text_at >= text.size()) return;
+    auto const first = code_point_at(text, label->text_at).value;
+    if (is_lower(first)) return;
+    if (label->is_dash()) {
+      ++dashes_[code_point_at(text, 0).value];
+      return;
+    }
+    auto& tally = label->family == LabelFamily::digits  ? digits_
+                  : label->family == LabelFamily::upper ? upper_
+                                                        : lower_;
+    bool const letters = label->family != LabelFamily::digits;
+    // "A shell", "I. Wings": a word, a numeral
+    if (letters && label->end == LabelEnd::none && label->marks == 0) return;
+    if (!letters && label->number > kMostCouplets) return;
+    ++tally.labels;
+    bool const known = !tally.numbers.insert(label->number).second;
+    bool const repeats = known && label->letter.empty() && label->marks == 0;
+    ++(repeats ? tally.seconds : tally.ends)[static_cast<std::size_t>(label->end)];
+    if (!label->letter.empty()) {
+      ++tally.lettered;
+    } else if (label->marks > 0) {
+      ++(letters && label->printed.size() > 1 && label->printed[0] == label->printed[1]
+             ? tally.doubled
+             : tally.marked);
+    } else if (repeats) {
+      ++tally.repeated;
+    }
+    if (!label->back.empty()) ++tally.backs;
+  }
+
+  // "a¹. Wings"
+  void count_raised(std::string_view text) {
+    auto const index = code_point_at(text, 1).value;
+    if (text.empty() || !(index == U'¹' || index == U'²')) return;
+    if (text[0] < 'a' || text[0] > 'z') return;
+    ++raised_;
+    if (text.substr(1 + code_point_at(text, 1).length).starts_with('.')) ++raised_stops_;
+  }
+
+  // "__ Wings", where all dashes became so
+  void count_remains(std::string_view text) {
+    auto const sign = code_point_at(text, 0).value;
+    if (sign != '_' && sign != '~' && sign != U'■') return;
+    auto const words = skip_blanks(text, std::min(text.find(' '), text.size()));
+    if (is_upper(code_point_at(text, words).value)) ++dashes_[U'–'];
+  }
+
+  void add(LabelHabit habit) {
+    habit.nested = false;
+    habits_.push_back(habit);
+    if (habit.second == SecondSign::unlabelled) return;
+    habit.nested = true;
+    habits_.push_back(habit);
+  }
+
+  void add_numbered() {
+    LabelHabit habit;
+    habit.end = digits_.end();
+    habit.second_end = habit.end;
+    habit.back = digits_.backs * 2 >= digits_.numbers.size();
+    std::size_t dashes = 0;
+    for (auto const& [dash, times] : dashes_) {
+      if (times > dashes) {
+        dashes = times;
+        habit.dash = dash;
+      }
+    }
+    auto const couplets = digits_.numbers.size();
+    auto const most = [couplets](std::size_t seconds) { return seconds * 5 >= couplets * 2; };
+    auto const offer = [&](bool many, SecondSign second) {
+      if (!many) return;
+      habit.second = second;
+      add(habit);
+    };
+    offer(most(digits_.lettered), SecondSign::lettered);
+    offer(most(digits_.marked), SecondSign::marked);
+    offer(most(dashes), SecondSign::dash);
+    habit.second_end = Tally::most(digits_.seconds);
+    offer(most(digits_.repeated), SecondSign::repeated);
+    offer(true, SecondSign::unlabelled);
+    if (digits_.backs * 2 >= digits_.labels) {
+      habit.sign = LabelSign::place;
+      habit.second_end = habit.end;
+      habit.second = SecondSign::repeated;
+      habit.nested = true;
+      habits_.push_back(habit);
+    }
+  }
+
+  void add_lettered(Tally const& tally, LabelSign sign) {
+    auto const offer = [&](std::size_t many, SecondSign second) {
+      if (many < kFewest) return;
+      LabelHabit habit;
+      habit.nested = true;
+      habit.end = tally.end();
+      if (second == SecondSign::raised) habit.end = raised_stops_ * 2 > raised_ ? U'.' : U'\0';
+      habit.second = second;
+      habit.sign = sign;
+      habits_.push_back(habit);
+      if (sign != LabelSign::lower) return;
+      habit.sign = LabelSign::lower_counted;
+      habits_.push_back(habit);
+    };
+    offer(tally.doubled, SecondSign::doubled);
+    offer(tally.marked, SecondSign::marked);
+    if (sign == LabelSign::lower) offer(raised_, SecondSign::raised);
+  }
+
+  Tally digits_;
+  Tally upper_;
+  Tally lower_;
+  std::size_t raised_{};
+  std::size_t raised_stops_{};  // with a full stop behind
+  std::map<char32_t, std::size_t> dashes_;
+  std::vector<LabelHabit> habits_;
+};
+
+}  // namespace
+
+std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) const {
+  if (half > 1 && second == SecondSign::unlabelled) return {};
+  if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
+  std::u32string label;
+  if (sign == LabelSign::number || sign == LabelSign::place) {
+    for (char const digit : std::to_string(count)) label += static_cast<char32_t>(digit);
+  } else {
+    constexpr std::uint32_t kLetters = 26;
+    if (count > kLetters) return {};
+    label = (sign == LabelSign::upper ? U'A' : U'a') + (count - 1);
+  }
+  switch (second) {
+    case SecondSign::lettered:
+      label += U'a' + (half - 1);
+      break;
+    case SecondSign::marked:
+      label.append(half - 1, U'\'');
+      break;
+    case SecondSign::doubled:
+      label.append(half - 1, label[0]);
+      break;
+    case SecondSign::raised:
+      label += half == 1 ? U'¹' : half == 2 ? U'²' : U'³';
+      break;
+    default:
+      break;
+  }
+  bool const bracket = sign == LabelSign::place || (back && half == 1 && count > 1);
+  if (bracket) {
+    label += U'(';
+    label += kAnyFigures;
+    label += U')';
+  }
+  auto const sign_behind = half > 1 && second == SecondSign::repeated ? second_end : end;
+  if (sign_behind != 0) label += sign_behind;
+  return label;
+}
+
+std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
+                                std::uint32_t back_number) const {
+  std::string text;
+  bool left_out = false;  // within brackets whose figures are not known
+  for (auto const c : expected(count, half)) {
+    bool const opens = c == U'(';
+    if (opens) left_out = back_number == 0;
+    if (!left_out) {
+      if (opens && sign == LabelSign::place) text += ' ';
+      if (c == kAnyDash) {
+        bool const behind = !text.empty();
+        if (behind) text += ' ';
+        append_utf8(text, behind ? U'—' : dash);
+      } else if (c == kAnyFigures) {
+        text += std::to_string(back_number);
+      } else {
+        append_utf8(text, c);
+      }
+    } else if (c == U')') {
+      left_out = false;
+    }
+  }
+  return text;
+}
+
+std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines) {
+  return HabitFinder{lines}.find();
+}
+
+}  // namespace keydrift::printed

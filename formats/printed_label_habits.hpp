@@ -1,0 +1,49 @@
+#pragma once
+// How the leads of a key are labelled, as a rule that tells each label.  Inner header of formats.
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+
+namespace keydrift::printed {
+
+enum class LabelSign : std::uint8_t {
+  number,        // of the couplet
+  place,         // of the lead among all, with the rival's in brackets
+  upper,         // A for the leads of the first rank, B for the second
+  lower,         // the same in small letters
+  lower_counted  // a for the first couplet, b for the second
+};
+enum class SecondSign : std::uint8_t {
+  dash,        // "–"
+  repeated,    // as the first
+  marked,      // 4'
+  lettered,    // 4b
+  unlabelled,  // none
+  doubled,     // AA
+  raised       // a²
+};
+
+struct LabelHabit {
+  LabelSign sign{};
+  SecondSign second{};
+  bool nested{false};     // couplets stand beneath the leads that lead to them
+  bool back{false};       // the numbers of couplets that lead there stand in brackets
+  char32_t end{};         // '.', ')', ':'; 0 for none
+  char32_t second_end{};  // the same of leads that repeat a number: "1" and "1."
+  char32_t dash{};        // of further leads, as most are printed
+
+  // The label of a couplet's lead: `count` is the couplet's number, its rank or the lead's place,
+  // `half` 1 for its first lead.
+  [[nodiscard]] std::u32string expected(std::uint32_t count, std::uint32_t half) const;
+  // The same to be printed; figures in brackets are `back`, without brackets where that is 0.
+  [[nodiscard]] std::string printed(std::uint32_t count, std::uint32_t half,
+                                    std::uint32_t back) const;
+};
+
+// Those that the labels of the lines speak for.
+[[nodiscard]] std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines);
+
+}  // namespace keydrift::printed

@@ -1,0 +1,342 @@
+#include "keydrift/formats/printed_text_reading.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <string>
+#include <utility>
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "keydrift/formats/long_lines.hpp"
+#include "keydrift/formats/printed_accounts.hpp"
+#include "keydrift/formats/printed_accounts_behind.hpp"
+#include "keydrift/formats/printed_attempts.hpp"
+#include "keydrift/formats/printed_bis_labels.hpp"
+#include "keydrift/formats/printed_braces.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_columns.hpp"
+#include "keydrift/formats/printed_couplets.hpp"
+#include "keydrift/formats/printed_dashed_numbers.hpp"
+#include "keydrift/formats/printed_edition.hpp"
+#include "keydrift/formats/printed_emphasis.hpp"
+#include "keydrift/formats/printed_exact.hpp"
+#include "keydrift/formats/printed_full_width.hpp"
+#include "keydrift/formats/printed_key_findings.hpp"
+#include "keydrift/formats/printed_keys_behind.hpp"
+#include "keydrift/formats/printed_label_course.hpp"
+#include "keydrift/formats/printed_label_signs.hpp"
+#include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_links.hpp"
+#include "keydrift/formats/printed_numbered_lists.hpp"
+#include "keydrift/formats/printed_numbered_titles.hpp"
+#include "keydrift/formats/printed_paragraphs.hpp"
+#include "keydrift/formats/printed_prose_numbers.hpp"
+#include "keydrift/formats/printed_repairs.hpp"
+#include "keydrift/formats/printed_repeated_notes.hpp"
+#include "keydrift/formats/printed_restored_labels.hpp"
+#include "keydrift/formats/printed_run_on.hpp"
+#include "keydrift/formats/printed_scan_signs.hpp"
+#include "keydrift/formats/printed_sorter.hpp"
+#include "keydrift/formats/printed_species_numbers.hpp"
+#include "keydrift/formats/printed_specks.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
+#include "keydrift/formats/printed_underlining.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+// What scanning made others of, in the order in which it is mended.
+struct Mend {
+  std::size_t (*restore)(std::string& text);
+  char const* code;
+  char const* one;  // behind "1"
+  char const* many;
+};
+
+constexpr std::array kMends{
+    Mend{close_spaced_words, "spaced-letters",
+         " word set with blanks between its letters was read as a word",
+         " words set with blanks between their letters were read as words"},
+    Mend{clear_squares_before_dashes, "misread-signs",
+         " line that begins with a square and a dash was read as if with the dash",
+         " lines that begin with a square and a dash were read as if with the dash"},
+    Mend{clear_dashes_before_numbers, "dashed-numbers",
+         " couplet's number was read without the dash before it",
+         " couplets' numbers were read without the dashes before them"},
+    Mend{close_indexed_labels, "misread-signs",
+         " label such as \"a 1 .\" was read without the blanks in it",
+         " labels such as \"a 1 .\" were read without the blanks in them"},
+    Mend{restore_raised_labels, "misread-signs",
+         " label such as \"c-.\" or \"6^.\" was read as a letter with a raised index",
+         " labels such as \"c-.\" and \"6^.\" were read as letters with raised indices"},
+    Mend{restore_marked_numbers, "misread-signs",
+         " label such as \"ll'\" was read as the number of the lead above",
+         " labels such as \"ll'\" were read as the numbers of the leads above"},
+    Mend{restore_doubled_letters, "misread-signs",
+         " label such as \"DI).\" or \"CC\" was read as the letter twice, with a full stop",
+         " labels such as \"DI).\" and \"CC\" were read as the letter twice, with a full stop"},
+    Mend{restore_colons_of_labels, "misread-signs",
+         " label such as \"5;\" was read with the colon that others have",
+         " labels such as \"5;\" were read with the colon that others have"},
+    Mend{clear_underlining, "underlined-words",
+         " line was read without the low lines that underline",
+         " lines were read without the low lines that underline"},
+    Mend{restore_daggers, "misread-signs",
+         " line that begins with \"t\", \"tt\" or the like was read as if with daggers",
+         " lines that begin with \"t\", \"tt\" and the like were read as if with daggers"},
+    Mend{restore_crosses, "misread-signs",
+         " line that begins with \"-|-\", \"-h\", \"X\" or the like was read as if with crosses",
+         " lines that begin with \"-|-\", \"-h\", \"X\" and the like were read as if with crosses"},
+    Mend{restore_stars, "misread-signs",
+         " line that begins with \"*♦\" or the like was read as if with stars",
+         " lines that begin with \"*♦\" and the like were read as if with stars"},
+    Mend{restore_greek_labels, "misread-signs",
+         " label such as \"a\" and \"ß\" was read as the Greek letter alpha or beta",
+         " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta"},
+    Mend{clear_specks, "misread-signs",
+         " line was read without the specks among its leaders or beside what these lead to",
+         " lines were read without the specks among their leaders or beside what these lead to"},
+    Mend{restore_initials, "misread-signs",
+         " name behind leaders was read with the full stop that its genus has elsewhere",
+         " names behind leaders were read with the full stop that their genus has elsewhere"},
+    Mend{restore_initial_o, "misread-signs",
+         " initial \"0\" of a genus was read as O, as other species have it",
+         " initials \"0\" of a genus were read as O, as other species have it"},
+    Mend{restore_species_numbers, "misread-signs",
+         " number of a species behind leaders was read as others have them",
+         " numbers of species behind leaders were read as others have them"},
+    Mend{
+        restore_numbers_at_ends, "misread-signs",
+        " number of a species at the end of a lead was read as those before and behind it call for",
+        " numbers of species at ends of leads were read as those before and behind them call for"},
+    Mend{restore_letters, "misread-signs",
+         " figure within a word was read as a letter, \"1\" as l or \"0\" as o",
+         " figures within words were read as letters, \"1\" as l and \"0\" as o"},
+    Mend{restore_small_l, "misread-signs", " capital I within a word was read as l",
+         " capitals I within words were read as l"},
+};
+
+// Whether anything was to be mended, and the text is another one.
+bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
+  bool changed = take_pages_for_remarks(text.text) > 0;  // nothing was amiss with them
+  for (auto const& mend : kMends) {
+    auto const count = mend.restore(text.text);
+    if (count == 0) continue;
+    changed = true;
+    findings.push_back(scan_mended(text.name, count, mend.code, count == 1 ? mend.one : mend.many));
+  }
+  return changed;
+}
+
+// Each pass passes over the lines that those before it marked.
+void mark_what_begins_no_lead(std::vector<SourceLine>& lines) {
+  mark_numbered_prose(lines);
+  mark_numbered_titles(lines);
+  mark_accounts_behind(lines);
+  mark_numbered_lists(lines);
+  mark_repeated_notes(lines);
+}
+
+// Two leads of three have a rival and a destination.
+bool hangs_together(Attempt const& attempt) {
+  return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
+}
+
+}  // namespace
+
+TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
+  TextReading reading;
+  reading.lines = split_lines(text.text);
+  auto& lines = reading.lines;
+  bool const declared = declared_layout(lines).has_value();
+  if (markup.empty() && !declared && mend_scan(text, reading.findings)) {
+    lines = split_lines(text.text);
+  }
+  for (std::size_t i = 0; i < std::min(lines.size(), markup.size()); ++i) {
+    lines[i].markup = markup[i];
+  }
+  auto& between = reading.between;
+  if (!declared) {
+    if (markup.empty()) between = take_out_double_spacing(lines);
+    take_off_quotation_marks(lines);
+    take_off_list_signs(lines);
+    take_off_dashes_behind_colons(lines);
+    take_off_line_numbers(lines);
+    take_dashes_for_depth(lines);
+    tell_spaced_letters(lines);
+    if (markup.empty()) tell_serial_labels(lines);
+    if (markup.empty()) tell_bis_labels(lines);
+    if (markup.empty()) mark_lost_columns(lines);
+    mark_cells_behind(lines);
+    if (markup.empty()) mark_wrapped_lines(lines);
+  }
+  auto columns = declared ? std::nullopt : part_columns(lines);
+  if (!declared) {
+    lines = part_run_on_lines(std::move(lines));
+    mark_what_begins_no_lead(lines);
+  }
+  reading.attempt = choose_reading(text, lines);
+  auto& attempt = reading.attempt;
+  if (columns) {
+    // Across the columns words of both make up leads that hang together by accident.
+    *columns = part_run_on_lines(*std::move(columns));
+    mark_what_begins_no_lead(*columns);
+    auto other = choose_reading(text, *columns);
+    if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
+      lines = *std::move(columns);
+      attempt = std::move(other);
+    }
+  }
+  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+    // An outline below lists and addresses: its own leads bear no numbers.
+    if (auto marked = with_all_above_title_marked(lines)) {
+      auto other = choose_reading(text, *marked);
+      bool const better =
+          other.judgement.is_faultless() && other.judgement.points() > attempt.judgement.points();
+      if (hangs_together(other) &&
+          (attempt.refused || better || is_clearly_better(other, attempt))) {
+        lines = *std::move(marked);
+        attempt = std::move(other);
+      }
+    }
+  }
+  if (!declared && markup.empty()) {
+    if (auto restored = restore_labels(lines)) {
+      auto other = choose_reading(text, restored->lines);
+      auto const ahead = other.judgement.points() - attempt.judgement.points();
+      bool const parallel = other.grouping.layout == Layout::parallel && hangs_together(other);
+      if (parallel && (attempt.refused || ahead > 0 || (ahead == 0 && restored->shown))) {
+        lines = std::move(restored->lines);
+        attempt = std::move(other);
+      }
+    }
+  }
+  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+    if (auto led = put_destinations_behind_leads(lines)) {
+      auto other = choose_reading(text, *led);
+      if (hangs_together(other) &&
+          (attempt.refused || other.judgement.points() > attempt.judgement.points())) {
+        lines = *std::move(led);
+        attempt = std::move(other);
+        reading.findings.push_back(column_of_destinations(text.name));
+      }
+    }
+  }
+  if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {
+    if (auto parted = part_paragraphs(lines)) {
+      auto other = choose_reading(text, *parted);
+      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
+        lines = *std::move(parted);
+        attempt = std::move(other);
+      }
+    }
+  }
+  if (!declared && (!attempt.judgement.is_faultless() || shows_braces(lines))) {
+    if (auto braced = find_braces(lines)) {
+      auto other = read_as_planned(text, braced->lines, std::move(braced->found));
+      // Every lead that the braces explain better counts; they are no words.
+      auto const ahead = other.judgement.points() - attempt.judgement.points();
+      if (hangs_together(other) &&
+          (attempt.refused || ahead > 0 || (ahead == 0 && braced->signs))) {
+        reading.findings.push_back(braces_taken(text.name, braced->couplets));
+        lines = std::move(braced->lines);
+        attempt = std::move(other);
+      }
+    }
+  }
+  if (!attempt.refused) take_keys_behind(text, lines, attempt);
+  return reading;
+}
+
+namespace {
+
+// Signs, numbers or names were misread.
+bool shows_scan(TextReading const& reading) {
+  constexpr std::ptrdiff_t kFewest = 2;
+  auto const misread = [](std::vector<Finding> const& findings) {
+    return std::count_if(findings.begin(), findings.end(),
+                         [](Finding const& one) { return one.code.starts_with("misread-"); });
+  };
+  return misread(reading.findings) + misread(reading.attempt.read->findings) >= kFewest;
+}
+
+// `change` as it stands in the relabelled text, where its line begins at byte `at`.
+Finding label_put_right(std::string_view file, SourceLine const& line, LabelChange const& change,
+                        std::size_t at) {
+  auto const label = trim_right(change.label);
+  auto const printed = line.text.substr(0, change.bytes);
+  Finding finding;
+  finding.code = "misprinted-label";
+  finding.severity = Severity::warning;
+  finding.file = std::string{file};
+  finding.place = place_in(line, line.begin, line.begin);
+  finding.place.begin = at;
+  finding.place.end = at + label.size();
+  finding.printed = std::string{printed};
+  finding.message = printed.empty()
+                        ? "no label is printed; the labels around tell that \"" +
+                              std::string{label} + "\" begins here"
+                        : "\"" + std::string{printed} + "\" was read as \"" + std::string{label} +
+                              "\", which the labels around call for";
+  finding.remedy = "print the label as the others are";
+  return finding;
+}
+
+}  // namespace
+
+bool hides_labels(TextReading const& reading) {
+  auto const& sorted = reading.attempt.read->sorted;
+  auto const& lines = reading.lines;
+  // Not for every line of a key: only of the leads' further lines.
+  for (auto const& lead : sorted.leads) {
+    for (std::uint32_t p = 1; p < lead.piece_count; ++p) {
+      auto const line = sorted.pieces[lead.first_piece + p].line;
+      if (line < lines.size() && may_begin_with_label(lines[line].text)) return true;
+    }
+  }
+  return false;
+}
+
+std::optional<TextReading> read_by_label_course(DecodedText const& text, TextReading const& reading,
+                                                std::optional<DecodedText>& relabelled) {
+  auto const course = label_course(reading.lines, shows_scan(reading));
+  if (course.empty()) return std::nullopt;
+  std::vector<TextChange> changes;
+  std::vector<Finding> findings;
+  std::ptrdiff_t shift = 0;
+  for (auto const& change : course) {
+    auto const& line = reading.lines[change.line];
+    auto const at = static_cast<std::size_t>(static_cast<std::ptrdiff_t>(line.begin) + shift);
+    if (!change.unprinted) findings.push_back(label_put_right(text.name, line, change, at));
+    changes.push_back({line.begin, change.bytes, change.label});
+    shift += static_cast<std::ptrdiff_t>(change.label.size()) -
+             static_cast<std::ptrdiff_t>(change.bytes);
+  }
+  relabelled = text;
+  make_changes(changes, relabelled->text);
+  auto other = read_text(*relabelled, {});
+  auto const& now = other.attempt.judgement;
+  auto const& before = reading.attempt.judgement;
+  auto const amiss = [](Judgement const& one) {
+    return static_cast<std::int64_t>(one.leads) - one.points();
+  };
+  bool const better =
+      !other.attempt.refused && now.hangs_together() &&
+      (reading.attempt.refused || (now.points() > before.points() && amiss(now) <= amiss(before)));
+  if (!better) {
+    relabelled.reset();
+    return std::nullopt;
+  }
+  other.findings.insert(other.findings.end(), reading.findings.begin(), reading.findings.end());
+  other.findings.insert(other.findings.end(), findings.begin(), findings.end());
+  return other;
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,272 @@
+#include "keydrift/formats/printed_worn_label.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <limits>
+#include <string>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kMostSigns = 12;  // of an expected label
+constexpr std::size_t kMostSeen = 18;   // characters of the line
+constexpr std::size_t kMostAdded = 6;   // of these beside the label
+constexpr float kNever = std::numeric_limits<float>::infinity();
+constexpr float kTooWorn = 4.0F;
+
+constexpr float kUsual = 0.8F;    // what scans make of the sign every now and then
+constexpr float kRare = 1.2F;     // what they may make of it
+constexpr float kFigures = 1.5F;  // a figure for another that looks like it
+constexpr float kLoss = 2.2F;     // a figure or letter is gone
+constexpr float kAny = 3.0F;      // any sign for any other
+
+bool is_among(char32_t c, std::u32string_view signs) {
+  return c != 0 && signs.find(c) != std::u32string_view::npos;
+}
+bool is_small(char32_t c) { return c >= U'a' && c <= U'z'; }
+bool is_plain_letter(char32_t c) { return is_small(c) || (c >= U'A' && c <= U'Z'); }
+
+// What a sign comes out as.
+struct Looks {
+  char32_t sign{};
+  std::u32string_view seen;
+};
+constexpr std::array kFigureLooks{
+    Looks{U'0', U"68"},  Looks{U'1', U"47"}, Looks{U'2', U"7"},   Looks{U'3', U"85"},
+    Looks{U'4', U"1"},   Looks{U'5', U"36"}, Looks{U'6', U"058"}, Looks{U'7', U"12"},
+    Looks{U'8', U"360"}, Looks{U'9', U"08"},
+};
+constexpr std::array kLettersForFigures{
+    Looks{U'1', U"ti/"},  Looks{U'2', U"aez"},  Looks{U'3', U"Bs"},
+    Looks{U'4', U"hAti"}, Looks{U'7', U"TYt/"}, Looks{U'9', U"oa"},
+};
+constexpr std::array kLetterLooks{
+    Looks{U'a', U"ounes«"}, Looks{U'b', U"h6lt"},  Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
+    Looks{U'e', U"co«a"},   Looks{U'f', U"ft"},    Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
+    Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
+    Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},  Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
+    Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},    Looks{U'I', U"1l!|"},
+};
+template <class Table>
+bool looks_so(Table const& table, char32_t sign, char32_t seen) {
+  return std::any_of(table.begin(), table.end(), [&](Looks const& one) {
+    return one.sign == sign && is_among(seen, one.seen);
+  });
+}
+
+float wear_of_figure(char32_t sign, char32_t seen) {
+  auto const figure = static_cast<std::uint32_t>(sign - U'0');
+  if (is_digit(seen)) return looks_so(kFigureLooks, sign, seen) ? kFigures : kAny;
+  if (may_be_figure(seen, figure)) return kUsual;
+  if (may_replace_figure(seen, figure) || looks_so(kLettersForFigures, sign, seen)) return kRare;
+  if (is_blank(seen) || seen == U'.' || seen == U',') return kNever;
+  return is_letter(seen) ? kAny : kFigures;  // "?", "&", "«"
+}
+
+float wear_of_letter(char32_t sign, char32_t seen) {
+  if (is_small(sign) ? seen + 0x20 == sign : seen == sign + 0x20) return kUsual;
+  if (looks_so(kLetterLooks, sign, seen)) return kUsual;
+  return is_letter(seen) ? kAny : kNever;
+}
+
+// `seen` for the sign that is expected.
+float wear(char32_t sign, char32_t seen) {
+  if (seen == 0) return kNever;
+  if (sign == seen) return 0;
+  switch (sign) {
+    case kAnyDash:
+      if (is_dash(seen)) return 0;
+      if (is_among(seen, U"~_■▪•·=*«")) return kUsual;
+      return seen == U'.' ? kRare : kNever;
+    case kAnyFigures:
+      if (is_digit(seen)) return 0;
+      return is_among(seen, U"lIi!|OoSsBbzZgqQ?") ? kUsual : kNever;
+    case U'+':
+    case U'*':
+    case U'=':
+      return is_dash(seen) || is_among(seen, U"~_■▪•·=*«+") ? kUsual : kNever;
+    case U'\'':
+      if (is_mark(seen)) return 0;
+      return is_among(seen, U"°¹^!i1l,;") ? kUsual : kNever;
+    case U'¹':
+      return is_among(seen, U"1'’‘`liI!*") ? kUsual : kNever;
+    case U'²':
+      return is_among(seen, U"2\"'*z?”“’") ? kUsual : kNever;
+    case U'.':
+      return is_among(seen, U",;:·•") ? kUsual / 2 : kNever;
+    case U':':
+      return is_among(seen, U".;,") ? kUsual / 2 : kNever;
+    case U')':
+      return is_among(seen, U"}]>Jj,;|") ? kUsual : kNever;
+    case U'(':
+      return is_among(seen, U"{[<CltIr") ? kUsual : kNever;
+    default:
+      break;
+  }
+  if (is_digit(sign)) return wear_of_figure(sign, seen);
+  return is_plain_letter(sign) ? wear_of_letter(sign, seen) : kNever;
+}
+
+float wear_of_loss(char32_t sign) {
+  switch (sign) {
+    case kAnyDash:
+      return kNever;
+    case kAnyFigures:
+      return kUsual / 2;
+    case U'.':
+    case U':':
+      return kUsual;
+    case U'(':
+    case U')':
+      return kRare;
+    default:
+      return kLoss;
+  }
+}
+
+// `next`: the expected sign that stands behind.
+float wear_of_addition(char32_t seen, char32_t next) {
+  if (is_blank(seen)) return next == U'(' || next == kAnyDash ? 0 : kUsual / 2;
+  return is_among(seen, U"'`´’‘′.,·•*|^~_([«■▪:;") || is_dash(seen) ? kUsual : kNever;
+}
+
+// Whether the words may begin at byte `at`, and at which wear.
+float wear_of_words(std::string_view line, std::size_t at, char32_t last, bool upper) {
+  if (at >= line.size()) return kUsual;
+  auto const next = code_point_at(line, at).value;
+  bool const closed = last == U'.' || last == U')' || last == U':' || last == kAnyDash;
+  float extra = 0;
+  if (!is_blank(next)) {
+    if (!is_upper(next)) return kNever;
+    extra = closed ? kUsual / 2 : kRare;
+  }
+  auto const words = skip_blanks(line, at);
+  auto const first = code_point_at(line, words).value;
+  if (is_lower(first)) return upper ? kNever : extra;
+  // "2 3 4 mm": figures that are words
+  if (is_digit(first)) return extra + kRare;
+  if (!is_letter(first) && !is_among(first, U"(\"'“‘„«±♂♀[")) return extra + kAny;
+  return extra;
+}
+
+class Matcher {
+ public:
+  Matcher(std::string_view line, std::u32string_view expected, bool upper)
+      : line_{line}, expected_{expected}, upper_{upper} {
+    offsets_[0] = 0;
+    auto const most = std::min(kMostSeen, expected.size() + kMostAdded);
+    for (std::size_t at = 0; seen_ < most && at < line.size(); ++seen_) {
+      auto const c = code_point_at(line, at);
+      values_[seen_] = c.value;
+      at += c.length;
+      offsets_[seen_ + 1] = at;
+    }
+  }
+
+  std::optional<WornLabel> match() {
+    if (expected_.empty() || expected_.size() > kMostSigns) return std::nullopt;
+    fill();
+    std::optional<WornLabel> best;
+    auto const signs = expected_.size();
+    for (std::size_t j = 1; j <= seen_; ++j) {
+      if (least_[signs][j] > kTooWorn) continue;
+      auto const doubt = wear_of_words(line_, offsets_[j], expected_.back(), upper_);
+      auto const total = least_[signs][j] + doubt;
+      if (total > kTooWorn || (best && best->wear + best->doubt < total)) continue;
+      best = WornLabel{least_[signs][j], doubt, offsets_[j], skip_blanks(line_, offsets_[j])};
+    }
+    return best;
+  }
+
+  // Of the whole line.
+  float match_all() {
+    if (offsets_[seen_] < line_.size()) return kNever;
+    fill();
+    return least_[expected_.size()][seen_];
+  }
+
+ private:
+  void fill() {
+    for (std::size_t p = 0; p <= expected_.size(); ++p) {
+      std::fill_n(least_[p].begin(), seen_ + 1, kNever);
+    }
+    least_[0][0] = 0;
+    for (std::size_t p = 0; p <= expected_.size(); ++p) {
+      for (std::size_t j = 0; j <= seen_; ++j) {
+        if (least_[p][j] <= kTooWorn) go_on(p, j);
+      }
+    }
+  }
+
+  void reach(std::size_t p, std::size_t j, float total) {
+    least_[p][j] = std::min(least_[p][j], total);
+  }
+
+  void go_on(std::size_t p, std::size_t j) {
+    auto const here = least_[p][j];
+    if (p < expected_.size()) {
+      auto const sign = expected_[p];
+      bool const end = sign == kAnyDash && p > 0;  // "4 Wings" for "4 — Wings"
+      reach(p + 1, j, here + (end ? kUsual : wear_of_loss(sign)));
+      if (j < seen_) {
+        auto const total = here + wear(sign, values_[j]);
+        reach(p + 1, j + 1, total);
+        if (sign == kAnyFigures) reach(p, j + 1, total);
+      }
+      take_two(p, j);
+    }
+    if (j < seen_) {
+      auto const next = p < expected_.size() ? expected_[p] : char32_t{0};
+      reach(p, j + 1, here + wear_of_addition(values_[j], next));
+    }
+  }
+
+  // Two signs for one, "cl" for d, or one for two, "n" for 11.
+  void take_two(std::size_t p, std::size_t j) {
+    auto const here = least_[p][j];
+    auto const sign = expected_[p];
+    if (j + 1 < seen_) {
+      auto const first = values_[j];
+      auto const second = values_[j + 1];
+      bool const parted = (sign == U'd' && is_among(first, U"c<i") && second == U'l') ||
+                          (sign == U'D' && first == U'I' && second == U')') ||
+                          (sign == U'H' && first == U'I' && second == U'I');
+      if (parted) reach(p + 1, j + 2, here + kUsual);
+    }
+    if (p + 1 < expected_.size() && j < seen_) {
+      bool const joined = sign == U'1' && expected_[p + 1] == U'1' && is_among(values_[j], U"nUuП");
+      bool const marked = (sign == U'1' || sign == U'7') && expected_[p + 1] == U'\'' &&
+                          is_among(values_[j], U"VrTP");
+      if (joined || marked) reach(p + 2, j + 1, here + kUsual);
+    }
+  }
+
+  std::string_view line_;
+  std::u32string_view expected_;
+  bool upper_;
+  std::array<char32_t, kMostSeen> values_;
+  std::array<std::size_t, kMostSeen + 1> offsets_;
+  std::size_t seen_{};
+  std::array<std::array<float, kMostSeen + 1>, kMostSigns + 1> least_;  // filled by fill()
+};
+
+}  // namespace
+
+std::optional<WornLabel> worn_label(std::string_view line, std::u32string_view expected,
+                                    bool upper) {
+  return Matcher{line, expected, upper}.match();
+}
+
+std::optional<float> worn_number(std::string_view text, std::uint32_t number) {
+  std::u32string expected;
+  for (char const digit : std::to_string(number)) expected += static_cast<char32_t>(digit);
+  auto const wear = Matcher{text, expected, true}.match_all();
+  if (wear == 0 || wear > kTooWorn) return std::nullopt;
+  return wear;
+}
+
+}  // namespace keydrift::printed

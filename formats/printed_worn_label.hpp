@@ -1,0 +1,35 @@
+#pragma once
+// How much a line's front has to be damaged to be a label that is expected there.  Inner header of
+// formats.
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace keydrift::printed {
+
+// Signs of an expected label that stand for several.
+inline constexpr char32_t kAnyDash = 1;
+inline constexpr char32_t kAnyFigures = 2;  // one to three, "12" of "6 (12)"
+
+// What is left of a label at a line's front.
+struct WornLabel {
+  float wear{};         // 0: as expected; about 1 for each damaged sign
+  float doubt{};        // whether words follow
+  std::size_t end{};    // bytes of the line, behind the label
+  std::size_t words{};  // where the words begin; the line's end where none follow
+};
+
+// The least damage that makes `expected` of the line's front: letters and signs taken for others,
+// specks, lost signs, blanks within.  `upper`: words begin with a capital.  nullopt where too much
+// would have to be amiss.  The likelihoods are common practice, not measured.
+[[nodiscard]] std::optional<WornLabel> worn_label(std::string_view line,
+                                                  std::u32string_view expected, bool upper);
+
+// The least damage that makes `number` of the whole text: "h" of 4, "1 5" of 15.  nullopt where too
+// much would have to be amiss, or where the text is the number.
+[[nodiscard]] std::optional<float> worn_number(std::string_view text, std::uint32_t number);
+
+}  // namespace keydrift::printed
