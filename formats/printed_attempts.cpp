@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_outline.hpp"
+#include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_tail.hpp"
@@ -196,6 +197,7 @@ class Reader {
   void offer(Leads const& read, Grouping grouping) {
     Attempt attempt{read, std::move(grouping), {}};
     attempt.judgement = judge(key_text(*read), attempt.grouping, read->sorted, read->reads);
+    if (!attempt.judgement.is_faultless()) mend_destinations(attempt);
     if (!attempt.judgement.is_faultless()) take_structure_at_its_word(attempt);
     if (!best_) {
       best_ = std::move(attempt);
@@ -263,6 +265,19 @@ class Reader {
     auto const judgement = judge(key, attempt.grouping, read->sorted, read->reads);
     bool const sound = judgement.hangs_together();
     if (!sound || judgement.points() <= attempt.judgement.points()) return;
+    attempt.read = std::move(read);
+    attempt.judgement = judgement;
+  }
+
+  // Reads damaged numbers at ends as those that the couplets call for: no other layout is told by
+  // them.
+  void mend_destinations(Attempt& attempt) const {
+    auto read = std::make_shared<LeadsRead>(*attempt.read);
+    auto const key = key_text(*read);
+    repair_destinations(key, read->sorted, attempt.grouping, read->reads, read->findings);
+    auto judgement = judge(key, attempt.grouping, read->sorted, read->reads);
+    if (judgement.points() <= attempt.judgement.points()) return;
+    judgement.mended = !attempt.judgement.is_beyond_doubt();
     attempt.read = std::move(read);
     attempt.judgement = judgement;
   }

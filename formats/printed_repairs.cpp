@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <unordered_set>
 #include <utility>
@@ -13,6 +15,7 @@
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_stray_signs.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_worn_label.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -23,15 +26,25 @@ Slot slot_of(std::uint32_t part, std::uint32_t number) {
   return (static_cast<Slot>(part) << 32U) | number;
 }
 
+std::string_view without_stop(std::string_view text) {
+  return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
+}
+
 std::uint32_t number_in(LabelKey key) {
   return static_cast<std::uint32_t>((key >> 16U) & 0xFFFFFFFFU);
 }
+
+// Of a number that one lead alone may lead to.
+constexpr float kMostWear = 1.6F;
+constexpr std::size_t kMostPairs = 10000;
+constexpr float kMargin = 0.05F;  // by which others have to be less likely
 
 class Repairer {
  public:
   Repairer(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
            std::vector<ReadLead>& reads, std::vector<Finding>& findings)
       : key_{key},
+        leads_{sorted.leads},
         reads_{reads},
         findings_{findings},
         cutter_{key, sorted, findings},
@@ -47,6 +60,14 @@ class Repairer {
         own_[lead] = number;
       }
     }
+    for (auto const& part : grouping.parts) {
+      firsts_.insert(slot_of(part_of_[part.first_lead], own_[part.first_lead]));
+    }
+    constexpr std::ptrdiff_t kFewest = 3;
+    bare_numbers_ =
+        std::count_if(reads_.begin(), reads_.end(), [](ReadLead const& read) {
+          return read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::blank;
+        }) >= kFewest;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& to = reads_[i].to;
       if (to.form != DestinationForm::couplet) continue;
@@ -56,11 +77,6 @@ class Repairer {
   }
 
   void repair() {
-    constexpr std::ptrdiff_t kFewest = 3;
-    bare_numbers_ =
-        std::count_if(reads_.begin(), reads_.end(), [](ReadLead const& read) {
-          return read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::blank;
-        }) >= kFewest;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& read = reads_[i];
       if (!key_.numbering.exact && join_parted_figures(i)) continue;
@@ -92,9 +108,168 @@ class Repairer {
       auto const specked = named ? number_beside_specks(printed) : std::nullopt;
       if (specked && is_free(i, *specked)) mend(i, *specked);
     }
+    if (!goes_on_ && !key_.numbering.exact) mend_by_what_is_missing();
   }
 
  private:
+  // --- couplets that no lead leads to
+  // -------------------------------------------------------------
+
+  struct Pair {
+    std::size_t doubtful{};
+    Slot slot{};
+    float doubt{};
+  };
+
+  // What a lead prints where a number may have stood.
+  struct Doubtful {
+    std::size_t lead{};
+    std::string printed;
+    bool number{};  // one of a couplet, which a slip of the author may be as well
+  };
+
+  // The likeliest pairs of what is printed and couplets to which nothing leads, one after the
+  // other.
+  void mend_by_what_is_missing() {
+    auto const orphans = find_orphans();
+    if (orphans.empty()) return;
+    auto const doubtful = find_doubtful();
+    // So many are amiss that the numbers are none, or the layout is another one.
+    if (doubtful.size() * orphans.size() > kMostPairs) return;
+    std::vector<Pair> pairs;
+    for (std::size_t d = 0; d < doubtful.size(); ++d) {
+      for (auto const slot : orphans) {
+        if (auto const doubt = doubt_of(doubtful[d], slot)) pairs.push_back({d, slot, *doubt});
+      }
+    }
+    while (!pairs.empty()) {
+      auto const best =
+          std::min_element(pairs.begin(), pairs.end(), [](auto const& a, auto const& b) {
+            return std::pair{a.doubt, a.doubtful} < std::pair{b.doubt, b.doubtful};
+          });
+      auto const chosen = *best;
+      auto const touches = [&chosen](Pair const& one) {
+        return one.doubtful == chosen.doubtful || one.slot == chosen.slot;
+      };
+      bool const close = std::any_of(pairs.begin(), pairs.end(), [&](Pair const& one) {
+        bool const same = one.doubtful == chosen.doubtful && one.slot == chosen.slot;
+        return !same && touches(one) && one.doubt < chosen.doubt + kMargin;
+      });
+      if (!close) {
+        lead_to(doubtful[chosen.doubtful], static_cast<std::uint32_t>(chosen.slot & 0xFFFFFFFFU));
+      }
+      std::erase_if(pairs, touches);
+    }
+  }
+
+  [[nodiscard]] std::set<Slot> find_orphans() const {
+    std::set<Slot> orphans{standing_.begin(), standing_.end()};
+    for (auto const slot : firsts_) orphans.erase(slot);
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& to = reads_[i].to;
+      if (to.form == DestinationForm::couplet) {
+        orphans.erase(slot_of(part_of_[i], number_in(to.couplet)));
+      }
+    }
+    return orphans;
+  }
+
+  [[nodiscard]] Slot last_of(std::uint32_t part) const {
+    Slot last = 0;
+    for (auto const slot : standing_) {
+      if (slot >> 32U == part) last = std::max(last, slot);
+    }
+    return last;
+  }
+
+  [[nodiscard]] std::vector<Doubtful> find_doubtful() const {
+    std::map<Slot, std::size_t> led;  // how many leads lead there
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& to = reads_[i].to;
+      if (to.form == DestinationForm::couplet) {
+        ++led[slot_of(part_of_[i], number_in(to.couplet))];
+      }
+    }
+    constexpr std::size_t kLongest = 4;  // bytes
+    std::vector<Doubtful> doubtful;
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& to = reads_[i].to;
+      auto const printed = std::string{strip_pointer(reads_[i].lead.destination_printed)};
+      if (to.form == DestinationForm::couplet) {
+        auto const slot = slot_of(part_of_[i], number_in(to.couplet));
+        // A number within the count at which no couplet stands may be that of a label that is lost.
+        bool const odd =
+            led[slot] > 1 || number_in(to.couplet) <= own_[i] || slot > last_of(part_of_[i]);
+        if (odd) doubtful.push_back({i, printed, true});
+      } else if (to.form == DestinationForm::taxa) {
+        if (printed.size() <= kLongest) doubtful.push_back({i, printed, false});
+      } else if (to.form == DestinationForm::none) {
+        auto last = std::string{last_sign(i)};
+        bool const number = last.find_first_not_of("0123456789") == std::string::npos;
+        bool const within = number && slot_of(part_of_[i], number_of(last)) <= last_of(part_of_[i]);
+        if (!last.empty() && last.size() <= kLongest && !within) {
+          doubtful.push_back({i, std::move(last), number});
+        }
+      }
+    }
+    return doubtful;
+  }
+
+  // "h" of "… between their bases h" and "… of coxa II......h".
+  [[nodiscard]] std::string last_sign(std::size_t i) const {
+    auto const joined = cutter_.join(i);
+    auto text = trim_right(joined.raw);
+    if (text.ends_with('.')) text.remove_suffix(1);
+    auto const at = text.find_last_of(" \t.");
+    if (at == std::string_view::npos || at == 0) return {};
+    auto const last = text.substr(at + 1);
+    // "coxa II": a numeral of the words
+    bool const numeral = last.find_first_not_of("IVX") == std::string_view::npos;
+    return numeral && !behind_dots(text) ? std::string{} : std::string{last};
+  }
+
+  // How much speaks against that the lead leads to the couplet: damage, and couplets between.
+  [[nodiscard]] std::optional<float> doubt_of(Doubtful const& one, Slot slot) const {
+    constexpr float kPerCouplet = 0.1F;
+    constexpr float kFarthest = 8;
+    auto const number = static_cast<std::uint32_t>(slot & 0xFFFFFFFFU);
+    bool const before = slot_of(part_of_[one.lead], number) == slot && own_[one.lead] < number;
+    if (!before || (one.number && !is_scan())) return std::nullopt;
+    auto const wear = worn_number(one.printed, number);
+    if (!wear || *wear > kMostWear) return std::nullopt;
+    auto const between = static_cast<float>(number - own_[one.lead] - 1);
+    return *wear + kPerCouplet * std::min(between, kFarthest);
+  }
+
+  // Other labels or ends were misread.
+  [[nodiscard]] bool is_scan() const {
+    constexpr std::ptrdiff_t kFewest = 2;
+    auto const labels = std::count_if(leads_.begin(), leads_.end(),
+                                      [](RawLead const& lead) { return lead.misprinted; });
+    return labels + std::count_if(findings_.begin(), findings_.end(),
+                                  [](Finding const& one) {
+                                    return one.code.starts_with("misread-") ||
+                                           one.code == "misprinted-label";
+                                  }) >=
+           kFewest;
+  }
+
+  void lead_to(Doubtful const& doubtful, std::uint32_t number) {
+    auto const i = doubtful.lead;
+    if (reads_[i].to.form == DestinationForm::none) {
+      auto const joined = cutter_.join(i);
+      std::string_view const text = joined.raw;
+      auto const begin = text.rfind(doubtful.printed);
+      auto const dots = behind_dots(text);
+      bool const led = dots && dots->begin == begin;
+      if (led) forget_leaders_within(i);
+      reads_[i].leaders = led ? LeaderKind::dots : LeaderKind::blank;
+      cutter_.cut(reads_[i], joined,
+                  led ? dots->words_end : trim_right(text.substr(0, begin)).size(), begin);
+    }
+    mend(i, number);
+  }
+
   // "Legs red ..... 5 '", "Legs red ..... 'Aus bus": specks hide what the leaders lead to.
   void mend_behind_dots(std::size_t i) {
     auto const joined = cutter_.join(i);
@@ -183,6 +358,10 @@ class Repairer {
     auto const& to = read.to;
     if (to.form == DestinationForm::none || to.form == DestinationForm::key) return std::nullopt;
     auto const printed = strip_pointer(read.lead.destination_printed);
+    // "… coxa II", where no other lead ends in a number behind a blank
+    bool const numeral = read.leaders == LeaderKind::blank && !bare_numbers_ &&
+                         without_stop(printed).find_first_not_of("IVX") == std::string_view::npos;
+    if (numeral) return std::nullopt;
     auto const number = misread_number(printed);
     if (!number || to.form == DestinationForm::taxa) return number;
     bool const lettered = (to.couplet & 0xFFFFU) != 0;
@@ -217,6 +396,7 @@ class Repairer {
   }
 
   KeyText const& key_;
+  std::vector<RawLead> const& leads_;
   std::vector<ReadLead>& reads_;
   std::vector<Finding>& findings_;
   LeadCutter cutter_;
@@ -224,6 +404,7 @@ class Repairer {
   bool goes_on_;                        // leads without destination lead to the next couplet
   std::vector<std::uint32_t> part_of_;  // by lead
   std::vector<std::uint32_t> own_;      // number of the lead's couplet
+  std::set<Slot> firsts_;               // of the couplets that parts begin with
   std::unordered_set<Slot> standing_;   // numbers that couplets bear
   std::unordered_set<Slot> reached_;    // numbers that leads lead to beyond doubt
 };
