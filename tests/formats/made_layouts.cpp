@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <string_view>
 
+#include "made_scan.hpp"
+
 namespace keydrift::test {
 namespace {
 
@@ -159,7 +161,8 @@ std::string name_of(Ends const& ends, std::string const& genus, std::string_view
 
 // Adds the lines of a lead.
 void print_lead(std::string& text, Ends const& ends, std::string const& label,
-                std::string_view words, std::string const& end, std::string const& rest) {
+                std::string_view words, std::string const& end, std::string const& rest,
+                Scan* scan) {
   auto const stopped = std::string{words} + (ends.stop ? "." : "");
   auto const own = ends.end == EndStyle::own_line || ends.end == EndStyle::far_right;
   std::string leader;
@@ -186,6 +189,7 @@ void print_lead(std::string& text, Ends const& ends, std::string const& label,
     case EndStyle::far_right:
       break;
   }
+  if (scan != nullptr) leader = scan->leader(leader);
   // What leaders set apart is not broken.
   constexpr char kBlank = '\1';
   auto kept = leader + end;
@@ -224,7 +228,7 @@ std::vector<MadeLead> made_leads(std::string const& genus) {
   return leads;
 }
 
-MadeLayout made_parallel(std::uint32_t seed, std::string const& genus) {
+MadeLayout made_parallel(std::uint32_t seed, std::string const& genus, Scan* scan) {
   Choices choose{seed};
   auto const ends = choose_ends(choose);
   auto const first = choose.one_of("label", std::array{0, 1, 2, 3, 4, 2});
@@ -252,11 +256,17 @@ MadeLayout made_parallel(std::uint32_t seed, std::string const& genus) {
       } else {
         label = second == "'" ? number + "'." : std::string{second};
       }
-      auto const end = lead.couplet > 0 ? std::to_string(lead.couplet)
-                                        : name_of(ends, genus, lead.epithet, order++);
-      auto const begin = std::string(indent, ' ') +
+      auto end = lead.couplet > 0 ? std::to_string(lead.couplet)
+                                  : name_of(ends, genus, lead.epithet, order++);
+      auto set_in = indent;
+      if (scan != nullptr) {
+        label = scan->label(label);
+        if (lead.couplet > 0) end = scan->number(end);
+        set_in = scan->indent(indent);
+      }
+      auto const begin = std::string(set_in, ' ') +
                          (label.empty() ? std::string(ends.hang, ' ') : label + std::string{gap});
-      print_lead(text, ends, begin, lead.words, end, std::string(ends.hang, ' '));
+      print_lead(text, ends, begin, lead.words, end, std::string(ends.hang, ' '), scan);
       if (blank == 2) text += "\n";
     }
     if (blank == 1) text += "\n";
@@ -268,7 +278,8 @@ namespace {
 
 class Nested {
  public:
-  Nested(std::uint32_t seed, std::string genus) : choose_{seed}, genus_{std::move(genus)} {
+  Nested(std::uint32_t seed, std::string genus, Scan* scan)
+      : choose_{seed}, genus_{std::move(genus)}, scan_{scan} {
     ends_ = choose_ends(choose_);
     label_ = choose_.one_of("label", std::array{0, 1, 2, 3, 4, 5, 6, 7, 8, 9});
     step_ = choose_.one_of("step", std::array<std::size_t, 4>{0, 2, 3, 4});
@@ -327,12 +338,16 @@ class Nested {
   void walk(unsigned couplet, std::size_t depth) {
     for (std::size_t half = 0; half < 2; ++half) {
       auto const& lead = kKey[couplet - 1][half];
-      auto const indent = std::string(step_ * depth, ' ');
-      auto const sign = label(couplet, half, depth);
+      auto indent = std::string(step_ * depth, ' ');
+      auto sign = label(couplet, half, depth);
+      if (scan_ != nullptr) {
+        sign = scan_->label(sign);
+        indent = std::string(scan_->indent(indent.size()), ' ');
+      }
       auto const end =
           lead.couplet > 0 ? std::string{} : name_of(ends_, genus_, lead.epithet, order_++);
       print_lead(text_, ends_, indent + (sign.empty() ? "" : sign + " "), lead.words, end,
-                 indent + std::string(ends_.hang, ' '));
+                 indent + std::string(ends_.hang, ' '), scan_);
       if (blank_) text_ += "\n";
       if (lead.couplet > 0) walk(lead.couplet, depth + 1);
     }
@@ -340,6 +355,7 @@ class Nested {
 
   Choices choose_;
   std::string genus_;
+  Scan* scan_;  // nullptr: none
   Ends ends_;
   int label_{};
   std::size_t step_{};
@@ -352,8 +368,8 @@ class Nested {
 
 }  // namespace
 
-MadeLayout made_nested(std::uint32_t seed, std::string const& genus) {
-  return Nested{seed, genus}.print();
+MadeLayout made_nested(std::uint32_t seed, std::string const& genus, Scan* scan) {
+  return Nested{seed, genus, scan}.print();
 }
 
 }  // namespace keydrift::test

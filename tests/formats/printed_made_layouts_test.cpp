@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_key.hpp"
 #include "made_layouts.hpp"
+#include "made_scan.hpp"
 
 namespace keydrift {
 namespace {
@@ -37,13 +38,15 @@ struct Score {
   std::size_t right{};
 };
 
+// `damaged`: how many labels, leaders and numbers of a thousand scanning damaged.
 template <class Make>
-Score score(Make make) {
+Score score(Make make, std::uint32_t damaged = 0) {
   bool const show = std::getenv("KEYDRIFT_MADE_SHOW") != nullptr;
   Score all;
   for (std::uint32_t seed = 1; seed <= kLayouts; ++seed) {
     auto const genus = test::made_genus(seed);
-    auto const layout = make(seed, genus);
+    test::Scan scan{seed, damaged};
+    auto const layout = make(seed, genus, damaged > 0 ? &scan : nullptr);
     auto const loaded = read_printed_key({.name = "made", .bytes = layout.text});
     auto const leads = test::made_leads(genus);
     std::string misread;
@@ -57,7 +60,7 @@ Score score(Make make) {
     }
     all.leads += leads.size();
     if (show && !misread.empty()) {
-      std::cout << "== " << seed << ": " << layout.choices << "\n"
+      std::cout << "== " << seed << ": " << layout.choices << scan.said() << "\n"
                 << misread << layout.text << "\n";
     }
   }
@@ -73,6 +76,19 @@ TEST(PrintedMadeLayouts, Couplets) {
 TEST(PrintedMadeLayouts, CoupletsBeneathTheirLeads) {
   auto const all = score(test::made_nested);
   EXPECT_GE(all.right * 1000, all.leads * 985);
+}
+
+// Of a thousand labels, leaders and numbers at ends so many are damaged.
+constexpr std::uint32_t kDamaged = 200;
+
+TEST(PrintedMadeLayouts, ScannedCouplets) {
+  auto const all = score(test::made_parallel, kDamaged);
+  EXPECT_GE(all.right * 1000, all.leads * 940);
+}
+
+TEST(PrintedMadeLayouts, ScannedCoupletsBeneathTheirLeads) {
+  auto const all = score(test::made_nested, kDamaged);
+  EXPECT_GE(all.right * 1000, all.leads * 955);
 }
 
 }  // namespace
