@@ -227,8 +227,8 @@ std::size_t restore_doubled_letters(std::string& text) {
     constexpr std::size_t kShortest = 6;  // "AA. Wi"
     if (line.size() < kShortest || line[0] < 'A' || line[0] > 'Z') continue;
     auto const letter = line[0];
-    auto const words_at = [&](std::size_t begin) {
-      return is_upper(code_point_at(line, begin).value);
+    auto const words_at = [text_line = line](std::size_t begin) {
+      return is_upper(code_point_at(text_line, begin).value);
     };
     if (line.substr(1).starts_with(". ")) {
       single.insert(letter);
