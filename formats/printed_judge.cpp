@@ -188,7 +188,8 @@ class Judge {
 
   // "..... S": the name of nothing, where names are longer.
   [[nodiscard]] bool is_letter_end(std::size_t i) const {
-    auto const& printed = reads_[i].lead.destination_printed;
+    std::string_view printed = reads_[i].lead.destination_printed;
+    if (printed.ends_with('.')) printed.remove_suffix(1);
     return reads_[i].to.form == DestinationForm::taxa && printed.size() <= 2;
   }
   [[nodiscard]] bool is_odd_letter(std::size_t i) {

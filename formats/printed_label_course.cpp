@@ -12,7 +12,6 @@
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
-#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_worn_label.hpp"
 
 namespace keydrift::printed {
@@ -201,7 +200,8 @@ class Course {
     auto const label = read_label(text);
     if (!label || label->is_dash() || label->decimal || label->number > kMostCouplets) return 0;
     bool const digits = habit_.sign == LabelSign::number || habit_.sign == LabelSign::place;
-    if (digits != (label->family == LabelFamily::digits)) return 0;
+    if (habit_.sign != LabelSign::ranks && digits != (label->family == LabelFamily::digits))
+      return 0;
     bool const ends = (label->end == LabelEnd::none) == (habit_.end == 0);
     bool const words =
         label->text_at < text.size() && starts_with_upper(text.substr(label->text_at));
@@ -260,6 +260,7 @@ class Course {
     if (j) take(i, state, {count + 1, 1, state.open}, below, false, false);
     // The rival of that lead, or of one that it stands beneath.
     float lone = ended ? 0 : kAgainstEnds;
+    bool const ranks = habit_.sign == LabelSign::ranks;
     std::size_t levels = 0;
     for (auto open = state.open; open != kNothing && lone <= kLead * 2 && levels < kMostLevels;
          open = opens_[open].above, ++levels) {
@@ -268,7 +269,8 @@ class Course {
                                                          : lines_[i].indent - one.indent;
       auto const off = shifted > 2 ? kOtherIndent : 0;
       take(i, state, {one.count, one.half + 1, one.above, one.indent},
-           lone + off + (one.half < 2 ? 0 : kFurther), false, ended);
+           lone + off + (one.half < 2 || ranks ? 0 : kFurther), false,
+           ended && !(ranks && one.half > 1));
       if (habit_.sign == LabelSign::place) {
         take(i, state, {one.count, one.half + 1, one.above, one.indent}, lone + off + kLostCouplet,
              true, false, 1);
@@ -286,6 +288,7 @@ class Course {
     switch (habit_.sign) {
       case LabelSign::upper:
       case LabelSign::lower:
+      case LabelSign::ranks:
         return state.open == kNothing ? 1 : opens_[state.open].depth + 1;
       default:
         return state.next;
@@ -438,12 +441,6 @@ bool may_be_label(std::string_view text) {
     return sign >= 0x80 || is_letter(sign) || c == ',' || c == '-' || c == ';';
   });
   return !letters || static_cast<unsigned char>(front[0]) >= 0x80;
-}
-
-// "1. A. busa (p. 112)"
-bool names_numbered_species(std::string_view text) {
-  if (text.ends_with(')')) text = trim_right(text.substr(0, text.rfind('(')));
-  return is_numbered_name(text) || is_numbered_name_in_full(text);
 }
 
 std::vector<Front> fronts_of(std::vector<SourceLine> const& lines) {

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_worn_label.hpp"
 
 namespace keydrift::printed {
@@ -73,6 +74,7 @@ class HabitFinder {
     if (digits_.labels >= kFewest) add_numbered();
     add_lettered(upper_, LabelSign::upper);
     add_lettered(lower_, LabelSign::lower);
+    add_ranks();
     return std::move(habits_);
   }
 
@@ -80,6 +82,7 @@ class HabitFinder {
   void count(std::string_view text) {
     count_raised(text);
     count_remains(text);
+    count_ranks(text);
     auto const label = read_label(text);
     if (!label || label->decimal || label->text_at >= text.size()) return;
     auto const first = code_point_at(text, label->text_at).value;
@@ -118,6 +121,57 @@ class HabitFinder {
     if (text[0] < 'a' || text[0] > 'z') return;
     ++raised_;
     if (text.substr(1 + code_point_at(text, 1).length).starts_with('.')) ++raised_stops_;
+  }
+
+  // Ranks stand in the order in which the first leads of their couplets do.
+  void count_ranks(std::string_view text) {
+    constexpr std::uint32_t kHighest = 3;  // a letter farther on may be a numeral, or an initial
+    if (names_numbered_species(text)) return;
+    for (auto const& label : read_rank_labels(text)) {
+      bool const sign = label.alphabet == Alphabet::sign;
+      bool const known = sign || (label.ordinal >= 1 && label.ordinal <= kHighest);
+      auto const words = text.substr(std::min(label.label.text_at, text.size()));
+      bool const plain = label.decimal.empty() && (sign || label.repeats == 0);
+      if (label.alphabet == Alphabet::dash || !known || !plain || !starts_with_upper(words))
+        continue;
+      if (!sign && label.label.end != LabelEnd::dot && label.label.end != LabelEnd::parenthesis) {
+        continue;
+      }
+      auto const same = [&label](RankTally const& one) {
+        return one.rank.alphabet == label.alphabet && one.rank.sign == label.sign;
+      };
+      auto found = std::find_if(ranks_.begin(), ranks_.end(), same);
+      if (found == ranks_.end()) {
+        ranks_.push_back({{label.alphabet, label.sign}, 0, 0});
+        found = ranks_.end() - 1;
+      }
+      ++found->labels;
+      if (!sign && label.label.end == LabelEnd::dot) ++found->stops;
+      return;
+    }
+  }
+
+  void add_ranks() {
+    constexpr std::size_t kFewestOfRank = 2;
+    LabelHabit habit;
+    habit.sign = LabelSign::ranks;
+    habit.second = SecondSign::counted;
+    habit.nested = true;
+    std::size_t stops = 0;
+    std::size_t letters = 0;
+    for (auto const& one : ranks_) {
+      // One of the first rank at least is sound.
+      bool const first = habit.ranks.empty() && (one.rank.alphabet == Alphabet::upper ||
+                                                 one.rank.alphabet == Alphabet::roman_upper);
+      if (one.labels < (first ? 1 : kFewestOfRank)) continue;
+      habit.ranks.push_back(one.rank);
+      if (one.rank.alphabet == Alphabet::sign) continue;
+      stops += one.stops;
+      letters += one.labels;
+    }
+    if (habit.ranks.size() < 2) return;
+    habit.end = stops * 2 >= letters ? U'.' : U')';
+    habits_.push_back(habit);
   }
 
   // "__ Wings", where all dashes became so
@@ -189,6 +243,13 @@ class HabitFinder {
     if (sign == LabelSign::lower) offer(raised_, SecondSign::raised);
   }
 
+  struct RankTally {
+    RankAlphabet rank;
+    std::size_t labels{};
+    std::size_t stops{};  // full stops behind them
+  };
+
+  std::vector<RankTally> ranks_;  // in order of first appearance
   Tally digits_;
   Tally upper_;
   Tally lower_;
@@ -198,9 +259,49 @@ class HabitFinder {
   std::vector<LabelHabit> habits_;
 };
 
+std::u32string in_wide(std::string_view text) { return {text.begin(), text.end()}; }
+
+// Up to 39, which no outline exceeds.
+std::string roman_numeral(std::uint32_t number) {
+  std::string letters(number / 10, 'X');
+  static constexpr std::array<std::string_view, 10> kOnes{"",  "I",  "II",  "III",  "IV",
+                                                          "V", "VI", "VII", "VIII", "IX"};
+  return letters + std::string{kOnes[number % 10]};
+}
+
+std::u32string rank_label(RankAlphabet const& rank, std::uint32_t ordinal) {
+  constexpr std::uint32_t kLetters = 26;
+  constexpr std::uint32_t kGreekLetters = 17;  // up to rho; sigma has two forms
+  if (ordinal > kLetters) return {};
+  switch (rank.alphabet) {
+    case Alphabet::digits:
+      return in_wide(std::to_string(ordinal));
+    case Alphabet::upper:
+      return {U'A' + (ordinal - 1)};
+    case Alphabet::lower:
+      return {U'a' + (ordinal - 1)};
+    case Alphabet::roman_upper:
+      return in_wide(roman_numeral(ordinal));
+    case Alphabet::roman_lower:
+      return in_wide(fold(roman_numeral(ordinal)));
+    case Alphabet::greek_lower:
+      return ordinal > kGreekLetters ? std::u32string{} : std::u32string{U'α' + (ordinal - 1)};
+    case Alphabet::sign:
+      return std::u32string(ordinal, rank.sign);
+    default:
+      return {};
+  }
+}
+
 }  // namespace
 
 std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) const {
+  if (sign == LabelSign::ranks) {
+    if (count > ranks.size()) return {};
+    auto label = rank_label(ranks[count - 1], half);
+    if (!label.empty() && ranks[count - 1].alphabet != Alphabet::sign) label += end;
+    return label;
+  }
   if (half > 1 && second == SecondSign::unlabelled) return {};
   if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
   std::u32string label;
@@ -261,6 +362,11 @@ std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
     }
   }
   return text;
+}
+
+bool names_numbered_species(std::string_view text) {
+  if (text.ends_with(')')) text = trim_right(text.substr(0, text.rfind('(')));
+  return is_numbered_name(text) || is_numbered_name_in_full(text);
 }
 
 std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines) {

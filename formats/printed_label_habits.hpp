@@ -3,18 +3,21 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 
 namespace keydrift::printed {
 
 enum class LabelSign : std::uint8_t {
-  number,        // of the couplet
-  place,         // of the lead among all, with the rival's in brackets
-  upper,         // A for the leads of the first rank, B for the second
-  lower,         // the same in small letters
-  lower_counted  // a for the first couplet, b for the second
+  number,         // of the couplet
+  place,          // of the lead among all, with the rival's in brackets
+  upper,          // A for the leads of the first rank, B for the second
+  lower,          // the same in small letters
+  lower_counted,  // a for the first couplet, b for the second
+  ranks           // each rank has an alphabet of its own: A, B; I, II; a, b; 1, 2; *, **
 };
 enum class SecondSign : std::uint8_t {
   dash,        // "–"
@@ -23,17 +26,25 @@ enum class SecondSign : std::uint8_t {
   lettered,    // 4b
   unlabelled,  // none
   doubled,     // AA
-  raised       // a²
+  raised,      // a²
+  counted      // the next of its alphabet
+};
+
+// What the labels of a rank are taken from.
+struct RankAlphabet {
+  Alphabet alphabet{};
+  char32_t sign{};  // for Alphabet::sign, repeated for each lead but the first
 };
 
 struct LabelHabit {
   LabelSign sign{};
   SecondSign second{};
-  bool nested{false};     // couplets stand beneath the leads that lead to them
-  bool back{false};       // the numbers of couplets that lead there stand in brackets
-  char32_t end{};         // '.', ')', ':'; 0 for none
-  char32_t second_end{};  // the same of leads that repeat a number: "1" and "1."
-  char32_t dash{};        // of further leads, as most are printed
+  bool nested{false};               // couplets stand beneath the leads that lead to them
+  bool back{false};                 // the numbers of couplets that lead there stand in brackets
+  char32_t end{};                   // '.', ')', ':'; 0 for none
+  char32_t second_end{};            // the same of leads that repeat a number: "1" and "1."
+  std::vector<RankAlphabet> ranks;  // for LabelSign::ranks, from the first rank on
+  char32_t dash{};                  // of further leads, as most are printed
 
   // The label of a couplet's lead: `count` is the couplet's number, its rank or the lead's place,
   // `half` 1 for its first lead.
@@ -42,6 +53,9 @@ struct LabelHabit {
   [[nodiscard]] std::string printed(std::uint32_t count, std::uint32_t half,
                                     std::uint32_t back) const;
 };
+
+// "1. A. busa (p. 112)": the number is no label.
+[[nodiscard]] bool names_numbered_species(std::string_view text);
 
 // Those that the labels of the lines speak for.
 [[nodiscard]] std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines);

@@ -235,7 +235,7 @@ class Repairer {
     auto const number = static_cast<std::uint32_t>(slot & 0xFFFFFFFFU);
     bool const before = slot_of(part_of_[one.lead], number) == slot && own_[one.lead] < number;
     if (!before || (one.number && !is_scan())) return std::nullopt;
-    auto const wear = worn_number(one.printed, number);
+    auto const wear = worn_number(without_stop(one.printed), number);
     if (!wear || *wear > kMostWear) return std::nullopt;
     auto const between = static_cast<float>(number - own_[one.lead] - 1);
     return *wear + kPerCouplet * std::min(between, kFarthest);

@@ -40,6 +40,10 @@ constexpr std::array kFigureLooks{
     Looks{U'4', U"1"},   Looks{U'5', U"36"}, Looks{U'6', U"058"}, Looks{U'7', U"12"},
     Looks{U'8', U"360"}, Looks{U'9', U"08"},
 };
+constexpr std::array kGreekLooks{
+    Looks{U'α', U"auon«"}, Looks{U'β', U"ßBbp3"}, Looks{U'γ', U"yvr"},
+    Looks{U'δ', U"85da"},  Looks{U'ε', U"ec8"},
+};
 constexpr std::array kLettersForFigures{
     Looks{U'1', U"ti/"},  Looks{U'2', U"aez"},  Looks{U'3', U"Bs"},
     Looks{U'4', U"hAti"}, Looks{U'7', U"TYt/"}, Looks{U'9', U"oa"},
@@ -49,7 +53,8 @@ constexpr std::array kLetterLooks{
     Looks{U'e', U"co«a"},   Looks{U'f', U"ft"},    Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
     Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
     Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},  Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
-    Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},    Looks{U'I', U"1l!|"},
+    Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},    Looks{U'I', U"1l!|L"}, Looks{U'V', U"YvU"},
+    Looks{U'X', U"xK"},     Looks{U'v', U"yu"},    Looks{U'x', U"s"},
 };
 template <class Table>
 bool looks_so(Table const& table, char32_t sign, char32_t seen) {
@@ -60,6 +65,7 @@ bool looks_so(Table const& table, char32_t sign, char32_t seen) {
 
 float wear_of_figure(char32_t sign, char32_t seen) {
   auto const figure = static_cast<std::uint32_t>(sign - U'0');
+  if (sign == U'1' && seen == U'i') return kUsual;  // as old-style figures look
   if (is_digit(seen)) return looks_so(kFigureLooks, sign, seen) ? kFigures : kAny;
   if (may_be_figure(seen, figure)) return kUsual;
   if (may_replace_figure(seen, figure) || looks_so(kLettersForFigures, sign, seen)) return kRare;
@@ -108,7 +114,11 @@ float wear(char32_t sign, char32_t seen) {
       break;
   }
   if (is_digit(sign)) return wear_of_figure(sign, seen);
-  return is_plain_letter(sign) ? wear_of_letter(sign, seen) : kNever;
+  if (is_plain_letter(sign)) return wear_of_letter(sign, seen);
+  if (looks_so(kGreekLooks, sign, seen)) return kUsual;
+  // Daggers and the like
+  if (sign == U'†') return is_among(seen, U"tf+‡|") ? kUsual : kNever;
+  return is_letter(sign) || is_letter(seen) || is_digit(seen) || is_blank(seen) ? kNever : kRare;
 }
 
 float wear_of_loss(char32_t sign) {
@@ -238,10 +248,12 @@ class Matcher {
       if (parted) reach(p + 1, j + 2, here + kUsual);
     }
     if (p + 1 < expected_.size() && j < seen_) {
+      bool const numeral =
+          sign == U'I' && expected_[p + 1] == U'I' && is_among(values_[j], U"HnUN");
       bool const joined = sign == U'1' && expected_[p + 1] == U'1' && is_among(values_[j], U"nUuП");
       bool const marked = (sign == U'1' || sign == U'7') && expected_[p + 1] == U'\'' &&
                           is_among(values_[j], U"VrTP");
-      if (joined || marked) reach(p + 2, j + 1, here + kUsual);
+      if (joined || marked || numeral) reach(p + 2, j + 1, here + kUsual);
     }
   }
 

@@ -182,6 +182,26 @@ TEST(PrintedLabelCourse, PlacesWithThoseOfTheirRivals) {
                        });
 }
 
+TEST(PrintedLabelCourse, RanksWithAlphabetsOfTheirOwn) {
+  std::string const key =
+      "Uebersicht der Arten von Ausella\n\n"
+      "A. Blätter gegenständig.\n"
+      "I. Krone gelb.\n"
+      "a. Stengel kahl. ..... Ausella busa\n"
+      "b. Stengel behaart. ..... Ausella cusa\n"
+      "II. Krone weiss.\n"
+      "a. Blüten einzeln. ..... Ausella dusa\n"
+      "b. Blüten in Dolden. ..... Ausella fusa\n"
+      "B. Blätter wechselständig.\n"
+      "I. Pflanze einjährig. ..... Ausella gusa\n"
+      "II. Pflanze ausdauernd. ..... Ausella lusa\n";
+  expect_unharmed(key, {
+                           {{"B. Blätter", "B, Blätter"}, {"I. Pfl", "L Pfl"}},
+                           {{"b. Stengel", "h. Stengel"}, {"II. Krone", "IL Krone"}},
+                           {{"a. Blüten", "o. Blüten"}, {"II. Pfl", "H. Pfl"}},
+                       });
+}
+
 TEST(PrintedLabelCourse, EachChangeIsReported) {
   auto const all =
       findings_of(damaged(std::string{kDashes}, {{"– Legs", "Legs"}, {"4. Lab", "A, Lab"}}));
