@@ -143,7 +143,10 @@ Run dot_run(std::string_view text, std::size_t at) {
   // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.
   bool const last_two = after_blank && at > 0 && groups == 2 && longest == 1 &&
                         second_begin + 1 == run.end && is_upper(behind.value);
-  run.leader = ellipsis || spaced || alone || glued || numbered || close || last_two ||
+  // "about 2.6. .busa (Roe)"
+  bool const named = behind_sentence && longest == 1 && is_lower(behind.value) &&
+                     is_genusless_name(text.substr(run.end));
+  run.leader = ellipsis || spaced || named || alone || glued || numbered || close || last_two ||
                longest >= 3 || (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   // "spines__bus", "margin__ 10", "margin__ lO": between words nothing else is set so.
   bool const number = is_blank(behind.value) && ((counted && number_end >= text.size()) ||
@@ -152,7 +155,7 @@ Run dot_run(std::string_view text, std::size_t at) {
       longest == 2 && groups == 1 && !after_blank && (is_letter(behind.value) || number);
   constexpr std::size_t kRow = 4;  // of low lines between blanks
   if (low_lines_only && longest < 3) run.leader = joined || groups >= kRow;
-  if ((glued && behind_sentence) || numbered) run.begin = second_begin;
+  if ((glued && behind_sentence) || numbered || named) run.begin = second_begin;
   // "clear. ....... 5": the first dot ends the sentence.
   if (run.leader && first_group == 1 && !after_blank && !spaced && second_begin > 0) {
     run.begin = second_begin;
@@ -246,6 +249,17 @@ class Splitter {
     TailSplit none;
     none.words_end = none.destination_begin = text_.size();
     return none;
+  }
+
+  // "Sect. 1. Eudrusa.", before the dash and the characters of the section.
+  [[nodiscard]] static bool titles_section(std::string_view text) {
+    static constexpr std::array kGroups{"sect."sv,    "sectio"sv,     "section"sv,   "subsect."sv,
+                                        "subg."sv,    "subgen."sv,    "ser."sv,      "series"sv,
+                                        "subgenus"sv, "sous-genre"sv, "untergatt."sv};
+    constexpr std::size_t kMostWords = 4;
+    auto const words = words_of(text, kMostWords + 1);
+    if (words.size() < 2 || words.size() > kMostWords || !text.ends_with('.')) return false;
+    return std::find(kGroups.begin(), kGroups.end(), fold(words.front())) != kGroups.end();
   }
 
   // "… A. bus Roe – Ausella azzurra": behind the dash stands a common name.
@@ -404,7 +418,8 @@ class Splitter {
     auto const before = code_point_before(text_, words_end).value;
     bool const apart = words_end < at && after > run.end;
     bool const wide = code_point_at(text_, at).value >= 0x2014 || text_.substr(at, 2) == "--";
-    if (words_end > 0 && (apart || wide) && !is_digit(before)) {
+    bool const titled = !apart && titles_section(text_.substr(0, words_end));
+    if (words_end > 0 && (apart || wide) && !is_digit(before) && !titled) {
       dash_ = {LeaderKind::dash, words_end, after};
     }
     return run.end;

@@ -48,10 +48,13 @@ bool has_spaced_letters(std::string_view text) {
 }
 
 // How many times `sign` stands before a blank and a capital at the front of the line.
-std::size_t strokes(std::string_view line, char sign) {
+// `other` may stand for some of them, "tf" for two.
+std::size_t strokes(std::string_view line, char sign, char other = '\0') {
   constexpr std::size_t kMost = 3;
   std::size_t count = 0;
-  while (count < line.size() && line[count] == sign) ++count;
+  while (count < line.size() && (line[count] == sign || (other != '\0' && line[count] == other))) {
+    ++count;
+  }
   if (count == 0 || count > kMost || !is_blank(code_point_at(line, count).value)) return 0;
   return is_upper(code_point_at(line, skip_blanks(line, count)).value) ? count : 0;
 }
@@ -188,15 +191,27 @@ std::size_t restore_daggers(std::string& text) {
   bool double_dagger = false;
   bool plus = false;
   bool lettered = false;
+  bool star = false;
+  bool stars = false;
   for (auto const& line : lines_of(text)) {
     auto const first = code_point_at(line.text, 0).value;
+    star = star || strokes(line.text, '*') == 1;
+    stars = stars || strokes(line.text, '*') == 2;
     dagger = dagger || first == 0x2020;
     double_dagger = double_dagger || first == 0x2021;
     // In a lettered key "t" stands behind "s", and "f" behind "e".
     lettered = lettered || strokes(line.text, 's') > 0 || strokes(line.text, 'e') > 0;
     for (char const sign : {'t', 'f'}) {
       auto const count = strokes(line.text, sign);
-      if (count == 0) continue;
+      if (count == 0) {
+        // "tf", "ft"
+        auto const mixed = sign == 'f' ? strokes(line.text, 'f', 't') : 0;
+        bool const once = mixed > 0 && strokes(line.text, 't') == 0;
+        f.two = f.two || (once && mixed == 2);
+        if (once)
+          f.lines.push_back({line.begin, mixed, std::string{kDaggers.substr(0, mixed * kBytes)}});
+        continue;
+      }
       auto& found = sign == 't' ? t : f;
       found.lines.push_back({line.begin, count, std::string{kDaggers.substr(0, count * kBytes)}});
       found.two = found.two || count == 2;
@@ -210,7 +225,10 @@ std::size_t restore_daggers(std::string& text) {
     changes.insert(changes.end(), lines.begin(), lines.end());
   };
   if (!lettered && t.two && (dagger || t.lines.size() >= 2)) take(t.lines);
-  if (!lettered && f.two && dagger) take(f.lines);
+  // Beneath stars daggers are the next signs.
+  constexpr std::size_t kFewest = 4;
+  bool const beneath_stars = star && stars && f.lines.size() >= kFewest;
+  if (!lettered && f.two && (dagger || beneath_stars)) take(f.lines);
   if (double_dagger && !plus) take(pluses);
   std::sort(changes.begin(), changes.end(),
             [](TextChange const& a, TextChange const& b) { return a.at < b.at; });

@@ -36,6 +36,7 @@
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
+#include "keydrift/formats/printed_odd_initials.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
@@ -106,6 +107,14 @@ constexpr std::array kMends{
     Mend{restore_initials, "misread-signs",
          " name behind leaders was read with the full stop that its genus has elsewhere",
          " names behind leaders were read with the full stop that their genus has elsewhere"},
+    Mend{restore_odd_initials, "misread-signs",
+         " initial of a genus was read as the one that the other species have",
+         " initials of genera were read as those that the other species have"},
+    Mend{shorten_abbreviations, "shortened-abbreviations",
+         " abbreviation of a genus such as \"Pl.\", which says \"plate\" as well, was read as its "
+         "initial",
+         " abbreviations of genera such as \"Pl.\", which says \"plate\" as well, were read as "
+         "their initials"},
     Mend{restore_initial_o, "misread-signs",
          " initial \"0\" of a genus was read as O, as other species have it",
          " initials \"0\" of a genus were read as O, as other species have it"},
@@ -294,6 +303,11 @@ Finding label_put_right(std::string_view file, SourceLine const& line, LabelChan
 bool hides_labels(TextReading const& reading) {
   auto const& sorted = reading.attempt.read->sorted;
   auto const& lines = reading.lines;
+  auto const& reads = reading.attempt.read->reads;
+  bool const within = std::any_of(reads.begin(), reads.end(), [](ReadLead const& read) {
+    return may_begin_with_label(read.lead.text);
+  });
+  if (within) return true;
   // Not for every line of a key: only of the leads' further lines.
   for (auto const& lead : sorted.leads) {
     for (std::uint32_t p = 1; p < lead.piece_count; ++p) {

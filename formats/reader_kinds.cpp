@@ -173,6 +173,10 @@ constexpr std::array kKinds{
         "\"a\". They were read as what they were, since other lines begin with such signs, or no\n"
         "lettered label stands there in the count."},
     FindingKind{
+        "shortened-abbreviations", Severity::information, "Abbreviations that say something else",
+        "\"Pl. busa\" may be a species of Plusa or a plate. Where the text names such a genus and\n"
+        "epithets follow, it is read as \"P. busa\"."},
+    FindingKind{
         "missing-column", Severity::error, "A column is missing",
         "The first row names the columns; the message says which are wanted and which are there."},
     FindingKind{"missing-edition", Severity::error, "A cited work without an edition",

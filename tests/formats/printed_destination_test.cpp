@@ -415,5 +415,29 @@ TEST(PrintedDestination, BeforeAColumnOfOtherThings) {
   EXPECT_NE(pages.find("1[–] Wings dark -> 2 (35)\n"), std::string::npos) << pages;
 }
 
+// "Sect. 1. Eudrusa.—Calyx": what follows the dash are characters, and no name.
+TEST(PrintedDestination, ADashBehindASectionsNameLeadsNowhere) {
+  EXPECT_EQ(sketch("Key to the species of Cadwenia\n\n"
+                   "Sect. 1. Eucadwenia.—Calyx-lobes valvate. Shrubs.\n"
+                   "    Leaves opposite . . . . . C. busa.\n"
+                   "    Leaves alternate . . . . . C. cusa.\n"
+                   "Sect. 2. Gymnowenia.—Calyx-lobes open. Herbs.\n"
+                   "    Stems erect . . . . . C. dusa.\n"
+                   "    Stems prostrate . . . . . C. fusa.\n"),
+            "1[] Sect. 1. Eucadwenia.—Calyx-lobes valvate. Shrubs. -> 2\n"
+            "1[] Sect. 2. Gymnowenia.—Calyx-lobes open. Herbs. -> 3\n"
+            "2[] Leaves opposite -> Cadwenia busa\n"
+            "2[] Leaves alternate -> Cadwenia cusa\n"
+            "3[] Stems erect -> Cadwenia dusa\n"
+            "3[] Stems prostrate -> Cadwenia fusa\n");
+}
+
+TEST(PrintedDestination, TwoDotsOfWhichTheSecondTouchesTheName) {
+  EXPECT_EQ(sketch("1. Costal index about 2.6. .busa (Roe)\n"
+                   "– Costal index about 3.4......cusa Roe\n"),
+            "1[1] Costal index about 2.6. -> busa\n"
+            "1[–] Costal index about 3.4 -> cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -229,5 +229,18 @@ TEST(PrintedLabelSigns, ACapitalIBehindTwoLettersIsAnL) {
             "2[—] Feuilles rudes -> Ausella rudis\n");
 }
 
+// Beneath stars daggers are the next signs, though all of them came out as "f" or "tf".
+TEST(PrintedLabelSigns, DaggersBeneathStars) {
+  auto const key = [](std::string_view one, std::string_view two) {
+    return "Table des Ausella\n\n* Coquille dextre.\n" + std::string{one} +
+           " Test strié. ..... Ausella busa\n" + std::string{two} +
+           " Test lisse. ..... Ausella cusa\n** Coquille sénestre.\n" + std::string{one} +
+           " Ouverture dentée. ..... Ausella dusa\n" + std::string{two} +
+           " Ouverture lisse. ..... Ausella fusa\n";
+  };
+  EXPECT_EQ(sketch(key("f", "ff")), sketch(key("†", "††")));
+  EXPECT_EQ(sketch(key("f", "tf")), sketch(key("†", "††")));
+}
+
 }  // namespace
 }  // namespace keydrift

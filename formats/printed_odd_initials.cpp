@@ -1,0 +1,125 @@
+#include "keydrift/formats/printed_odd_initials.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestOfGenus = 6;  // species with the initial that the odd one stands for
+constexpr std::size_t kMostOdd = 2;
+constexpr std::size_t kLongest = 3;        // letters of an abbreviation
+constexpr std::size_t kShortestGenus = 4;  // bytes
+
+// Capitals that are taken for each other, italics above all (common practice).
+constexpr std::array<std::string_view, 16> kAlike{"FV", "BR", "KR", "FP", "CG", "CO", "CE", "OQ",
+                                                  "IT", "IJ", "IL", "EF", "BE", "DO", "HN", "AN"};
+bool look_alike(char a, char b) {
+  auto const pair = a < b ? std::string{a, b} : std::string{b, a};
+  return std::find(kAlike.begin(), kAlike.end(), pair) != kAlike.end();
+}
+
+bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
+
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+
+// By abbreviation, where it stands before an epithet: "V" of "V. busa", "Pl" of "Pl. busa".
+using Places = std::map<std::string, std::vector<std::size_t>>;
+
+Places abbreviations_in(std::string_view text) {
+  Places places;
+  for (auto stop = text.find('.'); stop != std::string_view::npos;
+       stop = text.find('.', stop + 1)) {
+    auto begin = stop;
+    while (begin > 0 && is_small(text[begin - 1])) --begin;
+    while (begin > 0 && is_capital(text[begin - 1])) --begin;
+    auto const letters = stop - begin;
+    if (letters == 0 || letters > kLongest || !is_capital(text[begin])) continue;
+    auto const before = begin > 0 ? code_point_before(text, begin).value : char32_t{' '};
+    if (!is_blank(before) && before != '.' && before != '(') continue;
+    if (text.substr(stop + 1, 1) != " ") continue;
+    auto const rest = text.substr(stop + 2);
+    auto const word = rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));
+    if (!is_epithet(word) || !has_epithet_ending(word)) continue;
+    places[std::string{text.substr(begin, letters)}].push_back(begin);
+  }
+  return places;
+}
+
+// A word that begins so and may be a genus.  `species`: an epithet follows it.
+bool names_genus(std::string_view text, std::string_view beginning, bool species) {
+  for (auto at = text.find(beginning); at != std::string_view::npos;
+       at = text.find(beginning, at + 1)) {
+    if (at > 0 && is_letter(code_point_before(text, at).value)) continue;
+    auto end = at + 1;
+    while (end < text.size() && is_letter(static_cast<unsigned char>(text[end]))) ++end;
+    auto const word = text.substr(at, end - at);
+    bool const ends = has_latin_ending(fold(word));
+    if (word.size() < kShortestGenus || !ends) continue;
+    if (!species) return true;
+    auto const rest = text.substr(std::min(skip_blanks(text, end), text.size()));
+    auto const next = rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));
+    if (is_epithet(next) && has_strict_latin_ending(next)) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+std::size_t restore_odd_initials(std::string& text) {
+  auto const places = abbreviations_in(text);
+  std::size_t restored = 0;
+  for (auto const& [letters, all] : places) {
+    if (letters.size() != 2 || letters[1] != 'I') continue;
+    auto const lower = std::string{letters[0], 'l'};
+    if (!names_genus(text, lower, false) && !names_genus(text, std::string{letters[0], 'L'}, false))
+      continue;
+    for (auto const at : all) text[at + 1] = 'l';
+    restored += all.size();
+  }
+  auto const most = std::max_element(
+      places.begin(), places.end(),
+      [](auto const& a, auto const& b) { return a.second.size() < b.second.size(); });
+  if (most == places.end() || most->second.size() < kFewestOfGenus || most->first.size() != 1) {
+    return restored;
+  }
+  for (auto const& [letters, all] : places) {
+    bool const odd = letters.size() == 1 && all.size() <= kMostOdd && letters != most->first &&
+                     look_alike(letters[0], most->first[0]);
+    if (!odd || names_genus(text, letters, true)) continue;
+    for (auto const at : all) text[at] = most->first[0];
+    restored += all.size();
+  }
+  return restored;
+}
+
+std::size_t shorten_abbreviations(std::string& text) {
+  constexpr std::size_t kFewest = 3;
+  // What says more than a genus.
+  static constexpr std::array<std::string_view, 6> kWords{"Pl", "Fig", "Est", "Lam", "Tab", "No"};
+  std::vector<TextChange> changes;
+  for (auto const& [letters, all] : abbreviations_in(text)) {
+    auto beginning = letters;
+    bool const misread = letters == "PI";
+    if (misread) beginning = "Pl";
+    bool const word = std::find(kWords.begin(), kWords.end(), beginning) != kWords.end();
+    if (!word || all.size() < kFewest) continue;
+    std::string capitals{beginning};
+    for (auto& c : capitals) c = is_small(c) ? static_cast<char>(c - 'a' + 'A') : c;
+    if (!names_genus(text, beginning, false) && !names_genus(text, capitals, false)) continue;
+    for (auto const at : all) changes.push_back({at + 1, letters.size() - 1, {}});
+  }
+  std::sort(changes.begin(), changes.end(),
+            [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
+  make_changes(changes, text);
+  return changes.size();
+}
+
+}  // namespace keydrift::printed

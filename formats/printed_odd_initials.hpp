@@ -1,0 +1,17 @@
+#pragma once
+// Initials of genera that scanning made others of.  Inner header of formats.
+
+#include <cstddef>
+#include <string>
+
+namespace keydrift::printed {
+
+// "F. busa" is read as "V. busa" where all other species have V, which looks like it, and the text
+// names no genus with F.  How many were put right.
+std::size_t restore_odd_initials(std::string& text);
+
+// "Pl. busa" is read as "P. busa", for "Pl." says "plate" as well, and so is "PI. busa", of which
+// scanning made that, where the text names a genus that begins so.  How many were shortened.
+std::size_t shorten_abbreviations(std::string& text);
+
+}  // namespace keydrift::printed

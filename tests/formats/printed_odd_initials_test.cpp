@@ -1,0 +1,71 @@
+// Initials of genera that scanning made others of, and abbreviations that say something else.
+
+#include "keydrift/formats/printed_odd_initials.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "printed_support.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using test::sketch;
+
+std::string with_odd(std::string_view odd) {
+  std::string text =
+      "Key to Varnella\n1. Legs red ..... V. busa\n– Legs black ..... 2\n"
+      "2. Head red ..... V. cusa\n– Head black ..... 3\n"
+      "3. Wings red ..... V. dusa\n– Wings black ..... 4\n"
+      "4. Tail red ..... V. fusa\n– Tail black ..... 5\n"
+      "5. Eyes red ..... V. gusa\n– Eyes black ..... 6\n"
+      "6. Feet red ..... V. lusa\n– Feet black ..... V. musa\n";
+  auto const at = text.rfind("V. musa");
+  return text.replace(at, 1, odd);
+}
+
+TEST(PrintedOddInitials, OneThatLooksLikeAllOthersIsTheirs) {
+  auto text = with_odd("F");
+  EXPECT_EQ(restore_odd_initials(text), 1U);
+  EXPECT_EQ(text, with_odd("V"));
+  EXPECT_EQ(sketch(with_odd("F")), sketch(with_odd("V")));
+}
+
+TEST(PrintedOddInitials, AnotherGenusKeepsItsOwn) {
+  auto other = with_odd("F") + "\nFarnella musa is known from the north.\n";
+  EXPECT_EQ(restore_odd_initials(other), 0U);
+  auto unlike = with_odd("M");  // which does not look like V
+  EXPECT_EQ(restore_odd_initials(unlike), 0U);
+  auto few = with_odd("F");
+  few.erase(few.find("1. Legs"), few.find("3. Wings") - few.find("1. Legs"));
+  EXPECT_EQ(restore_odd_initials(few), 0U);
+}
+
+std::string const kPlates =
+    "Genus Planella\n1. Legs red ..... Pl. busa\n– Legs black ..... 2\n"
+    "2. Head red ..... Pl. cusa\n– Head black ..... 3\n"
+    "3. Wings red ..... Pl. dusa\n– Wings black ..... Pl. fusa\n";
+
+TEST(PrintedOddInitials, AnAbbreviationThatSaysPlateIsShortened) {
+  EXPECT_EQ(sketch(kPlates),
+            "1[1] Legs red -> Planella busa\n1[–] Legs black -> 2\n"
+            "2[2] Head red -> Planella cusa\n2[–] Head black -> 3\n"
+            "3[3] Wings red -> Planella dusa\n3[–] Wings black -> Planella fusa\n");
+  auto misread = kPlates;
+  for (auto at = misread.find("Pl. "); at != std::string::npos; at = misread.find("Pl. ")) {
+    misread[at + 1] = 'I';
+  }
+  EXPECT_EQ(sketch(misread), sketch(kPlates));
+}
+
+TEST(PrintedOddInitials, PlatesStayPlates) {
+  auto plates = std::string{"Wings clear (Pl. 3). Pl. busa. Pl. cusa. Pl. dusa.\n"};  // no genus
+  EXPECT_EQ(shorten_abbreviations(plates), 0U);
+  auto numbers = std::string{"Planella busa (Pl. 3, Pl. 4, Pl. 5 and Pl. 6)\n"};
+  EXPECT_EQ(shorten_abbreviations(numbers), 0U);
+}
+
+}  // namespace
+}  // namespace keydrift::printed
