@@ -157,7 +157,7 @@ class Reader {
       bool const title = lines_[i].is_title && lines_[i].is_no_lead;
       // "* Known from the female only."
       bool const note = lines_[i].is_no_lead && text.starts_with('*') && !lines_[i].goes_on;
-      if (above || heads[i] || page || title || note) body[i].text = {};
+      if (above || heads[i] || page || title || note) body[i].clear();
     }
     return body;
   }
@@ -168,7 +168,7 @@ class Reader {
     body_ = without_running_heads();
     auto const titles = find_account_titles(lines_, numbering_);
     for (std::size_t i = 0; i < body_.size(); ++i) {
-      if (titles[i]) body_[i].text = {};
+      if (titles[i]) body_[i].clear();
     }
     return body_;
   }

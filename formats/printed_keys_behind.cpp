@@ -39,7 +39,7 @@ class Finder {
     std::int64_t points = 0;
     for (auto const& one : found) {
       points += one.key.judgement.points();
-      for (auto i = one.at.begin; i < one.at.end; ++i) rest[i].text = {};
+      for (auto i = one.at.begin; i < one.at.end; ++i) rest[i].clear();
     }
     auto other = choose_reading(text_, rest);
     if (other.refused || other.judgement.points() + points <= attempt_.judgement.points()) return;

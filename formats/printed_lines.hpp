@@ -31,6 +31,12 @@ struct SourceLine {
   std::optional<Label> told;
   bool told_as_printed{false};  // nothing is amiss with the label that is told: "1 a Wings"
   LineMarkup markup{};          // offsets into the decoded text
+
+  // As a blank line, in place.
+  void clear() {
+    text = {};
+    told.reset();
+  }
 };
 
 [[nodiscard]] std::vector<SourceLine> split_lines(std::string_view text);

@@ -82,5 +82,19 @@ TEST(PrintedKeysBehind, AccountsMayCutAGenusShortThatNoLeadDoes) {
   EXPECT_NE(read.find("Hairs simple -> Ausus dus subsp. hus\n"), std::string::npos) << read;
 }
 
+// A label that the count tells, on a line that goes with the key behind.
+TEST(PrintedKeysBehind, ALabelIsTakenOutWithItsLine) {
+  EXPECT_EQ(
+      sketch("4. Petals 1-2 mm, pale ..... 3. A. busa\n4’. Petals 3-4 mm, bright ..... 4. A. cusa\n"
+             "5. Stems spiny; petals white ..... 6\n"
+             "a. Fruit with forked hairs ..... a. subsp. cusa\n"
+             "b. Fruit with simple hairs ..... b. subsp. dusa\n"),
+      "4[4] Petals 1-2 mm, pale -> A. busa\n"
+      "4[4’] Petals 3-4 mm, bright -> A. cusa\n"
+      "5[5] Stems spiny; petals white -> ?6\n"
+      "1[a] Fruit with forked hairs -> subsp. cusa\n"
+      "1[b] Fruit with simple hairs -> subsp. dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
