@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "keydrift/formats/edition_places.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift {
@@ -92,30 +93,14 @@ class Mover {
   }
 
   void move(Finding& finding) const {
-    move(finding.place);
-    for (auto& related : finding.related) move(related.place);
-  }
-
-  void move(Lead& lead) const {
-    cut_runs(lead);
-    for (auto& run : lead.runs) move(run.place);
-    move(lead.place);
-    move(lead.destination_place);
-    for (auto& statement : lead.statements) move(statement.place);
+    move_places(finding, [this](Place& place) { move(place); });
   }
 
   void move(Edition& edition) const {
-    for (auto& synonymy : edition.front.synonyms) move(synonymy.place);
-    for (auto& place : edition.front.scope.excluded_places) move(place);
-    for (auto& place : edition.front.scope.listed_places) move(place);
-    for (auto& part : edition.parts) move(part.place);
-    for (auto& taxon : edition.taxa) move(taxon.place);
-    for (auto& note : edition.notes) move(note.place);
     for (auto& couplet : edition.couplets) {
-      move(couplet.place);
-      for (auto& reference : couplet.back_references) move(reference.place);
-      for (auto& lead : couplet.leads) move(lead);
+      for (auto& lead : couplet.leads) cut_runs(lead);
     }
+    move_places(edition, [this](Place& place) { move(place); });
   }
 
  private:

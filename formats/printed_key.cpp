@@ -1,50 +1,41 @@
 #include "keydrift/formats/printed_key.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cstddef>
 #include <optional>
 #include <string>
 #include <utility>
 
 #include "keydrift/formats/long_lines.hpp"
 #include "keydrift/formats/printed_accounts.hpp"
-#include "keydrift/formats/printed_accounts_behind.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
-#include "keydrift/formats/printed_bis_labels.hpp"
-#include "keydrift/formats/printed_braces.hpp"
-#include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
-#include "keydrift/formats/printed_dashed_numbers.hpp"
+#include "keydrift/formats/printed_course_reading.hpp"
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_key_findings.hpp"
-#include "keydrift/formats/printed_keys_behind.hpp"
-#include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
-#include "keydrift/formats/printed_numbered_lists.hpp"
-#include "keydrift/formats/printed_numbered_titles.hpp"
-#include "keydrift/formats/printed_paragraphs.hpp"
-#include "keydrift/formats/printed_prose_numbers.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
-#include "keydrift/formats/printed_repeated_notes.hpp"
-#include "keydrift/formats/printed_restored_labels.hpp"
-#include "keydrift/formats/printed_run_on.hpp"
-#include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
-#include "keydrift/formats/printed_species_numbers.hpp"
-#include "keydrift/formats/printed_specks.hpp"
 #include "keydrift/formats/printed_text_reading.hpp"
-#include "keydrift/formats/printed_underlining.hpp"
 
 namespace keydrift {
 
 using namespace printed;
+
+namespace {
+
+// Everything refers to the text as printed then.
+void tell_of_labels(Relabelled const& relabelled, DecodedText const& text, Edition& edition,
+                    std::vector<Finding>& findings) {
+  refer_to_text_before(relabelled, text.text, edition, findings);
+  findings.insert(findings.end(), relabelled.findings.begin(), relabelled.findings.end());
+}
+
+}  // namespace
 
 Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
                                         std::span<LineMarkup const> markup) {
@@ -67,7 +58,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
   // The text with its labels put right, if that is what was read.
-  std::optional<DecodedText> relabelled;
+  std::optional<Relabelled> relabelled;
   auto chosen = read_text(text, markup);
   bool const may_be_damaged =
       markup.empty() && !declared_layout(chosen.lines) &&
@@ -88,7 +79,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   loaded.findings.insert(loaded.findings.end(), read.findings.begin(), read.findings.end());
   PrintedReading reading;
   reading.edition = std::move(read.edition);
-  auto& read_as = relabelled ? *relabelled : text;
+  auto const& read_as = relabelled ? relabelled->text : text;
   KeyText const key{text.name, read_as.text, lines, read.numbering};
   bool const paired = std::any_of(grouping.couplets.begin(), grouping.couplets.end(),
                                   [](RawCouplet const& one) { return one.member_count >= 2; });
@@ -98,10 +89,12 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (!paired || !leads_somewhere || attempt.refused) {
     loaded.findings.push_back(
         no_couplets(read_as, lines, sorted, grouping, paired && !leads_somewhere));
+    if (relabelled) tell_of_labels(*relabelled, text, reading.edition, loaded.findings);
     sort_findings(loaded.findings);
     return loaded;
   }
-  repair_destinations(key, sorted, grouping, reads, loaded.findings);
+  repair_destinations(key, sorted, grouping, reads, loaded.findings,
+                      relabelled ? relabelled->findings.size() : 0);
   reading.source.layout_note = describe_layout(grouping, sorted, reads);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
@@ -111,8 +104,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   keep_one_account_a_line(sorted.accounts);
   report_skipped_lines(key, sorted.accounts, loaded.findings);
   reading.source.lines = std::move(sorted.accounts);
+  if (relabelled) tell_of_labels(*relabelled, text, reading.edition, loaded.findings);
   sort_findings(loaded.findings);
-  reading.source.text = std::move(read_as.text);
+  reading.source.text = std::move(text.text);
   loaded.value = std::move(reading);
   return loaded;
 }

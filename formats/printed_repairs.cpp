@@ -42,8 +42,9 @@ constexpr float kMargin = 0.05F;  // by which others have to be less likely
 class Repairer {
  public:
   Repairer(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
-           std::vector<ReadLead>& reads, std::vector<Finding>& findings)
+           std::vector<ReadLead>& reads, std::vector<Finding>& findings, std::size_t damaged_labels)
       : key_{key},
+        damaged_labels_{damaged_labels},
         leads_{sorted.leads},
         reads_{reads},
         findings_{findings},
@@ -244,7 +245,8 @@ class Repairer {
   // Other labels or ends were misread.
   [[nodiscard]] bool is_scan() const {
     constexpr std::ptrdiff_t kFewest = 2;
-    auto const labels = std::count_if(leads_.begin(), leads_.end(),
+    auto const labels = static_cast<std::ptrdiff_t>(damaged_labels_) +
+                        std::count_if(leads_.begin(), leads_.end(),
                                       [](RawLead const& lead) { return lead.misprinted; });
     return labels + std::count_if(findings_.begin(), findings_.end(),
                                   [](Finding const& one) {
@@ -396,6 +398,7 @@ class Repairer {
   }
 
   KeyText const& key_;
+  std::size_t damaged_labels_;
   std::vector<RawLead> const& leads_;
   std::vector<ReadLead>& reads_;
   std::vector<Finding>& findings_;
@@ -412,9 +415,10 @@ class Repairer {
 }  // namespace
 
 void repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
-                         std::vector<ReadLead>& reads, std::vector<Finding>& findings) {
+                         std::vector<ReadLead>& reads, std::vector<Finding>& findings,
+                         std::size_t damaged_labels) {
   if (key.numbering.family != LabelFamily::digits) return;
-  Repairer{key, sorted, grouping, reads, findings}.repair();
+  Repairer{key, sorted, grouping, reads, findings, damaged_labels}.repair();
 }
 
 }  // namespace keydrift::printed

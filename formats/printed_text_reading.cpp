@@ -29,7 +29,6 @@
 #include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_key_findings.hpp"
 #include "keydrift/formats/printed_keys_behind.hpp"
-#include "keydrift/formats/printed_label_course.hpp"
 #include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
@@ -47,7 +46,6 @@
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
-#include "keydrift/formats/printed_text_changes.hpp"
 #include "keydrift/formats/printed_underlining.hpp"
 
 namespace keydrift::printed {
@@ -262,95 +260,6 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
   }
   if (!attempt.refused) take_keys_behind(text, lines, attempt);
   return reading;
-}
-
-namespace {
-
-// Signs, numbers or names were misread.
-bool shows_scan(TextReading const& reading) {
-  constexpr std::ptrdiff_t kFewest = 2;
-  auto const misread = [](std::vector<Finding> const& findings) {
-    return std::count_if(findings.begin(), findings.end(),
-                         [](Finding const& one) { return one.code.starts_with("misread-"); });
-  };
-  return misread(reading.findings) + misread(reading.attempt.read->findings) >= kFewest;
-}
-
-// `change` as it stands in the relabelled text, where its line begins at byte `at`.
-Finding label_put_right(std::string_view file, SourceLine const& line, LabelChange const& change,
-                        std::size_t at) {
-  auto const label = trim_right(change.label);
-  auto const printed = line.text.substr(0, change.bytes);
-  Finding finding;
-  finding.code = "misprinted-label";
-  finding.severity = Severity::warning;
-  finding.file = std::string{file};
-  finding.place = place_in(line, line.begin, line.begin);
-  finding.place.begin = at;
-  finding.place.end = at + label.size();
-  finding.printed = std::string{printed};
-  finding.message = printed.empty()
-                        ? "no label is printed; the labels around tell that \"" +
-                              std::string{label} + "\" begins here"
-                        : "\"" + std::string{printed} + "\" was read as \"" + std::string{label} +
-                              "\", which the labels around call for";
-  finding.remedy = "print the label as the others are";
-  return finding;
-}
-
-}  // namespace
-
-bool hides_labels(TextReading const& reading) {
-  auto const& sorted = reading.attempt.read->sorted;
-  auto const& lines = reading.lines;
-  auto const& reads = reading.attempt.read->reads;
-  bool const within = std::any_of(reads.begin(), reads.end(), [](ReadLead const& read) {
-    return may_begin_with_label(read.lead.text);
-  });
-  if (within) return true;
-  // Not for every line of a key: only of the leads' further lines.
-  for (auto const& lead : sorted.leads) {
-    for (std::uint32_t p = 1; p < lead.piece_count; ++p) {
-      auto const line = sorted.pieces[lead.first_piece + p].line;
-      if (line < lines.size() && may_begin_with_label(lines[line].text)) return true;
-    }
-  }
-  return false;
-}
-
-std::optional<TextReading> read_by_label_course(DecodedText const& text, TextReading const& reading,
-                                                std::optional<DecodedText>& relabelled) {
-  auto const course = label_course(reading.lines, shows_scan(reading));
-  if (course.empty()) return std::nullopt;
-  std::vector<TextChange> changes;
-  std::vector<Finding> findings;
-  std::ptrdiff_t shift = 0;
-  for (auto const& change : course) {
-    auto const& line = reading.lines[change.line];
-    auto const at = static_cast<std::size_t>(static_cast<std::ptrdiff_t>(line.begin) + shift);
-    if (!change.unprinted) findings.push_back(label_put_right(text.name, line, change, at));
-    changes.push_back({line.begin, change.bytes, change.label});
-    shift += static_cast<std::ptrdiff_t>(change.label.size()) -
-             static_cast<std::ptrdiff_t>(change.bytes);
-  }
-  relabelled = text;
-  make_changes(changes, relabelled->text);
-  auto other = read_text(*relabelled, {});
-  auto const& now = other.attempt.judgement;
-  auto const& before = reading.attempt.judgement;
-  auto const amiss = [](Judgement const& one) {
-    return static_cast<std::int64_t>(one.leads) - one.points();
-  };
-  bool const better =
-      !other.attempt.refused && now.hangs_together() &&
-      (reading.attempt.refused || (now.points() > before.points() && amiss(now) <= amiss(before)));
-  if (!better) {
-    relabelled.reset();
-    return std::nullopt;
-  }
-  other.findings.insert(other.findings.end(), reading.findings.begin(), reading.findings.end());
-  other.findings.insert(other.findings.end(), findings.begin(), findings.end());
-  return other;
 }
 
 }  // namespace keydrift::printed

@@ -3,7 +3,6 @@
 // formats.
 
 #include <cstdint>
-#include <optional>
 #include <span>
 #include <vector>
 
@@ -26,15 +25,5 @@ struct TextReading {
 // Mends `text` where scanning made other signs of its own, unless marks of its lines are given,
 // which hold its places.
 [[nodiscard]] TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup);
-
-// A lead goes on with a line whose first sign may be what is left of a label: "'b. Wings", "c :
-// Legs".
-[[nodiscard]] bool hides_labels(TextReading const& reading);
-
-// The reading of the text with its labels put right (printed_label_course.hpp), if it hangs
-// together better than `reading`; `relabelled` is then that text.  nullopt, and no text, if it does
-// not.
-[[nodiscard]] std::optional<TextReading> read_by_label_course(
-    DecodedText const& text, TextReading const& reading, std::optional<DecodedText>& relabelled);
 
 }  // namespace keydrift::printed

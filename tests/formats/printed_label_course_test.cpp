@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/text.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -219,6 +220,31 @@ TEST(PrintedLabelCourse, EachChangeIsReported) {
       has("key.txt:9:1: warning: \"A,\" was read as \"4.\", which the labels around call "
           "for [misprinted-label] (print the label as the others are)"))
       << ::testing::PrintToString(all);
+}
+
+// Users see the text as printed: places are of that text, though another one was read.
+TEST(PrintedLabelCourse, PlacesAreOfTheTextAsPrinted) {
+  auto const text = damaged(std::string{kDashes},
+                            {{"– Legs", "Legs"}, {"3. Wings", "'B .  Wings"}, {"– Lab", "■ Lab"}});
+  auto const loaded = read_printed_key({.name = "key.txt", .bytes = text});
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded.value->source.text, text);
+  TextPlaces const places{text};
+  std::size_t runs = 0;
+  for (auto const& couplet : loaded.value->edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      for (auto const& run : lead.runs) {
+        EXPECT_EQ(text.substr(run.place.begin, run.place.end - run.place.begin), lead.text);
+        EXPECT_EQ(run.place, places.at(run.place.begin, run.place.end)) << lead.text;
+        ++runs;
+      }
+      EXPECT_EQ(lead.place, places.at(lead.place.begin, lead.place.end)) << lead.text;
+      EXPECT_EQ(text.substr(lead.destination_place.begin,
+                            lead.destination_place.end - lead.destination_place.begin),
+                lead.destination_printed);
+    }
+  }
+  EXPECT_EQ(runs, 10U);
 }
 
 // --- what stays as it is ------------------------------------------------------------------------
