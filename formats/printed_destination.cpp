@@ -164,11 +164,12 @@ std::string_view without_bracketed_page(std::string_view text) {
 
 bool names_a_key(std::string_view text) {
   static constexpr std::array kKeyWords{
-      "key"sv,         "keys"sv,       "group"sv,   "section"sv, "part"sv,  "table"sv,
-      "schlüssel"sv,   "gruppe"sv,     "teil"sv,    "tabelle"sv, "clé"sv,   "cle"sv,
-      "clef"sv,        "groupe"sv,     "clave"sv,   "grupo"sv,   "chave"sv, "clavis"sv,
-      "parte"sv,       "subkey"sv,     "sub-key"sv, "tableau"sv, "série"sv, "serie"sv,
-      "hauptgruppe"sv, "untergruppe"sv};
+      "key"sv,         "keys"sv,        "group"sv,   "section"sv, "part"sv,  "table"sv,
+      "schlüssel"sv,   "gruppe"sv,      "teil"sv,    "tabelle"sv, "clé"sv,   "cle"sv,
+      "clef"sv,        "groupe"sv,      "clave"sv,   "grupo"sv,   "chave"sv, "clavis"sv,
+      "parte"sv,       "subkey"sv,      "sub-key"sv, "tableau"sv, "série"sv, "serie"sv,
+      "hauptgruppe"sv, "untergruppe"sv, "skupina"sv, "grupa"sv,   "grupp"sv, "gruppo"sv,
+      "groep"sv};
   if (!explicit_key_title(text).empty()) return true;
   auto const first_end = text.find(' ');
   if (first_end == std::string_view::npos || first_end > kLongestKeyWord) return false;

@@ -325,6 +325,11 @@ bool LeadsSoFar::continues_destination(std::size_t at) const {
                      line.text.find(' ') != std::string_view::npos;
   if (whole && (is_dated_authorship(line.text) || group)) return false;
   if (is_dated_authorship(line.text) || names_.go_on(destination, at)) return true;
+  // "… → Cherry pea scale" / "(Globolecan cerasinum)"
+  if (line.text.starts_with('(') &&
+      closes_common_name(std::string{destination} + " " + std::string{line.text})) {
+    return true;
+  }
   if (leaves_bracket_open(last_line())) return true;
   auto const first = code_point_at(line.text, 0).value;
   bool const deeper = line.indent > lines_[lead.line].indent;

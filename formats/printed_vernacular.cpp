@@ -89,7 +89,9 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   if (several && is_capitalised(first) && has_latin_ending(first)) return true;
   bool const unnamed = next == "sp." || next == "spp." || next == "sp" || next == "spp";
   if (unnamed && i > 0 && is_capitalised(first) && has_strict_latin_ending(first)) return true;
-  if (!is_epithet(epithet)) return false;
+  // English nouns that end as epithets do: "Merrowdale scale".
+  static constexpr std::array kNouns{"scale"sv, "hare"sv, "whale"sv, "crocodile"sv};
+  if (!is_epithet(epithet) || is_one_of(kNouns, epithet)) return false;
   if (is_abbreviated(first)) return has_epithet_ending(epithet);
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;
   // "Pine warbler" has the form of a name; "Aus minor" and "Pinion albus" are names.
@@ -195,6 +197,19 @@ std::size_t words_in_other_letters(std::span<std::string_view const> words) {
   return 0;
 }
 
+// "Cherry pea scale (Globolecan cerasinum)": two words in brackets behind a common name, of which
+// one has no capital, and nothing else.  The genus need not end as most do.
+bool closes_common_name(std::span<std::string_view const> words, std::size_t i) {
+  if (i < 2 || i + 2 != words.size() || !words[i + 1].ends_with(')')) return false;
+  auto const genus = without_bracket(words[i]);
+  auto const epithet = without_closing(words[i + 1]);
+  bool const small = std::any_of(
+      words.begin() + 1, words.begin() + static_cast<std::ptrdiff_t>(i), [](std::string_view word) {
+        return is_lower(code_point_at(word, 0).value) && !is_particle(word) && is_plain_word(word);
+      });
+  return small && is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);
+}
+
 }  // namespace
 
 std::size_t words_before_name(std::span<std::string_view const> words) {
@@ -233,6 +248,7 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
                                  });
       return latin && !common && (parted || i == 1) ? 0 : i;
     }
+    if (words[i].front() == '(' && closes_common_name(words, i)) return i;
     if (words[i].front() == '(' || words[i].front() == '[' || !may_be_vernacular(words[i]))
       return 0;
   }
@@ -266,6 +282,12 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
   bool const latin =
       has_latin_ending(genus) || (close == i + 1 && !has_strict_latin_ending(fold(words[0])));
   return latin ? i : 0;
+}
+
+bool closes_common_name(std::string_view text) {
+  auto const words = words_of(text, kMostVernacularWords + 2);
+  return words.size() > 2 && closes_common_name(words, words.size() - 2) &&
+         words[words.size() - 2].starts_with('(');
 }
 
 bool is_name_behind_common_one(std::string_view text) {

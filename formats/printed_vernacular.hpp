@@ -20,6 +20,10 @@ namespace keydrift::printed {
 // stand before the Latin name in brackets; more stands behind it only where all are in capitals.
 [[nodiscard]] std::size_t words_before_bracketed_binomial(std::span<std::string_view const> words);
 
+// "Cherry pea scale (Globolecan cerasinum)": a common name, and the Latin one in brackets, whose
+// genus need not end as most do.
+[[nodiscard]] bool closes_common_name(std::string_view text);
+
 // "family", "Untergattung", "subgen.": a rank that is no part of the name behind it.  `folded`: the
 // case-folded word.
 [[nodiscard]] bool is_rank_noun(std::string_view folded);

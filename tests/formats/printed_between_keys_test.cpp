@@ -445,5 +445,16 @@ TEST(PrintedNotes, OfOneKindBeneathEachSpecies) {
   }
 }
 
+TEST(PrintedBetweenKeys, GroupsOfOtherTongues) {
+  for (std::string const group : {"Skupina", "Grupa", "Grupp", "Groep", "Gruppo"}) {
+    auto const text =
+        "1 Legs red ..... " + group + " A\n– Legs black ..... " + group + " B\n\n" + group +
+        " A\n\n1 Head red ..... Ausella busa\n– Head black ..... Ausella cusa\n\n" + group +
+        " B\n\n1 Wings red ..... Ausella dusa\n– Wings black ..... Ausella fusa\n";
+    EXPECT_NE(sketch(text).find("Legs red -> key: " + group + " A\n"), std::string::npos)
+        << sketch(text);
+  }
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -132,5 +132,22 @@ TEST(PrintedCommonEnds, CapitalsBeforeABracketedBinomialAreNoName) {
             "3[] Two prolegs -> Xylogestra decorata (TWIG LOOPER)\n");
 }
 
+// The bracket may stand on the next line, the genus ends as no other does, "Merrowdale scale" looks
+// like a species.
+TEST(PrintedCommonEnds, TheLatinNameBehindACommonOne) {
+  EXPECT_EQ(
+      sketch("1. Shell round ..... 2\n– Shell long ..... Plum mussel scale (Ulmaspis conchata)\n"
+             "2. Back domed ..... Cherry pea scale\n(Globolecan cerasinum)\n"
+             "– Back flat ..... 3\n"
+             "3. A letter H on the back ..... H-back scale (Hattalecan insigne)\n"
+             "– No letter ..... Merrowdale scale (Plano-\nlecan lampwickae)\n"),
+      "1[1] Shell round -> 2\n"
+      "1[–] Shell long -> Ulmaspis conchata (Plum mussel scale)\n"
+      "2[2] Back domed -> Globolecan cerasinum (Cherry pea scale)\n"
+      "2[–] Back flat -> 3\n"
+      "3[3] A letter H on the back -> Hattalecan insigne (H-back scale)\n"
+      "3[–] No letter -> Planolecan lampwickae (Merrowdale scale)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
