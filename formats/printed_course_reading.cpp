@@ -9,6 +9,7 @@
 #include "keydrift/formats/edition_places.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_course.hpp"
+#include "keydrift/formats/printed_label_fronts.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {

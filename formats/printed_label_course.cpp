@@ -8,10 +8,9 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label_fronts.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
-#include "keydrift/formats/printed_second_leads.hpp"
-#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_worn_label.hpp"
 
 namespace keydrift::printed {
@@ -19,7 +18,7 @@ namespace {
 
 constexpr std::size_t kMostLines = 20000;
 constexpr std::size_t kMostStates = 24;  // that are followed from line to line
-constexpr std::size_t kMostLevels = 40;  // couplets from the last one up to that of a rival
+constexpr std::size_t kMostLevels = 16;  // couplets from the last one up to that of a rival
 constexpr std::size_t kFewestLeads = 6;
 constexpr std::size_t kFewestWorn = 2;   // labels that show that a scan was read
 constexpr std::size_t kFewestSound = 2;  // of so many labels one at least is sound
@@ -81,18 +80,9 @@ struct Way {
   Step step;
 };
 
-// What can be told of a line before any habit is looked at.
-struct Front {
-  bool empty{};
-  bool may_be_label{};  // its front is short, or has a figure or sign
-  bool may_be_words{};  // a lead may begin there without a label
-  bool dash{};
-  bool is_no_lead{};  // so it was marked, by what the damaged labels let it look like
-};
-
 class Course {
  public:
-  Course(std::vector<SourceLine> const& lines, std::vector<Front> const& fronts,
+  Course(std::vector<SourceLine> const& lines, std::vector<LineFront> const& fronts,
          std::vector<bool> const& ended, std::set<std::uint32_t> const& sought,
          LabelHabit const& habit, bool upper)
       : lines_{lines},
@@ -415,7 +405,7 @@ class Course {
   }
 
   std::vector<SourceLine> const& lines_;
-  std::vector<Front> const& fronts_;
+  std::vector<LineFront> const& fronts_;
   std::vector<bool> const& ended_;
   std::set<std::uint32_t> const& sought_;  // numbers that lines end in
   LabelHabit const& habit_;
@@ -430,116 +420,14 @@ class Course {
   State best_;
 };
 
-bool is_plain(unsigned char c) { return is_letter(c) && c < 0x80; }
-
-bool may_be_label(std::string_view text) {
-  constexpr std::size_t kLongestLabel = 12;
-  auto const front = text.substr(0, std::min(text.find_first_of(" \t"), kLongestLabel));
-  if (front.size() <= 3) return true;
-  bool const letters = std::all_of(front.begin(), front.end(), [](char c) {
-    auto const sign = static_cast<unsigned char>(c);
-    return sign >= 0x80 || is_letter(sign) || c == ',' || c == '-' || c == ';';
-  });
-  return !letters || static_cast<unsigned char>(front[0]) >= 0x80;
-}
-
-std::vector<Front> fronts_of(std::vector<SourceLine> const& lines) {
-  std::vector<Front> fronts(lines.size());
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    auto const text = lines[i].text;
-    auto& front = fronts[i];
-    front.empty = text.empty() || lines[i].is_title;
-    front.is_no_lead = lines[i].is_no_lead;
-    if (front.empty) continue;
-    front.may_be_label = may_be_label(text) && !names_numbered_species(text);
-    // ". Genus Ausella" behind a line that ends in dots
-    auto const above = i > 0 ? lines[i - 1].text : std::string_view{};
-    bool const dots = text.starts_with(". ") && (above.ends_with("..") || above.ends_with(" ."));
-    if (dots) front.may_be_label = false;
-    auto const label = read_label(text);
-    front.dash = label && label->is_dash();
-    front.may_be_words = !front.is_no_lead && is_upper(code_point_at(text, 0).value) &&
-                         !starts_note(text) && !starts_caption(text) && !is_page_furniture(text) &&
-                         !is_author_alone(text) && !mentions_key(text) &&
-                         !is_in_capitals(text.substr(0, text.find(' ')), 3);
-  }
-  return fronts;
-}
-
-// Numbers that lines end in, of couplets it may be.
-std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
-  std::set<std::uint32_t> numbers;
-  constexpr std::size_t kMostDigits = 3;
-  for (auto const& line : lines) {
-    auto const text = trim_right(
-        line.text.ends_with('.') ? line.text.substr(0, line.text.size() - 1) : line.text);
-    auto const digits = text.substr(text.find_last_not_of("0123456789") + 1);
-    if (!digits.empty() && digits.size() <= kMostDigits) numbers.insert(number_of(digits));
-  }
-  return numbers;
-}
-
-// By line: what stands above it ends a lead.
-std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering const& numbering) {
-  SecondLeads const ends{lines, numbering};
-  // "8" on a line of its own
-  constexpr std::uint32_t kMostLost = 2;  // couplets behind the last one whose number is sound
-  auto const last = numbering.numbers.empty() ? 0 : numbering.numbers.back() + kMostLost;
-  auto const is_end = [last](std::string_view text) {
-    return is_number_only(text) && number_of(text.substr(0, text.find('.'))) <= last;
-  };
-  std::vector<bool> ended(lines.size());
-  std::size_t above = lines.size();
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    ended[i] = above < lines.size() && (is_end(lines[above].text) || ends.may_end(above));
-    auto const text = lines[i].text;
-    if (!text.empty() && (is_end(text) || !is_page_furniture(text))) above = i;
-  }
-  return ended;
-}
-
 }  // namespace
-
-namespace {
-
-// A word with a capital follows, and one without.
-bool goes_on_in_words(std::string_view line, std::size_t at) {
-  auto const words = words_of(line.substr(at), 2);
-  return words.size() == 2 && is_upper(code_point_at(words[0], 0).value) &&
-         std::all_of(words[1].begin(), words[1].end(), [](char c) { return c >= 'a' && c <= 'z'; });
-}
-
-}  // namespace
-
-bool may_begin_with_label(std::string_view line) {
-  constexpr std::size_t kMostWords = 3;
-  constexpr std::size_t kLongest = 6;  // bytes of a word
-  bool sign = false;
-  std::size_t at = 0;
-  for (std::size_t words = 0; words < kMostWords; ++words) {
-    auto const word = line.substr(at, line.find_first_of(" \t", at) - at);
-    auto const first = code_point_at(word, 0).value;
-    bool const capital = is_upper(first) && is_lower(code_point_at(word, 1).value);
-    if (capital) return (sign || words > 0) && word.size() > 2;
-    auto const letters = static_cast<std::size_t>(
-        std::count_if(word.begin(), word.end(), [](unsigned char c) { return is_plain(c); }));
-    if (word.empty() || word.size() > kLongest || letters > 2) return false;
-    sign = sign || letters < word.size();
-    // "B. Roe", "C. crenatus": an initial; "E. Margin of the shield" is none
-    if (is_upper(first) && word.ends_with('.') && !goes_on_in_words(line, at + word.size())) {
-      return false;
-    }
-    at = skip_blanks(line, at + word.size());
-  }
-  return false;
-}
 
 std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool scan) {
   if (lines.size() > kMostLines) return {};
   auto const habits = label_habits(lines);
   if (habits.empty()) return {};
   auto const numbering = decide_numbering(lines);
-  auto const fronts = fronts_of(lines);
+  auto const fronts = line_fronts(lines);
   auto const ended = ended_above(lines, numbering);
   auto const sought = numbers_at_ends(lines);
   std::vector<LabelChange> changes;
@@ -554,8 +442,8 @@ std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool
     changes = course.changes(scan);
     // Where so much would have to be amiss the labels are others.
     auto const worn = std::count_if(changes.begin(), changes.end(), [](LabelChange const& one) {
-      return is_digit(static_cast<unsigned char>(one.label[0])) ||
-             is_plain(static_cast<unsigned char>(one.label[0]));
+      auto const first = static_cast<unsigned char>(one.label[0]);
+      return is_digit(first) || (first < 0x80 && is_letter(first));
     });
     if (static_cast<std::size_t>(worn) * kFewestSound > course.leads()) changes.clear();
   }

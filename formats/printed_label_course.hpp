@@ -5,7 +5,6 @@
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "keydrift/formats/printed_lines.hpp"
@@ -19,10 +18,6 @@ struct LabelChange {
   std::string label;    // with its blank behind where none stands
   bool unprinted{};     // the key prints no label for second leads
 };
-
-// Signs or figures stand before a word with a capital, "'b. Wings", "c : Legs", "1 6 (15) Head":
-// they may be what is left of a label.
-[[nodiscard]] bool may_begin_with_label(std::string_view line);
 
 // The changes that make the labels count on through the key, in the order of the lines.  Empty
 // where none is damaged, or the labels are of no kind that is known here.

@@ -72,8 +72,11 @@ bool SecondLeads::may_begin(std::size_t line) const {
 }
 
 bool SecondLeads::may_end(std::size_t line) const {
+  constexpr std::size_t kMostLines = 3;  // of authors
+  for (std::size_t i = 0; i < kMostLines && line > 0 && is_author_alone(lines_[line].text); ++i) {
+    --line;
+  }
   auto const text = lines_[line].text;
-  if (line > 0 && is_author_alone(text)) return may_end(line - 1);
   return ends_lead(line) || ends_in_page(text) || loose_name(text) || is_genusless_name(text) ||
          authors_.knows(authored_end(text)) || ends_in_figure(text);
 }
