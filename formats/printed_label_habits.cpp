@@ -47,6 +47,7 @@ void append_utf8(std::string& text, char32_t c) {
 struct Tally {
   std::array<std::size_t, kLabelEnds> ends{};
   std::array<std::size_t, kLabelEnds> seconds{};  // ends of those that repeat the one above
+  std::array<std::size_t, kLabelEnds> marks{};    // ends of those with a mark, 4'
   std::set<std::uint32_t> numbers;
   std::size_t labels{};
   std::size_t lettered{};
@@ -101,7 +102,10 @@ class HabitFinder {
     ++tally.labels;
     bool const known = !tally.numbers.insert(label->number).second;
     bool const repeats = known && label->letter.empty() && label->marks == 0;
-    ++(repeats ? tally.seconds : tally.ends)[static_cast<std::size_t>(label->end)];
+    bool const marked = !letters && label->letter.empty() && label->marks > 0;
+    ++(repeats  ? tally.seconds
+       : marked ? tally.marks
+                : tally.ends)[static_cast<std::size_t>(label->end)];
     if (!label->letter.empty()) {
       ++tally.lettered;
     } else if (label->marks > 0) {
@@ -177,8 +181,8 @@ class HabitFinder {
   // "__ Wings", where all dashes became so
   void count_remains(std::string_view text) {
     auto const sign = code_point_at(text, 0).value;
-    if (sign != '_' && sign != '~' && sign != U'■') return;
-    auto const words = skip_blanks(text, std::min(text.find(' '), text.size()));
+    if (sign != '_' && sign != '~' && sign != U'■' && sign != U'•') return;
+    auto const words = skip_blanks(text, std::min(text.find_first_of(" \t"), text.size()));
     if (is_upper(code_point_at(text, words).value)) ++dashes_[U'–'];
   }
 
@@ -210,6 +214,7 @@ class HabitFinder {
       add(habit);
     };
     offer(most(digits_.lettered), SecondSign::lettered);
+    habit.second_end = Tally::most(digits_.marks);
     offer(most(digits_.marked), SecondSign::marked);
     offer(most(dashes), SecondSign::dash);
     habit.second_end = Tally::most(digits_.seconds);
@@ -334,7 +339,9 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
     label += kAnyFigures;
     label += U')';
   }
-  auto const sign_behind = half > 1 && second == SecondSign::repeated ? second_end : end;
+  bool const apart =
+      second == SecondSign::repeated || (second == SecondSign::marked && sign == LabelSign::number);
+  auto const sign_behind = half > 1 && apart ? second_end : end;
   if (sign_behind != 0) label += sign_behind;
   return label;
 }

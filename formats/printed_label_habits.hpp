@@ -42,7 +42,7 @@ struct LabelHabit {
   bool nested{false};               // couplets stand beneath the leads that lead to them
   bool back{false};                 // the numbers of couplets that lead there stand in brackets
   char32_t end{};                   // '.', ')', ':'; 0 for none
-  char32_t second_end{};            // the same of leads that repeat a number: "1" and "1."
+  char32_t second_end{};            // the same of second leads with a number: "1" and "1'."
   std::vector<RankAlphabet> ranks;  // for LabelSign::ranks, from the first rank on
   char32_t dash{};                  // of further leads, as most are printed
 
