@@ -141,8 +141,7 @@ class Course {
   }
 
  private:
-  // --- from line to line
-  // --------------------------------------------------------------------------
+  // --- from line to line ------------------------------------------------------------------------
 
   void pass(std::uint32_t i) {
     known_.clear();
@@ -194,12 +193,11 @@ class Course {
       return 0;
     bool const ends = (label->end == LabelEnd::none) == (habit_.end == 0);
     bool const words =
-        label->text_at < text.size() && starts_with_upper(text.substr(label->text_at));
+        label->text_at < text.size() && (!upper_ || starts_with_upper(text.substr(label->text_at)));
     return ends && words ? kLabelLeftOver : 0;
   }
 
-  // --- the leads that may begin at a line
-  // ---------------------------------------------------------
+  // --- the leads that may begin at a line -------------------------------------------------------
 
   void begin_lead(std::uint32_t i, State const& state) {
     if (state.leads == 0) {
@@ -424,16 +422,17 @@ class Course {
 
 std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool scan) {
   if (lines.size() > kMostLines) return {};
-  auto const habits = label_habits(lines);
-  if (habits.empty()) return {};
   auto const numbering = decide_numbering(lines);
+  bool const upper = numbering.words_start_upper || numbering.numbers.empty();
+  auto const habits = label_habits(lines, upper);
+  if (habits.empty()) return {};
   auto const fronts = line_fronts(lines);
   auto const ended = ended_above(lines, numbering);
   auto const sought = numbers_at_ends(lines);
   std::vector<LabelChange> changes;
   float most = 0;
   for (auto const& habit : habits) {
-    Course course{lines, fronts, ended, sought, habit, true};
+    Course course{lines, fronts, ended, sought, habit, upper};
     course.run();
     auto const sound = kLead * static_cast<float>(course.leads());
     if (course.leads() < kFewestLeads || course.worth() <= most) continue;

@@ -65,7 +65,7 @@ struct Tally {
 
 class HabitFinder {
  public:
-  explicit HabitFinder(std::vector<SourceLine> const& lines) {
+  HabitFinder(std::vector<SourceLine> const& lines, bool upper) : capitals_{upper} {
     for (auto const& line : lines) {
       if (!line.text.empty() && !line.is_no_lead) count(line.text);
     }
@@ -87,7 +87,7 @@ class HabitFinder {
     auto const label = read_label(text);
     if (!label || label->decimal || label->text_at >= text.size()) return;
     auto const first = code_point_at(text, label->text_at).value;
-    if (is_lower(first)) return;
+    if (capitals_ && is_lower(first)) return;
     if (label->is_dash()) {
       ++dashes_[code_point_at(text, 0).value];
       return;
@@ -255,6 +255,7 @@ class HabitFinder {
   };
 
   std::vector<RankTally> ranks_;  // in order of first appearance
+  bool capitals_;                 // words begin so
   Tally digits_;
   Tally upper_;
   Tally lower_;
@@ -376,8 +377,8 @@ bool names_numbered_species(std::string_view text) {
   return is_numbered_name(text) || is_numbered_name_in_full(text);
 }
 
-std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines) {
-  return HabitFinder{lines}.find();
+std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines, bool upper) {
+  return HabitFinder{lines, upper}.find();
 }
 
 }  // namespace keydrift::printed

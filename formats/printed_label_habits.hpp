@@ -57,7 +57,8 @@ struct LabelHabit {
 // "1. A. busa (p. 112)": the number is no label.
 [[nodiscard]] bool names_numbered_species(std::string_view text);
 
-// Those that the labels of the lines speak for.
-[[nodiscard]] std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines);
+// Those that the labels of the lines speak for.  `upper`: words begin with a capital.
+[[nodiscard]] std::vector<LabelHabit> label_habits(std::vector<SourceLine> const& lines,
+                                                   bool upper);
 
 }  // namespace keydrift::printed

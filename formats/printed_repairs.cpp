@@ -113,8 +113,7 @@ class Repairer {
   }
 
  private:
-  // --- couplets that no lead leads to
-  // -------------------------------------------------------------
+  // --- couplets that no lead leads to -----------------------------------------------------------
 
   struct Pair {
     std::size_t doubtful{};

@@ -90,6 +90,19 @@ TEST(PrintedLabelCourse, NumbersAndDashes) {
                                         });
 }
 
+TEST(PrintedLabelCourse, WordsWithoutCapitals) {
+  auto key = std::string{kDashes};
+  for (std::string_view const word : {"Legs", "Head", "Wings", "Labrum", "Tibiae"}) {
+    auto small = std::string{word};
+    small[0] = static_cast<char>(small[0] - 'A' + 'a');
+    key = all_with(key, word, small);
+  }
+  expect_unharmed(key, {
+                           {{"2. head", "a. head"}, {"– legs", "■ legs"}},
+                           {{"3. wings", "B. wings"}, {"5. tib", "'S. tib"}},
+                       });
+}
+
 TEST(PrintedLabelCourse, NumbersWithBackReferences) {
   auto key = std::string{kDashes};
   for (auto const& [bare, full] : Damage{{"2. Head", "2 (1). Head"},
