@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -175,6 +176,24 @@ std::size_t close_spaced_words(std::string& text) {
   return words;
 }
 
+namespace {
+
+// "f† Annuals", "†t Annuals", "+f Gills": one of two signs came out as a letter.  `sign`: the
+// other.
+std::optional<TextChange> half_misread(TextLine const& line, std::string_view sign) {
+  auto const text = line.text;
+  bool const behind = text.starts_with(sign);
+  auto const letter = behind ? sign.size() : 0;
+  if (letter >= text.size() || (text[letter] != 'f' && text[letter] != 't')) return std::nullopt;
+  if (!behind && !text.substr(1).starts_with(sign)) return std::nullopt;
+  auto const end = sign.size() + 1;
+  if (!is_blank(code_point_at(text, end).value)) return std::nullopt;
+  if (!is_upper(code_point_at(text, skip_blanks(text, end)).value)) return std::nullopt;
+  return TextChange{line.begin, end, std::string{sign} + std::string{sign}};
+}
+
+}  // namespace
+
 std::size_t restore_daggers(std::string& text) {
   static constexpr std::string_view kDaggers = "†††";
   static constexpr std::string_view kDoubleDaggers = "‡‡";
@@ -187,6 +206,7 @@ std::size_t restore_daggers(std::string& text) {
   Found t;
   Found f;
   std::vector<TextChange> pluses;
+  std::vector<TextChange> halves;
   bool dagger = false;
   bool double_dagger = false;
   bool plus = false;
@@ -201,6 +221,9 @@ std::size_t restore_daggers(std::string& text) {
     double_dagger = double_dagger || first == 0x2021;
     // In a lettered key "t" stands behind "s", and "f" behind "e".
     lettered = lettered || strokes(line.text, 's') > 0 || strokes(line.text, 'e') > 0;
+    for (std::string_view const sign : {"†", "+"}) {
+      if (auto change = half_misread(line, sign)) halves.push_back(*std::move(change));
+    }
     for (char const sign : {'t', 'f'}) {
       auto const count = strokes(line.text, sign);
       if (count == 0) {
@@ -230,6 +253,7 @@ std::size_t restore_daggers(std::string& text) {
   bool const beneath_stars = star && stars && f.lines.size() >= kFewest;
   if (!lettered && f.two && (dagger || beneath_stars)) take(f.lines);
   if (double_dagger && !plus) take(pluses);
+  if (dagger || plus) take(halves);
   std::sort(changes.begin(), changes.end(),
             [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
   make_changes(changes, text);

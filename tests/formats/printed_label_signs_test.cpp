@@ -242,5 +242,18 @@ TEST(PrintedLabelSigns, DaggersBeneathStars) {
   EXPECT_EQ(sketch(key("f", "tf")), sketch(key("†", "††")));
 }
 
+TEST(PrintedLabelSigns, OneOfTwoDaggersOrCrosses) {
+  auto const key = [](std::string_view one, std::string_view two) {
+    return "Key to Ausella\n\n* Stem short.\n" + std::string{one} +
+           " Leaves red ..... Ausella busa\n" + std::string{two} +
+           " Leaves blue ..... Ausella cusa\n** Stem long.\n" + std::string{one} +
+           " Gills red ..... Ausella dusa\n" + std::string{two} +
+           " Gills blue ..... Ausella fusa\n";
+  };
+  EXPECT_EQ(sketch(key("†", "f†")), sketch(key("†", "††")));
+  EXPECT_EQ(sketch(key("†", "†t")), sketch(key("†", "††")));
+  EXPECT_EQ(sketch(key("+", "+f")), sketch(key("+", "++")));
+}
+
 }  // namespace
 }  // namespace keydrift
