@@ -119,11 +119,15 @@ std::optional<TextReading> read_by_label_course(DecodedText const& text, TextRea
                                                 std::optional<Relabelled>& relabelled) {
   auto const course = label_course(reading.lines, shows_scan(reading));
   if (course.empty()) return std::nullopt;
-  relabelled.emplace(Relabelled{text, {}});
+  relabelled.emplace(Relabelled{text, {}, {}});
   std::vector<TextChange> changes;
   for (auto const& change : course) {
     auto const& line = reading.lines[change.line];
-    if (!change.unprinted) relabelled->findings.push_back(label_put_right(text.name, line, change));
+    if (change.unprinted) {
+      relabelled->dashes.insert(line.number);
+    } else {
+      relabelled->findings.push_back(label_put_right(text.name, line, change));
+    }
     changes.push_back({line.begin, change.bytes, change.label});
   }
   // Lines of columns do not stand in the order of the text.
@@ -146,6 +150,18 @@ std::optional<TextReading> read_by_label_course(DecodedText const& text, TextRea
   }
   other.findings.insert(other.findings.end(), reading.findings.begin(), reading.findings.end());
   return other;
+}
+
+void take_back_dashes(Relabelled const& relabelled, TextReading& reading) {
+  auto& read = *reading.attempt.read;
+  for (std::size_t i = 0; i < read.sorted.leads.size(); ++i) {
+    auto& lead = read.sorted.leads[i];
+    bool const added = relabelled.dashes.contains(reading.lines[lead.line].number);
+    if (!added || !lead.label.is_dash()) continue;
+    lead.label.printed = {};
+    lead.unlabelled = true;
+    read.reads[i].lead.label.clear();
+  }
 }
 
 void refer_to_text_before(Relabelled const& relabelled, std::string_view before, Edition& edition,

@@ -1,7 +1,9 @@
 #pragma once
 // The reading of a text with its damaged labels put right.  Inner header of formats.
 
+#include <cstdint>
 #include <optional>
+#include <set>
 #include <string_view>
 #include <vector>
 
@@ -16,6 +18,8 @@ namespace keydrift::printed {
 struct Relabelled {
   DecodedText text;
   std::vector<Finding> findings;  // one for each of these labels, in the text before
+  // Numbers of the lines that got a dash only to be read: the key prints none for second leads.
+  std::set<std::uint32_t> dashes;
 };
 
 // A lead begins with signs that may be what is left of a label, or goes on with a line that does:
@@ -27,6 +31,9 @@ struct Relabelled {
 // if it does not.
 [[nodiscard]] std::optional<TextReading> read_by_label_course(
     DecodedText const& text, TextReading const& reading, std::optional<Relabelled>& relabelled);
+
+// Takes these dashes back from the leads that were read.
+void take_back_dashes(Relabelled const& relabelled, TextReading& reading);
 
 // Moves all places from the relabelled text to the one before, which users see.  Of a label that
 // was put right they are those of what is printed there.

@@ -64,7 +64,10 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       markup.empty() && !declared_layout(chosen.lines) &&
       (chosen.attempt.refused || !chosen.attempt.judgement.is_faultless() || hides_labels(chosen));
   if (may_be_damaged) {
-    if (auto other = read_by_label_course(text, chosen, relabelled)) chosen = *std::move(other);
+    if (auto other = read_by_label_course(text, chosen, relabelled)) {
+      chosen = *std::move(other);
+      take_back_dashes(*relabelled, chosen);
+    }
   }
   auto& lines = chosen.lines;
   auto& attempt = chosen.attempt;

@@ -260,6 +260,23 @@ TEST(PrintedLabelCourse, PlacesAreOfTheTextAsPrinted) {
   EXPECT_EQ(runs, 10U);
 }
 
+// Dashes tell the reader where second leads begin; nobody printed them.
+TEST(PrintedLabelCourse, SecondLeadsWithoutLabelsGetNone) {
+  auto const key = all_with(std::string{kDashes}, "– ", "   ");
+  auto const text =
+      damaged(key, {{"3. Wings", "B. Wings"}, {"..... 4", "..... h"}, {"..... 5", "..... s"}});
+  EXPECT_EQ(ways(text), ways(std::string{kDashes})) << text;
+  auto const loaded = read_printed_key({.name = "key.txt", .bytes = text});
+  ASSERT_TRUE(loaded);
+  for (auto const& couplet : loaded.value->edition.couplets) {
+    ASSERT_EQ(couplet.leads.size(), 2U);
+    EXPECT_EQ(couplet.leads[0].label, couplet.label);
+    EXPECT_EQ(couplet.leads[1].label, "");
+  }
+  EXPECT_EQ(loaded.value->source.layout_note.find("–"), std::string::npos)
+      << loaded.value->source.layout_note;
+}
+
 // --- what stays as it is ------------------------------------------------------------------------
 
 // A number that stands twice may be the author's slip: nothing else shows a scan.
