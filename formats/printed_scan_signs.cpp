@@ -60,6 +60,20 @@ std::size_t strokes(std::string_view line, char sign, char other = '\0') {
   return is_upper(code_point_at(line, skip_blanks(line, count)).value) ? count : 0;
 }
 
+// "f† Annuals", "†t Annuals", "+f Gills": one of two signs came out as a letter.  `sign`: the
+// other.
+std::optional<TextChange> half_misread(TextLine const& line, std::string_view sign) {
+  auto const text = line.text;
+  bool const behind = text.starts_with(sign);
+  auto const letter = behind ? sign.size() : 0;
+  if (letter >= text.size() || (text[letter] != 'f' && text[letter] != 't')) return std::nullopt;
+  if (!behind && !text.substr(1).starts_with(sign)) return std::nullopt;
+  auto const end = sign.size() + 1;
+  if (!is_blank(code_point_at(text, end).value)) return std::nullopt;
+  if (!is_upper(code_point_at(text, skip_blanks(text, end)).value)) return std::nullopt;
+  return TextChange{line.begin, end, std::string{sign} + std::string{sign}};
+}
+
 // Crosses at the front of a line.
 struct Crosses {
   std::size_t count{};
@@ -176,24 +190,6 @@ std::size_t close_spaced_words(std::string& text) {
   return words;
 }
 
-namespace {
-
-// "f† Annuals", "†t Annuals", "+f Gills": one of two signs came out as a letter.  `sign`: the
-// other.
-std::optional<TextChange> half_misread(TextLine const& line, std::string_view sign) {
-  auto const text = line.text;
-  bool const behind = text.starts_with(sign);
-  auto const letter = behind ? sign.size() : 0;
-  if (letter >= text.size() || (text[letter] != 'f' && text[letter] != 't')) return std::nullopt;
-  if (!behind && !text.substr(1).starts_with(sign)) return std::nullopt;
-  auto const end = sign.size() + 1;
-  if (!is_blank(code_point_at(text, end).value)) return std::nullopt;
-  if (!is_upper(code_point_at(text, skip_blanks(text, end)).value)) return std::nullopt;
-  return TextChange{line.begin, end, std::string{sign} + std::string{sign}};
-}
-
-}  // namespace
-
 std::size_t restore_daggers(std::string& text) {
   static constexpr std::string_view kDaggers = "†††";
   static constexpr std::string_view kDoubleDaggers = "‡‡";
@@ -221,24 +217,16 @@ std::size_t restore_daggers(std::string& text) {
     double_dagger = double_dagger || first == 0x2021;
     // In a lettered key "t" stands behind "s", and "f" behind "e".
     lettered = lettered || strokes(line.text, 's') > 0 || strokes(line.text, 'e') > 0;
-    for (std::string_view const sign : {"†", "+"}) {
-      if (auto change = half_misread(line, sign)) halves.push_back(*std::move(change));
-    }
-    for (char const sign : {'t', 'f'}) {
-      auto const count = strokes(line.text, sign);
-      if (count == 0) {
-        // "tf", "ft"
-        auto const mixed = sign == 'f' ? strokes(line.text, 'f', 't') : 0;
-        bool const once = mixed > 0 && strokes(line.text, 't') == 0;
-        f.two = f.two || (once && mixed == 2);
-        if (once)
-          f.lines.push_back({line.begin, mixed, std::string{kDaggers.substr(0, mixed * kBytes)}});
-        continue;
-      }
-      auto& found = sign == 't' ? t : f;
+    if (auto change = half_misread(line, "†")) halves.push_back(*std::move(change));
+    auto const add = [&line](Found& found, std::size_t count) {
+      if (count == 0) return;
       found.lines.push_back({line.begin, count, std::string{kDaggers.substr(0, count * kBytes)}});
       found.two = found.two || count == 2;
-    }
+    };
+    auto const ts = strokes(line.text, 't');
+    auto const fs = strokes(line.text, 'f');
+    add(t, ts);
+    add(f, ts + fs > 0 ? fs : strokes(line.text, 'f', 't'));  // "tf"
     auto const crosses = strokes(line.text, '+');
     plus = plus || crosses == 1;
     if (crosses == 2) pluses.push_back({line.begin, 2, std::string{kDoubleDaggers}});
@@ -253,7 +241,7 @@ std::size_t restore_daggers(std::string& text) {
   bool const beneath_stars = star && stars && f.lines.size() >= kFewest;
   if (!lettered && f.two && (dagger || beneath_stars)) take(f.lines);
   if (double_dagger && !plus) take(pluses);
-  if (dagger || plus) take(halves);
+  if (dagger) take(halves);
   std::sort(changes.begin(), changes.end(),
             [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
   make_changes(changes, text);
@@ -276,6 +264,10 @@ std::size_t restore_crosses(std::string& text) {
       one = one || count == 1;
       two = two || count == 2;
       saltires.push_back({line.begin, count, std::string{kSaltires.substr(0, count * kBytes)}});
+      continue;
+    }
+    if (auto change = half_misread(line, "+")) {
+      crosses.push_back(*std::move(change));
       continue;
     }
     auto const found = crosses_at_front(line.text);

@@ -160,8 +160,8 @@ constexpr std::array kKinds{
         "where the couplets around it say so. Print the label as the others are."},
     FindingKind{
         "misread-destination", Severity::warning, "A destination read in spite of a misprint",
-        "Letters were read as the figures they look like, because that couplet exists and no\n"
-        "other lead leads to it."},
+        "Letters and signs were read as the figures they look like, because that couplet exists\n"
+        "and no other lead leads to it; one figure for another only beside other damage."},
     FindingKind{"misread-name", Severity::warning, "A name read in spite of a slip of scanning",
                 "\"rnaior\" at a lead's end was read as \"maior\": the text prints that name "
                 "elsewhere and\n"

@@ -229,30 +229,25 @@ TEST(PrintedLabelSigns, ACapitalIBehindTwoLettersIsAnL) {
             "2[—] Feuilles rudes -> Ausella rudis\n");
 }
 
+// Two couplets of which the leads begin with `one` and `two`, beneath stars.
+std::string beneath_stars(std::string_view one, std::string_view two) {
+  std::string text = "Table of Ausella\n\n* Shell dextral.\n";
+  text.append(one).append(" Whorls ribbed. ..... Ausella busa\n");
+  text.append(two).append(" Whorls smooth. ..... Ausella cusa\n** Shell sinistral.\n");
+  text.append(one).append(" Mouth toothed. ..... Ausella dusa\n");
+  return text.append(two).append(" Mouth smooth. ..... Ausella fusa\n");
+}
+
 // Beneath stars daggers are the next signs, though all of them came out as "f" or "tf".
 TEST(PrintedLabelSigns, DaggersBeneathStars) {
-  auto const key = [](std::string_view one, std::string_view two) {
-    return "Table des Ausella\n\n* Coquille dextre.\n" + std::string{one} +
-           " Test strié. ..... Ausella busa\n" + std::string{two} +
-           " Test lisse. ..... Ausella cusa\n** Coquille sénestre.\n" + std::string{one} +
-           " Ouverture dentée. ..... Ausella dusa\n" + std::string{two} +
-           " Ouverture lisse. ..... Ausella fusa\n";
-  };
-  EXPECT_EQ(sketch(key("f", "ff")), sketch(key("†", "††")));
-  EXPECT_EQ(sketch(key("f", "tf")), sketch(key("†", "††")));
+  EXPECT_EQ(sketch(beneath_stars("f", "ff")), sketch(beneath_stars("†", "††")));
+  EXPECT_EQ(sketch(beneath_stars("f", "tf")), sketch(beneath_stars("†", "††")));
 }
 
 TEST(PrintedLabelSigns, OneOfTwoDaggersOrCrosses) {
-  auto const key = [](std::string_view one, std::string_view two) {
-    return "Key to Ausella\n\n* Stem short.\n" + std::string{one} +
-           " Leaves red ..... Ausella busa\n" + std::string{two} +
-           " Leaves blue ..... Ausella cusa\n** Stem long.\n" + std::string{one} +
-           " Gills red ..... Ausella dusa\n" + std::string{two} +
-           " Gills blue ..... Ausella fusa\n";
-  };
-  EXPECT_EQ(sketch(key("†", "f†")), sketch(key("†", "††")));
-  EXPECT_EQ(sketch(key("†", "†t")), sketch(key("†", "††")));
-  EXPECT_EQ(sketch(key("+", "+f")), sketch(key("+", "++")));
+  EXPECT_EQ(sketch(beneath_stars("†", "f†")), sketch(beneath_stars("†", "††")));
+  EXPECT_EQ(sketch(beneath_stars("†", "†t")), sketch(beneath_stars("†", "††")));
+  EXPECT_EQ(sketch(beneath_stars("+", "+f")), sketch(beneath_stars("+", "++")));
 }
 
 }  // namespace
