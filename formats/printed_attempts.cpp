@@ -274,7 +274,8 @@ class Reader {
   void mend_destinations(Attempt& attempt) const {
     auto read = std::make_shared<LeadsRead>(*attempt.read);
     auto const key = key_text(*read);
-    repair_destinations(key, read->sorted, attempt.grouping, read->reads, read->findings);
+    if (!repair_destinations(key, read->sorted, attempt.grouping, read->reads, read->findings))
+      return;
     auto judgement = judge(key, attempt.grouping, read->sorted, read->reads);
     if (judgement.points() <= attempt.judgement.points()) return;
     judgement.mended = !attempt.judgement.is_beyond_doubt();

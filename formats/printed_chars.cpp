@@ -89,6 +89,11 @@ std::string_view trim_right(std::string_view text) {
 
 std::string_view trim(std::string_view text) { return trim_right(trim_left(text)); }
 
+std::string_view without_full_stop(std::string_view text) {
+  if (text.ends_with('.')) text.remove_suffix(1);
+  return text;
+}
+
 std::size_t skip_blanks(std::string_view text, std::size_t at) {
   if (at < text.size() && is_plain_sign(text[at])) return at;
   for (auto c = code_point_at(text, at);

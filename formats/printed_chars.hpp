@@ -68,6 +68,8 @@ struct CodePoint {
 [[nodiscard]] std::string_view trim(std::string_view text);
 [[nodiscard]] std::string_view trim_left(std::string_view text);
 [[nodiscard]] std::string_view trim_right(std::string_view text);
+// Without the full stop that ends it, if one does.
+[[nodiscard]] std::string_view without_full_stop(std::string_view text);
 // Index of the first character at or after `at` that is not blank.
 [[nodiscard]] std::size_t skip_blanks(std::string_view text, std::size_t at);
 

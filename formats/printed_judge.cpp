@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
@@ -84,6 +85,10 @@ class Judge {
  private:
   // Numbers of couplets on lines of their own that were taken for those of pages.
   [[nodiscard]] std::size_t numbers_for_pages() const {
+    std::unordered_set<std::uint32_t> couplets;
+    for (auto const& lead : sorted_.leads) {
+      if (lead.label.family == LabelFamily::digits) couplets.insert(lead.label.number);
+    }
     return static_cast<std::size_t>(
         std::count_if(sorted_.accounts.begin(), sorted_.accounts.end(), [&](auto const& account) {
           if (account.kind != LineKind::page_number) return false;
@@ -92,11 +97,8 @@ class Judge {
               [](SourceLine const& one, std::uint32_t number) { return one.number < number; });
           if (line == key_.lines.end()) return false;
           auto const text = line->text;
-          auto const number = number_of(text.substr(0, text.find('.')));
           return is_number_only(text) &&
-                 std::any_of(sorted_.leads.begin(), sorted_.leads.end(), [&](RawLead const& lead) {
-                   return lead.label.number == number && lead.label.family == LabelFamily::digits;
-                 });
+                 couplets.contains(number_of(text.substr(0, text.find('.'))));
         }));
   }
 
@@ -188,8 +190,7 @@ class Judge {
 
   // "..... S": the name of nothing, where names are longer.
   [[nodiscard]] bool is_letter_end(std::size_t i) const {
-    std::string_view printed = reads_[i].lead.destination_printed;
-    if (printed.ends_with('.')) printed.remove_suffix(1);
+    auto const printed = without_full_stop(reads_[i].lead.destination_printed);
     return reads_[i].to.form == DestinationForm::taxa && printed.size() <= 2;
   }
   [[nodiscard]] bool is_odd_letter(std::size_t i) {

@@ -72,6 +72,9 @@ struct State {
   std::uint32_t leads{};
 };
 
+// What a label may have suffered.
+enum class Damage : std::uint8_t { none, worn, lost };
+
 // A way up to and with a line; `open` and `step` are of the lead that begins there, if one does.
 struct Way {
   State state;
@@ -182,15 +185,14 @@ class Course {
 
   // A line that looks like a label of this key.
   [[nodiscard]] float cost_of_passing(std::uint32_t i) {
-    if (fronts_[i].is_no_lead) return 0;
-    if (fronts_[i].dash) return habit_.second == SecondSign::dash ? kDashLeftOver : 0;
-    if (!fronts_[i].may_be_label) return 0;
+    auto const& front = fronts_[i];
+    auto const& label = front.label;
+    if (front.is_no_lead || !label) return 0;
+    if (label->is_dash()) return habit_.second == SecondSign::dash ? kDashLeftOver : 0;
+    if (!front.may_be_label || label->decimal || label->number > kMostCouplets) return 0;
+    bool const digits = label->family == LabelFamily::digits;
+    if (habit_.sign != LabelSign::ranks && counts_on() != digits) return 0;
     auto const text = lines_[i].text;
-    auto const label = read_label(text);
-    if (!label || label->is_dash() || label->decimal || label->number > kMostCouplets) return 0;
-    bool const digits = habit_.sign == LabelSign::number || habit_.sign == LabelSign::place;
-    if (habit_.sign != LabelSign::ranks && digits != (label->family == LabelFamily::digits))
-      return 0;
     bool const ends = (label->end == LabelEnd::none) == (habit_.end == 0);
     bool const words =
         label->text_at < text.size() && (!upper_ || starts_with_upper(text.substr(label->text_at)));
@@ -201,7 +203,7 @@ class Course {
 
   void begin_lead(std::uint32_t i, State const& state) {
     if (state.leads == 0) {
-      take(i, state, {1, 1, kNothing}, 0, false, begins_behind_blank(i));
+      take(i, state, {1, 1, kNothing}, 0, begins_behind_blank(i) ? Damage::lost : Damage::worn);
       return;
     }
     auto const& top = opens_[state.open];
@@ -211,25 +213,19 @@ class Course {
       auto const unlabelled = habit_.second == SecondSign::unlabelled;
       auto const further = top.half < 2 ? 0 : kFurther;
       if (!(unlabelled && top.half >= 2)) {
-        take(i, state, {top.count, top.half + 1, kNothing}, further, false, true);
+        take(i, state, {top.count, top.half + 1, kNothing}, further, Damage::lost);
       }
       auto const lone = top.half < 2 ? kLoneLead : 0;
-      take(i, state, {top.count + 1, 1, kNothing}, lone, false, true);
-      take(i, state, {top.count + 2, 1, kNothing}, lone + kLostCouplet, true, true);
+      take(i, state, {top.count + 1, 1, kNothing}, lone, Damage::lost);
+      take(i, state, {top.count + 2, 1, kNothing}, lone + kLostCouplet, Damage::none);
     }
-    bool const complete = opens_[state.open].half >= 2;
-    if (complete && !is_next_one(state)) {
-      take(i, state, {1, 1, kNothing}, kOtherKey, true, true);
-    }
+    if (top.half >= 2) take(i, state, {1, 1, kNothing}, kOtherKey, Damage::none);
   }
 
   // Nothing stands above, or a blank line.
   [[nodiscard]] bool begins_behind_blank(std::uint32_t i) const {
     return i == 0 || lines_[i - 1].text.empty();
   }
-
-  // The next couplet is the first of the key.
-  [[nodiscard]] static bool is_next_one(State const& state) { return state.next <= 1; }
 
   void begin_nested(std::uint32_t i, State const& state) {
     bool const ended = ended_[i];
@@ -239,13 +235,13 @@ class Course {
     // Without its label it is told by its indentation.
     bool const deeper = lines_[i].indent > lines_[steps_[state.step].line].indent &&
                         (lines_[i - 1].text.empty() || lines_[i].indent != lines_[i - 1].indent);
-    take(i, state, {count, 1, state.open}, below, false, deeper);
+    take(i, state, {count, 1, state.open}, below, deeper ? Damage::lost : Damage::worn);
     if (counts_on()) {
-      take(i, state, {count + 1, 1, state.open}, below + kLostCouplet, true, false, 1);
+      take(i, state, {count + 1, 1, state.open}, below + kLostCouplet, Damage::none, 1);
     }
     // Many a count of letters leaves j out.
     bool const j = habit_.sign == LabelSign::lower_counted && count == 'j' - 'a' + 1;
-    if (j) take(i, state, {count + 1, 1, state.open}, below, false, false);
+    if (j) take(i, state, {count + 1, 1, state.open}, below, Damage::worn);
     // The rival of that lead, or of one that it stands beneath.
     float lone = ended ? 0 : kAgainstEnds;
     bool const ranks = habit_.sign == LabelSign::ranks;
@@ -257,11 +253,11 @@ class Course {
                                                          : lines_[i].indent - one.indent;
       auto const off = shifted > 2 ? kOtherIndent : 0;
       take(i, state, {one.count, one.half + 1, one.above, one.indent},
-           lone + off + (one.half < 2 || ranks ? 0 : kFurther), false,
-           ended && !(ranks && one.half > 1));
+           lone + off + (one.half < 2 || ranks ? 0 : kFurther),
+           ended && !(ranks && one.half > 1) ? Damage::lost : Damage::worn);
       if (habit_.sign == LabelSign::place) {
         take(i, state, {one.count, one.half + 1, one.above, one.indent}, lone + off + kLostCouplet,
-             true, false, 1);
+             Damage::none, 1);
       }
       if (one.half < 2) lone += kLoneLead;
     }
@@ -283,20 +279,20 @@ class Course {
     }
   }
 
-  // Takes line i for a lead.  `sound`: only with an undamaged label; `lost`: with none as well;
-  // `without`: so many leads before it are lost, which places count.
-  void take(std::uint32_t i, State const& state, Open open, float cost, bool sound, bool lost,
+  // Takes line i for a lead.  `most`: of its label; `without`: so many leads before it are lost,
+  // which places count.
+  void take(std::uint32_t i, State const& state, Open open, float cost, Damage most,
             std::uint32_t without = 0) {
     bool const place = habit_.sign == LabelSign::place;
-    bool const restarts = open.count == 1 && open.half == 1 && state.leads > 0 &&
-                          open.above == kNothing && state.next > 1;
+    bool const restarts =
+        open.count == 1 && open.half == 1 && state.leads > 0 && open.above == kNothing;
     auto const number = place && !restarts ? state.next + without : open.count;
     auto const worn = wear_of(i, number, open.half);
     bool const unlabelled = open.half > 1 && habit_.second == SecondSign::unlabelled;
     auto total = cost;
     Step step{state.step, i, number, open.half, open.count, 0, 0};
     if (worn) {
-      if (sound && worn->wear > 0) return;
+      if (most == Damage::none && worn->wear > 0) return;
       step.wear = worn->wear;
       step.bytes = static_cast<std::uint32_t>(worn->end);
       if (place && names_other(i, worn->end, number, open)) total += kOtherRival;
@@ -308,7 +304,8 @@ class Course {
     } else {
       bool const first = state.leads == 0;
       bool const below = habit_.nested && open.half == 1;
-      if (!lost || sound || !(ended_[i] || first || below) || !fronts_[i].may_be_words) return;
+      if (most != Damage::lost || !(ended_[i] || first || below)) return;
+      if (!fronts_[i].may_be_words) return;
       // No lead leads to such a couplet.
       if (!habit_.nested && !first && open.half == 1 && !sought_.contains(open.count)) return;
       total += unlabelled ? kUnlabelled : kLostLabel;

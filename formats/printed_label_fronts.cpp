@@ -38,8 +38,7 @@ std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
     auto const above = i > 0 ? lines[i - 1].text : std::string_view{};
     bool const dots = text.starts_with(". ") && (above.ends_with("..") || above.ends_with(" ."));
     if (dots) front.may_be_label = false;
-    auto const label = read_label(text);
-    front.dash = label && label->is_dash();
+    front.label = read_label(text);
     front.may_be_words = !front.is_no_lead && is_upper(code_point_at(text, 0).value) &&
                          !starts_note(text) && !starts_caption(text) && !is_page_furniture(text) &&
                          !is_author_alone(text) && !mentions_key(text) &&
@@ -52,8 +51,7 @@ std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
   std::set<std::uint32_t> numbers;
   constexpr std::size_t kMostDigits = 3;
   for (auto const& line : lines) {
-    auto const text = trim_right(
-        line.text.ends_with('.') ? line.text.substr(0, line.text.size() - 1) : line.text);
+    auto const text = trim_right(without_full_stop(line.text));
     auto const digits = text.substr(text.find_last_not_of("0123456789") + 1);
     if (!digits.empty() && digits.size() <= kMostDigits) numbers.insert(number_of(digits));
   }

@@ -2,20 +2,22 @@
 // What can be told of lines before any rule of their labels is looked at.  Inner header of formats.
 
 #include <cstdint>
+#include <optional>
 #include <set>
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 
 namespace keydrift::printed {
 
 struct LineFront {
   bool empty{};
-  bool may_be_label{};  // its front is short, or has a figure or sign
-  bool may_be_words{};  // a lead may begin there without a label
-  bool dash{};
-  bool is_no_lead{};  // so it was marked, by what the damaged labels let it look like
+  bool may_be_label{};         // its front is short, or has a figure or sign
+  bool may_be_words{};         // a lead may begin there without a label
+  std::optional<Label> label;  // that it seems to begin with
+  bool is_no_lead{};           // so it was marked, by what the damaged labels let it look like
 };
 
 // By line.

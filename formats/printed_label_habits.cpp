@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_worn_label.hpp"
+#include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -27,19 +28,6 @@ char32_t sign_of(LabelEnd end) {
       return kAnyDash;
     default:
       return 0;
-  }
-}
-
-void append_utf8(std::string& text, char32_t c) {
-  if (c < 0x80) {
-    text += static_cast<char>(c);
-  } else if (c < 0x800) {
-    text += static_cast<char>(0xC0U | (c >> 6U));
-    text += static_cast<char>(0x80U | (c & 0x3FU));
-  } else {
-    text += static_cast<char>(0xE0U | (c >> 12U));
-    text += static_cast<char>(0x80U | ((c >> 6U) & 0x3FU));
-    text += static_cast<char>(0x80U | (c & 0x3FU));
   }
 }
 
@@ -312,7 +300,7 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
   if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
   std::u32string label;
   if (sign == LabelSign::number || sign == LabelSign::place) {
-    for (char const digit : std::to_string(count)) label += static_cast<char32_t>(digit);
+    label = in_wide(std::to_string(count));
   } else {
     constexpr std::uint32_t kLetters = 26;
     if (count > kLetters) return {};
@@ -359,11 +347,11 @@ std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
       if (c == kAnyDash) {
         bool const behind = !text.empty();
         if (behind) text += ' ';
-        append_utf8(text, behind ? U'—' : dash);
+        encodings::append_code_point(text, behind ? U'—' : dash);
       } else if (c == kAnyFigures) {
         text += std::to_string(back_number);
       } else {
-        append_utf8(text, c);
+        encodings::append_code_point(text, c);
       }
     } else if (c == U')') {
       left_out = false;

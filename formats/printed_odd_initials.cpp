@@ -106,14 +106,11 @@ std::size_t shorten_abbreviations(std::string& text) {
   static constexpr std::array<std::string_view, 6> kWords{"Pl", "Fig", "Est", "Lam", "Tab", "No"};
   std::vector<TextChange> changes;
   for (auto const& [letters, all] : abbreviations_in(text)) {
-    auto beginning = letters;
-    bool const misread = letters == "PI";
-    if (misread) beginning = "Pl";
-    bool const word = std::find(kWords.begin(), kWords.end(), beginning) != kWords.end();
+    bool const word = std::find(kWords.begin(), kWords.end(), letters) != kWords.end();
     if (!word || all.size() < kFewest) continue;
-    std::string capitals{beginning};
+    auto capitals = letters;
     for (auto& c : capitals) c = is_small(c) ? static_cast<char>(c - 'a' + 'A') : c;
-    if (!names_genus(text, beginning, false) && !names_genus(text, capitals, false)) continue;
+    if (!names_genus(text, letters, false) && !names_genus(text, capitals, false)) continue;
     for (auto const at : all) changes.push_back({at + 1, letters.size() - 1, {}});
   }
   std::sort(changes.begin(), changes.end(),

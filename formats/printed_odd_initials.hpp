@@ -7,11 +7,12 @@
 namespace keydrift::printed {
 
 // "F. busa" is read as "V. busa" where all other species have V, which looks like it, and the text
-// names no genus with F.  How many were put right.
+// names no genus with F; "PI. busa" as "Pl. busa" where it names a genus that begins so.  How many
+// were put right.
 std::size_t restore_odd_initials(std::string& text);
 
-// "Pl. busa" is read as "P. busa", for "Pl." says "plate" as well, and so is "PI. busa", of which
-// scanning made that, where the text names a genus that begins so.  How many were shortened.
+// "Pl. busa" is read as "P. busa", for "Pl." says "plate" as well, where the text names a genus
+// that begins so.  How many were shortened.
 std::size_t shorten_abbreviations(std::string& text);
 
 }  // namespace keydrift::printed

@@ -26,9 +26,8 @@ Slot slot_of(std::uint32_t part, std::uint32_t number) {
   return (static_cast<Slot>(part) << 32U) | number;
 }
 
-std::string_view without_stop(std::string_view text) {
-  return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
-}
+std::uint32_t number_of_slot(Slot slot) { return static_cast<std::uint32_t>(slot & 0xFFFFFFFFU); }
+std::uint32_t part_of_slot(Slot slot) { return static_cast<std::uint32_t>(slot >> 32U); }
 
 std::uint32_t number_in(LabelKey key) {
   return static_cast<std::uint32_t>((key >> 16U) & 0xFFFFFFFFU);
@@ -77,7 +76,7 @@ class Repairer {
     }
   }
 
-  void repair() {
+  bool repair() {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& read = reads_[i];
       if (!key_.numbering.exact && join_parted_figures(i)) continue;
@@ -110,6 +109,7 @@ class Repairer {
       if (specked && is_free(i, *specked)) mend(i, *specked);
     }
     if (!goes_on_ && !key_.numbering.exact) mend_by_what_is_missing();
+    return mended_;
   }
 
  private:
@@ -133,9 +133,11 @@ class Repairer {
   void mend_by_what_is_missing() {
     auto const orphans = find_orphans();
     if (orphans.empty()) return;
-    auto const doubtful = find_doubtful();
+    auto doubtful = find_doubtful();
     // So many are amiss that the numbers are none, or the layout is another one.
     if (doubtful.size() * orphans.size() > kMostPairs) return;
+    // A number may be a slip of the author, where nothing else was misread.
+    if (!is_scan()) std::erase_if(doubtful, [](Doubtful const& one) { return one.number; });
     std::vector<Pair> pairs;
     for (std::size_t d = 0; d < doubtful.size(); ++d) {
       for (auto const slot : orphans) {
@@ -156,7 +158,7 @@ class Repairer {
         return !same && touches(one) && one.doubt < chosen.doubt + kMargin;
       });
       if (!close) {
-        lead_to(doubtful[chosen.doubtful], static_cast<std::uint32_t>(chosen.slot & 0xFFFFFFFFU));
+        lead_to(doubtful[chosen.doubtful], number_of_slot(chosen.slot));
       }
       std::erase_if(pairs, touches);
     }
@@ -174,10 +176,12 @@ class Repairer {
     return orphans;
   }
 
-  [[nodiscard]] Slot last_of(std::uint32_t part) const {
-    Slot last = 0;
+  // By part.
+  [[nodiscard]] std::map<std::uint32_t, Slot> last_couplets() const {
+    std::map<std::uint32_t, Slot> last;
     for (auto const slot : standing_) {
-      if (slot >> 32U == part) last = std::max(last, slot);
+      auto& one = last[part_of_slot(slot)];
+      one = std::max(one, slot);
     }
     return last;
   }
@@ -190,6 +194,7 @@ class Repairer {
         ++led[slot_of(part_of_[i], number_in(to.couplet))];
       }
     }
+    auto last_of = last_couplets();
     constexpr std::size_t kLongest = 4;  // bytes
     std::vector<Doubtful> doubtful;
     for (std::size_t i = 0; i < reads_.size(); ++i) {
@@ -199,14 +204,14 @@ class Repairer {
         auto const slot = slot_of(part_of_[i], number_in(to.couplet));
         // A number within the count at which no couplet stands may be that of a label that is lost.
         bool const odd =
-            led[slot] > 1 || number_in(to.couplet) <= own_[i] || slot > last_of(part_of_[i]);
+            led[slot] > 1 || number_in(to.couplet) <= own_[i] || slot > last_of[part_of_[i]];
         if (odd) doubtful.push_back({i, printed, true});
       } else if (to.form == DestinationForm::taxa) {
         if (printed.size() <= kLongest) doubtful.push_back({i, printed, false});
       } else if (to.form == DestinationForm::none) {
         auto last = std::string{last_sign(i)};
         bool const number = last.find_first_not_of("0123456789") == std::string::npos;
-        bool const within = number && slot_of(part_of_[i], number_of(last)) <= last_of(part_of_[i]);
+        bool const within = number && slot_of(part_of_[i], number_of(last)) <= last_of[part_of_[i]];
         if (!last.empty() && last.size() <= kLongest && !within) {
           doubtful.push_back({i, std::move(last), number});
         }
@@ -218,8 +223,7 @@ class Repairer {
   // "h" of "… between their bases h" and "… of coxa II......h".
   [[nodiscard]] std::string last_sign(std::size_t i) const {
     auto const joined = cutter_.join(i);
-    auto text = trim_right(joined.raw);
-    if (text.ends_with('.')) text.remove_suffix(1);
+    auto const text = without_full_stop(trim_right(joined.raw));
     auto const at = text.find_last_of(" \t.");
     if (at == std::string_view::npos || at == 0) return {};
     auto const last = text.substr(at + 1);
@@ -232,10 +236,10 @@ class Repairer {
   [[nodiscard]] std::optional<float> doubt_of(Doubtful const& one, Slot slot) const {
     constexpr float kPerCouplet = 0.1F;
     constexpr float kFarthest = 8;
-    auto const number = static_cast<std::uint32_t>(slot & 0xFFFFFFFFU);
+    auto const number = number_of_slot(slot);
     bool const before = slot_of(part_of_[one.lead], number) == slot && own_[one.lead] < number;
-    if (!before || (one.number && !is_scan())) return std::nullopt;
-    auto const wear = worn_number(without_stop(one.printed), number);
+    if (!before) return std::nullopt;
+    auto const wear = worn_number(without_full_stop(one.printed), number);
     if (!wear || *wear > kMostWear) return std::nullopt;
     auto const between = static_cast<float>(number - own_[one.lead] - 1);
     return *wear + kPerCouplet * std::min(between, kFarthest);
@@ -262,11 +266,11 @@ class Repairer {
       std::string_view const text = joined.raw;
       auto const begin = text.rfind(doubtful.printed);
       auto const dots = behind_dots(text);
-      bool const led = dots && dots->begin == begin;
-      if (led) forget_leaders_within(i);
-      reads_[i].leaders = led ? LeaderKind::dots : LeaderKind::blank;
-      cutter_.cut(reads_[i], joined,
-                  led ? dots->words_end : trim_right(text.substr(0, begin)).size(), begin);
+      if (dots && dots->begin == begin) {
+        cut_behind_dots(i, joined, *dots, begin);
+      } else {
+        cut_behind_blank(i, joined, begin);
+      }
     }
     mend(i, number);
   }
@@ -280,18 +284,13 @@ class Repairer {
     auto const printed = text.substr(behind->begin);
     auto const number = number_beside_specks(printed);
     if (number && is_free(i, *number)) {
-      forget_leaders_within(i);
-      reads_[i].leaders = LeaderKind::dots;
-      cutter_.cut(reads_[i], joined, behind->words_end, behind->begin);
+      cut_behind_dots(i, joined, *behind, behind->begin);
       mend(i, *number);
       return;
     }
     auto const name = without_stray_signs(printed);
     if (!is_latin_name(name)) return;
-    forget_leaders_within(i);
-    reads_[i].leaders = LeaderKind::dots;
-    cutter_.cut(reads_[i], joined, behind->words_end,
-                static_cast<std::size_t>(name.data() - text.data()));
+    cut_behind_dots(i, joined, *behind, static_cast<std::size_t>(name.data() - text.data()));
   }
 
   // "… of the pars thoracica G", where other numbers stand behind nothing but a blank.
@@ -308,8 +307,7 @@ class Repairer {
                        digits.find_first_not_of("0123456789") == std::string_view::npos;
     if (plain && begin > 0) number = number_of(digits);
     if (number <= own_[i] || !is_free(i, number)) return;
-    reads_[i].leaders = LeaderKind::blank;
-    cutter_.cut(reads_[i], joined, trim_right(text.substr(0, begin)).size(), begin);
+    cut_behind_blank(i, joined, begin);
     mend(i, number);
   }
 
@@ -332,10 +330,23 @@ class Repairer {
     if (!is_figure(tens) || !is_figure(ones) || begin == 0) return false;
     auto const number = number_of(tens) * 10 + number_of(ones);
     if (number <= own_[i] || !is_free(i, number)) return false;
-    reads_[i].leaders = LeaderKind::blank;
-    cutter_.cut(reads_[i], joined, trim_right(words.substr(0, begin)).size(), begin);
+    cut_behind_blank(i, joined, begin);
     mend(i, number);
     return true;
+  }
+
+  void cut_behind_dots(std::size_t i, JoinedText const& joined, BehindDots const& dots,
+                       std::size_t begin) {
+    forget_leaders_within(i);
+    reads_[i].leaders = LeaderKind::dots;
+    cutter_.cut(reads_[i], joined, dots.words_end, begin);
+    mended_ = true;
+  }
+  void cut_behind_blank(std::size_t i, JoinedText const& joined, std::size_t begin) {
+    reads_[i].leaders = LeaderKind::blank;
+    auto const words = trim_right(std::string_view{joined.raw}.substr(0, begin));
+    cutter_.cut(reads_[i], joined, words.size(), begin);
+    mended_ = true;
   }
 
   // The words hold no leaders any more.
@@ -360,8 +371,9 @@ class Repairer {
     if (to.form == DestinationForm::none || to.form == DestinationForm::key) return std::nullopt;
     auto const printed = strip_pointer(read.lead.destination_printed);
     // "… coxa II", where no other lead ends in a number behind a blank
-    bool const numeral = read.leaders == LeaderKind::blank && !bare_numbers_ &&
-                         without_stop(printed).find_first_not_of("IVX") == std::string_view::npos;
+    bool const numeral =
+        read.leaders == LeaderKind::blank && !bare_numbers_ &&
+        without_full_stop(printed).find_first_not_of("IVX") == std::string_view::npos;
     if (numeral) return std::nullopt;
     auto const number = misread_number(printed);
     if (!number || to.form == DestinationForm::taxa) return number;
@@ -370,6 +382,7 @@ class Repairer {
   }
 
   void mend(std::size_t i, std::uint32_t number) {
+    mended_ = true;
     auto& to = reads_[i].to;
     auto figures = std::move(to.taxa.figures);
     to = {};
@@ -402,6 +415,7 @@ class Repairer {
   std::vector<ReadLead>& reads_;
   std::vector<Finding>& findings_;
   LeadCutter cutter_;
+  bool mended_{false};                  // something was put right
   bool bare_numbers_{false};            // nothing but a blank stands before them
   bool goes_on_;                        // leads without destination lead to the next couplet
   std::vector<std::uint32_t> part_of_;  // by lead
@@ -413,11 +427,11 @@ class Repairer {
 
 }  // namespace
 
-void repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+bool repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
                          std::vector<ReadLead>& reads, std::vector<Finding>& findings,
                          std::size_t damaged_labels) {
-  if (key.numbering.family != LabelFamily::digits) return;
-  Repairer{key, sorted, grouping, reads, findings, damaged_labels}.repair();
+  if (key.numbering.family != LabelFamily::digits) return false;
+  return Repairer{key, sorted, grouping, reads, findings, damaged_labels}.repair();
 }
 
 }  // namespace keydrift::printed

@@ -14,7 +14,8 @@ namespace keydrift::printed {
 // lead leads to it. Every repair is a finding (misread-destination) with the printed words. A name
 // with specks around it behind leaders, "..... 'Aus bus", is taken as the destination.
 // `damaged_labels`: how many were put right, besides those that `sorted` and `findings` tell of.
-void repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+// Whether anything was put right.
+bool repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
                          std::vector<ReadLead>& reads, std::vector<Finding>& findings,
                          std::size_t damaged_labels = 0);
 

@@ -33,7 +33,7 @@ enum class Seconds { other, dash, lettered, marked, repeated };
 // "… 4", "… 4.": the number at the line's end; 0 without.
 std::uint32_t number_at_end(std::string_view text) {
   constexpr std::size_t kMostDigits = 3;
-  if (text.ends_with('.')) text.remove_suffix(1);
+  text = without_full_stop(text);
   auto begin = text.size();
   while (begin > 0 && is_digit(static_cast<unsigned char>(text[begin - 1]))) --begin;
   auto const digits = text.substr(begin);

@@ -274,8 +274,8 @@ std::optional<WornLabel> worn_label(std::string_view line, std::u32string_view e
 }
 
 std::optional<float> worn_number(std::string_view text, std::uint32_t number) {
-  std::u32string expected;
-  for (char const digit : std::to_string(number)) expected += static_cast<char32_t>(digit);
+  auto const digits = std::to_string(number);
+  std::u32string const expected{digits.begin(), digits.end()};
   auto const wear = Matcher{text, expected, true}.match_all();
   if (wear == 0 || wear > kTooWorn) return std::nullopt;
   return wear;
