@@ -5,7 +5,7 @@
 // A truth begins with "expect SHARE" and has a line for each lead, parted by tabs: the number of
 // its couplet ("B:2" in a second key), its first words, and "> NUMBER", "= Taxon | Taxon", "?" for
 // a lead that prints no destination, or "K" for one that leads to another key.
-// KEYDRIFT_MARKED_REPORT=1 prints what went wrong.
+// KEYDRIFT_MARKED_REPORT=1 prints what went wrong; KEYDRIFT_MARKED=FOLDER reads another folder.
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -172,9 +172,11 @@ class Comparison {
 };
 
 TEST(MarkedCorpus, SendsLeadsToTheRightDestination) {
+  auto const* elsewhere = std::getenv("KEYDRIFT_MARKED");
+  auto const folder = elsewhere != nullptr ? fs::path{elsewhere}
+                                           : fs::path{KEYDRIFT_SOURCE_DIR} / "tests/formats/marked";
   std::vector<fs::path> truths;
-  for (auto const& entry :
-       fs::directory_iterator{fs::path{KEYDRIFT_SOURCE_DIR} / "tests/formats/marked"}) {
+  for (auto const& entry : fs::directory_iterator{folder}) {
     if (entry.path().extension() == ".truth") truths.push_back(entry.path());
   }
   std::sort(truths.begin(), truths.end());
