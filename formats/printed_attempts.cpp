@@ -471,6 +471,14 @@ class Reader {
       }
     }
     auto grouping = group_by_indentation(key, read->sorted, read->reads, plan);
+    auto evened = labelled ? std::nullopt
+                           : group_by_indentation_and_ends(key, read->sorted, read->reads, plan);
+    if (evened) {
+      auto const points = [&](Grouping const& one) {
+        return judge(key, one, read->sorted, read->reads).points();
+      };
+      if (points(*evened) >= points(grouping)) grouping = *std::move(evened);
+    }
     // One couplet of all leads is a list, not a key.
     if (grouping.couplets.size() > 1) offer(read, std::move(grouping));
     if (labelled) return;

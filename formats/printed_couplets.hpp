@@ -42,6 +42,8 @@ struct Grouping {
   bool goes_on{false};
   // The labels of the couplets are not printed: counted in printed order, part by part.
   bool numbered_here{false};
+  // Layout by_indentation: leads that belong elsewhere than their indentation alone tells.
+  std::vector<std::uint32_t> set_otherwise;
 };
 
 // By lead: its couplet's index; kNone for a lead of none.

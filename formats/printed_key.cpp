@@ -78,6 +78,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   auto& sorted = read.sorted;
   auto const& grouping = attempt.grouping;
+  if (!attempt.refused && !grouping.set_otherwise.empty()) {
+    loaded.findings.push_back(indentation_uneven(text.name, lines, sorted, grouping));
+  }
   auto& reads = read.reads;
   loaded.findings.insert(loaded.findings.end(), read.findings.begin(), read.findings.end());
   PrintedReading reading;

@@ -12,6 +12,7 @@ namespace {
 
 using tables::counted;
 
+constexpr std::size_t kMostUnevenShown = 6;
 constexpr std::size_t kMostLoneShown = 20;  // leads without rivals that a refusal shows
 
 constexpr char const* kExample =
@@ -92,6 +93,37 @@ Finding indentation_lost(std::string_view file, SourceLine const& first) {
   finding.severity = Severity::warning;
   finding.place = place_in(first, first.begin, first.begin + first.text.size());
   finding.printed = quoted_start(first.text);
+  return finding;
+}
+
+Finding indentation_uneven(std::string_view file, std::vector<SourceLine> const& lines,
+                           SortedLines const& sorted, Grouping const& grouping) {
+  auto const& leads = grouping.set_otherwise;
+  auto const homes = homes_of(grouping, sorted.leads.size());
+  auto const line_of = [&](std::uint32_t lead) -> SourceLine const& {
+    return lines[sorted.leads[lead].line];
+  };
+  auto const place_of = [](SourceLine const& line) {
+    return place_in(line, line.begin, line.begin + line.text.size());
+  };
+  auto finding =
+      refusal(file, "uneven-indentation",
+              std::to_string(leads.size()) + (leads.size() == 1 ? " lead was" : " leads were") +
+                  " taken to belong where the ends of leads tell, not where indentation alone does",
+              "compare these couplets with the print, or indent their leads alike");
+  finding.severity = Severity::warning;
+  finding.place = place_of(line_of(leads.front()));
+  finding.printed = quoted_start(line_of(leads.front()).text);
+  for (std::size_t i = 0; i < std::min(leads.size(), kMostUnevenShown); ++i) {
+    auto const& line = line_of(leads[i]);
+    auto const first = grouping.members[grouping.couplets[homes[leads[i]]].first_member];
+    auto message =
+        "set in by " + std::to_string(line.indent) + (line.indent == 1 ? " column" : " columns");
+    message += first == leads[i] ? std::string{", the first of a couplet"}
+                                 : "; it answers line " + std::to_string(line_of(first).number) +
+                                       ", set in by " + std::to_string(line_of(first).indent);
+    finding.related.push_back({place_of(line), std::move(message)});
+  }
   return finding;
 }
 

@@ -24,6 +24,10 @@ namespace keydrift::printed {
 
 // `first`: the line of the first lead.
 [[nodiscard]] Finding indentation_lost(std::string_view file, SourceLine const& first);
+// Of leads that belong elsewhere than their indentation tells.
+[[nodiscard]] Finding indentation_uneven(std::string_view file,
+                                         std::vector<SourceLine> const& lines,
+                                         SortedLines const& sorted, Grouping const& grouping);
 [[nodiscard]] Finding column_of_destinations(std::string_view file);
 [[nodiscard]] Finding braces_taken(std::string_view file, std::size_t couplets);
 

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_indent_course.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -76,6 +77,35 @@ class OutlineGrouper {
     for (std::size_t i = 0; i < leads_.size(); ++i) {
       start_part(i);
       place(i, rival_by_indent(i));
+    }
+    return finish();
+  }
+
+  std::optional<Grouping> by_indentation_and_ends() && {
+    grouping_.layout = Layout::by_indentation;
+    tolerance_ = tolerance();
+    std::vector<IndentedLead> leads;
+    OpenLevels told;  // by indentation alone
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      start_part(i);
+      leads.push_back({indent(i), is_led(i), open_.empty()});
+      auto const level = rival_by_indent(i);
+      told.push_back(level ? std::optional{static_cast<std::uint32_t>(*level)} : std::nullopt);
+      place(i, level);
+    }
+    auto const levels = likelier_levels(leads, told);
+    if (!levels) return std::nullopt;
+    auto const told_firsts = first_leads();
+    open_.clear();
+    groups_.clear();
+    grouping_.parts.clear();
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      start_part(i);
+      place(i, (*levels)[i]);
+    }
+    auto const firsts = first_leads();
+    for (std::uint32_t i = 0; i < leads_.size(); ++i) {
+      if (firsts[i] != told_firsts[i]) grouping_.set_otherwise.push_back(i);
     }
     return finish();
   }
@@ -149,6 +179,15 @@ class OutlineGrouper {
       couplet.last = rank(i);
       couplet.labelled = true;
     }
+  }
+
+  // By lead: the first lead of its couplet.
+  [[nodiscard]] std::vector<std::uint32_t> first_leads() const {
+    std::vector<std::uint32_t> firsts(leads_.size());
+    for (auto const& group : groups_) {
+      for (auto const lead : group.leads) firsts[lead] = group.leads.front();
+    }
+    return firsts;
   }
 
   [[nodiscard]] std::size_t highest_looked_at() const {
@@ -416,6 +455,12 @@ Grouping group_by_ranks(KeyText const& key, SortedLines const& sorted,
 Grouping group_by_indentation(KeyText const& key, SortedLines const& sorted,
                               std::vector<ReadLead> const& reads, LeadPlan const& plan) {
   return OutlineGrouper{key, sorted, reads, plan}.by_indentation();
+}
+
+std::optional<Grouping> group_by_indentation_and_ends(KeyText const& key, SortedLines const& sorted,
+                                                      std::vector<ReadLead> const& reads,
+                                                      LeadPlan const& plan) {
+  return OutlineGrouper{key, sorted, reads, plan}.by_indentation_and_ends();
 }
 
 std::optional<Grouping> group_by_order(KeyText const& key, SortedLines const& sorted,

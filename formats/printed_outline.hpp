@@ -29,6 +29,12 @@ enum class Rivals : std::uint8_t {
                                             std::vector<ReadLead> const& reads,
                                             LeadPlan const& plan);
 
+// The same where indentation wavers: the ends of leads have a say (printed_indent_course.hpp).
+// nullopt where that is no likelier.
+[[nodiscard]] std::optional<Grouping> group_by_indentation_and_ends(
+    KeyText const& key, SortedLines const& sorted, std::vector<ReadLead> const& reads,
+    LeadPlan const& plan);
+
 // Leads without labels of which the indentation was lost, as scans lose it: behind a lead that
 // leads on stands the first of the couplet beneath it, behind one with its destination the rival of
 // the innermost that lacks one.  A further rival begins with the word that its couplet begins with.

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_breaks.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_indent_course.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_plan.hpp"
@@ -34,12 +35,15 @@ class IndentPlanner {
     look_at_lines();
     drop_lines_around();
     if (led_.size() < kLeastLed) return std::nullopt;
+    apart_ = are_leads_apart();
     begin_ = begin_of_key(led_.front());
     lower_starts_ = leads_start_lower();
     LeadPlan plan;
     plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     mark_certain();
+    auto const uncertain = uncertain_lines();
     settle_uncertain();
+    reconsider(uncertain);
     drop_prose_before();
     for (std::size_t i = begin_; i <= led_.back(); ++i) {
       if (marks_[i] != Mark::start) continue;
@@ -257,12 +261,18 @@ class IndentPlanner {
     return blank * 2 > filled;
   }
 
-  // A blank line stands behind nearly every line that ends in a destination.
+  // A blank line stands behind nearly every line that ends in a destination, or behind the next,
+  // where an author or the rest of the name stands.
   [[nodiscard]] bool are_leads_apart() const {
-    auto const apart = std::count_if(led_.begin(), led_.end(), [this](std::size_t i) {
-      return i + 1 == lines_.size() || is_blank_line(i + 1);
+    auto const ends_paragraph = [this](std::size_t i) {
+      return i + 1 >= lines_.size() || is_blank_line(i + 1);
+    };
+    auto const apart = std::count_if(led_.begin(), led_.end(), [&](std::size_t i) {
+      return ends_paragraph(i) || (ends_paragraph(i + 1) && !ends_[i + 1]);
     });
-    return static_cast<std::size_t>(apart) * 10 >= led_.size() * 9;
+    auto const alone = std::count_if(led_.begin(), led_.end(), ends_paragraph);
+    return static_cast<std::size_t>(apart) * 10 >= led_.size() * 9 &&
+           static_cast<std::size_t>(alone) * 2 >= led_.size();
   }
 
   // Paragraph by paragraph upwards, those that are set in less than all beneath them.
@@ -289,7 +299,7 @@ class IndentPlanner {
   // The first line of the block that the first destination ends.
   [[nodiscard]] std::size_t begin_of_key(std::size_t led) const {
     bool const spread = is_spread_out();
-    if (are_leads_apart()) return first_ancestor(led);
+    if (apart_) return first_ancestor(led);
     std::size_t begin = led;
     for (std::size_t i = led; i-- > 0;) {
       if (is_blank_line(i)) {
@@ -386,9 +396,10 @@ class IndentPlanner {
       bool const gap = i > begin_ && is_blank_line(i - 1);
       bool const small = begins_small(text) && !lower_starts_;
       auto& mark = marks_[i];
-      if (first || (complete && !small)) {
+      bool const goes_on = apart_ && !gap && !first;  // with the author: "Roe &" / "Dorn, 1968"
+      if (first || (complete && !small && !goes_on)) {
         mark = Mark::start;
-      } else if (small ||
+      } else if (small || (complete && goes_on) ||
                  (!gap && lines_[i].indent > lines_[start].indent &&
                   counts_on(lines_[before].text, text)) ||
                  (!gap && (hanging_[before] || closes_bracket(before, i) ||
@@ -449,6 +460,53 @@ class IndentPlanner {
     }
   }
 
+  [[nodiscard]] std::vector<std::size_t> uncertain_lines() const {
+    std::vector<std::size_t> uncertain;
+    for (std::size_t i = 0; i < marks_.size(); ++i) {
+      if (marks_[i] == Mark::uncertain) uncertain.push_back(i);
+    }
+    return uncertain;
+  }
+
+  [[nodiscard]] std::vector<IndentedLead> leads_as_marked() const {
+    std::vector<IndentedLead> leads;
+    for (auto i = begin_; i <= led_.back(); ++i) {
+      if (marks_[i] == Mark::start) leads.push_back({lines_[i].indent, false, leads.empty()});
+      if (marks_[i] != Mark::other && !leads.empty()) leads.back().led |= ends_[i];
+    }
+    return leads;
+  }
+
+  // Where indentation wavers, couplets tell what lines did not: those are leads, or go on, with
+  // which the least is amiss.
+  void reconsider(std::vector<std::size_t> const& uncertain) {
+    constexpr std::size_t kMostUncertain = 40;
+    constexpr std::size_t kMostLeads = 400;
+    constexpr std::uint32_t kLeastBetter = 3;
+    if (uncertain.empty() || uncertain.size() > kMostUncertain) return;
+    auto const leads = leads_as_marked();
+    if (leads.size() > kMostLeads) return;
+    auto amiss = least_amiss(leads);
+    while (amiss && amiss->structure > 0) {
+      auto least = amiss;
+      std::size_t best = lines_.size();
+      for (auto const i : uncertain) {
+        turn(i);
+        auto const other = least_amiss(leads_as_marked());
+        turn(i);
+        if (!other || other->structure > amiss->structure) continue;
+        auto const by = other->structure < amiss->structure ? 1U : kLeastBetter;
+        if (other->cost() + by > amiss->cost() || other->cost() >= least->cost()) continue;
+        least = other;
+        best = i;
+      }
+      if (best == lines_.size()) return;
+      turn(best);
+      amiss = least;
+    }
+  }
+  void turn(std::size_t i) { marks_[i] = marks_[i] == Mark::start ? Mark::rest : Mark::start; }
+
   // Where leads with others beneath them end in a colon, sentences before the first of those are
   // the account that the key stands in.
   void drop_prose_before() {
@@ -492,6 +550,7 @@ class IndentPlanner {
   std::set<std::string> genera_;  // first words of the destinations
   std::vector<Mark> marks_;
   std::size_t begin_{};
+  bool apart_{false};  // blank lines stand between leads
   bool lower_starts_{false};
 };
 

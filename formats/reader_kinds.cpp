@@ -324,6 +324,11 @@ constexpr std::array kKinds{
                 "Add the closing quotation mark."},
     FindingKind{"underlined-words", Severity::information, "Low lines that stand for underlining",
                 "Typescripts and plain text mark names so, \"_A. busa_\". They were left out."},
+    FindingKind{
+        "uneven-indentation", Severity::warning, "Indentation contradicts the ends of leads",
+        "No labels tell rivals, and by their indentation alone a couplet would lack its second\n"
+        "lead, or stand beneath a lead that leads elsewhere. The leads named were taken to belong\n"
+        "where the least is amiss. Compare these couplets with the print."},
     FindingKind{"unknown-column", Severity::information, "A column that is not read",
                 "It may be meant as one of those that are; then near names are proposed."},
     FindingKind{"unknown-couplet", Severity::error,
