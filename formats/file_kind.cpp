@@ -91,7 +91,8 @@ bool looks_like_xml(std::string_view text) {
   if (auto const colon = name.find(':'); colon != std::string_view::npos) {
     name.remove_prefix(colon + 1);
   }
-  return name == "article"sv || name == "Datasets"sv || name == "archive"sv;
+  return name == "article"sv || name == "book"sv || name == "book-part"sv || name == "Datasets"sv ||
+         name == "archive"sv;
 }
 
 }  // namespace
@@ -192,7 +193,8 @@ char const* way_to_text(FileKind kind) {
     case FileKind::html:
       return "copy its text into a plain text file (UTF-8) and load that file";
     case FileKind::xml:
-      return "of XML, articles (JATS, TaxPub) and SDD 1.1 are read; convert it to one of these, or "
+      return "of XML, articles and books (JATS, TaxPub, BITS) and SDD 1.1 are read; convert it to "
+             "one of these, or "
              "to plain text, and load that file";
     case FileKind::picture:
       return "have its text recognised, check it, and load it as plain text (UTF-8)";

@@ -150,7 +150,10 @@ std::size_t marked_destination(FlowText const& line) {
     } else if (!joins_names(after) || !(name || mark->kind == InlineKind::italic)) {
       break;
     }
-    if (compares(text.substr(words_begin, mark->begin - words_begin))) break;
+    auto const before = text.substr(words_begin, mark->begin - words_begin);
+    // "<i>Aus</i> (see also <i>Bus</i>)"
+    if (begin == kNotTold && leaves_bracket_open(before)) continue;
+    if (compares(before)) break;
     begin = mark->begin;
     end = mark->begin;
   }

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "keydrift/formats/jats_rows.hpp"
@@ -61,11 +62,34 @@ std::optional<int> year(pugi::xml_node meta) {
   return std::nullopt;
 }
 
+// The elements that hold an article, a book or a chapter of one (BITS, ANSI/NISO Z39.102).
+pugi::xml_node find_whole(xml::Document const& document) {
+  for (auto const* name : {"article", "book", "book-part"}) {
+    if (auto const node = find_element(document.root(), name)) return node;
+  }
+  return {};
+}
+
+// The description of an article; of the book's only chapter, else of the book.
+pugi::xml_node find_meta(pugi::xml_node whole) {
+  if (auto const meta = whole.child("front").child("article-meta")) return meta;
+  if (auto const meta = whole.child("book-part-meta")) return meta;
+  auto const body = whole.child("book-body");
+  auto const chapter = body.child("book-part");
+  if (chapter && !chapter.next_sibling("book-part")) {
+    if (auto const meta = chapter.child("book-part-meta")) return meta;
+  }
+  return whole.child("book-meta");
+}
+
 FrontMatter read_front(xml::Document const& document, pugi::xml_node article) {
   FrontMatter front;
-  auto const meta = article.child("front").child("article-meta");
-  auto const titles = meta.child("title-group");
-  front.title = words_of(document, titles.child("article-title"));
+  auto const meta = find_meta(article);
+  auto titles = meta.child("title-group");
+  if (!titles) titles = meta.child("book-title-group");
+  for (auto const* name : {"article-title", "title", "book-title"}) {
+    if (front.title.empty()) front.title = words_of(document, titles.child(name));
+  }
   if (auto const more = words_of(document, titles.child("subtitle")); !more.empty()) {
     front.title += front.title.empty() ? more : ": " + more;
   }
@@ -118,15 +142,28 @@ std::vector<KeyZone> only_keys(xml::Document const& document, std::vector<KeyZon
   return keys;
 }
 
-// Of sections that no word calls keys, those that are nothing else.
+// Every couplet has rivals, and every lead leads somewhere.
+bool is_whole(Edition const& edition) {
+  return std::all_of(edition.couplets.begin(), edition.couplets.end(), [](Couplet const& couplet) {
+    return couplet.leads.size() > 1 &&
+           std::none_of(couplet.leads.begin(), couplet.leads.end(), [](Lead const& lead) {
+             return std::holds_alternative<Unresolved>(lead.destination);
+           });
+  });
+}
+
+// Of sections that no word calls keys, those that are hardly anything else, or hold a whole one.
 std::vector<KeyZone> keys_by_shape(xml::Document const& document, std::vector<KeyZone> zones,
                                    ReadLimits const& limits) {
   std::vector<KeyZone> keys;
   for (auto& zone : zones) {
     auto const reading = read_manuscript(document.name(), zone.lines, limits);
     if (!reading) continue;
-    bool const mostly = count_leads(reading.value->edition) * 2 > zone.lines.size();
-    if (mostly && reading.value->edition.couplets.size() > 1) keys.push_back(std::move(zone));
+    auto const& edition = reading.value->edition;
+    bool const mostly = count_leads(edition) * 2 > zone.lines.size();
+    if (edition.couplets.size() > 1 && (mostly || is_whole(edition))) {
+      keys.push_back(std::move(zone));
+    }
   }
   return keys;
 }
@@ -164,18 +201,34 @@ void append_notes(xml::Document const& document, pugi::xml_node article,
   }
 }
 
+// Names are cut short whose genus no key tells: the article's title may.
+bool lacks_genus(Loaded<PrintedReading> const& reading) {
+  return std::any_of(reading.findings.begin(), reading.findings.end(),
+                     [](Finding const& finding) { return finding.code == "genus-unknown"; });
+}
+std::optional<ManuscriptLine> title_line(xml::Document const& document, pugi::xml_node article) {
+  auto const titles = find_meta(article).child("title-group");
+  for (auto const* name : {"article-title", "title"}) {
+    auto lines = jats::whole_line(document, titles.child(name), LineRole::heading);
+    if (!lines.empty()) return std::move(lines.front());
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
-bool is_jats(xml::Document const& document) {
-  return static_cast<bool>(find_element(document.root(), "article"));
-}
+bool is_jats(xml::Document const& document) { return static_cast<bool>(find_whole(document)); }
 
 Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const& limits) {
   Loaded<PrintedReading> loaded;
-  auto const article = find_element(document.root(), "article");
+  auto const article = find_whole(document);
   auto zones =
       only_keys(document, jats::find_key_zones(document, article), limits, loaded.findings);
-  if (zones.empty()) zones = keys_by_shape(document, jats::all_sections(document, article), limits);
+  auto others = keys_by_shape(document, jats::other_sections(document, article, zones), limits);
+  std::move(others.begin(), others.end(), std::back_inserter(zones));
+  std::stable_sort(zones.begin(), zones.end(), [&](KeyZone const& a, KeyZone const& b) {
+    return document.offset(a.element) < document.offset(b.element);
+  });
   if (zones.empty()) {
     loaded.findings.push_back(finding_at(
         document, article, "no-couplets", Severity::error,
@@ -191,6 +244,12 @@ Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const
     std::move(zone.lines.begin(), zone.lines.end(), std::back_inserter(lines));
   }
   auto reading = read_manuscript(document.name(), lines, limits);
+  if (lacks_genus(reading)) {
+    if (auto title = title_line(document, article)) {
+      lines.insert(lines.begin(), *std::move(title));
+      reading = read_manuscript(document.name(), lines, limits);
+    }
+  }
   loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
                          std::make_move_iterator(reading.findings.end()));
   sort_findings(loaded.findings);

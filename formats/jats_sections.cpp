@@ -106,7 +106,10 @@ void put_before(xml::FlowText const& number, ManuscriptLine& lead) {
 
 // A translation or a reply would give every key once more.
 bool is_beside_article(std::string_view name) {
-  return name == "front" || name == "ref-list" || name == "sub-article" || name == "response";
+  static constexpr std::array kBeside{
+      "front"sv,      "ref-list"sv,     "sub-article"sv, "response"sv, "book-meta"sv,
+      "front-stub"sv, "front-matter"sv, "toc"sv,         "index"sv,    "book-part-meta"sv};
+  return is_one_of(kBeside, name);
 }
 
 class Collector {
@@ -152,9 +155,11 @@ class Collector {
   }
 
   // Titles and text blocks of the section itself, not of those within it.
-  KeyZone own_text(pugi::xml_node section) {
+  template <class IsRead>
+  KeyZone own_text(pugi::xml_node section, IsRead is_read) {
     KeyZone zone{.element = section, .lines = {}};
     for (auto node : section.children()) {
+      if (is_read(node)) continue;
       if (is_named(node, "title") || is_named(node, "caption")) {
         append(zone.lines, whole_line(document_, node, LineRole::heading));
       } else if (is_text_block(node)) {
@@ -170,10 +175,15 @@ class Collector {
     auto const parent = node.parent();
     if (is_section(node)) {
       // Goes in if a key's section; or where no section is told apart, or tables tell.
-      return !inner || zone.has_tables || section_speaks_of_key(document_, node) ||
-             within_key(node, zone_top);
+      bool const of_key = !inner || zone.has_tables || section_speaks_of_key(document_, node) ||
+                          within_key(node, zone_top);
+      if (!of_key) zone.left.push_back(node);
+      return of_key;
     }
-    if (is_named(node, "taxon-treatment")) return false;
+    if (is_named(node, "taxon-treatment")) {
+      zone.left.push_back(node);
+      return false;
+    }
     if ((is_named(node, "title") || is_named(node, "caption")) && is_section(parent)) {
       if (take_number(node, zone_top)) return false;
       bool const wanted = parent == zone_top || !zone.has_tables || holds_key_table(parent);
@@ -390,20 +400,31 @@ std::vector<KeyZone> find_key_zones(xml::Document const& document, pugi::xml_nod
   return zones;
 }
 
-std::vector<KeyZone> all_sections(xml::Document const& document, pugi::xml_node article) {
-  std::vector<KeyZone> zones;
+std::vector<KeyZone> other_sections(xml::Document const& document, pugi::xml_node article,
+                                    std::vector<KeyZone> const& zones) {
+  std::vector<KeyZone> others;
   Collector collector{document};
-  walk(article, [&](pugi::xml_node node) {
+  auto const is_read = [&zones](pugi::xml_node node) {
+    return std::any_of(zones.begin(), zones.end(),
+                       [node](KeyZone const& zone) { return zone.element == node; });
+  };
+  auto const look = [&](pugi::xml_node node) {
     if (node.type() != pugi::node_element) return false;
     auto const name = xml::local_name(node);
-    if (is_beside_article(name)) return false;
+    if (is_beside_article(name) || is_read(node)) return false;
     if (is_section(node) || name == "body") {
-      auto zone = collector.own_text(node);
-      if (!zone.lines.empty()) zones.push_back(std::move(zone));
+      auto zone = collector.own_text(node, is_read);
+      if (!zone.lines.empty()) others.push_back(std::move(zone));
     }
     return true;
-  });
-  return zones;
+  };
+  walk(article, look);
+  for (auto const& zone : zones) {
+    for (auto const left : zone.left) {
+      if (look(left)) walk(left, look);
+    }
+  }
+  return others;
 }
 
 }  // namespace keydrift::jats

@@ -15,15 +15,18 @@ struct KeyZone {
   pugi::xml_node element;  // the section, or the table outside of any
   std::vector<ManuscriptLine> lines;
   bool has_tables{false};  // of the shape of a key, or marked as one
+  // Sections and treatments within it that were left aside.
+  std::vector<pugi::xml_node> left{};
 };
 
 // The sections and tables that speak of a key or look like one; none of them lies in another.
 [[nodiscard]] std::vector<KeyZone> find_key_zones(xml::Document const& document,
                                                   pugi::xml_node article);
 
-// Every section with words of its own, for articles that call nothing a key.
-[[nodiscard]] std::vector<KeyZone> all_sections(xml::Document const& document,
-                                                pugi::xml_node article);
+// The other sections with words of their own: keys that nothing calls so.
+[[nodiscard]] std::vector<KeyZone> other_sections(xml::Document const& document,
+                                                  pugi::xml_node article,
+                                                  std::vector<KeyZone> const& zones);
 
 // "Key to the species", "Bestimmungsschlüssel", "sec-type=key".
 [[nodiscard]] bool speaks_of_key(std::string_view words);

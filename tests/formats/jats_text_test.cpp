@@ -402,7 +402,8 @@ TEST(JatsText, ReadEditionRecognisesArticles) {
   EXPECT_FALSE(other);
   EXPECT_EQ(one_line_each(other.findings),
             Lines{"a.xml:2:1: error: this is an XML file of a form that is not read "
-                  "[unsupported-file] (of XML, articles (JATS, TaxPub) and SDD 1.1 are read; "
+                  "[unsupported-file] (of XML, articles and books (JATS, TaxPub, BITS) and SDD 1.1 "
+                  "are read; "
                   "convert it to one of these, or to plain text, and load that file)"});
 }
 

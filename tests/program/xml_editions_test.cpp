@@ -99,7 +99,7 @@ TEST(XmlEditions, WhatCannotBeReadIsRefusedWithItsPlace) {
         Case{deep, "[xml-too-deep]"}, Case{bomb, "k.xml:1:1: error"},
         Case{"<article><p>1 Beak</sec></article>", "the element \"p\" is ended by \"</sec>\""},
         Case{"<?xml version=\"1.0\"?>\n<letter>1 Beak</letter>",
-             "of XML, articles (JATS, TaxPub) and SDD 1.1 are read"}}) {
+             "of XML, articles and books (JATS, TaxPub, BITS) and SDD 1.1 are read"}}) {
     Sandbox const sandbox;
     static_cast<void>(sandbox.write("k.xml", one.text));
     auto const ran =
