@@ -18,6 +18,7 @@
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
+#include "keydrift/formats/printed_prefixed_labels.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/formats/printed_text_reading.hpp"
@@ -57,6 +58,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   if (links > 0) loaded.findings.push_back(links_taken_off(text.name, links));
   auto const emphasised = markup.empty() ? take_off_emphasis(text.text) : 0;
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
+  auto const prefixed = number_prefixed_labels(text.text);
   // The text with its labels put right, if that is what was read.
   std::optional<Relabelled> relabelled;
   auto chosen = read_text(text, markup);
@@ -111,6 +113,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   report_skipped_lines(key, sorted.accounts, loaded.findings);
   reading.source.lines = std::move(sorted.accounts);
   if (relabelled) tell_of_labels(*relabelled, text, reading.edition, loaded.findings);
+  if (prefixed) restore_prefixed_labels(*prefixed, text.text, reading.edition);
   sort_findings(loaded.findings);
   reading.source.text = std::move(text.text);
   loaded.value = std::move(reading);

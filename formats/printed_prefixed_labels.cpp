@@ -1,0 +1,241 @@
+#include "keydrift/formats/printed_prefixed_labels.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <set>
+#include <string_view>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestLabels = 3;
+constexpr std::size_t kMostDigits = 3;
+
+bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
+
+// "A12": at `at` of the text.
+struct Prefixed {
+  char letter{};
+  std::uint32_t number{};
+  std::size_t bytes{};
+};
+std::optional<Prefixed> prefixed_at(std::string_view text, std::size_t at) {
+  if (at + 1 >= text.size() || !is_capital(text[at]) || text[at + 1] == '0') return std::nullopt;
+  auto end = at + 1;
+  while (end < text.size() && is_ascii_digit(text[end])) ++end;
+  if (end == at + 1 || end - at - 1 > kMostDigits) return std::nullopt;
+  Prefixed found{text[at], 0, end - at};
+  std::from_chars(text.data() + at + 1, text.data() + end, found.number);
+  return found;
+}
+
+// At the front of a line: "A1 Wings", "A1. Wings", "A1a) Wings", "A1' Wings", "A2(A1) Wings".
+std::optional<Prefixed> label_at_front(std::string_view line) {
+  auto const found = prefixed_at(line, 0);
+  if (!found) return std::nullopt;
+  auto at = found->bytes;
+  if (at < line.size() && line[at] >= 'a' && line[at] <= 'e') ++at;
+  while (at < line.size() && is_mark(code_point_at(line, at).value)) {
+    at += code_point_at(line, at).length;
+  }
+  if (at < line.size() && (line[at] == '.' || line[at] == ')' || line[at] == ':')) ++at;
+  if (at >= line.size()) return std::nullopt;
+  bool const ends = is_blank(code_point_at(line, at).value) || line[at] == '(' || line[at] == '[';
+  return ends ? found : std::nullopt;
+}
+
+// At the end of a line, behind a blank or leaders: "..... A2", "... A2."
+struct AtEnd {
+  Prefixed label;
+  std::size_t begin{};
+};
+std::optional<AtEnd> label_at_end(std::string_view line) {
+  auto const text = trim_right(line);
+  auto end = text.size();
+  if (end > 0 && (text[end - 1] == '.' || text[end - 1] == ')')) --end;
+  auto begin = end;
+  while (begin > 0 && is_ascii_digit(text[begin - 1])) --begin;
+  if (begin == end || begin < 2 || !is_capital(text[begin - 1])) return std::nullopt;
+  --begin;
+  auto const before = code_point_before(text, begin).value;
+  bool const apart = is_blank(before) || before == '.' || before == 0x2026 || before == '>' ||
+                     before == 0x2192 || before == '_';
+  auto const found = prefixed_at(text, begin);
+  if (!apart || !found || begin + found->bytes != end) return std::nullopt;
+  return AtEnd{*found, begin};
+}
+
+// The bracket of a back-reference behind the label: "A2 (A1)".
+std::optional<AtEnd> label_in_bracket(std::string_view line, std::size_t label_bytes) {
+  auto const open = line.find_first_of("([", label_bytes);
+  if (open == std::string_view::npos || open > label_bytes + 3) return std::nullopt;
+  auto const found = prefixed_at(line, open + 1);
+  if (!found) return std::nullopt;
+  auto const close = open + 1 + found->bytes;
+  bool const closes = close < line.size() && (line[close] == ')' || line[close] == ']');
+  return closes ? std::optional{AtEnd{*found, open + 1}} : std::nullopt;
+}
+
+using Key = std::pair<char, std::uint32_t>;
+
+class Numberer {
+ public:
+  explicit Numberer(std::string& text) : text_{text}, lines_{lines_of(text)} {}
+
+  std::optional<PrefixedLabels> number() && {
+    look();
+    if (!count_up() || !are_led_to()) return std::nullopt;
+    std::vector<TextChange> changes;
+    for (std::size_t l = 0; l < lines_.size(); ++l) {
+      if (!change(l, changes)) return std::nullopt;
+    }
+    make_changes(changes, text_);
+    for (auto const& [key, number] : numbers_) labels_.printed[number] = name_of(key);
+    return std::move(labels_);
+  }
+
+ private:
+  static std::string name_of(Key const& key) { return key.first + std::to_string(key.second); }
+
+  void look() {
+    std::set<Key> seen;
+    for (auto const& line : lines_) {
+      if (auto const label = label_at_front(line.text)) {
+        Key const key{label->letter, label->number};
+        if (seen.insert(key).second) order_.push_back(key);
+        if (order_.size() > kMostCouplets) return;
+      } else if (auto const plain = read_label(line.text);
+                 plain && plain->family == LabelFamily::digits && !plain->decimal &&
+                 plain->number <= kMostCouplets) {
+        plain_ = std::max(plain_, plain->number);
+      }
+    }
+  }
+
+  // Those of each letter: 1, 2, 3 …
+  bool count_up() {
+    if (order_.size() < kFewestLabels) return false;
+    std::map<char, std::uint32_t> last;
+    for (auto const& key : order_) {
+      if (key.second != last[key.first] + 1) return false;
+      last[key.first] = key.second;
+      numbers_[key] = static_cast<std::uint32_t>(plain_ + numbers_.size() + 1);
+    }
+    return std::any_of(last.begin(), last.end(), [](auto const& one) { return one.second >= 2; });
+  }
+
+  // Leads end in most of those that are not the first of their letter.
+  [[nodiscard]] bool are_led_to() const {
+    std::map<Key, bool> led;
+    for (auto const& line : lines_) {
+      if (auto const end = label_at_end(line.text)) {
+        Key const key{end->label.letter, end->label.number};
+        if (numbers_.contains(key)) led[key] = true;
+      }
+    }
+    std::size_t further = 0;
+    std::size_t found = 0;
+    for (auto const& [key, number] : numbers_) {
+      if (key.second == 1) continue;
+      ++further;
+      if (led.contains(key)) ++found;
+    }
+    return further > 0 && found * 4 >= further * 3;
+  }
+
+  // false: a number is too long.
+  bool change(std::size_t l, std::vector<TextChange>& changes) {
+    auto const& line = lines_[l];
+    std::size_t taken = 0;
+    if (auto const label = label_at_front(line.text)) {
+      if (!put(l, 0, *label, false, changes)) return false;
+      taken = label->bytes;
+      if (auto const back = label_in_bracket(line.text, taken)) {
+        if (!put(l, back->begin, back->label, false, changes)) return false;
+        taken = back->begin + back->label.bytes;
+      }
+    }
+    auto const end = label_at_end(line.text);
+    return !end || end->begin < taken || put(l, end->begin, end->label, true, changes);
+  }
+  bool put(std::size_t l, std::size_t at, Prefixed const& label, bool at_end,
+           std::vector<TextChange>& changes) {
+    auto const found = numbers_.find({label.letter, label.number});
+    if (found == numbers_.end()) return true;
+    auto digits = std::to_string(found->second);
+    if (digits.size() > label.bytes) return false;
+    digits.insert(0, label.bytes - digits.size(), ' ');
+    labels_.changes.push_back(
+        {static_cast<std::uint32_t>(l), at_end, name_of(found->first), digits});
+    changes.push_back({lines_[l].begin + at, label.bytes, std::move(digits)});
+    return true;
+  }
+
+  std::string& text_;
+  std::vector<TextLine> lines_;
+  std::vector<Key> order_;  // as they first stand
+  std::uint32_t plain_{};   // the highest plain number of a lead
+  std::map<Key, std::uint32_t> numbers_;
+  PrefixedLabels labels_;
+};
+
+// "A1a" for "8a"; others stay.  The place begins where the letter does.
+void restore(std::map<std::uint32_t, std::string> const& printed, std::string& label,
+             Place& place) {
+  std::uint32_t number = 0;
+  auto const [end, error] = std::from_chars(label.data(), label.data() + label.size(), number);
+  auto const found = error == std::errc{} ? printed.find(number) : printed.end();
+  if (found == printed.end()) return;
+  auto const digits = static_cast<std::size_t>(end - label.data());
+  auto const blanks = found->second.size() - digits;
+  label.replace(0, digits, found->second);
+  if (place.begin < blanks || place.column <= blanks) return;
+  place.begin -= blanks;
+  place.column -= static_cast<std::uint32_t>(blanks);
+}
+
+}  // namespace
+
+std::optional<PrefixedLabels> number_prefixed_labels(std::string& text) {
+  return Numberer{text}.number();
+}
+
+void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Edition& edition) {
+  for (auto& couplet : edition.couplets) {
+    restore(labels.printed, couplet.label, couplet.place);
+    for (auto& back : couplet.back_references) restore(labels.printed, back.label, back.place);
+    for (auto& lead : couplet.leads) {
+      restore(labels.printed, lead.label, lead.place);
+      auto& end = lead.destination_printed;
+      if (end.find_first_not_of("0123456789") == std::string::npos) {
+        restore(labels.printed, end, lead.destination_place);
+      }
+    }
+  }
+  // By line: places behind are not moved.
+  std::size_t line = 0;
+  std::size_t begin = 0;
+  std::size_t from = 0;
+  for (auto const& change : labels.changes) {
+    for (; line < change.line; ++line, from = begin) {
+      auto const feed = text.find('\n', begin);
+      if (feed == std::string::npos) return;
+      begin = feed + 1;
+    }
+    from = std::max(from, begin);
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto const at = change.at_end ? text.rfind(change.put, end - std::min(end, change.put.size()))
+                                  : text.find(change.put, from);
+    if (at == std::string::npos || at < begin || at + change.put.size() > end) continue;
+    text.replace(at, change.put.size(), change.printed);
+    from = at + change.put.size();
+  }
+}
+
+}  // namespace keydrift::printed
