@@ -1,6 +1,7 @@
 #include "keydrift/formats/hypertext_lines.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <tuple>
 #include <unordered_map>
 #include <unordered_set>
@@ -8,8 +9,11 @@
 
 #include "keydrift/formats/hypertext_beside.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
+#include "keydrift/formats/hypertext_places.hpp"
+#include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
+#include "keydrift/formats/xml_text.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -32,7 +36,10 @@ bool sets_in(std::string_view name) {
 class LineMaker {
  public:
   explicit LineMaker(std::string_view text)
-      : text_{text}, labels_{couplets_in_lists(text)}, beside_{beside_text(text)} {
+      : text_{text},
+        labels_{couplets_in_lists(text)},
+        beside_{beside_text(text)},
+        placement_{placement_of(text)} {
     survey();
   }
 
@@ -62,7 +69,7 @@ class LineMaker {
       if (!tag.closes && breaks_line(tag.name)) ++breaks;
       at += tag.length - 1;
     }
-    feeds_part_lines_ = breaks * 2 < lines;
+    feeds_part_lines_ = breaks * 2 < lines && !placement_.by_coordinates;
   }
 
   void take_next() {
@@ -114,6 +121,11 @@ class LineMaker {
   void take_tag(Tag const& tag) {
     ++made_.tags;
     auto const listed = labels_.find(at_);
+    if (take_place()) {
+      at_ += tag.length;
+      broken_ = true;
+      return;
+    }
     at_ += tag.length;
     broken_ = true;
     auto const& name = tag.name;
@@ -123,8 +135,10 @@ class LineMaker {
     if (name == "sub") count(lowered_, tag);
     if (name == "pre") count(preformatted_, tag);
     if (sets_in(name)) count(depth_, tag);
+    if (auto const kind = inline_kind(name)) take_mark(tag, *kind);
     if (is_cell(name)) return take_cell(tag);
     if (!breaks_line(name)) return;
+    if (placement_.by_coordinates && (name == "p" || name == "div")) return;
     // Paragraphs within a cell go on with its words.
     bool const row = name == "tr" || name == "table" || name == "tbody" || name == "thead";
     if (in_cell_ && !row) {
@@ -144,6 +158,44 @@ class LineMaker {
     held_ = in_key && label_->empty();
     if (is_heading(name)) heading_ = !tag.closes;
     if (name == "table" || name == "hr") leave_gap();
+  }
+
+  // The element stands where a style sheet sets it.
+  bool take_place() {
+    auto const placed = placement_.elements.find(at_);
+    if (placed == placement_.elements.end()) return false;
+    if (placed->second.line) {
+      end_line();
+      indent_ = placed->second.indent;
+    } else if (started_) {
+      line_.text += '\t';
+    }
+    blank_ = false;
+    return true;
+  }
+
+  // Names and numbers at the ends of leads are often set in italics, or linked.
+  static std::optional<xml::InlineKind> inline_kind(std::string_view name) {
+    if (name == "i" || name == "em" || name == "cite") return xml::InlineKind::italic;
+    if (name == "b" || name == "strong" || name == "u") return xml::InlineKind::emphasis;
+    if (name == "a") return xml::InlineKind::pointer;
+    return std::nullopt;
+  }
+  void take_mark(Tag const& tag, xml::InlineKind kind) {
+    if (tag.empty) return;
+    if (!tag.closes) {
+      // The blank that is still to come stands before what is marked.
+      open_marks_.push_back({kind, line_.text.size() + (blank_ && started_ ? 1 : 0), 0});
+      return;
+    }
+    while (!open_marks_.empty()) {
+      auto mark = open_marks_.back();
+      open_marks_.pop_back();
+      if (mark.kind != kind) continue;
+      mark.end = line_.text.size();
+      if (mark.begin < mark.end) marks_.push_back(mark);
+      return;
+    }
   }
 
   void take_cell(Tag const& tag) {
@@ -199,7 +251,10 @@ class LineMaker {
       line_.text = *label_;
     } else if (depth_ > 0) {
       line_.text.assign(std::min(depth_, kDeepestIndent) * kIndent, ' ');
+    } else {
+      line_.text.assign(indent_, ' ');
     }
+    indent_ = 0;
     label_ = nullptr;
     broken_ = true;
     while (next_beside_ < beside_.size() && beside_[next_beside_].end <= at) {
@@ -236,9 +291,22 @@ class LineMaker {
       return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
     });
     if (heading_) line_.markup.role = LineRole::heading;
+    tell_destination();
     if (in_beside_) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
     line_ = {};
+  }
+
+  // Cells tell more, and so do leaders.
+  void tell_destination() {
+    open_marks_.clear();
+    xml::FlowText words{line_.text, {}, std::exchange(marks_, {})};
+    std::erase_if(words.marks,
+                  [&words](xml::InlineMark const& mark) { return mark.end > words.text.size(); });
+    bool const told = heading_ || words.marks.empty() ||
+                      words.text.find('\t') != std::string::npos ||
+                      jats::shows_destination(words.text);
+    if (!told) line_.markup.destination_begin = jats::marked_destination(words);
   }
 
   // Asked in ascending order.
@@ -258,6 +326,8 @@ class LineMaker {
   std::string_view text_;
   std::unordered_map<std::size_t, ListLine> labels_;
   std::vector<Stretch> beside_;
+  Placement placement_;
+  std::size_t indent_{};  // columns that the line to come is set in by
   std::size_t next_beside_{};
   bool in_beside_{false};                   // the line is of one of these
   std::unordered_set<std::string> closed_;  // names with a closing tag
@@ -268,6 +338,8 @@ class LineMaker {
   bool started_{false};  // the line holds something
   bool blank_{false};    // white space stands before the next character
   bool broken_{true};    // the next character does not stand behind the one before
+  std::vector<xml::InlineMark> open_marks_;  // `end` is not known yet
+  std::vector<xml::InlineMark> marks_;       // of the line, in order of their ends
   bool heading_{false};
   std::string const* label_{nullptr};  // that a list shows before the line to come
   bool held_{false};                   // the line is a number, and its words are still to come

@@ -164,10 +164,11 @@ class Labeller {
   explicit Labeller(std::vector<List> const& lists) : lists_{lists} {}
 
   std::unordered_map<std::size_t, ListLine> label() && {
+    bool const terms_count = numbers_among_terms() >= kFewestItems;
     for (auto const& list : lists_) {
       if (list.items.size() < kFewestItems) continue;
       if (list.name == "dl") {
-        label_terms(list);
+        if (terms_count) label_terms(list);
       } else if (list.name == "ol" && !label_inner_lists(list)) {
         label_lines(list);
       }
@@ -270,14 +271,23 @@ class Labeller {
     if (!item.term || item.lines.size() != 1) return false;
     std::string_view term = item.lines[0].begin;
     while (!term.empty() && is_white(term.back())) term.remove_suffix(1);
-    return !term.empty() && term.size() <= kLongestTerm && term.find(' ') == term.npos &&
-           is_digit(static_cast<unsigned char>(term.front()));
+    if (term.empty() || term.size() > kLongestTerm || term.find(' ') != term.npos) return false;
+    // "A1" in the key to group A
+    bool const lettered = term.size() > 1 && term.front() >= 'A' && term.front() <= 'Z';
+    return is_digit(static_cast<unsigned char>(term[lettered ? 1 : 0]));
+  }
+
+  // In all lists: a key to groups may be one couplet in a list of its own.
+  [[nodiscard]] std::size_t numbers_among_terms() const {
+    std::size_t numbers = 0;
+    for (auto const& list : lists_) {
+      numbers +=
+          static_cast<std::size_t>(std::count_if(list.items.begin(), list.items.end(), is_number));
+    }
+    return numbers;
   }
 
   void label_terms(List const& list) {
-    auto const terms =
-        static_cast<std::size_t>(std::count_if(list.items.begin(), list.items.end(), is_number));
-    if (terms < kFewestItems) return;
     Item const* number = nullptr;  // the term before, if it is a number
     std::size_t leads = 0;
     for (auto const& item : list.items) {

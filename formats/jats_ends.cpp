@@ -44,7 +44,10 @@ bool is_name_in_italics(std::string_view text) {
   if (words.empty() || words.size() > kMostNameWords) return false;
   if (!is_capitalised(words[0]) && !is_abbreviated(words[0])) return false;
   if (words.size() == 1) return !is_abbreviated(words[0]);
-  return std::all_of(words.begin() + 1, words.end(), [](std::string_view word) {
+  // "Aus sp. 1", "Aus sp. B": a number or a capital behind "sp."
+  auto end = words.end();
+  if (words.size() > 2 && words.back().size() <= 2 && words[words.size() - 2].ends_with('.')) --end;
+  return std::all_of(words.begin() + 1, end, [](std::string_view word) {
     return word.front() == '(' || is_lower(code_point_at(word, 0).value);
   });
 }

@@ -76,7 +76,8 @@ class Sorter {
         !told && (take_marked(line) || (!numbering_.exact && take_head()) || take_title(line) ||
                   take_planned() || (!numbering_.exact && take_page_furniture()));
     if (!claimed && (told || !take_footnote(line))) take_words(line);
-    gap_ = false;
+    // What stands beneath a title is no part of what stands above it.
+    gap_ = line.markup.role == LineRole::heading;
   }
 
   void take_words(SourceLine const& line) {

@@ -1,0 +1,32 @@
+#pragma once
+// Elements of HTML that a style sheet sets apart where no tag does.  Inner header of formats.
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+#include <unordered_map>
+
+namespace keydrift::hypertext {
+
+struct Placed {
+  bool line{false};        // begins a line; else a cell of the line before
+  std::uint32_t indent{};  // columns that the line is set in by
+};
+
+struct Placement {
+  // By the offset of the tag that opens the element.
+  std::unordered_map<std::size_t, Placed> elements;
+  // Nearly all text is put where it stands by its own coordinates, as converters of pages do it:
+  // other tags and line feeds part no lines.
+  bool by_coordinates{false};
+};
+
+// Told are
+//   <p style="position:absolute;top:90px;left:108px">1</p><p style="…;top:90px;left:140px">Wings …
+// lines by their heights, cells of the same height; and
+//   <span class="no">1</span><span class="words">Wings clear</span><span class="to">2</span>
+// where letters or digits touch, and often: flexible boxes, grids and the like set them apart.
+// Linear in the text.
+[[nodiscard]] Placement placement_of(std::string_view text);
+
+}  // namespace keydrift::hypertext
