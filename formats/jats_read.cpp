@@ -12,6 +12,7 @@
 
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/jats_sections.hpp"
+#include "keydrift/formats/jats_text.hpp"
 #include "keydrift/formats/manuscript.hpp"
 #include "keydrift/formats/xml_text.hpp"
 

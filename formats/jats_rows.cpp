@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_table.hpp"
+#include "keydrift/formats/jats_text.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
@@ -336,18 +337,6 @@ class TableReader {
 
 }  // namespace
 
-ManuscriptLine to_line(FlowText&& flow, LineRole role) {
-  ManuscriptLine line;
-  if (!flow.stretches.empty()) {
-    line.number = flow.stretches.front().number;
-    line.column = flow.stretches.front().column;
-  }
-  line.text = std::move(flow.text);
-  line.stretches = std::move(flow.stretches);
-  line.markup.role = role;
-  return line;
-}
-
 std::vector<ManuscriptLine> table_lines(xml::Document const& document, pugi::xml_node table) {
   return TableReader{document, table}.read();
 }
@@ -418,39 +407,6 @@ bool have_ends(std::vector<ManuscriptLine> const& rows, std::vector<std::uint32_
   return sure > 0 && (sure + others) * 4 >= leads * 3;
 }
 
-// A list that is numbered where it is shown, each item a couplet with its leads one below the
-// other.  Nothing for any other list.
-std::vector<ManuscriptLine> ordered_couplets(xml::Document const& document, pugi::xml_node list) {
-  if (std::string_view{list.attribute("list-type").value()} != "order") return {};
-  std::vector<ManuscriptLine> lines;
-  std::size_t number = 0;
-  for (auto const& item : list.children()) {
-    if (xml::local_name(item) != "list-item") continue;
-    auto flow = xml::read_flow(document, item);
-    if (flow.lines.size() < 2) return {};
-    ++number;
-    for (std::size_t i = 0; i < flow.lines.size(); ++i) {
-      auto& words = flow.lines[i];
-      auto const label = read_label(words.text);
-      if (label && !label->is_dash() && label->family == LabelFamily::digits) return {};
-      if (label) words.drop_front(label->text_at);
-      auto const end = shows_destination(words.text) ? kNotTold : marked_destination(words);
-      FlowText whole;
-      whole.text = i == 0 ? std::to_string(number) + "\t" : "–\t";
-      auto const begin = whole.text.size();
-      whole.append(words, "");
-      auto line = to_line(std::move(whole), LineRole::lead);
-      line.markup.words_begin = begin;
-      if (end != kNotTold) line.markup.destination_begin = begin + end;
-      lines.push_back(std::move(line));
-    }
-    for (auto& footnote : flow.footnotes) {
-      lines.push_back(to_line(std::move(footnote), LineRole::aside));
-    }
-  }
-  return lines;
-}
-
 }  // namespace
 
 bool looks_like_key(std::vector<ManuscriptLine> const& rows) {
@@ -467,33 +423,6 @@ bool may_be_of_key(std::vector<ManuscriptLine> const& rows) {
   auto const tally = tally_labels(rows);
   auto const rivals = tally.rivals + (have_ends(rows, tally.numbers) ? tally.unlabelled : 0);
   return rivals > 0 && rivals * 3 >= tally.leads && tally.leads * 4 >= rows.size() * 3;
-}
-
-std::vector<ManuscriptLine> text_lines(xml::Document const& document, pugi::xml_node element) {
-  if (auto couplets = ordered_couplets(document, element); !couplets.empty()) return couplets;
-  auto flow = xml::read_flow(document, element);
-  std::vector<ManuscriptLine> lines;
-  for (auto& words : flow.lines) {
-    auto const begin = shows_destination(words.text) ? kNotTold : marked_destination(words);
-    auto line = to_line(std::move(words), LineRole::told_by_text);
-    line.markup.destination_begin = begin;
-    lines.push_back(std::move(line));
-  }
-  for (auto& footnote : flow.footnotes) {
-    lines.push_back(to_line(std::move(footnote), LineRole::aside));
-  }
-  return lines;
-}
-
-std::vector<ManuscriptLine> whole_line(xml::Document const& document, pugi::xml_node element,
-                                       LineRole role) {
-  auto flow = xml::read_flow(document, element);
-  std::vector<ManuscriptLine> lines;
-  if (auto words = flow.joined(); !words.empty()) lines.push_back(to_line(std::move(words), role));
-  for (auto& footnote : flow.footnotes) {
-    lines.push_back(to_line(std::move(footnote), LineRole::aside));
-  }
-  return lines;
 }
 
 }  // namespace keydrift::jats

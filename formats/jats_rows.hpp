@@ -1,6 +1,5 @@
 #pragma once
-// The tables, paragraphs and lists of a key in article XML as lines of a manuscript.  Inner header
-// of formats.
+// The tables of a key in article XML as lines of a manuscript.  Inner header of formats.
 
 #include <pugixml.hpp>
 #include <vector>
@@ -24,16 +23,5 @@ namespace keydrift::jats {
 // The same of a small table, or a piece of one, where a section says that it is a key: leads that
 // have rivals.
 [[nodiscard]] bool may_be_of_key(std::vector<ManuscriptLine> const& rows);
-
-// What a paragraph, list or quotation says, a line for each of its paragraphs, items and breaks.  A
-// name or a number at a line's end that is marked up as one is its destination.
-[[nodiscard]] std::vector<ManuscriptLine> text_lines(xml::Document const& document,
-                                                     pugi::xml_node element);
-
-// The element's words as one line of the role.  None if there are no words.
-[[nodiscard]] std::vector<ManuscriptLine> whole_line(xml::Document const& document,
-                                                     pugi::xml_node element, LineRole role);
-
-[[nodiscard]] ManuscriptLine to_line(xml::FlowText&& flow, LineRole role);
 
 }  // namespace keydrift::jats

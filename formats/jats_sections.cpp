@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_rows.hpp"
+#include "keydrift/formats/jats_text.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/xml_text.hpp"

@@ -211,6 +211,23 @@ TEST(JatsText, OrderedListsNumberTheirCouplets) {
             kPlain);
 }
 
+TEST(JatsText, ListsWhoseItemsBeginWithTheirNumberAlone) {
+  auto const item = [](std::string_view number, std::string_view one, std::string_view other) {
+    return "<list-item><p><bold>" + std::string{number} +
+           "</bold></p><list list-type=\"bullet\"><list-item><p>" + std::string{one} +
+           "</p></list-item><list-item><p>" + std::string{other} +
+           "</p></list-item></list></list-item>\n";
+  };
+  EXPECT_EQ(
+      sketch_article(article(sec("Key to Aus", "<list list-type=\"simple\">" +
+                                                   item("1", "Wings clear → go to 2",
+                                                        "Wings dark → <italic>Aus bus</italic>") +
+                                                   item("2", "Legs long → <italic>Aus cus</italic>",
+                                                        "Legs short <italic>Aus dus</italic>") +
+                                                   "</list>"))),
+      kPlain);
+}
+
 TEST(JatsText, ASectionForEachCouplet) {
   auto const couplets = [](std::string_view element) {
     auto const one = [&](std::string_view number, std::string_view leads) {
