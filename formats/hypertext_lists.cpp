@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cstdint>
+#include <set>
 #include <vector>
 
 #include "keydrift/formats/hypertext_lines.hpp"
@@ -30,7 +31,8 @@ struct Shown {
 };
 
 struct Item {
-  bool term{false};  // a "<dt>"
+  bool term{false};        // a "<dt>"
+  std::uint32_t number{};  // that is shown before it
   std::vector<Shown> lines;
   std::size_t list{kNone};  // the first list within it
 };
@@ -39,17 +41,21 @@ struct List {
   std::string name;
   std::uint32_t start{1};
   std::vector<Item> items;
+
+  // Where the next item has no value="…" of its own.
+  [[nodiscard]] std::uint32_t next() const {
+    return items.empty() ? start : items.back().number + 1;
+  }
 };
 
 bool is_list(std::string_view name) { return name == "ol" || name == "ul" || name == "dl"; }
 bool is_item(std::string_view name) { return name == "li" || name == "dt" || name == "dd"; }
 
-// The number of start="…"; 1 without it.
-std::uint32_t start_of_list(std::string_view tag) {
-  auto const digits = attribute_of(tag, "start");
-  std::uint32_t start = 1;
-  std::from_chars(digits.data(), digits.data() + digits.size(), start);
-  return start;
+// The number of start="…" or value="…"; `without` where there is none.
+std::uint32_t number_of(std::string_view tag, std::string_view attribute, std::uint32_t without) {
+  auto const digits = attribute_of(tag, attribute);
+  std::from_chars(digits.data(), digits.data() + digits.size(), without);
+  return without;
 }
 
 class Surveyor {
@@ -83,8 +89,9 @@ class Surveyor {
           item->list = lists_.size();
         }
         open_.push_back(lists_.size());
-        lists_.push_back(
-            {.name = tag.name, .start = start_of_list(text_.substr(at, tag.length)), .items = {}});
+        lists_.push_back({.name = tag.name,
+                          .start = number_of(text_.substr(at, tag.length), "start", 1),
+                          .items = {}});
       }
       fresh_line_ = at;
       return;
@@ -92,7 +99,9 @@ class Surveyor {
     if (open_.empty() || !breaks_line(tag.name)) return;
     fresh_line_ = at;
     if (is_item(tag.name) && !tag.closes) {
-      lists_[open_.back()].items.push_back({.term = tag.name == "dt", .lines = {}});
+      auto& list = lists_[open_.back()];
+      auto const number = number_of(text_.substr(at, tag.length), "value", list.next());
+      list.items.push_back({.term = tag.name == "dt", .number = number, .lines = {}});
     }
   }
 
@@ -139,19 +148,18 @@ std::uint32_t number_at_end(std::string_view line) {
 // Do a quarter of the lines or more lead to one of the items?
 class Destinations {
  public:
-  Destinations(std::uint32_t first, std::size_t count) : first_{first}, last_{first + count - 1} {}
-  void see(Shown const& line) {
-    ++lines_;
-    auto const number = number_at_end(line.end);
-    if (number >= first_ && number <= last_) ++leading_;
+  void add(Item const& item) { numbers_.insert(item.number); }
+  void see(Shown const& line) { ends_.push_back(number_at_end(line.end)); }
+  [[nodiscard]] bool make_a_key() const {
+    auto const leading = static_cast<std::size_t>(
+        std::count_if(ends_.begin(), ends_.end(),
+                      [this](std::uint32_t number) { return numbers_.contains(number); }));
+    return leading >= 2 && leading * 4 >= ends_.size();
   }
-  [[nodiscard]] bool make_a_key() const { return leading_ >= 2 && leading_ * 4 >= lines_; }
 
  private:
-  std::size_t first_;
-  std::size_t last_;
-  std::size_t lines_{};
-  std::size_t leading_{};
+  std::set<std::uint32_t> numbers_;
+  std::vector<std::uint32_t> ends_;
 };
 
 bool writes_number(Shown const& line) {
@@ -165,11 +173,12 @@ class Labeller {
 
   std::unordered_map<std::size_t, ListLine> label() && {
     bool const terms_count = numbers_among_terms() >= kFewestItems;
+    auto const of_leads = label_inner_lists();
     for (auto const& list : lists_) {
       if (list.items.size() < kFewestItems) continue;
       if (list.name == "dl") {
         if (terms_count) label_terms(list);
-      } else if (list.name == "ol" && !label_inner_lists(list)) {
+      } else if (list.name == "ol" && !of_leads.contains(&list)) {
         label_lines(list);
       }
     }
@@ -186,26 +195,43 @@ class Labeller {
     return leads.size() < 2 || leads.size() > kMostLines ? kNobody : leads;
   }
 
-  // Each item nothing but a list of leads.
-  bool label_inner_lists(List const& list) {
-    Destinations destinations{list.start, list.items.size()};
+  // Lists of which each item is nothing but a list of leads.  Words between couplets part a key
+  // into several.
+  std::set<List const*> label_inner_lists() {
+    std::set<List const*> found;
+    Destinations destinations;
+    std::size_t couplets = 0;
+    for (auto const& list : lists_) {
+      if (list.name != "ol" || !holds_leads(list)) continue;
+      found.insert(&list);
+      for (auto const& item : list.items) {
+        destinations.add(item);
+        for (auto const& lead : leads_within(item)) destinations.see(lead.lines.back());
+        ++couplets;
+      }
+    }
+    if (couplets < kFewestItems || !destinations.make_a_key()) return {};
+    for (auto const* list : found) label_inner_list(*list);
+    return found;
+  }
+  [[nodiscard]] bool holds_leads(List const& list) const {
     std::size_t couplets = 0;
     for (auto const& item : list.items) {
       auto const& leads = leads_within(item);
-      if (leads.empty()) continue;
-      ++couplets;
+      if (!leads.empty()) ++couplets;
       for (auto const& lead : leads) {
         if (lead.lines.empty() || writes_number(lead.lines.front())) return false;
-        destinations.see(lead.lines.back());
       }
     }
-    if (couplets * 4 < list.items.size() * 3 || !destinations.make_a_key()) return false;
-    for (std::size_t i = 0; i < list.items.size(); ++i) {
-      auto const& leads = leads_within(list.items[i]);
+    return couplets > 0 && couplets * 4 >= list.items.size() * 3;
+  }
+  void label_inner_list(List const& list) {
+    for (auto const& item : list.items) {
+      auto const& leads = leads_within(item);
       for (std::size_t l = 0; l < leads.size(); ++l) {
         auto const& line = leads[l].lines.front();
         auto const own = read_label(line.begin);  // "a. Wings clear"
-        auto label = std::to_string(list.start + i);
+        auto label = std::to_string(item.number);
         if (!own || own->family != printed::LabelFamily::lower) {
           label += static_cast<char>('a' + l);
           label += ". ";
@@ -213,14 +239,14 @@ class Labeller {
         labels_[line.tag] = {.label = std::move(label)};
       }
     }
-    return true;
   }
 
   // Each item a few lines, each of them a lead.
   void label_lines(List const& list) {
-    Destinations destinations{list.start, list.items.size()};
+    Destinations destinations;
     std::size_t couplets = 0;
     for (auto const& item : list.items) {
+      destinations.add(item);
       for (auto const& line : item.lines) {
         if (writes_number(line)) return;
         destinations.see(line);
@@ -228,13 +254,13 @@ class Labeller {
       if (item.lines.size() >= 2 && item.lines.size() <= kMostLines) ++couplets;
     }
     if (couplets * 4 < list.items.size() * 3 || !destinations.make_a_key()) return;
-    for (std::size_t i = 0; i < list.items.size(); ++i) {
-      auto const& lines = list.items[i].lines;
+    for (auto const& item : list.items) {
+      auto const& lines = item.lines;
       for (std::size_t l = 0; l < lines.size(); ++l) {
         if (l > 0 && (read_label(lines[l].begin) || printed::starts_caption(lines[l].begin))) {
           continue;
         }
-        labels_[lines[l].tag] = {.label = l == 0 ? std::to_string(list.start + i) + ". " : "– "};
+        labels_[lines[l].tag] = {.label = l == 0 ? std::to_string(item.number) + ". " : "– "};
       }
     }
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -58,9 +59,57 @@ std::optional<Parted> part(std::string_view printed) {
   return std::nullopt;
 }
 
+// "Pale ivy scale, Planaspella hederina": what stands before the only comma and behind it.
+std::optional<Parted> part_at_comma(std::string_view printed) {
+  auto const comma = printed.find(", ");
+  if (comma == std::string_view::npos || printed.find(',', comma + 1) != std::string_view::npos) {
+    return std::nullopt;
+  }
+  Parted const parted{printed.substr(0, comma), trim(printed.substr(comma + 2)), false};
+  auto const words = words_of(parted.back, 2);
+  bool const species = words.size() == 2 && is_capitalised(words[0]) && is_plain_word(words[1]);
+  return species && may_be_common_name(parted.front) ? std::optional{parted} : std::nullopt;
+}
+
+void take_common_name(ReadLead& read, Parted const& parted) {
+  auto taxa = read_taxa(parted.back);
+  taxa.figures = read.to.taxa.figures;
+  read.to.taxa = std::move(taxa);
+  read.to.remark = squeeze(parted.front);
+  read.lead.taxon_remark = read.to.remark;
+}
+
+// Where species stand behind a common name and a comma as a rule, the words before other commas
+// are such names, too, though they may look like Latin.
+void take_names_behind_commas(std::vector<ReadLead>& reads) {
+  constexpr std::size_t kFewest = 3;
+  std::vector<std::pair<std::size_t, Parted>> two;  // names by their looks
+  std::size_t common = 0;
+  std::set<std::string_view> genera;
+  auto const first_of = [](std::string_view text) { return words_of(text, 1).front(); };
+  for (std::size_t i = 0; i < reads.size(); ++i) {
+    if (reads[i].to.form != DestinationForm::taxa) continue;
+    auto const parted = part_at_comma(reads[i].lead.destination_printed);
+    if (!parted) continue;
+    genera.insert(first_of(parted->back));
+    auto const taxa = reads[i].to.taxa.taxa.size();
+    if (taxa == 1 && reads[i].to.remark == squeeze(parted->front)) {
+      ++common;
+    } else if (taxa == 2) {
+      two.emplace_back(i, *parted);
+    }
+  }
+  if (common < kFewest || common < two.size()) return;
+  for (auto const& [i, parted] : two) {
+    // "Aus bus, Aus cus" are two species.
+    if (!genera.contains(first_of(parted.front))) take_common_name(reads[i], parted);
+  }
+}
+
 }  // namespace
 
 void take_names_behind_common_ones(std::vector<ReadLead>& reads) {
+  take_names_behind_commas(reads);
   constexpr std::size_t kFewest = 3;
   std::vector<std::size_t> found;
   std::size_t authored = 0;  // leads to a species with its author and no common name
@@ -78,15 +127,7 @@ void take_names_behind_common_ones(std::vector<ReadLead>& reads) {
     }
   }
   if (found.size() < kFewest || found.size() < authored) return;
-  for (auto const i : found) {
-    auto& read = reads[i];
-    auto const parted = part(read.lead.destination_printed);
-    auto taxa = read_taxa(parted->back);
-    taxa.figures = read.to.taxa.figures;
-    read.to.taxa = std::move(taxa);
-    read.to.remark = squeeze(parted->front);
-    read.lead.taxon_remark = read.to.remark;
-  }
+  for (auto const i : found) take_common_name(reads[i], *part(reads[i].lead.destination_printed));
 }
 
 }  // namespace keydrift::printed

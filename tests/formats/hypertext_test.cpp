@@ -167,6 +167,19 @@ TEST(Hypertext, BeginsListsWhereTheySay) {
             "6[6] Tail long -> Aus gus\n6[–] Tail short -> Aus hus\n");
 }
 
+TEST(Hypertext, NumbersListsThatWordsPart) {
+  // The last list leads to none of its own couplets; its item says its number.
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><ol><li><ol type=a><li>Wings clear <a>go to 2</a>"
+                        "<li>Wings dark <i>Aus bus</i></ol><li><ol type=a><li>Legs pale <i>Aus "
+                        "cus</i><li>Legs dark <a>go to 3</a></ol></ol><p>Now look at the palps.</p>"
+                        "<ol><li value=\"3\"><ol type=a><li>Palps long <i>Aus dus</i><li>Palps "
+                        "short <i>Aus eus</i></ol></ol>")
+                       .edition),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Aus bus\n"
+            "2[2a] Legs pale -> Aus cus\n2[2b] Legs dark -> 3\n"
+            "3[3a] Palps long -> Aus dus\n3[3b] Palps short -> Aus eus\n");
+}
+
 TEST(Hypertext, NumbersFirstLeadsInListsOfOneItem) {
   EXPECT_EQ(sketch(read(three("<ol start=\"{n}\"><li>{a}</li></ol>\n<p>– {b}</p>\n")).edition),
             sketch_of_three("", "–"));

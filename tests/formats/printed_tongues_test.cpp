@@ -401,5 +401,37 @@ TEST(PrintedTongues, PagesBeforeNames) {
             "2[2*] Krone gelb -> Ausella dusa (Nr. 13)\n");
 }
 
+TEST(PrintedTongues, CommonNamesBeforeACommaMayLookLikeLatin) {
+  auto const key = [](std::string_view last) {
+    return "Key to scale insects\n"
+           "1. Shell round ..... 2\n1. Shell long ..... 4\n"
+           "2. Shell tan ..... Pale ivy scale, Planaspella hederina\n2. Shell red ..... 3\n"
+           "3. Body orange ..... Orchid dot scale, Chionulaspis cattlei\n"
+           "3. Body purple ..... Ember scale, Planaspella ignita\n"
+           "4. Shell white ..... Fern snow scale, Chionulaspis pteridis\n"
+           "4. Shell brown ..... " +
+           std::string{last} + "\n";
+  };
+  EXPECT_EQ(sketch(key("Comma scale, Commataspis pomicola")),
+            "1[1] Shell round -> 2\n"
+            "1[1] Shell long -> 4\n"
+            "2[2] Shell tan -> Planaspella hederina (Pale ivy scale)\n"
+            "2[2] Shell red -> 3\n"
+            "3[3] Body orange -> Chionulaspis cattlei (Orchid dot scale)\n"
+            "3[3] Body purple -> Planaspella ignita (Ember scale)\n"
+            "4[4] Shell white -> Chionulaspis pteridis (Fern snow scale)\n"
+            "4[4] Shell brown -> Commataspis pomicola (Comma scale)\n");
+  // Two names.
+  EXPECT_EQ(sketch(key("Commataspis pomicola, Commataspis lata")),
+            "1[1] Shell round -> 2\n"
+            "1[1] Shell long -> 4\n"
+            "2[2] Shell tan -> Planaspella hederina (Pale ivy scale)\n"
+            "2[2] Shell red -> 3\n"
+            "3[3] Body orange -> Chionulaspis cattlei (Orchid dot scale)\n"
+            "3[3] Body purple -> Planaspella ignita (Ember scale)\n"
+            "4[4] Shell white -> Chionulaspis pteridis (Fern snow scale)\n"
+            "4[4] Shell brown -> Commataspis pomicola + Commataspis lata\n");
+}
+
 }  // namespace
 }  // namespace keydrift
