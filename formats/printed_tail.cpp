@@ -5,6 +5,16 @@
 #include <unordered_set>
 
 namespace keydrift::printed {
+namespace {
+
+// The letter behind the number of one label is the next in the other: "2b" and "2c".
+bool counts_on(SortedLines const& sorted, std::uint32_t one, std::uint32_t other) {
+  auto const a = sorted.leads[one].label.letter;
+  auto const b = sorted.leads[other].label.letter;
+  return a.size() == 1 && b.size() == 1 && b[0] == a[0] + 1;
+}
+
+}  // namespace
 
 std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
   constexpr std::size_t kFewest = 4;  // leads that lead somewhere
@@ -39,6 +49,11 @@ std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
     auto const behind = static_cast<std::size_t>(std::count_if(
         members, members + couplet.member_count, [tail](auto lead) { return lead >= tail; }));
     auto const before = couplet.member_count - behind;
+    // "2c" behind "2b" goes on with the couplet, whether it leads somewhere or not.
+    if (before >= 2 && before < couplet.member_count &&
+        counts_on(attempt.read->sorted, members[before - 1], members[before])) {
+      continue;
+    }
     bool const stray = before >= 2 || (before == 0 && (again || !led_to.contains(number)));
     for (std::uint32_t m = 0; stray && m < couplet.member_count; ++m) {
       if (members[m] >= tail) strays.push_back(members[m]);

@@ -581,5 +581,18 @@ TEST(PrintedUnharmed, NumbersBehindTheDashesOfSecondLeads) {
             "3[3] 3 Spines on the tibia -> Aus dus\n3[–] 4 Spines on the tibia -> Aus eus\n");
 }
 
+TEST(PrintedUnharmed, AThirdLeadWithoutEndAtTheKeysEndIsALead) {
+  EXPECT_EQ(sketch("Key to ferns\n"
+                   "1a. Rachis dark: Ebenula platynota\n1b. Rachis green ... 2\n"
+                   "2a. Indusium kidney-shaped: Renisorus reniformis\n"
+                   "2b. Indusium hooked: Athyriella femina\n"
+                   "2c. Indusium none: Nudisorus (two species; not treated)\n"),
+            "1[1a] Rachis dark -> Ebenula platynota\n"
+            "1[1b] Rachis green -> 2\n"
+            "2[2a] Indusium kidney-shaped -> Renisorus reniformis\n"
+            "2[2b] Indusium hooked -> Athyriella femina\n"
+            "2[2c] Indusium none: Nudisorus (two species; not treated) -> ?\n");
+}
+
 }  // namespace
 }  // namespace keydrift
