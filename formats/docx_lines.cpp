@@ -41,6 +41,7 @@ struct OpenParagraph {
   std::uint32_t column{1};
   std::vector<Line> boxes;  // lines of the text boxes that are anchored in it
   bool run_hidden{false};
+  bool run_italic{false};
   bool run_struck{false};  // and its text is still to come
   std::string font;
   std::size_t fields_before{};  // open fields when it began
@@ -169,7 +170,7 @@ class Reader {
         break;
       case Tag::run:
         if (auto* const paragraph = here()) {
-          paragraph->run_hidden = paragraph->run_struck = false;
+          paragraph->run_hidden = paragraph->run_struck = paragraph->run_italic = false;
           paragraph->font.clear();
         }
         break;
@@ -244,6 +245,9 @@ class Reader {
       }
       home.carried.stretches.push_back({stretch.begin + shift, stretch.number, stretch.column});
     }
+    for (auto const& one : typed.italics) {
+      home.carried.italics.push_back({one.begin + shift, one.end + shift});
+    }
     home.carried.text += typed.text;
   }
 
@@ -274,6 +278,7 @@ class Reader {
     paragraph->run_hidden = looks_.styles.hides(properties, paragraph->look);
     paragraph->run_struck = on_off(properties, "strike").value_or(false) ||
                             on_off(properties, "dstrike").value_or(false);
+    paragraph->run_italic = looks_.styles.is_italic(properties);
     paragraph->font = looks_.styles.font_of(properties);
   }
 
@@ -299,7 +304,14 @@ class Reader {
       return;
     }
     if (std::exchange(paragraph->run_struck, false)) mark(Mark::struck_text, text);
-    paragraph->typed.text += text;
+    auto& typed = paragraph->typed;
+    if (paragraph->run_italic) {
+      auto const begin = typed.text.size();
+      bool const goes_on = !typed.italics.empty() && typed.italics.back().end == begin;
+      if (!goes_on) typed.italics.push_back({begin, begin});
+      typed.italics.back().end += text.size();
+    }
+    typed.text += text;
     paragraph->column += count_code_points(text);
   }
 

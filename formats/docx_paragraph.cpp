@@ -5,8 +5,10 @@
 #include <iterator>
 #include <utility>
 
+#include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/xml_text.hpp"
 
 namespace keydrift::docx {
 namespace {
@@ -119,6 +121,23 @@ RowShape shape_of(Line const& line) {
   return shape;
 }
 
+// The lines' destinations, where names in italics tell them.  `marks`: by line.  Leaders tell more,
+// and so do columns.
+void tell_destinations(std::vector<Line>& lines,
+                       std::vector<std::vector<xml::InlineMark>>&& marks) {
+  for (std::size_t i = 0; i < lines.size() && i < marks.size(); ++i) {
+    auto& line = lines[i];
+    if (marks[i].empty() || line.text.find('\t') != std::string::npos ||
+        jats::shows_destination(line.text)) {
+      continue;
+    }
+    std::erase_if(marks[i],
+                  [&line](xml::InlineMark const& mark) { return mark.begin >= line.text.size(); });
+    for (auto& mark : marks[i]) mark.end = std::min(mark.end, line.text.size());
+    line.markup.destination_begin = jats::marked_destination({line.text, {}, std::move(marks[i])});
+  }
+}
+
 }  // namespace
 
 std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
@@ -138,6 +157,8 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
     if (leaders && number.back() == ' ') ruler.tab();  // what follows a number is a tab
   }
   std::size_t stretch = 0;
+  std::size_t italic = 0;
+  std::vector<std::vector<xml::InlineMark>> marks(1);  // by line
   std::uint32_t column = 1;
   bool after_leader = false;
   bool resume = true;  // the next character begins a stretch of the line
@@ -148,9 +169,12 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
     }
     char const c = typed.text[i];
     auto& line = lines.back();
+    while (italic < typed.italics.size() && typed.italics[italic].end <= i) ++italic;
+    bool const in_italics = italic < typed.italics.size() && typed.italics[italic].begin <= i;
     if (c == '\n') {
       trim_end(line.text);
       lines.emplace_back();
+      marks.emplace_back();
       lines.back().indent = look.properties.left.value_or(0);
       ruler.start_line();
       resume = true;
@@ -169,6 +193,12 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
       after_leader = true;
       resume = true;
     } else {
+      if (in_italics) {
+        auto const begin = line.text.size();
+        bool const goes_on = !marks.back().empty() && marks.back().back().end == begin;
+        if (!goes_on) marks.back().push_back({xml::InlineKind::italic, begin, begin});
+        ++marks.back().back().end;
+      }
       line.text += c;
       after_leader = after_leader && (c == ' ' || c == '\t');
       if (c != '\t' && is_start(c)) ruler.advance();
@@ -184,6 +214,7 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
     // What was trimmed may have been a stretch of its own.
     for (auto& one : line.stretches) one.text_begin = std::min(one.text_begin, line.text.size());
   }
+  tell_destinations(lines, std::move(marks));
   return lines;
 }
 

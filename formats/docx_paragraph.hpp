@@ -17,13 +17,21 @@ struct TypedStretch {
   std::uint32_t column{1};
 };
 
+// Bytes of the typed text that are set in italics.
+struct Italics {
+  std::size_t begin{};
+  std::size_t end{};
+};
+
 // Text as typed: tabs as "\t", breaks of lines, columns and pages as "\n".
 struct TypedText {
   std::string text;
   std::vector<TypedStretch> stretches;  // ascending; the first begins at 0
+  std::vector<Italics> italics;         // ascending, apart
 };
 
 // The lines of one paragraph, one for each break and one more.  `number`: its automatic number.
+// A name in italics at the end of a line is told to be its destination (jats_ends.hpp).
 // A tab that meets a stop with a leader becomes dots between blanks; which stop it meets is
 // estimated from the number of characters before it, as their widths are not known.
 [[nodiscard]] std::vector<Line> lines_of(TypedText const& typed, std::string_view number,

@@ -30,6 +30,7 @@ void Styles::add(pugi::xml_node styles, Numbering& numbering) {
     style.properties = read_paragraph_properties(child(node, "pPr"));
     auto const run = child(node, "rPr");
     style.hidden = on_off(run, "vanish");
+    style.italic = on_off(run, "i");
     style.font = font_in(run);
     auto const is_default = attribute(node, "default").value_or("0");
     if (attribute(node, "type") == "paragraph" && is_default != "0" && is_default != "false") {
@@ -100,6 +101,14 @@ bool Styles::hides(pugi::xml_node run_properties, ParagraphLook const& look) con
   auto const style = value_of(run_properties, "rStyle");
   // A property that toggles: set by both styles it is off again (17.7.3).
   return look.hidden != (style && is_hidden(*style));
+}
+
+bool Styles::is_italic(pugi::xml_node run_properties) const {
+  if (auto const own = on_off(run_properties, "i")) return *own;
+  for (auto const& [name, style] : chain_of(value_of(run_properties, "rStyle").value_or(""))) {
+    if (style->italic) return *style->italic;
+  }
+  return false;
 }
 
 std::string Styles::font_of(pugi::xml_node run_properties) const {

@@ -30,6 +30,9 @@ class Styles {
   // Whether a run of those properties (w:rPr) in a paragraph of that look is hidden text.
   [[nodiscard]] bool hides(pugi::xml_node run_properties, ParagraphLook const& look) const;
 
+  // Whether such a run is set in italics, by itself or its style.
+  [[nodiscard]] bool is_italic(pugi::xml_node run_properties) const;
+
   // The font of a run by itself or its style; "" where neither says.
   [[nodiscard]] std::string font_of(pugi::xml_node run_properties) const;
 
@@ -38,6 +41,7 @@ class Styles {
     std::string based_on;
     ParagraphProperties properties;
     std::optional<bool> hidden;
+    std::optional<bool> italic;
     std::string font;
   };
   // From the style up to its farthest ancestor; ends where ancestors go round in a ring.

@@ -98,6 +98,12 @@ std::size_t with_book_number(FlowText const& line, std::size_t begin) {
   return begin;
 }
 
+// "(two species; not treated)"
+bool is_bracketed(std::string_view after) {
+  auto const rest = trim(after);
+  return rest.starts_with('(') && rest.find(')') == rest.size() - 1;
+}
+
 // Behind a name: author, year, figures, "(part)"; no further words of the lead.
 bool may_follow_name(std::string_view after) {
   static constexpr std::array kFollowing{
@@ -106,7 +112,9 @@ bool may_follow_name(std::string_view after) {
       "et"sv,    "ex"sv,   "nov."sv,   "n."sv,      "comb."sv, "stat."sv, "gen."sv,
       "group"sv, "agg."sv, "s."sv,     "sensu"sv,   "auct."sv, "p."sv,    "fig."sv,
       "figs"sv,  "pl."sv,  "males"sv,  "females"sv, "and"sv,   "or"sv};
-  if (after.size() > kLongestAfterName || after.find(';') != std::string_view::npos) return false;
+  if (after.size() > kLongestAfterName) return false;
+  if (is_bracketed(after)) return true;
+  if (after.find(';') != std::string_view::npos) return false;
   auto const words = words_of(after);
   if (words.empty()) return true;
   return !is_lower(code_point_at(words[0], 0).value) || is_one_of(kFollowing, fold(words[0]));
@@ -136,13 +144,19 @@ std::size_t marked_destination(FlowText const& line) {
     if (mark->end > end || mark->begin < words_begin || trim(inside).empty()) continue;
     auto const after = text.substr(mark->end, end - mark->end);
     bool const name = is_name(*mark, inside);
+    // "<b><i>Aus</i> (two species)</b>": what is marked within tells.
+    bool const frame =
+        !name && std::any_of(mark + 1, line.marks.rend(), [&](InlineMark const& one) {
+          return one.begin == mark->begin && one.end < mark->end;
+        });
+    if (frame && begin == kNotTold) continue;
     if (begin == kNotTold) {
       auto const rest = trim(after);
       bool const number = mark->kind != InlineKind::name && is_number(inside) &&
                           !is_number_of_words(text, mark->begin);
       bool const ends = number ? rest.empty() || rest == "." : name && may_follow_name(after);
-      if (!ends ||
-          (name && read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {
+      if (!ends || (name && !is_bracketed(after) &&
+                    read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {
         // An author, "(Fig. 3)" or the "cus" of "Aus bus var. cus" may be marked up too; look
         // further to the front.
         auto const before = words_of(text.substr(words_begin, mark->begin - words_begin));

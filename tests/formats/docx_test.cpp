@@ -74,6 +74,34 @@ TEST(Docx, SaysWhichSymbolsItCannotTell) {
             "\"□\" [unknown-symbol] (type the character itself in the word processor)");
 }
 
+TEST(Docx, NamesInItalicsEndLeads) {
+  constexpr auto kItalic = "<w:i/>";
+  DocxParts const styles{.styles =
+                             "<w:style w:type=\"character\" w:styleId=\"Taxon\"><w:rPr>"
+                             "<w:i/></w:rPr></w:style>"};
+  auto const read = read_body(
+      paragraph("Key to Quagga") +
+          paragraph_of(run("1. Beak bifid, as in ") + run("Quagga bifax", kItalic) + run(" ") +
+                       run("Quag", kItalic) + run("ga rubo", kItalic) + run(" Roe, 1901")) +
+          paragraph_of(run("1. Beak entire, unlike that of ") + run("Quagga rubo", kItalic) +
+                       run(" Quagga", "<w:rStyle w:val=\"Taxon\"/>") +
+                       run(" sp. 2", "<w:rStyle w:val=\"Taxon\"/>")),
+      styles);
+  EXPECT_EQ(read.sketch,
+            "1[1] Beak bifid, as in Quagga bifax -> Quagga rubo\n"
+            "1[1] Beak entire, unlike that of Quagga rubo -> Quagga sp. 2\n");
+  // Where the line is set in the offset is still that of the name.
+  auto const nested = read_body(
+      paragraph("Key to Quagga") + paragraph("1. Beak bifid ") +
+      paragraph_of(run("2. Wings pale ") + run("Quagga bifax", kItalic),
+                   "<w:ind w:left=\"720\"/>") +
+      paragraph_of(run("2. Wings dark ") + run("Quagga rubo", kItalic), "<w:ind w:left=\"720\"/>") +
+      paragraph_of(run("1. Beak entire ") + run("Quagga elo", kItalic)));
+  EXPECT_EQ(nested.sketch,
+            "1[1] Beak bifid -> 2\n1[1] Beak entire -> Quagga elo\n"
+            "2[2] Wings pale -> Quagga bifax\n2[2] Wings dark -> Quagga rubo\n");
+}
+
 TEST(Docx, BreaksEndLines) {
   auto const read =
       read_body(paragraph("1. Beak bifid ..... Aus bus\n– Beak entire ..... Aus cus"));
