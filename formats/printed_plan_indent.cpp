@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_indent_course.hpp"
+#include "keydrift/formats/printed_indent_ends.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_plan.hpp"
@@ -22,21 +23,21 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLeastLed = 2;        // lines that end in a destination; fewer make no key
-constexpr std::size_t kLongestName = 100;   // bytes of a name at a line's end
 constexpr std::size_t kLongestTitle = 160;  // bytes; longer text is no heading
 constexpr std::size_t kWordsOfName = 7;     // of a name with its author at a line's end
 
 class IndentPlanner {
  public:
   IndentPlanner(std::vector<SourceLine> const& lines, Numbering const& numbering)
-      : lines_{lines}, numbering_{numbering}, breaks_{lines} {}
+      : lines_{lines},
+        breaks_{lines},
+        found_{find_indent_ends(lines, numbering)},
+        marks_(lines.size(), Mark::other) {}
 
   std::optional<LeadPlan> plan() && {
-    look_at_lines();
-    drop_lines_around();
-    if (led_.size() < kLeastLed) return std::nullopt;
+    if (found_.led.size() < kLeastLed) return std::nullopt;
     apart_ = are_leads_apart();
-    begin_ = begin_of_key(led_.front());
+    begin_ = begin_of_key(found_.led.front());
     lower_starts_ = leads_start_lower();
     LeadPlan plan;
     plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
@@ -45,7 +46,7 @@ class IndentPlanner {
     settle_uncertain();
     reconsider(uncertain);
     drop_prose_before();
-    for (std::size_t i = begin_; i <= led_.back(); ++i) {
+    for (std::size_t i = begin_; i <= found_.led.back(); ++i) {
       if (marks_[i] != Mark::start) continue;
       LeadStart start;
       start.line = static_cast<std::uint32_t>(i);
@@ -97,167 +98,18 @@ class IndentPlanner {
 
   [[nodiscard]] bool is_blank_line(std::size_t i) const { return lines_[i].text.empty(); }
 
-  // Lines that are no part of any lead.
-  [[nodiscard]] bool is_furniture(std::size_t i) const {
-    auto const text = lines_[i].text;
-    return is_page_furniture(text) || starts_note(text) || starts_caption(text) ||
-           starts_footnote(text);
-  }
-
   [[nodiscard]] bool is_title(std::size_t i) const {
     auto const text = lines_[i].text;
-    bool const leads = ends_[i];
+    bool const leads = found_.ends[i];
     return !leads && text.size() <= kLongestTitle && mentions_key(text);
-  }
-
-  [[nodiscard]] static std::string first_word(std::string_view text) {
-    return std::string{text.substr(0, text.find(' '))};
-  }
-
-  // A name in Latin form at the end, of two words at least.
-  [[nodiscard]] static bool ends_in_name(std::string_view text) {
-    if (text.size() > kLongestName) {
-      auto const blank = text.find(' ', text.size() - kLongestName);
-      if (blank == std::string_view::npos) return false;
-      text.remove_prefix(blank + 1);
-    }
-    auto const words = words_of(text);
-    auto const first = words.size() > kWordsOfName ? words.size() - kWordsOfName : 0;
-    for (auto w = first; w < words.size(); ++w) {
-      if (!is_capitalised(words[w]) && !is_abbreviated(words[w])) continue;
-      auto const name = text.substr(static_cast<std::size_t>(words[w].data() - text.data()));
-      if (is_latin_name(name)) return true;
-    }
-    return false;
-  }
-
-  // "… weakly serrate. BUSA", "… weakly serrate. busa Roe"
-  [[nodiscard]] static bool ends_in_lone_name(std::string_view text) {
-    constexpr std::size_t kShortest = 4;  // letters of a word in capitals
-    auto const stop = text.rfind(". ");
-    if (stop == std::string_view::npos || stop == 0) return false;
-    auto const tail = without_closing_marks(text.substr(stop + 2));
-    if (tail.find(' ') == std::string_view::npos && is_in_capitals(tail, kShortest)) return true;
-    return is_bare_epithet(tail) || is_genusless_name(tail);
-  }
-
-  // "busa Roe", "BUSA", "3. A. busa" on lines of their own, where these are the rule.
-  void find_ends_alone() {
-    constexpr std::size_t kFewest = 4;
-    constexpr std::size_t kShortest = 4;  // letters of a word in capitals
-    alone_.assign(lines_.size(), false);
-    std::vector<std::size_t> alone;
-    for (std::size_t i = 1; i < lines_.size(); ++i) {
-      auto const text = lines_[i].text;
-      if (text.empty() || ends_[i] || is_furniture(i) || lines_[i].indent == 0) continue;
-      bool const capitals = is_in_capitals(text, kShortest) && is_plain_word(text) &&
-                            has_strict_latin_ending(fold(text));
-      if (capitals || is_bare_epithet(text) || is_genusless_name(text) || is_numbered_name(text) ||
-          is_numbered_name_in_full(text)) {
-        alone.push_back(i);
-      }
-    }
-    if (alone.size() < kFewest || alone.size() < led_.size()) return;
-    for (auto const i : alone) alone_[i] = ends_[i] = true;
-    led_.insert(led_.end(), alone.begin(), alone.end());
-    std::sort(led_.begin(), led_.end());
-  }
-
-  // "… puberulous all over  6. A. busa"
-  [[nodiscard]] static bool ends_in_numbered_name(std::string_view text) {
-    auto const gap = text.rfind("  ");
-    return gap != std::string_view::npos && is_numbered_name(trim_left(text.substr(gap)));
-  }
-
-  void look_at_lines() {
-    ends_.assign(lines_.size(), false);
-    dotted_.assign(lines_.size(), false);
-    hanging_.assign(lines_.size(), false);
-    marks_.assign(lines_.size(), Mark::other);
-    std::vector<std::size_t> unled;
-    for (std::size_t i = 0; i < lines_.size(); ++i) {
-      auto const text = lines_[i].text;
-      if (text.empty() || is_furniture(i)) continue;
-      auto const split = split_at_leader(text, numbering_);
-      bool const led = (split.kind != LeaderKind::none && split.destination_begin < text.size()) ||
-                       ends_in_numbered_name(text);
-      ends_[i] = led;
-      dotted_[i] = split.kind == LeaderKind::dots;
-      hanging_[i] = dotted_[i] && !led;
-      if (!led && split.kind == LeaderKind::none) unled.push_back(i);
-      if (!led) continue;
-      led_.push_back(i);
-      auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
-      if (!name.empty() && is_capitalised(name.front())) genera_.emplace(name.front());
-    }
-    find_ends_alone();
-    // Names without leaders, where they are the rule.
-    std::vector<std::size_t> named;
-    std::map<std::string, std::size_t> first_words;  // of lines that may be a name
-    for (auto const i : unled) {
-      if (ends_in_name(lines_[i].text) || ends_in_lone_name(lines_[i].text)) named.push_back(i);
-      if (is_latin_name(lines_[i].text)) ++first_words[first_word(lines_[i].text)];
-    }
-    if (named.size() < led_.size()) return;
-    // "Leaves entire" looks like a name, but other lines do not name Leaves as often as the genus.
-    // Nor where names have numbers before them.
-    auto most =
-        static_cast<std::size_t>(std::count_if(named.begin(), named.end(), [this](std::size_t i) {
-          return is_name_numbered_at_end(lines_[i].text);
-        }));
-    for (auto const& [word, count] : first_words) most = std::max(most, count);
-    for (auto const& [word, count] : first_words) {
-      if (count * 3 > most) genera_.insert(word);
-    }
-    std::erase_if(named, [&](std::size_t i) {
-      return is_latin_name(lines_[i].text) && !is_abbreviated(words_of(lines_[i].text).front()) &&
-             !genera_.contains(first_word(lines_[i].text));
-    });
-    if (named.empty()) return;
-    for (auto const i : named) ends_[i] = true;
-    led_.insert(led_.end(), named.begin(), named.end());
-    std::sort(led_.begin(), led_.end());
-  }
-
-  // Where rows of dots or numbered names are the rule, lines before the first of them and behind
-  // the last that end otherwise are of running heads and accounts ("… aequali. — Tab. IV").
-  void drop_lines_around() {
-    if (keep_between([this](std::size_t i) { return bool{dotted_[i]}; })) return;
-    auto const numbered = std::count_if(led_.begin(), led_.end(), [this](std::size_t i) {
-      return is_name_numbered_at_end(lines_[i].text);
-    });
-    if (numbered * 2 < std::ssize(led_)) return;
-    keep_between([this](std::size_t i) { return ends_in_abbreviated_name(lines_[i].text); });
-  }
-  template <typename Is>
-  bool keep_between(Is is_usual) {
-    auto const first = std::find_if(led_.begin(), led_.end(), is_usual);
-    if (first == led_.end()) return false;
-    auto const last = std::find_if(led_.rbegin(), led_.rend(), is_usual).base();
-    auto const usual = std::count_if(first, last, is_usual);
-    if (usual * 4 < (last - first) * 3) return false;
-    led_ = std::vector<std::size_t>(first, last);
-    return true;
-  }
-  // "… long. 1. A. busa.", "… long. I3. A. busa"
-  [[nodiscard]] static bool ends_in_abbreviated_name(std::string_view text) {
-    text = without_closing_marks(text);
-    auto const epithet = last_word_begin(text);
-    auto const before = trim_right(text.substr(0, epithet));
-    return epithet > 0 && is_epithet(text.substr(epithet)) &&
-           is_abbreviated(before.substr(last_word_begin(before)));
-  }
-  // "… 1–1.5 cm. long. 1. A. busa.", "6. A. busa"
-  [[nodiscard]] static bool is_name_numbered_at_end(std::string_view text) {
-    text = without_closing_marks(text);
-    return numbered_end(text, kLongestName, is_numbered_name) < text.size();
   }
 
   // Blank lines stand between most lines of the key.
   [[nodiscard]] bool is_spread_out() const {
     std::size_t blank = 0;
     std::size_t filled = 0;
-    for (auto i = led_.front(); i <= led_.back(); ++i) ++(is_blank_line(i) ? blank : filled);
+    for (auto i = found_.led.front(); i <= found_.led.back(); ++i)
+      ++(is_blank_line(i) ? blank : filled);
     return blank * 2 > filled;
   }
 
@@ -267,12 +119,12 @@ class IndentPlanner {
     auto const ends_paragraph = [this](std::size_t i) {
       return i + 1 >= lines_.size() || is_blank_line(i + 1);
     };
-    auto const apart = std::count_if(led_.begin(), led_.end(), [&](std::size_t i) {
-      return ends_paragraph(i) || (ends_paragraph(i + 1) && !ends_[i + 1]);
+    auto const apart = std::count_if(found_.led.begin(), found_.led.end(), [&](std::size_t i) {
+      return ends_paragraph(i) || (ends_paragraph(i + 1) && !found_.ends[i + 1]);
     });
-    auto const alone = std::count_if(led_.begin(), led_.end(), ends_paragraph);
-    return static_cast<std::size_t>(apart) * 10 >= led_.size() * 9 &&
-           static_cast<std::size_t>(alone) * 2 >= led_.size();
+    auto const alone = std::count_if(found_.led.begin(), found_.led.end(), ends_paragraph);
+    return static_cast<std::size_t>(apart) * 10 >= found_.led.size() * 9 &&
+           static_cast<std::size_t>(alone) * 2 >= found_.led.size();
   }
 
   // Paragraph by paragraph upwards, those that are set in less than all beneath them.
@@ -286,7 +138,7 @@ class IndentPlanner {
     for (auto i = begin; i > 0 && indent > 0;) {
       --i;
       while (i > 0 && is_blank_line(i)) --i;
-      if (is_blank_line(i) || is_title(i) || is_furniture(i)) break;
+      if (is_blank_line(i) || is_title(i) || is_beside_leads(lines_[i].text)) break;
       i = first_of(i);
       if (lines_[i].indent < indent) {
         begin = i;
@@ -307,7 +159,7 @@ class IndentPlanner {
         if (!spread || two) break;
         continue;
       }
-      if (is_title(i) || is_furniture(i)) break;
+      if (is_title(i) || is_beside_leads(lines_[i].text)) break;
       begin = i;
     }
     return begin;
@@ -334,8 +186,8 @@ class IndentPlanner {
   [[nodiscard]] bool leads_start_lower() const {
     std::size_t lower = 0;
     std::size_t all = 0;
-    for (auto i = begin_; i < led_.back(); ++i) {
-      if (!ends_[i] || is_blank_line(i + 1)) continue;
+    for (auto i = begin_; i < found_.led.back(); ++i) {
+      if (!found_.ends[i] || is_blank_line(i + 1)) continue;
       ++all;
       if (begins_small(lines_[i + 1].text)) ++lower;
     }
@@ -354,7 +206,7 @@ class IndentPlanner {
   // lateral": the line that ends in a name has a rival that begins as it does.
   [[nodiscard]] bool is_answered_below(std::size_t i, std::size_t start) const {
     constexpr std::size_t kShortest = 3;  // bytes
-    if (!ends_[i] || lines_[i].indent <= lines_[start].indent || i + 1 >= lines_.size()) {
+    if (!found_.ends[i] || lines_[i].indent <= lines_[start].indent || i + 1 >= lines_.size()) {
       return false;
     }
     auto const word = first_word(lines_[i].text);
@@ -372,23 +224,23 @@ class IndentPlanner {
   [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
     auto const text = lines_[i].text;
     auto const words = words_of(text);
-    if (alone_[i] || is_numbered_name(text)) return true;
+    if (found_.alone[i] || is_numbered_name(text)) return true;
     if (words.size() > kWordsOfName) return false;
     bool const capitals =
         words.size() <= 2 && is_capitalised(words.front()) &&
         std::none_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
     if (capitals) return lines_[i].indent > lines_[start].indent;
     if (!is_latin_name(text)) return false;
-    return is_abbreviated(words.front()) || genera_.contains(std::string{words.front()});
+    return is_abbreviated(words.front()) || found_.genera.contains(std::string{words.front()});
   }
 
   void mark_certain() {
     std::size_t start = lines_.size();   // of the lead being read
     std::size_t before = lines_.size();  // the last line with text
     bool complete = true;                // a destination has been printed
-    for (auto i = begin_; i <= led_.back(); ++i) {
+    for (auto i = begin_; i <= found_.led.back(); ++i) {
       auto const text = lines_[i].text;
-      if (text.empty() || is_furniture(i) || is_title(i)) {
+      if (text.empty() || is_beside_leads(lines_[i].text) || is_title(i)) {
         if (!text.empty()) complete = true;
         continue;
       }
@@ -402,7 +254,7 @@ class IndentPlanner {
       } else if (small || (complete && goes_on) ||
                  (!gap && lines_[i].indent > lines_[start].indent &&
                   counts_on(lines_[before].text, text)) ||
-                 (!gap && (hanging_[before] || closes_bracket(before, i) ||
+                 (!gap && (found_.hanging[before] || closes_bracket(before, i) ||
                            (hangs(lines_[before].text) && !is_answered_below(i, start)))) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;
@@ -412,8 +264,8 @@ class IndentPlanner {
         mark = Mark::uncertain;
       }
       if (mark == Mark::start) start = i;
-      bool const answered = mark == Mark::rest && hanging_[before];  // leaders stood above it
-      complete = ends_[i] || answered || (complete && mark == Mark::rest);
+      bool const answered = mark == Mark::rest && found_.hanging[before];  // leaders stood above it
+      complete = found_.ends[i] || answered || (complete && mark == Mark::rest);
       before = i;
     }
   }
@@ -425,7 +277,7 @@ class IndentPlanner {
     std::map<std::uint32_t, std::size_t> hangs_by;  // columns that further lines are set in by
     std::size_t start = begin_;
     std::size_t colons = 0;  // that end leads
-    for (auto i = begin_; i <= led_.back(); ++i) {
+    for (auto i = begin_; i <= found_.led.back(); ++i) {
       if (marks_[i] == Mark::start) {
         levels.insert(lines_[i].indent);
         if (i > begin_ && lines_[i - 1].text.ends_with(':')) ++colons;
@@ -444,7 +296,7 @@ class IndentPlanner {
     }
     std::size_t before = begin_;
     start = begin_;
-    for (auto i = begin_; i <= led_.back(); ++i) {
+    for (auto i = begin_; i <= found_.led.back(); ++i) {
       if (marks_[i] == Mark::other) continue;
       if (marks_[i] == Mark::uncertain) {
         auto const end = code_point_before(lines_[before].text, lines_[before].text.size()).value;
@@ -470,9 +322,9 @@ class IndentPlanner {
 
   [[nodiscard]] std::vector<IndentedLead> leads_as_marked() const {
     std::vector<IndentedLead> leads;
-    for (auto i = begin_; i <= led_.back(); ++i) {
+    for (auto i = begin_; i <= found_.led.back(); ++i) {
       if (marks_[i] == Mark::start) leads.push_back({lines_[i].indent, false, leads.empty()});
-      if (marks_[i] != Mark::other && !leads.empty()) leads.back().led |= ends_[i];
+      if (marks_[i] != Mark::other && !leads.empty()) leads.back().led |= found_.ends[i];
     }
     return leads;
   }
@@ -517,11 +369,11 @@ class IndentPlanner {
       bool led{false};
     };
     std::vector<Lead> leads;
-    for (auto i = begin_; i <= led_.back(); ++i) {
+    for (auto i = begin_; i <= found_.led.back(); ++i) {
       if (marks_[i] == Mark::other) continue;
       if (marks_[i] == Mark::start) leads.push_back({i, false, false});
       if (leads.empty()) continue;
-      leads.back().led = ends_[i];
+      leads.back().led = found_.ends[i];
       leads.back().colon = lines_[i].text.ends_with(':');
     }
     auto const first = std::find_if(leads.begin(), leads.end(),
@@ -540,14 +392,8 @@ class IndentPlanner {
   }
 
   std::vector<SourceLine> const& lines_;
-  Numbering const& numbering_;
   LineBreaks breaks_;
-  std::vector<bool> ends_;        // by line: ends in a destination
-  std::vector<bool> alone_;       // by line: is one, and nothing else
-  std::vector<bool> dotted_;      // by line: has a row of dots
-  std::vector<bool> hanging_;     // by line: ends in leaders
-  std::vector<std::size_t> led_;  // the lines that do
-  std::set<std::string> genera_;  // first words of the destinations
+  IndentEnds found_;
   std::vector<Mark> marks_;
   std::size_t begin_{};
   bool apart_{false};  // blank lines stand between leads
