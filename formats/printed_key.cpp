@@ -113,7 +113,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   report_skipped_lines(key, sorted.accounts, loaded.findings);
   reading.source.lines = std::move(sorted.accounts);
   if (relabelled) tell_of_labels(*relabelled, text, reading.edition, loaded.findings);
-  if (prefixed) restore_prefixed_labels(*prefixed, text.text, reading.edition);
+  if (prefixed) {
+    restore_prefixed_labels(*prefixed, text.text, reading.edition, reading.source.layout_note);
+  }
   sort_findings(loaded.findings);
   reading.source.text = std::move(text.text);
   loaded.value = std::move(reading);

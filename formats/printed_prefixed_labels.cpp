@@ -106,26 +106,35 @@ class Numberer {
   void look() {
     std::set<Key> seen;
     for (auto const& line : lines_) {
-      if (auto const label = label_at_front(line.text)) {
-        Key const key{label->letter, label->number};
-        if (seen.insert(key).second) order_.push_back(key);
-        if (order_.size() > kMostCouplets) return;
-      } else if (auto const plain = read_label(line.text);
-                 plain && plain->family == LabelFamily::digits && !plain->decimal &&
-                 plain->number <= kMostCouplets) {
-        plain_ = std::max(plain_, plain->number);
-      }
+      auto const label = label_at_front(line.text);
+      if (!label) continue;
+      Key const key{label->letter, label->number};
+      if (seen.insert(key).second) order_.push_back(key);
+      if (order_.size() > kMostCouplets) return;
     }
+  }
+
+  // The highest plain number of a lead.
+  [[nodiscard]] std::uint32_t last_plain() const {
+    std::uint32_t last = 0;
+    for (auto const& line : lines_) {
+      if (label_at_front(line.text)) continue;
+      auto const plain = read_label(line.text);
+      bool const number = plain && plain->family == LabelFamily::digits && !plain->decimal;
+      if (number && plain->number <= kMostCouplets) last = std::max(last, plain->number);
+    }
+    return last;
   }
 
   // Those of each letter: 1, 2, 3 …
   bool count_up() {
     if (order_.size() < kFewestLabels) return false;
     std::map<char, std::uint32_t> last;
+    auto const plain = last_plain();
     for (auto const& key : order_) {
       if (key.second != last[key.first] + 1) return false;
       last[key.first] = key.second;
-      numbers_[key] = static_cast<std::uint32_t>(plain_ + numbers_.size() + 1);
+      numbers_[key] = static_cast<std::uint32_t>(plain + numbers_.size() + 1);
     }
     return std::any_of(last.begin(), last.end(), [](auto const& one) { return one.second >= 2; });
   }
@@ -180,7 +189,6 @@ class Numberer {
   std::string& text_;
   std::vector<TextLine> lines_;
   std::vector<Key> order_;  // as they first stand
-  std::uint32_t plain_{};   // the highest plain number of a lead
   std::map<Key, std::uint32_t> numbers_;
   PrefixedLabels labels_;
 };
@@ -206,7 +214,16 @@ std::optional<PrefixedLabels> number_prefixed_labels(std::string& text) {
   return Numberer{text}.number();
 }
 
-void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Edition& edition) {
+void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Edition& edition,
+                             std::string& layout_note) {
+  for (std::string_view const before : {"leads marked ", " and "}) {
+    auto const at = layout_note.find(before, layout_note.find("leads marked "));
+    if (at == std::string::npos) continue;
+    auto label = layout_note.substr(at + before.size());
+    Place nowhere;
+    restore(labels.printed, label, nowhere);
+    layout_note.replace(at + before.size(), std::string::npos, label);
+  }
   for (auto& couplet : edition.couplets) {
     restore(labels.printed, couplet.label, couplet.place);
     for (auto& back : couplet.back_references) restore(labels.printed, back.label, back.place);

@@ -29,8 +29,9 @@ struct PrefixedLabels {
 // than what they stand for.  Linear in the text.
 [[nodiscard]] std::optional<PrefixedLabels> number_prefixed_labels(std::string& text);
 
-// What is printed, back in the text and in the labels and destinations of the edition.  `text` has
-// the lines of the text that was changed.
-void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Edition& edition);
+// What is printed, back in the text, in the labels and destinations of the edition, and in the note
+// on the layout ("leads marked 8 and 8'").  `text` has the lines of the text that was changed.
+void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Edition& edition,
+                             std::string& layout_note);
 
 }  // namespace keydrift::printed

@@ -59,6 +59,8 @@ TEST(PrintedPrefixedLabels, TheTextAndItsPlacesAreThoseOfThePrint) {
   auto const loaded = read_printed_key({.name = "key.txt", .bytes = kKey});
   ASSERT_TRUE(loaded);
   EXPECT_EQ(loaded.value->source.text, kKey);
+  EXPECT_EQ(loaded.value->source.layout_note,
+            "parallel layout, leads marked A1 and A1', destinations after dot leaders");
   auto const& lead = loaded.value->edition.couplets.at(0).leads.at(0);
   EXPECT_EQ(lead.destination_printed, "A2");
   EXPECT_EQ(lead.destination_place.line, 2U);
