@@ -53,8 +53,11 @@ class LineMaker {
   // Which unknown names are tags at all, and whether line feeds part lines: where tags do, they
   // are blanks.
   void survey() {
+    constexpr std::size_t kFewest = 3;
     std::size_t breaks = 0;
     std::size_t lines = 0;
+    std::size_t parted = 0;  // paragraphs of several lines
+    bool in_paragraph = false;
     bool filled = false;
     for (std::size_t at = 0; at < text_.size(); ++at) {
       if (text_[at] == '\n') filled = false;
@@ -66,9 +69,15 @@ class LineMaker {
       auto const tag = tag_at(text_.substr(at));
       if (tag.length == 0) continue;
       if (tag.closes) closed_.insert(tag.name);
+      if (tag.name == "br" && in_paragraph) {
+        ++parted;
+        in_paragraph = false;
+      }
+      if (tag.name == "p") in_paragraph = !tag.closes;
       if (!tag.closes && breaks_line(tag.name)) ++breaks;
       at += tag.length - 1;
     }
+    paragraphs_stand_apart_ = parted >= kFewest;
     feeds_part_lines_ = breaks * 2 < lines && !placement_.by_coordinates;
   }
 
@@ -157,7 +166,7 @@ class LineMaker {
     if (in_key) label_ = &listed->second.label;
     held_ = in_key && label_->empty();
     if (is_heading(name)) heading_ = !tag.closes;
-    if (name == "table" || name == "hr") leave_gap();
+    if (name == "table" || name == "hr" || (name == "p" && paragraphs_stand_apart_)) leave_gap();
   }
 
   // The element stands where a style sheet sets it.
@@ -332,6 +341,7 @@ class LineMaker {
   bool in_beside_{false};                   // the line is of one of these
   std::unordered_set<std::string> closed_;  // names with a closing tag
   bool feeds_part_lines_{false};
+  bool paragraphs_stand_apart_{false};
   std::size_t at_{};
   Lines made_;
   ManuscriptLine line_;

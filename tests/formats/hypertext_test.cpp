@@ -167,6 +167,16 @@ TEST(Hypertext, BeginsListsWhereTheySay) {
             "6[6] Tail long -> Aus gus\n6[–] Tail short -> Aus hus\n");
 }
 
+TEST(Hypertext, ParagraphsOfSeveralLinesStandApart) {
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><p>1. Wings clear<br>go to 2</p><p>1'. Wings dark<br>"
+                        "<b>Aus bus</b></p><p>2. Legs pale<br><b>Aus cus</b></p><p>2'. Legs dark"
+                        "<br><b>A. cf. dus</b> (perhaps undescribed)</p><p>I hope that this is of "
+                        "use. Next time: how to mount them.</p>")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[1'] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[2'] Legs dark -> Aus cf. dus (perhaps undescribed)\n");
+}
+
 TEST(Hypertext, NumbersListsThatWordsPart) {
   // The last list leads to none of its own couplets; its item says its number.
   EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><ol><li><ol type=a><li>Wings clear <a>go to 2</a>"
