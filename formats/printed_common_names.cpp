@@ -106,9 +106,37 @@ void take_names_behind_commas(std::vector<ReadLead>& reads) {
   }
 }
 
+// "Rusty flour beetle Tribolodes ferrugo" where another lead ends in nothing but these last two
+// words: they are a name, however it ends.
+void take_names_that_stand_alone(std::vector<ReadLead>& reads) {
+  std::set<std::string> alone;
+  for (auto const& read : reads) {
+    auto const& printed = read.lead.destination_printed;
+    auto const& taxa = read.to.taxa.taxa;
+    bool const whole = read.to.form == DestinationForm::taxa && taxa.size() == 1 &&
+                       taxa.front().name == printed && words_of(printed, 3).size() == 2;
+    if (whole) alone.insert(printed);
+  }
+  for (auto& read : reads) {
+    if (read.to.form != DestinationForm::taxa || read.to.taxa.taxa.size() != 1) continue;
+    std::string_view const printed = read.lead.destination_printed;
+    auto const last = last_word_begin(printed);
+    auto const begin = last > 0 ? last_word_begin(printed.substr(0, last - 1)) : 0;
+    if (begin == 0) continue;
+    std::string const name{printed.substr(begin)};
+    Parted const parted{trim(printed.substr(0, begin)), printed.substr(begin), false};
+    if (read.to.taxa.taxa.front().name == name || !alone.contains(name) ||
+        !may_be_common_name(parted.front)) {
+      continue;
+    }
+    take_common_name(read, parted);
+  }
+}
+
 }  // namespace
 
 void take_names_behind_common_ones(std::vector<ReadLead>& reads) {
+  take_names_that_stand_alone(reads);
   take_names_behind_commas(reads);
   constexpr std::size_t kFewest = 3;
   std::vector<std::size_t> found;

@@ -433,5 +433,18 @@ TEST(PrintedTongues, CommonNamesBeforeACommaMayLookLikeLatin) {
             "4[4] Shell brown -> Commataspis pomicola + Commataspis lata\n");
 }
 
+TEST(PrintedTongues, ANameThatStandsAloneElsewhereIsOneBehindACommonName) {
+  EXPECT_EQ(sketch("Key A\n"
+                   "1. Snout long ..... Mill weevil Sitonyllus molitor\n"
+                   "1. Snout short ..... Rusty flour beetle Tribolodes ferrugo\n"
+                   "Key B\n"
+                   "1. Grub white ..... Sitonyllus molitor\n"
+                   "1. Grub brown ..... Tribolodes ferrugo\n"),
+            "1[1] Snout long -> Sitonyllus molitor (Mill weevil)\n"
+            "1[1] Snout short -> Tribolodes ferrugo (Rusty flour beetle)\n"
+            "1[1] Grub white -> Sitonyllus molitor\n"
+            "1[1] Grub brown -> Tribolodes ferrugo\n");
+}
+
 }  // namespace
 }  // namespace keydrift
