@@ -80,9 +80,11 @@ void mark_up_numbered_headings(std::vector<Line>& lines) {
   std::vector<Line*> headings;
   std::size_t led = 0;
   for (auto& line : lines) {
-    if (!line.heading || printed::mentions_key(line.text)) continue;
+    if (!line.heading) continue;
     auto const label = printed::read_label(line.text);
     if (!label || label->is_dash() || label->text_at >= line.text.size()) continue;
+    // "2. Key to the species"
+    if (printed::mentions_key(line.text)) line.markup.role = LineRole::heading;
     headings.push_back(&line);
     if (printed::has_row_of_dots(line.text) || printed::trailing_reference(line.text)) ++led;
   }

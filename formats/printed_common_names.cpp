@@ -31,13 +31,20 @@ bool is_authored_species(std::string_view text) {
          !reading.taxa.front().authorship.empty();
 }
 
+// "DWARF SANDLET"
+bool is_in_plain_capitals(std::string_view word) {
+  constexpr std::size_t kShortest = 3;
+  return is_in_capitals(word, kShortest) && word.find_first_of(".,;()") == word.npos;
+}
+
 // Words without stops, commas and figures; the first may be cut short, "A. bleue".
 bool may_be_common_name(std::string_view front) {
   auto const words = words_of(front, kMostCommonWords + 1);
   if (words.size() < 2 || words.size() > kMostCommonWords) return false;
   return (is_capitalised(words.front()) || is_abbreviated(words.front())) &&
-         std::all_of(words.begin() + 1, words.end(),
-                     [](std::string_view word) { return is_plain_word(word); });
+         std::all_of(words.begin() + 1, words.end(), [](std::string_view word) {
+           return is_plain_word(word) || is_in_plain_capitals(word);
+         });
 }
 
 // At the first bracket, dash or "=" between blanks.
@@ -59,6 +66,11 @@ std::optional<Parted> part(std::string_view printed) {
   return std::nullopt;
 }
 
+// "Aus bus" of "Aus bus (p. 90)"
+std::string_view without_remark(std::string_view name) {
+  return name.ends_with(')') ? trim(name.substr(0, name.find('('))) : name;
+}
+
 // "Pale ivy scale, Planaspella hederina": what stands before the only comma and behind it.
 std::optional<Parted> part_at_comma(std::string_view printed) {
   auto const comma = printed.find(", ");
@@ -66,16 +78,18 @@ std::optional<Parted> part_at_comma(std::string_view printed) {
     return std::nullopt;
   }
   Parted const parted{printed.substr(0, comma), trim(printed.substr(comma + 2)), false};
-  auto const words = words_of(parted.back, 2);
-  bool const species = words.size() == 2 && is_capitalised(words[0]) && is_plain_word(words[1]);
+  auto const words = words_of(without_remark(parted.back), 3);
+  bool const species = words.size() == 2 && is_capitalised(words[0]) &&
+                       (is_plain_word(words[1]) || words[1] == "sp." || words[1] == "spp.");
   return species && may_be_common_name(parted.front) ? std::optional{parted} : std::nullopt;
 }
 
 void take_common_name(ReadLead& read, Parted const& parted) {
   auto taxa = read_taxa(parted.back);
   taxa.figures = read.to.taxa.figures;
-  read.to.taxa = std::move(taxa);
   read.to.remark = squeeze(parted.front);
+  if (!taxa.remark.empty()) read.to.remark += "; " + taxa.remark;
+  read.to.taxa = std::move(taxa);
   read.lead.taxon_remark = read.to.remark;
 }
 
@@ -83,7 +97,7 @@ void take_common_name(ReadLead& read, Parted const& parted) {
 // are such names, too, though they may look like Latin.
 void take_names_behind_commas(std::vector<ReadLead>& reads) {
   constexpr std::size_t kFewest = 3;
-  std::vector<std::pair<std::size_t, Parted>> two;  // names by their looks
+  std::vector<std::pair<std::size_t, Parted>> others;
   std::size_t common = 0;
   std::set<std::string_view> genera;
   auto const first_of = [](std::string_view text) { return words_of(text, 1).front(); };
@@ -92,15 +106,16 @@ void take_names_behind_commas(std::vector<ReadLead>& reads) {
     auto const parted = part_at_comma(reads[i].lead.destination_printed);
     if (!parted) continue;
     genera.insert(first_of(parted->back));
-    auto const taxa = reads[i].to.taxa.taxa.size();
-    if (taxa == 1 && reads[i].to.remark == squeeze(parted->front)) {
+    auto const& taxa = reads[i].to.taxa.taxa;
+    bool const behind = without_remark(parted->back).starts_with(taxa.front().name);
+    if (taxa.size() == 1 && behind && reads[i].to.remark.starts_with(squeeze(parted->front))) {
       ++common;
-    } else if (taxa == 2) {
-      two.emplace_back(i, *parted);
+    } else {
+      others.emplace_back(i, *parted);
     }
   }
-  if (common < kFewest || common < two.size()) return;
-  for (auto const& [i, parted] : two) {
+  if (common < kFewest || common < others.size()) return;
+  for (auto const& [i, parted] : others) {
     // "Aus bus, Aus cus" are two species.
     if (!genera.contains(first_of(parted.front))) take_common_name(reads[i], parted);
   }

@@ -98,8 +98,10 @@ class EndFinder {
       auto const text = lines_[i].text;
       if (text.empty() || is_beside_leads(lines_[i].text)) continue;
       auto const split = split_at_leader(text, numbering_);
+      // "… reddish brown ....." / "18. A. busa."
+      bool const answers = i > 0 && found_.hanging[i - 1] && is_numbered_name(text);
       bool const led = (split.kind != LeaderKind::none && split.destination_begin < text.size()) ||
-                       ends_in_numbered_name(text);
+                       ends_in_numbered_name(text) || answers;
       found_.ends[i] = led;
       dotted_[i] = split.kind == LeaderKind::dots;
       found_.hanging[i] = dotted_[i] && !led;
@@ -141,7 +143,11 @@ class EndFinder {
   // Where rows of dots or numbered names are the rule, lines before the first of them and behind
   // the last that end otherwise are of running heads and accounts ("… aequali. — Tab. IV").
   void drop_lines_around() {
-    if (keep_between([this](std::size_t i) { return bool{dotted_[i]}; })) return;
+    // A row of dots may end the line above.
+    auto const is_dotted = [this](std::size_t i) {
+      return dotted_[i] || (i > 0 && found_.hanging[i - 1]);
+    };
+    if (keep_between(is_dotted)) return;
     auto const numbered =
         std::count_if(found_.led.begin(), found_.led.end(),
                       [this](std::size_t i) { return is_name_numbered_at_end(lines_[i].text); });

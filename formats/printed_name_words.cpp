@@ -294,8 +294,8 @@ bool is_year(std::string_view word) {
 
 bool is_authorish(std::string_view word) {
   // "of authors", "of me", "of us": no surname, but who gave the name.
-  static constexpr std::array kWithoutName{"auct."sv, "auctt."sv, "mihi"sv,  "mihi."sv,
-                                           "nob."sv,  "nobis"sv,  "nobis."sv};
+  static constexpr std::array kWithoutName{"auct."sv, "auctt."sv, "mihi"sv,   "mihi."sv,
+                                           "nob."sv,  "nobis"sv,  "nobis."sv, "m."sv};
   if (is_one_of(kWithoutName, word) || is_year(word)) return true;
   if (is_months(word)) return false;  // "Aus bus Roe V–VII"
   while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);

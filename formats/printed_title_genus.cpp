@@ -181,7 +181,7 @@ bool says_genus(std::string_view folded) {
   static constexpr std::array kWords{"gen"sv,    "genus"sv,  "gattung"sv, "gatt"sv,    "genre"sv,
                                      "género"sv, "gênero"sv, "genere"sv,  "generis"sv, "geslacht"sv,
                                      "род"sv,    "slekt"sv,  "slægt"sv,   "släkt"sv,   "slägte"sv,
-                                     "släkte"sv, "suku"sv,   "rod"sv,     "rodzaj"sv};
+                                     "släkte"sv, "sl"sv,     "suku"sv,    "rod"sv,     "rodzaj"sv};
   static auto const kAll = with_and_without_stress(kWords);
   return kAll.contains(std::string{folded});
 }

@@ -252,6 +252,19 @@ TEST(Docx, TakesNoHeadingWithANumberForALead) {
             "2[2] Legs long -> Aus cus\n2[2] Legs short -> Aus dus\n");
 }
 
+TEST(Docx, TakesNoNumberedTitleOfAKeyForALead) {
+  auto const heading = "<w:outlineLvl w:val=\"0\"/>";
+  auto const read = read_body(
+      paragraph("1. Einleitung", heading) + paragraph("Acht Arten.") +
+      paragraph("2. Bestimmungsschlüssel", heading) +
+      paragraph("Alle Maße an trockenem Material.") + paragraph("1 Blätter grundständig ..... 2") +
+      paragraph("1* Blätter am Stängel ..... Aus bus") + paragraph("2 Hülle lang ..... Aus cus") +
+      paragraph("2* Hülle kurz ..... Aus dus"));
+  EXPECT_EQ(read.sketch,
+            "1[1] Blätter grundständig -> 2\n1[1*] Blätter am Stängel -> Aus bus\n"
+            "2[2] Hülle lang -> Aus cus\n2[2*] Hülle kurz -> Aus dus\n");
+}
+
 TEST(Docx, LetsLeadsOfSerialTablesGoOn) {
   std::vector<std::string> rows;
   for (auto const& [label, words, end] :

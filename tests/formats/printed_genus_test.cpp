@@ -251,5 +251,18 @@ TEST(PrintedGenus, TitlesMaySpaceTheirLettersOrBreakTheLine) {
   EXPECT_EQ(first("Key to the species of “Marvanthus”"), "Marvanthus busa");
 }
 
+TEST(PrintedGenus, SwedishTitlesAndNamesOfTheAuthorHimself) {
+  EXPECT_EQ(sketch("8. Sl. Glossodontium Lindst.  Tungmossa.\n"
+                   "Öfversikt af arterna.\n"
+                   "1. Hårspetsen slät . . . . . G. canescens Lindst.\n"
+                   "   Hårspetsen taggig . . . . 2.\n"
+                   "2. Kapseln lång . . . . . G. busa Lindst.\n"
+                   "   Kapseln kort . . . . . G. cusa m.\n"),
+            "1[1] Hårspetsen slät -> Glossodontium canescens\n"
+            "1[] Hårspetsen taggig -> 2\n"
+            "2[2] Kapseln lång -> Glossodontium busa\n"
+            "2[] Kapseln kort -> Glossodontium cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -437,5 +437,14 @@ TEST(PrintedNames, AMarkOfNewWithACommaPartsAList) {
             "Aus busa + Aus cusa + Aus dusa (n. sp. sp. n.)");
 }
 
+TEST(PrintedNames, EpithetsOfTheAuthorHimself) {
+  EXPECT_EQ(
+      sketch("Gattung Catoplectus\n"
+             "1\" Halsschild rot, matt.                    bicolor Seiff.\n"
+             "1' Halsschild braun, dicht punktiert. L. 2,8 mm. — Nassau.    sericans m.\n"),
+      "1[1\"] Halsschild rot, matt. -> Catoplectus bicolor\n"
+      "1[1'] Halsschild braun, dicht punktiert. L. 2,8 mm. — Nassau. -> Catoplectus sericans\n");
+}
+
 }  // namespace
 }  // namespace keydrift

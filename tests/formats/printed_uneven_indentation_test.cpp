@@ -193,5 +193,24 @@ TEST(PrintedIndentCourse, KeysInOneTextAreApart) {
   EXPECT_EQ(amiss_in(leads, levels).cost(), 0U);
 }
 
+TEST(PrintedUnevenIndentation, ANumberedNameBelowARowOfDotsEndsTheKey) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n\n"
+             "Wings longer than the body.\n"
+             "    Eyes red, much larger than the palps ..... 1. A. busa.\n"
+             "    Eyes black, hardly larger than the palps ..... 2. A. cusa.\n"
+             "Wings shorter than the body, or wanting.\n"
+             "    Antennae clubbed; femora swollen, with a row of stout spines beneath .....\n"
+             "                                        3. A. eusa.\n"
+             "    Antennae thread-like; femora as broad as tibiae, without such spines .....\n"
+             "                                        4. A. fusa.\n"),
+      "1[] Wings longer than the body. -> 2\n"
+      "1[] Wings shorter than the body, or wanting. -> 3\n"
+      "2[] Eyes red, much larger than the palps -> Ausella busa\n"
+      "2[] Eyes black, hardly larger than the palps -> Ausella cusa\n"
+      "3[] Antennae clubbed; femora swollen, with a row of stout spines beneath -> Ausella eusa\n"
+      "3[] Antennae thread-like; femora as broad as tibiae, without such spines -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
