@@ -43,6 +43,9 @@ bool says_beside(std::string_view tag, std::string_view attribute) {
 bool stands_beside(Tag const& tag, std::string_view written) {
   if (tag.closes || tag.empty) return false;
   auto const& name = tag.name;
+  if (name == "p" && attribute_of(written, "class").find("caption") != std::string_view::npos) {
+    return true;
+  }
   if (name == "nav" || name == "aside" || name == "footer" || name == "figcaption") return true;
   bool const block =
       name == "div" || name == "ul" || name == "ol" || name == "section" || name == "table";

@@ -40,6 +40,7 @@ struct Item {
 struct List {
   std::string name;
   std::uint32_t start{1};
+  bool lettered{false};  // shows "a.", "b." before its items
   std::vector<Item> items;
 
   // Where the next item has no value="…" of its own.
@@ -89,8 +90,10 @@ class Surveyor {
           item->list = lists_.size();
         }
         open_.push_back(lists_.size());
+        auto const type = attribute_of(text_.substr(at, tag.length), "type");
         lists_.push_back({.name = tag.name,
                           .start = number_of(text_.substr(at, tag.length), "start", 1),
+                          .lettered = type == "a" || type == "A",
                           .items = {}});
       }
       fresh_line_ = at;
@@ -183,6 +186,7 @@ class Labeller {
       }
     }
     label_lists_of_one();
+    label_lettered_lists();
     return std::move(labels_);
   }
 
@@ -293,10 +297,36 @@ class Labeller {
     end_run();
   }
 
+  // "Step 3" over "a. Head hooded … go to step 4", "b. Head plain …".
+  void label_lettered_lists() {
+    std::vector<List const*> found;
+    for (auto const& list : lists_) {
+      bool const leads =
+          list.name == "ol" && list.lettered && list.items.size() >= 2 &&
+          list.items.size() <= kMostLines &&
+          std::all_of(list.items.begin(), list.items.end(), [this](Item const& item) {
+            return item.list == kNone && !item.lines.empty() &&
+                   !labels_.contains(item.lines.front().tag) &&
+                   !read_label(item.lines.front().begin);
+          });
+      if (leads) found.push_back(&list);
+    }
+    if (found.size() < kFewestItems) return;
+    for (auto const* list : found) {
+      for (auto const& item : list->items) {
+        auto const letter = static_cast<char>('a' + (item.number - 1) % 26);
+        labels_[item.lines.front().tag] = {.label = std::string{letter} + ". "};
+      }
+    }
+  }
+
+  // A number, or the dash of a second lead.
   static bool is_number(Item const& item) {
     if (!item.term || item.lines.size() != 1) return false;
     std::string_view term = item.lines[0].begin;
     while (!term.empty() && is_white(term.back())) term.remove_suffix(1);
+    auto const sign = printed::code_point_at(term, 0);
+    if (!term.empty() && sign.length == term.size() && printed::is_dash(sign.value)) return true;
     if (term.empty() || term.size() > kLongestTerm || term.find(' ') != term.npos) return false;
     // "A1" in the key to group A
     bool const lettered = term.size() > 1 && term.front() >= 'A' && term.front() <= 'Z';

@@ -79,15 +79,16 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   if (split.kind == LeaderKind::none) {
     if (progress_ != Progress::done) {
       // Where leaders are the rule, a name at a line's end may be one of the words.
-      bool const name = ahead_.ends_in_name(text) || ends_broken_name(text);
-      bool const doubtful = ahead_.usually_led() && !ahead_.second_leads_unlabelled();
+      bool const told = line.markup.destination_begin != kNotTold;
+      bool const name = told || ahead_.ends_in_name(text) || ends_broken_name(text);
+      bool const doubtful = !told && ahead_.usually_led() && !ahead_.second_leads_unlabelled();
       // "… on sterile shoots. I0"
       auto const figure = ahead_.second_leads_unlabelled() ? figure_at_end(text) : 0;
       bool const number = trailing_reference(text, &numbering_).has_value() ||
                           (figure > 1 && numbering_.has_number(figure));
-      progress_ = number || (name && doubtful) ? Progress::soft
-                  : name                       ? Progress::named
-                                               : Progress::open;
+      progress_ = (number && !told) || (name && doubtful) ? Progress::soft
+                  : name                                  ? Progress::named
+                                                          : Progress::open;
       // "… styles 2" / "3", where each destination has a line of its own.
       bool const below = progress_ == Progress::soft && ahead_.ends_stand_alone();
       if (below && ahead_.is_end_alone(at + 1)) progress_ = Progress::open;

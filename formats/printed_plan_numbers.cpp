@@ -46,7 +46,7 @@ class NumberPlanner {
     plan_.plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     plan_.plan.parts.assign(lines_.size(), LinePart::other);
     for (std::size_t i = 0; i < lines_.size(); ++i) {
-      if (lines_[i].text.empty()) continue;
+      if (lines_[i].text.empty() || is_beside(i)) continue;
       take(i);
       before_ = i;
     }
@@ -219,6 +219,12 @@ class NumberPlanner {
 
   // A number alone is a couplet's if the count has come to it and a lead's sign or words follow;
   // else it is a destination or a page's.
+  // Marked up as what stands beside the leads.
+  [[nodiscard]] bool is_beside(std::size_t i) const {
+    auto const role = lines_[i].markup.role;
+    return role == LineRole::aside || role == LineRole::note;
+  }
+
   [[nodiscard]] bool is_heading(NumberHead const& head, std::size_t i) const {
     auto const number = head.label.number;
     bool const counts = number == number_ + 1 || (number == 1 && number_ != 1);
@@ -226,8 +232,9 @@ class NumberPlanner {
       return false;
     }
     auto next = i + 1;
-    // "Return to couplet 2" between a number and its leads.
-    while (next < lines_.size() && (lines_[next].text.empty() || starts_note(lines_[next].text))) {
+    // "Return to couplet 2" between a number and its leads, or a figure.
+    while (next < lines_.size() &&
+           (lines_[next].text.empty() || is_beside(next) || starts_note(lines_[next].text))) {
       ++next;
     }
     if (next == lines_.size()) return false;

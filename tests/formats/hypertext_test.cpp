@@ -177,6 +177,52 @@ TEST(Hypertext, ParagraphsOfSeveralLinesStandApart) {
             "2[2] Legs pale -> Aus cus\n2[2'] Legs dark -> Aus cf. dus (perhaps undescribed)\n");
 }
 
+TEST(Hypertext, LettersItemsBeneathNumberedHeadings) {
+  auto const step = [](std::string_view number, std::string_view before, std::string_view one,
+                       std::string_view other) {
+    return "<h3>Step " + std::string{number} + "</h3>" + std::string{before} +
+           "<ol type=\"a\"><li>" + std::string{one} + "</li><li>" + std::string{other} +
+           "</li></ol>\n";
+  };
+  EXPECT_EQ(sketch(read("<h2>Key to beetles</h2>" +
+                        step("1", "", "Snout long. <a>Go to step 2.</a>",
+                             "Snout short. <a>Go to step 3.</a>") +
+                        step("2", "", "Wings spotted. Bin weevil, <em>Aus bus</em>",
+                             "Wings dark. Crib weevil, <em>Aus cus</em>") +
+                        step("3", "<p class=\"caption\">Figure 2. Two beetles</p>",
+                             "About 1/8 inch long. <em>Dus eus</em>",
+                             "About 1/4 inch long. <em>Dus fus</em>"))
+                       .edition),
+            "1[a] Snout long. -> 2\n"
+            "1[b] Snout short. -> 3\n"
+            "2[a] Wings spotted. Bin weevil, -> Aus bus\n"
+            "2[b] Wings dark. Crib weevil, -> Aus cus\n"
+            "3[a] About 1/8 inch long. -> Dus eus\n"
+            "3[b] About 1/4 inch long. -> Dus fus\n");
+}
+
+TEST(Hypertext, DashesMayBeTerms) {
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><dl><dt>1.</dt><dd>Wings clear <a>2</a></dd><dt>–</dt>"
+                        "<dd>Wings dark <em>Aus bus</em></dd><dt>2.</dt><dd>Legs pale <em>Aus "
+                        "cus</em></dd><dt>–</dt><dd>Legs dark <em>Aus dus</em></dd></dl>")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
+TEST(Hypertext, RemarksBeneathANameInItalicsAreNoPartOfTheLead) {
+  EXPECT_EQ(
+      sketch(read("<h2>Key to Aus</h2><p><b>1</b> Legs 2, dark <em>A. bus</em> (Roe)<br>In wet "
+                  "moss, not rare.<br><b>–</b> Legs pale <a>2</a></p><p><b>2</b> Wings dark "
+                  "<em>A. cus</em> Roe<br><b>–</b> Wings pale <em>A. dus</em> Roe<br>Seen "
+                  "thrice.</p>")
+                 .edition),
+      "1[1] Legs 2, dark -> Aus bus\n"
+      "1[–] Legs pale -> 2\n"
+      "2[2] Wings dark -> Aus cus\n"
+      "2[–] Wings pale -> Aus dus\n");
+}
+
 TEST(Hypertext, NumbersListsThatWordsPart) {
   // The last list leads to none of its own couplets; its item says its number.
   EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><ol><li><ol type=a><li>Wings clear <a>go to 2</a>"
