@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/manuscript.hpp"
+#include "keydrift/formats/text_declared.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
@@ -55,7 +56,8 @@ bool is_hypertext(std::string_view bytes) {
 
 Loaded<PrintedReading> read_hypertext(Source source, ReadLimits const& limits) {
   Loaded<PrintedReading> loaded;
-  auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
+  auto decoded = decode_text(source, {.maximum_bytes = limits.bytes,
+                                      .declared = encodings::declared_charset(source.bytes)});
   loaded.findings = std::move(decoded.findings);
   if (!decoded) return loaded;
   auto const lines = hypertext::lines_of(decoded.value->text);

@@ -20,8 +20,9 @@ namespace keydrift {
 // Rows and paragraphs become lines, cells are parted by tabs, headings are titles, named and
 // numbered characters the characters.  Scripts, styles and comments say nothing of a key; menus,
 // contents and what readers wrote beneath a page are set aside.  Tags need not be closed nor nested
-// well.  Places stand in the source.  Codes: those of read_printed_key, and hypertext (information:
-// how many tags were taken for what they set).
+// well.  A page that is not UTF-8 is in the encoding that it declares.  Places stand in the source.
+// Codes: those of read_printed_key, and hypertext (information: how many tags were taken for what
+// they set).
 [[nodiscard]] Loaded<PrintedReading> read_hypertext(Source source, ReadLimits const& limits = {});
 
 }  // namespace keydrift

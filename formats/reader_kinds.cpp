@@ -87,8 +87,9 @@ constexpr std::array kKinds{
                 "It was not read. Save the manuscript with the text itself in it."},
     FindingKind{
         "encoding", Severity::information, "The file is not UTF-8",
-        "It was read in another encoding, or some cells were. Save it as UTF-8 if any letter\n"
-        "looks wrong."},
+        "It was read in another encoding, or some cells were: the one that --encoding names, else\n"
+        "the one that a page or article declares, else Windows-1252.\n"
+        "If any letter looks wrong, save it as UTF-8 or say what it is in with --encoding."},
     FindingKind{"encoding-conflict", Severity::warning,
                 "The XML declaration disagrees with the bytes",
                 "The bytes were believed. Check the letters with accents."},
@@ -336,6 +337,10 @@ constexpr std::array kKinds{
                 "Mend the label, or add the couplet."},
     FindingKind{"unknown-difficulty", Severity::error, "A difficulty that is not known",
                 "It is naked eye, hand lens, microscope or dissection."},
+    FindingKind{
+        "unknown-encoding", Severity::warning, "A page in an encoding that is not known",
+        "It declares one that the Encoding Standard of the web does not have, and was read in the\n"
+        "one that its letters tell. See whether they are right; --encoding says what it is in."},
     FindingKind{"unknown-entity", Severity::error, "An entity that is not defined",
                 "Write the character itself, or its number."},
     FindingKind{"unknown-field", Severity::warning, "A field that is not known",
@@ -373,7 +378,7 @@ constexpr std::array kKinds{
                 "A zip file packed in a way that cannot be read",
                 "Pack it anew as an ordinary zip file (deflate)."},
     FindingKind{"unsupported-encoding", Severity::error, "An encoding that is not read",
-                "Save the file as UTF-8."},
+                "Save the file as UTF-8, or say what it is in with --encoding."},
     FindingKind{
         "unsupported-file", Severity::error, "A file of a kind that is not read",
         "Its first bytes say what it is, and that is no form in which keys are read. Save it in\n"

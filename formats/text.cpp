@@ -146,7 +146,8 @@ Damage find_damage(std::string_view text) {
   return damage;
 }
 
-Finding damage_finding(Source const& source, DecodedText const& decoded, Damage const& damage) {
+Finding damage_finding(Source const& source, DecodedText const& decoded,
+                       encodings::Converted const& converted, Damage const& damage) {
   auto finding = make_finding(source, "encoding-damage", Severity::warning, "",
                               "open the original, save it as UTF-8 text and compare these places");
   finding.place = damage.places.front();
@@ -162,9 +163,17 @@ Finding damage_finding(Source const& source, DecodedText const& decoded, Damage 
   }
   while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80) ++end;
   finding.printed = std::string{text.substr(begin, end - begin)};
-  finding.message = "the word \"" + finding.printed + "\" was damaged by a wrong conversion";
-  if (damage.count > 1) {
-    finding.message += ", and so were " + std::to_string(damage.count - 1) + " further places";
+  auto const further = std::to_string(damage.count - 1) + " further places";
+  if (converted.damage > 0) {
+    finding.message = "the word \"" + finding.printed + "\" holds bytes that are not " +
+                      to_word(converted.encoding);
+    if (damage.count > 1) finding.message += ", and so do " + further;
+    finding.remedy =
+        "see whether the file is in another encoding, which --encoding NAME tells; "
+        "else compare these places with the original";
+  } else {
+    finding.message = "the word \"" + finding.printed + "\" was damaged by a wrong conversion";
+    if (damage.count > 1) finding.message += ", and so were " + further;
   }
   for (std::size_t i = 1; i < damage.places.size(); ++i) {
     finding.related.push_back({damage.places[i], "damaged here too"});
@@ -189,6 +198,36 @@ Finding mixed_finding(Source const& source, encodings::Converted const& converte
   return finding;
 }
 
+Finding encoding_finding(Source const& source, encodings::Converted const& converted) {
+  std::string message{"the file is not UTF-8; it was read as "};
+  message += to_word(converted.encoding);
+  if (converted.told == encodings::Told::by_declaration) message += ", as it declares";
+  if (converted.told == encodings::Told::by_user) message += ", as --encoding says";
+  return make_finding(source, "encoding", Severity::information, std::move(message),
+                      "if any character looks wrong, save it as UTF-8, or tell what it is in with "
+                      "--encoding NAME");
+}
+
+Finding unavailable_finding(Source const& source, encodings::Converted const& converted) {
+  return make_finding(source, "unknown-encoding", Severity::warning,
+                      std::string{"this system has no conversion of "} +
+                          to_word(*converted.unavailable) + "; the file was read as " +
+                          to_word(converted.encoding),
+                      "save it as UTF-8");
+}
+
+Finding unknown_finding(Source const& source, std::string_view declared,
+                        encodings::Converted const& converted) {
+  constexpr std::size_t kLongestLabel = 40;
+  auto finding = make_finding(source, "unknown-encoding", Severity::warning, "",
+                              "save it as UTF-8, or tell what it is in with --encoding NAME");
+  // As written in the file: it may hold bytes of any kind.
+  finding.printed = encodings::repair_utf_8(declared.substr(0, kLongestLabel));
+  finding.message = "the file declares the encoding \"" + finding.printed +
+                    "\", which is not known; it was read as " + to_word(converted.encoding);
+  return finding;
+}
+
 Finding binary_finding(Source const& source, std::string_view kind) {
   return make_finding(source, "binary-file", Severity::error,
                       "this is " + std::string{kind} + ", not text",
@@ -196,26 +235,6 @@ Finding binary_finding(Source const& source, std::string_view kind) {
 }
 
 }  // namespace
-
-char const* to_word(Encoding encoding) {
-  switch (encoding) {
-    case Encoding::utf_8:
-      return "UTF-8";
-    case Encoding::utf_16_le:
-      return "UTF-16 (little-endian)";
-    case Encoding::utf_16_be:
-      return "UTF-16 (big-endian)";
-    case Encoding::utf_32_le:
-      return "UTF-32 (little-endian)";
-    case Encoding::utf_32_be:
-      return "UTF-32 (big-endian)";
-    case Encoding::windows_1252:
-      return "Windows-1252";
-    case Encoding::mac_roman:
-      return "Mac OS Roman";
-  }
-  return "UTF-8";
-}
 
 Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   Loaded<DecodedText> loaded;
@@ -235,7 +254,7 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   if (auto const kind = kind_by_signature(source.bytes)) {
     return refuse(binary_finding(source, *kind));
   }
-  auto converted = encodings::convert(source.bytes);
+  auto converted = encodings::convert(source.bytes, source.encoding, options.declared);
   if (auto const nul = converted.text.find('\0'); nul != std::string::npos) {
     return refuse(binary_finding(source, "a binary file (it holds NUL bytes)"));
   }
@@ -255,17 +274,18 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   decoded.encoding = converted.encoding;
   decoded.text = normalise_lines(std::move(converted.text));
   if (options.composed) decoded.text = encodings::to_nfc(decoded.text);
+  if (converted.unknown_label) {
+    loaded.findings.push_back(unknown_finding(source, options.declared, converted));
+  }
+  if (converted.unavailable) loaded.findings.push_back(unavailable_finding(source, converted));
   if (decoded.encoding != Encoding::utf_8) {
-    loaded.findings.push_back(make_finding(
-        source, "encoding", Severity::information,
-        std::string{"the file is not UTF-8; it was read as "} + to_word(decoded.encoding),
-        "save it as UTF-8 if any character looks wrong"));
+    loaded.findings.push_back(encoding_finding(source, converted));
   }
   if (!converted.other_lines.empty()) {
     loaded.findings.push_back(mixed_finding(source, converted));
   }
   if (auto const damage = find_damage(decoded.text); damage.count > 0) {
-    loaded.findings.push_back(damage_finding(source, decoded, damage));
+    loaded.findings.push_back(damage_finding(source, decoded, converted, damage));
   }
   loaded.value = std::move(decoded);
   return loaded;

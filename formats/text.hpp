@@ -2,10 +2,12 @@
 // Bytes of unknown origin to clean UTF-8 text, with places: the first step of every reader.
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/text_labels.hpp"
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift {
@@ -14,16 +16,18 @@ namespace keydrift {
 struct Source {
   std::string_view name;   // what messages call it: a path or REPO@REVISION:PATH
   std::string_view bytes;  // undecoded
+  // What the user says that text is in which is not UTF-8 by its form (`--encoding`).
+  std::optional<Encoding> encoding{};
 };
-
-enum class Encoding { utf_8, utf_16_le, utf_16_be, utf_32_le, utf_32_be, windows_1252, mac_roman };
-[[nodiscard]] char const* to_word(Encoding encoding);  // "UTF-8", "UTF-16 (little-endian)", …
 
 struct DecodeOptions {
   std::uint64_t maximum_bytes{std::uint64_t{256} << 20};
   // False leaves base letters and combining marks apart: in JSON a mark behind "\t" is none of the
   // letter t's, and the strings are composed once they are parsed.
   bool composed{true};
+  // The label by which the file itself says what it is in, as written; empty: it says nothing.
+  // Borrowed for the call.
+  std::string_view declared{};
 };
 
 // Text in UTF-8 and Unicode normalisation form C.  Every line ends in "\n" (the last one may lack
@@ -39,9 +43,11 @@ struct DecodedText {
 // Codes: empty-file, too-large, binary-file (errors); encoding-damage (warning: U+FFFD, bytes that
 // are not of the file's encoding, traces of a wrong conversion; one finding, further places in
 // `related`); mixed-encodings (warning: some lines are UTF-8 and some are not; each is read as what
-// it is); encoding (information: the file is not UTF-8).
+// it is); unknown-encoding (warning: what the file declares is not known); encoding (information:
+// the file is not UTF-8).
 //
-// Windows-1252 is taken for what is not UTF-8, unless its letters make sense as Mac OS Roman only;
+// Well-formed UTF-8 is UTF-8, whatever anybody says.  Else the user's word counts before the file's
+// own.  Without either, Windows-1252 is taken, unless its letters make sense as Mac OS Roman only;
 // it has all of Latin-1's printable characters.
 [[nodiscard]] Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options = {});
 

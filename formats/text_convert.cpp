@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/text_encodings.hpp"
+#include "keydrift/formats/text_iconv.hpp"
 
 namespace keydrift::encodings {
 namespace {
@@ -82,8 +83,8 @@ bool has_sequences(std::string_view bytes) {
 }
 
 // Line by line, for files that were pasted together.  Windows-1252 forms a UTF-8 sequence only by
-// accident; a line that has both is UTF-8 with stray bytes.
-Converted convert_lines(std::string_view bytes) {
+// accident; a line that has both is UTF-8 with stray bytes.  nullopt where no line is UTF-8.
+std::optional<Converted> convert_mixed_lines(std::string_view bytes) {
   Converted converted;
   bool any_utf_8 = false;
   std::uint32_t number = 1;
@@ -100,39 +101,129 @@ Converted convert_lines(std::string_view bytes) {
     if (bytes.substr(end, 2) == "\r\n"sv) ++end;
     begin = end + 1;
   }
-  if (any_utf_8) {
-    converted.text = repair_utf_8(bytes);
+  if (!any_utf_8) return std::nullopt;
+  converted.text = repair_utf_8(bytes);
+  return converted;
+}
+
+std::string wide_to_utf_8(std::string_view bytes, Encoding encoding) {
+  bool const little = encoding == Encoding::utf_16_le || encoding == Encoding::utf_32_le;
+  bool const four = encoding == Encoding::utf_32_le || encoding == Encoding::utf_32_be;
+  auto const order = little ? ByteOrder::little : ByteOrder::big;
+  return four ? utf_32_to_utf_8(bytes, order) : utf_16_to_utf_8(bytes, order);
+}
+
+// What is no UTF-8 is damage.
+void take_utf_8(std::string_view bytes, Converted& converted) {
+  converted.text.reserve(bytes.size());
+  while (!bytes.empty()) {
+    auto const length = sequence_length(bytes);
+    if (length == 0) {
+      append_code_point(converted.text, 0xFFFD);
+      ++converted.damage;
+    }
+    converted.text.append(bytes.substr(0, length));
+    bytes.remove_prefix(std::max<std::size_t>(length, 1));
+  }
+}
+
+// As somebody said, whatever comes of it; nullopt when the system has no such conversion.
+std::optional<Converted> convert_as(std::string_view bytes, Encoding encoding, Told told) {
+  Converted converted;
+  converted.encoding = encoding;
+  converted.told = told;
+  if (is_wide(encoding)) {
+    converted.text = wide_to_utf_8(bytes, encoding);
     return converted;
   }
-  converted.other_lines.clear();
-  if (looks_like_mac_roman(bytes)) {
-    converted.encoding = Encoding::mac_roman;
-    converted.text = mac_roman_to_utf_8(bytes);
-  } else {
-    converted.encoding = Encoding::windows_1252;
-    converted.text = windows_1252_to_utf_8(bytes);
+  if (encoding == Encoding::utf_8) {
+    take_utf_8(bytes, converted);
+    return converted;
   }
+  auto foreign = from_encoding(bytes, encoding);
+  if (!foreign) return std::nullopt;
+  converted.text = std::move(foreign->text);
+  converted.damage = foreign->damage;
   return converted;
+}
+
+// UTF-16 of letters that are not Latin, and ISO-2022-JP, look like UTF-8 full of control
+// characters (U+0431 "б" is "1" and U+0004).
+bool has_controls(std::string_view bytes) {
+  return std::any_of(bytes.begin(), bytes.end(), [](char c) {
+    auto const byte = static_cast<unsigned char>(c);
+    return byte < '\t' || (byte > '\r' && byte < ' ');
+  });
+}
+
+bool shows_as_ascii(Encoding encoding) {
+  return is_wide(encoding) || encoding == Encoding::iso_2022_jp;
+}
+
+// By the letters; there are no UTF-8 lines among the bytes.
+Converted convert_untold(std::string_view bytes) {
+  Converted converted;
+  bool const mac = looks_like_mac_roman(bytes);
+  converted.encoding = mac ? Encoding::mac_roman : Encoding::windows_1252;
+  converted.text = mac ? mac_roman_to_utf_8(bytes) : windows_1252_to_utf_8(bytes);
+  return converted;
+}
+
+// What programs write of any file, over lines of UTF-8 too.
+bool says_little(Encoding declared) { return declared == Encoding::windows_1252; }
+// That it is not so is seen by the bytes.
+bool says_nothing(Encoding declared) { return declared == Encoding::utf_8 || is_wide(declared); }
+
+// Not UTF-8 as a whole, and without a mark.
+Converted convert_ill_formed(std::string_view bytes, std::optional<Encoding> asked,
+                             std::optional<Encoding> declared) {
+  if (asked) {
+    if (auto converted = convert_as(bytes, *asked, Told::by_user)) return *std::move(converted);
+  }
+  if (declared && says_nothing(*declared)) declared.reset();
+  if (declared && !says_little(*declared)) {
+    if (auto converted = convert_as(bytes, *declared, Told::by_declaration)) {
+      return *std::move(converted);
+    }
+    declared.reset();
+  }
+  if (auto converted = convert_mixed_lines(bytes)) return *std::move(converted);
+  if (declared) {
+    if (auto converted = convert_as(bytes, *declared, Told::by_declaration)) {
+      return *std::move(converted);
+    }
+  }
+  return convert_untold(bytes);
 }
 
 }  // namespace
 
-Converted convert(std::string_view bytes) {
-  if (bytes.substr(0, 3) == "\xEF\xBB\xBF"sv) bytes.remove_prefix(3);
+Converted convert(std::string_view bytes, std::optional<Encoding> asked,
+                  std::string_view declared_label) {
+  bool const marked = bytes.substr(0, 3) == "\xEF\xBB\xBF"sv;
+  if (marked) bytes.remove_prefix(3);
   auto wide = wide_by_mark(bytes);
   if (!wide) wide = wide_by_nuls(bytes);
   if (wide) {
     bytes.remove_prefix(wide->mark);
-    bool const four =
-        wide->encoding == Encoding::utf_32_le || wide->encoding == Encoding::utf_32_be;
-    return {four ? utf_32_to_utf_8(bytes, wide->order) : utf_16_to_utf_8(bytes, wide->order),
-            wide->encoding,
-            {}};
+    return {.text = wide_to_utf_8(bytes, wide->encoding), .encoding = wide->encoding};
   }
-  if (first_ill_formed(bytes) == std::string_view::npos) {
-    return {std::string{bytes}, Encoding::utf_8, {}};
+  auto const declared = encoding_by_label(declared_label);
+  auto const said = asked ? asked : declared;
+  if (said && shows_as_ascii(*said) && (asked || !is_wide(*said)) && has_controls(bytes)) {
+    auto converted = convert_as(bytes, *said, asked ? Told::by_user : Told::by_declaration);
+    if (converted) return *std::move(converted);
   }
-  return convert_lines(bytes);
+  if (first_ill_formed(bytes) == std::string_view::npos) return {.text = std::string{bytes}};
+  if (marked) {
+    auto mixed = convert_mixed_lines(bytes);
+    return mixed ? *std::move(mixed) : convert_untold(bytes);
+  }
+  auto converted = convert_ill_formed(bytes, asked, declared);
+  converted.unknown_label = !asked && !declared && !declared_label.empty();
+  bool const counts = said && (asked || (!says_nothing(*said) && !says_little(*said)));
+  if (counts && converted.told == Told::by_bytes) converted.unavailable = said;
+  return converted;
 }
 
 }  // namespace keydrift::encodings

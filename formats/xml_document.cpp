@@ -1,7 +1,6 @@
 #include "keydrift/formats/xml_document.hpp"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <utility>
 
@@ -26,71 +25,46 @@ Finding finding_of(std::string_view file, std::string code, Severity severity, s
   return finding;
 }
 
-std::string lower_case(std::string_view text) {
-  std::string lower{text};
-  for (char& c : lower) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c | 0x20);
-  }
-  return lower;
-}
-
-enum class Declared : std::uint8_t { nothing, utf_8, utf_16, windows_1252, other };
-
-// Names of the IANA registry of character sets.  ISO-8859-1 is read as Windows-1252, which has all
-// of its printable characters.
-Declared kind_of(std::string_view encoding) {
-  auto const name = lower_case(encoding);
-  if (name.empty()) return Declared::nothing;
-  constexpr std::array kUtf8{"utf-8", "utf8", "us-ascii", "ascii"};
-  constexpr std::array kUtf16{"utf-16", "utf-16le", "utf-16be", "iso-10646-ucs-2"};
-  constexpr std::array kLatin{"iso-8859-1", "iso8859-1",    "iso_8859-1", "latin1",
-                              "latin-1",    "windows-1252", "cp1252"};
-  auto const among = [&name](auto const& names) {
-    return std::find(names.begin(), names.end(), name) != names.end();
-  };
-  if (among(kUtf8)) return Declared::utf_8;
-  if (among(kUtf16)) return Declared::utf_16;
-  if (among(kLatin)) return Declared::windows_1252;
-  return Declared::other;
-}
-
 bool is_ascii(std::string_view text) {
   return std::all_of(text.begin(), text.end(),
                      [](char c) { return static_cast<unsigned char>(c) < 0x80; });
 }
 
+// UTF-16 of either order and UTF-8 are each believed by their form.
+bool agrees(Encoding declared, Encoding read) {
+  if (encodings::is_wide(declared)) return encodings::is_wide(read);
+  return declared == read;
+}
+
 // False when the bytes cannot be what the declaration says and nothing better is known.
-bool check_encoding(DecodedText const& decoded, std::vector<Finding>& findings) {
-  auto const declared = declared_encoding(decoded.text);
-  auto const kind = kind_of(declared);
-  if (kind == Declared::nothing) return true;
-  bool const wide =
-      decoded.encoding == Encoding::utf_16_le || decoded.encoding == Encoding::utf_16_be;
-  auto const begin = static_cast<std::size_t>(declared.data() - decoded.text.data());
+// `asked`: what the user says.
+bool check_encoding(DecodedText const& decoded, std::optional<Encoding> asked,
+                    std::vector<Finding>& findings) {
+  auto const label = declared_encoding(decoded.text);
+  if (label.empty() || is_ascii(decoded.text)) return true;  // reads the same in every encoding
+  auto const declared = encoding_by_label(label);
+  if (declared && agrees(*declared, decoded.encoding)) return true;
+  if (asked && *asked == decoded.encoding) return true;
+  auto const begin = static_cast<std::size_t>(label.data() - decoded.text.data());
+  auto const end = begin + label.size();
   auto const add = [&](std::string code, Severity severity, std::string message,
                        std::string remedy) {
     auto finding =
         finding_of(decoded.name, std::move(code), severity, std::move(message), std::move(remedy));
-    finding.place =
-        PlaceIndex{std::string_view{decoded.text}.substr(0, begin + declared.size())}.at(
-            begin, begin + declared.size());
-    finding.printed = std::string{declared};
+    finding.place = PlaceIndex{std::string_view{decoded.text}.substr(0, end)}.at(begin, end);
+    finding.printed = std::string{label};
     findings.push_back(std::move(finding));
   };
-  if (kind == Declared::other) {
-    if (wide || is_ascii(decoded.text)) return true;  // reads the same in every such encoding
+  if (!declared && encodings::is_wide(decoded.encoding)) return true;
+  if (!declared && decoded.encoding != Encoding::utf_8) {
     add("unsupported-encoding", Severity::error,
-        "the XML declaration names the encoding \"" + std::string{declared} +
-            "\", which is not read",
-        "save the file as UTF-8, with encoding=\"UTF-8\" in its first line");
+        "the XML declaration names the encoding \"" + std::string{label} + "\", which is not read",
+        "save the file as UTF-8, with encoding=\"UTF-8\" in its first line, or tell what it is in "
+        "with --encoding NAME");
     return false;
   }
-  bool const agrees = kind == Declared::utf_16         ? wide
-                      : kind == Declared::windows_1252 ? decoded.encoding == Encoding::windows_1252
-                                                       : decoded.encoding == Encoding::utf_8;
-  if (agrees || is_ascii(decoded.text)) return true;
   add("encoding-conflict", Severity::warning,
-      "the XML declaration says \"" + std::string{declared} + "\", but the bytes are " +
+      "the XML declaration says \"" + std::string{label} + "\", but the bytes are " +
           to_word(decoded.encoding) + " and were read as that",
       "mend the declaration, and check the letters with accents");
   return true;
@@ -153,10 +127,14 @@ std::string_view local_name(pugi::xml_node node) {
 
 Loaded<Document> parse(Source source, ReadLimits const& limits, Doctype doctype) {
   Loaded<Document> loaded;
-  auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
+  // Of a label that is not known, check_encoding() tells.
+  auto const label = declared_encoding(source.bytes);
+  auto decoded =
+      decode_text(source, {.maximum_bytes = limits.bytes,
+                           .declared = encoding_by_label(label) ? label : std::string_view{}});
   loaded.findings = std::move(decoded.findings);
   if (!decoded) return loaded;
-  if (!check_encoding(*decoded.value, loaded.findings)) return loaded;
+  if (!check_encoding(*decoded.value, source.encoding, loaded.findings)) return loaded;
   auto const& text = decoded.value->text;
   if (!scan(decoded.value->name, text, PlaceIndex{text}, limits, doctype, loaded.findings)) {
     return loaded;

@@ -41,7 +41,8 @@ TEST(DecodeText, ReadsUtf16OfBothByteOrdersWithAndWithoutMark) {
   EXPECT_EQ(decoded("\xFF\xFE\x3D\xD8\x0A\xDE!\0"sv), "\U0001F60A!");
   EXPECT_EQ(findings("\xFE\xFF\0a\0\n"sv),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as UTF-16 "
-                  "(big-endian) [encoding] (save it as UTF-8 if any character looks wrong)"});
+                  "(big-endian) [encoding] (if any character looks wrong, save it as UTF-8, or "
+                  "tell what it is in with --encoding NAME)"});
 }
 
 TEST(DecodeText, RecognisesWindows1252AndSaysSo) {
@@ -51,7 +52,8 @@ TEST(DecodeText, RecognisesWindows1252AndSaysSo) {
   EXPECT_EQ(findings("Fr\xFC"
                      "chte"),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as Windows-1252 "
-                  "[encoding] (save it as UTF-8 if any character looks wrong)"});
+                  "[encoding] (if any character looks wrong, save it as UTF-8, or tell what it is "
+                  "in with --encoding NAME)"});
 }
 
 TEST(DecodeText, ReadsUtf32ByItsMark) {
@@ -60,7 +62,8 @@ TEST(DecodeText, ReadsUtf32ByItsMark) {
   EXPECT_EQ(decoded("\0\0\xFE\xFF\0\0\0x\0\x11\0\0\0\0"sv), "x\uFFFD\uFFFD");
   EXPECT_EQ(findings("\xFF\xFE\0\0a\0\0\0"sv),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as UTF-32 "
-                  "(little-endian) [encoding] (save it as UTF-8 if any character looks wrong)"});
+                  "(little-endian) [encoding] (if any character looks wrong, save it as UTF-8, or "
+                  "tell what it is in with --encoding NAME)"});
 }
 
 TEST(DecodeText, TellsMacRomanByTheLettersWithinWords) {
@@ -76,7 +79,8 @@ TEST(DecodeText, TellsMacRomanByTheLettersWithinWords) {
             "pššiše, l’herbe, cœur");
   EXPECT_EQ(findings("gr\x9Fn"),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as Mac OS Roman "
-                  "[encoding] (save it as UTF-8 if any character looks wrong)"});
+                  "[encoding] (if any character looks wrong, save it as UTF-8, or tell what it is "
+                  "in with --encoding NAME)"});
 }
 
 TEST(DecodeText, ReadsEachLineOfAMixedFileAsWhatItIs) {

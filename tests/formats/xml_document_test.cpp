@@ -174,8 +174,10 @@ TEST(XmlDocument, TheDeclaredEncodingCounts) {
   ASSERT_TRUE(latin);
   EXPECT_STREQ(latin.value->root().first_child().value(), "é");
   EXPECT_EQ(one_line_each(latin.findings),
-            Lines{"k.xml:1:1: information: the file is not UTF-8; it was read as Windows-1252 "
-                  "[encoding] (save it as UTF-8 if any character looks wrong)"});
+            Lines{"k.xml:1:1: information: the file is not UTF-8; it was read as Windows-1252, as "
+                  "it declares "
+                  "[encoding] (if any character looks wrong, save it as UTF-8, or tell what it is "
+                  "in with --encoding NAME)"});
   auto const wrong = parse("<?xml version='1.0' encoding='ISO-8859-1'?><a>é</a>");
   ASSERT_TRUE(wrong);
   EXPECT_STREQ(wrong.value->root().first_child().value(), "é");
@@ -184,17 +186,18 @@ TEST(XmlDocument, TheDeclaredEncodingCounts) {
       Lines{"k.xml:1:31: warning: the XML declaration says \"ISO-8859-1\", but the bytes are "
             "UTF-8 and were read as that [encoding-conflict] (mend the declaration, and check "
             "the letters with accents)"});
-  EXPECT_EQ(first_finding("<?xml version='1.0' encoding='KOI8-R'?><a>\xE9</a>"),
+  EXPECT_EQ(first_finding("<?xml version='1.0' encoding='x-none'?><a>\xE9</a>"),
             "k.xml:1:1: information: the file is not UTF-8; it was read as Windows-1252 [encoding] "
-            "(save it as UTF-8 if any character looks wrong)");
-  auto const other = parse("<?xml version='1.0' encoding='KOI8-R'?><a>\xE9</a>");
+            "(if any character looks wrong, save it as UTF-8, or tell what it is in with "
+            "--encoding NAME)");
+  auto const other = parse("<?xml version='1.0' encoding='x-none'?><a>\xE9</a>");
   EXPECT_FALSE(other);
   ASSERT_EQ(other.findings.size(), 2U);
   EXPECT_EQ(test::one_line(other.findings[1]),
-            "k.xml:1:31: error: the XML declaration names the encoding \"KOI8-R\", which is not "
+            "k.xml:1:31: error: the XML declaration names the encoding \"x-none\", which is not "
             "read [unsupported-encoding] (save the file as UTF-8, with encoding=\"UTF-8\" in its "
-            "first line)");
-  EXPECT_TRUE(parse("<?xml version='1.0' encoding='KOI8-R'?><a>plain</a>"));
+            "first line, or tell what it is in with --encoding NAME)");
+  EXPECT_TRUE(parse("<?xml version='1.0' encoding='x-none'?><a>plain</a>"));
   std::string wide = "\xFF\xFE";
   for (char const c : "<?xml version='1.0' encoding='UTF-16'?><a>x</a>"sv) {
     wide += c;

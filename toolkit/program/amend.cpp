@@ -39,8 +39,9 @@ std::optional<Pieces> load_pieces(std::vector<std::string> const& specs, Context
     auto source = load_within_limits(spec, context.limits);
     auto findings = std::move(source.findings);
     if (source.value) {
-      auto loaded = read_amendment({.name = source.value->name, .bytes = source.value->bytes},
-                                   context.limits);
+      auto loaded = read_amendment(
+          {.name = source.value->name, .bytes = source.value->bytes, .encoding = context.encoding},
+          context.limits);
       findings.insert(findings.end(), loaded.findings.begin(), loaded.findings.end());
       if (loaded) {
         pieces.amendments.push_back(std::move(*loaded.value));

@@ -30,7 +30,8 @@ std::shared_ptr<Comparison const> compare(std::string const& old_spec, std::stri
   // All inputs are tried before giving up, so that one run shows everything that is wrong.
   // The editions are read side by side; what is wrong with them is told in order.
   std::ostringstream new_complaints;
-  Context apart{context.out, new_complaints, context.style, false, context.limits};
+  Context apart{context.out, new_complaints, context.style,
+                false,       context.limits, context.encoding};
   auto new_loading = std::async(std::launch::async, [&] { return load_edition(new_spec, apart); });
   auto old_input = load_edition(old_spec, context);
   auto new_input = new_loading.get();

@@ -4,11 +4,13 @@
 #include <functional>
 #include <iosfwd>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/text_labels.hpp"
 #include "keydrift/key/finding.hpp"
 #include "keydrift/program/exit_code.hpp"
 #include "keydrift/reports/page.hpp"
@@ -22,9 +24,10 @@ namespace keydrift::program {
 struct Context {
   std::ostream& out;
   std::ostream& err;
-  TerminalStyle style;        // for reports on `out`
-  bool show_progress{false};  // `err` is a terminal
-  ReadLimits limits{};        // for the editions to be loaded
+  TerminalStyle style;                 // for reports on `out`
+  bool show_progress{false};           // `err` is a terminal
+  ReadLimits limits{};                 // for the editions to be loaded
+  std::optional<Encoding> encoding{};  // of text files that are not UTF-8, as the user says
   // What a command made and its caller may leave to the system at the end of the process: taking
   // large editions apart takes as long as the report.
   std::vector<std::shared_ptr<void const>> kept{};
@@ -38,6 +41,7 @@ struct Context {
 struct Invocation {
   std::function<ExitCode(Context&)> run;
   ReadLimits limits;
+  std::optional<Encoding> encoding;
 };
 
 // Each adds its subcommand to the app.

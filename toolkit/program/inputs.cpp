@@ -20,7 +20,7 @@ template <class T>
 std::optional<T> load_table(std::string const& path, Context& context, Loaded<T> (*read)(Source)) {
   auto const bytes = load_file(path, context);
   if (!bytes) return std::nullopt;
-  auto loaded = read({.name = path, .bytes = *bytes});
+  auto loaded = read({.name = path, .bytes = *bytes, .encoding = context.encoding});
   print_findings(context, loaded.findings);
   return std::move(loaded.value);
 }
@@ -58,6 +58,23 @@ void add_limit_option(CLI::App& command, ReadLimits& limits) {
       ->type_name("NAME=VALUE");
 }
 
+void add_encoding_option(CLI::App& command, std::optional<Encoding>& encoding) {
+  command
+      .add_option_function<std::string>(
+          "--encoding",
+          [&encoding](std::string const& name) {
+            encoding = encoding_by_label(name);
+            if (!encoding) {
+              throw CLI::ValidationError(
+                  "--encoding",
+                  "\"" + name + "\" is no encoding that is known: " + encoding_labels());
+            }
+          },
+          "What editions and side tables are in that are not UTF-8, as windows-1251, koi8-r or "
+          "gb18030; without it they are taken for what they declare or look like")
+      ->type_name("NAME");
+}
+
 std::optional<std::string> load_file(std::string const& path, Context& context) {
   auto source = load_source(path);
   print_findings(context, source.findings);
@@ -84,7 +101,9 @@ std::optional<EditionInput> load_edition(std::string const& spec, Context& conte
     print_findings(context, source.findings);
     return std::nullopt;
   }
-  auto loaded = read_edition({.name = source.value->name, .bytes = source.value->bytes}, limits);
+  auto loaded = read_edition(
+      {.name = source.value->name, .bytes = source.value->bytes, .encoding = context.encoding},
+      limits);
   if (!loaded.value) {
     print_findings(context, loaded.findings);
     return std::nullopt;

@@ -11,6 +11,7 @@
 #include "keydrift/formats/byte_stream.hpp"
 #include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/text_labels.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 #include "keydrift/program/context.hpp"
@@ -45,6 +46,10 @@ struct EditionInput {
 
 // --limit NAME=VALUE, as every command that loads an edition has it; may be given several times.
 void add_limit_option(CLI::App& command, ReadLimits& limits);
+
+// --encoding NAME, as every command that loads an edition has it: a label of the WHATWG Encoding
+// Standard.
+void add_encoding_option(CLI::App& command, std::optional<Encoding>& encoding);
 
 // The options that `collate` and `redetermine` share.
 struct SideTableOptions {

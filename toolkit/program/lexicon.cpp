@@ -111,6 +111,7 @@ void add_draft(CLI::App& lexicon, Invocation& invocation) {
   auto style = std::make_shared<StyleOptions>();
   add_style_options(*command, style);
   add_limit_option(*command, invocation.limits);
+  add_encoding_option(*command, invocation.encoding);
   command->footer(
       "Statements that contrast within a couplet become states of one character. Nothing is\n"
       "guessed: states that no couplet contrasts are listed in \"not told apart from\"; put the\n"
@@ -143,6 +144,7 @@ void add_check(CLI::App& lexicon, Invocation& invocation) {
   auto style = std::make_shared<StyleOptions>();
   add_style_options(*command, style);
   add_limit_option(*command, invocation.limits);
+  add_encoding_option(*command, invocation.encoding);
   command->footer(
       "Exit status 1 when there are warnings.\n"
       "\n"

@@ -42,7 +42,9 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
   }
   for (auto* command : app.get_subcommands({})) {
     // Commands of two words have their options behind the second.
-    if (command->get_subcommands({}).empty()) add_limit_option(*command, invocation.limits);
+    if (!command->get_subcommands({}).empty()) continue;
+    add_limit_option(*command, invocation.limits);
+    add_encoding_option(*command, invocation.encoding);
   }
 
   // CLI11 takes the arguments from the back.
@@ -64,6 +66,7 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
     return kBadUsage;
   }
   context.limits = invocation.limits;
+  context.encoding = invocation.encoding;
   return invocation.run(context);
 }
 
