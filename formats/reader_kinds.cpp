@@ -88,7 +88,9 @@ constexpr std::array kKinds{
     FindingKind{
         "encoding", Severity::information, "The file is not UTF-8",
         "It was read in another encoding, or some cells were: the one that --encoding names, else\n"
-        "the one that a page or article declares, else Windows-1252.\n"
+        "the one that a page or article declares, else the one that its letters tell. Cyrillic,\n"
+        "Greek and Windows-1252 are told so; Central European, Turkish and Baltic letters are "
+        "not.\n"
         "If any letter looks wrong, save it as UTF-8 or say what it is in with --encoding."},
     FindingKind{"encoding-conflict", Severity::warning,
                 "The XML declaration disagrees with the bytes",

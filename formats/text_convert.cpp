@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/text_encodings.hpp"
 #include "keydrift/formats/text_iconv.hpp"
+#include "keydrift/formats/text_scripts.hpp"
 
 namespace keydrift::encodings {
 namespace {
@@ -80,6 +81,20 @@ bool has_sequences(std::string_view bytes) {
     bytes.remove_prefix(std::max<std::size_t>(length, 1));
   }
   return false;
+}
+
+// Half of the high bytes may form UTF-8 by accident ("её" in KOI8-R, "рав" in IBM 866, leaders "……"
+// in EUC-JP); of a UTF-8 file with stray bytes, nearly all do.
+bool is_mostly_utf_8(std::string_view bytes) {
+  std::size_t within = 0;
+  std::size_t stray = 0;
+  while (!bytes.empty()) {
+    auto const length = sequence_length(bytes);
+    if (length > 1) within += length;
+    if (length == 0) ++stray;
+    bytes.remove_prefix(std::max<std::size_t>(length, 1));
+  }
+  return within > 3 * stray;
 }
 
 // Line by line, for files that were pasted together.  Windows-1252 forms a UTF-8 sequence only by
@@ -186,6 +201,13 @@ Converted convert_ill_formed(std::string_view bytes, std::optional<Encoding> ask
       return *std::move(converted);
     }
     declared.reset();
+  }
+  if (!declared && !is_mostly_utf_8(bytes)) {
+    if (auto const encoding = cyrillic_or_greek(bytes)) {
+      if (auto converted = convert_as(bytes, *encoding, Told::by_bytes)) {
+        return *std::move(converted);
+      }
+    }
   }
   if (auto converted = convert_mixed_lines(bytes)) return *std::move(converted);
   if (declared) {

@@ -46,8 +46,84 @@ std::string decoded(std::string_view bytes, std::optional<Encoding> asked = {},
   return std::string{to_word(loaded.value->encoding)} + ": " + loaded.value->text;
 }
 
+constexpr auto kRussian =
+    "1. Надкрылья чёрные, блестящие; переднеспинка с ямкой . . . 2\n"
+    "– Надкрылья бурые, «матовые», длина 5–6 мм; усики её короткие. . . Aus bus\n"
+    "2. ГОЛОВА широкая. Тело в волосках . . . Aus cus\n– Голова узкая . . . Aus dus\n"sv;
+constexpr auto kUkrainian =
+    "1. Надкрила чорні, блискучі; Від основи до вершини їх боки рівні . . . 2\n"
+    "– Надкрила жовті, є пляма біля шва . . . Aus bus\n"sv;
+constexpr auto kBulgarian =
+    "1. Елитрите са черни и лъскави, краката са жълти . . . 2\n– Елитрите са кафяви . . . 3\n"sv;
+constexpr auto kGreek =
+    "1. Τα έλυτρα είναι μαύρα και γυαλιστερά, Ο θώρακας έχει κοιλότητα . . . 2\n"
+    "– Τα έλυτρα είναι καφέ, το σώμα πλατύ· μήκος 5 mm . . . Aus bus\n"sv;
+
 std::string as(char const* word, std::string_view text) {
   return std::string{word} + ": " + std::string{text};
+}
+
+// What an encoding has no sign for is left out.
+std::string without(std::string text, std::initializer_list<std::string_view> signs) {
+  for (auto const sign : signs) {
+    for (auto at = text.find(sign); at != std::string::npos; at = text.find(sign, at)) {
+      text.replace(at, sign.size(), "-");
+    }
+  }
+  return text;
+}
+
+TEST(TextEncodings, CyrillicIsToldByItsLetters) {
+  EXPECT_EQ(decoded(in("CP1251", kRussian)), as("Windows-1251", kRussian));
+  EXPECT_EQ(decoded(in("MAC-CYRILLIC", kRussian)), as("Mac OS Cyrillic", kRussian));
+  auto const plain = without(std::string{kRussian}, {"–", "«", "»"});
+  EXPECT_EQ(decoded(in("KOI8-R", plain)), as("KOI8-R", plain));
+  EXPECT_EQ(decoded(in("CP866", plain)), as("IBM 866", plain));
+  EXPECT_EQ(decoded(in("ISO-8859-5", plain)), as("ISO-8859-5", plain));
+  EXPECT_EQ(decoded(in("CP1251", kUkrainian)), as("Windows-1251", kUkrainian));
+  auto const ukrainian = without(std::string{kUkrainian}, {"–"});
+  EXPECT_EQ(decoded(in("KOI8-U", ukrainian)), as("KOI8-U", ukrainian));
+  EXPECT_EQ(decoded(in("CP1251", kBulgarian)), as("Windows-1251", kBulgarian));
+}
+
+TEST(TextEncodings, GreekIsToldByItsLetters) {
+  EXPECT_EQ(decoded(in("CP1253", kGreek)), as("Windows-1253", kGreek));
+  auto const plain = without(std::string{kGreek} + "Άνω χείλος\n", {"–"});
+  EXPECT_EQ(decoded(in("ISO-8859-7", plain)), as("ISO-8859-7", plain));
+}
+
+// One is taken for another at the price of every word.
+TEST(TextEncodings, LatinLettersAreNeverCyrillic) {
+  constexpr std::array kTexts{
+      "Élytres noirâtres, à côtes élevées; tête très étroite, créée après l’été où naît"sv,
+      "Flügeldecken gewölbt, Fühler länger, Füße grün, Überzug gräulich, Größe größer"sv,
+      "Élitros são mais curtos; coração, ações, porções não pãezinhos, às três órgãos"sv};
+  for (auto const text : kTexts) {
+    EXPECT_EQ(decoded(in("CP1252", text)), as("Windows-1252", text));
+  }
+  for (auto const text : {"Příčně žíhané krovky, tělo černé; štít úzký, nejširší vpředu, žluťoučký "
+                          "kůň úpěl, příští šíře"sv,
+                          "Pokrywy żółte, błyszczące; przedplecze węższe, źdźbło, żółć, łąką, "
+                          "gęsią, większą częścią"sv}) {
+    EXPECT_EQ(decoded(in("CP1250", text)).substr(0, 12), "Windows-1252");
+  }
+  auto const turkish =
+      "Işığı sığ, kanatları açık sarı; ağacın gövdesi şişkin, ışığın çığlığı, güçlü göğüs"sv;
+  EXPECT_EQ(decoded(in("CP1254", turkish)).substr(0, 12), "Windows-1252");
+  auto const hebrew = "כנפיים שחורות ומבריקות, הראש רחב והגוף שעיר, המחושים קצרים וחומים"sv;
+  EXPECT_EQ(decoded(in("CP1255", hebrew)).substr(0, 12), "Windows-1252");
+  auto const arabic = "الأجنحة سوداء لامعة والرأس عريض والجسم مغطى بالشعر وقرون الاستشعار قصيرة"sv;
+  EXPECT_EQ(decoded(in("CP1256", arabic)).substr(0, 12), "Windows-1252");
+  // Rules and leaders of a text of another day.
+  auto const ruled =
+      "\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4 key \x85\x85\x85\x85\x85\x85"
+      "\xB7\xB7\xB7\xB7\xB7\xB7\xCD\xCD\xCD\xCD\xCD\xCD\xCD"sv;
+  EXPECT_EQ(decoded(ruled).substr(0, 12), "Windows-1252");
+}
+
+TEST(TextEncodings, LinesOfUtf8AmongThemAreStillMended) {
+  auto const mixed = std::string{kRussian} + "gr\xFCn\n";
+  EXPECT_EQ(decoded(mixed), "UTF-8: " + std::string{kRussian} + "grün\n");
 }
 
 TEST(TextEncodings, LabelsAreThoseOfTheWeb) {
