@@ -47,9 +47,9 @@ struct DecodedText {
 // the file is not UTF-8).
 //
 // Well-formed UTF-8 is UTF-8, whatever anybody says.  Else the user's word counts before the file's
-// own.  Without either, Cyrillic and Greek are told by their letters; Windows-1252 is taken for all
-// else, unless its letters make sense as Mac OS Roman only; it has all of Latin-1's printable
-// characters.
+// own.  Without either, Cyrillic and Greek are told by their letters, and so are Japanese, Chinese
+// and Korean; Windows-1252 is taken for all else, unless its letters make sense as Mac OS Roman
+// only; it has all of Latin-1's printable characters.
 [[nodiscard]] Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options = {});
 
 // Number of code points in well-formed UTF-8.

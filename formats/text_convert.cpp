@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/text_double_bytes.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 #include "keydrift/formats/text_iconv.hpp"
 #include "keydrift/formats/text_scripts.hpp"
@@ -203,7 +204,9 @@ Converted convert_ill_formed(std::string_view bytes, std::optional<Encoding> ask
     declared.reset();
   }
   if (!declared && !is_mostly_utf_8(bytes)) {
-    if (auto const encoding = cyrillic_or_greek(bytes)) {
+    auto encoding = cyrillic_or_greek(bytes);
+    if (!encoding) encoding = japanese_chinese_or_korean(bytes);
+    if (encoding) {
       if (auto converted = convert_as(bytes, *encoding, Told::by_bytes)) {
         return *std::move(converted);
       }

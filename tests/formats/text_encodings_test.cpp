@@ -92,6 +92,22 @@ TEST(TextEncodings, GreekIsToldByItsLetters) {
   EXPECT_EQ(decoded(in("ISO-8859-7", plain)), as("ISO-8859-7", plain));
 }
 
+TEST(TextEncodings, JapaneseChineseAndKoreanAreToldByTheirCommonestSigns) {
+  constexpr auto kJapanese =
+      "1. 上翅は黒い。頭部は広く、触角は短い . . . 2\n- 上翅は褐色 . . . 3\n"sv;
+  EXPECT_EQ(decoded(in("EUC-JP", kJapanese)), as("EUC-JP", kJapanese));
+  EXPECT_EQ(decoded(in("CP932", kJapanese)), as("Shift-JIS", kJapanese));
+  constexpr auto kSimplified =
+      "1. 鞘翅黑色,有光泽;头部宽,触角较短 . . . 2\n- 鞘翅褐色或黄色,体毛长,足不为黑色 . . . 3\n"sv;
+  EXPECT_EQ(decoded(in("GBK", kSimplified)), as("GB18030", kSimplified));
+  constexpr auto kTraditional =
+      "1. 鞘翅黑色,有光澤;頭部寬,觸角較短 . . . 2\n- 鞘翅褐色或黃色,體毛長,足不為黑色 . . . 3\n"sv;
+  EXPECT_EQ(decoded(in("BIG5", kTraditional)), as("Big5", kTraditional));
+  constexpr auto kKorean =
+      "1. 딱지날개는 검은색이고 광택이 있다 . . . 2\n- 딱지날개는 갈색이며 머리는 넓다 . . . 3\n"sv;
+  EXPECT_EQ(decoded(in("CP949", kKorean)), as("EUC-KR", kKorean));
+}
+
 // One is taken for another at the price of every word.
 TEST(TextEncodings, LatinLettersAreNeverCyrillic) {
   constexpr std::array kTexts{
