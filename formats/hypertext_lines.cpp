@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "keydrift/formats/hypertext_beside.hpp"
+#include "keydrift/formats/hypertext_frames.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/jats_ends.hpp"
@@ -39,7 +40,8 @@ class LineMaker {
       : text_{text},
         labels_{couplets_in_lists(text)},
         beside_{beside_text(text)},
-        placement_{placement_of(text)} {
+        placement_{placement_of(text)},
+        frames_{frame_cells(text)} {
     survey();
   }
 
@@ -130,6 +132,7 @@ class LineMaker {
   void take_tag(Tag const& tag) {
     ++made_.tags;
     auto const listed = labels_.find(at_);
+    bool const frame = frames_.contains(at_);
     if (take_place()) {
       at_ += tag.length;
       broken_ = true;
@@ -145,6 +148,12 @@ class LineMaker {
     if (name == "pre") count(preformatted_, tag);
     if (sets_in(name)) count(depth_, tag);
     if (auto const kind = inline_kind(name)) take_mark(tag, *kind);
+    if (frame) {
+      in_cell_ = false;
+      row_cells_ = 0;
+      end_line();
+      return;
+    }
     if (is_cell(name)) return take_cell(tag);
     if (!breaks_line(name)) return;
     if (placement_.by_coordinates && (name == "p" || name == "div")) return;
@@ -336,6 +345,7 @@ class LineMaker {
   std::unordered_map<std::size_t, ListLine> labels_;
   std::vector<Stretch> beside_;
   Placement placement_;
+  std::unordered_set<std::size_t> frames_;
   std::size_t indent_{};  // columns that the line to come is set in by
   std::size_t next_beside_{};
   bool in_beside_{false};                   // the line is of one of these

@@ -177,6 +177,27 @@ TEST(Hypertext, ParagraphsOfSeveralLinesStandApart) {
             "2[2] Legs pale -> Aus cus\n2[2'] Legs dark -> Aus cf. dus (perhaps undescribed)\n");
 }
 
+TEST(Hypertext, CellsOfManyParagraphsFrameAPage) {
+  // Closing tags may be missing.
+  for (std::string_view const closes : {"", "</td>"}) {
+    EXPECT_EQ(sketch(read("<table><tr><td><a>Home</a><br><a>Species</a>" + std::string{closes} +
+                          "<td><h2>Key to Aus</h2><p>By Roe.</p><p>1. Wings clear ..... 2</p>"
+                          "<p>– Wings dark ..... Aus bus</p><p>2. Legs pale ..... Aus cus</p>"
+                          "<p>– Legs dark ..... Aus dus</p><p>See also the list.</p>" +
+                          std::string{closes} + "<tr><td>Made by Roe</table>")
+                         .edition),
+              "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+              "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+  }
+  // A cell with the leads of a couplet is none.
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><table><tr><td>1<td>Wings<p>clear, or <p>nearly so<td>2"
+                        "<tr><td>–<td>Wings dark<td>Aus bus<tr><td>2<td>Legs pale<td>Aus cus<tr>"
+                        "<td>–<td>Legs dark<td>Aus dus</table>")
+                       .edition),
+            "1[1] Wings clear, or nearly so -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
 TEST(Hypertext, LettersItemsBeneathNumberedHeadings) {
   auto const step = [](std::string_view number, std::string_view before, std::string_view one,
                        std::string_view other) {
