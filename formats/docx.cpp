@@ -92,6 +92,26 @@ void mark_up_numbered_headings(std::vector<Line>& lines) {
   for (auto* const line : headings) line->markup.role = LineRole::heading;
 }
 
+// Lines with the style of a heading and without a label are no part of a lead; unless a key's leads
+// are set so.
+void mark_up_plain_headings(std::vector<Line>& lines) {
+  constexpr std::size_t kLongest = 160;  // bytes
+  std::vector<Line*> headings;
+  std::size_t led = 0;
+  for (auto& line : lines) {
+    bool const plain = line.heading && !line.in_row && !printed::trim(line.text).empty() &&
+                       !printed::read_label(line.text);
+    if (!plain) continue;
+    bool const leads = line.markup.destination_begin != kNotTold ||
+                       printed::has_row_of_dots(line.text) ||
+                       printed::trailing_reference(line.text).has_value();
+    if (leads || line.text.size() > kLongest) ++led;
+    if (!leads) headings.push_back(&line);
+  }
+  if (led * 4 > headings.size()) return;
+  for (auto* const line : headings) line->markup.role = LineRole::heading;
+}
+
 // Footnotes or endnotes by their ids.
 std::map<std::string, pugi::xml_node, std::less<>> notes_of(
     std::optional<xml::Document> const& part) {
@@ -151,6 +171,7 @@ Loaded<std::vector<ManuscriptLine>> read_docx_lines(Source source, ReadLimits co
   Looks const looks{styles, numbering};
   auto story = read_story(child(package.main.root(), "body"), looks);
   mark_up_numbered_headings(story.lines);
+  mark_up_plain_headings(story.lines);
   auto lines = indented(std::move(story.lines));
   auto marks = story.marks;
   append_notes(package, story, looks, lines, marks);

@@ -188,10 +188,15 @@ bool names_a_key(std::string_view text) {
   // "Key C-2"
   bool const lettered = second.size() >= 3 && second[0] >= 'A' && second[0] <= 'Z' &&
                         second[1] == '-' && is_digit(code_point_at(second, 2).value);
+  // "Key 4.2", but for tables and parts of another kind
+  static constexpr std::array kOfKeys{"key"sv, "subkey"sv, "sub-key"sv, "schlüssel"sv, "clé"sv,
+                                      "cle"sv, "clef"sv,   "clave"sv,   "chave"sv,     "clavis"sv};
+  bool const decimal = is_one_of(kOfKeys, first) && is_digit(code_point_at(second, 0).value) &&
+                       second.find_first_not_of("0123456789.") == second.npos;
   static constexpr std::array kLinks{"to"sv, "of"sv,   "for"sv,  "zu"sv,  "der"sv, "des"sv, "für"sv,
                                      "de"sv, "para"sv, "pour"sv, "aux"sv, "das"sv, "dos"sv};
   bool const linked = is_one_of(kLinks, fold(second));
-  return numbered || lettered ||
+  return numbered || lettered || decimal ||
          (linked && (first == "key" || first == "keys" || first.substr(0, 3) == "sch" ||
                      first.substr(0, 2) == "cl" || first == "chave"));
 }

@@ -265,6 +265,28 @@ TEST(Docx, TakesNoNumberedTitleOfAKeyForALead) {
             "2[2] Hülle lang -> Aus cus\n2[2*] Hülle kurz -> Aus dus\n");
 }
 
+TEST(Docx, HeadingsEndTheLeadAbove) {
+  auto const heading = [](std::string_view text) {
+    return paragraph(text, "<w:outlineLvl w:val=\"1\"/>");
+  };
+  auto const leads = paragraph("1 Rizoma longo – Aus bus") +
+                     paragraph("1 Rizoma curto, escamas 0,8 – A. cus var. cus");
+  auto const read = read_body(heading("Chave de Aus") + leads + heading("Tratamento taxonômico") +
+                              heading("Aus bus Brev.") + paragraph("Rizoma longo-reptante. Rara."));
+  EXPECT_EQ(read.sketch,
+            "1[1] Rizoma longo -> Aus bus\n"
+            "1[1] Rizoma curto, escamas 0,8 -> Aus cus var. cus\n");
+  // A nested key whose leads are set as headings of levels.
+  auto const nested = read_body(
+      paragraph("Key to Aus") + heading("Wings clear") + heading("  Legs long ..... Aus bus") +
+      heading("  Legs short ..... Aus cus") + heading("Wings dark ..... Aus dus"));
+  EXPECT_EQ(nested.sketch,
+            "1[] Wings clear -> 2\n"
+            "1[] Wings dark -> Aus dus\n"
+            "2[] Legs long -> Aus bus\n"
+            "2[] Legs short -> Aus cus\n");
+}
+
 TEST(Docx, LetsLeadsOfSerialTablesGoOn) {
   std::vector<std::string> rows;
   for (auto const& [label, words, end] :

@@ -456,5 +456,20 @@ TEST(PrintedBetweenKeys, GroupsOfOtherTongues) {
   }
 }
 
+TEST(PrintedBetweenKeys, KeysThatAreNumberedAsChaptersNumberThem) {
+  EXPECT_EQ(sketch("Key 4.1. Lizard genera\n"
+                   "1. Scales smooth ..... Galeodrex\n"
+                   "– Scales keeled (this thesis; Table 4.1) ..... see Key 4.2\n\n"
+                   "Key 4.2. Species of Rugoscincus on the plateau\n"
+                   "Juveniles cannot be keyed.\n"
+                   "1. Supranasals in contact ..... Rugoscincus exilipes\n"
+                   "– Supranasals apart ..... R. lateralior\n"),
+            "1[1] Scales smooth -> Galeodrex\n"
+            "1[–] Scales keeled (this thesis; Table 4.1) -> key: Key 4.2. Species of Rugoscincus "
+            "on the plateau\n"
+            "1[1] Supranasals in contact -> Rugoscincus exilipes\n"
+            "1[–] Supranasals apart -> Rugoscincus lateralior\n");
+}
+
 }  // namespace
 }  // namespace keydrift
