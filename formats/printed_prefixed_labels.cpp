@@ -71,6 +71,21 @@ std::optional<AtEnd> label_at_end(std::string_view line) {
   return AtEnd{*found, begin};
 }
 
+// "..... 12": the plain number behind leaders at the end of a line.
+std::optional<std::uint32_t> plain_number_at_end(std::string_view line) {
+  auto const text = trim_right(line);
+  auto begin = text.size();
+  while (begin > 0 && is_ascii_digit(text[begin - 1])) --begin;
+  if (begin == text.size() || text.size() - begin > kMostDigits) return std::nullopt;
+  auto const before = trim_right(text.substr(0, begin));
+  if (!before.ends_with("..") && !before.ends_with(". .") && !before.ends_with("…")) {
+    return std::nullopt;
+  }
+  std::uint32_t number = 0;
+  std::from_chars(text.data() + begin, text.data() + text.size(), number);
+  return number;
+}
+
 // The bracket of a back-reference behind the label: "A2 (A1)".
 std::optional<AtEnd> label_in_bracket(std::string_view line, std::size_t label_bytes) {
   auto const open = line.find_first_of("([", label_bytes);
@@ -90,7 +105,7 @@ class Numberer {
 
   std::optional<PrefixedLabels> number() && {
     look();
-    if (!count_up() || !are_led_to()) return std::nullopt;
+    if (!count_up() || !are_led_to() || are_numbers_printed()) return std::nullopt;
     std::vector<TextChange> changes;
     for (std::size_t l = 0; l < lines_.size(); ++l) {
       if (!change(l, changes)) return std::nullopt;
@@ -156,6 +171,17 @@ class Numberer {
       if (led.contains(key)) ++found;
     }
     return further > 0 && found * 4 >= further * 3;
+  }
+
+  // A lead ends in a plain number that would stand for one of the labels: a misprint, which it has
+  // to stay.
+  [[nodiscard]] bool are_numbers_printed() const {
+    std::set<std::uint32_t> taken;
+    for (auto const& [key, number] : numbers_) taken.insert(number);
+    return std::any_of(lines_.begin(), lines_.end(), [&taken](TextLine const& line) {
+      auto const number = plain_number_at_end(line.text);
+      return number && taken.contains(*number);
+    });
   }
 
   // false: a number is too long.

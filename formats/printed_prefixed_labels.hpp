@@ -26,7 +26,7 @@ struct PrefixedLabels {
 // "A1. Wings clear ..... A2" becomes " 8. Wings clear .....  9", counted on behind the plain
 // numbers of the text, so that no place in the text moves.  nullopt, and nothing changed, unless
 // labels of a letter count up from 1, leads end in most of the others, and numbers are no longer
-// than what they stand for.  Linear in the text.
+// than what they stand for and end no lead.  Linear in the text.
 [[nodiscard]] std::optional<PrefixedLabels> number_prefixed_labels(std::string& text);
 
 // What is printed, back in the text, in the labels and destinations of the edition, and in the note

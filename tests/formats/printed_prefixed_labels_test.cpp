@@ -76,11 +76,15 @@ TEST(PrintedPrefixedLabels, TheTextAndItsPlacesAreThoseOfThePrint) {
 
 TEST(PrintedPrefixedLabels, OtherLettersWithNumbersStay) {
   // Veins, figures and teeth at the fronts and ends of lines.
-  for (std::string text :
-       {"1 Wings clear ... 2\nM1 straight ... Ausella busa\n2 Vein R1 longer than M1\nM2 ...\n",
-        "A1 Site of the first trap\nA2 Site of the second trap\nA3 Site of the third trap\n",
-        "A1. Wings clear ... A2\nA1. Wings dark ... Ausella busa\n",
-        "A1. Wings clear ... A3\nA3. Wings dark ... A4\nA4. Legs long ... Ausella busa\n"}) {
+  for (
+      std::string text :
+      {"1 Wings clear ... 2\nM1 straight ... Ausella busa\n2 Vein R1 longer than M1\nM2 ...\n",
+       "A1 Site of the first trap\nA2 Site of the second trap\nA3 Site of the third trap\n",
+       "A1. Wings clear ... A2\nA1. Wings dark ... Ausella busa\n",
+       "1. Body red ... 5\n1. Body blue ... A1\nA1. Wings clear ... A2\nA1. Wings dark ... Ausella "
+       "busa\nA2. Legs long ... A3\nA2. Legs short ... Ausella cusa\nA3. Eyes red ... A4\nA3. Eyes "
+       "black ... Ausella dusa\nA4. Palps red ... Ausella fusa\nA4. Palps black ... Ausella eusa\n",
+       "A1. Wings clear ... A3\nA3. Wings dark ... A4\nA4. Legs long ... Ausella busa\n"}) {
     auto const before = text;
     EXPECT_FALSE(number_prefixed_labels(text)) << before;
     EXPECT_EQ(text, before);
