@@ -13,6 +13,7 @@
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
 #include "keydrift/formats/xml_text.hpp"
 
@@ -157,6 +158,7 @@ class LineMaker {
     if (is_cell(name)) return take_cell(tag);
     if (!breaks_line(name)) return;
     if (placement_.by_coordinates && (name == "p" || name == "div")) return;
+    if (take_inner_table(tag)) return;
     // Paragraphs within a cell go on with its words.
     bool const row = name == "tr" || name == "table" || name == "tbody" || name == "thead";
     if (in_cell_ && !row) {
@@ -176,6 +178,27 @@ class LineMaker {
     held_ = in_key && label_->empty();
     if (is_heading(name)) heading_ = !tag.closes;
     if (name == "table" || name == "hr" || (name == "p" && paragraphs_stand_apart_)) leave_gap();
+  }
+
+  // <tr><td>1</td><td><table><tr>…: the leads of a couplet as the rows of a table beside its
+  // number.
+  bool take_inner_table(Tag const& tag) {
+    if (tag.name == "table") {
+      bool const beside_number = !tag.closes && in_cell_ && row_cells_ > 1 && is_number_alone();
+      beside_number_ = inner_table_ = beside_number;
+      if (beside_number) in_cell_ = false;
+      return beside_number;
+    }
+    if (!inner_table_ || tag.name != "tr") return false;
+    // The first row goes on with the line of the number.
+    if (tag.closes || std::exchange(beside_number_, false)) {
+      row_cells_ = 0;
+      in_cell_ = false;
+      return !tag.closes || !started_;
+    }
+    end_line();
+    row_cells_ = 1;  // that of the number
+    return true;
   }
 
   // The element stands where a style sheet sets it.
@@ -308,11 +331,22 @@ class LineMaker {
     std::erase_if(line_.stretches, [this](ManuscriptStretch const& one) {
       return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
     });
-    if (heading_) line_.markup.role = LineRole::heading;
+    if (heading_ && is_number_alone()) {
+      leave_gap();
+    } else if (heading_) {
+      line_.markup.role = LineRole::heading;
+    }
     tell_destination();
     if (in_beside_) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
     line_ = {};
+  }
+
+  // "<h3>3.</h3>" over the leads of couplet 3
+  [[nodiscard]] bool is_number_alone() const {
+    auto const text = printed::trim(line_.text);
+    auto const label = printed::read_label(text);
+    return label && label->family == printed::LabelFamily::digits && label->text_at >= text.size();
   }
 
   // Cells tell more, and so do leaders.
@@ -364,7 +398,9 @@ class LineMaker {
   std::string const* label_{nullptr};  // that a list shows before the line to come
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
-  std::size_t row_cells_{};  // begun in this row
+  std::size_t row_cells_{};    // begun in this row
+  bool inner_table_{false};    // within a table beside a couplet's number
+  bool beside_number_{false};  // before its first row
   std::size_t raised_{};
   std::size_t lowered_{};
   std::size_t preformatted_{};

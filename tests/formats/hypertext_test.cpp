@@ -198,6 +198,54 @@ TEST(Hypertext, CellsOfManyParagraphsFrameAPage) {
             "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
 }
 
+TEST(Hypertext, NumbersInHeadingsAreThoseOfTheLeadsBelow) {
+  auto const couplet = [](std::string_view number, std::string_view one, std::string_view other) {
+    return "<div><h3>" + std::string{number} + ".</h3><ul><li>" + std::string{one} + "</li><li>" +
+           std::string{other} + "</li></ul></div>\n";
+  };
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2>" +
+                        couplet("1", "Wings clear. <a>Go to 2</a>",
+                                "Wings dark. <a><em>Aus bus</em></a> (Bearded Fly)") +
+                        couplet("2", "Legs pale. <a><em>Aus cus</em></a>",
+                                "Legs dark. <a><em>Aus dus</em></a> (Creek Fly)"))
+                       .edition),
+            "1[] Wings clear. -> 2\n"
+            "1[] Wings dark. -> Aus bus\n"
+            "2[] Legs pale. -> Aus cus\n"
+            "2[] Legs dark. -> Aus dus\n");
+}
+
+TEST(Hypertext, TablesBesideANumberHoldTheLeadsOfACouplet) {
+  auto const couplet = [](std::string_view number, std::string_view one, std::string_view to_one,
+                          std::string_view other, std::string_view to_other) {
+    return "<tr><td><b>" + std::string{number} + "</b></td>\n<td><table>\n<tr><td>" +
+           std::string{one} + "</td><td>" + std::string{to_one} + "</td></tr>\n<tr><td>" +
+           std::string{other} + "</td><td>" + std::string{to_other} +
+           "</td></tr>\n</table></td></tr>\n";
+  };
+  auto const key =
+      couplet("1", "Wings clear", "<a>2</a>", "Wings dark", "<i>Aus bus</i>") +
+      couplet("2", "Legs pale", "<a>3</a>", "Legs dark", "<i>Aus cus</i>") +
+      couplet("3", "Eyes red", "<i>Aus dus</i>", "Eyes black", "<i>Aus eus</i><br>(Creek Fly)");
+  // In a page's frame, too.
+  for (auto const& page :
+       {"<h2>Key to Aus</h2><table>" + key + "</table>",
+        "<table><tr><td><table><tr><td>Home</td></tr><tr><td>Guests</td></tr></table></td><td>"
+        "<center>The flies (genus <i>Aus</i>)</center><p>A small key.</p><table>" +
+            key +
+            "</table><p>Note.</p><p>By Roe.</p><hr><p>2002</p><p>Visitor 12</p></td></tr>"
+            "</table>"}) {
+    EXPECT_EQ(sketch(read(page).edition),
+              "1[1] Wings clear -> 2\n"
+              "1[] Wings dark -> Aus bus\n"
+              "2[2] Legs pale -> 3\n"
+              "2[] Legs dark -> Aus cus\n"
+              "3[3] Eyes red -> Aus dus\n"
+              "3[] Eyes black -> Aus eus\n")
+        << page;
+  }
+}
+
 TEST(Hypertext, LettersItemsBeneathNumberedHeadings) {
   auto const step = [](std::string_view number, std::string_view before, std::string_view one,
                        std::string_view other) {
