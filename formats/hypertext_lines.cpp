@@ -166,6 +166,7 @@ class LineMaker {
       return;
     }
     in_cell_ = false;
+    lone_cell_ = row && row_cells_ == 1;
     row_cells_ = 0;
     bool const in_key = listed != labels_.end();
     if (in_key && listed->second.joins) blank_ = started_;
@@ -331,7 +332,8 @@ class LineMaker {
     std::erase_if(line_.stretches, [this](ManuscriptStretch const& one) {
       return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
     });
-    if (heading_ && is_number_alone()) {
+    // Over the leads of its couplet; elsewhere a number alone is where a lead leads.
+    if ((heading_ || lone_cell_) && is_number_alone()) {
       leave_gap();
     } else if (heading_) {
       line_.markup.role = LineRole::heading;
@@ -399,6 +401,7 @@ class LineMaker {
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
   std::size_t row_cells_{};    // begun in this row
+  bool lone_cell_{false};      // the row that ends had but one
   bool inner_table_{false};    // within a table beside a couplet's number
   bool beside_number_{false};  // before its first row
   std::size_t raised_{};

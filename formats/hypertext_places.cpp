@@ -93,6 +93,7 @@ class Surveyor {
       place_by_coordinates(placement);
     } else {
       place_glued(placement);
+      for (auto const at : floating_) placement.elements[at] = {};
     }
     return placement;
   }
@@ -130,6 +131,10 @@ class Surveyor {
         break;
       }
     } else if (!tag.empty) {
+      auto const style = attribute_of(written, "style");
+      bool const floats = style.find("float") != std::string_view::npos &&
+                          style.find("right") != std::string_view::npos;
+      if (floats) floating_.push_back(at);
       auto const said = attribute_of(written, "class");
       open_.emplace_back(tag.name, said);
       // Nothing but tags has stood since an element of another class was closed.
@@ -178,6 +183,7 @@ class Surveyor {
 
   std::string_view text_;
   std::vector<Position> positions_;
+  std::vector<std::size_t> floating_;  // inline elements that stand at the right
   std::size_t breaks_{};
   std::vector<std::pair<std::string, std::string_view>> open_;  // name and class, inline only
   std::string_view closed_;  // class of the element that has just been closed

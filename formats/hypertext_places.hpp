@@ -25,7 +25,8 @@ struct Placement {
 //   <p style="position:absolute;top:90px;left:108px">1</p><p style="…;top:90px;left:140px">Wings …
 // lines by their heights, cells of the same height; and
 //   <span class="no">1</span><span class="words">Wings clear</span><span class="to">2</span>
-// where letters or digits touch, and often: flexible boxes, grids and the like set them apart.
+// where letters or digits touch, and often: flexible boxes, grids and the like set them apart; and
+//   <p>1 Wings clear<span style="float:right">2</span></p>
 // Linear in the text.
 [[nodiscard]] Placement placement_of(std::string_view text);
 

@@ -15,12 +15,12 @@ constexpr std::size_t kLongestReference = 12;  // bytes
 
 // Those that begin and end lines of their own.
 constexpr std::array kBreaking{
-    "address"sv, "article"sv, "aside"sv, "blockquote"sv, "br"sv,      "break"sv,     "caption"sv,
-    "center"sv,  "dd"sv,      "div"sv,   "dl"sv,         "dt"sv,      "fieldset"sv,  "figure"sv,
-    "footer"sv,  "form"sv,    "h1"sv,    "h2"sv,         "h3"sv,      "h4"sv,        "h5"sv,
-    "h6"sv,      "header"sv,  "hr"sv,    "li"sv,         "list"sv,    "list-item"sv, "main"sv,
-    "nav"sv,     "ol"sv,      "p"sv,     "pre"sv,        "section"sv, "table"sv,     "tbody"sv,
-    "tfoot"sv,   "thead"sv,   "title"sv, "tr"sv,         "ul"sv};
+    "address"sv, "article"sv, "aside"sv,   "blockquote"sv, "br"sv,    "break"sv,   "caption"sv,
+    "center"sv,  "dd"sv,      "details"sv, "div"sv,        "dl"sv,    "dt"sv,      "fieldset"sv,
+    "figure"sv,  "footer"sv,  "form"sv,    "h1"sv,         "h2"sv,    "h3"sv,      "h4"sv,
+    "h5"sv,      "h6"sv,      "header"sv,  "hr"sv,         "li"sv,    "list"sv,    "list-item"sv,
+    "main"sv,    "nav"sv,     "ol"sv,      "p"sv,          "pre"sv,   "section"sv, "summary"sv,
+    "table"sv,   "tbody"sv,   "tfoot"sv,   "thead"sv,      "title"sv, "tr"sv,      "ul"sv};
 constexpr std::array kOthers{
     "a"sv,     "abbr"sv, "acronym"sv, "b"sv,        "bdi"sv,   "big"sv,    "body"sv, "bold"sv,
     "cite"sv,  "code"sv, "col"sv,     "colgroup"sv, "del"sv,   "dfn"sv,    "em"sv,   "font"sv,

@@ -215,6 +215,27 @@ TEST(Hypertext, NumbersInHeadingsAreThoseOfTheLeadsBelow) {
             "2[] Legs dark. -> Aus dus\n");
 }
 
+TEST(Hypertext, NumbersInRowsOfTheirOwn) {
+  EXPECT_EQ(
+      sketch(read("<h2>Key to Aus</h2><table><tr><th colspan=2>1</th></tr><tr><td>Wings clear</td>"
+                  "<td>Go to 2</td></tr><tr><td>Wings dark</td><td><i>Aus bus</i></td></tr><tr><th "
+                  "colspan=2>2</th></tr><tr><td>Legs pale</td><td><i>Aus cus</i></td></tr><tr><td>"
+                  "Legs dark</td><td><i>Aus dus</i></td></tr></table>")
+                 .edition),
+      "1[] Wings clear -> 2\n1[] Wings dark -> Aus bus\n"
+      "2[] Legs pale -> Aus cus\n2[] Legs dark -> Aus dus\n");
+}
+
+TEST(Hypertext, SummariesAreLines) {
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><details><summary>1. Wings clear</summary><details>"
+                        "<summary>2. Legs pale</summary><p><i>Aus cus</i></p></details><details>"
+                        "<summary>2. Legs dark</summary><p><i>Aus dus</i></p></details></details>"
+                        "<details><summary>1. Wings dark</summary><p><i>Aus bus</i></p></details>")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[2] Legs dark -> Aus dus\n");
+}
+
 TEST(Hypertext, TablesBesideANumberHoldTheLeadsOfACouplet) {
   auto const couplet = [](std::string_view number, std::string_view one, std::string_view to_one,
                           std::string_view other, std::string_view to_other) {
