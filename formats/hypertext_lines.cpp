@@ -1,6 +1,7 @@
 #include "keydrift/formats/hypertext_lines.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
 #include <tuple>
 #include <unordered_map>
@@ -11,6 +12,7 @@
 #include "keydrift/formats/hypertext_frames.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
+#include "keydrift/formats/hypertext_rows.hpp"
 #include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
@@ -162,6 +164,7 @@ class LineMaker {
     // Paragraphs within a cell go on with its words.
     bool const row = name == "tr" || name == "table" || name == "tbody" || name == "thead";
     if (in_cell_ && !row) {
+      if (started_) breaks_in_cells_.push_back(line_.text.size());
       blank_ = true;
       return;
     }
@@ -338,6 +341,14 @@ class LineMaker {
     } else if (heading_) {
       line_.markup.role = LineRole::heading;
     }
+    auto leads = leads_of_row(line_, std::exchange(breaks_in_cells_, {}));
+    if (!leads.empty()) {
+      std::move(leads.begin(), leads.end(), std::back_inserter(made_.lines));
+      marks_.clear();
+      open_marks_.clear();
+      line_ = {};
+      return;
+    }
     tell_destination();
     if (in_beside_) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
@@ -400,10 +411,11 @@ class LineMaker {
   std::string const* label_{nullptr};  // that a list shows before the line to come
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
-  std::size_t row_cells_{};    // begun in this row
-  bool lone_cell_{false};      // the row that ends had but one
-  bool inner_table_{false};    // within a table beside a couplet's number
-  bool beside_number_{false};  // before its first row
+  std::vector<std::size_t> breaks_in_cells_;  // bytes of the line
+  std::size_t row_cells_{};                   // begun in this row
+  bool lone_cell_{false};                     // the row that ends had but one
+  bool inner_table_{false};                   // within a table beside a couplet's number
+  bool beside_number_{false};                 // before its first row
   std::size_t raised_{};
   std::size_t lowered_{};
   std::size_t preformatted_{};

@@ -215,6 +215,27 @@ TEST(Hypertext, NumbersInHeadingsAreThoseOfTheLeadsBelow) {
             "2[] Legs dark. -> Aus dus\n");
 }
 
+TEST(Hypertext, RowsOfAWholeCouplet) {
+  auto const reading = read(
+      "<h2>Key to Aus</h2><table>\n<tr><td>1</td><td>Wings <i>clear</i>,<br>Wings dark</td><td><a>2"
+      "</a><br><i>Aus bus</i></td></tr>\n<tr><td>2</td><td><p>Legs pale</p><p>Legs dark</p></td>"
+      "<td><p><i>Aus cus</i></p><p><i>Aus dus</i></p></td></tr></table>");
+  EXPECT_EQ(sketch(reading.edition),
+            "1[1] Wings clear, -> 2\n1[] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[] Legs dark -> Aus dus\n");
+  auto const& second = reading.edition.couplets.at(0).leads.at(1);
+  EXPECT_EQ(second.place.line, 2U);
+  EXPECT_EQ(second.place.column, 42U);
+  EXPECT_EQ(second.destination_place.column, 76U);
+  // A lead of two lines whose destination has one is no couplet.
+  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><table><tr><td>1<td>Wings clear,<br>veins pale<td>2<tr>"
+                        "<td>–<td>Wings dark<td>Aus bus<tr><td>2<td>Legs pale<td>Aus cus<tr><td>–"
+                        "<td>Legs dark<td>Aus dus</table>")
+                       .edition),
+            "1[1] Wings clear, veins pale -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+}
+
 TEST(Hypertext, NumbersInRowsOfTheirOwn) {
   EXPECT_EQ(
       sketch(read("<h2>Key to Aus</h2><table><tr><th colspan=2>1</th></tr><tr><td>Wings clear</td>"

@@ -1,0 +1,102 @@
+#include "keydrift/formats/hypertext_rows.hpp"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include "keydrift/formats/hypertext_lines.hpp"
+
+namespace keydrift::hypertext {
+namespace {
+
+constexpr std::size_t kMostLeads = 4;
+
+// Bytes of the row's text, without blanks at their ends.
+struct Piece {
+  std::size_t begin{};
+  std::size_t end{};
+};
+
+Piece trimmed(std::string_view text, std::size_t begin, std::size_t end) {
+  while (begin < end && is_white(text[begin])) ++begin;
+  while (end > begin && is_white(text[end - 1])) --end;
+  return {begin, end};
+}
+
+// The lines of each cell that say anything.
+std::vector<std::vector<Piece>> cells_of(std::string_view text,
+                                         std::vector<std::size_t> const& breaks) {
+  std::vector<std::vector<Piece>> cells;
+  auto next = breaks.begin();
+  for (std::size_t begin = 0; begin <= text.size();) {
+    auto const end = std::min(text.find('\t', begin), text.size());
+    std::vector<Piece> lines;
+    auto const add = [&](std::size_t from, std::size_t to) {
+      auto const piece = trimmed(text, from, to);
+      if (piece.begin < piece.end) lines.push_back(piece);
+    };
+    auto from = begin;
+    for (; next != breaks.end() && *next <= end; ++next) {
+      if (*next <= from) continue;
+      add(from, *next);
+      from = *next;
+    }
+    add(from, end);
+    cells.push_back(std::move(lines));
+    begin = end + 1;
+  }
+  return cells;
+}
+
+// Adds the piece with the places of its characters.
+void append(ManuscriptLine& line, ManuscriptLine const& row, Piece const& piece) {
+  auto const after = std::upper_bound(
+      row.stretches.begin(), row.stretches.end(), piece.begin,
+      [](std::size_t at, ManuscriptStretch const& one) { return at < one.text_begin; });
+  auto const shift = line.text.size();
+  if (after != row.stretches.begin()) {
+    auto first = *(after - 1);
+    first.column += static_cast<std::uint32_t>(piece.begin - first.text_begin);
+    first.text_begin = shift;
+    line.stretches.push_back(first);
+  }
+  for (auto one = after; one != row.stretches.end() && one->text_begin < piece.end; ++one) {
+    line.stretches.push_back({one->text_begin - piece.begin + shift, one->number, one->column});
+  }
+  line.text.append(row.text, piece.begin, piece.end - piece.begin);
+}
+
+}  // namespace
+
+std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
+                                         std::vector<std::size_t> const& breaks) {
+  if (breaks.empty()) return {};
+  auto const cells = cells_of(row.text, breaks);
+  auto const leads = cells.back().size();
+  if (cells.size() < 2 || leads < 2 || leads > kMostLeads) return {};
+  auto const full = std::count_if(cells.begin(), cells.end(),
+                                  [leads](auto const& lines) { return lines.size() == leads; });
+  bool const fits = std::all_of(cells.begin(), cells.end(), [leads](auto const& lines) {
+    return lines.size() <= 1 || lines.size() == leads;
+  });
+  if (full < 2 || !fits) return {};
+  std::vector<ManuscriptLine> lines;
+  for (std::size_t i = 0; i < leads; ++i) {
+    ManuscriptLine line;
+    for (std::size_t c = 0; c < cells.size(); ++c) {
+      if (c > 0) line.text += '\t';
+      auto const& pieces = cells[c];
+      if (pieces.size() == leads) {
+        append(line, row, pieces[i]);
+      } else if (i == 0 && !pieces.empty()) {
+        append(line, row, pieces.front());
+      }
+    }
+    line.number = line.stretches.empty() ? row.number : line.stretches.front().number;
+    line.column = line.stretches.empty() ? row.column : line.stretches.front().column;
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+}  // namespace keydrift::hypertext

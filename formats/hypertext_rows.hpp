@@ -1,0 +1,18 @@
+#pragma once
+// Rows of a table in HTML that hold a whole couplet.  Inner header of formats.
+
+#include <cstddef>
+#include <vector>
+
+#include "keydrift/formats/manuscript.hpp"
+
+namespace keydrift::hypertext {
+
+// <tr><td>1<td>Wings clear<br>Wings dark<td>2<br>Aus bus: a line for each lead, its cells parted by
+// tabs as those of `row` are.  `breaks`: bytes of the row's text at which a line breaks within a
+// cell, ascending.  Empty unless two cells or more, the last among them, have the same few lines
+// and all others one at most.
+[[nodiscard]] std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
+                                                       std::vector<std::size_t> const& breaks);
+
+}  // namespace keydrift::hypertext
