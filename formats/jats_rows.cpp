@@ -358,8 +358,10 @@ LabelTally tally_labels(std::vector<ManuscriptLine> const& rows) {
   for (auto const& row : rows) {
     if (row.markup.role != LineRole::lead) continue;
     ++tally.leads;
-    if (row.markup.words_begin == 0 && last > 0) ++tally.unlabelled;
     auto const label = read_label(row.text);
+    // Its label's cell is empty, or labels stand before the words and this row has none.
+    bool const none = row.markup.words_begin == 0 || (row.markup.words_begin == kNotTold && !label);
+    if (none && last > 0) ++tally.unlabelled;
     if (!label || row.markup.words_begin == 0) continue;
     if (auto const other = read_reference(label->back)) {
       auto const known = announced.find(label->number);

@@ -78,6 +78,20 @@ TEST(JatsUncalledKeys, GroupsBesideTheKeyToThem) {
             "2[–] Legs short -> Aus gusa\n");
 }
 
+TEST(JatsUncalledKeys, TablesWithLabelsBeforeTheWords) {
+  auto const row = [](std::string_view words, std::string_view to) {
+    return "<tr><td>" + std::string{words} + "</td><td>" + std::string{to} + "</td></tr>\n";
+  };
+  EXPECT_EQ(sketch_article(article(
+                sec("Key to species of Aus", "<table-wrap><table>" + row("1. Wings clear", "2") +
+                                                 row("Wings dark", "<italic>Aus busa</italic>") +
+                                                 row("2. Legs pale", "<italic>Aus cusa</italic>") +
+                                                 row("Legs dark", "<italic>Aus dusa</italic>") +
+                                                 "</table></table-wrap>"))),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Aus busa\n"
+            "2[2] Legs pale -> Aus cusa\n2[] Legs dark -> Aus dusa\n");
+}
+
 TEST(JatsUncalledKeys, ListsOfOtherThingsAreNoKeys) {
   auto const steps = sec("Methods",
                          "<list list-type=\"order\"><list-item><p>specimens were "
