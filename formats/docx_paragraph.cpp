@@ -138,6 +138,24 @@ void tell_destinations(std::vector<Line>& lines,
   }
 }
 
+// "1" beside cells of the same few lines: each of these begins as leads and destinations do, not
+// as "(Fig. 2)" and "p. 34" go on.
+bool holds_couplet(std::vector<std::vector<Line const*>> const& said, std::size_t most) {
+  std::size_t full = 0;
+  for (auto const& lines : said) {
+    if (lines.size() > 1 && lines.size() != most) return false;
+    if (lines.size() == most) ++full;
+    for (auto const* const line : lines) {
+      auto const first = printed::code_point_at(printed::trim(line->text), 0).value;
+      if (!printed::is_upper(first) && !printed::is_digit(first) && !printed::is_dash(first)) {
+        return false;
+      }
+    }
+  }
+  return full >= 2 && said.back().size() == most && said.front().size() == 1 &&
+         is_label(said.front().front()->text);
+}
+
 }  // namespace
 
 std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
@@ -254,7 +272,8 @@ std::vector<Line> lines_of(std::vector<Cell> const& row) {
     }
     lines.push_back(std::move(line));
   };
-  if (nested.empty() && most > 1 && most == fewest && most <= kLinesOfCouplet) {
+  if (nested.empty() && most > 1 && most <= kLinesOfCouplet &&
+      (most == fewest || holds_couplet(said, most))) {
     for (std::size_t k = 0; k < most; ++k) add(k, k + 1);
   } else if (nested.empty() && fewest > kLinesOfCouplet) {
     for (auto const& cell : row) lines.insert(lines.end(), cell.lines.begin(), cell.lines.end());

@@ -265,6 +265,31 @@ TEST(Docx, TakesNoNumberedTitleOfAKeyForALead) {
             "2[2] Hülle lang -> Aus cus\n2[2*] Hülle kurz -> Aus dus\n");
 }
 
+TEST(Docx, RowsOfAWholeCoupletWithItsNumberOnce) {
+  auto const lines = [](std::string_view one, std::string_view other) {
+    return paragraph(one) + paragraph(other);
+  };
+  EXPECT_EQ(
+      read_body(
+          paragraph("Key to Aus") +
+          table({row({paragraph("1"), lines("Wings clear", "Wings dark"), lines("2", "Aus bus")}),
+                 row({paragraph("2"), lines("Legs pale", "Legs dark"),
+                      lines("Aus cus", "Aus dus")})}))
+          .sketch,
+      "1[1] Wings clear -> 2\n1[] Wings dark -> Aus bus\n"
+      "2[2] Legs pale -> Aus cus\n2[] Legs dark -> Aus dus\n");
+  // A lead a row, its words and its name of two lines.
+  EXPECT_EQ(
+      read_body(
+          paragraph("Key to Aus") +
+          table(
+              {row({paragraph("1"), lines("Wings clear", "(Fig. 2)"), lines("Aus bus", "p. 34")}),
+               row({paragraph("–"), lines("Wings dark", "(Fig. 3)"), lines("Aus cus", "p. 35")})}))
+          .sketch,
+      "1[1] Wings clear (Fig. 2) -> Aus bus (p. 34)\n"
+      "1[–] Wings dark (Fig. 3) -> Aus cus (p. 35)\n");
+}
+
 TEST(Docx, HeadingsEndTheLeadAbove) {
   auto const heading = [](std::string_view text) {
     return paragraph(text, "<w:outlineLvl w:val=\"1\"/>");
