@@ -214,14 +214,18 @@ bool are_set_in(std::vector<IndentedLead> const& leads, OpenLevels const& levels
   return deeper >= 2 && deeper * 3 > beneath * 2;
 }
 
+struct Likeliest {
+  OpenLevels levels;
+  Amiss amiss;
+};
 // nullopt where indentation tells too little.
-std::optional<OpenLevels> likeliest_levels(std::vector<IndentedLead> const& leads) {
+std::optional<Likeliest> likeliest(std::vector<IndentedLead> const& leads) {
   if (leads.size() < 3 || leads.size() > kMostLeads) return std::nullopt;
-  IndentCourse course{leads};
-  auto levels = course.best();
+  auto levels = IndentCourse{leads}.best();
   if (!are_set_in(leads, levels)) return std::nullopt;
-  if (course.follow(levels).cost() > leads.size() * kMostPerLead) return std::nullopt;
-  return levels;
+  auto const amiss = amiss_in(leads, levels);
+  if (amiss.cost() > leads.size() * kMostPerLead) return std::nullopt;
+  return Likeliest{std::move(levels), amiss};
 }
 
 }  // namespace
@@ -231,18 +235,17 @@ Amiss amiss_in(std::vector<IndentedLead> const& leads, OpenLevels const& levels)
 }
 
 std::optional<Amiss> least_amiss(std::vector<IndentedLead> const& leads) {
-  auto const levels = likeliest_levels(leads);
-  return levels ? std::optional{amiss_in(leads, *levels)} : std::nullopt;
+  auto const found = likeliest(leads);
+  return found ? std::optional{found->amiss} : std::nullopt;
 }
 
 std::optional<OpenLevels> likelier_levels(std::vector<IndentedLead> const& leads,
                                           OpenLevels const& levels) {
   auto const plain = amiss_in(leads, levels);
   if (plain.structure == 0) return std::nullopt;
-  auto likelier = likeliest_levels(leads);
-  if (!likelier) return std::nullopt;
-  if (amiss_in(leads, *likelier).cost() + kLeastBetter > plain.cost()) return std::nullopt;
-  return likelier;
+  auto found = likeliest(leads);
+  if (!found || found->amiss.cost() + kLeastBetter > plain.cost()) return std::nullopt;
+  return std::move(found->levels);
 }
 
 }  // namespace keydrift::printed
