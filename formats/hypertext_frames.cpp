@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/hypertext_walk.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -21,15 +22,9 @@ class FrameFinder {
   explicit FrameFinder(std::string_view text) : text_{text} {}
 
   std::unordered_set<std::size_t> find() && {
-    for (auto at = text_.find('<'); at != std::string_view::npos;) {
-      auto const tag = tag_at(text_.substr(at));
-      if (tag.length > 0) take(tag, at);
-      auto next = at + std::max<std::size_t>(tag.length, 1);
-      if (!tag.closes && (tag.name == "script" || tag.name == "style")) {
-        next = closing_tag(text_, next, tag.name);
-      }
-      at = text_.find('<', next);
-    }
+    walk(
+        text_, [this](Tag const& tag, std::size_t at) { take(tag, at); },
+        [this](std::size_t at) { return std::min(text_.find('<', at + 1), text_.size()) - at; });
     while (!open_.empty()) close();
     return std::move(frames_);
   }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/hypertext_walk.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -64,19 +65,12 @@ class Surveyor {
   explicit Surveyor(std::string_view text) : text_{text} {}
 
   std::vector<List> survey() && {
-    for (std::size_t at = 0; at < text_.size();) {
-      auto const tag = text_[at] == '<' ? tag_at(text_.substr(at)) : Tag{};
-      if (tag.length > 0) {
-        take(tag, at);
-        at += tag.length;
-        if (!tag.closes && (tag.name == "script" || tag.name == "style")) {
-          at = closing_tag(text_, at, tag.name);
-        }
-      } else {
-        show(text_[at]);
-        ++at;
-      }
-    }
+    walk(
+        text_, [this](Tag const& tag, std::size_t at) { take(tag, at); },
+        [this](std::size_t at) {
+          show(text_[at]);
+          return std::size_t{1};
+        });
     return std::move(lists_);
   }
 

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/hypertext_walk.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -74,18 +75,9 @@ class Surveyor {
   explicit Surveyor(std::string_view text) : text_{text} {}
 
   Placement survey() && {
-    for (std::size_t at = 0; at < text_.size();) {
-      auto const tag = text_[at] == '<' ? tag_at(text_.substr(at)) : Tag{};
-      if (tag.length == 0) {
-        show(at);
-        continue;
-      }
-      take(tag, at);
-      at += tag.length;
-      if (!tag.closes && (tag.name == "script" || tag.name == "style")) {
-        at = closing_tag(text_, at, tag.name);
-      }
-    }
+    walk(
+        text_, [this](Tag const& tag, std::size_t at) { take(tag, at); },
+        [this](std::size_t at) { return show(at); });
     Placement placement;
     placement.by_coordinates =
         positions_.size() >= kFewestPositions && positions_.size() * 2 > breaks_;
@@ -144,7 +136,8 @@ class Surveyor {
     }
   }
 
-  void show(std::size_t& at) {
+  // The bytes of the sign that stands there.
+  std::size_t show(std::size_t at) {
     auto sign = printed::code_point_at(text_, at);
     if (sign.value == '&') {
       if (auto const reference = reference_at(text_.substr(at)); reference.length > 0) {
@@ -156,7 +149,7 @@ class Surveyor {
     border_.reset();
     closed_ = {};
     last_ = sign.value;
-    at += std::max<std::size_t>(sign.length, 1);
+    return std::max<std::size_t>(sign.length, 1);
   }
 
   void place_by_coordinates(Placement& placement) const {
