@@ -282,9 +282,14 @@ class LineMaker {
   }
 
   void leave_gap() {
+    auto const [number, column] = place_of(at_);
+    leave_gap(number, column);
+  }
+  void leave_gap(std::uint32_t number, std::uint32_t column) {
     if (made_.lines.empty() || made_.lines.back().text.empty()) return;
     ManuscriptLine gap;
-    std::tie(gap.number, gap.column) = place_of(at_);
+    gap.number = number;
+    gap.column = column;
     made_.lines.push_back(std::move(gap));
   }
 
@@ -337,7 +342,7 @@ class LineMaker {
     });
     // Over the leads of its couplet; elsewhere a number alone is where a lead leads.
     if ((heading_ || lone_cell_) && is_number_alone()) {
-      leave_gap();
+      leave_gap(line_.number, line_.column);
     } else if (heading_) {
       line_.markup.role = LineRole::heading;
     }

@@ -5,6 +5,7 @@
 #include <iterator>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/jats_ends.hpp"
@@ -218,9 +219,7 @@ class Collector {
   bool take_number(pugi::xml_node node, pugi::xml_node zone_top) {
     if (node.parent() == zone_top) return false;
     auto words = xml::read_flow(document_, node).joined();
-    auto const label = printed::read_label(words.text);
-    bool const number = label && label->family == printed::LabelFamily::digits && !label->decimal &&
-                        label->text_at >= words.text.size();
+    bool const number = is_number_alone(words);
     if (number) couplet_ = std::move(words);
     return number;
   }
@@ -405,10 +404,9 @@ std::vector<KeyZone> other_sections(xml::Document const& document, pugi::xml_nod
                                     std::vector<KeyZone> const& zones) {
   std::vector<KeyZone> others;
   Collector collector{document};
-  auto const is_read = [&zones](pugi::xml_node node) {
-    return std::any_of(zones.begin(), zones.end(),
-                       [node](KeyZone const& zone) { return zone.element == node; });
-  };
+  std::unordered_set<std::size_t> read;
+  for (auto const& zone : zones) read.insert(zone.element.hash_value());
+  auto const is_read = [&read](pugi::xml_node node) { return read.contains(node.hash_value()); };
   auto const look = [&](pugi::xml_node node) {
     if (node.type() != pugi::node_element) return false;
     auto const name = xml::local_name(node);

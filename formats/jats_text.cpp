@@ -14,13 +14,6 @@ namespace {
 using namespace printed;
 using xml::FlowText;
 
-// "5", "5.": nothing but the number of a couplet.
-bool is_number_alone(FlowText const& words) {
-  auto const label = read_label(words.text);
-  return label && label->family == LabelFamily::digits && !label->decimal &&
-         label->text_at >= words.text.size();
-}
-
 // A list with an item for each couplet, its leads one below the other: the list is numbered where
 // it is shown, or each item begins with its number alone.  Nothing for any other list.
 std::vector<ManuscriptLine> listed_couplets(xml::Document const& document, pugi::xml_node list) {
@@ -69,6 +62,12 @@ std::vector<ManuscriptLine> listed_couplets(xml::Document const& document, pugi:
 }
 
 }  // namespace
+
+bool is_number_alone(FlowText const& words) {
+  auto const label = read_label(words.text);
+  return label && label->family == LabelFamily::digits && !label->decimal &&
+         label->text_at >= words.text.size();
+}
 
 ManuscriptLine to_line(FlowText&& flow, LineRole role) {
   ManuscriptLine line;

@@ -20,6 +20,9 @@ namespace keydrift::jats {
 [[nodiscard]] std::vector<ManuscriptLine> whole_line(xml::Document const& document,
                                                      pugi::xml_node element, LineRole role);
 
+// "5", "5.": nothing but the number of a couplet.
+[[nodiscard]] bool is_number_alone(xml::FlowText const& words);
+
 [[nodiscard]] ManuscriptLine to_line(xml::FlowText&& flow, LineRole role);
 
 }  // namespace keydrift::jats

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
@@ -73,17 +74,11 @@ std::optional<AtEnd> label_at_end(std::string_view line) {
 
 // "..... 12": the plain number behind leaders at the end of a line.
 std::optional<std::uint32_t> plain_number_at_end(std::string_view line) {
-  auto const text = trim_right(line);
-  auto begin = text.size();
-  while (begin > 0 && is_ascii_digit(text[begin - 1])) --begin;
-  if (begin == text.size() || text.size() - begin > kMostDigits) return std::nullopt;
-  auto const before = trim_right(text.substr(0, begin));
-  if (!before.ends_with("..") && !before.ends_with(". .") && !before.ends_with("…")) {
-    return std::nullopt;
-  }
-  std::uint32_t number = 0;
-  std::from_chars(text.data() + begin, text.data() + text.size(), number);
-  return number;
+  auto const split = split_at_leader(line, Numbering{});
+  if (split.kind != LeaderKind::dots) return std::nullopt;
+  auto const end = read_reference(trim(line.substr(split.destination_begin)));
+  bool const plain = end && end->family == LabelFamily::digits && end->letter.empty();
+  return plain ? std::optional{end->number} : std::nullopt;
 }
 
 // The bracket of a back-reference behind the label: "A2 (A1)".
