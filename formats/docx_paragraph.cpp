@@ -5,7 +5,7 @@
 #include <iterator>
 #include <utility>
 
-#include "keydrift/formats/jats_ends.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/xml_text.hpp"
@@ -121,35 +121,26 @@ RowShape shape_of(Line const& line) {
   return shape;
 }
 
-// The lines' destinations, where names in italics tell them.  `marks`: by line.  Leaders tell more,
-// and so do columns.
+// The lines' destinations, where names in italics tell them.  `marks`: by line.  Columns tell more.
 void tell_destinations(std::vector<Line>& lines,
                        std::vector<std::vector<xml::InlineMark>>&& marks) {
-  for (std::size_t i = 0; i < lines.size() && i < marks.size(); ++i) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
     auto& line = lines[i];
-    if (marks[i].empty() || line.text.find('\t') != std::string::npos ||
-        jats::shows_destination(line.text)) {
-      continue;
-    }
-    std::erase_if(marks[i],
-                  [&line](xml::InlineMark const& mark) { return mark.begin >= line.text.size(); });
-    for (auto& mark : marks[i]) mark.end = std::min(mark.end, line.text.size());
-    line.markup.destination_begin = jats::marked_destination({line.text, {}, std::move(marks[i])});
+    if (marks[i].empty() || line.text.find('\t') != std::string::npos) continue;
+    xml::FlowText words{line.text, {}, std::move(marks[i])};
+    marked::keep_marks_within(words);
+    line.markup.destination_begin = marked::told_destination(words);
   }
 }
 
-// "1" beside cells of the same few lines: each of these begins as leads and destinations do, not
-// as "(Fig. 2)" and "p. 34" go on.
+// "1" beside cells of the same few lines, each of which begins as leads and destinations do.
 bool holds_couplet(std::vector<std::vector<Line const*>> const& said, std::size_t most) {
   std::size_t full = 0;
   for (auto const& lines : said) {
     if (lines.size() > 1 && lines.size() != most) return false;
     if (lines.size() == most) ++full;
     for (auto const* const line : lines) {
-      auto const first = printed::code_point_at(printed::trim(line->text), 0).value;
-      if (!printed::is_upper(first) && !printed::is_digit(first) && !printed::is_dash(first)) {
-        return false;
-      }
+      if (!marked::begins_lead_or_end(printed::trim(line->text))) return false;
     }
   }
   return full >= 2 && said.back().size() == most && said.front().size() == 1 &&

@@ -31,7 +31,7 @@ struct TypedText {
 };
 
 // The lines of one paragraph, one for each break and one more.  `number`: its automatic number.
-// A name in italics at the end of a line is told to be its destination (jats_ends.hpp).
+// A name in italics at the end of a line is told to be its destination (marked_ends.hpp).
 // A tab that meets a stop with a leader becomes dots between blanks; which stop it meets is
 // estimated from the number of characters before it, as their widths are not known.
 [[nodiscard]] std::vector<Line> lines_of(TypedText const& typed, std::string_view number,

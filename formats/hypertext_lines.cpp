@@ -13,7 +13,7 @@
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
-#include "keydrift/formats/jats_ends.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
@@ -367,16 +367,13 @@ class LineMaker {
     return label && label->family == printed::LabelFamily::digits && label->text_at >= text.size();
   }
 
-  // Cells tell more, and so do leaders.
+  // Cells tell more.
   void tell_destination() {
     open_marks_.clear();
     xml::FlowText words{line_.text, {}, std::exchange(marks_, {})};
-    std::erase_if(words.marks,
-                  [&words](xml::InlineMark const& mark) { return mark.end > words.text.size(); });
-    bool const told = heading_ || words.marks.empty() ||
-                      words.text.find('\t') != std::string::npos ||
-                      jats::shows_destination(words.text);
-    if (!told) line_.markup.destination_begin = jats::marked_destination(words);
+    if (heading_ || words.marks.empty() || words.text.find('\t') != std::string::npos) return;
+    marked::keep_marks_within(words);
+    line_.markup.destination_begin = marked::told_destination(words);
   }
 
   // Asked in ascending order.

@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "keydrift/formats/hypertext_lines.hpp"
-#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -49,11 +49,6 @@ std::vector<std::vector<Piece>> cells_of(std::string_view text,
   return cells;
 }
 
-bool begins_lead_or_end(std::string_view text) {
-  auto const first = printed::code_point_at(text, 0).value;
-  return printed::is_upper(first) || printed::is_digit(first) || printed::is_dash(first);
-}
-
 // Adds the piece with the places of its characters.
 void append(ManuscriptLine& line, ManuscriptLine const& row, Piece const& piece) {
   auto const after = std::upper_bound(
@@ -88,7 +83,7 @@ std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
   // "(Fig. 2)" and "p. 34" go on with the line above.
   bool const begin = std::all_of(cells.begin(), cells.end(), [&row](auto const& lines) {
     return std::all_of(lines.begin(), lines.end(), [&row](Piece const& piece) {
-      return begins_lead_or_end(std::string_view{row.text}.substr(piece.begin));
+      return marked::begins_lead_or_end(std::string_view{row.text}.substr(piece.begin));
     });
   });
   if (full < 2 || !fits || !begin) return {};

@@ -6,9 +6,9 @@
 #include <string>
 #include <utility>
 
-#include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_table.hpp"
 #include "keydrift/formats/jats_text.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
@@ -18,6 +18,7 @@
 namespace keydrift::jats {
 namespace {
 
+using namespace marked;
 using namespace printed;
 using xml::FlowText;
 

@@ -8,9 +8,9 @@
 #include <unordered_set>
 #include <utility>
 
-#include "keydrift/formats/jats_ends.hpp"
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/jats_text.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/xml_text.hpp"
@@ -323,7 +323,7 @@ class Collector {
       auto const title = is_section(node) ? child(node, "title") : pugi::xml_node{};
       if (!title) continue;
       auto words = xml::read_flow(document_, title).joined();
-      if (!is_taxon_title(words)) return {};
+      if (!marked::is_taxon_title(words)) return {};
       std::vector<ManuscriptLine> lines;
       lines.push_back(to_line(std::move(words), LineRole::heading));
       return lines;

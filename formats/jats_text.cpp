@@ -5,12 +5,13 @@
 #include <string_view>
 #include <utility>
 
-#include "keydrift/formats/jats_ends.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_label.hpp"
 
 namespace keydrift::jats {
 namespace {
 
+using namespace marked;
 using namespace printed;
 using xml::FlowText;
 
@@ -39,7 +40,7 @@ std::vector<ManuscriptLine> listed_couplets(xml::Document const& document, pugi:
       auto const label = read_label(words.text);
       if (label && !label->is_dash() && label->family == LabelFamily::digits) return {};
       if (label) words.drop_front(label->text_at);
-      auto const end = shows_destination(words.text) ? kNotTold : marked_destination(words);
+      auto const end = told_destination(words);
       FlowText whole;
       if (i == 0) {
         whole = std::move(number);
@@ -86,7 +87,7 @@ std::vector<ManuscriptLine> text_lines(xml::Document const& document, pugi::xml_
   auto flow = xml::read_flow(document, element);
   std::vector<ManuscriptLine> lines;
   for (auto& words : flow.lines) {
-    auto const begin = shows_destination(words.text) ? kNotTold : marked_destination(words);
+    auto const begin = told_destination(words);
     auto line = to_line(std::move(words), LineRole::told_by_text);
     line.markup.destination_begin = begin;
     lines.push_back(std::move(line));

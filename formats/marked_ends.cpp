@@ -1,4 +1,4 @@
-#include "keydrift/formats/jats_ends.hpp"
+#include "keydrift/formats/marked_ends.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,7 +12,7 @@
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
 
-namespace keydrift::jats {
+namespace keydrift::marked {
 namespace {
 
 using namespace printed;
@@ -194,6 +194,21 @@ bool shows_destination(std::string_view words) {
   return found && found->pointed;
 }
 
+std::size_t told_destination(FlowText const& line) {
+  return shows_destination(line.text) ? kNotTold : marked_destination(line);
+}
+
+void keep_marks_within(FlowText& line) {
+  auto const size = line.text.size();
+  std::erase_if(line.marks, [size](InlineMark const& mark) { return mark.begin >= size; });
+  for (auto& mark : line.marks) mark.end = std::min(mark.end, size);
+}
+
+bool begins_lead_or_end(std::string_view text) {
+  auto const first = code_point_at(text, 0).value;
+  return is_upper(first) || is_digit(first) || is_dash(first);
+}
+
 bool is_only_leaders(std::string_view text) {
   return !text.empty() && text.find_first_not_of(". _\t") == std::string_view::npos;
 }
@@ -206,4 +221,4 @@ void drop_leaders(FlowText& destination) {
   if (is_only_leaders(destination.text)) destination = {};
 }
 
-}  // namespace keydrift::jats
+}  // namespace keydrift::marked

@@ -1,13 +1,13 @@
 #pragma once
-// Where a lead ends and its destination begins, by what markup and leaders show.  Inner header of
-// formats.
+// Where a lead ends and its destination begins, by what markup and leaders show, in article XML,
+// pages and manuscripts.  Inner header of formats.
 
 #include <cstddef>
 #include <string_view>
 
 #include "keydrift/formats/xml_text.hpp"
 
-namespace keydrift::jats {
+namespace keydrift::marked {
 
 // A couplet's number and nothing else, "go to" aside.
 [[nodiscard]] bool is_number(std::string_view text);
@@ -25,8 +25,18 @@ namespace keydrift::jats {
 // Leaders or "go to" in the words: then the text tells more than markup does.
 [[nodiscard]] bool shows_destination(std::string_view words);
 
+// marked_destination(), but where the text tells more.
+[[nodiscard]] std::size_t told_destination(xml::FlowText const& line);
+
+// Cuts marks off where the text ends, whose blanks there were taken off.
+void keep_marks_within(xml::FlowText& line);
+
+// Begins the text as leads and destinations do, with a capital, a figure or a dash, and not as
+// "(Fig. 2)" and "p. 34" go on?
+[[nodiscard]] bool begins_lead_or_end(std::string_view text);
+
 // Takes the dots in front of a destination off; all of what is nothing but dots.
 void drop_leaders(xml::FlowText& destination);
 [[nodiscard]] bool is_only_leaders(std::string_view text);
 
-}  // namespace keydrift::jats
+}  // namespace keydrift::marked
