@@ -89,8 +89,8 @@ constexpr std::array kKinds{
         "encoding", Severity::information, "The file is not UTF-8",
         "It was read in another encoding, or some cells were: the one that --encoding names, else\n"
         "the one that a page or article declares, else the one that its letters tell. Cyrillic,\n"
-        "Greek and Windows-1252 are told so; Central European, Turkish and Baltic letters are "
-        "not.\n"
+        "Greek, Japanese, Chinese, Korean and Windows-1252 are told so; Central European, Turkish\n"
+        "and Baltic letters are not.\n"
         "If any letter looks wrong, save it as UTF-8 or say what it is in with --encoding."},
     FindingKind{"encoding-conflict", Severity::warning,
                 "The XML declaration disagrees with the bytes",
@@ -340,7 +340,7 @@ constexpr std::array kKinds{
     FindingKind{"unknown-difficulty", Severity::error, "A difficulty that is not known",
                 "It is naked eye, hand lens, microscope or dissection."},
     FindingKind{
-        "unknown-encoding", Severity::warning, "A page in an encoding that is not known",
+        "unknown-encoding", Severity::warning, "A page or article in an encoding that is not known",
         "It declares one that the Encoding Standard of the web does not have, and was read in the\n"
         "one that its letters tell. See whether they are right; --encoding says what it is in."},
     FindingKind{"unknown-entity", Severity::error, "An entity that is not defined",
