@@ -70,6 +70,8 @@ constexpr std::array kStrongPointers{
     "dicotomía"sv, "dicotomia"sv, "gå"sv,         "fortsätt"sv, "fortsett"sv,   "sigue"sv,
     "segue"sv,     "veda"sv,      "jdi"sv,        "viz"sv,      "przejdź"sv,    "смотри"sv,
     "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv};
+// Of these, the ones that stand right before a number: "If no, go to 3" says otherwise.
+constexpr std::array kNumberWords{"no"sv, "nr"sv, "n"sv, "n°"sv, "nº"sv, "n.º"sv, "n.°"sv};
 // Words whose number is no couplet's.
 constexpr std::array kNumberedThings{
     "fig"sv,     "figs"sv,  "figure"sv,   "figures"sv,   "p"sv,       "pp"sv,      "page"sv,
@@ -429,6 +431,7 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
     auto const printed = text.substr(word_begin, end - word_begin);
     auto const before = fold(strip_word_marks(printed));
     if (is_initial(printed) || !is_one_of(kPointerWords, before)) break;
+    if (found.pointed && is_one_of(kNumberWords, before)) break;
     strong = strong || is_one_of(kStrongPointers, before);
     found.pointed = strong || found.pointed || is_short_see(printed);
     phrase_begin = word_begin;

@@ -105,10 +105,6 @@ std::size_t rival_begin(std::string_view text, std::size_t from) {
   return 0;
 }
 
-}  // namespace
-
-namespace {
-
 // "bus Roe.", "bus, n. sp.", "bus cus, n. var.": an epithet and nothing but what belongs to it.
 bool is_epithet_with_marks(std::string_view text) {
   constexpr std::size_t kMost = 5;  // words
@@ -125,7 +121,8 @@ bool is_epithet_with_marks(std::string_view text) {
   });
 }
 
-// Ends the text in a couplet's number, "IO." for 10 too, or in a name?
+}  // namespace
+
 bool leads_somewhere(std::string_view text) {
   constexpr int kMostCommas = 3;  // that a name may have
   if (trailing_reference(text) || trailing_name(text) || loose_name(text)) return true;
@@ -137,8 +134,6 @@ bool leads_somewhere(std::string_view text) {
   }
   return false;
 }
-
-}  // namespace
 
 std::vector<std::size_t> count_cuts(std::string_view text, std::uint32_t& counted) {
   constexpr std::size_t kLeast = 200;         // bytes of a paragraph

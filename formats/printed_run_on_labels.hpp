@@ -21,6 +21,9 @@ namespace keydrift::printed {
 // the paragraph cut last, 0 at first; set to the last one of this paragraph.
 [[nodiscard]] std::vector<std::size_t> count_cuts(std::string_view text, std::uint32_t& counted);
 
+// Ends the text in a couplet's number, "IO." for 10 too, or in a name?
+[[nodiscard]] bool leads_somewhere(std::string_view text);
+
 // Keys that print both leads of a couplet in one line: "1. Wings clear 2. – Wings dark A. bus.".
 // For each line where its second lead begins, 0 where none does; empty where that is not the habit.
 [[nodiscard]] std::vector<std::size_t> rival_cuts(std::vector<SourceLine> const& lines);

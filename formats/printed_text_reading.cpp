@@ -3,12 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
-#include <string>
-#include <utility>
-
-#include <algorithm>
-#include <array>
-#include <cstddef>
 #include <optional>
 #include <string>
 #include <utility>
@@ -47,6 +41,7 @@
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
 #include "keydrift/formats/printed_underlining.hpp"
+#include "keydrift/formats/printed_whole_couplets.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -233,6 +228,16 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
         lines = *std::move(led);
         attempt = std::move(other);
         reading.findings.push_back(column_of_destinations(text.name));
+      }
+    }
+  }
+  if (!declared) {
+    if (auto parted = part_whole_couplets(lines)) {
+      mark_what_begins_no_lead(*parted);
+      auto other = choose_reading(text, *parted);
+      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
+        lines = *std::move(parted);
+        attempt = std::move(other);
       }
     }
   }

@@ -1,0 +1,354 @@
+#include "keydrift/formats/printed_whole_couplets.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <iterator>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_number_heads.hpp"
+#include "keydrift/formats/printed_run_on_labels.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kFewest = 3;        // couplets of a key
+constexpr std::size_t kMostLines = 30;    // of a paragraph
+constexpr std::size_t kShortestLead = 6;  // bytes
+constexpr std::size_t kLongestEnd = 160;  // bytes that are looked at before a cut
+
+// Where "Bruvella Roe" begins in "…: Bruvella Roe", "…, Bruvella Roe": behind the last sign stands
+// what may be a name, or a key's.
+std::optional<std::size_t> name_behind_sign(std::string_view text) {
+  static constexpr std::array kSigns{": "sv, ", "sv};
+  static Numbering const none;
+  for (auto const sign : kSigns) {
+    auto const at = text.rfind(sign);
+    if (at == std::string_view::npos) continue;
+    auto const tail = text.substr(at + sign.size());
+    bool const name = sign.front() == ':' || is_latin_genus(without_end(words_of(tail).front()));
+    if (starts_with_upper(tail) && name && plausible_destination(tail, none)) {
+      return at + sign.size();
+    }
+  }
+  return std::nullopt;
+}
+
+// Where the word behind the one at `at` begins; the text's size without.
+std::size_t next_word(std::string_view text, std::size_t at) {
+  while (at < text.size() && !is_blank(code_point_at(text, at).value)) {
+    at += code_point_at(text, at).length;
+  }
+  return skip_blanks(text, at);
+}
+
+// "M. rubra", "Melorina rubra".
+bool begins_with_name(std::string_view text) {
+  auto const second = next_word(text, 0);
+  auto const end = next_word(text, second);
+  auto const name = without_end(trim_right(text.substr(0, end)));
+  bool const initial = second == 3 && text[1] == '.' && is_lower(code_point_at(text, 3).value);
+  return initial || is_latin_name(name);
+}
+
+// A byte of a line's text.
+struct Spot {
+  std::size_t line{};
+  std::size_t at{};
+};
+
+// A couplet's paragraph, its lines joined by blanks.
+struct Paragraph {
+  std::size_t first{};  // line
+  Label label;
+  std::string text;
+  std::vector<std::size_t> begins;      // of its lines in the text
+  std::vector<std::size_t> cuts;        // where further leads begin in the text
+  std::vector<std::size_t> names;       // that only the sign before them sets apart, likewise
+  std::vector<std::uint32_t> leads_to;  // numbers of couplets at the leads' ends
+  bool ends_well{false};                // the last lead leads somewhere
+
+  [[nodiscard]] Spot spot(std::size_t at) const {
+    auto const behind = std::upper_bound(begins.begin(), begins.end(), at);
+    auto const line = static_cast<std::size_t>(behind - begins.begin()) - 1;
+    return {first + line, at - begins[line]};
+  }
+};
+
+// Where a lead begins.
+struct Begin {
+  Spot spot;
+  std::optional<Label> told;  // of its couplet, where no other reader tells it
+};
+
+// What a lead prints up to where the next one begins, without the sign that parts them.
+std::string_view without_parting_sign(std::string_view text) {
+  text = trim_right(text);
+  while (!text.empty() && (text.back() == ';' || text.back() == ',')) {
+    text = trim_right(text.substr(0, text.size() - 1));
+  }
+  return text;
+}
+
+class WholeCouplets {
+ public:
+  explicit WholeCouplets(std::vector<SourceLine> const& lines) : lines_{lines} {}
+
+  std::optional<std::vector<SourceLine>> run() {
+    for (std::size_t i = 0; i < lines_.size();) {
+      auto key = key_at(i);
+      if (key.empty()) {
+        ++i;
+        continue;
+      }
+      i = key.back().first + key.back().begins.size();
+      for (auto& paragraph : key) find_cuts(paragraph);
+      if (!hangs_together(key)) continue;
+      for (auto const& paragraph : key) take(paragraph);
+    }
+    if (begins_.empty()) return std::nullopt;
+    return parted();
+  }
+
+ private:
+  // Paragraphs that count on from 1, the first at line `i`, with no other labels between them.
+  [[nodiscard]] std::vector<Paragraph> key_at(std::size_t i) const {
+    std::vector<Paragraph> key;
+    while (i < lines_.size()) {
+      auto const label = label_of(i);
+      if (!label) {
+        if (key.empty() || !lines_[i].text.empty()) break;
+        ++i;  // a blank line between paragraphs
+        continue;
+      }
+      if (label->is_dash() || label->number != key.size() + 1) break;
+      if (!label->letter.empty() || label->marks > 0) break;
+      Paragraph paragraph;
+      paragraph.first = i;
+      paragraph.label = *label;
+      do {
+        if (!paragraph.begins.empty() && answers(i)) return {};
+        if (!paragraph.text.empty()) paragraph.text += ' ';
+        paragraph.begins.push_back(paragraph.text.size());
+        paragraph.text += lines_[i].text;
+        ++i;
+      } while (i < lines_.size() && !lines_[i].text.empty() && !label_of(i) &&
+               paragraph.begins.size() < kMostLines);
+      key.push_back(std::move(paragraph));
+    }
+    return key.size() < kFewest ? std::vector<Paragraph>{} : key;
+  }
+
+  // "B. Wings dark" within a paragraph.
+  [[nodiscard]] bool answers(std::size_t i) const {
+    auto const label = read_label(lines_[i].text);
+    auto const text = lines_[i].text;
+    return label && label->text_at < text.size() && starts_with_upper(text.substr(label->text_at));
+  }
+
+  [[nodiscard]] std::optional<Label> label_of(std::size_t i) const {
+    if (lines_[i].is_no_lead || lines_[i].markup.role != LineRole::told_by_text) return {};
+    auto label = lines_[i].told ? lines_[i].told : read_label(lines_[i].text);
+    // "Step 3. Are the legs red?"
+    if (!label && behind_number_word(lines_[i].text) > 0) {
+      auto const head = NumberReader{{NumberScript::digits, true}}.head(lines_[i].text);
+      if (head && head->label.letter.empty()) label = head->label;
+    }
+    bool const counts = label && (label->is_dash() || label->family == LabelFamily::digits);
+    return counts && !label->decimal ? label : std::nullopt;
+  }
+
+  static void find_cuts(Paragraph& paragraph) {
+    std::string_view const text = paragraph.text;
+    auto begin = paragraph.label.text_at;
+    for (auto at = next_word(text, begin); at < text.size(); at = next_word(text, at)) {
+      auto end = at < begin + kShortestLead ? std::nullopt : end_before(paragraph, begin, at);
+      if (!end) continue;
+      // "Aus bus R. Br. Wings dark": the words behind a name may be its author's.
+      for (auto next = next_word(text, at); !end->couplet && next < text.size();) {
+        if (own_label(text, at)) break;
+        auto const further = end_before(paragraph, begin, next);
+        if (!further || further->couplet) break;
+        end = further;
+        at = next;
+        next = next_word(text, at);
+      }
+      note(paragraph, *end);
+      paragraph.cuts.push_back(at);
+      begin = at;
+    }
+    auto const end = end_of(paragraph, begin, text.size());
+    if (end) note(paragraph, *end);
+    paragraph.ends_well = end.has_value();
+  }
+
+  // "– Wings dark", "1' Wings dark", "b. Wings dark" at byte `at`.
+  [[nodiscard]] static std::optional<Label> own_label(std::string_view text, std::size_t at) {
+    constexpr std::uint32_t kMostLetters = 8;  // leads of a couplet that bear letters
+    constexpr std::size_t kLongest = 40;       // bytes
+    auto const behind = text.substr(at);
+    auto label = read_label(behind.substr(0, kLongest));
+    if (!label || label->decimal) return std::nullopt;
+    // "Leaves alternate — M. rubra": the dash leads to it.
+    auto const words = std::min(label->text_at, behind.size());
+    bool const dash = is_dash(code_point_at(behind, 0).value);
+    if (dash && begins_with_name(behind.substr(words))) return std::nullopt;
+    bool const letter = label->family == LabelFamily::lower || label->family == LabelFamily::upper;
+    if (letter && (label->number > kMostLetters || label->end == LabelEnd::none)) {
+      return std::nullopt;
+    }
+    return label;
+  }
+
+  // What a lead ends in: a couplet, or a name.
+  struct End {
+    std::optional<std::uint32_t> couplet;
+    std::optional<std::size_t> name;  // behind a sign: byte of the paragraph's text
+    bool behind_colon{false};         // which tells as much to those who read the lead
+  };
+
+  // The end of the lead at `begin`, if the next one may begin at byte `at`.
+  [[nodiscard]] static std::optional<End> end_before(Paragraph const& paragraph, std::size_t begin,
+                                                     std::size_t at) {
+    std::string_view const text = paragraph.text;
+    auto const own = own_label(text, at);
+    auto const words = own ? at + own->text_at : at;
+    auto const before = trim_right(text.substr(0, at));
+    bool const upper = is_upper(code_point_at(text, words).value);
+    if (before.back() != ';' && !upper) return std::nullopt;
+    auto const end = end_of(paragraph, begin, before.size());
+    if (!end || end->couplet || (end->name && !upper)) return end;
+    // "R. azurea (Pal) Tor": names go on with capitals, unless a full stop or leaders stand there.
+    // "Ovary superior; style single" is no name.
+    bool const closed = before.back() == '.' || words > at || before.back() == ';' ||
+                        before.find("..", begin) != std::string_view::npos;
+    return upper && closed ? end : std::nullopt;
+  }
+
+  // What the lead at [begin, end) ends in.
+  [[nodiscard]] static std::optional<End> end_of(Paragraph const& paragraph, std::size_t begin,
+                                                 std::size_t end) {
+    auto const lead =
+        without_parting_sign(std::string_view{paragraph.text}.substr(begin, end - begin));
+    auto const from = lead.size() - std::min(lead.size(), kLongestEnd);
+    auto const tail = lead.substr(from);
+    if (auto const reference = trailing_reference(tail)) {
+      // "… with 3. Wings dark": couplets stand behind those that lead to them.
+      if (reference->reference.number <= paragraph.label.number) return std::nullopt;
+      return End{reference->reference.number, {}, false};
+    }
+    auto const name = name_behind_sign(tail);
+    if (name) return End{{}, begin + from + *name, tail[*name - 2] == ':'};
+    return leads_somewhere(tail) ? std::optional{End{}} : std::nullopt;
+  }
+
+  static void note(Paragraph& paragraph, End const& end) {
+    if (end.couplet) paragraph.leads_to.push_back(*end.couplet);
+    if (end.name && !end.behind_colon) paragraph.names.push_back(*end.name);
+  }
+
+  [[nodiscard]] static bool hangs_together(std::vector<Paragraph> const& key) {
+    std::vector<std::uint32_t> led(key.size() + 1);  // how often, by the couplet's number
+    std::size_t cut = 0;
+    std::size_t well = 0;
+    std::size_t at_begins = 0;  // of a line, leads may begin
+    for (auto const& paragraph : key) {
+      if (!paragraph.cuts.empty()) ++cut;
+      if (paragraph.ends_well) ++well;
+      bool const at_begin = std::any_of(
+          paragraph.begins.begin() + 1, paragraph.begins.end(), [&paragraph](std::size_t at) {
+            return end_before(paragraph, paragraph.label.text_at, at).has_value();
+          });
+      if (at_begin) ++at_begins;
+      for (auto const number : paragraph.leads_to) {
+        if (number < led.size()) ++led[number];
+      }
+    }
+    auto const once = static_cast<std::size_t>(
+        std::count(led.begin() + std::min<std::ptrdiff_t>(2, std::ssize(led)), led.end(), 1U));
+    auto const nearly_all = [](std::size_t count, std::size_t of) { return count * 5 >= of * 4; };
+    return nearly_all(cut, key.size()) && nearly_all(well, key.size()) &&
+           nearly_all(once, key.size() - 1) && at_begins * 3 <= key.size();
+  }
+
+  // Where its leads begin and end; the first one only where no other reader tells its label.
+  void take(Paragraph const& paragraph) {
+    auto label = paragraph.label;
+    if (!read_label(paragraph.text)) begins_.push_back({paragraph.spot(0), label});
+    label.text_at = 0;
+    for (auto const cut : paragraph.cuts) {
+      auto const spot = paragraph.spot(cut);
+      auto const text = lines_[spot.line].text.substr(spot.at);
+      std::optional told = label;
+      if (auto const own = own_label(text, 0)) {
+        // "b. Wings dark" is told by the couplet; others speak for themselves.
+        bool const letter = own->family == LabelFamily::lower || own->family == LabelFamily::upper;
+        bool const answers = own->is_dash() || own->number == label.number;
+        told->text_at = own->text_at;
+        if (answers && !letter) told.reset();
+      } else if (own_label(paragraph.text, cut)) {
+        told->text_at = text.size();  // its words stand on the next line
+      }
+      begins_.push_back({spot, told});
+    }
+    for (auto const name : paragraph.names) names_.push_back(paragraph.spot(name));
+  }
+
+  // The lines, cut.
+  [[nodiscard]] std::vector<SourceLine> parted() const {
+    std::vector<SourceLine> lines;
+    lines.reserve(lines_.size() + begins_.size());
+    auto begin = begins_.begin();
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      std::size_t from = 0;
+      std::optional<Label> told;
+      for (; begin != begins_.end() && begin->spot.line == i; ++begin) {
+        if (begin->spot.at > from) lines.push_back(piece(i, from, begin->spot.at, told));
+        from = begin->spot.at;
+        told = begin->told;
+      }
+      lines.push_back(piece(i, from, lines_[i].text.size(), told));
+    }
+    for (auto const& name : names_) tell_destination(lines, lines_[name.line].begin + name.at);
+    return lines;
+  }
+
+  [[nodiscard]] SourceLine piece(std::size_t line, std::size_t from, std::size_t to,
+                                 std::optional<Label> const& told) const {
+    auto part = part_of_line(lines_[line], from, to);
+    if (told) {
+      part.told = told;
+      part.told_as_printed = true;
+    }
+    return part;
+  }
+
+  // At byte `at` of the decoded text.
+  static void tell_destination(std::vector<SourceLine>& lines, std::size_t at) {
+    auto const behind = std::upper_bound(
+        lines.begin(), lines.end(), at,
+        [](std::size_t byte, SourceLine const& line) { return byte < line.begin; });
+    if (behind != lines.begin()) std::prev(behind)->markup.destination_begin = at;
+  }
+
+  std::vector<SourceLine> const& lines_;
+  std::vector<Begin> begins_;  // in keys that are such, in the order of the text
+  std::vector<Spot> names_;    // likewise
+};
+
+}  // namespace
+
+std::optional<std::vector<SourceLine>> part_whole_couplets(std::vector<SourceLine> const& lines) {
+  return WholeCouplets{lines}.run();
+}
+
+}  // namespace keydrift::printed

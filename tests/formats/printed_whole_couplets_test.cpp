@@ -1,0 +1,125 @@
+// Keys that print a whole couplet in each paragraph, the further leads without labels of theirs.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedWholeCouplets, FurtherLeadsBeginBehindWhatTheFormerEndIn) {
+  EXPECT_EQ(sketch("Key\n\n1. Wings clear (2). Wings dark: Corvella.\n"
+                   "2. Antennae long (3). Antennae short: Bruvella.\n"
+                   "3. Legs red: Rubella. Legs yellow: Flavella. Legs blue: Azurella.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1] Wings dark -> Corvella\n"
+            "2[2] Antennae long -> 3\n"
+            "2[2] Antennae short -> Bruvella\n"
+            "3[3] Legs red -> Rubella\n"
+            "3[3] Legs yellow -> Flavella\n"
+            "3[3] Legs blue -> Azurella\n");
+}
+
+TEST(PrintedWholeCouplets, WrapsAreNoEnds) {
+  EXPECT_EQ(
+      sketch("1. Hojas opuestas, con el margen entero o apenas dentado hacia el ápice, y los\n"
+             "pecíolos de 2-4 mm: 2. Hojas alternas, de margen aserrado, con pecíolos de más\n"
+             "de 10 mm: 4.\n"
+             "2. Flores blancas: 3. Flores azules, rara vez rosadas: R. azurea (Pal) Tor.\n"
+             "3. Tallos glabros: R. nuda Tor. Tallos pelosos en los nudos: R. hirta.\n"
+             "4. Frutos negros: R. nigra P. Br. Frutos rojos: R. rubra Pal.\n"),
+      "1[1] Hojas opuestas, con el margen entero o apenas dentado hacia el ápice, y los pecíolos "
+      "de 2-4 mm -> 2\n"
+      "1[1] Hojas alternas, de margen aserrado, con pecíolos de más de 10 mm -> 4\n"
+      "2[2] Flores blancas -> 3\n"
+      "2[2] Flores azules, rara vez rosadas -> R. azurea\n"
+      "3[3] Tallos glabros -> R. nuda\n"
+      "3[3] Tallos pelosos en los nudos -> R. hirta\n"
+      "4[4] Frutos negros -> R. nigra\n"
+      "4[4] Frutos rojos -> R. rubra\n");
+}
+
+TEST(PrintedWholeCouplets, SmallLettersFollowBehindSemicolons) {
+  EXPECT_EQ(sketch("1. Wings clear, 2; wings dark, 3.\n"
+                   "2. Antennae long, Bruvella; antennae short, Corvella.\n"
+                   "3. Legs red; tarsi pale, Rubella; legs yellow, Flavella.\n"),
+            "1[1] Wings clear, -> 2\n"
+            "1[1] wings dark, -> 3\n"
+            "2[2] Antennae long, -> Bruvella\n"
+            "2[2] antennae short, -> Corvella\n"
+            "3[3] Legs red; tarsi pale, -> Rubella\n"
+            "3[3] legs yellow, -> Flavella\n");
+}
+
+TEST(PrintedWholeCouplets, LettersStarsAndDashesMayStandBeforeTheFurtherOnes) {
+  EXPECT_EQ(sketch("1. a. Wings clear 2; b. Wings dark 3.\n"
+                   "2. a. Antennae long A. bus; b. Antennae short A. cus.\n"
+                   "3. a. Legs red A. dus; b. Legs yellow A. eus.\n"),
+            "1[1. a] Wings clear -> 2\n"
+            "1[b] Wings dark -> 3\n"
+            "2[2. a] Antennae long -> A. bus\n"
+            "2[b] Antennae short -> A. cus\n"
+            "3[3. a] Legs red -> A. dus\n"
+            "3[b] Legs yellow -> A. eus\n");
+  EXPECT_EQ(sketch("1. Wings clear — 2 * Wings dark — 3\n"
+                   "2. Antennae long — A. bus * Antennae short — A. cus\n"
+                   "3. Legs red — A. dus * Legs yellow — A. eus\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[*] Wings dark -> 3\n"
+            "2[2] Antennae long -> A. bus\n"
+            "2[*] Antennae short -> A. cus\n"
+            "3[3] Legs red -> A. dus\n"
+            "3[*] Legs yellow -> A. eus\n");
+  EXPECT_EQ(sketch("1. Wings clear (2) – Wings dark (3)\n"
+                   "2. Antennae long: Bruvella. – Antennae short: Corvella.\n"
+                   "3. Legs red: Rubella. – Legs yellow: Flavella.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[–] Wings dark -> 3\n"
+            "2[2] Antennae long -> Bruvella\n"
+            "2[–] Antennae short -> Corvella\n"
+            "3[3] Legs red -> Rubella\n"
+            "3[–] Legs yellow -> Flavella\n");
+}
+
+TEST(PrintedWholeCouplets, StepsAskAQuestionAndAnswerIt) {
+  EXPECT_EQ(sketch("How to name your beetle\n\n"
+                   "Step 1. Are the wing cases long? If yes go to step 2. If no go to step 3.\n"
+                   "Step 2. Are the legs red? If yes: Vadella rubripes. If no: Vadella nigra.\n"
+                   "Step 3. Are there spots? If yes: Vadella maculata. If no: Vadella plana.\n"),
+            "1[Step 1] Are the wing cases long? If yes -> 2\n"
+            "1[Step 1] If no -> 3\n"
+            "2[Step 2] Are the legs red? If yes -> Vadella rubripes\n"
+            "2[Step 2] If no -> Vadella nigra\n"
+            "3[Step 3] Are there spots? If yes -> Vadella maculata\n"
+            "3[Step 3] If no -> Vadella plana\n");
+}
+
+TEST(PrintedWholeCouplets, NumbersThatLeadNowhereMakeNone) {
+  // A list of species with remarks.
+  EXPECT_EQ(sketch("1. Wings clear ..... 2\n– Wings dark ..... Aus bus\n"
+                   "2. Legs red ..... Aus cus\n– Legs pale ..... Aus dus\n\n"
+                   "1. Aus bus. Common in fens. Seen in 1950. Near Aus eus.\n"
+                   "2. Aus cus. In woods. Flies in May. Often with Aus bus.\n"
+                   "3. Aus dus. At the coast. Near Aus cus.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs red -> Aus cus\n"
+            "2[–] Legs pale -> Aus dus\n");
+}
+
+TEST(PrintedDestinations, NoIsAWordBeforeGoTo) {
+  EXPECT_EQ(sketch("1. Are the wings clear?\nIf yes, go to 2\nIf no, go to 3\n"
+                   "2. Are the legs red?\nIf yes ... Aus bus\nIf no ... Aus cus\n"
+                   "3. Is the head round?\nIf yes ... Aus dus\nIf no ... Aus eus\n"),
+            "1[1] Are the wings clear? If yes, -> 2\n"
+            "1[] If no, -> 3\n"
+            "2[2] Are the legs red? If yes -> Aus bus\n"
+            "2[] If no -> Aus cus\n"
+            "3[3] Is the head round? If yes -> Aus dus\n"
+            "3[] If no -> Aus eus\n");
+}
+
+}  // namespace
+}  // namespace keydrift
