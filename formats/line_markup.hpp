@@ -23,6 +23,7 @@ struct LineMarkup {
   LineRole role{LineRole::told_by_text};
   std::size_t words_begin{kNotTold};        // what stands before is the label
   std::size_t destination_begin{kNotTold};  // what follows is the destination, whatever it says
+  std::size_t destination_end{kNotTold};    // before numbers of figures, pages … in other cells
 };
 
 }  // namespace keydrift

@@ -75,7 +75,7 @@ class Reader {
     bool const accounts = !best_->read->sorted.names.empty();
     if (accounts && !best_->judgement.is_faultless()) take_structure_at_its_word(*best_);
     report_close_call();
-    if (auto without = without_tail(*best_)) best_ = *std::move(without);
+    if (auto without = without_strays(*best_)) best_ = *std::move(without);
     return std::move(*best_);
   }
 
@@ -487,16 +487,16 @@ class Reader {
     }
   }
 
-  // --- behind the key --------------------------------------------------------------------------
+  // --- around the key --------------------------------------------------------------------------
 
-  // The attempt without leads behind the last destination that belong with no others: lines of
-  // tables, lists and captions that begin with numbers.
-  [[nodiscard]] std::optional<Attempt> without_tail(Attempt const& attempt) const {
+  // The attempt without leads that belong with no others: lines of tables, lists and captions that
+  // begin with numbers.
+  [[nodiscard]] std::optional<Attempt> without_strays(Attempt const& attempt) const {
     auto const layout = attempt.grouping.layout;
     bool const numbered =
         layout == Layout::parallel || layout == Layout::indented || layout == Layout::serial;
     if (!numbered || lines_.empty()) return std::nullopt;
-    auto const strays = strays_behind(attempt);
+    auto const strays = strays_around(attempt);
     if (strays.empty()) return std::nullopt;
     auto lines = lines_;
     auto plan = attempt.read->plan;

@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -19,6 +20,7 @@ namespace {
 
 constexpr std::size_t kFewestRows = 4;
 constexpr std::size_t kMostCells = 6;
+constexpr std::size_t kMostBetween = 2;  // lines within a table that are no rows
 
 struct Row {
   std::size_t line{};
@@ -45,6 +47,14 @@ std::optional<Row> row_of(SourceLine const& line, std::size_t at) {
   return row;
 }
 
+// "Aus bus Roe", "Ausella ♦", "Key B".
+bool names_taxon_or_key(std::string_view cell) {
+  auto const words = words_of(cell);
+  constexpr std::size_t kMostWords = 3;  // of a genus with its author or a sign
+  bool const genus = words.size() <= kMostWords && is_latin_genus(without_end(words.front()));
+  return genus || is_latin_name(cell) || names_a_key(cell);
+}
+
 // How many rows have a couplet's number, or a name, in the column.
 struct Tally {
   std::size_t numbers{};
@@ -58,7 +68,7 @@ Tally tally_of(std::vector<Row> const& rows, std::size_t column) {
     auto const number = read_reference(strip_pointer(cell));
     if (number && number->family == LabelFamily::digits && number->number <= rows.size()) {
       ++tally.numbers;
-    } else if (!cell.empty() && is_latin_name(cell)) {
+    } else if (!cell.empty() && names_taxon_or_key(cell)) {
       ++tally.names;
     }
   }
@@ -77,25 +87,70 @@ std::optional<std::size_t> column_of_destinations(std::vector<Row> const& rows) 
   return std::nullopt;
 }
 
-}  // namespace
+// "2a", "3, 4", "—", "Fig. 7".
+bool is_figure_number(std::string_view cell) {
+  bool const digit = std::any_of(cell.begin(), cell.end(),
+                                 [](char c) { return is_digit(static_cast<unsigned char>(c)); });
+  auto const words = words_of(cell);
+  auto const plain = [](std::string_view word) {
+    constexpr std::size_t kLongest = 5;  // "12a–c"
+    return word.size() <= kLongest && !is_upper(code_point_at(word, 0).value);
+  };
+  bool const dash = is_dash(code_point_at(cell, 0).value) && words.size() == 1;
+  return dash || (digit &&
+                  (figures_in(cell).size() == 1 || std::all_of(words.begin(), words.end(), plain)));
+}
 
-void mark_cells_behind(std::vector<SourceLine>& lines) {
-  std::vector<Row> rows;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (lines[i].markup.destination_begin != kNotTold) continue;
-    if (auto const row = row_of(lines[i], i); row && row->count > 1) rows.push_back(*row);
+// Nothing but numbers of figures stand in the columns from `column` on.
+bool numbers_figures(std::vector<Row> const& rows, std::size_t column) {
+  std::size_t figures = 0;
+  std::size_t others = 0;
+  for (auto const& row : rows) {
+    for (auto c = column; c < row.count; ++c) {
+      if (row.cells[c].empty()) continue;
+      ++(is_figure_number(row.cells[c]) ? figures : others);
+    }
   }
+  constexpr std::size_t kMostOthers = 2;  // what stands over the columns
+  return figures >= kFewestRows && others <= kMostOthers;
+}
+
+// Marks the destinations in the rows of a table that have cells behind them.
+void mark_rows(std::vector<Row> const& rows, std::vector<SourceLine>& lines) {
   if (rows.size() < kFewestRows) return;
   auto const column = column_of_destinations(rows);
   if (!column) return;
+  bool const figures = numbers_figures(rows, *column + 1);
   for (auto const& row : rows) {
     bool const behind = std::any_of(row.cells.begin() + static_cast<std::ptrdiff_t>(*column) + 1,
                                     row.cells.end(), [](auto cell) { return !cell.empty(); });
     if (!behind || row.cells[*column].empty()) continue;
     auto& line = lines[row.line];
-    line.markup.destination_begin =
-        line.begin + static_cast<std::size_t>(row.cells[*column].data() - line.text.data());
+    auto const place_of = [&line](std::string_view cell) {
+      return line.begin + static_cast<std::size_t>(cell.data() - line.text.data());
+    };
+    line.markup.destination_begin = place_of(row.cells[*column]);
+    if (figures)
+      line.markup.destination_end = place_of(row.cells[*column]) + row.cells[*column].size();
   }
+}
+
+}  // namespace
+
+void mark_cells_behind(std::vector<SourceLine>& lines) {
+  std::vector<Row> table;
+  std::size_t others = 0;  // lines of text behind its last row
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines[i].markup.destination_begin != kNotTold) continue;
+    if (auto const row = row_of(lines[i], i); row && row->count > 1) {
+      table.push_back(*row);
+      others = 0;
+    } else if (!lines[i].text.empty() && ++others > kMostBetween) {
+      mark_rows(table, lines);
+      table.clear();
+    }
+  }
+  mark_rows(table, lines);
 }
 
 }  // namespace keydrift::printed

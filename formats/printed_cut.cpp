@@ -40,9 +40,10 @@ void LeadCutter::add_further_taxa(ReadLead& read, std::size_t lead) const {
 
 // Cuts the joined text, fills in the lead, reads the destination's form.
 void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words_end,
-                     std::size_t destination_begin) {
+                     std::size_t destination_begin, std::size_t destination_end) {
   std::string_view const raw = joined.raw;
-  auto destination_end = trim_right(raw).size();
+  auto const behind = trim(raw.substr(std::min(destination_end, raw.size())));
+  destination_end = trim_right(raw.substr(0, destination_end)).size();
   std::string_view group;
   if (destination_begin < destination_end) {
     auto const printed = raw.substr(destination_begin, destination_end - destination_begin);
@@ -82,6 +83,12 @@ void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words
   if (read.leaders == LeaderKind::dots) say_leaders_within(read);
   for (auto& figure : figures_in(read.lead.text)) read.lead.figures.push_back(std::move(figure));
   for (auto const& figure : read.to.taxa.figures) read.lead.figures.push_back(figure);
+  if (auto figures = figures_in(behind); !figures.empty()) {
+    std::move(figures.begin(), figures.end(), std::back_inserter(read.lead.figures));
+  } else if (!behind.empty()) {  // figures, plates, pages: which, the column's head may say
+    auto& remark = read.lead.taxon_remark;
+    remark += (remark.empty() ? "" : "; ") + squeeze(behind);
+  }
   for (std::size_t s = 1; s < joined.spans.size(); ++s) {
     auto& account = sorted_.accounts[joined.spans[s].line];
     if (joined.spans[s].raw_begin >= destination_begin) {

@@ -27,8 +27,9 @@ class LeadCutter {
 
   // Fills `read` in: words joined.raw[0, words_end), destination joined.raw[destination_begin, …),
   // none where that is the end; reads the destination's form.  `read.leaders` is told before.
+  // joined.raw[destination_end, …) are numbers of figures or pages.
   void cut(ReadLead& read, JoinedText const& joined, std::size_t words_end,
-           std::size_t destination_begin);
+           std::size_t destination_begin, std::size_t destination_end = std::string::npos);
 
   // Those of the lines behind the lead's destination that name one each (RawLead::further_taxa).
   void add_further_taxa(ReadLead& read, std::size_t lead) const;

@@ -113,8 +113,8 @@ class LeadReader {
       auto const words = trim_right(std::string_view{joined.raw}.substr(0, *border));
       auto const dots = split_at_leader(words, key_.numbering);
       bool const led = dots.kind != LeaderKind::none && dots.destination_begin == words.size();
-      finish(i, joined, led ? dots.words_end : without_last_dash(words).size(),
-             skip_blanks(joined.raw, *border));
+      cutter_.cut(read, joined, led ? dots.words_end : without_last_dash(words).size(),
+                  skip_blanks(joined.raw, *border), marked_end(raw, joined));
       return;
     }
     auto const split = split_at_leader(joined.raw, key_.numbering);
@@ -177,11 +177,20 @@ class LeadReader {
   [[nodiscard]] std::optional<std::size_t> marked_border(RawLead const& raw,
                                                          JoinedText const& joined) const {
     if (raw.destination_told) return joined.spans.back().raw_begin;
-    auto const& last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
-    auto const begin = key_.lines[last.line].markup.destination_begin;
+    return place_in_last_line(joined, last_markup(raw).destination_begin);
+  }
+  [[nodiscard]] std::size_t marked_end(RawLead const& raw, JoinedText const& joined) const {
+    return place_in_last_line(joined, last_markup(raw).destination_end).value_or(joined.raw.size());
+  }
+  [[nodiscard]] LineMarkup const& last_markup(RawLead const& raw) const {
+    return key_.lines[sorted_.pieces[raw.first_piece + raw.piece_count - 1].line].markup;
+  }
+  // Byte `at` of the decoded text as one of the joined text, if it stands in the lead's last line.
+  [[nodiscard]] static std::optional<std::size_t> place_in_last_line(JoinedText const& joined,
+                                                                     std::size_t at) {
     auto const& span = joined.spans.back();
-    if (begin == kNotTold || begin < span.source_begin) return std::nullopt;
-    return std::min(span.raw_begin + (begin - span.source_begin), joined.raw.size());
+    if (at == kNotTold || at < span.source_begin) return std::nullopt;
+    return std::min(span.raw_begin + (at - span.source_begin), joined.raw.size());
   }
 
   // "Wings dark —" before a destination that is marked as one.

@@ -186,7 +186,7 @@ SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to
   part.blanks = line.blanks + count_code_points(line.text.substr(0, from));
   auto& destination = part.markup.destination_begin;
   if (destination < part.begin || destination >= part.begin + part.text.size()) {
-    destination = kNotTold;  // it is another part's
+    destination = part.markup.destination_end = kNotTold;  // it is another part's
   }
   return part;
 }

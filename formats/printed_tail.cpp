@@ -14,9 +14,25 @@ bool counts_on(SortedLines const& sorted, std::uint32_t one, std::uint32_t other
   return a.size() == 1 && b.size() == 1 && b[0] == a[0] + 1;
 }
 
+// Leads of what is counted like a key, but has no rivals and leads nowhere: a list.
+std::vector<std::uint32_t> strays_of_lists(Grouping const& grouping, std::vector<bool> const& led) {
+  std::unordered_set<std::uint32_t> keys;  // parts that are such
+  for (auto const& couplet : grouping.couplets) {
+    auto const* members = &grouping.members[couplet.first_member];
+    bool const leads = std::any_of(members, members + couplet.member_count,
+                                   [&led](auto lead) { return led[lead]; });
+    if (couplet.member_count > 1 || leads) keys.insert(couplet.part);
+  }
+  std::vector<std::uint32_t> strays;
+  for (auto const& couplet : grouping.couplets) {
+    if (!keys.contains(couplet.part)) strays.push_back(grouping.members[couplet.first_member]);
+  }
+  return strays;
+}
+
 }  // namespace
 
-std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
+std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
   constexpr std::size_t kFewest = 4;  // leads that lead somewhere
   auto const& reads = attempt.read->reads;
   auto const& grouping = attempt.grouping;
@@ -40,7 +56,7 @@ std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
   auto const last = std::find(led.rbegin(), led.rend(), true);
   auto const tail = static_cast<std::uint32_t>(led.rend() - last);
   if (static_cast<std::size_t>(std::count(led.begin(), led.end(), true)) < kFewest) return {};
-  std::vector<std::uint32_t> strays;
+  auto strays = strays_of_lists(grouping, led);
   std::unordered_set<LabelKey> seen;
   for (auto const& couplet : grouping.couplets) {
     auto const number = in_part(couplet.part, number_key(couplet.key));
@@ -59,6 +75,8 @@ std::vector<std::uint32_t> strays_behind(Attempt const& attempt) {
       if (members[m] >= tail) strays.push_back(members[m]);
     }
   }
+  std::sort(strays.begin(), strays.end());
+  strays.erase(std::unique(strays.begin(), strays.end()), strays.end());
   return strays;
 }
 

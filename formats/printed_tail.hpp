@@ -1,5 +1,5 @@
 #pragma once
-// Lines of tables, lists and captions behind a key that were taken for leads.  Inner header of
+// Lines of tables, lists and captions around a key that were taken for leads.  Inner header of
 // formats.
 
 #include <cstdint>
@@ -12,8 +12,9 @@
 namespace keydrift::printed {
 
 // Leads behind the last destination.  One that answers a single lead, or whose couplet some lead
-// leads to, was cut off from its end; all others answer nothing.
-[[nodiscard]] std::vector<std::uint32_t> strays_behind(Attempt const& attempt);
+// leads to, was cut off from its end; all others answer nothing.  And the items of lists before,
+// between and behind keys: no rivals, and none leads anywhere.  Ascending.
+[[nodiscard]] std::vector<std::uint32_t> strays_around(Attempt const& attempt);
 
 // Takes the starts out of the plan whose lines are no leads.
 void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines);
