@@ -42,7 +42,8 @@ void LeadCutter::add_further_taxa(ReadLead& read, std::size_t lead) const {
 void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words_end,
                      std::size_t destination_begin, std::size_t destination_end) {
   std::string_view const raw = joined.raw;
-  auto const behind = trim(raw.substr(std::min(destination_end, raw.size())));
+  auto behind = trim(raw.substr(std::min(destination_end, raw.size())));
+  while (behind.starts_with('.') || behind.starts_with(',')) behind = trim(behind.substr(1));
   destination_end = trim_right(raw.substr(0, destination_end)).size();
   std::string_view group;
   if (destination_begin < destination_end) {

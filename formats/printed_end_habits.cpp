@@ -200,6 +200,18 @@ std::optional<BracketedEnd> bracketed_end(std::string_view text) {
   return std::nullopt;
 }
 
+namespace {
+
+// "– Alps, rare" / "3. A. busa Roe", "— Tuscany." / "busa Roe": what stands behind the dash of line
+// `i` is no end.
+bool stands_above_name(std::vector<SourceLine> const& lines, std::size_t i) {
+  auto const below = std::find_if(lines.begin() + static_cast<std::ptrdiff_t>(i) + 1, lines.end(),
+                                  [](SourceLine const& line) { return !line.text.empty(); });
+  return below != lines.end() && (is_numbered_name(below->text) || is_genusless_name(below->text));
+}
+
+}  // namespace
+
 EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering const& numbering) {
   std::size_t filled = 0;
   std::size_t brackets = 0;
@@ -215,9 +227,7 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
     bool const dash =
         may_have_dash(line.text) && is_end(behind_last(line.text, is_long_dash), numbering);
-    // "– Alps, rare" / "3. A. busa Roe": no end.
-    bool const above_name = dash && i + 1 < lines.size() && is_numbered_name(lines[i + 1].text);
-    if (dash && !above_name) ++dashes;
+    if (dash && !stands_above_name(lines, i)) ++dashes;
   }
   // About half of the leads of a nested key end in a destination, and leads may take two lines.
   auto const is_habit = [filled](std::size_t count) {

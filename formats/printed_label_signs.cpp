@@ -201,6 +201,44 @@ std::size_t restore_marked_numbers(std::string& text) {
   return misread.size();
 }
 
+std::size_t restore_fused_primes(std::string& text) {
+  // Numbers with the signs of a couplet's first lead, and those with a prime.
+  std::set<std::string, std::less<>> firsts;
+  std::set<std::string, std::less<>> seconds;
+  std::vector<TextChange> fused;
+  for (auto const& [at, line] : lines_of(text)) {
+    constexpr std::size_t kMostFigures = 3;
+    auto const stop = line.find(' ');
+    if (stop == std::string_view::npos || stop == 0 || stop + 1 >= line.size()) continue;
+    if (!is_upper(code_point_at(line, stop + 1).value)) continue;
+    auto const label = line.substr(0, stop);
+    auto const figures = std::min(label.find_first_not_of("0123456789"), label.size());
+    if (figures > kMostFigures) continue;
+    auto const sign = label.substr(figures);
+    if (sign == "V") {
+      fused.push_back({at, stop, std::string{label.substr(0, figures)}});
+    } else if (figures > 0 && (sign == "'" || sign == "’" || sign == "´" || sign == "′")) {
+      seconds.emplace(label.substr(0, figures));
+    } else if (figures > 0 && (sign.empty() || sign == "\"" || sign == "''" || sign == "”")) {
+      firsts.emplace(label.substr(0, figures));
+    }
+  }
+  if (fused.empty() || seconds.size() < kFewest) return 0;
+  // "V" for 1' or 7', whichever is missing.
+  std::vector<TextChange> sure;
+  for (auto& one : fused) {
+    auto const is_missing = [&](std::string const& number) {
+      return firsts.contains(number) && !seconds.contains(number);
+    };
+    bool const first = is_missing(one.put + '1');
+    if (first == is_missing(one.put + '7')) continue;
+    one.put += first ? "1'" : "7'";
+    sure.push_back(std::move(one));
+  }
+  make_changes(sure, text);
+  return sure.size();
+}
+
 std::size_t clear_squares_before_dashes(std::string& text) {
   constexpr std::string_view kFirstBytes = "\xE2\x96";  // of both squares
   if (text.find(kFirstBytes) == std::string::npos) return 0;

@@ -72,6 +72,10 @@ void mark_lost_columns(std::vector<SourceLine>& lines);
 // authors, pages or figures.
 void mark_cells_behind(std::vector<SourceLine>& lines);
 
+// Marks where the epithets stand that lines end in with the numbers of their species behind them,
+// "… front of eye. maculosus. 1.", where these count up.
+void mark_counted_ends(std::vector<SourceLine>& lines);
+
 // Marks the lines that only look as if they began with a label or a caption, for the words of the
 // lead above go on there: "… spots on tergites 1 and" / "2. Hind legs red ...... 3".
 void mark_wrapped_lines(std::vector<SourceLine>& lines);

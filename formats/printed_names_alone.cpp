@@ -169,7 +169,9 @@ bool LinesAhead::is_name_between_blanks(std::size_t i) const {
   bool const counted = words.size() == 2 && words[0].ends_with(',') &&
                        is_epithet(without_end(words[0])) &&
                        words[1].find_first_not_of("0123456789.") == std::string_view::npos;
-  if (!short_name && !counted) return false;
+  // "BUS. 12." of those that count up
+  bool const told = lines_[i].markup.destination_begin == lines_[i].begin;
+  if (!short_name && !counted && !told && !is_genusless_name(text)) return false;
   return i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1).has_value();
 }
 

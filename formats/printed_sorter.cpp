@@ -366,9 +366,11 @@ class Sorter {
       account(LineKind::destination, "goes on with the leaders of the lead before");
       return true;
     }
-    if (gap_ && ahead_.is_name_between_blanks(at_) && !remarks_.is_open() && !leads_.empty() &&
-        !ahead_.ends_in_name(leads_.last_line()) &&
-        (leads_.progress() == Progress::open || leads_.progress() == Progress::soft)) {
+    // "… — Tuscany." above "busa Roe": what stands behind the dash only looks like a genus.
+    bool const soft = leads_.progress() == Progress::soft;
+    if (gap_ && (soft || leads_.progress() == Progress::open) && !leads_.empty() &&
+        !remarks_.is_open() && ahead_.is_name_between_blanks(at_) &&
+        (!ahead_.ends_in_name(leads_.last_line()) || (soft && is_genusless_name(line.text)))) {
       take_destination();
       return true;
     }

@@ -73,6 +73,9 @@ constexpr std::array kMends{
     Mend{restore_marked_numbers, "misread-signs",
          " label such as \"ll'\" was read as the number of the lead above",
          " labels such as \"ll'\" were read as the numbers of the leads above"},
+    Mend{restore_fused_primes, "misread-signs",
+         " label \"V\" was read as the number and the prime that are missing",
+         " labels \"V\" were read as the numbers and the primes that are missing"},
     Mend{restore_doubled_letters, "misread-signs",
          " label such as \"DI).\" or \"CC\" was read as the letter twice, with a full stop",
          " labels such as \"DI).\" and \"CC\" were read as the letter twice, with a full stop"},
@@ -177,6 +180,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (markup.empty()) tell_bis_labels(lines);
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);
+    if (markup.empty()) mark_counted_ends(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);

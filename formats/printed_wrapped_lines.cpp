@@ -139,7 +139,8 @@ class Marker {
     // "310-" / "380 µm" is joined as broken words are.
     if (is_dash(code_point_before(above(i), above(i).size()).value)) return false;
     bool const number = label.family == LabelFamily::digits && is_number(i, label);
-    return (number || (label.is_dash() && is_end_of_range(i, label))) && is_open_above(i);
+    bool const dash = label.is_dash() && (is_end_of_range(i, label) || is_between_rivals());
+    return (number || dash) && is_open_above(i);
   }
 
   // "… 3.0" / "– 3.5 mm ...... 2"
@@ -149,6 +150,15 @@ class Marker {
                        is_digit(code_point_at(text, label.text_at).value) &&
                        is_digit(code_point_before(above(i), above(i).size()).value);
     return range && is_lead_too_many();
+  }
+
+  // "3a Wings clear." / "— In fens. bus Roe" / "3b Wings dark", where rivals bear numbers.
+  [[nodiscard]] bool is_between_rivals() const {
+    if (dashes_ * 3 >= numbers_ || before_.empty() || next_ + 1 >= labelled_.size()) return false;
+    auto const& one = before_.back().label;
+    auto const& other = labelled_[next_ + 1].label;
+    bool const numbered = !one.is_dash() && one.number == other.number;
+    return numbered && (one.letter != other.letter || one.marks != other.marks);
   }
 
   [[nodiscard]] bool is_number(std::size_t i, Label const& label) const {

@@ -250,5 +250,19 @@ TEST(PrintedLabelSigns, OneOfTwoDaggersOrCrosses) {
   EXPECT_EQ(sketch(beneath_stars("+", "+f")), sketch(beneath_stars("+", "++")));
 }
 
+TEST(PrintedLabelSigns, AFigureAndItsPrimeMayBecomeV) {
+  EXPECT_EQ(sketch("1\" Eyes large.\n\n2\" Legs red.\n\n3\" Head long. busa Roe.\n\n"
+                   "3' Head short. cusa Roe.\n\n2' Legs black. dusa Roe.\n\n"
+                   "V Eyes small.\n\n4\" Tail long. eusa Roe.\n\n4' Tail short. fusa Roe.\n"),
+            "1[1\"] Eyes large. -> 2\n"
+            "1[1'] Eyes small. -> 4\n"
+            "2[2\"] Legs red. -> 3\n"
+            "2[2'] Legs black. -> dusa\n"
+            "3[3\"] Head long. -> busa\n"
+            "3[3'] Head short. -> cusa\n"
+            "4[4\"] Tail long. -> eusa\n"
+            "4[4'] Tail short. -> fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

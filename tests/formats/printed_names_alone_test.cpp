@@ -225,5 +225,16 @@ TEST(PrintedNamesAlone, SeveralTaxaMayHaveALineEach) {
             "A[AA] Leaves linear. -> Q. fruticosa var. fruticosa + Q. fruticosa var. canescens\n");
 }
 
+TEST(PrintedNamesAlone, APlaceBehindADashIsNoEndAboveOne) {
+  EXPECT_EQ(sketch("AUSELLA.\n\n1. Eyes large. Lg. 1 mm. — Galizien.\n\nopacus Roe.\n\n"
+                   "— Eyes small. Lg. 2 mm. ..... 2\n\n"
+                   "2. Legs red. Lg. 3 mm. — Toscana.\n\napenninus Roe.\n\n"
+                   "— Legs black. Lg. 2 mm. — Banat.\n\nsetiger Dorn.\n"),
+            "1[1] Eyes large. Lg. 1 mm. — Galizien. -> Ausella opacus\n"
+            "1[—] Eyes small. Lg. 2 mm. -> 2\n"
+            "2[2] Legs red. Lg. 3 mm. — Toscana. -> Ausella apenninus\n"
+            "2[—] Legs black. Lg. 2 mm. — Banat. -> Ausella setiger\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -283,5 +283,18 @@ TEST(PrintedWrappedLines, AUnitAloneIsNoLabelAndNoEnd) {
             "b[bb] Plates two; length 4.5-5.2 mm. -> Ausella cusa\n");
 }
 
+TEST(PrintedWrappedLines, ADashBetweenRivalsThatAreNumberedBeginsNone) {
+  EXPECT_EQ(sketch("1a. Wings clear ..... 2\n1b. Wings dark ..... Aus bus\n"
+                   "2a. Legs long, head as wide as the thorax.\n"
+                   "— Marshes; under wet leaves ..... Aus cus\n2b. Legs short ..... 3\n"
+                   "3a. Eyes round ..... Aus dus\n3b. Eyes narrow ..... Aus eus\n"),
+            "1[1a] Wings clear -> 2\n"
+            "1[1b] Wings dark -> Aus bus\n"
+            "2[2a] Legs long, head as wide as the thorax. — Marshes; under wet leaves -> Aus cus\n"
+            "2[2b] Legs short -> 3\n"
+            "3[3a] Eyes round -> Aus dus\n"
+            "3[3b] Eyes narrow -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
