@@ -28,11 +28,6 @@ bool is_section(pugi::xml_node node) {
   return name == "sec" || name == "treatment-sec" || name == "app" || name == "boxed-text";
 }
 
-bool is_table(pugi::xml_node node) {
-  auto const name = xml::local_name(node);
-  return name == "table" || name == "tgroup";
-}
-
 // Paragraphs and what is set like them.
 bool is_text_block(pugi::xml_node node) {
   static constexpr std::array kBlocks{"p"sv,         "list"sv,        "disp-quote"sv, "def-list"sv,
@@ -45,6 +40,12 @@ pugi::xml_node child(pugi::xml_node node, std::string_view name) {
     if (is_named(one, name)) return one;
   }
   return {};
+}
+
+bool is_table(pugi::xml_node node) {
+  auto const name = xml::local_name(node);
+  // An array has its rows without a table around them.
+  return name == "table" || name == "tgroup" || (name == "array" && child(node, "tbody"));
 }
 
 // Every node below `top` in document order.  `visit` says whether to go into it.

@@ -31,9 +31,14 @@ bool compares(std::string_view before) {
       "in"sv,  "of"sv,  "than"sv, "as"sv,        "like"sv,       "from"sv,   "with"sv, "except"sv,
       "for"sv, "cf."sv, "by"sv,   "on"sv,        "de"sv,         "bei"sv,    "von"sv,  "que"sv,
       "à"sv,   "em"sv,  "to"sv,   "resembles"sv, "resembling"sv, "unlike"sv, "see"sv};
+  static constexpr std::array kOnwards{"on"sv, "an"sv};
   auto const words = words_of(trim_right(before));
   if (words.empty()) return true;  // nothing but the name
   auto const last = words.back();
+  // "pointed from ring 8 on": no host is meant.
+  bool const onwards = words.size() > 1 && is_one_of(kOnwards, fold(last)) &&
+                       is_digit(code_point_at(words[words.size() - 2], 0).value);
+  if (onwards) return false;
   return last.back() == '(' || last.back() == '[' || last.front() == '(' ||
          is_one_of(kComparing, fold(last));
 }
@@ -120,6 +125,21 @@ bool may_follow_name(std::string_view after) {
   return !is_lower(code_point_at(words[0], 0).value) || is_one_of(kFollowing, fold(words[0]));
 }
 
+// "<b>6. A. bus</b> <i>Roe</i> [hills]": the italics are the author's.
+bool is_author_behind_name(FlowText const& line,
+                           std::vector<InlineMark>::const_reverse_iterator mark) {
+  if (mark->kind != InlineKind::italic || mark + 1 == line.marks.rend()) return false;
+  std::string_view const text = line.text;
+  auto const inside = text.substr(mark->begin, mark->end - mark->begin);
+  auto const& before = *(mark + 1);
+  if (before.end > mark->begin || words_of(inside).size() != 1) return false;
+  auto const between = trim(text.substr(before.end, mark->begin - before.end));
+  auto const named = text.substr(before.begin, before.end - before.begin);
+  return (between.empty() || between == "(") && before.kind != InlineKind::italic &&
+         starts_with_upper(inside) && is_name(before, named) &&
+         is_latin_name(squeeze(named.substr(book_number_length(named))));
+}
+
 }  // namespace
 
 bool is_number(std::string_view text) {
@@ -143,6 +163,7 @@ std::size_t marked_destination(FlowText const& line) {
     auto const inside = text.substr(mark->begin, mark->end - mark->begin);
     if (mark->end > end || mark->begin < words_begin || trim(inside).empty()) continue;
     auto const after = text.substr(mark->end, end - mark->end);
+    if (begin == kNotTold && is_author_behind_name(line, mark)) continue;
     bool const name = is_name(*mark, inside);
     // "<b><i>Aus</i> (two species)</b>": what is marked within tells.
     bool const frame =

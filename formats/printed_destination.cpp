@@ -166,12 +166,14 @@ std::string_view without_bracketed_page(std::string_view text) {
 
 bool names_a_key(std::string_view text) {
   static constexpr std::array kKeyWords{
-      "key"sv,         "keys"sv,        "group"sv,   "section"sv, "part"sv,  "table"sv,
-      "schlüssel"sv,   "gruppe"sv,      "teil"sv,    "tabelle"sv, "clé"sv,   "cle"sv,
-      "clef"sv,        "groupe"sv,      "clave"sv,   "grupo"sv,   "chave"sv, "clavis"sv,
-      "parte"sv,       "subkey"sv,      "sub-key"sv, "tableau"sv, "série"sv, "serie"sv,
-      "hauptgruppe"sv, "untergruppe"sv, "skupina"sv, "grupa"sv,   "grupp"sv, "gruppo"sv,
-      "groep"sv};
+      "key"sv,         "keys"sv,          "group"sv,          "section"sv,  "part"sv,
+      "table"sv,       "schlüssel"sv,     "gruppe"sv,         "teil"sv,     "tabelle"sv,
+      "clé"sv,         "cle"sv,           "clef"sv,           "groupe"sv,   "clave"sv,
+      "grupo"sv,       "chave"sv,         "clavis"sv,         "parte"sv,    "subkey"sv,
+      "sub-key"sv,     "tableau"sv,       "série"sv,          "serie"sv,    "hauptgruppe"sv,
+      "untergruppe"sv, "skupina"sv,       "grupa"sv,          "grupp"sv,    "gruppo"sv,
+      "groep"sv,       "teilschlüssel"sv, "unterschlüssel"sv, "sous-clé"sv, "subclave"sv,
+      "subchave"sv,    "sottochiave"sv};
   if (!explicit_key_title(text).empty()) return true;
   auto const first_end = text.find(' ');
   if (first_end == std::string_view::npos || first_end > kLongestKeyWord) return false;
@@ -198,6 +200,9 @@ bool names_a_key(std::string_view text) {
   static constexpr std::array kLinks{"to"sv, "of"sv,   "for"sv,  "zu"sv,  "der"sv, "des"sv, "für"sv,
                                      "de"sv, "para"sv, "pour"sv, "aux"sv, "das"sv, "dos"sv};
   bool const linked = is_one_of(kLinks, fold(second));
+  // "Part key II", "Group key B"
+  bool const of_part = is_one_of(kOfKeys, fold(second)) && !is_one_of(kOfKeys, first);
+  if (of_part) return names_a_key(trim(text.substr(first_end)));
   return numbered || lettered || decimal ||
          (linked && (first == "key" || first == "keys" || first.substr(0, 3) == "sch" ||
                      first.substr(0, 2) == "cl" || first == "chave"));

@@ -171,10 +171,19 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   for (auto const& genus : lone) {
     if (parted_name(genus).empty()) know(genus);
   }
+  auto const initials = initials_of(reads);
+  for (auto const& read : reads) {
+    // "… bilobed ..... 5 (Ausella)": the genus that couplet 5 keys on, where leads shorten it.
+    auto const group = bare_name(read.to.remark);
+    bool const genus = read.to.form == DestinationForm::couplet && is_one_word(group) &&
+                       is_latin_genus(group) && !has_higher_ending(fold(group));
+    if (!genus || !initials.contains(std::string{initial_of(group)})) continue;
+    know(std::string{group});
+    group_genera_.emplace(group);
+  }
   std::unordered_set<std::string> from_names;  // their initials
   for (auto const& genus : genera_seen_) from_names.emplace(initial_of(genus));
   // A title's genus stands in for those that the leads nowhere name in full.
-  auto const initials = initials_of(reads);
   std::vector<TitleGenus> titled;
   for (auto const& title : titles) {
     for (auto& genus : genera_in_title(title)) {
@@ -236,6 +245,14 @@ void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
   std::transform(lines.begin(), lines.end(), starts.begin(),
                  [&numbers](SourceLine const& line) { return numbers.contains(line.number); });
   evidence_.emplace(lines, epithets, starts);
+}
+
+// "Lundaka" of a title where a lead leads on to the genus Lundakana.
+bool NameTable::is_other_than_groups(std::string const& genus) const {
+  return !group_genera_.contains(genus) &&
+         std::any_of(group_genera_.begin(), group_genera_.end(), [&genus](std::string const& one) {
+           return initial_of(one) == initial_of(genus);
+         });
 }
 
 void NameTable::find_autonyms(std::vector<ReadLead> const& reads) {
@@ -312,6 +329,7 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
   for (auto const& title : titles) {
     TitleGenus own;
     for (auto& genus : genera_in_title(title)) {
+      if (is_other_than_groups(genus.name)) continue;
       if (evidence_) genus.weight += std::min(0, evidence_->weight(genus.name));
       if (genus.weight > own.weight) own = std::move(genus);
     }

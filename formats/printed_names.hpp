@@ -50,6 +50,7 @@ class NameTable {
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place, bool listed);
   void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
   // "var. bus" and "var. cus" of one run of leads belong to the species bus.
+  [[nodiscard]] bool is_other_than_groups(std::string const& genus) const;
   void find_autonyms(std::vector<ReadLead> const& reads);
   [[nodiscard]] std::string species_over(std::string_view name) const;
   // "A. b. cus": the species read last that the short epithet begins, else the title's.
@@ -71,6 +72,7 @@ class NameTable {
   std::unordered_map<std::string, std::string> nearest_;  // beginning -> genus read last
   // Genera read since, in order: most keys cut none short, and never ask for the nearest.
   std::vector<std::string> seen_;
+  std::set<std::string> group_genera_;  // to which couplets lead on, "5 (Ausella)"
   std::unordered_set<std::string> genera_seen_;
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;    // what stands behind a genus, short or in full

@@ -14,25 +14,45 @@
 namespace keydrift::printed {
 namespace {
 
+using namespace std::string_view_literals;
+
 constexpr std::size_t kFewestLabels = 3;
 constexpr std::size_t kMostDigits = 3;
 
 bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 
-// "A12": at `at` of the text.
+// Bytes of the signs that may stand between the name of a key and the number: "II/1", "A.1".
+std::size_t sign_at(std::string_view text, std::size_t at) {
+  return at < text.size() && "/.-:"sv.find(text[at]) != std::string_view::npos ? 1 : 0;
+}
+
+// "A", "II": a capital, or a roman numeral, which a sign has to part from the number.
+bool is_name_of_key(std::string_view name, bool parted) {
+  constexpr std::size_t kLongest = 4;
+  if (name.size() == 1) return is_capital(name.front());
+  return parted && !name.empty() && name.size() <= kLongest &&
+         name.find_first_not_of("IVX") == std::string_view::npos;
+}
+
+// "A12", "II/3": at `at` of the text.
 struct Prefixed {
-  char letter{};
+  std::string_view prefix;
   std::uint32_t number{};
   std::size_t bytes{};
 };
 std::optional<Prefixed> prefixed_at(std::string_view text, std::size_t at) {
-  if (at + 1 >= text.size() || !is_capital(text[at]) || text[at + 1] == '0') return std::nullopt;
-  auto end = at + 1;
+  auto name_end = at;
+  while (name_end < text.size() && is_capital(text[name_end])) ++name_end;
+  auto const sign = sign_at(text, name_end);
+  if (!is_name_of_key(text.substr(at, name_end - at), sign > 0)) return std::nullopt;
+  auto const begin = name_end + sign;
+  if (begin >= text.size() || text[begin] == '0') return std::nullopt;
+  auto end = begin;
   while (end < text.size() && is_ascii_digit(text[end])) ++end;
-  if (end == at + 1 || end - at - 1 > kMostDigits) return std::nullopt;
-  Prefixed found{text[at], 0, end - at};
-  std::from_chars(text.data() + at + 1, text.data() + end, found.number);
+  if (end == begin || end - begin > kMostDigits) return std::nullopt;
+  Prefixed found{text.substr(at, begin - at), 0, end - at};
+  std::from_chars(text.data() + begin, text.data() + end, found.number);
   return found;
 }
 
@@ -62,8 +82,10 @@ std::optional<AtEnd> label_at_end(std::string_view line) {
   if (end > 0 && (text[end - 1] == '.' || text[end - 1] == ')')) --end;
   auto begin = end;
   while (begin > 0 && is_ascii_digit(text[begin - 1])) --begin;
-  if (begin == end || begin < 2 || !is_capital(text[begin - 1])) return std::nullopt;
-  --begin;
+  if (begin == end || begin < 2) return std::nullopt;
+  if (sign_at(text, begin - 1) > 0) --begin;
+  while (begin > 0 && is_capital(text[begin - 1])) --begin;
+  if (begin == 0) return std::nullopt;
   auto const before = code_point_before(text, begin).value;
   bool const apart = is_blank(before) || before == '.' || before == 0x2026 || before == '>' ||
                      before == 0x2192 || before == '_';
@@ -92,7 +114,7 @@ std::optional<AtEnd> label_in_bracket(std::string_view line, std::size_t label_b
   return closes ? std::optional{AtEnd{*found, open + 1}} : std::nullopt;
 }
 
-using Key = std::pair<char, std::uint32_t>;
+using Key = std::pair<std::string, std::uint32_t>;
 
 class Numberer {
  public:
@@ -118,7 +140,7 @@ class Numberer {
     for (auto const& line : lines_) {
       auto const label = label_at_front(line.text);
       if (!label) continue;
-      Key const key{label->letter, label->number};
+      Key const key{std::string{label->prefix}, label->number};
       if (seen.insert(key).second) order_.push_back(key);
       if (order_.size() > kMostCouplets) return;
     }
@@ -139,7 +161,7 @@ class Numberer {
   // Those of each letter: 1, 2, 3 …
   bool count_up() {
     if (order_.size() < kFewestLabels) return false;
-    std::map<char, std::uint32_t> last;
+    std::map<std::string, std::uint32_t> last;
     auto const plain = last_plain();
     for (auto const& key : order_) {
       if (key.second != last[key.first] + 1) return false;
@@ -154,7 +176,7 @@ class Numberer {
     std::map<Key, bool> led;
     for (auto const& line : lines_) {
       if (auto const end = label_at_end(line.text)) {
-        Key const key{end->label.letter, end->label.number};
+        Key const key{std::string{end->label.prefix}, end->label.number};
         if (numbers_.contains(key)) led[key] = true;
       }
     }
@@ -196,7 +218,7 @@ class Numberer {
   }
   bool put(std::size_t l, std::size_t at, Prefixed const& label, bool at_end,
            std::vector<TextChange>& changes) {
-    auto const found = numbers_.find({label.letter, label.number});
+    auto const found = numbers_.find({std::string{label.prefix}, label.number});
     if (found == numbers_.end()) return true;
     auto digits = std::to_string(found->second);
     if (digits.size() > label.bytes) return false;

@@ -1,6 +1,6 @@
 #pragma once
-// Couplets that are numbered with the letter of their key: "A1", "A2", "B1".  Inner header of
-// formats.
+// Couplets that are numbered with the letter or the numeral of their key: "A1", "A2", "II/1". Inner
+// header of formats.
 
 #include <cstdint>
 #include <map>
@@ -25,8 +25,9 @@ struct PrefixedLabels {
 
 // "A1. Wings clear ..... A2" becomes " 8. Wings clear .....  9", counted on behind the plain
 // numbers of the text, so that no place in the text moves.  nullopt, and nothing changed, unless
-// labels of a letter count up from 1, leads end in most of the others, and numbers are no longer
-// than what they stand for and end no lead.  Linear in the text.
+// labels of a letter, or of a roman numeral with a sign behind it, count up from 1, leads end in
+// most of the others, and numbers are no longer than what they stand for and end no lead.  Linear
+// in the text.
 [[nodiscard]] std::optional<PrefixedLabels> number_prefixed_labels(std::string& text);
 
 // What is printed, back in the text, in the labels and destinations of the edition, and in the note

@@ -304,5 +304,40 @@ TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
   EXPECT_EQ(loaded.value->edition.parts[0].title, "Table 1. Key to Aus");
 }
 
+TEST(JatsTable, AnArrayHasItsRowsWithoutATable) {
+  EXPECT_EQ(sketch_article(test::article(
+                "<sec><title>Key</title><array><tbody>" +
+                rows("1a.|Wings clear|2 (<italic>Ausella</italic>)\n1b.|Wings dark|Bus cus\n"
+                     "2a.|Legs long|<italic>A. dus</italic>\n"
+                     "2b.|Legs short|<italic>A. eus</italic>") +
+                "</tbody></array></sec>")),
+            "1[1a] Wings clear -> 2 (Ausella)\n"
+            "1[1b] Wings dark -> Bus cus\n"
+            "2[2a] Legs long -> Ausella dus\n"
+            "2[2b] Legs short -> Ausella eus\n");
+}
+
+TEST(JatsTable, AuthorsInItalicsBehindBoldNamesAreNoEnds) {
+  auto const lead = [](std::string_view words, std::string_view name, std::string_view author) {
+    return "<p>" + std::string{words} + " \u2003 <bold>" + std::string{name} + "</bold> <italic>" +
+           std::string{author} + "</italic> [hills]</p>";
+  };
+  EXPECT_EQ(sketch_article(test::article("<sec><title>Key to <italic>Ausella</italic></title>" +
+                                         lead("1. Wings clear", "1. A. busa", "Roe") +
+                                         lead("— Wings dark", "2. A. cusa", "Dorn") + "</sec>")),
+            "1[1] Wings clear -> Ausella busa (hills)\n"
+            "1[—] Wings dark -> Ausella cusa (hills)\n");
+}
+
+TEST(JatsTable, WhatBeginsAtARingIsNotComparedWithTheName) {
+  EXPECT_EQ(
+      sketch_article(test::article(
+          "<sec><title>Key</title><p>1 Sides pointed from ring 8 on <italic>Aus bus</italic></p>"
+          "<p>– Sides round, not as in <italic>Aus bus</italic>: <italic>Aus "
+          "cus</italic></p></sec>")),
+      "1[1] Sides pointed from ring 8 on -> Aus bus\n"
+      "1[–] Sides round, not as in Aus bus: -> Aus cus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

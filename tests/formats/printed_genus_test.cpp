@@ -264,5 +264,20 @@ TEST(PrintedGenus, SwedishTitlesAndNamesOfTheAuthorHimself) {
             "2[] Kapseln kort -> Glossodontium cusa\n");
 }
 
+TEST(PrintedGenus, ACoupletsGenusInBracketsIsThatOfItsSpecies) {
+  EXPECT_EQ(
+      sketch(
+          "KEY TO THE CRABS OF THE LUNDAKA HIGHLANDS\n\n"
+          "1a. Palp of two parts ..... 2 (Lundakana)\n1b. Palp of three parts ..... 3 (Potella)\n"
+          "2a. Margin spiny ..... L. spinata Roe\n2b. Margin smooth ..... L. laevis Roe\n"
+          "3a. Finger arched ..... P. hians Dorn\n3b. Finger straight ..... P. tenuis Dorn\n"),
+      "1[1a] Palp of two parts -> 2 (Lundakana)\n"
+      "1[1b] Palp of three parts -> 3 (Potella)\n"
+      "2[2a] Margin spiny -> Lundakana spinata\n"
+      "2[2b] Margin smooth -> Lundakana laevis\n"
+      "3[3a] Finger arched -> Potella hians\n"
+      "3[3b] Finger straight -> Potella tenuis\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -107,5 +107,24 @@ TEST(PrintedPrefixedLabels, NumbersThatWouldBeLongerAreLeft) {
   EXPECT_EQ(text, before);
 }
 
+TEST(PrintedPrefixedLabels, MayBeRomanNumeralsWithASign) {
+  EXPECT_EQ(sketch("1 Wings clear ... 2\n1* Wings dark ... Ausella busa\n"
+                   "2 Legs long ... Ausella cusa\n2* Legs short ... Part key II\n\n"
+                   "Part key II\n"
+                   "II/1 Eyes red ... II/2\nII/1* Eyes black ... II/3\n"
+                   "II/2 Palps red ... Ausella dusa\nII/2* Palps black ... Ausella eusa\n"
+                   "II/3 Head round ... Ausella fusa\nII/3* Head flat ... Ausella gusa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1*] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n"
+            "2[2*] Legs short -> key: Part key II\n"
+            "II/1[II/1] Eyes red -> II/2\n"
+            "II/1[II/1*] Eyes black -> II/3\n"
+            "II/2[II/2] Palps red -> Ausella dusa\n"
+            "II/2[II/2*] Palps black -> Ausella eusa\n"
+            "II/3[II/3] Head round -> Ausella fusa\n"
+            "II/3[II/3*] Head flat -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
