@@ -105,7 +105,7 @@ std::size_t with_book_number(FlowText const& line, std::size_t begin) {
 
 // "(two species; not treated)"
 bool is_bracketed(std::string_view after) {
-  auto const rest = trim(after);
+  auto const rest = without_full_stop(trim(after));
   return rest.starts_with('(') && rest.find(')') == rest.size() - 1;
 }
 

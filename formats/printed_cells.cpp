@@ -119,6 +119,10 @@ class CellFinder {
     auto const destination = is_label(next) || (next < limit && opens_next_key(next))
                                  ? name_between(words + 1, next)
                                  : first_name(words + 1, next);
+    if (!is_label(next) && leads_on(words)) {
+      give_words(words, words + 1);
+      return next;
+    }
     give_words(words, destination);
     if (destination < next) plan_.parts[filled_[destination]] = LinePart::destination;
     return next;
@@ -133,12 +137,13 @@ class CellFinder {
     return label && !label->is_dash();
   }
 
+  [[nodiscard]] bool leads_on(std::size_t f) const {
+    return split_at_leader(line(f).text, numbering_).kind != LeaderKind::none;
+  }
+
   // The line that names where the lead leads; `to` when none does.
   [[nodiscard]] std::size_t name_between(std::size_t from, std::size_t to) const {
     if (from >= to) return to;
-    auto const leads_on = [this](std::size_t f) {
-      return split_at_leader(line(f).text, numbering_).kind != LeaderKind::none;
-    };
     for (auto f = to; f > from; --f) {
       if (leads_on(f - 1)) return to;
       if (f > from + 1 && titles_next_key(f - 1)) continue;

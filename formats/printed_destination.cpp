@@ -322,6 +322,13 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
     auto const name = static_cast<std::size_t>(words[pointing].data() - text.data());
     return plausible_destination(text.substr(name), numbering);
   }
+  // "bus Roe and cus Dorn (females hardly to be told; for males see fig. 9)"
+  constexpr std::size_t kShortRemark = 3;  // words
+  auto const open = text.ends_with(')') ? text.rfind(" (") : std::string_view::npos;
+  if (open != std::string_view::npos && open > 0 &&
+      words_of(text.substr(open)).size() > kShortRemark) {
+    return plausible_destination(text.substr(0, open), numbering);
+  }
   auto const first = code_point_at(text, 0);
   bool const begins_name = is_upper(first.value) || first.value == 0xD7;
   if (begins_name && words.size() <= kLongestDestinationWords) return true;
@@ -368,6 +375,9 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   }
   if (names_a_key(stripped) || is_latin_name(text) || is_lettered_rank(text)) return true;
   if (is_unnamed_species(text)) return true;
+  // "bus n. sp."
+  auto const named = without_mark_of_new(text);
+  if (named.size() < text.size() && is_epithet(named)) return true;
   // "Aus Roe (3 species)", "Aus Roe [in part]"
   if (text.back() == ')' || text.back() == ']') {
     auto const open = text.rfind(text.back() == ')' ? " (" : " [");
