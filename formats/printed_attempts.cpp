@@ -157,6 +157,7 @@ class Reader {
       bool const title = lines_[i].is_title && lines_[i].is_no_lead;
       // "* Known from the female only."
       bool const note = lines_[i].is_no_lead && text.starts_with('*') && !lines_[i].goes_on;
+      if (lines_[i].told && !lines_[i].is_no_lead) continue;  // a couplet's number on its own line
       if (above || heads[i] || page || title || note) body[i].clear();
     }
     return body;

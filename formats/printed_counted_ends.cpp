@@ -103,8 +103,8 @@ void mark_counted_ends(std::vector<SourceLine>& lines) {
   if (found.size() < kFewest || found.size() * 4 < ends.size() * 3) return;
   if (latin * 3 < found.size() * 2) return;
   // Behind commas the numbers are known for what they are.
-  auto const stops = std::count_if(found.begin(), found.end(),
-                                   [](CountedEnd const& end) { return end.stop; });
+  auto const stops =
+      std::count_if(found.begin(), found.end(), [](CountedEnd const& end) { return end.stop; });
   if (stops * 2 < std::ssize(found)) return;
   // Where leads lead to couplets by number, none leads to 1.
   auto const numbering = decide_numbering(lines);

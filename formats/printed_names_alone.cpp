@@ -112,6 +112,18 @@ bool LinesAhead::is_numbered_epithet_alone(std::size_t i) const {
   return *epithets_are_numbered_;
 }
 
+namespace {
+
+// "Ausella busa (scab mite; for those of the ear see p. 174)": the name.
+std::string_view without_long_remark(std::string_view text) {
+  auto const open = text.ends_with(')') ? text.find(" (") : std::string_view::npos;
+  if (open == std::string_view::npos || text.find(')') + 1 != text.size()) return text;
+  auto const name = text.substr(0, open);
+  return words_of(name).size() > 1 ? name : text;
+}
+
+}  // namespace
+
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
   if (epithets_alone_[i]) return true;
@@ -135,7 +147,7 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   if (epithet && is_far_in(i)) return true;
   if (i == 0 || line.text.size() > kLongestTrailingName ||
       !is_upper(code_point_at(line.text, 0).value) ||
-      line.text.find(';') != std::string_view::npos) {
+      without_long_remark(line.text).find(';') != std::string_view::npos) {
     return false;
   }
   // "House finch and tree finch, Aus bus / Aus cus (hardly to be told)"
@@ -149,7 +161,9 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   constexpr std::size_t kWordsOfUnnamed = 4;
   bool const unnamed = is_unnamed_species(line.text) &&
                        words_of(line.text, kWordsOfUnnamed + 1).size() <= kWordsOfUnnamed;
-  if (!(is_latin_name(line.text) || unnamed) || has_numbered_name_within(line.text)) return false;
+  if (!(is_latin_name(without_long_remark(line.text)) || unnamed) ||
+      has_numbered_name_within(line.text))
+    return false;
   if (has_certain_name_behind(line.text)) return false;
   if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
   // "… unlike that of" / "Aus bus" / "and smooth".

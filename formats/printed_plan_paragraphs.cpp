@@ -117,7 +117,7 @@ class ParagraphPlanner {
       bool more = true;
       for (; more && i < lines_.size() && !lines_[i].text.empty(); ++i) {
         paragraph.last = i;
-        furniture = furniture || is_page_furniture(lines_[i].text);
+        furniture = furniture || (!lines_[i].told && is_page_furniture(lines_[i].text));
         bool const ends = borders_ == LeadBorders::ends && i > paragraph.first && ends_alone(i);
         bool const set_in = borders_ == LeadBorders::indents && i + 1 < lines_.size() &&
                             lines_[i + 1].indent == indent_ && indent_ > 0;
@@ -129,8 +129,8 @@ class ParagraphPlanner {
   // "busa Roe" or "5" on a line of its own.
   [[nodiscard]] bool ends_alone(std::size_t i) const {
     auto const text = lines_[i].text;
-    return is_number_only(text) || is_latin_name(text) || is_genusless_name(text) ||
-           is_bare_epithet(text) || is_numbered_species(text) ||
+    return is_number_only(text) || points_in_words(text) || is_latin_name(text) ||
+           is_genusless_name(text) || is_bare_epithet(text) || is_numbered_species(text) ||
            is_genusless_name(without_mark_of_new(text));
   }
   // "3. A. busa", "3. Ausella busa Roe"; without an author where other lines name the genus so.
@@ -141,6 +141,7 @@ class ParagraphPlanner {
   [[nodiscard]] bool begins_labelled(std::size_t i) const {
     if (i >= lines_.size()) return false;
     auto const text = lines_[i].text;
+    if (lines_[i].told) return true;
     if (is_numbered_species(text)) return false;
     auto const label = read_label(text);
     return label && label->family == LabelFamily::digits &&
@@ -157,7 +158,8 @@ class ParagraphPlanner {
   // The paragraphs whose labels count on from the first that others count on from.
   void find_labelled() {
     for (std::size_t p = 0; p < paragraphs_.size(); ++p) {
-      auto label = read_label(text_of(p));
+      auto const& told = lines_[paragraphs_[p].first].told;
+      auto label = told ? told : read_label(text_of(p));
       bool misread = false;
       // "I1. Wings", "7, Wings"
       bool const due = !labelled_.empty() && !(label && label->number == next_number());
@@ -167,11 +169,11 @@ class ParagraphPlanner {
                   starts_with_upper(text_of(p).substr(damaged->text_at));
         if (misread) label = damaged;
       }
-      bool const counts =
-          label && label->family == LabelFamily::digits && !label->decimal &&
-          label->letter.empty() && label->text_at < text_of(p).size() &&
-          (label->end != LabelEnd::none || starts_with_upper(text_of(p).substr(label->text_at)));
-      if (!counts || is_numbered_species(text_of(p))) continue;
+      bool const counts = label && label->family == LabelFamily::digits && !label->decimal &&
+                          label->letter.empty() && (told || label->text_at < text_of(p).size()) &&
+                          (told || label->end != LabelEnd::none ||
+                           starts_with_upper(text_of(p).substr(label->text_at)));
+      if (!counts || (!told && is_numbered_species(text_of(p)))) continue;
       bool const first = labelled_.empty() || (labelled_.size() == 1 && label->number <= 1);
       if (first) {
         labelled_.assign(1, p);

@@ -238,14 +238,21 @@ class Sorter {
 
   // --- page numbers, running heads, ruled lines ---------------------------------------------
 
+  // "3" above the words of its lead is no page's number.
+  [[nodiscard]] bool is_number_above() const {
+    auto const& told = lines_[at_].told;
+    return told && told->text_at == lines_[at_].text.size() && !lines_[at_].is_no_lead;
+  }
+
   bool take_head() {
-    if (!heads_[at_]) return false;
+    if (!heads_[at_] || is_number_above()) return false;
     account(LineKind::running_head, "stands at the border of a page");
     page_turned_ = true;
     return true;
   }
 
   bool take_page_furniture() {
+    if (is_number_above()) return false;
     switch (furniture_.of({at_, gap_, page_turned_})) {
       case Furniture::none:
         return false;

@@ -49,7 +49,8 @@ class TaxaReader {
   void skip_vernacular() {
     auto const rest = words_.from(at_);
     auto const count = words_before_name(rest);
-    if (count == 0) return;
+    // "Aus busi, Aus cusi": a genus that comes again begins no common name.
+    if (count == 0 || (count < rest.size() && rest[count] == rest.front())) return;
     auto const& last = rest[count - 1];
     auto const* begin = rest.front().data();
     auto before =

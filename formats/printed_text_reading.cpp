@@ -29,6 +29,7 @@
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
+#include "keydrift/formats/printed_numbers_above.hpp"
 #include "keydrift/formats/printed_odd_initials.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
@@ -241,6 +242,15 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
       auto other = choose_reading(text, *parted);
       if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
         lines = *std::move(parted);
+        attempt = std::move(other);
+      }
+    }
+  }
+  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+    if (auto told = tell_numbers_above(lines)) {
+      auto other = choose_reading(text, *told);
+      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
+        lines = *std::move(told);
         attempt = std::move(other);
       }
     }

@@ -545,5 +545,14 @@ TEST(PrintedEnds, AreNoCountsThatNameOtherCouplets) {
             "5[5] Seeds rough -> Ausella husa\n");
 }
 
+TEST(PrintedOwnWays, NumbersStandAloneAboveCoupletsOfTwoParagraphs) {
+  EXPECT_EQ(sketch("Manual of Mites\nChapter 7\n1\nStigmata at the sides; legs\nlong (Fig. 7.3)\n"
+                   "Go to 2\n\nStigmata none; legs various\nGo to 3\n2\nShield single\n"
+                   "Aus busi (poultry mite)\n\nShield in two\nAus cusi, Aus dusi\n167\n168 Manual\n"
+                   "3\nBody oval\nBus bus (dog mite; for those of the ear see p. 174)\n\n"
+                   "Body long; feet short. Cattle\nBus cus\n"),
+            "?");
+}
+
 }  // namespace
 }  // namespace keydrift
