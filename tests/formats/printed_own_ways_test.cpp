@@ -551,7 +551,12 @@ TEST(PrintedOwnWays, NumbersStandAloneAboveCoupletsOfTwoParagraphs) {
                    "Aus busi (poultry mite)\n\nShield in two\nAus cusi, Aus dusi\n167\n168 Manual\n"
                    "3\nBody oval\nBus bus (dog mite; for those of the ear see p. 174)\n\n"
                    "Body long; feet short. Cattle\nBus cus\n"),
-            "?");
+            "1[1] Stigmata at the sides; legs long (Fig. 7.3) -> 2\n"
+"1[] Stigmata none; legs various -> 3\n"
+"2[2] Shield single -> Aus busi (poultry mite)\n"
+"2[] Shield in two -> Aus cusi + Aus dusi\n"
+"3[3] Body oval -> Bus bus (dog mite; for those of the ear see p. 174)\n"
+"3[] Body long; feet short. Cattle -> Bus cus\n");
 }
 
 }  // namespace
