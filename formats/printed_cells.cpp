@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
+#include <map>
+#include <utility>
+#include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -31,6 +35,7 @@ class CellFinder {
     }
     lettered_ = firsts >= kFewestLabels;
     drop_pages();
+    drop_captions();
   }
 
   std::optional<LeadPlan> find() && {
@@ -43,17 +48,58 @@ class CellFinder {
   }
 
  private:
-  // A number far beyond the count of the labels is a page's.
+  [[nodiscard]] std::uint32_t number_alone(std::size_t i) const {
+    auto const label = read_label(lines_[i].text);
+    bool const alone = label && label->text_at >= lines_[i].text.size();
+    return alone && label->family == LabelFamily::digits && !label->decimal ? label->number : 0;
+  }
+
+  // A number far beyond the count of the labels is a page's, and so is one beyond all that stand
+  // twice, as those of couplets do, with a page's head behind it.
   void drop_pages() {
-    auto const number_of = [this](std::size_t i) -> std::uint32_t {
-      auto const label = read_label(lines_[i].text);
-      bool const alone = label && label->text_at >= lines_[i].text.size();
-      return alone && label->family == LabelFamily::digits && !label->decimal ? label->number : 0;
-    };
-    auto const labels = static_cast<std::size_t>(std::count_if(
-        filled_.begin(), filled_.end(), [&](std::size_t i) { return number_of(i) > 0; }));
-    if (labels == 0) return;
-    std::erase_if(filled_, [&](std::size_t i) { return number_of(i) > labels + kMostSkipped; });
+    std::map<std::uint32_t, std::size_t> times;
+    for (auto const i : filled_) {
+      if (auto const number = number_alone(i); number > 0) ++times[number];
+    }
+    if (times.empty()) return;
+    std::size_t labels = 0;
+    std::uint32_t last = 0;  // that stands twice
+    for (auto const& [number, count] : times) {
+      labels += count;
+      if (count > 1) last = number;
+    }
+    std::vector<std::size_t> kept;
+    for (std::size_t f = 0; f < filled_.size(); ++f) {
+      auto const number = number_alone(filled_[f]);
+      bool const headed = f + 2 < filled_.size() && number_alone(filled_[f + 2]) > 0 &&
+                          is_head(lines_[filled_[f + 1]].text);
+      bool const beyond = number > labels + kMostSkipped;
+      bool const page = beyond || (number > last + 1 && times[number] == 1 && headed);
+      if (!page) kept.push_back(filled_[f]);
+      if (page && headed) ++f;
+    }
+    filled_ = std::move(kept);
+  }
+
+  // "Ausellidae", "Marsh Studies 12"
+  [[nodiscard]] static bool is_head(std::string_view text) {
+    constexpr std::size_t kMostWords = 6;
+    return starts_with_upper(text) && !text.ends_with('.') &&
+           words_of(text, kMostWords + 1).size() <= kMostWords;
+  }
+
+  // "Fig. 2. Wings of" / "Aus bus." between a destination and the next label.
+  void drop_captions() {
+    std::vector<std::size_t> kept;
+    bool caption = false;
+    for (std::size_t f = 0; f < filled_.size(); ++f) {
+      auto const i = filled_[f];
+      bool const label = is_label(f);
+      caption = !label && (caption || (f > 0 && is_label(f - 1) && is_number(f - 1) &&
+                                       starts_caption(lines_[i].text)));
+      if (!caption) kept.push_back(i);
+    }
+    filled_ = std::move(kept);
   }
 
   [[nodiscard]] SourceLine const& line(std::size_t f) const { return lines_[filled_[f]]; }

@@ -95,6 +95,17 @@ class ColumnParter {
     return nullptr;
   }
 
+  // The extraction of a page's text may shift words by some columns.
+  [[nodiscard]] Gap const* wide_gap_beside(std::size_t i) const {
+    constexpr std::uint32_t kMostShift = 4;
+    constexpr std::uint32_t kWide = 3;  // more than parts sentences
+    for (auto const& gap : gaps_[i]) {
+      bool const near = gap.begin <= gutter_ + kMostShift && gutter_ < gap.end + kMostShift;
+      if (near && gap.end - gap.begin >= kWide) return &gap;
+    }
+    return nullptr;
+  }
+
   // The column that most lines with words on both sides have blank, and hardly any line crosses.
   [[nodiscard]] std::optional<std::uint32_t> find_gutter() const {
     std::optional<std::uint32_t> best;
@@ -147,6 +158,7 @@ class ColumnParter {
       return;
     }
     auto const* gap = gap_at(i, gutter_);
+    if (gap == nullptr) gap = wide_gap_beside(i);
     if (gap == nullptr) {  // runs across both columns
       flush();
       parted_.push_back(line);
@@ -165,7 +177,7 @@ class ColumnParter {
     right.text = line.text.substr(at);
     right.begin = line.begin + at;
     right.blanks = line.blanks + count_code_points(line.text.substr(0, at));
-    right.indent = column - gutter_;
+    right.indent = column - std::min(column, gutter_);
     right.starts_page = false;
     return right;
   }
