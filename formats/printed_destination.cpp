@@ -504,7 +504,9 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
       (name && is_latin_name(words.substr(*name))) || (round && is_genusless_name(words));
   if (fresh || named) return std::nullopt;
   bool const closed = before.back() == ')' || before.back() == ']';  // "(3 species) 6"
-  if (before == "S." || (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {
+  // "Seite 4", "Band 4"; in small letters a band may be dark.
+  if (before == "S." || before == "Band" ||
+      (!closed && is_one_of(kNumberedThings, fold(strip_word_marks(before))))) {
     return std::nullopt;
   }
   return found;

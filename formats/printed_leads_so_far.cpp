@@ -255,6 +255,14 @@ bool LeadsSoFar::names_what_is_open(SourceLine const& line) const {
   auto const begun = last_line().substr(split.destination_begin);
   auto const words = words_of(line.text);
   if (words.empty() || words.size() > kMost || line.text.ends_with(';')) return false;
+  // "…... Marsh Thrush" / "(Ausella busa) with all town birds"
+  auto const close = line.text.find(')');
+  if (line.text.starts_with('(') && close != std::string_view::npos && !begun.empty()) {
+    auto const named = line.text.substr(1, close - 1);
+    bool const common = is_capitalised(words_of(begun).front()) && !is_latin_name(begun) &&
+                        !has_strict_latin_ending(fold(words_of(begun).front()));
+    return common && words_of(named).size() >= 2 && is_latin_name(named);
+  }
   bool const numbered = begun.ends_with('.') && is_number_only(begun);
   if (numbered) {
     return is_latin_name(line.text) || is_short_name(line.text);

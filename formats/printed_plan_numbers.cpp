@@ -146,6 +146,8 @@ class NumberPlanner {
     if (number_ == 0) return;
     if (auto const sub = reader_.sub(text); sub && answers(*sub)) {
       bool const item = sub->ordinal == 0 && is_dated_name(text.substr(sub->label.text_at));
+      if (lines_[i].goes_on)
+        return;  // "10. Panicle rough." / "– A. bus Roe" / "10* Panicle smooth"
       if (!item) return take_sub(i, *sub);
     }
     if (waiting_ && starts_with_upper(text) && !starts_note(text) && !starts_caption(text)) {

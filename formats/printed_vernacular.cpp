@@ -255,6 +255,15 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   return 0;
 }
 
+namespace {
+
+// "Pale", "Simile": as epithets end, and hardly a genus.
+bool ends_as_neuter(std::string_view word) {
+  return word.ends_with("ale") || word.ends_with("are") || word.ends_with("ile");
+}
+
+}  // namespace
+
 std::size_t words_before_bracketed_binomial(std::span<std::string_view const> words) {
   std::size_t i = 0;
   bool capitals = true;
@@ -271,7 +280,7 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
   if (i == 0 || i + 1 >= words.size() || words[i].front() != '(') return 0;
   // "Ausella Roe (Busella busa)", "AUSELLA BUSA (Busella busa)", but "MARSHA HOPPER (Busella busa)"
   bool const common = capitals && i > 1 && !has_strict_latin_ending(fold(words[1]));
-  if (!common && has_strict_latin_ending(fold(words[0]))) return 0;
+  if (!common && has_strict_latin_ending(fold(words[0])) && !ends_as_neuter(words[0])) return 0;
   auto const genus = without_bracket(words[i]);
   auto const epithet = without_closing(words[i + 1]);
   bool const name = is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);

@@ -139,7 +139,7 @@ class Marker {
     // "310-" / "380 µm" is joined as broken words are.
     if (is_dash(code_point_before(above(i), above(i).size()).value)) return false;
     bool const number = label.family == LabelFamily::digits && is_number(i, label);
-    bool const dash = label.is_dash() && (is_end_of_range(i, label) || is_between_rivals());
+    bool const dash = label.is_dash() && (is_end_of_range(i, label) || is_between_rivals(i));
     return (number || dash) && is_open_above(i);
   }
 
@@ -153,7 +153,8 @@ class Marker {
   }
 
   // "3a Wings clear." / "— In fens. bus Roe" / "3b Wings dark", where rivals bear numbers.
-  [[nodiscard]] bool is_between_rivals() const {
+  [[nodiscard]] bool is_between_rivals(std::size_t i) const {
+    if (trailing_reference(above(i), &numbering_)) return false;  // "… dark band, 2." / "— Wings"
     if (dashes_ * 3 >= numbers_ || before_.empty() || next_ + 1 >= labelled_.size()) return false;
     auto const& one = before_.back().label;
     auto const& other = labelled_[next_ + 1].label;
