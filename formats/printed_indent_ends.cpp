@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
+#include "keydrift/formats/printed_numbered_species.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -92,6 +93,7 @@ class EndFinder {
   void look_at_lines() {
     found_.ends.assign(lines_.size(), false);
     dotted_.assign(lines_.size(), false);
+    counted_.assign(lines_.size(), false);
     found_.hanging.assign(lines_.size(), false);
     std::vector<std::size_t> unled;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
@@ -111,6 +113,7 @@ class EndFinder {
       auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
       if (!name.empty() && is_capitalised(name.front())) found_.genera.emplace(name.front());
     }
+    take_ends_that_count(unled);
     find_ends_alone();
     // Names without leaders, where they are the rule.
     std::vector<std::size_t> named;
@@ -140,6 +143,37 @@ class EndFinder {
     std::sort(found_.led.begin(), found_.led.end());
   }
 
+  // "… terminal leaflet cuspidate 9. A. busa." between ends of 8. and 10.: the count tells it where
+  // half of the ends have no leaders.
+  void take_ends_that_count(std::vector<std::size_t>& unled) {
+    constexpr std::size_t kFewest = 4;
+    std::map<std::size_t, std::uint32_t> numbers;  // by line
+    auto const look_at = [&](std::size_t i) {
+      auto const text = without_closing_marks(lines_[i].text);
+      auto const at = numbered_end(text, kLongestName, is_numbered_name);
+      bool const behind_words = at > 0 && at < text.size();
+      auto const number = behind_words ? species_number_at(text.substr(at)) : 0;
+      if (number > 0) numbers[i] = number;
+    };
+    for (auto const i : found_.led) look_at(i);
+    for (auto const i : unled) look_at(i);
+    std::size_t counting = 0;
+    std::uint32_t before = 0;
+    for (auto const& [line, number] : numbers) {
+      if (number == before + 1) ++counting;
+      before = number;
+    }
+    if (counting < kFewest || counting * 3 < numbers.size() * 2) return;
+    for (auto const i : unled) {
+      if (numbers.contains(i)) found_.ends[i] = counted_[i] = true;
+    }
+    auto const counted = std::stable_partition(unled.begin(), unled.end(),
+                                               [&](std::size_t i) { return !numbers.contains(i); });
+    found_.led.insert(found_.led.end(), counted, unled.end());
+    std::sort(found_.led.begin(), found_.led.end());
+    unled.erase(counted, unled.end());
+  }
+
   // Where rows of dots or numbered names are the rule, lines before the first of them and behind
   // the last that end otherwise are of running heads and accounts ("… aequali. — Tab. IV").
   void drop_lines_around() {
@@ -147,7 +181,9 @@ class EndFinder {
     auto const is_dotted = [this](std::size_t i) {
       return dotted_[i] || (i > 0 && found_.hanging[i - 1]);
     };
-    if (keep_between(is_dotted)) return;
+    // Ends that count go on with dotted ones.
+    bool const dots = std::any_of(found_.led.begin(), found_.led.end(), is_dotted);
+    if (dots && keep_between([&](std::size_t i) { return is_dotted(i) || counted_[i]; })) return;
     auto const numbered =
         std::count_if(found_.led.begin(), found_.led.end(),
                       [this](std::size_t i) { return is_name_numbered_at_end(lines_[i].text); });
@@ -181,7 +217,8 @@ class EndFinder {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   IndentEnds found_;
-  std::vector<bool> dotted_;  // by line: has a row of dots
+  std::vector<bool> dotted_;   // by line: has a row of dots
+  std::vector<bool> counted_;  // by line: no leaders, but the number of a species that is due
 };
 
 }  // namespace

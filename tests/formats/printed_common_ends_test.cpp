@@ -149,5 +149,15 @@ TEST(PrintedCommonEnds, TheLatinNameBehindACommonOne) {
       "3[–] No letter -> Planolecan lampwickae (Merrowdale scale)\n");
 }
 
+TEST(PrintedCommonEnds, ANameInBracketsMayStandOnTheNextLine) {
+  EXPECT_EQ(sketch("1a. Wings clear .... Pale Barnlet (Ausella pallida)\n1b. Wings dark ....... 2\n"
+                   "2a. Legs 10 cm, diffuse .... Fieldlet\n    (Busella pilosa)\n"
+                   "2b. Legs grey .... Rock Cushatet\n    (Cusella livens) incl. all town birds\n"),
+            "1[1a] Wings clear -> Ausella pallida (Pale Barnlet)\n"
+            "1[1b] Wings dark -> 2\n"
+            "2[2a] Legs 10 cm, diffuse -> Busella pilosa (Fieldlet)\n"
+            "2[2b] Legs grey -> Cusella livens (Rock Cushatet; incl. all town birds)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

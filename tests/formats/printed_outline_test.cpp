@@ -637,5 +637,29 @@ TEST(PrintedOutlineByOrder, AccountsBehindNumberedNamesBelongToNoLead) {
       "5[] Fruit short. -> Ausella husa\n");
 }
 
+TEST(PrintedOutline, NumbersOfSpeciesTellEndsWithoutLeadersWhereTheyCount) {
+  EXPECT_EQ(
+      sketch("Synopsis of the Species of Ausella.\n\n"
+             "Stem erect.\n"
+             "    Prickles small; fruit red . . . 1. A. suberecta.\n"
+             "    Prickles stout; fruit black . . . . 2. A. plicata.\n"
+             "Stem prostrate.\n"
+             "    Leaves white beneath; petals pink . . . 3. A. discolor.\n"
+             "    Leaves green beneath.\n"
+             "        Panicle long, its prickles slender and straight 4. A. stachya.\n"
+             "        Panicle short, nearly glabrous, its prickles hooked\n"
+             "          and broad 5. A. hamata.\n"
+             "Stem climbing; fruit of few drupels, blue 6. A. caesia.\n"),
+      "1[] Stem erect. -> 2\n"
+      "1[] Stem prostrate. -> 3\n"
+      "1[] Stem climbing; fruit of few drupels, blue -> Ausella caesia\n"
+      "2[] Prickles small; fruit red -> Ausella suberecta\n"
+      "2[] Prickles stout; fruit black -> Ausella plicata\n"
+      "3[] Leaves white beneath; petals pink -> Ausella discolor\n"
+      "3[] Leaves green beneath. -> 4\n"
+      "4[] Panicle long, its prickles slender and straight -> Ausella stachya\n"
+      "4[] Panicle short, nearly glabrous, its prickles hooked and broad -> Ausella hamata\n");
+}
+
 }  // namespace
 }  // namespace keydrift
