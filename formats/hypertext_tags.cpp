@@ -61,11 +61,12 @@ constexpr std::array kNamed{
     Named{"rdquo"sv, 0x201D}, Named{"bdquo"sv, 0x201E}, Named{"dagger"sv, 0x2020},
     Named{"Dagger"sv, 0x2021}, Named{"bull"sv, 0x2022}, Named{"hellip"sv, 0x2026},
     Named{"permil"sv, 0x2030}, Named{"prime"sv, 0x2032}, Named{"Prime"sv, 0x2033},
-    Named{"lsaquo"sv, 0x2039}, Named{"rsaquo"sv, 0x203A}, Named{"trade"sv, 0x2122},
-    Named{"larr"sv, 0x2190}, Named{"uarr"sv, 0x2191}, Named{"rarr"sv, 0x2192},
-    Named{"darr"sv, 0x2193}, Named{"minus"sv, 0x2212}, Named{"asymp"sv, 0x2248},
-    Named{"sim"sv, 0x223C}, Named{"ne"sv, 0x2260}, Named{"le"sv, 0x2264}, Named{"ge"sv, 0x2265},
-    Named{"female"sv, 0x2640}, Named{"male"sv, 0x2642}, Named{"caron"sv, 0x2C7},
+    Named{"frasl"sv, 0x2044}, Named{"lsaquo"sv, 0x2039}, Named{"rsaquo"sv, 0x203A},
+    Named{"trade"sv, 0x2122}, Named{"larr"sv, 0x2190}, Named{"uarr"sv, 0x2191},
+    Named{"rarr"sv, 0x2192}, Named{"darr"sv, 0x2193}, Named{"minus"sv, 0x2212},
+    Named{"asymp"sv, 0x2248}, Named{"sim"sv, 0x223C}, Named{"ne"sv, 0x2260}, Named{"le"sv, 0x2264},
+    Named{"ge"sv, 0x2265}, Named{"female"sv, 0x2640}, Named{"male"sv, 0x2642},
+    Named{"caron"sv, 0x2C7},
     // ISO's Latin letters and blanks that journals' markup has besides (W3C, XML Entity
     // Definitions for Characters).
     Named{"Abreve"sv, 0x102}, Named{"abreve"sv, 0x103}, Named{"Amacr"sv, 0x100},
@@ -138,8 +139,14 @@ Tag tag_at(std::string_view text) {
     tag.length = end == std::string_view::npos ? text.size() : end + 3;
     return tag;
   }
+  // "<![if !lists]>1.<![endif]>": what stands between is for every reader.
+  static constexpr auto kCondition = "<!["sv;
   std::size_t at = 1;
-  if (at < text.size() && (text[at] == '/' || text[at] == '!' || text[at] == '?')) ++at;
+  if (text.starts_with(kCondition) && !text.starts_with("<![CDATA["sv)) {
+    at = kCondition.size();
+  } else if (at < text.size() && (text[at] == '/' || text[at] == '!' || text[at] == '?')) {
+    ++at;
+  }
   tag.closes = at == 2 && text[1] == '/';
   auto const begin = at;
   if (at >= text.size() || !is_ascii_letter(text[at])) return {};

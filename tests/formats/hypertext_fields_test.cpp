@@ -1,0 +1,40 @@
+// Pages whose leads are put together from fields: numbers, letters, words and destinations in
+// elements of their own.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "finding_text.hpp"
+#include "keydrift/formats/edition_reader.hpp"
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::one_line;
+
+std::string read(std::string_view body) {
+  auto const page = "<html><head><title>Key to Ausella</title></head><body>\n" + std::string{body} +
+                    "\n</body></html>\n";
+  auto const loaded = read_edition({.name = "key.html", .bytes = page});
+  if (!loaded) {
+    for (auto const& finding : loaded.findings) ADD_FAILURE() << one_line(finding);
+    return {};
+  }
+  return test::sketch(loaded.value->edition);
+}
+
+TEST(HypertextFields, ConditionsForProgramsHoldTextForAll) {
+  EXPECT_EQ(read("<p><![if !lists]><span>1.&nbsp; </span><![endif]>Wings clear <b>2</b></p>\n"
+                 "<p>1’.&nbsp; Wings dark <i>Ausella busa</i></p>\n"
+                 "<p><![if !lists]><span>2.&nbsp; </span><![endif]>Legs long <i>Ausella "
+                 "cusa</i></p>\n<p>2’.&nbsp; Legs <sup>1</sup>&frasl;<sub>4</sub> inch <i>Ausella "
+                 "dusa</i></p>"),
+            "1[1] Wings clear -> 2\n1[1’] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[2’] Legs ¹⁄₄ inch -> Ausella dusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
