@@ -172,7 +172,7 @@ class LineMaker {
     lone_cell_ = row && row_cells_ == 1;
     row_cells_ = 0;
     bool const in_key = listed != labels_.end();
-    if (in_key && listed->second.joins) blank_ = started_;
+    if (in_key && listed->second.joins) blank_ = started_ && !listed->second.touches;
     if (in_key ? listed->second.joins : held_) {
       held_ = held_ && !in_key;
       return;

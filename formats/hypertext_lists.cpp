@@ -337,9 +337,24 @@ class Labeller {
     return numbers;
   }
 
+  // "b. Wings dark" for 2
+  static bool has_letter(Shown const& line, std::uint32_t ordinal) {
+    auto const own = read_label(line.begin);
+    return own && own->family == printed::LabelFamily::lower && own->number == ordinal &&
+           own->marks == 0 && own->end != printed::LabelEnd::none;
+  }
+  // Of a term that is nothing but digits, a blank at its end aside; else 0.
+  static std::uint32_t digits_of(Item const& term) {
+    std::string_view const text = printed::trim(term.lines[0].begin);
+    bool const plain = std::all_of(text.begin(), text.end(),
+                                   [](char c) { return is_digit(static_cast<unsigned char>(c)); });
+    return plain ? number_at_end(text) : 0;
+  }
+
   void label_terms(List const& list) {
     Item const* number = nullptr;  // the term before, if it is a number
-    std::size_t leads = 0;
+    std::uint32_t leads = 0;
+    bool own_letters = false;  // "<dt>3<dd>a. Wings clear<dd>b. Wings dark"
     for (auto const& item : list.items) {
       if (item.term) {
         number = is_number(item) ? &item : nullptr;
@@ -352,7 +367,13 @@ class Labeller {
       bool const numbered_itself = leads > 0 && read_label(line.begin);
       bool const lettered =
           number->lines[0].begin.find_first_of("abcdefghijklmnopqrstuvwxyz") != std::string::npos;
-      if (leads++ == 0) {
+      if (leads == 0) own_letters = !lettered && has_letter(line, 1) && digits_of(*number) > 0;
+      ++leads;
+      if (own_letters && has_letter(line, leads)) {
+        labels_[line.tag] = {.label = leads == 1 ? "" : std::to_string(digits_of(*number)),
+                             .joins = leads == 1,
+                             .touches = leads == 1};
+      } else if (leads == 1) {
         labels_[line.tag] = {.label = {}, .joins = true};
       } else if (!numbered_itself && !lettered && !printed::starts_caption(line.begin)) {
         labels_[line.tag] = {.label = "– "};

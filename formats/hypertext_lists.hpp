@@ -11,8 +11,10 @@ namespace keydrift::hypertext {
 
 // How a line begins that a list's tag sets.
 struct ListLine {
-  std::string label;  // "3. ", "3a. ", "– ": shown, and not written
-  bool joins{false};  // goes on with the line before: the words of "<dt>3.<dd>Wings clear"
+  std::string label;    // "3. ", "3a. ", "– ": shown, and not written
+  bool joins{false};    // goes on with the line before: the words of "<dt>3.<dd>Wings clear"
+  bool beside{false};   // no part of a lead: the title of a couplet
+  bool touches{false};  // and no blank parts them: "<dt>3<dd>a. Wings clear"
 };
 
 // By the offset of the tag that begins the line: an "<li>", a "<dd>", or what parts an item's

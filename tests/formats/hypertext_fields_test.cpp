@@ -36,5 +36,17 @@ TEST(HypertextFields, ConditionsForProgramsHoldTextForAll) {
             "2[2] Legs long -> Ausella cusa\n2[2’] Legs ¹⁄₄ inch -> Ausella dusa\n");
 }
 
+TEST(HypertextFields, DefinitionsMayBearLetters) {
+  // Beside a key with labels of another form.
+  EXPECT_EQ(read("<h2>Genera</h2><dl><dt>1</dt><dd>a. Wings clear → <a>2</a></dd>"
+                 "<dd>b. Wings dark → <i>Bus</i></dd></dl>\n<dl><dt>2</dt><dd>a. Legs long → "
+                 "<i>Cus</i></dd><dd>b. Legs short → <i>Dus</i></dd></dl>\n"
+                 "<dl><dt>3</dt><dd>a. Head long → <i>Eus</i></dd>"
+                 "<dd>b. Head short → <i>Fus</i></dd></dl>\n"),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Bus\n"
+            "2[2a] Legs long -> Cus\n2[2b] Legs short -> Dus\n"
+            "3[3a] Head long -> Eus\n3[3b] Head short -> Fus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
