@@ -178,8 +178,9 @@ class LineMaker {
       return;
     }
     end_line();
+    titles_couplet_ = in_key && listed->second.beside;
     if (in_key) label_ = &listed->second.label;
-    held_ = in_key && label_->empty();
+    held_ = in_key && label_->empty() && !titles_couplet_;
     if (is_heading(name)) heading_ = !tag.closes;
     if (name == "table" || name == "hr" || (name == "p" && paragraphs_stand_apart_)) leave_gap();
   }
@@ -355,7 +356,7 @@ class LineMaker {
       return;
     }
     tell_destination();
-    if (in_beside_) line_.markup.role = LineRole::aside;
+    if (in_beside_ || std::exchange(titles_couplet_, false)) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
     line_ = {};
   }
@@ -411,6 +412,7 @@ class LineMaker {
   std::vector<xml::InlineMark> marks_;       // of the line, in order of their ends
   bool heading_{false};
   std::string const* label_{nullptr};  // that a list shows before the line to come
+  bool titles_couplet_{false};         // the line to come
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
   std::vector<std::size_t> breaks_in_cells_;  // bytes of the line

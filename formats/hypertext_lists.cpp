@@ -185,10 +185,10 @@ class Labeller {
   }
 
  private:
-  // The leads of an item that is nothing but a list of a few; none for any other.
+  // The leads of an item that is a list of a few, a line with its title aside; none for any other.
   [[nodiscard]] std::vector<Item> const& leads_within(Item const& item) const {
     static std::vector<Item> const kNobody;
-    if (item.list == kNone || !item.lines.empty()) return kNobody;
+    if (item.list == kNone || item.lines.size() > 1) return kNobody;
     auto const& leads = lists_[item.list].items;
     return leads.size() < 2 || leads.size() > kMostLines ? kNobody : leads;
   }
@@ -226,6 +226,10 @@ class Labeller {
   void label_inner_list(List const& list) {
     for (auto const& item : list.items) {
       auto const& leads = leads_within(item);
+      // "Shape of the head" over its leads
+      if (!leads.empty() && !item.lines.empty()) {
+        labels_[item.lines.front().tag] = {.label = {}, .beside = true};
+      }
       for (std::size_t l = 0; l < leads.size(); ++l) {
         auto const& line = leads[l].lines.front();
         auto const own = read_label(line.begin);  // "a. Wings clear"

@@ -116,7 +116,7 @@ bool may_follow_name(std::string_view after) {
       "spp."sv,  "ssp."sv, "var."sv,   "f."sv,      "de"sv,    "van"sv,   "von"sv,
       "et"sv,    "ex"sv,   "nov."sv,   "n."sv,      "comb."sv, "stat."sv, "gen."sv,
       "group"sv, "agg."sv, "s."sv,     "sensu"sv,   "auct."sv, "p."sv,    "fig."sv,
-      "figs"sv,  "pl."sv,  "males"sv,  "females"sv, "and"sv,   "or"sv};
+      "figs"sv,  "pl."sv,  "males"sv,  "females"sv, "and"sv,   "or"sv,    "species"sv};
   if (after.size() > kLongestAfterName) return false;
   if (is_bracketed(after)) return true;
   if (after.find(';') != std::string_view::npos) return false;

@@ -48,5 +48,24 @@ TEST(HypertextFields, DefinitionsMayBearLetters) {
             "3[3a] Head long -> Eus\n3[3b] Head short -> Fus\n");
 }
 
+TEST(HypertextFields, CoupletsMayHaveTitles) {
+  auto const couplet = [](std::string_view title, std::string_view a, std::string_view b) {
+    return "<li><p>" + std::string{title} + "</p>\n<ol type=\"A\"><li>" + std::string{a} +
+           "</li>\n<li>" + std::string{b} + "</li></ol></li>\n";
+  };
+  EXPECT_EQ(
+      read("<ol>" +
+           couplet("Wings", "Wings clear. <a>Go to step 2</a>", "Wings dark. <a>Go to step 3</a>") +
+           couplet("Legs", "Legs long. Marsh ant, <em>Ausella busa</em>",
+                   "Legs short. Hill ants, <em>Ausella</em> species") +
+           couplet("Shape of the head", "Head long. <em>Ausella cusa</em>",
+                   "Head short. <em>Ausella dusa</em>") +
+           "</ol>"),
+      "1[1a] Wings clear. -> 2\n1[1b] Wings dark. -> 3\n"
+      "2[2a] Legs long. Marsh ant, -> Ausella busa\n"
+      "2[2b] Legs short. Hill ants, -> Ausella (species)\n"
+      "3[3a] Head long. -> Ausella cusa\n3[3b] Head short. -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
