@@ -150,7 +150,11 @@ class LineMaker {
     if (name == "sub") count(lowered_, tag);
     if (name == "pre") count(preformatted_, tag);
     if (sets_in(name)) count(depth_, tag);
-    if (auto const kind = inline_kind(name)) take_mark(tag, *kind);
+    if (name == "span") {
+      take_span(tag);
+    } else if (auto const kind = inline_kind(name)) {
+      take_mark(tag.closes, tag.empty, *kind);
+    }
     if (frame) {
       in_cell_ = false;
       row_cells_ = 0;
@@ -227,9 +231,22 @@ class LineMaker {
     if (name == "a") return xml::InlineKind::pointer;
     return std::nullopt;
   }
-  void take_mark(Tag const& tag, xml::InlineKind kind) {
+  // <span style="font-style: italic">
+  void take_span(Tag const& tag) {
     if (tag.empty) return;
-    if (!tag.closes) {
+    if (tag.closes) {
+      if (italic_spans_.empty()) return;
+      if (italic_spans_.back()) take_mark(tag.closes, tag.empty, xml::InlineKind::italic);
+      italic_spans_.pop_back();
+      return;
+    }
+    auto const style = attribute_of(text_.substr(at_ - tag.length, tag.length), "style");
+    italic_spans_.push_back(style.find("italic") != std::string_view::npos);
+    if (italic_spans_.back()) take_mark(tag.closes, tag.empty, xml::InlineKind::italic);
+  }
+  void take_mark(bool closes, bool empty, xml::InlineKind kind) {
+    if (empty) return;
+    if (!closes) {
       // The blank that is still to come stands before what is marked.
       open_marks_.push_back({kind, line_.text.size() + (blank_ && started_ ? 1 : 0), 0});
       return;
@@ -410,6 +427,7 @@ class LineMaker {
   bool broken_{true};    // the next character does not stand behind the one before
   std::vector<xml::InlineMark> open_marks_;  // `end` is not known yet
   std::vector<xml::InlineMark> marks_;       // of the line, in order of their ends
+  std::vector<bool> italic_spans_;           // that are open: is what they hold set in italics?
   bool heading_{false};
   std::string const* label_{nullptr};  // that a list shows before the line to come
   bool titles_couplet_{false};         // the line to come

@@ -110,7 +110,8 @@ class LeadReader {
     auto const joined = cutter_.join(i);
     if (auto const border = marked_border(raw, joined)) {
       read.leaders = LeaderKind::cell;
-      auto const words = trim_right(std::string_view{joined.raw}.substr(0, *border));
+      auto words = trim_right(std::string_view{joined.raw}.substr(0, *border));
+      if (words.ends_with(" =")) words = trim_right(words.substr(0, words.size() - 1));
       auto const dots = split_at_leader(words, key_.numbering);
       bool const led = dots.kind != LeaderKind::none && dots.destination_begin == words.size();
       cutter_.cut(read, joined, led ? dots.words_end : without_last_dash(words).size(),

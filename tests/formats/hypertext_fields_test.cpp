@@ -67,5 +67,16 @@ TEST(HypertextFields, CoupletsMayHaveTitles) {
       "3[3a] Head long. -> Ausella cusa\n3[3b] Head short. -> Ausella dusa\n");
 }
 
+TEST(HypertextFields, SpansMaySetNamesInItalics) {
+  auto const name = [](std::string_view words) {
+    return "<span style=\"font-style: italic\">" + std::string{words} + "</span>";
+  };
+  EXPECT_EQ(read("<div>1. Wings clear -&gt; 2<br>1'. Wings dark = " + name("Ausella busa") +
+                 "<br>2. Legs long = " + name("Ausella cusa") + "<br>2'. Legs short = " +
+                 name("Ausella dusa") + "<br><br>Have fun</div>\n<div>Anna wrote it in May</div>"),
+            "1[1] Wings clear -> 2\n1[1'] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[2'] Legs short -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
