@@ -1,6 +1,7 @@
 #include "keydrift/formats/hypertext_lines.hpp"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <optional>
 #include <tuple>
@@ -24,6 +25,7 @@ namespace {
 
 using printed::code_point_at;
 using printed::is_digit;
+using namespace std::string_view_literals;
 
 constexpr std::size_t kIndent = 4;          // blanks a level of lists
 constexpr std::size_t kDeepestIndent = 12;  // levels
@@ -355,6 +357,7 @@ class LineMaker {
     started_ = false;
     broken_ = true;
     while (!line_.text.empty() && is_white(line_.text.back())) line_.text.pop_back();
+    drop_link_sign();
     std::erase_if(line_.stretches, [this](ManuscriptStretch const& one) {
       return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
     });
@@ -376,6 +379,24 @@ class LineMaker {
     if (in_beside_ || std::exchange(titles_couplet_, false)) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
     line_ = {};
+  }
+
+  // "<a>go to 3 ›</a>", "<a>3 →</a>": the sign says that one may press there.
+  void drop_link_sign() {
+    static constexpr std::array kSigns{"›"sv, "»"sv, "→"sv, "▶"sv, "▸"sv};
+    for (auto const& mark : marks_) {
+      if (mark.kind != xml::InlineKind::pointer || mark.end < line_.text.size()) continue;
+      auto const link = std::string_view{line_.text}.substr(mark.begin);
+      if (link.find("«") != std::string_view::npos || link.find("‹") != std::string_view::npos) {
+        return;  // marks of quotation
+      }
+      for (auto const sign : kSigns) {
+        if (!link.ends_with(sign) || link.size() == sign.size()) continue;
+        auto const words = link.substr(0, link.size() - sign.size());
+        line_.text.resize(mark.begin + printed::trim_right(words).size());
+        return;
+      }
+    }
   }
 
   // "<h3>3.</h3>" over the leads of couplet 3

@@ -58,7 +58,8 @@ constexpr std::array kPointerWords{
     "en"sv,     "em"sv,      "si"sv,        "veda"sv,      "v"sv,          "cf"sv,
     "jdi"sv,    "na"sv,      "dále"sv,      "viz"sv,       "przejdź"sv,    "do"sv,
     "см"sv,     "смотри"sv,  "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv,
-    "далее"sv,  "к"sv,       "п"sv,         "пункту"sv};
+    "далее"sv,  "к"sv,       "п"sv,         "пункту"sv,    "passo"sv,      "paso"sv,
+    "étape"sv,  "etapa"sv,   "schritt"sv,   "stap"sv,      "o"sv};
 // Of these, the ones that announce a number; the others only go along with them.
 constexpr std::array kStrongPointers{
     "goto"sv,      "go"sv,        "see"sv,        "couplet"sv,  "couplets"sv,   "turn"sv,
@@ -248,7 +249,7 @@ std::string_view strip_pointer(std::string_view text) {
     }
     auto const word = text.substr(0, end);
     if (end < text.size() && is_pointer_word(strip_word_marks(word)) &&
-        (word.size() > 1 || word == "a") && !is_initial(word)) {
+        (word.size() > 1 || word == "a" || word == "o") && !is_initial(word)) {
       text = trim_left(text.substr(end));
       again = true;
     }

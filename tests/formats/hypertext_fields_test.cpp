@@ -26,6 +26,19 @@ std::string read(std::string_view body) {
   return test::sketch(loaded.value->edition);
 }
 
+TEST(HypertextFields, SignsOfLinksAreNoneOfTheWords) {
+  auto const row = [](std::string_view label, std::string_view words, std::string_view to) {
+    return "<li><div>" + std::string{label} + "</div><div><p>" + std::string{words} +
+           "</p></div><div><a href=\"#\">" + std::string{to} + "</a></div></li>\n";
+  };
+  EXPECT_EQ(read(row("1a", "Folhas opostas", "Ir para o passo 2 <span>›</span>") +
+                 row("1b", "Folhas alternas", "<em>Ausella busa</em>") +
+                 row("2a", "Ramos verdes", "<em>Ausella cusa</em> &raquo;") +
+                 row("2b", "Ramos cinzentos", "<em>Ausella dusa</em> &rarr;")),
+            "1[1a] Folhas opostas -> 2\n1[1b] Folhas alternas -> Ausella busa\n"
+            "2[2a] Ramos verdes -> Ausella cusa\n2[2b] Ramos cinzentos -> Ausella dusa\n");
+}
+
 TEST(HypertextFields, ConditionsForProgramsHoldTextForAll) {
   EXPECT_EQ(read("<p><![if !lists]><span>1.&nbsp; </span><![endif]>Wings clear <b>2</b></p>\n"
                  "<p>1’.&nbsp; Wings dark <i>Ausella busa</i></p>\n"
