@@ -413,6 +413,10 @@ class LineMaker {
     if (heading_ || words.marks.empty() || words.text.find('\t') != std::string::npos) return;
     marked::keep_marks_within(words);
     line_.markup.destination_begin = marked::told_destination(words);
+    // Where line feeds part lines, words of a lead may stand in front of a line.
+    if (line_.markup.destination_begin == kNotTold && !keeps_blanks()) {
+      line_.markup.destination_begin = marked::name_with_remark(words);
+    }
   }
 
   // Asked in ascending order.

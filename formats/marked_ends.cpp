@@ -198,6 +198,24 @@ std::size_t marked_destination(FlowText const& line) {
   return begin == kNotTold ? begin : with_book_number(line, begin);
 }
 
+std::size_t name_with_remark(FlowText const& line) {
+  std::string_view const text = line.text;
+  auto const begin = skip_blanks(text, 0);
+  auto const name = std::find_if(line.marks.begin(), line.marks.end(), [&](InlineMark const& one) {
+    bool const italic = one.kind == InlineKind::italic || one.kind == InlineKind::name;
+    return italic && one.begin <= begin && one.end > begin &&
+           is_name(one, text.substr(begin, one.end - begin));
+  });
+  if (name == line.marks.end()) return kNotTold;
+  auto const rest = trim(text.substr(name->end));
+  if (rest.empty() || rest.size() > kLongestAfterName || rest.find(';') != rest.npos) {
+    return kNotTold;
+  }
+  static constexpr std::array kUnnamed{"sp."sv, "spp."sv, "spec."sv};
+  bool const unnamed = is_one_of(kUnnamed, without_end(words_of(rest)[0]));
+  return unnamed || is_bracketed(rest) ? begin : kNotTold;
+}
+
 bool is_taxon_title(FlowText const& title) {
   std::string_view const text = title.text;
   auto const number = book_number_length(text);

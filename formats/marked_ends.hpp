@@ -19,6 +19,10 @@ namespace keydrift::marked {
 // number and nothing says that it is compared with ("as in Aus bus"); else kNotTold.
 [[nodiscard]] std::size_t marked_destination(xml::FlowText const& line);
 
+// The byte where a line begins that is a destination for certain: no label, a name marked up, and
+// a remark about it: "<i>Aus</i> (winter only)", "<i>Aus</i> sp., cannot be named"; else kNotTold.
+[[nodiscard]] std::size_t name_with_remark(xml::FlowText const& line);
+
 // "2. <b>Aus</b>", "<i>Aus bus</i> Roe": the title of what is told of one taxon.
 [[nodiscard]] bool is_taxon_title(xml::FlowText const& title);
 

@@ -226,8 +226,11 @@ class CellFinder {
   // Without a name beyond doubt, the next cell that may be one: what comes after all cells is
   // farther off.
   [[nodiscard]] std::size_t first_name(std::size_t from, std::size_t to) const {
+    auto const told = [&](std::size_t f) { return f < to && line(f).is_told_destination(); };
     for (auto f = from; f < to; ++f) {
-      if (certain_destination(line(f).text, numbering_)) return f;
+      if (told(f)) return f;
+      // "Males alone" may be a name but for the line beneath it.
+      if (certain_destination(line(f).text, numbering_)) return told(f + 1) ? f + 1 : f;
     }
     for (auto f = from; f < to; ++f) {
       if (plausible_destination(line(f).text, numbering_)) return f;

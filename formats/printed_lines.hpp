@@ -32,6 +32,11 @@ struct SourceLine {
   bool told_as_printed{false};  // nothing is amiss with the label that is told: "1 a Wings"
   LineMarkup markup{};          // offsets into the decoded text
 
+  // Markup tells that the whole of it is a destination.
+  [[nodiscard]] bool is_told_destination() const {
+    return !text.empty() && markup.destination_begin == begin;
+  }
+
   // As a blank line, in place.
   void clear() {
     text = {};

@@ -127,6 +127,8 @@ std::string_view without_long_remark(std::string_view text) {
 bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   auto const& line = lines_[i];
   if (epithets_alone_[i]) return true;
+  if (line.is_told_destination()) return true;
+  if (i + 1 < lines_.size() && lines_[i + 1].is_told_destination()) return false;
   // "Soralia white\t" / "A. busa": the tab leads over the line's end.
   if (i > 0 && lines_[i - 1].ends_in_tab && is_latin_name(line.text)) return true;
   if (is_taxon_far_in(i)) return true;

@@ -39,6 +39,18 @@ TEST(HypertextFields, SignsOfLinksAreNoneOfTheWords) {
             "2[2a] Ramos verdes -> Ausella cusa\n2[2b] Ramos cinzentos -> Ausella dusa\n");
 }
 
+TEST(HypertextFields, RemarksAboveANameAreNoDestination) {
+  auto const row = [](std::string_view label, std::string_view words, std::string_view to) {
+    return "<li><div>" + std::string{label} + "</div><div><p>" + std::string{words} +
+           "</p></div><div><a href=\"#\">" + std::string{to} + "</a></div></li>\n";
+  };
+  EXPECT_EQ(read(row("1a", "Wings clear", "go to 2") + row("1b", "Wings dark", "<em>Bus</em>") +
+                 row("2a", "Legs long", "<em>Ausella cusa</em>") +
+                 row("2b", "Legs short</p><small>Males alone</small><p>", "<em>Ausella</em> sp.")),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Bus\n"
+            "2[2a] Legs long -> Ausella cusa\n2[2b] Legs short Males alone -> Ausella sp.\n");
+}
+
 TEST(HypertextFields, ConditionsForProgramsHoldTextForAll) {
   EXPECT_EQ(read("<p><![if !lists]><span>1.&nbsp; </span><![endif]>Wings clear <b>2</b></p>\n"
                  "<p>1’.&nbsp; Wings dark <i>Ausella busa</i></p>\n"
