@@ -11,6 +11,7 @@
 
 #include "keydrift/formats/hypertext_beside.hpp"
 #include "keydrift/formats/hypertext_frames.hpp"
+#include "keydrift/formats/hypertext_letters.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
@@ -474,6 +475,11 @@ class LineMaker {
 
 }  // namespace
 
-Lines lines_of(std::string_view text) { return LineMaker{text}.make(); }
+Lines lines_of(std::string_view text) {
+  auto lines = LineMaker{text}.make();
+  set_badges_aside(lines.lines);
+  join_letters(lines.lines);
+  return lines;
+}
 
 }  // namespace keydrift::hypertext

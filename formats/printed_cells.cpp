@@ -26,7 +26,7 @@ class CellFinder {
       : lines_{lines}, numbering_{numbering} {
     std::size_t firsts = 0;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      if (lines[i].text.empty()) continue;
+      if (lines[i].text.empty() || lines[i].markup.role == LineRole::aside) continue;
       filled_.push_back(i);
       auto const label = read_label(lines[i].text);
       bool const first = label && label->family == LabelFamily::digits && label->letter == "a" &&
@@ -154,7 +154,7 @@ class CellFinder {
     auto const limit = std::min(filled_.size(), words + kLinesLookedAhead);
     if (words >= filled_.size()) return words;
     auto next = words + 1;
-    while (next < limit && !is_label(next) && !opens_next_key(next)) ++next;
+    while (next < limit && !is_label(next) && !opens_next_key(next) && !is_title(next)) ++next;
     if (is_label(next) && (is_label(next + 1) || next + 1 == filled_.size()) && is_number(next)) {
       // A number before a label, or at the end, is the destination.
       give_words(words, next);
@@ -162,9 +162,9 @@ class CellFinder {
       return next + 1;
     }
     // Behind the last label the text goes on with other things.
-    auto const destination = is_label(next) || (next < limit && opens_next_key(next))
-                                 ? name_between(words + 1, next)
-                                 : first_name(words + 1, next);
+    bool const titled = next < limit && (opens_next_key(next) || is_title(next));
+    auto const destination =
+        is_label(next) || titled ? name_between(words + 1, next) : first_name(words + 1, next);
     if (!is_label(next) && leads_on(words)) {
       give_words(words, words + 1);
       return next;
@@ -200,6 +200,11 @@ class CellFinder {
       if (certain_destination(line(f - 1).text, numbering_)) return f - 1;
     }
     return plausible_destination(line(to - 1).text, numbering_) ? to - 1 : to;
+  }
+
+  // Markup says so.
+  [[nodiscard]] bool is_title(std::size_t f) const {
+    return line(f).markup.role == LineRole::heading;
   }
 
   // "Key to females of" behind a blank line.
@@ -240,7 +245,7 @@ class CellFinder {
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
-  std::vector<std::size_t> filled_;  // lines that are not blank
+  std::vector<std::size_t> filled_;  // lines that are not blank, nor set aside
   bool lettered_{false};             // "1a" stands alone, again and again
   LeadPlan plan_;
 };

@@ -256,6 +256,13 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   }
 }
 
+// "go to couplet 6" and no more, which a page may set on a line of its own
+bool points_to_couplet(std::string_view text, Numbering const& numbering) {
+  auto const found = trailing_reference(text);
+  return found && found->pointed && found->words_end == 0 &&
+         numbering.has_number(found->reference.number);
+}
+
 }  // namespace
 
 std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
@@ -321,9 +328,11 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_heads_that_repeat_a_title(lines, heads);
   find_signatures(lines, heads);
   find_heads_among_leads(lines, numbering, heads);
-  // "Gen. AUS Roe, 1890" ends in a number as well.
+  // "Gen. AUS Roe, 1890" and "go to couplet 6" end in a number as well.
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (heads[i] && titles_genus(lines[i].text)) heads[i] = false;
+    if (heads[i] && (titles_genus(lines[i].text) || points_to_couplet(lines[i].text, numbering))) {
+      heads[i] = false;
+    }
   }
   return heads;
 }

@@ -26,6 +26,36 @@ std::string read(std::string_view body) {
   return test::sketch(loaded.value->edition);
 }
 
+std::string field(std::string_view letter, std::string_view words, std::string_view to) {
+  return "<div><span>" + std::string{letter} + "</span>\n<div><p>" + std::string{words} +
+         "</p></div>\n<div>" + std::string{to} + "</div></div>\n";
+}
+
+TEST(HypertextFields, LettersStandInElementsOfTheirOwn) {
+  auto const couplets = [](std::string_view a, std::string_view b) {
+    return "<div>1</div>" + field(a, "Wings clear.", "<a href=\"#c2\">go to couplet 2</a>") +
+           field(b, "Wings dark.", "<a href=\"#c3\">go to couplet 3</a>") + "<div>2</div>" +
+           field(a, "Legs long.", "<em>Ausella busa</em>") +
+           field(b, "Legs short.", "<em>Ausella</em> sp., young ones cannot be named") +
+           "<div>3</div>" + field(a, "Head long.", "<em>Ausella cusa</em>") +
+           field(b, "Head short.", "<em>Ausella</em> (\"great ausellas\")");
+  };
+  EXPECT_EQ(read(couplets("a", "b")),
+            "1[a] Wings clear. -> 2\n1[b] Wings dark. -> 3\n"
+            "2[a] Legs long. -> Ausella busa\n"
+            "2[b] Legs short. -> Ausella sp. (young ones cannot be named)\n"
+            "3[a] Head long. -> Ausella cusa\n"
+            "3[b] Head short. -> Ausella (\"great ausellas\")\n");
+}
+
+TEST(HypertextFields, LettersOfAnIndexStandAlone) {
+  EXPECT_EQ(read("<div>a</div><div>b</div><div>c</div>\n"
+                 "<p>1 Wings clear ... 2</p><p>– Wings dark ... Ausella busa</p>\n"
+                 "<p>2 Legs long ... Ausella cusa</p><p>– Legs short ... Ausella dusa</p>"),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Ausella busa\n"
+            "2[2] Legs long -> Ausella cusa\n2[–] Legs short -> Ausella dusa\n");
+}
+
 TEST(HypertextFields, SignsOfLinksAreNoneOfTheWords) {
   auto const row = [](std::string_view label, std::string_view words, std::string_view to) {
     return "<li><div>" + std::string{label} + "</div><div><p>" + std::string{words} +
@@ -49,6 +79,24 @@ TEST(HypertextFields, RemarksAboveANameAreNoDestination) {
                  row("2b", "Legs short</p><small>Males alone</small><p>", "<em>Ausella</em> sp.")),
             "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Bus\n"
             "2[2a] Legs long -> Ausella cusa\n2[2b] Legs short Males alone -> Ausella sp.\n");
+}
+
+TEST(HypertextFields, BadgesBesideTitlesAreNoLabels) {
+  auto const card = [](std::string_view number, std::string_view a, std::string_view b) {
+    auto const lead = [number](std::string_view letter, std::string_view words) {
+      return "<li><div>" + std::string{number} + std::string{letter} + "</div><div>" +
+             std::string{words} + "</div></li>";
+    };
+    return "<section><span>" + std::string{number} + "</span><h5>Passo " + std::string{number} +
+           "</h5><a href=\"#\">Recomeçar</a><ul>" + lead("a", a) + lead("b", b) +
+           "</ul></section>\n";
+  };
+  EXPECT_EQ(read(card("1", "Folhas opostas</div><div>Ir para o passo 2",
+                      "Folhas alternas</div><div><em>Ausella busa</em>") +
+                 card("2", "Ramos verdes</div><div><em>Ausella cusa</em>",
+                      "Ramos cinzentos</div><div><em>Ausella dusa</em>")),
+            "1[1a] Folhas opostas -> 2\n1[1b] Folhas alternas -> Ausella busa\n"
+            "2[2a] Ramos verdes -> Ausella cusa\n2[2b] Ramos cinzentos -> Ausella dusa\n");
 }
 
 TEST(HypertextFields, ConditionsForProgramsHoldTextForAll) {
