@@ -65,6 +65,34 @@ bool is_page_alone(std::string_view text) {
   return words.size() == 2 || points_at(fold(words[0]));
 }
 
+bool is_chapter_alone(std::string_view text) {
+  constexpr std::size_t kLongest = 40;  // bytes
+  static constexpr std::array kChapters{"chapter"sv,  "chap."sv,    "chapitre"sv, "kapitel"sv,
+                                        "kap."sv,     "capítulo"sv, "capitolo"sv, "hoofdstuk"sv,
+                                        "rozdział"sv, "глава"sv};
+  if (text.size() > kLongest) return false;
+  auto const words = words_of(text);
+  if (words.size() < 2 || words.size() > 3) return false;
+  bool const number = words.back().find_first_not_of("0123456789.") == std::string_view::npos &&
+                      is_digit(code_point_at(words.back(), 0).value);
+  bool const chapter = is_one_of(kChapters, fold(words[words.size() - 2]));
+  return number && chapter && (words.size() == 2 || points_at(fold(words[0])));
+}
+
+bool points_to_species_of(std::string_view text) {
+  constexpr std::size_t kLongest = 80;  // bytes
+  static constexpr std::array kSpecies{"species"sv,   "arten"sv,     "espèces"sv, "especies"sv,
+                                       "espécies"sv,  "specie"sv,    "soorten"sv, "genera"sv,
+                                       "gattungen"sv, "genres"sv,    "géneros"sv, "gêneros"sv,
+                                       "generi"sv,    "geslachten"sv};
+  static constexpr std::array kOf{"of"sv, "in"sv, "der"sv, "des"sv, "von"sv,
+                                  "de"sv, "du"sv, "del"sv, "di"sv,  "van"sv};
+  if (text.size() > kLongest) return false;
+  auto const words = words_of(text);
+  return words.size() >= 4 && points_at(fold(words[0])) && is_one_of(kSpecies, fold(words[1])) &&
+         is_one_of(kOf, words[2]) && is_capitalised(words.back());
+}
+
 std::size_t begin_behind_page(std::string_view text) {
   constexpr std::size_t kLookedAt = 80;  // bytes
   static constexpr std::array kNumbers{"nr."sv, "no."sv, "n°"sv, "nº"sv, "n.º"sv, "n.°"sv, "№"sv};

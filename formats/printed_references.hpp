@@ -13,6 +13,10 @@ namespace keydrift::printed {
 
 // "S. 15", "p. 15", "see page 15": a page and nothing else.
 [[nodiscard]] bool is_page_alone(std::string_view text);
+// "chapter 8", "see Kapitel 4": the whole of a destination that names nothing else.
+[[nodiscard]] bool is_chapter_alone(std::string_view text);
+// "see Species of Ausella": the title of what tells them apart.
+[[nodiscard]] bool points_to_species_of(std::string_view text);
 
 // Begin of the name in "S. 123 A. bus Roe", "n° 12 Ausella": its page, or the number of its
 // account, stands before it; 0 where none does.

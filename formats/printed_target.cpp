@@ -343,13 +343,14 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.taxa.figures = std::move(figures);
     return reading;
   }
-  if (is_page_alone(rest)) {  // "→ S. 15": what is keyed there has no name here
+  // "→ S. 15", "chapter 8": what is keyed there has no name here
+  if (is_page_alone(rest) || is_chapter_alone(rest)) {
     reading.form = DestinationForm::key;
     reading.key_name = std::string{rest};
     reading.taxa.figures = std::move(figures);
     return reading;
   }
-  if (names_a_key(stripped) || points_into_other_work(stripped)) {
+  if (names_a_key(stripped) || points_into_other_work(stripped) || points_to_species_of(rest)) {
     reading.form = DestinationForm::key;
     auto const title = explicit_key_title(stripped);
     reading.key_name = std::string{title.empty() ? without_page(stripped) : title};

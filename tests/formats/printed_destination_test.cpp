@@ -445,5 +445,25 @@ TEST(PrintedDestination, TwoDotsOfWhichTheSecondTouchesTheName) {
             "1[–] Costal index about 3.4 -> cusa\n");
 }
 
+TEST(PrintedDestination, ChaptersAndTitlesOfSpeciesAreOtherKeys) {
+  EXPECT_EQ(sketch("1. Wings clear ..... 2\n"
+                   "– Wings dark ..... see Species of Ausella\n"
+                   "2. Legs long ..... chapter 8\n"
+                   "– Legs short ..... Busella busa\n\n"
+                   "Species of Ausella\n\n"
+                   "1. Head long ..... 2\n"
+                   "– Head short ..... Ausella busa\n"
+                   "2. Eyes red ..... Ausella cusa\n"
+                   "– Eyes black ..... Ausella dusa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[–] Wings dark -> key: Species of Ausella\n"
+            "2[2] Legs long -> key: chapter 8\n"
+            "2[–] Legs short -> Busella busa\n"
+            "1[1] Head long -> 2\n"
+            "1[–] Head short -> Ausella busa\n"
+            "2[2] Eyes red -> Ausella cusa\n"
+            "2[–] Eyes black -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
