@@ -52,8 +52,9 @@ bool stands_beside(Tag const& tag, std::string_view written) {
   return block && (says_beside(written, "class") || says_beside(written, "id"));
 }
 
-// Behind the tag that closes the element opened at `at`; npos without one.
-std::size_t end_of(std::string_view text, std::size_t at, std::string const& name) {
+}  // namespace
+
+std::size_t end_of_element(std::string_view text, std::size_t at, std::string_view name) {
   std::size_t depth = 0;
   while (at < text.size()) {
     auto const tag = tag_at(text.substr(at));
@@ -69,8 +70,6 @@ std::size_t end_of(std::string_view text, std::size_t at, std::string const& nam
   return std::string_view::npos;
 }
 
-}  // namespace
-
 std::vector<Stretch> beside_text(std::string_view text) {
   std::vector<Stretch> found;
   std::size_t unclosed = 0;
@@ -78,7 +77,7 @@ std::vector<Stretch> beside_text(std::string_view text) {
     auto const tag = tag_at(text.substr(at));
     auto next = at + std::max<std::size_t>(tag.length, 1);
     if (tag.length > 0 && stands_beside(tag, text.substr(at, tag.length))) {
-      auto const end = end_of(text, at, tag.name);
+      auto const end = end_of_element(text, at, tag.name);
       if (end == std::string_view::npos) {
         ++unclosed;
       } else if ((end - at) * 5 <= text.size() * 2) {

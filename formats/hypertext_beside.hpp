@@ -18,4 +18,8 @@ struct Stretch {
 // that does not close, or takes more than two fifths of the text.
 [[nodiscard]] std::vector<Stretch> beside_text(std::string_view text);
 
+// Behind the tag that closes the element of that name that is opened at `at`; npos without one.
+[[nodiscard]] std::size_t end_of_element(std::string_view text, std::size_t at,
+                                         std::string_view name);
+
 }  // namespace keydrift::hypertext

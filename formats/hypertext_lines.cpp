@@ -154,6 +154,7 @@ class LineMaker {
     if (name == "pre") count(preformatted_, tag);
     if (sets_in(name)) count(depth_, tag);
     if (name == "span") {
+      if (take_edit_link(tag)) return;
       take_span(tag);
     } else if (auto const kind = inline_kind(name)) {
       take_mark(tag.closes, tag.empty, *kind);
@@ -233,6 +234,19 @@ class LineMaker {
     if (name == "b" || name == "strong" || name == "u") return xml::InlineKind::emphasis;
     if (name == "a") return xml::InlineKind::pointer;
     return std::nullopt;
+  }
+  // "Species of Aus <span class="editsection">[edit]</span>": wikis set it behind their titles.
+  bool take_edit_link(Tag const& tag) {
+    auto const begin = at_ - tag.length;
+    auto const said = attribute_of(text_.substr(begin, tag.length), "class");
+    bool const link = edit_links_close_ && !tag.closes && !tag.empty &&
+                      said.find("editsection") != std::string_view::npos;
+    if (!link) return false;
+    auto const end = end_of_element(text_, begin, tag.name);
+    edit_links_close_ = end != std::string_view::npos;
+    if (!edit_links_close_) return false;
+    at_ = end;
+    return true;
   }
   // <span style="font-style: italic">
   void take_span(Tag const& tag) {
@@ -453,6 +467,7 @@ class LineMaker {
   bool broken_{true};    // the next character does not stand behind the one before
   std::vector<xml::InlineMark> open_marks_;  // `end` is not known yet
   std::vector<xml::InlineMark> marks_;       // of the line, in order of their ends
+  bool edit_links_close_{true};              // else their ends are not looked for again
   std::vector<bool> italic_spans_;           // that are open: is what they hold set in italics?
   bool heading_{false};
   std::string const* label_{nullptr};  // that a list shows before the line to come

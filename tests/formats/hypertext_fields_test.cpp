@@ -151,5 +151,18 @@ TEST(HypertextFields, SpansMaySetNamesInItalics) {
             "2[2] Legs long -> Ausella cusa\n2[2'] Legs short -> Ausella dusa\n");
 }
 
+TEST(HypertextFields, LinksForEditorsAreNoPartOfTitles) {
+  auto const edit =
+      "<span class=\"editsection\"><span>[</span><a href=\"#\">edit</a><span>]</span></span>";
+  auto const loaded = read_edition(
+      {.name = "key.html",
+       .bytes = std::string{"<h2>Species of Ausella"} + edit +
+                "</h2><p>1 Wings clear <a href=\"#2\">2</a></p><p>– Wings dark <i>Ausella "
+                "busa</i></p><p>2 Legs long <i>Ausella cusa</i></p><p>– Legs short <i>Ausella "
+                "dusa</i></p>"});
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded.value->edition.parts.at(0).title, "Species of Ausella");
+}
+
 }  // namespace
 }  // namespace keydrift

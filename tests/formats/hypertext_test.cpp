@@ -432,6 +432,9 @@ TEST(Hypertext, TakesTimeOnlyInProportion) {
   EXPECT_FALSE(is_hypertext(text));
   EXPECT_FALSE(is_hypertext("<a=\"" + text));
   EXPECT_FALSE(read_hypertext({.name = "key.txt", .bytes = "<p>1. Wings</p><br>" + text}));
+  std::string open = "<p>1. Wings</p><br>";
+  for (std::size_t i = 0; i < 100'000; ++i) open += "<span class=\"editsection\">[";
+  EXPECT_FALSE(read_hypertext({.name = "key.txt", .bytes = open}));
 }
 
 TEST(Hypertext, TakesSignsOfMeasureForNoTags) {
