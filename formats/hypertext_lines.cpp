@@ -220,6 +220,7 @@ class LineMaker {
     if (placed == placement_.elements.end()) return false;
     if (placed->second.line) {
       end_line();
+      if (placed->second.gap) leave_gap();
       indent_ = placed->second.indent;
     } else if (started_) {
       line_.text += '\t';

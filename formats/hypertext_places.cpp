@@ -22,6 +22,7 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kFewestPositions = 8;  // of elements; fewer are ornaments
 constexpr double kSameHeight = 3;            // pixels between what stands in one line
+constexpr double kApart = 1.6;               // usual distances between lines that stand apart
 constexpr double kColumn = 6;                // pixels of a column; common practice for 12 px type
 constexpr std::uint32_t kDeepestIndent = 60;
 constexpr std::size_t kFewestGlued = 3;  // borders of one kind
@@ -152,16 +153,32 @@ class Surveyor {
     return std::max<std::size_t>(sign.length, 1);
   }
 
+  // Between a line and the one beneath it, as half of them or more have it.
+  [[nodiscard]] double usual_distance() const {
+    std::vector<double> distances;
+    for (std::size_t i = 1; i < positions_.size(); ++i) {
+      auto const distance = positions_[i].top - positions_[i - 1].top;
+      if (distance >= kSameHeight) distances.push_back(distance);
+    }
+    if (distances.empty()) return 0;
+    auto const middle = distances.begin() + static_cast<std::ptrdiff_t>(distances.size() / 2);
+    std::nth_element(distances.begin(), middle, distances.end());
+    return *middle;
+  }
+
   void place_by_coordinates(Placement& placement) const {
     auto const least =
         std::min_element(positions_.begin(), positions_.end(),
                          [](Position const& a, Position const& b) { return a.left < b.left; });
+    auto const usual = usual_distance();
     std::optional<double> top;
     for (auto const& position : positions_) {
       bool const same = top && std::abs(position.top - *top) < kSameHeight;
+      bool const turned = top && position.top < *top;
+      bool const gap = top && !same && (turned || position.top - *top > kApart * usual);
       auto const columns = (position.left - least->left) / kColumn;
       placement.elements[position.at] = {
-          !same, static_cast<std::uint32_t>(std::min<double>(columns, kDeepestIndent))};
+          !same, gap, static_cast<std::uint32_t>(std::min<double>(columns, kDeepestIndent))};
       top = position.top;
     }
   }

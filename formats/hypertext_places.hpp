@@ -10,6 +10,7 @@ namespace keydrift::hypertext {
 
 struct Placed {
   bool line{false};        // begins a line; else a cell of the line before
+  bool gap{false};         // the line stands apart from the one above, or begins a page
   std::uint32_t indent{};  // columns that the line is set in by
 };
 

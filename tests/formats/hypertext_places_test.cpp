@@ -105,6 +105,24 @@ TEST(HypertextPlaces, IndentationByCoordinates) {
             "4[] Palps black -> Ausella eusa\n4[] Palps pale -> Ausella fusa\n");
 }
 
+TEST(HypertextPlaces, LinesApartByTheirCoordinates) {
+  // A figure at the foot of a page and the head of the next one stand within a lead.
+  auto const key = at(50, 300, "ROE: BEETLES OF THE MARSHES", "p") + at(50, 700, "214", "p") +
+                   at(90, 100, "1 Wings clear, the hind ones short . . . . . 2", "p") +
+                   at(109, 100, "– Wings dark . . . . . Ausella busa", "p") +
+                   at(128, 100, "2 Legs long . . . . . Ausella cusa", "p") +
+                   at(147, 100, "– Legs short, of the same colour as", "p") +
+                   at(230, 100, "Fig. 2. Ausella busa, hind leg.", "p") + at(50, 100, "215", "p") +
+                   at(50, 300, "Beetles of the marshes", "p") +
+                   at(90, 120, "the body, and hairy (2 species, not", "p") +
+                   at(109, 120, "told apart) . . . . . A. dusa, A. fusa", "p");
+  EXPECT_EQ(read(page(key)),
+            "1[1] Wings clear, the hind ones short -> 2\n"
+            "1[–] Wings dark -> Ausella busa\n2[2] Legs long -> Ausella cusa\n"
+            "2[–] Legs short, of the same colour as the body, and hairy (2 species, not told "
+            "apart) -> Ausella dusa + Ausella fusa\n");
+}
+
 TEST(HypertextPlaces, OrnamentsWithCoordinatesChangeNothing) {
   EXPECT_EQ(read(page("<div style=\"position:absolute;top:0;left:0\">Museum of Sarn</div>\n"
                       "<p>1 Wings clear ... 2</p><p>– Wings dark ... Ausella busa</p>\n"
