@@ -25,6 +25,7 @@
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_lettered_steps.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
@@ -177,6 +178,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);
     tell_spaced_letters(lines);
+    tell_lettered_steps(lines);
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) tell_bis_labels(lines);
     if (markup.empty()) mark_lost_columns(lines);

@@ -1,0 +1,59 @@
+// Keys as word processors set them.
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <string_view>
+
+#include "docx_support.hpp"
+#include "keydrift/formats/docx.hpp"
+
+namespace keydrift::test {
+namespace {
+
+// A list whose first level has numbers and whose second has letters.
+constexpr std::string_view kSteps =
+    "<w:abstractNum w:abstractNumId=\"0\">"
+    "<w:lvl w:ilvl=\"0\"><w:start w:val=\"1\"/><w:numFmt w:val=\"decimal\"/>"
+    "<w:lvlText w:val=\"%1.\"/></w:lvl>"
+    "<w:lvl w:ilvl=\"1\"><w:start w:val=\"1\"/><w:numFmt w:val=\"lowerLetter\"/>"
+    "<w:lvlText w:val=\"%2)\"/><w:pPr><w:ind w:left=\"720\"/></w:pPr></w:lvl></w:abstractNum>"
+    "<w:num w:numId=\"1\"><w:abstractNumId w:val=\"0\"/></w:num>";
+
+TEST(DocxKeys, TitlesWithTheNumbersOfTheirCouplets) {
+  auto const title = [](std::string_view text) { return paragraph(text, numbered("1")); };
+  auto const lead = [](std::string_view text) { return paragraph(text, numbered("1", "1")); };
+  auto const read =
+      read_body(paragraph("Key to snails") + title("Shell") + lead("shell visible → go to 2") +
+                    lead("shell hidden → Nudora alba") + title("Height") +
+                    lead("higher than wide → 3") + lead("wider than high → Latora nigra") +
+                    title("Teeth (lens!)") + lead("four teeth → Dentora quarta") +
+                    lead("five teeth → Dentora quinta") + lead("one tooth → Dentora prima"),
+                {.numbering = std::string{kSteps}});
+  EXPECT_EQ(read.sketch,
+            "1[a] shell visible -> 2\n1[b] shell hidden -> Nudora alba\n"
+            "2[a] higher than wide -> 3\n2[b] wider than high -> Latora nigra\n"
+            "3[a] four teeth -> Dentora quarta\n3[b] five teeth -> Dentora quinta\n"
+            "3[c] one tooth -> Dentora prima\n");
+}
+
+TEST(DocxKeys, OutlinesOfNumbersAndLettersStayOutlines) {
+  auto const upper = [](std::string_view text) { return paragraph(text, numbered("1")); };
+  auto const lower = [](std::string_view text) { return paragraph(text, numbered("1", "1")); };
+  auto const read =
+      read_body(paragraph("Key to snails") + upper("Shell visible") +
+                    lower("Shell 2 mm high ..... Parvora alba") +
+                    lower("Shell 9 mm high ..... Magnora alba") + upper("Shell hidden") +
+                    lower("Mantle red ..... Nudora rufa") +
+                    lower("Mantle black ..... Nudora nigra") + upper("Shell none") +
+                    lower("Sole red ..... Limora rufa") + lower("Sole black ..... Limora nigra"),
+                {.numbering = std::string{kSteps}});
+  EXPECT_EQ(read.sketch,
+            "1[1] Shell visible -> 2\n1[2] Shell hidden -> 3\n1[3] Shell none -> 4\n"
+            "2[a] Shell 2 mm high -> Parvora alba\n2[b] Shell 9 mm high -> Magnora alba\n"
+            "3[a] Mantle red -> Nudora rufa\n3[b] Mantle black -> Nudora nigra\n"
+            "4[a] Sole red -> Limora rufa\n4[b] Sole black -> Limora nigra\n");
+}
+
+}  // namespace
+}  // namespace keydrift::test
