@@ -7,16 +7,13 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/formats/docx_headings.hpp"
 #include "keydrift/formats/docx_lines.hpp"
 #include "keydrift/formats/docx_package.hpp"
 #include "keydrift/formats/docx_remarks.hpp"
 #include "keydrift/formats/docx_xml.hpp"
 #include "keydrift/formats/manuscript.hpp"
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_destination.hpp"
-#include "keydrift/formats/printed_label.hpp"
-#include "keydrift/formats/printed_leaders.hpp"
-#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift {
 namespace {
@@ -72,44 +69,6 @@ std::vector<ManuscriptLine> indented(std::vector<Line>&& lines) {
     out.push_back(std::move(made));
   }
   return out;
-}
-
-// "3. Descriptions" with the style of a heading is no lead of couplet 3; unless a key's leads are
-// set as headings themselves.
-void mark_up_numbered_headings(std::vector<Line>& lines) {
-  std::vector<Line*> headings;
-  std::size_t led = 0;
-  for (auto& line : lines) {
-    if (!line.heading) continue;
-    auto const label = printed::read_label(line.text);
-    if (!label || label->is_dash() || label->text_at >= line.text.size()) continue;
-    // "2. Key to the species"
-    if (printed::mentions_key(line.text)) line.markup.role = LineRole::heading;
-    headings.push_back(&line);
-    if (printed::has_row_of_dots(line.text) || printed::trailing_reference(line.text)) ++led;
-  }
-  if (led * 4 > headings.size()) return;
-  for (auto* const line : headings) line->markup.role = LineRole::heading;
-}
-
-// Lines with the style of a heading and without a label are no part of a lead; unless a key's leads
-// are set so.
-void mark_up_plain_headings(std::vector<Line>& lines) {
-  constexpr std::size_t kLongest = 160;  // bytes
-  std::vector<Line*> headings;
-  std::size_t led = 0;
-  for (auto& line : lines) {
-    bool const plain = line.heading && !line.in_row && !printed::trim(line.text).empty() &&
-                       !printed::read_label(line.text);
-    if (!plain) continue;
-    bool const leads = line.markup.destination_begin != kNotTold ||
-                       printed::has_row_of_dots(line.text) ||
-                       printed::trailing_reference(line.text).has_value();
-    if (leads || line.text.size() > kLongest) ++led;
-    if (!leads) headings.push_back(&line);
-  }
-  if (led * 4 > headings.size()) return;
-  for (auto* const line : headings) line->markup.role = LineRole::heading;
 }
 
 // Footnotes or endnotes by their ids.
@@ -170,8 +129,7 @@ Loaded<std::vector<ManuscriptLine>> read_docx_lines(Source source, ReadLimits co
   if (package.styles) styles.add(package.styles->root(), numbering);
   Looks const looks{styles, numbering};
   auto story = read_story(child(package.main.root(), "body"), looks);
-  mark_up_numbered_headings(story.lines);
-  mark_up_plain_headings(story.lines);
+  mark_up_headings(story.lines);
   auto lines = indented(std::move(story.lines));
   auto marks = story.marks;
   append_notes(package, story, looks, lines, marks);

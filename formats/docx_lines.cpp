@@ -42,7 +42,8 @@ struct OpenParagraph {
   std::vector<Line> boxes;  // lines of the text boxes that are anchored in it
   bool run_hidden{false};
   bool run_italic{false};
-  bool run_struck{false};  // and its text is still to come
+  bool run_emphatic{false};  // bold or underlined
+  bool run_struck{false};    // and its text is still to come
   std::string font;
   std::size_t fields_before{};  // open fields when it began
   std::string field_code;       // text in the code of a field that began in it
@@ -170,7 +171,8 @@ class Reader {
         break;
       case Tag::run:
         if (auto* const paragraph = here()) {
-          paragraph->run_hidden = paragraph->run_struck = paragraph->run_italic = false;
+          paragraph->run_hidden = paragraph->run_struck = paragraph->run_italic =
+              paragraph->run_emphatic = false;
           paragraph->font.clear();
         }
         break;
@@ -248,6 +250,7 @@ class Reader {
     for (auto const& one : typed.italics) {
       home.carried.italics.push_back({one.begin + shift, one.end + shift});
     }
+    home.carried.emphatic = home.carried.emphatic && typed.emphatic;
     home.carried.text += typed.text;
   }
 
@@ -279,6 +282,7 @@ class Reader {
     paragraph->run_struck = on_off(properties, "strike").value_or(false) ||
                             on_off(properties, "dstrike").value_or(false);
     paragraph->run_italic = looks_.styles.is_italic(properties);
+    paragraph->run_emphatic = looks_.styles.is_emphatic(properties, paragraph->look);
     paragraph->font = looks_.styles.font_of(properties);
   }
 
@@ -311,6 +315,8 @@ class Reader {
       if (!goes_on) typed.italics.push_back({begin, begin});
       typed.italics.back().end += text.size();
     }
+    bool const blank = text.find_first_not_of(" \t\n") == std::string_view::npos;
+    typed.emphatic = typed.emphatic && (blank || paragraph->run_emphatic);
     typed.text += text;
     paragraph->column += count_code_points(text);
   }

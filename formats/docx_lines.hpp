@@ -22,6 +22,9 @@ struct Line {
   std::int32_t indent{};  // twips
   bool in_row{false};     // of a table: the indentation says nothing
   bool heading{false};    // by its style, or its place in the outline
+  bool centred{false};
+  bool emphatic{false};  // all its words are bold or underlined
+  bool kept{false};      // on one page with the paragraph below
   LineMarkup markup{};
 };
 

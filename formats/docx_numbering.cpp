@@ -67,6 +67,8 @@ void ParagraphProperties::put_over(ParagraphProperties const& over) {
   if (over.num_id) num_id = over.num_id;
   if (over.level) level = over.level;
   if (over.outline) outline = over.outline;
+  if (over.centred) centred = over.centred;
+  if (over.kept) kept = over.kept;
   merge_tabs(tabs, over.tabs);
 }
 
@@ -82,6 +84,8 @@ ParagraphProperties read_paragraph_properties(pugi::xml_node properties) {
   read.num_id = whole(value_of(numbering, "numId"));
   read.level = whole(value_of(numbering, "ilvl"));
   read.outline = whole(value_of(properties, "outlineLvl"));
+  if (auto const set = value_of(properties, "jc")) read.centred = *set == "center";
+  read.kept = on_off(properties, "keepNext");
   for (auto const tab : child(properties, "tabs").children()) {
     auto const at = twips(attribute(tab, "pos"));
     if (!at) continue;

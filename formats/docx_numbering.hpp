@@ -29,6 +29,8 @@ struct ParagraphProperties {
   std::optional<std::uint32_t> num_id;     // 0: no number
   std::optional<std::uint32_t> level;
   std::optional<std::uint32_t> outline;  // of headings, from 0; 9 and more: body text
+  std::optional<bool> centred;
+  std::optional<bool> kept;  // on one page with the next paragraph
 
   // What `over` says wins.
   void put_over(ParagraphProperties const& over);

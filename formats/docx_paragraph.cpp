@@ -219,6 +219,9 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
   constexpr std::uint32_t kBodyText = 9;  // 17.3.1.20
   for (auto& line : lines) {
     line.heading = look.properties.outline.value_or(kBodyText) < kBodyText;
+    line.centred = look.properties.centred.value_or(false);
+    line.kept = look.properties.kept.value_or(false);
+    line.emphatic = typed.emphatic;
     if (line.stretches.empty()) line.stretches.push_back({0, first.number, first.column});
     // What was trimmed may have been a stretch of its own.
     for (auto& one : line.stretches) one.text_begin = std::min(one.text_begin, line.text.size());

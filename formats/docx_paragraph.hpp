@@ -28,6 +28,7 @@ struct TypedText {
   std::string text;
   std::vector<TypedStretch> stretches;  // ascending; the first begins at 0
   std::vector<Italics> italics;         // ascending, apart
+  bool emphatic{true};                  // none of it is neither bold nor underlined
 };
 
 // The lines of one paragraph, one for each break and one more.  `number`: its automatic number.

@@ -17,6 +17,14 @@ std::string font_in(pugi::xml_node run_properties) {
   return std::string{font ? *font : attribute(fonts, "hAnsi").value_or("")};
 }
 
+// "Bold, not underlined" is bold; nullopt where nothing is said.
+std::optional<bool> emphasis_in(pugi::xml_node run_properties) {
+  auto const bold = on_off(run_properties, "b");
+  auto const underline = value_of(run_properties, "u");
+  if (!bold && !underline) return std::nullopt;
+  return bold.value_or(false) || (underline && *underline != "none");
+}
+
 }  // namespace
 
 void Styles::add(pugi::xml_node styles, Numbering& numbering) {
@@ -31,6 +39,7 @@ void Styles::add(pugi::xml_node styles, Numbering& numbering) {
     auto const run = child(node, "rPr");
     style.hidden = on_off(run, "vanish");
     style.italic = on_off(run, "i");
+    style.emphatic = emphasis_in(run);
     style.font = font_in(run);
     auto const is_default = attribute(node, "default").value_or("0");
     if (attribute(node, "type") == "paragraph" && is_default != "0" && is_default != "false") {
@@ -86,6 +95,7 @@ ParagraphLook Styles::look_of(pugi::xml_node properties, Numbering const& number
   if (own.num_id) put_numbering(*own.num_id, look.level);
   look.properties.put_over(own);
   look.hidden = is_hidden(style);
+  look.emphatic = is_emphatic_style(style);
   return look;
 }
 
@@ -94,6 +104,19 @@ bool Styles::is_hidden(std::string_view id) const {
     if (style->hidden) return *style->hidden;
   }
   return false;
+}
+
+bool Styles::is_emphatic_style(std::string_view id) const {
+  for (auto const& [name, style] : chain_of(id)) {
+    if (style->emphatic) return *style->emphatic;
+  }
+  return false;
+}
+
+bool Styles::is_emphatic(pugi::xml_node run_properties, ParagraphLook const& look) const {
+  if (auto const own = emphasis_in(run_properties)) return *own;
+  auto const style = value_of(run_properties, "rStyle");
+  return look.emphatic || (style && is_emphatic_style(*style));
 }
 
 bool Styles::hides(pugi::xml_node run_properties, ParagraphLook const& look) const {

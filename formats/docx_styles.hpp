@@ -16,7 +16,8 @@ struct ParagraphLook {
   ParagraphProperties properties;
   std::uint32_t num_id{};  // 0: no automatic number
   std::uint32_t level{};
-  bool hidden{false};  // by its style, unless a run says otherwise
+  bool hidden{false};    // by its style, unless a run says otherwise
+  bool emphatic{false};  // bold or underlined, by its style, unless a run says otherwise
 };
 
 class Styles {
@@ -33,6 +34,9 @@ class Styles {
   // Whether such a run is set in italics, by itself or its style.
   [[nodiscard]] bool is_italic(pugi::xml_node run_properties) const;
 
+  // Whether such a run is bold or underlined.
+  [[nodiscard]] bool is_emphatic(pugi::xml_node run_properties, ParagraphLook const& look) const;
+
   // The font of a run by itself or its style; "" where neither says.
   [[nodiscard]] std::string font_of(pugi::xml_node run_properties) const;
 
@@ -42,12 +46,14 @@ class Styles {
     ParagraphProperties properties;
     std::optional<bool> hidden;
     std::optional<bool> italic;
+    std::optional<bool> emphatic;
     std::string font;
   };
   // From the style up to its farthest ancestor; ends where ancestors go round in a ring.
   [[nodiscard]] std::vector<std::pair<std::string, Style const*>> chain_of(
       std::string_view id) const;
   [[nodiscard]] bool is_hidden(std::string_view id) const;
+  [[nodiscard]] bool is_emphatic_style(std::string_view id) const;
 
   std::map<std::string, Style, std::less<>> styles_;
   std::string default_paragraph_style_;

@@ -55,5 +55,40 @@ TEST(DocxKeys, OutlinesOfNumbersAndLettersStayOutlines) {
             "4[a] Sole red -> Limora rufa\n4[b] Sole black -> Limora nigra\n");
 }
 
+// What word processors make of "bold" and of "keep with next".
+constexpr std::string_view kKept = "<w:keepNext/>";
+std::string bold(std::string_view text, std::string_view properties) {
+  return paragraph_of(run(text, "<w:b/>"), properties);
+}
+
+TEST(DocxKeys, LinesSetAsTitlesEndTheLeadAbove) {
+  auto const leads = [](std::string_view genus) {
+    return paragraph("1 Scales large, tail shorter than body and ..... 2") +
+           paragraph("– Scales small ..... " + std::string{genus} + " bus Bold.") +
+           paragraph("2 Tail red ..... " + std::string{genus} + " cus Bold.") +
+           paragraph("– Tail black ..... " + std::string{genus} + " dus Bold.");
+  };
+  auto const read = read_body(bold("Clef générale", kKept) + leads("Aus") +
+                              bold("Genus RUBRACA Bold., 1959", "<w:jc w:val=\"center\"/>") +
+                              bold("Groupe rouge : longues queues", kKept) + leads("Rubraca") +
+                              bold("Tally sheet", kKept) + paragraph("Upper Middle Lower"));
+  EXPECT_EQ(read.sketch,
+            "1[1] Scales large, tail shorter than body and -> 2\n1[–] Scales small -> Aus bus\n"
+            "2[2] Tail red -> Aus cus\n2[–] Tail black -> Aus dus\n"
+            "1[1] Scales large, tail shorter than body and -> 2\n"
+            "1[–] Scales small -> Rubraca bus\n"
+            "2[2] Tail red -> Rubraca cus\n2[–] Tail black -> Rubraca dus\n");
+}
+
+TEST(DocxKeys, LeadsInBoldTypeAreNoTitles) {
+  auto const read =
+      read_body(paragraph("Key to Aus") + bold("Wings clear", kKept) +
+                paragraph("  Legs long ..... Aus bus") + paragraph("  Legs short ..... Aus cus") +
+                bold("Wings dark ..... Aus dus", kKept));
+  EXPECT_EQ(read.sketch,
+            "1[] Wings clear -> 2\n1[] Wings dark -> Aus dus\n"
+            "2[] Legs long -> Aus bus\n2[] Legs short -> Aus cus\n");
+}
+
 }  // namespace
 }  // namespace keydrift::test
