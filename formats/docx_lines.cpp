@@ -11,6 +11,7 @@
 #include "keydrift/formats/docx_symbols.hpp"
 #include "keydrift/formats/docx_tags.hpp"
 #include "keydrift/formats/docx_xml.hpp"
+#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 #include "keydrift/formats/xml_document.hpp"
@@ -50,6 +51,16 @@ struct OpenParagraph {
   std::uint32_t field_column{};
 };
 
+struct OpenField {
+  bool in_code{true};
+  std::string code;  // " TOC \\o "
+
+  // A table of contents, or of figures: titles, and the numbers of their pages.
+  [[nodiscard]] bool lists_contents() const {
+    return !in_code && printed::trim(code).starts_with("TOC");
+  }
+};
+
 struct OpenTable {
   std::size_t first_line{};  // of its lines, in the container
   std::vector<Cell> above;   // the cells of the row before
@@ -66,6 +77,9 @@ class Reader {
     walk(root);
     flush_carried();
     story_.lines = std::move(containers_.back().lines);
+    if (in_contents()) {  // it lost its end: nothing tells how far it reaches
+      for (auto& line : story_.lines) line.markup.role = LineRole::told_by_text;
+    }
     return std::move(story_);
   }
 
@@ -121,6 +135,9 @@ class Reader {
         return false;
       case Tag::field_mark:
         take_field_mark(attribute(node, "fldCharType").value_or(""));
+        return false;
+      case Tag::field_code:
+        for (auto const piece : node.children()) add_code(piece.value());
         return false;
       case Tag::inserted:
         mark_change(Mark::insertion, node);
@@ -251,6 +268,7 @@ class Reader {
       home.carried.italics.push_back({one.begin + shift, one.end + shift});
     }
     home.carried.emphatic = home.carried.emphatic && typed.emphatic;
+    home.carried.contents = home.carried.contents || typed.contents;
     home.carried.text += typed.text;
   }
 
@@ -260,6 +278,9 @@ class Reader {
         look.num_id != 0 ? looks_.numbering.next(look.num_id, look.level) : std::string{};
     auto typed = std::exchange(home.carried, {});
     auto lines = lines_of(typed, number, look);
+    if (typed.contents) {
+      for (auto& line : lines) line.markup.role = LineRole::aside;
+    }
     std::move(lines.begin(), lines.end(), std::back_inserter(home.lines));
   }
 
@@ -317,6 +338,7 @@ class Reader {
     }
     bool const blank = text.find_first_not_of(" \t\n") == std::string_view::npos;
     typed.emphatic = typed.emphatic && (blank || paragraph->run_emphatic);
+    typed.contents = typed.contents || in_contents();
     typed.text += text;
     paragraph->column += count_code_points(text);
   }
@@ -361,12 +383,20 @@ class Reader {
 
   [[nodiscard]] bool in_field_code() const { return open_codes_ > 0; }
   void close_code_of_innermost() {
-    if (fields_.back()) --open_codes_;
-    fields_.back() = false;
+    if (fields_.back().in_code) --open_codes_;
+    fields_.back().in_code = false;
+  }
+  void add_code(std::string_view code) {
+    constexpr std::size_t kLongest = 40;  // bytes; its first word tells
+    if (!fields_.empty() && fields_.back().code.size() < kLongest) fields_.back().code += code;
+  }
+  [[nodiscard]] bool in_contents() const {
+    return std::any_of(fields_.begin(), fields_.end(),
+                       [](OpenField const& field) { return field.lists_contents(); });
   }
   void take_field_mark(std::string_view kind) {
     if (kind == "begin") {
-      fields_.push_back(true);
+      fields_.emplace_back();
       ++open_codes_;
     }
     if (!fields_.empty() && (kind == "separate" || kind == "end")) {
@@ -466,7 +496,7 @@ class Reader {
   std::vector<Container> containers_;
   std::vector<OpenParagraph> paragraphs_;
   std::vector<OpenTable> tables_;
-  std::vector<bool> fields_;  // open ones, innermost last; true: in its code
+  std::vector<OpenField> fields_;  // innermost last
   std::size_t open_codes_{};
 };
 

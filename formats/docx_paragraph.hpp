@@ -28,6 +28,7 @@ struct TypedText {
   std::string text;
   std::vector<TypedStretch> stretches;  // ascending; the first begins at 0
   std::vector<Italics> italics;         // ascending, apart
+  bool contents{false};                 // some of it is a table of contents
   bool emphatic{true};                  // none of it is neither bold nor underlined
 };
 

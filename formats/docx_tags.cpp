@@ -16,6 +16,7 @@ Tag tag_of(std::string_view local_name) {
       {"noBreakHyphen", Tag::hyphen},
       {"sym", Tag::symbol},
       {"fldChar", Tag::field_mark},
+      {"instrText", Tag::field_code},
       {"ins", Tag::inserted},
       {"del", Tag::deleted},
       {"moveFrom", Tag::moved_away},

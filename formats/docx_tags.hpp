@@ -17,6 +17,7 @@ enum class Tag : std::uint8_t {
   hyphen,
   symbol,
   field_mark,
+  field_code,
   inserted,
   deleted,
   moved_away,

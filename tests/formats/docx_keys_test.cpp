@@ -63,21 +63,18 @@ std::string bold(std::string_view text, std::string_view properties) {
 
 TEST(DocxKeys, LinesSetAsTitlesEndTheLeadAbove) {
   auto const leads = [](std::string_view genus) {
-    return paragraph("1 Scales large, tail shorter than body and ..... 2") +
-           paragraph("– Scales small ..... " + std::string{genus} + " bus Bold.") +
-           paragraph("2 Tail red ..... " + std::string{genus} + " cus Bold.") +
-           paragraph("– Tail black ..... " + std::string{genus} + " dus Bold.");
+    return paragraph("1 Scales large ..... 2") +
+           paragraph("1′ Scales small ..... " + std::string{genus} + " bus") +
+           paragraph("2 Tail red ..... " + std::string{genus} + " cus") +
+           paragraph("2′ Tail black, with many others");
   };
   auto const read = read_body(bold("Clef générale", kKept) + leads("Aus") +
-                              bold("Genus RUBRACA Bold., 1959", "<w:jc w:val=\"center\"/>") +
-                              bold("Groupe rouge : longues queues", kKept) + leads("Rubraca") +
-                              bold("Tally sheet", kKept) + paragraph("Upper Middle Lower"));
+                              bold("Groupe 2. Longues queues", kKept) + leads("Rubraca"));
   EXPECT_EQ(read.sketch,
-            "1[1] Scales large, tail shorter than body and -> 2\n1[–] Scales small -> Aus bus\n"
-            "2[2] Tail red -> Aus cus\n2[–] Tail black -> Aus dus\n"
-            "1[1] Scales large, tail shorter than body and -> 2\n"
-            "1[–] Scales small -> Rubraca bus\n"
-            "2[2] Tail red -> Rubraca cus\n2[–] Tail black -> Rubraca dus\n");
+            "1[1] Scales large -> 2\n1[1′] Scales small -> Aus bus\n"
+            "2[2] Tail red -> Aus cus\n2[2′] Tail black, with many others -> ?\n"
+            "1[1] Scales large -> 2\n1[1′] Scales small -> Rubraca bus\n"
+            "2[2] Tail red -> Rubraca cus\n2[2′] Tail black, with many others -> ?\n");
 }
 
 TEST(DocxKeys, LeadsInBoldTypeAreNoTitles) {
@@ -88,6 +85,30 @@ TEST(DocxKeys, LeadsInBoldTypeAreNoTitles) {
   EXPECT_EQ(read.sketch,
             "1[] Wings clear -> 2\n1[] Wings dark -> Aus dus\n"
             "2[] Legs long -> Aus bus\n2[] Legs short -> Aus cus\n");
+}
+
+// A mark of a field of that kind, and its code.
+std::string field(std::string_view kind) {
+  return "<w:r><w:fldChar w:fldCharType=\"" + std::string{kind} + "\"/></w:r>";
+}
+constexpr std::string_view kContents =
+    "<w:r><w:instrText xml:space=\"preserve\"> TOC \\o \"1-2\" </w:instrText></w:r>";
+
+TEST(DocxKeys, TablesOfContentsAreNoLeads) {
+  auto const entry = run("1. List of species") + "<w:r><w:tab/></w:r>" + run("2");
+  auto const begin = field("begin") + std::string{kContents} + field("separate");
+  auto const leads =
+      paragraph("1 Scales large ..... 2") + paragraph("– Scales small ..... Aus bus") +
+      paragraph("2 Tail red ..... Aus cus") + paragraph("– Tail black ..... Aus dus");
+  constexpr std::string_view kLeads =
+      "1[1] Scales large -> 2\n1[–] Scales small -> Aus bus\n"
+      "2[2] Tail red -> Aus cus\n2[–] Tail black -> Aus dus\n";
+  auto const read = read_body(paragraph("Snakes of a valley") + paragraph_of(begin + entry) +
+                              paragraph("2. Key to snakes\t3") +
+                              paragraph_of(run("3. Advice\t4") + field("end")) + leads);
+  EXPECT_EQ(read.sketch, kLeads);
+  // One without end reaches nowhere.
+  EXPECT_EQ(read_body(paragraph_of(begin) + leads).sketch, kLeads);
 }
 
 }  // namespace
