@@ -312,6 +312,9 @@ std::optional<Label> read_dash(std::string_view line) {
   }
   if (c.value == '.' && value_at(line, at + 1) != '.') ++at;
   if (c.value == ')' && !enclosed && is_dash(code_point_at(line, 0).value)) ++at;  // "-) Wings"
+  if (!enclosed && is_dash(code_point_at(line, 0).value) && is_closing_stroke(line, at)) {
+    ++at;  // "-/ Wings" under "1/ Wings"
+  }
   // "—• Wings": a speck
   bool const speck = (c.value == 0x2022 || c.value == 0x25A0 || c.value == 0xB7) &&
                      is_blank(value_at(line, at + c.length)) &&

@@ -298,6 +298,15 @@ TEST(PrintedMarks, TwoPlusesMarkTheThirdLead) {
             "2[2+] Petals white -> Ausella cusa\n");
 }
 
+TEST(PrintedLabels, StrokesCloseDashesAsTheyCloseNumbers) {
+  EXPECT_EQ(sketch("1/ Wings clear : 2\n-/ Wings dark : Aus bus\n"
+                   "2/ Legs long : Aus cus\n-/ Legs short : 3\n"
+                   "3/ Head red : Aus dus\n-/ Head black : Aus eus\n"),
+            "1[1] Wings clear -> 2\n1[-] Wings dark -> Aus bus\n"
+            "2[2] Legs long -> Aus cus\n2[-] Legs short -> 3\n"
+            "3[3] Head red -> Aus dus\n3[-] Head black -> Aus eus\n");
+}
+
 TEST(PrintedLabels, MayCloseWithAStroke) {
   EXPECT_EQ(sketch("1/ Flowers solitary\tAusella husa\n"
                    "– Flowers in racemes\t2\n"
