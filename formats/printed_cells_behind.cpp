@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -55,6 +56,17 @@ bool names_taxon_or_key(std::string_view cell) {
   return genus || is_latin_name(cell) || names_a_key(cell);
 }
 
+enum class CellKind : std::uint8_t { other, number, name };
+
+// Whether the cell has a couplet's number or a name, in a table of so many rows.
+CellKind kind_of(std::string_view cell, std::size_t rows) {
+  auto const number = read_reference(strip_pointer(cell));
+  if (number && number->family == LabelFamily::digits && number->number <= rows) {
+    return CellKind::number;
+  }
+  return !cell.empty() && names_taxon_or_key(cell) ? CellKind::name : CellKind::other;
+}
+
 // How many rows have a couplet's number, or a name, in the column.
 struct Tally {
   std::size_t numbers{};
@@ -64,13 +76,9 @@ struct Tally {
 Tally tally_of(std::vector<Row> const& rows, std::size_t column) {
   Tally tally;
   for (auto const& row : rows) {
-    auto const cell = column < row.count ? row.cells[column] : std::string_view{};
-    auto const number = read_reference(strip_pointer(cell));
-    if (number && number->family == LabelFamily::digits && number->number <= rows.size()) {
-      ++tally.numbers;
-    } else if (!cell.empty() && names_taxon_or_key(cell)) {
-      ++tally.names;
-    }
+    auto const kind = kind_of(row.cells[column], rows.size());
+    tally.numbers += kind == CellKind::number ? 1U : 0U;
+    tally.names += kind == CellKind::name ? 1U : 0U;
   }
   return tally;
 }
@@ -101,17 +109,19 @@ bool is_figure_number(std::string_view cell) {
                   (figures_in(cell).size() == 1 || std::all_of(words.begin(), words.end(), plain)));
 }
 
-// Nothing but numbers of figures stand in the columns from `column` on.
-bool numbers_figures(std::vector<Row> const& rows, std::size_t column) {
+// Nothing but numbers of figures stand in the columns behind the destinations; what stands over the
+// columns ("Result | Code | Fig.") has no destination before it.
+bool numbers_figures(std::vector<Row> const& rows, std::size_t destinations) {
   std::size_t figures = 0;
   std::size_t others = 0;
   for (auto const& row : rows) {
-    for (auto c = column; c < row.count; ++c) {
+    if (kind_of(row.cells[destinations], rows.size()) == CellKind::other) continue;
+    for (auto c = destinations + 1; c < row.count; ++c) {
       if (row.cells[c].empty()) continue;
       ++(is_figure_number(row.cells[c]) ? figures : others);
     }
   }
-  constexpr std::size_t kMostOthers = 2;  // what stands over the columns
+  constexpr std::size_t kMostOthers = 2;
   return figures >= kFewestRows && others <= kMostOthers;
 }
 
@@ -120,7 +130,7 @@ void mark_rows(std::vector<Row> const& rows, std::vector<SourceLine>& lines) {
   if (rows.size() < kFewestRows) return;
   auto const column = column_of_destinations(rows);
   if (!column) return;
-  bool const figures = numbers_figures(rows, *column + 1);
+  bool const figures = numbers_figures(rows, *column);
   for (auto const& row : rows) {
     bool const behind = std::any_of(row.cells.begin() + static_cast<std::ptrdiff_t>(*column) + 1,
                                     row.cells.end(), [](auto cell) { return !cell.empty(); });
@@ -145,7 +155,8 @@ void mark_cells_behind(std::vector<SourceLine>& lines) {
     if (auto const row = row_of(lines[i], i); row && row->count > 1) {
       table.push_back(*row);
       others = 0;
-    } else if (!lines[i].text.empty() && ++others > kMostBetween) {
+    } else if (lines[i].markup.role == LineRole::heading ||
+               (!lines[i].text.empty() && ++others > kMostBetween)) {
       mark_rows(table, lines);
       table.clear();
     }

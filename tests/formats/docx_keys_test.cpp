@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "docx_support.hpp"
 #include "keydrift/formats/docx.hpp"
@@ -103,12 +104,47 @@ TEST(DocxKeys, TablesOfContentsAreNoLeads) {
   constexpr std::string_view kLeads =
       "1[1] Scales large -> 2\n1[–] Scales small -> Aus bus\n"
       "2[2] Tail red -> Aus cus\n2[–] Tail black -> Aus dus\n";
-  auto const read = read_body(paragraph("Snakes of a valley") + paragraph_of(begin + entry) +
-                              paragraph("2. Key to snakes\t3") +
-                              paragraph_of(run("3. Advice\t4") + field("end")) + leads);
+  auto const heading = [](std::string_view text) {
+    return paragraph(text, "<w:outlineLvl w:val=\"1\"/>");
+  };
+  auto const read =
+      read_body(paragraph("Snakes of a valley") + paragraph_of(begin + entry) +
+                paragraph_of(run("2. Key\t3") + field("end")) + heading("1. List of species") +
+                paragraph("Aus bus, Aus cus.") + heading("2. Key") + leads);
   EXPECT_EQ(read.sketch, kLeads);
   // One without end reaches nowhere.
   EXPECT_EQ(read_body(paragraph_of(begin) + leads).sketch, kLeads);
+}
+
+TEST(DocxKeys, ColumnsOfCodesAndFiguresBehindTheDestinations) {
+  auto const cells = [](std::vector<std::string> const& texts) {
+    std::vector<std::string> made;
+    made.reserve(texts.size());
+    for (auto const& text : texts) made.push_back(paragraph(text));
+    return row(made);
+  };
+  auto const read = read_body(
+      paragraph("Equipment") + table({cells({"Item", "Quantity"}), cells({"Lens", "1"})}) +
+      paragraph("3. Keys", "<w:outlineLvl w:val=\"1\"/>") +
+      paragraph("Table 3. Families of stoneflies") +
+      table({cells({"Step", "Look for", "Result", "Code", "Fig."}),
+             cells({"1a", "Gills branched", "Go to 2", "", "3.1"}),
+             cells({"1b", "Gills none", "Go to 3", "", "3.1"}), cells({""}),
+             cells({"2a", "Body flat, to 45 mm", "Pelissuridae", "2110", "3.2 a–b"}),
+             cells({"2b", "Body round", "Acrossa", "2121", "3.2 a–b"}), cells({""}),
+             cells({"3a", "Ocelli two", "Ombrillidae", "2200", ""}),
+             cells({"3b", "Ocelli three", "Go to 4", "", ""}),
+             cells({"3c", "Ocelli none", "Nemorvidae", "2300", ""}), cells({""}),
+             cells({"4a", "Cerci long", "Isocrella", "2401", "3.6 a, 3.6 b"}),
+             cells({"4b", "Cerci short", "Mandoperla", "2405", "3.6 a, 3.6 b"})}));
+  EXPECT_EQ(read.sketch,
+            "1[1a] Gills branched -> 2 (3.1)\n1[1b] Gills none -> 3 (3.1)\n"
+            "2[2a] Body flat, to 45 mm -> Pelissuridae (2110 3.2 a–b)\n"
+            "2[2b] Body round -> Acrossa (2121 3.2 a–b)\n"
+            "3[3a] Ocelli two -> Ombrillidae (2200)\n3[3b] Ocelli three -> 4\n"
+            "3[3c] Ocelli none -> Nemorvidae (2300)\n"
+            "4[4a] Cerci long -> Isocrella (2401 3.6 a, 3.6 b)\n"
+            "4[4b] Cerci short -> Mandoperla (2405 3.6 a, 3.6 b)\n");
 }
 
 }  // namespace
