@@ -31,6 +31,7 @@ struct RawCouplet {
 struct RawPart {
   std::uint32_t first_lead{};
   std::uint32_t heading{kNone};  // remark index
+  bool goes_on{false};           // a key of its own in which a lead without destination goes on
 };
 
 struct Grouping {

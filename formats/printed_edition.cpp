@@ -352,12 +352,12 @@ class Builder {
       lead.destination = ToCouplet{CoupletId{below_[i]}};
       return;
     }
+    auto const part = grouping_.couplets[home_[i].couplet.index].part;
     bool const next_follows =
-        i + 1 < reads_.size() && grouping_.couplets[home_[i].couplet.index].part ==
-                                     grouping_.couplets[home_[i + 1].couplet.index].part;
+        i + 1 < reads_.size() && part == grouping_.couplets[home_[i + 1].couplet.index].part;
+    bool const goes_on = grouping_.goes_on || grouping_.parts[part].goes_on;
     // A lead that leads nowhere, or whose leaders do, stays so: proof_structure reports it.
-    if (grouping_.goes_on && !are_leaders(reads_[i].leaders) && next_follows &&
-        home_[i + 1].ordinal == 0) {
+    if (goes_on && !are_leaders(reads_[i].leaders) && next_follows && home_[i + 1].ordinal == 0) {
       lead.destination = ToCouplet{home_[i + 1].couplet};
     }
   }

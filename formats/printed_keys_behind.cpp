@@ -78,17 +78,32 @@ class Finder {
   [[nodiscard]] bool opens(std::size_t at) const {
     if (lines_[at].markup.role != LineRole::told_by_text) return false;
     auto const label = read_label(lines_[at].text);
-    return label && !label->is_dash() && label->number == 1 && !label->decimal &&
-           label->family != attempt_.read->numbering.family;
+    if (!label || label->is_dash() || label->number != 1 || label->decimal) return false;
+    return label->family != attempt_.read->numbering.family || opens_sections(at, *label);
   }
 
-  // Where paragraphs end that begin with labels, one behind the other from line `begin` on.
+  // "1 Whorls convex" above "1.1 Shell brown", which the key's numbers are not like.
+  [[nodiscard]] bool opens_sections(std::size_t at, Label const& label) const {
+    if (attempt_.grouping.layout == Layout::outline || at + 1 >= lines_.size()) return false;
+    auto const below = read_label(lines_[at + 1].text);
+    return label.family == LabelFamily::digits && below && below->decimal &&
+           below->printed == "1.1";
+  }
+
+  [[nodiscard]] bool is_within(std::size_t i) const {
+    return !lines_[i].text.empty() && lines_[i].markup.role == LineRole::told_by_text;
+  }
+
+  // Where paragraphs end that begin with labels, one behind the other from line `begin` on.  First
+  // where the first line stands that has no label: those of a manuscript are paragraphs.
   [[nodiscard]] std::vector<std::size_t> ends_of(std::size_t begin) const {
     std::vector<std::size_t> ends;
     auto const limit = std::min(lines_.size(), begin + kMostLines);
     auto i = begin;
+    while (i < limit && is_within(i) && read_label(lines_[i].text)) ++i;
+    if (i > begin + 1 && i < limit && is_within(i)) ends.push_back(i);
     for (;;) {
-      while (i < limit && !lines_[i].text.empty()) ++i;
+      while (i < limit && is_within(i)) ++i;
       ends.push_back(i);
       // The next one stands a single blank line behind it.
       bool const over = ends.size() == kMostEnds || i + 1 >= limit;
@@ -116,7 +131,8 @@ class Finder {
     std::size_t led = 0;
     for (auto i = stretch.begin; i < stretch.end && (!rival || led < 2); ++i) {
       auto const text = lines_[i].text;
-      if (split_at_leader(text, attempt_.read->numbering).kind != LeaderKind::none) ++led;
+      bool const told = lines_[i].markup.destination_begin != kNotTold;
+      if (told || split_at_leader(text, attempt_.read->numbering).kind != LeaderKind::none) ++led;
       auto const label = i == stretch.begin ? std::nullopt : read_label(text);
       rival = rival || (label && first && label->family == first->family && label->number <= 2);
     }
@@ -125,8 +141,10 @@ class Finder {
 
   [[nodiscard]] std::optional<Attempt> read(Stretch const& stretch) const {
     if (!has_rivals(stretch)) return std::nullopt;
-    std::vector<SourceLine> const own(lines_.begin() + static_cast<std::ptrdiff_t>(stretch.begin),
-                                      lines_.begin() + static_cast<std::ptrdiff_t>(stretch.end));
+    std::vector<SourceLine> own(lines_.begin() + static_cast<std::ptrdiff_t>(stretch.begin),
+                                lines_.begin() + static_cast<std::ptrdiff_t>(stretch.end));
+    // What speaks against leads in the whole file may not do so in a key of its own.
+    for (auto& line : own) line.is_no_lead = line.is_title = false;
     auto key = choose_reading(text_, own);
     auto const& reads = key.read->reads;
     bool const whole =
@@ -134,6 +152,11 @@ class Finder {
         (key.grouping.layout == Layout::parallel || key.grouping.layout == Layout::outline) &&
         key.grouping.parts.size() == 1;
     if (!whole || !key.read->sorted.remarks.empty()) return std::nullopt;
+    // Numbers such as 1.1 tell by themselves which leads go on with which.
+    auto const& leads = key.read->sorted.leads;
+    bool const sections = std::any_of(leads.begin(), leads.end(),
+                                      [](RawLead const& one) { return one.label.decimal; });
+    if (sections && key.grouping.layout == Layout::outline) return key;
     bool const led = std::all_of(reads.begin(), reads.end(), [](ReadLead const& one) {
       bool const leaders = one.leaders == LeaderKind::dots || one.leaders == LeaderKind::gap ||
                            one.leaders == LeaderKind::arrow;
@@ -153,7 +176,8 @@ class Finder {
     auto const line = static_cast<std::uint32_t>(stretch.begin);
     auto const leads = static_cast<std::uint32_t>(sorted.leads.size());
     auto const pieces = static_cast<std::uint32_t>(sorted.pieces.size());
-    auto const title = take_title(stretch);
+    auto title = take_title(stretch);
+    if (title == kNone) title = heading_above(stretch.begin);
     for (auto piece : other.pieces) {
       piece.line += line;
       sorted.pieces.push_back(piece);
@@ -178,7 +202,8 @@ class Finder {
       grouping.couplets.push_back(std::move(couplet));
     }
     for (auto const member : key.grouping.members) grouping.members.push_back(member + leads);
-    grouping.parts.push_back({leads, title});
+    grouping.parts.push_back(
+        {.first_lead = leads, .heading = title, .goes_on = key.grouping.goes_on});
   }
 
   // The title of the account above the key becomes a heading of its own; kNone without one.  The
@@ -215,6 +240,18 @@ class Finder {
     account.kind = LineKind::heading;
     account.reason = "titles the account that the key below belongs to";
     return title;
+  }
+
+  // The title of the key itself, "Key B: Forms of Aus bus", some lines above.
+  [[nodiscard]] std::uint32_t heading_above(std::size_t begin) const {
+    auto const& remarks = attempt_.read->sorted.remarks;
+    for (auto i = remarks.size(); i-- > 0;) {
+      auto const& remark = remarks[i];
+      bool const near = !remark.pieces.empty() && remark.pieces.back().line < begin &&
+                        remark.pieces.back().line + kTitleAbove >= begin;
+      if (remark.kind == RemarkKind::heading && near) return static_cast<std::uint32_t>(i);
+    }
+    return kNone;
   }
 
   // "7. A. bus Roe (A. cus auct.). Perennial …", some lines above.

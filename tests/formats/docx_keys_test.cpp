@@ -147,5 +147,50 @@ TEST(DocxKeys, ColumnsOfCodesAndFiguresBehindTheDestinations) {
             "4[4b] Cerci short -> Mandoperla (2405 3.6 a, 3.6 b)\n");
 }
 
+// A parallel key under its title, and what tests put behind it.
+std::string parallel_key() {
+  return paragraph("Key A: Species of Ausella", "<w:outlineLvl w:val=\"1\"/>") +
+         paragraph("1 Spire low ..... 2") + paragraph("1* Spire high ..... Ausella alta") +
+         paragraph("2 Lip thin ..... Ausella cusa") + paragraph("2* Lip thick ..... Key B");
+}
+std::string parallel_key_read(std::string_view last_end) {
+  return "1[1] Spire low -> 2\n1[1*] Spire high -> Ausella alta\n"
+         "2[2] Lip thin -> Ausella cusa\n2[2*] Lip thick -> key: " +
+         std::string{last_end} + "\n";
+}
+
+TEST(DocxKeys, NestedDecimalKeysBehindAKey) {
+  auto const read = read_body(
+      parallel_key() + paragraph("Key B: Forms of Ausella dusa", "<w:outlineLvl w:val=\"1\"/>") +
+      paragraph("The forms are not sharply parted.") + paragraph("1 Whorls convex") +
+      paragraph("1.1 Shell brown, clear") + paragraph("1.1.1 No band: A. dusa f. dusa") +
+      paragraph("1.1.2 A dark band: A. dusa f. fusca") +
+      paragraph("1.2 Shell white: A. dusa f. alba") + paragraph("2 Whorls flat") +
+      paragraph("2.1 Navel wide: A. dusa f. lata") +
+      paragraph("2.2 Navel narrow: A. dusa f. arta") +
+      paragraph("Descriptions", "<w:outlineLvl w:val=\"1\"/>") +
+      paragraph("Ausella alta. Shell 9 mm high."));
+  EXPECT_EQ(read.sketch, parallel_key_read("Key B: Forms of Ausella dusa") +
+                             "1[1] Whorls convex -> 2\n1[2] Whorls flat -> 4\n"
+                             "2[1.1] Shell brown, clear -> 3\n"
+                             "2[1.2] Shell white -> Ausella dusa f. alba\n"
+                             "3[1.1.1] No band -> Ausella dusa f. dusa\n"
+                             "3[1.1.2] A dark band -> Ausella dusa f. fusca\n"
+                             "4[2.1] Navel wide -> Ausella dusa f. lata\n"
+                             "4[2.2] Navel narrow -> Ausella dusa f. arta\n");
+}
+
+TEST(DocxKeys, KeysOfTwoLettersAmongAccounts) {
+  auto const read = read_body(
+      parallel_key() + paragraph("1. Ausella dusa Roe, Shells 9. 1836.") +
+      paragraph("Shell 9 mm high, brown.") + paragraph("Two varieties are known:") +
+      paragraph("a. Navel wide, open ..... 1a. A. dusa var. dusa") +
+      paragraph("b. Navel narrow ..... 1b. A. dusa var. arta") +
+      paragraph("Distribution. On chalk, in the hills of the north and along the rivers."));
+  EXPECT_EQ(read.sketch, parallel_key_read("Key B") +
+                             "1[a] Navel wide, open -> Ausella dusa var. dusa\n"
+                             "1[b] Navel narrow -> Ausella dusa var. arta\n");
+}
+
 }  // namespace
 }  // namespace keydrift::test
