@@ -7,10 +7,14 @@
 namespace keydrift::printed {
 namespace {
 
-// The letter behind the number of one label is the next in the other: "2b" and "2c".
+// The sign behind the number of one label is the next in the other: "2b" and "2c", "2′" and "2″".
 bool counts_on(SortedLines const& sorted, std::uint32_t one, std::uint32_t other) {
-  auto const a = sorted.leads[one].label.letter;
-  auto const b = sorted.leads[other].label.letter;
+  auto const& label = sorted.leads[one].label;
+  auto const& next = sorted.leads[other].label;
+  bool const marked = !label.is_dash() && label.number == next.number && label.marks > 0;
+  if (marked && label.marks + 1 == next.marks) return true;
+  auto const a = label.letter;
+  auto const b = next.letter;
   return a.size() == 1 && b.size() == 1 && b[0] == a[0] + 1;
 }
 

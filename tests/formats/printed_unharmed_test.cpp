@@ -592,6 +592,16 @@ TEST(PrintedUnharmed, AThirdLeadWithoutEndAtTheKeysEndIsALead) {
             "2[2a] Indusium kidney-shaped -> Renisorus reniformis\n"
             "2[2b] Indusium hooked -> Athyriella femina\n"
             "2[2c] Indusium none: Nudisorus (two species; not treated) -> ?\n");
+  EXPECT_EQ(sketch("Key to ferns\n"
+                   "1 Rachis dark ... Ebenula platynota\n1′ Rachis green ... 2\n"
+                   "2 Indusium kidney-shaped ... Renisorus reniformis\n"
+                   "2′ Indusium hooked ... Athyriella femina\n"
+                   "2″ Anything else – ask!\n\nTally sheet\n"),
+            "1[1] Rachis dark -> Ebenula platynota\n"
+            "1[1′] Rachis green -> 2\n"
+            "2[2] Indusium kidney-shaped -> Renisorus reniformis\n"
+            "2[2′] Indusium hooked -> Athyriella femina\n"
+            "2[2″] Anything else – ask! -> ?\n");
 }
 
 }  // namespace
