@@ -378,8 +378,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
       return reading;
     }
   }
-  if (auto const comma = stripped.find(", "); comma != std::string_view::npos) {
-    // "Leafless shrubs, Key 9, p. 112"
+  auto const first_comma = stripped.find(", ");
+  auto const comma = first_comma != std::string_view::npos ? first_comma : stripped.find(": ");
+  if (comma != std::string_view::npos) {
+    // "Leafless shrubs, Key 9, p. 112", "Aus: see Key B"
     auto const named = strip_pointer(stripped.substr(comma + 2));
     bool const bracketed = stripped.substr(0, comma).find('(') != std::string_view::npos;
     // "Aus bus group, see Key to the Aus bus group"

@@ -192,5 +192,22 @@ TEST(DocxKeys, KeysOfTwoLettersAmongAccounts) {
                              "1[b] Navel narrow -> Ausella dusa var. arta\n");
 }
 
+TEST(DocxKeys, KeysNamedBehindTheirGroup) {
+  for (std::string_view const between : {", see ", ": see ", ": "}) {
+    auto const read =
+        read_body(paragraph("Key A") + paragraph("1 Wings clear ..... 2") +
+                  paragraph("1* Wings dark ..... Ausella busa") +
+                  paragraph("2 Legs long ..... Ausella cusa") +
+                  paragraph("2* Legs short ..... Tolmella" + std::string{between} + "Key B") +
+                  paragraph("Key B", kKept) + paragraph("1 Tail red ..... Tolmella rubra") +
+                  paragraph("1* Tail black ..... Tolmella nigra"));
+    EXPECT_EQ(read.sketch,
+              "1[1] Wings clear -> 2\n1[1*] Wings dark -> Ausella busa\n"
+              "2[2] Legs long -> Ausella cusa\n2[2*] Legs short -> key: Key B (Tolmella)\n"
+              "1[1] Tail red -> Tolmella rubra\n1[1*] Tail black -> Tolmella nigra\n")
+        << between;
+  }
+}
+
 }  // namespace
 }  // namespace keydrift::test
