@@ -303,6 +303,13 @@ class Splitter {
   }
 
   // An epithet or a name that its form alone would not tell from words.
+  // "bus or cus" may be ends, "olive or bleached" and "red, purple or black" are words.
+  [[nodiscard]] static bool may_list_taxa(TaxaReading const& reading) {
+    return std::all_of(reading.taxa.begin(), reading.taxa.end(), [](TaxonReading const& taxon) {
+      return is_upper(code_point_at(taxon.name, 0).value) || has_epithet_ending(taxon.name);
+    });
+  }
+
   [[nodiscard]] static bool leads_by_name(std::string_view tail) {
     constexpr std::size_t kWords = 8;
     constexpr std::size_t kEpithets = 3;
@@ -312,7 +319,7 @@ class Splitter {
     }
     if (is_bare_epithet(tail) || is_genusless_name(tail)) return true;
     auto const taxa = read_taxa(tail);
-    if (is_latin_name(tail) || taxa.taxa.size() > 1) return true;
+    if (is_latin_name(tail) || (taxa.taxa.size() > 1 && may_list_taxa(taxa))) return true;
     if (!taxa.before.empty() && words_of(taxa.taxa.front().name).size() >= 2) return true;
     return words.size() <= kEpithets && is_latin_genus(words.front());
   }

@@ -581,6 +581,20 @@ TEST(PrintedUnharmed, NumbersBehindTheDashesOfSecondLeads) {
             "3[3] 3 Spines on the tibia -> Aus dus\n3[–] 4 Spines on the tibia -> Aus eus\n");
 }
 
+// Where ends stand in brackets, colours in brackets are none.
+TEST(PrintedUnharmed, WordsInBracketsBesideNamesInBrackets) {
+  EXPECT_EQ(sketch("Key to weeds\n"
+                   "A Green all over\n    B Flat sheets (Viridulva lata)\n"
+                   "    BB Tubes or threads (Enterulva bullosa)\n"
+                   "AA Not green (olive, brown or bleached)\n"
+                   "    D Large, leathery (Fucomora lata)\n"
+                   "    DD Small, feathery (Purpurora alba)\n"),
+            "A[A] Green all over -> B\n"
+            "A[AA] Not green (olive, brown or bleached) -> D\n"
+            "B[B] Flat sheets -> Viridulva lata\nB[BB] Tubes or threads -> Enterulva bullosa\n"
+            "D[D] Large, leathery -> Fucomora lata\nD[DD] Small, feathery -> Purpurora alba\n");
+}
+
 TEST(PrintedUnharmed, AThirdLeadWithoutEndAtTheKeysEndIsALead) {
   EXPECT_EQ(sketch("Key to ferns\n"
                    "1a. Rachis dark: Ebenula platynota\n1b. Rachis green ... 2\n"
