@@ -22,6 +22,7 @@
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_key_findings.hpp"
+#include "keydrift/formats/printed_keys_before.hpp"
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
@@ -279,7 +280,10 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
       }
     }
   }
-  if (!attempt.refused) take_keys_behind(text, lines, attempt);
+  if (!attempt.refused) {
+    take_key_before(text, lines, attempt);
+    take_keys_behind(text, lines, attempt);
+  }
   return reading;
 }
 

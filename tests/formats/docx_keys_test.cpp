@@ -209,5 +209,31 @@ TEST(DocxKeys, KeysNamedBehindTheirGroup) {
   }
 }
 
+TEST(DocxKeys, ANestedKeyOfLettersBeforeThoseOfNumbers) {
+  auto const indented = [](std::string_view text, std::string_view depth) {
+    return paragraph(text, "<w:ind w:left=\"" + std::string{depth} + "\"/>");
+  };
+  auto const read = read_body(
+      bold("Leaflet 6", kKept) + paragraph("Start at A, and read both choices.") +
+      bold("Key 1. The first look", kKept) + indented("A Green all over", "0") +
+      indented("B Flat sheets\nPool Lettuce (Viridulva lata)", "300") +
+      indented("BB Tubes\nGut Laver (Enterulva bullosa)", "300") + indented("AA Not green", "0") +
+      indented("D Brown, leathery   GO TO KEY 2", "300") +
+      indented("DD Red or pink   GO TO KEY 3", "300") + bold("Key 2. Brown weeds", kKept) +
+      paragraph("1 With bladders ..... 2") + paragraph("1′ No bladders ..... Laminora rigida") +
+      paragraph("2 Bladders in pairs ..... Fucomora gemella") +
+      paragraph("2′ Bladders single ..... Fucomora torta") + bold("Key 3. Red weeds", kKept) +
+      paragraph("1 Hard, chalky ..... Lithora rosea") + paragraph("1′ Soft ..... Purpurora umbra"));
+  EXPECT_EQ(read.sketch,
+            "A[A] Green all over -> B\nA[AA] Not green -> D\n"
+            "B[B] Flat sheets -> Viridulva lata (Pool Lettuce)\nB[BB] Tubes -> Enterulva bullosa (Gut Laver)\n"
+            "D[D] Brown, leathery -> key: Key 2. Brown weeds\n"
+            "D[DD] Red or pink -> key: Key 3. Red weeds\n"
+            "1[1] With bladders -> 2\n1[1′] No bladders -> Laminora rigida\n"
+            "2[2] Bladders in pairs -> Fucomora gemella\n"
+            "2[2′] Bladders single -> Fucomora torta\n"
+            "1[1] Hard, chalky -> Lithora rosea\n1[1′] Soft -> Purpurora umbra\n");
+}
+
 }  // namespace
 }  // namespace keydrift::test
