@@ -65,6 +65,7 @@ std::vector<ManuscriptLine> indented(std::vector<Line>&& lines) {
     }
     made.markup = line.markup;
     if (made.markup.destination_begin != kNotTold) made.markup.destination_begin += blanks;
+    if (made.markup.destination_end != kNotTold) made.markup.destination_end += blanks;
     if (made.markup.words_begin != kNotTold) made.markup.words_begin += blanks;
     out.push_back(std::move(made));
   }

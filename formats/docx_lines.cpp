@@ -43,8 +43,10 @@ struct OpenParagraph {
   std::vector<Line> boxes;  // lines of the text boxes that are anchored in it
   bool run_hidden{false};
   bool run_italic{false};
-  bool run_emphatic{false};  // bold or underlined
-  bool run_struck{false};    // and its text is still to come
+  bool run_emphatic{false};      // bold or underlined
+  std::uint32_t run_size{};      // half points, as below
+  std::uint32_t largest_size{};  // of its type so far
+  bool run_struck{false};        // and its text is still to come
   std::string font;
   std::size_t fields_before{};  // open fields when it began
   std::string field_code;       // text in the code of a field that began in it
@@ -264,9 +266,13 @@ class Reader {
       }
       home.carried.stretches.push_back({stretch.begin + shift, stretch.number, stretch.column});
     }
-    for (auto const& one : typed.italics) {
-      home.carried.italics.push_back({one.begin + shift, one.end + shift});
-    }
+    auto const carry = [shift](TypedSpans const& from, TypedSpans& to) {
+      for (auto const& one : from) extend(to, one.begin + shift, one.end - one.begin);
+    };
+    carry(typed.italics, home.carried.italics);
+    carry(typed.emphases, home.carried.emphases);
+    home.carried.small_begin =
+        typed.small_begin == std::string::npos ? std::string::npos : typed.small_begin + shift;
     home.carried.emphatic = home.carried.emphatic && typed.emphatic;
     home.carried.contents = home.carried.contents || typed.contents;
     home.carried.text += typed.text;
@@ -304,6 +310,7 @@ class Reader {
                             on_off(properties, "dstrike").value_or(false);
     paragraph->run_italic = looks_.styles.is_italic(properties);
     paragraph->run_emphatic = looks_.styles.is_emphatic(properties, paragraph->look);
+    paragraph->run_size = looks_.styles.size_of(properties, paragraph->look);
     paragraph->font = looks_.styles.font_of(properties);
   }
 
@@ -330,14 +337,16 @@ class Reader {
     }
     if (std::exchange(paragraph->run_struck, false)) mark(Mark::struck_text, text);
     auto& typed = paragraph->typed;
-    if (paragraph->run_italic) {
-      auto const begin = typed.text.size();
-      bool const goes_on = !typed.italics.empty() && typed.italics.back().end == begin;
-      if (!goes_on) typed.italics.push_back({begin, begin});
-      typed.italics.back().end += text.size();
+    auto const begin = typed.text.size();
+    if (paragraph->run_italic) extend(typed.italics, begin, text.size());
+    if (paragraph->run_emphatic) extend(typed.emphases, begin, text.size());
+    if (text.find_first_not_of(" \t\n") != std::string_view::npos) {
+      typed.emphatic = typed.emphatic && paragraph->run_emphatic;
+      bool const smaller = paragraph->run_size < paragraph->largest_size;
+      if (!smaller) typed.small_begin = std::string::npos;
+      if (smaller) typed.small_begin = std::min(typed.small_begin, begin);
+      paragraph->largest_size = std::max(paragraph->largest_size, paragraph->run_size);
     }
-    bool const blank = text.find_first_not_of(" \t\n") == std::string_view::npos;
-    typed.emphatic = typed.emphatic && (blank || paragraph->run_emphatic);
     typed.contents = typed.contents || in_contents();
     typed.text += text;
     paragraph->column += count_code_points(text);

@@ -121,16 +121,47 @@ RowShape shape_of(Line const& line) {
   return shape;
 }
 
-// The lines' destinations, where names in italics tell them.  `marks`: by line.  Columns tell more.
-void tell_destinations(std::vector<Line>& lines,
-                       std::vector<std::vector<xml::InlineMark>>&& marks) {
+// What is set in a type of its own in a line, and where its end in smaller type begins.
+struct LineType {
+  TypedSpans italics;
+  TypedSpans emphases;
+  std::size_t small_begin{std::string::npos};
+
+  // Those that begin first, and of these the longest, first.
+  [[nodiscard]] std::vector<xml::InlineMark> marks() const {
+    std::vector<xml::InlineMark> marks;
+    auto const add = [&marks](TypedSpans const& spans, xml::InlineKind kind) {
+      for (auto const& one : spans) marks.push_back({kind, one.begin, one.end});
+    };
+    add(emphases, xml::InlineKind::emphasis);
+    add(italics, xml::InlineKind::italic);
+    std::stable_sort(marks.begin(), marks.end(), [](auto const& a, auto const& b) {
+      return a.begin != b.begin ? a.begin < b.begin : a.end > b.end;
+    });
+    return marks;
+  }
+};
+
+// The lines' destinations, where names in italics or bold type tell them.  Columns tell more.
+void tell_destinations(std::vector<Line>& lines, std::vector<LineType> const& types) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto& line = lines[i];
-    if (marks[i].empty() || line.text.find('\t') != std::string::npos) continue;
-    xml::FlowText words{line.text, {}, std::move(marks[i])};
+    if (line.text.find('\t') != std::string::npos) continue;
+    xml::FlowText words{line.text.substr(0, types[i].small_begin), {}, types[i].marks()};
+    if (words.marks.empty()) continue;
     marked::keep_marks_within(words);
     line.markup.destination_begin = marked::told_destination(words);
+    bool const told = line.markup.destination_begin != kNotTold;
+    if (told && types[i].small_begin < line.text.size()) {
+      line.markup.destination_end = types[i].small_begin;
+    }
   }
+}
+
+// Whether byte `at` is within one of the spans, of which those before `next` end before it.
+bool is_within(TypedSpans const& spans, std::size_t& next, std::size_t at) {
+  while (next < spans.size() && spans[next].end <= at) ++next;
+  return next < spans.size() && spans[next].begin <= at;
 }
 
 // "1" beside cells of the same few lines, each of which begins as leads and destinations do.
@@ -148,6 +179,12 @@ bool holds_couplet(std::vector<std::vector<Line const*>> const& said, std::size_
 }
 
 }  // namespace
+
+void extend(TypedSpans& spans, std::size_t begin, std::size_t size) {
+  bool const goes_on = !spans.empty() && spans.back().end == begin;
+  if (!goes_on) spans.push_back({begin, begin});
+  spans.back().end += size;
+}
 
 std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
                            ParagraphLook const& look) {
@@ -167,7 +204,8 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
   }
   std::size_t stretch = 0;
   std::size_t italic = 0;
-  std::vector<std::vector<xml::InlineMark>> marks(1);  // by line
+  std::size_t emphasis = 0;
+  std::vector<LineType> types(1);  // by line
   std::uint32_t column = 1;
   bool after_leader = false;
   bool resume = true;  // the next character begins a stretch of the line
@@ -178,12 +216,11 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
     }
     char const c = typed.text[i];
     auto& line = lines.back();
-    while (italic < typed.italics.size() && typed.italics[italic].end <= i) ++italic;
-    bool const in_italics = italic < typed.italics.size() && typed.italics[italic].begin <= i;
+    if (i == typed.small_begin) types.back().small_begin = line.text.size();
     if (c == '\n') {
       trim_end(line.text);
       lines.emplace_back();
-      marks.emplace_back();
+      types.emplace_back();
       lines.back().indent = look.properties.left.value_or(0);
       ruler.start_line();
       resume = true;
@@ -202,12 +239,9 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
       after_leader = true;
       resume = true;
     } else {
-      if (in_italics) {
-        auto const begin = line.text.size();
-        bool const goes_on = !marks.back().empty() && marks.back().back().end == begin;
-        if (!goes_on) marks.back().push_back({xml::InlineKind::italic, begin, begin});
-        ++marks.back().back().end;
-      }
+      auto const begin = line.text.size();
+      if (is_within(typed.italics, italic, i)) extend(types.back().italics, begin, 1);
+      if (is_within(typed.emphases, emphasis, i)) extend(types.back().emphases, begin, 1);
       line.text += c;
       after_leader = after_leader && (c == ' ' || c == '\t');
       if (c != '\t' && is_start(c)) ruler.advance();
@@ -226,7 +260,7 @@ std::vector<Line> lines_of(TypedText const& typed, std::string_view number,
     // What was trimmed may have been a stretch of its own.
     for (auto& one : line.stretches) one.text_begin = std::min(one.text_begin, line.text.size());
   }
-  tell_destinations(lines, std::move(marks));
+  tell_destinations(lines, types);
   return lines;
 }
 

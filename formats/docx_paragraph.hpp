@@ -17,23 +17,30 @@ struct TypedStretch {
   std::uint32_t column{1};
 };
 
-// Bytes of the typed text that are set in italics.
-struct Italics {
+// Bytes of the typed text that are set alike.
+struct TypedSpan {
   std::size_t begin{};
   std::size_t end{};
 };
+using TypedSpans = std::vector<TypedSpan>;  // ascending, apart
+
+// So many bytes from `begin` on, which no span reaches beyond, are set so too.
+void extend(TypedSpans& spans, std::size_t begin, std::size_t size);
 
 // Text as typed: tabs as "\t", breaks of lines, columns and pages as "\n".
 struct TypedText {
   std::string text;
   std::vector<TypedStretch> stretches;  // ascending; the first begins at 0
-  std::vector<Italics> italics;         // ascending, apart
-  bool contents{false};                 // some of it is a table of contents
-  bool emphatic{true};                  // none of it is neither bold nor underlined
+  TypedSpans italics;
+  TypedSpans emphases;                         // bold or underlined
+  std::size_t small_begin{std::string::npos};  // of the end that is set smaller than the rest
+  bool contents{false};                        // some of it is a table of contents
+  bool emphatic{true};                         // none of it is neither bold nor underlined
 };
 
 // The lines of one paragraph, one for each break and one more.  `number`: its automatic number.
-// A name in italics at the end of a line is told to be its destination (marked_ends.hpp).
+// A name in italics or bold type at the end of a line is told to be its destination
+// (marked_ends.hpp); so is one with nothing behind it but words in smaller type.
 // A tab that meets a stop with a leader becomes dots between blanks; which stop it meets is
 // estimated from the number of characters before it, as their widths are not known.
 [[nodiscard]] std::vector<Line> lines_of(TypedText const& typed, std::string_view number,

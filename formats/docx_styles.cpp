@@ -30,6 +30,8 @@ std::optional<bool> emphasis_in(pugi::xml_node run_properties) {
 void Styles::add(pugi::xml_node styles, Numbering& numbering) {
   auto const defaults = child(child(styles, "docDefaults"), "pPrDefault");
   defaults_ = read_paragraph_properties(child(defaults, "pPr"));
+  auto const run_defaults = child(child(child(styles, "docDefaults"), "rPrDefault"), "rPr");
+  default_size_ = whole(value_of(run_defaults, "sz")).value_or(default_size_);
   for (auto const node : styles.children()) {
     if (xml::local_name(node) != "style") continue;
     std::string id{attribute(node, "styleId").value_or("")};
@@ -40,6 +42,7 @@ void Styles::add(pugi::xml_node styles, Numbering& numbering) {
     style.hidden = on_off(run, "vanish");
     style.italic = on_off(run, "i");
     style.emphatic = emphasis_in(run);
+    style.size = whole(value_of(run, "sz"));
     style.font = font_in(run);
     auto const is_default = attribute(node, "default").value_or("0");
     if (attribute(node, "type") == "paragraph" && is_default != "0" && is_default != "false") {
@@ -96,6 +99,7 @@ ParagraphLook Styles::look_of(pugi::xml_node properties, Numbering const& number
   look.properties.put_over(own);
   look.hidden = is_hidden(style);
   look.emphatic = is_emphatic_style(style);
+  look.size = size_by_style(style, default_size_);
   return look;
 }
 
@@ -111,6 +115,19 @@ bool Styles::is_emphatic_style(std::string_view id) const {
     if (style->emphatic) return *style->emphatic;
   }
   return false;
+}
+
+std::uint32_t Styles::size_by_style(std::string_view id, std::uint32_t otherwise) const {
+  for (auto const& [name, style] : chain_of(id)) {
+    if (style->size) return *style->size;
+  }
+  return otherwise;
+}
+
+std::uint32_t Styles::size_of(pugi::xml_node run_properties, ParagraphLook const& look) const {
+  if (auto const own = whole(value_of(run_properties, "sz"))) return *own;
+  auto const style = value_of(run_properties, "rStyle");
+  return style ? size_by_style(*style, look.size) : look.size;
 }
 
 bool Styles::is_emphatic(pugi::xml_node run_properties, ParagraphLook const& look) const {

@@ -18,6 +18,7 @@ struct ParagraphLook {
   std::uint32_t level{};
   bool hidden{false};    // by its style, unless a run says otherwise
   bool emphatic{false};  // bold or underlined, by its style, unless a run says otherwise
+  std::uint32_t size{};  // of its type in half points, unless a run says otherwise
 };
 
 class Styles {
@@ -37,6 +38,10 @@ class Styles {
   // Whether such a run is bold or underlined.
   [[nodiscard]] bool is_emphatic(pugi::xml_node run_properties, ParagraphLook const& look) const;
 
+  // The size of its type in half points.
+  [[nodiscard]] std::uint32_t size_of(pugi::xml_node run_properties,
+                                      ParagraphLook const& look) const;
+
   // The font of a run by itself or its style; "" where neither says.
   [[nodiscard]] std::string font_of(pugi::xml_node run_properties) const;
 
@@ -47,6 +52,7 @@ class Styles {
     std::optional<bool> hidden;
     std::optional<bool> italic;
     std::optional<bool> emphatic;
+    std::optional<std::uint32_t> size;
     std::string font;
   };
   // From the style up to its farthest ancestor; ends where ancestors go round in a ring.
@@ -54,10 +60,12 @@ class Styles {
       std::string_view id) const;
   [[nodiscard]] bool is_hidden(std::string_view id) const;
   [[nodiscard]] bool is_emphatic_style(std::string_view id) const;
+  [[nodiscard]] std::uint32_t size_by_style(std::string_view id, std::uint32_t otherwise) const;
 
   std::map<std::string, Style, std::less<>> styles_;
   std::string default_paragraph_style_;
   ParagraphProperties defaults_;
+  std::uint32_t default_size_{20};  // half points (17.3.2.38)
 };
 
 }  // namespace keydrift::docx

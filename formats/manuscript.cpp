@@ -63,6 +63,7 @@ LineOrigin append(std::string& text, ManuscriptLine const& line) {
   };
   shift(origin.markup.words_begin);
   shift(origin.markup.destination_begin);
+  shift(origin.markup.destination_end);
   // Composition across stretches is rare; places then err by the marks composed, the text does not.
   text += encodings::to_nfc(whole);
   text += '\n';

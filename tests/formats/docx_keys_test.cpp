@@ -226,13 +226,33 @@ TEST(DocxKeys, ANestedKeyOfLettersBeforeThoseOfNumbers) {
       paragraph("1 Hard, chalky ..... Lithora rosea") + paragraph("1′ Soft ..... Purpurora umbra"));
   EXPECT_EQ(read.sketch,
             "A[A] Green all over -> B\nA[AA] Not green -> D\n"
-            "B[B] Flat sheets -> Viridulva lata (Pool Lettuce)\nB[BB] Tubes -> Enterulva bullosa (Gut Laver)\n"
+            "B[B] Flat sheets -> Viridulva lata (Pool Lettuce)\nB[BB] Tubes -> Enterulva bullosa "
+            "(Gut Laver)\n"
             "D[D] Brown, leathery -> key: Key 2. Brown weeds\n"
             "D[DD] Red or pink -> key: Key 3. Red weeds\n"
             "1[1] With bladders -> 2\n1[1′] No bladders -> Laminora rigida\n"
             "2[2] Bladders in pairs -> Fucomora gemella\n"
             "2[2′] Bladders single -> Fucomora torta\n"
             "1[1] Hard, chalky -> Lithora rosea\n1[1′] Soft -> Purpurora umbra\n");
+}
+
+TEST(DocxKeys, WordsInSmallerTypeBehindANameAreARemark) {
+  auto const lead = [](std::string_view words, std::string_view name, std::string_view where) {
+    return paragraph_of(run(std::string{words} + " — ") + run(name, "<w:b/>") + run(" (Bold) ") +
+                        run(where, "<w:sz w:val=\"16\"/>"));
+  };
+  auto const read = read_body(
+      paragraph("Key to Ausella") + paragraph("1 (4). Wings banded.") +
+      lead("2 (3). One band. Legs pale.", "A. cincta", "Southern part.") +
+      lead("3 (2). Two bands. Legs ringed.", "A. bifasciata", "Widely spread; also elsewhere.") +
+      paragraph("4 (1). Wings plain.") + lead("5 (6). Legs red.", "A. rubra", "In the hills.") +
+      lead("6 (5). Legs black.", "A. nigra", "On reeds, rare."));
+  EXPECT_EQ(read.sketch,
+            "1[1] Wings banded. -> 2\n1[4] Wings plain. -> 5\n"
+            "2[2] One band. Legs pale. -> Ausella cincta (Southern part.)\n"
+            "2[3] Two bands. Legs ringed. -> Ausella bifasciata (Widely spread; also elsewhere.)\n"
+            "5[5] Legs red. -> Ausella rubra (In the hills.)\n"
+            "5[6] Legs black. -> Ausella nigra (On reeds, rare.)\n");
 }
 
 }  // namespace
