@@ -67,7 +67,9 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   leads_.back().destination_told = false;
   pieces_.push_back(
       {line.begin + from, line.begin + line.text.size(), static_cast<std::uint32_t>(at)});
-  if (progress_ == Progress::leaders && plausible_destination(text, numbering_)) {
+  // What stands behind a destination in small type or cells of its own ends the lead for good.
+  bool const closed = line.markup.destination_end != kNotTold;
+  if (closed || (progress_ == Progress::leaders && plausible_destination(text, numbering_))) {
     progress_ = Progress::done;
     return;
   }

@@ -116,13 +116,15 @@ TEST(DocxKeys, TablesOfContentsAreNoLeads) {
   EXPECT_EQ(read_body(paragraph_of(begin) + leads).sketch, kLeads);
 }
 
+// A row of plain cells.
+std::string cells(std::vector<std::string> const& texts) {
+  std::vector<std::string> made;
+  made.reserve(texts.size());
+  for (auto const& text : texts) made.push_back(paragraph(text));
+  return row(made);
+}
+
 TEST(DocxKeys, ColumnsOfCodesAndFiguresBehindTheDestinations) {
-  auto const cells = [](std::vector<std::string> const& texts) {
-    std::vector<std::string> made;
-    made.reserve(texts.size());
-    for (auto const& text : texts) made.push_back(paragraph(text));
-    return row(made);
-  };
   auto const read = read_body(
       paragraph("Equipment") + table({cells({"Item", "Quantity"}), cells({"Lens", "1"})}) +
       paragraph("3. Keys", "<w:outlineLvl w:val=\"1\"/>") +
@@ -246,13 +248,37 @@ TEST(DocxKeys, WordsInSmallerTypeBehindANameAreARemark) {
       lead("2 (3). One band. Legs pale.", "A. cincta", "Southern part.") +
       lead("3 (2). Two bands. Legs ringed.", "A. bifasciata", "Widely spread; also elsewhere.") +
       paragraph("4 (1). Wings plain.") + lead("5 (6). Legs red.", "A. rubra", "In the hills.") +
-      lead("6 (5). Legs black.", "A. nigra", "On reeds, rare."));
-  EXPECT_EQ(read.sketch,
-            "1[1] Wings banded. -> 2\n1[4] Wings plain. -> 5\n"
-            "2[2] One band. Legs pale. -> Ausella cincta (Southern part.)\n"
-            "2[3] Two bands. Legs ringed. -> Ausella bifasciata (Widely spread; also elsewhere.)\n"
-            "5[5] Legs red. -> Ausella rubra (In the hills.)\n"
-            "5[6] Legs black. -> Ausella nigra (On reeds, rare.)\n");
+      lead("6 (5). Legs black.", "A. nigra",
+           "Two forms: the nominate one on the plain and A. nigra montis Bold above 1500 m.") +
+      paragraph_of(run("Ausella clavigera", "<w:b/>") + run(" Bold et Kurm, sp. nov.")) +
+      paragraph("Male. Length 3.9 mm."));
+  EXPECT_EQ(
+      read.sketch,
+      "1[1] Wings banded. -> 2\n1[4] Wings plain. -> 5\n"
+      "2[2] One band. Legs pale. -> Ausella cincta (Southern part.)\n"
+      "2[3] Two bands. Legs ringed. -> Ausella bifasciata (Widely spread; also elsewhere.)\n"
+      "5[5] Legs red. -> Ausella rubra (In the hills.)\n"
+      "5[6] Legs black. -> Ausella nigra (Two forms: the nominate one on the plain and A. nigra "
+      "montis Bold above 1500 m.)\n");
+}
+
+TEST(DocxKeys, SmallerTypeEndsALeadForGood) {
+  auto const dots = [](std::string_view words, std::string_view name) {
+    return paragraph(std::string{words} + " . . . " + std::string{name} + " Starob.");
+  };
+  auto const read = read_body(
+      paragraph("1 (4). Vertex long.") + dots("2 (3). Process turned up", "Zarkulia") +
+      dots("3 (2). Process level", "Rhinodelpha") + paragraph("4 (1). Vertex short.") +
+      paragraph("5 (8). Tibia with teeth.") + dots("6 (7). Vertex narrow", "Halimocixa") +
+      dots("7 (6). Vertex wide", "Turanora") + dots("8 (5). Tibia bare", "Glabrifrons") +
+      bold("Genus TURANORA Kurm., 1959", "<w:jc w:val=\"center\"/>") +
+      bold("Key to Species", kKept) + paragraph("1 (2). Veins pale.") +
+      paragraph_of(run("2 (1). Veins dark. — ") + run("T. nebulosa", "<w:b/>") + run(" Kurm. ") +
+                   run("Two subspecies: one on the plain and T. nebulosa montis Kurm. on hills.",
+                       "<w:sz w:val=\"16\"/>")) +
+      paragraph_of(run("Turanora clavigera", "<w:b/>") + run(" Starob et Kurm, sp. nov.")));
+  EXPECT_EQ(read.reading.edition.couplets.back().leads.back().destination_printed,
+            "T. nebulosa Kurm.");
 }
 
 }  // namespace
