@@ -197,7 +197,9 @@ class Reader {
         break;
       case Tag::table:
         if (tables_.empty()) break;
-        mark_up_leads(containers_.back().lines, tables_.back().first_line);
+        if (!set_list_aside(containers_.back().lines, tables_.back().first_line)) {
+          mark_up_leads(containers_.back().lines, tables_.back().first_line);
+        }
         tables_.pop_back();
         break;
       case Tag::row:

@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <set>
 #include <utility>
 
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/xml_text.hpp"
 
@@ -310,6 +312,38 @@ std::vector<Line> lines_of(std::vector<Cell> const& row) {
   }
   std::move(nested.begin(), nested.end(), std::back_inserter(lines));
   return lines;
+}
+
+bool set_list_aside(std::vector<Line>& lines, std::size_t first) {
+  constexpr std::size_t kFewest = 3;
+  std::vector<Line*> rows;
+  std::set<std::uint32_t> numbers;
+  std::set<std::uint32_t> led_to;
+  for (std::size_t i = first; i < lines.size(); ++i) {
+    auto const cells = cells_of(lines[i].text);
+    if (cells.size() < 3) continue;
+    auto const number = printed::read_reference(printed::trim(cells[0]));
+    bool const plain = number && number->family == printed::LabelFamily::digits &&
+                       number->letter.empty() && number->marks == 0;
+    // Second leads have no number, a letter or a mark; what stands over the columns has words.
+    auto const head = numbers.empty() && !is_label(cells[0]) && !printed::trim(cells[0]).empty();
+    if (!plain && head) {
+      rows.push_back(&lines[i]);
+      continue;
+    }
+    if (!plain || !lines[i].in_row || !numbers.insert(number->number).second) return false;
+    rows.push_back(&lines[i]);
+    for (auto const cell : cells) {
+      if (cell.data() == cells[0].data()) continue;
+      auto const to = printed::read_reference(printed::strip_pointer(printed::trim(cell)));
+      if (to) led_to.insert(to->number);
+    }
+  }
+  bool const leads = std::any_of(led_to.begin(), led_to.end(),
+                                 [&numbers](auto to) { return numbers.contains(to); });
+  if (numbers.size() < kFewest || leads) return false;
+  for (auto* const row : rows) row->markup.role = LineRole::aside;
+  return true;
 }
 
 void mark_up_leads(std::vector<Line>& lines, std::size_t first) {

@@ -60,6 +60,10 @@ struct Cell {
 // letter, which tells the lead: "1 | a" above " | b".
 [[nodiscard]] std::vector<Line> lines_of(std::vector<Cell> const& row);
 
+// Sets the rows of a table aside whose lines (from `first` on) are numbered, each with a number of
+// its own that nothing in them leads to: "1 | Old Bridge | boulders", a list.  Whether it did.
+bool set_list_aside(std::vector<Line>& lines, std::size_t first);
+
 // Tells the leads of a table whose lines (from `first` on) mostly have three cells: label, words,
 // destination.
 void mark_up_leads(std::vector<Line>& lines, std::size_t first);

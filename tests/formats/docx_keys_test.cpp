@@ -281,5 +281,19 @@ TEST(DocxKeys, SmallerTypeEndsALeadForGood) {
             "T. nebulosa Kurm.");
 }
 
+TEST(DocxKeys, NumberedRowsOfListsAreNoLeads) {
+  auto const key = parallel_key();
+  auto const stations =
+      table({cells({"Station", "Place", "Bed", "Genera found"}),
+             cells({"1", "Old Bridge", "boulders", ""}), cells({"2", "Small Oak", "gravel", ""}),
+             cells({"3", "Duck Pond", "mud", ""})});
+  auto const codes = table({cells({"Code", "Taxon", "Grade"}), cells({"2110", "Ausellidae", "9"}),
+                            cells({"2121", "Busella", "10"}), cells({"2124", "Cusella", "10"}),
+                            cells({"2200", "Dusellidae", "7"})});
+  auto const wanted = parallel_key_read("Key B");
+  EXPECT_EQ(read_body(key + bold("Records", kKept) + stations).sketch, wanted);
+  EXPECT_EQ(read_body(key + bold("Taxon codes", kKept) + codes).sketch, wanted);
+}
+
 }  // namespace
 }  // namespace keydrift::test
