@@ -7,11 +7,11 @@
 #include <string_view>
 #include <utility>
 
+#include "keydrift/formats/docx_fields.hpp"
 #include "keydrift/formats/docx_paragraph.hpp"
 #include "keydrift/formats/docx_symbols.hpp"
 #include "keydrift/formats/docx_tags.hpp"
 #include "keydrift/formats/docx_xml.hpp"
-#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 #include "keydrift/formats/xml_document.hpp"
@@ -53,16 +53,6 @@ struct OpenParagraph {
   std::uint32_t field_column{};
 };
 
-struct OpenField {
-  bool in_code{true};
-  std::string code;  // " TOC \\o "
-
-  // A table of contents, or of figures: titles, and the numbers of their pages.
-  [[nodiscard]] bool lists_contents() const {
-    return !in_code && printed::trim(code).starts_with("TOC");
-  }
-};
-
 struct OpenTable {
   std::size_t first_line{};  // of its lines, in the container
   std::vector<Cell> above;   // the cells of the row before
@@ -79,7 +69,7 @@ class Reader {
     walk(root);
     flush_carried();
     story_.lines = std::move(containers_.back().lines);
-    if (in_contents()) {  // it lost its end: nothing tells how far it reaches
+    if (fields_.in_contents()) {  // it lost its end: nothing tells how far it reaches
       for (auto& line : story_.lines) line.markup.role = LineRole::told_by_text;
     }
     return std::move(story_);
@@ -139,7 +129,7 @@ class Reader {
         take_field_mark(attribute(node, "fldCharType").value_or(""));
         return false;
       case Tag::field_code:
-        for (auto const piece : node.children()) add_code(piece.value());
+        for (auto const piece : node.children()) fields_.add_code(piece.value());
         return false;
       case Tag::inserted:
         mark_change(Mark::insertion, node);
@@ -236,7 +226,7 @@ class Reader {
     paragraph.properties = child(node, "pPr");
     paragraph.look = looks_.styles.look_of(paragraph.properties, looks_.numbering);
     paragraph.number = ++count_;
-    paragraph.fields_before = fields_.size();
+    paragraph.fields_before = fields_.open();
     paragraph.typed.stretches.push_back({0, paragraph.number, 1});
     paragraphs_.push_back(std::move(paragraph));
     auto const end = child(child(node, "pPr"), "rPr");
@@ -317,13 +307,13 @@ class Reader {
   }
 
   [[nodiscard]] bool text_is_dropped() const {
-    return paragraphs_.empty() || paragraphs_.back().run_hidden || in_field_code();
+    return paragraphs_.empty() || paragraphs_.back().run_hidden || fields_.in_code();
   }
 
   void type(std::string_view text) {
     auto* const paragraph = here();
     if (paragraph == nullptr || text.empty()) return;
-    if (in_field_code()) {
+    if (fields_.in_code()) {
       if (paragraph->field_code.empty()) paragraph->field_column = paragraph->column;
       paragraph->field_code += text;
       return;
@@ -349,7 +339,7 @@ class Reader {
       if (smaller) typed.small_begin = std::min(typed.small_begin, begin);
       paragraph->largest_size = std::max(paragraph->largest_size, paragraph->run_size);
     }
-    typed.contents = typed.contents || in_contents();
+    typed.contents = typed.contents || fields_.in_contents();
     typed.text += text;
     paragraph->column += count_code_points(text);
   }
@@ -392,37 +382,17 @@ class Reader {
 
   // --- fields: the code is passed over, the result is text (17.16.18) ---------------------------
 
-  [[nodiscard]] bool in_field_code() const { return open_codes_ > 0; }
-  void close_code_of_innermost() {
-    if (fields_.back().in_code) --open_codes_;
-    fields_.back().in_code = false;
-  }
-  void add_code(std::string_view code) {
-    constexpr std::size_t kLongest = 40;  // bytes; its first word tells
-    if (!fields_.empty() && fields_.back().code.size() < kLongest) fields_.back().code += code;
-  }
-  [[nodiscard]] bool in_contents() const {
-    return std::any_of(fields_.begin(), fields_.end(),
-                       [](OpenField const& field) { return field.lists_contents(); });
-  }
   void take_field_mark(std::string_view kind) {
-    if (kind == "begin") {
-      fields_.emplace_back();
-      ++open_codes_;
-    }
-    if (!fields_.empty() && (kind == "separate" || kind == "end")) {
-      close_code_of_innermost();
-      if (kind == "end") fields_.pop_back();
-    }
+    fields_.take_mark(kind);
     auto* const paragraph = here();
-    if (paragraph != nullptr && !in_field_code()) paragraph->field_code.clear();
+    if (paragraph != nullptr && !fields_.in_code()) paragraph->field_code.clear();
   }
   // A field whose code is still open where its paragraph ends has lost its other marks; what was
   // taken for code is text, then.
   void close_broken_field() {
     auto& paragraph = paragraphs_.back();
-    if (fields_.size() <= paragraph.fields_before || !in_field_code()) return;
-    for (; fields_.size() > paragraph.fields_before; fields_.pop_back()) close_code_of_innermost();
+    if (fields_.open() <= paragraph.fields_before || !fields_.in_code()) return;
+    fields_.close_down_to(paragraph.fields_before);
     auto const code = std::exchange(paragraph.field_code, {});
     if (code.empty()) return;
     mark(Mark::open_field, code);
@@ -507,8 +477,7 @@ class Reader {
   std::vector<Container> containers_;
   std::vector<OpenParagraph> paragraphs_;
   std::vector<OpenTable> tables_;
-  std::vector<OpenField> fields_;  // innermost last
-  std::size_t open_codes_{};
+  Fields fields_;  // open ones
 };
 
 }  // namespace
