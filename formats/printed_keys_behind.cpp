@@ -143,8 +143,11 @@ class Finder {
     if (!has_rivals(stretch)) return std::nullopt;
     std::vector<SourceLine> own(lines_.begin() + static_cast<std::ptrdiff_t>(stretch.begin),
                                 lines_.begin() + static_cast<std::ptrdiff_t>(stretch.end));
-    // What speaks against leads in the whole file may not do so in a key of its own.
-    for (auto& line : own) line.is_no_lead = line.is_title = false;
+    // "1.1" counts sections in the whole file, and leads in a key of its own.
+    auto const first = read_label(lines_[stretch.begin].text);
+    if (first && opens_sections(stretch.begin, *first)) {
+      for (auto& line : own) line.is_no_lead = line.is_title = false;
+    }
     auto key = choose_reading(text_, own);
     auto const& reads = key.read->reads;
     bool const whole =
