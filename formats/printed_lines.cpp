@@ -109,11 +109,15 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
   Tallies tallies{};
   std::uint32_t last = 0;
   std::size_t answered = 0;  // bare numbers of which the next label is a dash
+  std::size_t due = 0;       // bare numbers that carry the count on
+  std::size_t marked = 0;    // of these, the ones that the next label answers with a mark
+  std::size_t backs = 0;     // labels with back-references
   bool bare_before = false;
   for (auto const& line : lines) {
     auto const label = read_label_with(line, decimals);
     if (label && label->is_dash() && std::exchange(bare_before, false)) ++answered;
     if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
+    if (bare_before && label->marks > 0 && label->number == last) ++marked;
     bare_before = is_bare(label->style()) && starts_upper(line, *label);
     auto& tally = tallies[label->style()];
     ++tally.labels;
@@ -121,6 +125,8 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
     if (cell && starts_upper(line, *label)) ++tally.cells;
     bool const carries_on = label->number == last + 1 || (last != 0 && label->number == last);
     if (carries_on) ++tally.steps;
+    if (carries_on && bare_before) ++due;
+    if (!label->back.empty()) ++backs;
     if (carries_on || numbering.accepts(*label)) last = label->number;
   }
   for (unsigned style = 0; style < Label::kStyles; ++style) {
@@ -130,7 +136,10 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
     bool const cells = is_bare(style) && tally.cells > 1 && tally.cells == tally.labels;
     // "10 Head dull" / "- Head bright" beside "10a Legs long".
     bool const pairs = is_bare(style) && answered > 1 && answered == tally.labels;
-    if (fills || cells || pairs) numbering.styles.set(style);
+    // "3 Head dull" / "3* Head bright" beside "2 (1) Legs long".
+    bool const answers =
+        is_bare(style) && backs * 4 >= marked && backs > 1 && marked > 1 && marked * 4 >= due * 3;
+    if (fills || cells || pairs || answers) numbering.styles.set(style);
   }
 }
 

@@ -51,13 +51,18 @@ std::size_t next_word(std::string_view text, std::size_t at) {
   return skip_blanks(text, at);
 }
 
+// "M. rubra"
+bool begins_with_short_name(std::string_view text) {
+  auto const second = next_word(text, 0);
+  return second == 3 && text[1] == '.' && is_lower(code_point_at(text, second).value);
+}
+
 // "M. rubra", "Melorina rubra".
 bool begins_with_name(std::string_view text) {
   auto const second = next_word(text, 0);
   auto const end = next_word(text, second);
-  auto const name = without_end(trim_right(text.substr(0, end)));
-  bool const initial = second == 3 && text[1] == '.' && is_lower(code_point_at(text, 3).value);
-  return initial || is_latin_name(name);
+  return begins_with_short_name(text) ||
+         is_latin_name(without_end(trim_right(text.substr(0, end))));
 }
 
 // A byte of a line's text.
@@ -225,6 +230,7 @@ class WholeCouplets {
     auto const before = trim_right(text.substr(0, at));
     bool const upper = is_upper(code_point_at(text, words).value);
     if (before.back() != ';' && !upper) return std::nullopt;
+    if (!own && begins_with_short_name(text.substr(at))) return std::nullopt;
     auto const end = end_of(paragraph, begin, before.size());
     if (!end || end->couplet || (end->name && !upper)) return end;
     // "R. azurea (Pal) Tor": names go on with capitals, unless a full stop or leaders stand there.

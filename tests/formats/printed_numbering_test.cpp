@@ -324,5 +324,30 @@ TEST(PrintedLabels, MayCloseWithAStroke) {
             "3[–] Seeds wingless -> Ausella gusa\n");
 }
 
+TEST(PrintedNumbering, BackReferencesMayStandOnlyWhereTheLeadIsFar) {
+  auto const text =
+      "1     Gills bald ............ 2\n1*    Gills hairy ............ Aus bus\n"
+      "2 (1) Flesh turning pink ............ 3\n2*    Flesh unchanged ............ 4\n"
+      "3     Spores small; under firs ............ Aus cus\n3*    Spores large ............ Aus "
+      "dus\n"
+      "4 (2) Cap broad ............ 5\n4*    Cap narrow ............ 6\n"
+      "5     Taste bitter ............ Aus eus\n5*    Taste mild ............ Aus fus\n"
+      "6 (4) Smell none ............ Aus gus\n6*    Smell of fruit ............ Aus hus\n";
+  EXPECT_EQ(sketch(text),
+            "1[1] Gills bald -> 2\n"
+            "1[1*] Gills hairy -> Aus bus\n"
+            "2[2] Flesh turning pink -> 3\n"
+            "2[2*] Flesh unchanged -> 4\n"
+            "3[3] Spores small; under firs -> Aus cus\n"
+            "3[3*] Spores large -> Aus dus\n"
+            "4[4] Cap broad -> 5\n"
+            "4[4*] Cap narrow -> 6\n"
+            "5[5] Taste bitter -> Aus eus\n"
+            "5[5*] Taste mild -> Aus fus\n"
+            "6[6] Smell none -> Aus gus\n"
+            "6[6*] Smell of fruit -> Aus hus\n");
+  EXPECT_TRUE(findings_of(text).empty());
+}
+
 }  // namespace
 }  // namespace keydrift
