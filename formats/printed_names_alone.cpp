@@ -175,8 +175,10 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
 
 bool LinesAhead::is_name_between_blanks(std::size_t i) const {
   constexpr std::size_t kLongest = 80;  // bytes
-  auto const text = lines_[i].text;
+  auto text = lines_[i].text;
   if (numbering_.exact || text.size() > kLongest || starts_note(text)) return false;
+  text.remove_prefix(signs_before_name(text));  // "*A. bus"
+  if (text.empty()) return false;
   auto const words = words_of(text);
   bool const short_name = words.size() >= 2 && is_abbreviated(words[0]) && words[0].size() == 2 &&
                           is_epithet(without_closing_marks(words[1])) && is_latin_name(text) &&

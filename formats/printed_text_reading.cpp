@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_bis_labels.hpp"
 #include "keydrift/formats/printed_braces.hpp"
+#include "keydrift/formats/printed_cell_quotes.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
@@ -133,7 +134,9 @@ constexpr std::array kMends{
 
 // Whether anything was to be mended, and the text is another one.
 bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
-  bool changed = take_pages_for_remarks(text.text) > 0;  // nothing was amiss with them
+  // Nothing is amiss with these.
+  bool changed = take_pages_for_remarks(text.text) > 0;
+  changed = take_off_cell_quotes(text.text) > 0 || changed;
   for (auto const& mend : kMends) {
     auto const count = mend.restore(text.text);
     if (count == 0) continue;

@@ -436,9 +436,23 @@ std::size_t with_rank_before(std::string_view text, std::size_t begin) {
   return group || is_group_numeral(printed, text.substr(begin)) ? at : begin;
 }
 
+namespace {
+
+// "… elsewhere another race (ssp. bus Roe).": the bracket speaks of a name.
+bool is_spoken_of(std::string_view text, std::size_t name) {
+  auto const whole = without_full_stop(trim_right(text));
+  auto const open = whole.substr(0, name).rfind('(');
+  if (!whole.ends_with(')') || open == std::string_view::npos || open + 1 >= name) return false;
+  bool const closes = whole.find(')', open) + 1 == whole.size();
+  return closes && is_lower(code_point_at(whole, open + 1).value);
+}
+
+}  // namespace
+
 std::optional<std::size_t> trailing_name(std::string_view text) {
   auto begin = find_trailing_name(text, NamesBefore::looked_for);
   if (!begin || *begin == 0) return begin;
+  if (is_spoken_of(text, *begin)) return std::nullopt;
   if (auto const at = with_rank_before(text, *begin); at < *begin) return at;
   // "… scales bus var. cus Roe": the variety's species goes with it.
   auto const rank = last_word_begin(trim_right(text.substr(0, *begin)));

@@ -236,5 +236,23 @@ TEST(PrintedNamesAlone, APlaceBehindADashIsNoEndAboveOne) {
             "2[—] Legs black. Lg. 2 mm. — Banat. -> Ausella setiger\n");
 }
 
+TEST(PrintedNamesAlone, ASignMayStandBeforeOne) {
+  EXPECT_EQ(sketch("AUSELLA.\n\n1. Milk scarce; smell of busa\n\n*A. cusa (p. 101)\n\n"
+                   "— Milk plenty; brown ..... 2\n\n2. Cap white\n\nA. dusa (p. 102)\n\n"
+                   "— Cap red\n\n*A. eusa (p. 103)\n"),
+            "1[1] Milk scarce; smell of busa -> Ausella cusa (*; p. 101)\n"
+            "1[—] Milk plenty; brown -> 2\n"
+            "2[2] Cap white -> Ausella dusa (p. 102)\n"
+            "2[—] Cap red -> Ausella eusa (*; p. 103)\n");
+}
+
+TEST(PrintedNamesAlone, ANameThatABracketSpeaksOfIsNoEnd) {
+  EXPECT_EQ(
+      sketch("1 (2). Elytra brown. Elsewhere another race (ssp. insularis Roe).\n"
+             "A. montana montana Dorn.\n2 (1). Elytra black ..... A. nigra Dorn.\n"),
+      "1[1] Elytra brown. Elsewhere another race (ssp. insularis Roe). -> A. montana montana\n"
+      "1[2] Elytra black -> A. nigra\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -552,11 +552,22 @@ TEST(PrintedOwnWays, NumbersStandAloneAboveCoupletsOfTwoParagraphs) {
                    "3\nBody oval\nBus bus (dog mite; for those of the ear see p. 174)\n\n"
                    "Body long; feet short. Cattle\nBus cus\n"),
             "1[1] Stigmata at the sides; legs long (Fig. 7.3) -> 2\n"
-"1[] Stigmata none; legs various -> 3\n"
-"2[2] Shield single -> Aus busi (poultry mite)\n"
-"2[] Shield in two -> Aus cusi + Aus dusi\n"
-"3[3] Body oval -> Bus bus (dog mite; for those of the ear see p. 174)\n"
-"3[] Body long; feet short. Cattle -> Bus cus\n");
+            "1[] Stigmata none; legs various -> 3\n"
+            "2[2] Shield single -> Aus busi (poultry mite)\n"
+            "2[] Shield in two -> Aus cusi + Aus dusi\n"
+            "3[3] Body oval -> Bus bus (dog mite; for those of the ear see p. 174)\n"
+            "3[] Body long; feet short. Cattle -> Bus cus\n");
+}
+
+TEST(PrintedOwnWays, SpreadsheetsSetMarksAroundCells) {
+  EXPECT_EQ(sketch("1\ta\t\"Spines 5(-6), parallel; cells cup-shaped\"\t\tAusella busa Roe\t\n"
+                   "1\tb\tSpines divergent\t2\t\t\n"
+                   "2\ta\tProcesses long\t\t\"Ausella cusa (Roe) Dorn, common in fens\"\n"
+                   "2\tb\t\"Processes short, \"\"stumpy\"\"\"\t\tAusella dusa Roe\t\n"),
+            "1[1 a] Spines 5(-6), parallel; cells cup-shaped -> Ausella busa\n"
+            "1[1 b] Spines divergent -> 2\n"
+            "2[2 a] Processes long -> Ausella cusa (common in fens)\n"
+            "2[2 b] Processes short, \" stumpy\" -> Ausella dusa\n");
 }
 
 }  // namespace
