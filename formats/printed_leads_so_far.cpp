@@ -342,6 +342,10 @@ bool LeadsSoFar::continues_destination(std::size_t at) const {
     return true;
   }
   if (leaves_bracket_open(last_line())) return true;
+  // "… smooth ..... 4" above "long spines     Fig. 1": what a picture shows.
+  auto const figures = figures_in(line.text);
+  bool const caption = !figures.empty() && line.text.ends_with(figures.back());
+  if (caption && numbering_.read(strip_pointer(destination))) return false;
   auto const first = code_point_at(line.text, 0).value;
   bool const deeper = line.indent > lines_[lead.line].indent;
   if (is_lower(first) && !starts_note(line.text)) {

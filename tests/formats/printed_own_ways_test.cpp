@@ -570,5 +570,18 @@ TEST(PrintedOwnWays, SpreadsheetsSetMarksAroundCells) {
             "2[2 b] Processes short, \" stumpy\" -> Ausella dusa\n");
 }
 
+TEST(PrintedOwnWays, WhatAPictureShowsGoesOnWithNoNumber) {
+  EXPECT_EQ(sketch("1a. Spines long ............ 2\nlong spines     Fig. 1\n"
+                   "1b. Spines none ............ 3\nno spines     Fig. 2\n"
+                   "2a. Body red ............ Aus bus\n2b. Body pale ............ Aus cus\n"
+                   "3a. Tail forked ............ Aus dus\n3b. Tail round ............ Aus eus\n"),
+            "1[1a] Spines long -> 2\n"
+            "1[1b] Spines none -> 3\n"
+            "2[2a] Body red -> Aus bus\n"
+            "2[2b] Body pale -> Aus cus\n"
+            "3[3a] Tail forked -> Aus dus\n"
+            "3[3b] Tail round -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
