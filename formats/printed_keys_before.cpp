@@ -8,6 +8,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
@@ -25,6 +26,18 @@ struct Stretch {
 
 bool is_title_of_key(SourceLine const& line) {
   return line.markup.role == LineRole::heading && mentions_key(line.text);
+}
+
+// Lines behind the last blank line without a label among them are notes.
+void leave_notes_behind(std::vector<SourceLine> const& lines, Stretch& stretch) {
+  for (auto i = stretch.end; i > stretch.begin; --i) {
+    auto const text = lines[i - 1].text;
+    auto const label = read_label(text);
+    bool const lead = label && !label->is_dash() && label->text_at < text.size() &&
+                      starts_with_upper(text.substr(label->text_at));
+    if (lead) return;
+    if (text.empty()) stretch.end = i - 1;
+  }
 }
 
 // The lines beneath the first title of a key above line `first`, from the first label of another
@@ -47,6 +60,7 @@ std::optional<Stretch> stretch_above(std::vector<SourceLine> const& lines, std::
   stretch.end = stretch.begin;
   while (stretch.end < first && told_by_text(stretch.end)) ++stretch.end;
   bool const titled = stretch.end < first && is_title_of_key(lines[stretch.end]);
+  leave_notes_behind(lines, stretch);
   return titled && stretch.end > stretch.begin ? std::optional{stretch} : std::nullopt;
 }
 

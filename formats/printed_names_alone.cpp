@@ -131,6 +131,12 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   if (i + 1 < lines_.size() && lines_[i + 1].is_told_destination()) return false;
   // "Soralia white\t" / "A. busa": the tab leads over the line's end.
   if (i > 0 && lines_[i - 1].ends_in_tab && is_latin_name(line.text)) return true;
+  // "3<tab>Tusks bare" / "<tab>Ausella (one species)": the last cell went on the next line.
+  bool const tabbed = i > 0 && line.blanks == 1 && line.indent > 1 &&
+                      lines_[i - 1].text.find('\t') != std::string_view::npos;
+  auto const named = line.text.substr(0, std::min(line.text.find(" ("), line.text.size()));
+  bool const bracket = named.size() == line.text.size() || line.text.ends_with(')');
+  if (tabbed && bracket && is_latin_genus(named)) return true;
   if (is_taxon_far_in(i)) return true;
   if (i > 0 && !lines_[i - 1].text.empty() && is_separator(words_of(lines_[i - 1].text).back())) {
     return false;  // "… bus, p. 172, and" / "cus, p. 173"

@@ -378,20 +378,21 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
       return reading;
     }
   }
-  auto const first_comma = stripped.find(", ");
-  auto const comma = first_comma != std::string_view::npos ? first_comma : stripped.find(": ");
-  if (comma != std::string_view::npos) {
-    // "Leafless shrubs, Key 9, p. 112", "Aus: see Key B"
-    auto const named = strip_pointer(stripped.substr(comma + 2));
-    bool const bracketed = stripped.substr(0, comma).find('(') != std::string_view::npos;
+  // "Leafless shrubs, Key 9, p. 112", "Aus: see Key B", "Ausidae → Key B"
+  static constexpr std::array kSigns{", "sv, ": "sv, " → "sv, " – "sv, " — "sv};
+  for (auto const sign : kSigns) {
+    auto const at = stripped.find(sign);
+    if (at == std::string_view::npos || at == 0) continue;
+    auto const behind = stripped.substr(at + sign.size());
+    auto const named = strip_pointer(behind);
+    bool const bracketed = stripped.substr(0, at).find('(') != std::string_view::npos;
     // "Aus bus group, see Key to the Aus bus group"
-    bool const pointed = named.size() < stripped.size() - comma - 2;
-    auto const longest = pointed ? kLongestKeyTitle : kLongestKeyName;
+    auto const longest = named.size() < behind.size() ? kLongestKeyTitle : kLongestKeyName;
     if (!bracketed && names_a_key(named) && without_page(named).size() <= longest &&
         without_page(named).find(',') == std::string_view::npos) {
       reading.form = DestinationForm::key;
       reading.key_name = std::string{without_page(named)};
-      reading.remark = squeeze(stripped.substr(0, comma));
+      reading.remark = squeeze(stripped.substr(0, at));
       reading.taxa.figures = std::move(figures);
       return reading;
     }

@@ -294,6 +294,12 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                    (words[0].ends_with('.') && roman_number(words[0].substr(0, words[0].size() - 1),
                                                             kLargestGroupNumeral) > 0));
     // "in Journ. Harrowdale Bot. Club": of a work.
+    // "par Odile VERNAZET": the given name of a person whose surname is set in capitals.
+    static constexpr std::array kBeforePersons{"par"sv, "by"sv, "von"sv, "por"sv,
+                                               "per"sv, "et"sv, "and"sv, "&"sv,
+                                               "und"sv, "y"sv,  "e"sv,   "door"sv};
+    bool const given = !capitals && is_one_of(kBeforePersons, before) && w + 1 < words.size() &&
+                       is_in_capitals(without_end(words[w + 1]), 3);
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
                        words[w - 1].size() > 2 && !says_genus(before) &&
                        is_capitalised(without_closing_marks(words[w - 1]));
@@ -307,8 +313,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                                   sign.length == words[w].size() && !mentions_key(title));
     bool const common = behind_dash && !capitals && !(authored && has_strict_latin_ending(folded));
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
-                           !numeral && !genitive && !section && !epithet && !cited && !journal &&
-                           !glossed && !common && (latin || announced);
+                           !numeral && !genitive && !section && !epithet && !given && !cited &&
+                           !journal && !glossed && !common && (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     authored_genus = authored_genus || (candidate && opens && authored);
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);

@@ -221,7 +221,8 @@ TEST(DocxKeys, ANestedKeyOfLettersBeforeThoseOfNumbers) {
       indented("B Flat sheets\nPool Lettuce (Viridulva lata)", "300") +
       indented("BB Tubes\nGut Laver (Enterulva bullosa)", "300") + indented("AA Not green", "0") +
       indented("D Brown, leathery   GO TO KEY 2", "300") +
-      indented("DD Red or pink   GO TO KEY 3", "300") + bold("Key 2. Brown weeds", kKept) +
+      indented("DD Red or pink   GO TO KEY 3", "300") + paragraph("") +
+      paragraph("[The letters are the translator's.]") + bold("Key 2. Brown weeds", kKept) +
       paragraph("1 With bladders ..... 2") + paragraph("1′ No bladders ..... Laminora rigida") +
       paragraph("2 Bladders in pairs ..... Fucomora gemella") +
       paragraph("2′ Bladders single ..... Fucomora torta") + bold("Key 3. Red weeds", kKept) +

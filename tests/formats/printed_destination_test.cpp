@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "keydrift/formats/printed_target.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -463,6 +464,15 @@ TEST(PrintedDestination, ChaptersAndTitlesOfSpeciesAreOtherKeys) {
             "1[–] Head short -> Ausella busa\n"
             "2[2] Eyes red -> Ausella cusa\n"
             "2[–] Eyes black -> Ausella dusa\n");
+}
+
+TEST(PrintedDestination, AnArrowOrADashBehindAGroupLeadsToAKey) {
+  for (auto const* sign : {" → ", " – ", ": see ", ", "}) {
+    auto const to = printed::read_destination("Ausidae" + std::string{sign} + "Key B", {});
+    EXPECT_EQ(to.form, printed::DestinationForm::key) << sign;
+    EXPECT_EQ(to.key_name, "Key B") << sign;
+    EXPECT_EQ(to.remark, "Ausidae") << sign;
+  }
 }
 
 }  // namespace

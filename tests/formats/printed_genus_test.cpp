@@ -279,5 +279,14 @@ TEST(PrintedGenus, ACoupletsGenusInBracketsIsThatOfItsSpecies) {
       "3[3b] Finger straight -> Potella tenuis\n");
 }
 
+TEST(PrintedGenus, AGivenNameBeforeASurnameInCapitalsIsNone) {
+  EXPECT_EQ(sketch("Contribution à l'étude du genre Ochrella en zone alpine\n\n"
+                   "par Étienne MARSOUIN et Odile VERNAZET\n\nCLÉ DES ESPÈCES ALPINES\n\n"
+                   "1 – Lames stériles ................ O. nivicola Brasset\n"
+                   "1' – Lames fertiles ................ O. inodora (Brasset) Marsouin\n"),
+            "1[1] Lames stériles -> Ochrella nivicola\n"
+            "1[1'] Lames fertiles -> Ochrella inodora\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -254,5 +254,12 @@ TEST(PrintedNamesAlone, ANameThatABracketSpeaksOfIsNoEnd) {
       "1[2] Elytra black -> A. nigra\n");
 }
 
+TEST(PrintedNamesAlone, TheLastCellOfARowMayStandOnTheNextLine) {
+  EXPECT_EQ(sketch("1\tTusks long; body to 18 mm\tAusella\n"
+                   "1'\tTusks short; body to 12 mm\n\tBusella (one species, B. pusilla)\n"),
+            "1[1] Tusks long; body to 18 mm -> Ausella\n"
+            "1[1'] Tusks short; body to 12 mm -> Busella (one species, B. pusilla)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
