@@ -229,15 +229,24 @@ class WholeCouplets {
     auto const words = own ? at + own->text_at : at;
     auto const before = trim_right(text.substr(0, at));
     bool const upper = is_upper(code_point_at(text, words).value);
-    if (before.back() != ';' && !upper) return std::nullopt;
+    bool const apart = before.back() == ';';
+    if (!apart && !upper) return std::nullopt;
+    // "R. azurea (Pal) Tor": names go on with capitals, unless a full stop or leaders stand there.
+    bool const closed = apart || before.back() == '.' || words > at ||
+                        tail_of(before, begin).find("..") != std::string_view::npos;
+    bool const number = is_digit(static_cast<unsigned char>(before.back())) ||
+                        before.back() == ')' || before.back() == ']';
+    if (!closed && !number) return std::nullopt;
     if (!own && begins_with_short_name(text.substr(at))) return std::nullopt;
     auto const end = end_of(paragraph, begin, before.size());
     if (!end || end->couplet || (end->name && !upper)) return end;
-    // "R. azurea (Pal) Tor": names go on with capitals, unless a full stop or leaders stand there.
     // "Ovary superior; style single" is no name.
-    bool const closed = before.back() == '.' || words > at || before.back() == ';' ||
-                        before.find("..", begin) != std::string_view::npos;
     return upper && closed ? end : std::nullopt;
+  }
+
+  // What is looked at of a lead that begins at `begin` for its end.
+  [[nodiscard]] static std::string_view tail_of(std::string_view text, std::size_t begin) {
+    return text.substr(std::max(begin, text.size() - std::min(text.size(), kLongestEnd)));
   }
 
   // What the lead at [begin, end) ends in.
