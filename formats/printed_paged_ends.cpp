@@ -40,6 +40,11 @@ std::size_t paged_epithet(std::string_view text) {
   auto begin = last_word_begin(before);
   if (is_authorish(before.substr(begin))) {
     begin = last_word_begin(trim_right(before.substr(0, begin)));
+    // "bus van Tichel (p. 47)"
+    auto const particle = trim_right(before.substr(begin, before.find(' ', begin) - begin));
+    if (begin > 0 && is_particle(particle)) {
+      begin = last_word_begin(trim_right(before.substr(0, begin)));
+    }
   }
   return is_epithet(before.substr(begin, before.find(' ', begin) - begin)) ? begin : none;
 }

@@ -80,6 +80,11 @@ constexpr std::array kMends{
     Mend{restore_fused_primes, "misread-signs",
          " label \"V\" was read as the number and the prime that are missing",
          " labels \"V\" were read as the numbers and the primes that are missing"},
+    Mend{restore_numbers_led_to, "misread-signs",
+         " number at the end of a line such as \"l2\" was read as the couplet that no other leads "
+         "to",
+         " numbers at the ends of lines such as \"l2\" were read as couplets that no others lead "
+         "to"},
     Mend{restore_doubled_letters, "misread-signs",
          " label such as \"DI).\" or \"CC\" was read as the letter twice, with a full stop",
          " labels such as \"DI).\" and \"CC\" were read as the letter twice, with a full stop"},

@@ -264,5 +264,23 @@ TEST(PrintedLabelSigns, AFigureAndItsPrimeMayBecomeV) {
             "4[4'] Tail short. -> fusa\n");
 }
 
+TEST(PrintedLabelSigns, LettersStandForFiguresOfCoupletsThatNoOtherLeadLeadsTo) {
+  std::string text;
+  for (int n = 1; n <= 9; ++n) {
+    text += std::to_string(n) + ". Wings clear .... " + std::to_string(n + 1) +
+            "\nWings dark .... A. bus\n";
+  }
+  text +=
+      "10. Temples wide; jaws of three teeth. . ll.\n"
+      "Temples narrow; jaws of two teeth angusta Roe (p. 389).\n"
+      "11. Segments with bands, which are broken in\nthe middle l2.\n"
+      "Segments without bands occidua Roe (p. 391).\n"
+      "12. Legs red . . interrupta Roe (p. 392).\nLegs black . . nigra van Dorn (p. 393).\n";
+  EXPECT_EQ(printed::restore_numbers_led_to(text), 2U);
+  EXPECT_NE(text.find("teeth. . 11.\n"), std::string::npos);
+  EXPECT_NE(text.find("the middle 12.\n"), std::string::npos);
+  EXPECT_EQ(printed::restore_numbers_led_to(text), 0U);
+}
+
 }  // namespace
 }  // namespace keydrift
