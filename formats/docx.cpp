@@ -64,9 +64,7 @@ std::vector<ManuscriptLine> indented(std::vector<Line>&& lines) {
       made.stretches.push_back(stretch);
     }
     made.markup = line.markup;
-    if (made.markup.destination_begin != kNotTold) made.markup.destination_begin += blanks;
-    if (made.markup.destination_end != kNotTold) made.markup.destination_end += blanks;
-    if (made.markup.words_begin != kNotTold) made.markup.words_begin += blanks;
+    made.markup.move(blanks);
     out.push_back(std::move(made));
   }
   return out;

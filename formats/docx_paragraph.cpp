@@ -92,11 +92,7 @@ std::vector<std::string_view> cells_of(std::string_view line) {
   }
 }
 
-bool is_label(std::string_view cell) {
-  cell = printed::trim(cell);
-  auto const label = printed::read_label(cell);
-  return label && label->text_at >= cell.size();
-}
+bool is_label(std::string_view cell) { return printed::label_alone(cell).has_value(); }
 
 struct RowShape {
   bool lead{false};  // a label or nothing, words, and anything

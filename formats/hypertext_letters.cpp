@@ -17,34 +17,19 @@ constexpr std::size_t kFewest = 3;  // of "a", and of "b"
 
 // 1 of "a", "a.", "(A)"; 0 for any other line.
 std::uint32_t letter_alone(ManuscriptLine const& line) {
-  auto const text = printed::trim(line.text);
   bool const told = line.markup.role == LineRole::told_by_text;
-  auto const label = told ? printed::read_label(text) : std::nullopt;
-  if (!label || label->text_at < text.size()) return 0;
+  auto const label = told ? printed::label_alone(line.text) : std::nullopt;
+  if (!label) return 0;
   bool const letter =
       label->family == printed::LabelFamily::lower || label->family == printed::LabelFamily::upper;
   return letter && label->marks == 0 ? label->number : 0;
 }
 
-// Puts the letter's line before the words of `line`.
-void put_before(ManuscriptLine& line, ManuscriptLine letter) {
-  auto const shift = letter.text.size() + 1;
-  letter.text += '\t' + line.text;
-  if (line.stretches.empty()) letter.stretches.push_back({shift, line.number, line.column});
-  for (auto const& one : line.stretches) {
-    letter.stretches.push_back({one.text_begin + shift, one.number, one.column});
-  }
-  auto const& end = line.markup.destination_begin;
-  if (end != kNotTold) letter.markup.destination_begin = end + shift;
-  line = std::move(letter);
-}
-
 // "3" of a line that is nothing but a couplet's number; 0 for any other.
 std::uint32_t number_alone(ManuscriptLine const& line) {
-  auto const text = printed::trim(line.text);
-  auto const label = printed::read_label(text);
-  bool const number = label && label->family == printed::LabelFamily::digits &&
-                      label->letter.empty() && label->text_at >= text.size();
+  auto const label = printed::label_alone(line.text);
+  bool const number =
+      label && label->family == printed::LabelFamily::digits && label->letter.empty();
   return number && line.markup.role == LineRole::told_by_text ? label->number : 0;
 }
 
@@ -83,7 +68,7 @@ void join_letters(std::vector<ManuscriptLine>& lines) {
         letter_alone(lines[i]) > 0 && i + 1 < lines.size() && !lines[i + 1].text.empty() &&
         lines[i + 1].markup.role == LineRole::told_by_text && letter_alone(lines[i + 1]) == 0;
     if (words_follow) {
-      put_before(lines[i + 1], std::move(lines[i]));
+      put_before(std::move(lines[i]), lines[i + 1]);
     } else if (kept != i) {
       lines[kept++] = std::move(lines[i]);
     } else {

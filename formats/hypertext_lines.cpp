@@ -417,9 +417,8 @@ class LineMaker {
 
   // "<h3>3.</h3>" over the leads of couplet 3
   [[nodiscard]] bool is_number_alone() const {
-    auto const text = printed::trim(line_.text);
-    auto const label = printed::read_label(text);
-    return label && label->family == printed::LabelFamily::digits && label->text_at >= text.size();
+    auto const label = printed::label_alone(line_.text);
+    return label && label->family == printed::LabelFamily::digits;
   }
 
   // Cells tell more.

@@ -90,23 +90,6 @@ pugi::xml_node wrap_of(pugi::xml_node table) {
   return table;
 }
 
-// Sets the number of a couplet before its first lead.
-void put_before(xml::FlowText const& number, ManuscriptLine& lead) {
-  xml::FlowText whole = number;
-  whole.text += '\t';
-  auto const shift = whole.text.size();
-  whole.text += lead.text;
-  for (auto stretch : lead.stretches) {
-    stretch.text_begin += shift;
-    whole.stretches.push_back(stretch);
-  }
-  auto const markup = lead.markup;
-  lead = to_line(std::move(whole), markup.role);
-  lead.markup = markup;
-  if (markup.words_begin != kNotTold) lead.markup.words_begin += shift;
-  if (markup.destination_begin != kNotTold) lead.markup.destination_begin += shift;
-}
-
 // A translation or a reply would give every key once more.
 bool is_beside_article(std::string_view name) {
   static constexpr std::array kBeside{
@@ -279,7 +262,7 @@ class Collector {
       auto lines = text_lines(document_, node);
       auto const number = std::exchange(couplet_, {});
       if (!number.empty() && !lines.empty() && !printed::read_label(lines.front().text)) {
-        put_before(number, lines.front());
+        put_before(to_line(xml::FlowText{number}, LineRole::lead), lines.front());
       }
       append(zone.lines, std::move(lines));
     } else if (parent == zone_top || (is_section(parent) && holds_key_table(parent))) {

@@ -152,9 +152,8 @@ Table read_table(xml::Document const& document, pugi::xml_node table) {
 }
 
 bool is_label_cell(std::string_view text) {
-  text = printed::trim(text);
-  auto const label = printed::read_label(text);
-  return label && label->text_at >= text.size() && !label->decimal;
+  auto const label = printed::label_alone(text);
+  return label && !label->decimal;
 }
 
 }  // namespace keydrift::jats

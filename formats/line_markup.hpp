@@ -20,6 +20,13 @@ inline constexpr std::size_t kNotTold = std::numeric_limits<std::size_t>::max();
 
 // Offsets in bytes.  Behind the line's end: there, and empty.
 struct LineMarkup {
+  // The line's text begins so many bytes further on.
+  void move(std::size_t bytes) {
+    for (auto* const border : {&words_begin, &destination_begin, &destination_end}) {
+      if (*border != kNotTold) *border += bytes;
+    }
+  }
+
   LineRole role{LineRole::told_by_text};
   std::size_t words_begin{kNotTold};        // what stands before is the label
   std::size_t destination_begin{kNotTold};  // what follows is the destination, whatever it says

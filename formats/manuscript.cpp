@@ -137,6 +137,18 @@ class Mover {
 
 }  // namespace
 
+void put_before(ManuscriptLine&& front, ManuscriptLine& line) {
+  auto const shift = front.text.size() + 1;
+  front.text += '\t' + line.text;
+  if (line.stretches.empty()) front.stretches.push_back({shift, line.number, line.column});
+  for (auto const& one : line.stretches) {
+    front.stretches.push_back({one.text_begin + shift, one.number, one.column});
+  }
+  front.markup = line.markup;
+  front.markup.move(shift);
+  line = std::move(front);
+}
+
 Loaded<PrintedReading> read_manuscript(std::string_view name,
                                        std::vector<ManuscriptLine> const& lines,
                                        ReadLimits const& limits) {

@@ -35,6 +35,10 @@ struct ManuscriptLine {
   LineMarkup markup{};  // offsets into `text`
 };
 
+// Sets the text of `front`, which has its own place, and a tab before the line, whose role and
+// borders it keeps.
+void put_before(ManuscriptLine&& front, ManuscriptLine& line);
+
 // Reads the lines as printed text.  Every Place (of the edition, the findings, the accounts) has
 // the lines and columns of the origin; its bytes are those of SourceReading::text, whose k-th line
 // is the k-th of `lines`.  Blanks other than tabs within a line's text (line feeds above all) are

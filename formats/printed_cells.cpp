@@ -28,9 +28,8 @@ class CellFinder {
     for (std::size_t i = 0; i < lines.size(); ++i) {
       if (lines[i].text.empty() || lines[i].markup.role == LineRole::aside) continue;
       filled_.push_back(i);
-      auto const label = read_label(lines[i].text);
-      bool const first = label && label->family == LabelFamily::digits && label->letter == "a" &&
-                         label->text_at >= lines[i].text.size();
+      auto const label = label_alone(lines[i].text);
+      bool const first = label && label->family == LabelFamily::digits && label->letter == "a";
       if (first) ++firsts;
     }
     lettered_ = firsts >= kFewestLabels;
@@ -49,9 +48,8 @@ class CellFinder {
 
  private:
   [[nodiscard]] std::uint32_t number_alone(std::size_t i) const {
-    auto const label = read_label(lines_[i].text);
-    bool const alone = label && label->text_at >= lines_[i].text.size();
-    return alone && label->family == LabelFamily::digits && !label->decimal ? label->number : 0;
+    auto const label = label_alone(lines_[i].text);
+    return label && label->family == LabelFamily::digits && !label->decimal ? label->number : 0;
   }
 
   // A number far beyond the count of the labels is a page's, and so is one beyond all that stand
@@ -108,8 +106,8 @@ class CellFinder {
   [[nodiscard]] bool is_label(std::size_t f) const {
     if (f >= filled_.size()) return false;
     // Whatever style the labels of other lines have.
-    auto const label = read_label(line(f).text);
-    if (!label || label->decimal || label->text_at < line(f).text.size()) return false;
+    auto const label = label_alone(line(f).text);
+    if (!label || label->decimal) return false;
     if (stands_within_sentence(f)) return false;
     // "b" beneath "1a"
     bool const letter =

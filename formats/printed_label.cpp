@@ -478,6 +478,12 @@ std::optional<Label> read_label(std::string_view line) {
   return finish(line, at, label);
 }
 
+std::optional<Label> label_alone(std::string_view text) {
+  text = trim(text);
+  auto label = read_label(text);
+  return label && label->text_at >= text.size() ? label : std::nullopt;
+}
+
 std::string base_name(Label const& label) {
   if (label.family == LabelFamily::digits) {
     return std::to_string(label.number) + std::string{label.letter};

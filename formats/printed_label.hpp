@@ -56,6 +56,9 @@ inline constexpr std::uint32_t kMostCouplets = 999;
 // by its neighbours.
 [[nodiscard]] std::optional<Label> read_label(std::string_view line);
 
+// The label that is all of the text, but for blanks around it: "7", "2 (1)", "–", "b.".
+[[nodiscard]] std::optional<Label> label_alone(std::string_view text);
+
 // What may follow a label's sign: marks, punctuation, back-references.  `at` stands behind the sign
 // and `label` has what is known of it; nullopt when no label ends so.
 [[nodiscard]] std::optional<Label> read_label_tail(std::string_view line, std::size_t at,

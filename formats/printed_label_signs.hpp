@@ -25,11 +25,6 @@ std::size_t restore_marked_numbers(std::string& text);
 // number of lines.
 std::size_t restore_fused_primes(std::string& text);
 
-// "… in the middle l2." and "bidentate. . ll." where lines begin with "12." and "11.", no other line
-// ends in them, and they are ahead: letters that stand for figures of what a lead leads to.
-// Returns the number of lines.
-std::size_t restore_numbers_led_to(std::string& text);
-
 // "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon,
 // and "I7 Leaves" above "17: Leaves" is the first lead of 17.  Returns the number of lines.
 std::size_t restore_colons_of_labels(std::string& text);

@@ -302,7 +302,6 @@ class Splitter {
     return std::nullopt;
   }
 
-  // An epithet or a name that its form alone would not tell from words.
   // "bus or cus" may be ends, "olive or bleached" and "red, purple or black" are words.
   [[nodiscard]] static bool may_list_taxa(TaxaReading const& reading) {
     return std::all_of(reading.taxa.begin(), reading.taxa.end(), [](TaxonReading const& taxon) {
@@ -310,6 +309,7 @@ class Splitter {
     });
   }
 
+  // An epithet or a name that its form alone would not tell from words.
   [[nodiscard]] static bool leads_by_name(std::string_view tail) {
     constexpr std::size_t kWords = 8;
     constexpr std::size_t kEpithets = 3;

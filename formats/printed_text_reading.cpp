@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "keydrift/formats/long_lines.hpp"
 #include "keydrift/formats/printed_accounts.hpp"
@@ -33,6 +34,7 @@
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_numbers_above.hpp"
+#include "keydrift/formats/printed_numbers_led_to.hpp"
 #include "keydrift/formats/printed_odd_initials.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
@@ -165,6 +167,17 @@ bool hangs_together(Attempt const& attempt) {
   return !attempt.refused && attempt.judgement.leads > 0 && attempt.judgement.hangs_together();
 }
 
+// Reads the lines as `others` have them, if there are any, where they hang together better so.
+void take_if_clearly_better(DecodedText const& text,
+                            std::optional<std::vector<SourceLine>>&& others,
+                            std::vector<SourceLine>& lines, Attempt& attempt) {
+  if (!others) return;
+  auto other = choose_reading(text, *others);
+  if (!hangs_together(other) || !(attempt.refused || is_clearly_better(other, attempt))) return;
+  lines = *std::move(others);
+  attempt = std::move(other);
+}
+
 }  // namespace
 
 TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
@@ -248,32 +261,15 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     }
   }
   if (!declared) {
-    if (auto parted = part_whole_couplets(lines)) {
-      mark_what_begins_no_lead(*parted);
-      auto other = choose_reading(text, *parted);
-      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
-        lines = *std::move(parted);
-        attempt = std::move(other);
-      }
-    }
+    auto parted = part_whole_couplets(lines);
+    if (parted) mark_what_begins_no_lead(*parted);
+    take_if_clearly_better(text, std::move(parted), lines, attempt);
   }
   if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
-    if (auto told = tell_numbers_above(lines)) {
-      auto other = choose_reading(text, *told);
-      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
-        lines = *std::move(told);
-        attempt = std::move(other);
-      }
-    }
+    take_if_clearly_better(text, tell_numbers_above(lines), lines, attempt);
   }
   if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {
-    if (auto parted = part_paragraphs(lines)) {
-      auto other = choose_reading(text, *parted);
-      if (hangs_together(other) && (attempt.refused || is_clearly_better(other, attempt))) {
-        lines = *std::move(parted);
-        attempt = std::move(other);
-      }
-    }
+    take_if_clearly_better(text, part_paragraphs(lines), lines, attempt);
   }
   if (!declared && (!attempt.judgement.is_faultless() || shows_braces(lines))) {
     if (auto braced = find_braces(lines)) {

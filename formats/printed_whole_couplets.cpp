@@ -95,8 +95,8 @@ struct Begin {
   std::optional<Label> told;  // of its couplet, where no other reader tells it
 };
 
-// What a lead prints up to where the next one begins, without the sign that parts them.
-std::string_view without_parting_sign(std::string_view text) {
+// What a lead prints up to where the next one begins, without the signs that part them.
+std::string_view without_separators(std::string_view text) {
   text = trim_right(text);
   while (!text.empty() && (text.back() == ';' || text.back() == ',')) {
     text = trim_right(text.substr(0, text.size() - 1));
@@ -253,7 +253,7 @@ class WholeCouplets {
   [[nodiscard]] static std::optional<End> end_of(Paragraph const& paragraph, std::size_t begin,
                                                  std::size_t end) {
     auto const lead =
-        without_parting_sign(std::string_view{paragraph.text}.substr(begin, end - begin));
+        without_separators(std::string_view{paragraph.text}.substr(begin, end - begin));
     auto const from = lead.size() - std::min(lead.size(), kLongestEnd);
     auto const tail = lead.substr(from);
     if (auto const reference = trailing_reference(tail)) {
@@ -288,8 +288,7 @@ class WholeCouplets {
         if (number < led.size()) ++led[number];
       }
     }
-    auto const once = static_cast<std::size_t>(
-        std::count(led.begin() + std::min<std::ptrdiff_t>(2, std::ssize(led)), led.end(), 1U));
+    auto const once = static_cast<std::size_t>(std::count(led.begin() + 2, led.end(), 1U));
     auto const nearly_all = [](std::size_t count, std::size_t of) { return count * 5 >= of * 4; };
     return nearly_all(cut, key.size()) && nearly_all(well, key.size()) &&
            nearly_all(once, key.size() - 1) && at_begins * 3 <= key.size();

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "keydrift/formats/printed_label_signs.hpp"
+#include "keydrift/formats/printed_numbers_led_to.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
