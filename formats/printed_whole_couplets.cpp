@@ -299,6 +299,7 @@ class WholeCouplets {
     auto label = paragraph.label;
     if (!read_label(paragraph.text)) begins_.push_back({paragraph.spot(0), label});
     label.text_at = 0;
+    label.printed = {};  // further leads print none
     for (auto const cut : paragraph.cuts) {
       auto const spot = paragraph.spot(cut);
       auto const text = lines_[spot.line].text.substr(spot.at);
@@ -308,6 +309,7 @@ class WholeCouplets {
         bool const letter = own->family == LabelFamily::lower || own->family == LabelFamily::upper;
         bool const answers = own->is_dash() || own->number == label.number;
         told->text_at = own->text_at;
+        told->printed = own->printed;
         if (answers && !letter) told.reset();
       } else if (own_label(paragraph.text, cut)) {
         told->text_at = text.size();  // its words stand on the next line

@@ -14,12 +14,12 @@ TEST(PrintedWholeCouplets, FurtherLeadsBeginBehindWhatTheFormerEndIn) {
                    "2. Antennae long (3). Antennae short: Bruvella.\n"
                    "3. Legs red: Rubella. Legs yellow: Flavella. Legs blue: Azurella.\n"),
             "1[1] Wings clear -> 2\n"
-            "1[1] Wings dark -> Corvella\n"
+            "1[] Wings dark -> Corvella\n"
             "2[2] Antennae long -> 3\n"
-            "2[2] Antennae short -> Bruvella\n"
+            "2[] Antennae short -> Bruvella\n"
             "3[3] Legs red -> Rubella\n"
-            "3[3] Legs yellow -> Flavella\n"
-            "3[3] Legs blue -> Azurella\n");
+            "3[] Legs yellow -> Flavella\n"
+            "3[] Legs blue -> Azurella\n");
 }
 
 TEST(PrintedWholeCouplets, WrapsAreNoEnds) {
@@ -32,13 +32,13 @@ TEST(PrintedWholeCouplets, WrapsAreNoEnds) {
              "4. Frutos negros: R. nigra P. Br. Frutos rojos: R. rubra Pal.\n"),
       "1[1] Hojas opuestas, con el margen entero o apenas dentado hacia el ápice, y los pecíolos "
       "de 2-4 mm -> 2\n"
-      "1[1] Hojas alternas, de margen aserrado, con pecíolos de más de 10 mm -> 4\n"
+      "1[] Hojas alternas, de margen aserrado, con pecíolos de más de 10 mm -> 4\n"
       "2[2] Flores blancas -> 3\n"
-      "2[2] Flores azules, rara vez rosadas -> R. azurea\n"
+      "2[] Flores azules, rara vez rosadas -> R. azurea\n"
       "3[3] Tallos glabros -> R. nuda\n"
-      "3[3] Tallos pelosos en los nudos -> R. hirta\n"
+      "3[] Tallos pelosos en los nudos -> R. hirta\n"
       "4[4] Frutos negros -> R. nigra\n"
-      "4[4] Frutos rojos -> R. rubra\n");
+      "4[] Frutos rojos -> R. rubra\n");
 }
 
 TEST(PrintedWholeCouplets, SmallLettersFollowBehindSemicolons) {
@@ -46,11 +46,11 @@ TEST(PrintedWholeCouplets, SmallLettersFollowBehindSemicolons) {
                    "2. Antennae long, Bruvella; antennae short, Corvella.\n"
                    "3. Legs red; tarsi pale, Rubella; legs yellow, Flavella.\n"),
             "1[1] Wings clear, -> 2\n"
-            "1[1] wings dark, -> 3\n"
+            "1[] wings dark, -> 3\n"
             "2[2] Antennae long, -> Bruvella\n"
-            "2[2] antennae short, -> Corvella\n"
+            "2[] antennae short, -> Corvella\n"
             "3[3] Legs red; tarsi pale, -> Rubella\n"
-            "3[3] legs yellow, -> Flavella\n");
+            "3[] legs yellow, -> Flavella\n");
 }
 
 TEST(PrintedWholeCouplets, LettersStarsAndDashesMayStandBeforeTheFurtherOnes) {
@@ -89,11 +89,11 @@ TEST(PrintedWholeCouplets, StepsAskAQuestionAndAnswerIt) {
                    "Step 2. Are the legs red? If yes: Vadella rubripes. If no: Vadella nigra.\n"
                    "Step 3. Are there spots? If yes: Vadella maculata. If no: Vadella plana.\n"),
             "1[Step 1] Are the wing cases long? If yes -> 2\n"
-            "1[Step 1] If no -> 3\n"
+            "1[] If no -> 3\n"
             "2[Step 2] Are the legs red? If yes -> Vadella rubripes\n"
-            "2[Step 2] If no -> Vadella nigra\n"
+            "2[] If no -> Vadella nigra\n"
             "3[Step 3] Are there spots? If yes -> Vadella maculata\n"
-            "3[Step 3] If no -> Vadella plana\n");
+            "3[] If no -> Vadella plana\n");
 }
 
 TEST(PrintedWholeCouplets, NumbersThatLeadNowhereMakeNone) {
