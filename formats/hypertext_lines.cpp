@@ -15,6 +15,7 @@
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
+#include "keydrift/formats/hypertext_survey.hpp"
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
@@ -47,8 +48,9 @@ class LineMaker {
         labels_{couplets_in_lists(text)},
         beside_{beside_text(text)},
         placement_{placement_of(text)},
-        frames_{frame_cells(text)} {
-    survey();
+        frames_{frame_cells(text)},
+        survey_{survey_of(text)} {
+    survey_.feeds_part_lines = survey_.feeds_part_lines && !placement_.by_coordinates;
   }
 
   Lines make() && {
@@ -58,43 +60,12 @@ class LineMaker {
   }
 
  private:
-  // Which unknown names are tags at all, and whether line feeds part lines: where tags do, they
-  // are blanks.
-  void survey() {
-    constexpr std::size_t kFewest = 3;
-    std::size_t breaks = 0;
-    std::size_t lines = 0;
-    std::size_t parted = 0;  // paragraphs of several lines
-    bool in_paragraph = false;
-    bool filled = false;
-    for (std::size_t at = 0; at < text_.size(); ++at) {
-      if (text_[at] == '\n') filled = false;
-      if (!is_white(text_[at]) && !filled) {
-        filled = true;
-        ++lines;
-      }
-      if (text_[at] != '<') continue;
-      auto const tag = tag_at(text_.substr(at));
-      if (tag.length == 0) continue;
-      if (tag.closes) closed_.insert(tag.name);
-      if (tag.name == "br" && in_paragraph) {
-        ++parted;
-        in_paragraph = false;
-      }
-      if (tag.name == "p") in_paragraph = !tag.closes;
-      if (!tag.closes && breaks_line(tag.name)) ++breaks;
-      at += tag.length - 1;
-    }
-    paragraphs_stand_apart_ = parted >= kFewest;
-    feeds_part_lines_ = breaks * 2 < lines && !placement_.by_coordinates;
-  }
-
   void take_next() {
     char const c = text_[at_];
     if (c == '<') {
       auto const tag = tag_at(text_.substr(at_));
       if (tag.length > 0 && (text_[at_ + 1] == '!' || text_[at_ + 1] == '?' || is_known(tag.name) ||
-                             closed_.contains(tag.name))) {
+                             survey_.closed.contains(tag.name))) {
         take_tag(tag);
         return;
       }
@@ -109,7 +80,7 @@ class LineMaker {
       }
     }
     if (is_white(c)) {
-      if (!keeps_blanks()) {
+      if (!keeps_blanks() || stands_between_cells()) {
         blank_ = true;
       } else if (c == '\n') {
         line_feed();
@@ -132,7 +103,21 @@ class LineMaker {
 
   // Columns and indentation say something where line feeds part lines.
   [[nodiscard]] bool keeps_blanks() const {
-    return !in_cell_ && (feeds_part_lines_ || preformatted_ > 0);
+    return !in_cell_ && (survey_.feeds_part_lines || preformatted_ > 0);
+  }
+
+  // <tr>, <td>1</td> and <td>Wings clear</td> on lines of their own are one row, and no blank line
+  // parts it from the next.
+  [[nodiscard]] bool stands_between_cells() {
+    if (in_cell_ || (started_ && row_cells_ == 0)) return false;
+    if (at_ < blanks_end_) return next_is_cell_;
+    blanks_end_ = at_;
+    while (blanks_end_ < text_.size() && is_white(text_[blanks_end_])) ++blanks_end_;
+    auto const next = blanks_end_ < text_.size() && text_[blanks_end_] == '<'
+                          ? tag_at(text_.substr(blanks_end_))
+                          : Tag{};
+    next_is_cell_ = next.length > 0 && (is_cell(next.name) || next.name == "tr");
+    return next_is_cell_;
   }
 
   void take_tag(Tag const& tag) {
@@ -190,7 +175,8 @@ class LineMaker {
     if (in_key) label_ = &listed->second.label;
     held_ = in_key && label_->empty() && !titles_couplet_;
     if (is_heading(name)) heading_ = !tag.closes;
-    if (name == "table" || name == "hr" || (name == "p" && paragraphs_stand_apart_)) leave_gap();
+    if (name == "table" || name == "hr" || (name == "p" && survey_.paragraphs_stand_apart))
+      leave_gap();
   }
 
   // <tr><td>1</td><td><table><tr>…: the leads of a couplet as the rows of a table beside its
@@ -453,12 +439,10 @@ class LineMaker {
   std::vector<Stretch> beside_;
   Placement placement_;
   std::unordered_set<std::size_t> frames_;
+  Survey survey_;
   std::size_t indent_{};  // columns that the line to come is set in by
   std::size_t next_beside_{};
-  bool in_beside_{false};                   // the line is of one of these
-  std::unordered_set<std::string> closed_;  // names with a closing tag
-  bool feeds_part_lines_{false};
-  bool paragraphs_stand_apart_{false};
+  bool in_beside_{false};  // the line is of one of these
   std::size_t at_{};
   Lines made_;
   ManuscriptLine line_;
@@ -476,9 +460,11 @@ class LineMaker {
   bool in_cell_{false};
   std::vector<std::size_t> breaks_in_cells_;  // bytes of the line
   std::size_t row_cells_{};                   // begun in this row
-  bool lone_cell_{false};                     // the row that ends had but one
-  bool inner_table_{false};                   // within a table beside a couplet's number
-  bool beside_number_{false};                 // before its first row
+  std::size_t blanks_end_{};                  // between cells and rows, and whether one is next
+  bool next_is_cell_{false};
+  bool lone_cell_{false};      // the row that ends had but one
+  bool inner_table_{false};    // within a table beside a couplet's number
+  bool beside_number_{false};  // before its first row
   std::size_t raised_{};
   std::size_t lowered_{};
   std::size_t preformatted_{};

@@ -48,6 +48,40 @@ TEST(Hypertext, ReadsRowsAsLeads) {
   EXPECT_EQ(reading.edition.notes[0].text, "Aus eus is not keyed.");
 }
 
+// Pages write each cell on a line of its own; such a line parts nothing.
+TEST(Hypertext, CellsOnLinesOfTheirOwnAreARow) {
+  auto const row = [](std::string const& number, std::string const& words, std::string const& end) {
+    return "<tr>\n  <td valign=\"top\">" + number + "</td>\n  <td>" + words +
+           "</td>\n  <td align=\"right\">&nbsp;" + end + "</td>\n</tr>\n";
+  };
+  auto const rows =
+      row("1", "Wings clear", "(2)") + row("+", "Wings dark", "3&nbsp;<i>Aus bus</i>") +
+      row("2&nbsp;(1)", "Legs pale", "(3)") + row("+", "Legs dark", "1&nbsp;<i>Aus dus</i>") +
+      row("3&nbsp;(2)", "Eyes round", "2&nbsp;<i>Aus cus</i>") +
+      row("+", "Eyes narrow", "4&nbsp;<i>Aus eus</i>");
+  std::string const wanted =
+      "1[1] Wings clear -> 2\n1[+] Wings dark -> Aus bus\n2[2] Legs pale -> 3\n"
+      "2[+] Legs dark -> Aus dus\n3[3] Eyes round -> Aus cus\n3[+] Eyes narrow -> Aus eus\n";
+  EXPECT_EQ(sketch(read("<table>\n" + rows + "</table>\n").edition), wanted);
+  // Among lines that line feeds part.
+  std::string const lines =
+      "Ausella is a genus of marshes.\nIt was found in the west.\nIt was found in the east.\n"
+      "It flies in spring.\nIt rests in summer.\nIt was never seen in autumn.\n"
+      "It was seen once in winter.\nNothing is known of its eggs.\nNor of its larvae.\n\n";
+  EXPECT_EQ(sketch(read(lines + lines + lines + "<table>\n" + rows + "</table>\n").edition),
+            wanted);
+}
+
+TEST(Hypertext, LinesOfTextBesideATableStayLines) {
+  EXPECT_EQ(sketch(read("<table><tr><td>Ausella</td><td>p. 2</td></tr></table>\n"
+                        "1 Wings clear ..... 2\n"
+                        "– Wings dark ..... <i>Aus bus</i>\n"
+                        "2 Legs pale, 5&ndash;6 &micro;m ..... <i>Aus cus</i>\n"
+                        "– Legs dark ..... <i>Aus dus</i>\n")
+                       .edition),
+            kSketch);
+}
+
 TEST(Hypertext, KeepsThePlacesOfTheSource) {
   auto const reading = read(kTable);
   auto const& lead = reading.edition.couplets.at(1).leads.at(0);

@@ -1,0 +1,43 @@
+#include "keydrift/formats/hypertext_survey.hpp"
+
+#include <cstddef>
+
+#include "keydrift/formats/hypertext_lines.hpp"
+
+namespace keydrift::hypertext {
+
+Survey survey_of(std::string_view text) {
+  constexpr std::size_t kFewest = 3;
+  Survey survey;
+  std::size_t breaks = 0;
+  std::size_t lines = 0;
+  std::size_t parted = 0;  // paragraphs of several lines
+  bool in_paragraph = false;
+  bool filled = false;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] == '\n') filled = false;
+    bool const first = !is_white(text[at]) && !filled;
+    if (first) {
+      filled = true;
+      ++lines;
+    }
+    if (text[at] != '<') continue;
+    auto const tag = tag_at(text.substr(at));
+    if (tag.length == 0) continue;
+    if (tag.closes) survey.closed.insert(tag.name);
+    if (tag.name == "br" && in_paragraph) {
+      ++parted;
+      in_paragraph = false;
+    }
+    if (tag.name == "p") in_paragraph = !tag.closes;
+    // A cell on a line of its own is no line of the row.
+    bool const cell = tag.name == "td" || tag.name == "th";
+    if (!tag.closes && (breaks_line(tag.name) || (cell && first))) ++breaks;
+    at += tag.length - 1;
+  }
+  survey.paragraphs_stand_apart = parted >= kFewest;
+  survey.feeds_part_lines = breaks * 2 < lines;
+  return survey;
+}
+
+}  // namespace keydrift::hypertext
