@@ -51,6 +51,12 @@ std::optional<GroupBefore> group_before_number(std::string_view text) {
   return GroupBefore{group, found->reference};
 }
 
+// "Aus spp."
+bool names_all_species(std::string_view name) {
+  auto const words = words_of(name);
+  return words.size() == 2 && (words[1] == "spp." || words[1] == "spp");
+}
+
 // "Key C" of "Key C, p. 19" and "Key C (page 19)"; a pointer into another work keeps its page.
 std::string_view without_page(std::string_view text) {
   if (!names_a_key(text)) return text;
@@ -367,8 +373,9 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     auto const longest = pointed ? kLongestKeyTitle : kLongestKeyName;
     auto const before = trim(whole.substr(0, open));
     auto const group = read_taxa(before);
-    // "sect. Ausae (Key A, p. 18)"
+    // "sect. Ausae (Key A, p. 18)", "Aus spp. (see Key to Aus)"
     bool const one = group.taxa.size() == 1 && (words_of(group.taxa[0].name).size() == 1 ||
+                                                names_all_species(group.taxa[0].name) ||
                                                 says_group(fold(group.taxa[0].name)));
     if (one && named.size() <= longest && names_a_key(named)) {
       reading.form = DestinationForm::key;

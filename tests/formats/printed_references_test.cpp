@@ -64,6 +64,16 @@ TEST(PrintedReferences, TribesAreNamedBehindTheirRank) {
   EXPECT_EQ(led_to("Tribe Ausellini"), "Ausellini (Tribe)");
 }
 
+TEST(PrintedReferences, SpeciesOfAGenusAreKeyedInTheKeyThatItsBracketNames) {
+  EXPECT_EQ(led_to("Ausella spp. (see Key to the Species of Ausella, FSH-22)"),
+            "key: Key to the Species of Ausella, FSH-22 (Ausella spp.)");
+  EXPECT_EQ(led_to("Ausella (see Key to the Species of Ausella)"),
+            "key: Key to the Species of Ausella (Ausella)");
+  // A species is an end, and a figure is no key.
+  EXPECT_EQ(led_to("Ausella busa (see Key to Males)"), "Ausella busa (see Key to Males)");
+  EXPECT_EQ(led_to("Ausella spp. (see figures)"), "Ausella spp. (see figures)");
+}
+
 TEST(PrintedReferences, TablesAndSeriesAreParts) {
   EXPECT_EQ(sketch("1. Leaves opposite ..... Tableau A\n"
                    "– Leaves alternate ..... Tableau B\n"
