@@ -73,6 +73,15 @@ bool DestinationWords::begins_group(std::size_t i) const {
   return group && starts_taxon(i + 1) && is_epithet(word(i + 2));
 }
 
+std::size_t DestinationWords::group_at(std::size_t i) const {
+  auto const count = word(i) == "species" ? 2U : 1U;
+  auto const group = word(i + count - 1);
+  auto const next = word(i + count);
+  bool const closes = i + count >= words_.size() || ends_item(group) || is_separator(next) ||
+                      next.front() == '(' || next.front() == '[';
+  return is_group_word(fold(without_end(group))) && closes ? count : 0;
+}
+
 bool DestinationWords::closes_in_epithets(std::size_t i) const {
   if (i >= words_.size()) return false;
   for (; i < words_.size(); ++i) {

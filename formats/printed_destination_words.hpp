@@ -45,6 +45,10 @@ class DestinationWords {
   // "gr. A. bus", which is "A. gr. bus" to others.
   [[nodiscard]] bool begins_group(std::size_t i) const;
 
+  // How many words behind an author say that a group is meant: 1 of "group", "complex", 2 of
+  // "species complex".  They close the name: "complex in the south" is said of it.
+  [[nodiscard]] std::size_t group_at(std::size_t i) const;
+
   // "cus, dus" to the end: nothing else is said in words like these.
   [[nodiscard]] bool closes_in_epithets(std::size_t i) const;
 

@@ -1,6 +1,9 @@
 #include "keydrift/formats/printed_name_remarks.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cstddef>
+#include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -74,6 +77,25 @@ std::string_view without_note_sign(std::string_view text) {
     ++signs;
   }
   return signs > 0 ? rest : text;
+}
+
+bool begins_remark(std::string_view word) {
+  while (!word.empty() && word.front() == '(') word.remove_prefix(1);
+  return word.substr(0, 4) == "part" || word == "p.p." || word == "pars" || word == "pars)" ||
+         word.substr(0, 3) == "Fig" || word.substr(0, 3) == "fig";
+}
+
+std::string_view without_quotation_marks(std::string_view word) {
+  static constexpr std::array kMarks{std::pair{U'"', U'"'}, std::pair{U'‘', U'’'},
+                                     std::pair{U'“', U'”'}, std::pair{U'„', U'“'}};
+  auto const open = code_point_at(word, 0);
+  auto const close = code_point_before(word, word.size());
+  if (word.size() <= open.length + close.length + 1) return {};
+  bool const quoted = std::any_of(kMarks.begin(), kMarks.end(), [&](auto const& marks) {
+    return open.value == marks.first && close.value == marks.second;
+  });
+  if (!quoted) return {};
+  return word.substr(open.length, word.size() - open.length - close.length);
 }
 
 std::string remark_in(std::string rest, std::vector<std::string> const& figures) {

@@ -14,6 +14,12 @@ namespace keydrift::printed {
 // "Wings dark Aus bus" of "Wings dark Aus bus*)": without the footnote's sign at the end.
 [[nodiscard]] std::string_view without_note_sign(std::string_view text);
 
+// "part", "(p.p.", "Figs": such words begin what is said of a name.
+[[nodiscard]] bool begins_remark(std::string_view word);
+
+// bus of "bus" in quotation marks; empty for a word that stands in none.
+[[nodiscard]] std::string_view without_quotation_marks(std::string_view word);
+
 // "in part" of ", (in part)": what stands behind a name without its figures, brackets and signs.
 [[nodiscard]] std::string remark_in(std::string rest, std::vector<std::string> const& figures);
 

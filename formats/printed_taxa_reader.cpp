@@ -1,17 +1,14 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
-#include <iterator>
-#include <optional>
-#include <span>
 #include <utility>
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination_words.hpp"
 #include "keydrift/formats/printed_hybrids.hpp"
+#include "keydrift/formats/printed_lower_ranks.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
@@ -72,12 +69,15 @@ class TaxaReader {
     TaxonReading taxon;
     auto const first = word(at_);
     genus_alone_ = false;
-    if (!first.empty() && first.front() == '"' && take_quoted_name(taxon)) {
+    if (!shared_.empty()) {
+      taxon.genusless = reading_.taxa.back().genusless;
+      taxon.name = std::exchange(shared_, {});
+      read_epithets(taxon);
+    } else if (!first.empty() && first.front() == '"' && take_quoted_name(taxon)) {
       read_authorship(taxon);
       reading_.taxa.push_back(std::move(taxon));
       return;
-    }
-    if (auto const unnamed = words_.unnamed_at(at_); unnamed > 0) {
+    } else if (auto const unnamed = words_.unnamed_at(at_); unnamed > 0) {
       taxon.genusless = true;
       for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
     } else if ((is_epithet(first) || is_counted_epithet(first)) &&
@@ -135,53 +135,40 @@ class TaxaReader {
 
   // "Aus bus (var. cus, var. dus)": each of them.
   bool take_bracketed_ranks(TaxonReading const& species) {
-    if (genus_alone_ || item_ended_ || !word(at_).starts_with('(')) return false;
-    std::vector<TaxonReading> taxa;
-    auto i = at_;
-    for (bool closed = false; !closed; i += 2) {
-      auto const rank = i == at_ ? word(i).substr(1) : word(i);
-      auto const printed = word(i + 1);
-      closed = printed.ends_with(')');
-      auto const epithet = closed ? printed.substr(0, printed.size() - 1) : without_end(printed);
-      bool const joined = is_separator(word(i + 2));
-      bool const apart = closed || joined || ends_item(printed);
-      if (!is_lower_rank(rank) || !is_epithet(epithet) || !apart) return false;
-      auto& taxon = taxa.emplace_back(species);
-      taxon.name += " " + std::string{rank} + " " + std::string{epithet};
-      if (!closed && joined) ++i;
+    if (genus_alone_ || item_ended_) return false;
+    auto const found = bracketed_ranks(words_, at_);
+    if (found.ranks.empty()) return false;
+    for (auto const& rank : found.ranks) {
+      reading_.taxa.push_back(species);
+      reading_.taxa.back().name += " " + rank;
     }
-    if (taxa.size() < 2) return false;
-    std::move(taxa.begin(), taxa.end(), std::back_inserter(reading_.taxa));
-    at_ = i;
+    at_ = found.end;
     return true;
   }
 
-  // "Aus bus (a. subsp. cus)", "Aus bus (var. cus)": the bracket says which of the species.
   void take_bracketed_rank(TaxonReading& taxon) {
-    if (genus_alone_ || item_ended_ || !word(at_).starts_with('(')) return;
-    auto i = at_;
-    auto rank = word(i).substr(1);
-    if (rank.size() == 2 && rank.back() == '.') rank = word(++i);  // its letter
-    auto epithet = without_end(word(i + 1));
-    if (!is_lower_rank(rank) || !epithet.ends_with(')')) return;
-    epithet.remove_suffix(1);
-    if (!is_epithet(epithet)) return;
-    taxon.name += " " + std::string{rank} + " " + std::string{epithet};
-    item_ended_ = ends_item(word(i + 1));
-    at_ = i + 2;
+    if (genus_alone_ || item_ended_) return;
+    auto const found = bracketed_rank(words_, at_);
+    if (found.ranks.empty()) return;
+    taxon.name += " " + found.ranks.front();
+    item_ended_ = ends_item(word(found.end - 1));
+    at_ = found.end;
   }
 
-  // "Aus bus Roe subsp. cus Dorn", "Aus bus Roe agg.": the name goes on behind an author.
+  // "Aus bus Roe subsp. cus Dorn", "Aus bus Roe agg.", "Aus bus Roe complex": the name goes on
+  // behind an author.
   void read_lower_rank(TaxonReading& taxon) {
     // "Aus bus Roe, var. cus"
     bool const behind_comma = item_ended_ && at_ > 0 && word(at_ - 1).ends_with(',') &&
-                              is_lower_rank(word(at_)) &&
+                              is_lower_rank(word(at_)) && may_go_on_with(taxon.name, word(at_)) &&
                               is_latin_epithet(without_end(word(at_ + 1)));
     if (behind_comma) item_ended_ = false;
     while (!taxon.authorship.empty() && !item_ended_ && at_ < words_.size()) {
       bool const lower = is_rank(word(at_)) && is_epithet(word(at_ + 1)) && !genus_alone_;
       bool const limit = is_limit_word(without_end(word(at_))) && word(at_).ends_with('.');
-      if (!lower && !limit) return;
+      auto const group = lower || limit ? 0 : words_.group_at(at_);
+      if (!lower && !limit && group == 0) return;
+      if (group > 1) take_name_word(taxon);
       take_name_word(taxon);
       if (!lower) continue;
       taxon.authorship.clear();
@@ -246,6 +233,9 @@ class TaxaReader {
       auto const unnamed = genus_read_ ? words_of_unnamed_species(words_.from(at_)) : 0;
       if (subgenus || (is_limit_word(without_end(next)) && unnamed == 0)) {
         take_name_word(taxon);
+      } else if (!genus_read_ && words_.group_at(at_) > 1) {  // "Aus bus species complex"
+        take_name_word(taxon);
+        take_name_word(taxon);
       } else if (is_unnamed_genus(taxon.name, next)) {
         take_name_word(taxon);
       } else if (begins_infrageneric(next)) {
@@ -296,16 +286,7 @@ class TaxaReader {
 
   // "bus" in quotation marks behind its genus: a name that is used and not meant.
   [[nodiscard]] bool is_quoted_epithet(std::string_view printed) const {
-    static constexpr std::array kMarks{std::pair{U'"', U'"'}, std::pair{U'‘', U'’'},
-                                       std::pair{U'“', U'”'}, std::pair{U'„', U'“'}};
-    auto const bare = without_end(printed);
-    auto const open = code_point_at(bare, 0);
-    auto const close = code_point_before(bare, bare.size());
-    if (!genus_read_ || bare.size() <= open.length + close.length + 1) return false;
-    bool const quoted = std::any_of(kMarks.begin(), kMarks.end(), [&](auto const& marks) {
-      return open.value == marks.first && close.value == marks.second;
-    });
-    return quoted && is_epithet(bare.substr(open.length, bare.size() - open.length - close.length));
+    return genus_read_ && is_epithet(without_quotation_marks(without_end(printed)));
   }
 
   // "sect. Bus" of "Aus sect. Bus": the group beneath the genus is what is keyed.
@@ -367,7 +348,7 @@ class TaxaReader {
       }
       bool const particle =
           words_.is_particle_at(at_, open) || (end == at_ && words_.closes_author(at_));
-      bool const remark = !open && (is_remark_word(next) || is_page(next, word(at_ + 1)) ||
+      bool const remark = !open && (begins_remark(next) || is_page(next, word(at_ + 1)) ||
                                     next == "sp." || at_ == bracket_ends_);
       bool const year = !open && next.front() == '(' && is_year(next.substr(1));
       if (remark || !(open || year || particle || words_.is_author_at(at_))) break;
@@ -403,13 +384,6 @@ class TaxaReader {
     } else {
       taxon.authorship = printed;
     }
-  }
-
-  [[nodiscard]] static bool is_remark_word(std::string_view printed) {
-    auto word = printed;
-    while (!word.empty() && word.front() == '(') word.remove_prefix(1);
-    return word.substr(0, 4) == "part" || word == "p.p." || word == "pars" || word == "pars)" ||
-           word.substr(0, 3) == "Fig" || word.substr(0, 3) == "fig";
   }
 
   // Behind a separator: another taxon, given the one before?  `authored`: an author stands before
@@ -455,7 +429,11 @@ class TaxaReader {
         (has_strict_latin_ending(without_end(word(i))) || (authored && has_latin_ending(word(i))));
     // "A. bus, cus"
     bool const more = parted && !authored && !genus_alone_ && words_.closes_in_epithets(i);
-    bool const other = listed || epithets || more || words_.starts_taxon(i) ||
+    // "Aus bus Roe var. bus et var. cus Dorn"
+    auto const& before = reading_.taxa.back().name;
+    bool const beside = separated || !may_go_on_with(before, word(i));
+    if (beside && names_lower_rank(words_, i)) shared_ = shared_with_rank(before, word(i));
+    bool const other = listed || epithets || more || !shared_.empty() || words_.starts_taxon(i) ||
                        ((separated || counted || words_.has_separator_from(at_)) &&
                         (starts_other_taxon(i, authored) || starts_genusless(i)));
     std::size_t told = 0;  // words of a remark before the other taxon
@@ -509,6 +487,7 @@ class TaxaReader {
   std::size_t bracket_ends_{
       std::string::npos};  // a bracket around the name closes before this word
   std::string between_;    // in brackets between taxa
+  std::string shared_;     // "Aus bus" before the rank of a further taxon of it
   TaxaReading reading_;
 };
 

@@ -54,6 +54,31 @@ TEST(PrintedNames, LimitsAndDoubtsBelongToTheName) {
   EXPECT_EQ(led_to("Aus dus s. str."), "Aus dus (s. str.)");
 }
 
+TEST(PrintedNames, GroupsBehindAnAuthorBelongToTheName) {
+  EXPECT_EQ(led_to("Aus dus (Roe) complex"), "Aus dus complex");
+  EXPECT_EQ(author_of("Aus dus (Roe) complex"), "(Roe)");
+  EXPECT_EQ(led_to("Aus dus Roe group (Fig. 3)"), "Aus dus group");
+  EXPECT_EQ(led_to("Aus dus Roe species complex"), "Aus dus species complex");
+  EXPECT_EQ(led_to("Aus dus species group"), "Aus dus species group");
+  // What is said of the name is no part of it.
+  EXPECT_EQ(led_to("Aus dus Roe, complex in the south"), "Aus dus (complex in the south)");
+  EXPECT_EQ(led_to("Aus dus Roe (complex)"), "Aus dus (complex)");
+}
+
+TEST(PrintedNames, VarietiesAtOneEndAreTaxaOfOneSpecies) {
+  EXPECT_EQ(led_to("Aus dus (Roe) Dorn var. dus et var. fus Dorn"),
+            "Aus dus var. dus + Aus dus var. fus");
+  EXPECT_EQ(led_to("Aus dus subsp. dus or subsp. fus"), "Aus dus subsp. dus + Aus dus subsp. fus");
+  EXPECT_EQ(led_to("Aus dus var. gus Roe, var. fus Roe"), "Aus dus var. gus + Aus dus var. fus");
+  EXPECT_EQ(led_to("Aus dus subsp. dus et var. fus"), "Aus dus subsp. dus + Aus dus var. fus");
+  EXPECT_EQ(led_to("Aus dus subsp. gus var. fus and var. hus"),
+            "Aus dus subsp. gus var. fus + Aus dus subsp. gus var. hus");
+  // One name, and a species with a variety of it.
+  EXPECT_EQ(led_to("Aus dus Roe, subsp. gus Dorn"), "Aus dus subsp. gus");
+  EXPECT_EQ(led_to("Aus dus subsp. gus, var. fus"), "Aus dus subsp. gus (var. fus)");
+  EXPECT_EQ(led_to("Aus dus Roe, et var. fus Dorn"), "Aus dus (et var. fus Dorn)");
+}
+
 TEST(PrintedNames, SexesAndPlacesInBracketsAreNoAuthors) {
   EXPECT_EQ(led_to("Aus dus (Weibchen)"), "Aus dus (Weibchen)");
   EXPECT_EQ(author_of("Aus dus (Weibchen)"), "");
