@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "keydrift/formats/printed_bracketed_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -318,6 +319,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   }
   text.remove_prefix(signs_before_name(text));
   text.remove_prefix(begin_behind_page(text));
+  if (read_bracketed_names(text)) return true;
   auto const words = words_of(text);
   if (auto const pointing = words_of_reference(words); pointing > 0) {
     auto const name = static_cast<std::size_t>(words[pointing].data() - text.data());

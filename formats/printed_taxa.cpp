@@ -6,6 +6,7 @@
 #include <string>
 #include <utility>
 
+#include "keydrift/formats/printed_bracketed_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
@@ -117,6 +118,7 @@ TaxaReading read_taxa(std::string_view text) {
   // "?Aus bus" is a name that is doubted.
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
   if (auto named = read_behind_remark(text)) return *std::move(named);
+  if (auto named = read_bracketed_names(text)) return *std::move(named);
   if (auto named = read_genus_with_names(text)) return *std::move(named);
   if (auto const only = only_species(text)) {
     auto reading = read_taxa(only->species);

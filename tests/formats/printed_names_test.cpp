@@ -79,6 +79,17 @@ TEST(PrintedNames, VarietiesAtOneEndAreTaxaOfOneSpecies) {
   EXPECT_EQ(led_to("Aus dus Roe, et var. fus Dorn"), "Aus dus (et var. fus Dorn)");
 }
 
+TEST(PrintedNames, CommonNamesStandBeforeLatinOnesInBrackets) {
+  EXPECT_EQ(led_to("Lake Bat or Common Bat (Aus dus, A. fus), hardly told apart"),
+            "Aus dus + Aus fus (Lake Bat or Common Bat; hardly told apart)");
+  EXPECT_EQ(led_to("beet worm (Aus dus) or stained worm (Aus fus)"),
+            "Aus dus + Aus fus (beet worm or stained worm)");
+  // Names beside the one of the lead, and one common name.
+  EXPECT_EQ(led_to("Aus dus or Aus fus (Bus gus, Bus hus)"),
+            "Aus dus + Aus fus (Bus gus, Bus hus)");
+  EXPECT_EQ(led_to("Lake Bat (Aus dus)"), "Aus dus (Lake Bat)");
+}
+
 TEST(PrintedNames, SexesAndPlacesInBracketsAreNoAuthors) {
   EXPECT_EQ(led_to("Aus dus (Weibchen)"), "Aus dus (Weibchen)");
   EXPECT_EQ(author_of("Aus dus (Weibchen)"), "");
