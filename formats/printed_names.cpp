@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_passage_genus.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -33,12 +34,6 @@ constexpr int kSureWeight = 6;     // of one that its part's title is believed
 constexpr int kLeastWeight = 1;    // less, and a word is no genus
 constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 
-// "les Silvadrus", "die Silvadrus": of the species of a genus.
-bool is_article_of_several(std::string_view word) {
-  return word == "les" || word == "des" || word == "die" || word == "the" || word == "los" ||
-         word == "las" || word == "os" || word == "chez" || word == "Chez";
-}
-
 // Without brackets and signs around it.
 std::string_view bare_name(std::string_view word) {
   while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
@@ -46,40 +41,6 @@ std::string_view bare_name(std::string_view word) {
     word.remove_suffix(1);
   }
   return word;
-}
-
-// The genus with that initial that the text names with a species or as "Aus spp."; `epithets`: what
-// leads print behind a genus, short or in full.
-std::string genus_in_passage(std::string_view text, std::string_view initial,
-                             std::unordered_set<std::string> const& epithets) {
-  auto const words = words_of(text);
-  for (std::size_t w = 0; w + 1 < words.size(); ++w) {
-    auto word = words[w];
-    while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
-    if (!word.starts_with(initial) || !is_capitalised(word) || !has_latin_ending(word)) continue;
-    auto const next = words[w + 1].substr(0, words[w + 1].find_first_of(",;:)"));
-    bool const several = next == "spp." || next == "sp.";
-    bool const species =
-        has_strict_latin_ending(word) && is_epithet(next) && has_strict_latin_ending(next) && w > 0;
-    // "Ausomyces bus" where a lead says "A. bus".
-    bool const led_to = is_epithet(next) && epithets.contains(std::string{next});
-    if (several || species || led_to) return std::string{word};
-  }
-  // "Ausella Roe, 1931 now includes …", "genitalia of the genus Ausella", "genre Ausella"
-  for (std::size_t w = 0; w < words.size(); ++w) {
-    auto const word = bare_name(words[w]);
-    if (!word.starts_with(initial) || !is_capitalised(word)) continue;
-    auto const folded = fold(word);
-    constexpr std::size_t kShortest = 4;  // bytes
-    if (word.size() < kShortest || has_higher_ending(folded)) continue;
-    bool const strict = has_strict_latin_ending(folded);
-    bool const dated = w + 2 < words.size() && is_authorish(words[w + 1]) &&
-                       words[w + 1].ends_with(',') && is_year(words[w + 2]);
-    bool const announced = w > 0 && says_genus(fold(words[w - 1]));
-    bool const article = w > 0 && is_article_of_several(words[w - 1]) && !word.ends_with('a');
-    if (dated || announced || (article && strict)) return std::string{word};
-  }
-  return {};
 }
 
 bool is_one_word(std::string_view name) {

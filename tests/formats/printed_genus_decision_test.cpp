@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -38,6 +40,28 @@ TEST(PrintedGenusDecision, AHeadWithACommonNameGivesItToEpithetsWithFullStops) {
                    "2. Calice glabre . . . . GLABER.\n"),
             "1[1] Corolle rouge -> Velix albus\n1[1] Corolle blanche -> 2\n"
             "2[2] Calice velu -> Velix hirtus\n2[2] Calice glabre -> Velix glaber\n");
+}
+
+TEST(PrintedGenusDecision, AListOfGeneraTellsWhatLeadsShorten) {
+  std::string const key =
+      "1. Ribs entire ..... 2\n1'. Ribs in tubercles ..... 3\n\n"
+      "2. Flowers red ..... P. alta\n2'. Flowers white ..... A. noctua\n\n"
+      "3. Sap milky ..... M. lactea\n3'. Sap watery ..... S. lutea\n";
+  std::string const ends = "1[1] Ribs entire -> 2\n1[1'] Ribs in tubercles -> 3\n";
+  EXPECT_EQ(sketch("At almost every meeting somebody brings in a plant that came without a label. "
+                   "All of them belong to four genera that are native to the valley and its hills: "
+                   "Phyllareola, Areolopsis, Mammiferina and "
+                   "Sulcabria. I have tried to write a key that works without flowers as far as "
+                   "possible, but for some of them you will have to be patient, as I was.\n\n"
+                   "KEY TO THE CACTI\n\n" +
+                   key),
+            ends +
+                "2[2] Flowers red -> Phyllareola alta\n2[2'] Flowers white -> Areolopsis noctua\n"
+                "3[3] Sap milky -> Mammiferina lactea\n3[3'] Sap watery -> Sulcabria lutea\n");
+  // Countries end as genera do.
+  EXPECT_EQ(sketch("They grow in Melita and Sardinia on rocks by the sea.\n\nKEY TO THE CACTI\n\n"
+                   "1. Sap milky ..... M. lactea\n1'. Sap watery ..... S. lutea\n"),
+            "1[1] Sap milky -> M. lactea\n1[1'] Sap watery -> S. lutea\n");
 }
 
 TEST(PrintedGenusDecision, ANounThatOpensLeadsIsNoneThoughEpithetsStandBehindIt) {
