@@ -174,6 +174,9 @@ class Builder {
             if (name_is_parted_beneath(i)) lead_beneath(i);
           }
           break;
+        case DestinationForm::nowhere:
+          read.lead.destination = Unresolved{read.lead.destination_printed};
+          break;
         case DestinationForm::none:
           resolve_missing(i);
           break;

@@ -221,6 +221,7 @@ class Judge {
       case DestinationForm::taxa:
         return !is_odd_letter(i);
       case DestinationForm::key:
+      case DestinationForm::nowhere:
         return true;
       case DestinationForm::couplet:
         if (auto const couplet = numbered_couplet(i); couplet != kNone) {

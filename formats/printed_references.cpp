@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_references.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -91,6 +92,42 @@ bool points_to_species_of(std::string_view text) {
   auto const words = words_of(text);
   return words.size() >= 4 && points_at(fold(words[0])) && is_one_of(kSpecies, fold(words[1])) &&
          is_one_of(kOf, words[2]) && is_capitalised(words.back());
+}
+
+bool is_numbered_part(std::string_view text, bool pointed) {
+  constexpr std::size_t kShortest = 3;  // bytes of "Lab"
+  auto const words = words_of(text, 3);
+  if (!pointed || words.size() < 2 || words[0].size() < kShortest) return false;
+  bool const number = words[1].find_first_not_of("0123456789"sv) == std::string_view::npos;
+  bool const noun = is_capitalised(words[0]) && !has_strict_latin_ending(words[0]);
+  bool const ends = words.size() == 2 || words[2].starts_with('(');
+  return number && noun && ends && figures_in(text).empty();
+}
+
+bool leads_to_no_name(std::string_view text) {
+  constexpr std::size_t kLongest = 80;  // bytes
+  constexpr std::size_t kMostWords = 12;
+  static constexpr std::array kDenying{"not"sv, "nicht"sv, "kein"sv, "keine"sv};
+  static constexpr std::array kPersons{"specialist"sv, "expert"sv, "spezialist"sv, "spécialiste"sv,
+                                       "especialista"sv};
+  static constexpr std::array kSent{"to"sv,    "a"sv,     "an"sv, "consult"sv, "ask"sv,
+                                    "einem"sv, "einen"sv, "un"sv, "à"sv,       "al"sv};
+  text = trim(text);
+  if (text.ends_with('.')) text.remove_suffix(1);
+  if (text.size() > kLongest) return false;
+  auto const words = words_of(text);
+  if (words.size() < 2 || words.size() > kMostWords) return false;
+  // A capital begins a name.
+  bool const named = std::any_of(words.begin() + 1, words.end(), [](std::string_view word) {
+    return is_upper(code_point_at(word, 0).value);
+  });
+  if (named) return false;
+  if (is_one_of(kDenying, fold(words[0]))) return true;
+  auto const last = fold(words.back());
+  // "Fig specialist" may be a common name.
+  bool const sent = is_one_of(kSent, words[words.size() - 2]);
+  return sent && std::any_of(kPersons.begin(), kPersons.end(),
+                             [&last](std::string_view person) { return last.starts_with(person); });
 }
 
 std::size_t begin_behind_page(std::string_view text) {

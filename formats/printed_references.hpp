@@ -18,6 +18,13 @@ namespace keydrift::printed {
 // "see Species of Ausella": the title of what tells them apart.
 [[nodiscard]] bool points_to_species_of(std::string_view text);
 
+// "Lab 7 (beetles)" of "go to Lab 7 (beetles)": a numbered part of the work that is no couplet and
+// no figure; `pointed`: such words stand before it.
+[[nodiscard]] bool is_numbered_part(std::string_view text, bool pointed);
+// "refer to specialist", "not a caterpillar (fly maggot)", "nicht behandelt": the key has no name
+// for what comes here.
+[[nodiscard]] bool leads_to_no_name(std::string_view text);
+
 // Begin of the name in "S. 123 A. bus Roe", "n° 12 Ausella": its page, or the number of its
 // account, stands before it; 0 where none does.
 [[nodiscard]] std::size_t begin_behind_page(std::string_view text);

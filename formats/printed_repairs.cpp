@@ -368,7 +368,9 @@ class Repairer {
   [[nodiscard]] std::optional<std::uint32_t> misreading(std::size_t i) const {
     auto const& read = reads_[i];
     auto const& to = read.to;
-    if (to.form == DestinationForm::none || to.form == DestinationForm::key) return std::nullopt;
+    if (to.form != DestinationForm::couplet && to.form != DestinationForm::taxa) {
+      return std::nullopt;
+    }
     auto const printed = strip_pointer(read.lead.destination_printed);
     // "… coxa II", where no other lead ends in a number behind a blank
     bool const numeral =

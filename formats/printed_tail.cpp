@@ -54,6 +54,7 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
     auto const& to = reads[i].to;
     auto const number = number_key(to.couplet);
     led[i] = to.form == DestinationForm::taxa || to.form == DestinationForm::key ||
+             to.form == DestinationForm::nowhere ||
              (to.form == DestinationForm::couplet && numbers.contains(number));
     if (led[i] && to.form == DestinationForm::couplet) led_to.insert(in_part(part[i], number));
   }

@@ -350,9 +350,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     return reading;
   }
   // "→ S. 15", "chapter 8": what is keyed there has no name here
-  if (is_page_alone(rest) || is_chapter_alone(rest)) {
+  bool const part = is_numbered_part(stripped, stripped.size() < rest.size());
+  if (part || is_page_alone(rest) || is_chapter_alone(rest)) {
     reading.form = DestinationForm::key;
-    reading.key_name = std::string{rest};
+    reading.key_name = std::string{part ? stripped : rest};
     reading.taxa.figures = std::move(figures);
     return reading;
   }
@@ -403,6 +404,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
       reading.taxa.figures = std::move(figures);
       return reading;
     }
+  }
+  if (leads_to_no_name(printed)) {
+    reading.form = DestinationForm::nowhere;
+    return reading;
   }
   bool const numbered = numbering.family == LabelFamily::digits;
   if (auto const group = group_before_number(rest); group && numbered && rest.back() != '"') {

@@ -13,8 +13,9 @@
 
 namespace keydrift::printed {
 
-// What kind of destination is printed; which couplet or taxon it is, is seen later.
-enum class DestinationForm : std::uint8_t { none, couplet, key, taxa };
+// What kind of destination is printed; which couplet or taxon it is, is seen later.  `nowhere`: it
+// says that nothing is named, "refer to specialist".
+enum class DestinationForm : std::uint8_t { none, couplet, key, taxa, nowhere };
 
 struct DestinationReading {
   DestinationForm form{DestinationForm::none};

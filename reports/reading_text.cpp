@@ -91,6 +91,9 @@ struct DestinationInWords {
     auto const& printed =
         lead.destination_printed.empty() ? none.printed : lead.destination_printed;
     if (printed.empty()) return "no destination was found";
+    bool const number =
+        std::any_of(printed.begin(), printed.end(), [](char c) { return c >= '0' && c <= '9'; });
+    if (!number) return said(printed, "no couplet and no name");
     return said(printed, "a couplet, but none bears that number");
   }
   std::string operator()(ToCouplet const& to) const {

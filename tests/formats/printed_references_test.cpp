@@ -74,6 +74,22 @@ TEST(PrintedReferences, SpeciesOfAGenusAreKeyedInTheKeyThatItsBracketNames) {
   EXPECT_EQ(led_to("Ausella spp. (see figures)"), "Ausella spp. (see figures)");
 }
 
+TEST(PrintedReferences, NumberedPartsOfTheWorkAreKeysElsewhere) {
+  EXPECT_EQ(led_to("Go to Lab 7 (beetles)"), "key: Lab 7 (beetles)");
+  EXPECT_EQ(led_to("see Exercise 12"), "key: Exercise 12");
+  // A genus has its couplet.
+  EXPECT_EQ(led_to("see Ausella 2"), "2 (see Ausella)");
+}
+
+TEST(PrintedReferences, SomeEndsHaveNoName) {
+  for (std::string const words :
+       {"refer to specialist", "consult a specialist.", "not a caterpillar", "nicht behandelt"}) {
+    EXPECT_EQ(led_to(words), "?" + words) << words;
+  }
+  EXPECT_EQ(led_to("not Aus bus"), "Aus bus (not)");
+  EXPECT_EQ(led_to("fig specialist"), "fig specialist");
+}
+
 TEST(PrintedReferences, TablesAndSeriesAreParts) {
   EXPECT_EQ(sketch("1. Leaves opposite ..... Tableau A\n"
                    "– Leaves alternate ..... Tableau B\n"
