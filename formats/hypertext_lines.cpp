@@ -12,6 +12,7 @@
 #include "keydrift/formats/hypertext_beside.hpp"
 #include "keydrift/formats/hypertext_frames.hpp"
 #include "keydrift/formats/hypertext_letters.hpp"
+#include "keydrift/formats/hypertext_line_ends.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
@@ -19,6 +20,7 @@
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
 #include "keydrift/formats/xml_text.hpp"
 
@@ -163,18 +165,25 @@ class LineMaker {
     }
     in_cell_ = false;
     lone_cell_ = row && row_cells_ == 1;
-    row_cells_ = 0;
+    heads_columns_ = row && row_cells_ > 1 && head_cells_ == row_cells_;
+    head_cells_ = row_cells_ = 0;
     bool const in_key = listed != labels_.end();
-    if (in_key && listed->second.joins) blank_ = started_ && !listed->second.touches;
+    if (in_key && listed->second.joins) {
+      blank_ = started_ && !listed->second.touches;
+      if (listed->second.ends) end_joined_ = line_.text.size();
+    }
     if (in_key ? listed->second.joins : held_) {
       held_ = held_ && !in_key;
       return;
     }
     end_line();
     titles_couplet_ = in_key && listed->second.beside;
+    numbers_couplet_ = in_key && listed->second.numbers;
     if (in_key) label_ = &listed->second.label;
-    held_ = in_key && label_->empty() && !titles_couplet_;
+    held_ = in_key && label_->empty() && !titles_couplet_ && !numbers_couplet_;
     if (is_heading(name)) heading_ = !tag.closes;
+    caption_ = name == "caption" && !tag.closes;
+    if (name == "table" && tag.closes) key_titled_ = false;
     if (name == "table" || name == "hr" || (name == "p" && survey_.paragraphs_stand_apart))
       leave_gap();
   }
@@ -271,6 +280,7 @@ class LineMaker {
       blank_ = false;
       return;
     }
+    head_cells_ = tag.name == "th" ? head_cells_ + 1 : 0;
     if (row_cells_++ > 0) {
       start_line(at_);
       line_.text += '\t';
@@ -359,15 +369,24 @@ class LineMaker {
     started_ = false;
     broken_ = true;
     while (!line_.text.empty() && is_white(line_.text.back())) line_.text.pop_back();
-    drop_link_sign();
+    drop_link_sign(line_.text, marks_);
     std::erase_if(line_.stretches, [this](ManuscriptStretch const& one) {
       return one.text_begin >= std::max<std::size_t>(line_.text.size(), 1);
     });
+    bool const numbers = std::exchange(numbers_couplet_, false);
+    if (auto aside = numbers ? back_reference(line_) : ManuscriptLine{}; !aside.text.empty()) {
+      leave_gap(line_.number, line_.column);
+      made_.lines.push_back(std::move(aside));
+      marks_.clear();
+    }
     // Over the leads of its couplet; elsewhere a number alone is where a lead leads.
-    if ((heading_ || lone_cell_) && is_number_alone()) {
+    if (numbers || ((heading_ || lone_cell_) && is_number_alone())) {
       leave_gap(line_.number, line_.column);
     } else if (heading_) {
-      line_.markup.role = LineRole::heading;
+      // The caption of a table beneath the key's own title says the same, or less.
+      bool const less = caption_ && key_titled_;
+      line_.markup.role = less ? LineRole::aside : LineRole::heading;
+      key_titled_ = key_titled_ || (!caption_ && printed::mentions_key(line_.text));
     }
     auto leads = leads_of_row(line_, std::exchange(breaks_in_cells_, {}));
     if (!leads.empty()) {
@@ -378,27 +397,11 @@ class LineMaker {
       return;
     }
     tell_destination();
+    // "Step", "Character", "Result" over their columns, and not a lead set in bold.
+    if (heads_columns_ && !printed::read_label(line_.text)) line_.markup.role = LineRole::aside;
     if (in_beside_ || std::exchange(titles_couplet_, false)) line_.markup.role = LineRole::aside;
     if (!line_.text.empty()) made_.lines.push_back(std::move(line_));
     line_ = {};
-  }
-
-  // "<a>go to 3 ›</a>", "<a>3 →</a>": the sign says that one may press there.
-  void drop_link_sign() {
-    static constexpr std::array kSigns{"›"sv, "»"sv, "→"sv, "▶"sv, "▸"sv};
-    for (auto const& mark : marks_) {
-      if (mark.kind != xml::InlineKind::pointer || mark.end < line_.text.size()) continue;
-      auto const link = std::string_view{line_.text}.substr(mark.begin);
-      if (link.find("«") != std::string_view::npos || link.find("‹") != std::string_view::npos) {
-        return;  // marks of quotation
-      }
-      for (auto const sign : kSigns) {
-        if (!link.ends_with(sign) || link.size() == sign.size()) continue;
-        auto const words = link.substr(0, link.size() - sign.size());
-        line_.text.resize(mark.begin + printed::trim_right(words).size());
-        return;
-      }
-    }
   }
 
   // "<h3>3.</h3>" over the leads of couplet 3
@@ -409,11 +412,13 @@ class LineMaker {
 
   // Cells tell more.
   void tell_destination() {
+    auto const end_joined = std::exchange(end_joined_, kNotTold);
     open_marks_.clear();
     xml::FlowText words{line_.text, {}, std::exchange(marks_, {})};
     if (heading_ || words.marks.empty() || words.text.find('\t') != std::string::npos) return;
     marked::keep_marks_within(words);
-    line_.markup.destination_begin = marked::told_destination(words);
+    line_.markup.destination_begin = end_joined == kNotTold ? marked::told_destination(words)
+                                                            : end_on_own_line(words, end_joined);
     // Where line feeds part lines, words of a lead may stand in front of a line.
     if (line_.markup.destination_begin == kNotTold && !keeps_blanks()) {
       line_.markup.destination_begin = marked::name_with_remark(words);
@@ -454,14 +459,20 @@ class LineMaker {
   bool edit_links_close_{true};              // else their ends are not looked for again
   std::vector<bool> italic_spans_;           // that are open: is what they hold set in italics?
   bool heading_{false};
+  bool caption_{false};                // of a table
+  bool key_titled_{false};             // a heading has named a key since the last table
   std::string const* label_{nullptr};  // that a list shows before the line to come
   bool titles_couplet_{false};         // the line to come
+  bool numbers_couplet_{false};        // the line to come, with the couplet below
+  std::size_t end_joined_{kNotTold};   // where what stood on a line of its own goes on with words
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
   std::vector<std::size_t> breaks_in_cells_;  // bytes of the line
   std::size_t row_cells_{};                   // begun in this row
   std::size_t blanks_end_{};                  // between cells and rows, and whether one is next
   bool next_is_cell_{false};
+  std::size_t head_cells_{};   // "<th>", the last ones begun in this row
+  bool heads_columns_{false};  // the row that ends had no other cells
   bool lone_cell_{false};      // the row that ends had but one
   bool inner_table_{false};    // within a table beside a couplet's number
   bool beside_number_{false};  // before its first row

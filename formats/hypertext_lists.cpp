@@ -4,12 +4,14 @@
 #include <charconv>
 #include <cstdint>
 #include <set>
+#include <utility>
 #include <vector>
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/hypertext_walk.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::hypertext {
@@ -42,6 +44,7 @@ struct List {
   std::string name;
   std::uint32_t start{1};
   bool lettered{false};  // shows "a.", "b." before its items
+  Shown above;           // the line over it, of a list that stands in no other
   std::vector<Item> items;
 
   // Where the next item has no value="…" of its own.
@@ -88,13 +91,15 @@ class Surveyor {
         lists_.push_back({.name = tag.name,
                           .start = number_of(text_.substr(at, tag.length), "start", 1),
                           .lettered = type == "a" || type == "A",
+                          .above = std::exchange(above_, {}),
                           .items = {}});
       }
       fresh_line_ = at;
       return;
     }
-    if (open_.empty() || !breaks_line(tag.name)) return;
+    if (!breaks_line(tag.name)) return;
     fresh_line_ = at;
+    if (open_.empty()) return;
     if (is_item(tag.name) && !tag.closes) {
       auto& list = lists_[open_.back()];
       auto const number = number_of(text_.substr(at, tag.length), "value", list.next());
@@ -108,9 +113,10 @@ class Surveyor {
   }
 
   void show(char c) {
+    bool const white = is_white(c);
+    if (open_.empty()) return show_above(white ? ' ' : c);
     auto* item = current();
     if (item == nullptr) return;
-    bool const white = is_white(c);
     if (fresh_line_ != kNone) {
       if (white) return;
       item->lines.push_back({.tag = fresh_line_, .begin = {}, .end = {}});
@@ -124,8 +130,18 @@ class Surveyor {
     if (line.end.size() > 2 * kShown) line.end.erase(0, kShown);
   }
 
+  void show_above(char c) {
+    if (fresh_line_ != kNone) {
+      if (c == ' ') return;
+      above_ = {.tag = fresh_line_, .begin = {}, .end = {}};
+      fresh_line_ = kNone;
+    }
+    if (above_.begin.size() < kShown) above_.begin += c;
+  }
+
   std::string_view text_;
   std::vector<List> lists_;
+  Shown above_;                    // the line that was shown last outside lists
   std::vector<std::size_t> open_;  // indices of lists_, the innermost last
   std::size_t fresh_line_{kNone};  // the tag that began a line of which nothing is shown yet
 };
@@ -145,7 +161,7 @@ std::uint32_t number_at_end(std::string_view line) {
 // Do a quarter of the lines or more lead to one of the items?
 class Destinations {
  public:
-  void add(Item const& item) { numbers_.insert(item.number); }
+  void add(std::uint32_t number) { numbers_.insert(number); }
   void see(Shown const& line) { ends_.push_back(number_at_end(line.end)); }
   [[nodiscard]] bool make_a_key() const {
     auto const leading = static_cast<std::size_t>(
@@ -181,6 +197,7 @@ class Labeller {
     }
     label_lists_of_one();
     label_lettered_lists();
+    join_titled_lists();
     return std::move(labels_);
   }
 
@@ -203,7 +220,7 @@ class Labeller {
       if (list.name != "ol" || !holds_leads(list)) continue;
       found.insert(&list);
       for (auto const& item : list.items) {
-        destinations.add(item);
+        destinations.add(item.number);
         for (auto const& lead : leads_within(item)) destinations.see(lead.lines.back());
         ++couplets;
       }
@@ -248,7 +265,7 @@ class Labeller {
     Destinations destinations;
     std::size_t couplets = 0;
     for (auto const& item : list.items) {
-      destinations.add(item);
+      destinations.add(item.number);
       for (auto const& line : item.lines) {
         if (writes_number(line)) return;
         destinations.see(line);
@@ -314,6 +331,34 @@ class Labeller {
       for (auto const& item : list->items) {
         auto const letter = static_cast<char>('a' + (item.number - 1) % 26);
         labels_[item.lines.front().tag] = {.label = std::string{letter} + ". "};
+      }
+    }
+  }
+
+  // "Couplet 3 [back to 1]" over "Head hooded / Couplet 4", "Head plain / Aus bus".
+  void join_titled_lists() {
+    std::vector<List const*> found;
+    Destinations destinations;
+    for (auto const& list : lists_) {
+      auto const number = numbering_title(list.above.begin);
+      bool const leads =
+          number > 0 && list.items.size() >= 2 && list.items.size() <= kMostLines &&
+          std::all_of(list.items.begin(), list.items.end(), [this](Item const& item) {
+            return item.list == kNone && item.lines.size() == 2 &&
+                   !labels_.contains(item.lines.front().tag) &&
+                   !read_label(item.lines.front().begin) &&
+                   !printed::starts_caption(item.lines.back().begin);
+          });
+      if (!leads) continue;
+      found.push_back(&list);
+      destinations.add(number_at_end(list.above.begin.substr(0, number)));
+      for (auto const& item : list.items) destinations.see(item.lines.back());
+    }
+    if (found.size() < kFewestItems || !destinations.make_a_key()) return;
+    for (auto const* list : found) {
+      labels_[list->above.tag] = {.label = {}, .numbers = true};
+      for (auto const& item : list->items) {
+        labels_[item.lines.back().tag] = {.label = {}, .joins = true, .ends = true};
       }
     }
   }
@@ -390,6 +435,17 @@ class Labeller {
 };
 
 }  // namespace
+
+std::size_t numbering_title(std::string_view line) {
+  auto const begin = printed::behind_number_word(line);
+  auto end = begin;
+  while (end < line.size() && is_digit(static_cast<unsigned char>(line[end]))) ++end;
+  if (begin == 0 || end == begin) return 0;
+  auto rest = printed::trim(line.substr(end));
+  if (rest.starts_with('.') || rest.starts_with(':')) rest.remove_prefix(1);
+  rest = printed::trim(rest);
+  return rest.empty() || rest.front() == '[' || rest.front() == '(' ? end : 0;
+}
 
 std::unordered_map<std::size_t, ListLine> couplets_in_lists(std::string_view text) {
   auto const lists = Surveyor{text}.survey();

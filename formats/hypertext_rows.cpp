@@ -49,25 +49,25 @@ std::vector<std::vector<Piece>> cells_of(std::string_view text,
   return cells;
 }
 
-// Adds the piece with the places of its characters.
-void append(ManuscriptLine& line, ManuscriptLine const& row, Piece const& piece) {
+}  // namespace
+
+void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_t begin,
+                    std::size_t end) {
   auto const after = std::upper_bound(
-      row.stretches.begin(), row.stretches.end(), piece.begin,
+      from.stretches.begin(), from.stretches.end(), begin,
       [](std::size_t at, ManuscriptStretch const& one) { return at < one.text_begin; });
   auto const shift = line.text.size();
-  if (after != row.stretches.begin()) {
+  if (after != from.stretches.begin()) {
     auto first = *(after - 1);
-    first.column += static_cast<std::uint32_t>(piece.begin - first.text_begin);
+    first.column += static_cast<std::uint32_t>(begin - first.text_begin);
     first.text_begin = shift;
     line.stretches.push_back(first);
   }
-  for (auto one = after; one != row.stretches.end() && one->text_begin < piece.end; ++one) {
-    line.stretches.push_back({one->text_begin - piece.begin + shift, one->number, one->column});
+  for (auto one = after; one != from.stretches.end() && one->text_begin < end; ++one) {
+    line.stretches.push_back({one->text_begin - begin + shift, one->number, one->column});
   }
-  line.text.append(row.text, piece.begin, piece.end - piece.begin);
+  line.text.append(from.text, begin, end - begin);
 }
-
-}  // namespace
 
 std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
                                          std::vector<std::size_t> const& breaks) {
@@ -94,9 +94,9 @@ std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
       if (c > 0) line.text += '\t';
       auto const& pieces = cells[c];
       if (pieces.size() == leads) {
-        append(line, row, pieces[i]);
+        append_stretch(line, row, pieces[i].begin, pieces[i].end);
       } else if (i == 0 && !pieces.empty()) {
-        append(line, row, pieces.front());
+        append_stretch(line, row, pieces.front().begin, pieces.front().end);
       }
     }
     line.number = line.stretches.empty() ? row.number : line.stretches.front().number;

@@ -15,4 +15,8 @@ namespace keydrift::hypertext {
 [[nodiscard]] std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
                                                        std::vector<std::size_t> const& breaks);
 
+// Adds to `line` those bytes of the text of `from`, with the places of their characters.
+void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_t begin,
+                    std::size_t end);
+
 }  // namespace keydrift::hypertext

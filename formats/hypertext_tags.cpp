@@ -12,6 +12,7 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kLongestTag = 2000;      // bytes
 constexpr std::size_t kLongestReference = 12;  // bytes
+constexpr char32_t kUndefined = 0xFFFD;        // bytes that stand for nothing
 
 // Those that begin and end lines of their own.
 constexpr std::array kBreaking{
@@ -116,7 +117,7 @@ char32_t numbered(std::string_view digits) {
     if (value > 0x10FFFF) return 0;
   }
   bool const surrogate = value >= 0xD800 && value <= 0xDFFF;
-  bool const control = value < 0x20 || (value >= 0x7F && value < 0xA0);
+  bool const control = value < 0x20 || value == 0x7F;
   return surrogate || control ? 0 : value;
 }
 
@@ -210,8 +211,13 @@ Reference reference_at(std::string_view text) {
   auto const end = text.substr(0, kLongestReference).find(';');
   if (end == std::string_view::npos || end < 2) return {};
   auto const name = text.substr(1, end - 1);
-  auto const value = name.front() == '#' ? numbered(name) : named(name);
+  auto value = name.front() == '#' ? numbered(name) : named(name);
   if (value == 0) return {};
+  // "&#150;": browsers take the numbers of controls for bytes of Windows-1252 (HTML, 13.2.5.80).
+  if (value >= 0x80 && value < 0xA0) {
+    value = encodings::windows_1252(static_cast<unsigned char>(value));
+    if (value == kUndefined) return {};
+  }
   Reference found{.length = end + 1, .character = {}};
   encodings::append_code_point(found.character, value);
   return found;

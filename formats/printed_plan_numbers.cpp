@@ -48,6 +48,9 @@ class NumberPlanner {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty() || is_beside(i)) continue;
       take(i);
+      bool const title =
+          lines_[i].markup.role == LineRole::heading && !reader_.head(lines_[i].text);
+      titled_ = titled_ || (title && leads_ >= 2);
       before_ = i;
     }
     close_couplet(lines_.size());
@@ -266,8 +269,8 @@ class NumberPlanner {
   // The line before ends a lead, this one begins as leads do.
   [[nodiscard]] bool is_further(std::size_t i) const {
     auto const text = lines_[i].text;
-    if (leads_ == 0 || !starts_with_upper(text) || starts_note(text) || starts_caption(text) ||
-        is_author_alone(text)) {
+    if (leads_ == 0 || titled_ || !starts_with_upper(text) || starts_note(text) ||
+        starts_caption(text) || is_author_alone(text)) {
       return false;
     }
     if (mentions_key(text) && split_at_leader(text, plan_.numbering).kind == LeaderKind::none) {
@@ -286,6 +289,7 @@ class NumberPlanner {
     close_couplet(line);
     number_ = head.label.number;
     leads_ = 0;
+    titled_ = false;
     ordinal_ = 0;
     family_ = LabelFamily::dash;
     plan_.numbering.numbers.push_back(number_);
@@ -371,6 +375,7 @@ class NumberPlanner {
   SecondLeads seconds_;
   std::size_t heads_{};
   bool words_upper_{true};
+  bool titled_{false};      // a title that is marked up stands behind the couplet's leads
   bool unlabelled_{false};  // further leads may bear no sign
   // The couplet that is being read.
   std::uint32_t number_{};

@@ -44,6 +44,8 @@ bool is_author_alone(std::string_view text) {
 }
 
 bool SecondLeads::ends_lead(std::size_t line) const {
+  auto const told = lines_[line].markup.destination_begin;
+  if (told != kNotTold && told < lines_[line].begin + lines_[line].text.size()) return true;
   auto const text = lines_[line].text;
   auto const split = split_at_leader(text, numbering_);
   if (split.kind != LeaderKind::none) return split.destination_begin < text.size();

@@ -1,0 +1,60 @@
+#include "keydrift/formats/hypertext_line_ends.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <string_view>
+
+#include "keydrift/formats/hypertext_lists.hpp"
+#include "keydrift/formats/hypertext_rows.hpp"
+#include "keydrift/formats/marked_ends.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+
+namespace keydrift::hypertext {
+
+using namespace std::string_view_literals;
+
+void drop_link_sign(std::string& text, std::vector<xml::InlineMark> const& marks) {
+  static constexpr std::array kSigns{"›"sv, "»"sv, "→"sv, "▶"sv, "▸"sv};
+  for (auto const& mark : marks) {
+    if (mark.kind != xml::InlineKind::pointer || mark.end < text.size()) continue;
+    auto const link = std::string_view{text}.substr(mark.begin);
+    if (link.find("«") != std::string_view::npos || link.find("‹") != std::string_view::npos) {
+      return;  // marks of quotation
+    }
+    for (auto const sign : kSigns) {
+      if (!link.ends_with(sign) || link.size() == sign.size()) continue;
+      auto const words = link.substr(0, link.size() - sign.size());
+      text.resize(mark.begin + printed::trim_right(words).size());
+      return;
+    }
+  }
+}
+
+ManuscriptLine back_reference(ManuscriptLine& title) {
+  ManuscriptLine aside;
+  auto const end = numbering_title(title.text);
+  auto const rest = printed::skip_blanks(title.text, end);
+  if (end == 0 || rest >= title.text.size()) return aside;
+  append_stretch(aside, title, rest, title.text.size());
+  aside.number = title.number;
+  aside.column = aside.stretches.empty() ? title.column : aside.stretches.front().column;
+  aside.markup.role = LineRole::aside;
+  title.text.resize(end);
+  std::erase_if(title.stretches,
+                [end](ManuscriptStretch const& one) { return one.text_begin >= end; });
+  return aside;
+}
+
+std::size_t end_on_own_line(xml::FlowText const& line, std::size_t joined) {
+  auto const told = marked::marked_destination(line);
+  if (told != kNotTold) return told;
+  auto const begin = printed::skip_blanks(line.text, joined);
+  bool const link = std::any_of(line.marks.begin(), line.marks.end(), [&](auto const& mark) {
+    return mark.kind == xml::InlineKind::pointer && mark.begin <= begin &&
+           mark.end >= line.text.size();
+  });
+  return link ? begin : kNotTold;
+}
+
+}  // namespace keydrift::hypertext
