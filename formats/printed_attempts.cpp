@@ -427,6 +427,7 @@ class Reader {
   }
 
   void try_accounts_beneath(Leads const& leads) {
+    if (leads->sorted.leads.empty()) return;  // others took the lines of the plan
     auto const& plan = *leads->plan;
     bool const numbered = std::count_if(plan.accounts.begin(), plan.accounts.end(),
                                         [](AccountName const& name) { return name.numbered; }) >= 2;
