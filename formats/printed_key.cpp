@@ -103,11 +103,12 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   repair_destinations(key, sorted, grouping, reads, loaded.findings,
                       relabelled ? relabelled->findings.size() : 0);
-  reading.source.layout_note = describe_layout(grouping, sorted, reads);
+  reading.source.layout_note = describe_layout(
+      grouping, sorted, reads, !markup.empty() || key.text.find('\t') != std::string_view::npos);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
   for (auto const number : chosen.between) {
-    sorted.accounts.push_back({number, LineKind::blank, "double spacing"});
+    sorted.accounts.push_back({number, LineKind::blank, "parts nothing"});
   }
   keep_one_account_a_line(sorted.accounts);
   report_skipped_lines(key, sorted.accounts, loaded.findings);

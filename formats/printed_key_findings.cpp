@@ -188,7 +188,7 @@ Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& l
 }
 
 std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
-                            std::vector<ReadLead> const& reads) {
+                            std::vector<ReadLead> const& reads, bool cells_are_printed) {
   std::string note;
   switch (grouping.layout) {
     case Layout::parallel:
@@ -233,7 +233,7 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
       ++other;
     }
   }
-  if (cells > dots + other) {
+  if (cells_are_printed && cells > dots + other) {
     note += ", destinations in cells of their own";
   } else {
     note += dots >= other + cells ? ", destinations after dot leaders"

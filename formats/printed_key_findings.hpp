@@ -36,8 +36,9 @@ namespace keydrift::printed {
                                   SortedLines const& sorted, Grouping const& grouping,
                                   bool leads_nowhere);
 
-// "parallel layout, leads marked 1 and –, destinations after dot leaders"
+// "parallel layout, leads marked 1 and –, destinations after dot leaders".  `cells`: the file has a
+// table, so that destinations that are told beforehand stand in its cells.
 [[nodiscard]] std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
-                                          std::vector<ReadLead> const& reads);
+                                          std::vector<ReadLead> const& reads, bool cells);
 
 }  // namespace keydrift::printed

@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
@@ -39,7 +40,8 @@ std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
     bool const dots = text.starts_with(". ") && (above.ends_with("..") || above.ends_with(" ."));
     if (dots) front.may_be_label = false;
     front.label = read_label(text);
-    front.may_be_words = !front.is_no_lead && is_upper(code_point_at(text, 0).value) &&
+    front.may_be_words = !front.is_no_lead &&
+                         (is_upper(code_point_at(text, 0).value) || starts_with_ditto(text)) &&
                          !starts_note(text) && !starts_caption(text) && !is_page_furniture(text) &&
                          !is_author_alone(text) && !mentions_key(text) &&
                          !is_in_capitals(text.substr(0, text.find(' ')), 3);

@@ -81,13 +81,13 @@ void mark_cells_behind(std::vector<SourceLine>& lines);
 // "… front of eye. maculosus. 1.", where these count up.
 void mark_counted_ends(std::vector<SourceLine>& lines);
 
+// Marks the lines that are nothing but an epithet with the number of its species, "5. gerardini
+// Roe", where these numbers count on from the ends of other leads.
+void mark_numbered_ends(std::vector<SourceLine>& lines);
+
 // Marks the lines that only look as if they began with a label or a caption, for the words of the
 // lead above go on there: "… spots on tergites 1 and" / "2. Hind legs red ...... 3".
 void mark_wrapped_lines(std::vector<SourceLine>& lines);
-
-// Takes the blank lines out that stand behind every line of a double-spaced typescript; returns
-// their numbers, none where the text is spaced otherwise.
-[[nodiscard]] std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& lines);
 
 // The line from byte `from` to byte `to` of its text, as a line of its own.
 [[nodiscard]] SourceLine part_of_line(SourceLine const& line, std::size_t from, std::size_t to);

@@ -151,7 +151,8 @@ std::string_view without_closing_marks(std::string_view word) {
 
 std::string_view without_mark_of_new(std::string_view name) {
   static constexpr std::array kMarks{"new species"sv, "n. sp."sv,         "sp. n."sv,
-                                     "sp. nov."sv,    "new subspecies"sv, "nov. sp."sv};
+                                     "sp. nov."sv,    "new subspecies"sv, "nov. sp."sv,
+                                     "new name"sv,    "new combination"sv};
   for (auto const mark : kMarks) {
     if (!name.ends_with(mark)) continue;
     name = trim_right(name.substr(0, name.size() - mark.size()));

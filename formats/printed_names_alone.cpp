@@ -114,6 +114,18 @@ bool LinesAhead::is_numbered_epithet_alone(std::size_t i) const {
 
 namespace {
 
+// "Ausella busa, p. 461", ".Ausella busa (p. 466)": heads of accounts bear no pages.
+bool is_species_with_page(std::string_view text) {
+  constexpr std::size_t kMostWords = 6;  // with an author
+  while (text.starts_with('.')) text.remove_prefix(1);
+  auto const words = words_of(text, kMostWords + 1);
+  if (words.size() < 4 || words.size() > kMostWords || !is_capitalised(words[0])) return false;
+  auto const page_at = words.size() - 2;
+  bool const behind = page_at == 2 || is_authorish(words[2]);
+  return behind && is_epithet(without_closing_marks(words[1])) &&
+         is_page(words[page_at], words.back());
+}
+
 // "Ausella busa (scab mite; for those of the ear see p. 174)": the name.
 std::string_view without_long_remark(std::string_view text) {
   auto const open = text.ends_with(')') ? text.find(" (") : std::string_view::npos;
@@ -195,7 +207,8 @@ bool LinesAhead::is_name_between_blanks(std::size_t i) const {
                        words[1].find_first_not_of("0123456789.") == std::string_view::npos;
   // "BUS. 12." of those that count up
   bool const told = lines_[i].markup.destination_begin == lines_[i].begin;
-  if (!short_name && !counted && !told && !is_genusless_name(text)) return false;
+  bool const named = short_name || counted || told || is_genusless_name(text);
+  if (!named && !is_species_with_page(text)) return false;
   return i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1).has_value();
 }
 

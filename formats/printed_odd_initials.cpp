@@ -26,6 +26,21 @@ bool look_alike(char a, char b) {
   return std::find(kAlike.begin(), kAlike.end(), pair) != kAlike.end();
 }
 
+// Capitals that come out as two signs.
+struct Parted {
+  char capital;
+  std::string_view signs;
+};
+constexpr std::array kParted{
+    Parted{'H', "JI"}, Parted{'H', "II"}, Parted{'H', "IT"}, Parted{'H', "TI"}, Parted{'M', "AI"},
+    Parted{'M', "IM"}, Parted{'M', "JM"}, Parted{'N', "IN"}, Parted{'K', "IC"}, Parted{'D', "IJ"},
+    Parted{'U', "LI"}, Parted{'R', "IR"}, Parted{'P', "IP"}, Parted{'T', "IT"}};
+bool is_parted(char capital, std::string_view signs) {
+  return std::any_of(kParted.begin(), kParted.end(), [&](Parted const& one) {
+    return one.capital == capital && one.signs == signs;
+  });
+}
+
 bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 
 bool is_small(char c) { return c >= 'a' && c <= 'z'; }
@@ -90,6 +105,11 @@ std::size_t restore_odd_initials(std::string& text) {
   if (most == places.end() || most->second.size() < kFewestOfGenus || most->first.size() != 1) {
     return restored;
   }
+  std::vector<TextChange> changes;
+  for (auto const& [letters, all] : places) {
+    if (all.size() > kMostOdd || !is_parted(most->first[0], letters)) continue;
+    for (auto const at : all) changes.push_back({at, letters.size(), most->first});
+  }
   for (auto const& [letters, all] : places) {
     bool const odd = letters.size() == 1 && all.size() <= kMostOdd && letters != most->first &&
                      look_alike(letters[0], most->first[0]);
@@ -97,7 +117,10 @@ std::size_t restore_odd_initials(std::string& text) {
     for (auto const at : all) text[at] = most->first[0];
     restored += all.size();
   }
-  return restored;
+  std::sort(changes.begin(), changes.end(),
+            [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
+  make_changes(changes, text);
+  return restored + changes.size();
 }
 
 std::size_t shorten_abbreviations(std::string& text) {

@@ -7,7 +7,7 @@
 namespace keydrift::printed {
 
 // "F. busa" is read as "V. busa" where all other species have V, which looks like it, and the text
-// names no genus with F; "PI. busa" as "Pl. busa" where it names a genus that begins so.  How many
+// names no genus with F, "JI. busa" as "H. busa"; "PI. busa" as "Pl. busa" where it names a genus that begins so.  How many
 // were put right.
 std::size_t restore_odd_initials(std::string& text);
 

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_second_leads.hpp"
 
 #include <algorithm>
+#include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -69,8 +70,8 @@ std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t
 
 bool SecondLeads::may_begin(std::size_t line) const {
   auto const text = lines_[line].text;
-  return starts_with_upper(text) && !starts_note(text) && !starts_caption(text) &&
-         !is_author_alone(text);
+  return (starts_with_upper(text) || starts_with_ditto(text)) && !starts_note(text) &&
+         !starts_caption(text) && !is_author_alone(text);
 }
 
 bool SecondLeads::may_end(std::size_t line) const {
@@ -79,6 +80,14 @@ bool SecondLeads::may_end(std::size_t line) const {
     --line;
   }
   auto const text = lines_[line].text;
+  // "… busa (Cole-" / "man)"
+  bool const broken = line > 0 && text.ends_with(')') && text.find('(') == std::string_view::npos &&
+                      text.find(' ') == std::string_view::npos &&
+                      lines_[line - 1].text.ends_with('-');
+  if (broken) {
+    auto const whole = std::string{lines_[line - 1].text} + std::string{text};
+    return trailing_name(whole).has_value() || loose_name(whole) || is_genusless_name(whole);
+  }
   return ends_lead(line) || ends_in_page(text) || loose_name(text) || is_genusless_name(text) ||
          authors_.knows(authored_end(text)) || ends_in_figure(text);
 }

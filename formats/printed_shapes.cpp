@@ -69,6 +69,14 @@ bool is_page_number(std::string_view line) {
           code_point_before(line, line.size()).value == '|');
 }
 
+bool starts_with_ditto(std::string_view line) {
+  for (auto const mark :
+       {",, "sv, "\u201E "sv, "\u201D "sv, "\" "sv, "'' "sv, "\u2033 "sv, "do. "sv}) {
+    if (line.starts_with(mark)) return true;
+  }
+  return false;
+}
+
 bool is_page_furniture(std::string_view line) {
   return is_page_number(line) || is_number_only(line) || is_ruled(line);
 }

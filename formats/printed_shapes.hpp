@@ -16,6 +16,9 @@ inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is pr
 [[nodiscard]] bool is_number_only(std::string_view line);  // "44", "44."
 [[nodiscard]] bool is_page_number(std::string_view line);  // "- 44 -", "p. 44", "Page 44", "[44]"
 [[nodiscard]] bool is_ruled(std::string_view line);        // "-----", "=====", "* * *"
+// ",, dark fuscous", "„ „ grey", "\" black": words of the lead above are meant again.
+[[nodiscard]] bool starts_with_ditto(std::string_view line);
+
 [[nodiscard]] bool is_page_furniture(std::string_view line);  // one of these
 [[nodiscard]] bool starts_note(std::string_view line);      // "Note:", "N.B.", "Note on couplet 7:"
 [[nodiscard]] bool starts_caption(std::string_view line);   // "Fig. 7. …", "Plate 3", "Abb. 2-4"

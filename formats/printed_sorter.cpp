@@ -18,6 +18,7 @@
 #include "keydrift/formats/printed_remarks_so_far.hpp"
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -454,6 +455,11 @@ class Sorter {
     if (is_numbered_name_in_full(line.text)) return false;  // the title of an account
     auto const first = code_point_at(line.text, 0).value;
     if (is_lower(first) || is_digit(first)) return true;
+    // "Long. 1,5 mm 11. busa Roe"
+    constexpr std::size_t kLongestEnd = 60;  // bytes
+    auto const text = without_closing_marks(line.text);
+    auto const species = numbered_end(text, kLongestEnd, is_numbered_epithet);
+    if (species > 0 && species < text.size()) return true;
     return ahead_.ends_in_leaders(at_) || line.indent > lines_[leads_.last().line].indent;
   }
 

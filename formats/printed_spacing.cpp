@@ -1,11 +1,15 @@
-// Double-spaced typescripts: a blank line behind every line.
+#include "keydrift/formats/printed_spacing.hpp"
 
-#include <algorithm>
 #include <cstddef>
-#include <vector>
+#include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_second_leads.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -19,6 +23,34 @@ bool goes_on(std::string_view text) {
   if (is_lower(first)) return true;
   bool const row = first == '.' || first == '-' || first == '_';
   return row && text.size() > 2 && text[1] == text[0] && text[2] == text[0];
+}
+
+bool is_title(SourceLine const& line) {
+  return line.is_title || mentions_key(line.text) || titles_genus(line.text) ||
+         is_page_furniture(line.text);
+}
+
+// "Ausella busa Roe" between blank lines beneath a line in which no lead ends.
+bool is_name_beneath(std::vector<SourceLine> const& lines, std::size_t above, std::size_t name,
+                     SecondLeads const& ends) {
+  bool const alone = name + 1 >= lines.size() || lines[name + 1].text.empty();
+  auto const text = lines[name].text;
+  auto const words = words_of(start_of(text, kLongestTrailingName), 2);
+  bool const named = words.size() == 2 && (is_abbreviated(words[0]) || is_capitalised(words[0])) &&
+                     is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
+  return alone && named && !ends.may_end(above);
+}
+
+// Whether the blank lines between two lines part nothing.
+bool are_stray(std::vector<SourceLine> const& lines, std::size_t above, std::size_t next,
+               SecondLeads const& ends, StrayBlanks which) {
+  auto const& line = lines[next];
+  if (which == StrayBlanks::before_small_letters) return goes_on(line.text);
+  auto const first = code_point_at(line.text, 0).value;
+  if (is_digit(first) || line.told || is_title(line)) return false;
+  // A lead without a label may begin there.
+  bool const closed = lines[above].text.ends_with('.') || ends.may_end(above);
+  return !is_upper(first) || !closed || is_name_beneath(lines, above, next, ends);
 }
 
 }  // namespace
@@ -56,6 +88,39 @@ std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& line
   }
   lines.resize(kept);
   return taken;
+}
+
+std::optional<CloserLines> without_stray_blanks(std::vector<SourceLine> const& lines,
+                                                StrayBlanks which) {
+  CloserLines closer;
+  std::size_t wrapped = 0;
+  auto const numbering = decide_numbering(lines);
+  SecondLeads const ends{lines, numbering};
+  auto const is_blank_line = [&lines](std::size_t i) {
+    return i < lines.size() && lines[i].text.empty() && !lines[i].starts_page;
+  };
+  for (std::size_t i = 0; i < lines.size();) {
+    if (!is_blank_line(i)) {
+      closer.lines.push_back(lines[i++]);
+      continue;
+    }
+    auto next = i;
+    while (is_blank_line(next)) ++next;
+    bool const within = i > 0 && next < lines.size() && !lines[next].text.empty();
+    if (within && (goes_on(lines[next].text) || is_name_beneath(lines, i - 1, next, ends))) {
+      ++wrapped;
+    }
+    bool const stray = within && are_stray(lines, i - 1, next, ends, which);
+    for (; i < next; ++i) {
+      if (stray) {
+        closer.taken.push_back(lines[i].number);
+      } else {
+        closer.lines.push_back(lines[i]);
+      }
+    }
+  }
+  if (wrapped < kFewestWrapped) return std::nullopt;
+  return closer;
 }
 
 }  // namespace keydrift::printed

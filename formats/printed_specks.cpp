@@ -212,6 +212,27 @@ std::size_t words_before_number(std::string_view tail) {
 
 }  // namespace
 
+std::size_t close_full_stops(std::string& text) {
+  std::size_t lines = 0;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto const line = trim_right(std::string_view{text}.substr(begin, end - begin));
+    // Otherwise it may be what is left of leaders that lead to the next line.
+    auto const next = end + 1 < text.size() ? text[end + 1] : '\n';
+    bool const closes = next == '\n' || next == '\r' || is_digit(static_cast<unsigned char>(next));
+    bool const apart = closes && line.size() > 2 && line.ends_with(" .") &&
+                       is_letter(code_point_before(line, line.size() - 2).value) &&
+                       line.find(". .") == std::string_view::npos &&
+                       line.find("..") == std::string_view::npos;
+    if (apart) {
+      std::swap(text[begin + line.size() - 2], text[begin + line.size() - 1]);
+      ++lines;
+    }
+    begin = end + 1;
+  }
+  return lines;
+}
+
 std::size_t clear_specks(std::string& text) { return for_rows(text, without_specks); }
 
 std::size_t restore_initials(std::string& text) {
@@ -227,7 +248,12 @@ std::size_t restore_initials(std::string& text) {
       std::max_element(initials.begin(), initials.end(),
                        [](auto const& a, auto const& b) { return a.second < b.second; });
   // Of one genus: elsewhere "A" and "M" may both be meant.
-  if (most == initials.end() || most->second < kFewest || initials.size() > 1) return 0;
+  constexpr std::size_t kManyMore = 6;  // than all others, which may be damaged
+  std::size_t others = 0;
+  for (auto const& [initial, times] : initials) others += times;
+  if (most == initials.end() || most->second < kFewest) return 0;
+  others -= most->second;
+  if (others > 0 && most->second < others * kManyMore) return 0;
   auto const genus = most->first;
   return for_rows(
       text, [genus](std::string_view line, Row const& row) -> std::optional<std::string> {
@@ -237,7 +263,8 @@ std::size_t restore_initials(std::string& text) {
         if (tail.size() < 6) return std::nullopt;
         std::string mended{line};
         auto const is_epithet_at = [tail](std::size_t begin) {
-          auto const word = tail.substr(begin, tail.find(' ', begin) - begin);
+          auto const word =
+              without_closing_marks(tail.substr(begin, tail.find(' ', begin) - begin));
           return is_epithet(word) && has_epithet_ending(word);
         };
         // "M . busa", "M, busa"

@@ -27,6 +27,10 @@ std::size_t restore_initial_o(std::string& text);
 // lines.
 std::size_t restore_species_numbers(std::string& text);
 
+// "… base without pits ." without leaders, above a blank line or one that begins with a number:
+// the full stop closes up to the word, so that columns stay.  Returns the number of lines.
+std::size_t close_full_stops(std::string& text);
+
 // "..... A. busa Roe ... p. 145", and "... 145" where no line begins with a number as large: the
 // page is set behind a comma, "..... A. busa Roe , p. 145".  Returns the number of lines.
 std::size_t take_pages_for_remarks(std::string& text);

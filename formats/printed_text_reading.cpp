@@ -43,7 +43,9 @@
 #include "keydrift/formats/printed_restored_labels.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
+#include "keydrift/formats/printed_scan_words.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
+#include "keydrift/formats/printed_spacing.hpp"
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
 #include "keydrift/formats/printed_underlining.hpp"
@@ -111,6 +113,9 @@ constexpr std::array kMends{
     Mend{clear_specks, "misread-signs",
          " line was read without the specks among its leaders or beside what these lead to",
          " lines were read without the specks among their leaders or beside what these lead to"},
+    Mend{close_full_stops, "misread-signs",
+         " full stop at the end of a line was read without the blank before it",
+         " full stops at ends of lines were read without the blanks before them"},
     Mend{restore_initials, "misread-signs",
          " name behind leaders was read with the full stop that its genus has elsewhere",
          " names behind leaders were read with the full stop that their genus has elsewhere"},
@@ -132,6 +137,15 @@ constexpr std::array kMends{
         restore_numbers_at_ends, "misread-signs",
         " number of a species at the end of a lead was read as those before and behind it call for",
         " numbers of species at ends of leads were read as those before and behind them call for"},
+    Mend{restore_marks_of_new, "misread-signs",
+         " mark of a new species such as \"n, sp.\" was read as \"n. sp.\"",
+         " marks of new species such as \"n, sp.\" were read as \"n. sp.\""},
+    Mend{restore_soft_hyphens, "misread-signs",
+         " sign \"¬\" at the end of a line was read as a hyphen",
+         " signs \"¬\" at ends of lines were read as hyphens"},
+    Mend{restore_bowls, "misread-signs",
+         " bracket within a word was read with the letter before it as p or b",
+         " brackets within words were read with the letters before them as p or b"},
     Mend{restore_letters, "misread-signs",
          " figure within a word was read as a letter, \"1\" as l or \"0\" as o",
          " figures within words were read as letters, \"1\" as l and \"0\" as o"},
@@ -178,6 +192,23 @@ void take_if_clearly_better(DecodedText const& text,
   attempt = std::move(other);
 }
 
+// Text layers of scans set blank lines between the blocks of a page, within leads as well.
+void read_without_stray_blanks(DecodedText const& text, TextReading& reading) {
+  for (auto const which : {StrayBlanks::before_small_letters, StrayBlanks::before_unnumbered}) {
+    // Names alone between blank lines look like accounts beneath leads.
+    bool const accounts = !reading.attempt.read->sorted.names.empty();
+    if (reading.attempt.judgement.is_faultless() && !accounts) return;
+    auto closer = without_stray_blanks(reading.lines, which);
+    if (!closer) return;
+    auto other = choose_reading(text, closer->lines);
+    auto const ahead = other.judgement.points() - reading.attempt.judgement.points();
+    if (!hangs_together(other) || !(reading.attempt.refused || ahead > 0)) continue;
+    reading.lines = std::move(closer->lines);
+    reading.between.insert(reading.between.end(), closer->taken.begin(), closer->taken.end());
+    reading.attempt = std::move(other);
+  }
+}
+
 }  // namespace
 
 TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
@@ -206,6 +237,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);
     if (markup.empty()) mark_counted_ends(lines);
+    if (markup.empty()) mark_numbered_ends(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
@@ -284,6 +316,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
       }
     }
   }
+  if (!declared && markup.empty()) read_without_stray_blanks(text, reading);
   if (!attempt.refused) {
     take_key_before(text, lines, attempt);
     take_keys_behind(text, lines, attempt);

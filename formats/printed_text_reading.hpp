@@ -17,7 +17,7 @@ namespace keydrift::printed {
 // Borrows the text.
 struct TextReading {
   std::vector<SourceLine> lines;       // as the reading needed them: columns parted, and so on
-  std::vector<std::uint32_t> between;  // numbers of the blank lines of double spacing
+  std::vector<std::uint32_t> between;  // numbers of blank lines that part nothing
   Attempt attempt;
   std::vector<Finding> findings;  // what was mended; those of the attempt are its own
 };

@@ -250,7 +250,11 @@ class Marker {
   [[nodiscard]] bool is_end_of_lead(std::size_t i) const {
     auto const text = lines_[i].text;
     if (text.empty() || above(i).empty()) return false;
-    if (starts_caption(text)) return (hangs(above(i)) || has_end(text)) && is_open_above(i);
+    if (starts_caption(text)) {
+      // "… to a minute knob," / "fig. 519 ..... 7": a caption begins with a capital.
+      bool const words = is_lower(code_point_at(text, 0).value) && above(i).ends_with(',');
+      return (hangs(above(i)) || has_end(text)) && (is_open_above(i) || words);
+    }
     if (!is_digit(static_cast<unsigned char>(text.front())) || !hangs(above(i))) return false;
     // "44      ROE ET AL." heads a page.
     auto const split = split_at_leader(text, numbering_);

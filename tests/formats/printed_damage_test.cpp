@@ -366,7 +366,7 @@ TEST(PrintedDamage, ASerialNumberMayBeALetter) {
             "5[5] Tarsi simple. -> 6\n"
             "5[8] Tarsi broad -> gusa\n"
             "6[C] Legs red -> dusa\n"
-            "6[7] Legs black -> fusa (Garth .)\n");
+            "6[7] Legs black -> fusa\n");
 }
 
 TEST(PrintedDamage, ACommaMayStandForTheFullStopOfALead) {

@@ -142,10 +142,10 @@ TEST(PrintedNamesAlone, TheEndThatLeadersLeadToIsNoneOfTheAccountBeneath) {
             "1[II] Crown rounded; ocelli nearer to the eyes. -> 4\n"
             "2[A] Elytra with pale nerves. -> 3\n"
             "2[B] Elytra with dark nerves. -> Ausella reticulatus\n"
-            "3[a] Face black with two clear spots; scutellum black -> Ausella busa (Roe.)\n"
+            "3[a] Face black with two clear spots; scutellum black -> Ausella busa\n"
             "3[b] Face yellow, with brown lines. -> Ausella croceus\n"
-            "4[A] Elytra much abbreviated ...... -> Ausella brachypterus\n"
-            "4[B] Elytra as long as the abdomen; on furze -> Ausella ulicis (Roe.)\n");
+            "4[A] Elytra much abbreviated -> Ausella brachypterus\n"
+            "4[B] Elytra as long as the abdomen; on furze -> Ausella ulicis\n");
 }
 
 TEST(PrintedNamesAlone, AGenusBehindADashGoesOnWithItsEpithet) {
@@ -259,6 +259,38 @@ TEST(PrintedNamesAlone, TheLastCellOfARowMayStandOnTheNextLine) {
                    "1'\tTusks short; body to 12 mm\n\tBusella (one species, B. pusilla)\n"),
             "1[1] Tusks long; body to 18 mm -> Ausella\n"
             "1[1'] Tusks short; body to 12 mm -> Busella (one species, B. pusilla)\n");
+}
+
+TEST(PrintedNamesAlone, SpeciesWithTheirPagesStandBetweenBlankLines) {
+  EXPECT_EQ(
+      sketch("Key to the mice of the genus Ausella\n"
+             "\n"
+             "1. Pelage soft; no spines on rump.\n"
+             "\n"
+             "2. Tail shorter than head and body; lateral line conspicuous\n"
+             "\n"
+             "Ausella pumila, p. 461\n"
+             "\n"
+             "2'. Tail longer than head and body; mastoids projecting behind occiput\n"
+             "\n"
+             ".Ausella arenicola, p. 466\n"
+             "\n"
+             "1'. Rump with stout spines.\n"
+             "\n"
+             "3. Ear less than 9 mm.; skull slender\n"
+             "\n"
+             "Ausella artifex, p. 496\n"
+             "\n"
+             "3'. Ear more than 9 mm.; skull broad\n"
+             "\n"
+             "Ausella spinosior, p. 499\n"),
+      "1[1] Pelage soft; no spines on rump. -> 2\n"
+      "1[1'] Rump with stout spines. -> 3\n"
+      "2[2] Tail shorter than head and body; lateral line conspicuous -> Ausella pumila (p. 461)\n"
+      "2[2'] Tail longer than head and body; mastoids projecting behind occiput -> Ausella "
+      "arenicola (p. 466)\n"
+      "3[3] Ear less than 9 mm.; skull slender -> Ausella artifex (p. 496)\n"
+      "3[3'] Ear more than 9 mm.; skull broad -> Ausella spinosior (p. 499)\n");
 }
 
 }  // namespace

@@ -296,5 +296,36 @@ TEST(PrintedWrappedLines, ADashBetweenRivalsThatAreNumberedBeginsNone) {
             "3[3b] Eyes narrow -> Aus eus\n");
 }
 
+TEST(PrintedWrappedLines, AFigureInSmallLettersEndsALead) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "Males\n"
+                   "\n"
+                   "L Claspers 2-segmented, the apical seg-\n"
+                   "ment at least half as long as basal\n"
+                   "segment, fig. 512.... 2\n"
+                   "\n"
+                   "Claspers 1-segmented or with the apical\n"
+                   "segment reduced to a minute knob,\n"
+                   "fig. 519 . . . 3\n"
+                   "\n"
+                   "2. Tergite deeply cleft, fig.\n"
+                   "513 .. A. busa\n"
+                   "\n"
+                   "Tergite entire .. A. cusa\n"
+                   "\n"
+                   "3. Eyes large .. A. dusa\n"
+                   "\n"
+                   "Eyes small .. A. fusa\n"),
+            "1[] L Claspers 2-segmented, the apical segment at least half as long as basal "
+            "segment, fig. 512 -> 2\n"
+            "1[] Claspers 1-segmented or with the apical segment reduced to a minute knob, fig. "
+            "519 -> 3\n"
+            "2[2] Tergite deeply cleft, fig. 513 -> Ausella busa\n"
+            "2[] Tergite entire -> Ausella cusa\n"
+            "3[3] Eyes large -> Ausella dusa\n"
+            "3[] Eyes small -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

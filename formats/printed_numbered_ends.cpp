@@ -1,0 +1,114 @@
+// "5. gerardini Roe" on a line of its own beneath a lead: the number of the species, which counts
+// on from the ends of other leads, "… rufous . . 4. opacus Roe", and is no couplet's.
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewest = 5;        // ends that make a count
+constexpr std::size_t kFewestBehind = 2;  // of these, behind the words of leads
+constexpr std::size_t kMostBefore = 3;    // ends that may belong to no count, before it
+constexpr std::size_t kLongestEnd = 60;   // bytes
+constexpr std::uint32_t kFarIn = 8;       // columns further in than the line above
+
+struct NumberedEnd {
+  std::size_t line{};
+  std::uint32_t number{};
+  std::size_t at{};  // byte of the line's text
+};
+
+// "5. gerardini Roe", "5. Gerardini Roe": no genus stands before the epithet.
+bool is_numbered_epithet_with_author(std::string_view text) {
+  constexpr std::size_t kMostWords = 6;
+  auto const words = words_of(text, kMostWords + 1);
+  if (words.size() < 2 || words.size() > kMostWords || !is_species_number(words[0])) return false;
+  auto const epithet = without_closing_marks(words[1]);
+  bool const honours = is_capitalised(epithet) && has_epithet_ending(fold(epithet)) &&
+                       (epithet.ends_with('i') || epithet.ends_with("ae"));
+  bool const plain = is_epithet(epithet) && has_epithet_ending(epithet);
+  if (!plain && !honours) return false;
+  if (words.size() == 2) return plain;
+  auto const next = words[2];
+  return is_authorish(next) || next.starts_with('(') || next == "n." || next == "sp." ||
+         next == "new" || next == "p.";
+}
+
+// "10. Ausella", "10. Ausella Roe."
+bool is_numbered_genus(std::string_view text) {
+  constexpr std::size_t kMostWords = 4;  // with an author
+  auto const words = words_of(text, kMostWords + 1);
+  if (words.size() < 2 || words.size() > kMostWords || !is_species_number(words[0])) return false;
+  auto const genus = without_closing_marks(words[1]);
+  constexpr std::size_t kShortest = 4;  // bytes
+  if (genus.size() < kShortest || !is_capitalised(genus) || !has_latin_ending(genus)) return false;
+  return words.size() == 2 || (!ends_item(words[1]) && is_authorish(words[2]));
+}
+
+bool is_numbered_end(std::string_view text) {
+  return is_numbered_epithet_with_author(text) || is_numbered_genus(text);
+}
+
+// "… ringförmig 10. Ausella", and not ". . 10. Ausella" nor "9. Busella, 10. Ausella", which are
+// read without marks, as epithets are.
+bool is_genus_behind_blank(std::string_view text, std::size_t at) {
+  auto const before = trim_right(text.substr(0, at));
+  return is_numbered_genus(text.substr(at)) &&
+         is_letter(code_point_before(before, before.size()).value);
+}
+
+std::uint32_t number_before(std::string_view text) {
+  return number_of(text.substr(0, text.find_first_not_of("0123456789")));
+}
+
+// The ends that count up from the first of them, one or two at a time.
+std::vector<NumberedEnd> counting(std::vector<NumberedEnd> const& ends, std::size_t first) {
+  std::vector<NumberedEnd> found{ends[first]};
+  for (auto i = first + 1; i < ends.size(); ++i) {
+    auto const ahead = ends[i].number - found.back().number;
+    if (ends[i].number > found.back().number && ahead <= 2) found.push_back(ends[i]);
+  }
+  return found;
+}
+
+}  // namespace
+
+void mark_numbered_ends(std::vector<SourceLine>& lines) {
+  std::vector<NumberedEnd> ends;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.empty() || lines[i].is_no_lead) continue;
+    auto const at = numbered_end(text, kLongestEnd, is_numbered_end);
+    if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at});
+  }
+  std::vector<NumberedEnd> longest;
+  for (std::size_t first = 0; first < ends.size() && first <= kMostBefore; ++first) {
+    auto found = counting(ends, first);
+    if (found.size() > longest.size()) longest = std::move(found);
+  }
+  std::size_t behind = 0;
+  for (auto const& end : longest) behind += end.at > 0 ? 1 : 0;
+  if (longest.size() < kFewest || behind < kFewestBehind) return;
+  // Beneath letters numbers are taken for those of species anyway.
+  bool const digits = decide_numbering(lines).family == LabelFamily::digits;
+  for (auto const& end : longest) {
+    auto& line = lines[end.line];
+    // Its place tells what it is.
+    bool const far_in = end.line > 0 && line.indent >= lines[end.line - 1].indent + kFarIn;
+    bool const told = far_in || !(digits || is_numbered_genus(line.text));
+    if (end.at == 0 ? told : !is_genus_behind_blank(line.text, end.at)) continue;
+    if (end.at == 0) line.is_no_lead = true;
+    line.markup.destination_begin = line.begin + end.at;
+  }
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,88 @@
+#include "keydrift/formats/printed_scan_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_slips.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+
+// What is printed, and the byte of it that is put right.
+struct Mark {
+  std::string_view printed;
+  std::size_t at;
+  char right;
+};
+constexpr std::array kMarks{Mark{" n, sp.", 2, '.'},   Mark{" n, sp,", 2, '.'},
+                            Mark{" sp, n.", 3, '.'},   Mark{" n. ap.", 4, 's'},
+                            Mark{" n. gp.", 4, 's'},   Mark{" u. sp.", 1, 'n'},
+                            Mark{" nov, sp.", 4, '.'}, Mark{" sp, nov.", 3, '.'}};
+
+}  // namespace
+
+std::size_t restore_marks_of_new(std::string& text) {
+  std::size_t restored = 0;
+  for (auto const& mark : kMarks) {
+    for (auto at = text.find(mark.printed); at != std::string::npos;
+         at = text.find(mark.printed, at + 1)) {
+      text[at + mark.at] = mark.right;
+      ++restored;
+    }
+  }
+  constexpr std::string_view kNew = " new ";
+  constexpr std::string_view kSpecies = "species";
+  for (auto at = text.find(kNew); at != std::string::npos; at = text.find(kNew, at + 1)) {
+    auto const begin = at + kNew.size();
+    auto const word = std::string_view{text}.substr(begin, kSpecies.size());
+    bool const ends = begin + word.size() >= text.size() ||
+                      !is_letter(code_point_at(text, begin + word.size()).value);
+    bool const misread = word != kSpecies && std::all_of(word.begin(), word.end(), is_small) &&
+                         may_be_misread(word, kSpecies);
+    if (!ends || !misread || word.size() != kSpecies.size()) continue;
+    text.replace(begin, kSpecies.size(), kSpecies);
+    ++restored;
+  }
+  return restored;
+}
+
+std::size_t restore_soft_hyphens(std::string& text) {
+  constexpr std::string_view kNot = "\u00AC";
+  std::size_t restored = 0;
+  for (auto at = text.find(kNot); at != std::string::npos; at = text.find(kNot, at + 1)) {
+    auto const behind = text.find_first_not_of(" \t\r", at + kNot.size());
+    bool const ends = behind == std::string::npos || text[behind] == '\n';
+    if (!ends || at == 0 || !is_letter(code_point_before(text, at).value)) continue;
+    text.replace(at, kNot.size(), "- ");
+    ++restored;
+  }
+  return restored;
+}
+
+std::size_t restore_bowls(std::string& text) {
+  std::size_t restored = 0;
+  for (auto bracket = text.find(')'); bracket != std::string::npos;
+       bracket = text.find(')', bracket + 1)) {
+    bool const within = bracket > 1 && bracket + 1 < text.size() && is_small(text[bracket + 1]);
+    if (!within || (text[bracket - 1] != 'j' && text[bracket - 1] != 'l')) continue;
+    auto const line = text.rfind('\n', bracket);
+    auto const begin = line == std::string::npos ? 0 : line + 1;
+    auto const before = std::string_view{text}.substr(begin, bracket - begin);
+    bool const open = std::count(before.begin(), before.end(), '(') >
+                      std::count(before.begin(), before.end(), ')');
+    // "l) ody" is no word, nor is the label of "l)eg".
+    if (open || bracket - 1 == begin) continue;
+    text[bracket - 1] = text[bracket - 1] == 'j' ? 'p' : 'b';
+    text.erase(bracket, 1);
+    auto const end = std::min(text.find('\n', bracket), text.size());
+    text.insert(end > 0 && text[end - 1] == '\r' ? end - 1 : end, 1, ' ');
+    ++restored;
+  }
+  return restored;
+}
+
+}  // namespace keydrift::printed

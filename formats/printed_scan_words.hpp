@@ -1,0 +1,22 @@
+#pragma once
+// Words of keys that scanning made others of, put right in the text itself before it is parted into
+// lines.  Inner header of formats.
+
+#include <cstddef>
+#include <string>
+
+namespace keydrift::printed {
+
+// "busa n, sp.", "busa, new spccies": what says that a species is new.  Lines keep their length.
+// Returns the number of places.
+std::size_t restore_marks_of_new(std::string& text);
+
+// "anten¬" at the end of a line: text layers write a hyphen that parts a word so.  Lines keep their
+// length.  Returns the number of lines.
+std::size_t restore_soft_hyphens(std::string& text);
+
+// "decej)tor", "l)ody": a bracket within a word that no other one opens is the bowl of p and b.
+// The line is filled up with blanks at its end.  Returns the number of words.
+std::size_t restore_bowls(std::string& text);
+
+}  // namespace keydrift::printed

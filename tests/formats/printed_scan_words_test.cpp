@@ -1,0 +1,97 @@
+// Words that scanning made others of.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedScanWords, MarksOfNewSpecies) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Palm smooth . .. typica n, sp.\n"
+                   "— Palm toothed ... 2\n"
+                   "2. Telson truncate; ramus short longistyla, new spccies\n"
+                   "— Telson notched; ramus long confusana, new name\n"),
+            "1[1] Palm smooth -> Ausella typica (n. sp.)\n"
+            "1[—] Palm toothed -> 2\n"
+            "2[2] Telson truncate; ramus short -> Ausella longistyla (new species)\n"
+            "2[—] Telson notched; ramus long -> Ausella confusana (new name)\n");
+}
+
+TEST(PrintedScanWords, BracketsThatAreBowlsOfLetters) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. l)orsum smooth; l)ody (as seen\n"
+                   "from above) oval ... 2\n"
+                   "— Dorsum pitted ... A. decej)tor\n"
+                   "2. Legs red ... A. busa\n"
+                   "— Legs black ... A. cusa\n"),
+            "1[1] borsum smooth; body (as seen from above) oval -> 2\n"
+            "1[—] Dorsum pitted -> Ausella deceptor\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[—] Legs black -> Ausella cusa\n");
+}
+
+TEST(PrintedScanWords, HyphensAsTextLayersWriteThem) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Palpi recurved, second joint reaching the an¬\n"
+                   "tennae ... 2\n"
+                   "— Palpi straight ... A. busa\n"
+                   "2. Head yellow ... A. cusa\n"
+                   "— Head white ... A. dusa\n"),
+            "1[1] Palpi recurved, second joint reaching the antennae -> 2\n"
+            "1[—] Palpi straight -> Ausella busa\n"
+            "2[2] Head yellow -> Ausella cusa\n"
+            "2[—] Head white -> Ausella dusa\n");
+}
+
+TEST(PrintedScanWords, InitialsThatCameOutAsTwoSigns) {
+  EXPECT_EQ(sketch("Key to the species of Hausella\n"
+                   "\n"
+                   "1. Leaves petioled ... 1. H. busa\n"
+                   "— Leaves sessile ... 2\n"
+                   "2. Bracts green ... 2. H. cusa\n"
+                   "— Bracts coloured ... 3\n"
+                   "3. Coma purple ... 3. JI. purpurascens\n"
+                   "— Coma white ... 4\n"
+                   "4. Stem hispid ... 4. H. dusa\n"
+                   "— Stem smooth ... 5\n"
+                   "5. Whorls remote ... 5. H. remota\n"
+                   "— Whorls close ... 6\n"
+                   "6. Calyx long ... 6. H. fusa\n"
+                   "— Calyx short ... 7. H. gusa\n"),
+            "1[1] Leaves petioled -> Hausella busa\n"
+            "1[—] Leaves sessile -> 2\n"
+            "2[2] Bracts green -> Hausella cusa\n"
+            "2[—] Bracts coloured -> 3\n"
+            "3[3] Coma purple -> Hausella purpurascens\n"
+            "3[—] Coma white -> 4\n"
+            "4[4] Stem hispid -> Hausella dusa\n"
+            "4[—] Stem smooth -> 5\n"
+            "5[5] Whorls remote -> Hausella remota\n"
+            "5[—] Whorls close -> 6\n"
+            "6[6] Calyx long -> Hausella fusa\n"
+            "6[—] Calyx short -> Hausella gusa\n");
+}
+
+TEST(PrintedScanWords, AnAuthorBeforeTheMarkOfANewSpecies) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n"
+             "\n"
+             "1. Mid tibia with an anterodorsal seta at basal third basalis Strandell, n. sp.\n"
+             "— Mid tibia without setae ... 2\n"
+             "2. Legs red ... busa Roe\n"
+             "— Legs black ... cusa Roe\n"),
+      "1[1] Mid tibia with an anterodorsal seta at basal third -> Ausella basalis (n. sp.)\n"
+      "1[—] Mid tibia without setae -> 2\n"
+      "2[2] Legs red -> Ausella busa\n"
+      "2[—] Legs black -> Ausella cusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
