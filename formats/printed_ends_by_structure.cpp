@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_words_before_epithets.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -248,7 +249,10 @@ class Mender {
 bool end_by_structure(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
                       std::vector<ReadLead>& reads, std::vector<Finding>& findings) {
   if (key.numbering.exact) return false;
-  return Mender{key, sorted, grouping, reads, findings}.run();
+  if (!Mender{key, sorted, grouping, reads, findings}.run()) return false;
+  LeadCutter cutter{key, sorted, findings};
+  give_words_back(cutter, reads);
+  return true;
 }
 
 }  // namespace keydrift::printed

@@ -29,6 +29,7 @@
 #include "keydrift/formats/printed_synonym_ends.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
+#include "keydrift/formats/printed_words_before_epithets.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -75,9 +76,10 @@ class LeadReader {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
     }
     part_lists();
-    give_nouns_back();
+    give_words_back(cutter_, reads_);
     take_names_like_others();
     take_species_of_known_genera();
+    give_words_back(cutter_, reads_);  // to those that were read by the others
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
@@ -115,7 +117,7 @@ class LeadReader {
       auto const dots = split_at_leader(words, key_.numbering);
       bool const led = dots.kind != LeaderKind::none && dots.destination_begin == words.size();
       cutter_.cut(read, joined, led ? dots.words_end : without_last_dash(words).size(),
-                  skip_blanks(joined.raw, *border), marked_end(raw, joined));
+                  behind_dots_and_blanks(joined.raw, *border), marked_end(raw, joined));
       return;
     }
     auto const split = split_at_leader(joined.raw, key_.numbering);
@@ -172,6 +174,14 @@ class LeadReader {
       shown += (shown.empty() ? "" : ", ") + printed;
       read.to.taxa.taxa.push_back(read_account_name(printed));
     }
+  }
+
+  // ".Ausella busa, p. 466": leaders went over the end of the line.
+  [[nodiscard]] static std::size_t behind_dots_and_blanks(std::string_view text, std::size_t at) {
+    at = skip_blanks(text, at);
+    auto const name = text.find_first_not_of(". ", at);
+    bool const dots = name != std::string_view::npos && name > at && text[at] == '.';
+    return dots && is_letter(code_point_at(text, name).value) ? name : at;
   }
 
   // Where markup says that the destination begins, in the joined text.
@@ -392,48 +402,6 @@ class LeadReader {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
-    }
-  }
-
-  // "… ohne Dornen bus": where leads end in epithets alone, a noun before one is no genus, unless
-  // another lead has it too.
-  void give_nouns_back() {
-    std::size_t genusless = 0;
-    std::size_t named = 0;
-    std::unordered_map<std::string, std::size_t> genera;
-    for (auto const& read : reads_) {
-      if (read.to.form != DestinationForm::taxa) continue;
-      ++named;
-      if (read.to.taxa.taxa.front().genusless) ++genusless;
-      ++genera[first_word_of(read.to.taxa.taxa.front().name)];
-    }
-    if (genusless * 2 <= named) return;
-    for (std::size_t i = 0; i < reads_.size(); ++i) {
-      auto const& read = reads_[i];
-      if (read.leaders != LeaderKind::blank || read.to.form != DestinationForm::taxa) continue;
-      auto const& listed = read.to.taxa.taxa;
-      // "Texas and Coahuila bus": places before the epithet.
-      bool const places = std::all_of(listed.begin(), listed.end() - 1, [](auto const& one) {
-        return !one.genusless && one.name.find(' ') == std::string::npos;
-      });
-      // "Hintertibia bus Roe und cus Dorn"
-      bool const epithets = std::all_of(listed.begin() + 1, listed.end(),
-                                        [](auto const& one) { return one.genusless; });
-      if (!places && !epithets) continue;
-      auto const& taxon = places ? listed.back() : listed.front();
-      auto const genus = first_word_of(taxon.name);
-      if (listed.size() > 1 && genera.at(first_word_of(listed.front().name)) > 1) continue;
-      if (taxon.genusless || !is_capitalised(genus) || genus.size() == taxon.name.size()) continue;
-      // "2. Dorni Roe": an epithet with its capital, and its author.
-      if (!is_lower(code_point_at(taxon.name, genus.size() + 1).value)) continue;
-      // "Erdőkben alba", twice: hardly a genus ends so.
-      if (genera[genus] > 1 && has_strict_latin_ending(genus)) continue;
-      auto const joined = cutter_.join(i);
-      std::string_view const text = joined.raw;
-      auto const begin = text.rfind(genus + " ");
-      if (begin == std::string_view::npos) continue;
-      auto const epithet = skip_blanks(text, begin + genus.size());
-      finish(i, joined, begin + genus.size(), epithet);
     }
   }
 

@@ -1,0 +1,136 @@
+// Words with a capital before epithets that stand without their genus.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedWordsBeforeEpithets, PlacesAreNoGenera) {
+  EXPECT_EQ(sketch("Key to Female Ausella\n"
+                   "\n"
+                   "1a. Epigynum with scape longer than wide 2\n"
+                   "1b. Epigynum with scape wider than long 4\n"
+                   "2a. Abdomen with humps .. busa\n"
+                   "2b. Abdomen oval .. 3\n"
+                   "3a. Scape annulate; northern Argentina, Paraguay cusa\n"
+                   "3b. Scape smooth; Peru .. dusa\n"
+                   "4a. Median plate oval; Colombia fusa\n"
+                   "4b. Median plate narrow, triangular;\n"
+                   "southern Brazil flavicoxa\n"
+                   "\n"
+                   "Ausella busa (Roe)\n"
+                   "Epeira busa Roe, 1863, Verhandl. Ges., 13: 511.\n"),
+            "1[1a] Epigynum with scape longer than wide -> 2\n"
+            "1[1b] Epigynum with scape wider than long -> 4\n"
+            "2[2a] Abdomen with humps -> Ausella busa\n"
+            "2[2b] Abdomen oval -> 3\n"
+            "3[3a] Scape annulate; northern Argentina, Paraguay -> Ausella cusa\n"
+            "3[3b] Scape smooth; Peru -> Ausella dusa\n"
+            "4[4a] Median plate oval; Colombia -> Ausella fusa\n"
+            "4[4b] Median plate narrow, triangular; southern Brazil -> Ausella flavicoxa\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, GeneraStayWhereLeadersLeadToThem) {
+  EXPECT_EQ(sketch("Key to the species of the northern genera\n"
+                   "\n"
+                   "1. Legs red .. Ausella busa\n"
+                   "— Legs black .. 2\n"
+                   "2. Head smooth; known from Peru, Busella cusa Roe\n"
+                   "— Head pitted .. 3\n"
+                   "3. Wings clear .. Cusella dusa\n"
+                   "— Wings smoky; abdomen short Dusella fusa Roe\n"),
+            "1[1] Legs red -> Ausella busa\n"
+            "1[—] Legs black -> 2\n"
+            "2[2] Head smooth; known from Peru, -> Busella cusa\n"
+            "2[—] Head pitted -> 3\n"
+            "3[3] Wings clear -> Cusella dusa\n"
+            "3[—] Wings smoky; abdomen short -> Dusella fusa\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, AnAuthorBehindAnEpithetIsNoGenus) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n"
+             "\n"
+             "1. Clypeus straight; elytra brown at the sides only, pauper, Arkell, p. 30.\n"
+             "— Clypeus rounded ... 2\n"
+             "2. Elytra smooth .... splendida, Roe, p. 31.\n"
+             "— Elytra pitted ... 3\n"
+             "3. Head red .... auricollis, Roe, p. 33.\n"
+             "— Head black .... doverina, Arkell, p. 34.\n"),
+      "1[1] Clypeus straight; elytra brown at the sides only -> Ausella pauper (Arkell, p. 30.)\n"
+      "1[—] Clypeus rounded -> 2\n"
+      "2[2] Elytra smooth -> Ausella splendida (Roe, p. 31.)\n"
+      "2[—] Elytra pitted -> 3\n"
+      "3[3] Head red -> Ausella auricollis (Roe, p. 33.)\n"
+      "3[—] Head black -> Ausella doverina (Arkell, p. 34.)\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, ANounBeforeAnEpithetIsNone) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Openings of the folium on the posterior face .. 2\n"
+                   "— Openings on each side .. 3\n"
+                   "2. Abdomen with a white folium lata\n"
+                   "— Abdomen with a narrow septum (Fig. 40) septata\n"
+                   "3. Legs banded .. busa\n"
+                   "— Legs plain .. 4\n"
+                   "4. Sternum dark .. cusa\n"
+                   "— Sternum pale .. 5\n"
+                   "5. Plate triangular .. dusa\n"
+                   "— Plate round .. fusa\n"),
+            "1[1] Openings of the folium on the posterior face -> 2\n"
+            "1[—] Openings on each side -> 3\n"
+            "2[2] Abdomen with a white folium -> Ausella lata\n"
+            "2[—] Abdomen with a narrow septum (Fig. 40) -> Ausella septata\n"
+            "3[3] Legs banded -> Ausella busa\n"
+            "3[—] Legs plain -> 4\n"
+            "4[4] Sternum dark -> Ausella cusa\n"
+            "4[—] Sternum pale -> 5\n"
+            "5[5] Plate triangular -> Ausella dusa\n"
+            "5[—] Plate round -> Ausella fusa\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, AShortenedPlaceIsNoGenus) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Arten der Gattung Ausella\n"
+                   "\n"
+                   "1. Stirn breit. Flügeldecken gestreift. — Krim. oculata Roe.\n"
+                   "— Stirn schmal .. 2\n"
+                   "2. Fühler kurz .. busa Roe.\n"
+                   "— Fühler lang .. 3\n"
+                   "3. Beine rot .. cusa Dorn.\n"
+                   "— Beine schwarz .. dusa Dorn.\n"),
+            "1[1] Stirn breit. Flügeldecken gestreift. — Krim. -> Ausella oculata\n"
+            "1[—] Stirn schmal -> 2\n"
+            "2[2] Fühler kurz -> Ausella busa\n"
+            "2[—] Fühler lang -> 3\n"
+            "3[3] Beine rot -> Ausella cusa\n"
+            "3[—] Beine schwarz -> Ausella dusa\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, ASubspeciesStays) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Legs red .. busa\n"
+                   "— Legs black .. 2\n"
+                   "2. Head smooth .. cusa\n"
+                   "— Head pitted .. 3\n"
+                   "3. Wings clear .. dusa\n"
+                   "— Wings smoky .. 4\n"
+                   "4. Elytra with a red spot at the base picta cockburni\n"
+                   "— Elytra black .. fusa\n"),
+            "1[1] Legs red -> Ausella busa\n"
+            "1[—] Legs black -> 2\n"
+            "2[2] Head smooth -> Ausella cusa\n"
+            "2[—] Head pitted -> 3\n"
+            "3[3] Wings clear -> Ausella dusa\n"
+            "3[—] Wings smoky -> 4\n"
+            "4[4] Elytra with a red spot at the base picta cockburni -> ?\n"
+            "4[—] Elytra black -> Ausella fusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
