@@ -57,6 +57,17 @@ bool is_way_mark(std::string_view word) {
   return word == ">" || word == "»" || word == "|" || word == "›";
 }
 
+// "Ausella busa (Roe)", "12. Ausella busa.": the line names a species and nothing else.
+bool heads_account(std::vector<std::string_view> const& words, std::size_t genus) {
+  constexpr std::size_t kMostBehind = 3;  // an author in brackets, or two of them
+  bool const first = genus == 0 || (genus == 1 && is_number(words[0]));
+  auto const behind = words.size() - genus - 2;
+  if (!first || behind > kMostBehind) return false;
+  // "Ausella busa Roe, 1863, Verhandl." is a citation.
+  if (behind > 1 && words[genus + 2].ends_with(',')) return false;
+  return behind == 0 || is_authorish(words[genus + 2]) || words[genus + 2].starts_with('(');
+}
+
 int at_most(std::size_t count, int each, int most) {
   auto const whole = static_cast<int>(std::min<std::size_t>(count, 100)) * each;
   return std::min(whole, most);
@@ -66,7 +77,8 @@ int at_most(std::size_t count, int each, int most) {
 
 GenusEvidence::GenusEvidence(std::vector<SourceLine> const& lines,
                              std::unordered_set<std::string> const& epithets,
-                             std::vector<bool> const& leads) {
+                             std::unordered_set<std::string> words, std::vector<bool> const& leads)
+    : words_{std::move(words)} {
   for (std::size_t i = 0; i < std::min(lines.size(), kMostLines); ++i) {
     auto const text = lines[i].text;
     if (text.empty()) continue;
@@ -107,6 +119,10 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
   if (trim(line).empty()) return;  // nothing but marks of stress
   if (lead) {
     look_at_lead(line);
+    // "7. Ausella Roe in Bot. Zeitschr. XXI. (1863) 317": a head that reads as a lead.
+    if (line.find(" in ") != std::string_view::npos && line.find(" (1") != std::string_view::npos) {
+      look_at_head(line);
+    }
   } else {
     look_at_head(line);
   }
@@ -125,12 +141,30 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     }
     if (!is_capitalised(bare)) continue;
     auto const genus = full_genus(bare);
+    if (words_.contains(genus)) continue;
     auto& uses = uses_[genus];
     auto const before = w > 0 ? words[w - 1] : std::string_view{};
     if (is_way_mark(before) || (w + 1 < words.size() && is_way_mark(words[w + 1]))) {
       ++uses.between_marks;
     }
     if (before.ends_with(',') && is_capitalised(without_end(before))) ++uses.cited;
+    // "Sect. II. Euausella": the typical section of Ausella, as older works name it (ICN
+    // Art. 21.3 forbids the prefix; from memory).
+    constexpr std::string_view kTypical = "Eu";
+    constexpr std::size_t kLookedBack = 2;
+    bool section = false;
+    for (std::size_t back = 1; back <= std::min(kLookedBack, w); ++back) {
+      section = section || names_section(fold(bare_word(words[w - back])));
+    }
+    if (section && bare.starts_with(kTypical) && bare.size() > kTypical.size() + 3) {
+      auto of = std::string{bare.substr(kTypical.size())};
+      of[0] = static_cast<char>(of[0] - 'a' + 'A');
+      if (of[0] >= 'A' && of[0] <= 'Z' && has_latin_ending(of)) {
+        auto& typical = uses_[of];
+        ++typical.announced;
+        know(of, typical);
+      }
+    }
     // "generis Ausae" is not the name's own form.
     if (w > 0 && says_genus(fold(before)) && fold(before) != "generis" &&
         has_latin_ending(fold(genus))) {
@@ -156,6 +190,7 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     auto const epithet = capitals ? fold(next) : std::string{next};
     if (capitals && !epithets.contains(epithet)) continue;
     if (epithets.contains(epithet)) {
+      if (!lead && heads_account(words, w)) ++uses.heads;
       if (!has_higher_ending(fold(genus)) && uses.epithets.insert(epithet).second) {
         auto& genera = before_[epithet];
         genera.push_back(genus);
@@ -186,6 +221,8 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   if (cut_short && capitals) return;
   auto const folded = fold(genus);
   if (!has_strict_latin_ending(folded) || has_higher_ending(folded)) return;
+  if (is_title_word(folded) || words_.contains(genus)) return;
+  if (is_common_before_genus(words, w)) return;
   std::size_t rest = words.size() - w - 1;
   if (rest > 0 && is_number(words.back())) --rest;
   bool const authored = rest > 0 && is_authorish(words[w + 1]);

@@ -15,10 +15,12 @@ namespace keydrift::printed {
 // TitleGenus (printed_title_genus.hpp): a strict Latin ending alone is 4, "Genus" before it 8 more.
 class GenusEvidence {
  public:
-  // `epithets`: those that the key's leads lead to; `leads`: by line, whether a lead begins there.
-  // Looks at the first 20,000 lines.
+  // `epithets`: those that the key's leads lead to; `words`: what stands before them and is no
+  // genus, as places; `leads`: by line, whether a lead begins there.  Looks at the first 20,000
+  // lines.
   GenusEvidence(std::vector<SourceLine> const& lines,
-                std::unordered_set<std::string> const& epithets, std::vector<bool> const& leads);
+                std::unordered_set<std::string> const& epithets,
+                std::unordered_set<std::string> words, std::vector<bool> const& leads);
 
   // What speaks for `genus` besides its place in a title, less what speaks against it: it stands
   // before epithets of the key, alone or nearly so on a line, opens the head of an account, has the
@@ -39,7 +41,7 @@ class GenusEvidence {
     bool candidate{false};
     std::size_t alone{};          // on a line, with a number or an author at most
     std::size_t heads{};          // of accounts, with a number or "Genus" before it
-    std::size_t announced{};      // behind "genus"
+    std::size_t announced{};      // behind "genus", or the genus of "Sect. Eu…"
     std::size_t opens_leads{};    // first of a lead's words
     std::size_t of_sentences{};   // opens words in small letters that are no epithets
     std::size_t cited{};          // behind "Roe,"
@@ -52,6 +54,7 @@ class GenusEvidence {
   void look_at_lead(std::string_view line);
   void know(std::string const& genus, Uses& uses);
 
+  std::unordered_set<std::string> words_;
   std::unordered_map<std::string, Uses> uses_;
   std::unordered_map<std::string, std::size_t> initials_;  // "A" of "A. bus": epithets of the key
   std::unordered_set<std::string> small_;                  // words in small letters

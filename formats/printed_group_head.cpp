@@ -83,6 +83,9 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
   if (numbered && !announced && !higher) {
     if (auto genus = genus_behind_common_name(words, at)) return GroupHead{std::move(*genus), true};
   }
+  if (is_common_before_genus(words, at)) {
+    return GroupHead{full_genus(words[at + 1]), true};
+  }
   if (at >= words.size()) return std::nullopt;
   auto const name = without_marks(words[at]);
   if (name.size() < 3 || !is_capitalised(name) || !is_plain_word(name)) return std::nullopt;
@@ -99,7 +102,9 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
                                        is_cut_short_in_capitals);
   bool const journal = words[at].ends_with('.') && cut_short > 1;
   if (capitals && journal) return std::nullopt;
-  bool const alone = numbered && capitals && at + 1 == words.size();
+  // "26 AUSELLA." is the head of a page.
+  bool const page_before = numbered && !announced && words[0].find('.') == std::string_view::npos;
+  bool const alone = numbered && capitals && !page_before && at + 1 == words.size();
   bool const latin =
       announced || alone ? has_latin_ending(folded) : has_strict_latin_ending(folded);
   bool const page = words.size() > at + 1 && !is_year(words.back()) &&

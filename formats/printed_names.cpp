@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_words_before_epithets.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -188,8 +189,15 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
 void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
                                std::vector<SourceLine> const& lines) {
   std::unordered_set<std::string> epithets;
+  std::unordered_set<std::string> before;  // last words of leads that lead to epithets alone
   bool wanted = false;
   for (auto const& read : reads) {
+    bool const genusless = !read.to.taxa.taxa.empty() && read.to.taxa.taxa.front().genusless;
+    if (genusless) {
+      std::string_view const text = read.lead.text;
+      auto const last = last_word_begin(text);
+      if (may_stand_before_place(text.substr(0, last))) before.emplace(text.substr(last));
+    }
     for (auto const& taxon : read.to.taxa.taxa) {
       auto const words = words_of(taxon.name);
       if (words.empty() || taxon.literal) continue;
@@ -205,7 +213,7 @@ void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
   std::vector<bool> starts(lines.size());
   std::transform(lines.begin(), lines.end(), starts.begin(),
                  [&numbers](SourceLine const& line) { return numbers.contains(line.number); });
-  evidence_.emplace(lines, epithets, starts);
+  evidence_.emplace(lines, epithets, std::move(before), starts);
 }
 
 // "Lundaka" of a title where a lead leads on to the genus Lundakana.
@@ -373,7 +381,10 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
     return name;
   }
   auto const words = words_of(taxon.name);
-  if (!words.empty() && is_abbreviated(words[0])) {
+  auto const rank = words.empty() ? std::string{} : fold(words[0]);
+  bool const rank_first =
+      words.size() >= 2 && rank.size() > 2 && rank.ends_with('.') && is_rank(rank);
+  if (!words.empty() && is_abbreviated(words[0]) && !rank_first) {
     auto const beginning = words[0].substr(0, words[0].size() - 1);
     auto const rest = after_first_word(taxon.name);
     std::string others;
@@ -388,12 +399,11 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
     return name;
   }
   // "subsp. cus" beneath the species read last.
-  bool const rank_first = words.size() >= 2 && words[0].back() == '.' && is_rank(words[0]) &&
-                          is_lower(code_point_at(words[0], 0).value);
-  if (rank_first && words[0].size() > 2) {
+  if (rank_first) {
     auto const species = species_over(taxon.name);
     if (species.empty()) return taxon.name;  // which is no species for the next one
-    auto name = species + " " + taxon.name;
+    // "Var. cus" at the end of a sentence
+    auto name = species + " " + rank + taxon.name.substr(words[0].size());
     findings_.assume("", species, "", name, place);
     return name;
   }

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_slips.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -29,6 +30,14 @@ std::unordered_set<std::string> with_and_without_stress(
   return all;
 }
 
+// "Key to Female Ausella": the sex or the stage before the genus.
+bool says_sex_or_stage(std::string_view folded) {
+  static constexpr std::array kWords{"female"sv,  "male"sv,   "adult"sv,    "larval"sv,
+                                     "nymphal"sv, "worker"sv, "mature"sv,   "fertile"sv,
+                                     "sterile"sv, "known"sv,  "described"sv};
+  return is_one_of(kWords, folded);
+}
+
 // Words that announce the genus in a title.
 bool announces_genus(std::string_view folded) {
   static constexpr std::array kWords{"of"sv,       "genus"sv,  "gattung"sv, "genre"sv,
@@ -41,6 +50,8 @@ bool announces_genus(std::string_view folded) {
   return kAll.contains(std::string{folded});
 }
 
+}  // namespace
+
 bool names_section(std::string_view folded) {
   static constexpr std::array kWords{"sect"sv,         "section"sv,   "sektion"sv, "sectio"sv,
                                      "ser"sv,          "series"sv,    "subg"sv,    "subgen"sv,
@@ -48,8 +59,6 @@ bool names_section(std::string_view folded) {
                                      "untergattung"sv, "sous-genre"sv};
   return is_one_of(kWords, folded);
 }
-
-}  // namespace
 
 bool is_title_word(std::string_view folded) {
   static constexpr std::array kWords{"key"sv,
@@ -63,6 +72,10 @@ bool is_title_word(std::string_view folded) {
                                      "larvae"sv,
                                      "gen"sv,
                                      "adults"sv,
+                                     "female"sv,
+                                     "male"sv,
+                                     "adult"sv,
+                                     "worker"sv,
                                      "nymphs"sv,
                                      "workers"sv,
                                      "families"sv,
@@ -133,6 +146,12 @@ bool is_title_word(std::string_view folded) {
                                      "conspectus"sv,
                                      "synoptica"sv,
                                      "dispositio"sv,
+                                     "diagnosis"sv,
+                                     "descriptions"sv,
+                                     "contributions"sv,
+                                     "observations"sv,
+                                     "synonymia"sv,
+                                     "distributio"sv,
                                      "systematica"sv,
                                      "flora"sv,
                                      "fauna"sv,
@@ -183,7 +202,26 @@ bool says_genus(std::string_view folded) {
                                      "род"sv,    "slekt"sv,  "slægt"sv,   "släkt"sv,   "slägte"sv,
                                      "släkte"sv, "sl"sv,     "suku"sv,    "rod"sv,     "rodzaj"sv};
   static auto const kAll = with_and_without_stress(kWords);
-  return kAll.contains(std::string{folded});
+  if (kAll.contains(std::string{folded})) return true;
+  // "Gattiing", as scans have it
+  constexpr std::size_t kShortest = 5;
+  return folded.size() >= kShortest && folded != "genua" &&
+         (folded.starts_with("gat") || folded.starts_with("gen")) &&
+         std::any_of(kWords.begin(), kWords.end(), [folded](std::string_view word) {
+           return word.size() >= kShortest && word.substr(0, 3) == folded.substr(0, 3) &&
+                  may_be_misread(folded, word);
+         });
+}
+
+bool is_common_before_genus(std::vector<std::string_view> const& words, std::size_t at) {
+  constexpr std::size_t kShortest = 4;  // bytes
+  if (at + 2 >= words.size()) return false;
+  auto const common = without_closing_marks(words[at]);
+  auto const genus = words[at + 1];
+  bool const parted = common.size() + 1 == words[at].size() && !words[at].ends_with(')');
+  return parted && is_in_capitals(without_stress(common), kShortest) && is_capitalised(genus) &&
+         !is_in_capitals(genus, kShortest) && has_strict_latin_ending(genus) &&
+         is_authorish(words[at + 2]);
 }
 
 std::string full_genus(std::string_view name) {
@@ -287,12 +325,14 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     if (announces_genus(folded)) in_section = false;
     bracketed = bracketed || words[w].front() == '(';
     bool const latin = has_latin_ending(genus);
-    bool const announced = announces_genus(before);
+    bool const announced =
+        announces_genus(before) || (says_sex_or_stage(before) && mentions_key(title));
     bool const epithet = species && capitals && has_epithet_ending(folded);
+    // "26 AUSELLA.": a page's number has no full stop.
     bool const numbered =
-        w == 1 && (is_digit(code_point_at(words[0], 0).value) ||
-                   (words[0].ends_with('.') && roman_number(words[0].substr(0, words[0].size() - 1),
-                                                            kLargestGroupNumeral) > 0));
+        w == 1 && words[0].ends_with('.') &&
+        (is_digit(code_point_at(words[0], 0).value) ||
+         (roman_number(words[0].substr(0, words[0].size() - 1), kLargestGroupNumeral) > 0));
     // "in Journ. Harrowdale Bot. Club": of a work.
     // "par Odile VERNAZET": the given name of a person whose surname is set in capitals.
     static constexpr std::array kBeforePersons{"par"sv, "by"sv, "von"sv, "por"sv,
@@ -302,7 +342,17 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                        is_in_capitals(without_end(words[w + 1]), 3);
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
                        words[w - 1].size() > 2 && !says_genus(before) &&
-                       is_capitalised(without_closing_marks(words[w - 1]));
+                       is_capitalised(without_closing_marks(words[w - 1])) &&
+                       !is_common_before_genus(words, w - 1);
+    bool const named_behind = is_common_before_genus(words, w);
+    // "Merrivale": adjectives end so, and no genera.
+    bool const neuter = folded.ends_with("ale") || folded.ends_with("ile") ||
+                        folded.ends_with("are") || folded.ends_with("ense");
+    // "Descriptions of Australian Micro-Lepidoptera"
+    bool const adjective = !has_strict_latin_ending(folded) && announced && w + 1 < words.size() &&
+                           is_upper(code_point_at(words[w + 1], 0).value) &&
+                           (folded.ends_with("an") || folded.ends_with("ese") ||
+                            folded.ends_with("ish") || folded.ends_with("ic"));
     // "TRANS. MARSH ENT. SOC.": of a journal.
     bool const journal =
         capitals && words[w].ends_with('.') && w + 2 < words.size() && abbreviations > 1;
@@ -314,7 +364,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const common = behind_dash && !capitals && !(authored && has_strict_latin_ending(folded));
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
                            !numeral && !genitive && !section && !epithet && !given && !cited &&
-                           !journal && !glossed && !common && (latin || announced);
+                           !journal && !glossed && !common && !named_behind && !adjective &&
+                           !(neuter && !announced) && (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     authored_genus = authored_genus || (candidate && opens && authored);
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);
@@ -329,8 +380,9 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
       if (authored && !is_title_word(fold(next))) weight += 3;
       if (several) weight += 3;
       if (opens && capitals && next.starts_with('(')) weight += 3;  // "AUS (after Dr. Roe)"
-      if (numbered && capitals && next.empty()) weight += 6;        // "7. AUS", "XXII. AUS."
-      if (before == "to" && next.empty()) weight += 2;              // "Key to Aus"
+      if (w > 0 && is_common_before_genus(words, w - 1)) weight += 6;
+      if (numbered && capitals && next.empty()) weight += 6;  // "7. AUS", "XXII. AUS."
+      if (before == "to" && next.empty()) weight += 2;        // "Key to Aus"
       if (bracketed) weight -= 2;
       found.push_back({genus, weight});
     }

@@ -1,6 +1,7 @@
 #pragma once
 // The genus that a title speaks of.  Inner header of formats.
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,8 +27,16 @@ struct TitleGenus {
 // "Genus", "gattung", case-folded and without their full stop: the word that a genus follows.
 [[nodiscard]] bool says_genus(std::string_view folded);
 
+// "sect", "subgenus", case-folded and without their full stop: what a name of a section follows.
+[[nodiscard]] bool names_section(std::string_view folded);
+
 // "key", "fauna", case-folded: words of titles that are no genus, whatever their ending.
 [[nodiscard]] bool is_title_word(std::string_view folded);
+
+// "TRAGOPHYLLE. Ausella Roe", "MARSHWORT, Ausella Roe": word `at` is the common name of the genus
+// behind it.
+[[nodiscard]] bool is_common_before_genus(std::vector<std::string_view> const& words,
+                                          std::size_t at);
 
 // The first word if it is a genus written in full; "AUS" becomes "Aus".  Empty for any other.
 [[nodiscard]] std::string full_genus(std::string_view name);

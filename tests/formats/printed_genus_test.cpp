@@ -288,5 +288,111 @@ TEST(PrintedGenus, AGivenNameBeforeASurnameInCapitalsIsNone) {
             "1[1'] Lames fertiles -> Ochrella inodora\n");
 }
 
+TEST(PrintedGenus, TheWordForGenusMayBeMisread) {
+  EXPECT_EQ(sketch("5. Gattiing: Ausella Roe.\n"
+                   "\n"
+                   "1. Fühler 11-gliedrig — 2.\n"
+                   "— Fühler 10-gliedrig. foveicollis Roe.\n"
+                   "2. Beine rot. striatella Dorn.\n"
+                   "— Beine schwarz. seriata Dorn.\n"
+                   "\n"
+                   "6. Gattung: Busella Roe.\n"
+                   "\n"
+                   "Halsschild quer. In Baumschwämmen.\n"),
+            "1[1] Fühler 11-gliedrig -> 2\n"
+            "1[—] Fühler 10-gliedrig. -> Ausella foveicollis\n"
+            "2[2] Beine rot. -> Ausella striatella\n"
+            "2[—] Beine schwarz. -> Ausella seriata\n");
+}
+
+TEST(PrintedGenus, TheTypicalSectionTellsItsGenus) {
+  EXPECT_EQ(sketch("Sect. II. Euausella Roe in Bot. Zeitschr. XXXI. (1902) 214.\n"
+                   "\n"
+                   "Conspectus specierum.\n"
+                   "\n"
+                   "A. Folia opposita.\n"
+                   "a. Calyx glaber ..... 8. A. leucantha.\n"
+                   "b. Calyx hirsutus. Acus globosa ..... 9. A. flavida.\n"
+                   "B. Folia alterna.\n"
+                   "a. Ramuli spinescentes. Acus ovoidea ..... 10. A. spinosa.\n"
+                   "b. Ramuli inermes ..... 11. A. inermis.\n"),
+            "1[A] Folia opposita. -> 2\n"
+            "1[B] Folia alterna. -> 3\n"
+            "2[a] Calyx glaber -> Ausella leucantha\n"
+            "2[b] Calyx hirsutus. Acus globosa -> Ausella flavida\n"
+            "3[a] Ramuli spinescentes. Acus ovoidea -> Ausella spinosa\n"
+            "3[b] Ramuli inermes -> Ausella inermis\n");
+}
+
+TEST(PrintedGenus, ACommonNameInCapitalsStandsBeforeIt) {
+  EXPECT_EQ(sketch("OMBELLINÉES 213\n"
+                   "\n"
+                   "II. TRAGOPHYLLE. Tragophyllum Lob.\n"
+                   "\n"
+                   "1. Fleurs jaunes .. 2\n"
+                   "— Fleurs blanches .. pectinatum\n"
+                   "2. Feuilles entières .. bracteatum\n"
+                   "— Feuilles divisées .. montanum\n"),
+            "1[1] Fleurs jaunes -> 2\n"
+            "1[—] Fleurs blanches -> Tragophyllum pectinatum\n"
+            "2[2] Feuilles entières -> Tragophyllum bracteatum\n"
+            "2[—] Feuilles divisées -> Tragophyllum montanum\n");
+}
+
+TEST(PrintedGenus, AnAdjectiveOfACountryIsNone) {
+  EXPECT_EQ(sketch("Merrivale. — Descriptions of Australian Micro-Lepidoptera. 31\n"
+                   "\n"
+                   "The species are readily known by the following tabulation :\n"
+                   "\n"
+                   "1. Forewings yellow .. 2\n"
+                   "— Forewings dark .. 3\n"
+                   "2. Head yellow .. chrysotoxa\n"
+                   "— Head white .. tetraspila\n"
+                   "3. Hindwings orange .. kabrodes\n"
+                   "— Hindwings grey .. dialyta\n"),
+            "1[1] Forewings yellow -> 2\n"
+            "1[—] Forewings dark -> 3\n"
+            "2[2] Head yellow -> chrysotoxa\n"
+            "2[—] Head white -> tetraspila\n"
+            "3[3] Hindwings orange -> kabrodes\n"
+            "3[—] Hindwings grey -> dialyta\n");
+}
+
+TEST(PrintedGenus, ARankWithItsCapitalIsNone) {
+  EXPECT_EQ(sketch("Tavola delle specie del genere Ausella\n"
+                   "\n"
+                   "1 Clipeo inciso nel mezzo 2\n"
+                   "1' Clipeo intero A. busa Roe\n"
+                   "2 Solco profondo . A. carinata Roe.\n"
+                   "2' Solco superficiale. Var. levior n. var.\n"),
+            "1[1] Clipeo inciso nel mezzo -> 2\n"
+            "1[1'] Clipeo intero -> Ausella busa\n"
+            "2[2] Solco profondo -> Ausella carinata\n"
+            "2[2'] Solco superficiale. -> Ausella carinata var. levior (n. var.)\n");
+}
+
+TEST(PrintedGenus, AHeadThatReadsAsALeadTellsIt) {
+  EXPECT_EQ(
+      sketch("7. Ausella Brunn. in Bot. Zeitschr. Ost. XXI. (1863) 317; Hart. Gen. I. 612. —\n"
+             "Pelianthus Schrag. in Denkschr. Reg. Ges. III. (1838) 74. — Flores hermaphroditi. "
+             "Sepala 5,\n"
+             "basi connata. Petala 5, imbricata.\n"
+             "\n"
+             "Clavis specierum.\n"
+             "\n"
+             "A. Folia opposita.\n"
+             "a. Petala alba . . . . 1. A. glabra.\n"
+             "b. Petala rosea . . . . 2. A. sericea.\n"
+             "B. Folia alterna.\n"
+             "a. Caules erecti . . . . 3. A. repens.\n"
+             "b. Caules repentes . . . . 4. A. andina.\n"),
+      "1[A] Folia opposita. -> 2\n"
+      "1[B] Folia alterna. -> 3\n"
+      "2[a] Petala alba -> Ausella glabra\n"
+      "2[b] Petala rosea -> Ausella sericea\n"
+      "3[a] Caules erecti -> Ausella repens\n"
+      "3[b] Caules repentes -> Ausella andina\n");
+}
+
 }  // namespace
 }  // namespace keydrift
