@@ -34,6 +34,7 @@ constexpr float kPerLineBehind = 0.05F;  // between a first lead without a label
 constexpr float kNoLead = 1.0F;          // a line that was marked so begins one
 constexpr float kOtherIndent = 0.6F;     // a rival is set in otherwise than the first lead
 constexpr float kOtherRival = 1.5F;      // a label names another rival
+constexpr float kDamagedRival = 0.4F;    // the same where its figures are damaged
 constexpr float kLoneLead = 2.0F;        // a couplet that has but one
 constexpr float kLostCouplet = 3.5F;     // the count goes on without it
 constexpr float kOtherKey = 2.0F;        // begins
@@ -295,7 +296,11 @@ class Course {
       if (most == Damage::none && worn->wear > 0) return;
       step.wear = worn->wear;
       step.bytes = static_cast<std::uint32_t>(worn->end);
-      if (place && names_other(i, worn->end, number, open)) total += kOtherRival;
+      if (place && names_other(i, worn->end, number, open)) {
+        bool const sound =
+            lines_[i].text.substr(0, worn->end).find_first_of("loOISB?") == std::string_view::npos;
+        total += sound ? kOtherRival : kDamagedRival;
+      }
       total += worn->wear + worn->doubt + (fronts_[i].is_no_lead ? kNoLead : 0);
       if (!habit_.nested && state.leads > 0 && !ended_[i]) {
         bool const by_ends = habit_.second == SecondSign::unlabelled;  // nothing else tells leads

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <map>
 #include <set>
+#include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -40,6 +41,7 @@ struct Tally {
   std::size_t labels{};
   std::size_t lettered{};
   std::size_t marked{};
+  std::size_t two_marks{};  // of these
   std::size_t repeated{};
   std::size_t doubled{};
   std::size_t backs{};
@@ -100,6 +102,7 @@ class HabitFinder {
       ++(letters && label->printed.size() > 1 && label->printed[0] == label->printed[1]
              ? tally.doubled
              : tally.marked);
+      if (!letters && label->marks == 2) ++tally.two_marks;
     } else if (repeats) {
       ++tally.repeated;
     }
@@ -204,6 +207,12 @@ class HabitFinder {
     offer(most(digits_.lettered), SecondSign::lettered);
     habit.second_end = Tally::most(digits_.marks);
     offer(most(digits_.marked), SecondSign::marked);
+    auto const one_mark = digits_.marked - digits_.two_marks;
+    if (most(digits_.two_marks) && most(one_mark)) {
+      auto const end = std::exchange(habit.end, habit.second_end);
+      offer(true, SecondSign::two_and_one);
+      habit.end = end;
+    }
     offer(most(dashes), SecondSign::dash);
     habit.second_end = Tally::most(digits_.seconds);
     offer(most(digits_.repeated), SecondSign::repeated);
@@ -313,6 +322,9 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
     case SecondSign::marked:
       label.append(half - 1, U'\'');
       break;
+    case SecondSign::two_and_one:
+      label += half == 1 ? kTwoPrimes : kOnePrime;
+      break;
     case SecondSign::doubled:
       label.append(half - 1, label[0]);
       break;
@@ -350,6 +362,8 @@ std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
         encodings::append_code_point(text, behind ? U'—' : dash);
       } else if (c == kAnyFigures) {
         text += std::to_string(back_number);
+      } else if (c == kOnePrime || c == kTwoPrimes) {
+        text += c == kOnePrime ? '\'' : '"';
       } else {
         encodings::append_code_point(text, c);
       }

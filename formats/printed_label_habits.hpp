@@ -20,14 +20,15 @@ enum class LabelSign : std::uint8_t {
   ranks           // each rank has an alphabet of its own: A, B; I, II; a, b; 1, 2; *, **
 };
 enum class SecondSign : std::uint8_t {
-  dash,        // "–"
-  repeated,    // as the first
-  marked,      // 4'
-  lettered,    // 4b
-  unlabelled,  // none
-  doubled,     // AA
-  raised,      // a²
-  counted      // the next of its alphabet
+  dash,         // "–"
+  repeated,     // as the first
+  marked,       // 4'
+  two_and_one,  // 4" for the first, 4' for the second
+  lettered,     // 4b
+  unlabelled,   // none
+  doubled,      // AA
+  raised,       // a²
+  counted       // the next of its alphabet
 };
 
 // What the labels of a rank are taken from.

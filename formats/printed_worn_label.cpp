@@ -79,6 +79,8 @@ float wear_of_letter(char32_t sign, char32_t seen) {
   return is_letter(seen) ? kAny : kNever;
 }
 
+bool is_single_prime(char32_t c) { return is_among(c, U"'’‘′´`"); }
+
 // `seen` for the sign that is expected.
 float wear(char32_t sign, char32_t seen) {
   if (seen == 0) return kNever;
@@ -86,7 +88,7 @@ float wear(char32_t sign, char32_t seen) {
   switch (sign) {
     case kAnyDash:
       if (is_dash(seen)) return 0;
-      if (is_among(seen, U"~_■▪•·=*«")) return kUsual;
+      if (is_among(seen, U"~_■▪•·=*«^")) return kUsual;
       return seen == U'.' ? kRare : kNever;
     case kAnyFigures:
       if (is_digit(seen)) return 0;
@@ -97,7 +99,13 @@ float wear(char32_t sign, char32_t seen) {
       return is_dash(seen) || is_among(seen, U"~_■▪•·=*«+") ? kUsual : kNever;
     case U'\'':
       if (is_mark(seen)) return 0;
-      return is_among(seen, U"°¹^!i1l,;") ? kUsual : kNever;
+      return is_among(seen, U"°¹^!i1l,;/") ? kUsual : kNever;
+    case kOnePrime:
+      if (is_single_prime(seen)) return 0;
+      return is_among(seen, U"\"”“*/°¹^!i1l,;") ? kUsual : kNever;
+    case kTwoPrimes:
+      if (is_among(seen, U"\"”“″")) return 0;
+      return is_single_prime(seen) || is_among(seen, U"*«»^") ? kUsual : kNever;
     case U'¹':
       return is_among(seen, U"1'’‘`liI!*") ? kUsual : kNever;
     case U'²':
@@ -242,7 +250,10 @@ class Matcher {
     if (j + 1 < seen_) {
       auto const first = values_[j];
       auto const second = values_[j + 1];
-      bool const parted = (sign == U'd' && is_among(first, U"c<i") && second == U'l') ||
+      bool const primes = sign == kTwoPrimes && is_single_prime(first) && is_single_prime(second);
+      if (primes) reach(p + 1, j + 2, here);
+      bool const parted = (sign == U'h' && is_among(first, U"7/l1") && second == U'i') ||
+                          (sign == U'd' && is_among(first, U"c<i") && second == U'l') ||
                           (sign == U'D' && first == U'I' && second == U')') ||
                           (sign == U'H' && first == U'I' && second == U'I');
       if (parted) reach(p + 1, j + 2, here + kUsual);
@@ -251,7 +262,8 @@ class Matcher {
       bool const numeral =
           sign == U'I' && expected_[p + 1] == U'I' && is_among(values_[j], U"HnUN");
       bool const joined = sign == U'1' && expected_[p + 1] == U'1' && is_among(values_[j], U"nUuП");
-      bool const marked = (sign == U'1' || sign == U'7') && expected_[p + 1] == U'\'' &&
+      bool const marked = (sign == U'1' || sign == U'7') &&
+                          (expected_[p + 1] == U'\'' || expected_[p + 1] == kOnePrime) &&
                           is_among(values_[j], U"VrTP");
       if (joined || marked || numeral) reach(p + 2, j + 1, here + kUsual);
     }

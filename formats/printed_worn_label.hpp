@@ -13,6 +13,8 @@ namespace keydrift::printed {
 // Signs of an expected label that stand for several.
 inline constexpr char32_t kAnyDash = 1;
 inline constexpr char32_t kAnyFigures = 2;  // one to three, "12" of "6 (12)"
+inline constexpr char32_t kOnePrime = 3;    // 4', beside labels with two
+inline constexpr char32_t kTwoPrimes = 4;   // 4" and 4''
 
 // What is left of a label at a line's front.
 struct WornLabel {

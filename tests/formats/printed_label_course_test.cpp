@@ -298,5 +298,71 @@ TEST(PrintedLabelCourse, NoLeadIsMadeOfWhatFollowsTheKey) {
   }
 }
 
+TEST(PrintedLabelCourse, TwoPrimesAndOne) {
+  EXPECT_EQ(test::sketch("5. Gattung: Ausella Roe.\n"
+                         "\n"
+                         "1\" Halsschild an der Basis mit einem Grübchen.\n"
+                         "2\" Keule 3-gliedrig.\n"
+                         "3\" Flügeldecken verworren punktiert. foveicollis Olbr.\n"
+                         "3 ' Flügeldecken in Reihen punktiert. striatella Roe.\n"
+                         "2' Keule 2-gliedrig.\n"
+                         "4\" Flügeldecken schwarz. biguttata Roe.\n"
+                         "4/ Flügeldecken einfarbig. ruficornis Roe.\n"
+                         "1' Halsschild an der Basis ohne Grübchen .\n"
+                         "5\" Oberseite behaart. pubescens Dorn.\n"
+                         "5* Oberseite kahl.\n"
+                         "6\" Kopf breit. glabra Dorn.\n"
+                         "6' Kopf schmal. nitens Dorn.\n"),
+            "1[1\"] Halsschild an der Basis mit einem Grübchen. -> 2\n"
+            "1[1'] Halsschild an der Basis ohne Grübchen. -> 5\n"
+            "2[2\"] Keule 3-gliedrig. -> 3\n"
+            "2[2'] Keule 2-gliedrig. -> 4\n"
+            "3[3\"] Flügeldecken verworren punktiert. -> Ausella foveicollis\n"
+            "3[3'] Flügeldecken in Reihen punktiert. -> Ausella striatella\n"
+            "4[4\"] Flügeldecken schwarz. -> Ausella biguttata\n"
+            "4[4'] Flügeldecken einfarbig. -> Ausella ruficornis\n"
+            "5[5\"] Oberseite behaart. -> Ausella pubescens\n"
+            "5[5'] Oberseite kahl. -> 6\n"
+            "6[6\"] Kopf breit. -> Ausella glabra\n"
+            "6[6'] Kopf schmal. -> Ausella nitens\n");
+}
+
+TEST(PrintedLabelCourse, AnHThatCameOutAsSevenAndI) {
+  EXPECT_EQ(test::sketch("KEY TO THE SPECIES OF AUSELLA.\n"
+                         "\n"
+                         "a. Scales large; dorsal with ten spines.\n"
+                         "b. Gill rakers long. busa, 2071.\n"
+                         "bb. Gill rakers short. cusa, 2072.\n"
+                         "aa. Scales small, the lateral line with seventy pores.\n"
+                         "c. Anal rays seven.\n"
+                         "d. Body deep. dusa, 2073.\n"
+                         "dd. Body slender.\n"
+                         "e. Opercle bare. fusa, 2074.\n"
+                         "ee. Opercle scaly. gusa, 2075.\n"
+                         "cc. Anal rays ten.\n"
+                         "f. Snout blunt.\n"
+                         "g. Eye small. husa, 2076.\n"
+                         "gg. Eye large. lusa, 2077.\n"
+                         "ff. Snout sharp.\n"
+                         "7i. Maxillary reaching middle of eye. musa, 2078.\n"
+                         "hh. Maxillary barely reaching front of eye. nusa, 2079.\n"),
+            "a[a] Scales large; dorsal with ten spines. -> b\n"
+            "a[aa] Scales small, the lateral line with seventy pores. -> c\n"
+            "b[b] Gill rakers long. -> Ausella busa\n"
+            "b[bb] Gill rakers short. -> Ausella cusa\n"
+            "c[c] Anal rays seven. -> d\n"
+            "c[cc] Anal rays ten. -> f\n"
+            "d[d] Body deep. -> Ausella dusa\n"
+            "d[dd] Body slender. -> e\n"
+            "e[e] Opercle bare. -> Ausella fusa\n"
+            "e[ee] Opercle scaly. -> Ausella gusa\n"
+            "f[f] Snout blunt. -> g\n"
+            "f[ff] Snout sharp. -> h\n"
+            "g[g] Eye small. -> Ausella husa\n"
+            "g[gg] Eye large. -> Ausella lusa\n"
+            "h[h] Maxillary reaching middle of eye. -> Ausella musa\n"
+            "h[hh] Maxillary barely reaching front of eye. -> Ausella nusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
