@@ -22,6 +22,7 @@
 #include "keydrift/formats/printed_tail.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_titles_behind.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -191,6 +192,7 @@ class Reader {
     auto const first_line = accounts.size();
     read->sorted = sort_lines(lines, read->numbering, first_line, std::move(accounts),
                               read->plan ? &*read->plan : nullptr);
+    leave_titles_behind(lines, read->numbering, read->sorted);
     read->reads = read_leads(key_text(*read), read->sorted, read->findings);
     return read;
   }

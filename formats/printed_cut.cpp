@@ -12,6 +12,18 @@ namespace {
 constexpr std::string_view kOwnLine = "destination on a line of its own";
 constexpr std::size_t kShown = 60;  // bytes of the source that a finding quotes
 
+// Without low lines and hyphens that stand apart from the words before them.
+std::string_view without_worn_row(std::string_view words) {
+  auto text = trim_right(words);
+  while (text.size() > 2) {
+    bool const low = text.ends_with('_');
+    bool const apart = text.ends_with(" -") || text.ends_with(" ~");
+    if (!low && !apart) break;
+    text = trim_right(text.substr(0, text.size() - 1));
+  }
+  return text.size() > 2 ? text : words;
+}
+
 }  // namespace
 
 std::span<Piece const> LeadCutter::pieces_of(std::size_t lead) const {
@@ -75,6 +87,10 @@ void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words
       bool const close = raw[words_end - 2] == '.';
       words_end = trim_right(raw.substr(0, words_end - (close ? 2 : 1))).size();
     }
+  }
+  // "… stouter, black__ Aus bus", "… black - Aus bus": of a row of lines.
+  if (read.leaders == LeaderKind::blank && destination_begin < destination_end) {
+    words_end = without_worn_row(raw.substr(0, words_end)).size();
   }
   // A lead may be cut anew once the other leads are known.
   read.lead.text.clear();

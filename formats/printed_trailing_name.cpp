@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_slips.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -174,17 +175,24 @@ std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& word
   auto const first = words[end - 2];
   auto const second = without_end(words[end - 1]);
   bool const marked =
-      (first == "new" && second == "species") || (first == "n." && second.starts_with("sp")) ||
+      (first == "new" && (second == "species" || second == "name" || second == "combination" ||
+                          may_be_misread(second, "species"))) ||
+      (first == "n." && second.starts_with("sp")) ||
       (first == "sp." && (second.starts_with("nov") || second == "n." || second == "n")) ||
       (first == "nov." && second.starts_with("sp"));
-  auto const epithet = words[end - kMarks - 1];
+  auto at = end - kMarks - 1;
+  // "basalis Roe, n. sp."
+  bool const authored =
+      at > 1 && words[at].ends_with(',') && is_authorish(words[at]) && is_epithet(words[at - 1]);
+  if (authored) --at;
+  auto const epithet = words[at];
   if (!marked || !is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
     return std::nullopt;
   }
   // "Ausella bus", "Ausella (Busella) bus", "A. cf. bus", "Ausella bus cus": the genus goes with
   // it.
   constexpr std::size_t kMostBetween = 3;
-  for (auto w = end - kMarks - 1; w-- > 0 && w + kMostBetween + kMarks + 2 >= end;) {
+  for (auto w = at; w-- > 0 && w + kMostBetween + 1 >= at;) {
     auto const word = words[w];
     if (is_capitalised(without_end(word)) || is_abbreviated(word)) return std::nullopt;
     bool const subgenus = word.starts_with('(') && word.ends_with(')');
