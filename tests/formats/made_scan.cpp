@@ -122,4 +122,29 @@ std::size_t Scan::indent(std::size_t printed) {
   return below(2) == 0 && printed >= by ? printed - by : printed + by;
 }
 
+std::string as_text_layer(std::string_view text, TextLayer layer, bool flush, std::uint32_t seed) {
+  constexpr std::uint64_t kStep = 0x9E3779B97F4A7C15U;  // of splitmix64 (Vigna 2015), from memory
+  std::uint64_t state = seed;
+  std::string set;
+  bool blank = false;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto line = text.substr(begin, end - begin);
+    begin = end + 1;
+    if (flush) line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+    if (line.empty()) {
+      if (!blank) set += '\n';
+      blank = true;
+      continue;
+    }
+    set += line;
+    set += '\n';
+    state += kStep;
+    auto const mixed = (state ^ (state >> 30U)) * 0xBF58476D1CE4E5B9U;
+    blank = layer == TextLayer::between_lines || (mixed >> 33U) % 5 < 2;
+    if (blank) set += '\n';
+  }
+  return set;
+}
+
 }  // namespace keydrift::test

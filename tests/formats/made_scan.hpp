@@ -38,4 +38,14 @@ class Scan {
   std::string said_;
 };
 
+// Where the text layer of a scanned page sets blank lines.
+enum class TextLayer : std::uint8_t {
+  between_lines,  // behind every line
+  by_chance       // behind two lines of five
+};
+
+// The text as a text layer has it: lines without indentation, if `flush`, and with blank lines.
+[[nodiscard]] std::string as_text_layer(std::string_view text, TextLayer layer, bool flush,
+                                        std::uint32_t seed);
+
 }  // namespace keydrift::test

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <functional>
 #include <iostream>
 #include <string>
 
@@ -39,14 +40,17 @@ struct Score {
 };
 
 // `damaged`: how many labels, leaders and numbers of a thousand scanning damaged.
+// `layer`: what becomes of a text before it is read.
 template <class Make>
-Score score(Make make, std::uint32_t damaged = 0) {
+Score score(Make make, std::uint32_t damaged = 0,
+            std::function<std::string(std::string const&, std::uint32_t)> const& layer = {}) {
   bool const show = std::getenv("KEYDRIFT_MADE_SHOW") != nullptr;
   Score all;
   for (std::uint32_t seed = 1; seed <= kLayouts; ++seed) {
     auto const genus = test::made_genus(seed);
     test::Scan scan{seed, damaged};
-    auto const layout = make(seed, genus, damaged > 0 ? &scan : nullptr);
+    auto layout = make(seed, genus, damaged > 0 ? &scan : nullptr);
+    if (layer) layout.text = layer(layout.text, seed);
     auto const loaded = read_printed_key({.name = "made", .bytes = layout.text});
     auto const leads = test::made_leads(genus);
     std::string misread;
@@ -89,6 +93,33 @@ TEST(PrintedMadeLayouts, ScannedCouplets) {
 TEST(PrintedMadeLayouts, ScannedCoupletsBeneathTheirLeads) {
   auto const all = score(test::made_nested, kDamaged);
   EXPECT_GE(all.right * 1000, all.leads * 955);
+}
+
+std::function<std::string(std::string const&, std::uint32_t)> layer_of(test::TextLayer layer,
+                                                                       bool flush) {
+  return [layer, flush](std::string const& text, std::uint32_t seed) {
+    return test::as_text_layer(text, layer, flush, seed);
+  };
+}
+
+TEST(PrintedMadeLayouts, CoupletsWithBlankLinesBetweenAllLines) {
+  auto const all = score(test::made_parallel, 0, layer_of(test::TextLayer::between_lines, true));
+  EXPECT_GE(all.right * 1000, all.leads * 985);
+}
+
+TEST(PrintedMadeLayouts, CoupletsWithBlankLinesByChance) {
+  auto const all = score(test::made_parallel, 0, layer_of(test::TextLayer::by_chance, true));
+  EXPECT_GE(all.right * 1000, all.leads * 970);
+}
+
+TEST(PrintedMadeLayouts, NestedCoupletsWithBlankLinesBetweenAllLines) {
+  auto const all = score(test::made_nested, 0, layer_of(test::TextLayer::between_lines, false));
+  EXPECT_GE(all.right * 1000, all.leads * 985);
+}
+
+TEST(PrintedMadeLayouts, NestedCoupletsWithBlankLinesByChance) {
+  auto const all = score(test::made_nested, 0, layer_of(test::TextLayer::by_chance, false));
+  EXPECT_GE(all.right * 1000, all.leads * 965);
 }
 
 }  // namespace
