@@ -4,7 +4,6 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
