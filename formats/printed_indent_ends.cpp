@@ -102,13 +102,16 @@ class EndFinder {
       auto const split = split_at_leader(text, numbering_);
       // "… reddish brown ....." / "18. A. busa."
       bool const answers = i > 0 && found_.hanging[i - 1] && is_numbered_name(text);
-      bool const led = (split.kind != LeaderKind::none && split.destination_begin < text.size()) ||
+      bool const told = lines_[i].markup.destination_begin != kNotTold;
+      bool const led = told ||
+                       (split.kind != LeaderKind::none && split.destination_begin < text.size()) ||
                        ends_in_numbered_name(text) || answers;
       found_.ends[i] = led;
       dotted_[i] = split.kind == LeaderKind::dots;
       found_.hanging[i] = dotted_[i] && !led;
       if (!led && split.kind == LeaderKind::none) unled.push_back(i);
       if (!led) continue;
+      counted_[i] = told;
       found_.led.push_back(i);
       auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
       if (!name.empty() && is_capitalised(name.front())) found_.genera.emplace(name.front());

@@ -148,10 +148,41 @@ class IndentPlanner {
     return begin;
   }
 
+  // "Corolla yellow.": words of a lead without one of its own beside them, and nothing else.
+  [[nodiscard]] static bool is_plain_statement(std::string_view text) {
+    constexpr std::size_t kLongest = 100;  // bytes
+    auto const words = words_of(text);
+    if (text.size() > kLongest || words.size() < 2) return false;
+    if (!text.ends_with('.') && !text.ends_with(':')) return false;
+    return is_capitalised(without_closing_marks(words.front())) &&
+           std::none_of(words.begin() + 1, words.end(), [](std::string_view word) {
+             auto const first = code_point_at(word, 0).value;
+             return is_upper(first) || is_digit(first) || first == '(' || first == '&';
+           });
+  }
+
+  // Where a text layer lost all indentation, the statements directly above are those that the first
+  // lead stands beneath.
+  [[nodiscard]] std::size_t first_statement(std::size_t begin) const {
+    bool const flush =
+        std::all_of(lines_.begin() + static_cast<std::ptrdiff_t>(begin),
+                    lines_.begin() + static_cast<std::ptrdiff_t>(found_.led.back()) + 1,
+                    [](SourceLine const& line) { return line.indent == 0; });
+    if (!flush) return begin;
+    for (auto i = begin; i-- > 0;) {
+      if (is_blank_line(i)) continue;
+      if (is_title(i) || is_beside_leads(lines_[i].text) || !is_plain_statement(lines_[i].text)) {
+        break;
+      }
+      begin = i;
+    }
+    return begin;
+  }
+
   // The first line of the block that the first destination ends.
   [[nodiscard]] std::size_t begin_of_key(std::size_t led) const {
     bool const spread = is_spread_out();
-    if (apart_) return first_ancestor(led);
+    if (apart_) return first_statement(first_ancestor(led));
     std::size_t begin = led;
     for (std::size_t i = led; i-- > 0;) {
       if (is_blank_line(i)) {

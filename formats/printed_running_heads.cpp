@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string_view>
 #include <unordered_map>
@@ -265,6 +266,37 @@ bool points_to_couplet(std::string_view text, Numbering const& numbering) {
 
 }  // namespace
 
+namespace {
+
+// "88" between blank lines where "87" or "89" stands so as well, and the head beneath it: text
+// layers part the two.
+void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                              std::vector<bool>& heads) {
+  constexpr std::size_t kLongestHead = 60;  // bytes
+  auto const alone = [&lines](std::size_t i) {
+    bool const above = i == 0 || lines[i - 1].text.empty();
+    return !lines[i].text.empty() && above && (i + 1 >= lines.size() || lines[i + 1].text.empty());
+  };
+  std::map<std::uint32_t, std::size_t> pages;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (!is_number_only(text) || !alone(i)) continue;
+    auto const number = number_of(text.substr(0, text.find('.')));
+    if (!is_of_key(number, numbering) && !numbering.has_number(number)) pages.emplace(number, i);
+  }
+  for (auto const& [number, line] : pages) {
+    if (!pages.contains(number + 1) && !pages.contains(number - 1)) continue;
+    auto const head = line + 2;
+    if (head >= lines.size() || !alone(head) || lines[head].text.size() > kLongestHead) continue;
+    auto const text = lines[head].text;
+    bool const words = starts_with_upper(text) && !numbering.label_of(lines[head]) &&
+                       !mentions_key(text) && !titles_genus(text) && words_of(text).size() == 1;
+    if (words || mostly_capitals(text)) heads[line] = heads[head] = true;
+  }
+}
+
+}  // namespace
+
 std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
                                      Numbering const& numbering) {
   std::vector<bool> heads(lines.size(), false);
@@ -327,6 +359,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_feet_over_page_numbers(lines, numbering, heads);
   find_heads_that_repeat_a_title(lines, heads);
   find_signatures(lines, heads);
+  find_heads_beneath_pages(lines, numbering, heads);
   find_heads_among_leads(lines, numbering, heads);
   // "Gen. AUS Roe, 1890" and "go to couplet 6" end in a number as well.
   for (std::size_t i = 0; i < lines.size(); ++i) {

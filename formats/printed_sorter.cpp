@@ -454,6 +454,10 @@ class Sorter {
     if (starts_caption(line.text) || starts_note(line.text) || names_a_key(line.text)) return false;
     if (is_numbered_name_in_full(line.text)) return false;  // the title of an account
     auto const first = code_point_at(line.text, 0).value;
+    // "88": a page.
+    if (is_number_only(line.text) && !numbering_.numbers.empty()) {
+      return numbering_.has_number(number_of(line.text.substr(0, line.text.find('.'))));
+    }
     if (is_lower(first) || is_digit(first)) return true;
     // "Long. 1,5 mm 11. busa Roe"
     constexpr std::size_t kLongestEnd = 60;  // bytes
