@@ -3,11 +3,13 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string_view>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -80,9 +82,48 @@ std::vector<NumberedEnd> counting(std::vector<NumberedEnd> const& ends, std::siz
   return found;
 }
 
+// "(12) repens." at the end of a line: byte of its bracket.
+std::optional<std::size_t> bracketed_end(std::string_view text) {
+  auto const bare = without_closing_marks(trim_right(text));
+  auto const begin = last_word_begin(bare);
+  auto const epithet = bare.substr(begin);
+  auto const number = trim_right(bare.substr(0, begin));
+  auto const open = number.rfind('(');
+  bool const closed = open != std::string_view::npos && number.ends_with(')') &&
+                      number.find(' ', open) == std::string_view::npos;
+  if (!closed || !is_epithet(epithet) || !has_epithet_ending(epithet)) return std::nullopt;
+  return open;
+}
+
+// "(12) repens.", behind leaders, blanks or specks: the numbers of the species count up.
+void mark_bracketed_ends(std::vector<SourceLine>& lines) {
+  struct End {
+    std::size_t line;
+    std::size_t at;
+  };
+  std::vector<End> ends;
+  std::size_t counted = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const& line = lines[i];
+    if (line.is_no_lead || line.markup.destination_begin != kNotTold) continue;
+    auto const at = bracketed_end(line.text);
+    if (!at) continue;
+    auto const printed = line.text.substr(*at + 1, line.text.find(')', *at) - *at - 1);
+    auto const next = static_cast<std::uint32_t>(ends.size() + 1);
+    if (figures_of(next, printed) == printed.size()) ++counted;
+    ends.push_back({i, *at});
+  }
+  if (ends.size() < kFewest || counted * 5 < ends.size() * 4) return;
+  for (auto const& end : ends) {
+    auto& line = lines[end.line];
+    line.markup.destination_begin = line.begin + end.at;
+  }
+}
+
 }  // namespace
 
 void mark_numbered_ends(std::vector<SourceLine>& lines) {
+  mark_bracketed_ends(lines);
   std::vector<NumberedEnd> ends;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;

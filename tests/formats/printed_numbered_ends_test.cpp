@@ -78,5 +78,49 @@ TEST(PrintedNumberedEnds, AListOfSpeciesBehindTheKeyIsNone) {
             "3[—] Head pitted -> Ausella fusa\n");
 }
 
+TEST(PrintedNumberedEnds, NumbersInBracketsCountUp) {
+  EXPECT_EQ(
+      sketch("The species of Ausella are told by these characters :\n"
+             "\n"
+             "Leaves opposite :\n"
+             "Calyx glabrous outside :\n"
+             "Corolla-tube twice as long as the calyx ; limb\n"
+             "8-10 lin. in diam (1) grandiflora.\n"
+             "\n"
+             "Corolla-tube scarcely longer than the calyx ;\n"
+             "limb 3-4 lin. in diam (2) nitida.\n"
+             "\n"
+             "Calyx pubescent outside :\n"
+             "Bracts ovate, exceeding the calyx (3) bracteata.\n"
+             "Bracts linear, shorter than the calyx ... (4) linearis.\n"
+             "Leaves alternate :\n"
+             "Stems woody, erect ... ... (5) lutea.\n"
+             "Stems herbaceous, prostrate ... ... (6) repens.\n"),
+      "1[] Leaves opposite : -> 2\n"
+      "1[] Leaves alternate : -> 5\n"
+      "2[] Calyx glabrous outside : -> 3\n"
+      "2[] Calyx pubescent outside : -> 4\n"
+      "3[] Corolla-tube twice as long as the calyx ; limb 8-10 lin. in diam -> Ausella "
+      "grandiflora\n"
+      "3[] Corolla-tube scarcely longer than the calyx ; limb 3-4 lin. in diam -> Ausella nitida\n"
+      "4[] Bracts ovate, exceeding the calyx -> Ausella bracteata\n"
+      "4[] Bracts linear, shorter than the calyx -> Ausella linearis\n"
+      "5[] Stems woody, erect -> Ausella lutea\n"
+      "5[] Stems herbaceous, prostrate -> Ausella repens\n");
+}
+
+TEST(PrintedNumberedEnds, NumbersInBracketsThatDoNotCountAreOfWords) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Spines on segment (3) longa ... 2\n"
+                   "— Spines on segment (7) bruna ... A. busa\n"
+                   "2. Setae on tergite (2) alba ... A. cusa\n"
+                   "— Setae on tergite (4) rubra ... A. dusa\n"),
+            "1[1] Spines on segment (3) longa -> 2\n"
+            "1[—] Spines on segment (7) bruna -> Ausella busa\n"
+            "2[2] Setae on tergite (2) alba -> Ausella cusa\n"
+            "2[—] Setae on tergite (4) rubra -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
