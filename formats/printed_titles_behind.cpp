@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -83,8 +84,10 @@ void leave_titles_behind(std::vector<SourceLine> const& lines, Numbering const& 
     auto const title = sorted.pieces[raw.first_piece + raw.piece_count - 1].line;
     auto const above = sorted.pieces[raw.first_piece + raw.piece_count - 2].line;
     // Of double spacing the blank lines are gone.
-    bool const apart = (title > above + 1 && lines[title - 1].text.empty()) ||
-                       (is_numbered(lines[title].text) && ends_in_numbered_name(lines[above].text));
+    bool const apart =
+        (title > above + 1 && lines[title - 1].text.empty()) ||
+        (is_numbered(lines[title].text) && ends_in_numbered_name(lines[above].text)) ||
+        is_genusless_name(lines[above].text);
     if (!apart || lines[title].markup.destination_begin != kNotTold) continue;
     if (!titles_species(lines[title].text) || !stands_behind_key(sorted, i)) continue;
     if (ends.may_end(above)) make_heading(sorted, i, lines[title].number);

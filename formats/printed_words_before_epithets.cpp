@@ -118,6 +118,33 @@ void take_epithet_behind_place(LeadCutter& cutter, std::vector<ReadLead>& reads,
   cutter.cut(reads[i], joined, before.size(), begin);
 }
 
+// "… Hinterschenkel beborstet. — 7 mm. — Alpen minuta Strgl.": an epithet and its author, where
+// other leads end so.
+void take_authored_epithet(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_t i) {
+  constexpr std::size_t kShortest = 3;  // bytes of an author
+  auto const joined = cutter.join(i);
+  auto const text = trim_right(joined.raw);
+  auto const at = last_word_begin(text);
+  auto const author = text.substr(at);
+  auto const before = trim_right(text.substr(0, at));
+  auto const begin = last_word_begin(before);
+  auto const epithet = before.substr(begin);
+  // "keulenförmiger Börstchen", "dell'Isola Rocalina" are words, "var. busa Roe" goes with more.
+  static constexpr std::array kEndings{"us"sv, "um"sv,  "a"sv,   "is"sv, "ae"sv,
+                                       "i"sv,  "ens"sv, "ans"sv, "or"sv};
+  bool const latin =
+      std::all_of(epithet.begin(), epithet.end(), [](char c) { return c >= 'a' && c <= 'z'; }) &&
+      std::any_of(kEndings.begin(), kEndings.end(),
+                  [epithet](std::string_view end) { return epithet.ends_with(end); });
+  auto const words = trim_right(before.substr(0, begin));
+  bool const named = author.size() >= kShortest && is_authorish(author) && begin > 0 && latin &&
+                     is_epithet(epithet) && has_strict_latin_ending(epithet) &&
+                     !is_rank(words.substr(last_word_begin(words)));
+  if (!named) return;
+  reads[i].leaders = LeaderKind::blank;
+  cutter.cut(reads[i], joined, words.size(), begin);
+}
+
 // "… at the sides only, pauper, Roe, p. 30": the author is no genus.
 void take_epithet_before_author(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_t i) {
   auto const& taxa = reads[i].to.taxa.taxa;
@@ -190,6 +217,7 @@ void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads) {
   if (habit.if_led) {
     for (std::size_t i = 0; i < reads.size(); ++i) {
       if (is_open(reads[i])) take_epithet_behind_place(cutter, reads, i);
+      if (is_open(reads[i])) take_authored_epithet(cutter, reads, i);
     }
   }
   for (std::size_t i = 0; i < reads.size(); ++i) take_epithet_before_author(cutter, reads, i);

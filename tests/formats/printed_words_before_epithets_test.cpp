@@ -132,5 +132,31 @@ TEST(PrintedWordsBeforeEpithets, ASubspeciesStays) {
             "4[—] Elytra black -> Ausella fusa\n");
 }
 
+TEST(PrintedWordsBeforeEpithets, AnEpithetAndItsAuthorBehindAPlace) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Arten von Ausella\n"
+                   "\n"
+                   "1 (2) Stirn breit; Fühler kurz .. busa Strgl.\n"
+                   "2 (1) Stirn schmal.\n"
+                   "3 (4) Flügel mit Randdorn .. cusa Hollr.\n"
+                   "4 (3) Flügel ohne Randdorn. — 2,5 mm. — Schweden, Finnland minuta Beckm.\n"),
+            "1[1] Stirn breit; Fühler kurz -> Ausella busa\n"
+            "1[2] Stirn schmal. -> 3\n"
+            "3[3] Flügel mit Randdorn -> Ausella cusa\n"
+            "3[4] Flügel ohne Randdorn. — 2,5 mm. — Schweden, Finnland -> Ausella minuta\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, AdjectivesBeforeNounsAreNoEpithets) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Arten von Ausella\n"
+                   "\n"
+                   "1 (4) Flügeldecken mit einer Reihe keulenförmiger Börstchen.\n"
+                   "2 (3) Stirn breit .. busa Strgl.\n"
+                   "3 (2) Stirn schmal .. cusa Hollr.\n"
+                   "4 (1) Flügeldecken kahl .. dusa Beckm.\n"),
+            "1[1] Flügeldecken mit einer Reihe keulenförmiger Börstchen. -> 2\n"
+            "1[4] Flügeldecken kahl -> Ausella dusa\n"
+            "2[2] Stirn breit -> Ausella busa\n"
+            "2[3] Stirn schmal -> Ausella cusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
