@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_slips.hpp"
 
 namespace keydrift::printed {
@@ -58,6 +59,26 @@ std::size_t restore_soft_hyphens(std::string& text) {
     bool const ends = behind == std::string::npos || text[behind] == '\n';
     if (!ends || at == 0 || !is_letter(code_point_before(text, at).value)) continue;
     text.replace(at, kNot.size(), "- ");
+    ++restored;
+  }
+  return restored;
+}
+
+std::size_t restore_first_l(std::string& text) {
+  constexpr std::size_t kShortest = 5;  // bytes of an epithet
+  std::size_t restored = 0;
+  for (auto at = text.find(". I"); at != std::string::npos; at = text.find(". I", at + 1)) {
+    auto const begin = at + 2;
+    // "I. Inflorescentiae" is a word; l begins epithets before vowels alone.
+    bool const vowel = begin + 1 < text.size() &&
+                       std::string_view{"aeiouy"}.find(text[begin + 1]) != std::string_view::npos;
+    bool const initial = vowel && at > 0 && text[at - 1] >= 'A' && text[at - 1] <= 'Z' &&
+                         (at == 1 || !is_letter(code_point_before(text, at - 1).value));
+    auto end = begin + 1;
+    while (end < text.size() && is_small(text[end])) ++end;
+    auto const word = "l" + text.substr(begin + 1, end - begin - 1);
+    if (!initial || word.size() < kShortest || !has_strict_latin_ending(word)) continue;
+    text[begin] = 'l';
     ++restored;
   }
   return restored;

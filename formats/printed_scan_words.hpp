@@ -15,6 +15,10 @@ std::size_t restore_marks_of_new(std::string& text);
 // length.  Returns the number of lines.
 std::size_t restore_soft_hyphens(std::string& text);
 
+// "T. Iatifasciatus": the capital I that an epithet begins with behind an initial is l.  Returns the
+// number of epithets.
+std::size_t restore_first_l(std::string& text);
+
 // "decej)tor", "l)ody": a bracket within a word that no other one opens is the bowl of p and b.
 // The line is filled up with blanks at its end.  Returns the number of words.
 std::size_t restore_bowls(std::string& text);

@@ -143,6 +143,8 @@ constexpr std::array kMends{
     Mend{restore_soft_hyphens, "misread-signs",
          " sign \"¬\" at the end of a line was read as a hyphen",
          " signs \"¬\" at ends of lines were read as hyphens"},
+    Mend{restore_first_l, "misread-signs", " capital I before an epithet's letters was read as l",
+         " capitals I before epithets' letters were read as l"},
     Mend{restore_bowls, "misread-signs",
          " bracket within a word was read with the letter before it as p or b",
          " brackets within words were read with the letters before them as p or b"},

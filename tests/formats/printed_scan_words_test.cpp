@@ -93,5 +93,31 @@ TEST(PrintedScanWords, AnAuthorBeforeTheMarkOfANewSpecies) {
       "2[—] Legs black -> Ausella cusa\n");
 }
 
+TEST(PrintedScanWords, AnEpithetMayBeginWithL) {
+  EXPECT_EQ(sketch("Clé des espèces du genre Thalassa\n"
+                   "\n"
+                   "1. Dos noir ... T. guttata\n"
+                   "— Dos gris ... 2\n"
+                   "2. Une préoculaire ... T. bilineata\n"
+                   "— Deux préoculaires ... T. Iatifasciata\n"),
+            "1[1] Dos noir -> Thalassa guttata\n"
+            "1[—] Dos gris -> 2\n"
+            "2[2] Une préoculaire -> Thalassa bilineata\n"
+            "2[—] Deux préoculaires -> Thalassa latifasciata\n");
+}
+
+TEST(PrintedScanWords, AWordBehindALabelKeepsItsCapital) {
+  EXPECT_EQ(sketch("Clavis specierum generis Ausella\n"
+                   "\n"
+                   "A. Inflorescentiae axillares ... A. busa\n"
+                   "B. Inflorescentiae terminales\n"
+                   "a. Ianthina corolla ... A. cusa\n"
+                   "b. Alba corolla ... A. dusa\n"),
+            "1[A] Inflorescentiae axillares -> Ausella busa\n"
+            "1[B] Inflorescentiae terminales -> 2\n"
+            "2[a] Ianthina corolla -> Ausella cusa\n"
+            "2[b] Alba corolla -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
