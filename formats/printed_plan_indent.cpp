@@ -157,7 +157,8 @@ class IndentPlanner {
     return is_capitalised(without_closing_marks(words.front())) &&
            std::none_of(words.begin() + 1, words.end(), [](std::string_view word) {
              auto const first = code_point_at(word, 0).value;
-             return is_upper(first) || is_digit(first) || first == '(' || first == '&';
+             bool const number = is_digit(first) && word.ends_with('.');
+             return is_upper(first) || number || first == '(' || first == '&';
            });
   }
 

@@ -84,6 +84,33 @@ std::size_t restore_first_l(std::string& text) {
   return restored;
 }
 
+std::size_t clear_low_lines(std::string& text) {
+  constexpr std::size_t kLongestEnd = 48;  // bytes behind it
+  std::size_t lines = 0;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto const line = std::string_view{text}.substr(begin, end - begin);
+    auto const last = line.find_last_of('_');
+    auto const words = last == std::string_view::npos ? last : line.find_last_not_of("_ ", last);
+    // Longer ones are leaders beyond doubt.
+    bool const row = words != std::string_view::npos &&
+                     std::count(line.begin(), line.end(), '_') == 1 &&
+                     line.size() - last <= kLongestEnd;
+    auto const next = row ? skip_blanks(line, last + 1) : line.size();
+    auto const before =
+        words == std::string_view::npos ? char32_t{0} : code_point_before(line, words + 1).value;
+    bool const ends = next < line.size() && (is_letter(before) || before == ')') &&
+                      (is_letter(code_point_at(line, next).value) ||
+                       is_digit(static_cast<unsigned char>(line[next])));
+    if (ends) {
+      text[begin + last] = ' ';
+      ++lines;
+    }
+    begin = end + 1;
+  }
+  return lines;
+}
+
 std::size_t restore_bowls(std::string& text) {
   std::size_t restored = 0;
   for (auto bracket = text.find(')'); bracket != std::string::npos;

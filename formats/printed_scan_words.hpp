@@ -19,6 +19,10 @@ std::size_t restore_soft_hyphens(std::string& text);
 // number of epithets.
 std::size_t restore_first_l(std::string& text);
 
+// "… punctate_busa Roe", "… black _ busa", "… border _ 9": what a row of low lines before an end
+// became; a blank takes its place, so that columns stay.  Returns the number of lines.
+std::size_t clear_low_lines(std::string& text);
+
 // "decej)tor", "l)ody": a bracket within a word that no other one opens is the bowl of p and b.
 // The line is filled up with blanks at its end.  Returns the number of words.
 std::size_t restore_bowls(std::string& text);

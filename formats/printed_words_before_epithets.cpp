@@ -110,9 +110,11 @@ void take_epithet_behind_place(LeadCutter& cutter, std::vector<ReadLead>& reads,
   auto const place = last_word_begin(before);
   // "Grübchen; Kopf schmäler": where nouns have capitals, adjectives stand behind them.
   bool const latin = has_strict_latin_ending(epithet) || epithet.ends_with('a');
-  bool const named = is_epithet(epithet) && latin && place > 0 &&
-                     is_capitalised(before.substr(place)) && !before.ends_with('.') &&
-                     may_stand_before_place(before.substr(0, place));
+  bool const behind = is_capitalised(before.substr(place)) && !before.ends_with('.') &&
+                      may_stand_before_place(before.substr(0, place));
+  // "… not modified (Fig. 15) procera"
+  bool const figure = before.ends_with(')') && has_strict_latin_ending(epithet);
+  bool const named = is_epithet(epithet) && latin && place > 0 && (behind || figure);
   if (!named) return;
   reads[i].leaders = LeaderKind::blank;
   cutter.cut(reads[i], joined, before.size(), begin);
@@ -242,7 +244,9 @@ void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     if (begin == std::string_view::npos) continue;
     bool const place = may_stand_before_place(text.substr(0, begin));
     bool const apart = read.leaders != LeaderKind::blank;
-    if (whole.size() < genus.size() && !place) continue;
+    // "… hoch wie ein halbes Auge. busa Roe": the word ends a sentence.
+    bool const sentence = habit.mostly && !habit.comes_again(genus);
+    if (whole.size() < genus.size() && !place && !sentence) continue;
     if (!(habit.if_led && place) && (apart || !habit.mostly)) continue;
     // "Erdőkben alba", twice: hardly a genus ends so.
     bool const again = habit.comes_again(genus) && has_strict_latin_ending(genus);

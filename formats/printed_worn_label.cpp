@@ -50,7 +50,7 @@ constexpr std::array kLettersForFigures{
 };
 constexpr std::array kLetterLooks{
     Looks{U'a', U"ounes«"}, Looks{U'b', U"h6lt"},  Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
-    Looks{U'e', U"co«a"},   Looks{U'f', U"ft"},    Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
+    Looks{U'e', U"co«a"},   Looks{U'f', U"ft/"},   Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
     Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
     Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},  Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
     Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},    Looks{U'I', U"1l!|L"}, Looks{U'V', U"YvU"},

@@ -119,5 +119,23 @@ TEST(PrintedScanWords, AWordBehindALabelKeepsItsCapital) {
             "2[b] Alba corolla -> Ausella dusa\n");
 }
 
+TEST(PrintedScanWords, ALowLineBeforeAnEndIsOfLeaders) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Tibiae pale; vertex sparsely punctate_tibiella Dorning\n"
+                   "— Tibiae piceous; vertex with coarse punctures _ 2\n"
+                   "2. Abdomen with\n"
+                   "tubercles (Fig. 38) _ quadrituberculata\n"
+                   "— Abdomen smooth ... 3\n"
+                   "3. Legs red ... levis\n"
+                   "— Legs black ... atra\n"),
+            "1[1] Tibiae pale; vertex sparsely punctate -> Ausella tibiella\n"
+            "1[—] Tibiae piceous; vertex with coarse punctures -> 2\n"
+            "2[2] Abdomen with tubercles (Fig. 38) -> Ausella quadrituberculata\n"
+            "2[—] Abdomen smooth -> 3\n"
+            "3[3] Legs red -> Ausella levis\n"
+            "3[—] Legs black -> Ausella atra\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -158,5 +158,32 @@ TEST(PrintedWordsBeforeEpithets, AdjectivesBeforeNounsAreNoEpithets) {
             "2[3] Stirn schmal -> Ausella cusa\n");
 }
 
+TEST(PrintedWordsBeforeEpithets, AnEpithetBehindAFigure) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n"
+             "\n"
+             "1. Conductor longer than embolus .... lutescens\n"
+             "- Conductor shorter than embolus .... 2\n"
+             "2. Median apophysis a rounded lobe . . . acicula\n"
+             "- Median apophysis with one spine; tibia not modified (Fig. 15) procera\n"),
+      "1[1] Conductor longer than embolus -> Ausella lutescens\n"
+      "1[-] Conductor shorter than embolus -> 2\n"
+      "2[2] Median apophysis a rounded lobe -> Ausella acicula\n"
+      "2[-] Median apophysis with one spine; tibia not modified (Fig. 15) -> Ausella procera\n");
+}
+
+TEST(PrintedWordsBeforeEpithets, AWordThatEndsASentenceIsNoGenus) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Arten von Ausella\n"
+                   "\n"
+                   "1 (2) Thorax gestriemt; Backen so hoch wie ein halbes Auge. vittigera Schrand\n"
+                   "2 (1) Thorax ungestriemt.\n"
+                   "3 (4) Flügel mit Randdorn .. cusa Hollr.\n"
+                   "4 (3) Flügel ohne Randdorn .. busa Hollr.\n"),
+            "1[1] Thorax gestriemt; Backen so hoch wie ein halbes Auge. -> Ausella vittigera\n"
+            "1[2] Thorax ungestriemt. -> 3\n"
+            "3[3] Flügel mit Randdorn -> Ausella cusa\n"
+            "3[4] Flügel ohne Randdorn -> Ausella busa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
