@@ -11,7 +11,8 @@ Survey survey_of(std::string_view text) {
   Survey survey;
   std::size_t breaks = 0;
   std::size_t lines = 0;
-  std::size_t parted = 0;  // paragraphs of several lines
+  std::size_t parted = 0;   // paragraphs of several lines
+  std::size_t wrapped = 0;  // tags that go on in the next line
   bool in_paragraph = false;
   bool filled = false;
   for (std::size_t at = 0; at < text.size(); ++at) {
@@ -24,6 +25,8 @@ Survey survey_of(std::string_view text) {
     if (text[at] != '<') continue;
     auto const tag = tag_at(text.substr(at));
     if (tag.length == 0) continue;
+    bool const element = text[at + 1] != '!' && text[at + 1] != '?';
+    if (element && text.substr(at, tag.length).find('\n') != std::string_view::npos) ++wrapped;
     if (tag.closes) survey.closed.insert(tag.name);
     if (tag.name == "br" && in_paragraph) {
       ++parted;
@@ -36,7 +39,9 @@ Survey survey_of(std::string_view text) {
     at += tag.length - 1;
   }
   survey.paragraphs_stand_apart = parted >= kFewest;
-  survey.feeds_part_lines = breaks * 2 < lines;
+  // What breaks its tags at a width breaks its words there too, and means nothing by it.
+  bool const wraps = wrapped >= kFewest && wrapped * 2 >= breaks;
+  survey.feeds_part_lines = breaks * 2 < lines && !wraps;
   return survey;
 }
 
