@@ -99,6 +99,17 @@ bool may_stand_before_place(std::string_view text) {
 
 namespace {
 
+// "folium lata": of no one name.
+bool differ_in_gender(std::string_view word, std::string_view other) {
+  constexpr std::array kEndings{"um"sv, "us"sv, "a"sv};
+  auto const ending = [&kEndings](std::string_view one) {
+    return std::find_if(kEndings.begin(), kEndings.end(),
+                        [one](std::string_view end) { return one.ends_with(end); });
+  };
+  return ending(word) != kEndings.end() && ending(other) != kEndings.end() &&
+         ending(word) != ending(other);
+}
+
 // "… coxae IV yellow; southern Brazil flavicoxa": the epithet behind a place, though it ends as
 // words of other languages do as well.
 void take_epithet_behind_place(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_t i) {
@@ -114,7 +125,9 @@ void take_epithet_behind_place(LeadCutter& cutter, std::vector<ReadLead>& reads,
                       may_stand_before_place(before.substr(0, place));
   // "… not modified (Fig. 15) procera"
   bool const figure = before.ends_with(')') && has_strict_latin_ending(epithet);
-  bool const named = is_epithet(epithet) && latin && place > 0 && (behind || figure);
+  bool const noun =
+      has_strict_latin_ending(epithet) && differ_in_gender(before.substr(place), epithet);
+  bool const named = is_epithet(epithet) && latin && place > 0 && (behind || figure || noun);
   if (!named) return;
   reads[i].leaders = LeaderKind::blank;
   cutter.cut(reads[i], joined, before.size(), begin);
@@ -164,17 +177,6 @@ void take_epithet_before_author(LeadCutter& cutter, std::vector<ReadLead>& reads
   auto const words = trim_right(before.substr(0, begin));
   if (!words.ends_with(',') || !is_epithet(epithet) || !has_epithet_ending(epithet)) return;
   cutter.cut(reads[i], joined, words.size() - 1, begin);
-}
-
-// "folium lata": of no one name.
-bool differ_in_gender(std::string_view word, std::string_view other) {
-  constexpr std::array kEndings{"um"sv, "us"sv, "a"sv};
-  auto const ending = [&kEndings](std::string_view one) {
-    return std::find_if(kEndings.begin(), kEndings.end(),
-                        [one](std::string_view end) { return one.ends_with(end); });
-  };
-  return ending(word) != kEndings.end() && ending(other) != kEndings.end() &&
-         ending(word) != ending(other);
 }
 
 // "… with a white folium lata", "… a narrow septum (Fig. 40) septata", where hardly another end has
