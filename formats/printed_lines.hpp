@@ -81,8 +81,8 @@ void mark_cells_behind(std::vector<SourceLine>& lines);
 // "… front of eye. maculosus. 1.", where these count up.
 void mark_counted_ends(std::vector<SourceLine>& lines);
 
-// Marks the lines that are nothing but an epithet with the number of its species, "5. gerardini
-// Roe", where these numbers count on from the ends of other leads.
+// Marks ends with the numbers of their taxa where these count up through the key: lines that are
+// nothing but one, "5. gerardini Roe", genera behind a blank, "10. Ausella", and "(12) repens".
 void mark_numbered_ends(std::vector<SourceLine>& lines);
 
 // Marks the lines that only look as if they began with a label or a caption, for the words of the

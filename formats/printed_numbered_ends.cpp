@@ -1,5 +1,6 @@
 // "5. gerardini Roe" on a line of its own beneath a lead: the number of the species, which counts
-// on from the ends of other leads, "… rufous . . 4. opacus Roe", and is no couplet's.
+// on from the ends of other leads, "… rufous . . 4. opacus Roe", and is no couplet's.  The same of
+// genera, "10. Ausella", behind nothing but a blank as well, and of "(12) repens".
 
 #include <cstddef>
 #include <cstdint>
@@ -83,7 +84,7 @@ std::vector<NumberedEnd> counting(std::vector<NumberedEnd> const& ends, std::siz
 }
 
 // "(12) repens." at the end of a line: byte of its bracket.
-std::optional<std::size_t> bracketed_end(std::string_view text) {
+std::optional<std::size_t> number_in_brackets_before_epithet(std::string_view text) {
   auto const bare = without_closing_marks(trim_right(text));
   auto const begin = last_word_begin(bare);
   auto const epithet = bare.substr(begin);
@@ -97,21 +98,17 @@ std::optional<std::size_t> bracketed_end(std::string_view text) {
 
 // "(12) repens.", behind leaders, blanks or specks: the numbers of the species count up.
 void mark_bracketed_ends(std::vector<SourceLine>& lines) {
-  struct End {
-    std::size_t line;
-    std::size_t at;
-  };
-  std::vector<End> ends;
+  std::vector<NumberedEnd> ends;
   std::size_t counted = 0;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
     if (line.is_no_lead || line.markup.destination_begin != kNotTold) continue;
-    auto const at = bracketed_end(line.text);
+    auto const at = number_in_brackets_before_epithet(line.text);
     if (!at) continue;
     auto const printed = line.text.substr(*at + 1, line.text.find(')', *at) - *at - 1);
     auto const next = static_cast<std::uint32_t>(ends.size() + 1);
     if (figures_of(next, printed) == printed.size()) ++counted;
-    ends.push_back({i, *at});
+    ends.push_back({i, next, *at});
   }
   if (ends.size() < kFewest || counted * 5 < ends.size() * 4) return;
   for (auto const& end : ends) {
