@@ -105,12 +105,13 @@ bool hides_labels(TextReading const& reading) {
     return may_begin_with_label(read.lead.text);
   });
   if (within) return true;
-  // Not for every line of a key: only of the leads' further lines.
-  for (auto const& lead : sorted.leads) {
-    for (std::uint32_t p = 1; p < lead.piece_count; ++p) {
-      auto const line = sorted.pieces[lead.first_piece + p].line;
-      if (line < lines.size() && may_begin_with_label(lines[line].text)) return true;
-    }
+  // Of lines among the leads those that begin none.
+  if (sorted.leads.empty()) return false;
+  auto const last = std::min<std::size_t>(sorted.leads.back().line, sorted.accounts.size());
+  for (std::size_t i = sorted.leads.front().line; i < last; ++i) {
+    auto const kind = sorted.accounts[i].kind;
+    bool const beside = kind == LineKind::continuation || kind == LineKind::note;
+    if (beside && may_begin_with_label(lines[i].text)) return true;
   }
   return false;
 }

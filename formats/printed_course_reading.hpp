@@ -22,7 +22,8 @@ struct Relabelled {
   std::set<std::uint32_t> dashes;
 };
 
-// A lead begins with signs that may be what is left of a label, or goes on with a line that does:
+// A lead begins with signs that may be what is left of a label, or a line among the leads does that
+// is none:
 // "'b. Wings", "c : Legs".
 [[nodiscard]] bool hides_labels(TextReading const& reading);
 

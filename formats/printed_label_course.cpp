@@ -1,10 +1,12 @@
 #include "keydrift/formats/printed_label_course.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <map>
 #include <optional>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -44,12 +46,16 @@ constexpr float kUnendedWorn = 1.5F;     // the lead above has no end, and the l
 constexpr float kUnendedSound = 0.4F;    // the same with a sound label
 constexpr float kAgainstEnds = 1.2F;     // nested: what follows is not what the end calls for
 
+// By rank, how many letters stand for leads so far.
+using RankLetters = std::array<std::uint8_t, 12>;
+
 // A couplet whose leads are being read, above those that it stands beneath.
 struct Open {
   std::uint32_t count{};  // number, rank or place of its first lead
   std::uint32_t half{};   // of the last lead that was read
   std::uint32_t above{kNothing};
   std::uint32_t indent{};  // of its first lead
+  std::uint32_t before{};  // letters of its rank before it, where they run on
   std::uint32_t depth{1};
   std::uint64_t trace{};  // the same for the same couplets and leads from the first one on
 };
@@ -60,8 +66,9 @@ struct Step {
   std::uint32_t line{};
   std::uint32_t count{};
   std::uint32_t half{};
-  std::uint32_t first{};  // place of the couplet's first lead
-  std::uint32_t bytes{};  // of the label as it stands
+  std::uint32_t ordinal{};  // what the habit tells the label by beside the count
+  std::uint32_t first{};    // place of the couplet's first lead
+  std::uint32_t bytes{};    // of the label as it stands
   float wear{};
 };
 
@@ -71,6 +78,7 @@ struct State {
   std::uint32_t next{1};  // number of the next couplet, place of the next lead
   std::uint32_t step{kNothing};
   std::uint32_t leads{};
+  RankLetters letters{};
 };
 
 // What a label may have suffered.
@@ -127,7 +135,7 @@ class Course {
       }
       if (step.wear == 0) continue;
       auto const text = lines_[step.line].text;
-      auto label = habit_.printed(step.count, step.half, back_of(step));
+      auto label = habit_.printed(step.count, step.ordinal, back_of(step));
       if (label.empty() || label == text.substr(0, step.bytes)) continue;
       bool const blank = step.bytes > 0 && step.bytes < text.size() &&
                          is_blank(code_point_at(text, step.bytes).value);
@@ -172,7 +180,7 @@ class Course {
       auto const trace = way.begins                   ? way.open.trace
                          : way.state.open == kNothing ? 0
                                                       : opens_[way.state.open].trace;
-      if (!kept_.insert({trace, way.state.next}).second) continue;
+      if (!kept_.insert({trace, way.state.next, way.state.letters}).second) continue;
       if (way.begins) {
         way.state.open = static_cast<std::uint32_t>(opens_.size());
         opens_.push_back(way.open);
@@ -193,11 +201,20 @@ class Course {
     if (!front.may_be_label || label->decimal || label->number > kMostCouplets) return 0;
     bool const digits = label->family == LabelFamily::digits;
     if (habit_.sign != LabelSign::ranks && counts_on() != digits) return 0;
+    if (habit_.runs_on && !is_of_a_rank(label->family)) return 0;
     auto const text = lines_[i].text;
     bool const ends = (label->end == LabelEnd::none) == (habit_.end == 0);
     bool const words =
         label->text_at < text.size() && (!upper_ || starts_with_upper(text.substr(label->text_at)));
     return ends && words ? kLabelLeftOver : 0;
+  }
+
+  [[nodiscard]] bool is_of_a_rank(LabelFamily family) const {
+    return std::any_of(habit_.ranks.begin(), habit_.ranks.end(), [family](RankAlphabet const& one) {
+      return family == (one.alphabet == Alphabet::upper   ? LabelFamily::upper
+                        : one.alphabet == Alphabet::lower ? LabelFamily::lower
+                                                          : LabelFamily::digits);
+    });
   }
 
   // --- the leads that may begin at a line -------------------------------------------------------
@@ -253,7 +270,7 @@ class Course {
       auto const shifted = one.indent > lines_[i].indent ? one.indent - lines_[i].indent
                                                          : lines_[i].indent - one.indent;
       auto const off = shifted > 2 ? kOtherIndent : 0;
-      take(i, state, {one.count, one.half + 1, one.above, one.indent},
+      take(i, state, {one.count, one.half + 1, one.above, one.indent, one.before},
            lone + off + (one.half < 2 || ranks ? 0 : kFurther),
            ended && !(ranks && one.half > 1) ? Damage::lost : Damage::worn);
       if (habit_.sign == LabelSign::place) {
@@ -288,10 +305,14 @@ class Course {
     bool const restarts =
         open.count == 1 && open.half == 1 && state.leads > 0 && open.above == kNothing;
     auto const number = place && !restarts ? state.next + without : open.count;
-    auto const worn = wear_of(i, number, open.half);
+    bool const first_of_rank =
+        habit_.runs_on && open.half == 1 && open.count <= state.letters.size();
+    if (first_of_rank) open.before = state.letters[open.count - 1];
+    auto const ordinal = open.before + open.half;
+    auto const worn = wear_of(i, number, ordinal);
     bool const unlabelled = open.half > 1 && habit_.second == SecondSign::unlabelled;
     auto total = cost;
-    Step step{state.step, i, number, open.half, open.count, 0, 0};
+    Step step{state.step, i, number, open.half, ordinal, open.count, 0, 0};
     if (worn) {
       if (most == Damage::none && worn->wear > 0) return;
       step.wear = worn->wear;
@@ -328,6 +349,9 @@ class Course {
         begun.next = open.count + 1;
       }
     }
+    if (habit_.runs_on && open.count <= begun.letters.size()) {
+      begun.letters[open.count - 1] = static_cast<std::uint8_t>(std::min(ordinal, 255U));
+    }
     if (open.half == 1) open.indent = lines_[i].indent;
     std::uint64_t trace = 1;
     if (open.above != kNothing) {
@@ -335,7 +359,7 @@ class Course {
       trace = opens_[open.above].trace;
     }
     // The prime of FNV-1a (draft-eastlake-fnv), from memory.
-    for (std::uint64_t const part : {open.count, open.half})
+    for (std::uint64_t const part : {open.count, open.half, open.before})
       trace = (trace ^ part) * 0x100000001B3U;
     open.trace = trace;
     next_.push_back({begun, true, open, step});
@@ -350,11 +374,11 @@ class Course {
   }
 
   [[nodiscard]] std::optional<WornLabel> wear_of(std::uint32_t i, std::uint32_t count,
-                                                 std::uint32_t half) {
+                                                 std::uint32_t ordinal) {
     if (!fronts_[i].may_be_label) return std::nullopt;
-    auto const [known, fresh] = known_.try_emplace({count, half});
+    auto const [known, fresh] = known_.try_emplace({count, ordinal});
     if (fresh) {
-      auto const expected = habit_.expected(count, half);
+      auto const expected = habit_.expected(count, ordinal);
       if (!expected.empty()) known->second = worn_label(lines_[i].text, expected, upper_);
     }
     return known->second;
@@ -414,7 +438,7 @@ class Course {
   std::vector<Step> steps_;
   std::vector<State> states_;
   std::vector<Way> next_;
-  std::set<std::pair<std::uint64_t, std::uint32_t>> kept_;
+  std::set<std::tuple<std::uint64_t, std::uint32_t, RankLetters>> kept_;
   // By what is expected of the line at hand.
   std::map<std::pair<std::uint32_t, std::uint32_t>, std::optional<WornLabel>> known_;
   State best_;

@@ -17,6 +17,8 @@ namespace {
 
 constexpr std::size_t kFewest = 3;  // sound labels of a kind
 
+bool is_double_mark(char32_t c) { return c == U'"' || c == U'″' || c == U'“' || c == U'”'; }
+
 char32_t sign_of(LabelEnd end) {
   switch (end) {
     case LabelEnd::dot:
@@ -66,6 +68,7 @@ class HabitFinder {
     add_lettered(upper_, LabelSign::upper);
     add_lettered(lower_, LabelSign::lower);
     add_ranks();
+    add_marked_ranks();
     return std::move(habits_);
   }
 
@@ -74,6 +77,7 @@ class HabitFinder {
     count_raised(text);
     count_remains(text);
     count_ranks(text);
+    count_marked_ranks(text);
     auto const label = read_label(text);
     if (!label || label->decimal || label->text_at >= text.size()) return;
     auto const first = code_point_at(text, label->text_at).value;
@@ -169,6 +173,69 @@ class HabitFinder {
     habits_.push_back(habit);
   }
 
+  // "a. Wings", "a'. Wings", "b2. Wings", "a 4 . Wings", "A. Wings"
+  void count_marked_ranks(std::string_view text) {
+    if (text.empty()) return;
+    bool const upper = text[0] >= 'A' && text[0] <= 'Z';
+    if (!upper && !(text[0] >= 'a' && text[0] <= 'z')) return;
+    std::uint32_t primes = 0;
+    std::uint32_t figure = 0;
+    auto at = skip_blanks(text, 1);
+    for (; at < text.size(); at += code_point_at(text, at).length) {
+      auto const c = code_point_at(text, at).value;
+      if (auto const index = rank_index(c); index > 0 && figure == 0) {
+        figure = index;
+      } else if (is_mark(c) && c != U'*') {
+        primes += is_double_mark(c) ? 2 : 1;
+      } else {
+        break;
+      }
+    }
+    at = skip_blanks(text, at);
+    bool const closed = at < text.size() && (text[at] == '.' || text[at] == ')');
+    if (!closed || (primes > 0 && figure > 0)) return;
+    if (!starts_with_upper(text.substr(skip_blanks(text, at + 1)))) return;
+    bool const plain = primes == 0 && figure == 0;
+    if (upper && !plain) return;
+    if (upper) {
+      if (marked_.plain == 0 && text[0] == 'A') marked_.above = true;
+      return;
+    }
+    if (!plain && text[0] > 'b') marked_.beyond_b = true;
+    marked_.stops += text[at] == '.' ? 1 : 0;
+    ++marked_.labels;
+    if (plain) ++marked_.plain;
+    if (primes > 0) ++marked_.primes;
+    if (figure > 0) ++marked_.figures;
+    marked_.deepest = std::max({marked_.deepest, primes, figure});
+  }
+
+  static std::uint32_t rank_index(char32_t c) {
+    constexpr std::u32string_view kRaised = U"¹²³⁴⁵⁶⁷⁸⁹";
+    if (c >= U'1' && c <= U'9') return c - U'0';
+    auto const raised = kRaised.find(c);
+    return raised == std::u32string_view::npos ? 0 : static_cast<std::uint32_t>(raised) + 1;
+  }
+
+  void add_marked_ranks() {
+    constexpr std::size_t kFewestMarked = 4;
+    constexpr std::uint32_t kDeepest = 8;
+    if (marked_.primes + marked_.figures < kFewestMarked || marked_.plain == 0) return;
+    LabelHabit habit;
+    habit.sign = LabelSign::ranks;
+    habit.second = SecondSign::counted;
+    habit.nested = true;
+    habit.end = marked_.stops * 2 >= marked_.labels ? U'.' : U')';
+    if (marked_.above) habit.ranks.push_back({Alphabet::upper});
+    bool const figures = marked_.figures > marked_.primes;
+    for (std::uint32_t marks = 0; marks <= std::min(marked_.deepest + 1, kDeepest); ++marks) {
+      habit.ranks.push_back({Alphabet::lower, 0, marks, figures});
+    }
+    habits_.push_back(habit);
+    habit.runs_on = true;
+    if (marked_.beyond_b) habits_.push_back(habit);
+  }
+
   // "__ Wings", where all dashes became so
   void count_remains(std::string_view text) {
     auto const sign = code_point_at(text, 0).value;
@@ -251,8 +318,21 @@ class HabitFinder {
     std::size_t stops{};  // full stops behind them
   };
 
+  // Ranks told by the marks behind their letters.
+  struct MarkedRanks {
+    std::size_t labels{};
+    std::size_t stops{};  // full stops behind them
+    std::size_t plain{};
+    std::size_t primes{};
+    std::size_t figures{};
+    std::uint32_t deepest{};  // marks of one label
+    bool beyond_b{};          // c', d'
+    bool above{};             // "A." comes before "a."
+  };
+
   std::vector<RankTally> ranks_;  // in order of first appearance
-  bool capitals_;                 // words begin so
+  MarkedRanks marked_;
+  bool capitals_;  // words begin so
   Tally digits_;
   Tally upper_;
   Tally lower_;
@@ -270,6 +350,17 @@ std::string roman_numeral(std::uint32_t number) {
   static constexpr std::array<std::string_view, 10> kOnes{"",  "I",  "II",  "III",  "IV",
                                                           "V", "VI", "VII", "VIII", "IX"};
   return letters + std::string{kOnes[number % 10]};
+}
+
+// a', a", a'", and a4 from the fourth on, for no printer sets four primes.
+void append_marks(RankAlphabet const& rank, std::u32string& label) {
+  constexpr std::uint32_t kMostPrimes = 3;
+  if (rank.marks == 0) return;
+  if (rank.figures || rank.marks > kMostPrimes) {
+    label += kIndex + rank.marks;
+  } else {
+    label += rank.marks == 1 ? kOnePrime : rank.marks == 2 ? kTwoPrimes : kThreePrimes;
+  }
 }
 
 std::u32string rank_label(RankAlphabet const& rank, std::uint32_t ordinal) {
@@ -302,8 +393,9 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
   if (sign == LabelSign::ranks) {
     if (count > ranks.size()) return {};
     auto label = rank_label(ranks[count - 1], half);
-    if (!label.empty() && ranks[count - 1].alphabet != Alphabet::sign) label += end;
-    return label;
+    if (label.empty() || ranks[count - 1].alphabet == Alphabet::sign) return label;
+    append_marks(ranks[count - 1], label);
+    return label + end;
   }
   if (half > 1 && second == SecondSign::unlabelled) return {};
   if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
@@ -362,8 +454,10 @@ std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
         encodings::append_code_point(text, behind ? U'—' : dash);
       } else if (c == kAnyFigures) {
         text += std::to_string(back_number);
-      } else if (c == kOnePrime || c == kTwoPrimes) {
-        text += c == kOnePrime ? '\'' : '"';
+      } else if (c == kOnePrime || c == kTwoPrimes || c == kThreePrimes) {
+        text += c == kOnePrime ? "'" : c == kTwoPrimes ? "\"" : "'\"";
+      } else if (c > kIndex && c <= kIndex + kMostIndex) {
+        text += static_cast<char>('0' + (c - kIndex));
       } else {
         encodings::append_code_point(text, c);
       }

@@ -17,7 +17,7 @@ enum class LabelSign : std::uint8_t {
   upper,          // A for the leads of the first rank, B for the second
   lower,          // the same in small letters
   lower_counted,  // a for the first couplet, b for the second
-  ranks           // each rank has an alphabet of its own: A, B; I, II; a, b; 1, 2; *, **
+  ranks           // each rank has labels of its own: A, B; I, II; a, b; 1, 2; *, **; a', b'; a", b"
 };
 enum class SecondSign : std::uint8_t {
   dash,         // "–"
@@ -34,7 +34,9 @@ enum class SecondSign : std::uint8_t {
 // What the labels of a rank are taken from.
 struct RankAlphabet {
   Alphabet alphabet{};
-  char32_t sign{};  // for Alphabet::sign, repeated for each lead but the first
+  char32_t sign{};        // for Alphabet::sign, repeated for each lead but the first
+  std::uint32_t marks{};  // behind the letters: 1 of a' or a1, 2 of a" or a2
+  bool figures{false};    // these are figures: a1, a2
 };
 
 struct LabelHabit {
@@ -45,10 +47,11 @@ struct LabelHabit {
   char32_t end{};                   // '.', ')', ':'; 0 for none
   char32_t second_end{};            // the same of second leads with a number: "1" and "1'."
   std::vector<RankAlphabet> ranks;  // for LabelSign::ranks, from the first rank on
+  bool runs_on{false};              // the letters of a rank go on from couplet to couplet
   char32_t dash{};                  // of further leads, as most are printed
 
   // The label of a couplet's lead: `count` is the couplet's number, its rank or the lead's place,
-  // `half` 1 for its first lead.
+  // `half` 1 for its first lead; where letters run on it is the lead's place in its rank.
   [[nodiscard]] std::u32string expected(std::uint32_t count, std::uint32_t half) const;
   // The same to be printed; figures in brackets are `back`, without brackets where that is 0.
   [[nodiscard]] std::string printed(std::uint32_t count, std::uint32_t half,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <cstdlib>
 #include <limits>
 #include <string>
 
@@ -18,11 +19,12 @@ constexpr std::size_t kMostAdded = 6;   // of these beside the label
 constexpr float kNever = std::numeric_limits<float>::infinity();
 constexpr float kTooWorn = 4.0F;
 
-constexpr float kUsual = 0.8F;    // what scans make of the sign every now and then
-constexpr float kRare = 1.2F;     // what they may make of it
-constexpr float kFigures = 1.5F;  // a figure for another that looks like it
-constexpr float kLoss = 2.2F;     // a figure or letter is gone
-constexpr float kAny = 3.0F;      // any sign for any other
+constexpr float kUsual = 0.8F;     // what scans make of the sign every now and then
+constexpr float kRare = 1.2F;      // what they may make of it
+constexpr float kFigures = 1.5F;   // a figure for another that looks like it
+constexpr float kLoss = 2.2F;      // a figure or letter is gone
+constexpr float kMarkLoss = 1.6F;  // a prime is gone
+constexpr float kAny = 3.0F;       // any sign for any other
 
 bool is_among(char32_t c, std::u32string_view signs) {
   return c != 0 && signs.find(c) != std::u32string_view::npos;
@@ -49,7 +51,7 @@ constexpr std::array kLettersForFigures{
     Looks{U'4', U"hAti"}, Looks{U'7', U"TYt/"}, Looks{U'9', U"oa"},
 };
 constexpr std::array kLetterLooks{
-    Looks{U'a', U"ounes«"}, Looks{U'b', U"h6lt"},  Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
+    Looks{U'a', U"ounes«"}, Looks{U'b', U"h6ltV"}, Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
     Looks{U'e', U"co«a"},   Looks{U'f', U"ft/"},   Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
     Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
     Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},  Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
@@ -79,6 +81,25 @@ float wear_of_letter(char32_t sign, char32_t seen) {
   return is_letter(seen) ? kAny : kNever;
 }
 
+bool is_index(char32_t sign) { return sign > kIndex && sign <= kIndex + kMostIndex; }
+
+float wear_of_index(std::uint32_t figure, char32_t seen) {
+  constexpr std::u32string_view kRaised = U"¹²³⁴⁵⁶⁷⁸⁹";
+  if (seen == U'0' + figure || seen == kRaised[figure - 1]) return 0;
+  if (is_among(seen, U"^*?\"'’")) return kUsual;
+  return wear_of_figure(U'0' + figure, seen);
+}
+
+// Primes that the sign stands for; 0 for any other.
+int primes_of(char32_t sign) {
+  return sign == kOnePrime ? 1 : sign == kTwoPrimes ? 2 : sign == kThreePrimes ? 3 : 0;
+}
+// Primes that are seen so.
+int primes_seen(char32_t c) {
+  if (is_among(c, U"\"”“″")) return 2;
+  return is_among(c, U"'’‘′´`") ? 1 : 0;
+}
+
 bool is_single_prime(char32_t c) { return is_among(c, U"'’‘′´`"); }
 
 // `seen` for the sign that is expected.
@@ -106,6 +127,8 @@ float wear(char32_t sign, char32_t seen) {
     case kTwoPrimes:
       if (is_among(seen, U"\"”“″")) return 0;
       return is_single_prime(seen) || is_among(seen, U"*«»^") ? kUsual : kNever;
+    case kThreePrimes:
+      return is_among(seen, U"*«»^") ? kUsual : kNever;
     case U'¹':
       return is_among(seen, U"1'’‘`liI!*") ? kUsual : kNever;
     case U'²':
@@ -122,6 +145,7 @@ float wear(char32_t sign, char32_t seen) {
       break;
   }
   if (is_digit(sign)) return wear_of_figure(sign, seen);
+  if (is_index(sign)) return wear_of_index(sign - kIndex, seen);
   if (is_plain_letter(sign)) return wear_of_letter(sign, seen);
   if (looks_so(kGreekLooks, sign, seen)) return kUsual;
   // Daggers and the like
@@ -141,6 +165,10 @@ float wear_of_loss(char32_t sign) {
     case U'(':
     case U')':
       return kRare;
+    case kOnePrime:
+    case kTwoPrimes:
+    case kThreePrimes:
+      return kMarkLoss;
     default:
       return kLoss;
   }
@@ -236,10 +264,24 @@ class Matcher {
         if (sign == kAnyFigures) reach(p, j + 1, total);
       }
       take_two(p, j);
+      take_primes(p, j);
     }
     if (j < seen_) {
       auto const next = p < expected_.size() ? expected_[p] : char32_t{0};
       reach(p, j + 1, here + wear_of_addition(values_[j], next));
+    }
+  }
+
+  // "'\"" and "\"'" for three primes, "''" for two; one too many or too few.
+  void take_primes(std::size_t p, std::size_t j) {
+    constexpr std::size_t kMostMarks = 3;
+    auto const due = primes_of(expected_[p]);
+    if (due == 0) return;
+    int primes = 0;
+    for (auto k = j; k < std::min(seen_, j + kMostMarks) && primes_seen(values_[k]) > 0; ++k) {
+      primes += primes_seen(values_[k]);
+      auto const off = static_cast<float>(std::abs(primes - due));
+      reach(p + 1, k + 1, least_[p][j] + off * kUsual);
     }
   }
 
@@ -250,8 +292,6 @@ class Matcher {
     if (j + 1 < seen_) {
       auto const first = values_[j];
       auto const second = values_[j + 1];
-      bool const primes = sign == kTwoPrimes && is_single_prime(first) && is_single_prime(second);
-      if (primes) reach(p + 1, j + 2, here);
       bool const parted = (sign == U'h' && is_among(first, U"7/l1") && second == U'i') ||
                           (sign == U'd' && is_among(first, U"c<i") && second == U'l') ||
                           (sign == U'D' && first == U'I' && second == U')') ||
@@ -262,10 +302,11 @@ class Matcher {
       bool const numeral =
           sign == U'I' && expected_[p + 1] == U'I' && is_among(values_[j], U"HnUN");
       bool const joined = sign == U'1' && expected_[p + 1] == U'1' && is_among(values_[j], U"nUuП");
+      bool const b = sign == U'b' && expected_[p + 1] == kOnePrime && values_[j] == U'V';
       bool const marked = (sign == U'1' || sign == U'7') &&
                           (expected_[p + 1] == U'\'' || expected_[p + 1] == kOnePrime) &&
                           is_among(values_[j], U"VrTP");
-      if (joined || marked || numeral) reach(p + 2, j + 1, here + kUsual);
+      if (joined || marked || numeral || b) reach(p + 2, j + 1, here + kUsual);
     }
   }
 

@@ -15,6 +15,9 @@ inline constexpr char32_t kAnyDash = 1;
 inline constexpr char32_t kAnyFigures = 2;  // one to three, "12" of "6 (12)"
 inline constexpr char32_t kOnePrime = 3;    // 4', beside labels with two
 inline constexpr char32_t kTwoPrimes = 4;   // 4" and 4''
+inline constexpr char32_t kThreePrimes = 5;
+inline constexpr char32_t kIndex = 16;  // and 1 to 9: that figure, on the line or raised
+inline constexpr char32_t kMostIndex = 9;
 
 // What is left of a label at a line's front.
 struct WornLabel {

@@ -216,6 +216,73 @@ TEST(PrintedLabelCourse, RanksWithAlphabetsOfTheirOwn) {
                        });
 }
 
+// Marks behind the letters tell the rank, and the letters of a rank run on.
+TEST(PrintedLabelCourse, RanksWithPrimes) {
+  std::string const key =
+      "Key to the Species of Ausella.\n\n"
+      "a. Wings clear.\n"
+      "a'. Legs red. A. busa, p. 12.\n"
+      "b'. Legs black.\n"
+      "a\". Head smooth. A. cusa, p. 13.\n"
+      "b\". Head rugose. A. dusa, p. 14.\n"
+      "b. Wings dusky.\n"
+      "c'. Thorax hairy.\n"
+      "c\". Tail long. A. fusa, p. 15.\n"
+      "d\". Tail short. A. gusa, p. 16.\n"
+      "d'. Thorax bare. A. lusa, p. 17.\n";
+  expect_unharmed(key, {
+                           {{"b'. Legs", "V. Legs"}, {"a\". Head", "«\". Head"}},
+                           {{"c'. Th", "e'. Th"}, {"d'. Th", "d!. Th"}},
+                           {{"d\". Tail", "d^ . Tail"}, {"a'. Legs", "a. Legs"}},
+                           {{"b\". Head", "V. Head"}, {"c\". Tail", "c' . Tail"}},
+                       });
+}
+
+TEST(PrintedLabelCourse, RanksWithIndicesThatBeginAnew) {
+  std::string const key =
+      "Key to the Species of Ausella.\n\n"
+      "a. Wings clear.\n"
+      "a1. Legs red. A. busa, p. 12.\n"
+      "b1. Legs black.\n"
+      "a2. Head smooth. A. cusa, p. 13.\n"
+      "b2. Head rugose. A. dusa, p. 14.\n"
+      "b. Wings dusky.\n"
+      "a1. Thorax hairy.\n"
+      "a2. Tail long. A. fusa, p. 15.\n"
+      "b2. Tail short. A. gusa, p. 16.\n"
+      "b1. Thorax bare. A. lusa, p. 17.\n";
+  expect_unharmed(key, {
+                           {{"b1. Legs", "b^ Legs"}, {"a2. Head", "a\". Head"}},
+                           {{"a1. Th", "«1. Th"}, {"b1. Th", "h 1 . Th"}},
+                           {{"b2. Tail", "62. Tail"}, {"a1. Legs", "a. Legs"}},
+                       });
+}
+
+// The account behind the key begins with a capital letter, as no rank does.
+TEST(PrintedLabelCourse, NoLabelOfARankIsMadeOfAnotherAlphabet) {
+  auto const all = findings_of(
+      "Key to the Species of Ausella.\n\n"
+      "a. Wings clear.\n"
+      "a'. Legs red. A. busa, p. 12.\n"
+      "V. Legs black.\n"
+      "a\". Head smooth. A. cusa, p. 13.\n"
+      "b\". Head rugose. A. dusa, p. 14.\n"
+      "b. Wings dusky.\n"
+      "c'. Thorax hairy. A. fusa, p. 15.\n"
+      "d!. Thorax bare. A. lusa, p. 17.\n\n"
+      "72. Ausella busa. The Red-legged Ausella.\n\n"
+      "Ausa busa, Harte, J. A. S. xi, p. 180.\n\n"
+      "B. Male. Forehead and crown black.\n");
+  auto const begins = [](std::string_view place) {
+    return [place](std::string const& one) {
+      return one.find("[misprinted-label]") != std::string::npos && one.starts_with(place);
+    };
+  };
+  EXPECT_TRUE(std::any_of(all.begin(), all.end(), begins("key.txt:5:")));
+  EXPECT_TRUE(std::none_of(all.begin(), all.end(), begins("key.txt:16:")))
+      << ::testing::PrintToString(all);
+}
+
 TEST(PrintedLabelCourse, EachChangeIsReported) {
   auto const all =
       findings_of(damaged(std::string{kDashes}, {{"– Legs", "Legs"}, {"4. Lab", "A, Lab"}}));

@@ -50,6 +50,25 @@ TEST(WornLabel, FiguresThatLookAlikeWearLessThanOthers) {
   EXPECT_LT(wear_of("S. Wings clear", U"5."), wear_of("3. Wings clear", U"5."));
 }
 
+TEST(WornLabel, PrimesAndIndices) {
+  std::u32string const one{U'b', kOnePrime, U'.'};
+  std::u32string const three{U'b', kThreePrimes, U'.'};
+  std::u32string const fourth{U'b', kIndex + 4, U'.'};
+  for (std::string_view const line : {"b\"'. Wings", "b'\". Wings", "b'''. Wings"}) {
+    EXPECT_EQ(wear_of(line, three), 0) << line;
+  }
+  for (std::string_view const line : {"b4. Wings", "b⁴. Wings"}) {
+    EXPECT_EQ(wear_of(line, fourth), 0) << line;
+  }
+  // "V" is all of b'; a prime too many is more amiss than none.
+  EXPECT_LT(wear_of("V. Wings", one), 1);
+  EXPECT_GT(wear_of("V. Wings", three), 1);
+  EXPECT_GT(wear_of("b\". Wings", one), 0);
+  EXPECT_GT(wear_of("b'. Wings", three), wear_of("b\". Wings", three));
+  EXPECT_GT(wear_of("b^. Wings", fourth), 0);
+  EXPECT_GT(wear_of("b 4 . Wings", fourth), 0);
+}
+
 TEST(WornLabel, SaysWhereLabelAndWordsBegin) {
   auto const worn = worn_label("'6 .  Wings clear", kSix, true);
   ASSERT_TRUE(worn);
