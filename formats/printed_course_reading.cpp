@@ -105,12 +105,15 @@ bool hides_labels(TextReading const& reading) {
     return may_begin_with_label(read.lead.text);
   });
   if (within) return true;
-  // Of lines among the leads those that begin none.
+  // Of lines among the leads and just above them those that begin none.
+  constexpr std::size_t kLinesAbove = 3;
   if (sorted.leads.empty()) return false;
+  std::size_t const first = sorted.leads.front().line;
   auto const last = std::min<std::size_t>(sorted.leads.back().line, sorted.accounts.size());
-  for (std::size_t i = sorted.leads.front().line; i < last; ++i) {
+  for (auto i = first - std::min(first, kLinesAbove); i < last; ++i) {
     auto const kind = sorted.accounts[i].kind;
-    bool const beside = kind == LineKind::continuation || kind == LineKind::note;
+    bool const beside = kind == LineKind::continuation || kind == LineKind::note ||
+                        (i < first && kind == LineKind::heading);
     if (beside && may_begin_with_label(lines[i].text)) return true;
   }
   return false;

@@ -4,6 +4,7 @@
 #include <array>
 #include <cstddef>
 #include <map>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -133,16 +134,19 @@ class HabitFinder {
       bool const plain = label.decimal.empty() && (sign || label.repeats == 0);
       if (label.alphabet == Alphabet::dash || !known || !plain || !starts_with_upper(words))
         continue;
-      if (!sign && label.label.end != LabelEnd::dot && label.label.end != LabelEnd::parenthesis) {
-        continue;
-      }
-      auto const same = [&label](RankTally const& one) {
-        return one.rank.alphabet == label.alphabet && one.rank.sign == label.sign;
+      bool const enclosed = label.label.end == LabelEnd::enclosed;
+      bool const closed =
+          enclosed || label.label.end == LabelEnd::dot || label.label.end == LabelEnd::parenthesis;
+      if (!sign && !closed) continue;
+      auto const same = [&](RankTally const& one) {
+        return one.rank.alphabet == label.alphabet && one.rank.sign == label.sign &&
+               one.rank.enclosed == (enclosed && !sign);
       };
       auto found = std::find_if(ranks_.begin(), ranks_.end(), same);
       if (found == ranks_.end()) {
         ranks_.push_back({{label.alphabet, label.sign}, 0, 0});
         found = ranks_.end() - 1;
+        found->rank.enclosed = enclosed && !sign;
       }
       ++found->labels;
       if (!sign && label.label.end == LabelEnd::dot) ++found->stops;
@@ -156,21 +160,34 @@ class HabitFinder {
     habit.sign = LabelSign::ranks;
     habit.second = SecondSign::counted;
     habit.nested = true;
-    std::size_t stops = 0;
-    std::size_t letters = 0;
+    habit.end = U'.';
+    std::optional<RankAlphabet> capitals;  // one sound label alone
     for (auto const& one : ranks_) {
-      // One of the first rank at least is sound.
-      bool const first = habit.ranks.empty() && (one.rank.alphabet == Alphabet::upper ||
-                                                 one.rank.alphabet == Alphabet::roman_upper);
-      if (one.labels < (first ? 1 : kFewestOfRank)) continue;
-      habit.ranks.push_back(one.rank);
-      if (one.rank.alphabet == Alphabet::sign) continue;
-      stops += one.stops;
-      letters += one.labels;
+      auto rank = one.rank;
+      bool const stop = one.stops * 2 >= one.labels && !one.rank.enclosed;
+      if (rank.alphabet != Alphabet::sign) rank.end = stop ? U'.' : U')';
+      if (one.labels >= kFewestOfRank) {
+        habit.ranks.push_back(rank);
+      } else if (!capitals &&
+                 (rank.alphabet == Alphabet::upper || rank.alphabet == Alphabet::roman_upper)) {
+        capitals = rank;
+      }
     }
+    offer_orders(habit);
+    if (!capitals) return;
+    habit.ranks.insert(habit.ranks.begin(), *capitals);
+    offer_orders(habit);
+  }
+
+  // "A. Wings" / "l. Legs" / "a. Head" / "2. Legs": the first label of the second rank was damaged.
+  void offer_orders(LabelHabit habit) {
     if (habit.ranks.size() < 2) return;
-    habit.end = stops * 2 >= letters ? U'.' : U')';
     habits_.push_back(habit);
+    for (std::size_t r = 1; r < habit.ranks.size(); ++r) {
+      std::swap(habit.ranks[r - 1], habit.ranks[r]);
+      habits_.push_back(habit);
+      std::swap(habit.ranks[r - 1], habit.ranks[r]);
+    }
   }
 
   // "a. Wings", "a'. Wings", "b2. Wings", "a 4 . Wings", "A. Wings"
@@ -225,11 +242,12 @@ class HabitFinder {
     habit.sign = LabelSign::ranks;
     habit.second = SecondSign::counted;
     habit.nested = true;
-    habit.end = marked_.stops * 2 >= marked_.labels ? U'.' : U')';
-    if (marked_.above) habit.ranks.push_back({Alphabet::upper});
+    auto const end = marked_.stops * 2 >= marked_.labels ? U'.' : U')';
+    habit.end = end;
+    if (marked_.above) habit.ranks.push_back({Alphabet::upper, 0, 0, false, false, end});
     bool const figures = marked_.figures > marked_.primes;
     for (std::uint32_t marks = 0; marks <= std::min(marked_.deepest + 1, kDeepest); ++marks) {
-      habit.ranks.push_back({Alphabet::lower, 0, marks, figures});
+      habit.ranks.push_back({Alphabet::lower, 0, marks, figures, false, end});
     }
     habits_.push_back(habit);
     habit.runs_on = true;
@@ -392,10 +410,11 @@ std::u32string rank_label(RankAlphabet const& rank, std::uint32_t ordinal) {
 std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) const {
   if (sign == LabelSign::ranks) {
     if (count > ranks.size()) return {};
-    auto label = rank_label(ranks[count - 1], half);
-    if (label.empty() || ranks[count - 1].alphabet == Alphabet::sign) return label;
-    append_marks(ranks[count - 1], label);
-    return label + end;
+    auto const& rank = ranks[count - 1];
+    auto label = rank_label(rank, half);
+    if (label.empty() || rank.alphabet == Alphabet::sign) return label;
+    append_marks(rank, label);
+    return (rank.enclosed ? U"(" : U"") + label + rank.end;
   }
   if (half > 1 && second == SecondSign::unlabelled) return {};
   if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
@@ -445,7 +464,7 @@ std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
   bool left_out = false;  // within brackets whose figures are not known
   for (auto const c : expected(count, half)) {
     bool const opens = c == U'(';
-    if (opens) left_out = back_number == 0;
+    if (opens) left_out = back_number == 0 && sign != LabelSign::ranks;
     if (!left_out) {
       if (opens && sign == LabelSign::place) text += ' ';
       if (c == kAnyDash) {

@@ -37,6 +37,8 @@ struct RankAlphabet {
   char32_t sign{};        // for Alphabet::sign, repeated for each lead but the first
   std::uint32_t marks{};  // behind the letters: 1 of a' or a1, 2 of a" or a2
   bool figures{false};    // these are figures: a1, a2
+  bool enclosed{false};   // (a), (1)
+  char32_t end{};         // '.', ')'; 0 for none, and for signs
 };
 
 struct LabelHabit {
@@ -44,7 +46,7 @@ struct LabelHabit {
   SecondSign second{};
   bool nested{false};               // couplets stand beneath the leads that lead to them
   bool back{false};                 // the numbers of couplets that lead there stand in brackets
-  char32_t end{};                   // '.', ')', ':'; 0 for none
+  char32_t end{};                   // '.', ')', ':'; 0 for none; each of the ranks has its own
   char32_t second_end{};            // the same of second leads with a number: "1" and "1'."
   std::vector<RankAlphabet> ranks;  // for LabelSign::ranks, from the first rank on
   bool runs_on{false};              // the letters of a rank go on from couplet to couplet

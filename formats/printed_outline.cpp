@@ -220,6 +220,26 @@ class OutlineGrouper {
     for (std::uint32_t r = 0; r < RankLabel::kRanks; ++r) {
       counted_[r] = repeated[r] * 4 < plain[r] && dashes * 4 < leads_.size();
     }
+    find_ranks_of_their_own();
+  }
+
+  // "(1)" and then "(2)", with no "2." between them: they do not answer "1." and "2.".
+  void find_ranks_of_their_own() {
+    std::array<std::optional<std::size_t>, RankLabel::kRanks> first{};
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      auto const& one = rank(i);
+      if (unlabelled(i) || one.repeats > 0 || !one.decimal.empty()) continue;
+      auto& begun = first[one.rank()];
+      if (one.ordinal == 1) begun = i;
+      if (one.ordinal != 2) continue;
+      if (begun) of_its_own_[one.rank()] = true;
+      // Other firsts between may be answered by this one as well as by their own second.
+      for (auto& other : first) {
+        bool const between = other && other != begun && (!begun || *other > *begun);
+        if (between && rank(*other).alphabet == one.alphabet) other.reset();
+      }
+      begun.reset();
+    }
   }
 
   [[nodiscard]] static bool follows(RankLabel const& last, RankLabel const& next) {
@@ -235,7 +255,8 @@ class OutlineGrouper {
   [[nodiscard]] bool answers(OpenCouplet const& couplet, RankLabel const& next, bool strict) const {
     auto const& last = couplet.last;
     if (!couplet.labelled || last.alphabet != next.alphabet || last.sign != next.sign) return false;
-    if (strict && last.rank() != next.rank()) return false;
+    bool const apart = of_its_own_[last.rank()] && of_its_own_[next.rank()];
+    if ((strict || apart) && last.rank() != next.rank()) return false;
     if (!last.decimal.empty() || !next.decimal.empty()) {
       return follows(last, next) || repeats(last, next);
     }
@@ -440,6 +461,7 @@ class OutlineGrouper {
   std::vector<Group> groups_;
   std::vector<OpenCouplet> open_;  // on the way from the start to the lead before
   std::array<bool, RankLabel::kRanks> counted_{};
+  std::array<bool, RankLabel::kRanks> of_its_own_{};
   bool letters_count_{false};  // a' and b' are rivals, a and a' are not
   std::uint32_t tolerance_{};
   std::vector<std::string> openings_;  // by lead; for by_order()

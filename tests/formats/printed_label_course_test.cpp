@@ -217,6 +217,29 @@ TEST(PrintedLabelCourse, RanksWithAlphabetsOfTheirOwn) {
 }
 
 // Marks behind the letters tell the rank, and the letters of a rank run on.
+// Each rank with a punctuation of its own, brackets among them; the first label of a rank, from
+// which the order of ranks is told, may be damaged.
+TEST(PrintedLabelCourse, RanksWithEndsOfTheirOwn) {
+  std::string const key =
+      "Key to the Species of Ausella.\n\n"
+      "A. Wings clear.\n"
+      "1. Legs red. A. busa\n"
+      "2. Legs black.\n"
+      "(a) Head smooth. A. cusa\n"
+      "(b) Head rugose. A. dusa\n"
+      "B. Wings dusky.\n"
+      "1. Thorax hairy.\n"
+      "(a) Tail long. A. fusa\n"
+      "(b) Tail short. A. gusa\n"
+      "2. Thorax bare. A. lusa\n";
+  expect_unharmed(key, {
+                           {{"A. Wings", "A . Wings"}, {"1. Legs", "l. Legs"}},
+                           {{"(b) Head", "(h) Head"}, {"B. Wings", "8. Wings"}},
+                           {{"1. Legs", "I. Legs"}, {"(a) Tail", "(a, Tail"}},
+                           {{"2. Legs", "z. Legs"}, {"(a) Head", "(o) Head"}},
+                       });
+}
+
 TEST(PrintedLabelCourse, RanksWithPrimes) {
   std::string const key =
       "Key to the Species of Ausella.\n\n"

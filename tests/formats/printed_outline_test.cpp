@@ -58,6 +58,23 @@ TEST(PrintedOutline, RanksNeedNoIndentation) {
             "4[A] Foot broad -> Dus fus\n4[B] Foot narrow -> Dus gus\n");
 }
 
+// "(1)" and "(2)" answer each other beneath an open "1.", not that one.
+TEST(PrintedOutline, NumbersInBracketsMayBeARankOfTheirOwn) {
+  EXPECT_EQ(sketch("1. Shell smooth\n(1) Foot pale ..... Aus bus\n(2) Foot dark ..... Aus cus\n"
+                   "2. Shell ribbed\na. Foot broad\n(1) Eyes large ..... Dus fus\n"
+                   "(2) Eyes small ..... Dus gus\nb. Foot narrow ..... Dus hus\n"),
+            "1[1] Shell smooth -> 2\n1[2] Shell ribbed -> 3\n"
+            "2[1] Foot pale -> Aus bus\n2[2] Foot dark -> Aus cus\n"
+            "3[a] Foot broad -> 4\n3[b] Foot narrow -> Dus hus\n"
+            "4[1] Eyes large -> Dus fus\n4[2] Eyes small -> Dus gus\n");
+  // They answer it where no second of their own stands between.
+  EXPECT_EQ(sketch("1. Shell smooth\n2. Foot pale ..... Aus bus\n(2) Foot dark ..... Aus cus\n"
+                   "(1) Shell ribbed\n3. Eyes large ..... Dus fus\n(3) Eyes small ..... Dus gus\n"),
+            "1[1] Shell smooth -> 2\n1[1] Shell ribbed -> 3\n"
+            "2[2] Foot pale -> Aus bus\n2[2] Foot dark -> Aus cus\n"
+            "3[3] Eyes large -> Dus fus\n3[3] Eyes small -> Dus gus\n");
+}
+
 TEST(PrintedOutline, DoubledLettersAnswerWhereRankIsToldByTheLetter) {
   EXPECT_EQ(sketch("a Shell smooth\nb Foot pale ..... Aus bus\nbb Foot dark ..... Aus cus\n"
                    "aa Shell ribbed\nb Foot broad ..... Dus eus\nbb Foot narrow\n"
