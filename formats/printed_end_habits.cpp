@@ -128,7 +128,8 @@ std::optional<std::size_t> genus_before(std::string_view text, std::size_t epith
   return likely ? std::optional{begin} : std::nullopt;
 }
 
-// The couplet that the capital alone at the end of the line numbers, "Wings dark B"; 0 without.
+// The couplet that the letter alone at the end of the line numbers, "Wings dark B", "Wings dark
+// b."; 0 without.
 std::uint32_t letter_at_end(std::string_view line, Numbering const& numbering) {
   if (line.ends_with('.')) line.remove_suffix(1);
   auto const begin = last_word_begin(line);
@@ -139,9 +140,9 @@ std::uint32_t letter_at_end(std::string_view line, Numbering const& numbering) {
   return couplet ? reference->number : 0;
 }
 
-// Nearly every couplet is led to by a letter that ends a line, and hardly one by two.
+// Most couplets are led to by a letter that ends a line, and hardly one by two.
 bool do_letters_lead_on(std::vector<SourceLine> const& lines, Numbering const& numbering) {
-  if (numbering.family != LabelFamily::upper) return false;
+  if (numbering.family == LabelFamily::digits) return false;
   std::size_t ends = 0;
   std::unordered_set<std::uint32_t> led_to;
   for (auto const& line : lines) {
@@ -151,7 +152,7 @@ bool do_letters_lead_on(std::vector<SourceLine> const& lines, Numbering const& n
     led_to.insert(number);
   }
   auto const couplets = numbering.numbers.size();
-  return led_to.size() >= kFewest && led_to.size() * 4 >= (couplets - 1) * 3 &&
+  return led_to.size() >= kFewest && led_to.size() * 2 >= couplets - 1 &&
          ends * 4 <= led_to.size() * 5;
 }
 

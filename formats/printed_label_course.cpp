@@ -281,6 +281,11 @@ class Course {
     }
   }
 
+  [[nodiscard]] bool counts_couplets() const {
+    return habit_.sign == LabelSign::number || habit_.sign == LabelSign::lower_counted ||
+           habit_.sign == LabelSign::upper_counted;
+  }
+
   // Labels tell more than the rank.
   [[nodiscard]] bool counts_on() const {
     return habit_.sign == LabelSign::number || habit_.sign == LabelSign::place;
@@ -345,7 +350,7 @@ class Course {
       begun.next = restarts ? 2 : number + 1;
     } else if (open.half == 1) {
       begun.next = restarts ? 2 : std::max(state.next, open.count + 1);
-      if (habit_.sign == LabelSign::lower_counted || habit_.sign == LabelSign::number) {
+      if (counts_couplets()) {
         begun.next = open.count + 1;
       }
     }

@@ -320,11 +320,15 @@ class HabitFinder {
       if (second == SecondSign::raised) habit.end = raised_stops_ * 2 > raised_ ? U'.' : U'\0';
       habit.second = second;
       habit.sign = sign;
-      habits_.push_back(habit);
-      if (sign != LabelSign::lower) return;
-      habit.sign = LabelSign::lower_counted;
-      habits_.push_back(habit);
+      bool const repeated = second == SecondSign::repeated;
+      if (!repeated) habits_.push_back(habit);
+      bool const upper = sign == LabelSign::upper;
+      habit.sign = upper ? LabelSign::upper_counted : LabelSign::lower_counted;
+      if (!upper && !repeated) habits_.push_back(habit);
+      habit.nested = false;
+      if (second != SecondSign::raised) habits_.push_back(habit);
     };
+    offer(tally.repeated, SecondSign::repeated);
     offer(tally.doubled, SecondSign::doubled);
     offer(tally.marked, SecondSign::marked);
     if (sign == LabelSign::lower) offer(raised_, SecondSign::raised);
@@ -423,8 +427,12 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
     label = in_wide(std::to_string(count));
   } else {
     constexpr std::uint32_t kLetters = 26;
-    if (count > kLetters) return {};
-    label = (sign == LabelSign::upper ? U'A' : U'a') + (count - 1);
+    bool const upper = sign == LabelSign::upper || sign == LabelSign::upper_counted;
+    auto const first = upper ? U'A' : U'a';
+    // "z." and then "aa."
+    bool const twice = count > kLetters && second == SecondSign::repeated;
+    if (count > kLetters * (twice ? 2 : 1)) return {};
+    label.append(twice ? 2 : 1, first + (count - 1) % kLetters);
   }
   switch (second) {
     case SecondSign::lettered:
@@ -453,7 +461,8 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
   }
   bool const apart =
       second == SecondSign::repeated || (second == SecondSign::marked && sign == LabelSign::number);
-  auto const sign_behind = half > 1 && apart ? second_end : end;
+  bool const number = sign == LabelSign::number || sign == LabelSign::place;
+  auto const sign_behind = half > 1 && apart && number ? second_end : end;
   if (sign_behind != 0) label += sign_behind;
   return label;
 }

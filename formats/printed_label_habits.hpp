@@ -16,7 +16,8 @@ enum class LabelSign : std::uint8_t {
   place,          // of the lead among all, with the rival's in brackets
   upper,          // A for the leads of the first rank, B for the second
   lower,          // the same in small letters
-  lower_counted,  // a for the first couplet, b for the second
+  upper_counted,  // A for the first couplet, B for the second
+  lower_counted,  // the same in small letters
   ranks           // each rank has labels of its own: A, B; I, II; a, b; 1, 2; *, **; a', b'; a", b"
 };
 enum class SecondSign : std::uint8_t {

@@ -470,6 +470,7 @@ class LeadReader {
     if (nested_ && has_higher_number_beneath(i) && sorted_.leads[i + 1].label.number != number) {
       return false;  // "stamens 6." above couplet 3: it leads there
     }
+    if (letters) return true;  // they lead to most couplets
     // The leads of a serial key lead on by order.
     if (paired_by_label_ && referenced_.empty()) return found.after_sentence;
     // A serial key leads on by order; its numbers at the end are counts, unless a sentence ends

@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
+#include "keydrift/formats/printed_target.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -320,6 +321,39 @@ std::optional<Label> Numbering::label_of(std::string_view line) const {
   return lettered_seconds ? lettered_second(line) : std::nullopt;
 }
 
+namespace {
+
+// Letters count through most of their labels: a, a, b, b, c, c.
+bool letters_step(std::array<StyleTally, Label::kStyles> const& tallies,
+                  std::array<std::size_t, 3> const& family_steps) {
+  constexpr std::size_t kFewest = 6;
+  std::array<std::size_t, 3> labels{};
+  for (unsigned style = 0; style < 48; ++style) labels[style / 16] += tallies[style].labels;
+  auto const counts = [&](unsigned family) {
+    return family_steps[family] >= kFewest && family_steps[family] * 5 >= labels[family] * 4;
+  };
+  return counts(1) || counts(2);
+}
+
+// Steps of numbers that do not stand before a species, "9. A. busa" on a line of its own.
+std::size_t steps_of_leads(std::vector<SourceLine> const& lines, DecimalLabels decimals) {
+  std::size_t steps = 0;
+  std::uint32_t last = 0;
+  for (auto const& line : lines) {
+    if (is_marked_otherwise(line)) continue;
+    auto const label = read_label_with(line, decimals);
+    bool const number = label && label->family == LabelFamily::digits && !label->decimal &&
+                        !is_number_alone(line, *label);
+    if (!number || is_numbered_name(line.text) || is_numbered_name_in_full(line.text)) continue;
+    bool const starts = last == 0 && label->number == 1;
+    if (starts || (last != 0 && (label->number == last || label->number == last + 1))) ++steps;
+    last = label->number;
+  }
+  return steps;
+}
+
+}  // namespace
+
 Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels decimals,
                            Extent extent) {
   std::array<StyleTally, Label::kStyles> tallies{};
@@ -347,7 +381,9 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   std::array<std::size_t, 3> family_steps{};
   for (unsigned style = 0; style < 48; ++style) family_steps[style / 16] += tallies[style].steps;
   unsigned family = 0;
-  if (family_steps[0] < 2) {
+  auto const digit_steps =
+      letters_step(tallies, family_steps) ? steps_of_leads(lines, decimals) : family_steps[0];
+  if (digit_steps < 2) {
     for (unsigned other = 1; other < 3; ++other) {
       if (family_steps[other] > family_steps[family] && family_steps[other] >= 2) family = other;
     }

@@ -76,6 +76,16 @@ class Repairer {
     }
   }
 
+  // Of a key whose couplets bear letters that leads end in.
+  bool repair_letters() {
+    constexpr std::uint32_t kLetters = 26;
+    bool const beyond = std::any_of(standing_.begin(), standing_.end(), [](Slot slot) {
+      return number_of_slot(slot) == 0 || number_of_slot(slot) > kLetters;
+    });
+    if (!goes_on_ && !beyond) mend_by_what_is_missing();
+    return mended_;
+  }
+
   bool repair() {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto const& read = reads_[i];
@@ -228,7 +238,8 @@ class Repairer {
     if (at == std::string_view::npos || at == 0) return {};
     auto const last = text.substr(at + 1);
     // "coxa II": a numeral of the words
-    bool const numeral = last.find_first_not_of("IVX") == std::string_view::npos;
+    bool const numeral = key_.numbering.family == LabelFamily::digits &&
+                         last.find_first_not_of("IVX") == std::string_view::npos;
     return numeral && !behind_dots(text) ? std::string{} : std::string{last};
   }
 
@@ -239,10 +250,18 @@ class Repairer {
     auto const number = number_of_slot(slot);
     bool const before = slot_of(part_of_[one.lead], number) == slot && own_[one.lead] < number;
     if (!before) return std::nullopt;
-    auto const wear = worn_number(without_full_stop(one.printed), number);
+    auto const wear = worn_sign(without_full_stop(one.printed), printed_as(number));
     if (!wear || *wear > kMostWear) return std::nullopt;
     auto const between = static_cast<float>(number - own_[one.lead] - 1);
     return *wear + kPerCouplet * std::min(between, kFarthest);
+  }
+
+  // The couplet's number or letter.
+  [[nodiscard]] std::string printed_as(std::uint32_t number) const {
+    auto const family = key_.numbering.family;
+    if (family == LabelFamily::digits) return std::to_string(number);
+    auto const first = family == LabelFamily::upper ? 'A' : 'a';
+    return {static_cast<char>(first + static_cast<char>(number - 1))};
   }
 
   // Other labels or ends were misread.
@@ -389,8 +408,8 @@ class Repairer {
     auto figures = std::move(to.taxa.figures);
     to = {};
     to.form = DestinationForm::couplet;
-    to.couplet = key_of(LabelFamily::digits, number, {}, 0);
-    to.number = std::to_string(number);
+    to.couplet = key_of(key_.numbering.family, number, {}, 0);
+    to.number = printed_as(number);
     to.taxa.figures = std::move(figures);
     reads_[i].lead.taxon_remark.clear();
     report(i, number);
@@ -398,16 +417,18 @@ class Repairer {
 
   void report(std::size_t i, std::uint32_t number) {
     auto const& lead = reads_[i].lead;
-    auto const figures = std::to_string(number);
+    auto const sign = printed_as(number);
     Finding finding;
     finding.code = "misread-destination";
     finding.severity = Severity::warning;
     finding.file = std::string{key_.name};
     finding.place = lead.destination_place;
     finding.printed = lead.destination_printed;
-    finding.message = "\"" + lead.destination_printed + "\" was read as " + figures +
-                      ": there is a couplet " + figures + ", and no other lead leads to it";
-    finding.remedy = "print the number in digits if this is right, else the right destination";
+    finding.message = "\"" + lead.destination_printed + "\" was read as " + sign +
+                      ": there is a couplet " + sign + ", and no other lead leads to it";
+    finding.remedy = key_.numbering.family == LabelFamily::digits
+                         ? "print the number in digits if this is right, else the right destination"
+                         : "print the letter if this is right, else the right destination";
     findings_.push_back(std::move(finding));
   }
 
@@ -432,8 +453,9 @@ class Repairer {
 bool repair_destinations(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
                          std::vector<ReadLead>& reads, std::vector<Finding>& findings,
                          std::size_t damaged_labels) {
-  if (key.numbering.family != LabelFamily::digits) return false;
-  return Repairer{key, sorted, grouping, reads, findings, damaged_labels}.repair();
+  Repairer repairer{key, sorted, grouping, reads, findings, damaged_labels};
+  if (key.numbering.family == LabelFamily::digits) return repairer.repair();
+  return key.numbering.ends.letters && repairer.repair_letters();
 }
 
 }  // namespace keydrift::printed

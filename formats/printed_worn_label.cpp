@@ -293,7 +293,7 @@ class Matcher {
       auto const first = values_[j];
       auto const second = values_[j + 1];
       bool const parted = (sign == U'h' && is_among(first, U"7/l1") && second == U'i') ||
-                          (sign == U'd' && is_among(first, U"c<i") && second == U'l') ||
+                          (sign == U'd' && is_among(first, U"c<i") && is_among(second, U"lt")) ||
                           (sign == U'D' && first == U'I' && second == U')') ||
                           (sign == U'H' && first == U'I' && second == U'I');
       if (parted) reach(p + 1, j + 2, here + kUsual);
@@ -326,9 +326,8 @@ std::optional<WornLabel> worn_label(std::string_view line, std::u32string_view e
   return Matcher{line, expected, upper}.match();
 }
 
-std::optional<float> worn_number(std::string_view text, std::uint32_t number) {
-  auto const digits = std::to_string(number);
-  std::u32string const expected{digits.begin(), digits.end()};
+std::optional<float> worn_sign(std::string_view text, std::string_view sign) {
+  std::u32string const expected{sign.begin(), sign.end()};
   auto const wear = Matcher{text, expected, true}.match_all();
   if (wear == 0 || wear > kTooWorn) return std::nullopt;
   return wear;

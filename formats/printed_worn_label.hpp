@@ -33,8 +33,8 @@ struct WornLabel {
 [[nodiscard]] std::optional<WornLabel> worn_label(std::string_view line,
                                                   std::u32string_view expected, bool upper);
 
-// The least damage that makes `number` of the whole text: "h" of 4, "1 5" of 15.  nullopt where too
-// much would have to be amiss, or where the text is the number.
-[[nodiscard]] std::optional<float> worn_number(std::string_view text, std::uint32_t number);
+// The least damage that makes `sign` of the whole text: "h" of 4, "1 5" of 15, "/" of f.  nullopt
+// where too much would have to be amiss, or where the text is the sign.
+[[nodiscard]] std::optional<float> worn_sign(std::string_view text, std::string_view sign);
 
 }  // namespace keydrift::printed

@@ -306,6 +306,29 @@ TEST(PrintedLabelCourse, NoLabelOfARankIsMadeOfAnotherAlphabet) {
       << ::testing::PrintToString(all);
 }
 
+// Couplets that bear letters, and ends in letters: floras of a few manuals.
+constexpr std::string_view kLetters =
+    "Key to the species of Ausella\n\n"
+    "a. Leaves cordate, petioled b.\n"
+    "a. Leaves linear, sessile d.\n"
+    "b. Rays white; heads corymbed c.\n"
+    "b. Rays blue; heads panicled 1. A. busa.\n"
+    "c. Plant without glands\n2. A. cusa.\n"
+    "c. Plant glandular above\n3. A. dusa.\n"
+    "d. Stem smooth e.\n"
+    "d. Stem hairy 4. A. fusa.\n"
+    "e. Pappus simple\n5. A. gusa.\n"
+    "e. Pappus double\n6. A. lusa.\n";
+
+TEST(PrintedLabelCourse, LettersOfCouplets) {
+  expect_unharmed(std::string{kLetters},
+                  {
+                      {{"a. Leaves linear", "o. Leaves linear"}, {"c. Plant gl", "e. Plant gl"}},
+                      {{"b. Rays blue", "h. Rays blue"}, {"d. Stem smooth", "ct. Stem smooth"}},
+                      {{"c. Plant wi", "e. Plant wi"}, {"e. Pappus d", "«. Pappus d"}},
+                  });
+}
+
 TEST(PrintedLabelCourse, EachChangeIsReported) {
   auto const all =
       findings_of(damaged(std::string{kDashes}, {{"– Legs", "Legs"}, {"4. Lab", "A, Lab"}}));

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 
@@ -34,6 +35,36 @@ TEST(PrintedRepairs, ASignThatMayBeTheNumberOfTheOnlyCoupletLeft) {
             "key.txt:3:22: warning: \"?\" was read as 3: there is a couplet 3, and no other lead "
             "leads to it [misread-destination] (print the number in digits if this is right, else "
             "the right destination)");
+}
+
+// Letters of couplets at the ends of leads, and the species' numbers before their names.
+TEST(PrintedRepairs, LettersOfCouplets) {
+  auto const text = [](std::string_view to_b, std::string_view to_f) {
+    return "a. Leaves cordate " + std::string{to_b} + "\na. Leaves linear d.\n" +
+           "b. Rays white c.\nb. Rays blue 1. A. busa.\n"
+           "c. Glands few\n2. A. cusa.\nc. Glands many\n3. A. dusa.\n"
+           "d. Stem smooth e.\nd. Stem hairy " +
+           std::string{to_f} +
+           "\ne. Pappus simple\n4. A. fusa.\ne. Pappus double\n5. A. gusa.\n"
+           "f. Bracts green\n6. A. lusa.\nf. Bracts brown\n7. A. musa.\n";
+  };
+  auto const sound = sketch(text("b.", "f."));
+  EXPECT_EQ(sound,
+            "a[a] Leaves cordate -> b\na[a] Leaves linear -> d\n"
+            "b[b] Rays white -> c\nb[b] Rays blue -> A. busa\n"
+            "c[c] Glands few -> A. cusa\nc[c] Glands many -> A. dusa\n"
+            "d[d] Stem smooth -> e\nd[d] Stem hairy -> f\n"
+            "e[e] Pappus simple -> A. fusa\ne[e] Pappus double -> A. gusa\n"
+            "f[f] Bracts green -> A. lusa\nf[f] Bracts brown -> A. musa\n");
+  EXPECT_EQ(sketch(text("b.", "/.")), sound);
+  EXPECT_EQ(sketch(text("h.", "/.")), sound);
+  auto const findings = findings_of(text("b.", "/."));
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](std::string const& one) {
+    return one.find(
+               "\"/.\" was read as f: there is a couplet f, and no other lead leads to it "
+               "[misread-destination] (print the letter if this is right, else the right "
+               "destination)") != std::string::npos;
+  })) << ::testing::PrintToString(findings);
 }
 
 TEST(PrintedRepairs, NumbersThatNothingButABlankSetsApart) {

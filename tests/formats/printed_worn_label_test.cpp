@@ -93,12 +93,12 @@ TEST(WornLabel, OneSignMayStandForTwoAndTwoForOne) {
 }
 
 TEST(WornLabel, NumbersAtEnds) {
-  EXPECT_TRUE(worn_number("h", 4));
-  EXPECT_TRUE(worn_number("1 5", 15));
-  EXPECT_TRUE(worn_number("?", 7));
-  EXPECT_FALSE(worn_number("15", 15));  // nothing is the matter
-  EXPECT_FALSE(worn_number("wings", 4));
-  EXPECT_LT(*worn_number("S", 5), *worn_number("A", 5));
+  EXPECT_TRUE(worn_sign("h", "4"));
+  EXPECT_TRUE(worn_sign("1 5", "15"));
+  EXPECT_TRUE(worn_sign("?", "7"));
+  EXPECT_FALSE(worn_sign("15", "15"));  // nothing is the matter
+  EXPECT_FALSE(worn_sign("wings", "4"));
+  EXPECT_LT(*worn_sign("S", "5"), *worn_sign("A", "5"));
 }
 
 }  // namespace
