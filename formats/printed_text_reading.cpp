@@ -29,6 +29,7 @@
 #include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
 #include "keydrift/formats/printed_lettered_steps.hpp"
+#include "keydrift/formats/printed_level_pointers.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
@@ -239,6 +240,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     tell_lettered_steps(lines);
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) tell_bis_labels(lines);
+    take_off_level_pointers(lines);
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);
     if (markup.empty()) mark_counted_ends(lines);
