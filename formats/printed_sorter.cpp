@@ -254,7 +254,12 @@ class Sorter {
 
   bool take_page_furniture() {
     if (is_number_above()) return false;
-    switch (furniture_.of({at_, gap_, page_turned_})) {
+    auto furniture = furniture_.of({at_, gap_, page_turned_});
+    // An overrun: carry_overrun_pages() put it there.
+    bool const overrun =
+        furniture == Furniture::page_number && lines_[at_].goes_on && last_lead() != kNone;
+    if (overrun) furniture = Furniture::number_of_name;
+    switch (furniture) {
       case Furniture::none:
         return false;
       case Furniture::number_of_name: {

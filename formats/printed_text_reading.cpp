@@ -37,6 +37,7 @@
 #include "keydrift/formats/printed_numbers_above.hpp"
 #include "keydrift/formats/printed_numbers_led_to.hpp"
 #include "keydrift/formats/printed_odd_initials.hpp"
+#include "keydrift/formats/printed_overrun_pages.hpp"
 #include "keydrift/formats/printed_paragraphs.hpp"
 #include "keydrift/formats/printed_prose_numbers.hpp"
 #include "keydrift/formats/printed_repairs.hpp"
@@ -240,6 +241,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     tell_lettered_steps(lines);
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) tell_bis_labels(lines);
+    if (markup.empty()) carry_overrun_pages(lines);
     take_off_level_pointers(lines);
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);

@@ -218,7 +218,7 @@ TEST(PrintedNameEnds, APageBehindLeadersMayStandAboveTheName) {
       "   b2.  Head black  ......................  nigra, Wend., p. 210.\n";
   EXPECT_EQ(sketch(text),
             "1[a] Legs of one colour. -> 2\n1[b] Legs of two colours. -> 3\n"
-            "2[a1] Size large -> cyanipes (Wend.; p. 207.)\n"
+            "2[a1] Size large -> cyanipes (Wend., p. 207.)\n"
             "2[b1] Size small -> rufa (Wend., p. 208.)\n"
             "3[a2] Head red -> fulva (Wend., p. 209.)\n"
             "3[b2] Head black -> nigra (Wend., p. 210.)\n");
