@@ -23,6 +23,7 @@
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
+#include "keydrift/formats/printed_garbled_leaders.hpp"
 #include "keydrift/formats/printed_key_findings.hpp"
 #include "keydrift/formats/printed_keys_before.hpp"
 #include "keydrift/formats/printed_keys_behind.hpp"
@@ -112,6 +113,9 @@ constexpr std::array kMends{
     Mend{restore_greek_labels, "misread-signs",
          " label such as \"a\" and \"ß\" was read as the Greek letter alpha or beta",
          " labels such as \"a\" and \"ß\" were read as the Greek letters alpha and beta"},
+    Mend{clear_garbled_leaders, "misread-signs",
+         " row of leaders such as \"eee eee\" or \"000\" was read as dots",
+         " rows of leaders such as \"eee eee\" and \"000\" were read as dots"},
     Mend{clear_specks, "misread-signs",
          " line was read without the specks among its leaders or beside what these lead to",
          " lines were read without the specks among their leaders or beside what these lead to"},

@@ -1,0 +1,86 @@
+#include "keydrift/formats/printed_garbled_leaders.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <string_view>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewestDots = 3;
+constexpr std::size_t kLongestWord = 8;  // bytes of garbled dots
+
+// Of letters and figures that dots come out as.
+bool may_be_dots(std::string_view word) {
+  constexpr std::string_view kSeen = "ceonstar0123456789.,-:";
+  return word.size() <= kLongestWord && word.find_first_not_of(kSeen) == std::string_view::npos;
+}
+
+// No word, and no number of a couplet either: "eee", "cece", "20000-", "005.", "0.".
+bool is_dots(std::string_view word) {
+  constexpr std::array<std::string_view, 6> kRows{"eee", "ccc", "cec", "ece", "cee", "000"};
+  bool const row = std::any_of(kRows.begin(), kRows.end(), [word](std::string_view one) {
+    return word.find(one) != std::string_view::npos;
+  });
+  return row || word.starts_with('0');
+}
+
+// Nothing but what a lead leads to: a number, an abbreviated or a whole name.
+bool is_end(std::string_view text) {
+  text = without_full_stop(text);
+  constexpr std::size_t kMostDigits = 3;
+  bool const number = !text.empty() && text.size() <= kMostDigits && text[0] != '0' &&
+                      text.find_first_not_of("0123456789") == std::string_view::npos;
+  return number || (starts_with_upper(text) && is_latin_name(text));
+}
+
+// Bytes [begin, end) of the line are garbled dots.
+struct Garbled {
+  std::size_t begin{};
+  std::size_t end{};
+};
+
+Garbled garbled_in(std::string_view line) {
+  // Behind the first row of dots, for what stands between rows is garbled as well.
+  auto const row = line.find(std::string(kFewestDots, '.'));
+  if (row == std::string_view::npos) return {};
+  auto const begin = std::min(line.find_first_not_of('.', row), line.size());
+  // Three dots alone may be of the words.
+  auto const dots = begin - row;
+  std::size_t fewest = dots > kFewestDots ? 1 : 2;
+  std::size_t garbled = 0;
+  for (auto at = begin; at < line.size();) {
+    auto const word_at = skip_blanks(line, at);
+    if (garbled >= fewest && is_end(line.substr(word_at))) return {begin, word_at};
+    auto const end = std::min(line.find_first_of(" \t", word_at), line.size());
+    auto const word = line.substr(word_at, end - word_at);
+    if (word.empty() || end == line.size() || !may_be_dots(word)) return {};
+    if (is_dots(word)) ++garbled;
+    at = end;
+  }
+  return {};
+}
+
+}  // namespace
+
+std::size_t clear_garbled_leaders(std::string& text) {
+  std::size_t lines = 0;
+  for (std::size_t begin = 0; begin < text.size();) {
+    auto const end = std::min(text.find('\n', begin), text.size());
+    auto const line = trim_right(std::string_view{text}.substr(begin, end - begin));
+    constexpr std::size_t kLongestLine = 1000;
+    auto const garbled = line.size() < kLongestLine ? garbled_in(line) : Garbled{};
+    for (auto at = begin + garbled.begin; at < begin + garbled.end; ++at) {
+      if (text[at] != ' ' && text[at] != '\t') text[at] = '.';
+    }
+    if (garbled.end > garbled.begin) ++lines;
+    begin = end + 1;
+  }
+  return lines;
+}
+
+}  // namespace keydrift::printed
