@@ -21,6 +21,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewest = 4;        // destinations that make a column
+constexpr std::size_t kFewestNames = 2;   // the same of names
 constexpr std::size_t kMostLines = 8;     // of a lead
 constexpr std::size_t kLongestEnd = 100;  // bytes of a destination
 
@@ -34,7 +35,7 @@ class ColumnFinder {
     order_.reserve(lines_.size());
     for (std::size_t i = 0; i < lines_.size();) {
       auto const end = end_of_column(i);
-      if (end - i >= kFewest && move_behind_leads(i, end)) {
+      if (may_be_column(i, end) && move_behind_leads(i, end)) {
         moved_ = true;
         i = end;
         continue;
@@ -76,7 +77,17 @@ class ColumnFinder {
       auto const number = read_reference(strip_pointer(text));
       return number && numbering_.has_number(number->number);
     }
-    return is_latin_name(text) && certain_destination(text, numbering_);
+    return (is_latin_name(text) && certain_destination(text, numbering_)) ||
+           is_numbered_name(text) || is_genusless_name(text) ||
+           is_genusless_name(without_full_stop(text));
+  }
+  [[nodiscard]] bool may_be_column(std::size_t begin, std::size_t end) const {
+    if (end - begin >= kFewest) return true;
+    if (end - begin < kFewestNames) return false;
+    auto const first = lines_.begin() + static_cast<std::ptrdiff_t>(begin);
+    auto const last = lines_.begin() + static_cast<std::ptrdiff_t>(end);
+    return std::none_of(first, last,
+                        [](SourceLine const& line) { return is_number_only(line.text); });
   }
   [[nodiscard]] std::size_t end_of_column(std::size_t i) const {
     while (i < lines_.size() && is_destination(i)) ++i;
@@ -87,9 +98,16 @@ class ColumnFinder {
     auto const text = lines_[i].text;
     auto const label = read_label(text);
     return label && label->text_at < text.size() &&
-           (label->is_dash() || label->family == LabelFamily::digits) &&
+           (label->is_dash() || label->family == LabelFamily::digits ||
+            label->end == LabelEnd::dot) &&
            is_upper(code_point_at(text, label->text_at).value) && !is_numbered_name(text) &&
            !is_numbered_taxon(text);
+  }
+
+  // "… of uniform colour ... ... ..."
+  [[nodiscard]] bool ends_in_leaders(std::size_t i) const {
+    auto const split = split_at_leader(lines_[i].text, numbering_);
+    return split.kind == LeaderKind::dots && split.destination_begin >= lines_[i].text.size();
   }
 
   [[nodiscard]] bool ends_lead(std::size_t i) const {
@@ -112,12 +130,18 @@ class ColumnFinder {
     auto const wanted = end - begin;
     std::vector<std::size_t> starts;  // places in order_, last lead first
     auto at = order_.size();
+    // A blank line above the column goes behind it.
+    bool const blank = at > 0 && lines_[order_[at - 1]].text.empty();
+    if (blank) --at;
     std::size_t rest = 0;  // lines of the lead that is being gone up
     bool fresh = true;     // the next line up is a lead's last one
+    bool hanging = true;  // all leads so far end in leaders: those above that do not end in nothing
     while (at > 0 && starts.size() <= wanted) {
       auto const i = order_[at - 1];
       if (lines_[i].text.empty() || is_destination(i)) break;
       if (fresh && ends_lead(i)) break;
+      if (fresh && starts.size() < wanted) hanging = hanging && ends_in_leaders(i);
+      if (fresh && starts.size() == wanted && hanging) break;
       fresh = false;
       --at;
       if (++rest > kMostLines) break;
@@ -129,7 +153,8 @@ class ColumnFinder {
     if (starts.size() != wanted) return false;
     std::reverse(starts.begin(), starts.end());
     std::vector<std::size_t> const leads(order_.begin() + static_cast<std::ptrdiff_t>(starts[0]),
-                                         order_.end());
+                                         order_.end() - (blank ? 1 : 0));
+    auto const above = order_.back();
     auto const first = starts[0];
     order_.resize(first);
     for (std::size_t k = 0; k < wanted; ++k) {
@@ -139,6 +164,7 @@ class ColumnFinder {
       order_.push_back(begin + k);
       columns_.push_back(begin + k);
     }
+    if (blank) order_.push_back(above);
     return true;
   }
 
