@@ -1,7 +1,6 @@
 #include "keydrift/formats/printed_indent_ends.hpp"
 
 #include <algorithm>
-#include <iterator>
 #include <map>
 #include <utility>
 
@@ -151,22 +150,37 @@ class EndFinder {
   void take_ends_that_count(std::vector<std::size_t>& unled) {
     constexpr std::size_t kFewest = 4;
     std::map<std::size_t, std::uint32_t> numbers;  // by line
+    std::map<std::size_t, std::uint32_t> alone;    // by line, of names without words before them
     auto const look_at = [&](std::size_t i) {
       auto const text = without_closing_marks(lines_[i].text);
-      auto const at = numbered_end(text, kLongestName, is_numbered_name);
+      auto const is_numbered = [](std::string_view end) {
+        return is_numbered_name(end) || is_numbered_epithet(end);
+      };
+      auto const at = numbered_end(text, kLongestName, is_numbered);
       bool const behind_words = at > 0 && at < text.size();
       auto const number = behind_words ? species_number_at(text.substr(at)) : 0;
       if (number > 0) numbers[i] = number;
+      if (at == 0 && is_numbered(text)) alone[i] = species_number_at(text);
     };
     for (auto const i : found_.led) look_at(i);
     for (auto const i : unled) look_at(i);
+    auto all = numbers;
+    all.insert(alone.begin(), alone.end());
+    if (numbers.size() * 2 < all.size()) return;
+    constexpr std::uint32_t kMostLeftOut = 2;  // ends that a line's end parts
     std::size_t counting = 0;
     std::uint32_t before = 0;
-    for (auto const& [line, number] : numbers) {
-      if (number == before + 1) ++counting;
+    for (auto const& [line, number] : all) {
+      if (number > before && number <= before + 1 + kMostLeftOut) ++counting;
       before = number;
     }
     if (counting < kFewest || counting * 3 < numbers.size() * 2) return;
+    // "… fruit black." / "15. O. busa.": the one that is due stands below its words.
+    before = 0;
+    for (auto const& [line, number] : all) {
+      if (alone.contains(line) && number != before + 1) continue;
+      numbers[line] = before = number;
+    }
     for (auto const i : unled) {
       if (numbers.contains(i)) found_.ends[i] = counted_[i] = true;
     }

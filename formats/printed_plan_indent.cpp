@@ -256,7 +256,7 @@ class IndentPlanner {
   [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
     auto const text = lines_[i].text;
     auto const words = words_of(text);
-    if (found_.alone[i] || is_numbered_name(text)) return true;
+    if (found_.alone[i] || is_numbered_name(text) || is_numbered_epithet(text)) return true;
     if (words.size() > kWordsOfName) return false;
     bool const capitals =
         words.size() <= 2 && is_capitalised(words.front()) &&
