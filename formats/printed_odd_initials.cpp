@@ -41,6 +41,21 @@ bool is_parted(char capital, std::string_view signs) {
   });
 }
 
+// Figures and strokes that capitals come out as, behind the number of a species: "7. 1. busa" for
+// "7. I. busa", "/. busa".
+struct Sign {
+  char capital;
+  std::string_view seen;
+};
+constexpr std::array kSigns{Sign{'I', "1/|l"}, Sign{'J', "1/"}, Sign{'L', "1/"}, Sign{'T', "7/1"},
+                            Sign{'B', "85"},   Sign{'S', "58"}, Sign{'G', "6"},  Sign{'O', "0"},
+                            Sign{'D', "0"},    Sign{'Z', "2"},  Sign{'A', "4"}};
+bool is_sign_of(char capital, char seen) {
+  return std::any_of(kSigns.begin(), kSigns.end(), [&](Sign const& one) {
+    return one.capital == capital && one.seen.find(seen) != std::string_view::npos;
+  });
+}
+
 bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 
 bool is_small(char c) { return c >= 'a' && c <= 'z'; }
@@ -64,6 +79,25 @@ Places abbreviations_in(std::string_view text) {
     auto const word = rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));
     if (!is_epithet(word) || !has_epithet_ending(word)) continue;
     places[std::string{text.substr(begin, letters)}].push_back(begin);
+  }
+  return places;
+}
+
+// Where such a sign stands for `capital` between the number of a species and its epithet: "7. 1.
+// organensis", "11. /. hirta", "3. P, mallea", ". . P, mallea".
+std::vector<std::size_t> signs_for(char capital, std::string_view text) {
+  std::vector<std::size_t> places;
+  for (std::size_t at = 3; at + 3 < text.size(); ++at) {
+    bool const stop = is_sign_of(capital, text[at]) && text[at + 1] == '.';
+    bool const comma = text[at] == capital && text[at + 1] == ',';
+    if (!stop && !comma) continue;
+    if (text[at - 1] != ' ' || text[at + 2] != ' ') continue;
+    bool const numbered = text[at - 2] == '.' && is_digit(static_cast<unsigned char>(text[at - 3]));
+    bool const behind_dots = text[at - 2] == '.' && text[at - 3] == ' ';
+    if (!numbered && !(comma && behind_dots)) continue;
+    auto const rest = text.substr(at + 3);
+    auto const word = rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));
+    if (is_epithet(word) && has_epithet_ending(word)) places.push_back(at);
   }
   return places;
 }
@@ -104,6 +138,11 @@ std::size_t restore_odd_initials(std::string& text) {
       [](auto const& a, auto const& b) { return a.second.size() < b.second.size(); });
   if (most == places.end() || most->second.size() < kFewestOfGenus || most->first.size() != 1) {
     return restored;
+  }
+  for (auto const at : signs_for(most->first[0], text)) {
+    text[at] = most->first[0];
+    text[at + 1] = '.';
+    ++restored;
   }
   std::vector<TextChange> changes;
   for (auto const& [letters, all] : places) {

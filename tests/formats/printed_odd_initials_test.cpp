@@ -67,5 +67,37 @@ TEST(PrintedOddInitials, PlatesStayPlates) {
   EXPECT_EQ(shorten_abbreviations(numbers), 0U);
 }
 
+TEST(PrintedOddInitials, SignsBehindTheNumberOfASpecies) {
+  EXPECT_EQ(sketch("Key to Itapea\n"
+                   "1. Legs red ..... 1. I. busa\n"
+                   "– Legs black ..... 2\n"
+                   "2. Head red ..... 2. I. cusa\n"
+                   "– Head black ..... 3\n"
+                   "3. Wings red ..... 3. I. dusa\n"
+                   "– Wings black ..... 4\n"
+                   "4. Tail red ..... 4. I. fusa\n"
+                   "– Tail black ..... 5\n"
+                   "5. Eyes red ..... 5. I. gusa\n"
+                   "– Eyes black ..... 6\n"
+                   "6. Feet red ..... 6. I, lusa\n"
+                   "– Feet black ..... 7\n"
+                   "7. Hairs red ..... 7. 1. musa\n"
+                   "– Hairs black ..... 8. /. nusa\n"),
+            "1[1] Legs red -> Itapea busa\n"
+            "1[–] Legs black -> 2\n"
+            "2[2] Head red -> Itapea cusa\n"
+            "2[–] Head black -> 3\n"
+            "3[3] Wings red -> Itapea dusa\n"
+            "3[–] Wings black -> 4\n"
+            "4[4] Tail red -> Itapea fusa\n"
+            "4[–] Tail black -> 5\n"
+            "5[5] Eyes red -> Itapea gusa\n"
+            "5[–] Eyes black -> 6\n"
+            "6[6] Feet red -> Itapea lusa\n"
+            "6[–] Feet black -> 7\n"
+            "7[7] Hairs red -> Itapea musa\n"
+            "7[–] Hairs black -> Itapea nusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift::printed
