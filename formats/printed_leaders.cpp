@@ -139,13 +139,17 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const bracket = (before == ')' || before == ']') && is_upper(behind.value);
   // "grey..bus Roe"
   bool const glued_words = is_lower(before) && is_letter(behind.value) && !after_blank;
-  bool const close = longest == 2 && groups == 1 && !low_lines_only && (bracket || glued_words);
+  // "fig. 398. .busa", "fig. 398..busa" at the end of a lead
+  bool const epithet = is_lower(behind.value) && is_bare_epithet(text.substr(run.end));
+  bool const behind_figures = epithet && is_digit(before) && !after_blank;
+  bool const close =
+      longest == 2 && groups == 1 && !low_lines_only && (bracket || glued_words || behind_figures);
   // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.
   bool const last_two = after_blank && at > 0 && groups == 2 && longest == 1 &&
-                        second_begin + 1 == run.end && is_upper(behind.value);
+                        second_begin + 1 == run.end && (is_upper(behind.value) || epithet);
   // "about 2.6. .busa (Roe)"
   bool const named = behind_sentence && longest == 1 && is_lower(behind.value) &&
-                     is_genusless_name(text.substr(run.end));
+                     (epithet || is_genusless_name(text.substr(run.end)));
   run.leader = ellipsis || spaced || named || alone || glued || numbered || close || last_two ||
                longest >= 3 || (longest == 2 && !low_lines_only && (after_blank || groups > 1));
   // "spines__bus", "margin__ 10", "margin__ lO": between words nothing else is set so.

@@ -1,0 +1,35 @@
+// Dots and dashes before what a lead leads to.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedLeaders, DotsThatTouchAnEpithetBehindAFullStop) {
+  EXPECT_EQ(sketch("Genus AUSELLA.\n"
+                   "\n"
+                   "1. Legs red............... 2\n"
+                   "\n"
+                   "Legs black.......... 3\n"
+                   "\n"
+                   "2. Head wide.........busa\n"
+                   "\n"
+                   "Head narrow, tarsi forming two fingers, fig. 398. .bifurca\n"
+                   "\n"
+                   "3. Wings clear.......... cusa\n"
+                   "\n"
+                   "Wings dusky, fig. 4..dusa\n"),
+            "1[1] Legs red -> 2\n"
+            "1[] Legs black -> 3\n"
+            "2[2] Head wide -> Ausella busa\n"
+            "2[] Head narrow, tarsi forming two fingers, fig. 398. -> Ausella bifurca\n"
+            "3[3] Wings clear -> Ausella cusa\n"
+            "3[] Wings dusky, fig. 4 -> Ausella dusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
