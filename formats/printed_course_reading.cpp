@@ -144,10 +144,13 @@ std::optional<TextReading> read_by_label_course(DecodedText const& text, TextRea
   auto const amiss = [](Judgement const& one) {
     return static_cast<std::int64_t>(one.leads) - one.points();
   };
+  // Of readings that hang together alike that one in which no label stands among the words.
+  auto const ahead = now.points() - before.points();
+  bool const clearer = ahead == 0 && hides_labels(reading) && !hides_labels(other);
   bool const better =
       lines_in(relabelled->text.text) == lines_in(text.text) && !other.attempt.refused &&
       now.hangs_together() &&
-      (reading.attempt.refused || (now.points() > before.points() && amiss(now) <= amiss(before)));
+      (reading.attempt.refused || ((ahead > 0 || clearer) && amiss(now) <= amiss(before)));
   if (!better) {
     relabelled.reset();
     return std::nullopt;

@@ -203,7 +203,13 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
                         (sign == ',' || sign == ';' || sign == '.') &&
                         is_blank(value_at(line, after_blanks + 1)) &&
                         is_upper(value_at(line, skip_blanks(line, after_blanks + 1)));
-    if (closes) at = after_blanks + 1;
+    // "cc . Wings"
+    bool const parted = label.end == LabelEnd::none && label.family != LabelFamily::digits &&
+                        after_blanks > at && sign == '.' &&
+                        is_blank(value_at(line, after_blanks + 1)) &&
+                        is_upper(value_at(line, skip_blanks(line, after_blanks + 1)));
+    if (parted) label.end = LabelEnd::dot;
+    if (closes || parted) at = after_blanks + 1;
     break;
   }
   // "4.– Wings", "4 - Wings", and the dash of an empty column: part of the label, unless a number

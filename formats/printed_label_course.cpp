@@ -140,8 +140,11 @@ class Course {
       bool const blank = step.bytes > 0 && step.bytes < text.size() &&
                          is_blank(code_point_at(text, step.bytes).value);
       if (!blank) label += ' ';
+      bool const number = is_digit(static_cast<unsigned char>(label[0]));
       auto& kind =
-          is_number(text.substr(0, step.bytes)) && number_at(text) != step.count ? counts : changes;
+          number && is_number(text.substr(0, step.bytes)) && number_at(text) != number_at(label)
+              ? counts
+              : changes;
       kind.push_back({step.line, step.bytes, std::move(label), false});
     }
     if (scan || changes.size() >= kFewestWorn) {

@@ -11,7 +11,6 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_worn_label.hpp"
-#include "keydrift/formats/text_encodings.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -48,12 +47,17 @@ struct Tally {
   std::size_t repeated{};
   std::size_t doubled{};
   std::size_t backs{};
+  std::size_t marked_backs{};  // of those with a mark, 4'(2)
 
   [[nodiscard]] static char32_t most(std::array<std::size_t, kLabelEnds> const& ends) {
     return sign_of(
         static_cast<LabelEnd>(std::max_element(ends.begin(), ends.end()) - ends.begin()));
   }
   [[nodiscard]] char32_t end() const { return most(ends); }
+  [[nodiscard]] bool enclosed() const {
+    auto const most = std::max_element(ends.begin(), ends.end()) - ends.begin();
+    return static_cast<LabelEnd>(most) == LabelEnd::enclosed;
+  }
 };
 
 class HabitFinder {
@@ -112,6 +116,7 @@ class HabitFinder {
       ++tally.repeated;
     }
     if (!label->back.empty()) ++tally.backs;
+    if (!label->back.empty() && marked) ++tally.marked_backs;
   }
 
   // "a¹. Wings"
@@ -273,6 +278,7 @@ class HabitFinder {
   void add_numbered() {
     LabelHabit habit;
     habit.end = digits_.end();
+    habit.enclosed = digits_.enclosed();
     habit.second_end = habit.end;
     habit.back = digits_.backs * 2 >= digits_.numbers.size();
     std::size_t dashes = 0;
@@ -291,7 +297,9 @@ class HabitFinder {
     };
     offer(most(digits_.lettered), SecondSign::lettered);
     habit.second_end = Tally::most(digits_.marks);
+    habit.second_back = digits_.marked_backs * 2 >= digits_.marked && habit.back;
     offer(most(digits_.marked), SecondSign::marked);
+    habit.second_back = false;
     auto const one_mark = digits_.marked - digits_.two_marks;
     if (most(digits_.two_marks) && most(one_mark)) {
       auto const end = std::exchange(habit.end, habit.second_end);
@@ -317,18 +325,19 @@ class HabitFinder {
       LabelHabit habit;
       habit.nested = true;
       habit.end = tally.end();
+      habit.enclosed = tally.enclosed();
       if (second == SecondSign::raised) habit.end = raised_stops_ * 2 > raised_ ? U'.' : U'\0';
       habit.second = second;
       habit.sign = sign;
       bool const repeated = second == SecondSign::repeated;
-      if (!repeated) habits_.push_back(habit);
+      habits_.push_back(habit);
       bool const upper = sign == LabelSign::upper;
       habit.sign = upper ? LabelSign::upper_counted : LabelSign::lower_counted;
       if (!upper && !repeated) habits_.push_back(habit);
       habit.nested = false;
       if (second != SecondSign::raised) habits_.push_back(habit);
     };
-    offer(tally.repeated, SecondSign::repeated);
+    if (tally.repeated > tally.doubled + tally.marked) offer(tally.repeated, SecondSign::repeated);
     offer(tally.doubled, SecondSign::doubled);
     offer(tally.marked, SecondSign::marked);
     if (sign == LabelSign::lower) offer(raised_, SecondSign::raised);
@@ -364,137 +373,7 @@ class HabitFinder {
   std::vector<LabelHabit> habits_;
 };
 
-std::u32string in_wide(std::string_view text) { return {text.begin(), text.end()}; }
-
-// Up to 39, which no outline exceeds.
-std::string roman_numeral(std::uint32_t number) {
-  std::string letters(number / 10, 'X');
-  static constexpr std::array<std::string_view, 10> kOnes{"",  "I",  "II",  "III",  "IV",
-                                                          "V", "VI", "VII", "VIII", "IX"};
-  return letters + std::string{kOnes[number % 10]};
-}
-
-// a', a", a'", and a4 from the fourth on, for no printer sets four primes.
-void append_marks(RankAlphabet const& rank, std::u32string& label) {
-  constexpr std::uint32_t kMostPrimes = 3;
-  if (rank.marks == 0) return;
-  if (rank.figures || rank.marks > kMostPrimes) {
-    label += kIndex + rank.marks;
-  } else {
-    label += rank.marks == 1 ? kOnePrime : rank.marks == 2 ? kTwoPrimes : kThreePrimes;
-  }
-}
-
-std::u32string rank_label(RankAlphabet const& rank, std::uint32_t ordinal) {
-  constexpr std::uint32_t kLetters = 26;
-  constexpr std::uint32_t kGreekLetters = 17;  // up to rho; sigma has two forms
-  if (ordinal > kLetters) return {};
-  switch (rank.alphabet) {
-    case Alphabet::digits:
-      return in_wide(std::to_string(ordinal));
-    case Alphabet::upper:
-      return {U'A' + (ordinal - 1)};
-    case Alphabet::lower:
-      return {U'a' + (ordinal - 1)};
-    case Alphabet::roman_upper:
-      return in_wide(roman_numeral(ordinal));
-    case Alphabet::roman_lower:
-      return in_wide(fold(roman_numeral(ordinal)));
-    case Alphabet::greek_lower:
-      return ordinal > kGreekLetters ? std::u32string{} : std::u32string{U'α' + (ordinal - 1)};
-    case Alphabet::sign:
-      return std::u32string(ordinal, rank.sign);
-    default:
-      return {};
-  }
-}
-
 }  // namespace
-
-std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) const {
-  if (sign == LabelSign::ranks) {
-    if (count > ranks.size()) return {};
-    auto const& rank = ranks[count - 1];
-    auto label = rank_label(rank, half);
-    if (label.empty() || rank.alphabet == Alphabet::sign) return label;
-    append_marks(rank, label);
-    return (rank.enclosed ? U"(" : U"") + label + rank.end;
-  }
-  if (half > 1 && second == SecondSign::unlabelled) return {};
-  if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
-  std::u32string label;
-  if (sign == LabelSign::number || sign == LabelSign::place) {
-    label = in_wide(std::to_string(count));
-  } else {
-    constexpr std::uint32_t kLetters = 26;
-    bool const upper = sign == LabelSign::upper || sign == LabelSign::upper_counted;
-    auto const first = upper ? U'A' : U'a';
-    // "z." and then "aa."
-    bool const twice = count > kLetters && second == SecondSign::repeated;
-    if (count > kLetters * (twice ? 2 : 1)) return {};
-    label.append(twice ? 2 : 1, first + (count - 1) % kLetters);
-  }
-  switch (second) {
-    case SecondSign::lettered:
-      label += U'a' + (half - 1);
-      break;
-    case SecondSign::marked:
-      label.append(half - 1, U'\'');
-      break;
-    case SecondSign::two_and_one:
-      label += half == 1 ? kTwoPrimes : kOnePrime;
-      break;
-    case SecondSign::doubled:
-      label.append(half - 1, label[0]);
-      break;
-    case SecondSign::raised:
-      label += half == 1 ? U'¹' : half == 2 ? U'²' : U'³';
-      break;
-    default:
-      break;
-  }
-  bool const bracket = sign == LabelSign::place || (back && half == 1 && count > 1);
-  if (bracket) {
-    label += U'(';
-    label += kAnyFigures;
-    label += U')';
-  }
-  bool const apart =
-      second == SecondSign::repeated || (second == SecondSign::marked && sign == LabelSign::number);
-  bool const number = sign == LabelSign::number || sign == LabelSign::place;
-  auto const sign_behind = half > 1 && apart && number ? second_end : end;
-  if (sign_behind != 0) label += sign_behind;
-  return label;
-}
-
-std::string LabelHabit::printed(std::uint32_t count, std::uint32_t half,
-                                std::uint32_t back_number) const {
-  std::string text;
-  bool left_out = false;  // within brackets whose figures are not known
-  for (auto const c : expected(count, half)) {
-    bool const opens = c == U'(';
-    if (opens) left_out = back_number == 0 && sign != LabelSign::ranks;
-    if (!left_out) {
-      if (opens && sign == LabelSign::place) text += ' ';
-      if (c == kAnyDash) {
-        bool const behind = !text.empty();
-        if (behind) text += ' ';
-        encodings::append_code_point(text, behind ? U'—' : dash);
-      } else if (c == kAnyFigures) {
-        text += std::to_string(back_number);
-      } else if (c == kOnePrime || c == kTwoPrimes || c == kThreePrimes) {
-        text += c == kOnePrime ? "'" : c == kTwoPrimes ? "\"" : "'\"";
-      } else if (c > kIndex && c <= kIndex + kMostIndex) {
-        text += static_cast<char>('0' + (c - kIndex));
-      } else {
-        encodings::append_code_point(text, c);
-      }
-    } else if (c == U')') {
-      left_out = false;
-    }
-  }
-  return text;
-}
 
 bool names_numbered_species(std::string_view text) {
   if (text.ends_with(')')) text = trim_right(text.substr(0, text.rfind('(')));

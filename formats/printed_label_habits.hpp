@@ -47,8 +47,10 @@ struct LabelHabit {
   SecondSign second{};
   bool nested{false};               // couplets stand beneath the leads that lead to them
   bool back{false};                 // the numbers of couplets that lead there stand in brackets
+  bool second_back{false};          // behind the labels of second leads as well
   char32_t end{};                   // '.', ')', ':'; 0 for none; each of the ranks has its own
   char32_t second_end{};            // the same of second leads with a number: "1" and "1'."
+  bool enclosed{false};             // (4), (aa)
   std::vector<RankAlphabet> ranks;  // for LabelSign::ranks, from the first rank on
   bool runs_on{false};              // the letters of a rank go on from couplet to couplet
   char32_t dash{};                  // of further leads, as most are printed

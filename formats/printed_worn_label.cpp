@@ -47,16 +47,16 @@ constexpr std::array kGreekLooks{
     Looks{U'δ', U"85da"},  Looks{U'ε', U"ec8"},
 };
 constexpr std::array kLettersForFigures{
-    Looks{U'1', U"ti/"},  Looks{U'2', U"aez"},  Looks{U'3', U"Bs"},
+    Looks{U'0', U"GCDQ"}, Looks{U'1', U"ti/"},  Looks{U'2', U"aez"}, Looks{U'3', U"Bs"},
     Looks{U'4', U"hAti"}, Looks{U'7', U"TYt/"}, Looks{U'9', U"oa"},
 };
 constexpr std::array kLetterLooks{
-    Looks{U'a', U"ounes«"}, Looks{U'b', U"h6ltV"}, Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
-    Looks{U'e', U"co«a"},   Looks{U'f', U"ft/"},   Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
-    Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
-    Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},  Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
-    Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},    Looks{U'I', U"1l!|L"}, Looks{U'V', U"YvU"},
-    Looks{U'X', U"xK"},     Looks{U'v', U"yu"},    Looks{U'x', U"s"},
+    Looks{U'a', U"ounes«"}, Looks{U'b', U"h6ltV"},  Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
+    Looks{U'e', U"co«a"},   Looks{U'f', U"ft/"},    Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
+    Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|/"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
+    Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},   Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
+    Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},     Looks{U'I', U"1l!|L"}, Looks{U'V', U"YvU"},
+    Looks{U'X', U"xK"},     Looks{U'v', U"yu"},     Looks{U'x', U"s"},
 };
 template <class Table>
 bool looks_so(Table const& table, char32_t sign, char32_t seen) {
@@ -112,8 +112,8 @@ float wear(char32_t sign, char32_t seen) {
       if (is_among(seen, U"~_■▪•·=*«^")) return kUsual;
       return seen == U'.' ? kRare : kNever;
     case kAnyFigures:
-      if (is_digit(seen)) return 0;
-      return is_among(seen, U"lIi!|OoSsBbzZgqQ?") ? kUsual : kNever;
+      if (is_digit(seen) || is_single_prime(seen)) return 0;  // "5(3')"
+      return is_among(seen, U"lIi!|OoSsBbzZgqQ?V") ? kUsual : kNever;
     case U'+':
     case U'*':
     case U'=':
@@ -294,6 +294,7 @@ class Matcher {
       auto const second = values_[j + 1];
       bool const parted = (sign == U'h' && is_among(first, U"7/l1") && second == U'i') ||
                           (sign == U'd' && is_among(first, U"c<i") && is_among(second, U"lt")) ||
+                          (sign == U'k' && is_among(first, U"JIlf|") && second == U'c') ||
                           (sign == U'D' && first == U'I' && second == U')') ||
                           (sign == U'H' && first == U'I' && second == U'I');
       if (parted) reach(p + 1, j + 2, here + kUsual);
@@ -302,11 +303,12 @@ class Matcher {
       bool const numeral =
           sign == U'I' && expected_[p + 1] == U'I' && is_among(values_[j], U"HnUN");
       bool const joined = sign == U'1' && expected_[p + 1] == U'1' && is_among(values_[j], U"nUuП");
+      bool const two_i = sign == U'i' && expected_[p + 1] == U'i' && is_among(values_[j], U"unü");
       bool const b = sign == U'b' && expected_[p + 1] == kOnePrime && values_[j] == U'V';
       bool const marked = (sign == U'1' || sign == U'7') &&
                           (expected_[p + 1] == U'\'' || expected_[p + 1] == kOnePrime) &&
                           is_among(values_[j], U"VrTP");
-      if (joined || marked || numeral || b) reach(p + 2, j + 1, here + kUsual);
+      if (joined || two_i || marked || numeral || b) reach(p + 2, j + 1, here + kUsual);
     }
   }
 

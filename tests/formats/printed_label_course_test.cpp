@@ -16,6 +16,7 @@ namespace keydrift {
 namespace {
 
 using test::findings_of;
+using test::sketch;
 
 // Each lead's words and where it leads, a couplet told by its first words.
 std::vector<std::string> ways(std::string const& text) {
@@ -475,6 +476,31 @@ TEST(PrintedLabelCourse, AnHThatCameOutAsSevenAndI) {
             "g[gg] Eye large. -> Ausella lusa\n"
             "h[h] Maxillary reaching middle of eye. -> Ausella musa\n"
             "h[hh] Maxillary barely reaching front of eye. -> Ausella nusa\n");
+}
+
+TEST(PrintedLabelCourse, DoubledLettersInBrackets) {
+  EXPECT_EQ(sketch("Key to the Species of Ausella.\n"
+                   "\n"
+                   "(a) Stem annulate.\n"
+                   "(b) Pileus viscid. A. busa Roe.\n"
+                   "(bb) Pileus dry.\n"
+                   "(c) Gills adnate. A. cusa Roe.\n"
+                   "(ce) Gills free. A. dusa Roe.\n"
+                   "(aa) Stem not annulate.\n"
+                   "(b) Odor strong.\n"
+                   "(e) Odor of radish. A. fusa Roe.\n"
+                   "(cc) Odor of anise. A. gusa Roe.\n"
+                   "(bh) Odor none. A. lusa Roe.\n"),
+            "1[a] Stem annulate. -> 2\n"
+            "1[aa] Stem not annulate. -> 4\n"
+            "2[b] Pileus viscid. -> Ausella busa\n"
+            "2[bb] Pileus dry. -> 3\n"
+            "3[c] Gills adnate. -> Ausella cusa\n"
+            "3[cc] Gills free. -> Ausella dusa\n"
+            "4[b] Odor strong. -> 5\n"
+            "4[bb] Odor none. -> Ausella lusa\n"
+            "5[c] Odor of radish. -> Ausella fusa\n"
+            "5[cc] Odor of anise. -> Ausella gusa\n");
 }
 
 }  // namespace
