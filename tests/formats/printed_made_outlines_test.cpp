@@ -1,0 +1,83 @@
+// Outlines and lettered keys, each of another tree, in every usual way to label their leads, and as
+// a scan leaves them.  KEYDRIFT_MADE_SHOW=1 prints each text that is misread.
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <iostream>
+#include <string>
+
+#include "keydrift/formats/printed_key.hpp"
+#include "made_outlines.hpp"
+#include "made_scan.hpp"
+
+namespace keydrift {
+namespace {
+
+constexpr std::uint32_t kOutlines = 50;  // of each way
+
+// Where the lead leads that has these words; empty where none does.
+std::string destination_of(Edition const& edition, std::string const& words) {
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      if (!lead.text.starts_with(words)) continue;
+      if (auto const* to = std::get_if<ToCouplet>(&lead.destination)) {
+        return edition[to->couplet].leads.front().text;
+      }
+      auto const* taxa = std::get_if<ToTaxa>(&lead.destination);
+      return taxa != nullptr && taxa->taxa.size() == 1 ? edition[taxa->taxa.front()].name
+                                                       : std::string{};
+    }
+  }
+  return {};
+}
+
+struct Score {
+  std::size_t leads{};
+  std::size_t right{};
+};
+
+Score score(test::OutlineLabels labels, std::uint32_t damaged) {
+  bool const show = std::getenv("KEYDRIFT_MADE_SHOW") != nullptr;
+  Score all;
+  for (std::uint32_t seed = 1; seed <= kOutlines; ++seed) {
+    test::Scan scan{seed, damaged};
+    auto const made = test::made_outline(labels, seed, damaged > 0 ? &scan : nullptr);
+    auto const loaded = read_printed_key({.name = "made", .bytes = made.text});
+    std::string misread;
+    for (auto const& lead : made.leads) {
+      auto const to = loaded ? destination_of(loaded.value->edition, lead.words) : std::string{};
+      if (to.starts_with(lead.to)) {
+        ++all.right;
+      } else {
+        misread += "    " + lead.words + " -> " + to + ", not " + lead.to + "\n";
+      }
+    }
+    all.leads += made.leads.size();
+    if (show && !misread.empty()) {
+      std::cout << "== " << to_word(labels) << ' ' << seed << ": " << scan.said() << "\n"
+                << misread << made.text << "\n";
+    }
+  }
+  std::cout << to_word(labels) << ": " << all.right << " of " << all.leads << " leads right\n";
+  return all;
+}
+
+class PrintedMadeOutlines : public testing::TestWithParam<test::OutlineLabels> {};
+
+TEST_P(PrintedMadeOutlines, AreReadAsMade) {
+  auto const all = score(GetParam(), 0);
+  EXPECT_EQ(all.right, all.leads);
+}
+
+// Every tenth label and letter at an end is damaged.
+TEST_P(PrintedMadeOutlines, AreReadAsScanned) {
+  auto const all = score(GetParam(), 100);
+  EXPECT_GE(all.right * 1000, all.leads * 950);
+}
+
+INSTANTIATE_TEST_SUITE_P(Labels, PrintedMadeOutlines, testing::ValuesIn(test::kOutlineLabels),
+                         [](auto const& param) { return std::string{to_word(param.param)}; });
+
+}  // namespace
+}  // namespace keydrift
