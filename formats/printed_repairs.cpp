@@ -35,6 +35,7 @@ std::uint32_t number_in(LabelKey key) {
 
 // Of a number that one lead alone may lead to.
 constexpr float kMostWear = 1.6F;
+constexpr float kMostWearOfTwo = 2.1F;  // of a number with two figures
 constexpr std::size_t kMostPairs = 10000;
 constexpr float kMargin = 0.05F;  // by which others have to be less likely
 
@@ -116,7 +117,12 @@ class Repairer {
       }
       bool const named = read.to.form == DestinationForm::taxa && read.leaders != LeaderKind::blank;
       auto const specked = named ? number_beside_specks(printed) : std::nullopt;
-      if (specked && is_free(i, *specked)) mend(i, *specked);
+      if (specked && is_free(i, *specked)) {
+        mend(i, *specked);
+        continue;
+      }
+      auto const last = named ? number_behind_figure(printed) : std::nullopt;
+      if (last && is_free(i, *last)) mend(i, *last);
     }
     if (!goes_on_ && !key_.numbering.exact) mend_by_what_is_missing();
     return mended_;
@@ -251,7 +257,8 @@ class Repairer {
     bool const before = slot_of(part_of_[one.lead], number) == slot && own_[one.lead] < number;
     if (!before) return std::nullopt;
     auto const wear = worn_sign(without_full_stop(one.printed), printed_as(number));
-    if (!wear || *wear > kMostWear) return std::nullopt;
+    constexpr std::uint32_t kTwoFigures = 10;
+    if (!wear || *wear > (number < kTwoFigures ? kMostWear : kMostWearOfTwo)) return std::nullopt;
     auto const between = static_cast<float>(number - own_[one.lead] - 1);
     return *wear + kPerCouplet * std::min(between, kFarthest);
   }
@@ -338,7 +345,7 @@ class Repairer {
                       number_in(read.to.couplet) < own_[i];
     if (!(back || (is_open(read) && bare_numbers_))) return false;
     auto const joined = cutter_.join(i);
-    auto const text = trim_right(joined.raw);
+    auto const text = trim_right(without_full_stop(trim_right(joined.raw)));
     auto const words = trim_right(text.substr(0, last_word_begin(text)));
     auto const begin = last_word_begin(words);
     auto const tens = words.substr(begin);
@@ -375,6 +382,20 @@ class Repairer {
       return one.code == "leaders-within-words" && one.place.begin >= place.begin &&
              one.place.begin < place.end;
     });
+  }
+
+  // 7 of "5 7" behind leaders: one of their dots came out as a figure.
+  [[nodiscard]] static std::optional<std::uint32_t> number_behind_figure(std::string_view printed) {
+    constexpr std::size_t kMostDigits = 3;
+    constexpr std::string_view kFigures = "0123456789";
+    printed = without_full_stop(printed);
+    auto const digits = printed.substr(last_word_begin(printed));
+    bool const figure = printed.size() > digits.size() + 1 && printed[1] == ' ' &&
+                        is_digit(static_cast<unsigned char>(printed[0])) &&
+                        skip_blanks(printed, 1) + digits.size() == printed.size();
+    bool const number = figure && digits.size() <= kMostDigits &&
+                        digits.find_first_not_of(kFigures) == std::string_view::npos;
+    return number ? std::optional{number_of(digits)} : std::nullopt;
   }
 
   // There is a couplet of that number, and no other lead leads to it.

@@ -164,5 +164,75 @@ TEST(PrintedRepairs, DamageIsNoReasonToReadAnotherLayout) {
   EXPECT_EQ(sketch(damaged), sketch(sound));
 }
 
+TEST(PrintedRepairs, ADotThatCameOutAsAFigureBeforeANumber) {
+  EXPECT_EQ(sketch("1. Legs black . . . . 2\n"
+                   "Legs yellow . . . : 5 4\n"
+                   "2. Head rugose . . . . 3\n"
+                   "Head smooth . . . . Ausella busa\n"
+                   "3. Wings wide . . . . Ausella cusa\n"
+                   "Wings narrow . . . . Ausella dusa\n"
+                   "4. Labrum entire . . . . Ausella fusa\n"
+                   "Labrum notched . . . . Ausella gusa\n"),
+            "1[1] Legs black -> 2\n"
+            "1[] Legs yellow -> 4\n"
+            "2[2] Head rugose -> 3\n"
+            "2[] Head smooth -> Ausella busa\n"
+            "3[3] Wings wide -> Ausella cusa\n"
+            "3[] Wings narrow -> Ausella dusa\n"
+            "4[4] Labrum entire -> Ausella fusa\n"
+            "4[] Labrum notched -> Ausella gusa\n");
+}
+
+TEST(PrintedRepairs, TwoFiguresPartedOrMisreadAtAFullStop) {
+  EXPECT_EQ(sketch("1. Bein schwarz 2.\n"
+                   "1*. Bein gelb 1 1.\n"
+                   "2. Kopf rauh 3.\n"
+                   "2*. Kopf glatt A. busa.\n"
+                   "3. Augen rot 4.\n"
+                   "3*. Augen blau A. cusa.\n"
+                   "4. Haar lang 5.\n"
+                   "4*. Haar kurz A. dusa.\n"
+                   "5. Zahn lang 6.\n"
+                   "5*. Zahn kurz A. fusa.\n"
+                   "6. Horn lang 7.\n"
+                   "6*. Horn kurz A. gusa.\n"
+                   "7. Nase lang 8.\n"
+                   "7*. Nase kurz A. husa.\n"
+                   "8. Fuss lang 9.\n"
+                   "8*. Fuss kurz A. iusa.\n"
+                   "9. Hals lang IG.\n"
+                   "9*. Hals kurz A. kusa.\n"
+                   "10. Ohr lang A. lusa.\n"
+                   "10*. Ohr kurz A. musa.\n"
+                   "11. Bart lang 12.\n"
+                   "11*. Bart kurz A. nusa.\n"
+                   "12. Kinn breit A. ousa.\n"
+                   "12*. Kinn schmal A. pusa.\n"),
+            "1[1] Bein schwarz -> 2\n"
+            "1[1*] Bein gelb -> 11\n"
+            "2[2] Kopf rauh -> 3\n"
+            "2[2*] Kopf glatt -> A. busa\n"
+            "3[3] Augen rot -> 4\n"
+            "3[3*] Augen blau -> A. cusa\n"
+            "4[4] Haar lang -> 5\n"
+            "4[4*] Haar kurz -> A. dusa\n"
+            "5[5] Zahn lang -> 6\n"
+            "5[5*] Zahn kurz -> A. fusa\n"
+            "6[6] Horn lang -> 7\n"
+            "6[6*] Horn kurz -> A. gusa\n"
+            "7[7] Nase lang -> 8\n"
+            "7[7*] Nase kurz -> A. husa\n"
+            "8[8] Fuss lang -> 9\n"
+            "8[8*] Fuss kurz -> A. iusa\n"
+            "9[9] Hals lang -> 10\n"
+            "9[9*] Hals kurz -> A. kusa\n"
+            "10[10] Ohr lang -> A. lusa\n"
+            "10[10*] Ohr kurz -> A. musa\n"
+            "11[11] Bart lang -> 12\n"
+            "11[11*] Bart kurz -> A. nusa\n"
+            "12[12] Kinn breit -> A. ousa\n"
+            "12[12*] Kinn schmal -> A. pusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
