@@ -18,6 +18,7 @@
 #include "keydrift/formats/printed_genus_ends.hpp"
 #include "keydrift/formats/printed_habitats_behind.hpp"
 #include "keydrift/formats/printed_joins.hpp"
+#include "keydrift/formats/printed_key_pointers.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_names_like_others.hpp"
@@ -66,9 +67,11 @@ class LeadReader {
     }
     usually_led_ = led * 2 >= reads_.size() - pointed && (led > 0 || pointed == 0);
     collect_known();
+    // "2(1)." and "2'(1).": the bracket names where both come from, and no rival.
     auto const backed = static_cast<std::size_t>(
-        std::count_if(sorted_.leads.begin(), sorted_.leads.end(),
-                      [](RawLead const& lead) { return !lead.label.back.empty(); }));
+        std::count_if(sorted_.leads.begin(), sorted_.leads.end(), [](RawLead const& lead) {
+          return !lead.label.back.empty() && lead.label.marks == 0 && lead.label.letter.empty();
+        }));
     nested_ = couplets_stand_beneath();
     paired_by_label_ = backed * 10 >= reads_.size() * 9;
     numbers_are_bare_ = do_numbers_lead_on();
@@ -326,6 +329,13 @@ class LeadReader {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
+      return;
+    }
+    if (auto const pointer = key_pointer_at_end(text)) {
+      reads_[i].leaders = LeaderKind::blank;
+      auto words = trim_right(text.substr(0, *pointer));
+      if (words.ends_with('(')) words = trim_right(words.substr(0, words.size() - 1));
+      finish(i, joined, words.size(), *pointer);
       return;
     }
     // "… when dry lO.": the number of a couplet as it was misread.

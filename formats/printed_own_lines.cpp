@@ -117,6 +117,12 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
                      is_digit(static_cast<unsigned char>(words.back())) &&
                      !trailing_reference(joined.raw, &key.numbering);
   if (range) return std::nullopt;
+  // "… in its narrowest" / "part 6": the couplet, behind the last of the words
+  auto const number = read_reference(stripped.substr(last_word_begin(stripped)));
+  bool const word = is_lower(code_point_at(text, 0).value) && words_of(text).size() == 2 &&
+                    number && number->family == LabelFamily::digits &&
+                    key.numbering.has_number(number->number);
+  if (word && names_a_key(stripped)) return std::nullopt;
   if (couplet_number(stripped, key.numbering) || names_a_key(stripped)) return begin;
   if (text.size() > kLongestTrailingName || text.find(';') != std::string_view::npos) {
     return std::nullopt;

@@ -99,6 +99,13 @@ bool may_follow_name(std::string_view remark) {
   return remark.empty() || remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
 }
 
+// "key to the grey woods)" and "… woods.)", whose bracket opened before the pointer.
+std::string_view without_open_bracket(std::string_view text) {
+  auto const closed = trim_right(without_full_stop(text));
+  if (!closed.ends_with(')') || closed.find('(') != std::string_view::npos) return text;
+  return trim_right(without_full_stop(closed.substr(0, closed.size() - 1)));
+}
+
 }  // namespace
 
 bool is_numbered_name(std::string_view line) {
@@ -360,7 +367,8 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   if (names_a_key(stripped) || points_into_other_work(stripped) || points_to_species_of(rest)) {
     reading.form = DestinationForm::key;
     auto const title = explicit_key_title(stripped);
-    reading.key_name = std::string{title.empty() ? without_page(stripped) : title};
+    auto const named = without_open_bracket(stripped);
+    reading.key_name = std::string{title.empty() ? without_page(named) : title};
     reading.taxa.figures = std::move(figures);
     return reading;
   }

@@ -1,0 +1,60 @@
+// Leads that end in what points to another key.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedKeyPointers, BehindLeaders) {
+  EXPECT_EQ(
+      sketch(
+          "Key to woods\n"
+          "\n"
+          "1a. Wood without pores ..... see key to the coniferous woods, p. 61\n"
+          "1b. Wood with pores visible to the naked eye or with a lens (hardwoods)........... 2\n"
+          "2a. Wood brown ..... A. busa\n"
+          "2b. Wood grey ..... (see key to the grey woods)\n"),
+      "1[1a] Wood without pores -> key: key to the coniferous woods\n"
+      "1[1b] Wood with pores visible to the naked eye or with a lens (hardwoods) -> 2\n"
+      "2[2a] Wood brown -> A. busa\n"
+      "2[2b] Wood grey -> key: key to the grey woods\n");
+}
+
+TEST(PrintedKeyPointers, BehindSentencesAndInBrackets) {
+  EXPECT_EQ(
+      sketch(
+          "Key to woods\n"
+          "\n"
+          "1a. Wood without pores. See key to the coniferous woods, p. 61.\n"
+          "1b. Wood with pores visible to the naked eye or with a lens (hardwoods)........... 2\n"
+          "2a. Wood brown ..... A. busa\n"
+          "2b. Wood grey. (See key to the grey woods.)\n"),
+      "1[1a] Wood without pores. -> key: key to the coniferous woods\n"
+      "1[1b] Wood with pores visible to the naked eye or with a lens (hardwoods) -> 2\n"
+      "2[2a] Wood brown -> A. busa\n"
+      "2[2b] Wood grey. -> key: key to the grey woods\n");
+}
+
+TEST(PrintedKeyPointers, BehindAWordInABracket) {
+  EXPECT_EQ(
+      sketch(
+          "Key to woods\n"
+          "\n"
+          "1a. Wood without pores; growth rings marked by bands of dense summerwood.\n"
+          "(Softwoods; see key to the coniferous woods, p. 61.)\n"
+          "1b. Wood with pores visible to the naked eye or with a lens (hardwoods)........... 2\n"
+          "2a. Wood brown ..... A. busa\n"
+          "2b. Wood grey ..... A. cusa\n"),
+      "1[1a] Wood without pores; growth rings marked by bands of dense summerwood. (Softwoods; -> "
+      "key: key to the coniferous woods\n"
+      "1[1b] Wood with pores visible to the naked eye or with a lens (hardwoods) -> 2\n"
+      "2[2a] Wood brown -> A. busa\n"
+      "2[2b] Wood grey -> A. cusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
