@@ -175,6 +175,7 @@ bool is_bare_epithet(std::string_view text) {
     std::size_t const next = listed ? 3 : 2;
     bool const ends = words.size() == next || words[next].front() == '(' ||
                       words[next].front() == '[' || words[next] == "n." || words[next] == "nov." ||
+                      words[next] == "new" || words[next] == "subsp." || words[next] == "ssp." ||
                       is_authorish(words[next]);
     return ends && text.find(';') == std::string_view::npos;
   }

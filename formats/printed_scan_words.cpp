@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
+#include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_slips.hpp"
+#include "keydrift/formats/printed_take_out.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -131,6 +134,57 @@ std::size_t restore_bowls(std::string& text) {
     ++restored;
   }
   return restored;
+}
+
+std::size_t part_authors_from_epithets(std::string& text) {
+  constexpr std::size_t kFewest = 2;  // with the blank
+  constexpr std::size_t kShortest = 5;
+  std::vector<TextChange> changes;
+  std::size_t parted = 0;
+  for (auto comma = text.find(','); comma != std::string::npos; comma = text.find(',', comma + 1)) {
+    auto begin = comma;
+    while (begin > 0 && is_small(text[begin - 1])) --begin;
+    auto const word = std::string_view{text}.substr(begin, comma - begin);
+    bool const apart = begin > 0 && text[begin - 1] == ' ';
+    auto const next = comma + 1 < text.size() && text[comma + 1] == ' ' ? comma + 2 : comma + 1;
+    bool const author = next + 1 < text.size() && is_upper(code_point_at(text, next).value) &&
+                        is_letter(static_cast<unsigned char>(text[next + 1]));
+    if (word.size() < kShortest || !apart || !author || !has_strict_latin_ending(word)) continue;
+    if (next == comma + 2) {
+      ++parted;
+    } else {
+      changes.push_back({next, 0, " "});
+    }
+  }
+  if (parted < kFewest) return 0;
+  make_changes(changes, text);
+  return changes.size();
+}
+
+std::size_t close_double_blanks(std::string& text) {
+  constexpr std::size_t kFewest = 50;
+  constexpr std::size_t kPerSingle = 9;
+  std::vector<Signs> second_blanks;
+  std::size_t singles = 0;
+  std::size_t lines = 0;
+  std::size_t counted_to = 0;  // end of the line that was counted last
+  for (auto blank = text.find(' '); blank != std::string::npos; blank = text.find(' ', blank)) {
+    auto const end = std::min(text.find_first_not_of(' ', blank), text.size());
+    bool const within = blank > 0 && text[blank - 1] != '\n' && end < text.size() &&
+                        text[end] != '\n' && text[end] != '\r';
+    if (within && end - blank == 1) ++singles;
+    if (within && end - blank == 2) {
+      second_blanks.push_back({end - 1, end});
+      if (blank >= counted_to) {
+        ++lines;
+        counted_to = std::min(text.find('\n', blank), text.size());
+      }
+    }
+    blank = end;
+  }
+  if (second_blanks.size() < kFewest || second_blanks.size() < singles * kPerSingle) return 0;
+  take_out(text, second_blanks);
+  return lines;
 }
 
 }  // namespace keydrift::printed

@@ -27,4 +27,13 @@ std::size_t clear_low_lines(std::string& text);
 // The line is filled up with blanks at its end.  Returns the number of words.
 std::size_t restore_bowls(std::string& text);
 
+// "..... busa,Roe." where others have "cusa, Roe.": a blank behind the epithet's comma.  Returns the
+// number of places.
+std::size_t part_authors_from_epithets(std::string& text);
+
+// "Stem  equal  or  clavate": some text layers set two blanks between all words, and only wider
+// gaps tell columns then.  One of them goes to the line's end, so that lines keep their length.
+// Returns the number of lines.
+std::size_t close_double_blanks(std::string& text);
+
 }  // namespace keydrift::printed

@@ -66,6 +66,9 @@ struct Mend {
 };
 
 constexpr std::array kMends{
+    Mend{close_double_blanks, "misread-signs",
+         " line was read with one blank between its words instead of two",
+         " lines were read with one blank between their words instead of two"},
     Mend{close_spaced_words, "spaced-letters",
          " word set with blanks between its letters was read as a word",
          " words set with blanks between their letters were read as words"},
@@ -157,6 +160,9 @@ constexpr std::array kMends{
     Mend{restore_bowls, "misread-signs",
          " bracket within a word was read with the letter before it as p or b",
          " brackets within words were read with the letters before them as p or b"},
+    Mend{part_authors_from_epithets, "misread-signs",
+         " epithet was read with a blank behind its comma, as others have it",
+         " epithets were read with blanks behind their commas, as others have them"},
     Mend{restore_letters, "misread-signs",
          " figure within a word was read as a letter, \"1\" as l or \"0\" as o",
          " figures within words were read as letters, \"1\" as l and \"0\" as o"},

@@ -137,5 +137,44 @@ TEST(PrintedScanWords, ALowLineBeforeAnEndIsOfLeaders) {
             "3[—] Legs black -> Ausella atra\n");
 }
 
+TEST(PrintedScanWords, AnAuthorThatTouchesTheEpithetsComma) {
+  EXPECT_EQ(sketch("Key to the Species of Ausella.\n"
+                   "\n"
+                   "1. Legs red ..... longicornis, Harte, p. 12.\n"
+                   "– Legs black ..... 2\n"
+                   "2. Head smooth ..... nilgiriensis,Jerv., p. 13.\n"
+                   "– Head rugose ..... 3\n"
+                   "3. Wings clear ..... striata, Harte, p. 14.\n"
+                   "– Wings dusky ..... punctata, Jerv., p. 15.\n"),
+            "1[1] Legs red -> Ausella longicornis (Harte, p. 12.)\n"
+            "1[–] Legs black -> 2\n"
+            "2[2] Head smooth -> Ausella nilgiriensis (Jerv., p. 13.)\n"
+            "2[–] Head rugose -> 3\n"
+            "3[3] Wings clear -> Ausella striata (Harte, p. 14.)\n"
+            "3[–] Wings dusky -> Ausella punctata (Jerv., p. 15.)\n");
+}
+
+TEST(PrintedScanWords, TwoBlanksBetweenAllWords) {
+  EXPECT_EQ(
+      sketch(
+          "Key  to  the  Species  of  Ausella\n"
+          "\n"
+          "1.  Stem  violaceous  under  the  gluten;  taste  mild  and  sweet.  A.  van-\n"
+          "dorensis  Peckston\n"
+          "1.  Stem  white  under  the  gluten;  taste  acrid  and  bitter  in  age ..... 2\n"
+          "2.  Gills  adnate,  broad,  close,  white  at  first,  then  pale  yellow.  A.  busa  "
+          "Roe\n"
+          "2.  Gills  free,  narrow,  distant,  grey  at  first,  then  dark  brown ..... 3\n"
+          "3.  Spores  smooth,  elliptic,  hyaline  under  the  lens,  not  large.  A.  cusa  Roe\n"
+          "3.  Spores  warty,  globose,  tinged  with  pink  in  a  mass,  large.  A.  dusa  "
+          "Roe\n"),
+      "1[1] Stem violaceous under the gluten; taste mild and sweet. -> Ausella vandorensis\n"
+      "1[1] Stem white under the gluten; taste acrid and bitter in age -> 2\n"
+      "2[2] Gills adnate, broad, close, white at first, then pale yellow. -> Ausella busa\n"
+      "2[2] Gills free, narrow, distant, grey at first, then dark brown -> 3\n"
+      "3[3] Spores smooth, elliptic, hyaline under the lens, not large. -> Ausella cusa\n"
+      "3[3] Spores warty, globose, tinged with pink in a mass, large. -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
