@@ -78,7 +78,11 @@ std::size_t close_indexed_labels(std::string& text) {
   };
   auto const pairs = std::count_if(indices.begin(), indices.end(),
                                    [&](auto const& one) { return paired(one.first); });
-  if (!paired('a') || pairs < static_cast<std::ptrdiff_t>(kFewest)) return 0;
+  // Indices tell the rival of a letter, or the rank of all letters: "a 1 .", "b 1 .", "a 2 .", "b 2
+  // .".
+  constexpr std::size_t kFewestOfRanks = 6;
+  bool const ranks = paired('b') && labels.size() >= kFewestOfRanks;
+  if (!paired('a') || (!ranks && pairs < static_cast<std::ptrdiff_t>(kFewest))) return 0;
   std::size_t closed = 0;
   for (auto const& label : labels) {
     if (!label.sound && !indices.contains(label.letter)) continue;

@@ -283,5 +283,34 @@ TEST(PrintedLabelSigns, LettersStandForFiguresOfCoupletsThatNoOtherLeadLeadsTo) 
   EXPECT_EQ(printed::restore_numbers_led_to(text), 0U);
 }
 
+TEST(PrintedLabelSigns, PartedIndicesOfRanks) {
+  EXPECT_EQ(sketch("Key to the Species of Salyndra.\n"
+                   "\n"
+                   "A. Wings yellow.\n"
+                   "a. Abdomen without lustre.\n"
+                   "a 1 . Antennae yellow S. flavicornis, p. 422.\n"
+                   "b 1 . Antennae black at the apex.\n"
+                   "a 2 . Pubescence fulvous S. latreillana, p. 423.\n"
+                   "b 2 . Pubescence cinereous S. canescens, p. 423.\n"
+                   "b. Abdomen with blue lustre.\n"
+                   "a 1 . Legs black S. chlora, p. 424.\n"
+                   "b l . Legs ferruginous S. princeps, p. 425.\n"
+                   "B. Wings fuscous.\n"
+                   "a. Head pubescent S. niveata, p. 425.\n"
+                   "b. Head bare S. laevis, p. 432.\n"),
+            "1[A] Wings yellow. -> 2\n"
+            "1[B] Wings fuscous. -> 6\n"
+            "2[a] Abdomen without lustre. -> 3\n"
+            "2[b] Abdomen with blue lustre. -> 5\n"
+            "3[a1] Antennae yellow -> Salyndra flavicornis (p. 422.)\n"
+            "3[b1] Antennae black at the apex. -> 4\n"
+            "4[a2] Pubescence fulvous -> Salyndra latreillana (p. 423.)\n"
+            "4[b2] Pubescence cinereous -> Salyndra canescens (p. 423.)\n"
+            "5[a1] Legs black -> Salyndra chlora (p. 424.)\n"
+            "5[b1] Legs ferruginous -> Salyndra princeps (p. 425.)\n"
+            "6[a] Head pubescent -> Salyndra niveata (p. 425.)\n"
+            "6[b] Head bare -> Salyndra laevis (p. 432.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
