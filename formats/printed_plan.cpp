@@ -168,6 +168,8 @@ class LabelPlanner {
     numerals_.resize(lines_.size());
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].goes_on) continue;  // "… length 4.5-5.2" / "mm."
+      // "2. Ausella": an end, by its number
+      if (lines_[i].is_no_lead && lines_[i].is_told_destination()) continue;
       for (auto& reading : read_rank_labels(lines_[i].text)) {
         // "(1) ...... Aus bus": a footnote's sign at the end of a lead's words.
         auto const text = lines_[i].text;

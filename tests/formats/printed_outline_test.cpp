@@ -678,5 +678,47 @@ TEST(PrintedOutline, NumbersOfSpeciesTellEndsWithoutLeadersWhereTheyCount) {
       "4[] Panicle short, nearly glabrous, its prickles hooked and broad -> Ausella hamata\n");
 }
 
+TEST(PrintedOutline, NumberedGeneraOnLinesOfTheirOwnAreNoLeads) {
+  EXPECT_EQ(
+      sketch("Einteilung der Familie.\n"
+             "\n"
+             "A. Bl. mit Kelch und Blkr.\n"
+             "\n"
+             "a. Stb. so viele als Blb.\n"
+             "\n"
+             "I. Discus fehlend; Stf. in der Knospenlage gerade. Afrika\n"
+             "und Madagaskar 1. Lophandra.\n"
+             "\n"
+             "II. Discus vorhanden.\n"
+             "\n"
+             "1. Discus kammartig zerschlitzt. Sträucher mit gefiederten B.\n"
+             "\n"
+             "2. Ctenocarya.\n"
+             "\n"
+             "2. Discus schuppenförmig. Sträucher mit ganzrandigen B.\n"
+             "\n"
+             "3. Hemisolena.\n"
+             "\n"
+             "b. Stb. doppelt so viele als Blb.\n"
+             "\n"
+             "I. Kelchb. bleibend, an der Fr. vergrößert 4. Epilochia.\n"
+             "\n"
+             "II. Kelchb. abfallend. B. abwechselnd.\n"
+             "\n"
+             "5. Anisothyrsa.\n"
+             "\n"
+             "B. Bl. ohne Krone 6. Polylochia.\n"),
+      "1[A] Bl. mit Kelch und Blkr. -> 2\n"
+      "1[B] Bl. ohne Krone -> Polylochia\n"
+      "2[a] Stb. so viele als Blb. -> 3\n"
+      "2[b] Stb. doppelt so viele als Blb. -> 5\n"
+      "3[I] Discus fehlend; Stf. in der Knospenlage gerade. Afrika und Madagaskar -> Lophandra\n"
+      "3[II] Discus vorhanden. -> 4\n"
+      "4[1] Discus kammartig zerschlitzt. Sträucher mit gefiederten B. -> Ctenocarya\n"
+      "4[2] Discus schuppenförmig. Sträucher mit ganzrandigen B. -> Hemisolena\n"
+      "5[I] Kelchb. bleibend, an der Fr. vergrößert -> Epilochia\n"
+      "5[II] Kelchb. abfallend. B. abwechselnd. -> Anisothyrsa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
