@@ -175,11 +175,12 @@ class EndFinder {
       before = number;
     }
     if (counting < kFewest || counting * 3 < numbers.size() * 2) return;
-    // "… fruit black." / "15. O. busa.": the one that is due stands below its words.
-    before = 0;
-    for (auto const& [line, number] : all) {
-      if (alone.contains(line) && number != before + 1) continue;
-      numbers[line] = before = number;
+    // "… fruit black." / "15. O. busa.": the key goes on to the last that is due below its words.
+    auto const last = numbers.rbegin()->first;
+    before = numbers.rbegin()->second;
+    for (auto behind = alone.upper_bound(last); behind != alone.end(); ++behind) {
+      if (behind->second != before + 1) break;
+      numbers[behind->first] = before = behind->second;
     }
     for (auto const i : unled) {
       if (numbers.contains(i)) found_.ends[i] = counted_[i] = true;
