@@ -296,6 +296,10 @@ class HabitFinder {
       add(habit);
     };
     offer(most(digits_.lettered), SecondSign::lettered);
+    // "4a. Wings" / "b. Wings"
+    bool const letter =
+        lower_.labels >= kFewest && lower_.numbers.contains(2) && !lower_.numbers.contains(1);
+    offer(most(digits_.lettered) && letter, SecondSign::letter);
     habit.second_end = Tally::most(digits_.marks);
     habit.second_back = digits_.marked_backs * 2 >= digits_.marked && habit.back;
     offer(most(digits_.marked), SecondSign::marked);

@@ -26,6 +26,7 @@ enum class SecondSign : std::uint8_t {
   marked,       // 4'
   two_and_one,  // 4" for the first, 4' for the second
   lettered,     // 4b
+  letter,       // b, beneath 4a
   unlabelled,   // none
   doubled,      // AA
   raised,       // a²

@@ -71,6 +71,11 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
   }
   if (half > 1 && second == SecondSign::unlabelled) return {};
   if (half > 1 && second == SecondSign::dash) return {is_dash(dash) ? kAnyDash : dash};
+  if (half > 1 && second == SecondSign::letter) {
+    std::u32string label(1, U'a' + (half - 1));
+    if (end != 0) label += end;
+    return label;
+  }
   std::u32string label;
   if (sign == LabelSign::number || sign == LabelSign::place) {
     label = in_wide(std::to_string(count));
@@ -85,6 +90,7 @@ std::u32string LabelHabit::expected(std::uint32_t count, std::uint32_t half) con
   }
   switch (second) {
     case SecondSign::lettered:
+    case SecondSign::letter:
       label += U'a' + (half - 1);
       break;
     case SecondSign::marked:

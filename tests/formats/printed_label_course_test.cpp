@@ -503,5 +503,30 @@ TEST(PrintedLabelCourse, DoubledLettersInBrackets) {
             "5[cc] Odor of anise. -> Ausella gusa\n");
 }
 
+TEST(PrintedLabelCourse, SecondLeadsWithTheirLetterAlone) {
+  EXPECT_EQ(sketch("Tabel voor Ausella\n"
+                   "\n"
+                   "1a. Dekschilden zonder stippelrijen ..... 2\n"
+                   "b. Dekschilden met stippelrijen ..... 4\n"
+                   "2a. Onderzijde geheel geelrood ..... Ausella busa\n"
+                   "h. Onderzijde geheel of grotendeels zwart ..... 3\n"
+                   "3a. Halsschild met een streepje ..... Ausella cusa\n"
+                   "b. Halsschild zonder streepje ..... Ausella dusa\n"
+                   "4a. Penis spits ..... Ausella fusa\n"
+                   "b, Penis stomp ..... 5\n"
+                   "Sa. Tarsen lang ..... Ausella gusa\n"
+                   "b. Tarsen kort ..... Ausella lusa\n"),
+            "1[1a] Dekschilden zonder stippelrijen -> 2\n"
+            "1[b] Dekschilden met stippelrijen -> 4\n"
+            "2[2a] Onderzijde geheel geelrood -> Ausella busa\n"
+            "2[b] Onderzijde geheel of grotendeels zwart -> 3\n"
+            "3[3a] Halsschild met een streepje -> Ausella cusa\n"
+            "3[b] Halsschild zonder streepje -> Ausella dusa\n"
+            "4[4a] Penis spits -> Ausella fusa\n"
+            "4[b] Penis stomp -> 5\n"
+            "5[5a] Tarsen lang -> Ausella gusa\n"
+            "5[b] Tarsen kort -> Ausella lusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
