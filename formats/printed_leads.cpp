@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_common_ends.hpp"
 #include "keydrift/formats/printed_common_names.hpp"
 #include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_genera_for_authors.hpp"
 #include "keydrift/formats/printed_genus_ends.hpp"
 #include "keydrift/formats/printed_habitats_behind.hpp"
 #include "keydrift/formats/printed_joins.hpp"
@@ -94,6 +95,7 @@ class LeadReader {
     drop_signs_before_ends(cutter_, reads_);
     take_names_before_synonyms(cutter_, reads_);
     take_names_behind_common_ones(reads_);
+    take_genera_for_authors(cutter_, reads_);
     part_habitats_from_authors(reads_);
     return std::move(reads_);
   }
