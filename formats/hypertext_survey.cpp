@@ -3,6 +3,7 @@
 #include <cstddef>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/hypertext_width.hpp"
 
 namespace keydrift::hypertext {
 
@@ -41,7 +42,7 @@ Survey survey_of(std::string_view text) {
   survey.paragraphs_stand_apart = parted >= kFewest;
   // What breaks its tags at a width breaks its words there too, and means nothing by it.
   bool const wraps = wrapped >= kFewest && wrapped * 2 >= breaks;
-  survey.feeds_part_lines = breaks * 2 < lines && !wraps;
+  survey.feeds_part_lines = breaks * 2 < lines && !wraps && !wraps_at_width(text);
   return survey;
 }
 
