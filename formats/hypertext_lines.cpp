@@ -15,6 +15,7 @@
 #include "keydrift/formats/hypertext_line_ends.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
+#include "keydrift/formats/hypertext_questions.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
 #include "keydrift/formats/hypertext_survey.hpp"
 #include "keydrift/formats/marked_ends.hpp"
@@ -34,11 +35,6 @@ using namespace std::string_view_literals;
 constexpr std::size_t kIndent = 4;          // blanks a level of lists
 constexpr std::size_t kDeepestIndent = 12;  // levels
 
-bool is_heading(std::string_view name) {
-  return name == "title" || name == "caption" ||
-         (name.size() == 2 && name[0] == 'h' && name[1] >= '1' && name[1] <= '6');
-}
-bool is_cell(std::string_view name) { return name == "td" || name == "th"; }
 bool sets_in(std::string_view name) {
   return name == "ul" || name == "ol" || name == "blockquote" || name == "dd" || name == "list";
 }
@@ -52,6 +48,7 @@ class LineMaker {
         placement_{placement_of(text)},
         frames_{frame_cells(text)},
         survey_{survey_of(text)} {
+    label_answers(text, labels_);
     survey_.feeds_part_lines = survey_.feeds_part_lines && !placement_.by_coordinates;
   }
 
@@ -179,6 +176,7 @@ class LineMaker {
     end_line();
     titles_couplet_ = in_key && listed->second.beside;
     numbers_couplet_ = in_key && listed->second.numbers;
+    drops_sign_ = in_key && listed->second.signless;
     if (in_key) label_ = &listed->second.label;
     held_ = in_key && label_->empty() && !titles_couplet_ && !numbers_couplet_;
     if (is_heading(name)) heading_ = !tag.closes;
@@ -347,6 +345,7 @@ class LineMaker {
 
   void put(std::string_view characters, std::size_t at) {
     bool const first = !started_;
+    if (first && std::exchange(drops_sign_, false)) return;
     start_line(at);
     if (blank_ && !first && !line_.text.empty() && line_.text.back() != '\t' &&
         line_.text.back() != ' ') {
@@ -464,6 +463,7 @@ class LineMaker {
   std::string const* label_{nullptr};  // that a list shows before the line to come
   bool titles_couplet_{false};         // the line to come
   bool numbers_couplet_{false};        // the line to come, with the couplet below
+  bool drops_sign_{false};             // that the line to come begins with
   std::size_t end_joined_{kNotTold};   // where what stood on a line of its own goes on with words
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};

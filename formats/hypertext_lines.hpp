@@ -44,6 +44,9 @@ struct Tag {
 [[nodiscard]] bool is_known(std::string_view name);
 // Does it begin or end a line: "p", "tr", "li", "h2"?
 [[nodiscard]] bool breaks_line(std::string_view name);
+[[nodiscard]] bool is_cell(std::string_view name);
+// "h2", and the titles of pages and tables.
+[[nodiscard]] bool is_heading(std::string_view name);
 
 // A character reference at text[0], which is '&': "&eacute;", "&#233;", "&#xE9;".  Length 0 where
 // it is none that is known.

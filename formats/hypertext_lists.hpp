@@ -11,11 +11,12 @@ namespace keydrift::hypertext {
 
 // How a line begins that a list's tag sets.
 struct ListLine {
-  std::string label;    // "3. ", "3a. ", "– ": shown, and not written
-  bool joins{false};    // goes on with the line before: the words of "<dt>3.<dd>Wings clear"
-  bool beside{false};   // no part of a lead: the title of a couplet
-  bool touches{false};  // and no blank parts them: "<dt>3<dd>a. Wings clear"
-  bool ends{false};     // where the lead leads, on a line of its own
+  std::string label;     // "3. ", "3a. ", "– ": shown, and not written
+  bool joins{false};     // goes on with the line before: the words of "<dt>3.<dd>Wings clear"
+  bool beside{false};    // no part of a lead: the title of a couplet
+  bool touches{false};   // and no blank parts them: "<dt>3<dd>a. Wings clear"
+  bool ends{false};      // where the lead leads, on a line of its own
+  bool signless{false};  // in place of the sign that the line begins with: "• Wings clear"
   bool numbers{false};  // "Couplet 3 [back to 1]" over the leads: the number, and what is beside it
 };
 

@@ -16,12 +16,13 @@ constexpr char32_t kUndefined = 0xFFFD;        // bytes that stand for nothing
 
 // Those that begin and end lines of their own.
 constexpr std::array kBreaking{
-    "address"sv, "article"sv, "aside"sv,   "blockquote"sv, "br"sv,    "break"sv,   "caption"sv,
-    "center"sv,  "dd"sv,      "details"sv, "div"sv,        "dl"sv,    "dt"sv,      "fieldset"sv,
-    "figure"sv,  "footer"sv,  "form"sv,    "h1"sv,         "h2"sv,    "h3"sv,      "h4"sv,
-    "h5"sv,      "h6"sv,      "header"sv,  "hr"sv,         "li"sv,    "list"sv,    "list-item"sv,
-    "main"sv,    "nav"sv,     "ol"sv,      "p"sv,          "pre"sv,   "section"sv, "summary"sv,
-    "table"sv,   "tbody"sv,   "tfoot"sv,   "thead"sv,      "title"sv, "tr"sv,      "ul"sv};
+    "address"sv,   "article"sv, "aside"sv,   "blockquote"sv, "br"sv,     "break"sv, "caption"sv,
+    "center"sv,    "dd"sv,      "details"sv, "div"sv,        "dl"sv,     "dt"sv,    "fieldset"sv,
+    "figure"sv,    "footer"sv,  "form"sv,    "h1"sv,         "h2"sv,     "h3"sv,    "h4"sv,
+    "h5"sv,        "h6"sv,      "header"sv,  "hr"sv,         "legend"sv, "li"sv,    "list"sv,
+    "list-item"sv, "main"sv,    "nav"sv,     "ol"sv,         "p"sv,      "pre"sv,   "section"sv,
+    "summary"sv,   "table"sv,   "tbody"sv,   "tfoot"sv,      "thead"sv,  "title"sv, "tr"sv,
+    "ul"sv};
 constexpr std::array kOthers{
     "a"sv,     "abbr"sv, "acronym"sv, "b"sv,        "bdi"sv,   "big"sv,    "body"sv, "bold"sv,
     "cite"sv,  "code"sv, "col"sv,     "colgroup"sv, "del"sv,   "dfn"sv,    "em"sv,   "font"sv,
@@ -204,6 +205,13 @@ std::size_t closing_tag(std::string_view text, std::size_t at, std::string_view 
 }
 
 bool breaks_line(std::string_view name) { return is_one_of(kBreaking, name); }
+
+bool is_cell(std::string_view name) { return name == "td" || name == "th"; }
+
+bool is_heading(std::string_view name) {
+  return name == "title" || name == "caption" ||
+         (name.size() == 2 && name[0] == 'h' && name[1] >= '1' && name[1] <= '6');
+}
 
 bool is_known(std::string_view name) { return breaks_line(name) || is_one_of(kOthers, name); }
 

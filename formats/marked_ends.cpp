@@ -4,6 +4,7 @@
 #include <array>
 #include <string>
 
+#include "keydrift/formats/marked_common_names.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_label.hpp"
@@ -109,6 +110,14 @@ bool is_bracketed(std::string_view after) {
   return rest.starts_with('(') && rest.find(')') == rest.size() - 1;
 }
 
+// Does the bracket that `at` stands in close the text?
+bool closes_bracket(std::string_view text, std::size_t at) {
+  auto const from = text.size() - std::min(text.size(), kLongestAfterName);
+  auto const end = text.substr(from);
+  auto const open = at < from ? std::string_view::npos : end.rfind('(', at - from);
+  return open != std::string_view::npos && is_bracketed(end.substr(open));
+}
+
 // Behind a name: author, year, figures, "(part)"; no further words of the lead.
 bool may_follow_name(std::string_view after) {
   static constexpr std::array kFollowing{
@@ -178,6 +187,8 @@ std::size_t marked_destination(FlowText const& line) {
       bool const ends = number ? rest.empty() || rest == "." : name && may_follow_name(after);
       if (!ends || (name && !is_bracketed(after) &&
                     read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {
+        // "<i>Aus bus</i> (<b>protected</b>, do not touch)"
+        if (closes_bracket(text, mark->begin)) continue;
         // An author, "(Fig. 3)" or the "cus" of "Aus bus var. cus" may be marked up too; look
         // further to the front.
         auto const before = words_of(text.substr(words_begin, mark->begin - words_begin));
@@ -234,7 +245,9 @@ bool shows_destination(std::string_view words) {
 }
 
 std::size_t told_destination(FlowText const& line) {
-  return shows_destination(line.text) ? kNotTold : marked_destination(line);
+  if (shows_destination(line.text)) return kNotTold;
+  auto const begin = marked_destination(line);
+  return begin == kNotTold ? common_name_or_key(line) : with_common_name(line, begin);
 }
 
 void keep_marks_within(FlowText& line) {

@@ -29,7 +29,7 @@ namespace keydrift::marked {
 // Leaders or "go to" in the words: then the text tells more than markup does.
 [[nodiscard]] bool shows_destination(std::string_view words);
 
-// marked_destination(), but where the text tells more.
+// marked_destination() or common_name_or_key(), but where the text tells more.
 [[nodiscard]] std::size_t told_destination(xml::FlowText const& line);
 
 // Cuts marks off where the text ends, whose blanks there were taken off.

@@ -41,26 +41,28 @@ std::string_view strip_word_marks(std::string_view word) {
 // Words that announce a couplet's number (English, German, French, Spanish, Portuguese, Italian,
 // Dutch, Latin, Scandinavian, Czech, Russian).
 constexpr std::array kPointerWords{
-    "to"sv,     "goto"sv,    "go"sv,        "see"sv,       "couplet"sv,    "couplets"sv,
-    "turn"sv,   "proceed"sv, "continue"sv,  "with"sv,      "at"sv,         "now"sv,
-    "siehe"sv,  "s"sv,       "s.u"sv,       "u"sv,         "weiter"sv,     "bei"sv,
-    "mit"sv,    "zu"sv,      "unter"sv,     "nr"sv,        "no"sv,         "n°"sv,
-    "nº"sv,     "num"sv,     "núm"sv,       "voir"sv,      "aller"sv,      "allez"sv,
-    "passer"sv, "passez"sv,  "à"sv,         "au"sv,        "véase"sv,      "vease"sv,
-    "ver"sv,    "ir"sv,      "vaya"sv,      "a"sv,         "al"sv,         "vide"sv,
-    "vid"sv,    "para"sv,    "passe"sv,     "vá"sv,        "siga"sv,       "seguir"sv,
-    "pase"sv,   "pasar"sv,   "continuer"sv, "dilema"sv,    "dilemma"sv,    "dichotomie"sv,
-    "vgl"sv,    "vergl"sv,   "gehe"sv,      "dann"sv,      "punkt"sv,      "alternative"sv,
-    "vedi"sv,   "vai"sv,     "andare"sv,    "zie"sv,       "ga"sv,         "naar"sv,
-    "verder"sv, "bij"sv,     "dicotomía"sv, "numéro"sv,    "número"sv,     "numero"sv,
-    "nummer"sv, "number"sv,  "dicotomia"sv, "step"sv,      "lead"sv,       "gå"sv,
-    "till"sv,   "til"sv,     "se"sv,        "fortsätt"sv,  "fortsett"sv,   "el"sv,
-    "n.º"sv,    "n.°"sv,     "n"sv,         "sigue"sv,     "segue"sv,      "continúa"sv,
-    "en"sv,     "em"sv,      "si"sv,        "veda"sv,      "v"sv,          "cf"sv,
-    "jdi"sv,    "na"sv,      "dále"sv,      "viz"sv,       "przejdź"sv,    "do"sv,
-    "см"sv,     "смотри"sv,  "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv,
-    "далее"sv,  "к"sv,       "п"sv,         "пункту"sv,    "passo"sv,      "paso"sv,
-    "étape"sv,  "etapa"sv,   "schritt"sv,   "stap"sv,      "o"sv};
+    "to"sv,     "goto"sv,     "go"sv,        "see"sv,       "couplet"sv,    "couplets"sv,
+    "turn"sv,   "proceed"sv,  "continue"sv,  "with"sv,      "at"sv,         "now"sv,
+    "siehe"sv,  "s"sv,        "s.u"sv,       "u"sv,         "weiter"sv,     "bei"sv,
+    "mit"sv,    "zu"sv,       "unter"sv,     "nr"sv,        "no"sv,         "n°"sv,
+    "nº"sv,     "num"sv,      "núm"sv,       "voir"sv,      "aller"sv,      "allez"sv,
+    "passer"sv, "passez"sv,   "à"sv,         "au"sv,        "véase"sv,      "vease"sv,
+    "ver"sv,    "ir"sv,       "vaya"sv,      "a"sv,         "al"sv,         "vide"sv,
+    "vid"sv,    "para"sv,     "passe"sv,     "vá"sv,        "siga"sv,       "seguir"sv,
+    "pase"sv,   "pasar"sv,    "continuer"sv, "dilema"sv,    "dilemma"sv,    "dichotomie"sv,
+    "vgl"sv,    "vergl"sv,    "gehe"sv,      "dann"sv,      "punkt"sv,      "alternative"sv,
+    "vedi"sv,   "vai"sv,      "andare"sv,    "zie"sv,       "ga"sv,         "naar"sv,
+    "verder"sv, "bij"sv,      "dicotomía"sv, "numéro"sv,    "número"sv,     "numero"sv,
+    "nummer"sv, "number"sv,   "dicotomia"sv, "step"sv,      "lead"sv,       "gå"sv,
+    "till"sv,   "til"sv,      "se"sv,        "fortsätt"sv,  "fortsett"sv,   "el"sv,
+    "n.º"sv,    "n.°"sv,      "n"sv,         "sigue"sv,     "segue"sv,      "continúa"sv,
+    "en"sv,     "em"sv,       "si"sv,        "veda"sv,      "v"sv,          "cf"sv,
+    "jdi"sv,    "na"sv,       "dále"sv,      "viz"sv,       "przejdź"sv,    "do"sv,
+    "см"sv,     "смотри"sv,   "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv,
+    "далее"sv,  "к"sv,        "п"sv,         "пункту"sv,    "passo"sv,      "paso"sv,
+    "étape"sv,  "etapa"sv,    "schritt"sv,   "stap"sv,      "o"sv,          "question"sv,
+    "frage"sv,  "pregunta"sv, "pergunta"sv,  "questão"sv,   "vraag"sv,      "domanda"sv,
+    "fråga"sv};
 // Of these, the ones that announce a number; the others only go along with them.
 constexpr std::array kStrongPointers{
     "goto"sv,      "go"sv,        "see"sv,        "couplet"sv,  "couplets"sv,   "turn"sv,
@@ -164,6 +166,15 @@ std::string_view without_bracketed_page(std::string_view text) {
   return starts_with_page(text.substr(open + 2)) ? trim_right(text.substr(0, open)) : text;
 }
 
+// "the key to busy ants", behind "go to"
+std::string_view without_article(std::string_view text) {
+  static constexpr std::array kArticles{"the"sv, "our"sv, "den"sv, "zum"sv, "la"sv,
+                                        "el"sv,  "as"sv,  "die"sv, "der"sv, "de"sv};
+  auto const end = text.find(' ');
+  if (end > 3 || !is_one_of(kArticles, fold(text.substr(0, end)))) return text;
+  return trim_left(text.substr(end));
+}
+
 }  // namespace
 
 bool names_a_key(std::string_view text) {
@@ -208,6 +219,14 @@ bool names_a_key(std::string_view text) {
   return numbered || lettered || decimal ||
          (linked && (first == "key" || first == "keys" || first.substr(0, 3) == "sch" ||
                      first.substr(0, 2) == "cl" || first == "chave"));
+}
+
+std::string_view pointed_key(std::string_view text) {
+  text = trim(text);
+  auto const named = strip_pointer(text);
+  if (named.size() == text.size()) return {};
+  auto const title = without_article(named);
+  return names_a_key(title) ? title : std::string_view{};
 }
 
 std::string_view explicit_key_title(std::string_view text) {
@@ -337,7 +356,9 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
   if (begins_name && words.size() <= kLongestDestinationWords) return true;
   if (numbering.family == LabelFamily::digits && misread_number(stripped)) return true;
   if (couplet_number(stripped, numbering)) return true;
-  if (names_a_key(stripped) || points_into_other_work(stripped)) return true;
+  if (names_a_key(stripped) || !pointed_key(text).empty() || points_into_other_work(stripped)) {
+    return true;
+  }
   if (words.size() > kLongestDestinationWords) return false;
   if (is_digit(first.value) && has_name_behind_ideograph(text)) return true;
   if (is_digit(first.value)) {  // "3. Aus bus", "12 Aus bus", "4. bus, Roe"

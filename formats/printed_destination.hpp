@@ -47,6 +47,10 @@ void take_brackets(std::string_view& rest, std::string& remark, std::vector<std:
 // "Key B", "Group 2", "Schlüssel der Larven": the name of another key.
 [[nodiscard]] bool names_a_key(std::string_view text);
 
+// "go to the key to burrowing ants": the key that words point to, without its article; empty for
+// any other text.
+[[nodiscard]] std::string_view pointed_key(std::string_view text);
+
 // "Key: Larvae": the words behind the colon; empty for any other text.
 [[nodiscard]] std::string_view explicit_key_title(std::string_view text);
 

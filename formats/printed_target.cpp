@@ -364,10 +364,12 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.taxa.figures = std::move(figures);
     return reading;
   }
-  if (names_a_key(stripped) || points_into_other_work(stripped) || points_to_species_of(rest)) {
+  auto const of_words = pointed_key(rest);
+  auto const key = of_words.empty() ? stripped : of_words;
+  if (names_a_key(key) || points_into_other_work(stripped) || points_to_species_of(rest)) {
     reading.form = DestinationForm::key;
-    auto const title = explicit_key_title(stripped);
-    auto const named = without_open_bracket(stripped);
+    auto const title = explicit_key_title(key);
+    auto const named = without_open_bracket(key);
     reading.key_name = std::string{title.empty() ? without_page(named) : title};
     reading.taxa.figures = std::move(figures);
     return reading;

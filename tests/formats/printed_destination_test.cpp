@@ -475,5 +475,16 @@ TEST(PrintedDestination, AnArrowOrADashBehindAGroupLeadsToAKey) {
   }
 }
 
+TEST(PrintedDestination, AnArticleMayStandBeforeAKey) {
+  for (auto const* words : {"go to the key to ants", "see our key to ants", "Go to key to ants"}) {
+    auto const to = printed::read_destination(words, {});
+    EXPECT_EQ(to.form, printed::DestinationForm::key) << words;
+    EXPECT_EQ(to.key_name, "key to ants") << words;
+  }
+  // In brackets behind a group, it says where that is keyed on.
+  EXPECT_EQ(printed::read_destination("Aus Roe (see the key to Aus below)", {}).form,
+            printed::DestinationForm::taxa);
+}
+
 }  // namespace
 }  // namespace keydrift
