@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_stray_signs.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -430,10 +431,19 @@ class Splitter {
     bool const apart = words_end < at && after > run.end;
     bool const wide = code_point_at(text_, at).value >= 0x2014 || text_.substr(at, 2) == "--";
     bool const titled = !apart && titles_section(text_.substr(0, words_end));
-    if (words_end > 0 && (apart || wide) && !is_digit(before) && !titled) {
+    if (words_end > 0 && (apart || wide) && !is_digit(before) && !titled && !stands_in_remark(at)) {
       dash_ = {LeaderKind::dash, words_end, after};
     }
     return run.end;
+  }
+
+  // "— Ausidae (marsh ants – they bite)"
+  [[nodiscard]] bool stands_in_remark(std::size_t at) const {
+    constexpr std::size_t kLongest = 120;  // bytes
+    if (dash_.kind != LeaderKind::dash || !text_.ends_with(')')) return false;
+    auto const tail = text_.substr(dash_.destination_begin);
+    return tail.size() <= kLongest && starts_with_upper(tail) &&
+           leaves_bracket_open(tail.substr(0, at - dash_.destination_begin));
   }
 
   std::size_t look_at_blanks(std::size_t at) {

@@ -1,11 +1,17 @@
 #include "keydrift/formats/printed_tail.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
+#include <string_view>
 #include <unordered_set>
+
+#include "keydrift/formats/printed_chars.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 // The sign behind the number of one label is the next in the other: "2b" and "2c", "2′" and "2″".
 bool counts_on(SortedLines const& sorted, std::uint32_t one, std::uint32_t other) {
@@ -16,6 +22,20 @@ bool counts_on(SortedLines const& sorted, std::uint32_t one, std::uint32_t other
   auto const a = label.letter;
   auto const b = next.letter;
   return a.size() == 1 && b.size() == 1 && b[0] == a[0] + 1;
+}
+
+// "3. Neither of these: tell us": behind the leads of couplet 3, the one for whatever is none of
+// them.
+bool is_for_the_rest(std::string_view words) {
+  static constexpr std::array kBegins{
+      "none of"sv, "neither of"sv, "not as"sv,    "not like"sv, "no match"sv, "anything else"sv,
+      "keine"sv,   "keiner"sv,     "keines"sv,    "nichts"sv,   "weder"sv,    "aucun"sv,
+      "aucune"sv,  "ninguno"sv,    "ninguna"sv,   "nenhum"sv,   "nenhuma"sv,  "nessuno"sv,
+      "nessuna"sv, "geen van"sv,   "otherwise"sv, "ni uno"sv};
+  auto const begin = fold(start_of(words, 24));
+  return std::any_of(kBegins.begin(), kBegins.end(), [&begin](std::string_view one) {
+    return begin.starts_with(one) && (begin.size() == one.size() || begin[one.size()] == ' ');
+  });
 }
 
 // Leads of what is counted like a key, but has no rivals and leads nowhere: a list.
@@ -72,7 +92,8 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
     auto const before = couplet.member_count - behind;
     // "2c" behind "2b" goes on with the couplet, whether it leads somewhere or not.
     if (before >= 2 && before < couplet.member_count &&
-        counts_on(attempt.read->sorted, members[before - 1], members[before])) {
+        (counts_on(attempt.read->sorted, members[before - 1], members[before]) ||
+         is_for_the_rest(reads[members[before]].lead.text))) {
       continue;
     }
     bool const stray = before >= 2 || (before == 0 && (again || !led_to.contains(number)));

@@ -210,5 +210,22 @@ TEST(PrintedHabits, NamesInCapitalsMayBePartedAtTheLinesEnd) {
       "(p. 93)\n");
 }
 
+TEST(PrintedHabits, AThirdLeadMayBeForTheRest) {
+  auto const key = [](std::string const& third) {
+    return "Key to twigs\n\n1. Buds long → 2\n1. Buds short → 3\n2. Twigs red → Aus bus\n"
+           "2. Twigs blue → Aus cus\n3. Buds naked → Aus dus\n3. Buds shiny → Aus eus\n" +
+           third + "\n\nThat is all. Send us what you find.\n";
+  };
+  std::string const leads =
+      "1[1] Buds long -> 2\n1[1] Buds short -> 3\n2[2] Twigs red -> Aus bus\n"
+      "2[2] Twigs blue -> Aus cus\n3[3] Buds naked -> Aus dus\n3[3] Buds shiny -> Aus eus\n";
+  EXPECT_EQ(sketch(key("3. Neither of these → you have found what I have not; tell me!")),
+            leads + "3[3] Neither of these → you have found what I have not; tell me! -> ?\n");
+  EXPECT_EQ(sketch(key("3. None of the above")), leads + "3[3] None of the above -> ?\n");
+  // A line of a list that follows.
+  EXPECT_EQ(sketch(key("3. Maps of all trails are sold at the gate of the park; ask for them")),
+            leads);
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -31,5 +31,19 @@ TEST(PrintedLeaders, DotsThatTouchAnEpithetBehindAFullStop) {
             "3[] Wings dusky, fig. 4 -> Ausella dusa\n");
 }
 
+TEST(PrintedLeaders, DashesWithinARemarkLeadNowhere) {
+  EXPECT_EQ(sketch("Key to larvae\n\n"
+                   "1. Gills long — go to 2\n1. Gills none — go to 3\n"
+                   "2. Jaws large — Corydalopidae (marsh flies – they bite!)\n"
+                   "2. Jaws small — Psephenellidae (water pennies)\n"
+                   "3. Legs long – on two pairs – and hairy — Baetopidae (swimmers)\n"
+                   "3. Legs short — Caenellidae (crawlers)\n"),
+            "1[1] Gills long -> 2\n1[1] Gills none -> 3\n"
+            "2[2] Jaws large -> Corydalopidae (marsh flies – they bite!)\n"
+            "2[2] Jaws small -> Psephenellidae (water pennies)\n"
+            "3[3] Legs long – on two pairs – and hairy -> Baetopidae (swimmers)\n"
+            "3[3] Legs short -> Caenellidae (crawlers)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
