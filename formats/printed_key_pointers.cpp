@@ -11,19 +11,17 @@ using namespace std::string_view_literals;
 
 std::optional<std::size_t> key_pointer_at_end(std::string_view text) {
   constexpr std::size_t kMostWords = 14;
-  static constexpr std::array kPointers{"see key to "sv,   "see the key to "sv,
-                                        "see key of "sv,   "siehe schlüssel der "sv,
-                                        "voir clé des "sv, "ver clave de "sv};
+  static constexpr std::array kPointers{
+      "see key to "sv,   "see the key to "sv, "see key of "sv,   "siehe schlüssel der "sv,
+      "voir clé des "sv, "ver clave de "sv,   "go to key to "sv, "go to the key to "sv};
   constexpr std::size_t kLongest = 120;  // bytes
   auto const from = text.size() > kLongest ? text.size() - kLongest : 0;
   for (auto at = from; at + 1 < text.size(); ++at) {
     bool const opens = text[at] == '(' || text[at] == '.' || text[at] == ';' || text[at] == ',';
     if (!opens || at == 0) continue;
     auto const begin = skip_blanks(text, at + 1);
-    if (begin >= text.size() ||
-        (text[begin] != 's' && text[begin] != 'S' && text[begin] != 'v' && text[begin] != 'V')) {
-      continue;
-    }
+    static constexpr auto kInitials = "sSvVgG"sv;
+    if (begin >= text.size() || kInitials.find(text[begin]) == std::string_view::npos) continue;
     auto const folded = fold(text.substr(begin));
     bool const points = std::any_of(kPointers.begin(), kPointers.end(),
                                     [&](std::string_view one) { return folded.starts_with(one); });

@@ -56,5 +56,14 @@ TEST(PrintedKeyPointers, BehindAWordInABracket) {
       "2[2b] Wood grey -> A. cusa\n");
 }
 
+TEST(PrintedKeyPointers, MaySayGoTo) {
+  EXPECT_EQ(sketch("Key to crayfishes\n\n1a. Wings clear. Go to 2\n"
+                   "1b. Wings dark. Go to the Key to burrowing crayfishes\n"
+                   "2a. Legs long. Go to key to pond crayfishes\n2b. Legs short. Aus bus\n"),
+            "1[1a] Wings clear. -> 2\n"
+            "1[1b] Wings dark. -> key: Key to burrowing crayfishes\n"
+            "2[2a] Legs long. -> key: key to pond crayfishes\n2[2b] Legs short. -> Aus bus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
