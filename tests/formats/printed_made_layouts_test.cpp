@@ -11,28 +11,13 @@
 
 #include "keydrift/formats/printed_key.hpp"
 #include "made_layouts.hpp"
+#include "made_reading.hpp"
 #include "made_scan.hpp"
 
 namespace keydrift {
 namespace {
 
 constexpr std::uint32_t kLayouts = 600;
-
-// Where the lead that begins so leads; empty where it does not stand.
-std::string destination_of(Edition const& edition, std::string const& words) {
-  for (auto const& couplet : edition.couplets) {
-    for (auto const& lead : couplet.leads) {
-      if (!lead.text.starts_with(words)) continue;
-      if (auto const* to = std::get_if<ToCouplet>(&lead.destination)) {
-        return edition[to->couplet].leads.front().text;
-      }
-      auto const* taxa = std::get_if<ToTaxa>(&lead.destination);
-      return taxa != nullptr && taxa->taxa.size() == 1 ? edition[taxa->taxa.front()].name
-                                                       : std::string{};
-    }
-  }
-  return {};
-}
 
 struct Score {
   std::size_t leads{};
@@ -55,7 +40,8 @@ Score score(Make make, std::uint32_t damaged = 0,
     auto const leads = test::made_leads(genus);
     std::string misread;
     for (auto const& lead : leads) {
-      auto const to = loaded ? destination_of(loaded.value->edition, lead.words) : std::string{};
+      auto const to =
+          loaded ? test::destination_of(loaded.value->edition, lead.words) : std::string{};
       if (to.starts_with(lead.to)) {
         ++all.right;
       } else {

@@ -9,28 +9,13 @@
 
 #include "keydrift/formats/printed_key.hpp"
 #include "made_outlines.hpp"
+#include "made_reading.hpp"
 #include "made_scan.hpp"
 
 namespace keydrift {
 namespace {
 
 constexpr std::uint32_t kOutlines = 50;  // of each way
-
-// Where the lead leads that has these words; empty where none does.
-std::string destination_of(Edition const& edition, std::string const& words) {
-  for (auto const& couplet : edition.couplets) {
-    for (auto const& lead : couplet.leads) {
-      if (!lead.text.starts_with(words)) continue;
-      if (auto const* to = std::get_if<ToCouplet>(&lead.destination)) {
-        return edition[to->couplet].leads.front().text;
-      }
-      auto const* taxa = std::get_if<ToTaxa>(&lead.destination);
-      return taxa != nullptr && taxa->taxa.size() == 1 ? edition[taxa->taxa.front()].name
-                                                       : std::string{};
-    }
-  }
-  return {};
-}
 
 struct Score {
   std::size_t leads{};
@@ -46,7 +31,8 @@ Score score(test::OutlineLabels labels, std::uint32_t damaged) {
     auto const loaded = read_printed_key({.name = "made", .bytes = made.text});
     std::string misread;
     for (auto const& lead : made.leads) {
-      auto const to = loaded ? destination_of(loaded.value->edition, lead.words) : std::string{};
+      auto const to =
+          loaded ? test::destination_of(loaded.value->edition, lead.words) : std::string{};
       if (to.starts_with(lead.to)) {
         ++all.right;
       } else {
