@@ -17,8 +17,6 @@ namespace {
 
 constexpr std::size_t kFewest = 3;  // sound labels of a kind
 
-bool is_double_mark(char32_t c) { return c == U'"' || c == U'″' || c == U'“' || c == U'”'; }
-
 char32_t sign_of(LabelEnd end) {
   switch (end) {
     case LabelEnd::dot:
@@ -205,10 +203,10 @@ class HabitFinder {
     auto at = skip_blanks(text, 1);
     for (; at < text.size(); at += code_point_at(text, at).length) {
       auto const c = code_point_at(text, at).value;
-      if (auto const index = rank_index(c); index > 0 && figure == 0) {
+      if (auto const index = index_figure(c); index > 0 && figure == 0) {
         figure = index;
       } else if (is_mark(c) && c != U'*') {
-        primes += is_double_mark(c) ? 2 : 1;
+        primes += primes_in(c) == 2 ? 2 : 1;
       } else {
         break;
       }
@@ -230,13 +228,6 @@ class HabitFinder {
     if (primes > 0) ++marked_.primes;
     if (figure > 0) ++marked_.figures;
     marked_.deepest = std::max({marked_.deepest, primes, figure});
-  }
-
-  static std::uint32_t rank_index(char32_t c) {
-    constexpr std::u32string_view kRaised = U"¹²³⁴⁵⁶⁷⁸⁹";
-    if (c >= U'1' && c <= U'9') return c - U'0';
-    auto const raised = kRaised.find(c);
-    return raised == std::u32string_view::npos ? 0 : static_cast<std::uint32_t>(raised) + 1;
   }
 
   void add_marked_ranks() {

@@ -56,9 +56,7 @@ struct Index {
 Index index_at(std::string_view line, std::size_t at) {
   auto const c = code_point_at(line, at);
   if (is_digit(c.value)) return {c.value - U'0', c.length};
-  if (c.value == 0xB9) return {1, c.length};
-  if (c.value == 0xB2 || c.value == 0xB3) return {c.value - 0xB0, c.length};
-  if (c.value >= 0x2074 && c.value <= 0x2079) return {c.value - 0x2070, c.length};
+  if (auto const raised = index_figure(c.value); raised > 0) return {raised, c.length};
   return {};
 }
 
@@ -229,6 +227,13 @@ RankLabel rank_of(Label const& label) {
 }
 
 }  // namespace
+
+std::uint32_t index_figure(char32_t c) {
+  constexpr std::u32string_view kRaised = U"¹²³⁴⁵⁶⁷⁸⁹";
+  if (c >= U'1' && c <= U'9') return c - U'0';
+  auto const raised = kRaised.find(c);
+  return raised == std::u32string_view::npos ? 0 : static_cast<std::uint32_t>(raised) + 1;
+}
 
 std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
   if (letters.empty() || letters.size() > kLongestGroupNumeral) return 0;

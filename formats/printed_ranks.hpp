@@ -62,6 +62,9 @@ inline constexpr std::uint32_t kLargestGroupNumeral = 399;
 [[nodiscard]] std::uint32_t roman_number(std::string_view letters,
                                          std::uint32_t largest = kLargestNumeral);
 
+// The figure of an index behind a letter, on the line or raised, 1 to 9; 0 for anything else.
+[[nodiscard]] std::uint32_t index_figure(char32_t c);
+
 // The readings of the label that the line (trimmed on the left) seems to begin with: none, one, or
 // two where letters are a roman numeral as well (I, v), which comes second.
 [[nodiscard]] std::vector<RankLabel> read_rank_labels(std::string_view line);

@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -84,8 +85,7 @@ float wear_of_letter(char32_t sign, char32_t seen) {
 bool is_index(char32_t sign) { return sign > kIndex && sign <= kIndex + kMostIndex; }
 
 float wear_of_index(std::uint32_t figure, char32_t seen) {
-  constexpr std::u32string_view kRaised = U"¹²³⁴⁵⁶⁷⁸⁹";
-  if (seen == U'0' + figure || seen == kRaised[figure - 1]) return 0;
+  if (index_figure(seen) == figure) return 0;
   if (is_among(seen, U"^*?\"'’")) return kUsual;
   return wear_of_figure(U'0' + figure, seen);
 }
@@ -93,11 +93,6 @@ float wear_of_index(std::uint32_t figure, char32_t seen) {
 // Primes that the sign stands for; 0 for any other.
 int primes_of(char32_t sign) {
   return sign == kOnePrime ? 1 : sign == kTwoPrimes ? 2 : sign == kThreePrimes ? 3 : 0;
-}
-// Primes that are seen so.
-int primes_seen(char32_t c) {
-  if (is_among(c, U"\"”“″")) return 2;
-  return is_among(c, U"'’‘′´`") ? 1 : 0;
 }
 
 bool is_single_prime(char32_t c) { return is_among(c, U"'’‘′´`"); }
@@ -278,8 +273,8 @@ class Matcher {
     auto const due = primes_of(expected_[p]);
     if (due == 0) return;
     int primes = 0;
-    for (auto k = j; k < std::min(seen_, j + kMostMarks) && primes_seen(values_[k]) > 0; ++k) {
-      primes += primes_seen(values_[k]);
+    for (auto k = j; k < std::min(seen_, j + kMostMarks) && primes_in(values_[k]) > 0; ++k) {
+      primes += primes_in(values_[k]);
       auto const off = static_cast<float>(std::abs(primes - due));
       reach(p + 1, k + 1, least_[p][j] + off * kUsual);
     }
@@ -322,6 +317,11 @@ class Matcher {
 };
 
 }  // namespace
+
+int primes_in(char32_t c) {
+  if (is_among(c, U"\"”“″")) return 2;
+  return is_single_prime(c) ? 1 : 0;
+}
 
 std::optional<WornLabel> worn_label(std::string_view line, std::u32string_view expected,
                                     bool upper) {

@@ -19,6 +19,9 @@ inline constexpr char32_t kThreePrimes = 5;
 inline constexpr char32_t kIndex = 16;  // and 1 to 9: that figure, on the line or raised
 inline constexpr char32_t kMostIndex = 9;
 
+// Primes that the character is: 2 of ", 1 of ', 0 of any other.
+[[nodiscard]] int primes_in(char32_t c);
+
 // What is left of a label at a line's front.
 struct WornLabel {
   float wear{};         // 0: as expected; about 1 for each damaged sign
