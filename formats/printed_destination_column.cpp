@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -34,6 +35,11 @@ class ColumnFinder {
   bool run() {
     order_.reserve(lines_.size());
     for (std::size_t i = 0; i < lines_.size();) {
+      if (auto const end = move_spread_numbers(i)) {
+        moved_ = true;
+        i = *end;
+        continue;
+      }
       auto const end = end_of_column(i);
       if (may_be_column(i, end) && move_behind_leads(i, end)) {
         moved_ = true;
@@ -123,6 +129,54 @@ class ColumnFinder {
     // The first of a lead's words may only look like a genus.
     auto const name = trailing_name(text);
     return name && *name > 0 && is_certain_name(text.substr(*name));
+  }
+
+  // "3a. Wings clear", "b. Wings dark", "4", "5", "4a. Legs red", blank lines between them
+  // or not: the line behind the numbers, if they were put behind the leads above.
+  std::optional<std::size_t> move_spread_numbers(std::size_t begin) {
+    std::vector<std::size_t> numbers;  // lines
+    std::uint32_t before = 0;
+    auto i = begin;
+    for (; i < lines_.size(); ++i) {
+      if (lines_[i].text.empty() && !numbers.empty()) continue;
+      auto const number =
+          is_number_only(lines_[i].text) && is_destination(i) ? number_of(lines_[i].text) : 0;
+      if (number <= before) break;
+      before = number;
+      numbers.push_back(i);
+    }
+    if (numbers.size() < kFewestNames || i == lines_.size()) return std::nullopt;
+    auto const label = starts_lead(i) ? read_label(lines_[i].text) : std::nullopt;
+    bool const next = label && label->family == LabelFamily::digits &&
+                      label->number == number_of(lines_[numbers.front()].text);
+    if (!next) return std::nullopt;
+    std::vector<std::size_t> ends;  // places in order_ behind the leads, last lead first
+    auto at = order_.size();
+    std::size_t rest = 0;
+    bool fresh = true;
+    while (at > 0 && ends.size() <= numbers.size()) {
+      auto const above = order_[at - 1];
+      bool const blank = lines_[above].text.empty();
+      if (blank && !fresh) return std::nullopt;  // within a lead
+      if (!blank && fresh) {
+        if (is_destination(above) || ends_lead(above)) break;
+        ends.push_back(at);
+        rest = 0;
+      }
+      if (!blank) fresh = starts_lead(above);
+      --at;
+      if (++rest > kMostLines) return std::nullopt;
+    }
+    if (ends.size() != numbers.size()) return std::nullopt;
+    for (std::size_t k = 0; k < ends.size(); ++k) {
+      auto const number = numbers[numbers.size() - 1 - k];
+      order_.insert(order_.begin() + static_cast<std::ptrdiff_t>(ends[k]), number);
+    }
+    columns_.insert(columns_.end(), numbers.begin(), numbers.end());
+    for (auto k = begin; k < i; ++k) {
+      if (lines_[k].text.empty()) order_.push_back(k);
+    }
+    return i;
   }
 
   // The leads without an end directly above the column are as many as it has lines.

@@ -203,12 +203,14 @@ std::optional<BracketedEnd> bracketed_end(std::string_view text) {
 
 namespace {
 
-// "– Alps, rare" / "3. A. busa Roe", "— Tuscany." / "busa Roe": what stands behind the dash of line
-// `i` is no end.
+// "– Alps, rare" / "3. A. busa Roe", "— Corse." / "3. busa (p. 9)", "— Tuscany." / "busa Roe": what
+// stands behind the dash of line `i` is no end.
 bool stands_above_name(std::vector<SourceLine> const& lines, std::size_t i) {
   auto const below = std::find_if(lines.begin() + static_cast<std::ptrdiff_t>(i) + 1, lines.end(),
                                   [](SourceLine const& line) { return !line.text.empty(); });
-  return below != lines.end() && (is_numbered_name(below->text) || is_genusless_name(below->text));
+  return below != lines.end() &&
+         (is_numbered_name(below->text) || is_numbered_epithet(below->text) ||
+          is_genusless_name(below->text));
 }
 
 }  // namespace
@@ -226,8 +228,9 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     // Most lines have neither sign.
     bool const colon = line.text.find(':') != std::string_view::npos;
     if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
-    bool const dash =
-        may_have_dash(line.text) && is_end(behind_last(line.text, is_long_dash), numbering);
+    auto const behind_dash =
+        may_have_dash(line.text) ? behind_last(line.text, is_long_dash) : std::string_view{};
+    bool const dash = is_end(behind_dash, numbering) && !has_numbered_name_within(behind_dash);
     if (dash && !stands_above_name(lines, i)) ++dashes;
   }
   // About half of the leads of a nested key end in a destination, and leads may take two lines.

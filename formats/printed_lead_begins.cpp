@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
@@ -285,6 +286,12 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   if (ahead_.is_set_in(here.at, kNeverSetIn)) return false;
   // "Couplet 4 is to be replaced by:"; "Home | Keys | Glossary".
   if (line.text.ends_with(':') || has_bars(line.text)) return false;
+  // "1 . A. busus Roe. 1809 [cusus Dorn]. — Black": the account of the first species.
+  auto const number = read_label(line.text);
+  if (number && number->family == LabelFamily::digits &&
+      titles_account(std::string_view{line.text}.substr(number->text_at))) {
+    return false;
+  }
   // Blank lines end a key, unless they stand between all its leads.
   bool const apart =
       here.gap || (!leads_.empty() && !here.page && has_blank_between(leads_.last().line, here.at));

@@ -302,7 +302,8 @@ class Splitter {
       }
     }
     if (habits.dash && dash_.kind == LeaderKind::dash) {
-      if (leads_by_name(text_.substr(dash_.destination_begin)) && !explains_name()) return dash_;
+      auto const tail = text_.substr(dash_.destination_begin);
+      if (leads_by_name(tail) && !has_numbered_name_within(tail) && !explains_name()) return dash_;
     }
     return std::nullopt;
   }

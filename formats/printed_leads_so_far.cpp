@@ -36,6 +36,13 @@ bool is_dated_authorship(std::string_view text) {
   });
 }
 
+// The next printed line is told to be a destination.
+bool told_destination_below(std::vector<SourceLine> const& lines, std::size_t at) {
+  auto const below = std::find_if(lines.begin() + static_cast<std::ptrdiff_t>(at) + 1, lines.end(),
+                                  [](SourceLine const& line) { return !line.text.empty(); });
+  return below != lines.end() && below->is_told_destination();
+}
+
 }  // namespace
 
 bool LeadsSoFar::are_complete() const {
@@ -98,7 +105,11 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   } else if (split.kind == LeaderKind::dash) {
     // It may be one of the words, unless the file sets destinations so.
     bool const habit = numbering_.ends.dash || numbering_.ends.colon;
-    if (progress_ != Progress::done) progress_ = habit ? Progress::done : Progress::soft;
+    if (told_destination_below(lines_, at)) {  // "— Corse." / "16. busus (p. 158)"
+      progress_ = Progress::open;
+    } else if (progress_ != Progress::done) {
+      progress_ = habit ? Progress::done : Progress::soft;
+    }
   } else if (split.destination_begin == text.size() ||
              is_pointer(text.substr(split.destination_begin))) {
     progress_ = Progress::leaders;

@@ -2,6 +2,7 @@
 // on from the ends of other leads, "… rufous . . 4. opacus Roe", and is no couplet's.  The same of
 // genera, "10. Ausella", behind nothing but a blank as well, and of "(12) repens".
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -57,8 +58,17 @@ bool is_numbered_genus(std::string_view text) {
   return words.size() == 2 || (!ends_item(words[1]) && is_authorish(words[2]));
 }
 
+// "5. gerardini (p. 9) et 6. opacus (p. 11)"
+bool are_numbered_epithets(std::string_view text) {
+  auto const taxa = read_taxa(text).taxa;
+  return taxa.size() > 1 && std::all_of(taxa.begin(), taxa.end(), [](TaxonReading const& taxon) {
+           return taxon.genusless && has_epithet_ending(taxon.name);
+         });
+}
+
 bool is_numbered_end(std::string_view text) {
-  return is_numbered_epithet_with_author(text) || is_numbered_genus(text);
+  return is_numbered_epithet_with_author(text) || is_numbered_genus(text) ||
+         are_numbered_epithets(text);
 }
 
 // "… ringförmig 10. Ausella", and not ". . 10. Ausella" nor "9. Busella, 10. Ausella", which are

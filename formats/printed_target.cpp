@@ -153,9 +153,14 @@ bool is_species_alone(std::string_view text) {
 
 bool has_numbered_name_within(std::string_view text) {
   auto const words = words_of(text);
-  for (std::size_t w = 1; w + 2 < words.size(); ++w) {
-    bool const name = is_abbreviated(words[w + 1]) && is_epithet(words[w + 2]);
-    if (name && is_species_number(words[w])) return true;
+  for (std::size_t w = 1; w + 1 < words.size(); ++w) {
+    if (!is_species_number(words[w])) continue;
+    bool const last = w + 2 == words.size();
+    if (!last && is_abbreviated(words[w + 1]) && is_epithet(words[w + 2])) return true;
+    // "Alpes, Corse 3. busus (p. 150)"
+    auto const epithet = without_closing_marks(words[w + 1]);
+    bool const ends = last || words[w + 2].starts_with('(');
+    if (ends && is_epithet(epithet) && has_epithet_ending(epithet)) return true;
   }
   return false;
 }

@@ -27,6 +27,7 @@ class TaxaReader {
 
   TaxaReading read() && {
     if (begin_with_species_number(words_.from(0))) at_ = 1;
+    counted_ = at_ == 1;
     if (at_ == 1 && is_dash(code_point_at(word(1), 0).value) && word(1).size() <= 3) at_ = 2;
     if (at_ == 1 && word(1) == "0.") at_ = 2;  // "2. 0. bus": the O of a genus, read as a figure
     skip_vernacular();
@@ -415,7 +416,8 @@ class TaxaReader {
     bool const numbered =
         word(i).size() > 1 && word(i).back() == '.' && is_digit(code_point_at(word(i), 0).value);
     bool const counted =
-        numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)));
+        numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)) ||
+                     (counted_ && separated && is_latin_epithet(without_end(word(i + 1)))));
     if (counted) ++i;
     bool const authored = !reading_.taxa.back().authorship.empty();
     // "Aus Roe, Bus Dorn"
@@ -483,6 +485,7 @@ class TaxaReader {
   bool item_ended_{false};      // a comma or semicolon closed the word read last
   bool sentence_ended_{false};  // a full stop closed the name: a sentence follows
   bool genus_alone_{false};     // the taxon read last is one capitalised word so far
+  bool counted_{false};         // the number of the species stands before the first name
   bool genus_read_{false};      // the word read last is the genus, in full or abbreviated
   std::size_t bracket_ends_{
       std::string::npos};  // a bracket around the name closes before this word

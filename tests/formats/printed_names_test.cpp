@@ -482,5 +482,14 @@ TEST(PrintedNames, EpithetsOfTheAuthorHimself) {
       "1[1'] Halsschild braun, dicht punktiert. L. 2,8 mm. — Nassau. -> Catoplectus sericans\n");
 }
 
+TEST(PrintedNames, NumberedEpithetsInALead) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Legs red ..... 1. A. levis\n"
+                   "- Legs black ..... 2. opaca and 3. rufa.\n"),
+            "1[1] Legs red -> Ausella levis\n"
+            "1[-] Legs black -> Ausella opaca + Ausella rufa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -122,5 +122,66 @@ TEST(PrintedNumberedEnds, NumbersInBracketsThatDoNotCountAreOfWords) {
             "2[—] Setae on tergite (4) rubra -> Ausella dusa\n");
 }
 
+TEST(PrintedNumberedEnds, PlacesBehindDashesAreWords) {
+  EXPECT_EQ(sketch("TABLEAU DES ESPÈCES DU GENRE RHYSOCERUS\n"
+                   "\n"
+                   "1. Mésonotum à ponctuation espacée, les intervalles lisses 2.\n"
+                   "\n"
+                   "— Mésonotum à ponctuation serrée, mat ou peu brillant 4.\n"
+                   "\n"
+                   "2. Clypéus échancré au milieu, avec deux dents obtuses. — Toute la France 1. "
+                   "nitidulus (p. 149).\n"
+                   "\n"
+                   "— Clypéus arrondi ou tronqué, sans dents, Tibias jaunes 3.\n"
+                   "\n"
+                   "3. Collare jaune. — Midi 2. tibialis (p. 150).\n"
+                   "\n"
+                   "— Collare noir. — Région parisienne, Centre 3. gallicus (p. 150).\n"
+                   "\n"
+                   "4. Ailes enfumées 5.\n"
+                   "\n"
+                   "— Ailes hyalines. — Corse\n"
+                   "\n"
+                   "4. corsicus (p. 151).\n"
+                   "\n"
+                   "5. Thorax noir. — Bretagne 5. carinatus (p. 152).\n"
+                   "\n"
+                   "— Thorax rouge 6. minutus (p. 153).\n"),
+            "1[1] Mésonotum à ponctuation espacée, les intervalles lisses -> 2\n"
+            "1[—] Mésonotum à ponctuation serrée, mat ou peu brillant -> 4\n"
+            "2[2] Clypéus échancré au milieu, avec deux dents obtuses. — Toute la France -> "
+            "Rhysocerus nitidulus (p. 149)\n"
+            "2[—] Clypéus arrondi ou tronqué, sans dents, Tibias jaunes -> 3\n"
+            "3[3] Collare jaune. — Midi -> Rhysocerus tibialis (p. 150)\n"
+            "3[—] Collare noir. — Région parisienne, Centre -> Rhysocerus gallicus (p. 150)\n"
+            "4[4] Ailes enfumées -> 5\n"
+            "4[—] Ailes hyalines. — Corse -> Rhysocerus corsicus (p. 151)\n"
+            "5[5] Thorax noir. — Bretagne -> Rhysocerus carinatus (p. 152)\n"
+            "5[—] Thorax rouge -> Rhysocerus minutus (p. 153)\n");
+}
+
+TEST(PrintedNumberedEnds, TwoSpeciesAtAnEnd) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Rhysocerus\n"
+                   "\n"
+                   "1. Mésonotum lisse 2.\n"
+                   "— Mésonotum mat 3.\n"
+                   "2. Clypéus échancré. — Toute la France 1. nitidulus (p. 149).\n"
+                   "— Clypéus arrondi. — Midi, Corse 2. tibialis (p. 150).\n"
+                   "3. Ailes enfumées; deux espèces qui ne se distinguent que par l'édéage\n"
+                   "3. carinatus (p. 151) et 4. opacus (p. 152).\n"
+                   "— Ailes hyalines 4.\n"
+                   "4. Thorax noir. — Alpes 5. minutus (p. 153).\n"
+                   "— Thorax rouge. — Alpes 6. levis (p. 153).\n"),
+            "1[1] Mésonotum lisse -> 2\n"
+            "1[—] Mésonotum mat -> 3\n"
+            "2[2] Clypéus échancré. — Toute la France -> Rhysocerus nitidulus (p. 149)\n"
+            "2[—] Clypéus arrondi. — Midi, Corse -> Rhysocerus tibialis (p. 150)\n"
+            "3[3] Ailes enfumées; deux espèces qui ne se distinguent que par l'édéage -> "
+            "Rhysocerus carinatus + Rhysocerus opacus (p. 151; p. 152)\n"
+            "3[—] Ailes hyalines -> 4\n"
+            "4[4] Thorax noir. — Alpes -> Rhysocerus minutus (p. 153)\n"
+            "4[—] Thorax rouge. — Alpes -> Rhysocerus levis (p. 153)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -218,5 +218,25 @@ TEST(PrintedUnlabelledLeads, EachMayBeginWithALineThatIsSetIn) {
             "3[] Anal shield long. -> Teldicarus tripartitus\n");
 }
 
+TEST(PrintedUnlabelledLeads, AnAccountWithItsNumberSetOffIsNoLead) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Legs red, their\n"
+                   "tarsi paler ..... 2\n"
+                   "\n"
+                   "— Legs black ..... rufa (p. 3).\n"
+                   "\n"
+                   "2. Wings clear ..... levis (p. 2).\n"
+                   "\n"
+                   "— Wings dark ..... opaca (p. 3).\n"
+                   "\n"
+                   "1 . A. levis Roe. 1809 [tristis Dorn, nigra Hart.]. — Black; scape spotted\n"
+                   "with yellow, tegulae brown.\n"),
+            "1[1] Legs red, their tarsi paler -> 2\n"
+            "1[—] Legs black -> Ausella rufa (p. 3)\n"
+            "2[2] Wings clear -> Ausella levis (p. 2)\n"
+            "2[—] Wings dark -> Ausella opaca (p. 3)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
