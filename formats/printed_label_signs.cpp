@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_label_signs.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -14,6 +15,9 @@
 #include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {
+
+using namespace std::string_view_literals;
+
 namespace {
 
 constexpr std::size_t kFewest = 3;  // couplets so labelled
@@ -261,6 +265,26 @@ std::size_t clear_squares_before_dashes(std::string& text) {
   return squares.size();
 }
 
+namespace {
+
+// The bytes of `behind` that the second letter of a label was read as, "II" of "HII. Wings"; 0
+// where a full stop and a blank do not follow it (the pairs are common practice, not measured).
+std::size_t misread_second(char letter, std::string_view behind) {
+  static constexpr std::array kPairs{
+      std::pair{'B', "I3"sv}, std::pair{'B', "13"sv}, std::pair{'B', "8"sv},
+      std::pair{'C', "G"sv},  std::pair{'C', "("sv},  std::pair{'D', "I)"sv},
+      std::pair{'D', "1)"sv}, std::pair{'E', "F"sv},  std::pair{'F', "P"sv},
+      std::pair{'G', "C"sv},  std::pair{'G', "("sv},  std::pair{'H', "II"sv},
+      std::pair{'K', "Iv"sv}, std::pair{'M', "IM"sv}, std::pair{'N', "IN"sv}};
+  for (auto const& [of, misread] : kPairs) {
+    if (of != letter || !behind.starts_with(misread)) continue;
+    if (behind.substr(misread.size()).starts_with(". ")) return misread.size();
+  }
+  return 0;
+}
+
+}  // namespace
+
 std::size_t restore_doubled_letters(std::string& text) {
   std::vector<TextChange> damaged;
   std::set<char> single;    // letters of labels
@@ -278,8 +302,8 @@ std::size_t restore_doubled_letters(std::string& text) {
       ++doubled;
     } else if (!single.contains(letter)) {
       continue;
-    } else if (letter == 'D' && line.substr(1).starts_with("I). ")) {
-      damaged.push_back({at, 4, {letter, letter, '.'}});
+    } else if (auto const size = misread_second(letter, line.substr(1)); size > 0) {
+      damaged.push_back({at, 1 + size, {letter, letter}});
     } else if (line[1] == letter && line[2] == ' ' && words_at(3)) {
       damaged.push_back({at, 2, {letter, letter, '.'}});
     }

@@ -193,7 +193,15 @@ class LeadReader {
   [[nodiscard]] std::optional<std::size_t> marked_border(RawLead const& raw,
                                                          JoinedText const& joined) const {
     if (raw.destination_told) return joined.spans.back().raw_begin;
-    return place_in_last_line(joined, last_markup(raw).destination_begin);
+    auto const place = place_in_last_line(joined, last_markup(raw).destination_begin);
+    if (place || raw.piece_count < 2 || joined.spans.size() < 2) return place;
+    // "… Busa;" / "ROE.", told to go on
+    auto const last = raw.first_piece + raw.piece_count - 1;
+    auto const begin = key_.lines[sorted_.pieces[last - 1].line].markup.destination_begin;
+    auto const& above = joined.spans[joined.spans.size() - 2];
+    bool const goes_on = key_.lines[sorted_.pieces[last].line].goes_on;
+    if (!goes_on || begin == kNotTold || begin < above.source_begin) return std::nullopt;
+    return std::min(above.raw_begin + (begin - above.source_begin), joined.raw.size());
   }
   [[nodiscard]] std::size_t marked_end(RawLead const& raw, JoinedText const& joined) const {
     return place_in_last_line(joined, last_markup(raw).destination_end).value_or(joined.raw.size());

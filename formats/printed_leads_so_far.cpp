@@ -101,6 +101,8 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
       // "… styles 2" / "3", where each destination has a line of its own.
       bool const below = progress_ == Progress::soft && ahead_.ends_stand_alone();
       if (below && ahead_.is_end_alone(at + 1)) progress_ = Progress::open;
+      // "… Busa;" / "ROE.": the author is told to stand on the next line.
+      if (told && at + 1 < lines_.size() && lines_[at + 1].goes_on) progress_ = Progress::open;
     }
   } else if (split.kind == LeaderKind::dash) {
     // It may be one of the words, unless the file sets destinations so.

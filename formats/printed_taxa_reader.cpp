@@ -78,6 +78,14 @@ class TaxaReader {
       read_authorship(taxon);
       reading_.taxa.push_back(std::move(taxon));
       return;
+    } else if (is_epithet_before_author_in_capitals()) {
+      taxon.genusless = true;
+      taxon.name = fold(first.substr(0, first.size() - 1));
+      taxon.authorship = squeeze(text_.substr(first.size()));
+      if (taxon.authorship.ends_with('.')) taxon.authorship.pop_back();
+      at_ = words_.size();
+      reading_.taxa.push_back(std::move(taxon));
+      return;
     } else if (auto const unnamed = words_.unnamed_at(at_); unnamed > 0) {
       taxon.genusless = true;
       for (std::size_t i = 0; i < unnamed; ++i) take_name_word(taxon);
@@ -119,6 +127,19 @@ class TaxaReader {
     read_lower_rank(taxon);
     read_other_parent(taxon);
     reading_.taxa.push_back(std::move(taxon));
+  }
+
+  // "Busa; ROE.", "Busa; DE ROE."
+  [[nodiscard]] bool is_epithet_before_author_in_capitals() const {
+    constexpr std::size_t kMostWords = 4;
+    auto const first = word(at_);
+    if (at_ > 0 || words_.size() < 2 || words_.size() > kMostWords) return false;
+    auto const author = words_.from(1);
+    return first.ends_with(';') && is_capitalised(without_end(first)) &&
+           !is_in_capitals(without_end(first)) &&
+           std::all_of(author.begin(), author.end(), [](std::string_view word) {
+             return is_in_capitals(without_closing_marks(word), 2);
+           });
   }
 
   // "Aus bus Roe × Aus cus Dorn": the second parent; a formula has no author of its own.
