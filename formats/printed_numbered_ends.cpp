@@ -71,10 +71,11 @@ bool is_numbered_end(std::string_view text) {
          are_numbered_epithets(text);
 }
 
-// "… ringförmig 10. Ausella", and not ". . 10. Ausella" nor "9. Busella, 10. Ausella", which are
-// read without marks, as epithets are.
+// "… ringförmig 10. Ausella", "… ringförmig. 10. Ausella", and not ". . 10. Ausella" nor "9.
+// Busella, 10. Ausella", which are read without marks, as epithets are.
 bool is_genus_behind_blank(std::string_view text, std::size_t at) {
-  auto const before = trim_right(text.substr(0, at));
+  auto before = trim_right(text.substr(0, at));
+  if (before.ends_with('.')) before.remove_suffix(1);
   return is_numbered_genus(text.substr(at)) &&
          is_letter(code_point_before(before, before.size()).value);
 }

@@ -5,6 +5,7 @@
 #include <iterator>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -113,13 +114,15 @@ Crosses crosses_at_front(std::string_view line) {
   return found.count > 0 && found.count <= kMost && words ? found : Crosses{};
 }
 
-enum class Greek { none, latin_a, alpha, beta };
+// like_beta and like_gamma: letters that a scan may have for one, beside true Greek ones.
+enum class Greek { none, latin_a, alpha, beta, like_beta, like_gamma };
 
 struct GreekLabel {
   Greek letter{Greek::none};
   std::size_t bytes{};
   char end{};
   bool misread{false};  // no Greek letter as it stands
+  bool comma{false};    // for the full stop behind it, "ß, Stamens"
 };
 
 // What a scan has for the letters: "a" and "«" for alpha; "ß", "/3", "/S", "/?" and "jS" for
@@ -135,6 +138,8 @@ GreekLabel greek_letter(std::string_view line) {
     return {Greek::alpha, c.length, 0, true};
   }
   if (c.value == kSharpS) return {Greek::beta, c.length, 0, true};
+  if (c.value == 'p' || c.value == 'P') return {Greek::like_beta, 1, 0, true};
+  if (c.value == 'y' || c.value == 'v') return {Greek::like_gamma, 1, 0, true};
   constexpr std::array<std::string_view, 4> kForms{"/3", "/S", "/?", "jS"};
   for (auto const form : kForms) {
     if (line.starts_with(form)) return {Greek::beta, form.size(), 0, true};
@@ -145,10 +150,17 @@ GreekLabel greek_letter(std::string_view line) {
 GreekLabel greek_label(std::string_view line) {
   auto label = greek_letter(line);
   if (label.letter == Greek::none || label.bytes >= line.size()) return {};
-  char const end = line[label.bytes];
+  label.comma = line[label.bytes] == ',' && label.letter == Greek::beta && label.misread;
+  char const end = label.comma ? '.' : line[label.bytes];
   bool const closed = end == ')' || end == '.' || end == ' ' || end == '\t';
-  bool const words =
-      closed && is_letter(code_point_at(line, skip_blanks(line, label.bytes + 1)).value);
+  auto at = skip_blanks(line, label.bytes + 1);
+  auto const dash = code_point_at(line, at);
+  bool const dashed = is_dash(dash.value) && is_blank(code_point_at(line, at + dash.length).value);
+  if (dashed) at = skip_blanks(line, at + dash.length);  // "α. — 4 setae"
+  auto const first = code_point_at(line, at).value;
+  // "a. (5 Flowers …": a sign read as a bracket and a figure.
+  bool const sign = first == '(' && is_digit(code_point_at(line, at + 1).value);
+  bool const words = closed && (is_letter(first) || sign || (dashed && is_digit(first)));
   label.end = end == '\t' ? ' ' : end;
   return words ? label : GreekLabel{};
 }
@@ -258,8 +270,15 @@ std::size_t restore_crosses(std::string& text) {
   bool starred = false;
   bool one = false;
   bool two = false;
+  std::vector<TextChange> small;  // "x Divisions obtuses" beside "× Divisions aiguës"
+  bool true_saltires = false;
   for (auto const& line : lines_of(text)) {
     starred = starred || strokes(line.text, '*') > 0;
+    if (strokes(line.text, 'x', 'X') == 1) small.push_back({line.begin, 1, std::string{"×"}});
+    constexpr std::string_view kSaltire = "× ";
+    true_saltires = true_saltires ||
+                    (line.text.starts_with(kSaltire) &&
+                     is_upper(code_point_at(line.text, kSaltire.size()).value));
     if (auto const count = strokes(line.text, 'X'); count > 0) {
       one = one || count == 1;
       two = two || count == 2;
@@ -281,6 +300,7 @@ std::size_t restore_crosses(std::string& text) {
   // "XX" is a number too, where nothing else is marked by signs.
   bool const signs = crossed && starred && one && two;
   if (signs) changes.insert(changes.end(), saltires.begin(), saltires.end());
+  if (true_saltires) changes.insert(changes.end(), small.begin(), small.end());
   std::sort(changes.begin(), changes.end(),
             [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
   make_changes(changes, text);
@@ -317,14 +337,35 @@ std::size_t restore_greek_labels(std::string& text) {
   struct Open {
     std::size_t at{};
     GreekLabel label;
+    bool nested{false};  // directly beneath another "a": the upper one is Latin, this one Greek
   };
   std::vector<Open> open;  // "a" and alpha that no beta has answered yet
   std::vector<TextChange> changes;
+  char answered = 0;  // how the labels end of which a true beta came last
+  char above = 0;     // how the label of the line above ends, an "a"
   for (auto const& line : lines_of(text)) {
+    if (line.text.empty()) continue;
     auto const label = greek_label(line.text);
+    auto const a_above = std::exchange(above, label.letter == Greek::latin_a ? label.end : '\0');
     if (label.letter == Greek::none) continue;
+    if (label.letter == Greek::like_gamma) {
+      if (answered == label.end) changes.push_back({line.begin, label.bytes, "γ"});
+      continue;
+    }
+    if (label.letter == Greek::like_beta) {
+      bool const answers = !open.empty() && open.back().label.end == label.end &&
+                           (open.back().nested || !open.back().label.misread);
+      if (!answers) continue;
+      auto const& first = open.back();
+      if (first.label.misread) changes.push_back({first.at, first.label.bytes, "α"});
+      changes.push_back({line.begin, label.bytes, "β"});
+      open.pop_back();
+      answered = label.end;
+      continue;
+    }
+    answered = label.letter == Greek::beta && !label.misread ? label.end : '\0';
     if (label.letter != Greek::beta) {
-      open.push_back({line.begin, label});
+      open.push_back(Open{line.begin, label, label.misread && a_above == label.end});
       continue;
     }
     while (!open.empty() && open.back().label.end != label.end) open.pop_back();
@@ -339,7 +380,11 @@ std::size_t restore_greek_labels(std::string& text) {
     }
     auto const& first = open.back();
     if (first.label.misread) changes.push_back({first.at, first.label.bytes, "α"});
-    if (label.misread) changes.push_back({line.begin, label.bytes, "β"});
+    if (label.comma) {
+      changes.push_back({line.begin, label.bytes + 1, "β."});
+    } else if (label.misread) {
+      changes.push_back({line.begin, label.bytes, "β"});
+    }
     open.pop_back();
   }
   std::sort(changes.begin(), changes.end(),
