@@ -25,6 +25,8 @@ constexpr int kMostBeforeEpithet = 18;
 constexpr int kAnnounced = 8;  // "revision of the genus AUS"
 constexpr int kAlone = 3;      // on a line
 constexpr int kMostAlone = 6;
+constexpr int kAccount = 3;    // "Aus cus Roe", of no species in the key
+constexpr int kMostAccount = 6;
 constexpr int kInitial = 3;  // "A. bus" for the bus of the key
 constexpr int kMostInitial = 6;
 constexpr int kHead = 8;       // "612. AUS Roe."
@@ -198,6 +200,15 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       }
       continue;
     }
+    // "Ausella busa (Roe) Dorn, Bull. 4: 17. 1983." of a species that the key leaves out
+    bool const account = !lead && w == 0 && w + 2 < words.size() && is_latin_epithet(next) &&
+                         next.data() + next.size() == words[1].data() + words[1].size() &&
+                         (is_authorish(words[2]) || words[2].starts_with('(')) &&
+                         has_strict_latin_ending(fold(genus)) && !has_higher_ending(fold(genus));
+    if (account) {
+      ++uses.accounts;
+      know(genus, uses);
+    }
     bool const opens =
         w == 0 || before.ends_with('.') || before.ends_with(';') || is_number(before);
     if (opens && !is_latin_epithet(next)) ++uses.of_sentences;
@@ -243,7 +254,8 @@ int GenusEvidence::weight(std::string const& genus) const {
   auto const& uses = found->second;
   int weight = at_most(uses.epithets.size(), kBeforeEpithet, kMostBeforeEpithet) +
                at_most(uses.alone, kAlone, kMostAlone) + at_most(uses.heads, kHead, kHead) +
-               at_most(uses.announced, kAnnounced, kAnnounced);
+               at_most(uses.announced, kAnnounced, kAnnounced) +
+               at_most(uses.accounts, kAccount, kMostAccount);
   if (initial != initials_.end()) weight += at_most(initial->second, kInitial, kMostInitial);
   weight -= at_most(uses.opens_leads, kOpensLead, kMostOpensLead);
   weight -= at_most(uses.of_sentences, kOfSentence, kMostOfSentence);

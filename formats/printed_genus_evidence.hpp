@@ -41,6 +41,7 @@ class GenusEvidence {
     bool candidate{false};
     std::size_t alone{};          // on a line, with a number or an author at most
     std::size_t heads{};          // of accounts, with a number or "Genus" before it
+    std::size_t accounts{};       // before epithets of no species in the key, and an author
     std::size_t announced{};      // behind "genus", or the genus of "Sect. Eu…"
     std::size_t opens_leads{};    // first of a lead's words
     std::size_t of_sentences{};   // opens words in small letters that are no epithets

@@ -77,7 +77,8 @@ class EndFinder {
         alone.push_back(i);
       }
     }
-    if (alone.size() < kFewest || alone.size() < found_.led.size()) return;
+    if (alone.size() < kFewest || alone.size() < found_.led.size()) alone = counted_alone_;
+    std::erase_if(alone, [this](std::size_t i) { return found_.ends[i]; });
     for (auto const i : alone) found_.alone[i] = found_.ends[i] = true;
     found_.led.insert(found_.led.end(), alone.begin(), alone.end());
     std::sort(found_.led.begin(), found_.led.end());
@@ -182,6 +183,14 @@ class EndFinder {
       if (behind->second != before + 1) break;
       numbers[behind->first] = before = behind->second;
     }
+    // "… spikelets purplish." / "2. A. busa" between ends of 1. and 3.
+    auto const first = numbers.begin()->first;
+    before = 0;
+    for (auto const& [line, number] : all) {
+      bool const due = before > 0 && number == before + 1 && lines_[line].indent > 0;
+      if (due && line > first && alone.contains(line)) counted_alone_.push_back(line);
+      before = number;
+    }
     for (auto const i : unled) {
       if (numbers.contains(i)) found_.ends[i] = counted_[i] = true;
     }
@@ -235,7 +244,8 @@ class EndFinder {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   IndentEnds found_;
-  std::vector<bool> dotted_;   // by line: has a row of dots
+  std::vector<bool> dotted_;                // by line: has a row of dots
+  std::vector<std::size_t> counted_alone_;  // lines that are nothing but an end whose number is due
   std::vector<bool> counted_;  // by line: no leaders, but the number of a species that is due
 };
 

@@ -19,7 +19,8 @@ namespace {
 constexpr std::size_t kLongestNumber = 3;  // bytes
 constexpr std::size_t kFewest = 3;         // ends with numbers that make a habit
 
-enum class Side : std::uint8_t { before, behind };  // of the epithet: "2. busa", "BUSA, 2."
+// Of the epithet or the name: "2. busa", "2. A. busa", "BUSA, 2."
+enum class Side : std::uint8_t { before, before_initial, behind };
 
 // What stands where a line's end has the number of its species.
 struct End {
@@ -38,15 +39,22 @@ std::optional<End> end_of(std::string_view text, std::string_view line, Side sid
   auto const last_at = last_word_begin(trimmed);
   if (last_at < 2) return std::nullopt;
   auto const last = trimmed.substr(last_at);
-  auto const head = trim_right(trimmed.substr(0, last_at));
-  auto const before_at = last_word_begin(head);
+  auto head = trim_right(trimmed.substr(0, last_at));
+  auto before_at = last_word_begin(head);
+  bool const initial = side == Side::before_initial;
+  if (initial) {
+    if (!is_abbreviated(head.substr(before_at))) return std::nullopt;
+    head = trim_right(head.substr(0, before_at));
+    before_at = last_word_begin(head);
+  }
   auto const before = head.substr(before_at);
-  auto const number = side == Side::before ? before : last;
+  auto const number = side == Side::behind ? last : before;
   if (!number.ends_with('.') || (side == Side::before && before_at == 0)) return std::nullopt;
   auto const bare = number.substr(0, number.size() - 1);
-  bool const named = side == Side::before
-                         ? is_epithet(without_closing_marks(last))
-                         : before.ends_with(',') && is_in_capitals(without_closing_marks(before));
+  auto const epithet = without_closing_marks(last);
+  bool const named = side == Side::behind
+                         ? before.ends_with(',') && is_in_capitals(without_closing_marks(before))
+                         : is_epithet(epithet) || (initial && is_capitalised(epithet));
   if (!named || !may_be_number(bare)) return std::nullopt;
   End end{static_cast<std::size_t>(number.data() - text.data()), bare.size(), std::nullopt};
   if (bare.find_first_not_of("0123456789") == std::string_view::npos) end.number = number_of(bare);
@@ -94,7 +102,8 @@ std::size_t restore(std::string& text, Side side) {
 }  // namespace
 
 std::size_t restore_numbers_at_ends(std::string& text) {
-  return restore(text, Side::before) + restore(text, Side::behind);
+  return restore(text, Side::before) + restore(text, Side::before_initial) +
+         restore(text, Side::behind);
 }
 
 }  // namespace keydrift::printed

@@ -108,6 +108,20 @@ std::string_view without_open_bracket(std::string_view text) {
 
 }  // namespace
 
+namespace {
+
+// "Terryana", "Olmeyi." behind "8. K.": older works honour persons with a capital.
+bool is_capital_epithet_of_person(std::string_view word) {
+  static constexpr std::array kEndings{"i"sv, "ae"sv, "ana"sv, "anus"sv, "anum"sv};
+  constexpr std::size_t kShortest = 5;  // bytes
+  auto const epithet = without_closing_marks(word);
+  return epithet.size() >= kShortest && is_capitalised(epithet) &&
+         std::any_of(kEndings.begin(), kEndings.end(),
+                     [epithet](std::string_view ending) { return epithet.ends_with(ending); });
+}
+
+}  // namespace
+
 bool is_numbered_name(std::string_view line) {
   if (line.size() > kLongestNumbered || !is_digit(code_point_at(line, 0).value)) return false;
   auto const words = words_of(line);
@@ -120,6 +134,7 @@ bool is_numbered_name(std::string_view line) {
   bool const bracket = words[0].find(')') != std::string_view::npos;
   if ((!dash && !words[0].ends_with('.')) || bracket || !is_abbreviated(genus)) return false;
   auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
+  if (words.size() == (dash ? 4 : 3) && is_capital_epithet_of_person(words.back())) return true;
   return is_latin_name(name) && may_follow_name(read_taxa(name).remark);
 }
 

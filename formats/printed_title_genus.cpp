@@ -269,6 +269,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   bool in_section = false;
   bool bracketed = false;
   bool authored_genus = false;  // the title opens with a genus and its author
+  bool of_work = false;         // the title of a flora or fauna
   bool behind_dash = false;     // "Aus Roe – Marshwort": there the common name stands
   bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
   auto const plain = without_stress(title);
@@ -311,7 +312,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                         folded.ends_with("aceae") || folded.ends_with("oidea") ||
                         folded.ends_with("idæ") || folded.ends_with("inæ") ||
                         folded.ends_with("aceæ") || folded.ends_with("acees") ||
-                        folded.ends_with("idees") || folded.ends_with("inees");
+                        folded.ends_with("idees") || folded.ends_with("inees") ||
+                        folded.ends_with("pteres");
     bool const numeral = capitals && roman_number(bare, kLargestGroupNumeral) > 0;
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.
@@ -328,6 +330,10 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const announced =
         announces_genus(before) || (says_sex_or_stage(before) && mentions_key(title));
     bool const epithet = species && capitals && has_epithet_ending(folded);
+    // "Flora de la Cuenca de Xoltepec": a place.
+    static constexpr std::array kWorks{"flora"sv, "fauna"sv, "flore"sv, "faune"sv};
+    of_work = of_work || (is_one_of(kWorks, before) && !mentions_key(title));
+    bool const place = of_work && !has_strict_latin_ending(folded);
     // "26 AUSELLA.": a page's number has no full stop.
     bool const numbered =
         w == 1 && words[0].ends_with('.') &&
@@ -365,7 +371,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
                            !numeral && !genitive && !section && !epithet && !given && !cited &&
                            !journal && !glossed && !common && !named_behind && !adjective &&
-                           !(neuter && !announced) && (latin || announced);
+                           !place && !(neuter && !announced) && (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     authored_genus = authored_genus || (candidate && opens && authored);
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);
