@@ -47,8 +47,9 @@ std::string_view capital_epithet(TaxonReading const& taxon) {
 }  // namespace
 
 bool is_epithet_of_person(std::string_view word) {
-  static constexpr std::array kEndings{"ii"sv,    "ae"sv,   "iana"sv,  "ianus"sv,
-                                       "ianum"sv, "eana"sv, "eanus"sv, "eanum"sv};
+  static constexpr std::array kEndings{"ii"sv,   "ae"sv,    "iana"sv,  "ianus"sv,
+                                       "yana"sv, "ianum"sv, "yanus"sv, "yanum"sv,
+                                       "eana"sv, "eanus"sv, "eanum"sv};
   static constexpr std::array kHigher{"idae"sv, "inae"sv, "aceae"sv, "oideae"sv};
   return word.size() >= kShortest && is_capitalised(word) && ends_in_one_of(word, kEndings) &&
          !ends_in_one_of(word, kHigher);

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -67,6 +69,23 @@ Garbled garbled_in(std::string_view line) {
 
 }  // namespace
 
+namespace {
+
+// Where the one dot stands that is left of a row between a comma and an epithet with its author,
+// "reddish testaceous, .rufipes Roe (p. 13)"; the line's end without one.
+std::size_t dot_before_epithet(std::string_view line) {
+  auto const comma = line.rfind(", .");
+  if (comma == std::string_view::npos) return line.size();
+  auto const dot = comma + 2;
+  auto const words = words_of(line.substr(dot + 1), 4);
+  bool const named = words.size() > 1 && is_epithet(without_end(words[0])) &&
+                     has_epithet_ending(without_end(words[0])) &&
+                     (is_authorish(words[1]) || words[1] == "new" || words[1] == "n.");
+  return named ? dot : line.size();
+}
+
+}  // namespace
+
 std::size_t clear_garbled_leaders(std::string& text) {
   std::size_t lines = 0;
   for (std::size_t begin = 0; begin < text.size();) {
@@ -78,6 +97,12 @@ std::size_t clear_garbled_leaders(std::string& text) {
       if (text[at] != ' ' && text[at] != '\t') text[at] = '.';
     }
     if (garbled.end > garbled.begin) ++lines;
+    if (auto const dot = dot_before_epithet(line); dot < line.size()) {
+      text.insert(begin + dot, "..");
+      ++lines;
+      begin = end + 3;
+      continue;
+    }
     begin = end + 1;
   }
   return lines;

@@ -147,6 +147,12 @@ bool is_genusless_name(std::string_view text) {
   bool const fresh = words.size() == 3 && (words[1] == "n." || words[1] == "sp." ||
                                            words[1] == "nov." || words[1] == "new");
   if (fresh || (words.size() == 2 && is_mark_of_new(words[1]))) return true;
+  // "bus, new species (p. 14)."
+  if (auto const page = text.rfind(" (p. "); page != std::string_view::npos) {
+    auto const named = trim_right(text.substr(0, page));
+    auto const bare = without_mark_of_new(named);
+    if (bare.size() < named.size() && bare == without_end(words[0])) return true;
+  }
   if (!is_authorish(words[1])) return false;
   // "convex G": the figure of a couplet, rather than an author
   if (words.size() == 2 && words[1].size() == 1) return false;

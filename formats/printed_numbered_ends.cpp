@@ -28,7 +28,8 @@ constexpr std::uint32_t kFarIn = 8;       // columns further in than the line ab
 struct NumberedEnd {
   std::size_t line{};
   std::uint32_t number{};
-  std::size_t at{};  // byte of the line's text
+  std::size_t at{};      // byte of the line's text
+  bool doubtful{false};  // of an epithet that ends as none does: only where its number is due
 };
 
 // "5. gerardini Roe", "5. Gerardini Roe": no genus stands before the epithet.
@@ -47,9 +48,21 @@ bool is_numbered_epithet_with_author(std::string_view text) {
          next == "new" || next == "p.";
 }
 
-// "10. Ausella", "10. Ausella Roe."
+// "9. maculipcs Puysson.", of which a letter was misread.
+bool is_numbered_word_with_author(std::string_view text) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  auto const words = words_of(text, 4);
+  return words.size() == 3 && is_species_number(words[0]) && words[1].size() >= kShortest &&
+         is_epithet(words[1]) && is_capitalised(without_closing_marks(words[2])) &&
+         is_authorish(words[2]);
+}
+
+// "10. Ausella", "10. Ausella Roe.", "10. Ausella Roe (p. 188)", "10. Ausella, new genus (p. 188)"
 bool is_numbered_genus(std::string_view text) {
   constexpr std::size_t kMostWords = 4;  // with an author
+  auto const page = text.ends_with(')') ? text.rfind(" (p. ") : std::string_view::npos;
+  if (page != std::string_view::npos) text = trim_right(text.substr(0, page));
+  if (text.ends_with(", new genus")) text = text.substr(0, text.rfind(','));
   auto const words = words_of(text, kMostWords + 1);
   if (words.size() < 2 || words.size() > kMostWords || !is_species_number(words[0])) return false;
   auto const genus = without_closing_marks(words[1]);
@@ -75,7 +88,8 @@ bool is_numbered_end(std::string_view text) {
 // Busella, 10. Ausella", which are read without marks, as epithets are.
 bool is_genus_behind_blank(std::string_view text, std::size_t at) {
   auto before = trim_right(text.substr(0, at));
-  if (before.ends_with('.')) before.remove_suffix(1);
+  // A stop, and one that is left of a row of them.
+  for (int dots = 0; dots < 2 && before.ends_with('.'); ++dots) before.remove_suffix(1);
   return is_numbered_genus(text.substr(at)) &&
          is_letter(code_point_before(before, before.size()).value);
 }
@@ -89,6 +103,7 @@ std::vector<NumberedEnd> counting(std::vector<NumberedEnd> const& ends, std::siz
   std::vector<NumberedEnd> found{ends[first]};
   for (auto i = first + 1; i < ends.size(); ++i) {
     auto const ahead = ends[i].number - found.back().number;
+    if (ends[i].doubtful && ahead != 1) continue;
     if (ends[i].number > found.back().number && ahead <= 2) found.push_back(ends[i]);
   }
   return found;
@@ -136,8 +151,10 @@ void mark_numbered_ends(std::vector<SourceLine>& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     if (text.empty() || lines[i].is_no_lead) continue;
-    auto const at = numbered_end(text, kLongestEnd, is_numbered_end);
-    if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at});
+    auto at = numbered_end(text, kLongestEnd, is_numbered_end);
+    bool const doubtful = at == text.size();
+    if (doubtful) at = numbered_end(text, kLongestEnd, is_numbered_word_with_author);
+    if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at, doubtful});
   }
   std::vector<NumberedEnd> longest;
   for (std::size_t first = 0; first < ends.size() && first <= kMostBefore; ++first) {
@@ -154,7 +171,7 @@ void mark_numbered_ends(std::vector<SourceLine>& lines) {
     // Its place tells what it is.
     bool const far_in = end.line > 0 && line.indent >= lines[end.line - 1].indent + kFarIn;
     bool const told = far_in || !(digits || is_numbered_genus(line.text));
-    if (end.at == 0 ? told : !is_genus_behind_blank(line.text, end.at)) continue;
+    if (end.at == 0 ? told : !end.doubtful && !is_genus_behind_blank(line.text, end.at)) continue;
     if (end.at == 0) line.is_no_lead = true;
     line.markup.destination_begin = line.begin + end.at;
   }

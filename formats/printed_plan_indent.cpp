@@ -39,6 +39,9 @@ class IndentPlanner {
     apart_ = are_leads_apart();
     begin_ = begin_of_key(found_.led.front());
     lower_starts_ = leads_start_lower();
+    flat_ = std::all_of(lines_.begin() + static_cast<std::ptrdiff_t>(begin_),
+                        lines_.begin() + static_cast<std::ptrdiff_t>(found_.led.back()),
+                        [](SourceLine const& line) { return line.indent == 0; });
     LeadPlan plan;
     plan.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     mark_certain();
@@ -284,7 +287,7 @@ class IndentPlanner {
       if (first || (complete && !small && !goes_on)) {
         mark = Mark::start;
       } else if (small || (complete && goes_on) ||
-                 (!gap && lines_[i].indent > lines_[start].indent &&
+                 (!gap && (flat_ || lines_[i].indent > lines_[start].indent) &&
                   counts_on(lines_[before].text, text)) ||
                  (!gap && (found_.hanging[before] || closes_bracket(before, i) ||
                            (hangs(lines_[before].text) && !is_answered_below(i, start)))) ||
@@ -430,6 +433,7 @@ class IndentPlanner {
   std::size_t begin_{};
   bool apart_{false};  // blank lines stand between leads
   bool lower_starts_{false};
+  bool flat_{false};  // the indentation is lost
 };
 
 }  // namespace

@@ -209,6 +209,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
         is_labelled_elsewhere(i, edge->number)) {
       heads[i] = true;
     }
+    if (apart(i) && i > 0 && is_head_of_family(lines[i].text)) heads[i] = true;
     if (is_of_key(edge->number, numbering)) continue;
     // "62  Roe & Dorn / Marsh Studies 412: 45–98 (2014)", whatever lines stand around it
     if (edge->number > largest && names_volume_and_pages(edge->words)) heads[i] = true;

@@ -276,9 +276,8 @@ std::size_t restore_crosses(std::string& text) {
     starred = starred || strokes(line.text, '*') > 0;
     if (strokes(line.text, 'x', 'X') == 1) small.push_back({line.begin, 1, std::string{"×"}});
     constexpr std::string_view kSaltire = "× ";
-    true_saltires = true_saltires ||
-                    (line.text.starts_with(kSaltire) &&
-                     is_upper(code_point_at(line.text, kSaltire.size()).value));
+    true_saltires = true_saltires || (line.text.starts_with(kSaltire) &&
+                                      is_upper(code_point_at(line.text, kSaltire.size()).value));
     if (auto const count = strokes(line.text, 'X'); count > 0) {
       one = one || count == 1;
       two = two || count == 2;

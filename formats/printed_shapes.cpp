@@ -78,7 +78,22 @@ bool starts_with_ditto(std::string_view line) {
 }
 
 bool is_page_furniture(std::string_view line) {
-  return is_page_number(line) || is_number_only(line) || is_ruled(line);
+  return is_page_number(line) || is_number_only(line) || is_ruled(line) || is_head_of_family(line);
+}
+
+bool is_head_of_family(std::string_view line) {
+  static constexpr std::array kEndings{"ACEAE"sv, "IDAE"sv, "INAE"sv, "ACEÆ"sv, "IDÆ"sv, "INÆ"sv};
+  constexpr std::size_t kMostFigures = 4;
+  auto const words = words_of(line, 3);
+  if (words.size() != 2) return false;
+  bool const behind = is_digit(static_cast<unsigned char>(words[1].front()));
+  auto const page = words[behind ? 1 : 0];
+  auto const family = words[behind ? 0 : 1];
+  bool const number =
+      page.size() <= kMostFigures && page.find_first_not_of("0123456789") == std::string_view::npos;
+  return number && is_in_capitals(family) &&
+         std::any_of(kEndings.begin(), kEndings.end(),
+                     [family](std::string_view ending) { return family.ends_with(ending); });
 }
 
 bool is_ruled(std::string_view line) {

@@ -54,7 +54,8 @@ std::optional<End> end_of(std::string_view text, std::string_view line, Side sid
   auto const epithet = without_closing_marks(last);
   bool const named = side == Side::behind
                          ? before.ends_with(',') && is_in_capitals(without_closing_marks(before))
-                         : is_epithet(epithet) || (initial && is_capitalised(epithet));
+                         : is_epithet(epithet) || (is_capitalised(epithet) &&
+                                                   (initial || has_strict_latin_ending(epithet)));
   if (!named || !may_be_number(bare)) return std::nullopt;
   End end{static_cast<std::size_t>(number.data() - text.data()), bare.size(), std::nullopt};
   if (bare.find_first_not_of("0123456789") == std::string_view::npos) end.number = number_of(bare);

@@ -308,12 +308,11 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "EYES AND LEGS"
     bool const authored =
         w + 1 < words.size() && is_authorish(words[w + 1]) && !is_separator(fold(words[w + 1]));
-    bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
-                        folded.ends_with("aceae") || folded.ends_with("oidea") ||
-                        folded.ends_with("idæ") || folded.ends_with("inæ") ||
-                        folded.ends_with("aceæ") || folded.ends_with("acees") ||
-                        folded.ends_with("idees") || folded.ends_with("inees") ||
-                        folded.ends_with("pteres");
+    bool const family =
+        folded.ends_with("idae") || folded.ends_with("inae") || folded.ends_with("aceae") ||
+        folded.ends_with("oidea") || folded.ends_with("idæ") || folded.ends_with("inæ") ||
+        folded.ends_with("aceæ") || folded.ends_with("acees") || folded.ends_with("idees") ||
+        folded.ends_with("inees") || folded.ends_with("pteres");
     bool const numeral = capitals && roman_number(bare, kLargestGroupNumeral) > 0;
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.

@@ -210,6 +210,22 @@ bool closes_common_name(std::span<std::string_view const> words, std::size_t i) 
   return small && is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);
 }
 
+// "Big-headed ants (Ausella spp.)": all of a genus, behind its common name.
+std::size_t words_before_bracketed_genus(std::span<std::string_view const> words) {
+  constexpr std::size_t kWordsOfName = 2;
+  if (words.size() <= kWordsOfName || words.size() > kMostVernacularWords + kWordsOfName) return 0;
+  auto const before = words.size() - kWordsOfName;
+  auto const all = without_closing_marks(without_closing(words.back()));
+  bool const species = all == "spp" || all == "spp." || all == "sp." || all == "sp";
+  bool const genus = words[before].front() == '(' && is_capitalised(words[before].substr(1)) &&
+                     has_latin_ending(words[before].substr(1));
+  if (!species || !genus) return 0;
+  auto const common = words.first(before);
+  bool const plain = std::none_of(common.begin(), common.end(),
+                                  [](std::string_view word) { return word.ends_with('.'); });
+  return plain && !has_strict_latin_ending(fold(words[0])) ? before : 0;
+}
+
 }  // namespace
 
 std::size_t words_before_name(std::span<std::string_view const> words) {
@@ -220,6 +236,7 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
         words_in_capitals_before_binomial(words)}) {
     if (before > 0) return before;
   }
+  if (auto const before = words_before_bracketed_genus(words); before > 0) return before;
   auto const second = without_closing(words[1]);
   bool const latin_second = has_latin_ending(second) || has_strict_latin_ending(second);
   if (is_rank_noun(fold(words[0])) && is_capitalised(second) && latin_second) return 1;
@@ -295,6 +312,7 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
 
 bool closes_common_name(std::string_view text) {
   auto const words = words_of(text, kMostVernacularWords + 2);
+  if (words_before_bracketed_genus(words) > 0) return true;
   return words.size() > 2 && closes_common_name(words, words.size() - 2) &&
          words[words.size() - 2].starts_with('(');
 }
