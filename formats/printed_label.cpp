@@ -224,7 +224,10 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
                        label.back.empty() && is_letter(next) &&
                        !is_letter(value_at(line, behind + 1));
     if (fused) return;
-    bool const number = is_digit(value_at(line, skip_blanks(line, behind)));
+    // "a. — 4 setae": a long dash behind a stop parts the label from a count.
+    bool const long_dash = dash.value != '-' && dash_at > at && is_blank(next) &&
+                           (label.end == LabelEnd::dot || label.end == LabelEnd::parenthesis);
+    bool const number = !long_dash && is_digit(value_at(line, skip_blanks(line, behind)));
     // "2- or 3-jointed"
     if (dash.value == '-' && dash_at == at &&
         joins_counts(line.substr(skip_blanks(line, behind)))) {

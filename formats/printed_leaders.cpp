@@ -237,7 +237,7 @@ class Splitter {
         !has_numbered_name_within(text_.substr(dash_.destination_begin)) &&
         certain_destination(text_.substr(dash_.destination_begin), numbering_) &&
         !explains_name()) {
-      return dash_;
+      return with_number_before(dash_);
     }
     if (auto const end = by_habit()) return *end;
     // Two blanks end many a sentence: what stands behind them has to be beyond doubt.
@@ -254,6 +254,17 @@ class Splitter {
     TailSplit none;
     none.words_end = none.destination_begin = text_.size();
     return none;
+  }
+
+  // "… glaucous. 2017. — A. busa Roe": the number of the species stands before the dash.
+  [[nodiscard]] TailSplit with_number_before(TailSplit split) const {
+    auto const before = text_.substr(0, split.words_end);
+    auto const at = last_word_begin(before);
+    auto const words = trim_right(before.substr(0, at));
+    bool const counted = at > 0 && is_species_number(before.substr(at)) && !words.empty() &&
+                         is_numbered_name(text_.substr(at));
+    if (!counted) return split;
+    return {split.kind, words.size(), at};
   }
 
   // "Sect. 1. Eudrusa.", before the dash and the characters of the section.
@@ -303,7 +314,9 @@ class Splitter {
     }
     if (habits.dash && dash_.kind == LeaderKind::dash) {
       auto const tail = text_.substr(dash_.destination_begin);
-      if (leads_by_name(tail) && !has_numbered_name_within(tail) && !explains_name()) return dash_;
+      if (leads_by_name(tail) && !has_numbered_name_within(tail) && !explains_name()) {
+        return with_number_before(dash_);
+      }
     }
     return std::nullopt;
   }

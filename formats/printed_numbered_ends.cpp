@@ -60,8 +60,10 @@ bool is_numbered_word_with_author(std::string_view text) {
 // "10. Ausella", "10. Ausella Roe.", "10. Ausella Roe (p. 188)", "10. Ausella, new genus (p. 188)"
 bool is_numbered_genus(std::string_view text) {
   constexpr std::size_t kMostWords = 4;  // with an author
-  auto const page = text.ends_with(')') ? text.rfind(" (p. ") : std::string_view::npos;
-  if (page != std::string_view::npos) text = trim_right(text.substr(0, page));
+  for (auto const remark : {std::string_view{" (p. "}, std::string_view{" (in part)"}}) {
+    auto const open = text.ends_with(')') ? text.rfind(remark) : std::string_view::npos;
+    if (open != std::string_view::npos) text = trim_right(text.substr(0, open));
+  }
   if (text.ends_with(", new genus")) text = text.substr(0, text.rfind(','));
   auto const words = words_of(text, kMostWords + 1);
   if (words.size() < 2 || words.size() > kMostWords || !is_species_number(words[0])) return false;

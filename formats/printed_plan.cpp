@@ -331,9 +331,13 @@ class LabelPlanner {
     if (!counts) return false;
     if (alone) return !is_bare(rank) || rank.repeats > 0;
     // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence; "a) 3 spines" does not.
-    auto const first = code_point_at(line.text, rank.label.text_at).value;
+    auto first_at = rank.label.text_at;
+    auto const dash = code_point_at(line.text, first_at);
+    if (is_dash(dash.value)) first_at = skip_blanks(line.text, first_at + dash.length);
+    auto const first = code_point_at(line.text, first_at).value;  // "α. — 4 setae"
+    bool const greek = rank.alphabet == Alphabet::greek_lower;
     bool const count = (is_digit(first) && !is_bare(rank) &&
-                        (letter || rank.label.end == LabelEnd::parenthesis)) ||
+                        (letter || greek || rank.label.end == LabelEnd::parenthesis)) ||
                        (!is_bare(rank) && is_ordinal_word(line.text, rank.label.text_at)) ||
                        counts_as_lead(i, before);
     if (tally.mostly_upper() && !upper && !count) return false;

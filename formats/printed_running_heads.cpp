@@ -258,6 +258,43 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
   }
 }
 
+// "A revision of the genus Ausella from the Sarna Mountains... 79" between leads, where another
+// page's head has 78 or 80.
+void find_heads_beside_pages(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                             std::vector<bool>& heads) {
+  constexpr std::size_t kMost = 3;  // where more lines end so, leads lead to pages
+  constexpr std::size_t kFewestWords = 4;
+  std::unordered_set<std::uint32_t> pages;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const edge = heads[i] ? number_at_edge(lines[i]) : std::nullopt;
+    if (edge) pages.insert(edge->number);
+  }
+  if (pages.empty()) return;
+  std::vector<std::size_t> found;
+  auto const largest = largest_of_key(numbering);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (heads[i] || text.size() > kLongestRunningHead || numbering.label_of(lines[i])) continue;
+    if (!starts_with_upper(text) || is_digit(static_cast<unsigned char>(text.front()))) continue;
+    auto const at = last_word_begin(text);
+    auto const page = text.substr(at);
+    bool const digits = at > 0 && page.size() < kLongestPageNumber &&
+                        page.find_first_not_of("0123456789") == std::string_view::npos;
+    if (!digits || words_of(text).size() < kFewestWords) continue;
+    // A title that is cut short.
+    auto const title = trim_right(text.substr(0, at));
+    bool const cut =
+        (title.ends_with("...") && is_letter(code_point_before(title, title.size() - 3).value)) ||
+        title.ends_with("\u2026");
+    if (!cut) continue;
+    auto const number = number_of(page);
+    if (number <= largest || numbering.has_number(number)) continue;
+    if (pages.contains(number - 1) || pages.contains(number + 1)) found.push_back(i);
+  }
+  if (found.size() > kMost) return;
+  for (auto const i : found) heads[i] = true;
+}
+
 // "go to couplet 6" and no more, which a page may set on a line of its own
 bool points_to_couplet(std::string_view text, Numbering const& numbering) {
   auto const found = trailing_reference(text);
@@ -357,6 +394,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     }
   }
   find_heads_by_page(lines, numbering, heads);
+  find_heads_beside_pages(lines, numbering, heads);
   find_feet_over_page_numbers(lines, numbering, heads);
   find_heads_that_repeat_a_title(lines, heads);
   find_signatures(lines, heads);

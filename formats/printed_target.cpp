@@ -126,9 +126,10 @@ bool is_numbered_name(std::string_view line) {
   if (line.size() > kLongestNumbered || !is_digit(code_point_at(line, 0).value)) return false;
   auto const words = words_of(line);
   if (words.size() < 3) return false;
-  // "2841 — A. bus Roe"
+  // "2841 — A. bus Roe", "2841. — A. bus Roe"
+  bool const figures = words[0].find_first_not_of("0123456789"sv) == std::string_view::npos;
   bool const dash = words[1].size() <= 3 && is_dash(code_point_at(words[1], 0).value) &&
-                    words[0].find_first_not_of("0123456789"sv) == std::string_view::npos;
+                    (figures || is_species_number(words[0]));
   auto const genus = words[dash ? 2 : 1];
   // "(fig." / "4). A. bus"
   bool const bracket = words[0].find(')') != std::string_view::npos;

@@ -69,5 +69,19 @@ TEST(PrintedGarbledLeaders, ThreeDotsBeforeThem) {
       "3[3] Wood hard -> Ausella fusa\n");
 }
 
+TEST(PrintedGarbledLeaders, OneDotBehindAComma) {
+  EXPECT_EQ(
+      sketch("Key to the species of Notaphrix\n"
+             "\n"
+             "1. Femora reddish testaceous, .rufipes Roe (p. 13).\n"
+             "- Femora black ..... 2\n"
+             "2. Body green .... viridescens Dorn (p. 19).\n"
+             "- Body black with bronze reflections, .montana, new species (p. 20).\n"),
+      "1[1] Femora reddish testaceous, -> Notaphrix rufipes (p. 13)\n"
+      "1[-] Femora black -> 2\n"
+      "2[2] Body green -> Notaphrix viridescens (p. 19)\n"
+      "2[-] Body black with bronze reflections, -> Notaphrix montana (new species (p. 20))\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -394,5 +394,41 @@ TEST(PrintedGenus, AHeadThatReadsAsALeadTellsIt) {
       "3[b] Caules repentes -> Ausella andina\n");
 }
 
+TEST(PrintedGenus, APlaceInTheTitleOfAFloraIsNone) {
+  EXPECT_EQ(sketch("6 Flora de la Cuenca de Xoltepec Fascículo 188\n"
+                   "\n"
+                   "Género con unas 40 especies.\n"
+                   "\n"
+                   "1 Plantas leñosas\n"
+                   "2 Hojas tomentosas ..... X. arborea\n"
+                   "2 Hojas verdes ..... X. viscidula\n"
+                   "1 Plantas herbáceas\n"
+                   "3 Vilano presente ..... X. annua\n"
+                   "3 Vilano ausente ..... X. exigua\n"
+                   "\n"
+                   "Xalamora alata (Loz.) Roe, Bol. Soc. Bot. 44: 17. 1983.\n"),
+            "1[1] Plantas leñosas -> 2\n"
+            "1[1] Plantas herbáceas -> 3\n"
+            "2[2] Hojas tomentosas -> Xalamora arborea\n"
+            "2[2] Hojas verdes -> Xalamora viscidula\n"
+            "3[3] Vilano presente -> Xalamora annua\n"
+            "3[3] Vilano ausente -> Xalamora exigua\n");
+}
+
+TEST(PrintedGenus, AnOrderInAHeadIsNone) {
+  EXPECT_EQ(sketch("118 HÉMIPTÈRES HÉTÉROPTÈRES\n"
+                   "\n"
+                   "TABLEAU DES ESPÈCES\n"
+                   "\n"
+                   "1. — Fémurs renflés 1. argentata Roe.\n"
+                   "— Fémurs minces 2.\n"
+                   "2. — Dessus noir 2. nigra Roe.\n"
+                   "— Dessus vert 3. viridula Dorn.\n"),
+            "1[1] Fémurs renflés -> argentata\n"
+            "1[—] Fémurs minces -> 2\n"
+            "2[2] Dessus noir -> nigra\n"
+            "2[—] Dessus vert -> viridula\n");
+}
+
 }  // namespace
 }  // namespace keydrift

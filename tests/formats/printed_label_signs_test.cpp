@@ -312,5 +312,120 @@ TEST(PrintedLabelSigns, PartedIndicesOfRanks) {
             "6[b] Head bare -> Salyndra laevis (p. 432.)\n");
 }
 
+TEST(PrintedLabelSigns, ASecondLetterReadAsTwoSigns) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "A. Legs red.\n"
+                   "B. Wings clear. A. rufa.\n"
+                   "BB. Wings dark. A. levis.\n"
+                   "AA. Legs black.\n"
+                   "C. Head smooth. A. nigra.\n"
+                   "CG. Head rugose.\n"
+                   "D. Tail long. A. longa.\n"
+                   "DD. Tail short.\n"
+                   "H. Eyes large. A. magna.\n"
+                   "HII. Eyes small. A. minor.\n"),
+            "A[A] Legs red. -> B\n"
+            "A[AA] Legs black. -> C\n"
+            "B[B] Wings clear. -> Ausella rufa\n"
+            "B[BB] Wings dark. -> Ausella levis\n"
+            "C[C] Head smooth. -> Ausella nigra\n"
+            "C[CC] Head rugose. -> D\n"
+            "D[D] Tail long. -> Ausella longa\n"
+            "D[DD] Tail short. -> H\n"
+            "H[H] Eyes large. -> Ausella magna\n"
+            "H[HH] Eyes small. -> Ausella minor\n");
+}
+
+TEST(PrintedLabelSigns, PForABetaBeneathATrueAlpha) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Ausella\n"
+                   "\n"
+                   "I. — Quatre membres.\n"
+                   "A. — Ouverture distincte.\n"
+                   "α. — 4 susoculaires . . . 1. A. rufa Roe.\n"
+                   "p. — 6 susoculaires . . . 2. A. levis Roe.\n"
+                   "B. — Ouverture cachée.\n"
+                   "α. — Tête lisse . . . 3. A. nigra Roe.\n"
+                   "β. — Tête rugueuse . . . 4. A. opaca Roe.\n"
+                   "y. — Tête granuleuse . . . 5. A. grana Roe.\n"
+                   "II. — Deux membres.\n"
+                   "A. — Queue longue . . . 6. A. longa Roe.\n"
+                   "B. — Queue courte . . . 7. A. parva Roe.\n"),
+            "1[I] Quatre membres. -> 2\n"
+            "1[II] Deux membres. -> 5\n"
+            "2[A] Ouverture distincte. -> 3\n"
+            "2[B] Ouverture cachée. -> 4\n"
+            "3[α] 4 susoculaires -> Ausella rufa\n"
+            "3[β] 6 susoculaires -> Ausella levis\n"
+            "4[α] Tête lisse -> Ausella nigra\n"
+            "4[β] Tête rugueuse -> Ausella opaca\n"
+            "4[γ] Tête granuleuse -> Ausella grana\n"
+            "5[A] Queue longue -> Ausella longa\n"
+            "5[B] Queue courte -> Ausella parva\n");
+}
+
+TEST(PrintedLabelSigns, PForABetaBeneathTwoLettersA) {
+  EXPECT_EQ(sketch("Clavis specierum generis Ausella\n"
+                   "\n"
+                   "A. Petals present.\n"
+                   "a. Stamens free.\n"
+                   "a. Anthers blue . . . A. coerulea.\n"
+                   "p. Anthers red . . . A. rubra.\n"
+                   "b. Stamens united . . . A. unita.\n"
+                   "B. Petals absent.\n"
+                   "a. Leaves entire . . . A. integra.\n"
+                   "b. Leaves lobed . . . A. lobata.\n"),
+            "1[A] Petals present. -> 2\n"
+            "1[B] Petals absent. -> 4\n"
+            "2[a] Stamens free. -> 3\n"
+            "2[b] Stamens united -> Ausella unita\n"
+            "3[α] Anthers blue -> Ausella coerulea\n"
+            "3[β] Anthers red -> Ausella rubra\n"
+            "4[a] Leaves entire -> Ausella integra\n"
+            "4[b] Leaves lobed -> Ausella lobata\n");
+}
+
+TEST(PrintedLabelSigns, ASixteenthLetterStaysOne) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "n. Legs red . . . A. rufa.\n"
+                   "n. Legs black . . . o\n"
+                   "o. Head smooth . . . A. nigra.\n"
+                   "o. Head rugose . . . p\n"
+                   "p. Tail long . . . A. longa.\n"
+                   "p. Tail short . . . A. minor.\n"),
+            "n[n] Legs red -> Ausella rufa\n"
+            "n[n] Legs black -> o\n"
+            "o[o] Head smooth -> Ausella nigra\n"
+            "o[o] Head rugose -> p\n"
+            "p[p] Tail long -> Ausella longa\n"
+            "p[p] Tail short -> Ausella minor\n");
+}
+
+TEST(PrintedLabelSigns, AnXForASaltire) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Ausella\n"
+                   "\n"
+                   "+ Plantes annuelles.\n"
+                   "= Feuilles entières.\n"
+                   "× Divisions aiguës . . . 1. — A. acuta Roe.\n"
+                   "x Divisions obtuses . . . 2. — A. obtusa Roe.\n"
+                   "= Feuilles dentées.\n"
+                   "× Akènes velus . . . 3. — A. villosa Roe.\n"
+                   "X Akènes glabres . . . 4. — A. glabra Roe.\n"
+                   "+ Plantes vivaces.\n"
+                   "= Tige simple . . . 5. — A. simplex Roe.\n"
+                   "= Tige rameuse . . . 6. — A. ramosa Roe.\n"),
+            "1[+] Plantes annuelles. -> 2\n"
+            "1[+] Plantes vivaces. -> 5\n"
+            "2[=] Feuilles entières. -> 3\n"
+            "2[=] Feuilles dentées. -> 4\n"
+            "3[×] Divisions aiguës -> Ausella acuta\n"
+            "3[×] Divisions obtuses -> Ausella obtusa\n"
+            "4[×] Akènes velus -> Ausella villosa\n"
+            "4[×] Akènes glabres -> Ausella glabra\n"
+            "5[=] Tige simple -> Ausella simplex\n"
+            "5[=] Tige rameuse -> Ausella ramosa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

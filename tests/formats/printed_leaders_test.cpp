@@ -45,5 +45,18 @@ TEST(PrintedLeaders, DashesWithinARemarkLeadNowhere) {
             "3[3] Legs short -> Caenellidae (crawlers)\n");
 }
 
+TEST(PrintedLeaders, ANumberBeforeADashIsOfTheName) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Ausella\n"
+                   "\n"
+                   "1. Feuilles glauques. 2017. — A. glauca Roe.\n"
+                   "— Feuilles vertes 2.\n"
+                   "2. Tige simple . . . . 2018. — A. simplex Roe.\n"
+                   "— Tige rameuse. 2019. — A. ramosa Roe.\n"),
+            "1[1] Feuilles glauques. -> Ausella glauca\n"
+            "1[—] Feuilles vertes -> 2\n"
+            "2[2] Tige simple -> Ausella simplex\n"
+            "2[—] Tige rameuse. -> Ausella ramosa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -293,5 +293,34 @@ TEST(PrintedNamesAlone, SpeciesWithTheirPagesStandBetweenBlankLines) {
       "3[3'] Ear more than 9 mm.; skull broad -> Ausella spinosior (p. 499)\n");
 }
 
+TEST(PrintedNamesAlone, ANewSpeciesWithItsPageBetweenBlankLines) {
+  EXPECT_EQ(sketch("Key to the species of Notaphrix\n"
+                   "\n"
+                   "a^. Propodeum with a median carina.\n"
+                   "\n"
+                   "b^. Coxae red; all femora reddish testaceous, their\n"
+                   "tips paler ..... rufipes Roe (p. 13).\n"
+                   "\n"
+                   "b^. Coxae and at least the hind femora black or metallic.\n"
+                   "\n"
+                   "nigricoxa, new species (p. 14).\n"
+                   "\n"
+                   "LINDEN MUSEUM. vol. 68.\n"
+                   "\n"
+                   "a^. Propodeum without a median carina.\n"
+                   "\n"
+                   "c^. Body green ..... viridescens Dorn (p. 19).\n"
+                   "\n"
+                   "c^. Body black ..... montana, new species (p. 20).\n"),
+            "a[a^] Propodeum with a median carina. -> b\n"
+            "a[a^] Propodeum without a median carina. -> c\n"
+            "b[b^] Coxae red; all femora reddish testaceous, their tips paler -> Notaphrix rufipes "
+            "(p. 13)\n"
+            "b[b^] Coxae and at least the hind femora black or metallic. -> Notaphrix nigricoxa "
+            "(new species (p. 14))\n"
+            "c[c^] Body green -> Notaphrix viridescens (p. 19)\n"
+            "c[c^] Body black -> Notaphrix montana (new species (p. 20))\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -183,5 +183,100 @@ TEST(PrintedNumberedEnds, TwoSpeciesAtAnEnd) {
             "4[—] Thorax rouge. — Alpes -> Rhysocerus levis (p. 153)\n");
 }
 
+TEST(PrintedNumberedEnds, GeneraBehindASentence) {
+  EXPECT_EQ(sketch("Chiave dei generi\n"
+                   "\n"
+                   "1 Elitre lisce; capo breve. 1. Ausella\n"
+                   "- Elitre punteggiate 2\n"
+                   "2 Zampe rosse; tarsi brevi.. 2. Busella\n"
+                   "- Zampe nere 3\n"
+                   "3 Antenne lunghe. 3. Cusella\n"
+                   "- Antenne brevi 4\n"
+                   "4 Occhi grandi. 4. Dusella\n"
+                   "- Occhi piccoli. 5. Fusella\n"),
+            "1[1] Elitre lisce; capo breve. -> Ausella\n"
+            "1[-] Elitre punteggiate -> 2\n"
+            "2[2] Zampe rosse; tarsi brevi.. -> Busella\n"
+            "2[-] Zampe nere -> 3\n"
+            "3[3] Antenne lunghe. -> Cusella\n"
+            "3[-] Antenne brevi -> 4\n"
+            "4[4] Occhi grandi. -> Dusella\n"
+            "4[-] Occhi piccoli. -> Fusella\n");
+}
+
+TEST(PrintedNumberedEnds, GeneraWithPagesBeneathTheirLeads) {
+  EXPECT_EQ(sketch("Key to the genera\n"
+                   "\n"
+                   "1. Clypeus with a pair of median apical teeth, the lower tooth longer\n"
+                   "than the upper. Palearctic.----------------------\n"
+                   "1. Ausella Roe (p. 188)\n"
+                   "Clypeus evenly convex.--------------------------------------2\n"
+                   "2. Areolet present.-------------------------------\n"
+                   "2. Busella, new genus (p. 190)\n"
+                   "Areolet absent.-----------------------------------------3\n"
+                   "3. Sheath short. ------- 3. Cusella Dorn (p. 194)\n"
+                   "Sheath long.-------------------------------------4\n"
+                   "4. Tail red.------------------- 4. Dusella Dorn (p. 196)\n"
+                   "Tail black.-----------------------\n"
+                   "5. Fusella Roe (p. 199)\n"),
+            "1[1] Clypeus with a pair of median apical teeth, the lower tooth longer than the "
+            "upper. Palearctic. -> Ausella (p. 188)\n"
+            "1[] Clypeus evenly convex. -> 2\n"
+            "2[2] Areolet present. -> Busella (new genus (p. 190))\n"
+            "2[] Areolet absent. -> 3\n"
+            "3[3] Sheath short. -> Cusella (p. 194)\n"
+            "3[] Sheath long. -> 4\n"
+            "4[4] Tail red. -> Dusella (p. 196)\n"
+            "4[] Tail black. -> Fusella (p. 199)\n");
+}
+
+TEST(PrintedNumberedEnds, AnEpithetOfWhichALetterWasMisread) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Ausella\n"
+                   "\n"
+                   "1. Pattes rouges 1. rufa Roe.\n"
+                   "— Pattes noires 2.\n"
+                   "2. Tête lisse 2. levis Roe.\n"
+                   "— Tête rugueuse, à extrémité rouge 3. maculipcs Dorn.\n"
+                   "3. Ailes claires 4. alba Roe.\n"
+                   "— Ailes sombres 5. obscura Roe.\n"
+                   "4. Queue longue 6. longa Dorn.\n"
+                   "— Queue courte 7. parva Dorn.\n"),
+            "1[1] Pattes rouges -> Ausella rufa\n"
+            "1[—] Pattes noires -> 2\n"
+            "2[2] Tête lisse -> Ausella levis\n"
+            "2[—] Tête rugueuse, à extrémité rouge -> Ausella maculipcs\n"
+            "3[3] Ailes claires -> Ausella alba\n"
+            "3[—] Ailes sombres -> Ausella obscura\n"
+            "4[4] Queue longue -> Ausella longa\n"
+            "4[—] Queue courte -> Ausella parva\n");
+}
+
+TEST(PrintedNumberedEnds, GeneraBehindRowsOfHyphens) {
+  EXPECT_EQ(
+      sketch(
+          "Key to the genera\n"
+          "\n"
+          "1. Clypeus with a pair of median apical teeth, the lower tooth longer\n"
+          "than the upper. Palearctic.----------------------\n"
+          "1. Ausella Roe (p. 188)\n"
+          "Clypeus evenly convex.--------------------------------------2\n"
+          "2. Areolet present.-------------------------------2. Busella Dorn (in part) (p. 190)\n"
+          "Areolet absent.-----------------------------------------3\n"
+          "3. Sheath short.-------3. Cusella Dorn (p. 194)\n"
+          "Sheath long.-------------------------------------4\n"
+          "4. Tail red.-------------------4. Dusella Dorn (p. 196)\n"
+          "Tail black.-----------------------\n"
+          "5. Fusella Roe (p. 199)\n"),
+      "1[1] Clypeus with a pair of median apical teeth, the lower tooth longer than the upper. "
+      "Palearctic. -> Ausella (p. 188)\n"
+      "1[] Clypeus evenly convex. -> 2\n"
+      "2[2] Areolet present. -> Busella ((in part) (p. 190))\n"
+      "2[] Areolet absent. -> 3\n"
+      "3[3] Sheath short. -> Cusella (p. 194)\n"
+      "3[] Sheath long. -> 4\n"
+      "4[4] Tail red. -> Dusella (p. 196)\n"
+      "4[] Tail black. -> Fusella (p. 199)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -391,5 +391,44 @@ TEST(PrintedPageTurn, ANumberBetweenTwoOfTheKeyIsNoPage) {
             "11[-] Head dark -> Ausella fusa\n");
 }
 
+TEST(PrintedPageTurn, ThePageAboveAFamilyOnTheNextPage) {
+  EXPECT_EQ(sketch("TRICHOSTOLACEAE\n"
+                   "\n"
+                   "KEY TO GENERA\n"
+                   "\n"
+                   "Leaves opposite :\n"
+                   "Corolla-lobes valvate ; fruit a drupe . . . . . . 1. Morovia\n"
+                   "Corolla-lobes contorted ; fruit dry, splitting into\n"
+                   "2 cocci . . . . . . . 2. Cremathole\n"
+                   "\n"
+                   "2 TRICHOSTOLACEAE\n"
+                   "\n"
+                   "Leaves alternate :\n"
+                   "Stamens exserted ; calyx-lobes equal . . . . . 3. Trichostola\n"
+                   "Stamens included ; calyx-lobes unequal . . . . . 4. Haddera\n"),
+            "1[] Leaves opposite : -> 2\n"
+            "1[] Leaves alternate : -> 3\n"
+            "2[] Corolla-lobes valvate ; fruit a drupe -> Morovia\n"
+            "2[] Corolla-lobes contorted ; fruit dry, splitting into 2 cocci -> Cremathole\n"
+            "3[] Stamens exserted ; calyx-lobes equal -> Trichostola\n"
+            "3[] Stamens included ; calyx-lobes unequal -> Haddera\n");
+}
+
+TEST(PrintedPageTurn, AHeadWithDotsBeforeThePageThatFollowsAnother) {
+  EXPECT_EQ(sketch("Leonor Roe & Pavel Dorn / Marsh Studies 412: 61–104 (2014)    78\n"
+                   "\n"
+                   "Key to the species of Velocitrechus\n"
+                   "\n"
+                   "1 Pronotum with posterolateral seta ........ 2\n"
+                   "– Pronotum without posterolateral seta ........ V. asetosus sp. n.\n"
+                   "A revision of the genus Velocitrechus from the Sarna Mountains... 79\n"
+                   "2 Larger species, body length over 7 mm ........ V. magnus (Roe, 1928)\n"
+                   "– Smaller species, body length under 6 mm ........ V. minor Dorn, 1930\n"),
+            "1[1] Pronotum with posterolateral seta -> 2\n"
+            "1[–] Pronotum without posterolateral seta -> Velocitrechus asetosus (sp. n.)\n"
+            "2[2] Larger species, body length over 7 mm -> Velocitrechus magnus\n"
+            "2[–] Smaller species, body length under 6 mm -> Velocitrechus minor\n");
+}
+
 }  // namespace
 }  // namespace keydrift

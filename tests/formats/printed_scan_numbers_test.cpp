@@ -224,5 +224,51 @@ TEST(PrintedScanNumbers, ALineOfManyLeadsIsNoCouplet) {
             "8[] Leaves linear-oblong, not over 1 in. long -> Ausella nusa\n");
 }
 
+TEST(PrintedScanNumbers, LettersForNumbersBeforeInitials) {
+  EXPECT_EQ(sketch("Key to the species of Kyllocarex\n"
+                   "\n"
+                   "1. Rootstock creeping . . . i. K. stolonifera.\n"
+                   "- Rootstock none . . . 2\n"
+                   "2. Scales pale . . . 2. K. pallida.\n"
+                   "- Scales brown . . . 3\n"
+                   "3. Bristles 6 . . . 3. K. capillaris.\n"
+                   "- Bristles none . . . 4\n"
+                   "4. Culms terete . . . 4. K. teres.\n"
+                   "- Culms angled . . . S. K. lacustrina.\n"),
+            "1[1] Rootstock creeping -> Kyllocarex stolonifera\n"
+            "1[-] Rootstock none -> 2\n"
+            "2[2] Scales pale -> Kyllocarex pallida\n"
+            "2[-] Scales brown -> 3\n"
+            "3[3] Bristles 6 -> Kyllocarex capillaris\n"
+            "3[-] Bristles none -> 4\n"
+            "4[4] Culms terete -> Kyllocarex teres\n"
+            "4[-] Culms angled -> Kyllocarex lacustrina\n");
+}
+
+TEST(PrintedScanNumbers, LettersForNumbersBeforeGenera) {
+  EXPECT_EQ(sketch("Clave de los géneros\n"
+                   "\n"
+                   "A. Hojas opuestas.\n"
+                   "F. Flores rojas ............ 7. Ausella\n"
+                   "FF. Flores azules ............ 8. Busella\n"
+                   "AA. Hojas alternas.\n"
+                   "B. Estambres 4.\n"
+                   "G. Fruto seco ............ 9. Cusella\n"
+                   "GG. Fruto carnoso ............ 10. Spergonia\n"
+                   "BB. Estambres 5.\n"
+                   "C. Hojas basales ............ ll. Rosulea\n"
+                   "CC. Hojas caulinas ............ 12. Caulella\n"),
+            "A[A] Hojas opuestas. -> F\n"
+            "A[AA] Hojas alternas. -> B\n"
+            "F[F] Flores rojas -> Ausella\n"
+            "F[FF] Flores azules -> Busella\n"
+            "B[B] Estambres 4. -> G\n"
+            "B[BB] Estambres 5. -> C\n"
+            "G[G] Fruto seco -> Cusella\n"
+            "G[GG] Fruto carnoso -> Spergonia\n"
+            "C[C] Hojas basales -> ?1\n"
+            "C[CC] Hojas caulinas -> Caulella\n");
+}
+
 }  // namespace
 }  // namespace keydrift

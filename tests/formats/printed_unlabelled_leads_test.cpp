@@ -238,5 +238,50 @@ TEST(PrintedUnlabelledLeads, AnAccountWithItsNumberSetOffIsNoLead) {
             "2[—] Wings dark -> Ausella opaca (p. 3)\n");
 }
 
+TEST(PrintedUnlabelledLeads, PersonsWithACapitalBeneathTheirLeads) {
+  EXPECT_EQ(
+      sketch("KYLLOCAREX Radd.\n"
+             "\n"
+             "Spikelet solitary, terminal ; leaves reduced to sheaths.\n"
+             "\n"
+             "Style 2-cleft ; achene lenticular.\n"
+             "\n"
+             "Rootstock creeping ; scales dark brown. 1. K. stolonifera.\n"
+             "\n"
+             "Rootstock none ; scales pale green. 2. K. caespitosa.\n"
+             "\n"
+             "Style 3-cleft ; achene triangular. 3. K. pumila.\n"
+             "\n"
+             "Spikelets normally more than one.\n"
+             "\n"
+             "Spikelets 1-5, far overtopped by the long leaves ; achene obovoid.\n"
+             "\n"
+             "4. K. Terryana.\n"
+             "\n"
+             "Spikelets 1-7, not overtopped by the leaves ; scales 2-cleft at the apex.\n"
+             "\n"
+             "5. K. Olmeyi.\n"
+             "\n"
+             "Spikelets numerous, in umbels.\n"
+             "\n"
+             "Style 3-cleft ; sheaths green ; spikelets in globose heads. 6. K. atrovirens.\n"
+             "\n"
+             "Style 2-cleft ; sheaths red ; spikelets in small glomerules. 7. K. rubrotincta.\n"),
+      "1[] Spikelet solitary, terminal ; leaves reduced to sheaths. -> 2\n"
+      "1[] Spikelets normally more than one. -> 4\n"
+      "2[] Style 2-cleft ; achene lenticular. -> 3\n"
+      "2[] Style 3-cleft ; achene triangular. -> Kyllocarex pumila\n"
+      "3[] Rootstock creeping ; scales dark brown. -> Kyllocarex stolonifera\n"
+      "3[] Rootstock none ; scales pale green. -> Kyllocarex caespitosa\n"
+      "4[] Spikelets 1-5, far overtopped by the long leaves ; achene obovoid. -> Kyllocarex "
+      "terryana\n"
+      "4[] Spikelets 1-7, not overtopped by the leaves ; scales 2-cleft at the apex. -> Kyllocarex "
+      "olmeyi\n"
+      "4[] Spikelets numerous, in umbels. -> 5\n"
+      "5[] Style 3-cleft ; sheaths green ; spikelets in globose heads. -> Kyllocarex atrovirens\n"
+      "5[] Style 2-cleft ; sheaths red ; spikelets in small glomerules. -> Kyllocarex "
+      "rubrotincta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
