@@ -415,6 +415,12 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
   }
   // "Females" over the next key ends as a genus may.
   bool const genus = is_latin_genus(words[0]) && !is_no_author(fold(words[0]));
+  // "Ausella Am. & Lind."
+  auto const joint = std::find(words.begin(), words.end(), "&");
+  if (joint != words.end() && joint - words.begin() > 1 && joint + 1 != words.end() &&
+      has_strict_latin_ending(words[0])) {
+    words.erase(joint, joint + 2);
+  }
   return words.size() <= 3 && genus && std::all_of(words.begin(), words.end(), [](auto word) {
            return is_upper(code_point_at(word, word.front() == '(' ? 1 : 0).value) ||
                   is_digit(code_point_at(word, 0).value);

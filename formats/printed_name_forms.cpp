@@ -92,7 +92,8 @@ bool is_genus_with_remark(std::string_view text) {
   // "Ausella Roe, gen. nov.", "Ausella, new genus"
   static constexpr std::array kMarks{"gen. nov."sv, "gen. nov"sv,  "gen. n."sv,
                                      "n. gen."sv,   "nov. gen."sv, "new genus"sv,
-                                     "gen.n."sv,    "n.gen."sv,    "gen.nov."sv};
+                                     "gen.n."sv,    "n.gen."sv,    "gen.nov."sv,
+                                     "n. gen"sv,    "nov. gen"sv,  "n.gen"sv};
   auto const mark = std::find_if(kMarks.begin(), kMarks.end(),
                                  [text](std::string_view one) { return text.ends_with(one); });
   if (mark == kMarks.end()) return false;

@@ -104,7 +104,11 @@ bool names_account(std::string_view line) {
       is_capitalised(words[1]) && is_epithet(without_end(words[2])) &&
       has_strict_latin_ending(without_end(words[2])) &&
       (words.size() == 3 || is_authorish(words[3]) || words[3] == "sp." || words[3] == "n.");
-  return binomial || is_numbered_name(line) || is_numbered_taxon(line);
+  // "1. AUS BUS Roe. foliis obovatis"
+  bool const in_capitals = words.size() > 3 && is_species_number(words[0]) &&
+                           is_in_capitals(words[1], 2) && is_in_capitals(words[2], 2) &&
+                           titles_account(line.substr(words[0].size() + 1));
+  return binomial || in_capitals || is_numbered_name(line) || is_numbered_taxon(line);
 }
 
 class LabelPlanner {

@@ -209,6 +209,12 @@ bool titles_account(std::string_view text) {
   if (marked && is_capitalised(words[1])) return true;
   // "ELYTRA black": only an author has a capital behind a genus in capitals.
   if (is_name_in_capitals(words[0])) {
+    // "AUS BUS Roe. foliis obovatis"
+    auto const epithet = without_end(words[1]);
+    bool const species = words.size() > 2 && is_in_capitals(epithet) &&
+                         has_epithet_ending(fold(epithet)) && is_authorish(words[2]) &&
+                         is_capitalised(without_closing_marks(words[2]));
+    if (species) return true;
     auto author = without_end(words[1]);
     if (author.ends_with('.')) author.remove_suffix(1);  // "AUS R., Ann. 3: 112"
     return is_authorish(words[1]) && !is_name_in_capitals(author) && is_capitalised(author);
