@@ -55,10 +55,13 @@ std::optional<Passage> passage_at(std::string_view line, std::size_t at) {
   return Passage{at, close, signs};
 }
 
+// "=Ausella busa=": volunteers' e-texts set bold type so.
+bool is_sign(char c) { return c == '*' || c == '_' || c == '='; }
+
 std::vector<Passage> passages_of(std::string_view line) {
   std::vector<Passage> passages;
   for (std::size_t at = 0; at < line.size(); ++at) {
-    if (line[at] != '*' && line[at] != '_') continue;
+    if (!is_sign(line[at])) continue;
     if (auto const passage = passage_at(line, at)) {
       passages.push_back(*passage);
       at = passage->close + passage->signs - 1;
@@ -80,7 +83,7 @@ void for_each_line(std::string_view text, Take take) {
 }  // namespace
 
 std::size_t take_off_emphasis(std::string& text) {
-  if (text.find('*') == std::string::npos && text.find('_') == std::string::npos) return 0;
+  if (text.find_first_of("*_=") == std::string::npos) return 0;
   std::vector<Signs> signs;
   for_each_line(text, [&signs](std::size_t begin, std::string_view line) {
     for (auto const& passage : passages_of(line)) {

@@ -6,9 +6,9 @@
 
 namespace keydrift::printed {
 
-// Takes "*Aus bus*", "**2**" and "_Aus bus_" for emphasised words where a text has several of them:
-// the signs go, and as many blanks are added at the line's end, so that lines keep their length.
-// Returns the number of emphasised passages; 0 leaves the text as it is.
+// Takes "*Aus bus*", "**2**", "_Aus bus_" and "=Aus bus=" for emphasised words where a text has
+// several of them: the signs go, and as many blanks are added at the line's end, so that lines keep
+// their length. Returns the number of emphasised passages; 0 leaves the text as it is.
 std::size_t take_off_emphasis(std::string& text);
 
 }  // namespace keydrift::printed

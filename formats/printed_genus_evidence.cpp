@@ -192,7 +192,9 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     auto const epithet = capitals ? fold(next) : std::string{next};
     if (capitals && !epithets.contains(epithet)) continue;
     if (epithets.contains(epithet)) {
-      if (!lead && heads_account(words, w)) ++uses.heads;
+      // "1. Ausella busa." and no more heads an account, though it reads as a lead.
+      bool const head = !lead || (w == 1 && words.size() == 3 && is_number(words[0]));
+      if (head && heads_account(words, w)) ++uses.heads;
       if (!has_higher_ending(fold(genus)) && uses.epithets.insert(epithet).second) {
         auto& genera = before_[epithet];
         genera.push_back(genus);

@@ -339,6 +339,11 @@ bool LeadsSoFar::continues_destination(std::size_t at) const {
   auto const& lead = leads_.back();
   if (starts_note(line.text)) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
+  // "… → 6" above "notch": what a picture shows.
+  auto const arrow = last_line().rfind("\u2192");
+  if (arrow != std::string_view::npos && numbering_.read(trim(last_line().substr(arrow + 3)))) {
+    return false;
+  }
   if (hangs_open() || names_what_is_open(line) || is_author_of_list(line.text)) return true;
   // "…... 3" / "Aus Roe, 1888", "…... A. bus Roe, 1911" / "bus group": a heading.
   auto const destination = names_.at_end_of(last_line());

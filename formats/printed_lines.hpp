@@ -77,6 +77,9 @@ void mark_lost_columns(std::vector<SourceLine>& lines);
 // authors, pages or figures.
 void mark_cells_behind(std::vector<SourceLine>& lines);
 
+// Marks the names behind leaders that a column of remarks follows, "… . . T. busa      kelp, low".
+void mark_remarks_behind(std::vector<SourceLine>& lines);
+
 // Marks where the epithets stand that lines end in with the numbers of their species behind them,
 // "… front of eye. maculosus. 1.", where these count up.
 void mark_counted_ends(std::vector<SourceLine>& lines);

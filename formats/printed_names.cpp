@@ -33,6 +33,7 @@ std::vector<std::string> beginnings(std::string_view genus) {
 constexpr int kInitialWeight = 6;  // of a title's genus that leads abbreviate
 constexpr int kSureWeight = 6;     // of one that its part's title is believed
 constexpr int kLeastWeight = 1;    // less, and a word is no genus
+constexpr int kSureEvidence = 9;   // of a genus without a Latin ending
 constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 
 // Without brackets and signs around it.
@@ -160,8 +161,10 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
     std::unordered_set<std::string> seen;
     for (auto const& genus : titled) seen.insert(genus.name);
     for (auto const& genus : evidence_->candidates()) {
-      if (seen.contains(genus) || !has_latin_ending(genus)) continue;
       int weight = evidence_->weight(genus);
+      // Before an epithet of the key and alone besides, as heads have it: a genus, however it ends.
+      bool const sure = weight >= kSureEvidence;
+      if (seen.contains(genus) || !(has_latin_ending(genus) || sure)) continue;
       if (has_strict_latin_ending(genus)) weight += kStrictEnding;
       if (initials.contains(std::string{initial_of(genus)})) weight += kInitialWeight;
       titled.push_back({genus, weight});
@@ -415,7 +418,9 @@ std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, 
   }
   auto name = with_parents_in_full(
       with_species(is_stressed_name(words) ? without_stress(taxon.name) : taxon.name));
-  if (auto const genus = full_genus(name); !genus.empty()) {
+  // "Spitze etwas gehoben" is no species whose genus the next epithets belong to.
+  if (auto const genus = full_genus(name);
+      !genus.empty() && (words_of(name).size() <= 2 || genera_seen_.contains(genus))) {
     see_genus(genus, !is_one_word(name));
   }
   see_name(name);

@@ -153,6 +153,11 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   if (i > 0 && !lines_[i - 1].text.empty() && is_separator(words_of(lines_[i - 1].text).back())) {
     return false;  // "… bus, p. 172, and" / "cus, p. 173"
   }
+  // "… only at the" / "Spitze etwas gehoben. Stirn ohne Grübchen"
+  if (i > 0 && !lines_[i - 1].text.empty() &&
+      stands_before_noun(words_of(lines_[i - 1].text).back())) {
+    return false;
+  }
   if (is_far_in(i) && is_short_name(line.text)) return true;
   if (is_far_in(i) && is_latin_name(line.text)) {
     if (is_abbreviated(words_of(line.text, 1).front()) || is_certain_name(line.text)) return true;

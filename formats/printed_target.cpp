@@ -228,6 +228,11 @@ bool titles_account(std::string_view text) {
   if (species_in_capitals && is_authorish(words[2])) return true;
   bool const genus = is_capitalised(words[0]) && has_strict_latin_ending(words[0]);
   if (!genus && !is_abbreviated(words[0])) return false;
+  // "Ausella Roei Dorn, 1866"
+  if (words.size() > 3 && is_capital_epithet_of_person(words[1]) && !ends_item(words[1]) &&
+      is_authorish(words[2]) && is_year(without_end(words[3]))) {
+    return true;
+  }
   bool const species = is_epithet(words[1]) && !ends_item(words[1]) &&
                        (has_strict_latin_ending(words[1]) || words[1].ends_with("ns"));
   // "Aus bus var. cus Roe"

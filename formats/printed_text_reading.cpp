@@ -255,6 +255,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_off_level_pointers(lines);
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);
+    if (markup.empty()) mark_remarks_behind(lines);
     if (markup.empty()) mark_counted_ends(lines);
     if (markup.empty()) mark_numbered_ends(lines);
     if (markup.empty()) mark_epithets_before_authors(lines);

@@ -263,6 +263,21 @@ bool ends_in_authored_genus(std::string_view title) {
          is_capitalised(genus) && has_strict_latin_ending(genus);
 }
 
+namespace {
+
+// Regions that end as genera do.
+bool is_region(std::string_view folded) {
+  static constexpr std::array kRegions{
+      "africa"sv,  "america"sv, "arabia"sv,  "asia"sv,     "australia"sv, "austria"sv,
+      "bolivia"sv, "borneo"sv,  "burma"sv,   "china"sv,    "colombia"sv,  "cuba"sv,
+      "europa"sv,  "florida"sv, "gallia"sv,  "germania"sv, "guiana"sv,    "hispania"sv,
+      "india"sv,   "italia"sv,  "java"sv,    "malaya"sv,   "malaysia"sv,  "persia"sv,
+      "russia"sv,  "siberia"sv, "sumatra"sv, "syria"sv,    "tasmania"sv,  "venezuela"sv};
+  return is_one_of(kRegions, folded);
+}
+
+}  // namespace
+
 std::vector<TitleGenus> genera_in_title(std::string const& title) {
   std::vector<TitleGenus> found;
   std::string before;
@@ -332,7 +347,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "Flora de la Cuenca de Xoltepec": a place.
     static constexpr std::array kWorks{"flora"sv, "fauna"sv, "flore"sv, "faune"sv};
     of_work = of_work || (is_one_of(kWorks, before) && !mentions_key(title));
-    bool const place = of_work && !has_strict_latin_ending(folded);
+    bool const place =
+        (of_work && !has_strict_latin_ending(folded)) || (is_region(folded) && !says_genus(before));
     // "26 AUSELLA.": a page's number has no full stop.
     bool const numbered =
         w == 1 && words[0].ends_with('.') &&
