@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -82,7 +83,18 @@ class AccountFinder {
     }
   }
 
+  // "1. Ausella Roe (Busella Dorn) Calyx 5-lobed" where a lead above ends in "1. Ausella."
+  [[nodiscard]] bool begins_account_of_genus(std::string_view text, Label const& label) const {
+    constexpr std::size_t kFewestWords = 3;  // more than an end on a line of its own
+    auto const genus = genera_.find(label.number);
+    if (genus == genera_.end() || label.end != LabelEnd::dot || has_row_of_dots(text)) return false;
+    auto const words = words_of(text.substr(label.text_at), kFewestWords);
+    return words.size() == kFewestWords && without_closing_marks(words[0]) == genus->second &&
+           (is_authorish(words[1]) || words[1].starts_with('('));
+  }
+
   [[nodiscard]] bool begins_account(std::string_view text, Label const& label) const {
+    if (begins_account_of_genus(text, label)) return true;
     // "1. Ausella busa ..... 2"
     if (led_to_.empty() || has_row_of_dots(text)) return false;
     if (!label.letter.empty()) return begins_subspecies(text.substr(label.text_at));
@@ -123,6 +135,14 @@ class AccountFinder {
                           digits.find_first_not_of("0123456789") == std::string_view::npos;
       if (number && is_epithet(epithet)) counted_[number_of(digits)] = epithet;
     }
+    // "… stamens 5 . . . 10. Ausella."
+    if (words.size() > 2 && is_species_number(words[words.size() - 2])) {
+      auto const genus = without_closing_marks(words.back());
+      auto const number = without_closing_marks(words[words.size() - 2]);
+      if (is_capitalised(genus) && has_latin_ending(genus)) {
+        genera_.emplace(number_of(number), genus);
+      }
+    }
     for (std::size_t w = labelled ? 1 : 0; w + 1 < words.size(); ++w) {
       auto species = species_of(words[w], words[w + 1]);
       if (!species.empty()) led_to_.insert(std::move(species));
@@ -132,6 +152,7 @@ class AccountFinder {
   std::vector<SourceLine> const& lines_;
   std::unordered_set<std::string> led_to_;                       // by the lines so far
   std::unordered_map<std::uint32_t, std::string_view> counted_;  // epithets by number, the same
+  std::unordered_map<std::uint32_t, std::string_view> genera_;   // by their numbers, the same
 };
 
 }  // namespace

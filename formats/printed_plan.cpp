@@ -167,6 +167,16 @@ class LabelPlanner {
     }
   }
 
+  // "H. Roe." above the key that this author wrote.
+  [[nodiscard]] bool is_author_between_blanks(std::size_t i) const {
+    auto const words = words_of(start_of(lines_[i].text, 60), 3);
+    if (words.size() != 2 || !is_abbreviated(words[0]) || words[0].size() != 2) return false;
+    bool const apart = (i == 0 || lines_[i - 1].text.empty()) &&
+                       (i + 1 >= lines_.size() || lines_[i + 1].text.empty());
+    auto const name = without_closing_marks(words[1]);
+    return apart && words[0].front() != 'A' && is_capitalised(name) && is_authorish(name);
+  }
+
   void read_all() {
     ranks_.resize(lines_.size());
     numerals_.resize(lines_.size());
@@ -174,6 +184,7 @@ class LabelPlanner {
       if (lines_[i].goes_on) continue;  // "… length 4.5-5.2" / "mm."
       // "2. Ausella": an end, by its number
       if (lines_[i].is_no_lead && lines_[i].is_told_destination()) continue;
+      if (is_author_between_blanks(i)) continue;
       for (auto& reading : read_rank_labels(lines_[i].text)) {
         // "(1) ...... Aus bus": a footnote's sign at the end of a lead's words.
         auto const text = lines_[i].text;
