@@ -9,7 +9,9 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -119,9 +121,28 @@ bool LinesAhead::is_end_alone(std::size_t i) const {
   return reference ? numbering_.has_number(reference->number) : is_latin_name(text);
 }
 
+namespace {
+
+// "… rows 3. dispar, p. 214." without the page.
+std::string_view before_page(std::string_view text) {
+  auto const last = last_word_begin(text);
+  auto const before = trim_right(text.substr(0, last));
+  auto const sign = last_word_begin(before);
+  if (sign == 0 || !is_page(before.substr(sign), text.substr(last))) return text;
+  auto const named = trim_right(before.substr(0, sign));
+  return named.ends_with(',') ? named.substr(0, named.size() - 1) : named;
+}
+
+}  // namespace
+
 bool LinesAhead::ends_in_name(std::string_view text) const {
   if (text.ends_with(',') || text.ends_with(';') || text.ends_with(':')) return false;
   if (genus_authors_.genus_at_end(text)) return true;
+  // "… scales in 17 rows 3. dispar, p. 214."
+  constexpr std::size_t kLongestEnd = 60;  // bytes
+  auto const named = before_page(text);
+  auto const numbered = numbered_end(named, kLongestEnd, is_numbered_epithet);
+  if (numbered > 0 && numbered < named.size()) return true;
   auto const begin = trailing_name(text);
   return begin && (!usually_led_ || is_certain_name(text.substr(*begin)));
 }

@@ -234,7 +234,7 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   if (cut_short && capitals) return;
   auto const folded = fold(genus);
   if (!has_strict_latin_ending(folded) || has_higher_ending(folded)) return;
-  if (is_title_word(folded) || words_.contains(genus)) return;
+  if (is_title_word(folded) || is_region(folded) || words_.contains(genus)) return;
   if (is_common_before_genus(words, w)) return;
   std::size_t rest = words.size() - w - 1;
   if (rest > 0 && is_number(words.back())) --rest;

@@ -56,11 +56,12 @@ Finding scan_mended(std::string_view file, std::size_t count, char const* code,
 }
 
 Finding emphasis_taken_off(std::string_view file, std::size_t passages) {
-  auto finding = refusal(file, "emphasis-marks",
-                         std::to_string(passages) +
-                             " passages between \"*\", \"_\" or \"=\" were taken for emphasised words; "
-                             "the signs were left out",
-                         "take the signs out of the text if columns have to be exact");
+  auto finding =
+      refusal(file, "emphasis-marks",
+              std::to_string(passages) +
+                  " passages between \"*\", \"_\" or \"=\" were taken for emphasised words; "
+                  "the signs were left out",
+              "take the signs out of the text if columns have to be exact");
   finding.severity = Severity::information;
   return finding;
 }

@@ -21,8 +21,8 @@ std::size_t restore_raised_labels(std::string& text);
 // the number of lines.
 std::size_t restore_marked_numbers(std::string& text);
 
-// "V Eyes small" for 1' or 7', whichever the couplets that are labelled 1" and 1' miss.  Returns the
-// number of lines.
+// "V Eyes small" for 1' or 7', whichever the couplets that are labelled 1" and 1' miss.  Returns
+// the number of lines.
 std::size_t restore_fused_primes(std::string& text);
 
 // "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon,

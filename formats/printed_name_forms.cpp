@@ -90,10 +90,9 @@ bool is_genus_with_remark(std::string_view text) {
     return open != std::string_view::npos && is_dated_genus(trim_right(text.substr(0, open)));
   }
   // "Ausella Roe, gen. nov.", "Ausella, new genus"
-  static constexpr std::array kMarks{"gen. nov."sv, "gen. nov"sv,  "gen. n."sv,
-                                     "n. gen."sv,   "nov. gen."sv, "new genus"sv,
-                                     "gen.n."sv,    "n.gen."sv,    "gen.nov."sv,
-                                     "n. gen"sv,    "nov. gen"sv,  "n.gen"sv};
+  static constexpr std::array kMarks{"gen. nov."sv, "gen. nov"sv,  "gen. n."sv,  "n. gen."sv,
+                                     "nov. gen."sv, "new genus"sv, "gen.n."sv,   "n.gen."sv,
+                                     "gen.nov."sv,  "n. gen"sv,    "nov. gen"sv, "n.gen"sv};
   auto const mark = std::find_if(kMarks.begin(), kMarks.end(),
                                  [text](std::string_view one) { return text.ends_with(one); });
   if (mark == kMarks.end()) return false;

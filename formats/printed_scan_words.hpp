@@ -15,8 +15,8 @@ std::size_t restore_marks_of_new(std::string& text);
 // length.  Returns the number of lines.
 std::size_t restore_soft_hyphens(std::string& text);
 
-// "T. Iatifasciatus": the capital I that an epithet begins with behind an initial is l.  Returns the
-// number of epithets.
+// "T. Iatifasciatus": the capital I that an epithet begins with behind an initial is l.  Returns
+// the number of epithets.
 std::size_t restore_first_l(std::string& text);
 
 // "… punctate_busa Roe", "… black _ busa", "… border _ 9": what a row of low lines before an end
@@ -27,8 +27,8 @@ std::size_t clear_low_lines(std::string& text);
 // The line is filled up with blanks at its end.  Returns the number of words.
 std::size_t restore_bowls(std::string& text);
 
-// "..... busa,Roe." where others have "cusa, Roe.": a blank behind the epithet's comma.  Returns the
-// number of places.
+// "..... busa,Roe." where others have "cusa, Roe.": a blank behind the epithet's comma.  Returns
+// the number of places.
 std::size_t part_authors_from_epithets(std::string& text);
 
 // "Stem  equal  or  clavate": some text layers set two blanks between all words, and only wider

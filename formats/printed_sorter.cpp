@@ -513,20 +513,22 @@ class Sorter {
       take_destination();
       return true;
     }
-    if (!gap_ && !remarks_.is_open() && (goes_on || begins_with_leaders)) {
+    // A heading parts the lead from what stands beneath it.
+    bool const apart = gap_ || remarks_.is_open() || remarks_.has_heading();
+    if (!apart && (goes_on || begins_with_leaders)) {
       leads_.set_progress(Progress::open);
       leads_.add_piece(at_, 0);
       account(LineKind::continuation, "goes on with the words before");
       return true;
     }
-    if (!soft && !gap_ && !remarks_.is_open() && leads_.continues_destination(at_)) {
+    if (!soft && !apart && leads_.continues_destination(at_)) {
       leads_.add_piece(at_, 0);
       leads_.set_progress(Progress::done);
       account(LineKind::continuation, "goes on with the destination before");
       return true;
     }
     if (starts_note(line.text) || starts_caption(line.text)) return false;
-    if (soft && !gap_ && !remarks_.is_open() && !furniture_.follows_ended_lead(at_)) {
+    if (soft && !apart && !furniture_.follows_ended_lead(at_)) {
       leads_.add_piece(at_, 0);
       account(LineKind::continuation, "the lead before may end in a number of its words");
       return true;

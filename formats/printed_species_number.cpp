@@ -77,8 +77,9 @@ std::size_t numbered_end(std::string_view text, std::size_t longest,
                          bool (*is_numbered)(std::string_view)) {
   auto at = text.size() > longest ? text.find(' ', text.size() - longest) : 0;
   for (; at < text.size(); ++at) {
-    bool const begins = is_digit(static_cast<unsigned char>(text[at])) &&
-                        (at == 0 || text[at - 1] == ' ' || text[at - 1] == '\t' || ends_in_hyphens(text, at));
+    bool const begins =
+        is_digit(static_cast<unsigned char>(text[at])) &&
+        (at == 0 || text[at - 1] == ' ' || text[at - 1] == '\t' || ends_in_hyphens(text, at));
     if (begins && is_numbered(text.substr(at))) return at;
   }
   return text.size();

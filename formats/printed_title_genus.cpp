@@ -263,9 +263,6 @@ bool ends_in_authored_genus(std::string_view title) {
          is_capitalised(genus) && has_strict_latin_ending(genus);
 }
 
-namespace {
-
-// Regions that end as genera do.
 bool is_region(std::string_view folded) {
   static constexpr std::array kRegions{
       "africa"sv,  "america"sv, "arabia"sv,  "asia"sv,     "australia"sv, "austria"sv,
@@ -275,8 +272,6 @@ bool is_region(std::string_view folded) {
       "russia"sv,  "siberia"sv, "sumatra"sv, "syria"sv,    "tasmania"sv,  "venezuela"sv};
   return is_one_of(kRegions, folded);
 }
-
-}  // namespace
 
 std::vector<TitleGenus> genera_in_title(std::string const& title) {
   std::vector<TitleGenus> found;

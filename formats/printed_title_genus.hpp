@@ -32,6 +32,8 @@ struct TitleGenus {
 
 // "key", "fauna", case-folded: words of titles that are no genus, whatever their ending.
 [[nodiscard]] bool is_title_word(std::string_view folded);
+// "india", case-folded: regions that end as genera do.
+[[nodiscard]] bool is_region(std::string_view folded);
 
 // "TRAGOPHYLLE. Ausella Roe", "MARSHWORT, Ausella Roe": word `at` is the common name of the genus
 // behind it.

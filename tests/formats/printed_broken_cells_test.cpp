@@ -42,5 +42,30 @@ TEST(PrintedBrokenCells, BlankLinesForLabels) {
             "4[4] Horn long -> Aus eus\n4[] Horn short -> Aus fus\n");
 }
 
+TEST(PrintedBrokenCells, AColumnOfRemarksBehindNames) {
+  EXPECT_EQ(
+      sketch("KEY A.  SNAILS AND LIMPETS\n"
+             "\n"
+             " 1.  a.  Shell cap-shaped, not coiled in adult . . . . . . . .   2\n"
+             "     b.  Shell coiled . . . . . . . . . . . . . . . . . . . . .   3\n"
+             "\n"
+             " 2.  a.  Shell black to purple, top worn white; two knobs\n"
+             "         on columella  . . . . . . Tegularion funebre        R, mid\n"
+             "     b.  Shell brown or orange; one knob on columella\n"
+             "             . . . . . . . . . . . T. brunnescens         kelp, low\n"
+             "\n"
+             " 3.  a.  Both radiating ribs and concentric rings present\n"
+             "             . . . . . . . . . . . Venerascus stamineus      gravel\n"
+             "     b.  Concentric lines only; large; shell gapes at hind\n"
+             "         end . . . . . . . . . . . Schizascus sp.            M\n"),
+      "1[1. a] Shell cap-shaped, not coiled in adult -> 2\n"
+      "1[b] Shell coiled -> 3\n"
+      "2[2. a] Shell black to purple, top worn white; two knobs on columella -> Tegularion funebre "
+      "(R, mid)\n"
+      "2[b] Shell brown or orange; one knob on columella -> Tegularion brunnescens (kelp, low)\n"
+      "3[3. a] Both radiating ribs and concentric rings present -> Venerascus stamineus (gravel)\n"
+      "3[b] Concentric lines only; large; shell gapes at hind end -> Schizascus sp. (M)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

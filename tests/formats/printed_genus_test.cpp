@@ -430,5 +430,44 @@ TEST(PrintedGenus, AnOrderInAHeadIsNone) {
             "2[—] Dessus vert -> viridula\n");
 }
 
+TEST(PrintedGenus, ARegionInASentenceAboveIsNone) {
+  EXPECT_EQ(sketch("India, Indo-China, and Malay Archipelago.\n"
+                   "\n"
+                   "Synopsis of the Species.\n"
+                   "\n"
+                   "I. Scales in 19 rows.\n"
+                   "\n"
+                   "A. Anal divided 1. nigricollis, p. 212.\n"
+                   "\n"
+                   "B. Anal entire 2. hypoxanthus, p. 213.\n"
+                   "\n"
+                   "II. Scales in 17 rows 3. annulatus, p. 214.\n"),
+            "1[I] Scales in 19 rows. -> 2\n"
+            "1[II] Scales in 17 rows -> annulatus (p. 214.)\n"
+            "2[A] Anal divided -> nigricollis (p. 212.)\n"
+            "2[B] Anal entire -> hypoxanthus (p. 213.)\n");
+}
+
+TEST(PrintedGenus, WordsThatLookLikeASpeciesLendNoGenus) {
+  EXPECT_EQ(
+      sketch("Dascyrtus Hallw.\n"
+             "\n"
+             "Uebersicht der Arten.\n"
+             "\n"
+             "1\" Halsschild scharf gerandet. — Ungarn. hirtulus Hallw.\n"
+             "1' Halsschild höchstens um ein Drittel breiter als lang.\n"
+             "2\" Die Haare kurz, anliegend, reifartig, nur an der\n"
+             "Spitze etwas gehoben. Stirn ohne Grübchen. Long. 2·5—2·7 mm. —\n"
+             "Deutschland, in Kiefernstöcken; selten. pruinosus Kolw.\n"
+             "2' Oberseite kahl, höchstens mit einzelnen Härchen. — Tirol.\n"
+             "planiceps Strb.\n"),
+      "1[1\"] Halsschild scharf gerandet. — Ungarn. -> Dascyrtus hirtulus\n"
+      "1[1'] Halsschild höchstens um ein Drittel breiter als lang. -> 2\n"
+      "2[2\"] Die Haare kurz, anliegend, reifartig, nur an der Spitze etwas gehoben. Stirn ohne "
+      "Grübchen. Long. 2·5—2·7 mm. — Deutschland, in Kiefernstöcken; selten. -> Dascyrtus "
+      "pruinosus\n"
+      "2[2'] Oberseite kahl, höchstens mit einzelnen Härchen. — Tirol. -> Dascyrtus planiceps\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -394,5 +394,25 @@ TEST(PrintedLines, EachNoteThatSaysSoIsOneOfItsOwn) {
             (std::vector<std::string>{"look at dry shells only.", "wet ones swell."}));
 }
 
+TEST(PrintedLines, AWordOfAPictureBeneathAnArrow) {
+  EXPECT_EQ(sketch("Key to the species of Selenognathus\n"
+                   "\n"
+                   "1a. Two dorsal fins, separated by an interspace . . . . . . . . → 2\n"
+                   "1b. Dorsal fin single (Fig. 2) . . . . . . . . . . → 3\n"
+                   "interspace\n"
+                   "Fig. 1 Fig. 2\n"
+                   "notch\n"
+                   "2a. Eye very large . . . . . Selenognathus macrops\n"
+                   "2b. Eye moderate . . . . . . Selenognathus medius\n"
+                   "3a. Mouth black . . . . . . . Selenognathus niger\n"
+                   "3b. Mouth pale . . . . . . . Selenognathus pallidus\n"),
+            "1[1a] Two dorsal fins, separated by an interspace -> 2\n"
+            "1[1b] Dorsal fin single (Fig. 2) -> 3\n"
+            "2[2a] Eye very large -> Selenognathus macrops\n"
+            "2[2b] Eye moderate -> Selenognathus medius\n"
+            "3[3a] Mouth black -> Selenognathus niger\n"
+            "3[3b] Mouth pale -> Selenognathus pallidus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

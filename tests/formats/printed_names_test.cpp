@@ -491,5 +491,22 @@ TEST(PrintedNames, NumberedEpithetsInALead) {
             "1[-] Legs black -> Ausella opaca + Ausella rufa\n");
 }
 
+TEST(PrintedNames, NewGeneraAndTwoAuthorsBehindDashes) {
+  EXPECT_EQ(sketch("Conspectus generum\n"
+                   "\n"
+                   "1 (4). Mesosterno carina elevata.\n"
+                   "2 (3). Scutello lateribus sinuato. — Tropidosterna Brng.\n"
+                   "3 (2). Scutello lateribus recto. — Homalophloea n. gen.\n"
+                   "4 (1). Mesosterno carina nulla.\n"
+                   "5 (6). Abdominis marginibus lobatis. — Phlœoryctis Am. & Lind.\n"
+                   "6 (5). Abdominis marginibus integris. — Planibasis nov. gen.\n"),
+            "1[1] Mesosterno carina elevata. -> 2\n"
+            "1[4] Mesosterno carina nulla. -> 5\n"
+            "2[2] Scutello lateribus sinuato. -> Tropidosterna\n"
+            "2[3] Scutello lateribus recto. -> Homalophloea (n. gen.)\n"
+            "5[5] Abdominis marginibus lobatis. -> Phlœoryctis\n"
+            "5[6] Abdominis marginibus integris. -> Planibasis (nov. gen.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

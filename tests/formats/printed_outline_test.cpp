@@ -720,5 +720,56 @@ TEST(PrintedOutline, NumberedGeneraOnLinesOfTheirOwnAreNoLeads) {
       "5[II] Kelchb. abfallend. B. abwechselnd. -> Anisothyrsa\n");
 }
 
+TEST(PrintedOutline, AnAccountWithItsNameInCapitalsIsNoLead) {
+  EXPECT_EQ(sketch("Conspectus specierum generis Palmeringia\n"
+                   "\n"
+                   "A. Frutices.\n"
+                   "a. Flores albi ... 1. P. grandiflora Roe.\n"
+                   "b. Flores rubri ... 2. P. rubra Roe.\n"
+                   "B. Herbæ.\n"
+                   "α. Folia linearia ... 3. P. palustris Roe.\n"
+                   "β. Folia oblonga; planta glanduloso-hirta. 4. P. serrulata Roe.\n"
+                   "\n"
+                   "1. PALMERINGIA GRANDIFLORA Roe. foliis obovatis\n"
+                   "coriaceis, racemis paucifloris.\n"
+                   "Habitat in silvis.\n"),
+            "1[A] Frutices. -> 2\n"
+            "1[B] Herbæ. -> 3\n"
+            "2[a] Flores albi -> Palmeringia grandiflora\n"
+            "2[b] Flores rubri -> Palmeringia rubra\n"
+            "3[α] Folia linearia -> Palmeringia palustris\n"
+            "3[β] Folia oblonga; planta glanduloso-hirta. -> Palmeringia serrulata\n");
+}
+
+TEST(PrintedOutline, AccountsOfGeneraBehindTheKeyAreNoLeads) {
+  EXPECT_EQ(sketch("ARDELIACEAE\n"
+                   "\n"
+                   "von\n"
+                   "\n"
+                   "H. Roe.\n"
+                   "\n"
+                   "Einteilung der Familie.\n"
+                   "\n"
+                   "A. Frkn. oberständig.\n"
+                   "a. Blh. doppelt.\n"
+                   "I. Fr. eine Kapsel . . . . . 1. Ardelia.\n"
+                   "II. Fr. eine Beere . . . . . 2. Besmerina.\n"
+                   "b. Blh. einfach . . . . . 3. Coptandra.\n"
+                   "B. Frkn. unterständig.\n"
+                   "a. B. gegenständig . . . . . 4. Hexandrium.\n"
+                   "b. B. abwechselnd . . . . . 5. Ardeliella.\n"
+                   "\n"
+                   "1. Ardelia Wolt. (Bastia Kon. z. T.) Kelch 5teilig, bleibend, Blb.\n"
+                   "5, am Rande gewimpert.\n"),
+            "1[A] Frkn. oberständig. -> 2\n"
+            "1[B] Frkn. unterständig. -> 4\n"
+            "2[a] Blh. doppelt. -> 3\n"
+            "2[b] Blh. einfach -> Coptandra\n"
+            "3[I] Fr. eine Kapsel -> Ardelia\n"
+            "3[II] Fr. eine Beere -> Besmerina\n"
+            "4[a] B. gegenständig -> Hexandrium\n"
+            "4[b] B. abwechselnd -> Ardeliella\n");
+}
+
 }  // namespace
 }  // namespace keydrift

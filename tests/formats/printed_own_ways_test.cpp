@@ -313,7 +313,7 @@ TEST(PrintedEmphasis, IsTakenOffAndTold) {
   });
   ASSERT_NE(told, findings.end());
   EXPECT_NE(
-      told->find("6 passages between \"*\" or \"_\" were taken for emphasised words; the signs "
+      told->find("6 passages between \"*\", \"_\" or \"=\" were taken for emphasised words; the signs "
                  "were left out"),
       std::string::npos)
       << *told;
@@ -581,6 +581,28 @@ TEST(PrintedOwnWays, WhatAPictureShowsGoesOnWithNoNumber) {
             "2[2b] Body pale -> Aus cus\n"
             "3[3a] Tail forked -> Aus dus\n"
             "3[3b] Tail round -> Aus eus\n");
+}
+
+TEST(PrintedEmphasis, EqualSignsAroundBoldNames) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF THAMNOLANIUS.\n"
+                   "\n"
+                   "_a._ Pileum without any rufous.\n"
+                   "\n"
+                   "  _b._ Throat white. =Thamnolanius flaviventris= (p. 214)\n"
+                   "\n"
+                   "  _bb._ Throat yellow. =Thamnolanius isthmicus= (p. 216)\n"
+                   "\n"
+                   "_aa._ Pileum partly rufous.\n"
+                   "\n"
+                   "  _c._ Rump olive. =Thamnolanius castaneiceps= (p. 229)\n"
+                   "\n"
+                   "  _cc._ Rump rufous. =Thamnolanius pyrrhopygius= (p. 230)\n"),
+            "a[a] Pileum without any rufous. -> b\n"
+            "a[aa] Pileum partly rufous. -> c\n"
+            "b[b] Throat white. -> Thamnolanius flaviventris (p. 214)\n"
+            "b[bb] Throat yellow. -> Thamnolanius isthmicus (p. 216)\n"
+            "c[c] Rump olive. -> Thamnolanius castaneiceps (p. 229)\n"
+            "c[cc] Rump rufous. -> Thamnolanius pyrrhopygius (p. 230)\n");
 }
 
 }  // namespace

@@ -283,5 +283,21 @@ TEST(PrintedUnlabelledLeads, PersonsWithACapitalBeneathTheirLeads) {
       "rubrotincta\n");
 }
 
+TEST(PrintedUnlabelledLeads, AnAccountOfASpeciesThatHonoursAPerson) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Lathyphora\n"
+                   "\n"
+                   "1. Tibias I à deux paires d'épines, tous les fémurs noirs en\n"
+                   "dessous . . . . 1. L. meridionalis, p. 101.\n"
+                   "\n"
+                   "— Tibias I à une paire d'épines . . . . 2. L. Garrigueri, p. 102.\n"
+                   "\n"
+                   "1. Lathyphora Duvernoyi Roe, 1866, Hist. nat. Ar. Louve, p. 214.\n"
+                   "\n"
+                   "Céphalothorax noir.\n"),
+            "1[1] Tibias I à deux paires d'épines, tous les fémurs noirs en dessous -> Lathyphora "
+            "meridionalis (p. 101.)\n"
+            "1[—] Tibias I à une paire d'épines -> Lathyphora garrigueri (p. 102.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
