@@ -25,9 +25,17 @@ class Parter {
   }
 
  private:
-  // What speaks against a brace of rows [begin, end) whose number stands on row `number`.
-  [[nodiscard]] BraceCost cost_of_brace(std::size_t begin, std::size_t end, std::size_t number,
+  // What speaks against a brace of rows [begin, end) with the k-th number.
+  [[nodiscard]] BraceCost cost_of_brace(std::size_t begin, std::size_t end, std::size_t k,
                                         NumberAt at) const {
+    auto const number = rows_.numbers[k];
+    // No lead leads to its own couplet.
+    constexpr BraceCost kToItself = 12;
+    auto const row = [this](std::size_t r) {
+      return rows_.leads_to.begin() + static_cast<std::ptrdiff_t>(r);
+    };
+    bool const to_itself =
+        rows_.couplets[k] > 0 && std::find(row(begin), row(end), rows_.couplets[k]) != row(end);
     // A number alone stands before its first lead.
     auto first = begin;
     while (first < end && !rows_.words[first]) ++first;
@@ -37,7 +45,8 @@ class Parter {
     auto const off = at == NumberAt::first           ? 2 * (number - begin)
                      : 2 * number + 1 >= begin + end ? 2 * number + 1 - begin - end
                                                      : begin + end - 2 * number - 1;
-    return cost + static_cast<BraceCost>(std::min<std::size_t>(off, 8));
+    return cost + static_cast<BraceCost>(std::min<std::size_t>(off, 8)) +
+           (to_itself ? kToItself : 0);
   }
 
   struct Step {
@@ -66,7 +75,7 @@ class Parter {
           step.cost = std::numeric_limits<BraceCost>::max();
           for (std::size_t s = 0; s < steps[k - 1].size(); ++s) {
             auto const& one = steps[k - 1][s];
-            auto const cost = one.cost + cost_of_brace(one.begin, begin, at[k - 1], number_at);
+            auto const cost = one.cost + cost_of_brace(one.begin, begin, k - 1, number_at);
             if (cost < step.cost) {
               step.cost = cost;
               step.from = s;
@@ -82,7 +91,7 @@ class Parter {
     for (std::size_t s = 0; s < steps.back().size(); ++s) {
       auto const& step = steps.back()[s];
       auto const cost =
-          step.cost + cost_of_brace(step.begin, rows_.words.size(), at.back(), number_at);
+          step.cost + cost_of_brace(step.begin, rows_.words.size(), at.size() - 1, number_at);
       if (cost < least) {
         least = cost;
         best = s;

@@ -15,7 +15,9 @@ struct BraceRows {
   std::vector<BraceCost> begin_costs;   // what speaks against a brace's beginning there
   std::vector<bool> words;              // more than a number or a piece of a brace stands there
   std::vector<std::size_t> rivals;      // rows up to it, itself included, that begin further leads
+  std::vector<std::uint32_t> leads_to;  // couplet that the row's last words name; 0 where none
   std::vector<std::size_t> numbers;     // rows that bear a couplet's number; at least one
+  std::vector<std::uint32_t> couplets;  // these numbers
   std::vector<std::size_t> key_begins;  // rows with which keys of the file begin; 0 first
 };
 

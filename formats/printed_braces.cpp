@@ -185,7 +185,8 @@ class BracePlanner {
     std::size_t led = 0;
     for (auto& row : rows_) {
       auto const text = words_of_line(row.line);
-      row.ends = ends_in_destination(text, true);
+      bool const told = lines_[row.line].markup.destination_begin != kNotTold;
+      row.ends = told || ends_in_destination(text, true);
       auto const split = split_at_leader(text, numbering_);
       if (split.kind != LeaderKind::none && split.destination_begin < text.size()) ++led;
     }
@@ -326,8 +327,11 @@ class BracePlanner {
       rows.rivals.push_back(rivals);
       rows.words.push_back(has_words(rows_[r]));
       rows.begin_costs.push_back(cost_of_begin(r));
+      auto const led = trailing_reference(words_of_line(rows_[r].line), &numbering_);
+      rows.leads_to.push_back(rows_[r].ends && led ? led->reference.number : 0);
       if (std::binary_search(numbers_.begin(), numbers_.end(), rows_[r].line)) {
         rows.numbers.push_back(r);
+        rows.couplets.push_back(fronts_[rows_[r].line].number);
       }
     }
     rows.key_begins = key_begins_;

@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_emphasis.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -70,6 +71,25 @@ std::vector<Passage> passages_of(std::string_view line) {
   return passages;
 }
 
+// "… never collected. =Sweet" / "    Aceron= (_A. busa_)": the sign that opens on the line, and
+// byte of the next line with the one that closes.
+std::optional<Passage> passage_over_break(std::string_view line, std::string_view next) {
+  constexpr std::size_t kLongestEnd = 40;  // bytes on either line
+  for (std::size_t at = line.size(); at-- > 0 && line.size() - at <= kLongestEnd;) {
+    if (line[at] != '=' && line[at] != '_') continue;
+    bool const opens = may_stand_before(at == 0 ? 0 : code_point_before(line, at).value) &&
+                       at + 1 < line.size() && is_word(code_point_at(line, at + 1).value);
+    if (!opens) return std::nullopt;
+    auto const close = next.find(line[at]);
+    if (close == std::string_view::npos || close == 0 || close > kLongestEnd) return std::nullopt;
+    auto const last = code_point_before(next, close).value;
+    bool const closes = is_word(last) && may_stand_behind(code_point_at(next, close + 1).value) &&
+                        next.find_first_not_of(" \t") < close;
+    return closes ? std::optional{Passage{at, close, 1}} : std::nullopt;
+  }
+  return std::nullopt;
+}
+
 template <class Take>
 void for_each_line(std::string_view text, Take take) {
   for (std::size_t begin = 0; begin < text.size();) {
@@ -85,7 +105,15 @@ void for_each_line(std::string_view text, Take take) {
 std::size_t take_off_emphasis(std::string& text) {
   if (text.find_first_of("*_=") == std::string::npos) return 0;
   std::vector<Signs> signs;
-  for_each_line(text, [&signs](std::size_t begin, std::string_view line) {
+  for_each_line(text, [&signs, &text](std::size_t begin, std::string_view line) {
+    auto const below = begin + line.size() + 1;
+    if (below < text.size()) {
+      auto const next = std::string_view{text}.substr(below, text.find('\n', below) - below);
+      if (auto const over = passage_over_break(line, next)) {
+        signs.push_back({begin + over->open, begin + over->open + 1});
+        signs.push_back({below + over->close, below + over->close + 1});
+      }
+    }
     for (auto const& passage : passages_of(line)) {
       signs.push_back({begin + passage.open, begin + passage.open + passage.signs});
       signs.push_back({begin + passage.close, begin + passage.close + passage.signs});
@@ -93,6 +121,8 @@ std::size_t take_off_emphasis(std::string& text) {
   });
   auto const found = signs.size() / 2;
   if (found < kFewest) return 0;
+  std::sort(signs.begin(), signs.end(),
+            [](Signs const& a, Signs const& b) { return a.begin < b.begin; });
   take_out(text, signs);
   return found;
 }

@@ -64,6 +64,11 @@ bool heads_account(std::vector<std::string_view> const& words, std::size_t genus
   constexpr std::size_t kMostBehind = 3;  // an author in brackets, or two of them
   bool const first = genus == 0 || (genus == 1 && is_number(words[0]));
   auto const behind = words.size() - genus - 2;
+  // "1. Ausella busa (Roe) Dorn, Jour. 2: 40. 1872."
+  if (genus == 1 && behind > 0 &&
+      (is_authorish(words[genus + 2]) || words[genus + 2].starts_with('('))) {
+    return true;
+  }
   if (!first || behind > kMostBehind) return false;
   // "Ausella busa Roe, 1863, Verhandl." is a citation.
   if (behind > 1 && words[genus + 2].ends_with(',')) return false;
@@ -130,6 +135,9 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
   }
   auto const words = words_of(line);
   look_for_title(words);
+  // "Type species, Busella busa Roe." names the genus that it was described in.
+  auto const typifies = fold(bare_word(words[0]));
+  if (typifies == "type" || typifies == "typus" || typifies == "type-species") return;
   for (std::size_t w = 0; w < words.size(); ++w) {
     if (is_abbreviated(words[w]) && w + 1 < words.size()) {
       auto const epithet = std::string{bare_word(words[w + 1])};

@@ -87,6 +87,10 @@ void mark_counted_ends(std::vector<SourceLine>& lines);
 // Marks where epithets with a capital stand before their authors in capitals, "… red. Busa; ROE."
 void mark_epithets_before_authors(std::vector<SourceLine>& lines);
 
+// Marks the common names before Latin ones in brackets that lines end in, "… wings. Burnwood (Aus
+// bus), p. 88."
+void mark_common_names(std::vector<SourceLine>& lines);
+
 // Marks ends with the numbers of their taxa where these count up through the key: lines that are
 // nothing but one, "5. gerardini Roe", genera behind a blank, "10. Ausella", and "(12) repens".
 void mark_numbered_ends(std::vector<SourceLine>& lines);

@@ -96,7 +96,10 @@ constexpr std::size_t kLongestNumbered = 80;  // bytes of a line
 
 // "3. A. bus n. sp."
 bool may_follow_name(std::string_view remark) {
-  return remark.empty() || remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
+  auto const words = words_of(remark, 3);
+  bool const page = words.size() == 2 && is_page(words[0], words[1]);  // "p. 75."
+  return page || remark.empty() || remark == "n. sp." || remark == "sp. n." ||
+         remark == "sp. nov.";
 }
 
 // "key to the grey woods)" and "… woods.)", whose bracket opened before the pointer.

@@ -259,6 +259,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (markup.empty()) mark_counted_ends(lines);
     if (markup.empty()) mark_numbered_ends(lines);
     if (markup.empty()) mark_epithets_before_authors(lines);
+    if (markup.empty()) mark_common_names(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);

@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_references.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
@@ -212,6 +213,23 @@ bool closes_common_name(std::span<std::string_view const> words, std::size_t i) 
 
 // "Big-headed ants (Ausella spp.)": all of a genus, behind its common name.
 std::size_t words_before_bracketed_genus(std::span<std::string_view const> words) {
+  // "The Oakels (Quercella), p. 121"
+  for (std::size_t i = 1; i < words.size() && i <= kMostVernacularWords; ++i) {
+    auto const& word = words[i];
+    if (word.front() != '(') {
+      if (!is_upper(code_point_at(word, 0).value) || word.ends_with('.')) break;
+      continue;
+    }
+    auto const genus = without_closing(word.substr(1));
+    bool const closed = word.find(')') != std::string_view::npos;
+    bool const page = i + 3 == words.size() && is_page(words[i + 1], words[i + 2]);
+    bool const names = closed && (i + 1 == words.size() || page) && is_capitalised(genus) &&
+                       has_strict_latin_ending(genus);
+    bool const common = is_capitalised(words[0]) && !has_strict_latin_ending(fold(words[0])) &&
+                        !has_strict_latin_ending(fold(words[i - 1])) && i > 1;
+    if (names && common) return i;
+    break;
+  }
   constexpr std::size_t kWordsOfName = 2;
   if (words.size() <= kWordsOfName || words.size() > kMostVernacularWords + kWordsOfName) return 0;
   auto const before = words.size() - kWordsOfName;
