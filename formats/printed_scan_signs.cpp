@@ -14,40 +14,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLetters = 5;  // of a spaced word: "a b c d" are parts of a figure
-
 bool is_small(char c) { return c >= 'a' && c <= 'z'; }
-
-// Bytes of "t r i d e n t a t u s", "M A R V I A", at the front of `text`; 0 where no spaced word
-// stands.
-std::size_t spaced_word(std::string_view text) {
-  std::size_t letters = 0;
-  std::size_t at = 0;
-  bool counted = true;  // "a b c d e", "p q r t v"
-  bool const small = !text.empty() && is_small(text[0]);
-  auto const is_alike = [small](char c) { return small ? is_small(c) : c >= 'A' && c <= 'Z'; };
-  for (;; at += 2) {
-    if (at >= text.size() || !is_alike(text[at])) return 0;
-    counted = counted && (letters == 0 || text[at] > text[at - 2]);
-    ++letters;
-    bool const more = at + 2 < text.size() && text[at + 1] == ' ' && is_alike(text[at + 2]) &&
-                      (at + 3 >= text.size() || !is_letter(code_point_at(text, at + 3).value));
-    if (!more) break;
-  }
-  return letters >= kFewestLetters && !counted ? at + 1 : 0;
-}
-
-// A text is looked through only where it has what is looked for.
-bool has_spaced_letters(std::string_view text) {
-  for (std::size_t at = 0; at + 4 < text.size(); ++at) {
-    auto const is_plain_letter = [](char c) { return is_small(c) || (c >= 'A' && c <= 'Z'); };
-    if (text[at] == ' ' && is_plain_letter(text[at + 1]) && text[at + 2] == ' ' &&
-        is_plain_letter(text[at + 3]) && text[at + 4] == ' ') {
-      return true;
-    }
-  }
-  return false;
-}
 
 // How many times `sign` stands before a blank and a capital at the front of the line.
 // `other` may stand for some of them, "tf" for two.
@@ -171,36 +138,6 @@ bool begins_word(std::string_view text, std::size_t begin) {
 }
 
 }  // namespace
-
-std::size_t close_spaced_words(std::string& text) {
-  if (!has_spaced_letters(text)) return 0;
-  std::size_t words = 0;
-  std::string closed;
-  closed.reserve(text.size());
-  std::size_t blanks = 0;  // taken out of this line
-  for (std::size_t at = 0; at < text.size();) {
-    if (text[at] == '\n') {
-      closed.append(blanks, ' ').push_back('\n');
-      blanks = 0;
-      ++at;
-      continue;
-    }
-    bool const begins = at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n';
-    auto const length = begins ? spaced_word(std::string_view{text}.substr(at)) : 0;
-    if (length == 0) {
-      closed.push_back(text[at++]);
-      continue;
-    }
-    for (std::size_t letter = 0; letter < length; letter += 2) closed.push_back(text[at + letter]);
-    blanks += length / 2;
-    at += length;
-    ++words;
-  }
-  if (words == 0) return 0;
-  closed.append(blanks, ' ');
-  text = std::move(closed);
-  return words;
-}
 
 std::size_t restore_daggers(std::string& text) {
   static constexpr std::string_view kDaggers = "†††";

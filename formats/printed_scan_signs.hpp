@@ -1,17 +1,11 @@
 #pragma once
-// What scanning makes of signs and spaced letters, put right in the text itself before it is parted
+// What scanning makes of signs, put right in the text itself before it is parted
 // into lines.  Inner header of formats.
 
 #include <cstddef>
 #include <string>
 
 namespace keydrift::printed {
-
-// "t r i d e n t a t u s", "M A R V I A": five small letters or more, or capitals, each parted by
-// one blank, are a word that was spaced to stand out (common practice of German print, and of
-// titles in capitals).  The blanks go and stand at the line's end instead, so that lines keep their
-// length.  Returns the number of words.
-std::size_t close_spaced_words(std::string& text);
 
 // Lines that begin with "t" and "tt" for one dagger and two, where no lettered label comes before;
 // "tt" and "ff" beside daggers, "++" beside a double one.  Columns stay.  Returns the number of

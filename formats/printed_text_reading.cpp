@@ -48,6 +48,7 @@
 #include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_scan_words.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
+#include "keydrift/formats/printed_spaced_words.hpp"
 #include "keydrift/formats/printed_spacing.hpp"
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
