@@ -48,6 +48,7 @@ bool LinesAhead::ends_in_destination(std::size_t i) const {
     auto const text = lines_[j].text;
     if (j > i && is_number_only(text)) return true;
     if (j > i && label_at(j)) break;
+    if (lines_[j].markup.destination_begin != kNotTold) return true;
     if (split_at_leader(text, numbering_).kind != LeaderKind::none) return true;
     if (j > i && is_name_on_its_own(j)) return true;
     last = j;

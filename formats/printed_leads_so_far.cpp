@@ -88,7 +88,7 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   if (split.kind == LeaderKind::none) {
     if (progress_ != Progress::done) {
       // Where leaders are the rule, a name at a line's end may be one of the words.
-      bool const told = line.markup.destination_begin != kNotTold;
+      bool const told = line.markup.destination_begin != kNotTold || goes_on_with_told_name(line);
       bool const name = told || ahead_.ends_in_name(text) || ends_broken_name(text);
       bool const doubtful = !told && ahead_.usually_led() && !ahead_.second_leads_unlabelled();
       // "… on sterile shoots. I0"
@@ -118,6 +118,13 @@ void LeadsSoFar::add_piece(std::size_t at, std::size_t from) {
   } else {
     progress_ = Progress::done;
   }
+}
+
+// "centula." beneath "… Vires-", told to begin there.
+bool LeadsSoFar::goes_on_with_told_name(SourceLine const& line) const {
+  if (!line.goes_on || leads_.back().piece_count < 2) return false;
+  auto const& above = pieces_[pieces_.size() - 2];
+  return lines_[above.line].markup.destination_begin != kNotTold;
 }
 
 // "folia Roe." beneath "… 415. A. distanti-", "bus" beneath "… A.": the name began on the line

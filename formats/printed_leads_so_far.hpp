@@ -86,6 +86,7 @@ class LeadsSoFar {
   [[nodiscard]] bool continues_with_number(std::size_t at) const;
 
  private:
+  [[nodiscard]] bool goes_on_with_told_name(SourceLine const& line) const;
   [[nodiscard]] bool ends_broken_name(std::string_view text) const;
   [[nodiscard]] bool names_what_is_open(SourceLine const& line) const;
   [[nodiscard]] static bool is_author_of_list(std::string_view text);

@@ -186,7 +186,10 @@ bool PageFurniture::number_is_of_key(std::size_t at) const {
   if (numbering_.extent == Extent::whole && reference->number > largest_ + kFar) return false;
   if (ahead_.is_far_in(at)) return true;
   auto const next = ahead_.next_of_key(at + 1);
-  return next == lines_.size() || ahead_.gap_after(at) || ahead_.label_at(next).has_value();
+  if (next == lines_.size() || ahead_.gap_after(at) || ahead_.label_at(next)) return true;
+  // "1. … open at the tip." / "2." / "Capsule closed ..... 4": second leads bear no labels.
+  return ahead_.second_leads_unlabelled() && text.ends_with('.') && leads_.end_directly_above(at) &&
+         leads_.last_line().ends_with('.') && starts_with_upper(lines_[next].text);
 }
 
 }  // namespace keydrift::printed

@@ -47,6 +47,7 @@
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_scan_words.hpp"
+#include "keydrift/formats/printed_sentence_genera.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/formats/printed_spaced_words.hpp"
 #include "keydrift/formats/printed_spacing.hpp"
@@ -261,6 +262,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (markup.empty()) mark_numbered_ends(lines);
     if (markup.empty()) mark_epithets_before_authors(lines);
     if (markup.empty()) mark_common_names(lines);
+    if (markup.empty()) mark_genera_behind_sentences(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
