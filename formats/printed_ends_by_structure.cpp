@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
+#include "keydrift/formats/printed_group_names.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -130,7 +131,9 @@ class Mender {
 
   bool give_back(std::size_t i) {
     auto& read = reads_[i];
-    if (read.leaders != LeaderKind::blank) return false;
+    // "… Fruit a capsule . . . . I. Auseae." names the group of those beneath.
+    bool const group = is_numbered_group(read.lead.destination_printed);
+    if (read.leaders != LeaderKind::blank && !group) return false;
     if (read.to.form == DestinationForm::couplet) {
       // "Stigmas 2"
       auto const& next = grouping_.couplets[home_[i + 1]];

@@ -24,6 +24,7 @@
 #include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_garbled_leaders.hpp"
+#include "keydrift/formats/printed_group_names.hpp"
 #include "keydrift/formats/printed_key_findings.hpp"
 #include "keydrift/formats/printed_keys_before.hpp"
 #include "keydrift/formats/printed_keys_behind.hpp"
@@ -263,6 +264,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (markup.empty()) mark_epithets_before_authors(lines);
     if (markup.empty()) mark_common_names(lines);
     if (markup.empty()) mark_genera_behind_sentences(lines);
+    if (markup.empty()) mark_group_names(lines);
     if (markup.empty()) mark_wrapped_lines(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
