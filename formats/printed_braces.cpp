@@ -9,9 +9,11 @@
 #include "keydrift/formats/printed_brace_parting.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -280,14 +282,21 @@ class BracePlanner {
            words_of(words_of_line(rows_[r].line), kMostWords + 1).size() <= kMostWords;
   }
 
-  // "… 4. A. tetra-" / "gonus"
+  // "… 4. A. tetra-" / "gonus", "… 4. A." / "tetragonus."
   [[nodiscard]] bool ends_broken_name(std::size_t r) const {
+    constexpr std::size_t kMostWords = 3;  // of the epithet with its author
     auto const above = before(r);
+    if (above == r) return false;
     auto const begun = words_of_line(rows_[above].line);
-    if (above == r || !begun.ends_with('-')) return false;
-    auto const whole =
-        std::string{begun.substr(0, begun.size() - 1)} + std::string{words_of_line(rows_[r].line)};
-    return ends_in_destination(whole, true);
+    auto const rest = words_of_line(rows_[r].line);
+    if (begun.ends_with('-')) {
+      auto const whole = std::string{begun.substr(0, begun.size() - 1)} + std::string{rest};
+      return ends_in_destination(whole, true);
+    }
+    auto const words = words_of(rest, kMostWords + 1);
+    bool const genus = is_abbreviated(begun.substr(last_word_begin(begun)));
+    return genus && words.size() <= kMostWords && is_epithet(without_closing_marks(words[0])) &&
+           ends_in_destination(std::string{begun} + ' ' + std::string{rest}, true);
   }
 
   // A lead begins with row r, no brace.

@@ -287,9 +287,10 @@ class LeadReader {
     for (auto const& own : found) {
       if (!own.certain && !rule) continue;
       auto const joined = cutter_.join(own.lead);
-      auto const words_end = trim_right(std::string_view{joined.raw}.substr(0, own.begin)).size();
+      auto const words =
+          without_last_dash(trim_right(std::string_view{joined.raw}.substr(0, own.begin)));
       reads_[own.lead].leaders = LeaderKind::gap;
-      finish(own.lead, joined, words_end, own.begin);
+      finish(own.lead, joined, words.size(), own.begin);
     }
   }
 

@@ -96,8 +96,14 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
       (before_line.back().size() <= kLongestSure || genera.has_short(before_line.back()));
   if (short_genus && (is_genusless_name(text) || is_bare_epithet(text))) {
     auto const name = last_word_begin(words);
-    return is_latin_name(std::string_view{joined.raw}.substr(name)) ? std::optional{name}
-                                                                    : std::nullopt;
+    if (!is_latin_name(std::string_view{joined.raw}.substr(name))) return std::nullopt;
+    // "… with white hairs — 1. A." / "bus Roe"
+    auto const front = trim_right(words.substr(0, name));
+    auto const number = last_word_begin(front);
+    auto const dash = trim_right(front.substr(0, number));
+    bool const counted = is_species_number(front.substr(number)) &&
+                         is_dash(code_point_before(dash, dash.size()).value);
+    return counted ? number : name;
   }
   // "… the claws simple Ausella" / "flavipes Roe"
   bool const genus = !before_line.empty() && is_epithet(text.substr(0, text.find(' '))) &&

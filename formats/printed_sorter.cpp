@@ -190,7 +190,10 @@ class Sorter {
     leads_.add_piece(at_, 0);
     bool const destination = part == LinePart::destination;
     leads_.last().destination_told = destination;
-    leads_.set_progress(destination ? Progress::done : Progress::open);
+    // In a brace the last of the words may end the lead, and accounts may follow the key.
+    if (destination || !plan->braces) {
+      leads_.set_progress(destination ? Progress::done : Progress::open);
+    }
     account(destination ? LineKind::destination : LineKind::continuation,
             destination    ? "the last line before the next label"
             : plan->braces ? "goes on with the lead in the brace"

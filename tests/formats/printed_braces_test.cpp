@@ -255,5 +255,25 @@ TEST(PrintedBraces, LetteredLeadsAreToldApartInTheirBrace) {
   EXPECT_EQ(lines[2].reason, "a further lead in the brace");
 }
 
+TEST(PrintedBraces, ANameMayGoOnBehindItsGenus) {
+  EXPECT_EQ(sketch("1 { Hinterleib schwarz — 2.\n"
+                   "\\ Hinterleib rot — 3.\n"
+                   "f Segmente mit weissen Binden, die Beine schwarz — 1. A.\n"
+                   "2 { busa.\n"
+                   "\\ Segmente ohne Binden — 2. A. cusa.\n"
+                   "3 { Beine rot — 3. A. dusa.\n"
+                   "\\ Beine schwarz, nur die Tarsen gelb, die Fühler rot — 4. A. semi-\n"
+                   "fusa.\n"
+                   "\n"
+                   "1. A. busa Roe 1861 A. b., Roe in: Z. Ent., v. 9 p. 215 | 1879\n"
+                   "Busella nigra, Dorn, p. 35 n. 2.\n"),
+            "1[1] Hinterleib schwarz -> 2\n"
+            "1[] Hinterleib rot -> 3\n"
+            "2[2] Segmente mit weissen Binden, die Beine schwarz -> A. busa\n"
+            "2[] Segmente ohne Binden -> A. cusa\n"
+            "3[3] Beine rot -> A. dusa\n"
+            "3[] Beine schwarz, nur die Tarsen gelb, die Fühler rot -> A. semifusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
