@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_running_heads.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -333,6 +334,47 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
   }
 }
 
+// "Ausales 217" and "218 Ausales": the pages' numbers stand outside.  "Ausella 217" is a lead's end
+// where "3 Ausella" titles a genus.
+class FacingPages {
+ public:
+  // `core`: the text without the number.
+  void add(std::string_view text, std::string_view core) {
+    auto const edge = edge_of(text, core);
+    (edge.before ? before_ : behind_)[core].insert(edge.number);
+  }
+
+  // Heads of the same words bear the number of the page that faces it, at the other edge, or of one
+  // a leaf away.
+  [[nodiscard]] bool are_told_by(std::string_view text, std::string_view core) const {
+    auto const edge = edge_of(text, core);
+    auto const& others = edge.before ? behind_ : before_;
+    auto const found = others.find(core);
+    if (found == others.end()) return false;
+    return std::any_of(kApart.begin(), kApart.end(), [&](std::uint32_t apart) {
+      return found->second.contains(edge.number + apart) ||
+             (edge.number > apart && found->second.contains(edge.number - apart));
+    });
+  }
+
+ private:
+  static constexpr std::array<std::uint32_t, 2> kApart{1, 3};
+  struct Edge {
+    std::uint32_t number{};
+    bool before{false};
+  };
+  [[nodiscard]] static Edge edge_of(std::string_view text, std::string_view core) {
+    bool const before = core.data() > text.data();
+    auto const digits = before ? text.substr(0, text.find_first_not_of("0123456789"))
+                               : text.substr(text.find_last_not_of("0123456789") + 1);
+    return {number_of(digits), before};
+  }
+
+  using Numbers = std::unordered_map<std::string_view, std::unordered_set<std::uint32_t>>;
+  Numbers before_;
+  Numbers behind_;
+};
+
 }  // namespace
 
 std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
@@ -352,6 +394,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   // Recurring texts, with the number of times.
   std::unordered_map<std::string_view, std::size_t> numbered;
   std::unordered_map<std::string_view, std::size_t> plain;
+  FacingPages facing;
   std::vector<std::size_t> candidates;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
@@ -363,6 +406,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     candidates.push_back(i);
     if (!core.empty()) {
       ++numbered[core];
+      facing.add(text, core);
     } else {
       ++plain[text];
     }
@@ -374,8 +418,8 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
     if (lead) continue;
     if (!core.empty()) {
       // "Group 1", "Group 2" are headings; a head says more, or says it in capitals.
-      bool const telling =
-          lines[i].starts_page || mostly_capitals(core) || words_of(core).size() >= 3;
+      bool const telling = lines[i].starts_page || facing.are_told_by(lines[i].text, core) ||
+                           mostly_capitals(core) || words_of(core).size() >= 3;
       // "Ausella busa Roe, 1988", led to twice: the number is a year.
       bool const dated = core.ends_with(',') && is_latin_name(lines[i].text);
       heads[i] = telling && numbered[core] >= 2 && !dated;

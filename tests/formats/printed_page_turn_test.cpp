@@ -430,5 +430,55 @@ TEST(PrintedPageTurn, AHeadWithDotsBeforeThePageThatFollowsAnother) {
             "2[–] Smaller species, body length under 6 mm -> Velocitrechus minor\n");
 }
 
+// The number of a page stands at its outer edge.
+TEST(PrintedPageTurn, KnowsTheHeadsOfFacingPages) {
+  EXPECT_EQ(line_kinds("Ausales 217\n"
+                       "\n"
+                       "14. Ausella Roe\n"
+                       "\n"
+                       "1 Blätter behaart ...... 2\n"
+                       "1* Blätter kahl ...... 3\n"
+                       "2 Stengel rund. – Rundes R. – A. busa Roe\n"
+                       "2* Stengel kantig. – Graues R. – A. cusa Roe\n"
+                       "\n"
+                       "218 Ausales\n"
+                       "\n"
+                       "3 Blüten rot, doppelt so lang. 6–8.\n"
+                       "Kalkäcker; selten. – Doldiges R. – A. dusa Roe\n"
+                       "3* Blüten weiß. – Saat-R. – A. fusa Roe\n"),
+            "running head, blank, heading, blank, lead, lead, lead, lead, blank, running head, "
+            "blank, lead, continuation, lead");
+}
+
+TEST(PrintedPageTurn, TakesNumberedGroupsForNoHeads) {
+  auto const text =
+      "Group 1\n"
+      "\n"
+      "1. Wings clear ..... Ausella busa\n"
+      "- Wings dark ..... Ausella cusa\n"
+      "\n"
+      "Group 2\n"
+      "\n"
+      "1. Legs red ..... Ausella dusa\n"
+      "- Legs black ..... Ausella fusa\n";
+  EXPECT_EQ(line_kinds(text), "heading, blank, lead, lead, blank, heading, blank, lead, lead");
+}
+
+// Second leads bear no labels, and the page's number stands without blank lines.
+TEST(PrintedPageTurn, TakesABareNumberWithinALeadForAPage) {
+  EXPECT_EQ(sketch("1. Wings clear ..... 2\n"
+                   "Wings dark ..... 3\n"
+                   "2. Legs red and long.\n"
+                   "3\n"
+                   "Thin in both sexes ..... Ausella busa\n"
+                   "Legs black ..... Ausella cusa\n"
+                   "3. Eyes red ..... Ausella dusa\n"
+                   "Eyes black ..... Ausella fusa\n"),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n"
+            "2[2] Legs red and long. Thin in both sexes -> Ausella busa\n"
+            "2[] Legs black -> Ausella cusa\n"
+            "3[3] Eyes red -> Ausella dusa\n3[] Eyes black -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
