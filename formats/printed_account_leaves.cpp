@@ -5,6 +5,8 @@
 #include <map>
 #include <set>
 #include <string>
+#include <string_view>
+#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -264,7 +266,15 @@ class AccountPlanner {
     if (begins_genus(i) && (in_account_ || plan_.starts.empty())) return take_genus(i);
     bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&
                          (head->number == 0 ? follows_lead(i) : carries_on(*head, last_));
+    // Behind the key the accounts of all species follow: "A. busa Roe. Length 4 mm …".
+    auto const named =
+        account ? text.substr(head->name_begin, head->name_end - head->name_begin) : text;
+    if (account && in_account_ && head->number == 0 && named_.contains(named)) {
+      plan_.parts[i] = LinePart::account;
+      return;
+    }
     if (account) {
+      named_.insert(named);
       if (!in_account_) ++leaves_;
       if (head->number > 0) ++numbered_;
       in_account_ = true;
@@ -398,8 +408,9 @@ class AccountPlanner {
   std::size_t numbered_{};  // accounts with numbers
   std::uint32_t last_{};    // number of the last account
   std::size_t leaves_{};
-  std::size_t genus_{};  // line of the last title of a genus
-  bool fresh_{false};    // no lead has begun since
+  std::unordered_set<std::string_view> named_;  // by accounts
+  std::size_t genus_{};                         // line of the last title of a genus
+  bool fresh_{false};                           // no lead has begun since
   std::optional<std::size_t> first_genus_;
 };
 

@@ -328,5 +328,29 @@ TEST(PrintedAccountLeaves, EachLevelMayHaveASignOfItsOwn) {
             "3[+] Plant hairy. -> Ausella hirta\n");
 }
 
+// A fauna that sets the species beneath its leads goes on with what is said of each.
+TEST(PrintedAccountLeaves, ASpeciesComesBackBehindTheKey) {
+  EXPECT_EQ(sketch("Gattung Ausella Roe.\n"
+                   "\n"
+                   "A. Beine geringelt.\n"
+                   "a) Binden in Flecke aufgelöst. Auf Wiesen.\n"
+                   "A. busa (Roe).\n"
+                   "b) Binden nicht unterbrochen. Auf Äckern.\n"
+                   "A. cusa Dorn.\n"
+                   "B. Beine einfarbig.\n"
+                   "a) Bauch hell. In Mooren, überall häufig.\n"
+                   "A. dusa (Roe).\n"
+                   "b) Bauch dunkel. Auf Dünen.\n"
+                   "A. fusa Dorn.\n"
+                   "\n"
+                   "A. busa (Roe) (Fig. 52). Männchen: 3 mm lang, das Mittelband gelb.\n"),
+            "1[A] Beine geringelt. -> 2\n"
+            "1[B] Beine einfarbig. -> 3\n"
+            "2[a] Binden in Flecke aufgelöst. Auf Wiesen. -> Ausella busa\n"
+            "2[b] Binden nicht unterbrochen. Auf Äckern. -> Ausella cusa\n"
+            "3[a] Bauch hell. In Mooren, überall häufig. -> Ausella dusa\n"
+            "3[b] Bauch dunkel. Auf Dünen. -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
