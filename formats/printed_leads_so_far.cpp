@@ -24,9 +24,12 @@ bool is_pointer(std::string_view text) {
   return text.size() <= kLongest && strip_pointer(std::string{text} + " 1").size() == 1;
 }
 
-// "Roe & Dorn, 1913", "(Roe, 1900)": authors with the year, and nothing else.
+// "Roe & Dorn, 1913", "(Roe, 1900)", "Roe 1900 (hardly to be told)": authors with the year, and a
+// remark in brackets at most.
 bool is_dated_authorship(std::string_view text) {
   constexpr std::size_t kMost = 8;  // words
+  auto const remark = text.ends_with(')') ? text.rfind(" (") : std::string_view::npos;
+  if (remark != std::string_view::npos && remark > 0) text = text.substr(0, remark);
   auto const words = words_of(text);
   if (words.size() < 2 || words.size() > kMost || !is_year(words.back())) return false;
   return std::all_of(words.begin(), words.end(), [](std::string_view word) {

@@ -55,7 +55,8 @@ bool follows_genus(std::vector<std::string_view> const& words, std::size_t w) {
 }
 
 // "… A. bus Roe, A. cus Dorn": where the list begins whose last name begins at word w; w where
-// there is none.  Only a genus cut short, the same one, or an author tells a name from words.
+// there is none.  Only a genus cut short, the same one, an author or a year tells a name from
+// words.
 std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w,
                        std::string_view text) {
   constexpr std::size_t kLongestName = 8;  // words, with subgenus and authors
@@ -81,7 +82,10 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
     auto const& first = taxa.taxa.front();
     bool const species = words_of(first.name).size() >= 2;
     bool const name = abbreviated || words[at] == words[w] || !first.authorship.empty();
-    if (!species || !name) continue;
+    // "Ausella Roe 1847, Busella Dorn 1858"
+    bool const genera = is_dated_genus(trim_right(without_end(
+        tail(at).substr(0, static_cast<std::size_t>(words[begin].data() - words[at].data()) - 1))));
+    if (!genera && !(species && name)) continue;
     begin = at;
     listed = taxa.taxa.size();
   }

@@ -217,5 +217,21 @@ TEST(PrintedWrappedNames, AGenusAtALinesEndWithoutLeaders) {
             "1[–] Beine schwarz, mit dunkler Tibia -> Ausella nigripes\n");
 }
 
+TEST(PrintedWrappedNames, GeneraWithTheirYears) {
+  EXPECT_EQ(sketch("1 Gehäuse hoch 2\n"
+                   "– Gehäuse flach 3\n"
+                   "2 (1) Mündung mit Zähnen Ausella Roe 1847\n"
+                   "– Mündung zahnlos Busella Dorn 1871\n"
+                   "3 (1) Oberfläche mit Haaren Cusella Roe 1847\n"
+                   "– Oberfläche kahl, glänzend Dusella Roe 1847, Fusella\n"
+                   "Dorn 1858 (nur anatomisch zu trennen)\n"),
+            "1[1] Gehäuse hoch -> 2\n"
+            "1[–] Gehäuse flach -> 3\n"
+            "2[2] Mündung mit Zähnen -> Ausella\n"
+            "2[–] Mündung zahnlos -> Busella\n"
+            "3[3] Oberfläche mit Haaren -> Cusella\n"
+            "3[–] Oberfläche kahl, glänzend -> Dusella + Fusella (nur anatomisch zu trennen)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
