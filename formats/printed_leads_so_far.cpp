@@ -238,6 +238,13 @@ bool LeadsSoFar::ends_in_species_number() const {
   return begin > 0 && is_species_number(before.substr(begin));
 }
 
+bool LeadsSoFar::ends_in_epithet_alone() const {
+  auto const& lead = leads_.back();
+  if (lead.piece_count < 2 || !is_genusless_name(last_line())) return false;
+  auto const& above = pieces_[lead.first_piece + lead.piece_count - 2];
+  return lines_[above.line].text.ends_with('.');
+}
+
 bool LeadsSoFar::hangs_open() const {
   auto const before = last_line();
   auto const last_blank = before.find_last_of(' ');

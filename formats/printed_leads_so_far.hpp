@@ -69,6 +69,8 @@ class LeadsSoFar {
   [[nodiscard]] bool goes_on_with_taxon(std::string_view text) const;
   // "… weakly serrate. 2."
   [[nodiscard]] bool ends_in_species_number() const;
+  // "… hardly hairy." / "busa Roe": its last line holds nothing but an epithet with its author.
+  [[nodiscard]] bool ends_in_epithet_alone() const;
   // The destination's last line ends in the middle of a list.
   [[nodiscard]] bool hangs_open() const;
   // The last lead ends in leaders to nothing, and the line is leaders to something.

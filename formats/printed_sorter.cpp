@@ -461,6 +461,7 @@ class Sorter {
   [[nodiscard]] bool continues_after_blank(SourceLine const& line) const {
     if (starts_caption(line.text) || starts_note(line.text) || names_a_key(line.text)) return false;
     if (is_numbered_name_in_full(line.text)) return false;  // the title of an account
+    if (leads_.ends_in_epithet_alone()) return false;
     auto const first = code_point_at(line.text, 0).value;
     // "88": a page.
     if (is_number_only(line.text) && !numbering_.numbers.empty()) {

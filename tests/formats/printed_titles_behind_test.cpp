@@ -42,5 +42,27 @@ TEST(PrintedTitlesBehind, TheLastLeadHasItsEndAboveTheFirstAccount) {
             "2[] Antennae stout, the joints beyond the middle quadrate -> Ausella crassula\n");
 }
 
+TEST(PrintedTitlesBehind, AnEpithetAloneEndsTheLastLead) {
+  EXPECT_EQ(sketch("1 (4) Flügel mit Flecken.\n"
+                   "2 (3) Beine ganz gelb. 7 mm.\n"
+                   "busipennis Roe.\n"
+                   "3 (2) Beine schwarz. 5 mm.\n"
+                   ". . . . . . cusatus Dorn\n"
+                   "4 (1) Flügel ohne Flecken.\n"
+                   "5 (6) Augen dicht behaart. 4 mm.\n"
+                   "dusipes Roe.\n"
+                   "6 (5) Augen nackt. Schildchen auf der Unterseite kahl. 5 mm.\n"
+                   "fusiscutum Roe.\n"
+                   "\n"
+                   "busipennis Roe, Ent. Bl. 12, 77, 1904.\n"
+                   "Augen nackt. Stirn schmal, so breit wie der Ocellus.\n"),
+            "1[1] Flügel mit Flecken. -> 2\n"
+            "1[4] Flügel ohne Flecken. -> 5\n"
+            "2[2] Beine ganz gelb. 7 mm. -> busipennis\n"
+            "2[3] Beine schwarz. 5 mm -> cusatus\n"
+            "5[5] Augen dicht behaart. 4 mm. -> dusipes\n"
+            "5[6] Augen nackt. Schildchen auf der Unterseite kahl. 5 mm. -> fusiscutum\n");
+}
+
 }  // namespace
 }  // namespace keydrift
