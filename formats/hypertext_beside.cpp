@@ -70,6 +70,13 @@ std::size_t end_of_element(std::string_view text, std::size_t at, std::string_vi
   return std::string_view::npos;
 }
 
+bool is_set_aside(std::string_view said) {
+  static constexpr std::array kClasses{"editsection"sv, "pagenum"sv, "pageno"sv, "pagebreak"sv};
+  return std::any_of(kClasses.begin(), kClasses.end(), [said](std::string_view one) {
+    return said.find(one) != std::string_view::npos;
+  });
+}
+
 std::vector<Stretch> beside_text(std::string_view text) {
   std::vector<Stretch> found;
   std::size_t unclosed = 0;

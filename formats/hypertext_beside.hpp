@@ -22,4 +22,9 @@ struct Stretch {
 [[nodiscard]] std::size_t end_of_element(std::string_view text, std::size_t at,
                                          std::string_view name);
 
+// What a class of an inline element tells to be no part of the words: the link by which wikis let a
+// title be edited, and the page of the book that an e-text was made from ("pagenum": common
+// practice).
+[[nodiscard]] bool is_set_aside(std::string_view said);
+
 }  // namespace keydrift::hypertext

@@ -14,6 +14,7 @@
 #include "keydrift/formats/hypertext_letters.hpp"
 #include "keydrift/formats/hypertext_line_ends.hpp"
 #include "keydrift/formats/hypertext_lists.hpp"
+#include "keydrift/formats/hypertext_margins.hpp"
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/hypertext_questions.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
@@ -46,6 +47,7 @@ class LineMaker {
         labels_{couplets_in_lists(text)},
         beside_{beside_text(text)},
         placement_{placement_of(text)},
+        margins_{margins_of(text)},
         frames_{frame_cells(text)},
         survey_{survey_of(text)} {
     label_answers(text, labels_);
@@ -138,7 +140,7 @@ class LineMaker {
     if (name == "pre") count(preformatted_, tag);
     if (sets_in(name)) count(depth_, tag);
     if (name == "span") {
-      if (take_edit_link(tag)) return;
+      if (take_aside(tag)) return;
       take_span(tag);
     } else if (auto const kind = inline_kind(name)) {
       take_mark(tag.closes, tag.empty, *kind);
@@ -209,6 +211,7 @@ class LineMaker {
 
   // The element stands where a style sheet sets it.
   bool take_place() {
+    if (auto const set_in = margins_.find(at_); set_in != margins_.end()) indent_ = set_in->second;
     auto const placed = placement_.elements.find(at_);
     if (placed == placement_.elements.end()) return false;
     if (placed->second.line) {
@@ -229,16 +232,14 @@ class LineMaker {
     if (name == "a") return xml::InlineKind::pointer;
     return std::nullopt;
   }
-  // "Species of Aus <span class="editsection">[edit]</span>": wikis set it behind their titles.
-  bool take_edit_link(Tag const& tag) {
+  // "Species of Aus <span class="editsection">[edit]</span>", "<span class="pagenum">[218]</span>"
+  bool take_aside(Tag const& tag) {
     auto const begin = at_ - tag.length;
     auto const said = attribute_of(text_.substr(begin, tag.length), "class");
-    bool const link = edit_links_close_ && !tag.closes && !tag.empty &&
-                      said.find("editsection") != std::string_view::npos;
-    if (!link) return false;
+    if (!asides_close_ || tag.closes || tag.empty || !is_set_aside(said)) return false;
     auto const end = end_of_element(text_, begin, tag.name);
-    edit_links_close_ = end != std::string_view::npos;
-    if (!edit_links_close_) return false;
+    asides_close_ = end != std::string_view::npos;
+    if (!asides_close_) return false;
     at_ = end;
     return true;
   }
@@ -442,6 +443,7 @@ class LineMaker {
   std::unordered_map<std::size_t, ListLine> labels_;
   std::vector<Stretch> beside_;
   Placement placement_;
+  std::unordered_map<std::size_t, std::uint32_t> margins_;  // of paragraphs
   std::unordered_set<std::size_t> frames_;
   Survey survey_;
   std::size_t indent_{};  // columns that the line to come is set in by
@@ -455,7 +457,7 @@ class LineMaker {
   bool broken_{true};    // the next character does not stand behind the one before
   std::vector<xml::InlineMark> open_marks_;  // `end` is not known yet
   std::vector<xml::InlineMark> marks_;       // of the line, in order of their ends
-  bool edit_links_close_{true};              // else their ends are not looked for again
+  bool asides_close_{true};                  // else their ends are not looked for again
   std::vector<bool> italic_spans_;           // that are open: is what they hold set in italics?
   bool heading_{false};
   bool caption_{false};                // of a table

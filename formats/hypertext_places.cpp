@@ -10,8 +10,11 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/formats/hypertext_beside.hpp"
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/hypertext_sheet.hpp"
 #include "keydrift/formats/hypertext_walk.hpp"
+#include "keydrift/formats/hypertext_words.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -73,7 +76,7 @@ bool begins_cell(char32_t sign) { return printed::is_letter(sign) || printed::is
 
 class Surveyor {
  public:
-  explicit Surveyor(std::string_view text) : text_{text} {}
+  explicit Surveyor(std::string_view text) : text_{text}, sheet_{sheet_of(text)} {}
 
   Placement survey() && {
     walk(
@@ -98,6 +101,14 @@ class Surveyor {
     std::string_view to;  // classes
   };
 
+  // An element that the style sheet sets at the right: at the end of its block it is what leads
+  // lead to, before other words a note.
+  struct Float {
+    std::size_t at{};
+    std::size_t depth{};  // inline elements around it
+    bool closed{false};
+  };
+
   void take(Tag const& tag, std::size_t at) {
     auto const written = text_.substr(at, tag.length);
     if (!tag.closes) {
@@ -112,6 +123,8 @@ class Surveyor {
         open_.clear();
         closed_ = {};
         border_.reset();
+        if (last_float_ && last_float_->closed) floating_.push_back(last_float_->at);
+        last_float_.reset();
       }
       return;
     }
@@ -119,6 +132,7 @@ class Surveyor {
       while (!open_.empty()) {
         auto const last = open_.back();
         open_.pop_back();
+        if (last_float_ && open_.size() == last_float_->depth) last_float_->closed = true;
         if (last.first != tag.name) continue;
         if (!last.second.empty()) closed_ = last.second;
         break;
@@ -129,6 +143,10 @@ class Surveyor {
                           style.find("right") != std::string_view::npos;
       if (floats) floating_.push_back(at);
       auto const said = attribute_of(written, "class");
+      for_parts(said, ' ', [&](std::string_view one) {
+        bool const at_right = sheet_.floating.contains(one) && !is_set_aside(one);
+        if (!last_float_ && at_right) last_float_ = Float{at, open_.size()};
+      });
       open_.emplace_back(tag.name, said);
       // Nothing but tags has stood since an element of another class was closed.
       if (!closed_.empty() && !said.empty() && said != closed_) {
@@ -149,6 +167,7 @@ class Surveyor {
     if (border_ && ends_cell(last_) && begins_cell(sign.value)) borders_.push_back(*border_);
     border_.reset();
     closed_ = {};
+    if (last_float_ && last_float_->closed && !is_white(text_[at])) last_float_.reset();
     last_ = sign.value;
     return std::max<std::size_t>(sign.length, 1);
   }
@@ -192,6 +211,8 @@ class Surveyor {
   }
 
   std::string_view text_;
+  Sheet sheet_;
+  std::optional<Float> last_float_;
   std::vector<Position> positions_;
   std::vector<std::size_t> floating_;  // inline elements that stand at the right
   std::size_t breaks_{};

@@ -28,6 +28,7 @@ struct Placement {
 //   <span class="no">1</span><span class="words">Wings clear</span><span class="to">2</span>
 // where letters or digits touch, and often: flexible boxes, grids and the like set them apart; and
 //   <p>1 Wings clear<span style="float:right">2</span></p>
+// and the same of a class that a style sheet sets at the right, at the end of its block.
 // Linear in the text.
 [[nodiscard]] Placement placement_of(std::string_view text);
 

@@ -171,5 +171,48 @@ TEST(HypertextLists, TermsOfKeysToGroups) {
       "B1[B1] Palps red -> Ausella eusa\nB1[–] Palps black -> Ausella fusa\n");
 }
 
+// --- margins
+// ---------------------------------------------------------------------------------------
+
+// E-texts of old floras set their outlines in by classes, and the pages of the book beside them.
+TEST(HypertextPlaces, AStyleSheetSetsParagraphsIn) {
+  EXPECT_EQ(
+      read("<html><head><title>Key to Ausella</title><style type=\"text/css\">\n"
+           "p { margin-top: .5em; }\n"
+           "p.k0, p.k1, p.k2 { text-indent: -1em; }\n"
+           "p.k0 { margin-left: 1em; }\np.k1 { margin-left: 2.5em; }\n"
+           ".k2 { text-align: left; margin-left: 64px }\n"
+           ".kr { float: right; text-indent: 0; }\n"
+           "</style></head><body>\n"
+           "<p class=\"k0\">Leaves all basal.</p>\n"
+           "<p class=\"k1\">Leaves round. <span class=\"kr\">1. <i>A. busa.</i></span></p>\n"
+           "<p class=\"k1\">Leaves not round.</p>\n"
+           "<p class=\"k2\">Scape leafless. <span class=\"kr\">2. <i>A. cusa.</i></span></p>\n"
+           "<p class=\"k2\"><span class=\"pagenum\"><a id=\"Page_2\"></a>[Pg 2]</span>"
+           "Scape bracted. <span class=\"kr\">3. <i>A. dusa.</i></span></p>\n"
+           "<p class=\"k0\">Leaves of the stem opposite.</p>\n"
+           "<p class=\"k1\">Petals red. <span class=\"kr\">4. <i>A. fusa.</i></span></p>\n"
+           "<p class=\"k1\">Petals white. <span class=\"kr\">5. <i>A. gusa.</i></span></p>\n"
+           "</body></html>\n"),
+      "1[] Leaves all basal. -> 2\n1[] Leaves of the stem opposite. -> 4\n"
+      "2[] Leaves round. -> Ausella busa\n2[] Leaves not round. -> 3\n"
+      "3[] Scape leafless. -> Ausella cusa\n3[] Scape bracted. -> Ausella dusa\n"
+      "4[] Petals red. -> Ausella fusa\n4[] Petals white. -> Ausella gusa\n");
+}
+
+// A note at the right is none of what leads lead to, nor is an element with words behind it.
+TEST(HypertextPlaces, ASideNotePartsNoWords) {
+  EXPECT_EQ(read("<html><head><title>Key to Ausella</title><style>\n"
+                 ".sn { float: right; }\n"
+                 "</style></head><body>\n"
+                 "<p>1. Leaves <span class=\"sn\">mostly</span> round ... 2</p>\n"
+                 "<p>- Leaves not round ... Ausella busa</p>\n"
+                 "<p>2. Scape leafless ... Ausella cusa</p>\n"
+                 "<p>- Scape bracted ... Ausella dusa</p>\n"
+                 "</body></html>\n"),
+            "1[1] Leaves mostly round -> 2\n1[-] Leaves not round -> Ausella busa\n"
+            "2[2] Scape leafless -> Ausella cusa\n2[-] Scape bracted -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
