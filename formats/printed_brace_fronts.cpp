@@ -79,6 +79,18 @@ void take_sign(std::string_view line, std::size_t& at, BraceFront& front) {
   at = skip_blanks(line, behind);
 }
 
+// "1 ^", "9 ' Head": what else a piece of a brace behind a number comes out as.
+void take_garbled_sign(std::string_view line, std::size_t& at, BraceFront& front) {
+  constexpr std::u32string_view kGarbled = U"^'’‘~1";
+  auto const c = code_point_at(line, at);
+  auto const behind = at + c.length;
+  auto const next = code_point_at(line, behind);
+  if (c.length == 0 || !is_in(kGarbled, c.value)) return;
+  if (next.length > 0 && !is_blank(next.value)) return;
+  front.sign = c.value;
+  at = skip_blanks(line, behind);
+}
+
 }  // namespace
 
 BraceFront read_brace_front(std::string_view line) {
@@ -87,6 +99,7 @@ BraceFront read_brace_front(std::string_view line) {
   if (take_number(line, at, front)) {
     take_back(line, at, front);
     take_sign(line, at, front);
+    if (front.sign == 0) take_garbled_sign(line, at, front);
   } else {
     take_sign(line, at, front);
     // "{ 3 Wings", "{ 3": the number within the brace.
@@ -111,6 +124,27 @@ std::optional<BraceFront> read_misread_front(std::string_view line, std::uint32_
   front.number = number;
   front.misread = true;
   front.printed = first;
+  front.words_at = at;
+  return front;
+}
+
+std::optional<BraceFront> read_lost_front(std::string_view line, std::uint32_t number) {
+  constexpr std::size_t kMostSigns = 2;
+  std::size_t end = 0;
+  std::size_t signs = 0;
+  while (end < line.size() && !is_blank(code_point_at(line, end).value)) {
+    end += code_point_at(line, end).length;
+    if (++signs > kMostSigns) return std::nullopt;
+  }
+  if (end >= line.size()) return std::nullopt;
+  BraceFront front;
+  auto at = skip_blanks(line, end);
+  take_sign(line, at, front);
+  if (front.sign == 0) take_garbled_sign(line, at, front);
+  if (front.sign == 0) return std::nullopt;
+  front.number = number;
+  front.misread = true;
+  front.printed = line.substr(0, end);
   front.words_at = at;
   return front;
 }

@@ -33,6 +33,11 @@ struct BraceFront {
 [[nodiscard]] std::optional<BraceFront> read_misread_front(std::string_view line,
                                                            std::uint32_t number);
 
+// The same, where a sign or two stand for the number that is due and a piece of the brace behind
+// them: "^ { Wings", "n ( Wings", "_ f Wings".
+[[nodiscard]] std::optional<BraceFront> read_lost_front(std::string_view line,
+                                                        std::uint32_t number);
+
 // A piece that begins a brace: "⎧", "⎰", "r", "f".
 [[nodiscard]] bool opens_brace(char32_t sign);
 // One that ends it: "⎩", "⎱", "\\".

@@ -31,6 +31,7 @@ class MarginReader {
     fronts_.reserve(lines_.size());
     for (auto const& line : lines_) fronts_.push_back(read_brace_front(line.text));
     count_numbers();
+    fill_lost_numbers();
     give_counts_back();
     bool const signs = has_signs();
     if (!signs && !stands_in_the_middle()) return std::nullopt;
@@ -66,6 +67,97 @@ class MarginReader {
     count_from({from, lines_.size(), last, last + kMostBehind}, false);
     while (added < numbers_.size() && is_led_to(numbers_[added])) ++added;
     numbers_.resize(added);
+  }
+
+  // "6 {", where four paragraphs with pieces of braces stand between it and couplet 1.
+  [[nodiscard]] bool is_told_by_paragraphs(std::size_t line, std::uint32_t last) const {
+    constexpr std::uint32_t kMostTold = 12;  // couplets
+    auto const& front = fronts_[line];
+    bool const ahead = front.sign != 0 && last > 0 && front.number > last + kMostSkipped &&
+                       front.number <= last + kMostTold;
+    return ahead && !numbers_.empty() && line > numbers_.back() &&
+           paragraphs_between(numbers_.back(), line).size() == front.number - last - 1;
+  }
+
+  // The paragraphs with pieces of braces between those of couplets 3 and 6, where there are two:
+  // their numbers were lost or misread beyond telling.
+  void fill_lost_numbers() {
+    if (numbers_.size() < 2) return;
+    std::vector<std::size_t> filled{numbers_.front()};
+    for (std::size_t k = 1; k < numbers_.size(); ++k) {
+      auto const above = fronts_[numbers_[k - 1]].number;
+      auto const below = fronts_[numbers_[k]].number;
+      if (below > above + 1) {
+        auto const lost = paragraphs_between(numbers_[k - 1], numbers_[k]);
+        if (lost.size() == below - above - 1) {
+          for (std::size_t i = 0; i < lost.size(); ++i) {
+            filled.push_back(give_number(lost[i], above + 1 + static_cast<std::uint32_t>(i)));
+          }
+        }
+      }
+      filled.push_back(numbers_[k]);
+    }
+    numbers_ = std::move(filled);
+    fill_behind_last();
+  }
+
+  // The same behind the last number, as far as leads lead there.
+  void fill_behind_last() {
+    for (auto const first : paragraphs_between(numbers_.back(), lines_.size())) {
+      auto const number = fronts_[numbers_.back()].number + 1;
+      auto const before = fronts_[first];
+      auto const line = give_number(first, number);
+      if (!is_led_to(line)) {
+        fronts_[first] = before;
+        return;
+      }
+      numbers_.push_back(line);
+    }
+  }
+
+  // First lines of those that stand wholly between the two lines.
+  [[nodiscard]] std::vector<std::size_t> paragraphs_between(std::size_t above,
+                                                            std::size_t below) const {
+    std::vector<std::size_t> found;
+    for (auto line = above + 1; line < below; ++line) {
+      if (is_blank_line(line) || !is_blank_line(line - 1)) continue;
+      auto end = line;
+      bool braced = false;
+      for (; end < below && !is_blank_line(end); ++end) {
+        braced = braced || is_signed(end) || read_lost_front(lines_[end].text, 1);
+      }
+      if (braced && (end < below || below == lines_.size())) found.push_back(line);
+      line = end;
+    }
+    return found;
+  }
+
+  // To the line of the paragraph where something stands for it, its first line without.
+  std::size_t give_number(std::size_t first, std::uint32_t number) {
+    // "1 Wings clear": a piece of the brace, which counts nothing.
+    for (auto line = first; line < lines_.size() && !is_blank_line(line); ++line) {
+      auto& front = fronts_[line];
+      if (front.number != 1 || front.sign != 0) continue;
+      front.number = 0;
+      front.sign = U'1';
+    }
+    auto given = lines_.size();
+    for (auto line = first; line < lines_.size() && !is_blank_line(line); ++line) {
+      if (is_signed(line)) continue;
+      auto const front = read_lost_front(lines_[line].text, number);
+      if (!front) continue;
+      fronts_[line] = *front;
+      if (given == lines_.size()) {
+        given = line;
+      } else {  // what is left of the number, on another line
+        fronts_[line].number = 0;
+      }
+    }
+    if (given < lines_.size()) return given;
+    fronts_[first].number = number;
+    fronts_[first].misread = true;
+    fronts_[first].printed = {};
+    return first;
   }
 
   // "12 mm long": a number that counts no couplet is one of the words.
@@ -112,7 +204,7 @@ class MarginReader {
       bool const skips =
           (front.sign != 0 || !sure_.empty()) && number > last && number <= last + kMostSkipped;
       bool const again = front.sign != 0 && number == 1 && last > 1;
-      if (!next && !skips && !again) continue;
+      if (!next && !skips && !again && !is_told_by_paragraphs(line, last)) continue;
       numbers_.push_back(line);
       last = number;
     }
@@ -128,7 +220,8 @@ class MarginReader {
 
   [[nodiscard]] bool is_led_to(std::size_t line) const {
     auto const number = fronts_[line].number;
-    for (auto at = line - std::min(line - sure_.front(), kMostAbove); at < line; ++at) {
+    auto const first = sure_.empty() ? numbers_.front() : sure_.front();
+    for (auto at = line - std::min(line - first, kMostAbove); at < line; ++at) {
       auto const text = lines_[at].text.substr(fronts_[at].words_at);
       auto const split = split_at_leader(text, {});
       if (split.kind == LeaderKind::none) {

@@ -181,6 +181,13 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       ++uses.announced;
       know(genus, uses);
     }
+    // "34 Fam. Ausidae: 6. Ausella": the head of a page
+    bool const counted = w > 1 && is_number(before) && words[w - 2].ends_with(':') &&
+                         has_higher_ending(fold(bare_word(words[w - 2])));
+    if (counted && has_latin_ending(fold(genus))) {
+      ++uses.announced;
+      know(genus, uses);
+    }
     if (w + 1 >= words.size()) continue;
     // "Aus subgen. Bus Roe", "Aus sect. Cus"
     auto const rank = words[w + 1];

@@ -98,8 +98,7 @@ constexpr std::size_t kLongestNumbered = 80;  // bytes of a line
 bool may_follow_name(std::string_view remark) {
   auto const words = words_of(remark, 3);
   bool const page = words.size() == 2 && is_page(words[0], words[1]);  // "p. 75."
-  return page || remark.empty() || remark == "n. sp." || remark == "sp. n." ||
-         remark == "sp. nov.";
+  return page || remark.empty() || remark == "n. sp." || remark == "sp. n." || remark == "sp. nov.";
 }
 
 // "key to the grey woods)" and "… woods.)", whose bracket opened before the pointer.

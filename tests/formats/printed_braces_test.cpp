@@ -275,5 +275,80 @@ TEST(PrintedBraces, ANameMayGoOnBehindItsGenus) {
             "3[] Beine schwarz, nur die Tarsen gelb, die Fühler rot -> A. semifusa\n");
 }
 
+TEST(PrintedBraces, NoLeadLeadsToItsOwnCouplet) {
+  EXPECT_EQ(sketch("Tableau des genres\n"
+                   "\n"
+                   "1 { Pétales inégaux. . . . . . 2\n"
+                   "( Pétales égaux. . . . . . . . 1. Thlaspidium.\n"
+                   "2 { Étamines sans appendice. . . . 2. Iberina.\n"
+                   "( Étamines avec appendice. . . . . . . . . . . . . 3\n"
+                   "3 { Fruit formé de 2 articles, le supérieur globuleux.\n"
+                   ". . . . . . . . . . . . . . . . 3. Raphanistella.\n"
+                   "( Fruit formé d'un seul article. . . . . . . . . . . . . . . . 4\n"
+                   "4 { Fruit pendant, aplati en forme d'aile ; fleurs jaunes. 4. Isatina.\n"
+                   "( Fruit non pendant, ridé. . . . .\n"
+                   ". . . . . . . . . . . . . . . . 5. Coronopella.\n"),
+            "1[1] { Pétales inégaux -> 2\n"
+            "1[] ( Pétales égaux -> Thlaspidium\n"
+            "2[2] { Étamines sans appendice -> Iberina\n"
+            "2[] ( Étamines avec appendice -> 3\n"
+            "3[3] { Fruit formé de 2 articles, le supérieur globuleux -> Raphanistella\n"
+            "3[] ( Fruit formé d'un seul article -> 4\n"
+            "4[4] { Fruit pendant, aplati en forme d'aile ; fleurs jaunes. -> Isatina\n"
+            "4[] ( Fruit non pendant, ridé -> Coronopella\n");
+}
+
+TEST(PrintedBraces, NumbersThatWereLostAreCountedByParagraphs) {
+  EXPECT_EQ(sketch("III. HÉLOSPERME — HELOSPERMUM Delm.\n"
+                   "\n"
+                   "( Feuilles toutes opposées; tige rameuse\n"
+                   "1 J dès la base 2\n"
+                   "( Feuilles alternes 4\n"
+                   "\n"
+                   "^ { Fleurs jaunes 3\n"
+                   "\" ( Fleurs blanches H. album Delm.\n"
+                   "\n"
+                   "( Feuilles ovales, obtuses; pétales en-\n"
+                   "\\ tiers H. lutescens Barv.\n"
+                   "i Feuilles lancéolées; pétales échan-\n"
+                   "f crés H. montanum Delm.\n"
+                   "\n"
+                   "4 { Fleurs en grappes H. racemosum Barv.\n"
+                   "( Fleurs solitaires H. uniflorum Barv.\n"),
+            "1[1] Feuilles toutes opposées; tige rameuse dès la base -> 2\n"
+            "1[] Feuilles alternes -> 4\n"
+            "2[^] Fleurs jaunes -> 3\n"
+            "2[] Fleurs blanches -> Helospermum album\n"
+            "3[] Feuilles ovales, obtuses; pétales entiers -> Helospermum lutescens\n"
+            "3[] Feuilles lancéolées; pétales échancrés -> Helospermum montanum\n"
+            "4[4] Fleurs en grappes -> Helospermum racemosum\n"
+            "4[] Fleurs solitaires -> Helospermum uniflorum\n");
+}
+
+TEST(PrintedBraces, PiecesThatAreNoBracesAnyMore) {
+  EXPECT_EQ(sketch("34 Fam. Trichelodidae: 6. Trichelodes\n"
+                   "\n"
+                   "I Abdomen rot — 2.\n"
+                   "1 ^\n"
+                   "I Abdomen schwarz — 3.\n"
+                   "\n"
+                   "j Tergit 1 blau . . . 1. T. rufiventris\n"
+                   "\\ Alle Tergite rot . . . 2. T. ruber\n"
+                   "\n"
+                   "3 { Körper schwarz . . . 3. T. ater\n"
+                   "\\ Körper metallisch — 4.\n"
+                   "\n"
+                   "1 Flügel gebräunt . . . 4. T. fumipennis\n"
+                   "^^ ' Flügel klar . . . 5. T. hyalinus\n"),
+            "1[1] Abdomen rot -> 2\n"
+            "1[] Abdomen schwarz -> 3\n"
+            "2[] Tergit 1 blau -> Trichelodes rufiventris\n"
+            "2[] Alle Tergite rot -> Trichelodes ruber\n"
+            "3[3] Körper schwarz -> Trichelodes ater\n"
+            "3[] Körper metallisch -> 4\n"
+            "4[^^] Flügel gebräunt -> Trichelodes fumipennis\n"
+            "4[] Flügel klar -> Trichelodes hyalinus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -159,5 +159,36 @@ TEST(PrintedCommonEnds, ANameInBracketsMayStandOnTheNextLine) {
             "2[2b] Legs grey -> Cusella livens (Rock Cushatet; incl. all town birds)\n");
 }
 
+TEST(PrintedCommonEnds, CommonNamesBehindASentence) {
+  EXPECT_EQ(
+      sketch("KEY TO THE WOODY PLANTS BY THEIR TWIGS\n"
+             "\n"
+             "A. Leaf-scars opposite.\n"
+             "\n"
+             "B. Bundle-scar one. =Burnwood= (_Evonella atrovirens_), p. 88.\n"
+             "\n"
+             "BB. Bundle-scars three.\n"
+             "\n"
+             "C. Pith white. =Blue Sambrel= (_Sambrella glauca_), p. 97.\n"
+             "\n"
+             "CC. Pith brown, very wide; lenticels large. =Sweet\n"
+             "Sambrel= (_S. pubens_), p. 98.\n"
+             "\n"
+             "AA. Leaf-scars alternate.\n"
+             "\n"
+             "D. Buds crowded at the tip of the twig. =The Oakels=\n"
+             "(_Quercella_), p. 121.\n"
+             "\n"
+             "DD. Buds slender. =Beechlet= (_Fagonella silvestris_), p. 130.\n"),
+      "A[A] Leaf-scars opposite. -> B\n"
+      "A[AA] Leaf-scars alternate. -> D\n"
+      "B[B] Bundle-scar one. -> Evonella atrovirens (Burnwood; p. 88.)\n"
+      "B[BB] Bundle-scars three. -> C\n"
+      "C[C] Pith white. -> Sambrella glauca (Blue Sambrel; p. 97.)\n"
+      "C[CC] Pith brown, very wide; lenticels large. -> Sambrella pubens (Sweet Sambrel; p. 98.)\n"
+      "D[D] Buds crowded at the tip of the twig. -> Quercella (The Oakels; p. 121.)\n"
+      "D[DD] Buds slender. -> Fagonella silvestris (Beechlet; p. 130.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

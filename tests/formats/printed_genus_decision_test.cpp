@@ -275,5 +275,24 @@ TEST(PrintedGenusDecision, CapitalsOfAKeyToGeneraBeforeAnAccount) {
             "3[4] Lobes wanting -> Cusella (gen. nov., p. 9.)\n");
 }
 
+TEST(PrintedGenusDecision, TheTypeSpeciesIsOfTheGenusItWasDescribedIn) {
+  EXPECT_EQ(sketch("UROMYCELLA 233\n"
+                   "\n"
+                   "Type species, Uredina graminicola Fontane.\n"
+                   "\n"
+                   "A. Aecia present.\n"
+                   "B. Pedicel short. 1. U. trifolii.\n"
+                   "BB. Pedicel long. 2. U. striolata.\n"
+                   "AA. Aecia unknown. 3. U. graminicola.\n"
+                   "\n"
+                   "1. Uromycella trifolii (Hedwall) Fontane, Jour. Crypt. 2: 40. 1872.\n"
+                   "\n"
+                   "Uredina trifolii Hedwall, Fung. Ined. 11. 1805.\n"),
+            "A[A] Aecia present. -> B\n"
+            "A[AA] Aecia unknown. -> Uromycella graminicola\n"
+            "B[B] Pedicel short. -> Uromycella trifolii\n"
+            "B[BB] Pedicel long. -> Uromycella striolata\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -278,5 +278,25 @@ TEST(PrintedNumberedEnds, GeneraBehindRowsOfHyphens) {
       "4[] Tail black. -> Fusella (p. 199)\n");
 }
 
+TEST(PrintedNumberedEnds, ANumberOfTheCoupletItselfBeneathLeaders) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Schizoporina\n"
+                   "\n"
+                   "1. Un umbo. . . . 1. S. umbonata, p. 75.\n"
+                   "— Pas d'umbo 2.\n"
+                   "2. Orifice large; vit surtout sur les coquilles dans la zone littorale. . .\n"
+                   "2. S. mutica, p. 75.\n"
+                   "— Orifice étroit 3.\n"
+                   "3. Branches cylindriques. . . .\n"
+                   "3. S. ramulosa, p. 76.\n"
+                   "— Branches lamelleuses . . . 4. S. lamellosa, p. 77.\n"),
+            "1[1] Un umbo -> Schizoporina umbonata (p. 75.)\n"
+            "1[—] Pas d'umbo -> 2\n"
+            "2[2] Orifice large; vit surtout sur les coquilles dans la zone littorale -> "
+            "Schizoporina mutica (p. 75.)\n"
+            "2[—] Orifice étroit -> 3\n"
+            "3[3] Branches cylindriques -> Schizoporina ramulosa (p. 76.)\n"
+            "3[—] Branches lamelleuses -> Schizoporina lamellosa (p. 77.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
