@@ -65,7 +65,9 @@ class MarginReader {
     // Behind the last of them only those that a lead leads to.
     auto added = numbers_.size();
     count_from({from, lines_.size(), last, last + kMostBehind}, false);
-    while (added < numbers_.size() && is_led_to(numbers_[added])) ++added;
+    while (added < numbers_.size() && is_led_to(numbers_[added], fronts_[numbers_[added]].number)) {
+      ++added;
+    }
     numbers_.resize(added);
   }
 
@@ -107,7 +109,8 @@ class MarginReader {
       auto const number = fronts_[numbers_.back()].number + 1;
       auto const before = fronts_[first];
       auto const line = give_number(first, number);
-      if (!is_led_to(line)) {
+      // One that no lead leads to may be a slip, where the next one is led to.
+      if (!is_led_to(line, number) && !is_led_to(line, number + 1)) {
         fronts_[first] = before;
         return;
       }
@@ -218,8 +221,8 @@ class MarginReader {
     return column != columns_.end() && *column <= indent + kSlack;
   }
 
-  [[nodiscard]] bool is_led_to(std::size_t line) const {
-    auto const number = fronts_[line].number;
+  // Couplet `number`, on `line`, by a line above it.
+  [[nodiscard]] bool is_led_to(std::size_t line, std::uint32_t number) const {
     auto const first = sure_.empty() ? numbers_.front() : sure_.front();
     for (auto at = line - std::min(line - first, kMostAbove); at < line; ++at) {
       auto const text = lines_[at].text.substr(fronts_[at].words_at);

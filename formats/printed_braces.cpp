@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_running_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -260,7 +261,9 @@ class BracePlanner {
 
   [[nodiscard]] bool begins_like_a_lead(std::size_t r) const {
     auto const text = words_of_line(rows_[r].line);
-    return small_ || starts_with_upper(text) || own_letter(text).has_value();
+    // "2. Cubitalzelle gestielt", "1. rücklaufende Ader": an ordinal.
+    bool const ordinal = is_species_number(text.substr(0, text.find(' ')));
+    return small_ || ordinal || starts_with_upper(text) || own_letter(text).has_value();
   }
 
   // "b. Wings dark": leads may bear letters within their brace.

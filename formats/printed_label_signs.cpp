@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -311,6 +312,43 @@ std::size_t restore_doubled_letters(std::string& text) {
   if (doubled < kFewest || damaged.size() > doubled) return 0;
   make_changes(damaged, text);
   return damaged.size();
+}
+
+namespace {
+
+// Bytes of the primes behind the letter of a label, "'\"" of "c'\". Wings", with a full stop and a
+// blank behind them; 0 where there are none.
+std::size_t primes_of_label(std::string_view behind) {
+  auto const end = std::min(behind.find_first_not_of("'\""), behind.size());
+  return end > 0 && behind.substr(end).starts_with(". ") ? end : 0;
+}
+
+}  // namespace
+
+std::size_t restore_parted_letters(std::string& text) {
+  std::set<std::string> primes;  // of labels with the letter c
+  std::vector<TextChange> changes;
+  for (auto const& [at, line] : lines_of(text)) {
+    if (line.starts_with("cl")) {
+      auto const found = primes_of_label(line.substr(2));
+      if (found > 0 && primes.contains(std::string{line.substr(2, found)})) {
+        changes.push_back({at, 2, "d"});
+      }
+      continue;
+    }
+    constexpr std::size_t kSigns = 3;  // "d!\""
+    bool const small = line.size() > kSigns && line[0] >= 'a' && line[0] <= 'z';
+    if (small && line.substr(1).starts_with("!\"") && primes_of_label(line.substr(2)) > 0 &&
+        !primes.empty()) {
+      changes.push_back({at + 1, 1, "'"});
+    }
+    if (!line.starts_with('c')) continue;
+    if (auto const found = primes_of_label(line.substr(1)); found > 0) {
+      primes.emplace(line.substr(1, found));
+    }
+  }
+  make_changes(changes, text);
+  return changes.size();
 }
 
 }  // namespace keydrift::printed

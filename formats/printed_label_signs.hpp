@@ -37,4 +37,8 @@ std::size_t clear_squares_before_dashes(std::string& text);
 // letter twice, and its full stop.  Returns the number of lines.
 std::size_t restore_doubled_letters(std::string& text);
 
+// "cl\". Back grey" beneath "c\". Back green", and "d!\". Smaller" for d'": a letter that came out
+// as two, and a prime that came out as a stroke.  Returns the number of lines.
+std::size_t restore_parted_letters(std::string& text);
+
 }  // namespace keydrift::printed

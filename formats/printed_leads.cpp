@@ -115,9 +115,13 @@ class LeadReader {
     auto const last = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
     read.lead.place = place_in(line, line.begin, std::max(last.end, line.begin));
     auto const joined = cutter_.join(i);
-    if (auto const border = marked_border(raw, joined)) {
+    if (auto border = marked_border(raw, joined)) {
       read.leaders = LeaderKind::cell;
       auto words = trim_right(std::string_view{joined.raw}.substr(0, *border));
+      if (auto const number = number_behind_dash(words); number > 0) {
+        border = number;
+        words = trim_right(words.substr(0, number));
+      }
       if (words.ends_with(" =")) words = trim_right(words.substr(0, words.size() - 1));
       auto const dots = split_at_leader(words, key_.numbering);
       bool const led = dots.kind != LeaderKind::none && dots.destination_begin == words.size();
@@ -215,6 +219,14 @@ class LeadReader {
     auto const& span = joined.spans.back();
     if (at == kNotTold || at < span.source_begin) return std::nullopt;
     return std::min(span.raw_begin + (at - span.source_begin), joined.raw.size());
+  }
+
+  // "… sessile — 2." before a genus that is marked: where its number begins; 0 without.
+  [[nodiscard]] static std::size_t number_behind_dash(std::string_view words) {
+    auto const number = last_word_begin(words);
+    auto const before = trim_right(words.substr(0, number));
+    bool const parted = !before.empty() && is_dash(code_point_before(before, before.size()).value);
+    return parted && is_species_number(words.substr(number)) ? number : 0;
   }
 
   // "Wings dark —" before a destination that is marked as one.

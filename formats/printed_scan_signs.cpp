@@ -53,7 +53,7 @@ struct Crosses {
 std::size_t half_cross(std::string_view line, std::size_t at) {
   auto const dash = code_point_at(line, at);
   if (!is_dash(dash.value) || at + dash.length >= line.size()) return 0;
-  static constexpr std::string_view kUprights = "|\\/!jfhtlI{}[]";
+  static constexpr std::string_view kUprights = "|\\/!jfhtlI{}[]4)";
   return kUprights.find(line[at + dash.length]) != std::string_view::npos ? dash.length + 1 : 0;
 }
 
@@ -209,9 +209,17 @@ std::size_t restore_crosses(std::string& text) {
   bool two = false;
   std::vector<TextChange> small;  // "x Divisions obtuses" beside "× Divisions aiguës"
   bool true_saltires = false;
+  std::vector<TextChange> rings;  // "© Flowers" and "0 Flowers" beside "O Flowers"
+  std::size_t true_rings = 0;
   for (auto const& line : lines_of(text)) {
     starred = starred || strokes(line.text, '*') > 0;
     if (strokes(line.text, 'x', 'X') == 1) small.push_back({line.begin, 1, std::string{"×"}});
+    if (strokes(line.text, 'O') == 1) ++true_rings;
+    for (auto const ring : {std::string_view{"© "}, std::string_view{"0 "}}) {
+      bool const capital = line.text.starts_with(ring) &&
+                           is_upper(code_point_at(line.text, ring.size()).value);
+      if (capital) rings.push_back({line.begin, ring.size(), "O "});
+    }
     constexpr std::string_view kSaltire = "× ";
     true_saltires = true_saltires || (line.text.starts_with(kSaltire) &&
                                       is_upper(code_point_at(line.text, kSaltire.size()).value));
@@ -237,6 +245,10 @@ std::size_t restore_crosses(std::string& text) {
   bool const signs = crossed && starred && one && two;
   if (signs) changes.insert(changes.end(), saltires.begin(), saltires.end());
   if (true_saltires) changes.insert(changes.end(), small.begin(), small.end());
+  constexpr std::size_t kFewestRings = 2;
+  if (true_rings >= kFewestRings && (crossed || starred)) {
+    changes.insert(changes.end(), rings.begin(), rings.end());
+  }
   std::sort(changes.begin(), changes.end(),
             [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
   make_changes(changes, text);

@@ -101,6 +101,12 @@ constexpr std::array kMends{
     Mend{restore_doubled_letters, "misread-signs",
          " label such as \"DI).\" or \"CC\" was read as the letter twice, with a full stop",
          " labels such as \"DI).\" and \"CC\" were read as the letter twice, with a full stop"},
+    Mend{restore_parted_letters, "misread-signs",
+         " label such as \"cl'.\" or \"d!\".\" was read with the letter or the prime that others "
+         "call for",
+         " labels such as \"cl'.\" and \"d!\".\" were read with the letters or the primes that "
+         "others "
+         "call for"},
     Mend{restore_colons_of_labels, "misread-signs",
          " label such as \"5;\" was read with the colon that others have",
          " labels such as \"5;\" were read with the colon that others have"},

@@ -350,5 +350,26 @@ TEST(PrintedBraces, PiecesThatAreNoBracesAnyMore) {
             "4[] Flügel klar -> Trichelodes hyalinus\n");
 }
 
+TEST(PrintedBraces, LeadsThatBeginWithAnOrdinal) {
+  EXPECT_EQ(sketch("Bestimmungstabelle der Gattungen\n"
+                   "\n"
+                   "1 { Vorderflügel mit 3 geschlossenen Cubitalzellen — 2.\n"
+                   "\\ Vorderflügel mit 2 geschlossenen Cubitalzellen — 4.\n"
+                   "2 { 2. Cubitalzelle gestielt — 3.\n"
+                   "l 2. Cubitalzelle nicht gestielt — 1. Tritozelus Karn.\n"
+                   "3 { Augen ausgerandet — 2. Ampharga Dornk.\n"
+                   "\\ Augen nicht ausgerandet — 3. Stenarga Dornk.\n"
+                   "4 { Abdomen gestielt — 4. Melanopsena Karn.\n"
+                   "\\ Abdomen sitzend — 5. Acanthozela Karn.\n"),
+            "1[1] Vorderflügel mit 3 geschlossenen Cubitalzellen -> 2\n"
+            "1[] Vorderflügel mit 2 geschlossenen Cubitalzellen -> 4\n"
+            "2[2] 2. Cubitalzelle gestielt -> 3\n"
+            "2[] 2. Cubitalzelle nicht gestielt -> Tritozelus\n"
+            "3[3] Augen ausgerandet -> Ampharga\n"
+            "3[] Augen nicht ausgerandet -> Stenarga\n"
+            "4[4] Abdomen gestielt -> Melanopsena\n"
+            "4[] Abdomen sitzend -> Acanthozela\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -427,5 +427,47 @@ TEST(PrintedLabelSigns, AnXForASaltire) {
             "5[=] Tige rameuse -> Ausella ramosa\n");
 }
 
+TEST(PrintedLabelSigns, ALetterThatCameOutAsTwo) {
+  EXPECT_EQ(sketch("Key to the Species of Caryphornis\n"
+                   "\n"
+                   "a. Throat black.\n"
+                   "a'. Bill black . . . . niger, p. 53.\n"
+                   "b'. Bill yellow.\n"
+                   "c\". Back olive . . . . olivaceus, p. 57.\n"
+                   "cl\". Back slaty grey.\n"
+                   "c'\". Larger . . . . grandis, p. 58.\n"
+                   "d!\". Smaller . . . . minusculus, p. 61.\n"
+                   "b. Throat not black . . . . albus, p. 62.\n"),
+            "1[a] Throat black. -> 2\n"
+            "1[b] Throat not black -> Caryphornis albus (p. 62.)\n"
+            "2[a'] Bill black -> Caryphornis niger (p. 53.)\n"
+            "2[b'] Bill yellow. -> 3\n"
+            "3[c\"] Back olive -> Caryphornis olivaceus (p. 57.)\n"
+            "3[d\"] Back slaty grey. -> 4\n"
+            "4[c'\"] Larger -> Caryphornis grandis (p. 58.)\n"
+            "4[d'\"] Smaller -> Caryphornis minusculus (p. 61.)\n");
+}
+
+TEST(PrintedLabelSigns, RingsBesideTrueOnes) {
+  EXPECT_EQ(sketch("Genre LYSANDRIUM Delm.\n"
+                   "\n"
+                   "* Plantes annuelles.\n"
+                   "© Fleurs solitaires.\n"
+                   "-4- Pédoncules longs . . . 1. L. longum Delm.\n"
+                   "+ Pédoncules courts . . . 2. L. breve Delm.\n"
+                   "O Fleurs en grappes . . . 3. L. foliosum Delm.\n"
+                   "* Plantes vivaces.\n"
+                   "O Grappes axillaires . . . 4. L. axillare Delm.\n"
+                   "0 Grappe unique, terminale . . . 5. L. terminale Delm.\n"),
+            "1[*] Plantes annuelles. -> 2\n"
+            "1[*] Plantes vivaces. -> 4\n"
+            "2[O] Fleurs solitaires. -> 3\n"
+            "2[O] Fleurs en grappes -> Lysandrium foliosum\n"
+            "3[+] Pédoncules longs -> Lysandrium longum\n"
+            "3[+] Pédoncules courts -> Lysandrium breve\n"
+            "4[O] Grappes axillaires -> Lysandrium axillare\n"
+            "4[O] Grappe unique, terminale -> Lysandrium terminale\n");
+}
+
 }  // namespace
 }  // namespace keydrift

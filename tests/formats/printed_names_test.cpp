@@ -508,5 +508,14 @@ TEST(PrintedNames, NewGeneraAndTwoAuthorsBehindDashes) {
             "5[6] Abdominis marginibus integris. -> Planibasis (nov. gen.)\n");
 }
 
+TEST(PrintedNames, AnAuthorInCapitalsBehindANumberedEpithet) {
+  EXPECT_EQ(sketch("Tableau des espèces du genre Otiophilus\n"
+                   "\n"
+                   "1. Rostre caréné . . . 1. niger FABRE, p. 150.\n"
+                   "— Rostre bicaréné . . . 2. sulcatellus FABRE, p. 151.\n"),
+            "1[1] Rostre caréné -> Otiophilus niger (p. 150.)\n"
+            "1[—] Rostre bicaréné -> Otiophilus sulcatellus (p. 151.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
