@@ -98,10 +98,9 @@ std::size_t clear_garbled_leaders(std::string& text) {
     }
     if (garbled.end > garbled.begin) ++lines;
     if (auto const dot = dot_before_epithet(line); dot < line.size()) {
-      text.insert(begin + dot, "..");
+      // With the comma and the blank before it, so that columns stay.
+      for (auto at = begin + dot - 2; at < begin + dot; ++at) text[at] = '.';
       ++lines;
-      begin = end + 3;
-      continue;
     }
     begin = end + 1;
   }

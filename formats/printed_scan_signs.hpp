@@ -13,8 +13,9 @@ namespace keydrift::printed {
 std::size_t restore_daggers(std::string& text);
 
 // "-|-", "-\\-", "-h" and "-f" for a cross, "-h +" for two, where other lines begin with crosses as
-// they should be; "X" and "XX" beside crosses and asterisks for one saltire and two.  Returns the
-// number of lines.
+// they should be; "X" and "XX" beside crosses and asterisks for one saltire and two, "x" beside
+// true saltires for one; "©" and "0" beside rings, which stand as "O", for one.  Returns the number
+// of lines.
 std::size_t restore_crosses(std::string& text);
 
 // "*♦" and "♦" for stars at the beginning of a line, where other lines begin with stars as they
@@ -22,7 +23,8 @@ std::size_t restore_crosses(std::string& text);
 std::size_t restore_stars(std::string& text);
 
 // "a)" … "ß)", "«." … "/3." for α and β: a sharp s is no label, so that the nearest "a" above
-// stands for alpha.  Returns the number of lines.
+// stands for alpha.  "p." beneath a true alpha, or a second "a." directly beneath a first, stands
+// for beta, "y." beneath a true beta for gamma.  Returns the number of lines.
 std::size_t restore_greek_labels(std::string& text);
 
 // "pal1ens", "g1abra", "r0tunda": figures between the small letters of a word are l and o.  Returns

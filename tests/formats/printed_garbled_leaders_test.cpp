@@ -77,10 +77,10 @@ TEST(PrintedGarbledLeaders, OneDotBehindAComma) {
              "- Femora black ..... 2\n"
              "2. Body green .... viridescens Dorn (p. 19).\n"
              "- Body black with bronze reflections, .montana, new species (p. 20).\n"),
-      "1[1] Femora reddish testaceous, -> Notaphrix rufipes (p. 13)\n"
+      "1[1] Femora reddish testaceous -> Notaphrix rufipes (p. 13)\n"
       "1[-] Femora black -> 2\n"
       "2[2] Body green -> Notaphrix viridescens (p. 19)\n"
-      "2[-] Body black with bronze reflections, -> Notaphrix montana (new species (p. 20))\n");
+      "2[-] Body black with bronze reflections -> Notaphrix montana (new species (p. 20))\n");
 }
 
 }  // namespace
