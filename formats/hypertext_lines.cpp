@@ -46,8 +46,8 @@ class LineMaker {
       : text_{text},
         labels_{couplets_in_lists(text)},
         beside_{beside_text(text)},
-        placement_{placement_of(text)},
-        margins_{margins_of(text)},
+        placement_{placement_of(text, sheet_)},
+        margins_{margins_of(text, sheet_)},
         frames_{frame_cells(text)},
         survey_{survey_of(text)} {
     label_answers(text, labels_);
@@ -442,6 +442,7 @@ class LineMaker {
   std::string_view text_;
   std::unordered_map<std::size_t, ListLine> labels_;
   std::vector<Stretch> beside_;
+  Sheet sheet_{sheet_of(text_)};
   Placement placement_;
   std::unordered_map<std::size_t, std::uint32_t> margins_;  // of paragraphs
   std::unordered_set<std::size_t> frames_;

@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "keydrift/formats/hypertext_lines.hpp"
-#include "keydrift/formats/hypertext_sheet.hpp"
 #include "keydrift/formats/hypertext_walk.hpp"
 #include "keydrift/formats/hypertext_words.hpp"
 
@@ -19,8 +18,8 @@ constexpr std::uint32_t kDeepestLevel = 20;  // deeper ones are set in no furthe
 
 }  // namespace
 
-std::unordered_map<std::size_t, std::uint32_t> margins_of(std::string_view text) {
-  auto const sheet = sheet_of(text);
+std::unordered_map<std::size_t, std::uint32_t> margins_of(std::string_view text,
+                                                          Sheet const& sheet) {
   std::vector<std::pair<std::size_t, double>> paragraphs;
   walk(
       text,

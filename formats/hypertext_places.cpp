@@ -12,7 +12,6 @@
 
 #include "keydrift/formats/hypertext_beside.hpp"
 #include "keydrift/formats/hypertext_lines.hpp"
-#include "keydrift/formats/hypertext_sheet.hpp"
 #include "keydrift/formats/hypertext_walk.hpp"
 #include "keydrift/formats/hypertext_words.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -76,7 +75,7 @@ bool begins_cell(char32_t sign) { return printed::is_letter(sign) || printed::is
 
 class Surveyor {
  public:
-  explicit Surveyor(std::string_view text) : text_{text}, sheet_{sheet_of(text)} {}
+  Surveyor(std::string_view text, Sheet const& sheet) : text_{text}, sheet_{sheet} {}
 
   Placement survey() && {
     walk(
@@ -211,7 +210,7 @@ class Surveyor {
   }
 
   std::string_view text_;
-  Sheet sheet_;
+  Sheet const& sheet_;
   std::optional<Float> last_float_;
   std::vector<Position> positions_;
   std::vector<std::size_t> floating_;  // inline elements that stand at the right
@@ -225,6 +224,8 @@ class Surveyor {
 
 }  // namespace
 
-Placement placement_of(std::string_view text) { return Surveyor{text}.survey(); }
+Placement placement_of(std::string_view text, Sheet const& sheet) {
+  return Surveyor{text, sheet}.survey();
+}
 
 }  // namespace keydrift::hypertext

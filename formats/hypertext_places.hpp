@@ -6,6 +6,8 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "keydrift/formats/hypertext_sheet.hpp"
+
 namespace keydrift::hypertext {
 
 struct Placed {
@@ -30,6 +32,6 @@ struct Placement {
 //   <p>1 Wings clear<span style="float:right">2</span></p>
 // and the same of a class that a style sheet sets at the right, at the end of its block.
 // Linear in the text.
-[[nodiscard]] Placement placement_of(std::string_view text);
+[[nodiscard]] Placement placement_of(std::string_view text, Sheet const& sheet);
 
 }  // namespace keydrift::hypertext

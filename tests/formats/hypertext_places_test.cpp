@@ -57,10 +57,11 @@ TEST(HypertextPlaces, CellsOfNestedLeads) {
 
 TEST(HypertextPlaces, WordsOfWhichPartsAreMarkedStayWords) {
   // Initials, endings and index letters have elements of their own here and there.
-  auto const placement = hypertext::placement_of(
+  constexpr std::string_view kPage =
       "<p><span class=\"first\">W</span><span class=\"rest\">ings</span> clear</p>"
       "<p>Legs <span class=\"x\">long</span><span class=\"y\">er</span></p>"
-      "<p><b>1</b><span class=\"z\">Wings</span></p>");
+      "<p><b>1</b><span class=\"z\">Wings</span></p>";
+  auto const placement = hypertext::placement_of(kPage, hypertext::sheet_of(kPage));
   EXPECT_TRUE(placement.elements.empty());
 }
 
