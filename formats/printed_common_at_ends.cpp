@@ -103,10 +103,8 @@ void mark_common_names(std::vector<SourceLine>& lines) {
   }
   if (ends.size() < kFewest) return;
   for (auto const& end : ends) {
-    auto& line = lines[end.line];
-    line.markup.destination_begin = line.begin + end.at;
-    if (end.at == 0) line.is_no_lead = true;
-    for (auto i = end.line + 1; i <= end.last; ++i) lines[i].goes_on = lines[i].is_no_lead = true;
+    mark_end_over_lines(lines, end.line, end.at, end.last);
+    if (end.at == 0) lines[end.line].is_no_lead = true;
   }
 }
 

@@ -98,11 +98,7 @@ void mark_epithets_before_authors(std::vector<SourceLine>& lines) {
     if (auto const end = finder.end_at(i)) ends.push_back(*end);
   }
   if (ends.size() < kFewest) return;
-  for (auto const& end : ends) {
-    auto& line = lines[end.line];
-    line.markup.destination_begin = line.begin + end.at;
-    for (auto i = end.line + 1; i <= end.last; ++i) lines[i].goes_on = lines[i].is_no_lead = true;
-  }
+  for (auto const& end : ends) mark_end_over_lines(lines, end.line, end.at, end.last);
 }
 
 }  // namespace keydrift::printed

@@ -441,4 +441,10 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   return numbering;
 }
 
+void mark_end_over_lines(std::vector<SourceLine>& lines, std::size_t first, std::size_t at,
+                         std::size_t last) {
+  lines[first].markup.destination_begin = lines[first].begin + at;
+  for (auto i = first + 1; i <= last; ++i) lines[i].goes_on = lines[i].is_no_lead = true;
+}
+
 }  // namespace keydrift::printed

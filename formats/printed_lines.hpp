@@ -91,6 +91,10 @@ void mark_epithets_before_authors(std::vector<SourceLine>& lines);
 // bus), p. 88."
 void mark_common_names(std::vector<SourceLine>& lines);
 
+// Marks a destination that begins at byte `at` of line `first` and ends in line `last`.
+void mark_end_over_lines(std::vector<SourceLine>& lines, std::size_t first, std::size_t at,
+                         std::size_t last);
+
 // Marks ends with the numbers of their taxa where these count up through the key: lines that are
 // nothing but one, "5. gerardini Roe", genera behind a blank, "10. Ausella", and "(12) repens".
 void mark_numbered_ends(std::vector<SourceLine>& lines);

@@ -122,12 +122,6 @@ class EndFinder {
   std::vector<SourceLine> const& lines_;
 };
 
-void mark(GenusEnd const& end, std::vector<SourceLine>& lines) {
-  auto& line = lines[end.line];
-  line.markup.destination_begin = line.begin + end.at;
-  for (auto i = end.line + 1; i <= end.last; ++i) lines[i].goes_on = lines[i].is_no_lead = true;
-}
-
 // Of those with authors: each author stands behind two genera, or is cut short where enough of
 // these do.
 std::vector<GenusEnd> with_shared_authors(std::vector<GenusEnd> const& ends) {
@@ -198,7 +192,7 @@ void mark_genera_behind_sentences(std::vector<SourceLine>& lines) {
     return stands_before_label(end, lines);
   });
   if (static_cast<std::size_t>(closing) * kLeastClosing < found.size()) return;
-  for (auto const& end : found) mark(end, lines);
+  for (auto const& end : found) mark_end_over_lines(lines, end.line, end.at, end.last);
 }
 
 }  // namespace keydrift::printed

@@ -235,6 +235,19 @@ void read_without_stray_blanks(DecodedText const& text, TextReading& reading) {
   }
 }
 
+// Where text without markup of its own tells by habits where destinations begin.  A line that one
+// of them has marked is not the next one's.
+void mark_ends_of_text(std::vector<SourceLine>& lines) {
+  mark_remarks_behind(lines);
+  mark_counted_ends(lines);
+  mark_numbered_ends(lines);
+  mark_epithets_before_authors(lines);
+  mark_common_names(lines);
+  mark_genera_behind_sentences(lines);
+  mark_group_names(lines);
+  mark_wrapped_lines(lines);
+}
+
 }  // namespace
 
 TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
@@ -264,14 +277,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_off_level_pointers(lines);
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);
-    if (markup.empty()) mark_remarks_behind(lines);
-    if (markup.empty()) mark_counted_ends(lines);
-    if (markup.empty()) mark_numbered_ends(lines);
-    if (markup.empty()) mark_epithets_before_authors(lines);
-    if (markup.empty()) mark_common_names(lines);
-    if (markup.empty()) mark_genera_behind_sentences(lines);
-    if (markup.empty()) mark_group_names(lines);
-    if (markup.empty()) mark_wrapped_lines(lines);
+    if (markup.empty()) mark_ends_of_text(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
   if (!declared) {
