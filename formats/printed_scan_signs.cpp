@@ -209,17 +209,9 @@ std::size_t restore_crosses(std::string& text) {
   bool two = false;
   std::vector<TextChange> small;  // "x Divisions obtuses" beside "× Divisions aiguës"
   bool true_saltires = false;
-  std::vector<TextChange> rings;  // "© Flowers" and "0 Flowers" beside "O Flowers"
-  std::size_t true_rings = 0;
   for (auto const& line : lines_of(text)) {
     starred = starred || strokes(line.text, '*') > 0;
     if (strokes(line.text, 'x', 'X') == 1) small.push_back({line.begin, 1, std::string{"×"}});
-    if (strokes(line.text, 'O') == 1) ++true_rings;
-    for (auto const ring : {std::string_view{"© "}, std::string_view{"0 "}}) {
-      bool const capital = line.text.starts_with(ring) &&
-                           is_upper(code_point_at(line.text, ring.size()).value);
-      if (capital) rings.push_back({line.begin, ring.size(), "O "});
-    }
     constexpr std::string_view kSaltire = "× ";
     true_saltires = true_saltires || (line.text.starts_with(kSaltire) &&
                                       is_upper(code_point_at(line.text, kSaltire.size()).value));
@@ -245,14 +237,31 @@ std::size_t restore_crosses(std::string& text) {
   bool const signs = crossed && starred && one && two;
   if (signs) changes.insert(changes.end(), saltires.begin(), saltires.end());
   if (true_saltires) changes.insert(changes.end(), small.begin(), small.end());
-  constexpr std::size_t kFewestRings = 2;
-  if (true_rings >= kFewestRings && (crossed || starred)) {
-    changes.insert(changes.end(), rings.begin(), rings.end());
-  }
   std::sort(changes.begin(), changes.end(),
             [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
   make_changes(changes, text);
   return changes.size();
+}
+
+std::size_t restore_rings(std::string& text) {
+  constexpr std::size_t kFewest = 2;  // true ones
+  std::vector<TextChange> rings;
+  std::size_t true_rings = 0;
+  bool other_signs = false;
+  for (auto const& line : lines_of(text)) {
+    if (strokes(line.text, 'O') == 1) ++true_rings;
+    auto const crosses = crosses_at_front(line.text);
+    other_signs =
+        other_signs || strokes(line.text, '*') > 0 || (crosses.count > 0 && !crosses.misread);
+    for (auto const ring : {std::string_view{"© "}, std::string_view{"0 "}}) {
+      bool const capital =
+          line.text.starts_with(ring) && is_upper(code_point_at(line.text, ring.size()).value);
+      if (capital) rings.push_back({line.begin, ring.size(), "O "});
+    }
+  }
+  if (true_rings < kFewest || !other_signs) return 0;
+  make_changes(rings, text);
+  return rings.size();
 }
 
 std::size_t restore_stars(std::string& text) {

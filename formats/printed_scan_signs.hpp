@@ -14,9 +14,12 @@ std::size_t restore_daggers(std::string& text);
 
 // "-|-", "-\\-", "-h" and "-f" for a cross, "-h +" for two, where other lines begin with crosses as
 // they should be; "X" and "XX" beside crosses and asterisks for one saltire and two, "x" beside
-// true saltires for one; "©" and "0" beside rings, which stand as "O", for one.  Returns the number
-// of lines.
+// true saltires for one.  Returns the number of lines.
 std::size_t restore_crosses(std::string& text);
+
+// "©" and "0" for a ring at the beginning of a line, beside rings, which stand as "O", and crosses
+// or stars.  Returns the number of lines.
+std::size_t restore_rings(std::string& text);
 
 // "*♦" and "♦" for stars at the beginning of a line, where other lines begin with stars as they
 // should be.  Returns the number of lines.
