@@ -65,7 +65,7 @@ bool heads_account(std::vector<std::string_view> const& words, std::size_t genus
   bool const first = genus == 0 || (genus == 1 && is_number(words[0]));
   auto const behind = words.size() - genus - 2;
   // "1. Ausella busa (Roe) Dorn, Jour. 2: 40. 1872."
-  if (genus == 1 && behind > 0 &&
+  if (first && genus == 1 && behind > 0 &&
       (is_authorish(words[genus + 2]) || words[genus + 2].starts_with('('))) {
     return true;
   }
