@@ -68,6 +68,10 @@ struct CodePoint {
 [[nodiscard]] std::string_view trim(std::string_view text);
 [[nodiscard]] std::string_view trim_left(std::string_view text);
 [[nodiscard]] std::string_view trim_right(std::string_view text);
+// Where the words before `end` end, without the blanks behind them.
+[[nodiscard]] inline std::size_t end_before_blanks(std::string_view text, std::size_t end) {
+  return trim_right(text.substr(0, end)).size();
+}
 // Without the full stop that ends it, if one does.
 [[nodiscard]] std::string_view without_full_stop(std::string_view text);
 // Index of the first character at or after `at` that is not blank.

@@ -3,76 +3,12 @@
 #include <algorithm>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label_parts.hpp"
 
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMaximumDigits = 8;       // keeps numbers within 32 bits
-constexpr std::size_t kMaximumRepetition = 6;   // "aaaaaa" is a label, longer is a word
 constexpr std::size_t kMaximumBackBytes = 200;  // a longer bracket is a remark
-
-char32_t value_at(std::string_view text, std::size_t at) { return code_point_at(text, at).value; }
-
-std::size_t digits_at(std::string_view text, std::size_t at) {
-  std::size_t end = at;
-  while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
-  return end - at;
-}
-
-// "bis" or "ter" behind a number.
-std::size_t inserted_at(std::string_view text, std::size_t at) {
-  for (auto const word : {std::string_view{"bis"}, std::string_view{"ter"}}) {
-    if (text.substr(at, word.size()) == word && !is_letter(value_at(text, at + word.size()))) {
-      return word.size();
-    }
-  }
-  return 0;
-}
-
-// "W" of "Wings".
-bool is_capital_of_word(std::string_view text, std::size_t at) {
-  return at + 1 < text.size() && text[at] >= 'A' && text[at] <= 'Z' &&
-         is_lower(value_at(text, at + 1));
-}
-
-// A letter that belongs to a number: one Latin letter, or "bis", "ter", with no letter after it.
-std::size_t letter_at(std::string_view text, std::size_t at) {
-  if (auto const inserted = inserted_at(text, at); inserted > 0) return inserted;
-  auto const c = value_at(text, at);
-  bool const latin = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-  // "1aWings clear"
-  bool const touched = c >= 'a' && c <= 'z' && is_capital_of_word(text, at + 1);
-  return latin && (touched || !is_letter(value_at(text, at + 1))) ? 1 : 0;
-}
-
-struct Marks {
-  std::uint8_t count{};
-  std::size_t length{};
-};
-
-Marks marks_at(std::string_view text, std::size_t at) {
-  Marks marks;
-  // "a!'": the first of two primes.
-  if (text.substr(at).starts_with("!'") && at > 0) marks = {1, 1};
-  for (auto c = code_point_at(text, at + marks.length);
-       c.length > 0 && is_mark(c.value) && marks.count < 100;
-       c = code_point_at(text, at + marks.length)) {
-    bool const twice =
-        c.value == '"' || c.value == 0x2033 || c.value == 0x201C || c.value == 0x201D;
-    marks.count = static_cast<std::uint8_t>(marks.count + (twice ? 2 : 1));
-    marks.length += c.length;
-  }
-  // "4+  Wings dark": the second lead of some German keys.
-  constexpr std::size_t kMostPluses = 3;  // "4++" is the third
-  std::size_t pluses = 0;
-  while (pluses < kMostPluses && value_at(text, at + pluses) == '+') ++pluses;
-  auto const behind = at + pluses;
-  bool const plus = marks.count == 0 && pluses > 0 && at > 0 && is_digit(value_at(text, at - 1)) &&
-                    is_blank(value_at(text, behind)) &&
-                    is_upper(value_at(text, skip_blanks(text, behind)));
-  if (plus) return {static_cast<std::uint8_t>(pluses), pluses};
-  return marks;
-}
 
 // "la" of "2a(la)", "l4" of "21(l4)": a misread number with its letter, or with a figure that is
 // right, close behind a label.
@@ -491,84 +427,6 @@ std::optional<Label> label_alone(std::string_view text) {
   text = trim(text);
   auto label = read_label(text);
   return label && label->text_at >= text.size() ? label : std::nullopt;
-}
-
-std::string base_name(Label const& label) {
-  if (label.family == LabelFamily::digits) {
-    return std::to_string(label.number) + std::string{label.letter};
-  }
-  if (label.family == LabelFamily::dash) return {};
-  char const first = label.family == LabelFamily::upper ? 'A' : 'a';
-  return {static_cast<char>(first + static_cast<char>(label.number - 1))};
-}
-
-LabelKey key_of(LabelFamily family, std::uint32_t number, std::string_view letter,
-                std::uint8_t marks) {
-  // "bis" and "ter" are no letters; any two codes above 'z' will do.
-  LabelKey const code = letter.empty()    ? 0U
-                        : letter == "bis" ? 0xFEU
-                        : letter == "ter" ? 0xFFU
-                                          : static_cast<unsigned char>(letter.front());
-  return (static_cast<LabelKey>(family) << 48U) | (static_cast<LabelKey>(number) << 16U) |
-         (code << 8U) | marks;
-}
-
-std::optional<Reference> read_reference(std::string_view text) {
-  text = trim(text);
-  Reference reference;
-  reference.printed = text;
-  if (auto const digits = digits_at(text, 0); digits > 0) {
-    if (digits > kMaximumDigits) return std::nullopt;
-    reference.number = number_of(text.substr(0, digits));
-    auto at = digits;
-    if (value_at(text, at) == ' ' && inserted_at(text, at + 1) > 0) ++at;  // "9 bis"
-    auto const letter = letter_at(text, at);
-    reference.letter = text.substr(at, letter);
-    auto const marks = marks_at(text, at + letter);
-    reference.marks = marks.count;
-    if (at + letter + marks.length != text.size()) return std::nullopt;
-    return reference;
-  }
-  auto const first = value_at(text, 0);
-  bool const upper = first >= 'A' && first <= 'Z';
-  if (!upper && !(first >= 'a' && first <= 'z')) return std::nullopt;
-  std::size_t length = 1;
-  while (value_at(text, length) == first) ++length;
-  auto const marks = marks_at(text, length);
-  if (length > kMaximumRepetition || length + marks.length != text.size()) return std::nullopt;
-  reference.family = upper ? LabelFamily::upper : LabelFamily::lower;
-  reference.number = 1 + first - (upper ? U'A' : U'a');
-  reference.marks = static_cast<std::uint8_t>(length - 1 + marks.count);
-  return reference;
-}
-
-std::optional<std::vector<Reference>> read_references(std::string_view text) {
-  for (auto const word : {std::string_view{"from "}, std::string_view{"de "},
-                          std::string_view{"von "}, std::string_view{"aus "}}) {
-    if (text.substr(0, word.size()) == word) text.remove_prefix(word.size());
-  }
-  std::vector<Reference> references;
-  std::size_t begin = 0;
-  while (begin <= text.size()) {
-    auto end = text.find_first_of(",;/&", begin);
-    if (end == std::string_view::npos) end = text.size();
-    auto piece = trim(text.substr(begin, end - begin));
-    if (piece.size() > 1 && piece.back() == '.') piece.remove_suffix(1);  // "1. (40.)"
-    auto const reference = read_reference(piece);
-    if (!reference) return std::nullopt;
-    references.push_back(*reference);
-    begin = end + 1;
-  }
-  if (references.empty()) return std::nullopt;
-  // A lettered back-reference is a lone capital; "(a)" after a number is more often a remark.
-  bool const all_digits = std::all_of(references.begin(), references.end(), [](auto const& one) {
-    return one.family == LabelFamily::digits;
-  });
-  bool const all_upper = std::all_of(references.begin(), references.end(), [](auto const& one) {
-    return one.family == LabelFamily::upper;
-  });
-  if (!all_digits && !all_upper) return std::nullopt;
-  return references;
 }
 
 }  // namespace keydrift::printed

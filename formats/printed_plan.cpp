@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_plan_leaves.hpp"
 #include "keydrift/formats/printed_rank_damage.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
@@ -56,37 +57,6 @@ bool is_ordinal_word(std::string_view text, std::size_t at) {
 
 bool words_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
-}
-
-// "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its number,
-// set far to the right of where the line before begins, for the lead had no room for it.
-bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
-  constexpr std::uint32_t kFar = 12;  // columns
-  if (line.indent < indent_before + kFar) return false;
-  return epithet_behind_number(line.text).has_value();
-}
-
-// "1. bus, p. 170." beneath "… ventrals 201-214 ..": the line before leads to it.
-bool answers_leaders(std::vector<SourceLine> const& lines, std::size_t i) {
-  if (i == 0 || lines[i - 1].text.empty()) return false;
-  auto const before = lines[i - 1].text;
-  bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
-  return led && epithet_behind_number(lines[i].text);
-}
-
-// "Ventrals rounded 11. bus, p. 178.": a species and its number close the line.
-bool ends_in_numbered_epithet(std::string_view text) {
-  constexpr std::size_t kLongest = 120;  // bytes
-  if (text.size() > kLongest) text.remove_prefix(text.size() - kLongest);
-  for (auto at = text.rfind(". "); at != std::string_view::npos && at > 0;
-       at = text.rfind(". ", at - 1)) {
-    auto const number = text.find_last_not_of("0123456789", at - 1);
-    bool const counts = number != std::string_view::npos && number + 1 < at && text[number] == ' ';
-    auto const name = text.substr(at + 2);
-    bool const short_name = is_abbreviated(name.substr(0, name.find(' '))) && is_latin_name(name);
-    if (counts && (short_name || is_epithet_or_name(name))) return true;
-  }
-  return false;
 }
 
 // "... first ......   bus,": the page that follows stands in the margin above.
@@ -404,101 +374,6 @@ class LabelPlanner {
   std::array<bool, RankLabel::kRanks> accepted_{};
 };
 
-// Finds the leads without labels that stand beneath labelled ones.
-class LeafPlanner {
- public:
-  LeafPlanner(std::vector<SourceLine> const& lines, Numbering const& numbering)
-      : lines_{lines}, numbering_{numbering} {}
-
-  // False where there are too few of them to be a habit.
-  bool add_to(LeadPlan& plan) {
-    constexpr std::size_t kFewest = 3;
-    LeadPlan with;
-    with.start_at.assign(lines_.size(), LeadPlan::kNoStart);
-    std::size_t leaves = 0;
-    auto before = lines_.size();  // the last line with text
-    auto state = State::outside;
-    for (std::size_t i = 0; i < lines_.size(); ++i) {
-      auto const text = lines_[i].text;
-      if (text.empty() || is_page_furniture(text)) continue;
-      auto const* labelled = plan.at(i);
-      if (state == State::open && labelled == nullptr && before < lines_.size() &&
-          (is_name_set_apart(lines_[i], lines_[before].indent) || answers_leaders(lines_, i))) {
-        state = State::led;
-        before = i;
-        continue;
-      }
-      bool const leaf = labelled == nullptr && starts_leaf(i, before, state);
-      if (labelled != nullptr || leaf) {
-        LeadStart start;
-        if (labelled != nullptr) {
-          start = *labelled;
-        } else {
-          start.line = static_cast<std::uint32_t>(i);
-          start.rank.alphabet = Alphabet::dash;
-          start.rank.label.family = LabelFamily::dash;
-          start.unlabelled = true;
-          ++leaves;
-        }
-        with.start_at[i] = static_cast<std::uint32_t>(with.starts.size());
-        with.starts.push_back(start);
-        state = State::open;
-      }
-      if (state != State::outside && ends_in_destination(i)) state = State::led;
-      before = i;
-    }
-    if (leaves < kFewest) return false;
-    plan = std::move(with);
-    return true;
-  }
-
- private:
-  enum class State : std::uint8_t { outside, open, led };  // of the lead before
-
-  [[nodiscard]] bool ends_in_destination(std::size_t i) const {
-    auto const split = split_at_leader(lines_[i].text, numbering_);
-    if (split.kind != LeaderKind::none && split.destination_begin < lines_[i].text.size()) {
-      return true;
-    }
-    return ends_in_numbered_epithet(lines_[i].text);
-  }
-
-  // A page turns within a lead: small letters follow the blank lines.
-  [[nodiscard]] bool goes_on_behind(std::size_t blank) const {
-    while (blank < lines_.size() && lines_[blank].text.empty()) ++blank;
-    return blank < lines_.size() && is_lower(code_point_at(lines_[blank].text, 0).value);
-  }
-
-  // The lead before has come to its end, and a destination ends the words that begin here.
-  [[nodiscard]] bool starts_leaf(std::size_t i, std::size_t before, State state) const {
-    constexpr std::size_t kMostLines = 8;  // of a lead
-    auto const text = lines_[i].text;
-    bool const begins =
-        is_upper(code_point_at(text, 0).value) || is_digit(code_point_at(text, 0).value);
-    if (state == State::outside || before == lines_.size() || !begins) return false;
-    if (starts_note(text) || starts_caption(text)) return false;
-    if (state == State::open) {
-      auto const last = lines_[before].text.back();
-      bool const gap = lines_[i - 1].text.empty();
-      if (last != '.' && last != ':' && last != ';' && !gap) return false;
-      if (last == ',' || last == '-') return false;
-    }
-    for (auto j = i; j < std::min(lines_.size(), i + kMostLines); ++j) {
-      if (lines_[j].text.empty()) {
-        if (!goes_on_behind(j)) return false;
-        continue;
-      }
-      if (ends_in_destination(j)) return true;
-      if (j > i && is_name_set_apart(lines_[j], lines_[j - 1].indent)) return true;
-      if (j > i && answers_leaders(lines_, j)) return true;
-    }
-    return false;
-  }
-
-  std::vector<SourceLine> const& lines_;
-  Numbering const& numbering_;
-};
-
 }  // namespace
 
 std::optional<LeadPlan> plan_by_labels(std::vector<SourceLine> const& lines) {
@@ -508,7 +383,7 @@ std::optional<LeadPlan> plan_by_labels(std::vector<SourceLine> const& lines) {
 std::optional<LeadPlan> plan_by_labels_and_leaves(std::vector<SourceLine> const& lines,
                                                   Numbering const& numbering) {
   auto plan = LabelPlanner{lines}.plan();
-  if (!plan || !LeafPlanner{lines, numbering}.add_to(*plan)) return std::nullopt;
+  if (!plan || !add_leaves(lines, numbering, *plan)) return std::nullopt;
   return plan;
 }
 
