@@ -18,6 +18,7 @@
 #include "keydrift/formats/hypertext_places.hpp"
 #include "keydrift/formats/hypertext_questions.hpp"
 #include "keydrift/formats/hypertext_rows.hpp"
+#include "keydrift/formats/hypertext_sheet.hpp"
 #include "keydrift/formats/hypertext_survey.hpp"
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"

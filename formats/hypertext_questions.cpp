@@ -184,13 +184,25 @@ class Asker {
   [[nodiscard]] std::vector<Answer> items_from(std::size_t title, std::size_t at) const {
     std::vector<Answer> answers;
     auto const& above = blocks_[title];
-    auto const list = blocks_[at].list;
+    auto list = blocks_[at].list;
     if (list == above.list && !above.bold && !above.heading) return {};
     auto item = kNowhere;
-    for (; at < blocks_.size() && blocks_[at].list == list && !ends_answers(at); ++at) {
-      if (blocks_[at].item != item) {
-        item = blocks_[at].item;
+    std::set<std::size_t> lists{list};
+    for (; at < blocks_.size() && !ends_answers(at); ++at) {
+      auto const& block = blocks_[at];
+      if (block.list != list) {
+        // Some pages make a list of each answer.
+        bool const own =
+            block.item != kNowhere && block.item != above.item && lists.size() == answers.size();
+        if (!own) break;
+        list = block.list;
+        // One that comes again holds the others.
+        if (!lists.insert(list).second) return {};
+      }
+      if (block.item != item) {
+        item = block.item;
         answers.emplace_back();
+        if (lists.size() > 1 && lists.size() < answers.size()) return {};
       }
       answers.back().lines.push_back(at);
       if (answers.size() > kMostAnswers || answers.back().lines.size() > kMostLines) return {};

@@ -112,6 +112,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Form{"<h4>#. ?</h4>", "<p>&bull; 1</p>\n<p>&bull; 2</p>"},
                     Form{"<h4>#. ?</h4>", "<p>- 1</p>\n<p>- 2</p>"},
                     Form{"<h3>#. ?</h3>", "<ol type=\"a\"><li>1</li><li>2</li></ol>"},
+                    Form{"<h3>#. ?</h3>", "<ul><li>1</li></ul>\n<ul><li>2</li></ul>"},
                     Form{"<p><b>#. ?</b><br>", "1<br>\n2</p>"},
                     Form{"<li><b>#. ?</b>", "<ul><li>1</li><li>2</li></ul></li>", "<ul>",
                          "</ul>"}));
