@@ -152,7 +152,10 @@ class CellFinder {
     auto const limit = std::min(filled_.size(), words + kLinesLookedAhead);
     if (words >= filled_.size()) return words;
     auto next = words + 1;
-    while (next < limit && !is_label(next) && !opens_next_key(next) && !is_title(next)) ++next;
+    while (next < limit && !is_label(next) && !opens_next_key(next) && !is_title(next) &&
+           !is_behind_led_line(next)) {
+      ++next;
+    }
     if (is_label(next) && (is_label(next + 1) || next + 1 == filled_.size()) && is_number(next)) {
       // A number before a label, or at the end, is the destination.
       give_words(words, next);
@@ -165,6 +168,10 @@ class CellFinder {
         is_label(next) || titled ? name_between(words + 1, next) : first_name(words + 1, next);
     if (!is_label(next) && leads_on(words)) {
       give_words(words, words + 1);
+      return next;
+    }
+    if (next < limit && is_behind_led_line(next)) {
+      give_words(words, next);
       return next;
     }
     give_words(words, destination);
@@ -183,6 +190,15 @@ class CellFinder {
 
   [[nodiscard]] bool leads_on(std::size_t f) const {
     return split_at_leader(line(f).text, numbering_).kind != LeaderKind::none;
+  }
+
+  // "… not produced . . . . 5" stands above, and a blank line between: what follows is the foot of
+  // a page, its head or a caption.
+  [[nodiscard]] bool is_behind_led_line(std::size_t f) const {
+    if (filled_[f] == filled_[f - 1] + 1) return false;
+    auto const text = line(f - 1).text;
+    auto const split = split_at_leader(text, numbering_);
+    return split.kind == LeaderKind::dots && split.destination_begin < text.size();
   }
 
   // The line that names where the lead leads; `to` when none does.

@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -84,6 +85,8 @@ bool LeadBegins::begins_at_dash(LineAtHand here, Label const& label) const {
   if (apart && leads_.are_complete() && !ahead_.ends_in_destination(here.at)) return false;
   bool const odd_case = has_odd_case(words);
   if (leads_.are_complete()) return !star || !odd_case;
+  // "… (Hills" / "– Marsh; fens 5)"
+  if (!here.gap && leaves_bracket_open(leads_.last_line())) return false;
   // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
   if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
   return !words.empty() || here.gap;
@@ -97,6 +100,16 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   }
   bool const odd_case = has_odd_case(words);
   bool const bare = label.style() % 16 == 0;
+  // "8. Ausella Roe. One species." behind "22(21). Legs red": a serial key counts on.
+  bool const behind = numbering_.serial && here.gap && label.back.empty() && label.number > 1 &&
+                      label.number < leads_.number();
+  if (behind) return false;
+  // "AUSACEAE" / "4. Ausella" at the head of a page, between couplets 7 and 8
+  bool const below_head = here.at > 0 && mostly_capitals(lines_[here.at - 1].text);
+  if (below_head && label.number < leads_.number() && words.find(' ') == std::string_view::npos &&
+      is_latin_genus(words)) {
+    return false;
+  }
   if (leads_.are_complete()) {
     // "Antennæ 2- or" / "2- eller 3-leddet": a hyphen behind a count.
     bool const hyphen = odd_case && label.end == LabelEnd::dash;
@@ -227,6 +240,7 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
       starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
     return false;
   }
+  if (is_head_in_capitals(line.text) && !mostly_capitals(leads_.last_line())) return false;
   if (remarks_.is_open() && !ends_sentence(lines_[here.at - 1].text)) return false;
   if (!remarks_.is_open() && !here.gap && leads_.progress() != Progress::soft &&
       leads_.hangs_open()) {
@@ -286,6 +300,8 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   if (ahead_.is_set_in(here.at, kNeverSetIn)) return false;
   // "Couplet 4 is to be replaced by:"; "Home | Keys | Glossary".
   if (line.text.ends_with(':') || has_bars(line.text)) return false;
+  // "Open Marsh | https://… 11 / 47": the foot of a page.
+  if (line.text.find("://") != std::string_view::npos) return false;
   // "1 . A. busus Roe. 1809 [cusus Dorn]. — Black": the account of the first species.
   auto const number = read_label(line.text);
   if (number && number->family == LabelFamily::digits &&

@@ -57,6 +57,11 @@ bool mostly_capitals(std::string_view text) {
   return upper >= 4 && upper > lower * 2;
 }
 
+bool is_head_in_capitals(std::string_view text) {
+  constexpr std::size_t kFewestWords = 4;
+  return mostly_capitals(text) && words_of(text, kFewestWords).size() == kFewestWords;
+}
+
 std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   auto const text = without_page_count(line.text);
   if (text.size() > kLongestRunningHead) return std::nullopt;
@@ -73,6 +78,12 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   auto const sign = code_point_at(words, 0).value;
   bool const dash = front && (is_dash(sign) || sign == 0xB7 || sign == 0x2022 || sign == '|');
   return EdgeNumber{number, words, tab ? kTabBlanks : dash ? std::max(gap, kGapBlanks) : gap};
+}
+
+bool is_head_with_page(SourceLine const& line) {
+  constexpr std::uint32_t kLeastPage = 10;
+  auto const edge = number_at_edge(line);
+  return edge && edge->number >= kLeastPage && mostly_capitals(edge->words);
 }
 
 bool names_a_volume(std::string_view words) {

@@ -31,6 +31,10 @@ struct EdgeNumber {
 [[nodiscard]] std::optional<EdgeNumber> number_at_edge(SourceLine const& line);
 
 [[nodiscard]] bool mostly_capitals(std::string_view text);
+// "AUSELLA. 149": capitals and the number of a page.
+[[nodiscard]] bool is_head_with_page(SourceLine const& line);
+// "REVISION OF THE GENUS AUSELLA — ROE 13": four words or more, which read as a lead to couplet 13.
+[[nodiscard]] bool is_head_in_capitals(std::string_view text);
 
 // "Journal of Marshes 44 (2)", "Marsh Press © 2009": what a journal prints at the top of its pages.
 [[nodiscard]] bool names_a_volume(std::string_view words);

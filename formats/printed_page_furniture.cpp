@@ -1,5 +1,7 @@
 #include "keydrift/formats/printed_page_furniture.hpp"
 
+#include <algorithm>
+
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
@@ -25,7 +27,9 @@ Furniture PageFurniture::of(LineOnPage here) const {
   if (parts_leaders(here)) {
     return is_number_only(text) ? Furniture::stray_number : Furniture::head_in_lead;
   }
-  if (is_caption_in_lead(here.at)) return Furniture::caption_in_lead;
+  if (is_caption_in_lead(here.at) || are_letters_of_figures(here)) {
+    return Furniture::caption_in_lead;
+  }
   if (!parts_a_lead(here)) return Furniture::none;
   return is_double_spaced(here.at) ? Furniture::words_in_lead : Furniture::head_in_lead;
 }
@@ -133,6 +137,22 @@ bool PageFurniture::is_caption_in_lead(std::size_t at) const {
     if (ends) return ahead_.ends_in_destination(i + 1);
   }
   return false;
+}
+
+// "a" and "c  d" between blank lines, "31   32": the letters and numbers of the figures of a plate.
+bool PageFurniture::are_letters_of_figures(LineOnPage here) const {
+  constexpr std::size_t kLongest = 24;  // bytes
+  auto const text = lines_[here.at].text;
+  bool const free = plan_ == nullptr && !numbering_.exact && !leads_.empty() &&
+                    numbering_.family == LabelFamily::digits && text.size() <= kLongest;
+  bool const above = here.at > 0 && lines_[here.at - 1].text.empty();
+  if (!free || !above || !ahead_.gap_after(here.at)) return false;
+  auto const words = words_of(text);
+  bool const numbers = words.size() > 1 && std::all_of(words.begin(), words.end(), is_number_only);
+  bool const letters = std::all_of(words.begin(), words.end(), [](std::string_view word) {
+    return word.size() == 1 && is_lower(code_point_at(word, 0).value);
+  });
+  return numbers || (letters && !ahead_.label_at(here.at));
 }
 
 // "… as long as wide ........." / "17" / "A. busa Roe": the name is what the leaders lead to, not

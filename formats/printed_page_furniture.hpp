@@ -65,6 +65,7 @@ class PageFurniture {
   // small letter and end in a destination: what a page ends with and the next one begins with.
   [[nodiscard]] bool parts_a_lead(LineOnPage here) const;
   [[nodiscard]] bool is_caption_in_lead(std::size_t at) const;
+  [[nodiscard]] bool are_letters_of_figures(LineOnPage here) const;
   // A page's number and head between leaders and the name that they lead to, blank lines or not.
   [[nodiscard]] bool parts_leaders(LineOnPage here) const;
   // Blank lines stand behind nearly all of the lines before this one.

@@ -270,7 +270,7 @@ class NumberPlanner {
   [[nodiscard]] bool is_further(std::size_t i) const {
     auto const text = lines_[i].text;
     if (leads_ == 0 || titled_ || !starts_with_upper(text) || starts_note(text) ||
-        starts_caption(text) || is_author_alone(text)) {
+        starts_caption(text) || is_author_alone(text) || seconds_.heads_page(i)) {
       return false;
     }
     if (mentions_key(text) && split_at_leader(text, plan_.numbering).kind == LeaderKind::none) {

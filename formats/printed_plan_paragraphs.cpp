@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_plan.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
@@ -34,7 +35,10 @@ struct Paragraph {
 class ParagraphPlanner {
  public:
   ParagraphPlanner(std::vector<SourceLine> const& lines, LeadBorders borders)
-      : lines_{lines}, borders_{borders}, genera_{genera_of_numbered_species(lines)} {}
+      : lines_{lines},
+        borders_{borders},
+        genera_{genera_of_numbered_species(lines)},
+        in_capitals_{is_set_in_capitals(lines)} {}
 
   std::optional<NumberedPlan> plan() && {
     if (borders_ == LeadBorders::indents && !find_indent()) return std::nullopt;
@@ -193,6 +197,8 @@ class ParagraphPlanner {
   [[nodiscard]] bool begins_like_lead(std::size_t p) const {
     auto const begins = text_of(p);
     if (!is_upper(code_point_at(begins, 0).value) || names_a_key(begins)) return false;
+    bool const one_line = paragraphs_[p].first == paragraphs_[p].last;
+    if (one_line && !in_capitals_ && is_head_in_capitals(begins)) return false;
     return !starts_note(begins) && !starts_caption(begins) && !starts_footnote(begins);
   }
 
@@ -216,6 +222,7 @@ class ParagraphPlanner {
   std::vector<SourceLine> const& lines_;
   LeadBorders borders_;
   std::unordered_set<std::string_view> genera_;  // of numbered species
+  bool in_capitals_{false};
   std::vector<Paragraph> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
   std::vector<Label> labels_;          // of these, as printed or as put right

@@ -232,7 +232,10 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     bool const page = capitals && edge->number >= kLeastPage && i > 0;
     if (alone && (edge->blanks >= kGapBlanks || page)) heads[i] = true;
     // "98 K. Roe:" a page below "Keys to the Marsh Beetles. 97"
-    if (alone && edge->number >= kLeastPage && !certain_destination(edge->words, numbering)) {
+    // "Legs red ; lamellae 18" is no head.
+    bool const sentence = edge->words.find(';') != std::string_view::npos;
+    if (alone && edge->number >= kLeastPage && !sentence &&
+        !certain_destination(edge->words, numbering)) {
       bool const turned = lone && i - lone->line >= kLinesOfAPage && edge->number > lone->number &&
                           edge->number - lone->number <= kPagesApart;
       if (turned) heads[i] = heads[lone->line] = true;

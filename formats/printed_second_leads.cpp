@@ -71,7 +71,7 @@ std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t
 bool SecondLeads::may_begin(std::size_t line) const {
   auto const text = lines_[line].text;
   return (starts_with_upper(text) || starts_with_ditto(text)) && !starts_note(text) &&
-         !starts_caption(text) && !is_author_alone(text);
+         !starts_caption(text) && !is_author_alone(text) && !heads_page(line);
 }
 
 bool SecondLeads::may_end(std::size_t line) const {

@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_known_authors.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 
 namespace keydrift::printed {
 
@@ -18,7 +19,10 @@ namespace keydrift::printed {
 class SecondLeads {
  public:
   SecondLeads(std::vector<SourceLine> const& lines, Numbering const& numbering)
-      : lines_{lines}, numbering_{numbering}, authors_{lines} {}
+      : lines_{lines},
+        numbering_{numbering},
+        authors_{lines},
+        in_capitals_{is_set_in_capitals(lines)} {}
 
   // The line ends in a couplet's number or in a name, with leaders or without.
   [[nodiscard]] bool ends_lead(std::size_t line) const;
@@ -26,6 +30,11 @@ class SecondLeads {
   [[nodiscard]] bool may_end(std::size_t line) const;
   // "… more or less convex G": the number of a couplet, read as a letter.
   [[nodiscard]] bool ends_in_figure(std::string_view text) const;
+
+  // The line is the head of a page, in capitals that no lead is set in.
+  [[nodiscard]] bool heads_page(std::size_t line) const {
+    return !in_capitals_ && is_head_in_capitals(lines_[line].text);
+  }
 
   // The line that the rival of a couplet's only lead begins with, a capital where the line before
   // may end in a destination, best with the word that the first lead begins with.  `first`: the
@@ -43,6 +52,7 @@ class SecondLeads {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   KnownAuthors authors_;
+  bool in_capitals_{false};  // the whole text
 };
 
 }  // namespace keydrift::printed

@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -59,11 +60,15 @@ std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& line
   std::vector<std::size_t> single;  // blank lines that stand alone
   std::size_t close = 0;            // lines directly behind others
   std::size_t wrapped = 0;
+  bool const in_capitals = is_set_in_capitals(lines);
   for (std::size_t i = 1; i < lines.size(); ++i) {
     bool const blank_before = lines[i - 1].text.empty();
     if (lines[i].text.empty()) {
       bool const alone = !blank_before && i + 1 < lines.size() && !lines[i + 1].text.empty();
       if (!alone || lines[i].starts_page || lines[i + 1].starts_page) continue;
+      // The first line may be a title.
+      bool const below_head = i > 1 && is_head_with_page(lines[i - 1]);
+      if (!in_capitals && (below_head || is_head_with_page(lines[i + 1]))) continue;
       single.push_back(i);
       if (goes_on(lines[i + 1].text)) ++wrapped;
     } else if (!blank_before) {
@@ -96,6 +101,7 @@ std::optional<CloserLines> without_stray_blanks(std::vector<SourceLine> const& l
   std::size_t wrapped = 0;
   auto const numbering = decide_numbering(lines);
   SecondLeads const ends{lines, numbering};
+  bool const in_capitals = is_set_in_capitals(lines);
   auto const is_blank_line = [&lines](std::size_t i) {
     return i < lines.size() && lines[i].text.empty() && !lines[i].starts_page;
   };
@@ -110,7 +116,8 @@ std::optional<CloserLines> without_stray_blanks(std::vector<SourceLine> const& l
     if (within && (goes_on(lines[next].text) || is_name_beneath(lines, i - 1, next, ends))) {
       ++wrapped;
     }
-    bool const stray = within && are_stray(lines, i - 1, next, ends, which);
+    bool const head = within && !in_capitals && is_head_with_page(lines[i - 1]);
+    bool const stray = within && !head && are_stray(lines, i - 1, next, ends, which);
     for (; i < next; ++i) {
       if (stray) {
         closer.taken.push_back(lines[i].number);

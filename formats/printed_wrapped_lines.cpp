@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -23,15 +24,15 @@ using namespace std::string_view_literals;
 
 // No sentence ends in these; a number may follow (English, German, French, Spanish, Portuguese).
 constexpr std::array kHanging{
-    "the"sv,     "at"sv,      "about"sv, "least"sv, "most"sv,   "only"sv,       "nearly"sv,
-    "almost"sv,  "between"sv, "has"sv,   "have"sv,  "having"sv, "is"sv,         "are"sv,
-    "bearing"sv, "ca."sv,     "ca"sv,    "c."sv,    "cf."sv,    "(cf."sv,       "(see"sv,
-    "fig."sv,    "figs"sv,    "figs."sv, "(fig."sv, "(figs"sv,  "(figs."sv,     "figure"sv,
-    "figures"sv, "plate"sv,   "pl."sv,   "abb."sv,  "(abb."sv,  "compare"sv,    "(compare"sv,
-    "mit"sv,     "bis"sv,     "auf"sv,   "etwa"sv,  "nur"sv,    "mindestens"sv, "ist"sv,
-    "sind"sv,    "hat"sv,     "haben"sv, "que"sv,   "avec"sv,   "environ"sv,    "con"sv,
-    "com"sv,     "en"sv,      "em"sv,    "y"sv,     "e"sv,      "×"sv,          "x"sv,
-    "="sv,       "+"sv};
+    "the"sv,     "at"sv,         "about"sv,    "least"sv,   "most"sv,   "only"sv,   "nearly"sv,
+    "almost"sv,  "between"sv,    "has"sv,      "have"sv,    "having"sv, "is"sv,     "are"sv,
+    "bearing"sv, "ca."sv,        "ca"sv,       "c."sv,      "cf."sv,    "(cf."sv,   "(see"sv,
+    "fig."sv,    "figs"sv,       "figs."sv,    "(fig."sv,   "(figs"sv,  "(figs."sv, "figure"sv,
+    "(p."sv,     "(pp."sv,       "(page"sv,    "figures"sv, "plate"sv,  "pl."sv,    "abb."sv,
+    "(abb."sv,   "compare"sv,    "(compare"sv, "mit"sv,     "bis"sv,    "auf"sv,    "etwa"sv,
+    "nur"sv,     "mindestens"sv, "ist"sv,      "sind"sv,    "hat"sv,    "haben"sv,  "que"sv,
+    "avec"sv,    "environ"sv,    "con"sv,      "com"sv,     "en"sv,     "em"sv,     "y"sv,
+    "e"sv,       "×"sv,          "x"sv,        "="sv,       "+"sv};
 
 constexpr std::size_t kMostLines = 8;  // of a lead, looked back at
 
@@ -86,7 +87,8 @@ class Marker {
   void mark() && {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       bool const label = next_ < labelled_.size() && labelled_[next_].line == i;
-      if (i > 0 && (begins_with_unit(i) || (label ? is_of_words() : is_end_of_lead(i)))) {
+      if (i > 0 && (begins_with_unit(i) || is_page_in_bracket(i) ||
+                    (label ? is_of_words() : is_end_of_lead(i)))) {
         lines_[i].goes_on = lines_[i].is_no_lead = true;
       }
       if (!label) continue;
@@ -130,6 +132,31 @@ class Marker {
     return true;
   }
 
+  // "FIGURE 9. Aus bus, male. G1, gnathopod; U3, uropod" / "3. Scale bars 1 mm."
+  [[nodiscard]] bool is_in_caption(std::size_t i) const {
+    constexpr std::size_t kFullLine = 60;  // bytes
+    return above(i).size() >= kFullLine && starts_caption(above(i)) && ends_in_word(above(i)) &&
+           !has_end(lines_[i].text);
+  }
+
+  // The number of the last couplet, or the next one.
+  [[nodiscard]] bool is_due(std::uint32_t number) const {
+    auto last = before_.rbegin();
+    while (last != before_.rend() && last->label.is_dash()) ++last;
+    auto const at = last == before_.rend() ? 0 : last->label.number;
+    return number == at || number == at + 1;
+  }
+
+  // "… unicolorous ... (p." / "47) ... Aus bus"
+  [[nodiscard]] bool is_page_in_bracket(std::size_t i) const {
+    auto const before = above(i);
+    auto const word = before.substr(last_word_begin(before));
+    auto const text = lines_[i].text;
+    auto const close = text.find_first_not_of("0123456789");
+    return word.starts_with('(') && is_page_word(word.substr(1)) && close > 0 &&
+           close != std::string_view::npos && text[close] == ')';
+  }
+
   [[nodiscard]] bool is_of_words() const {
     auto const i = labelled_[next_].line;
     auto const& label = labelled_[next_].label;
@@ -138,6 +165,7 @@ class Marker {
     if (label.number > kMostCouplets || is_numbered_taxon(lines_[i].text)) return false;
     // "310-" / "380 µm" is joined as broken words are.
     if (is_dash(code_point_before(above(i), above(i).size()).value)) return false;
+    if (is_in_caption(i) && !is_due(label.number)) return true;
     bool const number = label.family == LabelFamily::digits && is_number(i, label);
     bool const dash = label.is_dash() && (is_end_of_range(i, label) || is_between_rivals(i));
     return (number || dash) && is_open_above(i);

@@ -480,5 +480,170 @@ TEST(PrintedPageTurn, TakesABareNumberWithinALeadForAPage) {
             "3[3] Eyes red -> Ausella dusa\n3[] Eyes black -> Ausella fusa\n");
 }
 
+TEST(PrintedPageTurn, LettersOfFiguresBelongToNoLead) {
+  EXPECT_EQ(sketch("Key to the Species of Ausella\n"
+                   "\n"
+                   "1. Abdomen with humeral tubercles; eyes procurved 2\n"
+                   "Abdomen without humeral tubercles; eyes straight 3\n"
+                   "\n"
+                   "2. Legs annulated; scape long (fig. 6, a) dentifera Pellew\n"
+                   "Legs uniformly brown; fossa of epigynum divided\n"
+                   "(fig. 7, b) nyanzae, sp. nov.\n"
+                   "\n"
+                   "442 ANNALS OF THE TARRAGAL MUSEUM. VOL. XLII\n"
+                   "\n"
+                   "a\n"
+                   "\n"
+                   "c  d\n"
+                   "\n"
+                   "Fig. 6. — Ausella spp., epigyna. a, A. dentifera; b, A. simplex, sp. nov.,\n"
+                   "holotype; d, A. kivuensis.\n"
+                   "\n"
+                   "3. Spinnerets twice as long as broad gracilipes Vandermoor\n"
+                   "Spinnerets short; bristles stout setulosa Pellew\n"),
+            "1[1] Abdomen with humeral tubercles; eyes procurved -> 2\n"
+            "1[] Abdomen without humeral tubercles; eyes straight -> 3\n"
+            "2[2] Legs annulated; scape long (fig. 6, a) -> Ausella dentifera\n"
+            "2[] Legs uniformly brown; fossa of epigynum divided (fig. 7, b) -> Ausella nyanzae "
+            "(sp. nov.)\n"
+            "3[3] Spinnerets twice as long as broad -> Ausella gracilipes\n"
+            "3[] Spinnerets short; bristles stout -> Ausella setulosa\n");
+}
+
+TEST(PrintedPageTurn, APageTurnsBehindTheDestinationOfACell) {
+  EXPECT_EQ(
+      sketch("Key to Brenilla\n"
+             "\n"
+             "1.\n"
+             "Coxa 1 produced anteriorly . . . . . . . Brenilla procoxa Roe, 1938\n"
+             "–\n"
+             "Coxa 1 not produced anteriorly . . . . . . . . . . . 2\n"
+             "\n"
+             "AMPHIPOD GENUS BRENILLA\n"
+             "\n"
+             "FIGURE 9. Brenilla carensis sp. nov., holotype, male, 6.8 mm; T, telson; U3, uropod\n"
+             "3. Scale bars: 0.5 mm for G1, G2; 0.1 mm for others.\n"
+             "\n"
+             "OVARDE-LINN & PRUST\n"
+             "\n"
+             "2.\n"
+             "Palp article 3 falcate . . . . . . . . . Brenilla falcipalpis Roe, 1974\n"
+             "–\n"
+             "Palp article 3 linear . . . . . . . . . . . . . . . . 3\n"
+             "3.\n"
+             "Telson cleft to base . . . . . . . . . . Brenilla serrata Roe, 1906\n"
+             "–\n"
+             "Telson cleft for half of its length . . . Brenilla carensis sp. nov.\n"),
+      "1[1] Coxa 1 produced anteriorly -> Brenilla procoxa\n"
+      "1[–] Coxa 1 not produced anteriorly -> 2\n"
+      "2[2] Palp article 3 falcate -> Brenilla falcipalpis\n"
+      "2[–] Palp article 3 linear -> 3\n"
+      "3[3] Telson cleft to base -> Brenilla serrata\n"
+      "3[–] Telson cleft for half of its length -> Brenilla carensis (sp. nov.)\n");
+}
+
+TEST(PrintedPageTurn, CapitalsBetweenBlankLinesHeadAPage) {
+  EXPECT_EQ(sketch("The genus Ausella Roe\n"
+                   "\n"
+                   "1. Wings clear 2\n"
+                   "\n"
+                   "Wings clouded, the veins dark 3\n"
+                   "\n"
+                   "2. Legs yellow flavipes Roe (p. 4)\n"
+                   "\n"
+                   "Legs black nigripes Roe (p. 5)\n"
+                   "\n"
+                   "REVISION OF THE GENUS AUSELLA — CALDERWOOD 4\n"
+                   "\n"
+                   "3. Head red rubiceps Roe (p. 6)\n"
+                   "\n"
+                   "Head green 4\n"
+                   "\n"
+                   "4. Halter yellow flava Roe (p. 7)\n"
+                   "\n"
+                   "Halter black atra Roe (p. 8)\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings clouded, the veins dark -> 3\n"
+            "2[2] Legs yellow -> Ausella flavipes (p. 4)\n"
+            "2[] Legs black -> Ausella nigripes (p. 5)\n"
+            "3[3] Head red -> Ausella rubiceps (p. 6)\n"
+            "3[] Head green -> 4\n"
+            "4[4] Halter yellow -> Ausella flava (p. 7)\n"
+            "4[] Halter black -> Ausella atra (p. 8)\n");
+}
+
+TEST(PrintedPageTurn, NumbersOfFiguresBelongToNoLead) {
+  EXPECT_EQ(
+      sketch("Key to Merrhostola\n"
+             "\n"
+             "1   Hindwing with vein Cu1 fused with M ........... 2\n"
+             "–   Hindwing with vein Cu1 free throughout ........ 3\n"
+             "\n"
+             "                                            23\n"
+             "\n"
+             "\t31\t\t32\n"
+             "\n"
+             "\t33\t\t34\n"
+             "\n"
+             "Figs 31–34. Merrhostola, wings. 31, M. flavida, base of forewing; 32, M. "
+             "tripunctata, base of\n"
+             "forewing; 33, M. obscurella, hindwing; 34, M. heathii, hindwing.\n"
+             "\n"
+             "24\n"
+             "2   Pronotum at least 1.5 times as wide as long ... M. obscurella (Dowle)\n"
+             "–   Pronotum about as long as wide ................ M. tripunctata (Stevenage)\n"
+             "3   Crossveins of forewing margined with brown .... M. heathii (Curnow)\n"
+             "–   Crossveins pale ............................... M. flavida Pell\n"),
+      "1[1] Hindwing with vein Cu1 fused with M -> 2\n"
+      "1[–] Hindwing with vein Cu1 free throughout -> 3\n"
+      "2[2] Pronotum at least 1.5 times as wide as long -> Merrhostola obscurella\n"
+      "2[–] Pronotum about as long as wide -> Merrhostola tripunctata\n"
+      "3[3] Crossveins of forewing margined with brown -> Merrhostola heathii\n"
+      "3[–] Crossveins pale -> Merrhostola flavida\n");
+}
+
+TEST(PrintedPageTurn, AGenusAloneWithASmallerNumberHeadsAPage) {
+  EXPECT_EQ(sketch("Clave de las especies de Garzuelia\n"
+                   "\n"
+                   "1. Hojas opuestas ......................................... 2\n"
+                   "– Hojas alternas .......................................... 4\n"
+                   "2. Pétalos rosados ................................... 1. G. rosea\n"
+                   "– Pétalos blancos ......................................... 3\n"
+                   "3. Estilos 5 ......................................... 2. G. alba\n"
+                   "– Estilos 3 ......................................... 3. G. umbrosa\n"
+                   "212\n"
+                   "CLXIV. GARZUELIACEAE\n"
+                   "2. Garzuelia\n"
+                   "4. Brácteas herbáceas ................................ 4. G. nivalis\n"
+                   "– Brácteas escariosas ............................... 5. G. segetum\n"),
+            "1[1] Hojas opuestas -> 2\n"
+            "1[–] Hojas alternas -> 4\n"
+            "2[2] Pétalos rosados -> Garzuelia rosea\n"
+            "2[–] Pétalos blancos -> 3\n"
+            "3[3] Estilos 5 -> Garzuelia alba\n"
+            "3[–] Estilos 3 -> Garzuelia umbrosa\n"
+            "4[4] Brácteas herbáceas -> Garzuelia nivalis\n"
+            "4[–] Brácteas escariosas -> Garzuelia segetum\n");
+}
+
+TEST(PrintedPageTurn, AnAddressBehindABarIsNoLead) {
+  EXPECT_EQ(
+      sketch("Review of Mellanopa: key to species\n"
+             "\n"
+             "1. Mesosoma entirely rufous......... Mellanopa rufithorax (Cammer, 1887)\n"
+             "- Mesosoma black ............ 2\n"
+             "2. Malar space short .................................... Mellanopa angusta Lindh & "
+             "Osei sp. nov.\n"
+             "- Malar space long........................\n"
+             "................................................................................. "
+             "Mellanopa fasciatella Drost, 1911\n"
+             "Open Biota | https://doi.invalid/10.9999/openbiota.0217734 June 5, 2020 11 / 47\n"
+             "OPEN BIOTA Review of Mellanopa\n"),
+      "1[1] Mesosoma entirely rufous -> Mellanopa rufithorax\n"
+      "1[-] Mesosoma black -> 2\n"
+      "2[2] Malar space short -> Mellanopa angusta (sp. nov.)\n"
+      "2[-] Malar space long -> Mellanopa fasciatella\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -327,5 +327,21 @@ TEST(PrintedWrappedLines, AFigureInSmallLettersEndsALead) {
             "3[] Eyes small -> Ausella fusa\n");
 }
 
+TEST(PrintedWrappedLines, APageMayBreakWithinItsBracket) {
+  EXPECT_EQ(sketch("Key to the species of Ombrisca\n"
+                   "\n"
+                   "1 Body length 9–13 mm ... (p. 43) ... Ombrisca grandis Brandeth\n"
+                   "—Body length 4–7 mm; aedeagus otherwise ....... 2\n"
+                   "2(1) Interstriae with tufts ... (p. 45) ... Ombrisca vestita Tolle\n"
+                   "—Interstriae without tufts, erect setae uniformly distributed; femora "
+                   "unicolorous ... (p.\n"
+                   "47) ... Ombrisca pilifera new species\n"),
+            "1[1] Body length 9–13 mm ... (p. 43) -> Ombrisca grandis\n"
+            "1[—] Body length 4–7 mm; aedeagus otherwise -> 2\n"
+            "2[2] Interstriae with tufts ... (p. 45) -> Ombrisca vestita\n"
+            "2[—] Interstriae without tufts, erect setae uniformly distributed; femora unicolorous "
+            "... (p. 47) -> Ombrisca pilifera (new species)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
