@@ -2,8 +2,14 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <set>
+#include <string>
 #include <string_view>
 
+#include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
@@ -30,28 +36,55 @@ std::string_view before_page(std::string_view text) {
   return last ? text.substr(0, comma) : std::string_view{};
 }
 
+// Begin of the word before the author that begins at `at`, before the first of "Roe and Dorn".
+std::size_t before_first_author(std::string_view text, std::size_t at) {
+  auto const begin = last_word_begin(trim_right(text.substr(0, at)));
+  if (!is_separator(trim_right(text.substr(begin, at - begin)))) return begin;
+  auto const authors = trim_right(text.substr(0, begin));
+  auto const first = last_word_begin(authors);
+  if (!is_authorish(authors.substr(first))) return begin;
+  return last_word_begin(trim_right(text.substr(0, first)));
+}
+
+// What "Dorni" of "… delicate striae, Dorni, p. 4" is.
+enum class Capitals : std::uint8_t { honour_persons, name_authors };
+
+// "… delicate striae, Dorni, p. 4": older works honour persons with a capital.
+bool honours_person(std::string_view text, std::size_t at) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  auto const word = text.substr(at);
+  if (!trim_right(text.substr(0, at)).ends_with(',') || word.size() < kShortest) return false;
+  return is_epithet_of_person(word) || (is_capitalised(word) && word.ends_with('i'));
+}
+
 // Begin of the epithet of "… bus (p. 47)", "… bus, new species (p. 47)"; the text's size where it
 // ends otherwise.
-std::size_t paged_epithet(std::string_view text) {
+std::size_t paged_epithet(std::string_view text, Capitals capitals = Capitals::honour_persons) {
   auto const none = text.size();
   auto const paged = before_page(text);
   if (paged.empty()) return none;
   auto const before = without_mark_of_new(paged);
   auto begin = last_word_begin(before);
+  if (capitals == Capitals::honour_persons && honours_person(before, begin)) return begin;
   if (is_authorish(before.substr(begin))) {
-    begin = last_word_begin(trim_right(before.substr(0, begin)));
+    begin = before_first_author(before, begin);
     // "bus van Tichel (p. 47)"
     auto const particle = trim_right(before.substr(begin, before.find(' ', begin) - begin));
     if (begin > 0 && is_particle(particle)) {
       begin = last_word_begin(trim_right(before.substr(0, begin)));
     }
   }
-  return is_epithet(before.substr(begin, before.find(' ', begin) - begin)) ? begin : none;
+  auto const epithet = before.substr(begin, before.find(' ', begin) - begin);
+  if (!is_epithet(epithet)) return none;
+  // "busa busa Roe (p. 47)", the subspecies of the type
+  auto const species = trim_right(before.substr(0, begin));
+  auto const first = last_word_begin(species);
+  return species.substr(first) == epithet ? first : begin;
 }
 
 // Begin of "bus (p. 4), cus (p. 5) and dus (p. 6)" at the text's end; its size without.
-std::size_t paged_list(std::string_view text) {
-  auto begin = paged_epithet(text);
+std::size_t paged_list(std::string_view text, Capitals capitals) {
+  auto begin = paged_epithet(text, capitals);
   for (auto at = begin; at < text.size();) {
     begin = at;
     auto before = trim_right(text.substr(0, at));
@@ -68,6 +101,49 @@ std::size_t paged_list(std::string_view text) {
   return begin;
 }
 
+using Epithets = std::set<std::string, std::less<>>;
+
+Epithets epithets_led_to(std::vector<ReadLead> const& reads) {
+  Epithets found;
+  for (auto const& read : reads) {
+    if (read.to.form != DestinationForm::taxa || read.to.taxa.taxa.empty()) continue;
+    auto const& taxon = read.to.taxa.taxa.front();
+    if (taxon.genusless) found.insert(taxon.name);
+  }
+  return found;
+}
+
+// Begin of "busa minor, p. 271." on a line of its own, of which the subspecies begins at `begin`,
+// where another lead leads to the species.
+std::size_t with_species(JoinedText const& joined, std::string_view text, std::size_t begin,
+                         Epithets const& known) {
+  auto const line = joined.spans.back().raw_begin;
+  if (line == 0 || line >= begin || begin == text.size()) return begin;
+  return known.contains(trim_right(text.substr(line, begin - line))) ? line : begin;
+}
+
+using WordCounts = std::map<std::string, std::size_t, std::less<>>;
+
+// How many leads have the word before the page at their end.
+WordCounts count_last_words(std::vector<ReadLead> const& reads) {
+  WordCounts counts;
+  for (auto const& read : reads) {
+    auto const& end =
+        read.lead.destination_printed.empty() ? read.lead.text : read.lead.destination_printed;
+    auto const before = before_page(end);
+    if (!before.empty()) ++counts[std::string{before.substr(last_word_begin(before))}];
+  }
+  return counts;
+}
+
+// "Rossi, p. 4" where another lead ends so: a person is honoured once, an author named often.
+bool names_author_again(std::string_view end, WordCounts const& counts) {
+  if (!is_capitalised(end)) return false;
+  auto const before = before_page(end);
+  auto const found = counts.find(before);
+  return found != counts.end() && found->second > 1;
+}
+
 // Nothing but one epithet and its page.
 bool is_paged(ReadLead const& read) {
   return read.to.form == DestinationForm::taxa && !read.to.taxa.taxa.empty() &&
@@ -80,14 +156,28 @@ bool has_no_end(ReadLead const& read) {
          (read.to.form == DestinationForm::none && read.lead.destination_printed.empty());
 }
 
+// "… carmine busi Roe and Dorn (p. 4)": the authors were taken for genera.
+bool may_be_authors_alone(ReadLead const& read) {
+  auto const& taxa = read.to.taxa.taxa;
+  return read.to.form == DestinationForm::taxa && read.leaders != LeaderKind::dots &&
+         !taxa.empty() && std::all_of(taxa.begin(), taxa.end(), [](TaxonReading const& taxon) {
+           return !taxon.genusless && taxon.authorship.empty() &&
+                  taxon.name.find(' ') == std::string::npos;
+         });
+}
+
 // "Both fingers alike bus, p. 4" is no name: of four words, none says a rank.
 bool is_sentence_and_epithet(ReadLead const& read) {
   constexpr std::ptrdiff_t kFewestBlanks = 3;
   std::string_view const printed = read.lead.destination_printed;
   auto const begin = paged_epithet(printed);
   auto const words = printed.substr(0, begin);
-  return begin > 0 && begin < printed.size() && words.find('.') == std::string_view::npos &&
-         std::count(words.begin(), words.end(), ' ') >= kFewestBlanks;
+  if (begin == 0 || begin == printed.size() || words.find('.') != std::string_view::npos) {
+    return false;
+  }
+  // "emargination busa (Roe) (p. 4)", of which the page became a part of the name.
+  bool const unread = read.to.taxa.taxa.size() == 1 && read.to.taxa.taxa.front().name == printed;
+  return unread || std::count(words.begin(), words.end(), ' ') >= kFewestBlanks;
 }
 
 }  // namespace
@@ -109,21 +199,30 @@ void take_paged_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
   }
   bool const all = open >= kFewestOpen && (open + paged) * 3 >= (open + named) * 2;
   if (!all && (paged < kFewest || paged * 3 < named * 2)) return;
+  auto const known = epithets_led_to(reads);
+  auto const ends = count_last_words(reads);
   for (std::size_t i = 0; i < reads.size(); ++i) {
     auto& read = reads[i];
     bool const genusless = read.to.form == DestinationForm::taxa &&
                            read.leaders != LeaderKind::dots && read.to.taxa.taxa.front().genusless;
     bool const sentence = is_sentence_and_epithet(read);
-    if (!genusless && !sentence && !has_no_end(read)) continue;
+    bool const authors = may_be_authors_alone(read);
+    if (!genusless && !sentence && !authors && !has_no_end(read)) continue;
     auto const joined = cutter.join(i);
     auto const text = trim_right(joined.raw);
-    auto const begin = paged_list(text);
+    auto list = paged_list(text, Capitals::honour_persons);
+    if (names_author_again(text.substr(list), ends))
+      list = paged_list(text, Capitals::name_authors);
+    auto const begin = with_species(joined, text, list, known);
     if (begin == text.size() || begin < kShortestWords) continue;
     // "busa busa (p. 4)" is the type's subspecies; in "coil (fig. 2) busa (p. 5)" a bracket parts.
     std::string_view const printed = read.lead.destination_printed;
     auto const own = text.size() - begin;
+    auto const epithet = text.substr(begin, text.find(' ', begin) - begin);
+    if (authors && (own <= printed.size() || !has_epithet_ending(epithet))) continue;
     bool const same = genusless && printed.size() >= own &&
-                      printed.substr(0, printed.size() - own).find(')') == std::string_view::npos;
+                      printed.substr(0, printed.size() - own).find(')') == std::string_view::npos &&
+                      !(printed.size() > own && honours_person(before_page(text), begin));
     auto const words = trim_right(text.substr(0, begin));
     // "A. bus (p. 4)"
     if (same || is_abbreviated(words.substr(last_word_begin(words)))) continue;
