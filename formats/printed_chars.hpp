@@ -61,6 +61,11 @@ struct CodePoint {
   if (c < 0x80) return c == '-';
   return (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0xFE58 || c == 0xFF0D;
 }
+// A word that is nothing but a dash.
+[[nodiscard]] inline bool is_lone_dash(std::string_view word) {
+  auto const c = code_point_at(word, 0);
+  return is_dash(c.value) && c.length == word.size();
+}
 [[nodiscard]] bool is_mark(char32_t c);  // what marks a second lead: ' ’ ′ ´ * " …
 [[nodiscard]] inline bool is_digit(char32_t c) { return c >= '0' && c <= '9'; }
 

@@ -238,6 +238,8 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   std::size_t w = 0;
   bool const numbered = words.size() > 1 && is_number(words[0]);
   if (numbered) ++w;
+  // "(Aus ROE, 1830, non DORN).": a synonym.
+  if (words[w].starts_with('(')) return;
   auto const bare = bare_word(words[w]);
   if (bare.size() < 3 || bare.size() > kLongestGenus || !is_capitalised(bare)) return;
   auto const genus = full_genus(bare);

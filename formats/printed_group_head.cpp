@@ -37,6 +37,12 @@ bool may_be_author(std::string_view word) {
   return is_authorish(word) && !is_separator(folded) && !is_title_word(folded);
 }
 
+// "The Marshworts." and nothing behind.
+bool says_common_name(std::vector<std::string_view> const& words, std::size_t at) {
+  return words.size() == at + 2 && words[at] == "The" && words[at + 1].ends_with('.') &&
+         is_capitalised(words[at + 1]);
+}
+
 // Nothing of a name but its author, the place of publication or words in brackets.
 bool goes_on_as_head(std::vector<std::string_view> const& words, std::size_t next, bool capitals,
                      bool numbered) {
@@ -69,9 +75,13 @@ std::optional<std::string> genus_behind_common_name(std::vector<std::string_view
 std::optional<GroupHead> read_plain_head(std::string_view line) {
   auto const words = words_of(line, kMostWords);
   std::size_t at = 0;
-  bool const numbered = words.size() > 1 && is_head_number(words[0]);
-  if (numbered) ++at;
-  bool announced = false;
+  // "G. 6. — AUS ROE, 1856": French faunas shorten "genre" so (common practice).
+  bool const shortened =
+      words.size() > 3 && words[0] == "G." && is_head_number(words[1]) && is_lone_dash(words[2]);
+  if (shortened) at = 3;
+  bool const numbered = shortened || (words.size() > 1 && is_head_number(words[0]));
+  if (numbered && !shortened) ++at;
+  bool announced = shortened;
   bool higher = false;
   if (at + 1 < words.size() && is_capitalised(without_marks(words[at])) &&
       (is_rank_noun(fold(words[at])) || says_genus(fold(without_marks(words[at]))))) {
@@ -105,14 +115,23 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
   // "26 AUSELLA." is the head of a page.
   bool const page_before = numbered && !announced && words[0].find('.') == std::string_view::npos;
   bool const alone = numbered && capitals && !page_before && at + 1 == words.size();
+  // "4. Auson ROE. 1851"
+  constexpr std::size_t kMostOfDated = 4;  // words: two authors
+  bool const dated = numbered && words.size() > at + 2 && words.size() <= at + kMostOfDated &&
+                     is_year(without_end(words.back())) && may_be_author(words[at + 1]);
   bool const latin =
-      announced || alone ? has_latin_ending(folded) : has_strict_latin_ending(folded);
+      announced || alone || dated ? has_latin_ending(folded) : has_strict_latin_ending(folded);
   bool const page = words.size() > at + 1 && !is_year(words.back()) &&
                     is_digit(code_point_at(words.back(), 0).value) && words.size() <= at + 2;
   if (!latin || page) return std::nullopt;
   bool const ends = name.size() + 1 < words[at].size();  // "AUS, BUS", "Aus:"
   if (ends && !announced) return std::nullopt;
-  if (!announced && !goes_on_as_head(words, at + 1, capitals, numbered)) return std::nullopt;
+  // "3. AUSELLA. The Marshworts."
+  bool const common =
+      numbered && capitals && words[at].ends_with('.') && says_common_name(words, at + 1);
+  if (!announced && !common && !goes_on_as_head(words, at + 1, capitals, numbered)) {
+    return std::nullopt;
+  }
   bool const authored = capitals && at + 1 < words.size() && may_be_author(words[at + 1]);
   return GroupHead{genus, numbered || announced || authored};
 }
@@ -135,8 +154,10 @@ bool titles_group(std::string_view words) {
   auto name = all[0];
   if (name.ends_with('.')) name.remove_suffix(1);
   bool const page = all.size() == 2 && is_digit(code_point_at(all[1], 0).value);
-  return (all.size() == 1 || page) && all[0].ends_with('.') && is_in_capitals(name, kShortest) &&
-         has_strict_latin_ending(fold(name));  // and not "TREES."
+  // "AUSELLA. The Marshworts."
+  bool const common = words.ends_with(all.back()) && says_common_name(all, 1);
+  return (all.size() == 1 || page || common) && all[0].ends_with('.') &&
+         is_in_capitals(name, kShortest) && has_strict_latin_ending(fold(name));  // not "TREES."
 }
 
 bool titles_group(std::vector<SourceLine> const& lines, std::size_t at, std::size_t words_at) {

@@ -37,11 +37,6 @@ bool has_digit(std::string_view word) {
   return std::any_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-bool is_lone_dash(std::string_view word) {
-  auto const c = code_point_at(word, 0);
-  return is_dash(c.value) && c.length == word.size();
-}
-
 // "– Marshwort", "(Marshwort, Bogwort)", ", Marshwort": the common name, and nothing else.
 bool is_common_name(Words words) {
   constexpr std::size_t kMost = 8;  // words
@@ -88,7 +83,9 @@ HeadWords words_of_head(std::string_view text) {
   bool const closed = words.front().ends_with(';') || words.front().ends_with(':');
   bool const higher = has_higher_ending(folded);
   bool const latin = higher || has_strict_latin_ending(folded);
-  if (closed || !(latin || (ranked && has_latin_ending(folded)))) return HeadWords::none;
+  // "Auson ROE. 1851"
+  bool const dated = words.size() > 2 && is_year(without_end(words.back()));
+  if (closed || !(latin || ((ranked || dated) && has_latin_ending(folded)))) return HeadWords::none;
   bool const ends = name.size() < words.front().size();
   words = words.subspan(1);
   // "2. Ausella busa Roe" above the key to its subspecies.
@@ -224,9 +221,27 @@ class HeadFinder {
   std::size_t next_filled_{SIZE_MAX};
 };
 
+// "3.2  KEY TO THE SNAILS" above "1.1  Shell high" / "1.2  Shell flat": a section of a book.
+void mark_decimal_titles(std::vector<SourceLine>& lines) {
+  std::optional<std::size_t> title;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const& line = lines[i];
+    if (line.text.empty() || line.markup.role != LineRole::told_by_text) continue;
+    auto const label = read_label(line.text);
+    if (!label || !label->decimal) continue;
+    if (title && label->number == 1) lines[*title].is_no_lead = lines[*title].is_title = true;
+    title.reset();
+    auto const words = line.text.substr(label->text_at);
+    bool const head = line.text.size() <= kLongestHead && !has_row_of_dots(line.text) &&
+                      words_of_head(words) == HeadWords::sure && mentions_key(words);
+    if (head) title = i;
+  }
+}
+
 }  // namespace
 
 void mark_numbered_titles(std::vector<SourceLine>& lines) {
+  mark_decimal_titles(lines);
   auto const marks = HeadFinder{lines}.find();
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (marks[i] == Mark::none) continue;

@@ -1,6 +1,6 @@
 #pragma once
 // Heads of families and genera, and titles of keys, that are numbered as leads are: "2. Ausella
-// Roe" between two keys.  Inner header of formats.
+// Roe" between two keys, "3.2 KEY TO THE SNAILS" above couplet 1.1.  Inner header of formats.
 
 #include <vector>
 

@@ -294,5 +294,28 @@ TEST(PrintedGenusDecision, TheTypeSpeciesIsOfTheGenusItWasDescribedIn) {
             "B[BB] Pedicel long. -> Uromycella striolata\n");
 }
 
+TEST(PrintedGenusDecision, ASynonymInBracketsIsNotTheGenus) {
+  EXPECT_EQ(sketch("G. 6. — PSAMMOTYLA RONDARD, 1856\n"
+                   "\n"
+                   "(Psammotella MEYRAN, 1830, non LAMIER).\n"
+                   "\n"
+                   "Orbites nues. Larves mineuses.\n"
+                   "\n"
+                   "TABLEAU DES ESPÈCES\n"
+                   "\n"
+                   "1. — Scutellum jaune. . . . . . . . . . 2\n"
+                   "— Scutellum noir . . . . . . . . . . . 3\n"
+                   "2. — Front large. . . . . . . . . . . 1. halterata BECQ. (p. 72).\n"
+                   "— Front étroit . . . . . . . . . . . . 4. flaviceps (FALLONNE) (p. 74).\n"
+                   "3. — Ailes laiteuses. . . . . . . . . 5. lactipennis BECQ. (p. 77).\n"
+                   "— Ailes hyalines . . . . . . . . . . . 6. graminis (FALLONNE) (p. 79).\n"),
+            "1[1] Scutellum jaune -> 2\n"
+            "1[—] Scutellum noir -> 3\n"
+            "2[2] Front large -> Psammotyla halterata (p. 72)\n"
+            "2[—] Front étroit -> Psammotyla flaviceps (p. 74)\n"
+            "3[3] Ailes laiteuses -> Psammotyla lactipennis (p. 77)\n"
+            "3[—] Ailes hyalines -> Psammotyla graminis (p. 79)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -104,5 +104,54 @@ TEST(PrintedTitles, TheNumberOfAFootnoteIsNoLetterOfTheGenus) {
             "2[+] Stem short -> Ferulella nana\n");
 }
 
+TEST(PrintedTitles, ANumberedGenusWithItsYearIsNoLead) {
+  EXPECT_EQ(sketch("4. Hamostemon STRENK. 1851\n"
+                   "\n"
+                   "Climbing shrubs with opposite leaves; fruit a drupe.\n"
+                   "\n"
+                   "1. a. Climbers with hooks . . . . . . . . 2 b. Erect shrubs . . . . . . . . 3\n"
+                   "2. a. Corolla tube long . . . H. uncinatus STRENK. b. Corolla tube short . . . "
+                   ". H. tenuis VALM.\n"
+                   "3. a. Leaves cordate . . . H. latifolius STRENK. b. Leaves cuneate . . . H. "
+                   "acutus HOOGV.\n"
+                   "\n"
+                   "5. Tjerimaia VALM. 1868\n"
+                   "\n"
+                   "Treelets with caducous stipules.\n"),
+            "1[1. a] Climbers with hooks -> 2\n"
+            "1[b] Erect shrubs -> 3\n"
+            "2[2. a] Corolla tube long -> Hamostemon uncinatus\n"
+            "2[b] Corolla tube short -> Hamostemon tenuis\n"
+            "3[3. a] Leaves cordate -> Hamostemon latifolius\n"
+            "3[b] Leaves cuneate -> Hamostemon acutus\n");
+}
+
+TEST(PrintedTitles, ASectionOfABookIsNoLead) {
+  EXPECT_EQ(sketch("3.2  KEY TO THE SNAILS OF THE WALDREN BASIN\n"
+                   "\n"
+                   "Use adult shells only.\n"
+                   "\n"
+                   "1.1  Shell with operculum\n"
+                   "                         Go to 2\n"
+                   "1.2  Shell without operculum\n"
+                   "                         Go to 3\n"
+                   "\n"
+                   "2.1  Operculum calcareous\n"
+                   "                         Ausella busa\n"
+                   "2.2  Operculum horny\n"
+                   "                         Ausella cusa\n"
+                   "\n"
+                   "3.1  Shell high\n"
+                   "                         Busella dusa\n"
+                   "3.2  Shell flat\n"
+                   "                         Busella fusa\n"),
+            "1[1.1] Shell with operculum -> 2\n"
+            "1[1.2] Shell without operculum -> 3\n"
+            "2[2.1] Operculum calcareous -> Ausella busa\n"
+            "2[2.2] Operculum horny -> Ausella cusa\n"
+            "3[3.1] Shell high -> Busella dusa\n"
+            "3[3.2] Shell flat -> Busella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
