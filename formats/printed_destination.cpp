@@ -66,6 +66,23 @@ std::string_view without_article(std::string_view text) {
   return trim_left(text.substr(end));
 }
 
+// "busa, cusa, dusa and nigripes"
+bool lists_epithets(std::vector<std::string_view> const& words) {
+  constexpr std::size_t kFewest = 3;
+  constexpr std::size_t kMost = 12;  // words
+  if (words.size() > kMost) return false;
+  std::size_t epithets = 0;
+  for (std::size_t w = 0; w < words.size(); ++w) {
+    if (is_separator(words[w])) continue;
+    auto const epithet = without_end(words[w]);
+    bool const parted =
+        words[w].ends_with(',') || w + 1 == words.size() || is_separator(words[w + 1]);
+    if (!parted || !is_epithet(epithet) || !has_epithet_ending(epithet)) return false;
+    ++epithets;
+  }
+  return epithets >= kFewest;
+}
+
 }  // namespace
 
 bool names_a_key(std::string_view text) {
@@ -267,7 +284,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
     bool const listed = words.size() >= 3 && is_separator(words[1]) && is_epithet(words[0]) &&
                         is_epithet(words[2]) && has_epithet_ending(words[0]) &&
                         has_epithet_ending(without_end(words[2]));
-    return words.size() == 1 || is_lettered_rank(text) || listed ||
+    return words.size() == 1 || is_lettered_rank(text) || listed || lists_epithets(words) ||
            (words.size() <= 8 && starts_with_upper(words[1])) ||
            (words.size() <= 4 && text.find_first_of(";:") == std::string_view::npos) ||
            is_bare_epithet(text) || names_group(text, words) ||
@@ -285,6 +302,7 @@ bool certain_destination(std::string_view text, Numbering const& numbering) {
     return reference->family == LabelFamily::digits || reference->family == numbering.family;
   }
   text.remove_prefix(signs_before_name(text));
+  if (is_numbered_name(text)) return true;
   if (text.find(';') != std::string_view::npos) {
     return is_name_with_figures(text) || (is_latin_name(text) && read_taxa(text).taxa.size() > 1);
   }

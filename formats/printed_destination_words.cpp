@@ -220,11 +220,13 @@ std::size_t DestinationWords::marks_between(std::size_t at) const {
 }
 
 std::size_t DestinationWords::bracket_between(std::size_t at) const {
-  constexpr std::size_t kLongest = 4;  // words
+  constexpr std::size_t kShort = 4;    // words
+  constexpr std::size_t kLongest = 8;  // "(height 13–16 mm, map 69) or Bus cus"
   if (is_page(word(at), word(at + 1))) return 2;
   if (word(at).empty() || word(at).front() != '(') return 0;
   for (std::size_t n = 0; n < kLongest && at + n < words_.size(); ++n) {
-    if (without_end(word(at + n)).ends_with(')')) return n + 1;
+    if (!without_end(word(at + n)).ends_with(')')) continue;
+    return n < kShort || is_separator(word(at + n + 1)) ? n + 1 : 0;
   }
   return 0;
 }

@@ -4,8 +4,6 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
-#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -103,7 +101,9 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const numbered = behind_sentence && longest == 1 && counted && number_end >= text.size();
   // "(Eastern ranges.)..Aus bus": of leaders on a full line two dots are left.
   auto const before = code_point_before(text, at).value;
-  bool const bracket = (before == ')' || before == ']') && is_upper(behind.value);
+  // "(Figs. 30, 33)..10"
+  bool const bracket = (before == ')' || before == ']') &&
+                       (is_upper(behind.value) || (counted && number_end >= text.size()));
   // "grey..bus Roe"
   bool const glued_words = is_lower(before) && is_letter(behind.value) && !after_blank;
   // "fig. 398. .busa", "fig. 398..busa" at the end of a lead

@@ -89,11 +89,12 @@ constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"s
                                 "bei"sv,  "de"sv,  "and"sv,    "or"sv,   "on"sv,   "by"sv,
                                 "see"sv,  "(in"sv, "bij"sv,    "chez"sv, "como"sv, "wie"sv,
                                 "als"sv,  "van"sv, "und"sv,    "oder"sv, "et"sv,   "ou"sv};
-constexpr std::array kRanks{
-    "subsp."sv,   "ssp."sv,        "var."sv,      "forma"sv,     "fo."sv,    "subvar."sv, "morph"sv,
-    "cf."sv,      "aff."sv,        "nr"sv,        "nr."sv,       "subg."sv,  "sect."sv,   "ser."sv,
-    "subsect."sv, "f."sv,          "×"sv,         "race"sv,      "x"sv,      "gr."sv,     "grp."sv,
-    "cfr."sv,     "nothosubsp."sv, "nothossp."sv, "nothovar."sv, "nothof."sv};
+constexpr std::array kRanks{"variety"sv,   "subsp."sv,  "ssp."sv,  "var."sv,        "forma"sv,
+                            "fo."sv,       "subvar."sv, "morph"sv, "cf."sv,         "aff."sv,
+                            "nr"sv,        "nr."sv,     "subg."sv, "sect."sv,       "ser."sv,
+                            "subsect."sv,  "f."sv,      "×"sv,     "race"sv,        "x"sv,
+                            "gr."sv,       "grp."sv,    "cfr."sv,  "nothosubsp."sv, "nothossp."sv,
+                            "nothovar."sv, "nothof."sv};
 constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
                                  "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
 
@@ -119,9 +120,9 @@ bool is_infrageneric_rank(std::string_view word) {
 
 bool is_rank(std::string_view word) { return is_one_of(kRanks, word); }
 bool is_lower_rank(std::string_view word) {
-  static constexpr std::array kLower{"subsp."sv,      "ssp."sv,      "var."sv,      "forma"sv,
-                                     "fo."sv,         "subvar."sv,   "f."sv,        "race"sv,
-                                     "nothosubsp."sv, "nothossp."sv, "nothovar."sv, "nothof."sv};
+  static constexpr std::array kLower{
+      "subsp."sv, "ssp."sv,    "var."sv,        "forma"sv,     "fo."sv,       "subvar."sv, "f."sv,
+      "race"sv,   "variety"sv, "nothosubsp."sv, "nothossp."sv, "nothovar."sv, "nothof."sv};
   return is_one_of(kLower, word);
 }
 bool is_surname_particle(std::string_view word) { return is_one_of(kSurnameParticles, word); }

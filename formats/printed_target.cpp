@@ -135,7 +135,15 @@ bool is_numbered_name(std::string_view line) {
   auto const genus = words[dash ? 2 : 1];
   // "(fig." / "4). A. bus"
   bool const bracket = words[0].find(')') != std::string_view::npos;
-  if ((!dash && !words[0].ends_with('.')) || bracket || !is_abbreviated(genus)) return false;
+  // "10 B. laciniata.", "5a B. ovalis var. laciniata.", and not "5 Fi. gialli"
+  constexpr std::size_t kInitial = 2;  // bytes
+  auto const rest = words[0].find_first_not_of("0123456789"sv);
+  bool const lettered =
+      rest + 1 == words[0].size() && words[0][rest] >= 'a' && words[0][rest] <= 'e';
+  bool const bare = genus.size() == kInitial && (figures || lettered);
+  if ((!dash && !bare && !words[0].ends_with('.')) || bracket || !is_abbreviated(genus)) {
+    return false;
+  }
   auto const name = line.substr(static_cast<std::size_t>(genus.data() - line.data()));
   if (words.size() == (dash ? 4 : 3) && is_capital_epithet_of_person(words.back())) return true;
   return is_latin_name(name) && may_follow_name(read_taxa(name).remark);
@@ -407,6 +415,19 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.key_name = std::string{title.empty() ? without_page(named) : title};
     reading.taxa.figures = std::move(figures);
     return reading;
+  }
+  // "Marsh snails, see key on page 52": the key there has no name but the group's.
+  if (auto const see = rest.find(", see key"); see != std::string_view::npos && see > 0 &&
+                                               !names_a_key(strip_pointer(rest.substr(see + 2)))) {
+    auto const group = rest.substr(0, see);
+    bool const within = group.find('(') != std::string_view::npos;  // "Aus (7 spp., see key B)"
+    if (!within && !is_latin_name(group) && !has_strict_latin_ending(fold(group))) {
+      reading.form = DestinationForm::key;
+      reading.key_name = squeeze(group);
+      reading.remark = squeeze(rest.substr(see + 2));
+      reading.taxa.figures = std::move(figures);
+      return reading;
+    }
   }
   // "Ausidae (Key 2)": the group is keyed on there.  A species would be an end.
   if (auto const open = printed.rfind('('); open != std::string::npos && printed.ends_with(')')) {

@@ -46,11 +46,11 @@ class TaxaReader {
   // "Dwarf Mouse Aus bus", "Marshwort (Aus bus)": what stands before the name is a remark.
   void skip_vernacular() {
     auto const rest = words_.from(at_);
-    // "2. niger FABRE, p. 150.": an author, and no genus behind a common name.
-    bool const authored = counted_ && rest.size() > 1 && is_epithet(rest[0]) &&
-                          has_epithet_ending(rest[0]) &&
-                          is_in_capitals(without_closing_marks(without_end(rest[1])), 3);
-    if (authored) return;
+    // "2. niger FABRE, p. 150.", "2. niger (FABRE)": an author, and no genus behind a common name.
+    if (counted_ && rest.size() > 1 && is_epithet(rest[0]) && has_epithet_ending(rest[0])) {
+      auto const author = rest[1].substr(rest[1].starts_with('(') ? 1 : 0);
+      if (is_in_capitals(without_closing_marks(without_end(author)), 3)) return;
+    }
     auto const count = words_before_name(rest);
     // "Aus busi, Aus cusi": a genus that comes again begins no common name.
     if (count == 0 || (count < rest.size() && rest[count] == rest.front())) return;

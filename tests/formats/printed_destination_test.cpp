@@ -486,5 +486,20 @@ TEST(PrintedDestination, AnArticleMayStandBeforeAKey) {
             printed::DestinationForm::taxa);
 }
 
+TEST(PrintedDestination, TaxaOfAListMayHaveLongRemarks) {
+  EXPECT_EQ(sketch("Key to shells\n"
+                   "\n"
+                   "1a Shell white or buff → Zebrilla radiata, map 68\n"
+                   "1b Shell uniformly brown → 2\n"
+                   "2a Apex entire → Ennidea montana (SH 13–16 mm, map 69) or Ennidea obscurior "
+                   "(SH 8–10 mm, map 70)\n"
+                   "2b Shell barrel-shaped → Chrysalis snails, see key on page 52\n"),
+            "1[1a] Shell white or buff -> Zebrilla radiata (map 68)\n"
+            "1[1b] Shell uniformly brown -> 2\n"
+            "2[2a] Apex entire -> Ennidea montana + Ennidea obscurior (SH 13–16 mm map 69; SH 8–10 "
+            "mm, map 70)\n"
+            "2[2b] Shell barrel-shaped -> key: Chrysalis snails (see key on page 52)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

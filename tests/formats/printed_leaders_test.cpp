@@ -58,5 +58,22 @@ TEST(PrintedLeaders, ANumberBeforeADashIsOfTheName) {
             "2[—] Tige rameuse. -> Ausella ramosa\n");
 }
 
+TEST(PrintedLeaders, TwoDotsStandBetweenABracketAndANumber) {
+  EXPECT_EQ(sketch("Key to females of Arvadesma\n"
+                   "\n"
+                   "1. Epigynum with median septum (Figs. 30, 33, 36)..2\n"
+                   "Epigynum without median septum, atrium single ..3\n"
+                   "2(1). Septum T-shaped ......A. cinctum (Bowenby)\n"
+                   "Septum I-shaped ..........A. ochre new species\n"
+                   "3(1). Atrium as wide as long .....A. parvum (Bowenby)\n"
+                   "Atrium twice as wide .......A. robustum Colvey\n"),
+            "1[1] Epigynum with median septum (Figs. 30, 33, 36) -> 2\n"
+            "1[] Epigynum without median septum, atrium single -> 3\n"
+            "2[2] Septum T-shaped -> Arvadesma cinctum\n"
+            "2[] Septum I-shaped -> Arvadesma ochre (new species)\n"
+            "3[3] Atrium as wide as long -> Arvadesma parvum\n"
+            "3[] Atrium twice as wide -> Arvadesma robustum\n");
+}
+
 }  // namespace
 }  // namespace keydrift
