@@ -25,11 +25,13 @@ constexpr std::size_t kFewest = 3;  // couplets so labelled
 constexpr char32_t kBlackSquare = 0x25A0;
 constexpr char32_t kSmallBlackSquare = 0x25AA;
 
+constexpr char kUnread = '^';  // an index that only the count tells
+
 struct Indexed {
   std::size_t at{};     // in the text
   std::size_t bytes{};  // up to and with the stop
   char letter{};
-  char index{};
+  char index{};      // kUnread where the count has to tell
   bool sound{true};  // the letter and the figure are as printed
 };
 
@@ -49,8 +51,11 @@ std::optional<Indexed> read_indexed(std::size_t at, std::string_view line) {
   } else if (sign == 'l' || sign == 'I') {
     read.index = '1';
     read.sound = false;
-  } else if (sign == '-' && read.sound) {
+  } else if (sign == '-' && read.sound && line[parted ? 3 : 2] == ' ') {
     read.index = '2';
+    read.sound = false;
+  } else if ((sign == '^' || sign == '-') && read.sound) {
+    read.index = kUnread;
     read.sound = false;
   } else {
     return std::nullopt;
@@ -58,11 +63,18 @@ std::optional<Indexed> read_indexed(std::size_t at, std::string_view line) {
   auto stop = std::size_t{parted ? 3U : 2U};
   bool const apart = line[stop] == ' ';
   if (apart) ++stop;
-  if (!(parted || apart) || stop + 2 >= line.size()) return std::nullopt;
+  if (!(parted || apart || read.index == kUnread) || stop + 2 >= line.size()) return std::nullopt;
   if (line[stop] != '.' || line[stop + 1] != ' ') return std::nullopt;
   if (!is_upper(code_point_at(line, stop + 2).value)) return std::nullopt;
   read.bytes = stop + 1;
   return read;
+}
+
+// "a. Carapace"
+bool begins_with_plain_letter(std::string_view line) {
+  constexpr std::size_t kShortest = 5;  // bytes
+  return line.size() >= kShortest && line[0] >= 'a' && line[0] <= 'z' &&
+         line.substr(1).starts_with(". ") && is_upper(code_point_at(line, 3).value);
 }
 
 }  // namespace
@@ -70,16 +82,33 @@ std::optional<Indexed> read_indexed(std::size_t at, std::string_view line) {
 std::size_t close_indexed_labels(std::string& text) {
   std::vector<Indexed> labels;
   std::map<char, std::uint32_t> indices;  // of sound labels, a bit for each, by letter
+  std::map<char, char> last;              // index, by letter, within those of the letters before
   for (auto const& [at, line] : lines_of(text)) {
-    auto const read = read_indexed(at, line);
+    auto read = read_indexed(at, line);
+    if (!read && begins_with_plain_letter(line)) {
+      indices[line[0]] |= 1U;
+      last.erase(last.upper_bound(line[0]), last.end());
+      last[line[0]] = '0';
+    }
     if (!read) continue;
+    if (read->index == kUnread) {
+      auto const before = last.find(read->letter);
+      if (before == last.end() || before->second >= '3') continue;
+      read->index = static_cast<char>(before->second + 1);
+    }
     labels.push_back(*read);
+    last.erase(last.upper_bound(read->letter), last.end());
+    last[read->letter] = read->index;
     if (read->sound) indices[read->letter] |= 1U << static_cast<unsigned>(read->index - '0');
   }
+  // "a 1 ." answers "a.", or "a 2 ." answers "a 1 .".
   auto const paired = [&](char letter) {
+    constexpr std::uint32_t kPlainAndFirst = 0b011;
     constexpr std::uint32_t kFirstAndSecond = 0b110;
     auto const found = indices.find(letter);
-    return found != indices.end() && (found->second & kFirstAndSecond) == kFirstAndSecond;
+    if (found == indices.end()) return false;
+    return (found->second & kPlainAndFirst) == kPlainAndFirst ||
+           (found->second & kFirstAndSecond) == kFirstAndSecond;
   };
   auto const pairs = std::count_if(indices.begin(), indices.end(),
                                    [&](auto const& one) { return paired(one.first); });

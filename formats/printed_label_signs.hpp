@@ -8,9 +8,10 @@
 namespace keydrift::printed {
 
 // "a 1 . Carapace", "b 2. Spine": a letter with an index below or above the line (common practice
-// of outlines of few columns) that scanning parted, "d l ." and "6 1 ." and "c- ." among them; they
-// are closed to "a1." where several pairs stand so, and the blanks stand at the line's end instead.
-// Returns the number of lines.
+// of outlines of few columns) that scanning parted, "d l ." and "6 1 ." and "c- ." among them, and
+// "d^." and "d-." where the count tells the index; they are closed to "a1." where several pairs
+// stand so, "a." and "a 1 ." or "a 1 ." and "a 2 .", and the blanks stand at the line's end
+// instead.  Returns the number of lines.
 std::size_t close_indexed_labels(std::string& text);
 
 // "c\\ Wings", "c-. Wings", "6^. Wings" and "cl^. Wings" where others begin with "a^." and "b'.": a

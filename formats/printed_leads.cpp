@@ -499,7 +499,10 @@ class LeadReader {
     if (letters && !key_.numbering.ends.letters) return false;
     if (!key_.numbering.has_number(number)) return false;
     auto const& label = sorted_.leads[i].label;
-    if (!label.is_dash() && label.number == number) return false;
+    // "7a Wings short 7b", where "7b" is no second lead
+    bool const other_letter = !key_.numbering.lettered && !found.reference.letter.empty() &&
+                              found.reference.letter != label.letter;
+    if (!label.is_dash() && label.number == number && !other_letter) return false;
     if (nested_ && has_higher_number_beneath(i) && sorted_.leads[i + 1].label.number != number) {
       return false;  // "stamens 6." above couplet 3: it leads there
     }

@@ -1,4 +1,5 @@
-// Numbers of lines in the margin, as manuscripts under review have them.
+// Numbers of lines in the margin, as manuscripts under review have them, and pages of the original
+// that a translation prints there.
 
 #include <algorithm>
 #include <cstddef>
@@ -127,9 +128,34 @@ bool goes_on(std::uint32_t before, std::uint32_t number) {
   return number == before + 1 || (number % kEvery == 0 && number == before + kEvery);
 }
 
+// "(102) 15 (14). Mesosome …" beside "14 (15). Mesosome …": translations tell in the margin where a
+// page of the original begins (common practice).
+void take_off_margin_pages(std::vector<SourceLine>& lines) {
+  constexpr std::ptrdiff_t kFewestSerial = 4;  // leads that name their rivals
+  auto const names_rival = [](std::string_view text) {
+    auto const label = read_label(text);
+    return label && label->family == LabelFamily::digits && !label->back.empty();
+  };
+  if (std::count_if(lines.begin(), lines.end(), [&](SourceLine const& line) {
+        return names_rival(line.text);
+      }) < kFewestSerial) {
+    return;
+  }
+  for (auto& line : lines) {
+    if (line.markup.role != LineRole::told_by_text) return;
+    auto const close = line.text.starts_with('(') ? line.text.find(") ") : std::string_view::npos;
+    if (close == std::string_view::npos || close < 2 || close > kLongestNumber) continue;
+    auto const page = line.text.substr(1, close - 1);
+    bool const digits = page.find_first_not_of("0123456789") == std::string_view::npos;
+    auto const words = skip_blanks(line.text, close + 1);
+    if (digits && names_rival(line.text.substr(words))) take_off_front(line, words);
+  }
+}
+
 }  // namespace
 
 void take_off_line_numbers(std::vector<SourceLine>& lines) {
+  take_off_margin_pages(lines);
   std::size_t filled = 0;
   std::size_t numbered = 0;
   std::size_t leads = 0;

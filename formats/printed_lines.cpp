@@ -114,11 +114,13 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
   std::size_t marked = 0;    // of these, the ones that the next label answers with a mark
   std::size_t backs = 0;     // labels with back-references
   bool bare_before = false;
+  bool dash_between = false;  // "2 Annual." / "– A. busa Roe" / "2* Perennial"
   for (auto const& line : lines) {
     auto const label = read_label_with(line, decimals);
-    if (label && label->is_dash() && std::exchange(bare_before, false)) ++answered;
+    if (label && label->is_dash() && bare_before && !std::exchange(dash_between, true)) ++answered;
     if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
     if (bare_before && label->marks > 0 && label->number == last) ++marked;
+    dash_between = false;
     bare_before = is_bare(label->style()) && starts_upper(line, *label);
     auto& tally = tallies[label->style()];
     ++tally.labels;

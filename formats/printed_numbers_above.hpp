@@ -10,7 +10,7 @@ namespace keydrift::printed {
 
 // "1" / "Wings clear" / "Go to 2" / "" / "Wings dark" / "Aus bus": the lines, each number told to
 // be the label of the lead beneath it.  Only where such numbers count up from 1 and hardly a line
-// begins with a label besides; nullopt elsewhere.
+// begins with a label besides, or the first that does goes on with the count; nullopt elsewhere.
 [[nodiscard]] std::optional<std::vector<SourceLine>> tell_numbers_above(
     std::vector<SourceLine> const& lines);
 

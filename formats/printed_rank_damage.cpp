@@ -26,6 +26,7 @@ class Mender {
     read_misread_ones();
     read_misread_letters();
     read_misread_double_l();
+    read_fused_b();
   }
 
  private:
@@ -141,6 +142,36 @@ class Mender {
                         ordinal_above(i, Alphabet::digits, label.end) != 10 &&
                         ordinal_below(i, Alphabet::digits, label.end) != 12;
     if (wanted) read_as(i, "ll", Label{label});
+  }
+
+  // "V. Legs thin" for b', which the a' above lacks, where no line bears another Roman numeral.
+  void read_fused_b() {
+    constexpr std::uint32_t kFive = 5;
+    auto const is_small = [](std::optional<RankLabel> const& rank, std::uint32_t ordinal,
+                             std::uint8_t marks) {
+      return rank && rank->alphabet == Alphabet::lower && rank->ordinal == ordinal &&
+             rank->label.marks == marks;
+    };
+    std::size_t others = 0;
+    for (auto const& numeral : numerals_) {
+      if (numeral && numeral->alphabet == Alphabet::roman_upper && numeral->ordinal != kFive) {
+        ++others;
+      }
+    }
+    if (others > 0) return;
+    bool wanted = false;  // an a' above that no b' has answered
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (is_small(ranks_[i], 1, 1)) wanted = true;
+      if (is_small(ranks_[i], 2, 1) || is_small(ranks_[i], 1, 0) || is_small(ranks_[i], 2, 0)) {
+        wanted = false;
+      }
+      bool const five = numerals_[i] && numerals_[i]->alphabet == Alphabet::roman_upper &&
+                        numerals_[i]->ordinal == kFive && numerals_[i]->label.marks == 0 &&
+                        numerals_[i]->label.end == LabelEnd::dot;
+      if (!five || !wanted) continue;
+      read_as(i, "b'", Label{numerals_[i]->label});
+      wanted = false;
+    }
   }
 
   // "O Plants woody" and "X Calyx hairy" beside "= Leaves linear": a ring and a cross.

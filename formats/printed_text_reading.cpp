@@ -339,7 +339,9 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (parted) mark_what_begins_no_lead(*parted);
     take_if_clearly_better(text, std::move(parted), lines, attempt);
   }
-  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+  auto const& numbers = attempt.read->numbering.numbers;
+  bool const begins_late = !numbers.empty() && numbers.front() > 1;
+  if (!declared && markup.empty() && (begins_late || !attempt.judgement.is_faultless())) {
     take_if_clearly_better(text, tell_numbers_above(lines), lines, attempt);
   }
   if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {

@@ -357,5 +357,30 @@ TEST(PrintedDamagedLabels, ASerialKeyWithThreeOfThemIsReadByItsLabels) {
       "13[14] Seiten kahl. L. 5 mm. Insel Morva. -> Ausella nuda (n. sp.)\n");
 }
 
+TEST(PrintedDamagedLabels, AVStandsForTheBPrimeThatIsMissing) {
+  EXPECT_EQ(sketch("Key to the Species of Ausella.\n"
+                   "\n"
+                   "a. Elytra with rows of punctures.\n"
+                   "a'. Tarsus bilobed.\n"
+                   "a\". Thorax with teeth . . . . 1. serricollis, p. 113.\n"
+                   "b\". Thorax not toothed . . . 2. politulus, p. 113.\n"
+                   "V. Tarsus simple.\n"
+                   "a\". Elytra black . . . . . . . 3. bimaculosus, p. 115.\n"
+                   "b\". Elytra bluish . . . . . . 4. limbifer, p. 115.\n"
+                   "b. Elytra without rows of punctures.\n"
+                   "a'. Upper surface hairy . . . 5. villiger, p. 117.\n"
+                   "b'. Upper surface naked . . . 6. clavator, p. 118.\n"),
+            "1[a] Elytra with rows of punctures. -> 2\n"
+            "1[b] Elytra without rows of punctures. -> 5\n"
+            "2[a'] Tarsus bilobed. -> 3\n"
+            "2[V] Tarsus simple. -> 4\n"
+            "3[a\"] Thorax with teeth -> Ausella serricollis (p. 113.)\n"
+            "3[b\"] Thorax not toothed -> Ausella politulus (p. 113.)\n"
+            "4[a\"] Elytra black -> Ausella bimaculosus (p. 115.)\n"
+            "4[b\"] Elytra bluish -> Ausella limbifer (p. 115.)\n"
+            "5[a'] Upper surface hairy -> Ausella villiger (p. 117.)\n"
+            "5[b'] Upper surface naked -> Ausella clavator (p. 118.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

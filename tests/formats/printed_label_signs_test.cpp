@@ -469,5 +469,32 @@ TEST(PrintedLabelSigns, RingsBesideTrueOnes) {
             "4[O] Grappe unique, terminale -> Lysandrium terminale\n");
 }
 
+TEST(PrintedLabelSigns, AnIndexAnswersThePlainLetter) {
+  EXPECT_EQ(sketch("Key to species of Ausella.\n"
+                   "\n"
+                   "a. Wall with a single lamella.\n"
+                   "b. Basal lip toothed.\n"
+                   "c. One tooth near the columella .... A. busa\n"
+                   "c 1 . Two teeth near the columella .. A. cusa\n"
+                   "b 1 . Basal lip without teeth.\n"
+                   "c. Spire flat ...................... A. dusa\n"
+                   "c^. Spire high .................... A. eusa\n"
+                   "c 2 . Spire conic .................. A. fusa\n"
+                   "a 1 . Wall with two lamellae.\n"
+                   "b. Lamellae parallel ............... A. gusa\n"
+                   "b 1 . Lamellae unlike .............. A. husa\n"),
+            "1[a] Wall with a single lamella. -> 2\n"
+            "1[a1] Wall with two lamellae. -> 5\n"
+            "2[b] Basal lip toothed. -> 3\n"
+            "2[b1] Basal lip without teeth. -> 4\n"
+            "3[c] One tooth near the columella -> Ausella busa\n"
+            "3[c1] Two teeth near the columella -> Ausella cusa\n"
+            "4[c] Spire flat -> Ausella dusa\n"
+            "4[c1] Spire high -> Ausella eusa\n"
+            "4[c2] Spire conic -> Ausella fusa\n"
+            "5[b] Lamellae parallel -> Ausella gusa\n"
+            "5[b1] Lamellae unlike -> Ausella husa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -414,5 +414,26 @@ TEST(PrintedLines, AWordOfAPictureBeneathAnArrow) {
             "3[3b] Mouth pale -> Selenognathus pallidus\n");
 }
 
+TEST(PrintedLines, AMarginTellsPagesOfTheOriginal) {
+  EXPECT_EQ(
+      sketch("Key to species of the genus Limnopalla\n"
+             "\n"
+             "1 (4). Teeth on metasome only.\n"
+             "2 (3). Teeth low, obtuse ............ 1. L. obtusa Tarenko\n"
+             "3 (2). Teeth high, acute ............ 2. L. acuta Tarenko\n"
+             "4 (1). Teeth on metasome and mesosome.\n"
+             "5 (6). Teeth beginning from segment III; palm strongly oblique ............ 3. L. "
+             "carinifera Gorsk.\n"
+             "(102) 6 (5). Teeth beginning from segment VI; palm trans-\n"
+             "verse in both sexes ......... 4. L. serrulata (Vinogr.)\n"),
+      "1[1] Teeth on metasome only. -> 2\n"
+      "1[4] Teeth on metasome and mesosome. -> 5\n"
+      "2[2] Teeth low, obtuse -> Limnopalla obtusa\n"
+      "2[3] Teeth high, acute -> Limnopalla acuta\n"
+      "5[5] Teeth beginning from segment III; palm strongly oblique -> Limnopalla carinifera\n"
+      "5[6] Teeth beginning from segment VI; palm transverse in both sexes -> Limnopalla "
+      "serrulata\n");
+}
+
 }  // namespace
 }  // namespace keydrift

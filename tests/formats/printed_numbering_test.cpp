@@ -349,5 +349,99 @@ TEST(PrintedNumbering, BackReferencesMayStandOnlyWhereTheLeadIsFar) {
   EXPECT_TRUE(findings_of(text).empty());
 }
 
+TEST(PrintedNumbering, ALetterLeadsToTheCoupletPutIn) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "6    Tergites shining ..... lucidula (Stannock, 1836)\n"
+                   "–    Tergites punctured ................. 7\n"
+                   "\n"
+                   "7    Propodeal triangle wrinkled ........ 7a\n"
+                   "–    Propodeal triangle granulate ....... nigripes Sax, 1866\n"
+                   "\n"
+                   "7a   Hind margins depressed over more than half of the length 7b\n"
+                   "–    Hind margins depressed over a third .... rugosula Sax, 1866\n"
+                   "\n"
+                   "7b   Pubescence with black hairs ....... scotica Mottram, 1988\n"
+                   "–    Pubescence pale .......... rugosula, scotica, depressa and nigripes\n"),
+            "6[6] Tergites shining -> Ausella lucidula\n"
+            "6[–] Tergites punctured -> 7\n"
+            "7[7] Propodeal triangle wrinkled -> 7a\n"
+            "7[–] Propodeal triangle granulate -> Ausella nigripes\n"
+            "7a[7a] Hind margins depressed over more than half of the length -> 7b\n"
+            "7a[–] Hind margins depressed over a third -> Ausella rugosula\n"
+            "7b[7b] Pubescence with black hairs -> Ausella scotica\n"
+            "7b[–] Pubescence pale -> Ausella rugosula + Ausella scotica + Ausella depressa + "
+            "Ausella nigripes\n");
+}
+
+TEST(PrintedNumbering, ADashWithinTheLeadPartsNoRivals) {
+  EXPECT_EQ(sketch("5. Ausella HEUCK – Glocke\n"
+                   "\n"
+                   "1 Krone gelb oder gelblichweiß . . . . . . . . 2\n"
+                   "1* Krone blau oder violett . . . . . . . . . . 3\n"
+                   "2 Pflanze einjährig. Stängel am Grund einfach. Sandige Äcker.\n"
+                   "– A. annua (HEUCK) ZETSCH\n"
+                   "2* Pflanze ausdauernd . . . . . . . . . . . . . A. busa ROE\n"
+                   "3 (1) Griffel keulig. Blattrand ganz . . . . . . 4\n"
+                   "3* Griffel fädig. Blattrand gekerbt . . . . . . 5\n"
+                   "4 (3) Blätter unterseits filzig . . . . . . . . A. dusa ROE\n"
+                   "4* Blätter kahl . . . . . . . . . . . . . . . . A. fusa ROE\n"
+                   "5 (3) Stängel rund (Bäche\n"
+                   "– Ufer; L7 T5). . . . . . . . . . . . . . . . . A. cusa ROE\n"
+                   "5* Stängel kantig . . . . . . . . . . . . . . . A. gusa ROE\n"),
+            "1[1] Krone gelb oder gelblichweiß -> 2\n"
+            "1[1*] Krone blau oder violett -> 3\n"
+            "2[2] Pflanze einjährig. Stängel am Grund einfach. Sandige Äcker. -> Ausella annua\n"
+            "2[2*] Pflanze ausdauernd -> Ausella busa\n"
+            "3[3] Griffel keulig. Blattrand ganz -> 4\n"
+            "3[3*] Griffel fädig. Blattrand gekerbt -> 5\n"
+            "4[4] Blätter unterseits filzig -> Ausella dusa\n"
+            "4[4*] Blätter kahl -> Ausella fusa\n"
+            "5[5] Stängel rund (Bäche – Ufer; L7 T5) -> Ausella cusa\n"
+            "5[5*] Stängel kantig -> Ausella gusa\n");
+}
+
+TEST(PrintedNumbering, LargeFiguresMayStandAboveTheFirstCouplets) {
+  EXPECT_EQ(sketch("KEY TO SPECIES\n"
+                   "\n"
+                   "1\n"
+                   "Pronotum with two black spots behind the calli\n"
+                   "(fig. 27, A, B)\n"
+                   "2\n"
+                   "— Pronotum without black markings behind the calli\n"
+                   "5\n"
+                   "\n"
+                   "2\n"
+                   "Scutellum entirely yellow; on yarrow, local, vii-ix\n"
+                   "bipunctella (Feldner)\n"
+                   "— Scutellum with a black mark at base\n"
+                   "3\n"
+                   "\n"
+                   "3 Pronotal spots fused to form a complete band\n"
+                   "fasciata Hornby\n"
+                   "— Pronotal spots separate; corium without red\n"
+                   "4\n"
+                   "\n"
+                   "4 Black mark on scutellum heart-shaped\n"
+                   "cordigera (Westerly)\n"
+                   "— Scutellum black, the extreme apex whitish\n"
+                   "apicalba Feldner\n"
+                   "\n"
+                   "5 Hind femora with rows of dark spots\n"
+                   "artemisiella Hornby\n"
+                   "— Hind femora unspotted\n"
+                   "nigrisetis (Westerly)\n"),
+            "1[1] Pronotum with two black spots behind the calli (fig. 27, A, B) -> 2\n"
+            "1[—] Pronotum without black markings behind the calli -> 5\n"
+            "2[2] Scutellum entirely yellow; on yarrow, local, vii-ix -> bipunctella\n"
+            "2[—] Scutellum with a black mark at base -> 3\n"
+            "3[3] Pronotal spots fused to form a complete band -> fasciata\n"
+            "3[—] Pronotal spots separate; corium without red -> 4\n"
+            "4[4] Black mark on scutellum heart-shaped -> cordigera\n"
+            "4[—] Scutellum black, the extreme apex whitish -> apicalba\n"
+            "5[5] Hind femora with rows of dark spots -> artemisiella\n"
+            "5[—] Hind femora unspotted -> nigrisetis\n");
+}
+
 }  // namespace
 }  // namespace keydrift
