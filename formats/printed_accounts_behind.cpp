@@ -13,7 +13,9 @@
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -57,7 +59,10 @@ class AccountFinder {
         last = 0;
         couplet = label->number;
       }
-      note_names(line.text.substr(label ? label->text_at : 0), label.has_value());
+      // "1. A. busa, p. 48" on a line of its own is no lead.
+      bool const end = label && (is_numbered_name(line.text) ||
+                                 is_name_with_page(line.text.substr(label->text_at)));
+      note_names(line.text.substr(label ? label->text_at : 0), label && !end);
     }
     mark_unnamed_species(accounts);
     return accounts;
@@ -142,6 +147,15 @@ class AccountFinder {
       if (is_capitalised(genus) && has_latin_ending(genus)) {
         genera_.emplace(number_of(number), genus);
       }
+    }
+    // "4. busa, p. 22." at the end of a line
+    for (std::size_t w = 0; w + 1 < words.size(); ++w) {
+      auto const epithet = without_closing_marks(words[w + 1]);
+      bool const counted = is_species_number(words[w]) && is_epithet(epithet) &&
+                           has_epithet_ending(epithet) && epithet.size() < words[w + 1].size();
+      bool const closes =
+          w + 2 == words.size() || (w + 4 == words.size() && is_page(words[w + 2], words[w + 3]));
+      if (counted && closes) counted_[number_of(without_closing_marks(words[w]))] = epithet;
     }
     for (std::size_t w = labelled ? 1 : 0; w + 1 < words.size(); ++w) {
       auto species = species_of(words[w], words[w + 1]);

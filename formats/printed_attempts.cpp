@@ -493,18 +493,26 @@ class Reader {
 
   // --- around the key --------------------------------------------------------------------------
 
-  // The attempt without leads that belong with no others: lines of tables, lists and captions that
-  // begin with numbers.
+  // The attempt without leads that belong with no others: numbered lines of tables, lists and
+  // captions, and of outlines what stands behind text.  An outline is read anew, for its plan hangs
+  // on all its lines.
   [[nodiscard]] std::optional<Attempt> without_strays(Attempt const& attempt) const {
     auto const layout = attempt.grouping.layout;
     bool const numbered =
         layout == Layout::parallel || layout == Layout::indented || layout == Layout::serial;
-    if (!numbered || lines_.empty()) return std::nullopt;
-    auto const strays = strays_around(attempt);
+    if (lines_.empty() || !may_have_strays_) return std::nullopt;
+    auto const strays = numbered ? strays_around(attempt) : strays_behind_text(attempt);
     if (strays.empty()) return std::nullopt;
     auto lines = lines_;
-    auto plan = attempt.read->plan;
     for (auto const lead : strays) lines[attempt.read->sorted.leads[lead].line].is_no_lead = true;
+    if (!numbered) {
+      Reader reader{text_, lines};
+      reader.may_have_strays_ = false;
+      auto other = std::move(reader).choose();
+      bool const same = !other.refused && leads_are_same(attempt, other, strays);
+      return same ? std::optional{std::move(other)} : std::nullopt;
+    }
+    auto plan = attempt.read->plan;
     if (plan) take_out(*plan, lines);
     Attempt without{read(lines, attempt.read->numbering, std::move(plan)), {}, {}};
     auto const& read = *without.read;
@@ -518,6 +526,20 @@ class Reader {
     std::copy_if(findings.begin(), findings.end(), std::back_inserter(without.read->findings),
                  [](Finding const& one) { return one.code == "ambiguous-layout"; });
     return without;
+  }
+
+  // The other one has every lead but the strays, which ascend, and none besides.
+  [[nodiscard]] static bool leads_are_same(Attempt const& attempt, Attempt const& other,
+                                           std::vector<std::uint32_t> const& strays) {
+    auto const& leads = attempt.read->sorted.leads;
+    auto const& others = other.read->sorted.leads;
+    if (others.size() + strays.size() != leads.size()) return false;
+    std::size_t o = 0;
+    for (std::uint32_t lead = 0; lead < leads.size(); ++lead) {
+      if (std::binary_search(strays.begin(), strays.end(), lead)) continue;
+      if (others[o++].line != leads[lead].line) return false;
+    }
+    return true;
   }
 
   // --- close calls -----------------------------------------------------------------------------
@@ -579,6 +601,7 @@ class Reader {
   std::optional<Attempt> best_;
   std::optional<Attempt> second_;
   std::optional<Attempt> failed_;  // the best outline that hangs together too badly
+  bool may_have_strays_{true};     // around the key; false where they have been taken off
 };
 
 }  // namespace

@@ -192,8 +192,12 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   if (has_certain_name_behind(line.text)) return false;
   if (i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1)) return true;
   // "… unlike that of" / "Aus bus" / "and smooth".
-  bool const words_follow = is_lower(code_point_at(lines_[i + 1].text, 0).value);
-  return !words_follow && !usually_led_;
+  auto const below = lines_[i + 1].text;
+  // "a Aus Roe, Ann. Marsh. 1861": a note, whose letter is not raised.
+  bool const note = below.size() > 2 && below[1] == ' ' && !is_separator(below.substr(0, 1)) &&
+                    starts_with_upper(below.substr(2));
+  bool const words_follow = is_lower(code_point_at(below, 0).value) && !note;
+  return !words_follow && (!usually_led_ || is_species_with_page(line.text));
 }
 
 bool LinesAhead::is_name_between_blanks(std::size_t i) const {
@@ -212,7 +216,8 @@ bool LinesAhead::is_name_between_blanks(std::size_t i) const {
                        words[1].find_first_not_of("0123456789.") == std::string_view::npos;
   // "BUS. 12." of those that count up
   bool const told = lines_[i].markup.destination_begin == lines_[i].begin;
-  bool const named = short_name || counted || told || is_genusless_name(text);
+  bool const named =
+      short_name || counted || told || is_genusless_name(text) || is_numbered_name(text);
   if (!named && !is_species_with_page(text)) return false;
   return i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1).has_value();
 }

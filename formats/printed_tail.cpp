@@ -106,6 +106,39 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
   return strays;
 }
 
+std::vector<std::uint32_t> strays_behind_text(Attempt const& attempt) {
+  constexpr std::size_t kFewest = 4;  // leads before the text
+  auto const& reads = attempt.read->reads;
+  auto const& sorted = attempt.read->sorted;
+  auto const last = std::find_if(reads.rbegin(), reads.rend(), [](ReadLead const& read) {
+    return read.to.form != DestinationForm::none;
+  });
+  auto const tail = static_cast<std::size_t>(reads.rend() - last);
+  if (tail < kFewest || tail == reads.size()) return {};
+  // Text of no lead, or two headings: one may stand within a key.  Accounts count lines from 1.
+  std::uint32_t outside = 0;
+  std::size_t headings = 0;
+  for (auto const& account : sorted.accounts) {
+    if (account.line <= sorted.leads[tail - 1].line + 1) continue;
+    if (account.kind == LineKind::heading) ++headings;
+    if (account.kind == LineKind::note || headings > 1) {
+      outside = account.line;
+      break;
+    }
+  }
+  if (outside == 0) return {};
+  std::vector<std::uint32_t> strays;
+  for (auto const& couplet : attempt.grouping.couplets) {
+    auto const* members = &attempt.grouping.members[couplet.first_member];
+    bool const stray = std::all_of(members, members + couplet.member_count, [&](auto lead) {
+      return lead >= tail && sorted.leads[lead].line + 1 > outside;
+    });
+    if (stray) strays.insert(strays.end(), members, members + couplet.member_count);
+  }
+  std::sort(strays.begin(), strays.end());
+  return strays;
+}
+
 void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines) {
   std::erase_if(plan.starts,
                 [&lines](LeadStart const& start) { return lines[start.line].is_no_lead; });

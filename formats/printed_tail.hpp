@@ -16,6 +16,11 @@ namespace keydrift::printed {
 // between and behind keys: no rivals, and none leads anywhere.  Ascending.
 [[nodiscard]] std::vector<std::uint32_t> strays_around(Attempt const& attempt);
 
+// The same of an outline, whose labels name no couplets that are led to: those behind the last
+// destination of which no lead leads anywhere, with text between that belongs to no lead.
+// Ascending.
+[[nodiscard]] std::vector<std::uint32_t> strays_behind_text(Attempt const& attempt);
+
 // Takes the starts out of the plan whose lines are no leads.
 void take_out(LeadPlan& plan, std::vector<SourceLine> const& lines);
 

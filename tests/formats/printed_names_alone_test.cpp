@@ -322,5 +322,29 @@ TEST(PrintedNamesAlone, ANewSpeciesWithItsPageBetweenBlankLines) {
             "c[c^] Body black -> Notaphrix montana (new species (p. 20))\n");
 }
 
+TEST(PrintedNamesAlone, ANumberedNameStandsBetweenBlankLines) {
+  EXPECT_EQ(sketch("CLAVIS SPECIERUM\n"
+                   "\n"
+                   "A. Folia opposita.\n"
+                   "\n"
+                   "I. Ovarium glabrum . . . . . . . . . . . . 1. O. glabrum.\n"
+                   "\n"
+                   "II. Ovarium pilosum . . . . . . . . . . . 2. O. pilosum.\n"
+                   "\n"
+                   "B. Folia alterna.\n"
+                   "\n"
+                   "I. Folia coriacea, supra nitidula, nervis utrinque 5 — 6 . . 3. O. nitidum.\n"
+                   "\n"
+                   "II. Folia membranacea, opaca, nervis utrinque 9 — 12\n"
+                   "\n"
+                   "4. O. membranaceum.\n"),
+            "1[A] Folia opposita. -> 2\n"
+            "1[B] Folia alterna. -> 3\n"
+            "2[I] Ovarium glabrum -> Ovarium glabrum\n"
+            "2[II] Ovarium pilosum -> Ovarium pilosum\n"
+            "3[I] Folia coriacea, supra nitidula, nervis utrinque 5 — 6 -> Ovarium nitidum\n"
+            "3[II] Folia membranacea, opaca, nervis utrinque 9 — 12 -> Ovarium membranaceum\n");
+}
+
 }  // namespace
 }  // namespace keydrift
