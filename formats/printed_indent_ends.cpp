@@ -215,7 +215,10 @@ class EndFinder {
         std::count_if(found_.led.begin(), found_.led.end(),
                       [this](std::size_t i) { return is_name_numbered_at_end(lines_[i].text); });
     if (numbered * 2 < std::ssize(found_.led)) return;
-    keep_between([this](std::size_t i) { return ends_in_abbreviated_name(lines_[i].text); });
+    // "9. B. Tannerii."
+    keep_between([this](std::size_t i) {
+      return ends_in_abbreviated_name(lines_[i].text) || is_name_numbered_at_end(lines_[i].text);
+    });
   }
   template <typename Is>
   bool keep_between(Is is_usual) {

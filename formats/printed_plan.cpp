@@ -59,6 +59,22 @@ bool words_upper(SourceLine const& line, Label const& label) {
   return starts_with_upper(line.text.substr(label.text_at));
 }
 
+// "                    3. bus, Roe, p. 218." beneath "a. Wings clear.": a species with its number,
+// set far to the right of where the line before begins, for the lead had no room for it.
+bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
+  constexpr std::uint32_t kFar = 12;  // columns
+  if (line.indent < indent_before + kFar) return false;
+  return epithet_behind_number(line.text).has_value();
+}
+
+// "1. bus, p. 170." beneath "… ventrals 201-214 ..": the line before leads to it.
+bool answers_leaders(std::vector<SourceLine> const& lines, std::size_t i) {
+  if (i == 0 || lines[i - 1].text.empty()) return false;
+  auto const before = lines[i - 1].text;
+  bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
+  return led && epithet_behind_number(lines[i].text);
+}
+
 // "... first ......   bus,": the page that follows stands in the margin above.
 bool ends_in_led_word(std::string_view text) {
   auto const blank = text.rfind(' ');

@@ -5,12 +5,10 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
-#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -42,15 +40,18 @@ class LeafPlanner {
     constexpr std::size_t kFewest = 3;
     LeadPlan with;
     with.start_at.assign(lines_.size(), LeadPlan::kNoStart);
+    bool const in_capitals = is_set_in_capitals(lines_);
     std::size_t leaves = 0;
     auto before = lines_.size();  // the last line with text
     auto state = State::outside;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
       if (text.empty() || is_page_furniture(text)) continue;
+      if (!in_capitals && is_head_with_page(lines_[i])) continue;
       auto const* labelled = plan.at(i);
+      // "… a pair of nuchals." / "3. busa, p. 150."
       if (state == State::open && labelled == nullptr && before < lines_.size() &&
-          (is_name_set_apart(lines_[i], lines_[before].indent) || answers_leaders(lines_, i))) {
+          epithet_behind_number(text)) {
         state = State::led;
         before = i;
         continue;
@@ -90,10 +91,12 @@ class LeafPlanner {
     return ends_in_numbered_epithet(lines_[i].text);
   }
 
-  // A page turns within a lead: small letters follow the blank lines.
+  // A page turns within a lead: small letters follow the blank lines, or the name that it leads to.
   [[nodiscard]] bool goes_on_behind(std::size_t blank) const {
     while (blank < lines_.size() && lines_[blank].text.empty()) ++blank;
-    return blank < lines_.size() && is_lower(code_point_at(lines_[blank].text, 0).value);
+    if (blank >= lines_.size()) return false;
+    auto const text = lines_[blank].text;
+    return is_lower(code_point_at(text, 0).value) || epithet_behind_number(text).has_value();
   }
 
   // The lead before has come to its end, and a destination ends the words that begin here.
@@ -108,6 +111,8 @@ class LeafPlanner {
       auto const last = lines_[before].text.back();
       bool const gap = lines_[i - 1].text.empty();
       if (last != '.' && last != ':' && last != ';' && !gap) return false;
+      // "… longer than broad ;" / "22 scales round the body"
+      if (last == ';' && !gap && is_digit(code_point_at(text, 0).value)) return false;
       if (last == ',' || last == '-') return false;
     }
     for (auto j = i; j < std::min(lines_.size(), i + kMostLines); ++j) {
@@ -116,8 +121,7 @@ class LeafPlanner {
         continue;
       }
       if (ends_in_destination(j)) return true;
-      if (j > i && is_name_set_apart(lines_[j], lines_[j - 1].indent)) return true;
-      if (j > i && answers_leaders(lines_, j)) return true;
+      if (j > i && epithet_behind_number(lines_[j].text)) return true;
     }
     return false;
   }
@@ -127,19 +131,6 @@ class LeafPlanner {
 };
 
 }  // namespace
-
-bool is_name_set_apart(SourceLine const& line, std::uint32_t indent_before) {
-  constexpr std::uint32_t kFar = 12;  // columns
-  if (line.indent < indent_before + kFar) return false;
-  return epithet_behind_number(line.text).has_value();
-}
-
-bool answers_leaders(std::vector<SourceLine> const& lines, std::size_t i) {
-  if (i == 0 || lines[i - 1].text.empty()) return false;
-  auto const before = lines[i - 1].text;
-  bool const led = before.ends_with("..") || before.ends_with(". .") || before.ends_with("…");
-  return led && epithet_behind_number(lines[i].text);
-}
 
 bool add_leaves(std::vector<SourceLine> const& lines, Numbering const& numbering, LeadPlan& plan) {
   return LeafPlanner{lines, numbering}.add_to(plan);

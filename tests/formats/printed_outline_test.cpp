@@ -771,5 +771,30 @@ TEST(PrintedOutline, AccountsOfGeneraBehindTheKeyAreNoLeads) {
             "4[b] B. abwechselnd -> Ardeliella\n");
 }
 
+TEST(PrintedOutline, NumbersWithoutStopsStandBeforeNamesFarIn) {
+  EXPECT_EQ(
+      sketch("=3. BRENTHOLIA.= The Brenthols.\n"
+             "\n"
+             "  Leaflets 3-7, rarely 9; bud scales 4-6, valvate.\n"
+             "    Terminal buds sulphur-yellow, scurfy; husk winged to the base;\n"
+             "        leaflets usually 7, long-pointed            1 B. sulphurea.\n"
+             "    Terminal buds brown or reddish, not scurfy.\n"
+             "      Leaflets serrate                              2 B. ovalis.\n"
+             "      Leaflets deeply cut into narrow lobes\n"
+             "                                                    2a B. ovalis variety laciniata.\n"
+             "  Leaflets 9-17; bud scales 8-12, imbricated.\n"
+             "    Pith of twigs chambered                         3 B. atra.\n"
+             "    Pith of twigs solid                             4 B. Tannerii.\n"),
+      "1[] Leaflets 3-7, rarely 9; bud scales 4-6, valvate. -> 2\n"
+      "1[] Leaflets 9-17; bud scales 8-12, imbricated. -> 4\n"
+      "2[] Terminal buds sulphur-yellow, scurfy; husk winged to the base; leaflets usually 7, "
+      "long-pointed -> B. sulphurea\n"
+      "2[] Terminal buds brown or reddish, not scurfy. -> 3\n"
+      "3[] Leaflets serrate -> B. ovalis\n"
+      "3[] Leaflets deeply cut into narrow lobes -> B. ovalis variety laciniata\n"
+      "4[] Pith of twigs chambered -> B. atra\n"
+      "4[] Pith of twigs solid -> B. tannerii\n");
+}
+
 }  // namespace
 }  // namespace keydrift
