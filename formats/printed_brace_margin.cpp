@@ -17,6 +17,7 @@ constexpr std::uint32_t kMostBehind = 20;   // couplets behind the last that a b
 constexpr std::size_t kMostAbove = 2000;    // lines between a couplet and what leads to it
 constexpr std::size_t kFewestUnsigned = 3;  // couplets, where no piece of a brace is left
 constexpr std::uint32_t kSlack = 1;         // columns that a number may be set off by
+constexpr auto kAtStart = static_cast<std::size_t>(-1);  // above all lines
 
 class MarginReader {
  public:
@@ -85,11 +86,13 @@ class MarginReader {
   // their numbers were lost or misread beyond telling.
   void fill_lost_numbers() {
     if (numbers_.size() < 2) return;
-    std::vector<std::size_t> filled{numbers_.front()};
+    std::vector<std::size_t> filled;
+    fill_by_signs(kAtStart, numbers_.front(), filled);
+    filled.push_back(numbers_.front());
     for (std::size_t k = 1; k < numbers_.size(); ++k) {
       auto const above = fronts_[numbers_[k - 1]].number;
       auto const below = fronts_[numbers_[k]].number;
-      if (below > above + 1) {
+      if (below > above + 1 && !fill_by_signs(numbers_[k - 1], numbers_[k], filled)) {
         auto const lost = paragraphs_between(numbers_[k - 1], numbers_[k]);
         if (lost.size() == below - above - 1) {
           for (std::size_t i = 0; i < lost.size(); ++i) {
@@ -101,6 +104,29 @@ class MarginReader {
     }
     numbers_ = std::move(filled);
     fill_behind_last();
+  }
+
+  // "^ f Wings clear", "Q f Legs red" between couplets 2 and 5: as many paragraphs as numbers are
+  // missing begin with a sign that stands for theirs, however many others there are.
+  bool fill_by_signs(std::size_t above, std::size_t below, std::vector<std::size_t>& filled) {
+    auto const before = above == kAtStart ? 0 : fronts_[above].number;
+    auto const missing = fronts_[below].number - before - 1;
+    std::vector<std::size_t> found;
+    for (auto line = above == kAtStart ? 0 : above + 1; line < below; ++line) {
+      bool const begins = line == 0 || is_blank_line(line - 1);
+      if (!begins || is_blank_line(line) || fronts_[line].number > 0) continue;
+      auto const front = read_lost_front(lines_[line].text, 1);
+      if (front && front->words_at < lines_[line].text.size() &&
+          is_upper(code_point_at(lines_[line].text, front->words_at).value)) {
+        found.push_back(line);
+      }
+    }
+    if (found.empty() || found.size() != missing) return false;
+    for (std::uint32_t i = 0; i < missing; ++i) {
+      fronts_[found[i]] = *read_lost_front(lines_[found[i]].text, before + 1 + i);
+      filled.push_back(found[i]);
+    }
+    return true;
   }
 
   // The same behind the last number, as far as leads lead there.

@@ -371,5 +371,37 @@ TEST(PrintedBraces, LeadsThatBeginWithAnOrdinal) {
             "4[] Abdomen sitzend -> Acanthozela\n");
 }
 
+TEST(PrintedBraces, SignsStandForAsManyNumbersAsAreMissing) {
+  EXPECT_EQ(
+      sketch("Übersicht der Arten der Gattung Ausella:\n"
+             "\n"
+             "^ f Rücken mit beweglichen Klappen — 2\n"
+             "\\ Rücken ohne Klappen — 5\n"
+             "\n"
+             "J Lamellen mit der Innenkante verwachsen oder durch eine\n"
+             "2 \\ breite Brücke verbunden — 3\n"
+             "\n"
+             "[ Lamellen frei — 4\n"
+             "\n"
+             "Q f Rostrum mit 3 Zähnen . . . . 1. A. dentata\n"
+             "\\ Rostrum ganzrandig . . . . . . 2. A. integra\n"
+             "\n"
+             "4 f Haare glatt . . . . . . . . . 3. A. glabra\n"
+             "\\ Haare gefiedert . . . . . . . . 4. A. plumosa\n"
+             "\n"
+             "5 f Beine mit 3 Krallen . . . . . 5. A. trifida\n"
+             "\\ Beine mit einer Kralle . . . . . 6. A. simplex\n"),
+      "1[^] Rücken mit beweglichen Klappen -> 2\n"
+      "1[] Rücken ohne Klappen -> 5\n"
+      "2[2] Lamellen mit der Innenkante verwachsen oder durch eine breite Brücke verbunden -> 3\n"
+      "2[] Lamellen frei -> 4\n"
+      "3[Q] Rostrum mit 3 Zähnen -> Ausella dentata\n"
+      "3[] Rostrum ganzrandig -> Ausella integra\n"
+      "4[4] Haare glatt -> Ausella glabra\n"
+      "4[] Haare gefiedert -> Ausella plumosa\n"
+      "5[5] Beine mit 3 Krallen -> Ausella trifida\n"
+      "5[] Beine mit einer Kralle -> Ausella simplex\n");
+}
+
 }  // namespace
 }  // namespace keydrift
