@@ -7,6 +7,7 @@
 #include <unordered_set>
 
 #include "keydrift/formats/printed_couplets.hpp"
+#include "keydrift/formats/printed_label.hpp"
 
 namespace keydrift::printed {
 

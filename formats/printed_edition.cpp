@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <set>
 #include <string>
-#include <unordered_map>
-#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_authors_behind.hpp"

@@ -618,5 +618,39 @@ TEST(PrintedUnharmed, AThirdLeadWithoutEndAtTheKeysEndIsALead) {
             "2[2″] Anything else – ask! -> ?\n");
 }
 
+TEST(PrintedUnharmed, ALeadOfOneWordWithASmallerNumber) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1. Males\n"
+                   "   2. Wings clear ..... A. busa\n"
+                   "   2. Wings dark ...... A. cusa\n"
+                   "1. Females\n"
+                   "   3. Legs red ........ A. dusa\n"
+                   "   3. Legs black ...... A. fusa\n"),
+            "1[1] Males -> 2\n"
+            "1[1] Females -> 3\n"
+            "2[2] Wings clear -> Ausella busa\n"
+            "2[2] Wings dark -> Ausella cusa\n"
+            "3[3] Legs red -> Ausella dusa\n"
+            "3[3] Legs black -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmed, AnAuthorThatEndsInI) {
+  EXPECT_EQ(sketch("The genus Ausella Roe\n"
+                   "\n"
+                   "1. Fingers alike; surface smooth 2\n"
+                   "Fingers unlike 3\n"
+                   "2. Hands swollen, busa, Rossi, p. 47\n"
+                   "Hands slender, cusa, Rossi, p. 48\n"
+                   "3. Wrist with a spine, dusa, Rossi, p. 49\n"
+                   "Wrist bare, fusa, Rossi, p. 50\n"),
+            "1[1] Fingers alike; surface smooth -> 2\n"
+            "1[] Fingers unlike -> 3\n"
+            "2[2] Hands swollen, -> Ausella busa (Rossi, p. 47)\n"
+            "2[] Hands slender, -> Ausella cusa (Rossi, p. 48)\n"
+            "3[3] Wrist with a spine, -> Ausella dusa (Rossi, p. 49)\n"
+            "3[] Wrist bare, -> Ausella fusa (Rossi, p. 50)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
