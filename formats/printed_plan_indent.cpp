@@ -160,7 +160,8 @@ class IndentPlanner {
     return is_capitalised(without_closing_marks(words.front())) &&
            std::none_of(words.begin() + 1, words.end(), [](std::string_view word) {
              auto const first = code_point_at(word, 0).value;
-             bool const number = is_digit(first) && word.ends_with('.');
+             // "5.", and not "3-5-celled."
+             bool const number = is_digit(first) && word.ends_with('.') && is_number_only(word);
              return is_upper(first) || number || first == '(' || first == '&';
            });
   }
