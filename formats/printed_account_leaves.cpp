@@ -14,6 +14,7 @@
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
@@ -151,6 +152,12 @@ std::optional<AccountHead> read_account_head(std::string_view line) {
   if (!of_person && !(sure ? closed : epithet && authored)) return std::nullopt;
   head.name_end = with_ranks(line, words, 0);
   return head;
+}
+
+bool heads_account_in_full(std::string_view line) {
+  auto const words = words_of(start_of(line, 80), 3);
+  return words.size() == 3 && is_species_number(words[0]) && is_latin_genus(words[1]) &&
+         is_epithet(without_end(words[2])) && has_epithet_ending(without_end(words[2]));
 }
 
 TaxonReading read_account_name(std::string_view name) {

@@ -23,6 +23,9 @@ struct AccountHead {
 };
 [[nodiscard]] std::optional<AccountHead> read_account_head(std::string_view line);
 
+// "20. Ausella busa, Roe.": a number and a species with its genus in full.
+[[nodiscard]] bool heads_account_in_full(std::string_view line);
+
 // Does the account carry the count on, where the last one has number `last`?  Scans lose some of
 // them, but a number that was misread has to be the next.
 [[nodiscard]] bool carries_on(AccountHead const& head, std::uint32_t last);

@@ -35,6 +35,13 @@ bool is_page(std::string_view word, std::string_view number) {
   return begins_with_number(number) && is_page_word(word.substr(word.starts_with('(') ? 1 : 0));
 }
 
+bool ends_in_page(std::string_view text) {
+  constexpr std::size_t kLookedAt = 80;  // bytes
+  if (text.size() > kLookedAt) text.remove_prefix(text.size() - kLookedAt);
+  auto const words = words_of(text);
+  return words.size() > 2 && is_page(words[words.size() - 2], words.back());
+}
+
 bool starts_with_page(std::string_view text) {
   constexpr std::size_t kLookedAt = 24;  // bytes
   auto const start = start_of(text, kLookedAt);

@@ -13,6 +13,9 @@ namespace keydrift::printed {
 // The two words say a page: "p." and "12-14", "(p." and "xii)".
 [[nodiscard]] bool is_page(std::string_view word, std::string_view number);
 
+// "… outer ends projecting busa, p. 117."
+[[nodiscard]] bool ends_in_page(std::string_view text);
+
 // The text begins with a page: "p. 12", "p.12, with figures".
 [[nodiscard]] bool starts_with_page(std::string_view text);
 

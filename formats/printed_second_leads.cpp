@@ -18,12 +18,6 @@ namespace {
 
 constexpr std::size_t kEndBytes = 80;  // of a line that are looked at for its last words
 
-bool ends_in_page(std::string_view text) {
-  if (text.size() > kEndBytes) text.remove_prefix(text.size() - kEndBytes);
-  auto const words = words_of(text);
-  return words.size() > 2 && is_page(words[words.size() - 2], words.back());
-}
-
 }  // namespace
 
 bool is_author_alone(std::string_view text) {

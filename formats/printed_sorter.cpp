@@ -4,6 +4,7 @@
 #include <optional>
 #include <utility>
 
+#include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_ahead.hpp"
 #include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -415,6 +416,10 @@ class Sorter {
   bool take_in_open_lead(SourceLine const& line) {
     if (gap_ && !continues_after_blank(line)) return false;
     if (starts_note(line.text)) return false;
+    // "… projecting busa, p. 117." / "20. Ausella cusa, Roe.": the first account.
+    if (!numbering_.exact && heads_account_in_full(line.text) && ends_in_page(leads_.last_line())) {
+      return false;
+    }
     // A note in the middle of a lead goes on until leaders show that the lead does.
     if (remarks_.is_open() && !gap_ &&
         split_at_leader(line.text, numbering_).kind == LeaderKind::none) {

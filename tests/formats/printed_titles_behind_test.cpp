@@ -205,5 +205,44 @@ TEST(PrintedTitlesBehind, AnEndOnItsOwnLineTellsWhatAnAccountIsOf) {
   EXPECT_FALSE(lines[2].is_no_lead);
 }
 
+TEST(PrintedTitlesBehind, TheFirstAccountIsNoPartOfTheLastLead) {
+  EXPECT_EQ(
+      sketch("KEY TO THE SPECIES OF POTAMOSPINA.\n"
+             "\n"
+             "A. Dermal spicules absent.\n"
+             "\n"
+             "a. Skeleton-spicules spined ; the\n"
+             "\n"
+             "external membrane raised hispida, p. 114.\n"
+             "\n"
+             "b. Skeleton-spicules quite smooth ; external\n"
+             "\n"
+             "membrane closely adherent lapidicola, p. 115.\n"
+             "\n"
+             "B. Dermal spicules present.\n"
+             "\n"
+             "a. Gemmule-spicules in a flat layer, imbedded\n"
+             "\n"
+             "in the wall plana, p. 116.\n"
+             "\n"
+             "b. Gemmule-spicules arranged vertically,\n"
+             "\n"
+             "their outer ends projecting radiata, p. 117.\n"
+             "\n"
+             "20. Potamospina viridans, Corbet.\n"
+             "\n"
+             "Halispongia rivalis viridans, Corbet, Trans. Roy. Phys. Soc. Danby,\n"
+             "ii, p. 41 (1788).\n"),
+      "1[A] Dermal spicules absent. -> 2\n"
+      "1[B] Dermal spicules present. -> 3\n"
+      "2[a] Skeleton-spicules spined ; the external membrane raised -> Potamospina hispida (p. "
+      "114.)\n"
+      "2[b] Skeleton-spicules quite smooth ; external membrane closely adherent -> Potamospina "
+      "lapidicola (p. 115.)\n"
+      "3[a] Gemmule-spicules in a flat layer, imbedded in the wall -> Potamospina plana (p. 116.)\n"
+      "3[b] Gemmule-spicules arranged vertically, their outer ends projecting -> Potamospina "
+      "radiata (p. 117.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

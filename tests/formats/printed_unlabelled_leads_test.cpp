@@ -383,5 +383,39 @@ TEST(PrintedUnlabelledLeads, NamesOfLeavesMayStandBehindBlankLines) {
             "6[B] Two frontoparietals -> Ophrymora binotata (p. 156.)\n");
 }
 
+TEST(PrintedUnlabelledLeads, CountsOfCellsAreStatements) {
+  EXPECT_EQ(sketch("Type species, Triphragmidium rosarum Harl.\n"
+                   "\n"
+                   "Spores smooth or nearly so.\n"
+                   "\n"
+                   "Apex of spore conspicuously apiculate.\n"
+                   "\n"
+                   "Spores 3-5-celled.\n"
+                   "\n"
+                   "Pedicel uniform, not swelling in water. 1. T. comari.\n"
+                   "\n"
+                   "Pedicel much swollen below in water. 2. T. ulmariae.\n"
+                   "\n"
+                   "Spores 6-9-celled. 3. T. rosarum.\n"
+                   "\n"
+                   "Apex of spore rounded or obtuse.\n"
+                   "\n"
+                   "Walls thin, evanescent. 4. T. ivesianum.\n"
+                   "\n"
+                   "Walls thick. 5. T. crassum.\n"
+                   "\n"
+                   "Spores rough. 6. T. asperum.\n"),
+            "1[] Spores smooth or nearly so. -> 2\n"
+            "1[] Spores rough. -> Triphragmidium asperum\n"
+            "2[] Apex of spore conspicuously apiculate. -> 3\n"
+            "2[] Apex of spore rounded or obtuse. -> 5\n"
+            "3[] Spores 3-5-celled. -> 4\n"
+            "3[] Spores 6-9-celled. -> Triphragmidium rosarum\n"
+            "4[] Pedicel uniform, not swelling in water. -> Triphragmidium comari\n"
+            "4[] Pedicel much swollen below in water. -> Triphragmidium ulmariae\n"
+            "5[] Walls thin, evanescent. -> Triphragmidium ivesianum\n"
+            "5[] Walls thick. -> Triphragmidium crassum\n");
+}
+
 }  // namespace
 }  // namespace keydrift
