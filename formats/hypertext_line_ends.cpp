@@ -9,6 +9,7 @@
 #include "keydrift/formats/hypertext_rows.hpp"
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::hypertext {
 
@@ -43,6 +44,27 @@ ManuscriptLine back_reference(ManuscriptLine& title) {
   title.text.resize(end);
   std::erase_if(title.stretches,
                 [end](ManuscriptStretch const& one) { return one.text_begin >= end; });
+  return aside;
+}
+
+ManuscriptLine way_back_in_cell(ManuscriptLine& row) {
+  ManuscriptLine aside;
+  std::string_view const text = row.text;
+  auto const cell = text.substr(0, std::min(text.find('\t'), text.size()));
+  auto const digits = std::min(cell.find_first_not_of("0123456789"), cell.size());
+  auto const begin = printed::skip_blanks(cell, digits);
+  if (digits == 0 || begin == digits || cell.size() == text.size()) return aside;
+  bool const numbered = printed::is_digit(static_cast<unsigned char>(cell.back()));
+  if (!numbered || !printed::starts_note(cell.substr(begin))) return aside;
+  append_stretch(aside, row, begin, cell.size());
+  aside.number = row.number;
+  aside.column = aside.stretches.empty() ? row.column : aside.stretches.front().column;
+  aside.markup.role = LineRole::aside;
+  ManuscriptLine rest;
+  append_stretch(rest, row, 0, digits);
+  append_stretch(rest, row, cell.size(), text.size());
+  row.text = std::move(rest.text);
+  row.stretches = std::move(rest.stretches);
   return aside;
 }
 

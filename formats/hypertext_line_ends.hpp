@@ -17,6 +17,10 @@ void drop_link_sign(std::string& text, std::vector<xml::InlineMark> const& marks
 // an empty line where nothing stands behind the number.
 [[nodiscard]] ManuscriptLine back_reference(ManuscriptLine& title);
 
+// Cuts "2 Back to 1<tab>Wings clear", of which the first cell leads those back who went astray, to
+// "2<tab>Wings clear"; returns "Back to 1" as a line beside the key, or an empty line.
+[[nodiscard]] ManuscriptLine way_back_in_cell(ManuscriptLine& row);
+
 // Where the destination of a lead begins whose end stood on a line of its own, from byte `joined`
 // on: at the number or name that is marked, or at a link that is all of that line.  kNotTold
 // elsewhere.

@@ -380,6 +380,10 @@ class LineMaker {
       made_.lines.push_back(std::move(aside));
       marks_.clear();
     }
+    if (auto aside = way_back_in_cell(line_); !aside.text.empty()) {
+      made_.lines.push_back(std::move(aside));
+      breaks_in_cells_.clear();
+    }
     // Over the leads of its couplet; elsewhere a number alone is where a lead leads.
     if (numbers || ((heading_ || lone_cell_) && is_number_alone())) {
       leave_gap(line_.number, line_.column);

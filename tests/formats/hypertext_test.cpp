@@ -450,6 +450,30 @@ TEST(Hypertext, SaysNothingOfScriptsAndStyles) {
             kSketch);
 }
 
+TEST(Hypertext, ACellMayLeadBackBehindItsNumber) {
+  auto const row = [](std::string_view label, std::string_view words, std::string_view to) {
+    return "<tr><td>" + std::string{label} + "</td><td>" + std::string{words} + "</td><td>" +
+           std::string{to} + "</td></tr>";
+  };
+  EXPECT_EQ(sketch(read("<h1>Key to Ausella</h1><table>" + row("<b>1</b>", "Wings clear", "2") +
+                        row("&nbsp;", "Wings dark", "3") +
+                        row("<b>2</b><br>Back to <a>1</a>", "Legs red", "<i>Ausella busa</i>") +
+                        row("&nbsp;", "Legs black", "<i>Ausella cusa</i>") +
+                        row("<b>3</b><br>Back to <a>1</a>", "Head red", "<i>Ausella dusa</i>") +
+                        row("&nbsp;", "Head black", "<i>Ausella fusa</i>") + "</table>")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n2[2] Legs red -> Ausella busa\n"
+            "2[] Legs black -> Ausella cusa\n3[3] Head red -> Ausella dusa\n"
+            "3[] Head black -> Ausella fusa\n");
+}
+
+TEST(Hypertext, SourcesOfPicturesAreNoWords) {
+  auto const reading = read(
+      "<p>1. Leaf red <picture><source media=\"(min-width: 9px)\" srcset=\"a.jpg\"><img "
+      "src=\"b.jpg\"></picture> ..... Aus bus</p><p>– Leaf dark ..... Aus cus</p>");
+  EXPECT_EQ(reading.edition.couplets.at(0).leads.at(0).text, "Leaf red");
+}
+
 TEST(Hypertext, TellsWhatItLeftOut) {
   auto const loaded = read_hypertext({.name = "key.txt", .bytes = kTable});
   ASSERT_TRUE(loaded);
