@@ -1,4 +1,5 @@
-// Labels of serial keys whose brackets scanning damaged: "2 3) Wings" for "2 (3) Wings".
+// Labels of serial keys whose brackets scanning damaged, "2 3) Wings" for "2 (3) Wings", or that
+// stand behind their rivals', "(3) 2. Wings".
 
 #include <algorithm>
 #include <cstddef>
@@ -8,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -117,9 +119,54 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
   }
 }
 
+// "(16) 1. Wings": the rival's number before the own one, as some journals of the nineteenth and
+// early twentieth century print them (common practice).
+std::optional<Label> label_behind_rival(std::string_view line) {
+  constexpr std::size_t kMostDigits = 3;
+  auto const close = line.starts_with('(') ? line.find(')') : std::string_view::npos;
+  if (close == std::string_view::npos || close < 2 || close > kMostDigits + 1) return std::nullopt;
+  auto const rival = line.substr(1, close - 1);
+  auto const own = skip_blanks(line, close + 1);
+  auto const end = std::min(line.find_first_not_of("0123456789", own), line.size());
+  if (end == own || end - own > kMostDigits || end + 1 >= line.size()) return std::nullopt;
+  if (rival.find_first_not_of("0123456789") != std::string_view::npos || line[end] != '.') {
+    return std::nullopt;
+  }
+  auto const words = skip_blanks(line, end + 1);
+  if (words == end + 1 || !is_upper(code_point_at(line, words).value)) return std::nullopt;
+  auto const printed = line.substr(own, end - own);
+  return label_with_back(number_of(printed), printed, rival, words);
+}
+
+// Where each number is the next one and most rivals name each other.
+void tell_labels_behind_rivals(std::vector<SourceLine>& lines) {
+  constexpr std::size_t kFewest = 4;
+  std::map<std::uint32_t, std::uint32_t> rivals;
+  std::vector<std::pair<std::size_t, Label>> found;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines[i].markup.role != LineRole::told_by_text) return;
+    auto const label = label_behind_rival(lines[i].text);
+    if (!label) continue;
+    if (label->number != found.size() + 1) return;
+    rivals[label->number] = number_of(label->back);
+    found.emplace_back(i, *label);
+  }
+  auto const paired = static_cast<std::size_t>(
+      std::count_if(rivals.begin(), rivals.end(), [&rivals](auto const& one) {
+        auto const other = rivals.find(one.second);
+        return other != rivals.end() && other->second == one.first;
+      }));
+  if (found.size() < kFewest || paired * 3 < found.size() * 2) return;
+  for (auto const& [line, label] : found) {
+    lines[line].told = label;
+    lines[line].told_as_printed = true;
+  }
+}
+
 }  // namespace
 
 void tell_serial_labels(std::vector<SourceLine>& lines) {
+  tell_labels_behind_rivals(lines);
   // Each key counts from 1.
   std::size_t first = 0;
   std::uint32_t before = 0;

@@ -443,5 +443,29 @@ TEST(PrintedNumbering, LargeFiguresMayStandAboveTheFirstCouplets) {
             "5[—] Hind femora unspotted -> nigrisetis\n");
 }
 
+TEST(PrintedNumbering, TheNumberOfTheRivalMayStandBeforeTheOwn) {
+  EXPECT_EQ(
+      sketch("THE SPECIES OF LEIOPHRACTES Hald.\n"
+             "\n"
+             "(4) 1. Scutellum margined throughout.\n"
+             "\n"
+             "(3) 2. Flagellum white-banded 1. cinctum, Lindn.\n"
+             "(2) 3. Flagellum immaculate 2. fuscicorne, Hald.\n"
+             "\n"
+             "(1) 4. Scutellum margined only at base.\n"
+             "\n"
+             "(6) 5. Areolet wanting ; head not narrowed 3. nigrinum, Vollm.\n"
+             "\n"
+             "(5) 6. Areolet present ; head strongly narrowed behind eyes\n"
+             "\n"
+             "4. areolatum, Bridgw.\n"),
+      "1[1] Scutellum margined throughout. -> 2\n"
+      "1[4] Scutellum margined only at base. -> 5\n"
+      "2[2] Flagellum white-banded -> Leiophractes cinctum\n"
+      "2[3] Flagellum immaculate -> Leiophractes fuscicorne\n"
+      "5[5] Areolet wanting ; head not narrowed -> Leiophractes nigrinum\n"
+      "5[6] Areolet present ; head strongly narrowed behind eyes -> Leiophractes areolatum\n");
+}
+
 }  // namespace
 }  // namespace keydrift
