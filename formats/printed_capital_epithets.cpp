@@ -41,7 +41,9 @@ std::string_view capital_epithet(TaxonReading const& taxon) {
   bool const genitive = is_capitalised(first) && first.size() >= kShortest && first.ends_with('i');
   // "Dornakoides": after another name.
   bool const like = is_capitalised(first) && words.size() == 1 && first.ends_with("oides");
-  return genitive || like || is_epithet_of_person(first) ? first : std::string_view{};
+  // "Ganglensis Roe": after a place.
+  bool const place = is_capitalised(first) && first.ends_with("ensis");
+  return genitive || like || place || is_epithet_of_person(first) ? first : std::string_view{};
 }
 
 }  // namespace

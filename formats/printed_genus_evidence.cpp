@@ -149,6 +149,17 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       small_.emplace(bare);
       continue;
     }
+    // "Tabelle der europäischen Ausella-Arten"
+    constexpr std::string_view kSpecies = "-Arten";
+    if (bare.ends_with(kSpecies) && bare.size() > kSpecies.size() + 3) {
+      auto const of = std::string{bare.substr(0, bare.size() - kSpecies.size())};
+      if (is_capitalised(of) && has_strict_latin_ending(fold(of))) {
+        auto& announced = uses_[of];
+        ++announced.announced;
+        know(of, announced);
+      }
+      continue;
+    }
     if (!is_capitalised(bare)) continue;
     auto const genus = full_genus(bare);
     if (words_.contains(genus)) continue;
