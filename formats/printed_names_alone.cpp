@@ -210,14 +210,21 @@ bool LinesAhead::is_name_between_blanks(std::size_t i) const {
   bool const short_name = words.size() >= 2 && is_abbreviated(words[0]) && words[0].size() == 2 &&
                           is_epithet(without_closing_marks(words[1])) && is_latin_name(text) &&
                           is_certain_name(text);
-  // "bus, 1055."
-  bool const counted = words.size() == 2 && words[0].ends_with(',') &&
-                       is_epithet(without_end(words[0])) &&
-                       words[1].find_first_not_of("0123456789.") == std::string_view::npos;
+  // "R. Cabrenasi sp. nov."
+  bool const honours = words.size() > 3 && is_abbreviated(words[0]) && words[0].size() == 2 &&
+                       is_capitalised(words[1]) && has_epithet_ending(fold(words[1])) &&
+                       without_mark_of_new(text).size() < text.size();
+  // "bus, 1055.", "BUS, 1055."
+  constexpr std::size_t kShortest = 4;  // letters of a word in capitals
+  bool const counted =
+      words.size() == 2 && words[0].ends_with(',') &&
+      (is_epithet(without_end(words[0])) || (is_in_capitals(without_end(words[0]), kShortest) &&
+                                             has_epithet_ending(fold(without_end(words[0]))))) &&
+      words[1].find_first_not_of("0123456789.") == std::string_view::npos;
   // "BUS. 12." of those that count up
   bool const told = lines_[i].markup.destination_begin == lines_[i].begin;
   bool const named =
-      short_name || counted || told || is_genusless_name(text) || is_numbered_name(text);
+      short_name || honours || counted || told || is_genusless_name(text) || is_numbered_name(text);
   if (!named && !is_species_with_page(text)) return false;
   return i + 1 >= lines_.size() || lines_[i + 1].text.empty() || label_at(i + 1).has_value();
 }

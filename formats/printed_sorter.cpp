@@ -481,7 +481,30 @@ class Sorter {
     auto const text = without_closing_marks(line.text);
     auto const species = numbered_end(text, kLongestEnd, is_numbered_epithet);
     if (species > 0 && species < text.size()) return true;
-    return ahead_.ends_in_leaders(at_) || line.indent > lines_[leads_.last().line].indent;
+    return ahead_.ends_in_leaders(at_) || line.indent > lines_[leads_.last().line].indent ||
+           name_ends_before_label();
+  }
+
+  // "Toute la France." / "" / "busa Roe" / "" / "— Tibias jaunes": places, and the name that the
+  // lead leads to, right before the next label.
+  [[nodiscard]] bool name_ends_before_label() const {
+    constexpr std::size_t kMostLines = 4;
+    std::size_t filled = 0;
+    auto last = at_;
+    for (auto i = at_; i < lines_.size() && filled <= kMostLines; ++i) {
+      if (lines_[i].text.empty()) continue;
+      if (i > at_ && ahead_.label_at(i)) {
+        auto const words = words_of(lines_[last].text);
+        if (words.size() < 2) return false;
+        auto const epithet = words[words.size() - 2];
+        auto const name = lines_[last].text.substr(
+            static_cast<std::size_t>(epithet.data() - lines_[last].text.data()));
+        return is_genusless_name(name) && has_strict_latin_ending(epithet);
+      }
+      last = i;
+      ++filled;
+    }
+    return false;
   }
 
   bool take_after_destination(SourceLine const& line) {

@@ -346,5 +346,35 @@ TEST(PrintedNamesAlone, ANumberedNameStandsBetweenBlankLines) {
             "3[II] Folia membranacea, opaca, nervis utrinque 9 — 12 -> Ovarium membranaceum\n");
 }
 
+TEST(PrintedNamesAlone, PlacesAndTheNameStandBehindBlankLines) {
+  EXPECT_EQ(sketch("TABLEAU DES ESPÈCES\n"
+                   "\n"
+                   "Genre CELTIBRINA\n"
+                   "\n"
+                   "1. — Mésonotum noir . . . . . . . . . . . . 2\n"
+                   "— Mésonotum jaune . . . . . . . . . . . . . 3\n"
+                   "\n"
+                   "2. — Triangle atteignant le bord du front. — Long. : 2-2,5 mm.\n"
+                   "\n"
+                   "Toute la France ; commun sur les herbes, de mai à septembre\n"
+                   "\n"
+                   "frontella Fallin\n"
+                   "\n"
+                   "— Triangle n'atteignant pas le bord du front. — Long. : 1,5 mm.\n"
+                   "\n"
+                   "Alpes, Pyrénées nigritibia Beckl.\n"
+                   "\n"
+                   "3. — Soies notopleurales 1 + 1 . . . . . . . minutissima Strohl\n"
+                   "— Soies notopleurales 1 + 2 . . . . . . . . pruinosa Beckl.\n"),
+            "1[1] Mésonotum noir -> 2\n"
+            "1[—] Mésonotum jaune -> 3\n"
+            "2[2] Triangle atteignant le bord du front. — Long. : 2-2,5 mm. Toute la France ; "
+            "commun sur les herbes, de mai à septembre -> Celtibrina frontella\n"
+            "2[—] Triangle n'atteignant pas le bord du front. — Long. : 1,5 mm. Alpes, Pyrénées -> "
+            "Celtibrina nigritibia\n"
+            "3[3] Soies notopleurales 1 + 1 -> Celtibrina minutissima\n"
+            "3[—] Soies notopleurales 1 + 2 -> Celtibrina pruinosa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
