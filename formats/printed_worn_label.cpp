@@ -183,6 +183,9 @@ float wear_of_words(std::string_view line, std::size_t at, char32_t last, bool u
   float extra = 0;
   if (!is_blank(next)) {
     if (!is_upper(next)) return kNever;
+    // "AUSELLA" is a word, and no a before one.
+    auto const behind = code_point_at(line, at + code_point_at(line, at).length).value;
+    if (is_letter(code_point_before(line, at).value) && is_upper(behind)) return kNever;
     extra = closed ? kUsual / 2 : kRare;
   }
   auto const words = skip_blanks(line, at);

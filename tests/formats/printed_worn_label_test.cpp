@@ -26,6 +26,11 @@ TEST(WornLabel, NothingIsAmissWithASoundOne) {
   EXPECT_EQ(wear_of("6’. Wings clear", U"6'."), 0);
 }
 
+TEST(WornLabel, NoWordInCapitalsBeginsWithOne) {
+  EXPECT_EQ(wear_of("AUSELLA. 259", U"a."), -1);
+  EXPECT_GE(wear_of("aWings clear", U"a."), 0);
+}
+
 TEST(WornLabel, EachDamagedSignWearsIt) {
   auto const one = wear_of("b. Wings clear", kSix);
   EXPECT_GT(one, 0);
