@@ -14,11 +14,6 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
-namespace {
-
-constexpr std::size_t kEndBytes = 80;  // of a line that are looked at for its last words
-
-}  // namespace
 
 bool is_author_alone(std::string_view text) {
   constexpr std::size_t kMostWords = 3;
