@@ -24,13 +24,13 @@ constexpr std::array kBreaking{
     "summary"sv,   "table"sv,   "tbody"sv,   "tfoot"sv,      "thead"sv,  "title"sv, "tr"sv,
     "ul"sv};
 constexpr std::array kOthers{
-    "a"sv,     "abbr"sv,  "acronym"sv, "b"sv,        "bdi"sv,    "big"sv,    "body"sv, "bold"sv,
-    "cite"sv,  "code"sv,  "col"sv,     "colgroup"sv, "del"sv,    "dfn"sv,    "em"sv,   "font"sv,
-    "head"sv,  "html"sv,  "i"sv,       "img"sv,      "ins"sv,    "italic"sv, "kbd"sv,  "label"sv,
-    "link"sv,  "mark"sv,  "meta"sv,    "nobr"sv,     "q"sv,      "s"sv,      "samp"sv, "script"sv,
-    "small"sv, "span"sv,  "strike"sv,  "strong"sv,   "style"sv,  "sub"sv,    "sup"sv,  "td"sv,
-    "th"sv,    "tt"sv,    "u"sv,       "var"sv,      "wbr"sv,    "xref"sv,   "svg"sv,  "use"sv,
-    "path"sv,  "input"sv, "source"sv,  "picture"sv,  "button"sv, "track"sv};
+    "a"sv,      "abbr"sv,  "acronym"sv, "b"sv,      "bdi"sv,      "big"sv,    "body"sv, "bold"sv,
+    "button"sv, "cite"sv,  "code"sv,    "col"sv,    "colgroup"sv, "del"sv,    "dfn"sv,  "em"sv,
+    "font"sv,   "head"sv,  "html"sv,    "i"sv,      "img"sv,      "input"sv,  "ins"sv,  "italic"sv,
+    "kbd"sv,    "label"sv, "link"sv,    "mark"sv,   "meta"sv,     "nobr"sv,   "path"sv, "picture"sv,
+    "q"sv,      "s"sv,     "samp"sv,    "script"sv, "small"sv,    "source"sv, "span"sv, "strike"sv,
+    "strong"sv, "style"sv, "sub"sv,     "sup"sv,    "svg"sv,      "td"sv,     "th"sv,   "track"sv,
+    "tt"sv,     "u"sv,     "use"sv,     "var"sv,    "wbr"sv,      "xref"sv};
 
 struct Named {
   std::string_view name;

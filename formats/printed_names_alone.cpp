@@ -216,11 +216,11 @@ bool LinesAhead::is_name_between_blanks(std::size_t i) const {
                        without_mark_of_new(text).size() < text.size();
   // "bus, 1055.", "BUS, 1055."
   constexpr std::size_t kShortest = 4;  // letters of a word in capitals
-  bool const counted =
-      words.size() == 2 && words[0].ends_with(',') &&
-      (is_epithet(without_end(words[0])) || (is_in_capitals(without_end(words[0]), kShortest) &&
-                                             has_epithet_ending(fold(without_end(words[0]))))) &&
-      words[1].find_first_not_of("0123456789.") == std::string_view::npos;
+  auto const first = words.empty() ? std::string_view{} : without_end(words[0]);
+  bool const counted = words.size() == 2 && words[0].ends_with(',') &&
+                       (is_epithet(first) ||
+                        (is_in_capitals(first, kShortest) && has_epithet_ending(fold(first)))) &&
+                       words[1].find_first_not_of("0123456789.") == std::string_view::npos;
   // "BUS. 12." of those that count up
   bool const told = lines_[i].markup.destination_begin == lines_[i].begin;
   bool const named =

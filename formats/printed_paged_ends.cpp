@@ -211,8 +211,9 @@ void take_paged_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     auto const joined = cutter.join(i);
     auto const text = trim_right(joined.raw);
     auto list = paged_list(text, Capitals::honour_persons);
-    if (names_author_again(text.substr(list), ends))
+    if (names_author_again(text.substr(list), ends)) {
       list = paged_list(text, Capitals::name_authors);
+    }
     auto const begin = with_species(joined, text, list, known);
     if (begin == text.size() || begin < kShortestWords) continue;
     // "busa busa (p. 4)" is the type's subspecies; in "coil (fig. 2) busa (p. 5)" a bracket parts.
