@@ -9,6 +9,7 @@
 #include "keydrift/formats/hypertext_rows.hpp"
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::hypertext {
@@ -51,7 +52,7 @@ ManuscriptLine way_back_in_cell(ManuscriptLine& row) {
   ManuscriptLine aside;
   std::string_view const text = row.text;
   auto const cell = text.substr(0, std::min(text.find('\t'), text.size()));
-  auto const digits = std::min(cell.find_first_not_of("0123456789"), cell.size());
+  auto const digits = printed::leading_figures(cell);
   auto const begin = printed::skip_blanks(cell, digits);
   if (digits == 0 || begin == digits || cell.size() == text.size()) return aside;
   bool const numbered = printed::is_digit(static_cast<unsigned char>(cell.back()));

@@ -11,6 +11,7 @@
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -162,8 +163,7 @@ class TableReader {
     auto const label = read_label(key.label.text);
     if (!label) return;
     if (label->family == LabelFamily::digits) {
-      number_ =
-          std::string{key.label.text.substr(0, key.label.text.find_first_not_of("0123456789"))};
+      number_ = std::string{key.label.text.substr(0, leading_figures(key.label.text))};
     } else if (table_.columns.labels > 1 && label->family == LabelFamily::lower &&
                key.label.text.size() == 1 && !number_.empty()) {
       FlowText whole{.text = number_, .stretches = {}, .marks = {}};

@@ -10,6 +10,7 @@
 
 #include "keydrift/formats/printed_account_leaves.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -136,8 +137,7 @@ class AccountFinder {
       auto const digits = without_closing_marks(words.back());
       auto const epithet = without_closing_marks(words[words.size() - 2]);
       constexpr std::size_t kMostDigits = 4;
-      bool const number = !digits.empty() && digits.size() <= kMostDigits &&
-                          digits.find_first_not_of("0123456789") == std::string_view::npos;
+      bool const number = !digits.empty() && digits.size() <= kMostDigits && only_figures(digits);
       if (number && is_epithet(epithet)) counted_[number_of(digits)] = epithet;
     }
     // "… stamens 5 . . . 10. Ausella."

@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_cut.hpp"
 #include "keydrift/formats/printed_end_habits.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_group_names.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
@@ -100,8 +101,7 @@ class Mender {
     if (text.ends_with('.')) text.remove_suffix(1);
     auto const digits = last_word_begin(text);
     auto const number = text.substr(digits);
-    bool const counts = !number.empty() && number.size() <= kMostDigits &&
-                        number.find_first_not_of("0123456789") == std::string_view::npos;
+    bool const counts = !number.empty() && number.size() <= kMostDigits && only_figures(number);
     if (!counts) return std::nullopt;
     auto const before = trim_right(text.substr(0, digits));
     auto const begin = last_word_begin(before);

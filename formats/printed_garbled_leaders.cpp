@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -35,8 +36,8 @@ bool is_dots(std::string_view word) {
 bool is_end(std::string_view text) {
   text = without_full_stop(text);
   constexpr std::size_t kMostDigits = 3;
-  bool const number = !text.empty() && text.size() <= kMostDigits && text[0] != '0' &&
-                      text.find_first_not_of("0123456789") == std::string_view::npos;
+  bool const number =
+      !text.empty() && text.size() <= kMostDigits && text[0] != '0' && only_figures(text);
   return number || (starts_with_upper(text) && is_latin_name(text));
 }
 

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label_fronts.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
@@ -405,8 +406,7 @@ class Course {
   [[nodiscard]] static std::uint32_t number_at(std::string_view label) {
     constexpr std::size_t kMostDigits = 4;
     auto const digits = label.substr(0, kMostDigits);
-    return number_of(
-        digits.substr(0, std::min(digits.find_first_not_of("0123456789"), digits.size())));
+    return number_of(digits.substr(0, leading_figures(digits)));
   }
 
   [[nodiscard]] static std::uint32_t figures_in_brackets(std::string_view label) {

@@ -1,6 +1,7 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 
@@ -148,7 +149,7 @@ Label label_with_back(std::uint32_t number, std::string_view printed, std::strin
   Label label;
   label.number = number;
   label.printed = printed;
-  if (back.find_first_not_of("0123456789") == std::string_view::npos) label.back = back;
+  if (only_figures(back)) label.back = back;
   label.text_at = text_at;
   return label;
 }

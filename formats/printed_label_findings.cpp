@@ -3,13 +3,14 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 
 namespace keydrift::printed {
 
 Finding label_misprinted(std::string_view file, Lead const& lead, Label const& label, bool told) {
   auto const quoted = "\"" + lead.label + "\"";
   auto const number = std::to_string(label.number);
-  bool const digits = lead.label.find_first_not_of("0123456789") == std::string::npos;
+  bool const digits = only_figures(lead.label);
   Finding finding;
   finding.code = "misprinted-label";
   finding.severity = Severity::warning;

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 
 namespace keydrift::printed {
@@ -143,7 +144,7 @@ class Remains {
     if (!opens && !closes) return false;
     if (end == inside) return true;
     auto const number = line_.substr(inside, end - inside);
-    if (number.find_first_not_of("0123456789") == std::string_view::npos) back_ = number;
+    if (only_figures(number)) back_ = number;
     at_ = end + (closes ? 1 : 0);
     return true;
   }

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
@@ -163,7 +164,7 @@ std::size_t restore_colons_of_labels(std::string& text) {
     auto const words = sign == ' ' ? stop + 1 : stop + 2;
     if (sign != ' ' && line[stop + 1] != ' ') continue;
     if (!is_upper(code_point_at(line, words).value)) continue;
-    if (number.find_first_not_of("0123456789") != std::string_view::npos) {
+    if (!only_figures(number)) {
       bool const figures = number.find_first_of("0123456789") != std::string_view::npos;
       if (sign == ' ' && figures) misread.push_back({at, number});
     } else if (sign == ' ') {
@@ -220,7 +221,7 @@ std::size_t restore_marked_numbers(std::string& text) {
     auto const stop = line.find_first_of(" '");
     if (stop == 0 || stop > kMostFigures || stop + 2 >= line.size()) continue;
     auto const number = line.substr(0, stop);
-    bool const figures = number.find_first_not_of("0123456789") == std::string_view::npos;
+    bool const figures = only_figures(number);
     if (line[stop] == ' ') {
       if (figures) open.insert(number);
     } else if (figures) {
@@ -250,7 +251,7 @@ std::size_t restore_fused_primes(std::string& text) {
     if (stop == std::string_view::npos || stop == 0 || stop + 1 >= line.size()) continue;
     if (!is_upper(code_point_at(line, stop + 1).value)) continue;
     auto const label = line.substr(0, stop);
-    auto const figures = std::min(label.find_first_not_of("0123456789"), label.size());
+    auto const figures = leading_figures(label);
     if (figures > kMostFigures) continue;
     auto const sign = label.substr(figures);
     if (sign == "V") {

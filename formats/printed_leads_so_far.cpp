@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -225,7 +226,7 @@ bool LeadsSoFar::goes_on_with_taxon(std::string_view text) const {
   }
   if (!is_numbered_with_letter(text)) return false;
   // Of the same number: "8." above "8b."
-  auto const number = text.substr(0, text.find_first_not_of("0123456789"));
+  auto const number = text.substr(0, leading_figures(text));
   auto const at = above.rfind(std::string{" "}.append(number));
   return at != std::string_view::npos && at + 1 + number.size() < above.size() &&
          !is_digit(static_cast<unsigned char>(above[at + 1 + number.size()])) &&

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 
 namespace keydrift::printed {
@@ -146,7 +147,7 @@ void take_off_margin_pages(std::vector<SourceLine>& lines) {
     auto const close = line.text.starts_with('(') ? line.text.find(") ") : std::string_view::npos;
     if (close == std::string_view::npos || close < 2 || close > kLongestNumber) continue;
     auto const page = line.text.substr(1, close - 1);
-    bool const digits = page.find_first_not_of("0123456789") == std::string_view::npos;
+    bool const digits = only_figures(page);
     auto const words = skip_blanks(line.text, close + 1);
     if (digits && names_rival(line.text.substr(words))) take_off_front(line, words);
   }

@@ -11,6 +11,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -103,7 +104,7 @@ char latin_initial(std::string_view text, std::size_t at, CodePoint c) {
 
 // "A.", and "7. A." behind the number of the species.
 bool is_short_genus(std::string_view text) {
-  auto const digits = std::min(text.find_first_not_of("0123456789"), text.size());
+  auto const digits = leading_figures(text);
   if (digits > 0 && text.substr(digits, 2) == ". ") text.remove_prefix(digits + 2);
   return text.size() >= 2 && text.size() <= 4 && is_abbreviated(text);
 }

@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_months.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
@@ -257,7 +258,7 @@ bool is_genitive(std::string_view word) {
 }
 
 bool is_counted_epithet(std::string_view word) {
-  auto const digits = std::min(word.find_first_not_of("0123456789"), word.size());
+  auto const digits = leading_figures(word);
   return digits > 0 && digits < word.size() && word[digits] == '-' &&
          is_latin_epithet(word.substr(digits + 1));
 }

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -97,7 +98,7 @@ bool is_genus_behind_blank(std::string_view text, std::size_t at) {
 }
 
 std::uint32_t number_before(std::string_view text) {
-  return number_of(text.substr(0, text.find_first_not_of("0123456789")));
+  return number_of(text.substr(0, leading_figures(text)));
 }
 
 // The ends that count up from the first of them, one or two at a time.

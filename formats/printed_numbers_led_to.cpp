@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
@@ -30,7 +31,7 @@ std::string_view number_at_end(std::string_view line) {
 // The number that the line begins with, "12." or "12 ", before a capital; 0 without.
 std::uint32_t number_at_front(std::string_view line) {
   constexpr std::size_t kMostFigures = 3;
-  auto const figures = std::min(line.find_first_not_of("0123456789"), line.size());
+  auto const figures = leading_figures(line);
   if (figures == 0 || figures > kMostFigures || figures == line.size()) return 0;
   auto const stop = line[figures] == '.' ? figures + 1 : figures;
   auto const words = line.find_first_not_of(' ', stop);
@@ -48,7 +49,7 @@ std::size_t restore_numbers_led_to(std::string& text) {
   for (auto const& [at, line] : lines) {
     if (auto const number = number_at_front(line); number > 0) labels.insert(number);
     auto const end = number_at_end(line);
-    if (!end.empty() && end.find_first_not_of("0123456789") == std::string_view::npos) {
+    if (!end.empty() && only_figures(end)) {
       led_to.insert(number_of(end));
     }
   }

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -17,7 +18,7 @@ bool is_page_alone(std::string_view text) {
   auto inside = trim_right(without_full_stop(text.substr(2)));
   if (inside.starts_with('.')) inside.remove_prefix(1);
   inside = trim_left(inside);
-  return !inside.empty() && inside.find_first_not_of("0123456789") == inside.npos;
+  return !inside.empty() && only_figures(inside);
 }
 
 // Where "[p. 313." begins that the text ends in, words before it.

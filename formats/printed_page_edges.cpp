@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -13,8 +14,7 @@ std::string_view without_page_count(std::string_view line) {
   if (auto const of = line.rfind(kOf); of != std::string_view::npos && of > 0) {
     auto const count = line.substr(of + kOf.size());
     bool const pages = !count.empty() && count.size() <= kLongestPageNumber &&
-                       count.find_first_not_of("0123456789") == std::string_view::npos &&
-                       is_digit(static_cast<unsigned char>(line[of - 1]));
+                       only_figures(count) && is_digit(static_cast<unsigned char>(line[of - 1]));
     if (pages) return line.substr(0, of);
   }
   auto const last = line.find_last_not_of("0123456789");
@@ -68,7 +68,7 @@ std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   auto const words = without_page_number(text);
   if (words.size() < 4 || words.find("..") != std::string_view::npos) return std::nullopt;
   bool const front = words.data() != text.data();
-  auto const digits = front ? text.substr(0, text.find_first_not_of("0123456789"))
+  auto const digits = front ? text.substr(0, leading_figures(text))
                             : text.substr(text.find_last_not_of("0123456789") + 1);
   auto const number = number_of(digits);
   auto const gap = text.size() - words.size() - digits.size();
@@ -108,7 +108,7 @@ bool names_volume_and_pages(std::string_view words) {
     auto const volume = code_point_before(words, colon).value;
     if (!is_digit(volume) && volume != ')') continue;
     auto pages = words.substr(colon + 2);
-    auto const first = std::min(pages.find_first_not_of("0123456789"), pages.size());
+    auto const first = leading_figures(pages);
     if (first == 0 || first == pages.size()) continue;
     auto const dash = code_point_at(pages, first);
     auto const last = first + dash.length;

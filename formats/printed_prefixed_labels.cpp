@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
@@ -273,7 +274,7 @@ void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Ed
     for (auto& lead : couplet.leads) {
       restore(labels.printed, lead.label, lead.place);
       auto& end = lead.destination_printed;
-      if (end.find_first_not_of("0123456789") == std::string::npos) {
+      if (only_figures(end)) {
         restore(labels.printed, end, lead.destination_place);
       }
     }

@@ -11,6 +11,7 @@
 #include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -109,7 +110,7 @@ class Paragraph {
   // "5. A. dusa.", "5, A. dusa.": one before or behind it stands on its line or the line above.
   [[nodiscard]] bool is_item_of_caption(std::size_t i) const {
     auto const text = lines_[i].text;
-    auto const digits = text.substr(0, text.find_first_not_of("0123456789"));
+    auto const digits = text.substr(0, leading_figures(text));
     auto const mark = text.substr(digits.size(), 1);
     constexpr std::size_t kMostDigits = 3;
     if (digits.empty() || digits.size() > kMostDigits || (mark != "." && mark != ",")) return false;

@@ -12,6 +12,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_cut.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_stray_signs.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -226,7 +227,7 @@ class Repairer {
         if (printed.size() <= kLongest) doubtful.push_back({i, printed, false});
       } else if (to.form == DestinationForm::none) {
         auto last = std::string{last_sign(i)};
-        bool const number = last.find_first_not_of("0123456789") == std::string::npos;
+        bool const number = only_figures(last);
         bool const within = number && slot_of(part_of_[i], number_of(last)) <= last_of[part_of_[i]];
         if (!last.empty() && last.size() <= kLongest && !within) {
           doubtful.push_back({i, std::move(last), number});
@@ -329,8 +330,7 @@ class Repairer {
     auto digits = text.substr(begin);
     if (digits.starts_with('.')) digits.remove_prefix(1);
     constexpr std::size_t kMostDigits = 4;
-    bool const plain = !digits.empty() && digits.size() <= kMostDigits &&
-                       digits.find_first_not_of("0123456789") == std::string_view::npos;
+    bool const plain = !digits.empty() && digits.size() <= kMostDigits && only_figures(digits);
     if (plain && begin > 0) number = number_of(digits);
     if (number <= own_[i] || !is_free(i, number)) return;
     cut_behind_blank(i, joined, begin);

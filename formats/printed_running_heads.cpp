@@ -11,6 +11,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_heads_among_leads.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -108,7 +109,7 @@ void find_heads_that_repeat_a_title(std::vector<SourceLine> const& lines,
   }
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
-    auto const digits = std::min(text.find_first_not_of("0123456789"), text.size());
+    auto const digits = leading_figures(text);
     if (digits == 0 || digits > kLongestPageNumber) continue;
     auto const words = text.substr(skip_blanks(text, digits));
     if (words.size() + digits + kTitleBlanks > text.size() || !titles.contains(words)) continue;
@@ -282,8 +283,7 @@ void find_heads_beside_pages(std::vector<SourceLine> const& lines, Numbering con
     if (!starts_with_upper(text) || is_digit(static_cast<unsigned char>(text.front()))) continue;
     auto const at = last_word_begin(text);
     auto const page = text.substr(at);
-    bool const digits = at > 0 && page.size() < kLongestPageNumber &&
-                        page.find_first_not_of("0123456789") == std::string_view::npos;
+    bool const digits = at > 0 && page.size() < kLongestPageNumber && only_figures(page);
     if (!digits || words_of(text).size() < kFewestWords) continue;
     // A title that is cut short.
     auto const title = trim_right(text.substr(0, at));
@@ -368,7 +368,7 @@ class FacingPages {
   };
   [[nodiscard]] static Edge edge_of(std::string_view text, std::string_view core) {
     bool const before = core.data() > text.data();
-    auto const digits = before ? text.substr(0, text.find_first_not_of("0123456789"))
+    auto const digits = before ? text.substr(0, leading_figures(text))
                                : text.substr(text.find_last_not_of("0123456789") + 1);
     return {number_of(digits), before};
   }

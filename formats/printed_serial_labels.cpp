@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
@@ -82,7 +83,7 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
     auto const label = read_label(lines[i].text);
     if (!label || label->family != LabelFamily::digits || label->back.empty()) continue;
     if (!label->letter.empty()) continue;
-    if (label->back.find_first_not_of("0123456789") != std::string_view::npos) continue;
+    if (!only_figures(label->back)) continue;
     constexpr std::size_t kMostDigits = 4;
     if (label->back.size() > kMostDigits || label->number > kMostCouplets) continue;
     auto const rival = number_of(label->back);
@@ -129,7 +130,7 @@ std::optional<Label> label_behind_rival(std::string_view line) {
   auto const own = skip_blanks(line, close + 1);
   auto const end = std::min(line.find_first_not_of("0123456789", own), line.size());
   if (end == own || end - own > kMostDigits || end + 1 >= line.size()) return std::nullopt;
-  if (rival.find_first_not_of("0123456789") != std::string_view::npos || line[end] != '.') {
+  if (!only_figures(rival) || line[end] != '.') {
     return std::nullopt;
   }
   auto const words = skip_blanks(line, end + 1);

@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
@@ -89,8 +90,7 @@ bool is_head_of_family(std::string_view line) {
   bool const behind = is_digit(static_cast<unsigned char>(words[1].front()));
   auto const page = words[behind ? 1 : 0];
   auto const family = words[behind ? 0 : 1];
-  bool const number =
-      page.size() <= kMostFigures && page.find_first_not_of("0123456789") == std::string_view::npos;
+  bool const number = page.size() <= kMostFigures && only_figures(page);
   return number && is_in_capitals(family) &&
          std::any_of(kEndings.begin(), kEndings.end(),
                      [family](std::string_view ending) { return family.ends_with(ending); });

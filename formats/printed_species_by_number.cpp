@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_numbered_species.hpp"
@@ -29,7 +30,7 @@ std::uint32_t species_number(std::string_view end) {
   auto digits = words[1];
   if (digits.ends_with('.')) digits.remove_suffix(1);
   auto const number = read_reference(digits);
-  bool const plain = number && digits.find_first_not_of("0123456789") == std::string_view::npos;
+  bool const plain = number && only_figures(digits);
   return plain && is_one_of(kMarks, fold(mark)) ? number->number : 0;
 }
 
@@ -44,7 +45,7 @@ void take_species_by_number(KeyText const& key, SortedLines const& sorted,
     std::string_view const printed = reads[i].lead.destination_printed;
     if (species_number(printed) > 0) {
       ends.push_back(i);
-    } else if (!printed.empty() && printed.find_first_not_of("0123456789") == std::string::npos) {
+    } else if (!printed.empty() && only_figures(printed)) {
       ++bare;
     }
   }

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -58,7 +59,7 @@ std::optional<End> end_of(std::string_view text, std::string_view line, Side sid
                                                    (initial || has_strict_latin_ending(epithet)));
   if (!named || !may_be_number(bare)) return std::nullopt;
   End end{static_cast<std::size_t>(number.data() - text.data()), bare.size(), std::nullopt};
-  if (bare.find_first_not_of("0123456789") == std::string_view::npos) end.number = number_of(bare);
+  if (only_figures(bare)) end.number = number_of(bare);
   return end;
 }
 

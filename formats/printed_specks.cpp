@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -164,7 +165,7 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
   }
   bool const numbered = is_digit(code_point_at(tail, 0).value);
   // "..... 4 .": the stop that closes the lead.
-  auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
+  auto const digits = leading_figures(tail);
   if (numbered && trim(tail.substr(digits)) == "." && tail[digits] == ' ') {
     return mended.append(tail.substr(0, digits)).append(tail.size() - digits, ' ');
   }
@@ -177,7 +178,7 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
 
 // Bytes of "7. " before "M. busa", "M, busa"; 0 where no such number begins the tail.
 std::size_t bytes_of_number(std::string_view tail) {
-  auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
+  auto const digits = leading_figures(tail);
   return digits > 0 && tail.substr(digits, 2) == ". " ? skip_blanks(tail, digits + 1) : 0;
 }
 
@@ -203,7 +204,7 @@ std::size_t words_before_number(std::string_view tail) {
   for (auto const word : {std::string_view{"No. "}, std::string_view{"Nr. "}}) {
     if (!tail.starts_with(word)) continue;
     auto const rest = tail.substr(word.size());
-    auto const digits = std::min(rest.find_first_not_of("0123456789"), rest.size());
+    auto const digits = leading_figures(rest);
     bool const number = digits > 0 && rest.substr(digits, 2) == ". ";
     return number && begins_species(rest.substr(digits + 2)) ? word.size() : 0;
   }
@@ -325,7 +326,7 @@ std::size_t restore_species_numbers(std::string& text) {
           if (words == 0) return std::nullopt;
           return mended.replace(at, words, words, ' ');
         }
-        auto const digits = std::min(tail.find_first_not_of("0123456789"), tail.size());
+        auto const digits = leading_figures(tail);
         bool const comma =
             digits > 0 && tail.substr(digits, 2) == ", " && begins_species(tail.substr(digits + 2));
         if (comma && numbered >= kFewest) return mended.replace(at + digits, 1, ".");
@@ -355,8 +356,7 @@ std::size_t take_pages_for_remarks(std::string& text) {
             tail.starts_with("p. ") || tail.starts_with("S. ") || tail.starts_with("pag. ");
         auto const digits = told ? trim(tail.substr(tail.find(' '))) : tail;
         auto const bare = digits.ends_with('.') ? digits.substr(0, digits.size() - 1) : digits;
-        bool const number = !bare.empty() && bare.size() <= kMostDigits &&
-                            bare.find_first_not_of("0123456789") == std::string_view::npos;
+        bool const number = !bare.empty() && bare.size() <= kMostDigits && only_figures(bare);
         if (!number || (!told && number_of(bare) <= largest)) return std::nullopt;
         auto const before = trim_right(line.substr(0, row.begin));
         auto const first = last_row(before);

@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_stray_signs.hpp"
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -64,8 +65,7 @@ std::optional<std::uint32_t> number_beside_specks(std::string_view printed) {
   }
   auto const figure = figure_behind_letter(bare);
   if (figure > 0) return figure;
-  bool const digits = !bare.empty() && bare.size() <= kMostDigits &&
-                      bare.find_first_not_of("0123456789") == std::string_view::npos;
+  bool const digits = !bare.empty() && bare.size() <= kMostDigits && only_figures(bare);
   if (digits) return bare == printed ? std::nullopt : std::optional{number_of(bare)};
   // "i5"
   if (bare.size() > 1 && bare.front() == 'i' &&
