@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_parts.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -193,9 +194,17 @@ std::size_t skip_border(std::string_view line, std::size_t at) {
   return border ? skip_blanks(line, at + sign.length) : at;
 }
 
+// "88 (1901); Roe in Marsh Bull. 1936: 57": page and year of a work.
+bool is_year_of_work(std::string_view line, std::string_view back) {
+  if (!is_year(back)) return false;
+  auto const behind = static_cast<std::size_t>(back.data() - line.data()) + back.size() + 1;
+  return value_at(line, behind) == ';' || value_at(line, behind) == ',';
+}
+
 std::optional<Label> finish(std::string_view line, std::size_t at, Label label) {
   auto const c = value_at(line, at);
   bool const loose = c == 0 || is_blank(c);
+  if (is_year_of_work(line, label.back)) return std::nullopt;
   bool const closed = label.end != LabelEnd::none || !label.back.empty();
   bool const bare =
       label.family == LabelFamily::digits && label.marks == 0 && !label.decimal && !closed;

@@ -208,6 +208,36 @@ std::size_t restore_raised_labels(std::string& text) {
   return damaged.size();
 }
 
+std::size_t restore_capital_indices(std::string& text) {
+  constexpr std::size_t kBoth = 0b11;  // "A1." and "A2."
+  std::map<char, std::size_t> seen;    // by letter
+  std::vector<TextChange> damaged;
+  for (auto const& [at, line] : lines_of(text)) {
+    auto const stop = line.find(' ');
+    if (stop == std::string_view::npos || stop < 3 || line[0] < 'A' || line[0] > 'Z') continue;
+    if (line[stop - 1] != '.' || !is_upper(code_point_at(line, stop + 1).value)) continue;
+    auto const sign = code_point_at(line, 1);
+    if (sign.length + 2 != stop) continue;
+    if (sign.value == '1' || sign.value == '2') {
+      seen[line[0]] |= 1U << (sign.value - '1');
+    } else if (!is_letter(sign.value) && !is_digit(sign.value)) {
+      damaged.push_back({at, stop, {line[0], '1', '.'}});
+    }
+  }
+  auto const sound =
+      std::count_if(seen.begin(), seen.end(), [](auto const& one) { return one.second == kBoth; });
+  if (sound < static_cast<std::ptrdiff_t>(kFewest)) return 0;
+  for (auto& change : damaged) {
+    auto& indices = seen[change.put[0]];
+    if ((indices & 1U) != 0) change.put[1] = '2';
+    indices |= 1U << (change.put[1] - '1');
+  }
+  // Only what makes a couplet of its letter.
+  std::erase_if(damaged, [&](TextChange const& one) { return seen[one.put[0]] != kBoth; });
+  make_changes(damaged, text);
+  return damaged.size();
+}
+
 std::size_t restore_marked_numbers(std::string& text) {
   struct Misread {
     std::size_t at{};

@@ -18,6 +18,10 @@ std::size_t close_indexed_labels(std::string& text);
 // letter with a raised index, c, c, b and d.  Returns the number of lines.
 std::size_t restore_raised_labels(std::string& text);
 
+// "H'. Abdomen" and "H?. Abdomen" where others begin with "A1." and "A2.": H1 and H2.  Returns the
+// number of lines.
+std::size_t restore_capital_indices(std::string& text);
+
 // "ll' — Wings" beneath "11 — Wings", where other second leads are marked so: the number.  Returns
 // the number of lines.
 std::size_t restore_marked_numbers(std::string& text);

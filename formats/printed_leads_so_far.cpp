@@ -169,6 +169,10 @@ bool LeadsSoFar::is_nested_label(std::size_t at, Label const& label) const {
   // Letters that tell the level, "F.", may come again behind a "G." further in.
   bool const answered = ahead_.is_answered(at) && line.indent > lines_[leads_.back().line].indent;
   if (answered && (next || closed)) return true;
+  // "8. Spines in rows" / "8. Spines scattered": rivals that are set in alike.
+  bool const rival = closed && label.number == number() && label.letter.empty() &&
+                     line.indent == lines_[leads_.back().line].indent;
+  if (rival) return true;
   if (!next || !closed) return false;
   auto const& lead = leads_.back();
   auto const& first = lines_[lead.line];

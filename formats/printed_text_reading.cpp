@@ -87,6 +87,9 @@ constexpr std::array kMends{
     Mend{restore_raised_labels, "misread-signs",
          " label such as \"c-.\" or \"6^.\" was read as a letter with a raised index",
          " labels such as \"c-.\" and \"6^.\" were read as letters with raised indices"},
+    Mend{restore_capital_indices, "misread-signs",
+         " label such as \"H'.\" was read as a letter with its number",
+         " labels such as \"H'.\" and \"H?.\" were read as letters with their numbers"},
     Mend{restore_marked_numbers, "misread-signs",
          " label such as \"ll'\" was read as the number of the lead above",
          " labels such as \"ll'\" were read as the numbers of the leads above"},
@@ -275,7 +278,10 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     tell_spaced_letters(lines);
     tell_lettered_steps(lines);
     if (markup.empty()) tell_serial_labels(lines);
-    if (markup.empty()) tell_bis_labels(lines);
+    if (markup.empty()) {
+      tell_bis_labels(lines);
+      tell_doubled_numbers(lines);
+    }
     if (markup.empty()) carry_overrun_pages(lines);
     take_off_level_pointers(lines);
     if (markup.empty()) mark_lost_columns(lines);

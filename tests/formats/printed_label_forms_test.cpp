@@ -497,5 +497,43 @@ TEST(PrintedLabelForms, WithTheirLettersInBrackets) {
             "2[2(c)] Foot grey -> Aus eus\n");
 }
 
+TEST(PrintedLabelForms, TheNumberTwiceMarksTheRival) {
+  EXPECT_EQ(sketch("Key to the Species of Chelonella.\n"
+                   "\n"
+                   "11. Elytra short, meeting along the suture, trun-\n"
+                   "cate at the apex.\n"
+                   "\n"
+                   "12. Forceps of the 3 asymmetrical, the right\n"
+                   "branch more strongly curved ; length\n"
+                   "with forceps 19 mm................... collina, Hask., p. 154.\n"
+                   "\n"
+                   "12.12. Forceps of the ¢ symmetrical, straight\n"
+                   "for two-thirds of their length; length\n"
+                   "with forceps 11-13 mm............... montivaga, Tolv.,\n"
+                   "\n"
+                   "[p. 155.\n"
+                   "\n"
+                   "11.11. Elytra in the form of oval lateral flaps, widely\n"
+                   "separated on the mesonotum.\n"
+                   "\n"
+                   "13. Pronotum with a deep median sulcus;\n"
+                   "antennal segments beyond the sixth\n"
+                   "pyriform............................ saxicola, sp. n., p. 156.\n"
+                   "\n"
+                   "13.13. Pronotum without a sulcus ; antennal\n"
+                   "segments all cylindrical............ aptera, Marn., p. 157.\n"),
+            "11[11] Elytra short, meeting along the suture, truncate at the apex. -> 12\n"
+            "11[11.11] Elytra in the form of oval lateral flaps, widely separated on the "
+            "mesonotum. -> 13\n"
+            "12[12] Forceps of the 3 asymmetrical, the right branch more strongly curved ; length "
+            "with forceps 19 mm -> Chelonella collina (Hask., p. 154.)\n"
+            "12[12.12] Forceps of the ¢ symmetrical, straight for two-thirds of their length; "
+            "length with forceps 11-13 mm -> Chelonella montivaga (Tolv.)\n"
+            "13[13] Pronotum with a deep median sulcus; antennal segments beyond the sixth "
+            "pyriform -> Chelonella saxicola (sp. n., p. 156.)\n"
+            "13[13.13] Pronotum without a sulcus ; antennal segments all cylindrical -> Chelonella "
+            "aptera (Marn., p. 157.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

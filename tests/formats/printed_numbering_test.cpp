@@ -467,5 +467,33 @@ TEST(PrintedNumbering, TheNumberOfTheRivalMayStandBeforeTheOwn) {
       "5[6] Areolet present ; head strongly narrowed behind eyes -> Leiophractes areolatum\n");
 }
 
+TEST(PrintedLabels, CapitalsWhoseIndicesAreDamaged) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF THE GENUS AUSELLA.\n"
+                   "\n"
+                   "A1. Carapace broader than long.\n"
+                   "\n"
+                   "B1. Margin divided into teeth ............ busa, p. 88.\n"
+                   "\n"
+                   "B2. Margin entire.\n"
+                   "\n"
+                   "C1. Margin thin ............ cusa, p. 89.\n"
+                   "\n"
+                   "C2. Margin thick, rounded.\n"
+                   "\n"
+                   "D'. Abdomen with all the segments free ...... dusa, p. 90.\n"
+                   "\n"
+                   "D?. Abdomen with segments 3 to 5 coalesced ...... gusa, p. 91.\n"
+                   "\n"
+                   "A2. Carapace as long as broad ............ nusa, p. 92.\n"),
+            "1[A1] Carapace broader than long. -> 2\n"
+            "1[A2] Carapace as long as broad -> Ausella nusa (p. 92.)\n"
+            "2[B1] Margin divided into teeth -> Ausella busa (p. 88.)\n"
+            "2[B2] Margin entire. -> 3\n"
+            "3[C1] Margin thin -> Ausella cusa (p. 89.)\n"
+            "3[C2] Margin thick, rounded. -> 4\n"
+            "4[D1] Abdomen with all the segments free -> Ausella dusa (p. 90.)\n"
+            "4[D2] Abdomen with segments 3 to 5 coalesced -> Ausella gusa (p. 91.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
