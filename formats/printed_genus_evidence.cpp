@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_genus_evidence.hpp"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -10,6 +11,7 @@
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -75,6 +77,13 @@ bool heads_account(std::vector<std::string_view> const& words, std::size_t genus
   return behind == 0 || is_authorish(words[genus + 2]) || words[genus + 2].starts_with('(');
 }
 
+// "the", "les": a genus may follow it, and no place does behind "in".
+bool is_article(std::string_view word) {
+  static constexpr std::array kArticles{"the"sv, "les"sv, "des"sv, "die"sv, "der"sv,
+                                        "los"sv, "las"sv, "os"sv,  "as"sv,  "gli"sv};
+  return is_one_of(kArticles, fold(word));
+}
+
 int at_most(std::size_t count, int each, int most) {
   auto const whole = static_cast<int>(std::min<std::size_t>(count, 100)) * each;
   return std::min(whole, most);
@@ -94,6 +103,13 @@ GenusEvidence::GenusEvidence(std::vector<SourceLine> const& lines,
     } else {
       look_at(text, epithets, leads[i]);
     }
+  }
+  know_mentioned();
+}
+
+void GenusEvidence::know_mentioned() {
+  for (auto const& genus : mentioned_) {
+    if (initials_.contains(std::string{initial_of(genus)})) know(genus, uses_[genus]);
   }
 }
 
@@ -191,6 +207,14 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
         has_latin_ending(fold(genus))) {
       ++uses.announced;
       know(genus, uses);
+    }
+    // "Les Ausella adultes se rencontrent d'avril à octobre", "… ohne Scutum (Ausella Roe) 10"
+    bool const bracketed = words[w].front() == '(' && w + 1 < words.size() &&
+                           words[w + 1].ends_with(')') && is_authorish(bare_word(words[w + 1]));
+    bool const within = bracketed || (w > 0 && is_article(before));
+    if (within && !lead && has_strict_latin_ending(genus) && !has_higher_ending(fold(genus)) &&
+        !is_title_word(fold(genus)) && !is_region(fold(genus))) {
+      mentioned_.push_back(genus);
     }
     // "34 Fam. Ausidae: 6. Ausella": the head of a page
     bool const counted = w > 1 && is_number(before) && words[w - 2].ends_with(':') &&

@@ -32,7 +32,8 @@ class GenusEvidence {
   // equal ones in printed order.
   [[nodiscard]] std::vector<std::string> before_epithet(std::string const& epithet) const;
 
-  // Genera that stand before some epithet of the key, or alone on a line; in printed order.
+  // Genera that stand before some epithet of the key, or alone on a line, or within a sentence where
+  // epithets of the key have their initial; in printed order, those of sentences last.
   [[nodiscard]] std::vector<std::string> const& candidates() const { return candidates_; }
 
  private:
@@ -54,12 +55,15 @@ class GenusEvidence {
   void look_at_head(std::string_view line);
   void look_at_lead(std::string_view line);
   void know(std::string const& genus, Uses& uses);
+  // Sentences name the genus of "A. bus" in full.
+  void know_mentioned();
 
   std::unordered_set<std::string> words_;
   std::unordered_map<std::string, Uses> uses_;
   std::unordered_map<std::string, std::size_t> initials_;  // "A" of "A. bus": epithets of the key
   std::unordered_set<std::string> small_;                  // words in small letters
   std::unordered_map<std::string, std::vector<std::string>> before_;  // by epithet
+  std::vector<std::string> mentioned_;  // within sentences, as genera are
   std::vector<std::string> candidates_;
 };
 

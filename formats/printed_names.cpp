@@ -336,6 +336,18 @@ void NameTable::note_nearest() {
   seen_.clear();
 }
 
+std::string NameTable::contracted(std::string_view letters) const {
+  constexpr std::size_t kLetters = 2;
+  if (letters.size() != kLetters) return {};
+  std::string genus;
+  for (auto const& seen : genera_seen_) {
+    if (seen.front() != letters[0] || seen.find(letters[1], 1) == std::string::npos) continue;
+    if (!genus.empty()) return {};
+    genus = seen;
+  }
+  return genus;
+}
+
 std::string NameTable::genus_for(std::string_view beginning, std::string_view rest,
                                  std::string& others) const {
   auto const known = genera_.find(std::string{beginning});
@@ -343,7 +355,7 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
   auto const epithet = std::string{rest.substr(0, rest.find(' '))};
   auto printed = evidence_ ? evidence_->before_epithet(epithet) : std::vector<std::string>{};
   std::erase_if(printed, [&](std::string const& genus) { return !genus.starts_with(beginning); });
-  if (known == genera_.end()) return printed.empty() ? std::string{} : printed.front();
+  if (known == genera_.end()) return printed.empty() ? contracted(beginning) : printed.front();
   auto const& candidates = known->second;
   // The full name printed elsewhere settles it.
   std::vector<std::string> exact;

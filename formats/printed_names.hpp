@@ -61,6 +61,9 @@ class NameTable {
   void see_name(std::string const& name);
   [[nodiscard]] std::string with_full_genus(std::string const& species) const;
   [[nodiscard]] std::string species_of_account(std::string_view title) const;
+  // "Vx." for the only genus that begins with V and has an x, as two letters stand for genera of
+  // flies (common practice); else empty.
+  [[nodiscard]] std::string contracted(std::string_view letters) const;
   [[nodiscard]] std::string genus_for(std::string_view beginning, std::string_view rest,
                                       std::string& others) const;
   void see_genus(std::string const& genus, bool with_species);

@@ -50,6 +50,16 @@ bool announces_genus(std::string_view folded) {
   return kAll.contains(std::string{folded});
 }
 
+// "LOPHIDÉS", "Lophinés.": a family; without its accent it would pass for a genus.
+bool is_french_group(std::string_view word) {
+  while (!word.empty() && ",.:;)"sv.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  static constexpr std::array kEndings{"id\u00E9s"sv, "ID\u00C9S"sv, "in\u00E9s"sv, "IN\u00C9S"sv};
+  return std::any_of(kEndings.begin(), kEndings.end(),
+                     [word](std::string_view ending) { return word.ends_with(ending); });
+}
+
 }  // namespace
 
 bool names_section(std::string_view folded) {
@@ -284,6 +294,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
   auto const plain = without_stress(title);
   auto const words = words_of(plain);
+  auto const as_printed = words_of(title);  // word for word the same but for its accents
   auto const abbreviations = std::count_if(words.begin(), words.end(), is_cut_short_in_capitals);
   // In a text of sentences every noun behind a full stop has a capital.
   constexpr std::size_t kWordsOfATitle = 12;
@@ -322,7 +333,7 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
         folded.ends_with("idae") || folded.ends_with("inae") || folded.ends_with("aceae") ||
         folded.ends_with("oidea") || folded.ends_with("idæ") || folded.ends_with("inæ") ||
         folded.ends_with("aceæ") || folded.ends_with("acees") || folded.ends_with("idees") ||
-        folded.ends_with("inees") || folded.ends_with("pteres");
+        folded.ends_with("inees") || folded.ends_with("pteres") || is_french_group(as_printed[w]);
     bool const numeral = capitals && roman_number(bare, kLargestGroupNumeral) > 0;
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.

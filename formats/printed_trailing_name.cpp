@@ -81,7 +81,10 @@ std::size_t list_begin(std::vector<std::string_view> const& words, std::size_t w
     if (taxa.taxa.size() != listed + 1 || !taxa.before.empty()) continue;
     auto const& first = taxa.taxa.front();
     bool const species = words_of(first.name).size() >= 2;
-    bool const name = abbreviated || words[at] == words[w] || !first.authorship.empty();
+    // "Ausella busa / A. cusa"
+    bool const again =
+        joined && is_abbreviated(words[begin]) && initial_of(words[begin]) == initial_of(words[at]);
+    bool const name = abbreviated || words[at] == words[w] || !first.authorship.empty() || again;
     // "Ausella Roe 1847, Busella Dorn 1858"
     bool const genera = is_dated_genus(trim_right(without_end(
         tail(at).substr(0, static_cast<std::size_t>(words[begin].data() - words[at].data()) - 1))));

@@ -94,6 +94,10 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   static constexpr std::array kNouns{"scale"sv, "hare"sv, "whale"sv, "crocodile"sv};
   if (!is_epithet(epithet) || is_one_of(kNouns, epithet)) return false;
   if (is_abbreviated(first)) return has_epithet_ending(epithet);
+  // "Mud Knobstar, Limaxter limicola"
+  if (i > 0 && ends_item(words[i - 1]) && is_capitalised(first) && is_latin_epithet(epithet)) {
+    return true;
+  }
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;
   // "Pine warbler" has the form of a name; "Aus minor" and "Pinion albus" are names.
   return has_strict_latin_ending(epithet) ||

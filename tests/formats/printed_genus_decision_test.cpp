@@ -317,5 +317,25 @@ TEST(PrintedGenusDecision, ASynonymInBracketsIsNotTheGenus) {
             "3[—] Ailes hyalines -> Psammotyla graminis (p. 79)\n");
 }
 
+TEST(PrintedGenusDecision, FrenchFamilyInAPagesHead) {
+  EXPECT_EQ(sketch("126 DIPTÈRES LOPHOMYIDÉS\n"
+                   "\n"
+                   "Les Lophonella adultes se rencontrent d'avril à octobre sur les\n"
+                   "fleurs ; on en connaît trois espèces.\n"
+                   "\n"
+                   "TABLEAU DES ESPÈCES\n"
+                   "\n"
+                   "1. Yeux nus . . . . . . . . . . . . . . . . . 2.\n"
+                   "— Yeux pubescents . . . . . . . busa Brasquet, p. 128.\n"
+                   "2. Tibias arqués . . . . . . . . cusa Verdol., p. 129.\n"
+                   "— Tibias droits . . . . . . . . dusa Verdol., p. 130.\n"
+                   "\n"
+                   "1. L. busa Brasquet, 1842. — Tête noire.\n"),
+            "1[1] Yeux nus -> 2\n"
+            "1[—] Yeux pubescents -> Lophonella busa (p. 128.)\n"
+            "2[2] Tibias arqués -> Lophonella cusa (p. 129.)\n"
+            "2[—] Tibias droits -> Lophonella dusa (p. 130.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

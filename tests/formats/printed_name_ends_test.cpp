@@ -514,5 +514,20 @@ TEST(PrintedNameEnds, GermanNounsAndAdjectivesAreNoNames) {
             "1[2] Zwischenräume mit einer Reihe kurzer, aufstehender Borsten. — Alpen. -> hirta\n");
 }
 
+TEST(PrintedNameEnds, TheSameGenusBehindAStroke) {
+  EXPECT_EQ(sketch("Key to Vellonella\n"
+                   "\n"
+                   "1. Cap white at first, caulocystidia only in the top quarter 2\n"
+                   "- Cap tawny or fox-red from the start Vellonella lateritia\n"
+                   "2. Cap large, becoming salmon in blotches; caulocystidia only in the top\n"
+                   "quarter Vellonella rosella / V. whitmarshii\n"
+                   "- Cap small Vellonella rosa / V. alba (I can't separate these)\n"),
+            "1[1] Cap white at first, caulocystidia only in the top quarter -> 2\n"
+            "1[-] Cap tawny or fox-red from the start -> Vellonella lateritia\n"
+            "2[2] Cap large, becoming salmon in blotches; caulocystidia only in the top quarter -> "
+            "Vellonella rosella + Vellonella whitmarshii\n"
+            "2[-] Cap small -> Vellonella rosa + Vellonella alba (I can't separate these)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -517,5 +517,45 @@ TEST(PrintedNames, AnAuthorInCapitalsBehindANumberedEpithet) {
             "1[—] Rostre bicaréné -> Otiophilus sulcatellus (p. 151.)\n");
 }
 
+TEST(PrintedNames, CommonNamesBeforeGeneraOfAnyEnding) {
+  EXPECT_EQ(sketch("Key to the sea-stars\n"
+                   "\n"
+                   "1. Rays five .................................... 2\n"
+                   "1. Rays more than five .......................... Helaster rubra\n"
+                   "\n"
+                   "    2. Plates granular, dull red or buff; R to 3 inches. Rough\n"
+                   "        Gemstar, Orfaster scabrosus (p. 23)\n"
+                   "    2. Plates bare ...............................  3\n"
+                   "\n"
+                   "        3.  Spines in five distinct rows along each ray;\n"
+                   "            rays mottled.  Mottled Star, Ordaster variatus\n"
+                   "            (p. 33)\n"
+                   "        3.  Spines scattered, few, large, each with a blue\n"
+                   "            ring at base.  Giant Wreathstar, Ordaster\n"
+                   "            giganteus (p. 34)\n"),
+            "1[1] Rays five -> 2\n"
+            "1[1] Rays more than five -> Helaster rubra\n"
+            "2[2] Plates granular, dull red or buff; R to 3 inches. Rough -> Orfaster scabrosus "
+            "(Gemstar; p. 23)\n"
+            "2[2] Plates bare -> 3\n"
+            "3[3] Spines in five distinct rows along each ray; rays mottled. -> Ordaster variatus "
+            "(Mottled Star; p. 33)\n"
+            "3[3] Spines scattered, few, large, each with a blue ring at base. -> Ordaster "
+            "giganteus (Giant Wreathstar; p. 34)\n");
+}
+
+TEST(PrintedNames, TwoLettersStandForTheGenus) {
+  EXPECT_EQ(sketch("Key to the females of Vexatonella\n"
+                   "\n"
+                   "1. Cibarium with four teeth ............... 2\n"
+                   "- Cibarium with many teeth ............... Vx. tolimae\n"
+                   "2. Thorax brown ........................... Vx. fuscopleura\n"
+                   "- Thorax yellow .......................... Vx. nitida\n"),
+            "1[1] Cibarium with four teeth -> 2\n"
+            "1[-] Cibarium with many teeth -> Vexatonella tolimae\n"
+            "2[2] Thorax brown -> Vexatonella fuscopleura\n"
+            "2[-] Thorax yellow -> Vexatonella nitida\n");
+}
+
 }  // namespace
 }  // namespace keydrift
