@@ -354,7 +354,9 @@ class LabelPlanner {
     bool const opens =
         !is_bare(rank) && upper && ((ranks_[before] && rank.ordinal == 1) || carries_on(i, rank));
     bool const goes = hyphen == ',' && (indexed || opens || ends_in_led_word(lines_[before].text));
-    if (is_dash(hyphen) || (hyphen == ',' && !goes)) return false;
+    // "A. Lime-knots yellow—" / "a. Sporangia stalked—": no hyphen of a word.
+    bool const word_parted = is_dash(hyphen) && !(hyphen == 0x2014 && opens);
+    if (word_parted || (hyphen == ',' && !goes)) return false;
     return !is_bare(rank) || rank.repeats > 0 || upper || count || !breaks_.forced(before, i);
   }
 

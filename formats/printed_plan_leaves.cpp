@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -29,6 +30,18 @@ bool ends_in_numbered_epithet(std::string_view text) {
   return false;
 }
 
+// "3. busa, p. 150.", "3. A. busa.": the species that the lead above leads to.
+bool is_numbered_species(std::string_view text) {
+  if (epithet_behind_number(text)) return true;
+  auto const figures = leading_figures(text);
+  if (figures == 0 || !text.substr(figures).starts_with(". ")) return false;
+  constexpr std::size_t kMostWords = 3;  // with an author
+  auto const name = text.substr(figures + 2);
+  return is_abbreviated(name.substr(0, name.find(' '))) &&
+         words_of(name, kMostWords + 1).size() <= kMostWords &&
+         is_latin_name(without_full_stop(name));
+}
+
 // Finds the leads without labels that stand beneath labelled ones.
 class LeafPlanner {
  public:
@@ -51,7 +64,7 @@ class LeafPlanner {
       auto const* labelled = plan.at(i);
       // "… a pair of nuchals." / "3. busa, p. 150."
       if (state == State::open && labelled == nullptr && before < lines_.size() &&
-          epithet_behind_number(text)) {
+          is_numbered_species(text)) {
         state = State::led;
         before = i;
         continue;
@@ -65,9 +78,12 @@ class LeafPlanner {
           start.line = static_cast<std::uint32_t>(i);
           start.rank.alphabet = Alphabet::dash;
           start.rank.label.family = LabelFamily::dash;
+          // Items in small letters are a level of their own.
+          start.rank.repeats = is_lower(code_point_at(text, 0).value) ? 1 : 0;
           start.unlabelled = true;
           ++leaves;
         }
+        small_items_ = leaf && is_lower(code_point_at(text, 0).value);
         with.start_at[i] = static_cast<std::uint32_t>(with.starts.size());
         with.starts.push_back(start);
         state = State::open;
@@ -96,21 +112,39 @@ class LeafPlanner {
     while (blank < lines_.size() && lines_[blank].text.empty()) ++blank;
     if (blank >= lines_.size()) return false;
     auto const text = lines_[blank].text;
-    return is_lower(code_point_at(text, 0).value) || epithet_behind_number(text).has_value();
+    return is_lower(code_point_at(text, 0).value) || is_numbered_species(text);
+  }
+
+  // "Erect shrubs, 3-10 ft. high :—" above other leaves.
+  [[nodiscard]] static bool opens_list(std::string_view text) {
+    while (!text.empty() && is_dash(code_point_before(text, text.size()).value)) {
+      text.remove_suffix(code_point_before(text, text.size()).length);
+    }
+    return text.ends_with(':');
+  }
+
+  // "Sporangia stalked :" / "sporangia lenticular": a list whose items begin in small letters,
+  // apart from what stands above.
+  [[nodiscard]] bool begins_small(std::size_t i, std::size_t before, State state) const {
+    if (i == 0 || before == lines_.size() || !lines_[i - 1].text.empty()) return false;
+    if (!is_lower(code_point_at(lines_[i].text, 0).value)) return false;
+    return state == State::open ? opens_list(lines_[before].text) : small_items_;
   }
 
   // The lead before has come to its end, and a destination ends the words that begin here.
   [[nodiscard]] bool starts_leaf(std::size_t i, std::size_t before, State state) const {
     constexpr std::size_t kMostLines = 8;  // of a lead
     auto const text = lines_[i].text;
-    bool const begins =
-        is_upper(code_point_at(text, 0).value) || is_digit(code_point_at(text, 0).value);
+    auto const first = code_point_at(text, 0).value;
+    bool const begins = is_upper(first) || is_digit(first) || begins_small(i, before, state);
     if (state == State::outside || before == lines_.size() || !begins) return false;
     if (starts_note(text) || starts_caption(text)) return false;
     if (state == State::open) {
       auto const last = lines_[before].text.back();
       bool const gap = lines_[i - 1].text.empty();
-      if (last != '.' && last != ':' && last != ';' && !gap) return false;
+      bool const dash = code_point_before(lines_[before].text, lines_[before].text.size()).value ==
+                        0x2014;  // "sessile—"
+      if (last != '.' && last != ':' && last != ';' && !dash && !gap) return false;
       // "… longer than broad ;" / "22 scales round the body"
       if (last == ';' && !gap && is_digit(code_point_at(text, 0).value)) return false;
       if (last == ',' || last == '-') return false;
@@ -120,14 +154,15 @@ class LeafPlanner {
         if (!goes_on_behind(j)) return false;
         continue;
       }
-      if (ends_in_destination(j)) return true;
-      if (j > i && epithet_behind_number(lines_[j].text)) return true;
+      if (ends_in_destination(j) || (j == i && opens_list(text))) return true;
+      if (j > i && is_numbered_species(lines_[j].text)) return true;
     }
     return false;
   }
 
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
+  bool small_items_{false};  // the last leaf begins in small letters
 };
 
 }  // namespace

@@ -417,5 +417,56 @@ TEST(PrintedUnlabelledLeads, CountsOfCellsAreStatements) {
             "5[] Walls thick. -> Triphragmidium crassum\n");
 }
 
+TEST(PrintedUnlabelledLeads, BeneathLettersThatEndInLongDashes) {
+  EXPECT_EQ(
+      sketch("KEY TO THE SPECIES OF CALCONELLA.\n"
+             "\n"
+             "A. Lime-knots yellow, orange or red—\n"
+             "\n"
+             "a. Sporangia stalked—\n"
+             "\n"
+             "Stalk red ; spores 7 to 9 µ. 1. C. aurata.\n"
+             "\n"
+             "Stalk opaque, yellow ; spores smooth. 2. C. vitellina.\n"
+             "\n"
+             "b. Sporangia sessile—\n"
+             "\n"
+             "Plasmodiocarps splitting along the upper edge.\n"
+             "\n"
+             "3. C. serpula.\n"
+             "\n"
+             "Sporangia terete, heaped. 4. C. congesta.\n"
+             "\n"
+             "B. Lime-knots white—\n"
+             "\n"
+             "a. Columella present. 5. C. leucostyla.\n"
+             "\n"
+             "b. Columella none—\n"
+             "\n"
+             "Sporangia stalked :\n"
+             "\n"
+             "sporangia lenticular, nodding; capillitium\n"
+             "with few lime-knots. 6. C. nutans.\n"
+             "\n"
+             "sporangia globose, erect; lime-knots\n"
+             "numerous. 7. C. globifera.\n"
+             "\n"
+             "Sporangia sessile, grey. 8. C. cinerella.\n"),
+      "1[A] Lime-knots yellow, orange or red— -> 2\n"
+      "1[B] Lime-knots white— -> 5\n"
+      "2[a] Sporangia stalked— -> 3\n"
+      "2[b] Sporangia sessile— -> 4\n"
+      "3[] Stalk red ; spores 7 to 9 µ. -> Calconella aurata\n"
+      "3[] Stalk opaque, yellow ; spores smooth. -> Calconella vitellina\n"
+      "4[] Plasmodiocarps splitting along the upper edge. -> Calconella serpula\n"
+      "4[] Sporangia terete, heaped. -> Calconella congesta\n"
+      "5[a] Columella present. -> Calconella leucostyla\n"
+      "5[b] Columella none— -> 6\n"
+      "6[] Sporangia stalked : -> 7\n"
+      "7[] sporangia lenticular, nodding; capillitium with few lime-knots. -> Calconella nutans\n"
+      "7[] sporangia globose, erect; lime-knots numerous. -> Calconella globifera\n"
+      "7[] Sporangia sessile, grey. -> Calconella cinerella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
