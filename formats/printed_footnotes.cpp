@@ -9,6 +9,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -79,6 +80,7 @@ class Finder {
     } else if (!is_number_of_note(*sign) || (label && !complete_.contains(sign->number))) {
       return i;
     }
+    if (is_genus_alone(text.substr(sign->text_at))) return i;
     auto const end = end_of_sentence(i);
     return end > i && stands_at_foot(i, end) ? end : i;
   }

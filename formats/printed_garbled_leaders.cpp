@@ -41,6 +41,22 @@ bool is_end(std::string_view text) {
   return number || (starts_with_upper(text) && is_latin_name(text));
 }
 
+// "7. scutellaris, Roe": an epithet behind the number of its species.
+bool is_numbered_epithet(std::string_view text) {
+  auto const digits = leading_figures(text);
+  if (digits == 0 || !text.substr(digits).starts_with(". ")) return false;
+  auto const words = words_of(text.substr(digits + 1), 1);
+  if (words.empty()) return false;
+  auto const epithet = without_end(words[0]);
+  return is_epithet(epithet) && has_epithet_ending(epithet);
+}
+
+// "Dees" before "ee eee ee": a row of dots whose first ones came out as a capital.
+bool opens_row(std::string_view word) {
+  return word.size() > 2 && is_upper(code_point_at(word, 0).value) &&
+         word.substr(1).find_first_not_of("eosc") == std::string_view::npos;
+}
+
 // Bytes [begin, end) of the line are garbled dots.
 struct Garbled {
   std::size_t begin{};
@@ -58,19 +74,19 @@ Garbled garbled_in(std::string_view line) {
   std::size_t garbled = 0;
   for (auto at = begin; at < line.size();) {
     auto const word_at = skip_blanks(line, at);
-    if (garbled >= fewest && is_end(line.substr(word_at))) return {begin, word_at};
+    auto const rest = line.substr(word_at);
+    if (garbled >= fewest && (is_end(rest) || is_numbered_epithet(rest))) return {begin, word_at};
     auto const end = std::min(line.find_first_of(" \t", word_at), line.size());
     auto const word = line.substr(word_at, end - word_at);
-    if (word.empty() || end == line.size() || !may_be_dots(word)) return {};
+    bool const first = word_at == skip_blanks(line, begin);
+    if (word.empty() || end == line.size() || !(may_be_dots(word) || (first && opens_row(word)))) {
+      return {};
+    }
     if (is_dots(word)) ++garbled;
     at = end;
   }
   return {};
 }
-
-}  // namespace
-
-namespace {
 
 // Where the one dot stands that is left of a row between a comma and an epithet with its author,
 // "reddish testaceous, .rufipes Roe (p. 13)"; the line's end without one.

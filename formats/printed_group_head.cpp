@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
@@ -189,6 +190,21 @@ std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines, 
     if (!nearest) nearest = std::move(head);
   }
   return nearest;
+}
+
+bool is_genus_alone(std::string_view text) {
+  constexpr std::size_t kFewestLetters = 4;
+  auto const name = text.substr(0, text.find(' '));
+  auto const bare = without_end(name);
+  if (!is_in_capitals(bare, kFewestLetters) || !has_strict_latin_ending(fold(bare))) return false;
+  auto const behind = text.substr(skip_blanks(text, name.size()));
+  return behind.empty() || (behind[0] == '(' && behind.find(')') + 2 >= behind.size());
+}
+
+bool is_numbered_genus_alone(std::string_view text) {
+  auto const figures = leading_figures(text);
+  return figures > 0 && text.substr(figures).starts_with(". ") &&
+         is_genus_alone(text.substr(figures + 2));
 }
 
 bool is_genus_before_gap(std::string_view words, TailSplit const& split) {

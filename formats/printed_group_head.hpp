@@ -29,6 +29,11 @@ struct GroupHead {
 [[nodiscard]] bool titles_group(std::vector<SourceLine> const& lines, std::size_t at,
                                 std::size_t words_at);
 
+// "AUSELLA (Marshwort).": a genus in capitals, and its common name at most.
+[[nodiscard]] bool is_genus_alone(std::string_view text);
+// The same with the number that it has in a book before it: "3. AUSELLA (Marshwort)."
+[[nodiscard]] bool is_numbered_genus_alone(std::string_view text);
+
 // The head that stands nearest above line `at` and not above line `from`; one that is sure goes
 // before nearer ones that are not.
 [[nodiscard]] std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines,

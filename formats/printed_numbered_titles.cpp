@@ -159,6 +159,11 @@ class HeadFinder {
   [[nodiscard]] bool gap_after(std::size_t i) const {
     return i + 1 >= lines_.size() || lines_[i + 1].text.empty();
   }
+  // "Calyx-teeth minute or none": the line ends within a lead.
+  [[nodiscard]] bool goes_on(std::size_t i) const {
+    auto const text = lines_[i].text;
+    return is_lower(code_point_before(text, text.size()).value);
+  }
   [[nodiscard]] HeadWords words_at(std::size_t i) const {
     return words_of_head(lines_[i].text.substr(labels_[i]->text_at));
   }
@@ -174,6 +179,9 @@ class HeadFinder {
     // Set far in beneath words, "1. Ausella Roe" is what they lead to.
     bool const far_in = lines_[i].indent >= lines_[next].indent + kFarIn;
     if (!gap_before(i) && (!adjacent || far_in)) return;
+    // Where blank lines part paragraphs, a head is not set close to the words above it, which do
+    // not end there.
+    if (!gap_before(i) && gap_after(i) && goes_on(i - 1)) return;
     auto const words = words_at(i);
     if (words == HeadWords::none) return;
     if (below_head) {

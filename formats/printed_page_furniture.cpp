@@ -24,10 +24,11 @@ Furniture PageFurniture::of(LineOnPage here) const {
   bool const leaders = wanted && !here.gap && text.front() == '.';
   if (is_ruled(text) && !leaders) return Furniture::ruled_line;
   if (is_number_only(text) && !number_is_of_key(here.at)) return Furniture::stray_number;
+  if (is_title_cut_short(here.at)) return Furniture::head_in_lead;
   if (parts_leaders(here)) {
     return is_number_only(text) ? Furniture::stray_number : Furniture::head_in_lead;
   }
-  if (is_caption_in_lead(here.at) || are_letters_of_figures(here)) {
+  if (is_caption_in_lead(here.at) || are_letters_of_figures(here) || are_words_of_figure(here)) {
     return Furniture::caption_in_lead;
   }
   if (!parts_a_lead(here)) return Furniture::none;
@@ -153,6 +154,39 @@ bool PageFurniture::are_letters_of_figures(LineOnPage here) const {
     return word.size() == 1 && is_lower(code_point_at(word, 0).value);
   });
   return numbers || (letters && !ahead_.label_at(here.at));
+}
+
+// "Revision of the genus Ausella..." / "59": the running title of a page, as journals cut it.
+bool PageFurniture::is_title_cut_short(std::size_t at) const {
+  constexpr std::string_view kCut = "...";
+  auto text = lines_[at].text;
+  bool const free = plan_ == nullptr && !numbering_.exact && leads_.progress() == Progress::open;
+  if (!free || !text.ends_with(kCut) || !starts_with_upper(text) || ahead_.label_at(at))
+    return false;
+  text.remove_suffix(kCut.size());
+  if (!is_letter(code_point_before(text, text.size()).value)) return false;
+  if (at + 1 >= lines_.size() || !is_number_only(lines_[at + 1].text)) return false;
+  return number_of(lines_[at + 1].text) > largest_;
+}
+
+// "..... Ausella busa" / "hollow spines   low tubercles" / "Fig. 3   Fig. 4": what parts of a
+// drawing are named by, directly above its caption.
+bool PageFurniture::are_words_of_figure(LineOnPage here) const {
+  constexpr std::size_t kMostLines = 4;
+  constexpr std::size_t kMostWords = 6;
+  bool const free = plan_ == nullptr && !numbering_.exact && !here.gap && !leads_.empty();
+  bool const ended = leads_.progress() == Progress::named || leads_.progress() == Progress::done;
+  if (!free || !ended || !has_row_of_dots(leads_.last_line())) return false;
+  auto const names_parts = [](std::string_view text) {
+    auto const words = words_of(text, kMostWords + 1);
+    return !words.empty() && words.size() <= kMostWords &&
+           std::all_of(words.begin(), words.end(), [](std::string_view word) {
+             return is_lower(code_point_at(word, 0).value) && is_plain_word(word);
+           });
+  };
+  auto at = here.at;
+  while (at < lines_.size() && at - here.at < kMostLines && names_parts(lines_[at].text)) ++at;
+  return at > here.at && at < lines_.size() && starts_caption(lines_[at].text);
 }
 
 // "… as long as wide ........." / "17" / "A. busa Roe": the name is what the leaders lead to, not

@@ -287,7 +287,9 @@ class Sorter {
         break;
       case Furniture::caption_in_lead:
         remarks_.add(RemarkKind::caption, piece_of(lines_[at_], 0), last_lead());
-        account(LineKind::figure, "a caption that parts a lead");
+        account(LineKind::figure, leads_.progress() == Progress::open
+                                      ? "a caption that parts a lead"
+                                      : "words of the figure below");
         return true;
       case Furniture::words_in_lead:
         leads_.add_piece(at_, 0);
@@ -416,6 +418,8 @@ class Sorter {
   bool take_in_open_lead(SourceLine const& line) {
     if (gap_ && !continues_after_blank(line)) return false;
     if (starts_note(line.text)) return false;
+    // "… or none" / "14. AUSELLA (Marshwort)." ends the last lead, and the accounts begin.
+    if (gap_ && is_numbered_genus_alone(leads_.last_line())) return false;
     // "… projecting busa, p. 117." / "20. Ausella cusa, Roe.": the first account.
     if (!numbering_.exact && heads_account_in_full(line.text) && ends_in_page(leads_.last_line())) {
       return false;

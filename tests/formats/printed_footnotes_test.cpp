@@ -93,5 +93,40 @@ TEST(PrintedFootnotes, LeavesLeadsThatOnlyLookLikeOne) {
       "2[2] Eyes red -> Busella cusa\n2[2] Eyes black -> Busella dusa\n");
 }
 
+TEST(PrintedFootnotes, ANumberedGenusIsNone) {
+  EXPECT_EQ(sketch("KEY TO THE GENERA.\n"
+                   "\n"
+                   "1. Leaves undivided ... ... ... see 2\n"
+                   "Leaves divided ... ... ... see 3\n"
+                   "\n"
+                   "2. Leaves round, attached by the middle ... 1. PELTUMIA (Pennyplate).\n"
+                   "Leaves lance-shaped, entire; flowers yellow\n"
+                   "2. VELMORA (Hare's-cup).\n"
+                   "\n"
+                   "3. Flowers white ... ... ... see 4\n"
+                   "Flowers yellow ... ... ... see 5\n"
+                   "\n"
+                   "4. Segments hair-like ... ... 3. HASTUMERA (Dill-weed).\n"
+                   "Segments fleshy ... ... 4. CRITHALIA (Rock-fennel).\n"
+                   "\n"
+                   "5. Fruit flat ... ... 5. QUERILLA (Goldparsnip).\n"
+                   "Fruit round, minute or none\n"
+                   "6. ORBELICA (Earth-parsnip).\n"
+                   "\n"
+                   "1. PELTUMIA (Pennyplate).\n"
+                   "\n"
+                   "1. P. marina.— Stem 1-2 ft., much branched.\n"),
+            "1[1] Leaves undivided -> 2\n"
+            "1[] Leaves divided -> 3\n"
+            "2[2] Leaves round, attached by the middle -> Peltumia\n"
+            "2[] Leaves lance-shaped, entire; flowers yellow -> Velmora\n"
+            "3[3] Flowers white -> 4\n"
+            "3[] Flowers yellow -> 5\n"
+            "4[4] Segments hair-like -> Hastumera\n"
+            "4[] Segments fleshy -> Crithalia\n"
+            "5[5] Fruit flat -> Querilla\n"
+            "5[] Fruit round, minute or none -> Orbelica\n");
+}
+
 }  // namespace
 }  // namespace keydrift

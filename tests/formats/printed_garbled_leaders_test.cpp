@@ -70,17 +70,34 @@ TEST(PrintedGarbledLeaders, ThreeDotsBeforeThem) {
 }
 
 TEST(PrintedGarbledLeaders, OneDotBehindAComma) {
+  EXPECT_EQ(sketch("Key to the species of Notaphrix\n"
+                   "\n"
+                   "1. Femora reddish testaceous, .rufipes Roe (p. 13).\n"
+                   "- Femora black ..... 2\n"
+                   "2. Body green .... viridescens Dorn (p. 19).\n"
+                   "- Body black with bronze reflections, .montana, new species (p. 20).\n"),
+            "1[1] Femora reddish testaceous -> Notaphrix rufipes (p. 13)\n"
+            "1[-] Femora black -> 2\n"
+            "2[2] Body green -> Notaphrix viridescens (p. 19)\n"
+            "2[-] Body black with bronze reflections -> Notaphrix montana (new species (p. 20))\n");
+}
+
+TEST(PrintedGarbledLeaders, BeforeANumberedEpithet) {
   EXPECT_EQ(
-      sketch("Key to the species of Notaphrix\n"
+      sketch("TABLE OF SPECIES OF AUSELLA.\n"
              "\n"
-             "1. Femora reddish testaceous, .rufipes Roe (p. 13).\n"
-             "- Femora black ..... 2\n"
-             "2. Body green .... viridescens Dorn (p. 19).\n"
-             "- Body black with bronze reflections, .montana, new species (p. 20).\n"),
-      "1[1] Femora reddish testaceous -> Notaphrix rufipes (p. 13)\n"
-      "1[-] Femora black -> 2\n"
-      "2[2] Body green -> Notaphrix viridescens (p. 19)\n"
-      "2[-] Body black with bronze reflections -> Notaphrix montana (new species (p. 20))\n");
+             "1 (2) Scutellum white ; clypeus discreted by a\n"
+             "deep furrow..... Dees ee eee ee 1. scutellaris, Roe.\n"
+             "\n"
+             "2 (1) Scutellum entirely yellow.\n"
+             "\n"
+             "3 (4) Wings hyaline ............ 2. flavonotata, Dorn.\n"
+             "\n"
+             "4 (3) Wings infumate ............ 3. fumipennis, Roe.\n"),
+      "1[1] Scutellum white ; clypeus discreted by a deep furrow -> Ausella scutellaris (Roe.)\n"
+      "1[2] Scutellum entirely yellow. -> 3\n"
+      "3[3] Wings hyaline -> Ausella flavonotata (Dorn.)\n"
+      "3[4] Wings infumate -> Ausella fumipennis (Roe.)\n");
 }
 
 }  // namespace

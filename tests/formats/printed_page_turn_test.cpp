@@ -645,5 +645,34 @@ TEST(PrintedPageTurn, AnAddressBehindABarIsNoLead) {
       "2[-] Malar space long -> Mellanopa fasciatella\n");
 }
 
+TEST(PrintedPageTurn, WordsOfAFigureAboveItsCaption) {
+  EXPECT_EQ(sketch("Key to Harponella\n"
+                   "\n"
+                   "1a. Shell dextral . . . . . . . . . . . . . . Harponella incarnata\n"
+                   "1b. Shell sinistral . . . . . . . . . . . . . Harponella sinistrorsa\n"
+                   "hollow spines low tubercles\n"
+                   "aperture\n"
+                   "Fig. 1 Harponella incarnata Fig. 2 Harponella sinistrorsa\n"),
+            "1[1a] Shell dextral -> Harponella incarnata\n"
+            "1[1b] Shell sinistral -> Harponella sinistrorsa\n");
+}
+
+TEST(PrintedPageTurn, ATitleCutShortAndAPageNumber) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1 Eyes large, with more than 80 ommatidia ............... 2\n"
+                   "– Eyes small ............................. A. busa Roe, 1911\n"
+                   "2 Pronotum transverse .................... A. cusa Roe, 1911\n"
+                   "– Pronotum at most 1.15 times wider than long; forebody less than\n"
+                   "Revision of the genus Ausella...\n"
+                   "59\n"
+                   "3.9 mm ................................ A. dusa Dorn, 1998\n"),
+            "1[1] Eyes large, with more than 80 ommatidia -> 2\n"
+            "1[–] Eyes small -> Ausella busa\n"
+            "2[2] Pronotum transverse -> Ausella cusa\n"
+            "2[–] Pronotum at most 1.15 times wider than long; forebody less than 3.9 mm -> "
+            "Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
