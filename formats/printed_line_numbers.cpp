@@ -143,7 +143,7 @@ void take_off_margin_pages(std::vector<SourceLine>& lines) {
     return;
   }
   for (auto& line : lines) {
-    if (line.markup.role != LineRole::told_by_text) return;
+    if (line.markup.role != LineRole::told_by_text) continue;
     auto const close = line.text.starts_with('(') ? line.text.find(") ") : std::string_view::npos;
     if (close == std::string_view::npos || close < 2 || close > kLongestNumber) continue;
     auto const page = line.text.substr(1, close - 1);
