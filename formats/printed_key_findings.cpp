@@ -240,7 +240,11 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
     note += dots >= other + cells ? ", destinations after dot leaders"
                                   : ", destinations without dot leaders";
   }
-  if (grouping.numbered_here) note += "; the couplets' numbers are not printed but counted";
+  // Numbers that a copy of the text lost leave no label.
+  bool const lost = std::any_of(sorted.leads.begin(), sorted.leads.end(), [](RawLead const& lead) {
+    return lead.label.family == LabelFamily::digits && lead.label.printed.empty();
+  });
+  if (grouping.numbered_here || lost) note += "; the couplets' numbers are not printed but counted";
   if (!sorted.names.empty()) note += "; accounts beneath leads are where they lead to";
   if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
   if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";

@@ -37,6 +37,7 @@
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_numbers_above.hpp"
+#include "keydrift/formats/printed_lost_numbers.hpp"
 #include "keydrift/formats/printed_numbers_led_to.hpp"
 #include "keydrift/formats/printed_odd_initials.hpp"
 #include "keydrift/formats/printed_overrun_pages.hpp"
@@ -281,6 +282,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (markup.empty()) {
       tell_bis_labels(lines);
       tell_doubled_numbers(lines);
+      tell_lost_numbers(lines);
     }
     if (markup.empty()) carry_overrun_pages(lines);
     take_off_level_pointers(lines);

@@ -260,5 +260,53 @@ TEST(PrintedRestoredLabels, ACountWithinWordsIsNoLabel) {
             "4[4] Wings wide -> Ausella gusa\n4[-] Wings narrow -> Ausella husa\n");
 }
 
+TEST(PrintedRestoredLabels, NumbersThatACopyLost) {
+  EXPECT_EQ(sketch("Larval key to Halesella\n"
+                   "\n"
+                   "Gills present as single filaments\t2\n"
+                   "–\tGills absent, or in groups\t4\n"
+                   "\n"
+                   "Pronotum with a row of stout setae\t3\n"
+                   "–\tPronotum with scattered setae only\tHalesella dornensis\n"
+                   "\n"
+                   "Head with a pale band\tHalesella subnigra\n"
+                   "–\tHead dark\tHalesella alpicola\n"
+                   "\n"
+                   "Mandible with 4 teeth\t5\n"
+                   "–\tMandible without teeth\tHalesella vernalis\n"
+                   "\n"
+                   "Gills reaching to segment V\tHalesella aestiva\n"
+                   "–\tGills reaching to segment VII\tHalesella sp. B\n"),
+            "1[] Gills present as single filaments -> 2\n"
+            "1[–] Gills absent, or in groups -> 4\n"
+            "2[] Pronotum with a row of stout setae -> 3\n"
+            "2[–] Pronotum with scattered setae only -> Halesella dornensis\n"
+            "3[] Head with a pale band -> Halesella subnigra\n"
+            "3[–] Head dark -> Halesella alpicola\n"
+            "4[] Mandible with 4 teeth -> 5\n"
+            "4[–] Mandible without teeth -> Halesella vernalis\n"
+            "5[] Gills reaching to segment V -> Halesella aestiva\n"
+            "5[–] Gills reaching to segment VII -> Halesella sp. B\n");
+}
+
+TEST(PrintedRestoredLabels, NumbersThatStandElsewhereAreNotLost) {
+  EXPECT_EQ(sketch("Key to Halesella\n"
+                   "\n"
+                   "1. Gills present as single filaments\t2\n"
+                   "–\tGills absent, or in groups\t3\n"
+                   "\n"
+                   "2. Pronotum with a row of stout setae\tHalesella aestiva\n"
+                   "–\tPronotum with scattered setae only\tHalesella dornensis\n"
+                   "\n"
+                   "3. Head with a pale band\tHalesella subnigra\n"
+                   "–\tHead dark\tHalesella alpicola\n"),
+            "1[1] Gills present as single filaments -> 2\n"
+            "1[–] Gills absent, or in groups -> 3\n"
+            "2[2] Pronotum with a row of stout setae -> Halesella aestiva\n"
+            "2[–] Pronotum with scattered setae only -> Halesella dornensis\n"
+            "3[3] Head with a pale band -> Halesella subnigra\n"
+            "3[–] Head dark -> Halesella alpicola\n");
+}
+
 }  // namespace
 }  // namespace keydrift
