@@ -1,11 +1,15 @@
 #include "keydrift/formats/hypertext_rows.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <string_view>
 #include <utility>
 
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/marked_ends.hpp"
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -24,10 +28,11 @@ Piece trimmed(std::string_view text, std::size_t begin, std::size_t end) {
   return {begin, end};
 }
 
+using Cells = std::vector<std::vector<Piece>>;
+
 // The lines of each cell that say anything.
-std::vector<std::vector<Piece>> cells_of(std::string_view text,
-                                         std::vector<std::size_t> const& breaks) {
-  std::vector<std::vector<Piece>> cells;
+Cells cells_of(std::string_view text, std::vector<std::size_t> const& breaks) {
+  Cells cells;
   auto next = breaks.begin();
   for (std::size_t begin = 0; begin <= text.size();) {
     auto const end = std::min(text.find('\t', begin), text.size());
@@ -47,6 +52,67 @@ std::vector<std::vector<Piece>> cells_of(std::string_view text,
     begin = end + 1;
   }
   return cells;
+}
+
+// The label that the cell's first words begin with.
+std::optional<printed::Label> label_of_cell(std::string_view text, std::vector<Piece> const& cell) {
+  if (cell.empty()) return std::nullopt;
+  auto const first = text.substr(cell.front().begin, cell.front().end - cell.front().begin);
+  auto label = printed::read_label(first);
+  bool const words = label && label->text_at < first.size() && !label->is_dash() &&
+                     printed::starts_with_upper(first.substr(label->text_at));
+  return words ? label : std::nullopt;
+}
+
+// "1a. Wings clear" and "1b. Wings dark" beside each other, each with what it leads to.
+bool are_leads_beside(std::string_view text, Cells const& cells) {
+  if (cells.size() < 2 || cells.size() > kMostLeads) return false;
+  auto const first = label_of_cell(text, cells.front());
+  if (!first) return false;
+  for (std::size_t c = 1; c < cells.size(); ++c) {
+    auto const label = label_of_cell(text, cells[c]);
+    auto const before = label_of_cell(text, cells[c - 1]);
+    if (!label || !before || label->family != first->family) return false;
+    bool const digits = label->family == printed::LabelFamily::digits;
+    bool const rival = digits
+                           ? label->number == first->number &&
+                                 (label->letter != before->letter || label->marks > before->marks)
+                           : label->number == before->number + 1;
+    if (!rival) return false;
+  }
+  return true;
+}
+
+void set_place(ManuscriptLine& line, ManuscriptLine const& row) {
+  line.number = line.stretches.empty() ? row.number : line.stretches.front().number;
+  line.column = line.stretches.empty() ? row.column : line.stretches.front().column;
+}
+
+// A line for each cell, what it leads to behind a tab, and its captions below.
+std::vector<ManuscriptLine> lines_of_cells(ManuscriptLine const& row, Cells const& cells) {
+  std::vector<ManuscriptLine> lines;
+  for (auto const& cell : cells) {
+    std::vector<Piece> words;
+    std::vector<Piece> captions;
+    for (auto const& piece : cell) {
+      auto const text = std::string_view{row.text}.substr(piece.begin);
+      (printed::starts_caption(text) ? captions : words).push_back(piece);
+    }
+    ManuscriptLine line;
+    for (std::size_t p = 0; p < words.size(); ++p) {
+      if (p > 0) line.text += p + 1 == words.size() ? '\t' : ' ';
+      append_stretch(line, row, words[p].begin, words[p].end);
+    }
+    set_place(line, row);
+    lines.push_back(std::move(line));
+    for (auto const& caption : captions) {
+      ManuscriptLine below;
+      append_stretch(below, row, caption.begin, caption.end);
+      set_place(below, row);
+      lines.push_back(std::move(below));
+    }
+  }
+  return lines;
 }
 
 }  // namespace
@@ -71,8 +137,9 @@ void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_
 
 std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
                                          std::vector<std::size_t> const& breaks) {
-  if (breaks.empty()) return {};
   auto const cells = cells_of(row.text, breaks);
+  if (are_leads_beside(row.text, cells)) return lines_of_cells(row, cells);
+  if (breaks.empty()) return {};
   auto const leads = cells.back().size();
   if (cells.size() < 2 || leads < 2 || leads > kMostLeads) return {};
   auto const full = std::count_if(cells.begin(), cells.end(),
@@ -99,8 +166,7 @@ std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
         append_stretch(line, row, pieces.front().begin, pieces.front().end);
       }
     }
-    line.number = line.stretches.empty() ? row.number : line.stretches.front().number;
-    line.column = line.stretches.empty() ? row.column : line.stretches.front().column;
+    set_place(line, row);
     lines.push_back(std::move(line));
   }
   return lines;

@@ -57,12 +57,14 @@ std::optional<Passage> passage_at(std::string_view line, std::size_t at) {
 }
 
 // "=Ausella busa=": volunteers' e-texts set bold type so.
-bool is_sign(char c) { return c == '*' || c == '_' || c == '='; }
+bool is_sign(char c, bool saved_page) {
+  return c == '*' || c == '_' || c == '=' || (c == '/' && saved_page);
+}
 
-std::vector<Passage> passages_of(std::string_view line) {
+std::vector<Passage> passages_of(std::string_view line, bool saved_page) {
   std::vector<Passage> passages;
   for (std::size_t at = 0; at < line.size(); ++at) {
-    if (!is_sign(line[at])) continue;
+    if (!is_sign(line[at], saved_page)) continue;
     if (auto const passage = passage_at(line, at)) {
       passages.push_back(*passage);
       at = passage->close + passage->signs - 1;
@@ -102,10 +104,10 @@ void for_each_line(std::string_view text, Take take) {
 
 }  // namespace
 
-std::size_t take_off_emphasis(std::string& text) {
-  if (text.find_first_of("*_=") == std::string::npos) return 0;
+std::size_t take_off_emphasis(std::string& text, bool saved_page) {
+  if (text.find_first_of("*_=/") == std::string::npos) return 0;
   std::vector<Signs> signs;
-  for_each_line(text, [&signs, &text](std::size_t begin, std::string_view line) {
+  for_each_line(text, [&signs, &text, saved_page](std::size_t begin, std::string_view line) {
     auto const below = begin + line.size() + 1;
     if (below < text.size()) {
       auto const next = std::string_view{text}.substr(below, text.find('\n', below) - below);
@@ -114,7 +116,7 @@ std::size_t take_off_emphasis(std::string& text) {
         signs.push_back({below + over->close, below + over->close + 1});
       }
     }
-    for (auto const& passage : passages_of(line)) {
+    for (auto const& passage : passages_of(line, saved_page)) {
       signs.push_back({begin + passage.open, begin + passage.open + passage.signs});
       signs.push_back({begin + passage.close, begin + passage.close + passage.signs});
     }

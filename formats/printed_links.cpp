@@ -1,5 +1,6 @@
 #include "keydrift/formats/printed_links.hpp"
 
+#include <algorithm>
 #include <string_view>
 #include <vector>
 
@@ -22,11 +23,27 @@ bool is_address(std::string_view text) {
   return text.starts_with("./") || text.starts_with("../");
 }
 
+// "Ausella busa <sp/busa.html>", "2 <#c2>": the address in its brackets and the blank before it, as
+// pages are saved as text.
+std::vector<Signs> bracketed_addresses(std::string_view text) {
+  std::vector<Signs> signs;
+  for (auto open = text.find('<'); open != std::string_view::npos;
+       open = text.find('<', open + 1)) {
+    auto const close = text.find_first_of("<> \t\n", open + 1);
+    if (close == std::string_view::npos) break;
+    auto const inside = text.substr(open + 1, close - open - 1);
+    if (text[close] != '>' || !(is_address(inside) || inside.starts_with("mailto:"))) continue;
+    bool const blank = open > 0 && text[open - 1] == ' ';
+    signs.push_back({open - (blank ? 1 : 0), close + 1});
+  }
+  return signs;
+}
+
 }  // namespace
 
 std::size_t take_off_links(std::string& text) {
-  std::vector<Signs> signs;
-  std::size_t links = 0;
+  auto signs = bracketed_addresses(text);
+  auto links = signs.size();
   std::size_t done = 0;
   for (auto middle = text.find("]("); middle != std::string::npos;
        middle = text.find("](", middle + 2)) {
@@ -44,6 +61,8 @@ std::size_t take_off_links(std::string& text) {
     done = close + 1;
     ++links;
   }
+  std::sort(signs.begin(), signs.end(),
+            [](Signs const& a, Signs const& b) { return a.begin < b.begin; });
   if (links > 0) take_out(text, signs);
   return links;
 }

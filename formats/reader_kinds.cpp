@@ -150,9 +150,9 @@ constexpr std::array kKinds{
         "Lines are bounded, so that a wrong file cannot take hours. Break the key into lines, one\n"
         "lead each, or raise the limit with --limit line=…"},
     FindingKind{"link-addresses", Severity::information, "Addresses of links were left out",
-                "The text has links as plain text writes them, \"[words](address)\". Only their "
-                "words were\n"
-                "read; columns behind them count without the addresses."},
+                "The text has links as plain text writes them, \"[words](address)\" or\n"
+                "\"words <address>\". Only their words were read; columns behind them count\n"
+                "without the addresses."},
     FindingKind{"malformed-json", Severity::error, "This is not well-formed JSON",
                 "The fault is at the place named or a little before it."},
     FindingKind{"malformed-xml", Severity::error, "This is not well-formed XML",

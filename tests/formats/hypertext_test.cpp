@@ -484,6 +484,25 @@ TEST(Hypertext, TellsWhatItLeftOut) {
             "the brackets are part of the words, write \"&lt;\" for them)");
 }
 
+TEST(Hypertext, LeadsBesideEachOther) {
+  auto const couplet = [](std::string const& number, std::string const& first,
+                          std::string const& second) {
+    return "<table><tr><th colspan=2>Couplet " + number + "</th></tr><tr><td><p><b>" + number +
+           "a.</b> Wings clear</p><img src=a.jpg><br><span>Figure 1</span><p>" + first +
+           "</p></td><td><p><b>" + number + "b.</b> Wings dark</p><img src=b.jpg><br>" +
+           "<span>Figure 2</span><p>" + second + "</p></td></tr></table><hr>\n";
+  };
+  auto const reading = read("<h2>Key to Ausella</h2>\n" +
+                            couplet("1", "<a href=#c2>Go to couplet 2</a>", "<i>Ausella busa</i>") +
+                            couplet("2", "<i>Ausella cusa</i>", "<i>Ausella dusa</i>"));
+  EXPECT_EQ(sketch(reading.edition),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Ausella busa\n"
+            "2[2a] Wings clear -> Ausella cusa\n2[2b] Wings dark -> Ausella dusa\n");
+  EXPECT_EQ(std::count_if(reading.source->lines.begin(), reading.source->lines.end(),
+                          [](auto const& line) { return line.kind == LineKind::figure; }),
+            4);
+}
+
 TEST(Hypertext, TakesTimeOnlyInProportion) {
   std::string text;
   for (std::size_t i = 0; i < 300'000; ++i) text += i % 2 == 0 ? "<!--" : "<a=\"";

@@ -313,8 +313,9 @@ TEST(PrintedEmphasis, IsTakenOffAndTold) {
   });
   ASSERT_NE(told, findings.end());
   EXPECT_NE(
-      told->find("6 passages between \"*\", \"_\" or \"=\" were taken for emphasised words; the signs "
-                 "were left out"),
+      told->find(
+          "6 passages between \"*\", \"_\" or \"=\" were taken for emphasised words; the signs "
+          "were left out"),
       std::string::npos)
       << *told;
 }
@@ -603,6 +604,24 @@ TEST(PrintedEmphasis, EqualSignsAroundBoldNames) {
             "b[bb] Throat yellow. -> Thamnolanius isthmicus (p. 216)\n"
             "c[c] Rump olive. -> Thamnolanius castaneiceps (p. 229)\n"
             "c[cc] Rump rufous. -> Thamnolanius pyrrhopygius (p. 230)\n");
+}
+
+TEST(PrintedEmphasis, OfAPageSavedAsText) {
+  EXPECT_EQ(sketch("Key to adult females\n"
+                   "\n"
+                   "Males: see separate key <http://www.ticks.example/key_m.html>.\n"
+                   "\n"
+                   "*1a*\tAnal groove in front (Fig. 1\n"
+                   "<fig/01.gif>); festoons absent (/Ixorella/)\t2 <#c2>\n"
+                   "*1b*\tAnal groove behind; festoons\n"
+                   "present\t/Haemella perdicis/ <sp/perdicis.html>\n"
+                   "\n"
+                   "*2a*\tAuriculae present\t/Ixorella caprina/ <sp/caprina.html>\n"
+                   "*2b*\tAuriculae absent\t/Ixorella murina/ <sp/murina.html>\n"),
+            "1[1a] Anal groove in front (Fig. 1 ); festoons absent (Ixorella) -> 2\n"
+            "1[1b] Anal groove behind; festoons present -> Haemella perdicis\n"
+            "2[2a] Auriculae present -> Ixorella caprina\n"
+            "2[2b] Auriculae absent -> Ixorella murina\n");
 }
 
 }  // namespace
