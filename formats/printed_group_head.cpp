@@ -195,7 +195,7 @@ std::optional<GroupHead> group_head_above(std::vector<SourceLine> const& lines, 
 bool is_genus_alone(std::string_view text) {
   constexpr std::size_t kFewestLetters = 4;
   auto const name = text.substr(0, text.find(' '));
-  auto const bare = without_end(name);
+  auto const bare = without_closing_marks(name);
   if (!is_in_capitals(bare, kFewestLetters) || !has_strict_latin_ending(fold(bare))) return false;
   auto const behind = text.substr(skip_blanks(text, name.size()));
   return behind.empty() || (behind[0] == '(' && behind.find(')') + 2 >= behind.size());

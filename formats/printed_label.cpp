@@ -406,6 +406,11 @@ std::optional<Label> read_label(std::string_view line) {
     if (!closes) letter = 0;
     if (letter > 0) letter_begin = at + 1;
   }
+  // "14e Genre. AUSELLA": the fourteenth one.
+  if (letter == 1 && line[letter_begin] == 'e' &&
+      line.substr(letter_begin + 1).starts_with(" Genre")) {
+    return std::nullopt;
+  }
   // "2n = 24": a count of chromosomes.
   if (letter > 0 && value_at(line, skip_blanks(line, letter_begin + letter)) == '=') {
     return std::nullopt;

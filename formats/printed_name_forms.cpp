@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -139,7 +140,19 @@ bool is_short_name(std::string_view text) {
   return (fresh || page || authored) && reading.remark.size() <= kLongestMark;
 }
 
+namespace {
+
+// "busa, sp. n. (figs. 1, 2).": without the figures.
+std::string_view without_figures_behind(std::string_view text) {
+  auto const open = text.rfind(" (");
+  if (open == std::string_view::npos || !without_full_stop(text).ends_with(')')) return text;
+  return starts_caption(text.substr(open + 2)) ? text.substr(0, open) : text;
+}
+
+}  // namespace
+
 bool is_genusless_name(std::string_view text) {
+  text = without_figures_behind(text);
   auto const words = words_of(start_of(text, 200));
   if (words.size() < 2 || words.size() > 12 || text.find(';') != std::string_view::npos)
     return false;

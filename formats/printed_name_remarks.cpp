@@ -121,8 +121,9 @@ std::string remark_in(std::string rest, std::vector<std::string> const& figures)
       is_dash(dash.value) && is_blank(code_point_at(remark, dash.length).value)) {
     remark = trim(remark.substr(dash.length));
   }
-  while (!remark.empty() &&
-         (remark.back() == ',' || remark.back() == ';' || remark.back() == ' ')) {
+  // "sp. n. (fig. 3)." leaves a full stop that stands apart.
+  while (!remark.empty() && (remark.back() == ',' || remark.back() == ';' || remark.back() == ' ' ||
+                             remark.ends_with(" ."))) {
     remark.remove_suffix(1);
   }
   if (remark.ends_with(").")) remark.remove_suffix(1);  // the stop of the lead

@@ -1,6 +1,7 @@
 // Names on the lines ahead that stand on lines of their own.
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
@@ -15,9 +16,12 @@
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 constexpr std::uint32_t kDestinationIndent = 8;  // columns; words are not set this far in
 
@@ -126,6 +130,16 @@ bool is_species_with_page(std::string_view text) {
          is_page(words[page_at], words.back());
 }
 
+// "cf 15—18 mm. 40—44 Ringe", "Lg. 4 mm": the size of the species named above, the sign of its sex
+// as scans have it.
+bool begins_with_size(std::string_view text) {
+  static constexpr std::array kBefore{"cf"sv,  "Cf"sv, "\u2642"sv, "\u2640"sv, "Q"sv,
+                                      "Lg."sv, "L."sv, "Long."sv,  "Länge"sv,  "Length"sv};
+  auto const words = words_of(text, 2);
+  return words.size() == 2 && is_one_of(kBefore, words[0]) &&
+         is_digit(code_point_at(words[1], 0).value);
+}
+
 // "Ausella busa (scab mite; for those of the ear see p. 174)": the name.
 std::string_view without_long_remark(std::string_view text) {
   auto const open = text.ends_with(')') ? text.find(" (") : std::string_view::npos;
@@ -196,6 +210,7 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
   // "a Aus Roe, Ann. Marsh. 1861": a note, whose letter is not raised.
   bool const note = below.size() > 2 && below[1] == ' ' && !is_separator(below.substr(0, 1)) &&
                     starts_with_upper(below.substr(2));
+  if (lines_[i - 1].text.ends_with('.') && begins_with_size(below)) return true;
   bool const words_follow = is_lower(code_point_at(below, 0).value) && !note;
   return !words_follow && (!usually_led_ || is_species_with_page(line.text));
 }

@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_figures.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -21,12 +22,11 @@ bool is_page_alone(std::string_view text) {
   return !inside.empty() && only_figures(inside);
 }
 
-// Where "[p. 313." begins that the text ends in, words before it.
+// Where "[p. 313." begins that the text ends in, or is.
 std::optional<std::size_t> overrun_at(std::string_view text) {
   auto const at = text.rfind('[');
-  if (at == std::string_view::npos || at == 0 || !is_page_alone(text.substr(at))) {
-    return std::nullopt;
-  }
+  if (at == std::string_view::npos || !is_page_alone(text.substr(at))) return std::nullopt;
+  if (at == 0) return at;
   return is_blank(code_point_before(text, at).value) ? std::optional{at} : std::nullopt;
 }
 
@@ -76,6 +76,8 @@ void carry_overrun_pages(std::vector<SourceLine>& lines) {
     auto const before = trim_right(lines[i].text.substr(0, *at));
     auto const target = line_of_page(lines, i);
     if (!target || lacks_page(before)) continue;
+    // Alone, it is of the name above that no leaders tell.
+    if (*at == 0 && (*target > i || has_row_of_dots(lines[*target].text))) continue;
     auto page = part_of_line(lines[i], *at + 1, lines[i].text.size());
     // A name on a line of its own is told by that line.
     page.goes_on = !is_genusless_name(without_comma(lines[*target].text));

@@ -97,6 +97,12 @@ bool names_account(std::string_view line) {
   return binomial || in_capitals || is_numbered_name(line) || is_numbered_taxon(line);
 }
 
+// "1. Ausella busa.": nothing but a number and a name.
+bool is_binomial_alone(std::string_view line) {
+  constexpr std::size_t kWords = 3;
+  return words_of(start_of(line, 80), kWords + 1).size() == kWords;
+}
+
 class LabelPlanner {
  public:
   explicit LabelPlanner(std::vector<SourceLine> const& lines) : lines_{lines}, breaks_{lines} {}
@@ -201,8 +207,10 @@ class LabelPlanner {
       // "A. busa Roe." behind words that lead to it: a genus cut short, and no letter that counts.
       bool const named = ranks_[i] && ranks_[i]->alphabet == Alphabet::upper &&
                          !words_upper(lines_[i], ranks_[i]->label) && is_latin_name(lines_[i].text);
-      if (ranks_[i] && (named || (alone && names_account(lines_[i].text)) || answers ||
-                        is_name_set_apart(lines_[i], before))) {
+      if (ranks_[i] &&
+          (named ||
+           ((alone || is_binomial_alone(lines_[i].text)) && names_account(lines_[i].text)) ||
+           answers || is_name_set_apart(lines_[i], before))) {
         ranks_[i].reset();
       } else {
         before = lines_[i].indent;
@@ -319,6 +327,12 @@ class LabelPlanner {
     if (!accepted_[rank.rank()]) return false;
     auto const& tally = tallies_[rank.rank()];
     bool const letter = rank.alphabet == Alphabet::upper || rank.alphabet == Alphabet::lower;
+    // "n. 341": the number of a specimen.
+    constexpr std::uint32_t kLetterN = 14;
+    if (rank.alphabet == Alphabet::lower && rank.ordinal == kLetterN && rank.repeats == 0 &&
+        is_digit(code_point_at(line.text, rank.label.text_at).value)) {
+      return false;
+    }
     // "N. Australia, Roe": a letter that stands once, and neither M nor L before it.
     constexpr std::uint32_t kSurely = 3;  // A to C may stand without those before them
     // A letter of an excerpt, which a destination shows to be a lead; "I." and "H." may be

@@ -8,6 +8,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_run_on_labels.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -229,7 +230,8 @@ class RunOnParter {
     // Leads lead on: "...... 24. Aus" after couplet 3 is the 24th genus.
     auto const number = read_reference(digits.substr(0, digits.size() - next.size()));
     if (!number || number->number <= number_) return std::nullopt;
-    if (is_numbered_name(start_of(text.substr(begin), kLongestName))) return std::nullopt;
+    auto const name = start_of(text.substr(begin), kLongestName);
+    if (is_numbered_name(name) || is_numbered_genus_alone(name)) return std::nullopt;
     bool const closed = end < text.size() && (text[end] == '.' || text[end] == ')');
     return closed && begins_lead(text.substr(at), {}) ? std::optional{at} : std::nullopt;
   }

@@ -8,6 +8,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_references.hpp"
@@ -258,6 +259,7 @@ bool titles_account(std::string_view text) {
 }
 
 bool is_certain_name(std::string_view name) {
+  if (is_numbered_genus_alone(name)) return true;
   if (is_numbered_epithet(name)) return true;  // "11. bus, p. 178."
   if (names_a_key(name) || is_genusless_name(name) || is_name_with_page(name)) return true;
   if (is_dated_genus(name) || is_genus_with_remark(name)) return true;

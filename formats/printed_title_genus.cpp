@@ -226,6 +226,13 @@ bool says_genus(std::string_view folded) {
 bool is_common_before_genus(std::vector<std::string_view> const& words, std::size_t at) {
   constexpr std::size_t kShortest = 4;  // bytes
   if (at + 2 >= words.size()) return false;
+  // "PILOSARIE. — PILOSARIUM Borv.": the French name and the Latin one.
+  auto const dash = code_point_at(words[at + 1], 0);
+  if (words[at].ends_with('.') && is_dash(dash.value) && dash.length == words[at + 1].size()) {
+    auto const latin = words[at + 2];
+    return is_in_capitals(without_closing_marks(words[at]), kShortest) &&
+           is_in_capitals(latin, kShortest) && has_strict_latin_ending(fold(latin));
+  }
   auto const common = without_closing_marks(words[at]);
   auto const genus = words[at + 1];
   bool const parted = common.size() + 1 == words[at].size() && !words[at].ends_with(')');

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -464,7 +465,32 @@ bool is_spoken_of(std::string_view text, std::size_t name) {
 
 }  // namespace
 
+namespace {
+
+// "… stipes brown, woolly 7. AUSELLA.": where the number of a genus in capitals begins.
+std::optional<std::size_t> numbered_genus_at_end(std::string_view text) {
+  auto const genus = last_word_begin(text);
+  if (genus == 0 || !is_genus_alone(text.substr(genus))) return std::nullopt;
+  auto const before = trim_right(text.substr(0, genus));
+  auto const number = last_word_begin(before);
+  if (number == 0 || !is_species_number(before.substr(number))) return std::nullopt;
+  auto const words = trim_right(text.substr(0, number));
+  return is_lower(code_point_before(words, words.size()).value) || words.ends_with('.')
+             ? std::optional{number}
+             : std::nullopt;
+}
+
+}  // namespace
+
 std::optional<std::size_t> trailing_name(std::string_view text) {
+  if (auto const genus = numbered_genus_at_end(text)) return genus;
+  // "… in the center. Ausella busa .", "… Ausella busa (p. 22) ★ ENDANGERED"
+  if (auto const star = text.rfind(" \u2605 "); star != std::string_view::npos) {
+    text = text.substr(0, star);
+  }
+  if (text.ends_with(" .") && is_letter(code_point_before(text, text.size() - 2).value)) {
+    text.remove_suffix(2);
+  }
   auto begin = find_trailing_name(text, NamesBefore::looked_for);
   if (!begin || *begin == 0) return begin;
   if (is_spoken_of(text, *begin)) return std::nullopt;

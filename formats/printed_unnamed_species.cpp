@@ -70,12 +70,13 @@ std::size_t words_of_phrase(Words words) {
   return 0;
 }
 
-// Behind "sp.": "1", "A", "n.", "nov. 2", "nr bus", "“Tarn Hill”".
+// Behind "sp.": "1", "A", "n.", "nov. 2", "n. “Tarn Hill”", "nr bus", "“Tarn Hill”".
 std::size_t words_of_designation(Words words) {
   auto const first = without_end(word_at(words, 0));
   if (is_code(first) || first == "indet.") return 1;
   if (first == "n." || first == "nov.") {
-    return !ends_item(words[0]) && is_code(word_at(words, 1)) ? 2 : 1;
+    if (ends_item(words[0])) return 1;
+    return 1 + (is_code(word_at(words, 1)) ? 1 : words_in_quotation(words.subspan(1)));
   }
   if (auto const quoted = words_in_quotation(words); quoted > 0) return quoted;
   if (auto const phrase = words_of_phrase(words); phrase > 0) return phrase;
@@ -112,8 +113,11 @@ bool is_undescribed(std::string_view text) {
 
 std::size_t words_of_unnamed_species(Words words) {
   auto const first = word_at(words, 0);
-  bool const fresh = first == "n." && word_at(words, 1) == "sp." && is_code(word_at(words, 2));
-  if (fresh) return 3;
+  if (first == "n." && word_at(words, 1) == "sp.") {
+    auto const behind = words.subspan(2);
+    auto const told = is_code(word_at(behind, 0)) ? 1 : words_in_quotation(behind);
+    if (told > 0) return 2 + told;
+  }
   if (stands_for_species(first) && is_code(word_at(words, 1))) return 2;
   if (!is_unnamed(first)) return 0;
   return ends_item(first) ? 1 : 1 + words_of_designation(words.subspan(1));

@@ -99,6 +99,8 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
     return true;
   }
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;
+  // "(Trimerophyes tomenti), p. 35"
+  if (bracketed && without_end(next).ends_with(')') && has_epithet_ending(epithet)) return true;
   // "Pine warbler" has the form of a name; "Aus minor" and "Pinion albus" are names.
   return has_strict_latin_ending(epithet) ||
          (has_strict_latin_ending(first) && has_epithet_ending(epithet));
@@ -301,6 +303,15 @@ bool ends_as_neuter(std::string_view word) {
   return word.ends_with("ale") || word.ends_with("are") || word.ends_with("ile");
 }
 
+// "ausella", "ausia": as genera are made, where "tolva" and "bemba" may be words of any language.
+bool has_genus_suffix(std::string_view folded) {
+  static constexpr std::array kSuffixes{"ella"sv, "ia"sv, "ina"sv,  "ula"sv, "us"sv,  "um"sv,
+                                        "is"sv,   "es"sv, "aria"sv, "era"sv, "ea"sv,  "ana"sv,
+                                        "os"sv,   "on"sv, "ax"sv,   "ix"sv,  "ops"sv, "oda"sv};
+  return std::any_of(kSuffixes.begin(), kSuffixes.end(),
+                     [folded](std::string_view suffix) { return folded.ends_with(suffix); });
+}
+
 }  // namespace
 
 std::size_t words_before_bracketed_binomial(std::span<std::string_view const> words) {
@@ -318,13 +329,23 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
   }
   if (i == 0 || i + 1 >= words.size() || words[i].front() != '(') return 0;
   // "Ausella Roe (Busella busa)", "AUSELLA BUSA (Busella busa)", but "MARSHA HOPPER (Busella busa)"
-  bool const common = capitals && i > 1 && !has_strict_latin_ending(fold(words[1]));
+  // too, and "Tolva (Busella busa Roe)", where "Cusella (Busella busa)" would be a genus and what
+  // it was called.
+  bool const lone =
+      i == 1 && without_full_stop(words.back()).ends_with(')') && !has_genus_suffix(fold(words[0]));
+  bool const common = lone || (capitals && i > 1 && !has_strict_latin_ending(fold(words[1])));
   if (!common && has_strict_latin_ending(fold(words[0])) && !ends_as_neuter(words[0])) return 0;
   auto const genus = without_bracket(words[i]);
   auto const epithet = without_closing(words[i + 1]);
   bool const name = is_capitalised(genus) && is_epithet(epithet) && has_epithet_ending(epithet);
+  // "(Fumavria levis (Roe) Dorn)" holds another bracket.
   auto close = i + 1;
-  while (close < words.size() && words[close].find(')') == std::string_view::npos) ++close;
+  std::ptrdiff_t open = 1;
+  for (; close < words.size(); ++close) {
+    open += std::count(words[close].begin(), words[close].end(), '(') -
+            std::count(words[close].begin(), words[close].end(), ')');
+    if (open <= 0) break;
+  }
   if (!name || close >= words.size() || !(capitals || close + 1 == words.size())) return 0;
   // "Ausella Roe (Northern slopes)"
   bool const latin =

@@ -134,16 +134,16 @@ TEST(PrintedFront, ASynonymWithoutItsAcceptedNameIsReported) {
 
 TEST(PrintedFront, APageAndAYearAreNoLabel) {
   EXPECT_EQ(test::sketch("64 AUSACEAE\n"
-                   "7. ONDRELLA\n"
-                   "Tollv. in Ann. Mus. Bot. Harvend. 2: 214 (1879); Brenk., Fl. Terr. 5:\n"
-                   "88 (1901); Tarrant in Merrow Bull. 1936: 57 (1936)\n"
-                   "Perennial herbs, often from a woody rootstock.\n"
-                   "A genus of some 40 species in dry parts of the tropics.\n"
-                   "1. Leaves in whorls of 3, at least on the main stem below the\n"
-                   "inflorescence . . . . . . . . . . . . . . . . . . . . . 2\n"
-                   "Leaves opposite throughout . . . . . . . . . . . . . . 1. O. busa\n"
-                   "2. Corolla-tube 18 mm long, straight . . . . . . . . . 2. O. cusa\n"
-                   "Corolla-tube 4 mm long, curved at the apex . . . . . . 3. O. dusa\n"),
+                         "7. ONDRELLA\n"
+                         "Tollv. in Ann. Mus. Bot. Harvend. 2: 214 (1879); Brenk., Fl. Terr. 5:\n"
+                         "88 (1901); Tarrant in Merrow Bull. 1936: 57 (1936)\n"
+                         "Perennial herbs, often from a woody rootstock.\n"
+                         "A genus of some 40 species in dry parts of the tropics.\n"
+                         "1. Leaves in whorls of 3, at least on the main stem below the\n"
+                         "inflorescence . . . . . . . . . . . . . . . . . . . . . 2\n"
+                         "Leaves opposite throughout . . . . . . . . . . . . . . 1. O. busa\n"
+                         "2. Corolla-tube 18 mm long, straight . . . . . . . . . 2. O. cusa\n"
+                         "Corolla-tube 4 mm long, curved at the apex . . . . . . 3. O. dusa\n"),
             "1[1] Leaves in whorls of 3, at least on the main stem below the inflorescence -> 2\n"
             "1[] Leaves opposite throughout -> Ondrella busa\n"
             "2[2] Corolla-tube 18 mm long, straight -> Ondrella cusa\n"

@@ -337,5 +337,22 @@ TEST(PrintedGenusDecision, FrenchFamilyInAPagesHead) {
             "2[—] Tibias droits -> Lophonella dusa (p. 130.)\n");
 }
 
+TEST(PrintedGenusDecision, TheFrenchNameBeforeTheLatinOne) {
+  EXPECT_EQ(sketch("FAMILLE DES COMPOSÉES. 287\n"
+                   "\n"
+                   "14e Genre. PILOSARIE. — PILOSARIUM Borv.\n"
+                   "\n"
+                   "Involucre à folioles inégales, imbriquées sur plusieurs rangs.\n"
+                   "\n"
+                   "1. Hampe nue ou munie d'une seule bractée .......... 2\n"
+                   "— Tige feuillée .................................. P. communale Borv.\n"
+                   "2. Souche émettant des stolons .................... P. repens Borv.\n"
+                   "— Souche sans stolons ............................ P. rigens Borv.\n"),
+            "1[1] Hampe nue ou munie d'une seule bractée -> 2\n"
+            "1[—] Tige feuillée -> Pilosarium communale\n"
+            "2[2] Souche émettant des stolons -> Pilosarium repens\n"
+            "2[—] Souche sans stolons -> Pilosarium rigens\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -529,5 +529,21 @@ TEST(PrintedNameEnds, TheSameGenusBehindAStroke) {
             "2[-] Cap small -> Vellonella rosa + Vellonella alba (I can't separate these)\n");
 }
 
+TEST(PrintedNameEnds, FiguresBehindANewSpecies) {
+  EXPECT_EQ(
+      sketch("Synopsis of the species of Nomiella.\n"
+             "\n"
+             "1 (4). Propodeum with ridges.\n"
+             "2 (3). Hind tibiæ ferruginous; flagellum beneath\n"
+             "orange . . . . . . . ferrugineipes, sp. n. (fig. 3).\n"
+             "3 (2). Hind tibiæ dark; scutellum with two tubercles.\n"
+             "smaragdula, Harbeck (figs. 1, 2).\n"
+             "4 (1). Propodeum without ridges . . . . . sulcata, Mellish.\n"),
+      "1[1] Propodeum with ridges. -> 2\n"
+      "1[4] Propodeum without ridges -> Nomiella sulcata (Mellish)\n"
+      "2[2] Hind tibiæ ferruginous; flagellum beneath orange -> Nomiella ferrugineipes (sp. n.)\n"
+      "2[3] Hind tibiæ dark; scutellum with two tubercles. -> Nomiella smaragdula (Harbeck)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

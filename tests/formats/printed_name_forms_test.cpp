@@ -32,5 +32,18 @@ TEST(PrintedNameForms, ANewSubspeciesOnALineOfItsOwn) {
             "3[] Wings dusky -> Chaleponyx dusa\n");
 }
 
+TEST(PrintedNameForms, QuotedNamesOfNewSpecies) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1. Eyes large .......... Ausella sp. n. “Jusante”\n"
+                   "1. Eyes small .......... 2\n"
+                   "2. Legs short .......... Ausella n. sp. “Areia”\n"
+                   "2. Legs long ........... Ausella sp. nov. 'Long Creek'\n"),
+            "1[1] Eyes large -> Ausella sp. n. “Jusante”\n"
+            "1[1] Eyes small -> 2\n"
+            "2[2] Legs short -> Ausella n. sp. “Areia”\n"
+            "2[2] Legs long -> Ausella sp. nov. 'Long Creek'\n");
+}
+
 }  // namespace
 }  // namespace keydrift

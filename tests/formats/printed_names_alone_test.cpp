@@ -376,5 +376,24 @@ TEST(PrintedNamesAlone, PlacesAndTheNameStandBehindBlankLines) {
             "3[—] Soies notopleurales 1 + 2 -> Celtibrina pruinosa\n");
 }
 
+TEST(PrintedNamesAlone, AboveTheSizeOfTheSpecies) {
+  EXPECT_EQ(
+      sketch("Bestimmungstabelle der Arten von Harpagonia\n"
+             "\n"
+             "1 (4) Ocellen vorhanden.\n"
+             "2 (3) Endhaken lang (Abb. 133). Schwarz mit\n"
+             "gelblicher Rückenbinde. . . . . . . . . H. ocellata Kolbst.\n"
+             "cf 17—21 mm lg.; Q 20—26 mm lg. 43—47 Ringe.\n"
+             "3 (2) Endhaken kaum halb so lang (Abb. 134). Braun.\n"
+             "H. curvipes (Mehlb.)\n"
+             "cf 15—18 mm. 40—44 Ringe. Bisher nur vom Oberlauf der Talk.\n"
+             "4 (1) Ocellen fehlend. . . . . . . H. cornigera Brandst.\n"
+             "cf 9—11 mm. Unter Steinen.\n"),
+      "1[1] Ocellen vorhanden. -> 2\n"
+      "1[4] Ocellen fehlend -> Harpagonia cornigera\n"
+      "2[2] Endhaken lang (Abb. 133). Schwarz mit gelblicher Rückenbinde -> Harpagonia ocellata\n"
+      "2[3] Endhaken kaum halb so lang (Abb. 134). Braun. -> Harpagonia curvipes\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -557,5 +557,22 @@ TEST(PrintedNames, TwoLettersStandForTheGenus) {
             "2[-] Thorax yellow -> Vexatonella nitida\n");
 }
 
+TEST(PrintedNames, CommonNamesBeforeSpeciesInBrackets) {
+  EXPECT_EQ(sketch("Key to the woods\n"
+                   "\n"
+                   "1. Rayons étagés . . . . . . . . Tolva (Mavrovia striata Morvel.)\n"
+                   "1 bis. Rayons non étagés . . . . 2\n"
+                   "2. Bois jaune . . . . . . . . . . Fuma (Fumavria levis (Morvel.) Vaugr.)\n"
+                   "2 bis. Bois gris . . . . . . . . . 3\n"
+                   "3. Densité faible . . . . . . . . Oak felt mite (Trimerophyes tomenti), p. 35\n"
+                   "3 bis. Densité forte . . . . . . . Bemba (Bemvaria macropora Vaugr.)\n"),
+            "1[1] Rayons étagés -> Mavrovia striata (Tolva)\n"
+            "1[1 bis] Rayons non étagés -> 2\n"
+            "2[2] Bois jaune -> Fumavria levis (Fuma)\n"
+            "2[2 bis] Bois gris -> 3\n"
+            "3[3] Densité faible -> Trimerophyes tomenti (Oak felt mite; p. 35)\n"
+            "3[3 bis] Densité forte -> Bemvaria macropora (Bemba)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -796,5 +796,23 @@ TEST(PrintedOutline, NumbersWithoutStopsStandBeforeNamesFarIn) {
       "4[] Pith of twigs solid -> B. tannerii\n");
 }
 
+TEST(PrintedOutline, NumbersOfSpecimensAreNoLabels) {
+  EXPECT_EQ(sketch("Conspectus specierum generis Ausella.\n"
+                   "\n"
+                   "A. Folia cordata.\n"
+                   "a. Spatha alba .......... 1. A. longipes.\n"
+                   "b. Spatha viridis ....... 2. A. brevipes.\n"
+                   "B. Folia hastata ........ 3. A. hastata.\n"
+                   "\n"
+                   "1. A. longipes Brandw. in Jahrb. II. (1878) 144. Pedunculus\n"
+                   "petiolo aequilongus.\n"
+                   "Oberes Tal, an schattigen Bächen (HARBECK\n"
+                   "n. 341. — Blühend im Mai).\n"),
+            "1[A] Folia cordata. -> 2\n"
+            "1[B] Folia hastata -> Ausella hastata\n"
+            "2[a] Spatha alba -> Ausella longipes\n"
+            "2[b] Spatha viridis -> Ausella brevipes\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -74,5 +74,21 @@ TEST(PrintedOverrunPages, BehindAuthors) {
       "4[d'] Thorax bare -> Ausella lusa (p. 17.)\n");
 }
 
+TEST(PrintedOverrunPages, OnALineOfTheirOwn) {
+  EXPECT_EQ(
+      sketch("Key to the species of Chrysolalage.\n"
+             "\n"
+             "a. Under tail-coverts white.\n"
+             "a'. Bill black; crown black in the male C. dimorpha, p. 271.\n"
+             "b'. Bill pale; ear-coverts\n"
+             "chestnut in both sexes C. pyrrhotis, p. 272.\n"
+             "b. Under tail-coverts crimson C. sanguiniventris,\n"
+             "[p. 273.\n"),
+      "1[a] Under tail-coverts white. -> 2\n"
+      "1[b] Under tail-coverts crimson -> Chrysolalage sanguiniventris (p. 273.)\n"
+      "2[a'] Bill black; crown black in the male -> Chrysolalage dimorpha (p. 271.)\n"
+      "2[b'] Bill pale; ear-coverts chestnut in both sexes -> Chrysolalage pyrrhotis (p. 272.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

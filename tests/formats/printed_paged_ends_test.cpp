@@ -78,7 +78,7 @@ TEST(PrintedPagedEnds, PagesBehindCommasEndSentences) {
       "1[1b] Front even. Right claw the larger -> 2\n"
       "2[2a] Regions deep. Color red, the fingers black -> Ausella sculpta (p. 356.)\n"
       "2[2b] Regions flat. Palp with its angle round -> 3\n"
-      "3[3a] Legs with a lobe. Color yellow, the fingers brown -> Ausella sulcifera (p. 358 .)\n"
+      "3[3a] Legs with a lobe. Color yellow, the fingers brown -> Ausella sulcifera (p. 358)\n"
       "3[3b] Legs plain. Fingers meeting in both sexes -> Ausella planulata (p. 362.)\n");
 }
 

@@ -468,5 +468,27 @@ TEST(PrintedUnlabelledLeads, BeneathLettersThatEndInLongDashes) {
       "7[] Sporangia sessile, grey. -> Calconella cinerella\n");
 }
 
+TEST(PrintedUnlabelledLeads, NumberedGeneraInCapitals) {
+  EXPECT_EQ(
+      sketch("KEY TO THE GENERA.\n"
+             "\n"
+             "   Fronds all alike.\n"
+             "       Sori naked, without indusium.\n"
+             "          Fronds simple or pinnatifid; rhizome scaly . .  1. SELIDOPTERIS.\n"
+             "          Fronds 2 or 3 times pinnate; stipes brown, woolly  2. PHEGOCLAENA.\n"
+             "       Sori covered by an indusium.\n"
+             "          Indusium kidney-shaped, attached at the notch  . . . 11. NEPHROCLAENA.\n"
+             "          Indusium round, attached by the centre  . . . . . .  12. OMPHALOTHECIA.\n"
+             "   Fronds of two kinds . . . . . . . . . . . . . . . . . . 13. CYATHOLAENA.\n"),
+      "1[] Fronds all alike. -> 2\n"
+      "1[] Fronds of two kinds -> Cyatholaena\n"
+      "2[] Sori naked, without indusium. -> 3\n"
+      "2[] Sori covered by an indusium. -> 4\n"
+      "3[] Fronds simple or pinnatifid; rhizome scaly -> Selidopteris\n"
+      "3[] Fronds 2 or 3 times pinnate; stipes brown, woolly -> Phegoclaena\n"
+      "4[] Indusium kidney-shaped, attached at the notch -> Nephroclaena\n"
+      "4[] Indusium round, attached by the centre -> Omphalothecia\n");
+}
+
 }  // namespace
 }  // namespace keydrift
