@@ -484,13 +484,6 @@ std::optional<std::size_t> numbered_genus_at_end(std::string_view text) {
 
 std::optional<std::size_t> trailing_name(std::string_view text) {
   if (auto const genus = numbered_genus_at_end(text)) return genus;
-  // "… in the center. Ausella busa .", "… Ausella busa (p. 22) ★ ENDANGERED"
-  if (auto const star = text.rfind(" \u2605 "); star != std::string_view::npos) {
-    text = text.substr(0, star);
-  }
-  if (text.ends_with(" .") && is_letter(code_point_before(text, text.size() - 2).value)) {
-    text.remove_suffix(2);
-  }
   auto begin = find_trailing_name(text, NamesBefore::looked_for);
   if (!begin || *begin == 0) return begin;
   if (is_spoken_of(text, *begin)) return std::nullopt;
