@@ -8,8 +8,11 @@
 #include "keydrift/formats/hypertext_lines.hpp"
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::hypertext {
 namespace {
@@ -83,6 +86,29 @@ bool are_leads_beside(std::string_view text, Cells const& cells) {
   return true;
 }
 
+// "2", "Go to 2", "Ausella busa (Roe)": what a lead leads to, alone.
+bool is_end(std::string_view piece) {
+  constexpr std::size_t kMostDigits = 3;
+  if (piece.size() <= kMostDigits && printed::only_figures(piece)) return !piece.empty();
+  auto const reference = printed::trailing_reference(piece);
+  return (reference && reference->pointed && reference->words_end == 0) ||
+         (printed::starts_with_upper(piece) && printed::is_latin_name(piece));
+}
+
+// "Wings clear<br>2" and "Wings dark<br>Aus bus" beside each other, beneath the couplet's number.
+bool are_choices_beside(std::string_view text, Cells const& cells) {
+  if (cells.size() < 2 || cells.size() > kMostLeads) return false;
+  return std::all_of(cells.begin(), cells.end(), [text](std::vector<Piece> const& cell) {
+    if (cell.size() < 2) return false;
+    auto const said = [text](Piece const& piece) {
+      return text.substr(piece.begin, piece.end - piece.begin);
+    };
+    auto const words = said(cell.front());
+    return printed::starts_with_upper(words) && words.find(' ') != std::string_view::npos &&
+           !is_end(words) && is_end(said(cell.back()));
+  });
+}
+
 void set_place(ManuscriptLine& line, ManuscriptLine const& row) {
   line.number = line.stretches.empty() ? row.number : line.stretches.front().number;
   line.column = line.stretches.empty() ? row.column : line.stretches.front().column;
@@ -138,7 +164,9 @@ void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_
 std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
                                          std::vector<std::size_t> const& breaks) {
   auto const cells = cells_of(row.text, breaks);
-  if (are_leads_beside(row.text, cells)) return lines_of_cells(row, cells);
+  if (are_leads_beside(row.text, cells) || are_choices_beside(row.text, cells)) {
+    return lines_of_cells(row, cells);
+  }
   if (breaks.empty()) return {};
   auto const leads = cells.back().size();
   if (cells.size() < 2 || leads < 2 || leads > kMostLeads) return {};

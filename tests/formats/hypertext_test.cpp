@@ -503,6 +503,38 @@ TEST(Hypertext, LeadsBesideEachOther) {
             4);
 }
 
+TEST(Hypertext, ChoicesBesideEachOtherBeneathTheirNumber) {
+  auto const couplet = [](std::string const& number, std::string const& first,
+                          std::string const& second) {
+    return "<table><tr><td colspan=2>" + number + "</td></tr><tr><td>" + first + "</td><td>" +
+           second + "</td></tr></table><p>&nbsp;</p>\n";
+  };
+  EXPECT_EQ(
+      sketch(
+          read("<h2>Key to Ausella</h2>\n" +
+               couplet("<b>1</b>", "Wings clear, with four veins<br><br><a href=#c2><b>2</b></a>",
+                       "Wings dark, without veins<br><br><i>Ausella busa</i>") +
+               couplet("<b>2</b> (1)", "Legs short and dark<br><br><a href=#c3><b>3</b></a>",
+                       "Legs long and pale<br><br><i>Ausella cusa</i>") +
+               couplet("<b>3</b> (2)", "Antennae with 9 segments<br><br><a href=#c4><b>4</b></a>",
+                       "Antennae with 8 segments<br><br><i>Ausella gusa</i>") +
+               couplet("<b>4</b> (3)", "Tarsi black<br><br><a href=#c5><b>5</b></a>",
+                       "Tarsi yellow in both sexes<br><br><i>Ausella nusa</i>") +
+               couplet("<b>5</b> (4)", "Head smooth<br><br><i>Ausella dusa</i>",
+                       "Head ribbed and hairy<br><br><i>Ausella rusa</i>"))
+              .edition),
+      "1[] Wings clear, with four veins -> 2\n"
+      "1[] Wings dark, without veins -> Ausella busa\n"
+      "2[] Legs short and dark -> 3\n"
+      "2[] Legs long and pale -> Ausella cusa\n"
+      "3[] Antennae with 9 segments -> 4\n"
+      "3[] Antennae with 8 segments -> Ausella gusa\n"
+      "4[] Tarsi black -> 5\n"
+      "4[] Tarsi yellow in both sexes -> Ausella nusa\n"
+      "5[] Head smooth -> Ausella dusa\n"
+      "5[] Head ribbed and hairy -> Ausella rusa\n");
+}
+
 TEST(Hypertext, TakesTimeOnlyInProportion) {
   std::string text;
   for (std::size_t i = 0; i < 300'000; ++i) text += i % 2 == 0 ? "<!--" : "<a=\"";
