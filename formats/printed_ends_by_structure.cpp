@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_ends_by_structure.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <string_view>
 
@@ -14,10 +15,14 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/printed_words_before_epithets.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 constexpr std::size_t kWideGap = 3;  // blanks that set a name apart
 
@@ -36,15 +41,19 @@ class Mender {
     std::size_t dotted = 0;
     std::size_t plain = 0;
     std::size_t genusless = 0;
+    std::size_t genera = 0;
     for (auto const& read : reads_) {
       if (read.to.form != DestinationForm::taxa) continue;
       ++named;
+      if (is_latin_genus(read.to.taxa.taxa.front().name)) ++genera;
       if (read.to.taxa.taxa.front().genusless) ++genusless;
       if (read.leaders == LeaderKind::dots) ++dotted;
       if (read.leaders == LeaderKind::blank) ++plain;
     }
     usually_dotted_ = dotted * 2 > named;
     often_plain_ = plain * 4 > named;
+    constexpr std::size_t kFewestGenera = 3;
+    often_genera_ = genera >= kFewestGenera && genera * 4 >= named * 3;
     names_have_genera_ = named > 0 && genusless * 3 <= named;
     bool const places_tell = grouping_.goes_on && !lead_to_numbers();
     auto const below = couplets_below(grouping_, reads_);
@@ -191,6 +200,7 @@ class Mender {
     bool const sure = begin && (!usually_dotted_ || is_certain_name(text.substr(*begin)) ||
                                 ends_in_two_dots(trim_right(text.substr(0, *begin))));
     if (sure) return begin;
+    if (auto const genus = often_genera_ ? genus_behind_words(text) : std::nullopt) return genus;
     if (!often_plain_) return std::nullopt;
     if (auto const loose = loose_name(text, names_have_genera_)) return loose;
     // "… throughout their length royi", "… on area III royi Dorn"
@@ -213,6 +223,28 @@ class Mender {
     auto const closing = sentence.substr(last_word_begin(sentence));
     bool const closed = closing.ends_with('.') && closing.size() >= kShortest && !is_rank(closing);
     return closed ? std::optional{begin} : std::nullopt;
+  }
+
+  // "Ausella" of "… reduced to a stub Ausella": hardly a sentence ends in such a word, but for one
+  // of a host or a place.
+  [[nodiscard]] static std::optional<std::size_t> genus_behind_words(std::string_view text) {
+    constexpr std::size_t kShortest = 5;  // bytes
+    static constexpr std::array kNever{"and"sv,  "or"sv,  "as"sv,    "like"sv, "than"sv, "from"sv,
+                                       "with"sv, "see"sv, "genus"sv, "e"sv,    "y"sv,    "et"sv};
+    text = trim_right(text);
+    auto const begin = last_word_begin(text);
+    auto const name = text.substr(begin);
+    bool const genus = begin > 0 && name.size() >= kShortest && is_plain_word(name) &&
+                       is_latin_genus(name) && has_latin_ending(name) && !name.ends_with("e"sv) &&
+                       !name.ends_with("en"sv);
+    if (!genus) return std::nullopt;
+    auto const words = trim_right(text.substr(0, begin));
+    auto const before = words.substr(last_word_begin(words));
+    // "… fore tibiae broad (Fig. 15A) Ausella"
+    bool const word = before.ends_with(')') ||
+                      (is_plain_word(before) && is_lower(code_point_at(before, 0).value));
+    if (!word || stands_before_noun(before) || is_one_of(kNever, before)) return std::nullopt;
+    return begin;
   }
 
   // "Aus", "Aus (Bus)"
@@ -244,6 +276,7 @@ class Mender {
   bool usually_dotted_{false};       // names stand behind rows of dots
   bool often_plain_{false};          // nothing but a blank sets them apart
   bool names_have_genera_{false};    // most of them, in full or cut short
+  bool often_genera_{false};         // leads lead to genera rather than species
   bool counted_{false};              // the number of its species stands behind an epithet
 };
 

@@ -103,5 +103,34 @@ TEST(PrintedEndsByStructure, AForgottenNumberIsNoOrder) {
   EXPECT_NE(read.find("Styles 3-cleft. -> ?\n"), std::string::npos) << read;
 }
 
+TEST(PrintedEndsByStructure, GeneraBehindWords) {
+  EXPECT_EQ(sketch("Key to mayfly genera\n"
+                   "\n"
+                   "1. Head with a frontal process; tusks upcurved (Fig. 14B) Hexomera\n"
+                   "1' Head without frontal process 2\n"
+                   "\n"
+                   "2(1') Tusks with tubercles; fore tibiae broad (Fig. 15A) Potamurus\n"
+                   "2' Tusks nearly smooth 3\n"
+                   "\n"
+                   "3(2') Opercular gills triangular (Fig. 16A) .... Tricoramis\n"
+                   "3' Opercular gills quadrate 4\n"
+                   "\n"
+                   "4(3') Femora with toothed margin Serratomera\n"
+                   "4' Abdomen without tubercles 5\n"
+                   "\n"
+                   "5(4') Gills on segment 2 quadrate (Fig. 16B) .... Brachycella\n"
+                   "5' Gills absent; middle filament reduced to a stub Baetiscyon\n"),
+            "1[1] Head with a frontal process; tusks upcurved (Fig. 14B) -> Hexomera\n"
+            "1[1'] Head without frontal process -> 2\n"
+            "2[2] Tusks with tubercles; fore tibiae broad (Fig. 15A) -> Potamurus\n"
+            "2[2'] Tusks nearly smooth -> 3\n"
+            "3[3] Opercular gills triangular (Fig. 16A) -> Tricoramis\n"
+            "3[3'] Opercular gills quadrate -> 4\n"
+            "4[4] Femora with toothed margin -> Serratomera\n"
+            "4[4'] Abdomen without tubercles -> 5\n"
+            "5[5] Gills on segment 2 quadrate (Fig. 16B) -> Brachycella\n"
+            "5[5'] Gills absent; middle filament reduced to a stub -> Baetiscyon\n");
+}
+
 }  // namespace
 }  // namespace keydrift
