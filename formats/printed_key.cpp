@@ -54,9 +54,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   }
   auto const full_width = markup.empty() ? narrow_full_width(text.text) : 0;
   if (full_width > 0) loaded.findings.push_back(full_width_narrowed(text.name, full_width));
-  auto const links = markup.empty() ? take_off_links(text.text) : 0;
-  if (links > 0) loaded.findings.push_back(links_taken_off(text.name, links));
-  auto const emphasised = markup.empty() ? take_off_emphasis(text.text, links > 0) : 0;
+  auto const taken = markup.empty() ? take_off_links(text.text) : LinksTaken{};
+  if (taken.links > 0) loaded.findings.push_back(links_taken_off(text.name, taken.links));
+  auto const emphasised = markup.empty() ? take_off_emphasis(text.text, taken.saved_page) : 0;
   if (emphasised > 0) loaded.findings.push_back(emphasis_taken_off(text.name, emphasised));
   auto const prefixed = number_prefixed_labels(text.text);
   // The text with its labels put right, if that is what was read.

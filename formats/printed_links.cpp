@@ -23,6 +23,14 @@ bool is_address(std::string_view text) {
   return text.starts_with("./") || text.starts_with("../");
 }
 
+// "/i" of "</i>": the end of an element, and no address.
+bool closes_element(std::string_view text) {
+  return text.starts_with('/') && text.size() > 1 &&
+         std::all_of(text.begin() + 1, text.end(), [](char c) {
+           return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+         });
+}
+
 // "Ausella busa <sp/busa.html>", "2 <#c2>": the address in its brackets and the blank before it, as
 // pages are saved as text.
 std::vector<Signs> bracketed_addresses(std::string_view text) {
@@ -32,7 +40,8 @@ std::vector<Signs> bracketed_addresses(std::string_view text) {
     auto const close = text.find_first_of("<> \t\n", open + 1);
     if (close == std::string_view::npos) break;
     auto const inside = text.substr(open + 1, close - open - 1);
-    if (text[close] != '>' || !(is_address(inside) || inside.starts_with("mailto:"))) continue;
+    bool const address = is_address(inside) || inside.starts_with("mailto:");
+    if (text[close] != '>' || !address || closes_element(inside)) continue;
     bool const blank = open > 0 && text[open - 1] == ' ';
     signs.push_back({open - (blank ? 1 : 0), close + 1});
   }
@@ -41,9 +50,11 @@ std::vector<Signs> bracketed_addresses(std::string_view text) {
 
 }  // namespace
 
-std::size_t take_off_links(std::string& text) {
+LinksTaken take_off_links(std::string& text) {
+  LinksTaken taken;
   auto signs = bracketed_addresses(text);
-  auto links = signs.size();
+  taken.links = signs.size();
+  taken.saved_page = !signs.empty();
   std::size_t done = 0;
   for (auto middle = text.find("]("); middle != std::string::npos;
        middle = text.find("](", middle + 2)) {
@@ -59,12 +70,22 @@ std::size_t take_off_links(std::string& text) {
     signs.push_back({open - (picture ? 1 : 0), open + 1});
     signs.push_back({middle, close + 1});
     done = close + 1;
-    ++links;
+    ++taken.links;
   }
+  if (taken.links == 0) return taken;
   std::sort(signs.begin(), signs.end(),
             [](Signs const& a, Signs const& b) { return a.begin < b.begin; });
-  if (links > 0) take_out(text, signs);
-  return links;
+  // "[Aus bus](<https://…>)" holds one in the other.
+  std::vector<Signs> apart;
+  for (auto const& one : signs) {
+    if (!apart.empty() && one.begin < apart.back().end) {
+      apart.back().end = std::max(apart.back().end, one.end);
+    } else {
+      apart.push_back(one);
+    }
+  }
+  take_out(text, apart);
+  return taken;
 }
 
 }  // namespace keydrift::printed

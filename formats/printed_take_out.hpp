@@ -13,7 +13,8 @@ struct Signs {
   std::size_t end{};
 };
 
-// Takes the signs out; as many blanks are added at the ends of their lines.  Ascending.
+// Takes the signs out; as many blanks are added at the ends of their lines.  Ascending, none
+// within another.
 void take_out(std::string& text, std::vector<Signs> const& signs);
 
 }  // namespace keydrift::printed

@@ -624,5 +624,18 @@ TEST(PrintedEmphasis, OfAPageSavedAsText) {
             "2[2b] Auriculae absent -> Ixorella murina\n");
 }
 
+TEST(PrintedEmphasis, AddressesInAddressesAndElementsEnds) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1. Wings clear, as in <i>Ausella busa</i> ..... 2\n"
+                   "1. Wings dark ..... [Ausella busa](<https://a.example/busa>)\n"
+                   "2. Legs short ..... [Ausella cusa](<https://a.example/cusa>)\n"
+                   "2. Legs and/or eyes red ..... [Ausella dusa](/species/dusa)\n"),
+            "1[1] Wings clear, as in <i>Ausella busa</i> -> 2\n"
+            "1[1] Wings dark -> Ausella busa\n"
+            "2[2] Legs short -> Ausella cusa\n"
+            "2[2] Legs and/or eyes red -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
