@@ -393,8 +393,9 @@ class LineMaker {
       line_.markup.role = less ? LineRole::aside : LineRole::heading;
       key_titled_ = key_titled_ || (!caption_ && printed::mentions_key(line_.text));
     }
-    auto leads = leads_of_row(line_, std::exchange(breaks_in_cells_, {}));
-    if (!leads.empty()) {
+    bool const numbered = !made_.lines.empty() && is_number_alone(made_.lines.back());
+    auto leads = leads_of_row(line_, std::exchange(breaks_in_cells_, {}), numbered);
+    if (!leads.empty() && !in_beside_) {
       std::move(leads.begin(), leads.end(), std::back_inserter(made_.lines));
       marks_.clear();
       open_marks_.clear();
@@ -410,8 +411,9 @@ class LineMaker {
   }
 
   // "<h3>3.</h3>" over the leads of couplet 3
-  [[nodiscard]] bool is_number_alone() const {
-    auto const label = printed::label_alone(line_.text);
+  [[nodiscard]] bool is_number_alone() const { return is_number_alone(line_); }
+  [[nodiscard]] static bool is_number_alone(ManuscriptLine const& line) {
+    auto const label = printed::label_alone(line.text);
     return label && label->family == printed::LabelFamily::digits;
   }
 

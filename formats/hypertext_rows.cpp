@@ -162,9 +162,9 @@ void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_
 }
 
 std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
-                                         std::vector<std::size_t> const& breaks) {
+                                         std::vector<std::size_t> const& breaks, bool numbered) {
   auto const cells = cells_of(row.text, breaks);
-  if (are_leads_beside(row.text, cells) || are_choices_beside(row.text, cells)) {
+  if (are_leads_beside(row.text, cells) || (numbered && are_choices_beside(row.text, cells))) {
     return lines_of_cells(row, cells);
   }
   if (breaks.empty()) return {};

@@ -14,8 +14,10 @@ namespace keydrift::hypertext {
 // and all others one at most.  <td>1a. Wings clear<br>Fig. 1<br>Go to 2<td>1b. Wings dark<br>Aus bus:
 // leads beside each other, with labels or with their couplet's number above, a line for each, what
 // it leads to behind a tab and its captions below it.
+// `numbered`: the line above is a couplet's number.
 [[nodiscard]] std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
-                                                       std::vector<std::size_t> const& breaks);
+                                                       std::vector<std::size_t> const& breaks,
+                                                       bool numbered);
 
 // Adds to `line` those bytes of the text of `from`, with the places of their characters.
 void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_t begin,

@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/printed_words_before_epithets.hpp"
 #include "keydrift/key/word_list.hpp"
@@ -53,7 +54,7 @@ class Mender {
     usually_dotted_ = dotted * 2 > named;
     often_plain_ = plain * 4 > named;
     constexpr std::size_t kFewestGenera = 3;
-    often_genera_ = genera >= kFewestGenera && genera * 4 >= named * 3;
+    often_genera_ = genera >= kFewestGenera && genera * 4 >= named * 3 && !has_capital_nouns();
     names_have_genera_ = named > 0 && genusless * 3 <= named;
     bool const places_tell = grouping_.goes_on && !lead_to_numbers();
     auto const below = couplets_below(grouping_, reads_);
@@ -225,8 +226,23 @@ class Mender {
     return closed ? std::optional{begin} : std::nullopt;
   }
 
-  // "Ausella" of "… reduced to a stub Ausella": hardly a sentence ends in such a word, but for one
-  // of a host or a place.
+  // Of eight words within sentences one has a capital, as the nouns of German have.
+  [[nodiscard]] bool has_capital_nouns() const {
+    std::size_t words = 0;
+    std::size_t capitals = 0;
+    for (auto const& read : reads_) {
+      auto const all = words_of(read.lead.text);
+      for (std::size_t w = 1; w < all.size(); ++w) {
+        if (all[w - 1].ends_with('.') || !is_plain_word(without_end(all[w]))) continue;
+        ++words;
+        if (is_capitalised(all[w])) ++capitals;
+      }
+    }
+    return capitals * 8 > words;
+  }
+
+  // "Ausella" of "… reduced to a stub Ausella": hardly a sentence ends in such a word where nouns
+  // have no capitals.
   [[nodiscard]] static std::optional<std::size_t> genus_behind_words(std::string_view text) {
     constexpr std::size_t kShortest = 5;  // bytes
     static constexpr std::array kNever{"and"sv,  "or"sv,  "as"sv,    "like"sv, "than"sv, "from"sv,
@@ -243,6 +259,7 @@ class Mender {
     // "… fore tibiae broad (Fig. 15A) Ausella"
     bool const word = before.ends_with(')') ||
                       (is_plain_word(before) && is_lower(code_point_at(before, 0).value));
+    if (is_region(fold(name))) return std::nullopt;
     if (!word || stands_before_noun(before) || is_one_of(kNever, before)) return std::nullopt;
     return begin;
   }

@@ -77,10 +77,9 @@ bool heads_account(std::vector<std::string_view> const& words, std::size_t genus
   return behind == 0 || is_authorish(words[genus + 2]) || words[genus + 2].starts_with('(');
 }
 
-// "the", "les": a genus may follow it, and no place does behind "in".
+// "the", "les": a genus may follow it, where places follow "in", and nouns of German "der".
 bool is_article(std::string_view word) {
-  static constexpr std::array kArticles{"the"sv, "les"sv, "des"sv, "die"sv, "der"sv,
-                                        "los"sv, "las"sv, "os"sv,  "as"sv,  "gli"sv};
+  static constexpr std::array kArticles{"the"sv, "les"sv, "des"sv, "los"sv, "las"sv, "gli"sv};
   return is_one_of(kArticles, fold(word));
 }
 
@@ -214,7 +213,7 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     bool const within = bracketed || (w > 0 && is_article(before));
     if (within && !lead && has_strict_latin_ending(genus) && !has_higher_ending(fold(genus)) &&
         !is_title_word(fold(genus)) && !is_region(fold(genus))) {
-      mentioned_.push_back(genus);
+      if (uses.mentions++ == 0) mentioned_.push_back(genus);
     }
     // "34 Fam. Ausidae: 6. Ausella": the head of a page
     bool const counted = w > 1 && is_number(before) && words[w - 2].ends_with(':') &&

@@ -48,6 +48,7 @@ class GenusEvidence {
     std::size_t of_sentences{};   // opens words in small letters that are no epithets
     std::size_t cited{};          // behind "Roe,"
     std::size_t between_marks{};  // "Home > Plants"
+    std::size_t mentions{};       // within sentences, behind an article
   };
 
   void look_at(std::string_view line, std::unordered_set<std::string> const& epithets, bool lead);

@@ -226,7 +226,10 @@ std::size_t restore_capital_indices(std::string& text) {
   }
   auto const sound =
       std::count_if(seen.begin(), seen.end(), [](auto const& one) { return one.second == kBoth; });
-  if (sound < static_cast<std::ptrdiff_t>(kFewest)) return 0;
+  // A letter that has both is another key's where it has more.
+  std::erase_if(damaged, [&](TextChange const& one) { return seen[one.put[0]] == kBoth; });
+  bool const rare = static_cast<std::ptrdiff_t>(damaged.size()) <= sound;
+  if (sound < static_cast<std::ptrdiff_t>(kFewest) || !rare) return 0;
   for (auto& change : damaged) {
     auto& indices = seen[change.put[0]];
     if ((indices & 1U) != 0) change.put[1] = '2';

@@ -33,6 +33,7 @@ std::optional<std::size_t> first_lead_above(std::vector<SourceLine> const& lines
   auto begin = second;
   while (begin > 0 && second - begin < kMostLines && !lines[begin - 1].text.empty()) --begin;
   if (begin == second || !starts_with_upper(lines[begin].text)) return std::nullopt;
+  if (begin > 0 && !lines[begin - 1].text.empty()) return std::nullopt;  // a longer text
   for (auto i = begin; i < second; ++i) {
     if (lines[i].is_no_lead || read_label(lines[i].text)) return std::nullopt;
   }

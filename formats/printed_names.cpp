@@ -338,7 +338,12 @@ void NameTable::note_nearest() {
 
 std::string NameTable::contracted(std::string_view letters) const {
   constexpr std::size_t kLetters = 2;
-  if (letters.size() != kLetters) return {};
+  constexpr std::size_t kMostGenera = 100;  // among more some other one will fit as well
+  // "Ae." and "Ch." begin words, and are cut short from those.
+  constexpr std::string_view kMayFollow = "aeiouyhlr";
+  bool const contracted = letters.size() == kLetters && letters[1] >= 'a' && letters[1] <= 'z' &&
+                          kMayFollow.find(letters[1]) == std::string_view::npos;
+  if (!contracted || genera_seen_.size() > kMostGenera) return {};
   std::string genus;
   for (auto const& seen : genera_seen_) {
     if (seen.front() != letters[0] || seen.find(letters[1], 1) == std::string::npos) continue;

@@ -79,6 +79,11 @@ void carry_overrun_pages(std::vector<SourceLine>& lines) {
     // Alone, it is of the name above that no leaders tell.
     if (*at == 0 && (*target > i || has_row_of_dots(lines[*target].text))) continue;
     auto page = part_of_line(lines[i], *at + 1, lines[i].text.size());
+    if (*at == 0 && *target + 1 == i) {  // where it belongs
+      page.goes_on = !is_genusless_name(without_comma(lines[*target].text));
+      lines[i] = page;
+      continue;
+    }
     // A name on a line of its own is told by that line.
     page.goes_on = !is_genusless_name(without_comma(lines[*target].text));
     lines[i].text = before;

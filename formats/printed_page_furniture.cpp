@@ -166,7 +166,7 @@ bool PageFurniture::is_title_cut_short(std::size_t at) const {
   text.remove_suffix(kCut.size());
   if (!is_letter(code_point_before(text, text.size()).value)) return false;
   if (at + 1 >= lines_.size() || !is_number_only(lines_[at + 1].text)) return false;
-  return number_of(lines_[at + 1].text) > largest_;
+  return number_of(without_full_stop(lines_[at + 1].text)) > largest_;
 }
 
 // "..... Ausella busa" / "hollow spines   low tubercles" / "Fig. 3   Fig. 4": what parts of a

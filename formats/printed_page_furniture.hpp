@@ -31,7 +31,7 @@ enum class Furniture : std::uint8_t {
   ruled_line,
   head_in_lead,     // parts a lead from its rest, between blank lines or cut short, or leaders from
                     // their name
-  caption_in_lead,  // or words of a figure, without blank lines around them
+  caption_in_lead,  // of a figure, or its letters or words, within a lead or behind one
   words_in_lead     // head_in_lead, in a text of which nearly all lines have blank lines between
 };
 
@@ -65,9 +65,11 @@ class PageFurniture {
   // A line or two between blank ones within a lead that has no end yet, whose words go on with a
   // small letter and end in a destination: what a page ends with and the next one begins with.
   [[nodiscard]] bool parts_a_lead(LineOnPage here) const;
+  // "Revision of the genus Ausella...", a page's number below it.
   [[nodiscard]] bool is_title_cut_short(std::size_t at) const;
   [[nodiscard]] bool is_caption_in_lead(std::size_t at) const;
   [[nodiscard]] bool are_letters_of_figures(LineOnPage here) const;
+  // Small words directly above a caption, behind a lead that has its end.
   [[nodiscard]] bool are_words_of_figure(LineOnPage here) const;
   // A page's number and head between leaders and the name that they lead to, blank lines or not.
   [[nodiscard]] bool parts_leaders(LineOnPage here) const;

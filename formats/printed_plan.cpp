@@ -329,8 +329,9 @@ class LabelPlanner {
     bool const letter = rank.alphabet == Alphabet::upper || rank.alphabet == Alphabet::lower;
     // "n. 341": the number of a specimen.
     constexpr std::uint32_t kLetterN = 14;
+    bool const above = (tally.seen >> (kLetterN - 1) & 1U) != 0;  // "m."
     if (rank.alphabet == Alphabet::lower && rank.ordinal == kLetterN && rank.repeats == 0 &&
-        is_digit(code_point_at(line.text, rank.label.text_at).value)) {
+        !above && is_digit(code_point_at(line.text, rank.label.text_at).value)) {
       return false;
     }
     // "N. Australia, Roe": a letter that stands once, and neither M nor L before it.

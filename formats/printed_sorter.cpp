@@ -283,13 +283,13 @@ class Sorter {
         account(LineKind::page_number, "a number alone, where no destination is missing");
         break;
       case Furniture::head_in_lead:
-        account(LineKind::running_head, "parts a lead, between blank lines");
+        account(LineKind::running_head, "parts a lead");
         break;
       case Furniture::caption_in_lead:
         remarks_.add(RemarkKind::caption, piece_of(lines_[at_], 0), last_lead());
         account(LineKind::figure, leads_.progress() == Progress::open
                                       ? "a caption that parts a lead"
-                                      : "words of the figure below");
+                                      : "letters or words of a figure");
         return true;
       case Furniture::words_in_lead:
         leads_.add_piece(at_, 0);

@@ -301,7 +301,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
   bool species = false;  // "AUS BUS Roe": the words in capitals behind the genus are its epithets
   auto const plain = without_stress(title);
   auto const words = words_of(plain);
-  auto const as_printed = words_of(title);  // word for word the same but for its accents
+  auto const as_printed = words_of(title);
+  bool const alike = as_printed.size() == words.size();  // word for word, but for accents
   auto const abbreviations = std::count_if(words.begin(), words.end(), is_cut_short_in_capitals);
   // In a text of sentences every noun behind a full stop has a capital.
   constexpr std::size_t kWordsOfATitle = 12;
@@ -336,11 +337,12 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "EYES AND LEGS"
     bool const authored =
         w + 1 < words.size() && is_authorish(words[w + 1]) && !is_separator(fold(words[w + 1]));
-    bool const family =
-        folded.ends_with("idae") || folded.ends_with("inae") || folded.ends_with("aceae") ||
-        folded.ends_with("oidea") || folded.ends_with("idæ") || folded.ends_with("inæ") ||
-        folded.ends_with("aceæ") || folded.ends_with("acees") || folded.ends_with("idees") ||
-        folded.ends_with("inees") || folded.ends_with("pteres") || is_french_group(as_printed[w]);
+    bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
+                        folded.ends_with("aceae") || folded.ends_with("oidea") ||
+                        folded.ends_with("idæ") || folded.ends_with("inæ") ||
+                        folded.ends_with("aceæ") || folded.ends_with("acees") ||
+                        folded.ends_with("idees") || folded.ends_with("inees") ||
+                        folded.ends_with("pteres") || (alike && is_french_group(as_printed[w]));
     bool const numeral = capitals && roman_number(bare, kLargestGroupNumeral) > 0;
     bool const likely = !prose || capitals || authored || announces_genus(before);
     // "generis Ausae" is not the name's own form; "generis Ausella" is.

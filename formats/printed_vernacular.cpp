@@ -305,9 +305,9 @@ bool ends_as_neuter(std::string_view word) {
 
 // "ausella", "ausia": as genera are made, where "tolva" and "bemba" may be words of any language.
 bool has_genus_suffix(std::string_view folded) {
-  static constexpr std::array kSuffixes{"ella"sv, "ia"sv, "ina"sv,  "ula"sv, "us"sv,  "um"sv,
-                                        "is"sv,   "es"sv, "aria"sv, "era"sv, "ea"sv,  "ana"sv,
-                                        "os"sv,   "on"sv, "ax"sv,   "ix"sv,  "ops"sv, "oda"sv};
+  static constexpr std::array kSuffixes{"ella"sv, "ia"sv, "ina"sv, "ula"sv, "ola"sv, "us"sv,
+                                        "um"sv,   "is"sv, "es"sv,  "era"sv, "ea"sv,  "ana"sv,
+                                        "os"sv,   "on"sv, "ax"sv,  "ix"sv,  "ops"sv, "oda"sv};
   return std::any_of(kSuffixes.begin(), kSuffixes.end(),
                      [folded](std::string_view suffix) { return folded.ends_with(suffix); });
 }

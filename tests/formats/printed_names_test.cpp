@@ -574,5 +574,18 @@ TEST(PrintedNames, CommonNamesBeforeSpeciesInBrackets) {
             "3[3 bis] Densité forte -> Bemvaria macropora (Bemba)\n");
 }
 
+TEST(PrintedNames, LettersThatBeginAGenusAreNotTwoOfIt) {
+  EXPECT_EQ(sketch("Key to Aedella\n"
+                   "\n"
+                   "1. Cibarium with four teeth ............... 2\n"
+                   "- Cibarium with many teeth ................ Anophella gambiae\n"
+                   "2. Thorax brown ........................... Ae. fuscopleura\n"
+                   "- Thorax yellow ........................... Anophella nitida\n"),
+            "1[1] Cibarium with four teeth -> 2\n"
+            "1[-] Cibarium with many teeth -> Anophella gambiae\n"
+            "2[2] Thorax brown -> Aedella fuscopleura\n"
+            "2[-] Thorax yellow -> Anophella nitida\n");
+}
+
 }  // namespace
 }  // namespace keydrift

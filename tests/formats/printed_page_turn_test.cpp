@@ -674,5 +674,23 @@ TEST(PrintedPageTurn, ATitleCutShortAndAPageNumber) {
             "Ausella dusa\n");
 }
 
+TEST(PrintedPageTurn, ANumberBehindThreeDotsIsTheCouplets) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1 Eyes large ............... 2\n"
+                   "– Eyes small ............... A. busa Roe, 1911\n"
+                   "2 Wings brown at the base...\n"
+                   "3.\n"
+                   "– Wings clear .............. A. cusa Roe, 1911\n"
+                   "3 Head round ............... A. dusa Roe, 1911\n"
+                   "– Head long ................ A. gusa Roe, 1911\n"),
+            "1[1] Eyes large -> 2\n"
+            "1[–] Eyes small -> Ausella busa\n"
+            "2[2] Wings brown at the base -> 3\n"
+            "2[–] Wings clear -> Ausella cusa\n"
+            "3[3] Head round -> Ausella dusa\n"
+            "3[–] Head long -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

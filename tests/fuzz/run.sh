@@ -31,6 +31,7 @@ for target in $targets; do
   seeds="tests/fuzz/seeds/$target"
   if [ "$target" = printed ]; then
     # The keys without what is expected of them, which took half of the first replay's time.
+    rm -rf build-fuzz/corpus
     mkdir -p build-fuzz/corpus
     cp tests/formats/corpus/*.txt build-fuzz/corpus/
     seeds="$seeds build-fuzz/corpus"
