@@ -245,8 +245,9 @@ class Mender {
   // have no capitals.
   [[nodiscard]] static std::optional<std::size_t> genus_behind_words(std::string_view text) {
     constexpr std::size_t kShortest = 5;  // bytes
-    static constexpr std::array kNever{"and"sv,  "or"sv,  "as"sv,    "like"sv, "than"sv, "from"sv,
-                                       "with"sv, "see"sv, "genus"sv, "e"sv,    "y"sv,    "et"sv};
+    static constexpr std::array kNever{"and"sv,   "or"sv,   "as"sv,  "like"sv, "than"sv,
+                                       "from"sv,  "with"sv, "see"sv, "by"sv,   "to"sv,
+                                       "genus"sv, "e"sv,    "y"sv,   "et"sv};
     text = trim_right(text);
     auto const begin = last_word_begin(text);
     auto const name = text.substr(begin);

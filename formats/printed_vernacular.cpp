@@ -331,8 +331,10 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
   // "Ausella Roe (Busella busa)", "AUSELLA BUSA (Busella busa)", but "MARSHA HOPPER (Busella busa)"
   // too, and "Tolva (Busella busa Roe)", where "Cusella (Busella busa)" would be a genus and what
   // it was called.
-  bool const lone =
-      i == 1 && without_full_stop(words.back()).ends_with(')') && !has_genus_suffix(fold(words[0]));
+  constexpr std::size_t kAuthored = 4;  // words; synonyms are named without authors as a rule
+  bool const lone = i == 1 && words.size() >= kAuthored &&
+                    without_full_stop(words.back()).ends_with(')') &&
+                    !has_genus_suffix(fold(words[0]));
   bool const common = lone || (capitals && i > 1 && !has_strict_latin_ending(fold(words[1])));
   if (!common && has_strict_latin_ending(fold(words[0])) && !ends_as_neuter(words[0])) return 0;
   auto const genus = without_bracket(words[i]);

@@ -587,5 +587,13 @@ TEST(PrintedNames, LettersThatBeginAGenusAreNotTwoOfIt) {
             "2[-] Thorax yellow -> Anophella nitida\n");
 }
 
+TEST(PrintedNames, ASynonymInBracketsHasNoAuthor) {
+  EXPECT_EQ(sketch("Key to the genera\n\n"
+                   "1. Sap milky ..... Rolva (Busella busa)\n1'. Sap watery ..... 2\n"
+                   "2. Leaves hairy ..... Cusella Roe\n2'. Leaves bald ..... Dusella Roe\n"),
+            "1[1] Sap milky -> Rolva (Busella busa)\n1[1'] Sap watery -> 2\n"
+            "2[2] Leaves hairy -> Cusella\n2[2'] Leaves bald -> Dusella\n");
+}
+
 }  // namespace
 }  // namespace keydrift
