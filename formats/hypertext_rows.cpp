@@ -70,18 +70,18 @@ std::optional<printed::Label> label_of_cell(std::string_view text, std::vector<P
 // "1a. Wings clear" and "1b. Wings dark" beside each other, each with what it leads to.
 bool are_leads_beside(std::string_view text, Cells const& cells) {
   if (cells.size() < 2 || cells.size() > kMostLeads) return false;
-  auto const first = label_of_cell(text, cells.front());
-  if (!first) return false;
+  auto before = label_of_cell(text, cells.front());
+  if (!before) return false;
   for (std::size_t c = 1; c < cells.size(); ++c) {
     auto const label = label_of_cell(text, cells[c]);
-    auto const before = label_of_cell(text, cells[c - 1]);
-    if (!label || !before || label->family != first->family) return false;
+    if (!label || label->family != before->family) return false;
     bool const digits = label->family == printed::LabelFamily::digits;
     bool const rival = digits
-                           ? label->number == first->number &&
+                           ? label->number == before->number &&
                                  (label->letter != before->letter || label->marks > before->marks)
                            : label->number == before->number + 1;
     if (!rival) return false;
+    before = label;
   }
   return true;
 }

@@ -105,7 +105,7 @@ void for_each_line(std::string_view text, Take take) {
 }  // namespace
 
 std::size_t take_off_emphasis(std::string& text, bool saved_page) {
-  if (text.find_first_of("*_=/") == std::string::npos) return 0;
+  if (text.find_first_of(saved_page ? "*_=/" : "*_=") == std::string::npos) return 0;
   std::vector<Signs> signs;
   for_each_line(text, [&signs, &text, saved_page](std::size_t begin, std::string_view line) {
     auto const below = begin + line.size() + 1;

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -41,16 +42,6 @@ bool is_end(std::string_view text) {
   return number || (starts_with_upper(text) && is_latin_name(text));
 }
 
-// "7. scutellaris, Roe": an epithet behind the number of its species.
-bool is_numbered_epithet(std::string_view text) {
-  auto const digits = leading_figures(text);
-  if (digits == 0 || !text.substr(digits).starts_with(". ")) return false;
-  auto const words = words_of(text.substr(digits + 1), 1);
-  if (words.empty()) return false;
-  auto const epithet = without_end(words[0]);
-  return is_epithet(epithet) && has_epithet_ending(epithet);
-}
-
 // "Dees" before "ee eee ee": a row of dots whose first ones came out as a capital.
 bool opens_row(std::string_view word) {
   return word.size() > 2 && is_upper(code_point_at(word, 0).value) &&
@@ -75,7 +66,7 @@ Garbled garbled_in(std::string_view line) {
   for (auto at = begin; at < line.size();) {
     auto const word_at = skip_blanks(line, at);
     auto const rest = line.substr(word_at);
-    if (garbled >= fewest && (is_end(rest) || is_numbered_epithet(rest))) return {begin, word_at};
+    if (garbled >= fewest && (is_end(rest) || epithet_behind_number(rest))) return {begin, word_at};
     auto const end = std::min(line.find_first_of(" \t", word_at), line.size());
     auto const word = line.substr(word_at, end - word_at);
     bool const first = word_at == skip_blanks(line, begin);

@@ -128,11 +128,9 @@ std::optional<Label> label_behind_rival(std::string_view line) {
   if (close == std::string_view::npos || close < 2 || close > kMostDigits + 1) return std::nullopt;
   auto const rival = line.substr(1, close - 1);
   auto const own = skip_blanks(line, close + 1);
-  auto const end = std::min(line.find_first_not_of("0123456789", own), line.size());
+  auto const end = own + leading_figures(line.substr(own));
   if (end == own || end - own > kMostDigits || end + 1 >= line.size()) return std::nullopt;
-  if (!only_figures(rival) || line[end] != '.') {
-    return std::nullopt;
-  }
+  if (!only_figures(rival) || line[end] != '.') return std::nullopt;
   auto const words = skip_blanks(line, end + 1);
   if (words == end + 1 || !is_upper(code_point_at(line, words).value)) return std::nullopt;
   auto const printed = line.substr(own, end - own);
