@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_run_on_labels.hpp"
+#include "keydrift/formats/printed_run_on_serial.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 
@@ -250,12 +251,17 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
   std::vector<SourceLine> parted;
   bool any = false;
   auto const rivals = rival_cuts(lines);
+  auto const serial = serial_cuts(lines);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
     bool const marked = line.markup.role != LineRole::told_by_text;
     auto const above = i > 0 ? lines[i - 1].text : std::string_view{};
     auto const below = i + 1 < lines.size() ? lines[i + 1].text : std::string_view{};
-    auto cuts = marked ? std::vector<std::size_t>{} : parter.cuts(line.text, above, below);
+    bool const in_series = !serial.lines.empty() && !serial.lines[i].empty();
+    auto cuts = in_series ? serial.lines[i]
+                : marked  ? std::vector<std::size_t>{}
+                          : parter.cuts(line.text, above, below);
+    bool const titled = in_series ? serial.titled[i] : !marked && parter.titled();
     bool const rival = cuts.empty() && !marked && !rivals.empty() && rivals[i] > 0;
     if (rival) cuts.push_back(rivals[i]);
     if (!cuts.empty() && !any) {
@@ -267,7 +273,7 @@ std::vector<SourceLine> part_run_on_lines(std::vector<SourceLine> lines) {
     for (std::size_t c = 0; c <= cuts.size(); ++c) {
       auto const end = c < cuts.size() ? cuts[c] : line.text.size();
       auto piece = part_of_line(line, begin, end);
-      piece.is_title = c == 0 && parter.titled();
+      piece.is_title = c == 0 && titled;
       parted.push_back(piece);
       begin = end;
     }

@@ -97,5 +97,25 @@ TEST(PrintedLeadParagraphs, DamagedNumbersAndEndsKeepTheCount) {
             "5[] Elytra oval, their sides evenly rounded -> Ausella ovata\n");
 }
 
+TEST(PrintedWrappedParagraphs, SerialLeadsBeginWithinTheLinesOfOne) {
+  EXPECT_EQ(sketch("TABLE FOR THE SEPARATION OF AUSELLA.\n"
+                   "\n"
+                   "   1 (6) Second joint of antennae as long as the breadth of the pronotum.\n"
+                   "2 (5) Rostrum reaching the hind coxae. 3 (4) Head as long as broad; first\n"
+                   "joint black. A. pinastri, Roe. 4 (3) Head plainly transverse. A. lugens,\n"
+                   "Dorn. 5 (2) Rostrum not passing the middle coxae. A. saliceti, Roe.\n"
+                   "6 (1) Second joint of antennae shorter. 7 (8) Membrane with a dark spot\n"
+                   "(as in 3 (4) of the males). A. virens, Lunn. 8 (7) Membrane unspotted.\n"
+                   "A. ochropus, Reit.\n"),
+            "1[1] Second joint of antennae as long as the breadth of the pronotum. -> 2\n"
+            "1[6] Second joint of antennae shorter. -> 7\n"
+            "2[2] Rostrum reaching the hind coxae. -> 3\n"
+            "2[5] Rostrum not passing the middle coxae. -> Ausella saliceti (Roe.)\n"
+            "3[3] Head as long as broad; first joint black. -> Ausella pinastri (Roe.)\n"
+            "3[4] Head plainly transverse. -> Ausella lugens (Dorn.)\n"
+            "7[7] Membrane with a dark spot (as in 3 (4) of the males). -> Ausella virens (Lunn.)\n"
+            "7[8] Membrane unspotted. -> Ausella ochropus (Reit.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
