@@ -98,9 +98,22 @@ class LineMaker {
       ++at_;
       return;
     }
+    if (raised_ > 0 && may_be_raised(c) && is_letter_of_footnote()) {
+      put(raised_letter(c), at_);
+      broken_ = true;
+      ++at_;
+      return;
+    }
     auto const length = code_point_at(text_, at_).length;
     put(text_.substr(at_, length), at_);
     at_ += length;
+  }
+
+  // "<i>A. bus</i><sup>a</sup>"
+  [[nodiscard]] bool is_letter_of_footnote() const {
+    auto const before = text_.substr(0, at_);
+    return !blank_ && before.ends_with('>') && text_.substr(at_ + 1, 1) == "<" &&
+           may_bear_footnote(line_.text);
   }
 
   // Columns and indentation say something where line feeds part lines.

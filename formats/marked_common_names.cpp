@@ -17,17 +17,23 @@ using xml::InlineKind;
 using xml::InlineMark;
 
 constexpr std::size_t kLongestInBrackets = 24;  // bytes behind the name: "complex", "and others"
-constexpr std::size_t kLongestBehind = 30;      // behind the brackets: "Prohibited"
+constexpr std::size_t kLongestRemark = 48;      // and behind "; ", as "dissection needed"
+constexpr std::size_t kMostNames = 2;
+constexpr std::size_t kLongestBehind = 30;  // behind the brackets: "Prohibited"
 constexpr std::size_t kMostWordsBehind = 3;
-constexpr std::size_t kLongestName = 80;  // of a common one
+constexpr std::size_t kMostWordsBehindDash = 5;  // "– report this species"
+constexpr std::size_t kMostWordsOfName = 4;      // of a common one that nothing sets apart
+constexpr std::size_t kLongestName = 80;         // of a common one
 
-// "Prohibited", "[in part]"; no words that the lead goes on with.
+// "Prohibited", "[in part]", "– report this species"; no words that the lead goes on with.
 bool may_stand_behind(std::string_view after) {
   after = trim(after);
   if (after.empty() || after == ".") return true;
-  if (after.size() > kLongestBehind || words_of(after).size() > kMostWordsBehind) return false;
   auto const first = code_point_at(after, 0).value;
-  return is_upper(first) || first == '(' || first == '[' || first == 0x2013 || first == 0x2014;
+  bool const dash = is_dash(first) && first != '-';
+  auto const most = dash ? kMostWordsBehindDash : kMostWordsBehind;
+  if (after.size() > kLongestBehind || words_of(after).size() > most) return false;
+  return dash || is_upper(first) || first == '(' || first == '[';
 }
 
 // Do the words in front end as a sentence or a part of one does?
@@ -39,11 +45,13 @@ bool closes_words(std::string_view before) {
          last == '!' || is_dash(last) || last == 0x2192 || last == 0x203A;
 }
 
-// Does all that follows name one taxon of that genus?  A common name in the form of a Latin one
-// would be taken for it.
+// Does all that follows name one taxon of that genus, or two?  A common name in the form of a Latin
+// one would be taken for it.
 bool names_alone(std::string_view text, std::string_view genus) {
   auto const read = read_taxa(squeeze(text));
-  return read.taxa.size() == 1 && read.taxa[0].name.starts_with(genus);
+  return !read.taxa.empty() && read.taxa.size() <= kMostNames &&
+         std::all_of(read.taxa.begin(), read.taxa.end(),
+                     [&](TaxonReading const& taxon) { return taxon.name.starts_with(genus); });
 }
 
 // The first mark that holds all from its begin to the bracket at `open` or beyond.  A link of the
@@ -67,6 +75,32 @@ std::size_t begin_of_common_name(FlowText const& line, std::size_t open, std::si
   return begin;
 }
 
+// "Tail with a keel. Red crayfish (": the last sentence before the bracket is a few words that
+// begin with a capital.  kNotTold elsewhere.
+std::size_t begin_of_last_sentence(std::string_view text, std::size_t open, std::size_t label_end) {
+  auto const before = trim_right(text.substr(0, open));
+  auto const stop = before.rfind(". ");
+  if (stop == before.npos || stop < label_end) return kNotTold;
+  auto const begin = skip_blanks(before, stop + 1);
+  auto const name = before.substr(begin);
+  auto const words = words_of(name);
+  bool const plain = !words.empty() && words.size() <= kMostWordsOfName &&
+                     name.size() <= kLongestName && is_upper(code_point_at(name, 0).value) &&
+                     name.find_first_of(",;:()0123456789") == name.npos;
+  return plain ? begin : kNotTold;
+}
+
+// The end of the last name that is set like `first` between it and `close`.
+std::size_t last_italic_before(FlowText const& line, std::size_t close, InlineMark const& first) {
+  auto end = first.end;
+  for (auto const& mark : line.marks) {
+    if (mark.kind == first.kind && mark.begin >= first.end && mark.end <= close) {
+      end = std::max(end, mark.end);
+    }
+  }
+  return end;
+}
+
 std::size_t bracketed_name(FlowText const& line, std::size_t label_end) {
   std::string_view const text = line.text;
   for (auto mark = line.marks.rbegin(); mark != line.marks.rend(); ++mark) {
@@ -75,11 +109,15 @@ std::size_t bracketed_name(FlowText const& line, std::size_t label_end) {
     if (!before.ends_with('(')) continue;
     auto const close = text.find(')', mark->end);
     auto const inside = squeeze(text.substr(mark->begin, mark->end - mark->begin));
-    if (close == text.npos || close - mark->end > kLongestInBrackets ||
+    // "(Aus bus or Aus cus; males alone)"
+    auto const last = last_italic_before(line, close, *mark);
+    bool const remark = text.substr(last, 1) == ";";
+    if (close == text.npos || close - last > (remark ? kLongestRemark : kLongestInBrackets) ||
         !starts_with_upper(inside) || !may_stand_behind(text.substr(close + 1))) {
       return kNotTold;
     }
-    auto const begin = begin_of_common_name(line, before.size() - 1, close, label_end);
+    auto begin = begin_of_common_name(line, before.size() - 1, close, label_end);
+    if (begin == kNotTold) begin = begin_of_last_sentence(text, before.size() - 1, label_end);
     bool const named =
         begin != kNotTold && names_alone(text.substr(begin), words_of(inside).front());
     return named ? begin : kNotTold;

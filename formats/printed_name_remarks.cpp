@@ -7,6 +7,8 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/shifted_digits.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -18,6 +20,7 @@ std::size_t footnote_sign(std::string_view text) {
   bool const sign = c.value == 0xB9 || c.value == 0xB2 || c.value == 0xB3 ||
                     (c.value >= 0x2074 && c.value <= 0x2079) || c.value == '*' ||
                     c.value == 0x2020 || c.value == 0x2021;
+  if (c.length > 1 && is_one_of(kRaisedLetters, text.substr(0, c.length))) return c.length;
   return sign ? c.length : 0;
 }
 
@@ -127,6 +130,10 @@ std::string remark_in(std::string rest, std::vector<std::string> const& figures)
     remark.remove_suffix(1);
   }
   if (remark.ends_with(").")) remark.remove_suffix(1);  // the stop of the lead
+  // "Marshwort complex (Aus bus or Aus cus; seeds differ)": the bracket is that of the names.
+  bool const of_names = remark.ends_with(')') && std::count(remark.begin(), remark.end(), ')') >
+                                                     std::count(remark.begin(), remark.end(), '(');
+  if (of_names) remark.remove_suffix(1);
   if (remark.size() > 2 && ((remark.front() == '(' && remark.find(')') == remark.size() - 1) ||
                             (remark.front() == '[' && remark.find(']') == remark.size() - 1))) {
     remark = remark.substr(1, remark.size() - 2);

@@ -90,6 +90,8 @@ class FlowReader {
     if ((name == "sup" || name == "sub") && is_digits(node.text().get())) {
       digits_ = name == "sup" ? &kRaisedDigits : &kLoweredDigits;
     }
+    raises_letter_ = name == "sup" && !blank_ && may_bear_footnote(line_.text) &&
+                     is_letter_of_footnote(node.text().get());
     if (name == "preformat") verbatim_ = node;
     if (name == "taxon-name") {
       open(node, InlineKind::name);
@@ -110,7 +112,10 @@ class FlowReader {
     if (is_one_of(kParted, name)) blank_ = true;
     if (name == "taxon-name-part") after_name_part_ = true;
     if (name == "label" || name == "term") after_label_ = true;
-    if (name == "sup" || name == "sub") digits_ = nullptr;
+    if (name == "sup" || name == "sub") {
+      digits_ = nullptr;
+      raises_letter_ = false;
+    }
     if (node == verbatim_) verbatim_ = {};
     if (!open_.empty() && open_.back().node == node) {
       auto const mark = open_.back();
@@ -121,6 +126,10 @@ class FlowReader {
         line_.marks.push_back({mark.kind, begin, line_.text.size()});
       }
     }
+  }
+
+  [[nodiscard]] static bool is_letter_of_footnote(std::string_view text) {
+    return text.size() == 1 && may_be_raised(text.front());
   }
 
   void open(pugi::xml_node node, InlineKind kind) {
@@ -217,6 +226,9 @@ class FlowReader {
     }
     if (digits_ != nullptr && first >= '0' && first <= '9') {
       line_.text += (*digits_)[static_cast<std::size_t>(first - '0')];
+    } else if (raises_letter_) {
+      line_.text += raised_letter(first);
+      broken_ = true;
     } else {
       line_.text += c;
     }
@@ -230,6 +242,7 @@ class FlowReader {
   std::vector<pugi::xml_node> footnotes_;
   pugi::xml_node verbatim_;
   std::array<std::string_view, 10> const* digits_{nullptr};
+  bool raises_letter_{false};
   std::size_t expected_{kNotTold};  // where the source goes on if nothing comes between
   bool blank_{false};               // blanks stand before the next character
   bool after_name_part_{false};     // what comes next is another word, unless it closes this one

@@ -339,5 +339,15 @@ TEST(JatsTable, WhatBeginsAtARingIsNotComparedWithTheName) {
       "1[–] Sides round, not as in Aus bus: -> Aus cus\n");
 }
 
+TEST(JatsTable, LettersOfFootnotesAreNoLettersOfNames) {
+  EXPECT_EQ(
+      sketch_article(key_section(
+          "Key",
+          "<tr><td>1</td><td>Wings clear</td><td><italic>Aus bus</italic><sup>a</sup></td></tr>"
+          "<tr><td>–</td><td>Wings dark</td><td><italic>Aus cus</italic> "
+          "Roe<sup>b</sup></td></tr>")),
+      "1[1] Wings clear -> Aus bus (ᵃ)\n1[–] Wings dark -> Aus cus (ᵇ)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -91,5 +91,23 @@ TEST(MarkedCommonNames, LinksWithinWordsLeadNowhere) {
             "Eyes small. As told in the key to larvae, body long. -> Ausella busa");
 }
 
+TEST(MarkedCommonNames, MayBeALastSentenceThatNothingSetsApart) {
+  EXPECT_EQ(lead("Tail with a keel. Red crayfish (<i>Orconella rustica</i>)"),
+            "Eyes small. Tail with a keel. -> Orconella rustica (Red crayfish)");
+  EXPECT_EQ(lead("Tail with a keel. <span>Red crayfish (<i>Orconella rustica</i>) &ndash; report "
+                 "this species</span>"),
+            "Eyes small. Tail with a keel. -> Orconella rustica (Red crayfish; report this "
+            "species)");
+  EXPECT_EQ(lead("Tail with a keel. Red crayfish complex (<i>Orconella rustica</i> or <i>Orconella "
+                 "tristis</i>; only males differ)"),
+            "Eyes small. Tail with a keel. -> Orconella rustica + Orconella tristis (Red crayfish "
+            "complex; only males differ)");
+  // A clause is none.
+  EXPECT_EQ(lead("Tail with a keel; body as in the red crayfish (<i>Orconella rustica</i>). "
+                 "<i>Ausella busa</i>"),
+            "Eyes small. Tail with a keel; body as in the red crayfish (Orconella rustica). -> "
+            "Ausella busa");
+}
+
 }  // namespace
 }  // namespace keydrift
