@@ -146,6 +146,12 @@ class Reader {
     return lines_.size();
   }
 
+  // "A, flower. B, fruit."
+  [[nodiscard]] static bool lists_letters(std::string_view text) {
+    auto const letter = code_point_at(text, 0);
+    return is_letter(letter.value) && text.substr(letter.length).starts_with(", ");
+  }
+
   // The lines, those emptied that stand at the head of a page: no lead begins there.
   [[nodiscard]] std::vector<SourceLine> without_running_heads() const {
     auto body = lines_;
@@ -159,7 +165,9 @@ class Reader {
       // "* Known from the female only."
       bool const note = lines_[i].is_no_lead && text.starts_with('*') && !lines_[i].goes_on;
       if (lines_[i].told && !lines_[i].is_no_lead) continue;  // a couplet's number on its own line
-      if (above || heads[i] || page || title || note) body[i].clear();
+      // "A, flower. B, fruit." beneath "Fig. 12. Ausella busa."
+      bool const legend = i > 0 && starts_caption(lines_[i - 1].text) && lists_letters(text);
+      if (above || heads[i] || page || title || note || legend) body[i].clear();
     }
     return body;
   }
@@ -223,6 +231,7 @@ class Reader {
     bool const without_labels = attempt.grouping.layout == Layout::by_indentation ||
                                 attempt.grouping.layout == Layout::by_order;
     if (without_labels && labels_tell(*best_, attempt)) return;
+    if (is_list_beside(*best_, attempt)) return;
     auto const ahead = attempt.judgement.points() - best_->judgement.points();
     if (ahead >= margin(attempt, *best_) || (ahead > 0 && reads_all_and_more(attempt, *best_))) {
       second_ = std::move(best_);
@@ -245,6 +254,13 @@ class Reader {
     auto const& leads = one.read->sorted.leads;
     return (whole || serial) && std::none_of(leads.begin(), leads.end(),
                                              [](RawLead const& lead) { return lead.unlabelled; });
+  }
+
+  // The other one is a list that stands in the same file, as of the species with their maps.
+  [[nodiscard]] static bool is_list_beside(Attempt const& one, Attempt const& other) {
+    constexpr std::size_t kFewest = 3;  // couplets of a key
+    return other.judgement.is_list && one.grouping.couplets.size() >= kFewest &&
+           one.judgement.hangs_together();
   }
 
   // The attempt has every lead of the other and some between them, and nothing is amiss.

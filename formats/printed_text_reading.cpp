@@ -349,7 +349,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
   }
   auto const& numbers = attempt.read->numbering.numbers;
   bool const begins_late = !numbers.empty() && numbers.front() > 1;
-  if (!declared && markup.empty() && (begins_late || !attempt.judgement.is_faultless())) {
+  if (!declared && (begins_late || !attempt.judgement.is_faultless())) {
     take_if_clearly_better(text, tell_numbers_above(lines), lines, attempt);
   }
   if (!declared && markup.empty() && !attempt.judgement.is_beyond_doubt()) {

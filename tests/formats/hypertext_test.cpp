@@ -561,5 +561,38 @@ TEST(Hypertext, TakesSignsOfMeasureForNoTags) {
             "Legs pale & long");
 }
 
+TEST(Hypertext, LettersOfFootnotesAreNoLettersOfNames) {
+  EXPECT_EQ(
+      sketch(read("<p>1. Wings clear ... <i>Aus bus</i><sup>a</sup></p><p>– Wings M<sup>a</sup> "
+                  "... <i>Aus cus</i><sup>1</sup></p>")
+                 .edition),
+      "1[1] Wings clear -> Aus bus (ᵃ)\n1[–] Wings Ma -> Aus cus (¹)\n");
+}
+
+TEST(Hypertext, AListOfTheSpeciesBesideTheKeyIsNone) {
+  std::string list;
+  for (auto const* name : {"busa", "cusa", "dusa", "eusa", "fusa", "gusa", "husa", "iusa", "jusa",
+                           "kusa", "lusa", "musa"}) {
+    list += "<tr><td><i>Aus " + std::string{name} + "</i></td><td>&nbsp;</td><td>Map</td></tr>\n";
+  }
+  auto const reading = read(
+      "<table><tr><td>1</td><td>Wings clear.</td><td>(2)</td></tr>\n"
+      "<tr><td>+</td><td>Wings dark.</td><td><i>Aus busa</i></td></tr>\n"
+      "<tr><td>2</td><td>Legs pale.</td><td>Key 2</td></tr>\n"
+      "<tr><td>+</td><td>Legs dark.</td><td>Key 3</td></tr></table>\n<b>Key 2</b>\n"
+      "<table><tr><td>1</td><td>Head red.</td><td><i>Aus cusa</i></td></tr>\n"
+      "<tr><td>+</td><td>Head black.</td><td>(2)</td></tr>\n"
+      "<tr><td>2</td><td>Eyes large.</td><td><i>Aus dusa</i></td></tr>\n"
+      "<tr><td>+</td><td>Eyes small.</td><td><i>Aus eusa</i></td></tr></table>\n<b>Key 3</b>\n"
+      "<table><tr><td>1</td><td>Tail long.</td><td>(2)</td></tr>\n"
+      "<tr><td>+</td><td>Tail short.</td><td><i>Aus fusa</i></td></tr>\n"
+      "<tr><td>2</td><td>Ribs many.</td><td><i>Aus gusa</i></td></tr>\n"
+      "<tr><td>+</td><td>Ribs few.</td><td><i>Aus husa</i></td></tr></table>\n"
+      "<b>List of taxa</b>\n<table><tr><td>Taxon</td><td>Synonym</td><td>Objects</td></tr>\n" +
+      list + "</table>\n");
+  EXPECT_EQ(reading.edition.couplets.size(), 6U);
+  EXPECT_EQ(reading.edition.parts.size(), 3U);
+}
+
 }  // namespace
 }  // namespace keydrift
