@@ -246,5 +246,28 @@ TEST(PrintedPagedEnds, ASubspeciesMayStandOnALineOfItsOwn) {
             "(p. 271.)\n");
 }
 
+TEST(PrintedPagedEnds, BarePagesBehindACommaAreAHabitToo) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "a. Gill-rakers short, about 8 on the lower limb ............ gillami, 171.\n"
+                   "aa. Gill-rakers longer.\n"
+                   "b. Eye large, 3.2 in head; soft dorsal fin densely scaled to near the\n"
+                   "margin. vivens, 177.\n"
+                   "bb. Eye moderate.\n"
+                   "c. Scales above the lateral line in oblique series.. parvulus, 178.\n"
+                   "cc. Scales above the lateral line in rows.\n"
+                   "d. Canines strong .................................... chalceus, 174.\n"
+                   "dd. Canines weak ................................ pinnimaculatus, 175.\n"),
+            "a[a] Gill-rakers short, about 8 on the lower limb -> Ausella gillami (171.)\n"
+            "a[aa] Gill-rakers longer. -> b\n"
+            "b[b] Eye large, 3.2 in head; soft dorsal fin densely scaled to near the margin. -> "
+            "Ausella vivens (177.)\n"
+            "b[bb] Eye moderate. -> c\n"
+            "c[c] Scales above the lateral line in oblique series -> Ausella parvulus (178.)\n"
+            "c[cc] Scales above the lateral line in rows. -> d\n"
+            "d[d] Canines strong -> Ausella chalceus (174.)\n"
+            "d[dd] Canines weak -> Ausella pinnimaculatus (175.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
