@@ -383,8 +383,28 @@ class BracePlanner {
     return key;
   }
 
+  // "{ Leaves bordered by thickened cells 11" / "{ Leaves not bordered . . . 12" where the brace of
+  // couplet 10 would have one lead: the row of the second.  `end` where there is none or several.
+  [[nodiscard]] std::size_t rival_behind_bare_number(std::size_t begin, std::size_t end,
+                                                     std::uint32_t couplet) const {
+    auto found = end;
+    for (auto r = begin + 1; r < end; ++r) {
+      if (starts_rival(r)) return end;
+      auto const above = before(r);
+      if (above < begin || above == r || !has_words(rows_[r]) || !begins_like_a_lead(r)) continue;
+      auto const led = trailing_reference(words_of_line(rows_[above].line), &numbering_);
+      bool const on =
+          led && led->reference.number > couplet && numbering_.has_number(led->reference.number);
+      if (!on) continue;
+      if (found != end) return end;
+      found = r;
+    }
+    return found;
+  }
+
   void take_brace(std::size_t begin, std::size_t end, std::size_t number, BracedKey& key) const {
     auto& plan = key.found.plan;
+    auto const lost_rival = rival_behind_bare_number(begin, end, fronts_[number].number);
     std::uint32_t leads = 0;
     for (auto r = begin; r < end; ++r) {
       auto const line = rows_[r].line;
@@ -394,7 +414,7 @@ class BracePlanner {
         continue;
       }
       strip(line, key.lines[line]);
-      if (!first && !starts_rival(r)) {
+      if (!first && !starts_rival(r) && r != lost_rival) {
         plan.parts[line] = LinePart::words;
         continue;
       }

@@ -392,6 +392,10 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     // "TRANS. MARSH ENT. SOC.": of a journal.
     bool const journal =
         capitals && words[w].ends_with('.') && w + 2 < words.size() && abbreviations > 1;
+    // "of this genus (Trans. Phil. Soc. Marsh": of a work.
+    bool const begins_work = !capitals && words[w].front() == '(' && words[w].ends_with('.') &&
+                             w + 1 < words.size() && words[w + 1].ends_with('.') &&
+                             is_capitalised(without_closing_marks(words[w + 1]));
     // "Bl = Blatt, Fr = Frucht": abbreviations are told.
     bool const glossed = w > 0 && words[w - 1] == "=";
     auto const sign = code_point_at(words[w], 0);
@@ -400,8 +404,8 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     bool const common = behind_dash && !capitals && !(authored && has_strict_latin_ending(folded));
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
                            !numeral && !genitive && !section && !epithet && !given && !cited &&
-                           !journal && !glossed && !common && !named_behind && !adjective &&
-                           !place && !(neuter && !announced) && (latin || announced);
+                           !journal && !begins_work && !glossed && !common && !named_behind &&
+                           !adjective && !place && !(neuter && !announced) && (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     authored_genus = authored_genus || (candidate && opens && authored);
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);

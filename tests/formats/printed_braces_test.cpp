@@ -403,5 +403,38 @@ TEST(PrintedBraces, SignsStandForAsManyNumbersAsAreMissing) {
       "5[] Beine mit einer Kralle -> Ausella simplex\n");
 }
 
+TEST(PrintedBraces, ABareNumberEndsTheFirstOfTwoLeadsInABrace) {
+  EXPECT_EQ(sketch("36. AUSELLA Harl.\n"
+                   "\n"
+                   "1 { Leaves ending in a hair-point . . . . . . 2\n"
+                   "{ Leaves muticous or mucronate . . . . . . 4\n"
+                   "\n"
+                   "2 { Hair-point rough . . . . . . 3\n"
+                   "( Hair-point smooth . . . . . 1. A. levis\n"
+                   "\n"
+                   "f Nerve strongly papillose at back ; leaves squarrose when\n"
+                   "3 \\ moist . . . . . . . . . 2. A. asperinervis\n"
+                   "( Nerve smooth at back ; leaves erecto-patent 3. A. recta\n"
+                   "\n"
+                   "4 { Leaves with a border of thickened or elongate cells 5\n"
+                   "{ Leaves not bordered . . . . . . . . . . . 4. A. nuda\n"
+                   "\n"
+                   "f Border yellow, of 3-4 rows of thick-walled cells, reaching\n"
+                   "5 \\ the apex . . . . . . . . . . 5. A. marginella\n"
+                   "( Border faint, vanishing above 6. A. flavolimbata\n"),
+            "1[1] Leaves ending in a hair-point -> 2\n"
+            "1[] Leaves muticous or mucronate -> 4\n"
+            "2[2] Hair-point rough -> 3\n"
+            "2[] Hair-point smooth -> Ausella levis\n"
+            "3[3] Nerve strongly papillose at back ; leaves squarrose when moist -> Ausella "
+            "asperinervis\n"
+            "3[] Nerve smooth at back ; leaves erecto-patent -> Ausella recta\n"
+            "4[4] Leaves with a border of thickened or elongate cells -> 5\n"
+            "4[] Leaves not bordered -> Ausella nuda\n"
+            "5[5] Border yellow, of 3-4 rows of thick-walled cells, reaching the apex -> Ausella "
+            "marginella\n"
+            "5[] Border faint, vanishing above -> Ausella flavolimbata\n");
+}
+
 }  // namespace
 }  // namespace keydrift

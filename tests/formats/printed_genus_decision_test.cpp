@@ -354,5 +354,23 @@ TEST(PrintedGenusDecision, TheFrenchNameBeforeTheLatinOne) {
             "2[—] Souche sans stolons -> Pilosarium rigens\n");
 }
 
+TEST(PrintedGenusDecision, AWorkInBracketsBehindTheGenusIsNone) {
+  EXPECT_EQ(sketch("ORTHELANDRA.\n"
+                   "Since I furnished a table of this genus (Trans. Phil. Soc. Merr.,\n"
+                   "A. Elytra distinctly striate.\n"
+                   "B. Prothorax at its widest at the base.\n"
+                   "C. Interstices of elytra strongly costate ... costipennis, Wend.\n"
+                   "CC. Interstices of elytra flat ... ... aenescens, Harl.\n"
+                   "BB. Prothorax at its widest in front ... ... tibialis, sp. nov.\n"
+                   "AA. Elytra confusedly punctate ... granulata, Harl.\n"
+                   "O. tibialis, sp. nov. (mas.) Sat elongata; minus nitida; nigra,\n"),
+            "A[A] Elytra distinctly striate. -> B\n"
+            "A[AA] Elytra confusedly punctate -> Orthelandra granulata (Harl.)\n"
+            "B[B] Prothorax at its widest at the base. -> C\n"
+            "B[BB] Prothorax at its widest in front -> Orthelandra tibialis (sp. nov.)\n"
+            "C[C] Interstices of elytra strongly costate -> Orthelandra costipennis (Wend.)\n"
+            "C[CC] Interstices of elytra flat -> Orthelandra aenescens (Harl.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
