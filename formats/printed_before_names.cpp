@@ -88,6 +88,28 @@ std::optional<Numbered> number_before_name(std::size_t lead, std::string_view te
   return found;
 }
 
+// "… externo tantum spinulosa." / "5. Ovipositor brevis" where other names bear the numbers of
+// their species: the last of the words, above the couplet that the lead goes on with.
+void take_epithets_for_words(SortedLines const& sorted, LeadCutter& cutter,
+                             std::vector<ReadLead>& reads) {
+  for (std::size_t i = 0; i + 1 < reads.size(); ++i) {
+    auto& read = reads[i];
+    auto const& taxa = read.to.taxa.taxa;
+    bool const epithet = read.to.form == DestinationForm::taxa && taxa.size() == 1 &&
+                         taxa.front().genusless && taxa.front().authorship.empty() &&
+                         read.leaders == LeaderKind::blank && read.to.remark.empty();
+    if (!epithet || sorted.leads[i].destination_told) continue;
+    auto const& here = sorted.leads[i].label;
+    auto const& next = sorted.leads[i + 1].label;
+    bool const opens = !here.is_dash() && !next.is_dash() && next.number > here.number;
+    auto const joined = cutter.join(i);
+    if (!opens || number_before_name(i, joined.raw, read)) continue;
+    read.leaders = LeaderKind::none;
+    auto const size = trim_right(joined.raw).size();
+    cutter.cut(read, joined, size, size);
+  }
+}
+
 // The words without a dash or a colon that parted them from the number.
 std::size_t without_parting_sign(std::string_view words) {
   auto const whole = trim_right(words);
@@ -132,6 +154,9 @@ void settle_species_numbers(SortedLines const& sorted, LeadCutter& cutter,
   bool const rule = numbered >= 2 && numbered * 3 >= named * 2 && distinct.size() == numbered;
   bool const seldom = numbered * 3 < named;
   constexpr std::size_t kFewestBare = 4;
+  if (rule && numbered >= kFewestBare && numbered * 5 >= named * 4) {
+    take_epithets_for_words(sorted, cutter, reads);
+  }
   for (auto const& one : found) {
     bool const theirs = rule && (!one.bare || counted || numbered >= kFewestBare);
     if (theirs == one.within || (!theirs && !one.listed && !seldom)) continue;

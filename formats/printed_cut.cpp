@@ -24,6 +24,18 @@ std::string_view without_worn_row(std::string_view words) {
   return text.size() > 2 ? text : words;
 }
 
+// "… callus brun-" / "nea Roe", cut where the second line begins: where the word of both begins; 0
+// elsewhere.
+std::size_t begin_of_joined_word(JoinedText const& joined, std::size_t at) {
+  std::string_view const raw = joined.raw;
+  bool const line = std::any_of(joined.spans.begin(), joined.spans.end(),
+                                [at](auto const& span) { return span.raw_begin == at; });
+  if (!line || at == 0 || at >= raw.size()) return 0;
+  bool const within =
+      is_lower(code_point_before(raw, at).value) && is_lower(code_point_at(raw, at).value);
+  return within ? last_word_begin(raw.substr(0, at)) : 0;
+}
+
 }  // namespace
 
 std::span<Piece const> LeadCutter::pieces_of(std::size_t lead) const {
@@ -54,6 +66,10 @@ void LeadCutter::add_further_taxa(ReadLead& read, std::size_t lead) const {
 void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words_end,
                      std::size_t destination_begin, std::size_t destination_end) {
   std::string_view const raw = joined.raw;
+  if (auto const word = begin_of_joined_word(joined, destination_begin); word > 0) {
+    if (words_end >= word) words_end = trim_right(raw.substr(0, word)).size();
+    destination_begin = word;
+  }
   auto behind = trim(raw.substr(std::min(destination_end, raw.size())));
   while (behind.starts_with('.') || behind.starts_with(',')) behind = trim(behind.substr(1));
   destination_end = trim_right(raw.substr(0, destination_end)).size();

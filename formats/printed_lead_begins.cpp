@@ -110,6 +110,10 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
       is_latin_genus(words)) {
     return false;
   }
+  // "O. busa, sp. nov. Elongate" behind a key of letters
+  bool const description = here.gap && odd_case && label.family == LabelFamily::upper &&
+                           leads_.are_complete() && describes_species(words);
+  if (description) return false;
   if (leads_.are_complete()) {
     // "Antennæ 2- or" / "2- eller 3-leddet": a hyphen behind a count.
     bool const hyphen = odd_case && label.end == LabelEnd::dash;
@@ -196,9 +200,26 @@ bool LeadBegins::is_usual_letter(std::string_view line) const {
   return letters_[static_cast<std::size_t>(letter[0] - 'A')] >= kFewest;
 }
 
+// "1. Petals red" behind "k. Stem tall … l.": the letter l is due.
+std::optional<Label> LeadBegins::misread_l(std::string_view line) const {
+  constexpr std::uint32_t kL = 12;
+  bool const due = leads_.are_complete() && leads_.number() + 1 == kL;
+  if (!due || !line.starts_with("1. ") || is_numbered_name(line)) return std::nullopt;
+  Label label;
+  label.family = LabelFamily::lower;
+  label.end = LabelEnd::dot;
+  label.number = kL;
+  label.printed = line.substr(0, 1);
+  label.text_at = skip_blanks(line, 2);
+  bool const words = is_upper(code_point_at(line, label.text_at).value);
+  return words ? std::optional{label} : std::nullopt;
+}
+
 std::optional<Label> LeadBegins::misprinted_label(LineAtHand here) const {
   auto const& line = lines_[here.at];
-  if (numbering_.family != LabelFamily::digits || line.is_no_lead) return std::nullopt;
+  if (line.is_no_lead) return std::nullopt;
+  if (numbering_.family == LabelFamily::lower) return misread_l(line.text);
+  if (numbering_.family != LabelFamily::digits) return std::nullopt;
   if (!leads_.are_complete()) return misprinted_beneath(here);
   if (numbering_.numbers.size() < 2 && leads_.empty()) return std::nullopt;  // letters
   bool const bare_allowed = ahead_.ends_in_leaders(here.at);

@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -109,8 +110,11 @@ Run dot_run(std::string_view text, std::size_t at) {
   // "fig. 398. .busa", "fig. 398..busa" at the end of a lead
   bool const epithet = is_lower(behind.value) && is_bare_epithet(text.substr(run.end));
   bool const behind_figures = epithet && is_digit(before) && !after_blank;
-  bool const close =
-      longest == 2 && groups == 1 && !low_lines_only && (bracket || glued_words || behind_figures);
+  // "sparsely pilose..14. A. bus"
+  bool const before_number =
+      !after_blank && is_digit(behind.value) && is_numbered_name(text.substr(run.end));
+  bool const close = longest == 2 && groups == 1 && !low_lines_only &&
+                     (bracket || glued_words || behind_figures || before_number);
   // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.
   bool const last_two = after_blank && at > 0 && groups == 2 && longest == 1 &&
                         second_begin + 1 == run.end && (is_upper(behind.value) || epithet);
@@ -119,11 +123,12 @@ Run dot_run(std::string_view text, std::size_t at) {
                      (epithet || is_genusless_name(text.substr(run.end)));
   run.leader = ellipsis || spaced || named || alone || glued || numbered || close || last_two ||
                longest >= 3 || (longest == 2 && !low_lines_only && (after_blank || groups > 1));
-  // "spines__bus", "margin__ 10", "margin__ lO": between words nothing else is set so.
+  // "spines__bus", "margin__ 10", "margin__ lO", and "margin__" above its destination: nothing else
+  // is set so.
   bool const number = is_blank(behind.value) && ((counted && number_end >= text.size()) ||
                                                  misread_number(text.substr(run.end)));
-  bool const joined =
-      longest == 2 && groups == 1 && !after_blank && (is_letter(behind.value) || number);
+  bool const joined = longest == 2 && groups == 1 && !after_blank &&
+                      (is_letter(behind.value) || number || behind.length == 0);
   constexpr std::size_t kRow = 4;  // of low lines between blanks
   if (low_lines_only && longest < 3) run.leader = joined || groups >= kRow;
   if ((glued && behind_sentence) || numbered || named) run.begin = second_begin;

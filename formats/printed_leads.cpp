@@ -285,7 +285,7 @@ class LeadReader {
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
-      auto const first = words_of(text).front();
+      auto const first = words_of(text.substr(signs_before_name(text))).front();
       bool const certain =
           couplet_number(stripped, key_.numbering).has_value() || names_a_key(stripped) ||
           (dash && is_numbered_name(text)) || numbered || is_abbreviated(first) ||

@@ -131,8 +131,8 @@ bool LeadsSoFar::goes_on_with_told_name(SourceLine const& line) const {
   return lines_[above.line].markup.destination_begin != kNotTold;
 }
 
-// "folia Roe." beneath "… 415. A. distanti-", "bus" beneath "… A.": the name began on the line
-// before.
+// "folia Roe." beneath "… 415. A. distanti-", "bus" beneath "… A.", "Roe" beneath "… A. bus": the
+// name began on the line before.
 bool LeadsSoFar::ends_broken_name(std::string_view text) const {
   constexpr std::size_t kMostWords = 4;  // of the name on this line
   auto const& lead = leads_.back();
@@ -145,9 +145,13 @@ bool LeadsSoFar::ends_broken_name(std::string_view text) const {
     return ahead_.ends_in_name(std::string{before.substr(0, before.size() - 1)} +
                                std::string{text});
   }
-  bool const genus = is_abbreviated(before.substr(last_word_begin(before)));
-  return genus && is_epithet(without_end(words[0])) &&
-         ahead_.ends_in_name(std::string{before} + ' ' + std::string{text});
+  auto const last = before.substr(last_word_begin(before));
+  bool const genus = is_abbreviated(last) && is_epithet(without_end(words[0]));
+  // "Roe" beneath "… 415. A. busa"
+  auto const front = trim_right(before.substr(0, before.size() - last.size()));
+  bool const author = words.size() == 1 && is_authorish(words[0]) && is_epithet(last) &&
+                      is_abbreviated(front.substr(last_word_begin(front)));
+  return (genus || author) && ahead_.ends_in_name(std::string{before} + ' ' + std::string{text});
 }
 
 void LeadsSoFar::hand_over(SortedLines& sorted) && {

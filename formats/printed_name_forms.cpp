@@ -5,8 +5,8 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
-#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/key/word_list.hpp"
@@ -242,6 +242,13 @@ bool is_name_with_page(std::string_view text) {
     return word == "&" || (is_authorish(word) && !is_digit(code_point_at(word, 0).value)) ||
            is_particle(word) || (is_epithet(word) && has_epithet_ending(without_end(word)));
   });
+}
+
+bool describes_species(std::string_view words) {
+  auto const first = words_of(start_of(words, 80), 2);
+  return first.size() > 1 && first[0].ends_with(',') && is_epithet(without_end(first[0])) &&
+         has_epithet_ending(without_end(first[0])) &&
+         (first[1] == "sp." || first[1] == "n." || first[1] == "nov." || is_authorish(first[1]));
 }
 
 std::size_t signs_before_name(std::string_view text) {

@@ -134,6 +134,9 @@ std::optional<std::size_t> own_line_destination(KeyText const& key, JoinedText c
     return std::nullopt;
   }
   if (names_species_group(text)) return begin;
+  // "*busa n. sp."
+  auto const sign = signs_before_name(text);
+  if (sign > 0 && is_genusless_name(text.substr(sign))) return begin;
   if (text.find(',') != std::string_view::npos && is_bare_epithet(text)) return begin;
   bool const numbered = is_numbered_epithet(text) || is_genusless_name(text);
   bool const taxon = is_numbered_taxon(text);

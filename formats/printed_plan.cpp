@@ -206,7 +206,9 @@ class LabelPlanner {
           below && (is_numbered_name(lines_[i].text) || answers_leaders(lines_, i));
       // "A. busa Roe." behind words that lead to it: a genus cut short, and no letter that counts.
       bool const named = ranks_[i] && ranks_[i]->alphabet == Alphabet::upper &&
-                         !words_upper(lines_[i], ranks_[i]->label) && is_latin_name(lines_[i].text);
+                         !words_upper(lines_[i], ranks_[i]->label) &&
+                         (is_latin_name(lines_[i].text) ||
+                          describes_species(lines_[i].text.substr(ranks_[i]->label.text_at)));
       if (ranks_[i] &&
           (named ||
            ((alone || is_binomial_alone(lines_[i].text)) && names_account(lines_[i].text)) ||

@@ -25,6 +25,7 @@ class Mender {
     read_drawn_signs();
     read_misread_ones();
     read_misread_letters();
+    read_misread_single_l();
     read_misread_double_l();
     read_fused_b();
   }
@@ -116,6 +117,21 @@ class Mender {
                             !stands_near(i, look.seen, look.ordinal - 1, end);
         if (wanted) read_as(i, {look.meant}, rank.label);
       }
+    }
+  }
+
+  // "k. Stem tall … l." / "1. Petals red" / "l. Petals white": the 1 has no 2 and its rival is an l.
+  void read_misread_single_l() {
+    constexpr std::uint32_t kL = 12;  // the letter l
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (!ranks_[i] || !is_closed(ranks_[i]->label)) continue;
+      auto const& label = ranks_[i]->label;
+      bool const one = is_of(*ranks_[i], Alphabet::digits, label.end) && ranks_[i]->ordinal == 1;
+      bool const wanted = one && starts_with_upper(lines_[i].text.substr(label.text_at)) &&
+                          ordinal_above(i, Alphabet::lower, label.end) == kL - 1 &&
+                          ordinal_below(i, Alphabet::lower, label.end) == kL &&
+                          ordinal_below(i, Alphabet::digits, label.end) != 2;
+      if (wanted) read_as(i, "l", Label{label});
     }
   }
 

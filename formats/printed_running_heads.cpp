@@ -13,11 +13,14 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_heads_among_leads.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
+#include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_vernacular.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -117,15 +120,32 @@ void find_heads_that_repeat_a_title(std::vector<SourceLine> const& lines,
   }
 }
 
+// "62 V. Ordnung: Ausopoda" between blank lines: the page, the chapter's numeral and its group.
+void find_heads_that_name_ranks(std::vector<SourceLine> const& lines, std::vector<bool>& heads) {
+  constexpr std::size_t kMostWords = 3;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    bool const apart = (i == 0 || lines[i - 1].text.empty()) &&
+                       (i + 1 == lines.size() || lines[i + 1].text.empty());
+    if (!apart || lines[i].text.size() > kLongestRunningHead) continue;
+    auto const words = words_of(without_page_number(lines[i].text), kMostWords + 1);
+    if (words.size() < 2 || words.size() > kMostWords) continue;
+    auto const rank = words[words.size() - 2];
+    bool const counted = words.size() == 2 ||
+                         roman_number(without_closing_marks(words[0]), kLargestGroupNumeral) > 0;
+    heads[i] = heads[i] || (counted && rank.ends_with(':') && is_capitalised(words.back()) &&
+                            is_rank_noun(fold(rank.substr(0, rank.size() - 1))));
+  }
+}
+
 // "16*" at the foot of a page, above the next one's head: it tells the binder how sheets are
 // folded.
 void find_signatures(std::vector<SourceLine> const& lines, std::vector<bool>& heads) {
-  std::optional<std::size_t> signature;
+  auto signature = lines.size();  // its line
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     if (text.empty()) continue;
-    if (signature && heads[i]) heads[*signature] = true;
-    signature.reset();
+    if (signature < lines.size() && heads[i]) heads[signature] = true;
+    signature = lines.size();
     bool const gap = i == 0 || lines[i - 1].text.empty();
     bool const below = i + 1 < lines.size() && lines[i + 1].text.empty();
     if (!gap || !below || text.size() > kLongestPageNumber || !text.ends_with('*')) continue;
@@ -444,6 +464,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_heads_beside_pages(lines, numbering, heads);
   find_feet_over_page_numbers(lines, numbering, heads);
   find_heads_that_repeat_a_title(lines, heads);
+  find_heads_that_name_ranks(lines, heads);
   find_signatures(lines, heads);
   find_heads_beneath_pages(lines, numbering, heads);
   find_heads_among_leads(lines, numbering, heads);

@@ -521,7 +521,8 @@ class Sorter {
       return true;
     }
     if (soft && !gap_ && !remarks_.is_open() && !numbering_.exact &&
-        leads_.ends_in_species_number() && is_species_alone(line.text)) {
+        leads_.ends_in_species_number() &&
+        (is_species_alone(line.text) || is_short_species_alone(line.text))) {
       leads_.add_piece(at_, 0);
       leads_.set_progress(Progress::named);
       account(LineKind::continuation, "the species whose number ends the line before");

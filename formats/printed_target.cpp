@@ -178,6 +178,12 @@ bool is_species_alone(std::string_view text) {
          (words.size() == 2 && has_strict_latin_ending(without_closing_marks(words[1])));
 }
 
+bool is_short_species_alone(std::string_view text) {
+  auto const words = words_of(text, 3);
+  return words.size() == 2 && is_abbreviated(words[0]) &&
+         is_latin_epithet(without_closing_marks(words[1]));
+}
+
 bool has_numbered_name_within(std::string_view text) {
   auto const words = words_of(text);
   for (std::size_t w = 1; w + 1 < words.size(); ++w) {

@@ -61,6 +61,8 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 
 // "Ausella busa", "Ausella busa Roe": one species with its genus in full, beyond doubt.
 [[nodiscard]] bool is_species_alone(std::string_view text);
+// "A. busa" and nothing else.
+[[nodiscard]] bool is_short_species_alone(std::string_view text);
 
 // "Wiesen unter Steinen. 5. A. bus Roe.": words stand before a species and its number.
 [[nodiscard]] bool has_numbered_name_within(std::string_view text);

@@ -76,4 +76,8 @@ struct TaxaReading {
 // "Fig. 7", "Figs 3-5", "Abb. 2a" and the like within the text, in printed order.
 [[nodiscard]] std::vector<std::string> figures_in(std::string_view text);
 
+// "busa, sp. nov. (mas.) Sat elongata", "busa, Roe. Elongate": what stands behind the genus, cut
+// short, at the head of a description.
+[[nodiscard]] bool describes_species(std::string_view words);
+
 }  // namespace keydrift::printed

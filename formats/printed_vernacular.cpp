@@ -204,6 +204,11 @@ std::size_t words_in_other_letters(std::span<std::string_view const> words) {
   return 0;
 }
 
+// "Pale", "Simile": as epithets end, and hardly a genus.
+bool ends_as_neuter(std::string_view word) {
+  return word.ends_with("ale") || word.ends_with("are") || word.ends_with("ile");
+}
+
 // "Cherry pea scale (Globolecan cerasinum)": two words in brackets behind a common name, of which
 // one has no capital, and nothing else.  The genus need not end as most do.
 bool closes_common_name(std::span<std::string_view const> words, std::size_t i) {
@@ -272,7 +277,10 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   }
   // "Pine warbler" has the form of a name; so has what follows it.
   bool const begins_with_name = is_abbreviated(words[0]) || name_begins(words, 0);
-  if (begins_with_name || is_rank(words[0])) return 0;
+  // "Leaf-bale beetle (Aus bus)"
+  bool const neuter = ends_as_neuter(words[0]) && words.size() > 3 && words[2].front() == '(' &&
+                      name_begins(words, 2);
+  if ((begins_with_name && !neuter) || is_rank(words[0])) return 0;
   for (std::size_t i = 0; i < std::min(words.size(), kMostVernacularWords + 1); ++i) {
     if (i > 0 && name_begins(words, i)) {
       // "Aus, Bus cus" and "Aus (Bus) cus" are Latin from the first word on.
@@ -297,11 +305,6 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
 }
 
 namespace {
-
-// "Pale", "Simile": as epithets end, and hardly a genus.
-bool ends_as_neuter(std::string_view word) {
-  return word.ends_with("ale") || word.ends_with("are") || word.ends_with("ile");
-}
 
 // "ausella", "ausia": as genera are made, where "tolva" and "bemba" may be words of any language.
 bool has_genus_suffix(std::string_view folded) {

@@ -32,7 +32,11 @@ constexpr std::array kHanging{
     "(abb."sv,   "compare"sv,    "(compare"sv, "mit"sv,     "bis"sv,    "auf"sv,    "etwa"sv,
     "nur"sv,     "mindestens"sv, "ist"sv,      "sind"sv,    "hat"sv,    "haben"sv,  "que"sv,
     "avec"sv,    "environ"sv,    "con"sv,      "com"sv,     "en"sv,     "em"sv,     "y"sv,
-    "e"sv,       "×"sv,          "x"sv,        "="sv,       "+"sv};
+    "e"sv,       "×"sv,          "x"sv,        "="sv,       "+"sv,      "of"sv,     "des"sv,
+    "der"sv,     "dem"sv,        "den"sv,      "das"sv,     "die"sv,    "zum"sv,    "zur"sv,
+    "vom"sv,     "am"sv,         "im"sv,       "beim"sv,    "du"sv,     "de"sv,     "les"sv,
+    "au"sv,      "aux"sv,        "del"sv,      "los"sv,     "las"sv,    "dos"sv,    "do"sv,
+    "da"sv,      "della"sv,      "dei"sv};
 
 constexpr std::size_t kMostLines = 8;  // of a lead, looked back at
 

@@ -190,5 +190,18 @@ TEST(PrintedCommonEnds, CommonNamesBehindASentence) {
       "D[DD] Buds slender. -> Fagonella silvestris (Beechlet; p. 130.)\n");
 }
 
+TEST(PrintedCommonEnds, ACommonNameMayEndAsALatinNeuter) {
+  EXPECT_EQ(sketch("Key to beetles\n"
+                   "\n"
+                   "1. Wing covers with rows of pits .......... 2\n"
+                   "- Wing covers smooth .......... Leaf-bale beetle (Lasiella testacea), p. 15.\n"
+                   "2. Thorax long .......... Mill beetle (Ptinella velox), p. 16.\n"
+                   "- Thorax short .......... Bin snout beetle (Sitella fossor), p. 6.\n"),
+            "1[1] Wing covers with rows of pits -> 2\n"
+            "1[-] Wing covers smooth -> Lasiella testacea (Leaf-bale beetle; p. 15.)\n"
+            "2[2] Thorax long -> Ptinella velox (Mill beetle; p. 16.)\n"
+            "2[-] Thorax short -> Sitella fossor (Bin snout beetle; p. 6.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

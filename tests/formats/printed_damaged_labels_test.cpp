@@ -382,5 +382,56 @@ TEST(PrintedDamagedLabels, AVStandsForTheBPrimeThatIsMissing) {
             "5[b'] Upper surface naked -> Ausella clavator (p. 118.)\n");
 }
 
+TEST(PrintedDamagedLabels, AOneBetweenKAndLIsAnL) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "a. Leaves in whorls ... b.\n"
+                   "b. Inflorescence open ... c.\n"
+                   "c. Petals entire. 1. A. racemosa.\n"
+                   "c. Petals cut ... d.\n"
+                   "d. Calyx inflated ... 2. A. palustris.\n"
+                   "d. Calyx not inflated ... e.\n"
+                   "e. Flowers nodding. 3. A. nutans.\n"
+                   "e. Flowers erect ... f.\n"
+                   "f. Leaves glaucous ... 4. A. glauca.\n"
+                   "f. Leaves green ... g.\n"
+                   "g. Plants annual ... h.\n"
+                   "h. Calyx glabrous ... 5. A. antirrhina.\n"
+                   "h. Calyx hairy ... i.\n"
+                   "i. Petals short. 6. A. brevis.\n"
+                   "i. Petals long ... j.\n"
+                   "j. Calyx ovoid. 7. A. conoidea.\n"
+                   "j. Calyx cylindric ... k.\n"
+                   "k. Dwarf plants. 8. A. caespitosa.\n"
+                   "k. Taller plants ... l.\n"
+                   "1. Corolla crimson; leaves oblanceolate ... 9. A. regia.\n"
+                   "l. Corolla white; leaves ovate. 10. A. latifolia.\n"
+                   "b. Inflorescence dense. 11. A. densa.\n"
+                   "a. Leaves opposite. 12. A. opposita.\n"),
+            "a[a] Leaves in whorls -> b\n"
+            "a[a] Leaves opposite. -> Ausella opposita\n"
+            "b[b] Inflorescence open -> c\n"
+            "b[b] Inflorescence dense. -> Ausella densa\n"
+            "c[c] Petals entire. -> Ausella racemosa\n"
+            "c[c] Petals cut -> d\n"
+            "d[d] Calyx inflated -> Ausella palustris\n"
+            "d[d] Calyx not inflated -> e\n"
+            "e[e] Flowers nodding. -> Ausella nutans\n"
+            "e[e] Flowers erect -> f\n"
+            "f[f] Leaves glaucous -> Ausella glauca\n"
+            "f[f] Leaves green -> g\n"
+            "g[g] Plants annual -> h\n"
+            "h[h] Calyx glabrous -> Ausella antirrhina\n"
+            "h[h] Calyx hairy -> i\n"
+            "i[i] Petals short. -> Ausella brevis\n"
+            "i[i] Petals long -> j\n"
+            "j[j] Calyx ovoid. -> Ausella conoidea\n"
+            "j[j] Calyx cylindric -> k\n"
+            "k[k] Dwarf plants. -> Ausella caespitosa\n"
+            "k[k] Taller plants -> l\n"
+            "l[1] Corolla crimson; leaves oblanceolate -> Ausella regia\n"
+            "l[l] Corolla white; leaves ovate. -> Ausella latifolia\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -227,5 +227,22 @@ TEST(PrintedHabits, AThirdLeadMayBeForTheRest) {
             leads);
 }
 
+TEST(PrintedHabits, TwoDotsTouchTheNumberOfASpecies) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "Rachis winged.\n"
+                   "Rachis with a point at its end............. 1. A. platyrachis.\n"
+                   "Rachis ending in a spikelet................ 2. A. floridula.\n"
+                   "Rachis wingless.\n"
+                   "Sheaths hirsute............................ 3. A. ciliatifolia.\n"
+                   "Sheaths glabrous, or the collar sparsely pilose..4. A. glabra.\n"),
+            "1[] Rachis winged. -> 2\n"
+            "1[] Rachis wingless. -> 3\n"
+            "2[] Rachis with a point at its end -> Ausella platyrachis\n"
+            "2[] Rachis ending in a spikelet -> Ausella floridula\n"
+            "3[] Sheaths hirsute -> Ausella ciliatifolia\n"
+            "3[] Sheaths glabrous, or the collar sparsely pilose -> Ausella glabra\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -395,5 +395,26 @@ TEST(PrintedNamesAlone, AboveTheSizeOfTheSpecies) {
       "2[3] Endhaken kaum halb so lang (Abb. 134). Braun. -> Harpagonia curvipes\n");
 }
 
+TEST(PrintedNamesAlone, AStarStandsBeforeAnEpithetOnItsOwnLine) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1—Body pale throughout. Length 2.3 mm. Kantoma\n"
+                   "(Brell Co.). ..................................fulvescens Lorne\n"
+                   "Body piceous-black, the legs pale ................2\n"
+                   "2—Head little narrower than the prothorax .......3\n"
+                   "Head much narrower than the prothorax; elytra densely punctate. Length\n"
+                   "2.6 mm.; width 0.62 mm. Marlock (Fort Tansy),—Mr. Weems.\n"
+                   "*angusticeps n. sp.\n"
+                   "3—Prothorax with a deep impression. Two specimens. ...*weemsi n. sp.\n"
+                   "Prothorax without an impression. One specimen. ...*simplex n. sp.\n"),
+            "1[1] Body pale throughout. Length 2.3 mm. Kantoma (Brell Co.). -> Ausella fulvescens\n"
+            "1[] Body piceous-black, the legs pale -> 2\n"
+            "2[2] Head little narrower than the prothorax -> 3\n"
+            "2[] Head much narrower than the prothorax; elytra densely punctate. Length 2.6 mm.; "
+            "width 0.62 mm. Marlock (Fort Tansy),—Mr. Weems. -> Ausella angusticeps (*; n. sp.)\n"
+            "3[3] Prothorax with a deep impression. Two specimens. -> Ausella weemsi (*; n. sp.)\n"
+            "3[] Prothorax without an impression. One specimen. -> Ausella simplex (*; n. sp.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -692,5 +692,59 @@ TEST(PrintedPageTurn, ANumberBehindThreeDotsIsTheCouplets) {
             "3[–] Head long -> Ausella gusa\n");
 }
 
+TEST(PrintedPageTurn, LettersBeneathACaptionBelongToIt) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "Inflorescence terminal:\n"
+                   "Corolla white .. .. .. .. 8. pallida\n"
+                   "Corolla red .. .. .. .. 9. rubra\n"
+                   "Inflorescence axillary:\n"
+                   "Flowers sessile:\n"
+                   "Bracts conspicuous .. .. .. .. 10. bracteata\n"
+                   "Bracts minute .. .. 11. congesta\n"
+                   "\n"
+                   "150 KOLOBANDACEAE\n"
+                   "\n"
+                   "Fig. 238. — AUSELLA SPECIOSA Raviel (KOLOBANDACEAE).\n"
+                   "A, flower. B, corolla opened. C, section of ovary. D, fruit.\n"
+                   "\n"
+                   "Flowers pedicellate:\n"
+                   "Flowers solitary .. .. .. .. 12. uniflora\n"
+                   "Flowers several .. .. .. .. 13. micrantha\n"),
+            "1[] Inflorescence terminal: -> 2\n"
+            "1[] Inflorescence axillary: -> 3\n"
+            "2[] Corolla white -> Ausella pallida\n"
+            "2[] Corolla red -> Ausella rubra\n"
+            "3[] Flowers sessile: -> 4\n"
+            "3[] Flowers pedicellate: -> 5\n"
+            "4[] Bracts conspicuous -> Ausella bracteata\n"
+            "4[] Bracts minute -> Ausella congesta\n"
+            "5[] Flowers solitary -> Ausella uniflora\n"
+            "5[] Flowers several -> Ausella micrantha\n");
+}
+
+TEST(PrintedPageTurn, APageAChaptersNumeralAndItsGroupHeadAPage) {
+  EXPECT_EQ(sketch("Schlüssel der Gattung Ausella\n"
+                   "\n"
+                   "1 Telson spitz . . . . . . . . 2\n"
+                   "— Telson stumpf . . . . . . . . 3\n"
+                   "\n"
+                   "62 V. Ordnung: Ausopoda\n"
+                   "\n"
+                   "Abb. 48. Antenne von a Ausella muraria, b A. tecta. — Abb. 49. Hinterende\n"
+                   "von A. laevigata, Dorsalansicht. (Original.)\n"
+                   "\n"
+                   "2 Augen aus 20 Ommen . . . . 1. A. busa Brandau (S. 66)\n"
+                   "— Augen aus 6 Ommen . . . . 2. A. microps Stroheck (S. 66)\n"
+                   "3 Rücken matt . . . . 3. A. tecta Brandau (S. 68)\n"
+                   "— Rücken glänzend . . . . 4. A. nitida Brandau (S. 69)\n"),
+            "1[1] Telson spitz -> 2\n"
+            "1[—] Telson stumpf -> 3\n"
+            "2[2] Augen aus 20 Ommen -> Ausella busa (S. 66)\n"
+            "2[—] Augen aus 6 Ommen -> Ausella microps (S. 66)\n"
+            "3[3] Rücken matt -> Ausella tecta (S. 68)\n"
+            "3[—] Rücken glänzend -> Ausella nitida (S. 69)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -233,5 +233,104 @@ TEST(PrintedWrappedNames, GeneraWithTheirYears) {
             "3[–] Oberfläche kahl, glänzend -> Dusella + Fusella (nur anatomisch zu trennen)\n");
 }
 
+TEST(PrintedWrappedNames, AHyphenJoinsTheEpithetToItsLastLine) {
+  EXPECT_EQ(sketch("KEY TO DRELLIMUS\n"
+                   "\n"
+                   "5. Interspaces of elytra elevated behind the base, costate,\n"
+                   "reaching the apical callus costifer Hargate\n"
+                   "Beak slender, in female nearly one-half longer than pronotum; costae\n"
+                   "of elytra evanescent Jong before the apical callus tenui-\n"
+                   "rostris Mabry\n"
+                   "7. Head behind the eyes narrower than apex of pronotum; eyes separated\n"
+                   "above by less than width of beak at base_ 8\n"
+                   "Head behind the eyes as wide as apex of pronotum; eyes separated above\n"
+                   "by fully the width of beak at base grandiceps, new species\n"
+                   "8. Interspaces of elytra each with a single row of erect, clavate setae,\n"
+                   "these as long as width of an interspace setulifer (Mabry)\n"
+                   "Interspaces of elytra without erect setae, or with a few very short\n"
+                   "ones on the declivity only opacicollis Dorrance\n"),
+            "5[5] Interspaces of elytra elevated behind the base, costate, reaching the apical "
+            "callus -> Drellimus costifer\n"
+            "5[] Beak slender, in female nearly one-half longer than pronotum; costae of elytra "
+            "evanescent Jong before the apical callus -> Drellimus tenuirostris\n"
+            "7[7] Head behind the eyes narrower than apex of pronotum; eyes separated above by "
+            "less than width of beak at base -> 8\n"
+            "7[] Head behind the eyes as wide as apex of pronotum; eyes separated above by fully "
+            "the width of beak at base -> Drellimus grandiceps (new species)\n"
+            "8[8] Interspaces of elytra each with a single row of erect, clavate setae, these as "
+            "long as width of an interspace -> Drellimus setulifer\n"
+            "8[] Interspaces of elytra without erect setae, or with a few very short ones on the "
+            "declivity only -> Drellimus opacicollis\n");
+}
+
+TEST(PrintedWrappedNames, ASpeciesBelowItsNumberEndsTheLead) {
+  EXPECT_EQ(
+      sketch(
+          "KEY TO ALVEOPORUS\n"
+          "\n"
+          "7. Context white or pallid when fresh, not changing on drying 8\n"
+          "7. Context colored when fresh, or becoming so on drying 13\n"
+          "8. Growing on the wood of coniferous trees 7. A. albidus\n"
+          "8. Growing on the wood of deciduous trees 8. A. caeruleus\n"
+          "13. Context orange, turning purple in KOH solution 13. A. croceus\n"
+          "13. Context pinkish, reddish, or pale brown, not turning purple in KOH solution 14\n"
+          "14. White when fresh, quickly spotting rusty red where handled 14. A. fragilis\n"
+          "14. Not spotting reddish when handled 15\n"
+          "15. Sporophore soft throughout, 2-6 cm. broad, cinnamon 15. A. nidularis\n"
+          "15. Sporophore firm or rigid, ochraceous; setae usually abundant in the hymenium 16.\n"
+          "A. gilvulus\n"
+          "\n"
+          "1. ALVEOPORUS MELANOPODIUS Thaxby Figs. 112, 113\n"
+          "\n"
+          "Boletaster melanopodius Marr, Obs. Fung. 1: 36. 1797.\n"),
+      "7[7] Context white or pallid when fresh, not changing on drying -> 8\n"
+      "7[7] Context colored when fresh, or becoming so on drying -> 13\n"
+      "8[8] Growing on the wood of coniferous trees -> Alveoporus albidus\n"
+      "8[8] Growing on the wood of deciduous trees -> Alveoporus caeruleus\n"
+      "13[13] Context orange, turning purple in KOH solution -> Alveoporus croceus\n"
+      "13[13] Context pinkish, reddish, or pale brown, not turning purple in KOH solution -> 14\n"
+      "14[14] White when fresh, quickly spotting rusty red where handled -> Alveoporus fragilis\n"
+      "14[14] Not spotting reddish when handled -> 15\n"
+      "15[15] Sporophore soft throughout, 2-6 cm. broad, cinnamon -> Alveoporus nidularis\n"
+      "15[15] Sporophore firm or rigid, ochraceous; setae usually abundant in the hymenium 16. -> "
+      "Alveoporus gilvulus\n");
+}
+
+TEST(PrintedWrappedNames, AnAuthorAloneBelowHisSpeciesEndsTheLead) {
+  EXPECT_EQ(sketch("KEY TO CLITOLEPTA\n"
+                   "\n"
+                   "(A) Pileus viscid when moist.\n"
+                   "(a) Growing on wood.\n"
+                   "(b) Stem eccentric, very short; pileus pale tan. 801. C. excentrica\n"
+                   "(bb) Stem central; pileus darker. 803. C. lignatilis Tolm.\n"
+                   "(aa) Growing on the ground.\n"
+                   "(b) Pileus pure white, 1-3 cm. broad. 804. C. glutinella Bretz\n"
+                   "(bb) Pileus colored. 806. C. farinacea Halm\n"
+                   "(AA) Pileus not viscid.\n"
+                   "(a) Pileus hygrophanous. 808. C. sphagnicola\n"
+                   "(aa) Pileus not hygrophanous.\n"
+                   "(b) Gills long-decurrent, repeatedly forked, orange. 812. C. furcata\n"
+                   "(bb) Gills adnate to subdecurrent, simple or nearly so.\n"
+                   "(c) Margin of pileus fringed with stiff hairs. 813. C. ciliata Bretz\n"
+                   "(cc) Margin of pileus naked or merely silky. 817. C. silvatica\n"
+                   "Halm\n"
+                   "\n"
+                   "801. Clitolepta excentrica Bretz (EDIBLE)\n"),
+            "1[A] Pileus viscid when moist. -> 2\n"
+            "1[AA] Pileus not viscid. -> 5\n"
+            "2[a] Growing on wood. -> 3\n"
+            "2[aa] Growing on the ground. -> 4\n"
+            "3[b] Stem eccentric, very short; pileus pale tan. -> Clitolepta excentrica\n"
+            "3[bb] Stem central; pileus darker. -> Clitolepta lignatilis\n"
+            "4[b] Pileus pure white, 1-3 cm. broad. -> Clitolepta glutinella\n"
+            "4[bb] Pileus colored. -> Clitolepta farinacea\n"
+            "5[a] Pileus hygrophanous. -> Clitolepta sphagnicola\n"
+            "5[aa] Pileus not hygrophanous. -> 6\n"
+            "6[b] Gills long-decurrent, repeatedly forked, orange. -> Clitolepta furcata\n"
+            "6[bb] Gills adnate to subdecurrent, simple or nearly so. -> 7\n"
+            "7[c] Margin of pileus fringed with stiff hairs. -> Clitolepta ciliata\n"
+            "7[cc] Margin of pileus naked or merely silky. -> Clitolepta silvatica\n");
+}
+
 }  // namespace
 }  // namespace keydrift
