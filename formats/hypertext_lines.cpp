@@ -407,6 +407,7 @@ class LineMaker {
       key_titled_ = key_titled_ || (!caption_ && printed::mentions_key(line_.text));
     }
     bool const numbered = !made_.lines.empty() && is_number_alone(made_.lines.back());
+    tell_common_name_below(breaks_in_cells_);
     auto leads = leads_of_row(line_, std::exchange(breaks_in_cells_, {}), numbered);
     if (!leads.empty() && !in_beside_) {
       std::move(leads.begin(), leads.end(), std::back_inserter(made_.lines));
@@ -428,6 +429,27 @@ class LineMaker {
   [[nodiscard]] static bool is_number_alone(ManuscriptLine const& line) {
     auto const label = printed::label_alone(line.text);
     return label && label->family == printed::LabelFamily::digits;
+  }
+
+  // "<td><i>Aus bus</i><br>red marshwort</td>" at the end of a row: the name ends above the common
+  // one.
+  void tell_common_name_below(std::vector<std::size_t> const& breaks) {
+    constexpr std::size_t kLongest = 40;  // bytes of a common name
+    auto const cell = line_.text.rfind('\t');
+    if (cell == std::string::npos || breaks.empty() || marks_.empty()) return;
+    auto const begin = cell + 1;
+    auto const below = std::upper_bound(breaks.begin(), breaks.end(), begin);
+    if (below == breaks.end()) return;
+    // "Aus bus*": the sign of a footnote stands behind the name.
+    auto const name = marks_.back();
+    bool const above = name.kind == xml::InlineKind::italic && name.begin == begin &&
+                       name.end <= *below && *below <= name.end + 1;
+    auto const common = std::string_view{line_.text}.substr(*below);
+    auto const words = printed::skip_blanks(common, 0);
+    bool const small = printed::is_lower(code_point_at(common, words).value);
+    if (!above || !small || common.size() > kLongest) return;
+    line_.markup.destination_begin = begin;
+    line_.markup.destination_end = name.end;
   }
 
   // Cells tell more.

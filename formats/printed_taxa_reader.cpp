@@ -185,11 +185,18 @@ class TaxaReader {
   // "Aus bus Roe subsp. cus Dorn", "Aus bus Roe agg.", "Aus bus Roe complex": the name goes on
   // behind an author.
   void read_lower_rank(TaxonReading& taxon) {
-    // "Aus bus Roe, var. cus"
+    // "Aus bus Roe, var. cus", "Aus bus, var. cus"
     bool const behind_comma = item_ended_ && at_ > 0 && word(at_ - 1).ends_with(',') &&
                               is_lower_rank(word(at_)) && may_go_on_with(taxon.name, word(at_)) &&
                               is_latin_epithet(without_end(word(at_ + 1)));
     if (behind_comma) item_ended_ = false;
+    auto const blanks = std::count(taxon.name.begin(), taxon.name.end(), ' ');
+    bool const species = !genus_alone_ && blanks <= (taxon.genusless ? 0 : 1);
+    if (behind_comma && species && taxon.authorship.empty()) {
+      take_name_word(taxon);
+      take_name_word(taxon);
+      read_authorship(taxon);
+    }
     while (!taxon.authorship.empty() && !item_ended_ && at_ < words_.size()) {
       bool const lower = is_rank(word(at_)) && is_epithet(word(at_ + 1)) && !genus_alone_;
       bool const limit = is_limit_word(without_end(word(at_))) && word(at_).ends_with('.');

@@ -376,6 +376,12 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                                                "und"sv, "y"sv,  "e"sv,   "door"sv};
     bool const given = !capitals && is_one_of(kBeforePersons, before) && w + 1 < words.size() &&
                        is_in_capitals(without_end(words[w + 1]), 3);
+    // "P. ALCORZA VIDAURRE, Las especies australes", "P. ROSSIA, Note": an author.
+    bool const initialled = capitals && w == 1 && is_abbreviated(words[0]) &&
+                            words[0].size() == 2 &&
+                            (words[w].ends_with(',') ||
+                             (w + 1 < words.size() && words[w + 1].ends_with(',') &&
+                              is_in_capitals(words[w + 1].substr(0, words[w + 1].size() - 1), 3)));
     bool const cited = w > 1 && !capitals && words[w - 1].ends_with('.') &&
                        words[w - 1].size() > 2 && !says_genus(before) &&
                        is_capitalised(without_closing_marks(words[w - 1])) &&
@@ -403,9 +409,10 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
                                   sign.length == words[w].size() && !mentions_key(title));
     bool const common = behind_dash && !capitals && !(authored && has_strict_latin_ending(folded));
     bool const candidate = genus.size() >= 3 && !is_title_word(folded) && likely && !family &&
-                           !numeral && !genitive && !section && !epithet && !given && !cited &&
-                           !journal && !begins_work && !glossed && !common && !named_behind &&
-                           !adjective && !place && !(neuter && !announced) && (latin || announced);
+                           !numeral && !genitive && !section && !epithet && !given && !initialled &&
+                           !cited && !journal && !begins_work && !glossed && !common &&
+                           !named_behind && !adjective && !place && !(neuter && !announced) &&
+                           (latin || announced);
     bool const opens = w == 0 || (w == 1 && is_digit(code_point_at(words[0], 0).value));
     authored_genus = authored_genus || (candidate && opens && authored);
     species = (epithet || (candidate && opens && capitals)) && !ends_item(words[w]);

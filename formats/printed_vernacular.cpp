@@ -94,8 +94,10 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   static constexpr std::array kNouns{"scale"sv, "hare"sv, "whale"sv, "crocodile"sv};
   if (!is_epithet(epithet) || is_one_of(kNouns, epithet)) return false;
   if (is_abbreviated(first)) return has_epithet_ending(epithet);
-  // "Mud Knobstar, Limaxter limicola"
-  if (i > 0 && ends_item(words[i - 1]) && is_capitalised(first) && is_latin_epithet(epithet)) {
+  // "Mud Knobstar, Limaxter limicola", "Feld-Masch – Platacer campicola"
+  auto const dash = i > 0 ? code_point_at(words[i - 1], 0) : CodePoint{};
+  bool const parted = is_dash(dash.value) && dash.length == words[i - 1].size();
+  if (i > 0 && (ends_item(words[i - 1]) || parted) && is_capitalised(first) && is_latin_epithet(epithet)) {
     return true;
   }
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;
