@@ -17,6 +17,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewestLabels = 4;       // labels alone on their lines that make a table
+constexpr std::uint32_t kFarBeyond = 5;        // behind the last number that stands twice
 constexpr std::size_t kMostSkipped = 30;       // couplets that a piece of a key may leave out
 constexpr std::size_t kLinesLookedAhead = 40;  // no lead has more lines
 
@@ -53,7 +54,7 @@ class CellFinder {
   }
 
   // A number far beyond the count of the labels is a page's, and so is one beyond all that stand
-  // twice, as those of couplets do, with a page's head behind it.
+  // twice, as those of couplets do, far beyond or with a page's head behind it.
   void drop_pages() {
     std::map<std::uint32_t, std::size_t> times;
     for (auto const i : filled_) {
@@ -62,18 +63,34 @@ class CellFinder {
     if (times.empty()) return;
     std::size_t labels = 0;
     std::uint32_t last = 0;  // that stands twice
+    std::size_t twice = 0;
     for (auto const& [number, count] : times) {
       labels += count;
-      if (count > 1) last = number;
+      if (count > 1) {
+        last = number;
+        ++twice;
+      }
     }
+    bool const pairs = twice * 2 > times.size();
     std::vector<std::size_t> kept;
+    std::uint32_t before = 0;  // the number kept last
+    bool ended = false;        // the line above, pages apart, has an end behind leaders
     for (std::size_t f = 0; f < filled_.size(); ++f) {
       auto const number = number_alone(filled_[f]);
       bool const headed = f + 2 < filled_.size() && number_alone(filled_[f + 2]) > 0 &&
                           is_head(lines_[filled_[f + 1]].text);
-      bool const beyond = number > labels + kMostSkipped;
-      bool const page = beyond || (number > last + 1 && times[number] == 1 && headed);
-      if (!page) kept.push_back(filled_[f]);
+      bool const beyond = number > labels + kMostSkipped ||
+                          (pairs && number > last + kFarBeyond && times[number] == 1);
+      // "… 11" / "27" / "28" below couplet 6: the foot of a page and the head of the next.
+      bool const turned = ended && number > before + kFarBeyond && times[number] == 1;
+      bool const page = beyond || turned || (number > last + 1 && times[number] == 1 && headed);
+      if (!page) {
+        kept.push_back(filled_[f]);
+        if (number > 0) before = number;
+        auto const split = split_at_leader(lines_[filled_[f]].text, numbering_);
+        ended = split.kind == LeaderKind::dots &&
+                split.destination_begin < lines_[filled_[f]].text.size();
+      }
       if (page && headed) ++f;
     }
     filled_ = std::move(kept);

@@ -338,7 +338,13 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   bool const upper = is_upper(code_point_at(line.text, 0).value);
   bool const within_remark =
       remarks_.is_open() && !(upper && ends_sentence(lines_[here.at - 1].text));
-  bool const dotted = split_at_leader(line.text, numbering_).kind == LeaderKind::dots;
+  auto const split = split_at_leader(line.text, numbering_);
+  bool const dotted = split.kind == LeaderKind::dots;
+  // "6.4   PRESERVING SPECIMENS": the number of a section.
+  auto const words = line.text.substr(0, split.words_end);
+  if (split.kind == LeaderKind::gap && words.find_first_not_of("0123456789. ") == words.npos) {
+    return false;
+  }
   bool const within_sentence = has_odd_case(line.text) && !dotted;
   if (within_remark || within_sentence) return false;
   // "Head as long as wide..." in a remark: leaders to nothing.

@@ -113,8 +113,10 @@ Run dot_run(std::string_view text, std::size_t at) {
   // "sparsely pilose..14. A. bus"
   bool const before_number =
       !after_blank && is_digit(behind.value) && is_numbered_name(text.substr(run.end));
+  // "the knob brown..5."
+  bool const last = is_lower(before) && is_digit(behind.value) && number_end >= text.size();
   bool const close = longest == 2 && groups == 1 && !low_lines_only &&
-                     (bracket || glued_words || behind_figures || before_number);
+                     (bracket || glued_words || behind_figures || before_number || last);
   // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.
   bool const last_two = after_blank && at > 0 && groups == 2 && longest == 1 &&
                         second_begin + 1 == run.end && (is_upper(behind.value) || epithet);
@@ -123,12 +125,14 @@ Run dot_run(std::string_view text, std::size_t at) {
                      (epithet || is_genusless_name(text.substr(run.end)));
   run.leader = ellipsis || spaced || named || alone || glued || numbered || close || last_two ||
                longest >= 3 || (longest == 2 && !low_lines_only && (after_blank || groups > 1));
-  // "spines__bus", "margin__ 10", "margin__ lO", and "margin__" above its destination: nothing else
-  // is set so.
-  bool const number = is_blank(behind.value) && ((counted && number_end >= text.size()) ||
-                                                 misread_number(text.substr(run.end)));
+  // "spines__bus", "margin__ 10", "margin__ lO", "margin__ Aus bus", and "margin__" above its
+  // destination: nothing else is set so.
+  auto const next = code_point_at(text, skip_blanks(text, run.end)).value;
+  bool const end =
+      is_blank(behind.value) && ((counted && number_end >= text.size()) || is_upper(next) ||
+                                 misread_number(text.substr(run.end)));
   bool const joined = longest == 2 && groups == 1 && !after_blank &&
-                      (is_letter(behind.value) || number || behind.length == 0);
+                      (is_letter(behind.value) || end || behind.length == 0);
   constexpr std::size_t kRow = 4;  // of low lines between blanks
   if (low_lines_only && longest < 3) run.leader = joined || groups >= kRow;
   if ((glued && behind_sentence) || numbered || named) run.begin = second_begin;

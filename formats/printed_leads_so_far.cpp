@@ -15,6 +15,7 @@
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
+#include "keydrift/formats/written_day.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -38,6 +39,13 @@ bool is_dated_authorship(std::string_view text) {
     auto const bare = without_end(word);
     return is_authorish(bare) || is_particle(bare);
   });
+}
+
+// "June, 1917": the month of the issue at the foot of a page.
+bool is_month_of_issue(std::string_view text) {
+  auto const words = words_of(text, 3);
+  if (words.size() != 2 || !is_year(words[1])) return false;
+  return !read_day(std::string{without_end(words[0])} + " " + std::string{words[1]}).iso.empty();
 }
 
 // The next printed line is told to be a destination.
@@ -363,7 +371,7 @@ bool LeadsSoFar::continues_with_number(std::size_t at) const {
 bool LeadsSoFar::continues_destination(std::size_t at) const {
   auto const& line = lines_[at];
   auto const& lead = leads_.back();
-  if (starts_note(line.text)) return false;
+  if (starts_note(line.text) || is_month_of_issue(line.text)) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
   // "… → 6" above "notch": what a picture shows.
   auto const arrow = last_line().rfind("\u2192");

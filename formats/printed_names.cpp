@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_told_genera.hpp"
 #include "keydrift/formats/printed_words_before_epithets.hpp"
 
 namespace keydrift::printed {
@@ -95,7 +96,7 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
                      std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
-    : findings_{file} {
+    : told_{told_genera(lines)}, findings_{file} {
   capitals_are_epithets_ = are_capitals_epithets(reads, titles, lines);
   find_autonyms(reads);
   weigh_evidence(reads, lines);
@@ -355,6 +356,9 @@ std::string NameTable::contracted(std::string_view letters) const {
 
 std::string NameTable::genus_for(std::string_view beginning, std::string_view rest,
                                  std::string& others) const {
+  if (auto const told = told_.find(std::string{beginning}); told != told_.end()) {
+    return told->second;
+  }
   auto const known = genera_.find(std::string{beginning});
   // Printed in full elsewhere, outside the leads.
   auto const epithet = std::string{rest.substr(0, rest.find(' '))};

@@ -75,7 +75,8 @@ class NameTable {
   std::unordered_map<std::string, std::string> nearest_;  // beginning -> genus read last
   // Genera read since, in order: most keys cut none short, and never ask for the nearest.
   std::vector<std::string> seen_;
-  std::set<std::string> group_genera_;  // to which couplets lead on, "5 (Ausella)"
+  std::unordered_map<std::string, std::string> told_;  // by abbreviations that the text explains
+  std::set<std::string> group_genera_;                 // to which couplets lead on, "5 (Ausella)"
   std::unordered_set<std::string> genera_seen_;
   std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;    // what stands behind a genus, short or in full

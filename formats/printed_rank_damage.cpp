@@ -120,7 +120,8 @@ class Mender {
     }
   }
 
-  // "k. Stem tall … l." / "1. Petals red" / "l. Petals white": the 1 has no 2 and its rival is an l.
+  // "k. Stem tall … l." / "1. Petals red" / "l. Petals white": the 1 has no 2 and its rival is an
+  // l.
   void read_misread_single_l() {
     constexpr std::uint32_t kL = 12;  // the letter l
     for (std::size_t i = 0; i < lines_.size(); ++i) {
@@ -223,7 +224,8 @@ class Mender {
     }
   }
 
-  // "al. Wings" beside "b1." and "a2.", "Bl. Beak" beside "B2.": an index that was misread.
+  // "d?. Wings" behind "d1.", "al. Wings" beside "b1." and "a2.", "Bl. Beak" beside "B2.": an index
+  // that was misread.
   void read_misread_indices() {
     auto const is_latin = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
     auto const ends = [](char c) { return c == '.' || c == ')' || c == ' '; };
@@ -237,12 +239,22 @@ class Mender {
       if (index && text[1] == '2') seconds[static_cast<unsigned char>(text[0])] = true;
     }
     if (indexed < 2) return;
+    std::array<char, 128> last{};  // by letter: the index read last
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
       if (text.size() < 5 || (text[2] != '.' && text[2] != ')')) continue;
       char letter = text[0];
       char index = text[1];
-      if (is_latin(letter) && (index == 'l' || index == 'I')) {
+      if (is_latin(letter) && index >= '1' && index <= '9') {
+        last[static_cast<unsigned char>(letter)] = index;
+        continue;
+      }
+      char const above = is_latin(letter) ? last[static_cast<unsigned char>(letter)] : '\0';
+      bool const worn = std::string_view{"?^*\"!%&"}.find(index) != std::string_view::npos;
+      if (worn && above > 0 && above < '9' &&
+          starts_with_upper(text.substr(skip_blanks(text, 3)))) {
+        index = static_cast<char>(above + 1);  // "d1. Scales few" / "d?. Scales many"
+      } else if (is_latin(letter) && (index == 'l' || index == 'I')) {
         index = '1';
         if (!seconds[static_cast<unsigned char>(letter)]) continue;
       } else if (letter == '6' && index >= '1' && index <= '9' && is_misread_b(i)) {

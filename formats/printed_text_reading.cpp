@@ -46,6 +46,7 @@
 #include "keydrift/formats/printed_repairs.hpp"
 #include "keydrift/formats/printed_repeated_notes.hpp"
 #include "keydrift/formats/printed_restored_labels.hpp"
+#include "keydrift/formats/printed_result_column.hpp"
 #include "keydrift/formats/printed_run_on.hpp"
 #include "keydrift/formats/printed_scan_signs.hpp"
 #include "keydrift/formats/printed_scan_words.hpp"
@@ -305,6 +306,16 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (hangs_together(other) && (attempt.refused || !is_clearly_better(attempt, other))) {
       lines = *std::move(columns);
       attempt = std::move(other);
+    }
+  }
+  if (!declared && markup.empty()) {
+    if (auto parted = part_result_column(lines)) {
+      auto other = choose_reading(text, *parted);
+      auto const ahead = other.judgement.points() - attempt.judgement.points();
+      if (hangs_together(other) && (attempt.refused || ahead >= 0)) {
+        lines = *std::move(parted);
+        attempt = std::move(other);
+      }
     }
   }
   if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {

@@ -594,5 +594,17 @@ TEST(Hypertext, AListOfTheSpeciesBesideTheKeyIsNone) {
   EXPECT_EQ(reading.edition.parts.size(), 3U);
 }
 
+TEST(Hypertext, NamesEndAboveTheCommonOnesInTheirCells) {
+  EXPECT_EQ(
+      sketch(
+          read("<table><tr><td>1</td><td>Wings clear</td><td>2</td></tr>\n"
+               "<tr><td></td><td>Wings dark</td><td><em>Aus busa</em><br/>red marshwort</td></tr>\n"
+               "<tr><td>2</td><td>Legs pale</td><td><i>Aus cusa</i>*<br>marshwort</td></tr>\n"
+               "<tr><td></td><td>Legs dark</td><td><i>Aus dusa</i></td></tr></table>")
+              .edition),
+      "1[1] Wings clear -> 2\n1[] Wings dark -> Aus busa (red marshwort)\n"
+      "2[2] Legs pale -> Aus cusa (* marshwort)\n2[] Legs dark -> Aus dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

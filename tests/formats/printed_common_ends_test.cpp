@@ -203,5 +203,21 @@ TEST(PrintedCommonEnds, ACommonNameMayEndAsALatinNeuter) {
             "2[-] Thorax short -> Sitella fossor (Bin snout beetle; p. 6.)\n");
 }
 
+TEST(PrintedCommonEnds, ACommonNameBeforeADash) {
+  EXPECT_EQ(
+      sketch("1 Knospen gegenständig ... 2\n"
+             "1* Knospen wechselständig ... 3\n"
+             "2 Knospen kugelig ... Berg-Holler – Sambucella racemifera\n"
+             "2* Knospen bedeckt ... Berg-Masch – Platacer montanum Gersd.\n"
+             "3 Seitenknospen angedrückt ... Spitz-Masch – Platacer latifrons (Wied.) Gersd.\n"
+             "3* Seitenknospen abstehend ... Feld-Masch – Platacer campicola Wied.\n"),
+      "1[1] Knospen gegenständig -> 2\n"
+      "1[1*] Knospen wechselständig -> 3\n"
+      "2[2] Knospen kugelig -> Sambucella racemifera (Berg-Holler)\n"
+      "2[2*] Knospen bedeckt -> Platacer montanum (Berg-Masch)\n"
+      "3[3] Seitenknospen angedrückt -> Platacer latifrons (Spitz-Masch)\n"
+      "3[3*] Seitenknospen abstehend -> Platacer campicola (Feld-Masch)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

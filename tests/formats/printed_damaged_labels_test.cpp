@@ -433,5 +433,33 @@ TEST(PrintedDamagedLabels, AOneBetweenKAndLIsAnL) {
             "l[l] Corolla white; leaves ovate. -> Ausella latifolia\n");
 }
 
+TEST(PrintedDamagedLabels, AWornIndexCountsOn) {
+  EXPECT_EQ(sketch("a1. Ventral fins united.\n"
+                   "b1. Scales in series 20 to 30.\n"
+                   "c1. Predorsal scales present.\n"
+                   "D. rivularis Arrieta.\n"
+                   "c2. No predorsal scales.\n"
+                   "D. nudus Arrieta.\n"
+                   "b2. Scales in series 36 to 60.\n"
+                   "c1. Teeth caninelike.\n"
+                   "d1. Scales 36 to 40 ............... D. caninus Arrieta.\n"
+                   "d?. Scales 48 to 52; no recurved canines.\n"
+                   "D. dentex Arrieta and Coldwell.\n"
+                   "c2. Teeth small.\n"
+                   "D. microlepis Arrieta.\n"
+                   "a2. Ventral fins separate.\n"
+                   "D. gulosus Coldwell.\n"),
+            "1[a1] Ventral fins united. -> 2\n"
+            "1[a2] Ventral fins separate. -> D. gulosus\n"
+            "2[b1] Scales in series 20 to 30. -> 3\n"
+            "2[b2] Scales in series 36 to 60. -> 4\n"
+            "3[c1] Predorsal scales present. -> D. rivularis\n"
+            "3[c2] No predorsal scales. -> D. nudus\n"
+            "4[c1] Teeth caninelike. -> 5\n"
+            "4[c2] Teeth small. -> D. microlepis\n"
+            "5[d1] Scales 36 to 40 -> D. caninus\n"
+            "5[d?] Scales 48 to 52; no recurved canines. -> D. dentex\n");
+}
+
 }  // namespace
 }  // namespace keydrift

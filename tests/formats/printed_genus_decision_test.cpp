@@ -372,5 +372,26 @@ TEST(PrintedGenusDecision, AWorkInBracketsBehindTheGenusIsNone) {
             "C[CC] Interstices of elytra flat -> Orthelandra aenescens (Harl.)\n");
 }
 
+TEST(PrintedGenusDecision, AnAuthorWithAnInitialIsNone) {
+  EXPECT_EQ(sketch("P. ALCORZA VIDAURRE, Las especies australes de Algarobella 97\n"
+                   "\n"
+                   "CLAVE PARA DETERMINAR LAS ESPECIES\n"
+                   "\n"
+                   "A. Flores dispuestas en racimos.\n"
+                   "B. Plantas armadas ............................ 1. A. ferox\n"
+                   "BB. Plantas inermes .......................... 2. A. pallida\n"
+                   "AA. Flores dispuestas en cabezuelas.\n"
+                   "C. Legumbre recta ................................ 3. A. densifolia\n"
+                   "CC. Legumbre falcada ........................... 4. A. humilis\n"
+                   "\n"
+                   "1. Algarobella ferox (Loriz) Alcorza, nov. comb.\n"),
+            "A[A] Flores dispuestas en racimos. -> B\n"
+            "A[AA] Flores dispuestas en cabezuelas. -> C\n"
+            "B[B] Plantas armadas -> Algarobella ferox\n"
+            "B[BB] Plantas inermes -> Algarobella pallida\n"
+            "C[C] Legumbre recta -> Algarobella densifolia\n"
+            "C[CC] Legumbre falcada -> Algarobella humilis\n");
+}
+
 }  // namespace
 }  // namespace keydrift

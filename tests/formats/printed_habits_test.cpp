@@ -244,5 +244,26 @@ TEST(PrintedHabits, TwoDotsTouchTheNumberOfASpecies) {
             "3[] Sheaths glabrous, or the collar sparsely pilose -> Ausella glabra\n");
 }
 
+TEST(PrintedHabits, TwoDotsStandBeforeANumberAtTheLinesEnd) {
+  EXPECT_EQ(sketch("Key to Hydromelina\n"
+                   "\n"
+                   "1. Eyes hairy....................................2.\n"
+                   "—. Eyes bare.....................................3.\n"
+                   "2. Legs yellow...................flavipes Sturtee.\n"
+                   "—. Legs black, rarely the knob brown..4.\n"
+                   "3. Thorax with vittae.......................nubila Brann.\n"
+                   "—. Thorax without vittae.....................notata, n. sp.\n"
+                   "4. Halteres black....................aterrima Sturtee.\n"
+                   "—. Halteres yellow....................morula Brann.\n"),
+            "1[1] Eyes hairy -> 2\n"
+            "1[—] Eyes bare -> 3\n"
+            "2[2] Legs yellow -> Hydromelina flavipes\n"
+            "2[—] Legs black, rarely the knob brown -> 4\n"
+            "3[3] Thorax with vittae -> Hydromelina nubila\n"
+            "3[—] Thorax without vittae -> Hydromelina notata (n. sp.)\n"
+            "4[4] Halteres black -> Hydromelina aterrima\n"
+            "4[—] Halteres yellow -> Hydromelina morula\n");
+}
+
 }  // namespace
 }  // namespace keydrift

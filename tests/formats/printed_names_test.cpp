@@ -595,5 +595,38 @@ TEST(PrintedNames, ASynonymInBracketsHasNoAuthor) {
             "2[2] Leaves hairy -> Cusella\n2[2'] Leaves bald -> Dusella\n");
 }
 
+TEST(PrintedNames, AbbreviationsThatTheTextTells) {
+  EXPECT_EQ(sketch("KEY TO LARVAE\n"
+                   "\n"
+                   "Generic names are abbreviated as follows: An. = Anopsara; Ae. = Aedoria; Cs.\n"
+                   "= Culistena; Mr. = Mansorides.\n"
+                   "\n"
+                   "1. Abdomen without siphon ............. 2\n"
+                   "   Abdomen with siphon ................ 3\n"
+                   "2. Setae 2-C close together ........... An. lagunae\n"
+                   "   Setae 2-C widely separated ......... Ae. ripicola\n"
+                   "3. Siphon short, conical .............. Mr. perforans\n"
+                   "   Siphon cylindrical ................. Cs. vicina\n"),
+            "1[1] Abdomen without siphon -> 2\n"
+            "1[] Abdomen with siphon -> 3\n"
+            "2[2] Setae 2-C close together -> Anopsara lagunae\n"
+            "2[] Setae 2-C widely separated -> Aedoria ripicola\n"
+            "3[3] Siphon short, conical -> Mansorides perforans\n"
+            "3[] Siphon cylindrical -> Culistena vicina\n");
+}
+
+TEST(PrintedNames, AVarietyBehindACommaBelongsToTheName) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1. Leaves wide ..... 2\n"
+                   "- Leaves narrow ..... Ausella bus, var. cus\n"
+                   "2. Stem long ..... 4a. A. busa, var. mollis.\n"
+                   "- Stem short ...... A. busa, subsp. dusa Roe\n"),
+            "1[1] Leaves wide -> 2\n"
+            "1[-] Leaves narrow -> Ausella bus var. cus\n"
+            "2[2] Stem long -> Ausella busa var. mollis\n"
+            "2[-] Stem short -> Ausella busa subsp. dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

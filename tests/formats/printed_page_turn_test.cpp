@@ -746,5 +746,78 @@ TEST(PrintedPageTurn, APageAChaptersNumeralAndItsGroupHeadAPage) {
             "3[—] Rücken glänzend -> Ausella nitida (S. 69)\n");
 }
 
+TEST(PrintedPageTurn, NumbersAtTheFootOfAPageOfLabelsAlone) {
+  EXPECT_EQ(sketch("KEY TO THE LARVAE\n"
+                   "\n"
+                   "1.\n"
+                   "\n"
+                   "Gills beneath the thoracic terga . . . . . . . . Viehonella (p. 45)\n"
+                   "\n"
+                   "1'.\n"
+                   "\n"
+                   "Gills absent . . . . . . . . . . . . . 2\n"
+                   "\n"
+                   "2(1').\n"
+                   "\n"
+                   "Paraglossae short . . . . . . . . . 3\n"
+                   "\n"
+                   "2'.\n"
+                   "\n"
+                   "Paraglossae long; larvae usually patterned,\n"
+                   "predaceous . . . . . . . . . . . . . 4\n"
+                   "\n"
+                   "27\n"
+                   "\n"
+                   "28\n"
+                   "\n"
+                   "PLECOPTERA\n"
+                   "\n"
+                   "GL\n"
+                   "\n"
+                   "Fig. 18. Labium of Taeniocoxa. GL, glossa.\n"
+                   "\n"
+                   "3(2).\n"
+                   "\n"
+                   "Second segment long . . . . . . . . Taeniocoxa (p. 38)\n"
+                   "\n"
+                   "3'.\n"
+                   "\n"
+                   "Second segment short . . . . . . . . Amphinemella (p. 31)\n"
+                   "\n"
+                   "4(2').\n"
+                   "\n"
+                   "Cerci long . . . . . . . . Podmostella (p. 33)\n"
+                   "\n"
+                   "4'.\n"
+                   "\n"
+                   "Cerci short . . . . . . . . Leuctrina (p. 35)\n"),
+            "1[1] Gills beneath the thoracic terga -> Viehonella (p. 45)\n"
+            "1[1'] Gills absent -> 2\n"
+            "2[2] Paraglossae short -> 3\n"
+            "2[2'] Paraglossae long; larvae usually patterned, predaceous -> 4\n"
+            "3[3] Second segment long -> Taeniocoxa (p. 38)\n"
+            "3[3'] Second segment short -> Amphinemella (p. 31)\n"
+            "4[4] Cerci long -> Podmostella (p. 33)\n"
+            "4[4'] Cerci short -> Leuctrina (p. 35)\n");
+}
+
+TEST(PrintedPageTurn, TheMonthOfTheIssueIsNoAuthor) {
+  EXPECT_EQ(sketch("Key to Hydromelina\n"
+                   "\n"
+                   "1. Eyes hairy....................................2.\n"
+                   "—. Eyes bare............................nubila Brann.\n"
+                   "2. Legs yellow...................flavipes Sturtee.\n"
+                   "—. Legs black; antennal segment not over twice as long as\n"
+                   "second............................notata, n. sp.\n"
+                   "June, 1917\n"
+                   "\n"
+                   "188 THE CANTONAL ENTOMOLOGIST\n"),
+            "1[1] Eyes hairy -> 2\n"
+            "1[—] Eyes bare -> Hydromelina nubila\n"
+            "2[2] Legs yellow -> Hydromelina flavipes\n"
+            "2[—] Legs black; antennal segment not over twice as long as second -> Hydromelina "
+            "notata (n. sp.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -227,8 +227,10 @@ std::map<LeadSpot, std::string> read_truth(Edition const& edition) {
   for (std::size_t i = 0; i < found.size(); ++i) {
     bool const same_line = i > 0 && found[i - 1].line == found[i].line;
     spots.push_back({found[i].line, same_line ? spots.back().ordinal + 1 : 1});
-    auto& first = first_leads[found[i].couplet];
-    if (first.line == 0) first = spots.back();
+    // Where columns part a couplet, its second lead may stand on an earlier line.
+    if (found[i].lead == &edition.couplets[found[i].couplet].leads.front()) {
+      first_leads[found[i].couplet] = spots.back();
+    }
   }
   std::map<LeadSpot, std::string> truth;
   for (std::size_t i = 0; i < found.size(); ++i) {
