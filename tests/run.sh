@@ -8,4 +8,4 @@ set -eu
 install_missing $keydrift_packages libgtest-dev ccache cmark $keydrift_oracle_packages
 build -DCMAKE_BUILD_TYPE=Release -DKEYDRIFT_TESTS=ON
 cd "$keydrift_root/build"
-exec ctest --output-on-failure --no-tests=error "$@"
+exec ctest --output-on-failure --no-tests=error --parallel "$(nproc)" "$@"
