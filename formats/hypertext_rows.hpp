@@ -11,10 +11,10 @@ namespace keydrift::hypertext {
 // <tr><td>1<td>Wings clear<br>Wings dark<td>2<br>Aus bus: a line for each lead, its cells parted by
 // tabs as those of `row` are.  `breaks`: bytes of the row's text at which a line breaks within a
 // cell, ascending.  Empty unless two cells or more, the last among them, have the same few lines
-// and all others one at most.  <td>1a. Wings clear<br>Fig. 1<br>Go to 2<td>1b. Wings dark<br>Aus bus:
-// leads beside each other, with labels or with their couplet's number above, a line for each, what
-// it leads to behind a tab and its captions below it.
-// `numbered`: the line above is a couplet's number.
+// and all others one at most.  <td>1a. Wings clear<br>Fig. 1<br>Go to 2<td>1b. Wings dark<br>Aus
+// bus: leads beside each other, with labels or with their couplet's number above, a line for each,
+// what it leads to behind a tab and its captions below it. `numbered`: the line above is a
+// couplet's number.
 [[nodiscard]] std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
                                                        std::vector<std::size_t> const& breaks,
                                                        bool numbered);

@@ -32,8 +32,8 @@ class GenusEvidence {
   // equal ones in printed order.
   [[nodiscard]] std::vector<std::string> before_epithet(std::string const& epithet) const;
 
-  // Genera that stand before some epithet of the key, or alone on a line, or within a sentence where
-  // epithets of the key have their initial; in printed order, those of sentences last.
+  // Genera that stand before some epithet of the key, or alone on a line, or within a sentence
+  // where epithets of the key have their initial; in printed order, those of sentences last.
   [[nodiscard]] std::vector<std::string> const& candidates() const { return candidates_; }
 
  private:

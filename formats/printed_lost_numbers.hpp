@@ -8,8 +8,8 @@
 
 namespace keydrift::printed {
 
-// "Gills single ..... 2" / "– Gills in groups ..... 9": first leads without labels above second ones
-// with dashes, which lead to numbers that nothing bears.  Tells the labels of the first leads,
+// "Gills single ..... 2" / "– Gills in groups ..... 9": first leads without labels above second
+// ones with dashes, which lead to numbers that nothing bears.  Tells the labels of the first leads,
 // counted from 1 on, where nearly every number that is led to stands for exactly one of them.
 void tell_lost_numbers(std::vector<SourceLine>& lines);
 
