@@ -34,6 +34,7 @@ class CellFinder {
       if (first) ++firsts;
     }
     lettered_ = firsts >= kFewestLabels;
+    drop_column_heads();
     drop_pages();
     drop_captions();
   }
@@ -91,7 +92,47 @@ class CellFinder {
         ended = split.kind == LeaderKind::dots &&
                 split.destination_begin < lines_[filled_[f]].text.size();
       }
+      if (page) drop_foot(kept);
       if (page && headed) ++f;
+    }
+    filled_ = std::move(kept);
+  }
+
+  // "Diagnostic Manual 14" above its page's number, beneath the end of a lead.
+  void drop_foot(std::vector<std::size_t>& kept) const {
+    if (kept.size() < 2) return;
+    auto const text = lines_[kept.back()].text;
+    auto const above = kept[kept.size() - 2];
+    bool const ended =
+        number_alone(above) > 0 || certain_destination(lines_[above].text, numbering_);
+    if (ended && is_head(text) && number_alone(kept.back()) == 0 &&
+        !certain_destination(text, numbering_)) {
+      kept.pop_back();
+    }
+  }
+
+  // "Couplet", "Character", "Go to": the heads of a table's columns that each page prints again.
+  void drop_column_heads() {
+    using Pair = std::pair<std::string_view, std::string_view>;
+    std::map<Pair, std::size_t> pairs;
+    auto const pair_at = [this](std::size_t f) {
+      return Pair{lines_[filled_[f]].text, lines_[filled_[f + 1]].text};
+    };
+    auto const may_be_head = [this](std::string_view text) {
+      return is_head(text) && !label_alone(text) && !certain_destination(text, numbering_);
+    };
+    for (std::size_t f = 0; f + 1 < filled_.size(); ++f) {
+      auto const pair = pair_at(f);
+      if (may_be_head(pair.first) && may_be_head(pair.second)) ++pairs[pair];
+    }
+    std::vector<bool> drops(filled_.size());
+    for (std::size_t f = 0; f + 1 < filled_.size(); ++f) {
+      auto const found = pairs.find(pair_at(f));
+      if (found != pairs.end() && found->second > 1) drops[f] = drops[f + 1] = true;
+    }
+    std::vector<std::size_t> kept;
+    for (std::size_t f = 0; f < filled_.size(); ++f) {
+      if (!drops[f]) kept.push_back(filled_[f]);
     }
     filled_ = std::move(kept);
   }

@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -24,13 +25,27 @@ std::string_view without_worn_row(std::string_view words) {
   return text.size() > 2 ? text : words;
 }
 
+bool begins_line(JoinedText const& joined, std::size_t at) {
+  return std::any_of(joined.spans.begin(), joined.spans.end(),
+                     [at](auto const& span) { return span.raw_begin == at; });
+}
+
+// "… tipped with white. (Tres Pinos Islands.) Aus bus", cut before "Pinos": behind the bracket that
+// closes there; 0 elsewhere.
+std::size_t behind_open_bracket(std::string_view raw, std::size_t words_end, std::size_t at) {
+  if (at == 0 || at >= raw.size() || !leaves_bracket_open(raw.substr(0, words_end))) return 0;
+  auto const close = raw.find_first_of("()", at);
+  bool const closes = close != std::string_view::npos && raw[close] == ')';
+  if (!closes) return 0;
+  auto const behind = skip_blanks(raw, close + 1);
+  return is_upper(code_point_at(raw, behind).value) ? close + 1 : 0;
+}
+
 // "… callus brun-" / "nea Roe", cut where the second line begins: where the word of both begins; 0
 // elsewhere.
 std::size_t begin_of_joined_word(JoinedText const& joined, std::size_t at) {
   std::string_view const raw = joined.raw;
-  bool const line = std::any_of(joined.spans.begin(), joined.spans.end(),
-                                [at](auto const& span) { return span.raw_begin == at; });
-  if (!line || at == 0 || at >= raw.size()) return 0;
+  if (at == 0 || at >= raw.size() || !begins_line(joined, at)) return 0;
   bool const within =
       is_lower(code_point_before(raw, at).value) && is_lower(code_point_at(raw, at).value);
   return within ? last_word_begin(raw.substr(0, at)) : 0;
@@ -69,6 +84,10 @@ void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words
   if (auto const word = begin_of_joined_word(joined, destination_begin); word > 0) {
     if (words_end >= word) words_end = trim_right(raw.substr(0, word)).size();
     destination_begin = word;
+  }
+  if (auto const end = behind_open_bracket(raw, words_end, destination_begin); end > 0) {
+    words_end = end;
+    destination_begin = skip_blanks(raw, end);
   }
   auto behind = trim(raw.substr(std::min(destination_end, raw.size())));
   while (behind.starts_with('.') || behind.starts_with(',')) behind = trim(behind.substr(1));

@@ -79,6 +79,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (reads_[i].leaders == LeaderKind::none) read_unled(i);
     }
+    part_pages();
     part_lists();
     give_words_back(cutter_, reads_);
     take_names_like_others();
@@ -104,6 +105,24 @@ class LeadReader {
   void finish(std::size_t i, JoinedText const& joined, std::size_t words_end,
               std::size_t destination_begin) {
     cutter_.cut(reads_[i], joined, words_end, destination_begin);
+  }
+
+  // Numbers on lines of their own to which other leads lead may be those of pages.
+  void part_pages() {
+    std::unordered_map<LabelKey, std::size_t> led;
+    for (auto const& read : reads_) {
+      if (read.to.form == DestinationForm::couplet) ++led[read.to.couplet];
+    }
+    for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto& read = reads_[i];
+      if (read.to.form != DestinationForm::couplet || led[read.to.couplet] < 2) continue;
+      if (!part_page_behind_name(key_, sorted_, i)) continue;
+      read.leaders = LeaderKind::none;
+      auto const joined = cutter_.join(i);
+      auto const size = trim_right(joined.raw).size();
+      finish(i, joined, size, size);
+      read_unled(i);
+    }
   }
 
   // The lead's words and destination where leaders part them, or a line of its own.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -44,7 +45,34 @@ bool has_rival(SortedLines const& sorted, std::size_t lead) {
   return answers || (lead + 1 < sorted.leads.size() && rivals(label, sorted.leads[lead + 1].label));
 }
 
+// "… without pores busus Roe"
+bool ends_in_authored_epithet(std::string_view text) {
+  auto const author = last_word_begin(text);
+  auto const before = trim_right(text.substr(0, author));
+  auto const epithet = before.substr(last_word_begin(before));
+  return author > 0 && is_authorish(text.substr(author)) && is_epithet(epithet) &&
+         has_strict_latin_ending(epithet);
+}
+
 }  // namespace
+
+bool part_page_behind_name(KeyText const& key, SortedLines& sorted, std::size_t lead) {
+  auto& raw = sorted.leads[lead];
+  if (raw.piece_count < 2 || raw.further_taxa > 0) return false;
+  auto const& piece = sorted.pieces[raw.first_piece + raw.piece_count - 1];
+  auto const& above = sorted.pieces[raw.first_piece + raw.piece_count - 2];
+  auto const line = piece.line;
+  bool const apart = line > 0 && key.lines[line - 1].text.empty() && line + 1 < key.lines.size() &&
+                     key.lines[line + 1].text.empty();
+  if (!apart || !is_number_only(key.lines[line].text)) return false;
+  auto const text = trim_right(key.text.substr(above.begin, above.end - above.begin));
+  if (!ends_in_authored_epithet(text)) return false;
+  --raw.piece_count;
+  raw.destination_told = false;
+  sorted.accounts[line].kind = LineKind::page_number;
+  sorted.accounts[line].reason = "a number alone behind a name and its author";
+  return true;
+}
 
 bool part_note_behind_name(KeyText const& key, SortedLines& sorted, std::size_t lead) {
   if (!has_rival(sorted, lead)) return false;

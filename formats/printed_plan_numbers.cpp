@@ -128,6 +128,7 @@ class NumberPlanner {
 
   void take(std::size_t i) {
     auto const text = lines_[i].text;
+    if (lines_[i].goes_on && lines_[i].is_no_lead) return;  // "… tip of wings" / "9 mm. or more"
     // "                    11. A. bus Roe." beneath the words that lead to it.
     if (i > 0 && !lines_[i - 1].text.empty()) {
       constexpr std::uint32_t kFarIn = 8;  // columns

@@ -34,10 +34,10 @@
 #include "keydrift/formats/printed_level_pointers.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
+#include "keydrift/formats/printed_lost_numbers.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_numbers_above.hpp"
-#include "keydrift/formats/printed_lost_numbers.hpp"
 #include "keydrift/formats/printed_numbers_led_to.hpp"
 #include "keydrift/formats/printed_odd_initials.hpp"
 #include "keydrift/formats/printed_overrun_pages.hpp"
@@ -289,9 +289,13 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_off_level_pointers(lines);
     if (markup.empty()) mark_lost_columns(lines);
     mark_cells_behind(lines);
-    if (markup.empty()) mark_ends_of_text(lines);
   }
   auto columns = declared ? std::nullopt : part_columns(lines);
+  if (!declared && markup.empty()) {
+    mark_ends_of_text(lines);
+    // What goes on below is told by the ends of the column's own lines.
+    if (columns) mark_ends_of_text(*columns);
+  }
   if (!declared) {
     lines = part_run_on_lines(std::move(lines));
     mark_what_begins_no_lead(lines);

@@ -97,7 +97,8 @@ bool name_begins(std::span<std::string_view const> words, std::size_t i) {
   // "Mud Knobstar, Limaxter limicola", "Feld-Masch – Platacer campicola"
   auto const dash = i > 0 ? code_point_at(words[i - 1], 0) : CodePoint{};
   bool const parted = is_dash(dash.value) && dash.length == words[i - 1].size();
-  if (i > 0 && (ends_item(words[i - 1]) || parted) && is_capitalised(first) && is_latin_epithet(epithet)) {
+  if (i > 0 && (ends_item(words[i - 1]) || parted) && is_capitalised(first) &&
+      is_latin_epithet(epithet)) {
     return true;
   }
   if (!is_capitalised(first) || !has_latin_ending(first)) return false;

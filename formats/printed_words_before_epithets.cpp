@@ -25,6 +25,7 @@ std::string first_word_of(std::string_view name) {
 struct EpithetHabit {
   bool mostly{};               // in epithets alone
   bool if_led{};               // so do all that have leaders or lines of their own
+  bool dashes{};               // are the leaders of a third of the leads
   std::size_t of_one_word{};   // epithets alone
   std::size_t of_two_words{};  // the same
   std::unordered_map<std::string, std::size_t> genera;  // first words of first names
@@ -35,18 +36,36 @@ struct EpithetHabit {
   }
 };
 
+// Leaders stand before the destination.  `dashes`: those of most leads are dashes; of a few they
+// stand before places, "Long. 2 mm. — Tessen bus".
+bool has_leaders(ReadLead const& read, bool dashes) {
+  return read.leaders != LeaderKind::blank && (dashes || read.leaders != LeaderKind::dash);
+}
+
 // Leaders stand before the destination, or it has a line of its own.
-bool is_led(LeadCutter& cutter, ReadLead const& read, std::size_t i) {
-  if (read.leaders != LeaderKind::blank) return true;
+bool is_led(LeadCutter& cutter, ReadLead const& read, std::size_t i, bool dashes) {
+  if (has_leaders(read, dashes)) return true;
   auto const joined = cutter.join(i);
   auto const& last = joined.spans.back();
   return joined.spans.size() > 1 &&
          joined.raw.compare(last.raw_begin, std::string::npos, read.lead.destination_printed) == 0;
 }
 
+bool are_dashes_leaders(std::vector<ReadLead> const& reads) {
+  std::size_t named = 0;
+  std::size_t dashes = 0;
+  for (auto const& read : reads) {
+    if (read.to.form != DestinationForm::taxa) continue;
+    ++named;
+    if (read.leaders == LeaderKind::dash) ++dashes;
+  }
+  return dashes * 3 >= named;
+}
+
 EpithetHabit habit_of(LeadCutter& cutter, std::vector<ReadLead> const& reads) {
   constexpr std::size_t kFewestLed = 2;
   EpithetHabit habit;
+  habit.dashes = are_dashes_leaders(reads);
   std::size_t genusless = 0;
   std::size_t named = 0;
   std::size_t led = 0;
@@ -57,7 +76,7 @@ EpithetHabit habit_of(LeadCutter& cutter, std::vector<ReadLead> const& reads) {
     auto const& taxon = read.to.taxa.taxa.front();
     ++named;
     if (taxon.genusless) ++genusless;
-    if (is_led(cutter, read, i)) ++(taxon.genusless ? led : led_in_full);
+    if (is_led(cutter, read, i, habit.dashes)) ++(taxon.genusless ? led : led_in_full);
     if (taxon.genusless && taxon.name.find(' ') != std::string::npos) ++habit.of_two_words;
     ++habit.genera[first_word_of(taxon.name)];
   }
@@ -160,6 +179,24 @@ void take_authored_epithet(LeadCutter& cutter, std::vector<ReadLead>& reads, std
   cutter.cut(reads[i], joined, words.size(), begin);
 }
 
+// "… — Insel Orbe busa m.", "… bei Tarn gesammelt Dorni n. sp.": the author's own species.
+void take_own_epithet(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_t i) {
+  auto const joined = cutter.join(i);
+  auto const text = trim_right(joined.raw);
+  auto name = without_mark_of_new(text);
+  bool const is_new = name.size() < text.size();
+  if (!is_new && text.ends_with(" m.")) name = trim_right(text.substr(0, text.size() - 3));
+  if (name.size() == text.size()) return;
+  auto const begin = last_word_begin(name);
+  auto const epithet = name.substr(begin);
+  bool const of_person = is_new && is_capitalised(epithet) && epithet.ends_with('i');
+  bool const plain = is_epithet(epithet) && has_epithet_ending(epithet) &&
+                     (is_new || has_strict_latin_ending(epithet) || epithet.ends_with("ex"));
+  if (begin == 0 || !(plain || of_person)) return;
+  reads[i].leaders = LeaderKind::blank;
+  cutter.cut(reads[i], joined, trim_right(text.substr(0, begin)).size(), begin);
+}
+
 // "… at the sides only, pauper, Roe, p. 30": the author is no genus.
 void take_epithet_before_author(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_t i) {
   auto const& taxa = reads[i].to.taxa.taxa;
@@ -218,6 +255,11 @@ void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     }
     for (std::size_t i = 0; i < reads.size(); ++i) give_noun_back(cutter, reads, i, of_leads);
   }
+  if (habit.mostly) {
+    for (std::size_t i = 0; i < reads.size(); ++i) {
+      if (is_open(reads[i])) take_own_epithet(cutter, reads, i);
+    }
+  }
   if (habit.if_led) {
     for (std::size_t i = 0; i < reads.size(); ++i) {
       if (is_open(reads[i])) take_epithet_behind_place(cutter, reads, i);
@@ -245,7 +287,11 @@ void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     auto const begin = text.rfind(genus + " ");
     if (begin == std::string_view::npos) continue;
     bool const place = may_stand_before_place(text.substr(0, begin));
-    bool const apart = read.leaders != LeaderKind::blank;
+    // "… Long. 1 mm. —" / "Tessen busa Roe": only the line ends there.
+    bool const wrapped = place && joined.spans.size() > 1 &&
+                         begin >= joined.spans.back().raw_begin &&
+                         (read.leaders == LeaderKind::gap || read.leaders == LeaderKind::cell);
+    bool const apart = has_leaders(read, habit.dashes) && !wrapped;
     // "… hoch wie ein halbes Auge. busa Roe": the word ends a sentence.
     bool const sentence = habit.mostly && !habit.comes_again(genus);
     if (whole.size() < genus.size() && !place && !sentence) continue;

@@ -118,10 +118,17 @@ class Marker {
   [[nodiscard]] bool begins_with_unit(std::size_t i) const {
     static constexpr std::array kUnits{"mm"sv, "cm"sv, "dm"sv, "km"sv, "µm"sv, "μm"sv, "mu"sv};
     auto const before = above(i);
-    if (before.empty() || !is_digit(static_cast<unsigned char>(before.back()))) return false;
+    if (before.empty()) return false;
     auto const text = lines_[i].text;
-    auto const word = text.substr(0, std::min(text.find(' '), text.size()));
-    return is_one_of(kUnits, without_closing_marks(word));
+    auto const unit_at = [text](std::size_t at) {
+      auto const word = text.substr(at, std::min(text.find(' ', at), text.size()) - at);
+      return is_one_of(kUnits, without_closing_marks(word));
+    };
+    if (is_digit(static_cast<unsigned char>(before.back()))) return unit_at(0);
+    // "… to tip of wings" / "9 mm. or more 9"
+    auto const figures = std::min(text.find_first_not_of("0123456789.,"), text.size());
+    return figures > 0 && figures < text.size() && text[figures] == ' ' && ends_in_word(before) &&
+           unit_at(figures + 1);
   }
 
   // A lead begins above line `i` and has no leaders, with nothing but its own lines between.

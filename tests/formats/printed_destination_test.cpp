@@ -501,5 +501,30 @@ TEST(PrintedDestination, TaxaOfAListMayHaveLongRemarks) {
             "2[2b] Shell barrel-shaped -> key: Chrysalis snails (see key on page 52)\n");
 }
 
+TEST(PrintedDestination, ABracketOfTheWordsClosesBeforeTheName) {
+  EXPECT_EQ(sketch("Genus OROPASSER Orwell.\n"
+                   "\n"
+                   "Key to the species.\n"
+                   "\n"
+                   "a. Crown with a stripe.\n"
+                   "b. Rectrices without white. (Plains of the interior.)\n"
+                   "Oropasser coronatus coronatus (p. 325).\n"
+                   "bb. Rectrices extensively white. (Coast of\n"
+                   "Lower Nevalta.) Oropasser coronatus leucurus (p. 327).\n"
+                   "bbb. Rectrices narrowly tipped with white.\n"
+                   "(Tres Pinos Islands.) Oropasser coronatus insularis (p. 328).\n"
+                   "aa. Crown without a stripe. (Ilmara and adjacent islands.)\n"
+                   "Oropasser pusillus (p. 329).\n"),
+            "a[a] Crown with a stripe. -> b\n"
+            "a[aa] Crown without a stripe. (Ilmara and adjacent islands.) -> Oropasser pusillus "
+            "(p. 329)\n"
+            "b[b] Rectrices without white. (Plains of the interior.) -> Oropasser coronatus "
+            "coronatus (p. 325)\n"
+            "b[bb] Rectrices extensively white. (Coast of Lower Nevalta.) -> Oropasser coronatus "
+            "leucurus (p. 327)\n"
+            "b[bbb] Rectrices narrowly tipped with white. (Tres Pinos Islands.) -> Oropasser "
+            "coronatus insularis (p. 328)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

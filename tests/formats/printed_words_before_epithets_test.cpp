@@ -185,5 +185,58 @@ TEST(PrintedWordsBeforeEpithets, AWordThatEndsASentenceIsNoGenus) {
             "3[4] Flügel ohne Randdorn -> Ausella busa\n");
 }
 
+TEST(PrintedWordsBeforeEpithets, APlaceBehindADashIsNoGenus) {
+  EXPECT_EQ(
+      sketch(
+          "Pselavus Lindt.\n"
+          "1\" Halsschild vor der Basis ohne Querfurche, höchstens mit drei getrennten Grübchen.\n"
+          "2\" Augen gut entwickelt, beim ♂ aus mehr als 10 Facetten bestehend; Körper\n"
+          "3\" Halsschild mit drei gleich grossen Basalgrübchen, glänzend, kaum punktirt.\n"
+          "3' Das mittlere Grübchen klein und punktförmig oder fehlend.\n"
+          "4\" Kopf stark und dicht punktirt, die Flügeldecken fein und weitläufig. Zweites\n"
+          "Rudenien puncticeps m.\n"
+          "4' Kopf fast glatt; Flügeldecken an der Basis mit groben Punkten. Hinterschienen\n"
+          "des ♂ vor der Spitze gekrümmt. Long. 1·7 mm. — Süd-Walden.\n"
+          "laevigatus Chaum.\n"
+          "2' Augen klein, aus höchstens 4 Facetten gebildet; Körper rothgelb.\n"
+          "5\" Halsschild länger als breit; Fühler schlank, alle Glieder der Geissel gestreckt.\n"
+          "5' Halsschild nicht länger als breit; Fühler kürzer, das 5. bis 8. Glied kugelig.\n"
+          "Long. 1·2 mm. — Dolnien brevicornis m.\n"
+          "1' Halsschild vor der Basis mit deutlicher, die Seitengrübchen verbindender Quer-\n"
+          "6\" Flügeldecken lang, anliegend oder halb aufstehend behaart.\n"
+          "7\" Die Behaarung der Oberseite doppelt, aus kurzen anliegenden und langen ab-\n"
+          "7' Die Behaarung einfach, halb aufstehend.\n"
+          "6' Flügeldecken sehr kurz, staubartig behaart oder fast kahl.\n"
+          "9\" Schultern vortretend; Flügel vorhanden.\n"
+          "9' Schultern vollkommen verrundet, ungeflügelt.\n"
+          "11\" Stirn des ♂ mit vier Höckerchen. Long. 2 mm. — Transmontanien.\n"
+          "quadricornis Chaum.\n"
+          "11' Stirn in beiden Geschlechtern einfach.\n"),
+      "1[1\"] Halsschild vor der Basis ohne Querfurche, höchstens mit drei getrennten Grübchen. -> "
+      "2\n"
+      "1[1'] Halsschild vor der Basis mit deutlicher, die Seitengrübchen verbindender Quer- -> 6\n"
+      "2[2\"] Augen gut entwickelt, beim ♂ aus mehr als 10 Facetten bestehend; Körper -> 3\n"
+      "2[2'] Augen klein, aus höchstens 4 Facetten gebildet; Körper rothgelb. -> 5\n"
+      "3[3\"] Halsschild mit drei gleich grossen Basalgrübchen, glänzend, kaum punktirt. -> ?\n"
+      "3[3'] Das mittlere Grübchen klein und punktförmig oder fehlend. -> 4\n"
+      "4[4\"] Kopf stark und dicht punktirt, die Flügeldecken fein und weitläufig. Zweites "
+      "Rudenien -> Pselavus puncticeps\n"
+      "4[4'] Kopf fast glatt; Flügeldecken an der Basis mit groben Punkten. Hinterschienen des ♂ "
+      "vor der Spitze gekrümmt. Long. 1·7 mm. — Süd-Walden. -> Pselavus laevigatus\n"
+      "5[5\"] Halsschild länger als breit; Fühler schlank, alle Glieder der Geissel gestreckt. -> "
+      "?\n"
+      "5[5'] Halsschild nicht länger als breit; Fühler kürzer, das 5. bis 8. Glied kugelig. Long. "
+      "1·2 mm. — Dolnien -> Pselavus brevicornis\n"
+      "6[6\"] Flügeldecken lang, anliegend oder halb aufstehend behaart. -> 7\n"
+      "6[6'] Flügeldecken sehr kurz, staubartig behaart oder fast kahl. -> 9\n"
+      "7[7\"] Die Behaarung der Oberseite doppelt, aus kurzen anliegenden und langen ab- -> ?\n"
+      "7[7'] Die Behaarung einfach, halb aufstehend. -> ?\n"
+      "9[9\"] Schultern vortretend; Flügel vorhanden. -> ?\n"
+      "9[9'] Schultern vollkommen verrundet, ungeflügelt. -> 11\n"
+      "11[11\"] Stirn des ♂ mit vier Höckerchen. Long. 2 mm. — Transmontanien. -> Pselavus "
+      "quadricornis\n"
+      "11[11'] Stirn in beiden Geschlechtern einfach. -> ?\n");
+}
+
 }  // namespace
 }  // namespace keydrift
