@@ -248,7 +248,9 @@ class NumberPlanner {
     if (auto const sub = reader_.sub(text)) return sub->ordinal <= 1;
     bool const closed = !reader_.head(text) && starts_with_upper(text) &&
                         (head.strong || scheme_.script == NumberScript::digits);
-    bool const gap = i == 0 || lines_[i - 1].text.empty() || scheme_.worded;
+    // "… Aus bus" / "2" / "Legs red … 3": the lead above has its end.
+    bool const gap = i == 0 || lines_[i - 1].text.empty() || scheme_.worded || number_ == 0 ||
+                     seconds_.ends_lead(i - 1);
     return closed && gap && !starts_caption(text) && !starts_note(text);
   }
 

@@ -606,5 +606,28 @@ TEST(Hypertext, NamesEndAboveTheCommonOnesInTheirCells) {
       "2[2] Legs pale -> Aus cusa (* marshwort)\n2[] Legs dark -> Aus dusa\n");
 }
 
+TEST(Hypertext, NumbersStandAloneAboveChoicesWithoutLabels) {
+  std::string const wanted =
+      "1[] Wings clear -> 2\n1[] Wings dark -> Aus busa\n2[] Legs pale -> 3\n"
+      "2[] Legs dark -> Aus cusa\n3[] Head long -> Aus dusa\n3[] Head short -> Aus eusa\n";
+  EXPECT_EQ(
+      sketch(read("<p><b>1</b></p><p>Wings clear ... <b>2</b></p><p>Wings dark ... <i>Aus "
+                  "busa</i></p>\n<p><b>2</b></p><p>Legs pale ... <b>3</b></p><p>Legs dark ... "
+                  "<i>Aus cusa</i></p>\n<p><b>3</b></p><p>Head long ... <i>Aus dusa</i></p>"
+                  "<p>Head short ... <i>Aus eusa</i></p>")
+                 .edition),
+      wanted);
+  EXPECT_EQ(sketch(read("<table><tr><td colspan=2><b>1</b></td></tr><tr><td>Wings clear<br><br><a "
+                        "href=#b><b>2</b></a></td><td>Wings dark<br><br><i>Aus busa</i></td></tr>"
+                        "</table>\n<table><tr><td colspan=2><b>2</b></td></tr><tr><td>Legs "
+                        "pale<br><br><a href=#c><b>3</b></a></td><td>Legs dark<br><br><i>Aus "
+                        "cusa</i></td></tr></table>\n<table><tr><td colspan=2><b>3</b></td></tr>"
+                        "<tr><td>Head long<br><br><i>Aus dusa</i></td><td>Head short<br><br><i>Aus "
+                        "eusa</i></td></tr></table>")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[] Wings dark -> Aus busa\n2[2] Legs pale -> 3\n"
+            "2[] Legs dark -> Aus cusa\n3[3] Head long -> Aus dusa\n3[] Head short -> Aus eusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

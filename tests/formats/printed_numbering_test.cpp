@@ -495,5 +495,25 @@ TEST(PrintedLabels, CapitalsWhoseIndicesAreDamaged) {
             "4[D2] Abdomen with segments 3 to 5 coalesced -> Ausella gusa (p. 91.)\n");
 }
 
+TEST(PrintedLabels, ANumberAloneBelowAnEndedLeadOpensACouplet) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1\n"
+                   "Wings clear, with 12 veins ... 2\n"
+                   "Wings dark throughout, without a vein ... Ausella busa\n"
+                   "2\n"
+                   "Legs short, dark brown ... 3\n"
+                   "Legs long, pale ... Ausella cusa\n"
+                   "3\n"
+                   "Antennae with 9 segments ... Ausella dusa\n"
+                   "Antennae with 8 segments ... Ausella gusa\n"),
+            "1[] Wings clear, with 12 veins -> 2\n"
+            "1[] Wings dark throughout, without a vein -> Ausella busa\n"
+            "2[] Legs short, dark brown -> 3\n"
+            "2[] Legs long, pale -> Ausella cusa\n"
+            "3[] Antennae with 9 segments -> Ausella dusa\n"
+            "3[] Antennae with 8 segments -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
