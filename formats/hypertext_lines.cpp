@@ -22,6 +22,7 @@
 #include "keydrift/formats/hypertext_survey.hpp"
 #include "keydrift/formats/marked_ends.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/shifted_digits.hpp"
@@ -447,7 +448,12 @@ class LineMaker {
     auto const common = std::string_view{line_.text}.substr(*below);
     auto const words = printed::skip_blanks(common, 0);
     bool const small = printed::is_lower(code_point_at(common, words).value);
-    if (!above || !small || common.size() > kLongest) return;
+    // "var. cus", "sp. 2", "de Roe, 1900" belong to the name.
+    auto const first = common.substr(words, common.find(' ', words) - words);
+    bool const of_name = common.find_first_of(".0123456789") != std::string_view::npos ||
+                         printed::is_rank(first) || printed::is_particle(first) ||
+                         printed::is_limit_word(first);
+    if (!above || !small || of_name || common.size() > kLongest) return;
     line_.markup.destination_begin = begin;
     line_.markup.destination_end = name.end;
   }

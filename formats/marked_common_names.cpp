@@ -1,17 +1,20 @@
 #include "keydrift/formats/marked_common_names.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::marked {
 namespace {
 
 using namespace printed;
+using namespace std::string_view_literals;
 using xml::FlowText;
 using xml::InlineKind;
 using xml::InlineMark;
@@ -75,6 +78,15 @@ std::size_t begin_of_common_name(FlowText const& line, std::size_t open, std::si
   return begin;
 }
 
+// "Legs red (" is a character: common names end in nouns.
+constexpr std::array kAdjectives{
+    "red"sv,    "black"sv,   "white"sv,    "yellow"sv,    "brown"sv,    "green"sv,    "blue"sv,
+    "grey"sv,   "gray"sv,    "orange"sv,   "dark"sv,      "pale"sv,     "clear"sv,    "spotted"sv,
+    "long"sv,   "short"sv,   "large"sv,    "small"sv,     "broad"sv,    "wide"sv,     "narrow"sv,
+    "thick"sv,  "thin"sv,    "slender"sv,  "smooth"sv,    "rough"sv,    "hairy"sv,    "bare"sv,
+    "absent"sv, "present"sv, "entire"sv,   "rounded"sv,   "pointed"sv,  "straight"sv, "curved"sv,
+    "simple"sv, "forked"sv,  "glabrous"sv, "pubescent"sv, "opposite"sv, "alternate"sv};
+
 // "Tail with a keel. Red crayfish (": the last sentence before the bracket is a few words that
 // begin with a capital.  kNotTold elsewhere.
 std::size_t begin_of_last_sentence(std::string_view text, std::size_t open, std::size_t label_end) {
@@ -86,7 +98,8 @@ std::size_t begin_of_last_sentence(std::string_view text, std::size_t open, std:
   auto const words = words_of(name);
   bool const plain = !words.empty() && words.size() <= kMostWordsOfName &&
                      name.size() <= kLongestName && is_upper(code_point_at(name, 0).value) &&
-                     name.find_first_of(",;:()0123456789") == name.npos;
+                     name.find_first_of(",;:()0123456789") == name.npos &&
+                     !is_one_of(kAdjectives, words.back());
   return plain ? begin : kNotTold;
 }
 

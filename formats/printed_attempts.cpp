@@ -149,7 +149,12 @@ class Reader {
   // "A, flower. B, fruit."
   [[nodiscard]] static bool lists_letters(std::string_view text) {
     auto const letter = code_point_at(text, 0);
-    return is_letter(letter.value) && text.substr(letter.length).starts_with(", ");
+    if (!is_letter(letter.value) || !text.substr(letter.length).starts_with(", ")) return false;
+    auto const next = text.find_first_of(".;", letter.length);
+    if (next == std::string_view::npos || has_row_of_dots(text)) return false;
+    auto const second = code_point_at(text, skip_blanks(text, next + 1));
+    return is_letter(second.value) &&
+           text.substr(skip_blanks(text, next + 1) + second.length).starts_with(", ");
   }
 
   // The lines, those emptied that stand at the head of a page: no lead begins there.

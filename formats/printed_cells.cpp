@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <map>
+#include <set>
 #include <utility>
 #include <vector>
 
@@ -80,8 +81,9 @@ class CellFinder {
       auto const number = number_alone(filled_[f]);
       bool const headed = f + 2 < filled_.size() && number_alone(filled_[f + 2]) > 0 &&
                           is_head(lines_[filled_[f + 1]].text);
-      bool const beyond = number > labels + kMostSkipped ||
-                          (pairs && number > last + kFarBeyond && times[number] == 1);
+      bool const beyond =
+          number > labels + kMostSkipped ||
+          (pairs && number > last + kFarBeyond && times[number] == 1 && (ended || has_end(kept)));
       // "… 11" / "27" / "28" below couplet 6: the foot of a page and the head of the next.
       bool const turned = ended && number > before + kFarBeyond && times[number] == 1;
       bool const page = beyond || turned || (number > last + 1 && times[number] == 1 && headed);
@@ -103,12 +105,23 @@ class CellFinder {
     if (kept.size() < 2) return;
     auto const text = lines_[kept.back()].text;
     auto const above = kept[kept.size() - 2];
-    bool const ended =
-        number_alone(above) > 0 || certain_destination(lines_[above].text, numbering_);
-    if (ended && is_head(text) && number_alone(kept.back()) == 0 &&
-        !certain_destination(text, numbering_)) {
+    if (is_end(above) && is_head(text) && number_alone(kept.back()) == 0 && !is_end(kept.back())) {
       kept.pop_back();
     }
+  }
+  // The line is where a lead leads to.
+  [[nodiscard]] bool is_end(std::size_t i) const {
+    auto const text = lines_[i].text;
+    return number_alone(i) > 0 || names_a_key(text) || certain_destination(text, numbering_);
+  }
+  // What is kept so far ends in the end of a lead, with the foot of a page behind it or not.
+  [[nodiscard]] bool has_end(std::vector<std::size_t> const& kept) const {
+    if (kept.empty()) return false;
+    if (is_end(kept.back())) return true;
+    if (kept.size() < 3 || !is_head(lines_[kept.back()].text)) return false;
+    // A number beneath words, not the label of what may be words as well.
+    auto const above = kept[kept.size() - 2];
+    return is_end(above) && (number_alone(above) == 0 || !is_end(kept[kept.size() - 3]));
   }
 
   // "Couplet", "Character", "Go to": the heads of a table's columns that each page prints again.
@@ -125,10 +138,15 @@ class CellFinder {
       auto const pair = pair_at(f);
       if (may_be_head(pair.first) && may_be_head(pair.second)) ++pairs[pair];
     }
+    // They stand above the first label, too; a lead's words with its end do not.
+    std::set<Pair> heads;
+    for (std::size_t f = 0; f + 1 < filled_.size() && !is_label(f); ++f) {
+      auto const found = pairs.find(pair_at(f));
+      if (found != pairs.end() && found->second > 1) heads.insert(found->first);
+    }
     std::vector<bool> drops(filled_.size());
     for (std::size_t f = 0; f + 1 < filled_.size(); ++f) {
-      auto const found = pairs.find(pair_at(f));
-      if (found != pairs.end() && found->second > 1) drops[f] = drops[f + 1] = true;
+      if (heads.contains(pair_at(f))) drops[f] = drops[f + 1] = true;
     }
     std::vector<std::size_t> kept;
     for (std::size_t f = 0; f < filled_.size(); ++f) {

@@ -1,14 +1,19 @@
 #include "keydrift/formats/printed_leader_runs.hpp"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 // What recognition of characters makes of a dot that was badly printed.
 bool is_spoilt_dot(char32_t c) {
@@ -114,7 +119,11 @@ Run dot_run(std::string_view text, std::size_t at) {
   bool const before_number =
       !after_blank && is_digit(behind.value) && is_numbered_name(text.substr(run.end));
   // "the knob brown..5."
-  bool const last = is_lower(before) && is_digit(behind.value) && number_end >= text.size();
+  static constexpr std::array kOfFigures{"fig"sv, "figs"sv, "abb"sv, "pl"sv, "p"sv,
+                                         "pp"sv,  "no"sv,   "nr"sv,  "cf"sv, "taf"sv};
+  auto const word = text.substr(last_word_begin(text.substr(0, at)), at);
+  bool const last = is_lower(before) && is_digit(behind.value) && number_end >= text.size() &&
+                    !is_one_of(kOfFigures, word.substr(0, word.find('.')));
   bool const close = longest == 2 && groups == 1 && !low_lines_only &&
                      (bracket || glued_words || behind_figures || before_number || last);
   // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.

@@ -371,7 +371,8 @@ bool LeadsSoFar::continues_with_number(std::size_t at) const {
 bool LeadsSoFar::continues_destination(std::size_t at) const {
   auto const& line = lines_[at];
   auto const& lead = leads_.back();
-  if (starts_note(line.text) || is_month_of_issue(line.text)) return false;
+  bool const gap = at + 1 == lines_.size() || lines_[at + 1].text.empty();
+  if (starts_note(line.text) || (gap && is_month_of_issue(line.text))) return false;
   if (split_at_leader(line.text, numbering_).kind != LeaderKind::none) return false;
   // "… → 6" above "notch": what a picture shows.
   auto const arrow = last_line().rfind("\u2192");

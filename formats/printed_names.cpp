@@ -356,16 +356,21 @@ std::string NameTable::contracted(std::string_view letters) const {
 
 std::string NameTable::genus_for(std::string_view beginning, std::string_view rest,
                                  std::string& others) const {
-  if (auto const told = told_.find(std::string{beginning}); told != told_.end()) {
-    return told->second;
-  }
   auto const known = genera_.find(std::string{beginning});
   // Printed in full elsewhere, outside the leads.
   auto const epithet = std::string{rest.substr(0, rest.find(' '))};
   auto printed = evidence_ ? evidence_->before_epithet(epithet) : std::vector<std::string>{};
   std::erase_if(printed, [&](std::string const& genus) { return !genus.starts_with(beginning); });
-  if (known == genera_.end()) return printed.empty() ? contracted(beginning) : printed.front();
+  // Legends explain the letters of drawings and places as well: what names tell goes before.
+  auto const told = told_.find(std::string{beginning});
+  if (known == genera_.end()) {
+    if (!printed.empty()) return printed.front();
+    return told != told_.end() ? told->second : contracted(beginning);
+  }
   auto const& candidates = known->second;
+  bool const one_of_them = told != told_.end() && std::find(candidates.begin(), candidates.end(),
+                                                            told->second) != candidates.end();
+  if (one_of_them) return told->second;
   // The full name printed elsewhere settles it.
   std::vector<std::string> exact;
   for (auto const& genus : candidates) {

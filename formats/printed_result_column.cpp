@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -54,11 +55,17 @@ class Parter {
            is_upper(code_point_at(text, label->text_at).value);
   }
 
+  // "Habitat: fens", "(North: common)" beneath a lead that is complete.
+  [[nodiscard]] static bool is_remark(std::string_view text) {
+    auto const first = text.substr(0, text.find(' '));
+    return starts_note(text) || text.front() == '(' || first.ends_with(':');
+  }
+
   // Behind the last line of the lead that begins with line i.
   [[nodiscard]] std::size_t end_of_lead(std::size_t i) const {
     auto end = i + 1;
     while (end < lines_.size() && end - i < kMostLines && !lines_[end].text.empty() &&
-           !begins_lead(end)) {
+           !begins_lead(end) && !is_remark(lines_[end].text)) {
       ++end;
     }
     return end;
@@ -104,7 +111,8 @@ class Parter {
     for (std::size_t i = 0; i + 1 < lines_.size(); ++i) {
       if (!begins_lead(i) || cut_of(i) == lines_[i].text.size()) continue;
       auto const& below = lines_[i + 1];
-      if (!below.text.empty() && !begins_lead(i + 1) && below.indent + kGap < column_) ++wrapped;
+      bool const words = !below.text.empty() && !begins_lead(i + 1) && !is_remark(below.text);
+      if (words && below.indent + kGap < column_) ++wrapped;
     }
     return wrapped;
   }

@@ -92,7 +92,7 @@ SerialCuts serial_cuts(std::vector<SourceLine> const& lines) {
     }
     for (auto const& one : run) {
       if (one.at == 0) continue;
-      cuts.titled[one.line] = one.number == 1;
+      cuts.titled[one.line] = cuts.titled[one.line] || one.number == 1;
       cuts.lines[one.line].push_back(one.at);
     }
     first = end;

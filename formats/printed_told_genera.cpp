@@ -22,7 +22,8 @@ bool is_abbreviation(std::string_view word) {
 std::string_view genus_in(std::string_view word) {
   auto const bare = without_closing_marks(word);
   bool const genus =
-      bare.size() >= kShortestGenus && is_capitalised(bare) && is_plain_word(bare) &&
+      bare.size() >= kShortestGenus && has_latin_ending(bare) && is_capitalised(bare) &&
+      is_plain_word(bare) &&
       std::all_of(bare.begin() + 1, bare.end(), [](char c) { return c < 'A' || c > 'Z'; });
   return genus ? bare : std::string_view{};
 }

@@ -281,8 +281,8 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   // "Pine warbler" has the form of a name; so has what follows it.
   bool const begins_with_name = is_abbreviated(words[0]) || name_begins(words, 0);
   // "Leaf-bale beetle (Aus bus)"
-  bool const neuter = ends_as_neuter(words[0]) && words.size() > 3 && words[2].front() == '(' &&
-                      name_begins(words, 2);
+  bool const neuter = ends_as_neuter(words[0]) && words[0].find('-') != std::string_view::npos &&
+                      words.size() > 3 && words[2].front() == '(' && name_begins(words, 2);
   if ((begins_with_name && !neuter) || is_rank(words[0])) return 0;
   for (std::size_t i = 0; i < std::min(words.size(), kMostVernacularWords + 1); ++i) {
     if (i > 0 && name_begins(words, i)) {

@@ -36,7 +36,7 @@ struct EpithetHabit {
   }
 };
 
-// Leaders stand before the destination.  `dashes`: those of most leads are dashes; of a few they
+// Leaders stand before the destination.  `dashes`: those of many leads are dashes; of a few they
 // stand before places, "Long. 2 mm. — Tessen bus".
 bool has_leaders(ReadLead const& read, bool dashes) {
   return read.leaders != LeaderKind::blank && (dashes || read.leaders != LeaderKind::dash);

@@ -91,7 +91,7 @@ class Marker {
   void mark() && {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       bool const label = next_ < labelled_.size() && labelled_[next_].line == i;
-      if (i > 0 && (begins_with_unit(i) || is_page_in_bracket(i) ||
+      if (i > 0 && (begins_with_unit(i, label) || is_page_in_bracket(i) ||
                     (label ? is_of_words() : is_end_of_lead(i)))) {
         lines_[i].goes_on = lines_[i].is_no_lead = true;
       }
@@ -115,7 +115,7 @@ class Marker {
   }
 
   // "… length 4.5-5.2" / "mm."
-  [[nodiscard]] bool begins_with_unit(std::size_t i) const {
+  [[nodiscard]] bool begins_with_unit(std::size_t i, bool label) const {
     static constexpr std::array kUnits{"mm"sv, "cm"sv, "dm"sv, "km"sv, "µm"sv, "μm"sv, "mu"sv};
     auto const before = above(i);
     if (before.empty()) return false;
@@ -127,8 +127,11 @@ class Marker {
     if (is_digit(static_cast<unsigned char>(before.back()))) return unit_at(0);
     // "… to tip of wings" / "9 mm. or more 9"
     auto const figures = std::min(text.find_first_not_of("0123456789.,"), text.size());
-    return figures > 0 && figures < text.size() && text[figures] == ' ' && ends_in_word(before) &&
-           unit_at(figures + 1);
+    // "5 mm" alone is the scale of a drawing.
+    constexpr std::size_t kFewestWords = 4;
+    bool const words = label || words_of(text, kFewestWords).size() == kFewestWords;
+    return words && figures > 0 && figures < text.size() && text[figures] == ' ' &&
+           ends_in_word(before) && unit_at(figures + 1) && !has_end(before);
   }
 
   // A lead begins above line `i` and has no leaders, with nothing but its own lines between.

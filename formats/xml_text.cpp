@@ -226,7 +226,7 @@ class FlowReader {
     }
     if (digits_ != nullptr && first >= '0' && first <= '9') {
       line_.text += (*digits_)[static_cast<std::size_t>(first - '0')];
-    } else if (raises_letter_) {
+    } else if (raises_letter_ && may_be_raised(first)) {
       line_.text += raised_letter(first);
       broken_ = true;
     } else {

@@ -349,5 +349,14 @@ TEST(JatsTable, LettersOfFootnotesAreNoLettersOfNames) {
       "1[1] Wings clear -> Aus bus (ᵃ)\n1[–] Wings dark -> Aus cus (ᵇ)\n");
 }
 
+TEST(JatsTable, MoreThanALetterMayBeRaised) {
+  EXPECT_EQ(sketch_article(key_section(
+                "Key",
+                "<tr><td>1</td><td>Wings clear</td><td><italic>Aus bus</italic><sup>a<!-- n -->,b"
+                "</sup></td></tr><tr><td>–</td><td>Wings dark</td><td><italic>Aus cus</italic></td>"
+                "</tr>")),
+            "1[1] Wings clear -> Aus bus ([ᵃ] [ᵇ])\n1[–] Wings dark -> Aus cus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

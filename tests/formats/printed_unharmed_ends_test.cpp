@@ -1,0 +1,218 @@
+// Keys that rules for odd ends of leads must leave as they are: each is what a rule of its kind
+// would have harmed.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "keydrift/formats/edition_reader.hpp"
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedUnharmedEnds, LegendsTellLettersOfDrawings) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "Abbreviations used: A. = Antenna; F. = Femur; T. = Tibia.\n"
+                   "\n"
+                   "1. Wings clear ........ 2\n"
+                   "1'. Wings dark ........ 3\n"
+                   "2. Legs red ........ A. busa\n"
+                   "2'. Legs black ........ A. cusa\n"
+                   "3. Head smooth ........ A. dusa\n"
+                   "3'. Head rough ........ A. fusa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1'] Wings dark -> 3\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[2'] Legs black -> Ausella cusa\n"
+            "3[3] Head smooth -> Ausella dusa\n"
+            "3[3'] Head rough -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmedEnds, AGenusThatEndsAsANeuterKeepsItsName) {
+  EXPECT_EQ(sketch("Key to species\n"
+                   "\n"
+                   "1. Wings present ........ 2\n"
+                   "1. Wings absent ........ 3\n"
+                   "2. Legs red ........ Orphale busa (Ausella busa)\n"
+                   "2. Legs black ........ Orphale cusa (Busella cusa auct.)\n"
+                   "3. Head smooth ........ Orphale dusa\n"
+                   "3. Head rough ........ Orphale fusa\n"),
+            "1[1] Wings present -> 2\n"
+            "1[1] Wings absent -> 3\n"
+            "2[2] Legs red -> Orphale busa (Ausella busa)\n"
+            "2[2] Legs black -> Orphale cusa (Busella cusa auct.)\n"
+            "3[3] Head smooth -> Orphale dusa\n"
+            "3[3] Head rough -> Orphale fusa\n");
+}
+
+TEST(PrintedUnharmedEnds, ACoupletThatAPieceLeavesOutIsNoPage) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1\n"
+                   "Wings clear\n"
+                   "2\n"
+                   "1\n"
+                   "Wings dark\n"
+                   "3\n"
+                   "2\n"
+                   "Legs red\n"
+                   "25\n"
+                   "2\n"
+                   "Legs black\n"
+                   "Ausella cusa\n"
+                   "3\n"
+                   "Head smooth\n"
+                   "4\n"
+                   "3\n"
+                   "Head rough\n"
+                   "Ausella fusa\n"
+                   "4\n"
+                   "Tail long\n"
+                   "Ausella gusa\n"
+                   "4\n"
+                   "Tail short\n"
+                   "Ausella husa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1] Wings dark -> 3\n"
+            "2[2] Legs red -> ?25\n"
+            "2[2] Legs black -> Ausella cusa\n"
+            "3[3] Head smooth -> 4\n"
+            "3[3] Head rough -> Ausella fusa\n"
+            "4[4] Tail long -> Ausella gusa\n"
+            "4[4] Tail short -> Ausella husa\n");
+}
+
+TEST(PrintedUnharmedEnds, TwoDotsBehindAFigureLeadNowhere) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Wings clear ........ 2\n"
+                   "1. Wings dark ........ 3\n"
+                   "2. Legs red, body pale, shaped as in\n"
+                   "fig. 3 ........ A. busa\n"
+                   "2. Legs black ........ A. cusa\n"
+                   "3. Head smooth, see fig..5\n"
+                   "and pale ........ A. dusa\n"
+                   "3. Head rough, cf. fig..6\n"
+                   "and dark ........ A. fusa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1] Wings dark -> 3\n"
+            "2[2] Legs red, body pale, shaped as in fig. 3 -> Ausella busa\n"
+            "2[2] Legs black -> Ausella cusa\n"
+            "3[3] Head smooth, see fig..5 and pale -> Ausella dusa\n"
+            "3[3] Head rough, cf. fig..6 and dark -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmedEnds, RemarksBeneathAResultAreNoWords) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1a  Wings clear, without spots at base            2\n"
+                   "1b  Wings dark, with spots at base                3\n"
+                   "2a  Legs red, with long black hairs               Ausella busa\n"
+                   "    Habitat: fens\n"
+                   "2b  Legs black, with short red hairs              Ausella cusa\n"
+                   "    Habitat: bogs\n"
+                   "3a  Head smooth, eyes large                       Ausella dusa\n"
+                   "    Habitat: woods\n"
+                   "3b  Head rough, eyes small                        Ausella fusa\n"
+                   "    Habitat: dunes\n"),
+            "1[1a] Wings clear, without spots at base -> 2\n"
+            "1[1b] Wings dark, with spots at base -> 3\n"
+            "2[2a] Legs red, with long black hairs -> Ausella busa\n"
+            "2[2b] Legs black, with short red hairs -> Ausella cusa\n"
+            "3[3a] Head smooth, eyes large -> Ausella dusa\n"
+            "3[3b] Head rough, eyes small -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmedEnds, AnAuthorMayBeNamedAsAMonth) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Wings clear ........ 2\n"
+                   "1. Wings dark ........ 3\n"
+                   "2. Legs red ........ Ausella busa\n"
+                   "         May, 1917\n"
+                   "2. Legs black ........ Ausella cusa\n"
+                   "         Dorn, 1918\n"
+                   "3. Head smooth ........ Ausella dusa\n"
+                   "         May, 1917\n"
+                   "3. Head rough ........ Ausella fusa\n"
+                   "         Roe, 1900\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1] Wings dark -> 3\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[2] Legs black -> Ausella cusa\n"
+            "3[3] Head smooth -> Ausella dusa\n"
+            "3[3] Head rough -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmedEnds, LettersWithACommaMayBeLabels) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "Fig. 1. Ausella busa, wing.\n"
+                   "A, Wings clear ........ B\n"
+                   "A, Wings dark ........ C\n"
+                   "B, Legs red ........ A. busa\n"
+                   "B, Legs black ........ A. cusa\n"
+                   "C, Head smooth ........ A. dusa\n"
+                   "C, Head rough ........ A. fusa\n"),
+            "A[A,] Wings clear -> B\n"
+            "A[A,] Wings dark -> C\n"
+            "B[B,] Legs red -> Ausella busa\n"
+            "B[B,] Legs black -> Ausella cusa\n"
+            "C[C,] Head smooth -> Ausella dusa\n"
+            "C[C,] Head rough -> Ausella fusa\n");
+}
+
+TEST(PrintedUnharmedEnds, AScaleIsNoWordOfTheName) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Wings clear ........ 2\n"
+                   "1. Wings dark ........ 3\n"
+                   "2. Legs red ........ Ausella busa\n"
+                   "5 mm\n"
+                   "2. Legs black ........ Ausella cusa\n"
+                   "3. Head smooth ........ Ausella dusa\n"
+                   "0.5 mm A\n"
+                   "3. Head rough ........ Ausella fusa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[1] Wings dark -> 3\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[2] Legs black -> Ausella cusa\n"
+            "3[3] Head smooth -> Ausella dusa\n"
+            "3[3] Head rough -> Ausella fusa\n");
+}
+
+// What the second lead of couplet 2 leads to, with markup.
+std::string end_of(std::string const& marked) {
+  auto const loaded = read_edition(
+      {.name = "key.html",
+       .bytes = "<table><tr><td>1</td><td>Wings clear</td><td>2</td></tr><tr><td>-</td><td>Wings "
+                "dark</td><td><i>Aus busa</i></td></tr><tr><td>2</td><td>Legs pale</td><td><i>Aus "
+                "eusa</i></td></tr><tr><td>-</td><td>Legs dark</td><td>" +
+                marked + "</td></tr></table>"});
+  if (!loaded) return "none";
+  auto const text = sketch(loaded.value->edition);
+  return text.substr(text.rfind("-> ") + 3);
+}
+
+TEST(PrintedUnharmedEnds, RanksBelowASpeciesInItsCellBelongToIt) {
+  EXPECT_EQ(end_of("<i>Aus cusa</i><br>var. rusa"), "Aus cusa var. rusa\n");
+  EXPECT_EQ(end_of("<i>Aus</i><br>sp. 2"), "Aus sp. 2\n");
+}
+
+TEST(PrintedUnharmedEnds, CharactersBeforeANameInBracketsAreNoCommonName) {
+  auto const loaded =
+      read_edition({.name = "key.html",
+                    .bytes = "<p>1. Wings clear. Go to 2</p><p>1. Wings dark. <i>Aus busa</i></p>"
+                             "<p>2. Head smooth. Legs red (<i>Aus cusa</i>)</p>"
+                             "<p>2. Head rough. Legs black (<i>Aus dusa</i>)</p>"});
+  ASSERT_TRUE(loaded);
+  auto const& lead = loaded.value->edition.couplets.at(1).leads.at(0);
+  EXPECT_NE(lead.text.find("Legs red"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace keydrift
