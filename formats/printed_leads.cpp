@@ -22,6 +22,7 @@
 #include "keydrift/formats/printed_key_pointers.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_names_before_pages.hpp"
 #include "keydrift/formats/printed_names_like_others.hpp"
 #include "keydrift/formats/printed_notes_behind.hpp"
 #include "keydrift/formats/printed_own_lines.hpp"
@@ -89,6 +90,7 @@ class LeadReader {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
     take_species_by_number(key_, sorted_, reads_, findings_);
+    take_names_before_pages(key_, cutter_, reads_);
     take_paged_ends(cutter_, reads_);
     take_common_names_at_ends(cutter_, reads_);
     for (std::size_t i = 0; i < reads_.size(); ++i) cutter_.add_further_taxa(reads_[i], i);

@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_only_species.hpp"
 
@@ -115,6 +116,18 @@ TaxaReading read_taxa(std::string_view text) {
   bool const commas = text.find(" ,") != std::string_view::npos || text.find("),") != text.npos;
   auto const close = commas ? with_commas_close(text) : std::string{};
   if (commas) text = close;
+  // "21. *A. bus": the sign stands between the species' number and the name.
+  std::string unsigned_name;
+  std::string_view inner_sign;
+  auto const number = text.substr(0, text.find(' '));
+  if (number.size() < text.size() && is_species_number(number)) {
+    auto const at = skip_blanks(text, number.size());
+    inner_sign = text.substr(at, signs_before_name(text.substr(at)));
+    if (!inner_sign.empty()) {
+      unsigned_name.append(number).append(" ").append(text.substr(at + inner_sign.size()));
+      text = unsigned_name;
+    }
+  }
   // "?Aus bus" is a name that is doubted.
   auto const sign = text.substr(0, text.starts_with('?') ? 0 : signs_before_name(text));
   if (auto named = read_behind_remark(text)) return *std::move(named);
@@ -132,8 +145,9 @@ TaxaReading read_taxa(std::string_view text) {
   auto const plain = with_plain_ranks(in_plain_letters(with_notes_apart(text.substr(sign.size()))));
   auto reading = read_plain_taxa(plain);
   if (auto group = read_group(plain)) reading = *std::move(group);
-  if (!sign.empty()) {
-    reading.before = squeeze(sign) + (reading.before.empty() ? "" : " ") + reading.before;
+  for (auto const one : {inner_sign, sign}) {
+    if (one.empty()) continue;
+    reading.before = squeeze(one) + (reading.before.empty() ? "" : " ") + reading.before;
   }
   for (auto& taxon : reading.taxa) {
     if (taxon.name.empty()) taxon.name = squeeze(text);

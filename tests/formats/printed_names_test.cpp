@@ -628,5 +628,18 @@ TEST(PrintedNames, AVarietyBehindACommaBelongsToTheName) {
             "2[-] Stem short -> Ausella busa subsp. dusa\n");
 }
 
+TEST(PrintedNames, ASignBetweenNumberAndName) {
+  EXPECT_EQ(sketch("Key to Carvessia\n"
+                   "\n"
+                   "1 Glumes with a red band ....................... 19. C. sanguinea\n"
+                   "1: Glumes brown; spikelets 4–6 mm wide ......... 2\n"
+                   "2 Rhachilla deciduous .......................... 21. *C. unioloides\n"
+                   "2: Rhachilla persistent ........................ 2. *C. alternata\n"),
+            "1[1] Glumes with a red band -> Carvessia sanguinea\n"
+            "1[1] Glumes brown; spikelets 4–6 mm wide -> 2\n"
+            "2[2] Rhachilla deciduous -> Carvessia unioloides (*)\n"
+            "2[2] Rhachilla persistent -> Carvessia alternata (*)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -269,5 +269,33 @@ TEST(PrintedPagedEnds, BarePagesBehindACommaAreAHabitToo) {
             "d[dd] Canines weak -> Ausella pinnimaculatus (175.)\n");
 }
 
+TEST(PrintedPagedEnds, NamesStandBeforeLeadersToTheirPages) {
+  EXPECT_EQ(
+      sketch("Key to river mussels\n"
+             "\n"
+             "1. Hinge teeth absent ............................ go to 2\n"
+             "1'. Hinge teeth present .......................... go to 3\n"
+             "\n"
+             "2. Shell very thin, twice as long as high; outside straw-colored\n"
+             "Paper Boat (Fennodrenta imbellis) ................ p. 14\n"
+             "2'. Shell nearly round in outline; outside dark brown, dull\n"
+             "Pond Saucer (Fennodrenta orbis) * ................ p. 16\n"
+             "\n"
+             "3. Shell long and cylindrical, yellow, shiny\n"
+             "Yellow Banana (Lampsenio teres)................... p. 40\n"
+             "3'. Shell oval, black or dark brown\n"
+             "Little Black-shell (Villotia lienosa) or Southern Black-shell (Villotia nigra) ..... "
+             "pp. 42, 44\n"),
+      "1[1] Hinge teeth absent -> 2\n"
+      "1[1'] Hinge teeth present -> 3\n"
+      "2[2] Shell very thin, twice as long as high; outside straw-colored -> Fennodrenta imbellis "
+      "(Paper Boat; p. 14)\n"
+      "2[2'] Shell nearly round in outline; outside dark brown, dull -> Fennodrenta orbis (Pond "
+      "Saucer; *; p. 16)\n"
+      "3[3] Shell long and cylindrical, yellow, shiny -> Lampsenio teres (Yellow Banana; p. 40)\n"
+      "3[3'] Shell oval, black or dark brown -> Villotia lienosa + Villotia nigra (Little "
+      "Black-shell or Southern Black-shell; pp. 42, 44)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
