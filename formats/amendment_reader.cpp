@@ -129,10 +129,7 @@ class AmendmentReader {
 
   [[nodiscard]] std::optional<Taken> recognise(std::size_t i) const {
     auto const& line = lines_[i];
-    auto const split = split_at_leader(line.text, Numbering{});
-    if (split.kind == LeaderKind::dots && split.destination_begin < line.text.size()) {
-      return before_lead(i);
-    }
+    if (has_led_end(line.text, Numbering{})) return before_lead(i);
     if (auto const label = read_label(line.text)) return in_list(i, *label);
     if (auto taken = before_lead(i)) return taken;
     return over_lines(i, 0, around_);

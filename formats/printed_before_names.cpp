@@ -102,8 +102,9 @@ void take_epithets_for_words(SortedLines const& sorted, LeadCutter& cutter,
     auto const& here = sorted.leads[i].label;
     auto const& next = sorted.leads[i + 1].label;
     bool const opens = !here.is_dash() && !next.is_dash() && next.number > here.number;
+    if (!opens) continue;
     auto const joined = cutter.join(i);
-    if (!opens || number_before_name(i, joined.raw, read)) continue;
+    if (number_before_name(i, joined.raw, read)) continue;
     read.leaders = LeaderKind::none;
     auto const size = trim_right(joined.raw).size();
     cutter.cut(read, joined, size, size);

@@ -76,23 +76,22 @@ class CellFinder {
     bool const pairs = twice * 2 > times.size();
     std::vector<std::size_t> kept;
     std::uint32_t before = 0;  // the number kept last
-    bool ended = false;        // the line above, pages apart, has an end behind leaders
     for (std::size_t f = 0; f < filled_.size(); ++f) {
       auto const number = number_alone(filled_[f]);
       bool const headed = f + 2 < filled_.size() && number_alone(filled_[f + 2]) > 0 &&
                           is_head(lines_[filled_[f + 1]].text);
-      bool const beyond =
-          number > labels + kMostSkipped ||
-          (pairs && number > last + kFarBeyond && times[number] == 1 && (ended || has_end(kept)));
+      bool const far = number > before + kFarBeyond && times[number] == 1;
+      bool const last_one = pairs && number > last + kFarBeyond && times[number] == 1;
+      // The line above, pages apart, has an end behind leaders.
+      bool const ended =
+          (far || last_one) && !kept.empty() && has_led_end(lines_[kept.back()].text, numbering_);
+      bool const beyond = number > labels + kMostSkipped || (last_one && (ended || has_end(kept)));
       // "… 11" / "27" / "28" below couplet 6: the foot of a page and the head of the next.
-      bool const turned = ended && number > before + kFarBeyond && times[number] == 1;
+      bool const turned = ended && far;
       bool const page = beyond || turned || (number > last + 1 && times[number] == 1 && headed);
       if (!page) {
         kept.push_back(filled_[f]);
         if (number > 0) before = number;
-        auto const split = split_at_leader(lines_[filled_[f]].text, numbering_);
-        ended = split.kind == LeaderKind::dots &&
-                split.destination_begin < lines_[filled_[f]].text.size();
       }
       if (page) drop_foot(kept);
       if (page && headed) ++f;
@@ -272,9 +271,7 @@ class CellFinder {
   // a page, its head or a caption.
   [[nodiscard]] bool is_behind_led_line(std::size_t f) const {
     if (filled_[f] == filled_[f - 1] + 1) return false;
-    auto const text = line(f - 1).text;
-    auto const split = split_at_leader(text, numbering_);
-    return split.kind == LeaderKind::dots && split.destination_begin < text.size();
+    return has_led_end(line(f - 1).text, numbering_);
   }
 
   // The line that names where the lead leads; `to` when none does.

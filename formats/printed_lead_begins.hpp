@@ -64,6 +64,7 @@ class LeadBegins {
   [[nodiscard]] bool begins_at_number(LineAtHand here, Label const& label) const;
   // A label that carries the count on once its misread digits are put right.
   [[nodiscard]] std::optional<Label> misprinted_label(LineAtHand here) const;
+  // The same of the letter l, misread as a 1.
   [[nodiscard]] std::optional<Label> misread_l(std::string_view line) const;
   // The same of the first lead of a couplet beneath one that goes on with it.
   [[nodiscard]] std::optional<Label> misprinted_beneath(LineAtHand here) const;

@@ -121,9 +121,9 @@ Run dot_run(std::string_view text, std::size_t at) {
   // "the knob brown..5."
   static constexpr std::array kOfFigures{"fig"sv, "figs"sv, "abb"sv, "pl"sv, "p"sv,
                                          "pp"sv,  "no"sv,   "nr"sv,  "cf"sv, "taf"sv};
-  auto const word = text.substr(last_word_begin(text.substr(0, at)), at);
-  bool const last = is_lower(before) && is_digit(behind.value) && number_end >= text.size() &&
-                    !is_one_of(kOfFigures, word.substr(0, word.find('.')));
+  bool const last =
+      is_lower(before) && is_digit(behind.value) && number_end >= text.size() &&
+      !is_one_of(kOfFigures, text.substr(0, at).substr(last_word_begin(text.substr(0, at))));
   bool const close = longest == 2 && groups == 1 && !low_lines_only &&
                      (bracket || glued_words || behind_figures || before_number || last);
   // ". .Ausella sp. A": what is left of leaders on a full line, the last set close to the name.

@@ -411,6 +411,11 @@ bool has_row_of_dots(std::string_view text) {
          text.find("\u2026") != std::string_view::npos;
 }
 
+bool has_led_end(std::string_view text, Numbering const& numbering) {
+  auto const split = split_at_leader(text, numbering);
+  return split.kind == LeaderKind::dots && split.destination_begin < text.size();
+}
+
 TailSplit split_at_leader(std::string_view text, Numbering const& numbering) {
   auto const named = without_open_page(text);
   auto split = Splitter{named, numbering}.split();

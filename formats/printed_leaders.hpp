@@ -41,6 +41,9 @@ struct TailSplit {
 // line or a whole lead; gaps and dashes are leaders only in front of what can be a destination.
 [[nodiscard]] TailSplit split_at_leader(std::string_view text, Numbering const& numbering);
 
+// "… usually patterned . . . . 11": leaders of dots, and behind them where they lead.
+[[nodiscard]] bool has_led_end(std::string_view text, Numbering const& numbering);
+
 // Bytes of the arrow ("→", "->", "=>", ">>") at `at`; 0 when there is none.
 [[nodiscard]] std::size_t arrow_length(std::string_view text, std::size_t at);
 

@@ -96,10 +96,11 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
 NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
                      std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
-    : told_{told_genera(lines)}, findings_{file} {
+    : findings_{file} {
   capitals_are_epithets_ = are_capitals_epithets(reads, titles, lines);
   find_autonyms(reads);
   weigh_evidence(reads, lines);
+  if (evidence_) told_ = told_genera(lines);  // else no genus is cut short
   std::vector<std::string> lone;
   auto const know = [&](std::string const& genus) {
     if (genus.empty() || !genera_seen_.insert(genus).second) return;

@@ -11,6 +11,7 @@
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 
@@ -19,9 +20,7 @@ namespace {
 
 // "47": of two to four digits.
 bool is_bare_page(std::string_view text) {
-  return text.size() >= 2 && text.size() <= 4 && std::all_of(text.begin(), text.end(), [](char c) {
-           return is_digit(static_cast<unsigned char>(c));
-         });
+  return text.size() >= 2 && text.size() <= 4 && only_figures(text);
 }
 
 // How the pages of a key are printed.

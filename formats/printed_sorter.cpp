@@ -193,8 +193,8 @@ class Sorter {
     leads_.last().destination_told = destination;
     // In a brace the last of the words may end the lead, and accounts may follow the key.
     if (destination || !plan->braces) {
-      leads_.set_progress(destination || has_led_end(lines_[at_].text) ? Progress::done
-                                                                       : Progress::open);
+      bool const ends = destination || has_led_end(lines_[at_].text, numbering_);
+      leads_.set_progress(ends ? Progress::done : Progress::open);
     }
     account(destination ? LineKind::destination : LineKind::continuation,
             destination    ? "the last line before the next label"
@@ -459,12 +459,6 @@ class Sorter {
     account(alone ? LineKind::destination : LineKind::continuation,
             alone ? "destination on a line of its own" : "the lead before has no end yet");
     return true;
-  }
-
-  // "… usually patterned . . . . 11"
-  [[nodiscard]] bool has_led_end(std::string_view text) const {
-    auto const split = split_at_leader(text, numbering_);
-    return split.kind == LeaderKind::dots && split.destination_begin < text.size();
   }
 
   // The whole line is the lead's destination.

@@ -10,9 +10,9 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
-#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_only_species.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 
 namespace keydrift::printed {
 namespace {

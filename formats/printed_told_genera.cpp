@@ -15,7 +15,7 @@ constexpr std::size_t kLongestAbbreviation = 5;  // with the full stop
 constexpr std::size_t kShortestBracketed = 3;    // "(A.)" is a subgenus as often
 
 bool is_abbreviation(std::string_view word) {
-  return word.size() >= 2 && word.size() <= kLongestAbbreviation && is_abbreviated(word);
+  return word.size() <= kLongestAbbreviation && is_abbreviated(word);
 }
 
 // The genus in "Ausella", "Ausella;", "Ausella."; empty for any other word.
