@@ -35,6 +35,7 @@
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_lost_numbers.hpp"
+#include "keydrift/formats/printed_names_in_front.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
 #include "keydrift/formats/printed_numbers_above.hpp"
@@ -356,6 +357,9 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
         reading.findings.push_back(column_of_destinations(text.name));
       }
     }
+  }
+  if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
+    take_if_clearly_better(text, put_names_behind_words(lines), lines, attempt);
   }
   if (!declared) {
     auto parted = part_whole_couplets(lines);
