@@ -267,10 +267,10 @@ class CellFinder {
     return split_at_leader(line(f).text, numbering_).kind != LeaderKind::none;
   }
 
-  // "… not produced . . . . 5" stands above, and a blank line between: what follows is the foot of
-  // a page, its head or a caption.
+  // "… not produced . . . . 5" stands above, and a blank line between, or a caption follows: what
+  // follows is the foot of a page, its head or a figure.
   [[nodiscard]] bool is_behind_led_line(std::size_t f) const {
-    if (filled_[f] == filled_[f - 1] + 1) return false;
+    if (filled_[f] == filled_[f - 1] + 1 && !starts_caption(line(f).text)) return false;
     return has_led_end(line(f - 1).text, numbering_);
   }
 

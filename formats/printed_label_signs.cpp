@@ -311,6 +311,35 @@ std::size_t restore_fused_primes(std::string& text) {
   return sure.size();
 }
 
+std::size_t restore_stroked_primes(std::string& text) {
+  if (text.find("\\ ") == std::string::npos) return 0;
+  std::size_t primes = 0;
+  std::size_t stopped = 0;  // with a full stop behind them
+  std::vector<TextChange> stroked;
+  for (auto const& [at, line] : lines_of(text)) {
+    constexpr std::size_t kMostSigns = 2;  // letters or figures of a label
+    auto const indent = skip_blanks(line, 0);
+    auto sign = indent;
+    while (sign < line.size() && std::isalnum(static_cast<unsigned char>(line[sign])) != 0) ++sign;
+    if (sign == indent || sign - indent > kMostSigns || sign >= line.size()) continue;
+    auto const rest = line.substr(sign);
+    auto const behind = skip_blanks(rest, 1);
+    auto const words = code_point_at(rest, behind).value;
+    if (rest.starts_with("\\ ") && (is_dash(words) || is_upper(words))) {
+      stroked.push_back({at + sign, 1, "'"});
+    } else if (rest.starts_with("'") || rest.starts_with("\u2019") || rest.starts_with("\u2032")) {
+      ++primes;
+      if (rest.substr(code_point_at(rest, 0).length).starts_with('.')) ++stopped;
+    }
+  }
+  if (stopped * 2 > primes) {
+    for (auto& one : stroked) one.put += '.';
+  }
+  if (primes < kFewest || stroked.size() > primes) return 0;
+  make_changes(stroked, text);
+  return stroked.size();
+}
+
 std::size_t clear_squares_before_dashes(std::string& text) {
   constexpr std::string_view kFirstBytes = "\xE2\x96";  // of both squares
   if (text.find(kFirstBytes) == std::string::npos) return 0;

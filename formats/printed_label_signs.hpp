@@ -30,6 +30,10 @@ std::size_t restore_marked_numbers(std::string& text);
 // the number of lines.
 std::size_t restore_fused_primes(std::string& text);
 
+// "c\\ — Lait blanc" where others begin with "a'. —" and "b'. —": the backslash was a prime.  Returns
+// the number of lines.
+std::size_t restore_stroked_primes(std::string& text);
+
 // "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon,
 // and "I7 Leaves" above "17: Leaves" is the first lead of 17.  Returns the number of lines.
 std::size_t restore_colons_of_labels(std::string& text);

@@ -118,19 +118,51 @@ bool is_ruled(std::string_view line) {
 
 namespace {
 
-// "back to couplet 1" beneath a lead: for those who went astray.
+// "back to couplet 1" beneath a lead: for those who went astray; "Back to top".
 bool leads_back(std::string_view line, std::string_view folded) {
-  static constexpr std::array kWords{"back to"sv, "go back to"sv, "return to"sv, "zurück zu"sv,
-                                     "retour"sv,  "volver a"sv,   "voltar"sv};
+  static constexpr std::array kWords{"back to"sv,   "go back to"sv,  "return to"sv,
+                                     "zurück zu"sv, "zurück nach"sv, "zurück zum"sv,
+                                     "retour"sv,    "volver a"sv,    "voltar"sv};
+  static constexpr std::array kPlaces{"top"sv,    "page"sv, "start"sv,  "beginning"sv, "key"sv,
+                                      "home"sv,   "haut"sv, "début"sv,  "anfang"sv,    "oben"sv,
+                                      "arriba"sv, "topo"sv, "inicio"sv, "início"sv};
   constexpr std::size_t kLongest = 40;  // bytes
   bool const says_so = line.size() <= kLongest &&
                        std::any_of(kWords.begin(), kWords.end(), [folded](std::string_view word) {
                          return starts_with_word(folded, word);
                        });
-  if (!says_so || !trailing_reference(line)) return false;
+  if (!says_so) return false;
+  auto const last = folded.substr(last_word_begin(folded));
+  if (is_one_of(kPlaces, last)) return true;
+  if (!trailing_reference(line)) return false;
   // "Back to 1     9" tells of both ways.
   auto const words = words_of(line);
   return words.size() >= 2 && !is_digit(code_point_at(words[words.size() - 2], 0).value);
+}
+
+// "< Previous | Contents | Next >": the ways on from a page.
+bool lists_ways(std::string_view line) {
+  static constexpr std::array kWays{"previous"sv,  "next"sv,      "contents"sv, "home"sv,
+                                    "index"sv,     "top"sv,       "up"sv,       "back"sv,
+                                    "zurück"sv,    "weiter"sv,    "inhalt"sv,   "startseite"sv,
+                                    "précédent"sv, "suivant"sv,   "sommaire"sv, "accueil"sv,
+                                    "anterior"sv,  "siguiente"sv, "inicio"sv,   "próximo"sv};
+  constexpr std::size_t kLongest = 120;  // bytes
+  constexpr std::size_t kFewestWays = 2;
+  if (line.size() > kLongest || line.find(" | ") == std::string_view::npos) return false;
+  std::size_t ways = 0;
+  for (std::size_t at = 0; at < line.size();) {
+    auto const bar = std::min(line.find(" | ", at), line.size());
+    auto part = line.substr(at, bar - at);
+    auto const is_arrow = [](char c) {
+      return c == '<' || c == '>' || c == ' ' || c == '[' || c == ']';
+    };
+    while (!part.empty() && is_arrow(part.front())) part.remove_prefix(1);
+    while (!part.empty() && is_arrow(part.back())) part.remove_suffix(1);
+    if (is_one_of(kWays, fold(part))) ++ways;
+    at = bar + 3;
+  }
+  return ways >= kFewestWays;
 }
 
 }  // namespace
@@ -145,7 +177,9 @@ bool starts_note(std::string_view line) {
       "foto"sv};
   auto const folded = folded_start(line);
   std::size_t text_at = 0;
-  if (starts_couplet_note(line, text_at) || leads_back(line, folded)) return true;
+  if (starts_couplet_note(line, text_at) || leads_back(line, folded) || lists_ways(line)) {
+    return true;
+  }
   for (auto const word : kWords) {
     if (!starts_with_word(folded, word)) continue;
     if (word.back() == '.') return true;

@@ -22,6 +22,7 @@
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
+#include "keydrift/formats/printed_figure_labels.hpp"
 #include "keydrift/formats/printed_full_width.hpp"
 #include "keydrift/formats/printed_garbled_leaders.hpp"
 #include "keydrift/formats/printed_group_names.hpp"
@@ -99,6 +100,9 @@ constexpr std::array kMends{
     Mend{restore_fused_primes, "misread-signs",
          " label \"V\" was read as the number and the prime that are missing",
          " labels \"V\" were read as the numbers and the primes that are missing"},
+    Mend{restore_stroked_primes, "misread-signs",
+         " label such as \"c\\\" was read with the prime that others have",
+         " labels such as \"c\\\" were read with the primes that others have"},
     Mend{restore_numbers_led_to, "misread-signs",
          " number at the end of a line such as \"l2\" was read as the couplet that no other leads "
          "to",
@@ -205,6 +209,7 @@ bool mend_scan(DecodedText& text, std::vector<Finding>& findings) {
 // Each pass passes over the lines that those before it marked.
 void mark_what_begins_no_lead(std::vector<SourceLine>& lines) {
   mark_numbered_prose(lines);
+  mark_figure_labels(lines);
   mark_numbered_titles(lines);
   mark_accounts_behind(lines);
   mark_numbered_lists(lines);

@@ -67,5 +67,71 @@ TEST(PrintedBrokenCells, AColumnOfRemarksBehindNames) {
       "3[b] Concentric lines only; large; shell gapes at hind end -> Schizascus sp. (M)\n");
 }
 
+TEST(PrintedBrokenCells, CaptionsBehindALeadWithItsEnd) {
+  EXPECT_EQ(
+      sketch("Key to the genera\n"
+             "\n"
+             "1.\n"
+             "Antenna without scale … 2\n"
+             "—\n"
+             "Antenna with scale … 3\n"
+             "2.\n"
+             "Coxa excavate … Ausella busa Roe\n"
+             "—\n"
+             "Coxa not excavate … Ausella cusa Roe\n"
+             "Figure 3. Urosome, left view. A, Ausella busa; B, Ausella cusa. Scale bars: 1 mm.\n"
+             "Open in new tab\n"
+             "3.\n"
+             "Uropod biramous … Ausella dusa Roe\n"
+             "—\n"
+             "Uropod uniramous … Ausella fusa Roe\n"),
+      "1[1] Antenna without scale -> 2\n"
+      "1[—] Antenna with scale -> 3\n"
+      "2[2] Coxa excavate -> Ausella busa\n"
+      "2[—] Coxa not excavate -> Ausella cusa\n"
+      "3[3] Uropod biramous -> Ausella dusa\n"
+      "3[—] Uropod uniramous -> Ausella fusa\n");
+}
+
+// Column heads stand above the first label as well; a lead's words with its end do not.
+TEST(PrintedBrokenCells, LeadsPrintedTwiceAreNoColumnHeads) {
+  EXPECT_EQ(sketch("Key to the hoverflies\n\n"
+                   "1\nThorax shiny\n2\n"
+                   "1\nNot as above\nMarsh hover\n"
+                   "2\nThorax red\n3\n"
+                   "2\nNot as above\nMarsh hover\n"
+                   "3\nThorax red\n4\n"
+                   "3\nThorax blue and spotted\nAusella busa\n"
+                   "4\nThorax red\n5\n"
+                   "4\nNot as above\nAusella busa\n"
+                   "5\nThorax shiny\nCommon hover\n"
+                   "5\nThorax blue\nMarsh hover\n"),
+            "1[1] Thorax shiny -> 2\n"
+            "1[1] Not as above -> Marsh hover\n"
+            "2[2] Thorax red -> 3\n"
+            "2[2] Not as above -> Marsh hover\n"
+            "3[3] Thorax red -> 4\n"
+            "3[3] Thorax blue and spotted -> Ausella busa\n"
+            "4[4] Thorax red -> 5\n"
+            "4[4] Not as above -> Ausella busa\n"
+            "5[5] Thorax shiny -> Common hover\n"
+            "5[5] Thorax blue -> Marsh hover\n");
+}
+
+TEST(PrintedBrokenCells, WaysOnFromAPageAreNoLeads) {
+  EXPECT_EQ(sketch("Key to the mussels\n"
+                   "\n"
+                   "1a. Shell long; rays broken .......... Ausella busa\n"
+                   "1b. Shell short .......... 2\n"
+                   "2a. Rays broken .......... Ausella cusa\n"
+                   "Back to top\n"
+                   "2b. Rays absent .......... Ausella dusa\n"
+                   "< Previous | Contents | Next >\n"),
+            "1[1a] Shell long; rays broken -> Ausella busa\n"
+            "1[1b] Shell short -> 2\n"
+            "2[2a] Rays broken -> Ausella cusa\n"
+            "2[2b] Rays absent -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -496,5 +496,26 @@ TEST(PrintedLabelSigns, AnIndexAnswersThePlainLetter) {
             "5[b1] Lamellae unlike -> Ausella husa\n");
 }
 
+TEST(PrintedLabelSigns, PrimesThatCameOutAsStrokes) {
+  EXPECT_EQ(sketch("Clé des espèces d'Ausella.\n"
+                   "\n"
+                   "a. — Lait violaçant.\n"
+                   "  b. — Spores rondes .... A. busa Roe.\n"
+                   "  b'. — Spores longues .... A. cusa Roe.\n"
+                   "a'. — Lait blanc.\n"
+                   "  c. — Lames serrées .... A. dusa Roe.\n"
+                   "  c\\ — Lames espacées.\n"
+                   "    d. — Stipe noir .... A. fusa Roe.\n"
+                   "    d'. — Stipe pâle .... A. gusa Roe.\n"),
+            "a[a] Lait violaçant. -> b\n"
+            "a[a'] Lait blanc. -> c\n"
+            "b[b] Spores rondes -> Ausella busa\n"
+            "b[b'] Spores longues -> Ausella cusa\n"
+            "c[c] Lames serrées -> Ausella dusa\n"
+            "c[c'] Lames espacées. -> d\n"
+            "d[d] Stipe noir -> Ausella fusa\n"
+            "d[d'] Stipe pâle -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
