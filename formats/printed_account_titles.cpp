@@ -65,7 +65,16 @@ class TitleFinder {
         !has_epithet_ending(words[1])) {
       return false;
     }
-    return is_led_to_above(i, words[1]);
+    return is_repeated_below(i, text) || is_led_to_above(i, words[1]);
+  }
+
+  // "1. Ausella busa." above "Ausella busa, Roe, Cat. Sn. p. 132."
+  [[nodiscard]] bool is_repeated_below(std::size_t i, std::string_view name) const {
+    auto below = i + 1;
+    while (below < lines_.size() && lines_[below].text.empty()) ++below;
+    if (below == lines_.size()) return false;
+    auto const text = lines_[below].text;
+    return text.size() > name.size() && text.starts_with(name);
   }
 
   [[nodiscard]] bool begins_known_account(std::size_t i) {

@@ -22,6 +22,7 @@ namespace {
 constexpr std::size_t kLongestHead = 120;     // bytes
 constexpr std::size_t kMostWords = 14;        // of a head
 constexpr std::size_t kMostDescription = 60;  // lines between a head and its key
+constexpr std::size_t kLongestTitle = 60;     // bytes
 constexpr std::uint32_t kFarIn = 8;           // columns
 
 // How much the words of a line say that it is a head.
@@ -97,6 +98,22 @@ HeadWords words_of_head(std::string_view text) {
   return ranked || authored || higher || capitals ? HeadWords::sure : HeadWords::name;
 }
 
+// "Ausella Roe, Syn. II. (1822) 39. — Busella § 2.": a genus, its author and where it was
+// published.
+bool begins_with_cited_genus(std::string_view text) {
+  auto const all = words_of(text, kMostWords + 1);
+  if (all.size() < 3) return false;
+  Words words{all};
+  auto const name = without_closing_marks(words.front());
+  bool const genus =
+      is_capitalised(name) && name.size() > 3 && has_strict_latin_ending(fold(full_genus(name)));
+  words = words.subspan(1);
+  return genus && take_authors(words) &&
+         std::any_of(words.begin(), words.end(), [](std::string_view word) {
+           return is_year(without_closing_marks(word.starts_with('(') ? word.substr(1) : word));
+         });
+}
+
 enum class Mark : std::uint8_t {
   none,
   head,
@@ -168,8 +185,30 @@ class HeadFinder {
     return words_of_head(lines_[i].text.substr(labels_[i]->text_at));
   }
 
+  // "6. Ausella Roe, Syn. II. (1822) 39." above "Clavis specierum.", with its description between
+  // them: the outline's own labels are letters.
+  [[nodiscard]] bool is_cited_above_title(std::size_t i) const {
+    if (!gap_before(i) || !begins_with_cited_genus(lines_[i].text.substr(labels_[i]->text_at))) {
+      return false;
+    }
+    auto const end = std::min(lines_.size(), i + kMostDescription);
+    for (auto below = i + 1; below < end; ++below) {
+      if (labels_[below] && !is_count(below)) return false;
+      auto const text = lines_[below].text;
+      if (text.empty() || !gap_before(below) || !gap_after(below)) continue;
+      if (text.size() <= kLongestTitle && starts_with_upper(text) && mentions_key(text)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   // `next_labelled_` and `next_filled_` are the lines below line i.
   void judge(std::size_t i) {
+    if (is_cited_above_title(i)) {
+      marks_[i] = Mark::head;
+      return;
+    }
     auto const next = next_labelled_;
     if (next >= lines_.size() || next - i > kMostDescription) return;
     bool const adjacent = next == next_filled_;

@@ -137,6 +137,32 @@ void find_heads_that_name_ranks(std::vector<SourceLine> const& lines, std::vecto
   }
 }
 
+// "E. CARDONA, Las especies de Ausella 281" between blank lines: an author in capitals behind the
+// initials, what the paper is called, and the page.
+void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                           std::vector<bool>& heads) {
+  constexpr std::size_t kShortest = 3;  // letters of a surname
+  constexpr std::size_t kMostInitials = 3;
+  constexpr std::uint32_t kLeastPage = 10;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    bool const apart = (i == 0 || lines[i - 1].text.empty()) &&
+                       (i + 1 == lines.size() || lines[i + 1].text.empty());
+    if (!apart || lines[i].text.size() > kLongestRunningHead) continue;
+    auto const edge = number_at_edge(lines[i]);
+    if (!edge || edge->number < kLeastPage || is_of_key(edge->number, numbering)) continue;
+    auto const words = words_of(edge->words);
+    std::size_t initials = 0;
+    while (initials < words.size() && initials < kMostInitials && words[initials].size() == 2 &&
+           is_abbreviated(words[initials])) {
+      ++initials;
+    }
+    if (initials == 0 || initials >= words.size()) continue;
+    auto const surname = words[initials];
+    bool const named = ends_item(surname) && is_in_capitals(without_end(surname), kShortest);
+    if (named && initials + 1 < words.size()) heads[i] = true;
+  }
+}
+
 // "16*" at the foot of a page, above the next one's head: it tells the binder how sheets are
 // folded.
 void find_signatures(std::vector<SourceLine> const& lines, std::vector<bool>& heads) {
@@ -335,6 +361,9 @@ namespace {
 void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering const& numbering,
                               std::vector<bool>& heads) {
   constexpr std::size_t kLongestHead = 60;  // bytes
+  constexpr std::size_t kMostBlanks = 5;    // lines between a page's number and its head
+  constexpr std::uint32_t kFar = 30;
+  constexpr std::size_t kFewestWords = 3;
   auto const alone = [&lines](std::size_t i) {
     bool const above = i == 0 || lines[i - 1].text.empty();
     return !lines[i].text.empty() && above && (i + 1 >= lines.size() || lines[i + 1].text.empty());
@@ -346,11 +375,16 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
     auto const number = number_of(text.substr(0, text.find('.')));
     if (!is_of_key(number, numbering) && !numbering.has_number(number)) pages.emplace(number, i);
   }
+  auto const largest = largest_of_key(numbering);
   for (auto const& [number, line] : pages) {
-    if (!pages.contains(number + 1) && !pages.contains(number - 1)) continue;
-    auto const head = line + 2;
+    auto head = line + 1;
+    while (head < lines.size() && head - line <= kMostBlanks && lines[head].text.empty()) ++head;
     if (head >= lines.size() || !alone(head) || lines[head].text.size() > kLongestHead) continue;
     auto const text = lines[head].text;
+    // "220" over "INSECTS OF THE OUTER ISLANDS. VOL. 3", where couplets end far below.
+    bool const titled = number > largest + kFar && mostly_capitals(text) &&
+                        words_of(text).size() >= kFewestWords && !numbering.label_of(lines[head]);
+    if (!titled && !pages.contains(number + 1) && !pages.contains(number - 1)) continue;
     bool const words = starts_with_upper(text) && !numbering.label_of(lines[head]) &&
                        !mentions_key(text) && !titles_genus(text) && words_of(text).size() == 1;
     if (words || mostly_capitals(text)) heads[line] = heads[head] = true;
@@ -465,6 +499,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_feet_over_page_numbers(lines, numbering, heads);
   find_heads_that_repeat_a_title(lines, heads);
   find_heads_that_name_ranks(lines, heads);
+  find_heads_of_authors(lines, numbering, heads);
   find_signatures(lines, heads);
   find_heads_beneath_pages(lines, numbering, heads);
   find_heads_among_leads(lines, numbering, heads);

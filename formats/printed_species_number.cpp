@@ -168,7 +168,10 @@ bool is_numbered_taxon(std::string_view line) {
   if (is_epithet(first)) return fresh;
   if (words.size() > 2 && is_latin_genus(first) && has_strict_latin_ending(first) &&
       is_epithet(words[2])) {
-    return is_latin_name(name);
+    // "1. Sepala acuta, petalis longiora" are words of a lead in Latin.
+    bool const goes_on = words.size() > 4 && ends_item(words[2]) && is_epithet(words[3]) &&
+                         has_epithet_ending(without_closing_marks(words[3]));
+    return !goes_on && is_latin_name(name);
   }
   bool const ends = words.size() == 2 || is_authorish(words[2]) || words[2].front() == '(';
   return is_latin_genus(first) && has_strict_latin_ending(first) && ends;

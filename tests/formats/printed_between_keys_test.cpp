@@ -471,5 +471,37 @@ TEST(PrintedBetweenKeys, KeysThatAreNumberedAsChaptersNumberThem) {
             "1[–] Supranasals apart -> Rugoscincus lateralior\n");
 }
 
+TEST(PrintedBetweenKeys, CitedGenusAboveAnOutline) {
+  EXPECT_EQ(sketch("6. Stachyella Roe Syn. II. (1822) 39. — Busella § 2.\n"
+                   "\n"
+                   "Flores regulares. Petala sub disci margine inserta.\n"
+                   "\n"
+                   "Clavis specierum.\n"
+                   "\n"
+                   "A. Folia opposita.\n"
+                   "\n"
+                   "1. Petioli 3—5 cm longi. Flores albi. 1. S. laxa.\n"
+                   "\n"
+                   "2. Sepala obtusa, petalis triplo breviora. 2. S. tomentosa.\n"
+                   "\n"
+                   "B. Folia alterna.\n"
+                   "\n"
+                   "1. Sepala acuta, petalis aequilonga. 3. S. dentata.\n"
+                   "\n"
+                   "2. Sepala obtusa, petalis breviora.\n"
+                   "\n"
+                   "* Folia lanceolata 4. S. lanceolata.\n"
+                   "\n"
+                   "** Folia obovata 5. S. obovata.\n"),
+            "1[A] Folia opposita. -> 2\n"
+            "1[B] Folia alterna. -> 3\n"
+            "2[1] Petioli 3—5 cm longi. Flores albi. -> Stachyella laxa\n"
+            "2[2] Sepala obtusa, petalis triplo breviora. -> Stachyella tomentosa\n"
+            "3[1] Sepala acuta, petalis aequilonga. -> Stachyella dentata\n"
+            "3[2] Sepala obtusa, petalis breviora. -> 4\n"
+            "4[*] Folia lanceolata -> Stachyella lanceolata\n"
+            "4[**] Folia obovata -> Stachyella obovata\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -241,5 +241,45 @@ TEST(PrintedHeadsAmongLeads, LeavesWhatOnlyLooksLikeOne) {
             "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n");
 }
 
+TEST(PrintedHeadsAmongLeads, AuthorsInCapitalsHeadAPage) {
+  EXPECT_EQ(sketch("Clave de las especies de Ausella.\n"
+                   "\n"
+                   "A. Papus formado por pelos.\n"
+                   "B. Hojas enteras 1. A. busa\n"
+                   "BB. Hojas partidas 2. A. cusa\n"
+                   "AA. Papus formado por páleas.\n"
+                   "\n"
+                   "E. CARDONA, Las especies de Ausella 281\n"
+                   "\n"
+                   "C. Capítulos solitarios 3. A. dusa\n"
+                   "CC. Capítulos en grupos 4. A. fusa\n"),
+            "A[A] Papus formado por pelos. -> B\n"
+            "A[AA] Papus formado por páleas. -> C\n"
+            "B[B] Hojas enteras -> Ausella busa\n"
+            "B[BB] Hojas partidas -> Ausella cusa\n"
+            "C[C] Capítulos solitarios -> Ausella dusa\n"
+            "C[CC] Capítulos en grupos -> Ausella fusa\n");
+}
+
+TEST(PrintedHeadsAmongLeads, AHeadInCapitalsBeneathThePagesNumber) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Body bright green; on ferns. . . .pteridis Oster.\n"
+                   "Body brown . . . . 2\n"
+                   "2(1). Scutellum flat; cuneus with a dark spot at base. . . . \n"
+                   "maculosa Oster & Pell.\n"
+                   "Scutellum swollen; length about 4 mm gracilis Pell.\n"
+                   "\n"
+                   "220\n"
+                   "\n"
+                   "INSECTS OF THE OUTER ISLANDS. VOL. 3\n"
+                   "\n"
+                   "Ausella pteridis (Dorn).\n"),
+            "1[1] Body bright green; on ferns -> Ausella pteridis\n"
+            "1[] Body brown -> 2\n"
+            "2[2] Scutellum flat; cuneus with a dark spot at base -> Ausella maculosa\n"
+            "2[] Scutellum swollen; length about 4 mm -> Ausella gracilis\n");
+}
+
 }  // namespace
 }  // namespace keydrift
