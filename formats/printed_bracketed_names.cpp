@@ -7,6 +7,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -20,7 +21,8 @@ std::vector<TaxonReading> species_in(std::string_view inside) {
   if (first.size() < 2 || !is_latin_name(inside.substr(0, inside.find_first_of(",;&")))) {
     // "Aus bus or A. cus"
     bool const begins = first.size() == 2 && is_capitalised(first[0]) &&
-                        is_epithet(without_end(first[1])) && has_latin_ending(fold(first[0]));
+                        is_epithet(without_end(first[1])) &&
+                        (has_latin_ending(fold(first[0])) || is_latin_epithet(first[1]));
     if (!begins) return {};
   }
   auto reading = read_plain_taxa(inside);
@@ -32,6 +34,14 @@ std::vector<TaxonReading> species_in(std::string_view inside) {
                is_epithet(words[1]);
       });
   return species ? std::move(reading.taxa) : std::vector<TaxonReading>{};
+}
+
+// ", page 33, or Dusky bat": without the page of the name before.
+std::string_view without_page(std::string_view text) {
+  if (!text.starts_with(',')) return text;
+  auto const words = words_of(text.substr(1), 3);
+  if (words.size() < 3 || !is_page(words[0], words[1])) return text;
+  return text.substr(static_cast<std::size_t>(words[2].data() - text.data()));
 }
 
 // "Lake Bat or Common Bat": words of which none begins a Latin name.
@@ -58,7 +68,7 @@ std::optional<TaxaReading> read_bracketed_names(std::string_view text) {
   for (auto open = text.find(" ("); open != text.npos; open = text.find(" (", begin)) {
     auto const close = text.find(')', open);
     if (close == text.npos) break;
-    auto const before = trim(text.substr(begin, open - begin));
+    auto const before = without_page(trim(text.substr(begin, open - begin)));
     auto words = words_of(before, kMostCommon + 1);
     auto species = species_in(text.substr(open + 2, close - open - 2));
     if (species.empty()) break;

@@ -135,10 +135,16 @@ bool DestinationWords::is_subspecies(std::size_t i) const {
          closes_epithet(i + 2);
 }
 
+bool DestinationWords::marks_new_rank(std::size_t i) const {
+  auto const mark = without_end(word(i + 1));
+  return is_rank(word(i)) && (mark == "n." || mark == "nov." || mark == "nova" || mark == "new");
+}
+
 bool DestinationWords::closes_epithet(std::size_t i) const {
   auto const next = word(i);
   if (is_mark_of_new(next)) return true;
-  if (is_rank(next)) return is_epithet(word(i + 1));
+  // "subsp. n."
+  if (is_rank(next)) return is_epithet(word(i + 1)) || marks_new_rank(i);
   if (is_limit_word(without_end(next)) || next == "s.l." || next == "s.lat." || next == "s.str.")
     return true;
   return next.front() == '(' || next.front() == '[' || next == "sp." || next == "n." ||

@@ -61,6 +61,9 @@ class DestinationWords {
   // "bus cus (p. 66)": a subspecies without its genus.
   [[nodiscard]] bool is_subspecies(std::size_t i) const;
 
+  // "subsp. n.", "var. nov.": the name before it is new.
+  [[nodiscard]] bool marks_new_rank(std::size_t i) const;
+
   // What may stand behind an epithet without its genus: "(p. 12)", "var. cus", "n. sp.".
   [[nodiscard]] bool closes_epithet(std::size_t i) const;
 

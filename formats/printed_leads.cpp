@@ -29,6 +29,7 @@
 #include "keydrift/formats/printed_paged_ends.hpp"
 #include "keydrift/formats/printed_species_by_number.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
+#include "keydrift/formats/printed_subspecies_ends.hpp"
 #include "keydrift/formats/printed_synonym_ends.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -96,6 +97,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) cutter_.add_further_taxa(reads_[i], i);
     settle_species_numbers(sorted_, cutter_, reads_);
     drop_signs_before_ends(cutter_, reads_);
+    take_subspecies_at_ends(cutter_, reads_);
     take_names_before_synonyms(cutter_, reads_);
     take_names_behind_common_ones(reads_);
     take_genera_for_authors(cutter_, reads_);
@@ -189,6 +191,13 @@ class LeadReader {
     if (split.kind == LeaderKind::dots && (!named || ends())) {
       read.leaders = split.kind;
       return finish(i, joined, split.words_end, split.destination_begin);
+    }
+    // "… spores à verrues / basses A. busa Roe" above the account of the first species.
+    auto const own = named ? authored_name_at_end(joined.raw) : std::nullopt;
+    if (own && *own > 0) {
+      read.leaders = LeaderKind::blank;
+      auto const words = trim_right(std::string_view{joined.raw}.substr(0, *own));
+      return finish(i, joined, words.size(), *own);
     }
     auto const size = trim_right(joined.raw).size();
     finish(i, joined, size, size);

@@ -156,9 +156,12 @@ bool is_genusless_name(std::string_view text) {
   auto const words = words_of(start_of(text, 200));
   if (words.size() < 2 || words.size() > 12 || text.find(';') != std::string_view::npos)
     return false;
-  if (!is_epithet(words[0]) || !has_epithet_ending(without_end(words[0]))) return false;
+  if (!is_epithet(words[0])) return false;
   bool const fresh = words.size() == 3 && (words[1] == "n." || words[1] == "sp." ||
                                            words[1] == "nov." || words[1] == "new");
+  // "dentifemur, sp. n.": the mark leaves no doubt.
+  bool const marked = fresh && words[0].ends_with(',') && words[1].ends_with('.');
+  if (!marked && !has_epithet_ending(without_end(words[0]))) return false;
   if (fresh || (words.size() == 2 && is_mark_of_new(words[1]))) return true;
   // "bus, new species (p. 14)."
   if (auto const page = text.rfind(" (p. "); page != std::string_view::npos) {

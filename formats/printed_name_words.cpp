@@ -71,6 +71,13 @@ constexpr std::array kNoEpithets{
     "grosser"sv,   "großer"sv,     "oberer"sv,       "unterer"sv,   "innerer"sv,   "hinterer"sv,
     "vorderer"sv,  "mittlerer"sv,  "tiefer"sv,       "flacher"sv,   "spitzer"sv,   "stumpfer"sv,
     "glatter"sv,   "rauher"sv,     "ganzer"sv,       "halber"sv};
+// Those of German keys that end as "lichen" does.
+constexpr std::array kGermanWords{
+    "verbunden"sv,   "gebogen"sv,   "versehen"sv, "umgeben"sv,       "verwachsen"sv,
+    "verschieden"sv, "vorhanden"sv, "erhaben"sv,  "geschnitten"sv,   "unterbrochen"sv,
+    "geschlossen"sv, "gewunden"sv,  "gezogen"sv,  "abgehoben"sv,     "angewachsen"sv,
+    "verborgen"sv,   "erloschen"sv, "oben"sv,     "unten"sv,         "innen"sv,
+    "hinten"sv,      "selten"sv,    "offen"sv,    "ausgeschnitten"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
@@ -188,11 +195,11 @@ bool is_epithet(std::string_view word) {
   if (word.size() > 2 && word[1] == '\'' && is_upper(static_cast<unsigned char>(word[2])))
     return false;
   if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
-  static constexpr auto kSmallWords =
-      lengths_by_beginning(kNoEpithets, kSurnameParticles, kParticles, kLimits, kSeparators);
+  static constexpr auto kSmallWords = lengths_by_beginning(
+      kNoEpithets, kGermanWords, kSurnameParticles, kParticles, kLimits, kSeparators);
   if (!may_be_among(kSmallWords, word)) return true;
   static constexpr auto kSorted =
-      sorted(kNoEpithets, kSurnameParticles, kParticles, kLimits, kSeparators);
+      sorted(kNoEpithets, kGermanWords, kSurnameParticles, kParticles, kLimits, kSeparators);
   return !std::binary_search(kSorted.begin(), kSorted.end(), word);
 }
 
@@ -211,6 +218,8 @@ bool has_epithet_ending(std::string_view word) {
                                        "il"sv, "ps"sv, "rs"sv, "o"sv};
   // "ferruginous" is English; Greek feet are not ("brachypous").
   if (word.ends_with("ous") && !word.ends_with("pous")) return false;
+  // "linear" and "similar" end so as well.
+  if (word.ends_with("dispar") || word.ends_with("impar") || word.ends_with("calcar")) return true;
   return has_latin_ending(word) ||
          std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
            return word.size() > ending.size() + 1 &&
@@ -225,6 +234,13 @@ bool has_strict_latin_ending(std::string_view word) {
       "ens"sv, "ans"sv,     "oides"sv, "ini"sv,   "ensis"sv, "cola"sv, "fer"sv,
       "ger"sv, "pes"sv,     "ceps"sv,  "color"sv, "ense"sv,  "ale"sv,  "ile"sv,
       "are"sv, "ophorum"sv, "idae"sv,  "aceae"sv, "frons"sv};
+  // "gracilior" compares; these say where, and are of other languages as well.
+  static constexpr std::array kPlaces{"anterior"sv, "posterior"sv, "interior"sv, "exterior"sv,
+                                      "superior"sv, "inferior"sv,  "ulterior"sv, "behavior"sv};
+  constexpr std::size_t kShortestCompared = 7;
+  if (word.size() >= kShortestCompared && word.ends_with("ior") && !is_one_of(kPlaces, word)) {
+    return true;
+  }
   return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
     return word.size() > ending.size() && word.ends_with(ending);
   });

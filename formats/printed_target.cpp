@@ -424,6 +424,16 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.taxa.figures = std::move(figures);
     return reading;
   }
+  // "Pea clams: go to the key to small clams"
+  if (auto const colon = rest.find(": "); colon != std::string_view::npos && colon > 0) {
+    if (auto const there = pointed_key(rest.substr(colon + 2)); !there.empty()) {
+      reading.form = DestinationForm::key;
+      reading.key_name = std::string{without_page(there)};
+      reading.remark = squeeze(rest.substr(0, colon));
+      reading.taxa.figures = std::move(figures);
+      return reading;
+    }
+  }
   // "Marsh snails, see key on page 52": the key there has no name but the group's.
   if (auto const see = rest.find(", see key"); see != std::string_view::npos && see > 0 &&
                                                !names_a_key(strip_pointer(rest.substr(see + 2)))) {

@@ -102,8 +102,8 @@ class TaxaReader {
       bool const subspecies = words_.is_subspecies(at_);
       take_name_word(taxon);
       if (subspecies) take_name_word(taxon);
-      if ((is_rank(word(at_)) || is_limit_word(without_end(word(at_)))) && !item_ended_)
-        read_epithets(taxon);
+      bool const ranked = is_rank(word(at_)) && !words_.marks_new_rank(at_);
+      if ((ranked || is_limit_word(without_end(word(at_)))) && !item_ended_) read_epithets(taxon);
     } else if (is_capitalised(without_end(first)) || is_abbreviated(first) || first == "×" ||
                first == "?") {
       if (first == "×" || first == "?") take_name_word(taxon);

@@ -244,14 +244,21 @@ bool is_common_before_genus(std::vector<std::string_view> const& words, std::siz
 std::string full_genus(std::string_view name) {
   auto const words = words_of(name);
   if (words.empty() || !is_capitalised(words[0])) return {};
-  auto genus = without_stress(words[0]);
-  bool const capitals =
-      std::all_of(genus.begin(), genus.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
-  if (capitals) {
-    std::transform(genus.begin() + 1, genus.end(), genus.begin() + 1,
-                   [](char c) { return static_cast<char>(c - 'A' + 'a'); });
+  auto const genus = without_stress(words[0]);
+  if (!is_in_capitals(genus)) return genus;
+  // Ligatures are written out in names: International Code of Zoological Nomenclature, 4th ed.,
+  // art. 27; International Code of Nomenclature for algae, fungi, and plants (Shenzhen), art. 60
+  // (both from memory).
+  std::string full;
+  for (std::size_t at = 0; at < genus.size();) {
+    auto const c = code_point_at(genus, at);
+    std::string_view pair = std::string_view{genus}.substr(at, c.length);
+    if (c.value == 0xC6) pair = "Ae";
+    if (c.value == 0x152) pair = "Oe";
+    full += full.empty() ? std::string{pair} : fold(pair);
+    at += c.length;
   }
-  return genus;
+  return full;
 }
 
 bool titles_genus(std::string_view line) {

@@ -194,7 +194,10 @@ std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& word
       at > 1 && words[at].ends_with(',') && is_authorish(words[at]) && is_epithet(words[at - 1]);
   if (authored) --at;
   auto const epithet = words[at];
-  if (!marked || !is_epithet(without_end(epithet)) || !has_epithet_ending(without_end(epithet))) {
+  // "dentifemur, sp. n.": no word of a lead has the mark behind its comma.
+  bool const sure = !authored && epithet.ends_with(',') && first != "new";
+  if (!marked || !is_epithet(without_end(epithet)) ||
+      !(sure || has_epithet_ending(without_end(epithet)))) {
     return std::nullopt;
   }
   // "Ausella bus", "Ausella (Busella) bus", "A. cf. bus", "Ausella bus cus": the genus goes with

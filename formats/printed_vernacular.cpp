@@ -283,6 +283,12 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
   // "Leaf-bale beetle (Aus bus)"
   bool const neuter = ends_as_neuter(words[0]) && words[0].find('-') != std::string_view::npos &&
                       words.size() > 3 && words[2].front() == '(' && name_begins(words, 2);
+  // "Marsh spike (Aus bus)": neither word is Latin beyond doubt, both in the bracket are.
+  bool const spoken =
+      words.size() > 3 && words[2].front() == '(' && !is_abbreviated(words[0]) &&
+      !has_strict_latin_ending(fold(words[0])) && !has_strict_latin_ending(without_end(words[1])) &&
+      is_capitalised(without_bracket(words[2])) && is_latin_epithet(without_closing(words[3]));
+  if (spoken) return 2;
   if ((begins_with_name && !neuter) || is_rank(words[0])) return 0;
   for (std::size_t i = 0; i < std::min(words.size(), kMostVernacularWords + 1); ++i) {
     if (i > 0 && name_begins(words, i)) {

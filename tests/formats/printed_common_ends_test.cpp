@@ -219,5 +219,20 @@ TEST(PrintedCommonEnds, ACommonNameBeforeADash) {
       "3[3*] Seitenknospen abstehend -> Platacer campicola (Feld-Masch)\n");
 }
 
+TEST(PrintedCommonEnds, SmallSecondWordsBeforeABracket) {
+  EXPECT_EQ(sketch("Key to the mussels\n"
+                   "\n"
+                   "1a. Shell long .......... Marsh spike (Lanceunio busensis), page 26\n"
+                   "1b. Shell short .......... 2\n"
+                   "2a. Rays broken .......... Rayed pigtoe (Perlunio cusus), page 33, or Dusky "
+                   "pigtoe (Perlunio dusus), page 34\n"
+                   "2b. Rays absent .......... Fat pigtoe (Perlunio fusus), page 36\n"),
+            "1[1a] Shell long -> Lanceunio busensis (Marsh spike; page 26)\n"
+            "1[1b] Shell short -> 2\n"
+            "2[2a] Rays broken -> Perlunio cusus + Perlunio dusus (Rayed pigtoe or Dusky pigtoe; "
+            "page 34)\n"
+            "2[2b] Rays absent -> Perlunio fusus (Fat pigtoe; page 36)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -393,5 +393,22 @@ TEST(PrintedGenusDecision, AnAuthorWithAnInitialIsNone) {
             "C[CC] Legumbre falcada -> Algarobella humilis\n");
 }
 
+TEST(PrintedGenusDecision, LigaturesOfCapitalsAreWrittenOut) {
+  EXPECT_EQ(sketch("540. PŒCILOSTETHUS, Roe.\n"
+                   "\n"
+                   "a. Snout very short, shorter than the eye; back with 6 dark cross\n"
+                   "blotches; scales 7-58-9. MACROPS, 1688.\n"
+                   "aa. Snout longer than the eye.\n"
+                   "b. Opercle closely scaled; scales 9-70-11. GRANDIS, 1689.\n"
+                   "bb. Opercle naked except a few scales above; soft dorsal with 11 rays ;\n"
+                   "scales 6-52-8. OCANENSIS, 1690.\n"),
+            "a[a] Snout very short, shorter than the eye; back with 6 dark cross blotches; scales "
+            "7-58-9. -> Poecilostethus macrops\n"
+            "a[aa] Snout longer than the eye. -> b\n"
+            "b[b] Opercle closely scaled; scales 9-70-11. -> Poecilostethus grandis\n"
+            "b[bb] Opercle naked except a few scales above; soft dorsal with 11 rays ; scales "
+            "6-52-8. -> Poecilostethus ocanensis\n");
+}
+
 }  // namespace
 }  // namespace keydrift

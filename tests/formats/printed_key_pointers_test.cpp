@@ -65,5 +65,18 @@ TEST(PrintedKeyPointers, MaySayGoTo) {
             "2[2a] Legs long. -> key: key to pond crayfishes\n2[2b] Legs short. -> Aus bus\n");
 }
 
+TEST(PrintedKeyPointers, AGroupBeforeTheWordsThatPoint) {
+  EXPECT_EQ(sketch("Key to the clams\n"
+                   "\n"
+                   "1a. Shell small .......... Pea clams: go to the Key to Small Clams, page 41\n"
+                   "1b. Shell large .......... 2\n"
+                   "2a. Hinge smooth .......... Ausunio busus\n"
+                   "2b. Hinge toothed .......... Ausunio cusus\n"),
+            "1[1a] Shell small -> key: Key to Small Clams (Pea clams)\n"
+            "1[1b] Shell large -> 2\n"
+            "2[2a] Hinge smooth -> Ausunio busus\n"
+            "2[2b] Hinge toothed -> Ausunio cusus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

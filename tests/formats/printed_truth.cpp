@@ -93,11 +93,22 @@ std::string without_brackets(std::string_view name) {
   return out;
 }
 
+// Both codes write ligatures out in names, prints of their time do not.
+std::string without_ligatures(std::string name) {
+  for (auto const& [ligature, letters] :
+       {std::pair{"\u00E6", "ae"}, {"\u0153", "oe"}, {"\u00C6", "ae"}, {"\u0152", "oe"}}) {
+    for (auto at = name.find(ligature); at != std::string::npos; at = name.find(ligature)) {
+      name.replace(at, std::string_view{ligature}.size(), letters);
+    }
+  }
+  return name;
+}
+
 std::vector<std::string> names_in(std::string_view list) {
   std::vector<std::string> names;
   while (true) {
     auto const bar = list.find('|');
-    names.push_back(squashed(without_brackets(list.substr(0, bar))));
+    names.push_back(without_ligatures(squashed(without_brackets(list.substr(0, bar)))));
     if (bar == std::string_view::npos) return names;
     list.remove_prefix(bar + 1);
   }
