@@ -63,7 +63,11 @@ namespace {
 TaxonReading* lone_in_capitals(ReadLead& read) {
   if (read.to.form != DestinationForm::taxa || read.to.taxa.taxa.size() != 1) return nullptr;
   auto& taxon = read.to.taxa.taxa.front();
-  auto const words = words_of(read.lead.destination_printed);
+  auto words = words_of(read.lead.destination_printed);
+  // "1092. BUSA."
+  bool const numbered = words.size() > 1 && words.front().ends_with('.') &&
+                        is_digit(code_point_at(words.front(), 0).value);
+  if (numbered) words.erase(words.begin());
   bool const capitals =
       !words.empty() && is_in_capitals(without_closing_marks(words.front()), kShortest);
   bool const lone = !taxon.genusless && taxon.name.find(' ') == std::string::npos;

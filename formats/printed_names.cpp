@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_numbered_species.hpp"
 #include "keydrift/formats/printed_passage_genus.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -75,6 +76,28 @@ bool is_stressed_name(std::vector<std::string_view> const& words) {
   if (words.size() < 2 || !is_epithet(words[1])) return false;
   return has_latin_ending(fold(without_stress(words[0]))) &&
          is_latin_epithet(without_stress(words[1]));
+}
+
+// Without the sentences that say what the key leaves out: "Species of Busella are not included.",
+// which may be cut short.
+std::string without_excluded(std::string const& text) {
+  static constexpr std::array kExcluding{"not inclu"sv,      "are excluded"sv, "not treated"sv,
+                                         "not considered"sv, "not keyed"sv,    "is excluded"sv};
+  auto const excludes = [](std::string_view sentence) {
+    return std::any_of(kExcluding.begin(), kExcluding.end(), [&](std::string_view words) {
+      return sentence.find(words) != std::string_view::npos;
+    });
+  };
+  if (!excludes(text)) return text;
+  std::string kept;
+  std::string_view const whole = text;
+  for (std::size_t at = 0; at < whole.size();) {
+    auto const stop = std::min(whole.find(". ", at), whole.size());
+    auto const sentence = whole.substr(at, stop - at);
+    if (!excludes(sentence)) kept += std::string{sentence} + ". ";
+    at = stop + 2;
+  }
+  return kept;
 }
 
 }  // namespace
@@ -151,7 +174,7 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   // A title's genus stands in for those that the leads nowhere name in full.
   std::vector<TitleGenus> titled;
   for (auto const& title : titles) {
-    for (auto& genus : genera_in_title(title)) {
+    for (auto& genus : genera_in_title(without_excluded(title))) {
       if (initials.contains(std::string{initial_of(genus.name)})) genus.weight += kInitialWeight;
       if (evidence_) genus.weight += evidence_->weight(genus.name);
       titled.push_back(std::move(genus));
@@ -172,6 +195,15 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
       titled.push_back({genus, weight});
     }
   }
+  // "TIBIALIS (Roe)" heads the account of a species that a lead leads to.
+  auto const is_epithet_too = [this](TitleGenus const& genus) {
+    return lone_epithets_.contains(fold(genus.name));
+  };
+  // A genus may share its word with a species where nothing else may be the genus.
+  bool const others = std::any_of(titled.begin(), titled.end(), [&](TitleGenus const& genus) {
+    return genus.weight >= kLeastWeight && !is_epithet_too(genus);
+  });
+  if (others) std::erase_if(titled, is_epithet_too);
   std::stable_sort(titled.begin(), titled.end(),
                    [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
   std::erase_if(titled, [](TitleGenus const& genus) { return genus.weight < kLeastWeight; });
@@ -208,17 +240,48 @@ void NameTable::weigh_evidence(std::vector<ReadLead> const& reads,
       if (words.empty() || taxon.literal) continue;
       bool const lone = taxon.genusless || (capitals_are_epithets_ && words.size() == 1);
       if (lone || is_abbreviated(words[0])) wanted = true;
-      if (lone) epithets.insert(fold(words[0]));
+      if (lone) {
+        epithets.insert(fold(words[0]));
+        lone_epithets_.insert(fold(words[0]));
+      }
       if (!lone && words.size() > 1 && is_epithet(words[1])) epithets.emplace(words[1]);
     }
   }
   if (!wanted) return;
+  note_numbered_capitals(reads, lines);
   std::unordered_set<std::size_t> numbers;  // of lines; run-on leads share them
   for (auto const& read : reads) numbers.insert(read.lead.place.line);
   std::vector<bool> starts(lines.size());
   std::transform(lines.begin(), lines.end(), starts.begin(),
                  [&numbers](SourceLine const& line) { return numbers.contains(line.number); });
   evidence_.emplace(lines, epithets, std::move(before), starts);
+}
+
+// "1093. LONGICORNIS." on a line of its own where leads end in "1092. politus." and "1094.
+// dubius.": a species, whatever it was read as.
+void NameTable::note_numbered_capitals(std::vector<ReadLead> const& reads,
+                                       std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 3;    // ends with a number
+  constexpr std::size_t kLongest = 40;  // bytes of such a line
+  std::vector<std::uint32_t> numbers;
+  for (auto const& read : reads) {
+    auto const& taxa = read.to.taxa.taxa;
+    if (taxa.size() != 1 || !taxa.front().genusless) continue;
+    if (auto const number = species_number_at(read.lead.destination_printed); number > 0) {
+      numbers.push_back(number);
+    }
+  }
+  if (numbers.size() < kFewest) return;
+  auto const [least, most] = std::minmax_element(numbers.begin(), numbers.end());
+  for (auto const& line : lines) {
+    if (line.text.size() > kLongest) continue;
+    auto const words = words_of(line.text, 3);
+    if (words.size() != 2 || !is_in_capitals(without_closing_marks(words[1]), 3)) continue;
+    auto const number = species_number_at(line.text);
+    if (number + 1 >= *least && number <= *most + 1) {
+      lone_epithets_.insert(fold(without_closing_marks(words[1])));
+    }
+  }
 }
 
 // "Lundaka" of a title where a lead leads on to the genus Lundakana.
@@ -307,7 +370,11 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
       if (evidence_) genus.weight += std::min(0, evidence_->weight(genus.name));
       if (genus.weight > own.weight) own = std::move(genus);
     }
-    if (own.weight >= kSureWeight && own.weight >= best.weight) best = std::move(own);
+    // Of two headings that say so, "Genus Ausella" and "Genus Busoglene", the nearer one heads the
+    // key, however it ends.
+    bool const nearer = says_genus(fold(title.substr(0, title.find(' ')))) &&
+                        own.weight + kStrictEnding >= best.weight;
+    if (own.weight >= kSureWeight && (own.weight >= best.weight || nearer)) best = std::move(own);
   }
   bool const headed = head && head->sure && !head->genus.empty();
   if (best.weight < kSureWeight && headed) best.name = head->genus;

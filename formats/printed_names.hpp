@@ -50,6 +50,8 @@ class NameTable {
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place, bool listed);
   void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
   // "var. bus" and "var. cus" of one run of leads belong to the species bus.
+  void note_numbered_capitals(std::vector<ReadLead> const& reads,
+                              std::vector<SourceLine> const& lines);
   [[nodiscard]] bool is_other_than_groups(std::string const& genus) const;
   void find_autonyms(std::vector<ReadLead> const& reads);
   [[nodiscard]] std::string species_over(std::string_view name) const;
@@ -78,8 +80,9 @@ class NameTable {
   std::unordered_map<std::string, std::string> told_;  // by abbreviations that the text explains
   std::set<std::string> group_genera_;                 // to which couplets lead on, "5 (Ausella)"
   std::unordered_set<std::string> genera_seen_;
-  std::unordered_set<std::string> full_names_;  // "Aus bus" printed in full somewhere
-  std::unordered_set<std::string> epithets_;    // what stands behind a genus, short or in full
+  std::unordered_set<std::string> full_names_;     // "Aus bus" printed in full somewhere
+  std::unordered_set<std::string> epithets_;       // what stands behind a genus, short or in full
+  std::unordered_set<std::string> lone_epithets_;  // case-folded, of leads without a genus
   bool capitals_are_epithets_{false};
   std::optional<GenusEvidence> evidence_;  // where leads cut genera short or leave them out
   std::string part_genus_;  // that the titles or the head over the part name beyond doubt

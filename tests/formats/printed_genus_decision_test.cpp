@@ -410,5 +410,71 @@ TEST(PrintedGenusDecision, LigaturesOfCapitalsAreWrittenOut) {
             "6-52-8. -> Poecilostethus ocanensis\n");
 }
 
+TEST(PrintedGenusDecision, HeadingsThatAreEpithetsOfTheKey) {
+  EXPECT_EQ(sketch("132          PROCEEDINGS OF THE MUSEUM          VOL. 61\n"
+                   "\n"
+                   "Type of the genus. — Eurytomina tibialis Ashmore (by original designation).\n"
+                   "\n"
+                   "ART. 7     THE FLIES OF THE GENUS MICROTHERIS — GARREN     133\n"
+                   "\n"
+                   "KEY TO THE SPECIES (FEMALES)\n"
+                   "\n"
+                   "1. Vein longer____________________________ 2\n"
+                   "   Vein shorter____________________________ salicinae Roe\n"
+                   "2. Tibiae yellow____________________________ tibialis (Ashmore)\n"
+                   "   Tibiae banded____________________________ bruchidellae, new species\n"
+                   "\n"
+                   "TIBIALIS (Ashmore)\n"
+                   "\n"
+                   "Eurytomina tibialis Ashmore, Proc. Mus., vol. 17, 1894, p. 411.\n"),
+            "1[1] Vein longer -> 2\n"
+            "1[] Vein shorter -> Microtheris salicinae\n"
+            "2[2] Tibiae yellow -> Microtheris tibialis\n"
+            "2[] Tibiae banded -> Microtheris bruchidellae (new species)\n");
+}
+
+TEST(PrintedGenusDecision, TheNearerOfTwoHeadings) {
+  EXPECT_EQ(
+      sketch(
+          "Genus OXYTRETA Forsgate, 1868\n"
+          "\n"
+          "One species, O. parva (Daleby), on sandy heaths.\n"
+          "\n"
+          "Genus PLATYGLENE Westcott, 1840\n"
+          "\n"
+          "Robust species with dense pubescence.\n"
+          "\n"
+          "1 Ocelli forming an obtuse triangle . . . . . . . . . . . . . cribraria (Linnell)\n"
+          "– Ocelli forming an equilateral triangle . . . . . . . . . . . . . . . . . . . . . 2\n"
+          "2 Gaster black . . . . . . . . . . . . . . . . . . . . . . . . . peltata (Fabrin)\n"
+          "– Gaster with yellow bands . . . . . . . . . . . . . . . . . . . vagabunda Westcott\n"),
+      "1[1] Ocelli forming an obtuse triangle -> Platyglene cribraria\n"
+      "1[–] Ocelli forming an equilateral triangle -> 2\n"
+      "2[2] Gaster black -> Platyglene peltata\n"
+      "2[–] Gaster with yellow bands -> Platyglene vagabunda\n");
+}
+
+TEST(PrintedGenusDecision, GeneraThatAreLeftOut) {
+  EXPECT_EQ(sketch("Key to the species of the Sorella Shelf\n"
+                   "\n"
+                   "Counts include all spines.\n"
+                   "Species of Cirrhoblennius, with a continuous lateral line, are not included.\n"
+                   "\n"
+                   "1a. Cirrus present . . . . . . . . . . . . . . . C. maculatus (Rowe, 1911)\n"
+                   "1b. Cirrus absent . . . . . . . . . . . . . . . . . . . . . . . . . . . 2\n"
+                   "2a. Canines present . . . . . . . . . . . . . . . C. nuchalis Daws, 1970\n"
+                   "2b. Canines absent . . . . . . . . . . . . . . . C. dentex Daws, 1970\n"
+                   "\n"
+                   "FIGURE 3. Species of Ctenoblennops from the Sorella Shelf.\n"
+                   "\n"
+                   "Ctenoblennops maculatus (Rowe, 1911)\n"
+                   "\n"
+                   "Cirrhoblennius ocellatus Jordain, 1925: 31.\n"),
+            "1[1a] Cirrus present -> Ctenoblennops maculatus\n"
+            "1[1b] Cirrus absent -> 2\n"
+            "2[2a] Canines present -> Ctenoblennops nuchalis\n"
+            "2[2b] Canines absent -> Ctenoblennops dentex\n");
+}
+
 }  // namespace
 }  // namespace keydrift
