@@ -23,8 +23,12 @@ class GenusAuthors {
       : lines_{lines}, numbering_{numbering} {}
 
   // Begin of "Ausella Roe" at the end of "…; color green. Ausella Roe", where leaders lead to other
-  // genera of that author.
+  // genera of that author, and of "… hooked at apex Ausella Roe", where several lines end in genera
+  // of that author.
   [[nodiscard]] std::optional<std::size_t> genus_at_end(std::string_view text) const;
+
+  // Several lines end in genera of that author.
+  [[nodiscard]] bool is_habitual(std::string_view author) const;
 
  private:
   void look() const;
@@ -32,6 +36,7 @@ class GenusAuthors {
   std::vector<SourceLine> const& lines_;
   Numbering const& numbering_;
   mutable std::optional<std::unordered_set<std::string>> authors_;  // looked for when asked
+  mutable std::unordered_set<std::string> habitual_;  // of genera that several lines end in
 };
 
 }  // namespace keydrift::printed

@@ -90,6 +90,7 @@ class LeadReader {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
+    part_authors_from_genera();
     take_species_by_number(key_, sorted_, reads_, findings_);
     take_names_before_pages(key_, cutter_, reads_);
     take_paged_ends(cutter_, reads_);
@@ -312,6 +313,9 @@ class LeadReader {
       bool const numbered = raw.destination_told &&
                             is_numbered_name_in_full(std::string_view{joined.raw}.substr(last));
       if (numbered) own = last;
+      // "elytra Ausella Roe": the last of the words stands on the name's line.
+      auto const authored = genus_authors_.genus_at_end(joined.raw);
+      if (own && authored && *authored > *own) own = authored;
       if (!own) continue;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
@@ -361,7 +365,9 @@ class LeadReader {
       if (usually_led_ && !numbers_are_bare_) say_number(i, *found);
       return;
     }
-    if (auto begin = trailing_name(text); begin && may_be_led_to(text.substr(*begin))) {
+    auto const authored = genus_authors_.genus_at_end(text);
+    if (auto begin = authored ? authored : trailing_name(text);
+        begin && (authored || may_be_led_to(text.substr(*begin)))) {
       if (names_in_common(joined, *begin)) begin = joined.spans.back().raw_begin;
       reads_[i].leaders = LeaderKind::blank;
       auto const words = without_last_dash(trim_right(text.substr(0, *begin)));
@@ -377,8 +383,7 @@ class LeadReader {
       return;
     }
     auto const genus = genera_led_to_ > species_led_to_ ? lone_genus_at_end(text) : std::nullopt;
-    auto const authored = genus_authors_.genus_at_end(text);
-    if (auto const begin = authored ? authored : genus) {
+    if (auto const begin = genus) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
@@ -465,6 +470,20 @@ class LeadReader {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);
+    }
+  }
+
+  // "Pseudocentor Roe" where several leads end in genera of Roe: no genus ends as this one does.
+  void part_authors_from_genera() {
+    for (auto& read : reads_) {
+      if (read.to.form != DestinationForm::taxa) continue;
+      for (auto& taxon : read.to.taxa.taxa) {
+        auto const words = words_of(taxon.name);
+        if (words.size() != 2 || !taxon.authorship.empty() || !is_capitalised(words[0])) continue;
+        if (!is_capitalised(words[1]) || !genus_authors_.is_habitual(words[1])) continue;
+        taxon.authorship = std::string{words[1]};
+        taxon.name = std::string{words[0]};
+      }
     }
   }
 
