@@ -38,10 +38,55 @@ bool differ_by_slips(std::string_view one, std::string_view other, std::size_t l
   });
 }
 
+// The word by its strokes: scans confuse letters of as many upright ones ("m" for "vi", "un" for
+// "tm"), and round or tall letters with their like.
+std::string strokes_of(std::string_view word) {
+  std::string strokes;
+  for (char const c : word) {
+    switch (c) {
+      case 'm':
+      case 'w':
+        strokes += "iii";
+        break;
+      case 'n':
+      case 'u':
+      case 'v':
+        strokes += "ii";
+        break;
+      case 'i':
+      case 'j':
+      case 'l':
+      case 't':
+      case 'r':
+      case 'f':
+        strokes += 'i';
+        break;
+      case 'b':
+      case 'h':
+        strokes += 'b';
+        break;
+      case 'c':
+      case 'e':
+      case 'o':
+        strokes += 'o';
+        break;
+      default:
+        strokes += c;
+    }
+  }
+  return strokes;
+}
+
+bool have_like_strokes(std::string_view word, std::string_view other) {
+  constexpr std::size_t kShortest = 6;  // letters; shorter words are alike by chance
+  return word.size() >= kShortest && other.size() >= kShortest &&
+         strokes_of(word) == strokes_of(other);
+}
+
 // Hashes of the word and of those that one slip makes of it.
 std::vector<std::size_t> hashes_near(std::string_view word) {
   std::hash<std::string_view> const hash;
-  std::vector<std::size_t> near{hash(word)};
+  std::vector<std::size_t> near{hash(word), hash("=" + strokes_of(word))};
   std::string slipped;
   auto const slip_at = [&](std::size_t at, std::string_view from, std::string_view to) {
     if (!word.substr(at).starts_with(from)) return;
@@ -60,7 +105,8 @@ std::vector<std::size_t> hashes_near(std::string_view word) {
 }  // namespace
 
 bool may_be_misread(std::string_view word, std::string_view other) {
-  return word != other && differ_by_slips(word, other, kMostSlips);
+  return word != other &&
+         (differ_by_slips(word, other, kMostSlips) || have_like_strokes(word, other));
 }
 
 void MisreadWords::add(std::string word) {

@@ -80,5 +80,21 @@ TEST(PrintedMisreadNames, EachIsReported) {
   }));
 }
 
+TEST(PrintedMisreadNames, LettersOfAsManyStrokes) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "a. Palpi long ... 1. A. viaculosa, p. 3.\n"
+                   "b. Palpi short ... 2. A. vittattis, p. 4.\n"
+                   "\n"
+                   "1. Ausella maculosa.\n"
+                   "\n"
+                   "Ausella maculosa, Roe, Cat. p. 3.\n"
+                   "\n"
+                   "2. Ausella vittata.\n"
+                   "Ausella vittatus, Roe, Cat. p. 4.\n"),
+            "1[a] Palpi long -> Ausella maculosa (p. 3.)\n"
+            "1[b] Palpi short -> Ausella vittatus (p. 4.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift

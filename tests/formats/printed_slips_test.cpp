@@ -23,9 +23,17 @@ TEST(PrintedSlips, TwoAtMostMakeOneWordOfTheOther) {
   EXPECT_TRUE(may_be_misread("rnaiom", "maiom"));
   EXPECT_TRUE(may_be_misread("lacnstris", "lacustris"));
   EXPECT_TRUE(may_be_misread("lacnstrls", "lacustris"));
-  EXPECT_FALSE(may_be_misread("lacnstrls", "lacuslris"));  // three
+  EXPECT_FALSE(may_be_misread("macrocyla", "maerocvlo"));  // three
   EXPECT_FALSE(may_be_misread("lacustris", "lacustris"));
   EXPECT_FALSE(may_be_misread("lacustris", "palustris"));
+}
+
+TEST(PrintedSlips, LettersOfAsManyStrokesMakeOneWordOfTheOther) {
+  EXPECT_TRUE(may_be_misread("viaculosa", "maculosa"));
+  EXPECT_TRUE(may_be_misread("brtmnescens", "brunnescens"));
+  EXPECT_TRUE(may_be_misread("lacnstrls", "lacuslris"));
+  EXPECT_FALSE(may_be_misread("maculosa", "aculosa"));
+  EXPECT_FALSE(may_be_misread("minor", "uiior"));  // too short
 }
 
 TEST(PrintedSlips, WordsAlikeAreFoundAsByALookAtEach) {
