@@ -535,17 +535,38 @@ class Reader {
     }
     auto plan = attempt.read->plan;
     if (plan) take_out(*plan, lines);
-    Attempt without{read(lines, attempt.read->numbering, std::move(plan)), {}, {}};
-    auto const& read = *without.read;
-    if (read.sorted.leads.size() + strays.size() != attempt.read->sorted.leads.size()) {
-      return std::nullopt;  // others were read in their stead
+    // The strays may have been all that told how leads end.
+    auto const holds = [&](std::optional<Attempt> const& one) {
+      return one && one->judgement.points() + static_cast<std::int64_t>(strays.size()) >=
+                        attempt.judgement.points();
+    };
+    auto without = read_without(attempt, strays.size(), lines, attempt.read->numbering, plan);
+    if (!holds(without) && !attempt.read->numbering.ends.loose) {
+      auto numbering = attempt.read->numbering;
+      numbering.ends.loose = true;
+      auto loose = read_without(attempt, strays.size(), lines, numbering, plan);
+      if (holds(loose)) without = std::move(loose);
     }
-    without.grouping = group_leads(key_text(read), read.sorted, read.reads, layout);
+    if (!without) return std::nullopt;  // others were read in their stead
+    auto const& findings = attempt.read->findings;
+    std::copy_if(findings.begin(), findings.end(), std::back_inserter(without->read->findings),
+                 [](Finding const& one) { return one.code == "ambiguous-layout"; });
+    return without;
+  }
+
+  // The attempt read again from `lines`, of which `strays` leads are taken off; nullopt where other
+  // leads are read then.
+  [[nodiscard]] std::optional<Attempt> read_without(Attempt const& attempt, std::size_t strays,
+                                                    std::vector<SourceLine> const& lines,
+                                                    Numbering const& numbering,
+                                                    std::optional<LeadPlan> const& plan) const {
+    Attempt without{read(lines, numbering, plan), {}, {}};
+    auto const& read = *without.read;
+    if (read.sorted.leads.size() + strays != attempt.read->sorted.leads.size()) return std::nullopt;
+    without.grouping =
+        group_leads(key_text(read), read.sorted, read.reads, attempt.grouping.layout);
     without.judgement = judge(key_text(read), without.grouping, read.sorted, read.reads);
     if (!without.judgement.is_faultless()) take_structure_at_its_word(without);
-    auto const& findings = attempt.read->findings;
-    std::copy_if(findings.begin(), findings.end(), std::back_inserter(without.read->findings),
-                 [](Finding const& one) { return one.code == "ambiguous-layout"; });
     return without;
   }
 

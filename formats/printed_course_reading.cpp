@@ -147,10 +147,14 @@ std::optional<TextReading> read_by_label_course(DecodedText const& text, TextRea
   // Of readings that hang together alike that one in which no label stands among the words.
   auto const ahead = now.points() - before.points();
   bool const clearer = ahead == 0 && hides_labels(reading) && !hides_labels(other);
-  bool const better =
-      lines_in(relabelled->text.text) == lines_in(text.text) && !other.attempt.refused &&
-      now.hangs_together() &&
-      (reading.attempt.refused || ((ahead > 0 || clearer) && amiss(now) <= amiss(before)));
+  // Where much more of the key is read, less of each lead is to be amiss.
+  bool const reads_more =
+      now.leads * 4 >= before.leads * 5 && amiss(now) * static_cast<std::int64_t>(before.leads) <
+                                               amiss(before) * static_cast<std::int64_t>(now.leads);
+  bool const better = lines_in(relabelled->text.text) == lines_in(text.text) &&
+                      !other.attempt.refused && now.hangs_together() &&
+                      (reading.attempt.refused ||
+                       ((ahead > 0 || clearer) && (amiss(now) <= amiss(before) || reads_more)));
   if (!better) {
     relabelled.reset();
     return std::nullopt;

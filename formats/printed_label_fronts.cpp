@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
@@ -25,8 +26,34 @@ bool may_be_label(std::string_view text) {
 
 }  // namespace
 
+namespace {
+
+// The line of a title that mentions the key, above the first sound "1" by a few lines: what stands
+// above it is no lead without a label.  0 where there is none.
+std::size_t title_above_first_couplet(std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kMostLines = 6;  // between the title and the couplet
+  constexpr std::size_t kLongest = 80;   // bytes of a title
+  std::size_t title = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.empty()) continue;
+    auto const label = read_label(text);
+    if (label && label->family == LabelFamily::digits && label->number == 1 && !label->decimal &&
+        !lines[i].is_no_lead) {
+      return title > 0 && i - title <= kMostLines ? title : 0;
+    }
+    if (!label && text.size() <= kLongest && starts_with_upper(text) && mentions_key(text)) {
+      title = i;
+    }
+  }
+  return 0;
+}
+
+}  // namespace
+
 std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
   std::vector<LineFront> fronts(lines.size());
+  auto const title = title_above_first_couplet(lines);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     auto& front = fronts[i];
@@ -39,7 +66,7 @@ std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
     bool const dots = text.starts_with(". ") && (above.ends_with("..") || above.ends_with(" ."));
     if (dots) front.may_be_label = false;
     front.label = read_label(text);
-    front.may_be_words = !front.is_no_lead &&
+    front.may_be_words = i >= title && !front.is_no_lead &&
                          (is_upper(code_point_at(text, 0).value) || starts_with_ditto(text)) &&
                          !starts_note(text) && !starts_caption(text) && !is_page_furniture(text) &&
                          !is_author_alone(text) && !mentions_key(text) &&
@@ -59,6 +86,19 @@ std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
   return numbers;
 }
 
+namespace {
+
+// "… carinae concolorous insularis" above a blank line.
+bool ends_in_epithet(std::string_view text) {
+  text = without_full_stop(trim_right(text));
+  auto const begin = last_word_begin(text);
+  auto const epithet = text.substr(begin);
+  return begin > 0 && is_epithet(epithet) &&
+         (has_strict_latin_ending(epithet) || is_genitive(epithet));
+}
+
+}  // namespace
+
 std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering const& numbering) {
   SecondLeads const ends{lines, numbering};
   // "8" on a line of its own
@@ -69,9 +109,16 @@ std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering co
   };
   std::vector<bool> ended(lines.size());
   std::size_t above = lines.size();
+  std::string_view words;  // of the last lead that bears a label
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    ended[i] = above < lines.size() && (is_end(lines[above].text) || ends.may_end(above));
     auto const text = lines[i].text;
+    ended[i] = above < lines.size() &&
+               (is_end(lines[above].text) || ends.may_end(above) ||
+                (above + 1 < i && starts_with_upper(text) && ends_in_epithet(lines[above].text)) ||
+                (above + 1 == i && answers_in_words(text, words, lines[above].text)));
+    if (auto const label = read_label(text); label && !label->is_dash()) {
+      words = text.substr(label->text_at);
+    }
     if (!text.empty() && (is_end(text) || !is_page_furniture(text))) above = i;
   }
   return ended;

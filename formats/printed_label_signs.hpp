@@ -30,8 +30,8 @@ std::size_t restore_marked_numbers(std::string& text);
 // the number of lines.
 std::size_t restore_fused_primes(std::string& text);
 
-// "c\\ — Lait blanc" where others begin with "a'. —" and "b'. —": the backslash was a prime.  Returns
-// the number of lines.
+// "c\\ — Lait blanc" where others begin with "a'. —" and "b'. —": the backslash was a prime.
+// Returns the number of lines.
 std::size_t restore_stroked_primes(std::string& text);
 
 // "5 Petals yellow" / "5; Petals white" beside "6 Leaves" / "6: Leaves": the semicolon was a colon,

@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
+#include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
@@ -256,7 +257,14 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
       remarks_.is_caption()) {
     return false;
   }
-  if (leads_.last().label.is_dash() || !leads_.are_complete()) return false;
+  if (leads_.last().label.is_dash()) return false;
+  auto const& last = leads_.last();
+  auto const above = lines_[last.line].text;
+  bool const answers =
+      !here.gap &&
+      answers_in_words(line.text, above.substr(std::min(last.label.text_at, above.size())),
+                       leads_.last_line());
+  if (!leads_.are_complete() && !answers) return false;
   if (!is_upper(code_point_at(line.text, 0).value) || starts_note(line.text) ||
       starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
     return false;
@@ -264,7 +272,7 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
   if (is_head_in_capitals(line.text) && !mostly_capitals(leads_.last_line())) return false;
   if (remarks_.is_open() && !ends_sentence(lines_[here.at - 1].text)) return false;
   if (!remarks_.is_open() && !here.gap && leads_.progress() != Progress::soft &&
-      leads_.hangs_open()) {
+      leads_.hangs_open() && !answers) {
     return false;
   }
   if (!here.gap && leads_.continues_with_author(here.at)) return false;

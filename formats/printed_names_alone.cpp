@@ -34,6 +34,13 @@ bool is_epithet_beyond_doubt(std::string_view text) {
   return two || (words.size() > 2 && is_page(words[1], words[2]));
 }
 
+// "busipes, p. 136" and nothing else.
+bool is_epithet_with_page(std::string_view text) {
+  auto const words = words_of(start_of(text, 80), 4);
+  return words.size() == 3 && words[0].ends_with(',') && is_epithet(words[0]) &&
+         has_epithet_ending(without_end(words[0])) && is_page(words[1], words[2]);
+}
+
 }  // namespace
 
 bool LinesAhead::is_far_in(std::size_t i) const { return is_set_in(i, kDestinationIndent); }
@@ -184,6 +191,8 @@ bool LinesAhead::is_name_on_its_own(std::size_t i) const {
                        ((!usually_led_ || margin) && is_genusless_name(line.text)) ||
                        (margin && is_bare_epithet(line.text));
   if (epithet && is_far_in(i)) return true;
+  // "… body unarmed. ." / "busipes, p. 136"
+  if (i > 0 && is_epithet_with_page(line.text)) return true;
   if (i == 0 || line.text.size() > kLongestTrailingName ||
       !is_upper(code_point_at(line.text, 0).value) ||
       without_long_remark(line.text).find(';') != std::string_view::npos) {

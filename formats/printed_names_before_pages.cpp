@@ -38,7 +38,9 @@ std::optional<std::size_t> name_at_end(KeyText const& key, JoinedText const& joi
   auto const last = std::find_if(joined.spans.rbegin(), joined.spans.rend(),
                                  [&](auto const& span) { return span.raw_begin < words.size(); });
   if (last != joined.spans.rend() && last->raw_begin > 0) {
-    auto const line = words.substr(last->raw_begin);
+    // "Busnose (Ausella busa) *"
+    auto line = trim_right(words.substr(last->raw_begin));
+    while (line.ends_with('*')) line = trim_right(line.substr(0, line.size() - 1));
     bool const name = certain_destination(line, key.numbering) || is_name_behind_common_one(line) ||
                       is_latin_name(line) || ends_in_bracketed_name(line);
     if (name) return last->raw_begin;

@@ -1,15 +1,26 @@
 #include "keydrift/formats/printed_names_like_others.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
+
+constexpr std::size_t kFewOpen = 12;  // leads for each one that leads nowhere
+
+// Parts that English names in their Latin plural.
+constexpr std::array kParts{"ocelli"sv,   "nuclei"sv,   "thalli"sv,   "humeri"sv,   "alveoli"sv,
+                            "flagelli"sv, "bacilli"sv,  "loculi"sv,   "funiculi"sv, "styli"sv,
+                            "villi"sv,    "calyculi"sv, "umbilici"sv, "petioli"sv,  "stimuli"sv};
 
 bool is_word_in_capitals(std::string_view word) {
   constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
@@ -52,6 +63,8 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
     if (is_word_in_capitals(without_end(words.front()))) ++capitals;
   }
   epithets_ = epithets * 3 > named * 2;
+  auto const open = static_cast<std::size_t>(std::count_if(reads.begin(), reads.end(), is_open));
+  few_open_ = open * kFewOpen <= reads.size();
   constexpr std::size_t kFewest = 3;
   std::size_t authored = 0;     // leads that end in the author of a name, as lines tell
   std::size_t open_commas = 0;  // those that may end in "bus, Roe"
@@ -96,6 +109,12 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
     bool const alike = commas_ && end.latin && end.comma;
     bool const known = end.latin && is_known_author(end.author);
     if (alike || known || of_lines_.knows(end)) return end.begin;
+  }
+  // "… apex pale (fig. 16, d) ferrandi": hardly a lead is left that leads nowhere.
+  constexpr std::size_t kShortestGenitive = 6;  // bytes
+  if (epithets_ && few_open_ && name.size() >= kShortestGenitive && is_genitive(name) &&
+      !is_one_of(kParts, name)) {
+    return begin;
   }
   bool const apart = is_blank(code_point_before(text, begin - 1).value);
   bool const bare = epithets_ && apart && is_bare_epithet(name);

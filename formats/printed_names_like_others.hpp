@@ -33,6 +33,7 @@ class NamesLikeOthers {
  private:
   [[nodiscard]] bool is_known_author(std::string_view name) const;
 
+  bool few_open_{false};  // hardly a lead leads nowhere
   bool epithets_{false};
   bool often_epithets_{false};  // one of two: enough where an author is known
   bool capitals_{false};

@@ -182,6 +182,11 @@ class LabelPlanner {
         auto const text = lines_[i].text;
         if (text.substr(reading.label.text_at, 3) == "..." && text.front() == '(') continue;
         if (reading.alphabet == Alphabet::digits && reading.ordinal > kMostCouplets) continue;
+        // "a." between blank lines: what is left of a column.
+        bool const alone = reading.label.text_at >= text.size() &&
+                           (i + 1 == lines_.size() || lines_[i + 1].text.empty() ||
+                            read_rank_labels(lines_[i + 1].text).size() > 0);
+        if (alone) continue;
         if (reading.alphabet == Alphabet::digits &&
             titles_group(lines_, i, reading.label.text_at)) {
           continue;

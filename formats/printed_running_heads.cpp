@@ -179,6 +179,23 @@ void find_signatures(std::vector<SourceLine> const& lines, std::vector<bool>& he
   }
 }
 
+// "Fenwick — Planthoppers: Ausidae": an author and what the work is about, each word with a
+// capital.
+bool is_author_with_title(std::string_view words) {
+  constexpr std::size_t kMostWords = 8;
+  auto const all = words_of(words, kMostWords + 1);
+  if (all.size() < 3 || all.size() > kMostWords || !is_capitalised(all.front())) return false;
+  auto const dash = std::find_if(all.begin(), all.end(), [](std::string_view word) {
+    auto const first = code_point_at(word, 0);
+    return is_dash(first.value) && first.length == word.size();
+  });
+  if (dash == all.begin() || dash == all.end() || dash + 1 == all.end()) return false;
+  return std::all_of(all.begin(), all.end(), [](std::string_view word) {
+    auto const first = code_point_at(word, 0).value;
+    return is_upper(first) || is_dash(first) || word == "and" || word == "&" || word == "of";
+  });
+}
+
 // Heads that stand once each, told by their pages' numbers: two that follow each other, or one over
 // capitals or with blank lines on both sides; never a number that the key counts with.
 void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -271,6 +288,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
         words_of(edge->words).size() >= kFewestWordsOfHead && !in_capitals()) {
       heads[i] = true;
     }
+    if (beyond && apart(i) && is_author_with_title(edge->words)) heads[i] = true;
     bool const alone = apart(i) && edge->words.size() <= kLongestLoneHead &&
                        !names_a_key(edge->words) && !names_a_key(lines[i].text) &&
                        !titles_counted_group(lines[i].text) && !starts_caption(edge->words);

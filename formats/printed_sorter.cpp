@@ -401,8 +401,10 @@ class Sorter {
         return true;
       case Progress::leaders:
         // Leaders to nothing: a blank line or a note says that nothing will come.
-        if (remarks_.is_open() || starts_note(line.text) || (gap_ && !leads_.usually_apart()))
+        if (remarks_.is_open() || starts_note(line.text) ||
+            (gap_ && !leads_.usually_apart() && !ahead_.is_name_on_its_own(at_))) {
           return false;
+        }
         leads_.add_piece(at_, 0);
         account(LineKind::destination, "after the leaders of the line before");
         return true;

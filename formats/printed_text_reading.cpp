@@ -58,6 +58,7 @@
 #include "keydrift/formats/printed_spacing.hpp"
 #include "keydrift/formats/printed_species_numbers.hpp"
 #include "keydrift/formats/printed_specks.hpp"
+#include "keydrift/formats/printed_touching_signs.hpp"
 #include "keydrift/formats/printed_underlining.hpp"
 #include "keydrift/formats/printed_whole_couplets.hpp"
 
@@ -103,6 +104,19 @@ constexpr std::array kMends{
     Mend{restore_stroked_primes, "misread-signs",
          " label such as \"c\\\" was read with the prime that others have",
          " labels such as \"c\\\" were read with the primes that others have"},
+    Mend{close_stops_of_labels, "misread-signs",
+         " label such as \"f .\" was read without the blank before its full stop",
+         " labels such as \"f .\" were read without the blanks before their full stops"},
+    Mend{close_commas, "misread-signs", " comma was read without the blank before it",
+         " commas were read without the blanks before them"},
+    Mend{part_initials, "misread-signs",
+         " name such as \"P.alba\" was read with a blank behind the initial, as others have it",
+         " names such as \"P.alba\" were read with a blank behind the initial, as others have it"},
+    Mend{part_numbers_from_signs, "misread-signs",
+         " number at the end of a line such as \".6\" was read as the couplet that no other leads "
+         "to",
+         " numbers at the ends of lines such as \".6\" were read as couplets that no others lead "
+         "to"},
     Mend{restore_numbers_led_to, "misread-signs",
          " number at the end of a line such as \"l2\" was read as the couplet that no other leads "
          "to",

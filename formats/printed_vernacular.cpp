@@ -344,7 +344,8 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
   // too, and "Tolva (Busella busa Roe)", where "Cusella (Busella busa)" would be a genus and what
   // it was called.
   constexpr std::size_t kAuthored = 4;  // words; synonyms are named without authors as a rule
-  bool const lone = i == 1 && words.size() >= kAuthored &&
+  // "Mapleback (Busunio busus)" has no ending of a genus at all.
+  bool const lone = i == 1 && (words.size() >= kAuthored || !has_latin_ending(fold(words[0]))) &&
                     without_full_stop(words.back()).ends_with(')') &&
                     !has_genus_suffix(fold(words[0]));
   bool const common = lone || (capitals && i > 1 && !has_strict_latin_ending(fold(words[1])));

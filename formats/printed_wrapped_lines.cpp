@@ -92,7 +92,7 @@ class Marker {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       bool const label = next_ < labelled_.size() && labelled_[next_].line == i;
       if (i > 0 && (begins_with_unit(i, label) || is_page_in_bracket(i) ||
-                    (label ? is_of_words() : is_end_of_lead(i)))) {
+                    is_figure_behind_comma(i) || (label ? is_of_words() : is_end_of_lead(i)))) {
         lines_[i].goes_on = lines_[i].is_no_lead = true;
       }
       if (!label) continue;
@@ -112,6 +112,13 @@ class Marker {
   [[nodiscard]] bool has_end(std::string_view text) const {
     auto const kind = split_at_leader(text, numbering_).kind;
     return kind != LeaderKind::none && kind != LeaderKind::dash && kind != LeaderKind::blank;
+  }
+
+  // "… directed cephalad," / "fig. 322 busa, p. 135"
+  [[nodiscard]] bool is_figure_behind_comma(std::size_t i) const {
+    auto const before = above(i);
+    return before.ends_with(',') && is_lower(code_point_at(lines_[i].text, 0).value) &&
+           starts_caption(lines_[i].text);
   }
 
   // "… length 4.5-5.2" / "mm."

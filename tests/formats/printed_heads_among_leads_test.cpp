@@ -281,5 +281,23 @@ TEST(PrintedHeadsAmongLeads, AHeadInCapitalsBeneathThePagesNumber) {
             "2[] Scutellum swollen; length about 4 mm -> Ausella gracilis\n");
 }
 
+TEST(PrintedHeadsAmongLeads, AnAuthorAndWhatTheWorkIsAbout) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Vertex broad 2\n"
+                   "\n"
+                   "Vertex narrow...... busa\n"
+                   "\n"
+                   "2(1). Frons black...... cusa\n"
+                   "\n"
+                   "Fenwick — Planthoppers: Ausidae 93\n"
+                   "\n"
+                   "Frons yellow...... dusa\n"),
+            "1[1] Vertex broad -> 2\n"
+            "1[] Vertex narrow -> Ausella busa\n"
+            "2[2] Frons black -> Ausella cusa\n"
+            "2[] Frons yellow -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift

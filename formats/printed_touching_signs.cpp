@@ -1,0 +1,151 @@
+#include "keydrift/formats/printed_touching_signs.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <set>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_figures.hpp"
+#include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewest = 3;  // that show how others are set
+
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+bool is_big(char c) { return c >= 'A' && c <= 'Z'; }
+
+// "P. alba": a capital, a full stop, a blank and small letters, with nothing else before them.
+bool is_parted_name(std::string_view text, std::size_t at) {
+  bool const opens = at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n';
+  return opens && at + 5 < text.size() && is_big(text[at]) && text[at + 1] == '.' &&
+         text[at + 2] == ' ' && is_small(text[at + 3]) && is_small(text[at + 4]) &&
+         is_small(text[at + 5]);
+}
+
+// Small letters from `at` on.
+std::size_t small_letters(std::string_view text, std::size_t at) {
+  auto end = at;
+  while (end < text.size() && is_small(text[end])) ++end;
+  return end - at;
+}
+
+std::uint32_t label_number(std::string_view line) {
+  auto const label = read_label(line);
+  bool const number = label && label->family == LabelFamily::digits && !label->decimal &&
+                      label->text_at < line.size();
+  return number ? label->number : 0;
+}
+
+// The figures that the line ends in; empty without.
+std::string_view figures_at_end(std::string_view line) {
+  line = trim_right(line);
+  auto begin = line.size();
+  while (begin > 0 && is_digit(static_cast<unsigned char>(line[begin - 1]))) --begin;
+  return line.substr(begin);
+}
+
+}  // namespace
+
+std::size_t part_initials(std::string& text) {
+  constexpr std::size_t kShortest = 4;  // letters of an epithet
+  std::array<std::size_t, 26> parted{};
+  for (std::size_t at = 0; at + 5 < text.size(); ++at) {
+    if (is_big(text[at]) && is_parted_name(text, at)) {
+      ++parted[static_cast<std::size_t>(text[at] - 'A')];
+    }
+  }
+  std::vector<TextChange> changes;
+  for (std::size_t at = 0; at + 5 < text.size(); ++at) {
+    if (!is_big(text[at])) continue;
+    bool const opens =
+        at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n' || text[at - 1] == '.';
+    if (!opens || parted[static_cast<std::size_t>(text[at] - 'A')] < kFewest) continue;
+    if (text[at + 1] == '.' && small_letters(text, at + 2) >= kShortest) {
+      changes.push_back({at + 2, 0, " "});
+    } else if (text[at + 1] == '\'' && text[at + 2] == '.' && text[at + 3] == ' ' &&
+               small_letters(text, at + 4) >= kShortest) {
+      changes.push_back({at + 1, 1, ""});
+    }
+  }
+  make_changes(changes, text);
+  return changes.size();
+}
+
+std::size_t part_numbers_from_signs(std::string& text) {
+  std::set<std::uint32_t> labels;
+  std::set<std::uint32_t> led_to;
+  auto const lines = lines_of(text);
+  struct Signed {
+    std::size_t at{};  // of the sign
+    std::uint32_t number{};
+    std::uint32_t couplet{};
+  };
+  std::vector<Signed> found;
+  std::uint32_t couplet = 0;
+  for (auto const& [at, line] : lines) {
+    if (auto const number = label_number(line); number > 0) {
+      labels.insert(number);
+      couplet = number;
+    }
+    constexpr std::size_t kMostFigures = 3;
+    auto const figures = figures_at_end(line);
+    if (figures.empty() || figures.size() > kMostFigures) continue;
+    auto const begin = static_cast<std::size_t>(figures.data() - line.data());
+    bool const sign = begin > 1 && (line[begin - 1] == '.' || line[begin - 1] == '-');
+    bool const apart = sign && begin > 2 && line[begin - 2] == ' ' && is_small(line[begin - 3]);
+    if (apart) {
+      found.push_back({at + begin - 1, number_of(figures), couplet});
+    } else if (!sign) {
+      led_to.insert(number_of(figures));
+    }
+  }
+  if (labels.size() < kFewest || led_to.size() < kFewest) return 0;
+  std::vector<TextChange> changes;
+  for (auto const& one : found) {
+    bool const wanted =
+        labels.contains(one.number) && !led_to.contains(one.number) && one.number > one.couplet;
+    if (wanted) changes.push_back({one.at, 1, ""});
+  }
+  make_changes(changes, text);
+  return changes.size();
+}
+
+std::size_t close_commas(std::string& text) {
+  std::vector<TextChange> changes;
+  std::size_t closed = 0;
+  for (std::size_t at = 1; at + 2 < text.size(); ++at) {
+    if (text[at] != ',') continue;
+    if (is_small(text[at - 1])) {
+      ++closed;
+    } else if (text[at - 1] == ' ' && at > 1 && is_small(text[at - 2]) && text[at + 1] == ' ') {
+      changes.push_back({at - 1, 1, ""});
+    }
+  }
+  // Where many commas stand apart that is how the work is set.
+  if (changes.size() * 2 > closed) return 0;
+  make_changes(changes, text);
+  return changes.size();
+}
+
+std::size_t close_stops_of_labels(std::string& text) {
+  std::vector<TextChange> changes;
+  std::size_t closed = 0;
+  for (auto const& [at, line] : lines_of(text)) {
+    if (line.size() < 5 || !is_small(line[0])) continue;
+    if (line[1] == '.' && line[2] == ' ' && is_big(line[3])) ++closed;
+    if (line[1] == ' ' && line[2] == '.' && line[3] == ' ' && is_big(line[4])) {
+      changes.push_back({at + 1, 1, ""});
+    }
+  }
+  if (closed < kFewest || changes.size() > closed) return 0;
+  make_changes(changes, text);
+  return changes.size();
+}
+
+}  // namespace keydrift::printed
