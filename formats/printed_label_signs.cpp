@@ -182,10 +182,41 @@ std::size_t restore_colons_of_labels(std::string& text) {
   return count;
 }
 
+namespace {
+
+// The letter that what stands before a raised index was: "6" for b, "(P" for d^ with its index.
+char raised_letter(std::string_view label) {
+  struct Misread {
+    std::string_view printed;
+    char letter;
+  };
+  static constexpr std::array kMisread{
+      Misread{"6^.", 'b'}, Misread{"6\\", 'b'},  Misread{"6'.", 'b'},  Misread{"cl^.", 'd'},
+      Misread{"(P.", 'd'}, Misread{"(i^.", 'd'}, Misread{"rf\\", 'd'}, Misread{"rf^.", 'd'}};
+  auto const found = std::find_if(kMisread.begin(), kMisread.end(),
+                                  [label](Misread const& one) { return one.printed == label; });
+  if (found != kMisread.end()) return found->letter;
+  auto const behind = label.substr(1);
+  bool const small = label[0] >= 'a' && label[0] <= 'z';
+  bool const index = behind == "\\" || behind == "\\." || behind == "-." || behind == "*.";
+  return small && index ? label[0] : '\0';
+}
+
+// "h^." and "o^." where no key has so many ranks: b and c.
+char letter_of_rank(char letter, std::set<char> const& letters) {
+  if (letter == 'h' && !letters.contains('g') && letters.contains('b')) return 'b';
+  if (letter == 'o' && !letters.contains('n') && letters.contains('c')) return 'c';
+  return letter;
+}
+
+}  // namespace
+
 std::size_t restore_raised_labels(std::string& text) {
+  constexpr std::size_t kFewestSound = 4;
+  constexpr std::size_t kMostDamaged = 3;  // for each sound one
   std::vector<TextChange> damaged;
-  std::set<char> letters;  // of sound labels
-  std::size_t sound = 0;
+  std::vector<TextChange> sound;  // as they stand
+  std::set<char> letters;         // of sound labels
   for (auto const& [at, line] : lines_of(text)) {
     auto const stop = line.find(' ');
     if (stop < 2 || stop > 4 || stop == std::string_view::npos) continue;
@@ -193,17 +224,28 @@ std::size_t restore_raised_labels(std::string& text) {
     auto const label = line.substr(0, stop);
     bool const small = label[0] >= 'a' && label[0] <= 'z';
     auto const behind = label.substr(1);
+    // Where strokes count the ranks, "a'.", "a\".", no index does.
+    if (small && (behind == "\"." || behind == "''.")) return 0;
     if (small && (behind == "^." || behind == "'.")) {
-      ++sound;
+      sound.push_back({at, stop, std::string{label}});
       letters.insert(label[0]);
-    } else if (small && (behind == "\\" || behind == "\\." || behind == "-.")) {
-      damaged.push_back({at, stop, {label[0], '^', '.'}});
-    } else if (label == "6^." || label == "cl^.") {
-      damaged.push_back({at, stop, label[0] == '6' ? "b^." : "d^."});
+    } else if (auto const letter = raised_letter(label); letter != '\0') {
+      damaged.push_back({at, stop, {letter, '^', '.'}});
     }
   }
-  std::erase_if(damaged, [&](TextChange const& one) { return !letters.contains(one.put[0]); });
-  if (damaged.empty() || letters.size() < kFewest || sound <= damaged.size()) return 0;
+  if (letters.size() < kFewest || sound.size() < kFewestSound) return 0;
+  if (damaged.size() > sound.size() * kMostDamaged) return 0;
+  for (auto& one : damaged) one.put[0] = letter_of_rank(one.put[0], letters);
+  for (auto& one : sound) {
+    auto const letter = letter_of_rank(one.put[0], letters);
+    if (letter == one.put[0]) continue;
+    one.put[0] = letter;
+    damaged.push_back(one);
+  }
+  // The next rank may have no sound label at all.
+  std::erase_if(damaged, [&](TextChange const& one) { return one.put[0] > *letters.rbegin() + 1; });
+  std::sort(damaged.begin(), damaged.end(),
+            [](TextChange const& a, TextChange const& b) { return a.at < b.at; });
   make_changes(damaged, text);
   return damaged.size();
 }

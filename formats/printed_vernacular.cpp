@@ -262,6 +262,12 @@ std::size_t words_before_bracketed_genus(std::span<std::string_view const> words
 
 std::size_t words_before_name(std::span<std::string_view const> words) {
   if (words.size() < 2) return 0;
+  // "paludosus DE BROSSE": an epithet and its author.
+  if (words.size() > 2 && (is_latin_epithet(words[0]) || is_genitive(words[0])) &&
+      is_in_capitals(words[1], 2) && is_surname_particle(fold(words[1])) &&
+      is_in_capitals(without_closing_marks(words[2]), 3)) {
+    return 0;
+  }
   for (auto const before :
        {words_in_other_letters(words), words_before_comma(words), capitals_before_comma(words),
         words_before_bracketed_binomial(words), capitals_before_bracket(words),

@@ -145,5 +145,18 @@ TEST(PrintedAuthors, ASynonymOnALineOfItsOwnIsNotWhatTheLeadLeadsTo) {
             "3[3] Zampe nere -> Sblendaria nigra\n");
 }
 
+TEST(PrintedAuthors, ParticlesInCapitals) {
+  EXPECT_EQ(sketch("Gen. LATHROXENUS DEJARDIN, 1834\n"
+                   "\n"
+                   "1. — Tempes longues. . . . . . 5. riparius DEJ.\n"
+                   "— Tempes courtes. . . . . . 2.\n"
+                   "2. — Tempes rondes. ... 6. paludosus DE BROSSE.\n"
+                   "— Tibias sinués (fig. 45). 12. aubei DE BROSSE.\n"),
+            "1[1] Tempes longues -> Lathroxenus riparius\n"
+            "1[—] Tempes courtes -> 2\n"
+            "2[2] Tempes rondes. -> Lathroxenus paludosus\n"
+            "2[—] Tibias sinués (fig. 45). -> Lathroxenus aubei\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -517,5 +517,34 @@ TEST(PrintedLabelSigns, PrimesThatCameOutAsStrokes) {
             "d[d'] Stipe pâle -> Ausella gusa\n");
 }
 
+TEST(PrintedLabelSigns, RaisedIndicesOfWhichMostAreDamaged) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF THE GENUS AUSELLA\n"
+                   "\n"
+                   "a\\ Margin with nine teeth.\n"
+                   "6\\ Hand armed with a spine.\n"
+                   "c^. Front with four teeth armata, p. 403.\n"
+                   "c*. Front with six teeth.\n"
+                   "d\\ Hand slender gracilimana, p. 405.\n"
+                   "(P. Hand stout spinicarpa, p. 407.\n"
+                   "b^. Hand without a spine.\n"
+                   "c'. Last tooth longer longispina, p. 408.\n"
+                   "o^. Last tooth no longer aequidens, p. 411.\n"
+                   "a^. Margin with five teeth.\n"
+                   "h\\ Merus with a spine boreana, p. 415.\n"
+                   "6^. Merus unarmed meridiana, p. 416.\n"),
+            "1[a^] Margin with nine teeth. -> 2\n"
+            "1[a^] Margin with five teeth. -> 6\n"
+            "2[b^] Hand armed with a spine. -> 3\n"
+            "2[b^] Hand without a spine. -> 5\n"
+            "3[c^] Front with four teeth -> Ausella armata (p. 403.)\n"
+            "3[c^] Front with six teeth. -> 4\n"
+            "4[d^] Hand slender -> Ausella gracilimana (p. 405.)\n"
+            "4[d^] Hand stout -> Ausella spinicarpa (p. 407.)\n"
+            "5[c'] Last tooth longer -> Ausella longispina (p. 408.)\n"
+            "5[c^] Last tooth no longer -> Ausella aequidens (p. 411.)\n"
+            "6[b^] Merus with a spine -> Ausella boreana (p. 415.)\n"
+            "6[b^] Merus unarmed -> Ausella meridiana (p. 416.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
