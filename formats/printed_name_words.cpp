@@ -219,6 +219,7 @@ bool has_epithet_ending(std::string_view word) {
   // "ferruginous" is English; Greek feet are not ("brachypous").
   if (word.ends_with("ous") && !word.ends_with("pous")) return false;
   // "linear" and "similar" end so as well.
+  if (word.size() > 5 && word.ends_with("femur")) return true;
   if (word.ends_with("dispar") || word.ends_with("impar") || word.ends_with("calcar")) return true;
   return has_latin_ending(word) ||
          std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {
@@ -233,7 +234,7 @@ bool has_strict_latin_ending(std::string_view word) {
       "ex"sv,  "ys"sv,      "yx"sv,    "ox"sv,    "ii"sv,    "ae"sv,   "æ"sv,
       "ens"sv, "ans"sv,     "oides"sv, "ini"sv,   "ensis"sv, "cola"sv, "fer"sv,
       "ger"sv, "pes"sv,     "ceps"sv,  "color"sv, "ense"sv,  "ale"sv,  "ile"sv,
-      "are"sv, "ophorum"sv, "idae"sv,  "aceae"sv, "frons"sv};
+      "are"sv, "ophorum"sv, "idae"sv,  "aceae"sv, "frons"sv, "femur"sv};
   // "gracilior" compares; these say where, and are of other languages as well.
   static constexpr std::array kPlaces{"anterior"sv, "posterior"sv, "interior"sv, "exterior"sv,
                                       "superior"sv, "inferior"sv,  "ulterior"sv, "behavior"sv};

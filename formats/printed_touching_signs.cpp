@@ -116,6 +116,29 @@ std::size_t part_numbers_from_signs(std::string& text) {
   return changes.size();
 }
 
+std::size_t part_low_lines(std::string& text) {
+  constexpr std::size_t kMostWords = 6;  // of what leaders lead to
+  if (text.find('_') == std::string::npos) return 0;
+  std::size_t lined = 0;  // lines with low lines
+  std::vector<TextChange> changes;
+  for (auto const& [at, line] : lines_of(text)) {
+    auto const last = line.rfind('_');
+    if (last == std::string_view::npos) continue;
+    ++lined;
+    auto const behind = line.substr(last + 1);
+    auto const first = line.find_last_not_of("_'^", last);
+    if (first == std::string_view::npos || behind.empty() || !is_small(behind.front())) continue;
+    auto const before = line[first];
+    bool const touches =
+        is_small(before) || std::string_view{",;.)"}.find(before) != std::string_view::npos;
+    if (!touches || words_of(behind, kMostWords + 1).size() > kMostWords) continue;
+    changes.push_back({at + first + 1, last - first, " ... "});
+  }
+  if (lined < kFewest) return 0;
+  make_changes(changes, text);
+  return changes.size();
+}
+
 std::size_t close_commas(std::string& text) {
   std::vector<TextChange> changes;
   std::size_t closed = 0;

@@ -15,6 +15,10 @@ std::size_t part_initials(std::string& text);
 // that no other line leads to.  Returns the number of lines.
 std::size_t part_numbers_from_signs(std::string& text);
 
+// "… without hind lobe,_angusta (p. 66)" and "… eye round_'^_busa" where other lines bear low lines
+// as well: what is left of leaders, which are put there again.  Returns the number of lines.
+std::size_t part_low_lines(std::string& text);
+
 // "densata , Roe, p. 216." where other names touch their commas.  Returns the number of commas.
 std::size_t close_commas(std::string& text);
 
