@@ -78,6 +78,12 @@ constexpr std::array kGermanWords{
     "geschlossen"sv, "gewunden"sv,  "gezogen"sv,  "abgehoben"sv,     "angewachsen"sv,
     "verborgen"sv,   "erloschen"sv, "oben"sv,     "unten"sv,         "innen"sv,
     "hinten"sv,      "selten"sv,    "offen"sv,    "ausgeschnitten"sv};
+// Those of French keys that end as "nigripes" does.
+constexpr std::array kFrenchWords{
+    "noires"sv,  "jaunes"sv,  "rouges"sv, "brunes"sv,  "rousses"sv,    "blanches"sv,
+    "grises"sv,  "vertes"sv,  "bleues"sv, "longues"sv, "courtes"sv,    "larges"sv,
+    "lisses"sv,  "glabres"sv, "velues"sv, "fines"sv,   "distinctes"sv, "transverses"sv,
+    "claires"sv, "sombres"sv, "droites"sv};
 // Words in brackets behind a name that name no author: sexes and stages.
 constexpr std::array kNoAuthors{
     "female"sv,   "females"sv,  "male"sv,     "males"sv,   "weibchen"sv, "männchen"sv, "larva"sv,
@@ -196,10 +202,10 @@ bool is_epithet(std::string_view word) {
     return false;
   if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
   static constexpr auto kSmallWords = lengths_by_beginning(
-      kNoEpithets, kGermanWords, kSurnameParticles, kParticles, kLimits, kSeparators);
+      kNoEpithets, kGermanWords, kFrenchWords, kSurnameParticles, kParticles, kLimits, kSeparators);
   if (!may_be_among(kSmallWords, word)) return true;
-  static constexpr auto kSorted =
-      sorted(kNoEpithets, kGermanWords, kSurnameParticles, kParticles, kLimits, kSeparators);
+  static constexpr auto kSorted = sorted(kNoEpithets, kGermanWords, kFrenchWords, kSurnameParticles,
+                                         kParticles, kLimits, kSeparators);
   return !std::binary_search(kSorted.begin(), kSorted.end(), word);
 }
 
