@@ -137,7 +137,7 @@ bool DestinationWords::is_subspecies(std::size_t i) const {
 
 bool DestinationWords::marks_new_rank(std::size_t i) const {
   auto const mark = without_end(word(i + 1));
-  return is_rank(word(i)) && (mark == "n." || mark == "nov." || mark == "nova" || mark == "new");
+  return is_rank(word(i)) && (mark == "n." || mark == "nov.");
 }
 
 bool DestinationWords::closes_epithet(std::size_t i) const {

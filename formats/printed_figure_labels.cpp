@@ -1,12 +1,13 @@
 #include "keydrift/formats/printed_figure_labels.hpp"
 
-#include <algorithm>
 #include <cstddef>
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -20,8 +21,8 @@ constexpr std::size_t kFewestLines = 2;
 bool is_row_of_labels(SourceLine const& line) {
   if (line.text.empty() || line.markup.role != LineRole::told_by_text) return false;
   // "A. busa      A. cusa"
-  auto const number = read_label(line.text);
-  if (number && number->family != LabelFamily::upper) return false;
+  auto const label_before = read_label(line.text);
+  if (label_before && label_before->family != LabelFamily::upper) return false;
   if (has_row_of_dots(line.text)) return false;
   std::size_t labels = 0;
   for (std::size_t at = 0; at < line.text.size();) {
@@ -33,7 +34,10 @@ bool is_row_of_labels(SourceLine const& line) {
     }
     auto const label = trim(line.text.substr(at, end - at));
     if (label.empty() || is_digit(code_point_before(label, label.size()).value)) return false;
-    if (words_of(label, kMostWords + 1).size() > kMostWords) return false;
+    auto const words = words_of(label, kMostWords + 1);
+    if (words.size() > kMostWords) return false;
+    bool const short_name = words.size() == 2 && is_abbreviated(words[0]) && is_epithet(words[1]);
+    if (label_before && !short_name) return false;
     ++labels;
     at = skip_blanks(line.text, end);
   }

@@ -42,6 +42,17 @@ struct GenusWithAuthor {
   std::string_view before;  // what stands in front of the genus
 };
 
+// "Alpha Group", "Santa Cruz", "Prairie Vole".
+bool is_no_surname(std::string_view word) {
+  static constexpr std::array kWords{
+      "group"sv, "complex"sv, "section"sv, "series"sv, "island"sv, "islands"sv, "cruz"sv,
+      "rica"sv,  "mouse"sv,   "vole"sv,    "shrew"sv,  "bat"sv,    "frog"sv,    "toad"sv,
+      "snake"sv, "lizard"sv,  "bird"sv,    "fish"sv,   "beetle"sv, "bee"sv,     "ant"sv,
+      "moth"sv,  "fly"sv,     "spider"sv,  "crab"sv,   "snail"sv,  "grass"sv,   "fern"sv,
+      "moss"sv,  "lily"sv,    "county"sv,  "river"sv,  "lake"sv,   "valley"sv,  "form"sv};
+  return is_one_of(kWords, fold(word));
+}
+
 // "Ausella Roe", "Ausella Roe (part)" at the end of the text.
 std::optional<GenusWithAuthor> genus_with_author(std::string_view text) {
   text = trim_right(text);
@@ -62,7 +73,10 @@ std::optional<GenusWithAuthor> genus_with_author(std::string_view text) {
   auto const begin = last_word_begin(front);
   auto genus = front.substr(begin);
   while (genus.starts_with('.')) genus.remove_prefix(1);  // ". .Ausella Roe"
-  if (!is_capitalised(genus) || !has_epithet_ending(genus)) return std::nullopt;
+  if (!is_capitalised(genus) || !has_epithet_ending(genus) || is_region(fold(genus)) ||
+      is_no_surname(text.substr(surname))) {
+    return std::nullopt;
+  }
   return GenusWithAuthor{genus, text.substr(author), trim_right(front.substr(0, begin))};
 }
 
@@ -82,8 +96,9 @@ bool may_end_before_genus(std::string_view before) {
 }  // namespace
 
 void GenusAuthors::look() const {
-  constexpr std::size_t kLongest = 60;  // bytes of a genus with its author
-  constexpr std::size_t kFewest = 2;    // genera of an author that ends lines without leaders
+  constexpr std::size_t kLongest = 60;     // bytes of a genus with its author
+  constexpr std::size_t kFewest = 2;       // genera of an author that ends lines without leaders
+  constexpr std::size_t kFewestOfAll = 4;  // of all such authors
   auto& authors = authors_.emplace();
   std::map<std::string_view, std::set<std::string_view>> genera;  // by author, at ends of lines
   for (auto const& line : lines_) {
@@ -105,6 +120,11 @@ void GenusAuthors::look() const {
                        is_latin_genus(taxon.name);
     if (genus && !taxon.authorship.empty()) authors.insert(taxon.authorship);
   }
+  std::size_t all = 0;
+  for (auto const& [author, of_author] : genera) {
+    if (of_author.size() >= kFewest) all += of_author.size();
+  }
+  if (all < kFewestOfAll) return;
   for (auto const& [author, of_author] : genera) {
     if (of_author.size() >= kFewest) habitual_.emplace(author);
   }

@@ -372,7 +372,7 @@ class LeadReader {
       reads_[i].leaders = LeaderKind::blank;
       auto const words = without_last_dash(trim_right(text.substr(0, *begin)));
       finish(i, joined, words.size(), *begin);
-      if (usually_led_) cutter_.say_name_taken(reads_[i]);
+      if (usually_led_ || authored) cutter_.say_name_taken(reads_[i]);
       return;
     }
     bool const genera = species_led_to_ > 0 && genusless_led_to_ * 3 <= species_led_to_;

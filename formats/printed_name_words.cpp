@@ -245,7 +245,9 @@ bool has_strict_latin_ending(std::string_view word) {
   static constexpr std::array kPlaces{"anterior"sv, "posterior"sv, "interior"sv, "exterior"sv,
                                       "superior"sv, "inferior"sv,  "ulterior"sv, "behavior"sv};
   constexpr std::size_t kShortestCompared = 7;
-  if (word.size() >= kShortestCompared && word.ends_with("ior") && !is_one_of(kPlaces, word)) {
+  if (word.size() >= kShortestCompared && word.ends_with("ior") &&
+      is_lower(code_point_at(word, 0).value) && word.find('-') == std::string_view::npos &&
+      !is_one_of(kPlaces, word)) {
     return true;
   }
   return std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {

@@ -49,10 +49,10 @@ class NameTable {
   // `listed`: another taxon stands before it in the same lead.
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place, bool listed);
   void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
-  // "var. bus" and "var. cus" of one run of leads belong to the species bus.
   void note_numbered_capitals(std::vector<ReadLead> const& reads,
                               std::vector<SourceLine> const& lines);
   [[nodiscard]] bool is_other_than_groups(std::string const& genus) const;
+  // "var. bus" and "var. cus" of one run of leads belong to the species bus.
   void find_autonyms(std::vector<ReadLead> const& reads);
   [[nodiscard]] std::string species_over(std::string_view name) const;
   // "A. b. cus": the species read last that the short epithet begins, else the title's.

@@ -1,26 +1,17 @@
 #include "keydrift/formats/printed_names_like_others.hpp"
 
 #include <algorithm>
-#include <array>
 
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
-#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
 
-using namespace std::string_view_literals;
-
 constexpr std::size_t kFewOpen = 12;  // leads for each one that leads nowhere
-
-// Parts that English names in their Latin plural.
-constexpr std::array kParts{"ocelli"sv,   "nuclei"sv,   "thalli"sv,   "humeri"sv,   "alveoli"sv,
-                            "flagelli"sv, "bacilli"sv,  "loculi"sv,   "funiculi"sv, "styli"sv,
-                            "villi"sv,    "calyculi"sv, "umbilici"sv, "petioli"sv,  "stimuli"sv};
 
 bool is_word_in_capitals(std::string_view word) {
   constexpr std::size_t kShortest = 4;  // bytes; shorter ones are signs
@@ -112,8 +103,9 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
   }
   // "… apex pale (fig. 16, d) ferrandi": hardly a lead is left that leads nowhere.
   constexpr std::size_t kShortestGenitive = 6;  // bytes
-  if (epithets_ && few_open_ && name.size() >= kShortestGenitive && is_genitive(name) &&
-      !is_one_of(kParts, name)) {
+  auto const before = code_point_before(text, trim_right(text.substr(0, begin)).size()).value;
+  bool const closed = before == ')' || before == ']' || before == '.';
+  if (epithets_ && few_open_ && closed && name.size() >= kShortestGenitive && is_genitive(name)) {
     return begin;
   }
   bool const apart = is_blank(code_point_before(text, begin - 1).value);

@@ -169,6 +169,14 @@ class LabelPlanner {
     return apart && words[0].front() != 'A' && is_capitalised(name) && is_authorish(name);
   }
 
+  // "a.", "b-c." and no more
+  [[nodiscard]] bool is_left_of_column(std::size_t i) const {
+    constexpr std::size_t kLongest = 5;  // bytes
+    auto const line = i < lines_.size() ? lines_[i].text : std::string_view{};
+    return !line.empty() && line.size() <= kLongest && line.ends_with('.') &&
+           line.find(' ') == std::string_view::npos;
+  }
+
   void read_all() {
     ranks_.resize(lines_.size());
     numerals_.resize(lines_.size());
@@ -182,11 +190,11 @@ class LabelPlanner {
         auto const text = lines_[i].text;
         if (text.substr(reading.label.text_at, 3) == "..." && text.front() == '(') continue;
         if (reading.alphabet == Alphabet::digits && reading.ordinal > kMostCouplets) continue;
-        // "a." between blank lines: what is left of a column.
-        bool const alone = reading.label.text_at >= text.size() &&
-                           (i + 1 == lines_.size() || lines_[i + 1].text.empty() ||
-                            read_rank_labels(lines_[i + 1].text).size() > 0);
-        if (alone) continue;
+        // "a." / "b-c." / "d.": what is left of a column.
+        if (is_left_of_column(i) &&
+            (is_left_of_column(i + 1) || (i > 0 && is_left_of_column(i - 1)))) {
+          continue;
+        }
         if (reading.alphabet == Alphabet::digits &&
             titles_group(lines_, i, reading.label.text_at)) {
           continue;

@@ -394,18 +394,29 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
     if (!is_of_key(number, numbering) && !numbering.has_number(number)) pages.emplace(number, i);
   }
   auto const largest = largest_of_key(numbering);
+  std::size_t first_label = 0;  // the line of the first couplet
+  while (first_label < lines.size()) {
+    auto const label = read_label(lines[first_label].text);
+    if (label && label->family == LabelFamily::digits && label->number == 1) break;
+    ++first_label;
+  }
   for (auto const& [number, line] : pages) {
     auto head = line + 1;
     while (head < lines.size() && head - line <= kMostBlanks && lines[head].text.empty()) ++head;
     if (head >= lines.size() || !alone(head) || lines[head].text.size() > kLongestHead) continue;
     auto const text = lines[head].text;
     // "220" over "INSECTS OF THE OUTER ISLANDS. VOL. 3", where couplets end far below.
-    bool const titled = number > largest + kFar && mostly_capitals(text) &&
-                        words_of(text).size() >= kFewestWords && !numbering.label_of(lines[head]);
+    auto const all = words_of(text);
+    bool const genus = std::any_of(all.begin(), all.end(),
+                                   [](std::string_view word) { return says_genus(fold(word)); });
+    bool const title = mentions_key(text) || titles_genus(text) || genus;
+    bool const titled = number > largest + kFar && mostly_capitals(text) && !title &&
+                        all.size() >= kFewestWords && !numbering.label_of(lines[head]) &&
+                        first_label < line;
     if (!titled && !pages.contains(number + 1) && !pages.contains(number - 1)) continue;
     bool const words = starts_with_upper(text) && !numbering.label_of(lines[head]) &&
                        !mentions_key(text) && !titles_genus(text) && words_of(text).size() == 1;
-    if (words || mostly_capitals(text)) heads[line] = heads[head] = true;
+    if (words || (mostly_capitals(text) && !title)) heads[line] = heads[head] = true;
   }
 }
 

@@ -133,7 +133,7 @@ bool leads_back(std::string_view line, std::string_view folded) {
                        });
   if (!says_so) return false;
   auto const last = folded.substr(last_word_begin(folded));
-  if (is_one_of(kPlaces, last)) return true;
+  if (starts_with_upper(line) && is_one_of(kPlaces, last)) return true;
   if (!trailing_reference(line)) return false;
   // "Back to 1     9" tells of both ways.
   auto const words = words_of(line);

@@ -38,55 +38,65 @@ bool differ_by_slips(std::string_view one, std::string_view other, std::size_t l
   });
 }
 
-// The word by its strokes: scans confuse letters of as many upright ones ("m" for "vi", "un" for
-// "tm"), and round or tall letters with their like.
-std::string strokes_of(std::string_view word) {
-  std::string strokes;
-  for (char const c : word) {
-    switch (c) {
-      case 'm':
-      case 'w':
-        strokes += "iii";
-        break;
-      case 'n':
-      case 'u':
-      case 'v':
-        strokes += "ii";
-        break;
-      case 'i':
-      case 'j':
-      case 'l':
-      case 't':
-      case 'r':
-      case 'f':
-        strokes += 'i';
-        break;
-      case 'b':
-      case 'h':
-        strokes += 'b';
-        break;
-      case 'c':
-      case 'e':
-      case 'o':
-        strokes += 'o';
-        break;
-      default:
-        strokes += c;
-    }
+// Upright strokes of a letter; 0 for others.
+std::size_t strokes_of(char letter) {
+  switch (letter) {
+    case 'm':
+    case 'w':
+      return 3;
+    case 'n':
+    case 'u':
+    case 'v':
+      return 2;
+    case 'i':
+    case 'j':
+    case 'l':
+    case 't':
+    case 'r':
+    case 'f':
+      return 1;
+    default:
+      return 0;
+  }
+}
+
+constexpr std::size_t kMostRegrouped = 2;  // letters in a row
+
+// All of the letters' strokes; 0 where one is none of them.
+std::size_t strokes_of(std::string_view letters) {
+  std::size_t strokes = 0;
+  for (char const letter : letters) {
+    auto const own = strokes_of(letter);
+    if (own == 0) return 0;
+    strokes += own;
   }
   return strokes;
 }
 
-bool have_like_strokes(std::string_view word, std::string_view other) {
+// "vi" for m, "tm" for un: as many strokes in one place, parted into letters otherwise.
+bool are_regrouped(std::string_view word, std::string_view other) {
   constexpr std::size_t kShortest = 6;  // letters; shorter words are alike by chance
-  return word.size() >= kShortest && other.size() >= kShortest &&
-         strokes_of(word) == strokes_of(other);
+  if (word.size() < kShortest || other.size() < kShortest) return false;
+  while (!word.empty() && !other.empty() && word.front() == other.front()) {
+    word.remove_prefix(1);
+    other.remove_prefix(1);
+  }
+  while (!word.empty() && !other.empty() && word.back() == other.back()) {
+    word.remove_suffix(1);
+    other.remove_suffix(1);
+  }
+  if (word.empty() || other.empty()) return false;
+  if (word.size() > kMostRegrouped || other.size() > kMostRegrouped) return false;
+  auto const strokes = strokes_of(word);
+  if (strokes == 0 || strokes != strokes_of(other)) return false;
+  // "lu" for "ru" is another letter, and no other parting.
+  return word.size() != other.size() || strokes_of(word.front()) != strokes_of(other.front());
 }
 
 // Hashes of the word and of those that one slip makes of it.
 std::vector<std::size_t> hashes_near(std::string_view word) {
   std::hash<std::string_view> const hash;
-  std::vector<std::size_t> near{hash(word), hash("=" + strokes_of(word))};
+  std::vector<std::size_t> near{hash(word)};
   std::string slipped;
   auto const slip_at = [&](std::size_t at, std::string_view from, std::string_view to) {
     if (!word.substr(at).starts_with(from)) return;
@@ -98,6 +108,14 @@ std::vector<std::size_t> hashes_near(std::string_view word) {
       slip_at(at, one, other);
       slip_at(at, other, one);
     }
+    // The strokes of one letter or two in place of these.
+    for (std::size_t size = 1; size <= kMostRegrouped && at + size <= word.size(); ++size) {
+      auto const strokes = strokes_of(word.substr(at, size));
+      if (strokes == 0) continue;
+      slipped.assign(word.substr(0, at)).append(1, static_cast<char>('0' + strokes));
+      slipped.append(word.substr(at + size));
+      near.push_back(hash(slipped));
+    }
   }
   return near;
 }
@@ -105,8 +123,7 @@ std::vector<std::size_t> hashes_near(std::string_view word) {
 }  // namespace
 
 bool may_be_misread(std::string_view word, std::string_view other) {
-  return word != other &&
-         (differ_by_slips(word, other, kMostSlips) || have_like_strokes(word, other));
+  return word != other && (differ_by_slips(word, other, kMostSlips) || are_regrouped(word, other));
 }
 
 void MisreadWords::add(std::string word) {

@@ -13,7 +13,7 @@
 namespace keydrift::printed {
 
 // May scanning have made the one word of the other: up to two slips ("rn" for m, "fi" for fl, "u"
-// for n), or any number of letters of as many strokes ("viaculosa" for maculosa)?
+// for n), or in one place as many strokes parted into other letters ("viaculosa" for maculosa)?
 [[nodiscard]] bool may_be_misread(std::string_view word, std::string_view other);
 
 // Words among which those that may be misread for another are found without a look at each: two

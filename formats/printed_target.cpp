@@ -426,7 +426,9 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   }
   // "Pea clams: go to the key to small clams"
   if (auto const colon = rest.find(": "); colon != std::string_view::npos && colon > 0) {
-    if (auto const there = pointed_key(rest.substr(colon + 2)); !there.empty()) {
+    auto const there = pointed_key(rest.substr(colon + 2));
+    bool const taxon = is_latin_name(rest.substr(0, colon));
+    if (!there.empty() && !taxon) {
       reading.form = DestinationForm::key;
       reading.key_name = std::string{without_page(there)};
       reading.remark = squeeze(rest.substr(0, colon));

@@ -10,22 +10,31 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 constexpr std::size_t kFewest = 3;  // that show how others are set
 
 bool is_small(char c) { return c >= 'a' && c <= 'z'; }
 bool is_big(char c) { return c >= 'A' && c <= 'Z'; }
 
-// "P. alba": a capital, a full stop, a blank and small letters, with nothing else before them.
+// Behind other words of its line, where no label stands.
+bool is_within_line(std::string_view text, std::size_t at) {
+  while (at > 0 && (text[at - 1] == ' ' || text[at - 1] == '\t')) --at;
+  return at > 0 && text[at - 1] != '\n';
+}
+
+// "P. alba": a capital, a full stop, a blank and small letters, behind other words.
 bool is_parted_name(std::string_view text, std::size_t at) {
-  bool const opens = at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n';
-  return opens && at + 5 < text.size() && is_big(text[at]) && text[at + 1] == '.' &&
-         text[at + 2] == ' ' && is_small(text[at + 3]) && is_small(text[at + 4]) &&
-         is_small(text[at + 5]);
+  return is_within_line(text, at) && text[at - 1] == ' ' && at + 5 < text.size() &&
+         is_big(text[at]) && text[at + 1] == '.' && text[at + 2] == ' ' && is_small(text[at + 3]) &&
+         is_small(text[at + 4]) && is_small(text[at + 5]);
 }
 
 // Small letters from `at` on.
@@ -50,6 +59,21 @@ std::string_view figures_at_end(std::string_view line) {
   return line.substr(begin);
 }
 
+// "… below", "… ratio of length to width": a sign and a measure may follow.
+bool is_before_measure(std::string_view words) {
+  static constexpr std::array kMeasures{"width"sv, "length"sv, "below"sv, "above"sv, "to"sv,
+                                        "of"sv,    "than"sv,   "ratio"sv, "about"sv, "least"sv,
+                                        "most"sv,  "index"sv,  "ca"sv,    "is"sv,    "or"sv};
+  words = trim_right(words);
+  return is_one_of(kMeasures, words.substr(last_word_begin(words)));
+}
+
+// A label, a dash or a capital.
+bool opens_lead(std::string_view line) {
+  line = trim(line);
+  return read_label(line).has_value() || is_upper(code_point_at(line, 0).value);
+}
+
 }  // namespace
 
 std::size_t part_initials(std::string& text) {
@@ -63,13 +87,17 @@ std::size_t part_initials(std::string& text) {
   std::vector<TextChange> changes;
   for (std::size_t at = 0; at + 5 < text.size(); ++at) {
     if (!is_big(text[at])) continue;
-    bool const opens =
-        at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n' || text[at - 1] == '.';
+    bool const opens = is_within_line(text, at) && (text[at - 1] == ' ' || text[at - 1] == '.');
     if (!opens || parted[static_cast<std::size_t>(text[at] - 'A')] < kFewest) continue;
-    if (text[at + 1] == '.' && small_letters(text, at + 2) >= kShortest) {
+    auto const epithet = [&](std::size_t from) {
+      auto const letters = small_letters(text, from);
+      return letters >= kShortest &&
+             has_epithet_ending(std::string_view{text}.substr(from, letters));
+    };
+    if (text[at + 1] == '.' && epithet(at + 2)) {
       changes.push_back({at + 2, 0, " "});
     } else if (text[at + 1] == '\'' && text[at + 2] == '.' && text[at + 3] == ' ' &&
-               small_letters(text, at + 4) >= kShortest) {
+               epithet(at + 4)) {
       changes.push_back({at + 1, 1, ""});
     }
   }
@@ -88,7 +116,8 @@ std::size_t part_numbers_from_signs(std::string& text) {
   };
   std::vector<Signed> found;
   std::uint32_t couplet = 0;
-  for (auto const& [at, line] : lines) {
+  for (std::size_t n = 0; n < lines.size(); ++n) {
+    auto const& [at, line] = lines[n];
     if (auto const number = label_number(line); number > 0) {
       labels.insert(number);
       couplet = number;
@@ -98,8 +127,11 @@ std::size_t part_numbers_from_signs(std::string& text) {
     if (figures.empty() || figures.size() > kMostFigures) continue;
     auto const begin = static_cast<std::size_t>(figures.data() - line.data());
     bool const sign = begin > 1 && (line[begin - 1] == '.' || line[begin - 1] == '-');
-    bool const apart = sign && begin > 2 && line[begin - 2] == ' ' && is_small(line[begin - 3]);
-    if (apart) {
+    bool const apart = sign && begin > 2 && line[begin - 2] == ' ' && is_small(line[begin - 3]) &&
+                       !is_before_measure(line.substr(0, begin - 2));
+    bool const ends_lead = n + 1 == lines.size() || trim(lines[n + 1].text).empty() ||
+                           opens_lead(lines[n + 1].text);
+    if (apart && ends_lead) {
       found.push_back({at + begin - 1, number_of(figures), couplet});
     } else if (!sign) {
       led_to.insert(number_of(figures));
@@ -147,7 +179,16 @@ std::size_t close_commas(std::string& text) {
     if (is_small(text[at - 1])) {
       ++closed;
     } else if (text[at - 1] == ' ' && at > 1 && is_small(text[at - 2]) && text[at + 1] == ' ') {
-      changes.push_back({at - 1, 1, ""});
+      // "densata , Roe", "mortlakei , sp. n."
+      auto const behind = std::string_view{text}.substr(at + 2, 3);
+      auto const before = std::string_view{text}.substr(0, at - 1);
+      auto const begin = before.find_last_of(" \n\t");
+      auto const epithet = before.substr(begin == std::string_view::npos ? 0 : begin + 1);
+      bool const authored =
+          is_upper(code_point_at(behind, 0).value) || behind == "sp." || behind == "n. ";
+      if (authored && is_epithet(epithet) && has_epithet_ending(epithet)) {
+        changes.push_back({at - 1, 1, ""});
+      }
     }
   }
   // Where many commas stand apart that is how the work is set.

@@ -19,7 +19,7 @@ std::size_t part_numbers_from_signs(std::string& text);
 // as well: what is left of leaders, which are put there again.  Returns the number of lines.
 std::size_t part_low_lines(std::string& text);
 
-// "densata , Roe, p. 216." where other names touch their commas.  Returns the number of commas.
+// "densata , Roe, p. 216." where other words touch their commas.  Returns the number of commas.
 std::size_t close_commas(std::string& text);
 
 // "f . Pedicels bent" where other labels touch their full stops.  Returns the number of labels.

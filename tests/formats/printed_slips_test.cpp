@@ -23,7 +23,7 @@ TEST(PrintedSlips, TwoAtMostMakeOneWordOfTheOther) {
   EXPECT_TRUE(may_be_misread("rnaiom", "maiom"));
   EXPECT_TRUE(may_be_misread("lacnstris", "lacustris"));
   EXPECT_TRUE(may_be_misread("lacnstrls", "lacustris"));
-  EXPECT_FALSE(may_be_misread("macrocyla", "maerocvlo"));  // three
+  EXPECT_FALSE(may_be_misread("lacnstrls", "lacuslris"));  // three
   EXPECT_FALSE(may_be_misread("lacustris", "lacustris"));
   EXPECT_FALSE(may_be_misread("lacustris", "palustris"));
 }
@@ -31,8 +31,10 @@ TEST(PrintedSlips, TwoAtMostMakeOneWordOfTheOther) {
 TEST(PrintedSlips, LettersOfAsManyStrokesMakeOneWordOfTheOther) {
   EXPECT_TRUE(may_be_misread("viaculosa", "maculosa"));
   EXPECT_TRUE(may_be_misread("brtmnescens", "brunnescens"));
-  EXPECT_TRUE(may_be_misread("lacnstrls", "lacuslris"));
+  EXPECT_TRUE(may_be_misread("palliditla", "pallidula"));
   EXPECT_FALSE(may_be_misread("maculosa", "aculosa"));
+  EXPECT_FALSE(may_be_misread("lutipes", "rufipes"));
+  EXPECT_FALSE(may_be_misread("luteola", "tineola"));
   EXPECT_FALSE(may_be_misread("minor", "uiior"));  // too short
 }
 

@@ -214,5 +214,154 @@ TEST(PrintedUnharmedEnds, CharactersBeforeANameInBracketsAreNoCommonName) {
   EXPECT_NE(lead.text.find("Legs red"), std::string::npos);
 }
 
+TEST(PrintedUnharmedEnds, SpeciesWhoseNamesDifferInOneLetterEach) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Elytra red .......... 2\n"
+                   "- Elytra black .......... lutipes\n"
+                   "2. Legs pale .......... 3\n"
+                   "- Legs dark .......... rufescens\n"
+                   "3. Head red .......... alba\n"
+                   "- Head blue .......... nigra\n"
+                   "\n"
+                   "Ausella rufipes Roe\n"
+                   "Head red, long. Found in woods.\n"
+                   "\n"
+                   "Ausella lutescens Roe\n"
+                   "Head blue, long. Found in woods.\n"
+                   "\n"
+                   "Ausella alba Roe\n"
+                   "Head white.\n"
+                   "\n"
+                   "Ausella nigra Roe\n"
+                   "Head black.\n"),
+            "1[1] Elytra red -> 2\n"
+            "1[-] Elytra black -> Ausella lutipes\n"
+            "2[2] Legs pale -> 3\n"
+            "2[-] Legs dark -> Ausella rufescens\n"
+            "3[3] Head red -> Ausella alba\n"
+            "3[-] Head blue -> Ausella nigra\n");
+}
+
+TEST(PrintedUnharmedEnds, AKeysTitleBeneathAPagesNumber) {
+  EXPECT_EQ(sketch("220\n"
+                   "\n"
+                   "KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Elytra red .......... 2\n"
+                   "- Elytra black .......... nigra\n"
+                   "2. Legs pale .......... pallipes\n"
+                   "- Legs dark .......... fuscipes\n"),
+            "1[1] Elytra red -> 2\n"
+            "1[-] Elytra black -> Ausella nigra\n"
+            "2[2] Legs pale -> Ausella pallipes\n"
+            "2[-] Legs dark -> Ausella fuscipes\n");
+}
+
+TEST(PrintedUnharmedEnds, LabelsAloneAboveArticles) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "a.\n"
+                   "A red elytron .......... A. rubra\n"
+                   "aa.\n"
+                   "A black elytron\n"
+                   "b.\n"
+                   "A pale leg .......... A. pallipes\n"
+                   "bb.\n"
+                   "A dark leg .......... A. fuscipes\n"),
+            "a[a] A red elytron -> Ausella rubra\n"
+            "a[aa] A black elytron -> b\n"
+            "b[b] A pale leg -> Ausella pallipes\n"
+            "b[bb] A dark leg -> Ausella fuscipes\n");
+}
+
+TEST(PrintedUnharmedEnds, JustifiedLeadsWithLabelsOfCapitals) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "A. Head red, smooth . . . . . . . . . . B\n"
+                   "AA. Head black        legs long        tail white\n"
+                   "    Wings grey        belly pale       Ausella nigra\n"
+                   "B. Legs white . . . . . . . . . . . . Ausella alba\n"
+                   "BB. Legs green . . . . . . . . . . . . Ausella viridis\n"),
+            "A[A] Head red, smooth -> B\n"
+            "A[AA] Head black legs long tail white Wings grey belly pale -> Ausella nigra\n"
+            "B[B] Legs white -> Ausella alba\n"
+            "B[BB] Legs green -> Ausella viridis\n");
+}
+
+TEST(PrintedUnharmedEnds, LatinPluralsOfParts) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Head red, large .......... 2\n"
+                   "- Head black, large .......... 3\n"
+                   "2. Legs pale .......... pallipes\n"
+                   "- Legs dark .......... fuscipes\n"
+                   "3. Wings long .......... 4\n"
+                   "- Wings short .......... 5\n"
+                   "4. Tail long .......... longicauda\n"
+                   "- Tail short .......... brevicauda\n"
+                   "5. Eye red .......... rubripes\n"
+                   "- Eye black .......... 6\n"
+                   "6. Front leg with long dactyli\n"
+                   "- Front leg with short ones .......... brevimana\n"
+                   "7. Spines two .......... bispinosa\n"
+                   "- Spines three .......... trispinosa\n"),
+            "1[1] Head red, large -> 2\n"
+            "1[-] Head black, large -> 3\n"
+            "2[2] Legs pale -> Ausella pallipes\n"
+            "2[-] Legs dark -> Ausella fuscipes\n"
+            "3[3] Wings long -> 4\n"
+            "3[-] Wings short -> 5\n"
+            "4[4] Tail long -> Ausella longicauda\n"
+            "4[-] Tail short -> Ausella brevicauda\n"
+            "5[5] Eye red -> Ausella rubripes\n"
+            "5[-] Eye black -> 6\n"
+            "6[6] Front leg with long dactyli -> ?\n"
+            "6[-] Front leg with short ones -> Ausella brevimana\n"
+            "7[7] Spines two -> Ausella bispinosa\n"
+            "7[-] Spines three -> Ausella trispinosa\n");
+}
+
+TEST(PrintedUnharmedEnds, VarietiesThatAreCalledNova) {
+  EXPECT_EQ(sketch("1. Wings long .......... 2\n"
+                   "- Wings short .......... Ausella nigra Roe var. nova Dorn\n"
+                   "2. Legs pale .......... Ausella nigra f. nova Dorn\n"
+                   "- Legs dark .......... 3\n"
+                   "3. Tail red .......... nigra var. nova\n"
+                   "- Tail dark .......... nigra subsp. nova Dorn, 1901\n"),
+            "1[1] Wings long -> 2\n"
+            "1[-] Wings short -> Ausella nigra var. nova\n"
+            "2[2] Legs pale -> Ausella nigra f. nova\n"
+            "2[-] Legs dark -> 3\n"
+            "3[3] Tail red -> Ausella nigra var. nova\n"
+            "3[-] Tail dark -> Ausella nigra subsp. nova\n");
+}
+
+TEST(PrintedUnharmedEnds, NumbersBelowZero) {
+  EXPECT_EQ(sketch("Key to species of Ausella\n"
+                   "\n"
+                   "1. Elytra red .......... 2\n"
+                   "- Elytra black .......... 3\n"
+                   "2. Legs pale .......... A. pallipes\n"
+                   "- Legs dark .......... A. fuscipes\n"
+                   "3. Found in winter at temperatures below -4\n"
+                   "   degrees .......... A. hiemalis\n"
+                   "- Found in summer .......... 5\n"
+                   "4. Head long .......... A. longa\n"
+                   "- Head short .......... A. brevis\n"
+                   "5. Head red .......... A. rubra\n"
+                   "- Head pale .......... A. pallida\n"),
+            "1[1] Elytra red -> 2\n"
+            "1[-] Elytra black -> 3\n"
+            "2[2] Legs pale -> Ausella pallipes\n"
+            "2[-] Legs dark -> Ausella fuscipes\n"
+            "3[3] Found in winter at temperatures below -4 degrees -> Ausella hiemalis\n"
+            "3[-] Found in summer -> 5\n"
+            "4[4] Head long -> Ausella longa\n"
+            "4[-] Head short -> Ausella brevis\n"
+            "5[5] Head red -> Ausella rubra\n"
+            "5[-] Head pale -> Ausella pallida\n");
+}
+
 }  // namespace
 }  // namespace keydrift
