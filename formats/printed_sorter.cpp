@@ -482,7 +482,17 @@ class Sorter {
     if (is_number_only(line.text) && !numbering_.numbers.empty()) {
       return numbering_.has_number(number_of(line.text.substr(0, line.text.find('.'))));
     }
-    if (is_lower(first) || is_digit(first)) return true;
+    if (is_digit(first)) {
+      // "1 For previous papers of this series see …": a footnote, where "4. A. busa Roe, 1853" may
+      // be what the lead leads to.
+      constexpr std::size_t kFewestWords = 8;
+      auto const number = read_label(line.text);
+      bool const sentence = number && number->end == LabelEnd::none &&
+                            starts_with_upper(line.text.substr(number->text_at)) &&
+                            words_of(line.text, kFewestWords).size() == kFewestWords;
+      return !sentence;
+    }
+    if (is_lower(first)) return true;
     // "Long. 1,5 mm 11. busa Roe"
     constexpr std::size_t kLongestEnd = 60;  // bytes
     auto const text = without_closing_marks(line.text);

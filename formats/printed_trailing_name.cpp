@@ -181,7 +181,9 @@ std::optional<std::size_t> new_epithet(std::vector<std::string_view> const& word
   if (end > kMarks && is_page(words[end - 2], words[end - 1])) end -= 2;
   if (end < kMarks + 2) return std::nullopt;
   auto const first = words[end - 2];
-  auto const second = without_end(words[end - 1]);
+  auto const last = without_end(words[end - 1]);
+  // "nigriceps, new species."
+  auto const second = first == "new" ? without_closing_marks(last) : last;
   bool const marked =
       (first == "new" && (second == "species" || second == "name" || second == "combination" ||
                           may_be_misread(second, "species"))) ||

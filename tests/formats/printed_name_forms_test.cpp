@@ -99,5 +99,23 @@ TEST(PrintedNameForms, GermanParticiplesAreNoEpithets) {
             "2[2'] Grübchen isoliert; Fld. langgestreckt, parallel. -> Ausella dispar\n");
 }
 
+TEST(PrintedNameForms, NewSpeciesAtTheEndOfASentence) {
+  EXPECT_EQ(
+      sketch("Key to the species of Polycrytus\n"
+             "\n"
+             "1. Areolet closed 2.\n"
+             "Areolet open flavifrons (Norwell).\n"
+             "2. Head entirely black; clypeus truncate at apex nigriceps, new species.\n"
+             "Head marked with yellow; clypeus rounded at apex 3.\n"
+             "3. Ovipositor short occidus Dacey.\n"
+             "Ovipositor nearly twice as long as the body longiterebra, new species.\n"),
+      "1[1] Areolet closed -> 2\n"
+      "1[] Areolet open -> Polycrytus flavifrons\n"
+      "2[2] Head entirely black; clypeus truncate at apex -> Polycrytus nigriceps (new species)\n"
+      "2[] Head marked with yellow; clypeus rounded at apex -> 3\n"
+      "3[3] Ovipositor short -> Polycrytus occidus\n"
+      "3[] Ovipositor nearly twice as long as the body -> Polycrytus longiterebra (new species)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
