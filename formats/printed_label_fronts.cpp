@@ -4,7 +4,6 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
@@ -23,10 +22,6 @@ bool may_be_label(std::string_view text) {
   });
   return !letters || static_cast<unsigned char>(front[0]) >= 0x80;
 }
-
-}  // namespace
-
-namespace {
 
 // The line of a title that mentions the key, above the first sound "1" by a few lines: what stands
 // above it is no lead without a label.  0 where there is none.
@@ -86,19 +81,6 @@ std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
   return numbers;
 }
 
-namespace {
-
-// "… carinae concolorous insularis" above a blank line.
-bool ends_in_epithet(std::string_view text) {
-  text = without_full_stop(trim_right(text));
-  auto const begin = last_word_begin(text);
-  auto const epithet = text.substr(begin);
-  return begin > 0 && is_epithet(epithet) &&
-         (has_strict_latin_ending(epithet) || is_genitive(epithet));
-}
-
-}  // namespace
-
 std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering const& numbering) {
   SecondLeads const ends{lines, numbering};
   // "8" on a line of its own
@@ -114,7 +96,9 @@ std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering co
     auto const text = lines[i].text;
     ended[i] = above < lines.size() &&
                (is_end(lines[above].text) || ends.may_end(above) ||
-                (above + 1 < i && starts_with_upper(text) && ends_in_epithet(lines[above].text)) ||
+                (above + 1 < i && starts_with_upper(text) &&
+                 lines[above].text.find(' ') != std::string_view::npos &&
+                 ends_in_epithet(lines[above].text)) ||
                 (above + 1 == i && answers_in_words(text, words, lines[above].text)));
     if (auto const label = read_label(text); label && !label->is_dash()) {
       words = text.substr(label->text_at);

@@ -258,13 +258,14 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
     return false;
   }
   if (leads_.last().label.is_dash()) return false;
-  auto const& last = leads_.last();
-  auto const above = lines_[last.line].text;
-  bool const answers =
-      !here.gap &&
-      answers_in_words(line.text, above.substr(std::min(last.label.text_at, above.size())),
-                       leads_.last_line());
-  if (!leads_.are_complete() && !answers) return false;
+  auto const answers = [&] {
+    auto const& last = leads_.last();
+    auto const above = lines_[last.line].text;
+    return !here.gap &&
+           answers_in_words(line.text, above.substr(std::min(last.label.text_at, above.size())),
+                            leads_.last_line());
+  };
+  if (!leads_.are_complete() && !answers()) return false;
   if (!is_upper(code_point_at(line.text, 0).value) || starts_note(line.text) ||
       starts_caption(line.text) || starts_footnote(line.text) || names_a_key(line.text)) {
     return false;
@@ -272,7 +273,7 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
   if (is_head_in_capitals(line.text) && !mostly_capitals(leads_.last_line())) return false;
   if (remarks_.is_open() && !ends_sentence(lines_[here.at - 1].text)) return false;
   if (!remarks_.is_open() && !here.gap && leads_.progress() != Progress::soft &&
-      leads_.hangs_open() && !answers) {
+      leads_.hangs_open() && !answers()) {
     return false;
   }
   if (!here.gap && leads_.continues_with_author(here.at)) return false;

@@ -313,10 +313,10 @@ class LeadReader {
       bool const numbered = raw.destination_told &&
                             is_numbered_name_in_full(std::string_view{joined.raw}.substr(last));
       if (numbered) own = last;
+      if (!own) continue;
       // "elytra Ausella Roe": the last of the words stands on the name's line.
       auto const authored = genus_authors_.genus_at_end(joined.raw);
-      if (own && authored && *authored > *own) own = authored;
-      if (!own) continue;
+      if (authored && *authored > *own) own = authored;
       auto const text = std::string_view{joined.raw}.substr(*own);
       auto const stripped = strip_pointer(text);
       auto const first = words_of(text.substr(signs_before_name(text))).front();
@@ -382,8 +382,8 @@ class LeadReader {
       cutter_.say_name_taken(reads_[i]);
       return;
     }
-    auto const genus = genera_led_to_ > species_led_to_ ? lone_genus_at_end(text) : std::nullopt;
-    if (auto const begin = genus) {
+    if (auto const begin =
+            genera_led_to_ > species_led_to_ ? lone_genus_at_end(text) : std::nullopt) {
       reads_[i].leaders = LeaderKind::blank;
       finish(i, joined, trim_right(text.substr(0, *begin)).size(), *begin);
       cutter_.say_name_taken(reads_[i]);

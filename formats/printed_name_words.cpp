@@ -224,8 +224,8 @@ bool has_epithet_ending(std::string_view word) {
                                        "il"sv, "ps"sv, "rs"sv, "o"sv};
   // "ferruginous" is English; Greek feet are not ("brachypous").
   if (word.ends_with("ous") && !word.ends_with("pous")) return false;
-  // "linear" and "similar" end so as well.
   if (word.size() > 5 && word.ends_with("femur")) return true;
+  // "linear" and "similar" end as these do.
   if (word.ends_with("dispar") || word.ends_with("impar") || word.ends_with("calcar")) return true;
   return has_latin_ending(word) ||
          std::any_of(kEndings.begin(), kEndings.end(), [word](std::string_view ending) {

@@ -23,9 +23,8 @@ bool is_page_alone(std::string_view text) {
          text.find_first_not_of("0123456789,.- \xE2\x80\x93", word) == std::string_view::npos;
 }
 
-// "Black-shell (Ausella busa) or Southern Shell (Ausella cusa)", "Fluted Slab (Ausella dusa) *"
+// "Black-shell (Ausella busa) or Southern Shell (Ausella cusa)", "Fluted Slab (Ausella dusa)"
 bool ends_in_bracketed_name(std::string_view line) {
-  while (line.ends_with('*') || line.ends_with(' ')) line.remove_suffix(1);
   auto const open = line.rfind('(');
   if (open == std::string_view::npos || !line.ends_with(')')) return false;
   return is_upper(code_point_at(line, 0).value) &&

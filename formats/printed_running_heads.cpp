@@ -351,6 +351,7 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
     auto const number = number_of(text.substr(0, text.find('.')));
     if (!is_of_key(number, numbering) && !numbering.has_number(number)) pages.emplace(number, i);
   }
+  if (pages.empty()) return;
   auto const largest = largest_of_key(numbering);
   std::size_t first_label = 0;  // the line of the first couplet
   while (first_label < lines.size()) {
@@ -367,14 +368,14 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
     auto const all = words_of(text);
     bool const genus = std::any_of(all.begin(), all.end(),
                                    [](std::string_view word) { return says_genus(fold(word)); });
-    bool const title = mentions_key(text) || titles_genus(text) || genus;
-    bool const titled = number > largest + kFar && mostly_capitals(text) && !title &&
-                        all.size() >= kFewestWords && !numbering.label_of(lines[head]) &&
-                        first_label < line;
-    if (!titled && !pages.contains(number + 1) && !pages.contains(number - 1)) continue;
-    bool const words = starts_with_upper(text) && !numbering.label_of(lines[head]) &&
-                       !mentions_key(text) && !titles_genus(text) && words_of(text).size() == 1;
-    if (words || (mostly_capitals(text) && !title)) heads[line] = heads[head] = true;
+    bool const title = mentions_key(text) || titles_genus(text);
+    bool const labelled = numbering.label_of(lines[head]).has_value();
+    bool const capitals = mostly_capitals(text) && !title && !genus;
+    bool const alone_on_page = number > largest + kFar && capitals && !labelled &&
+                               all.size() >= kFewestWords && first_label < line;
+    if (!alone_on_page && !pages.contains(number + 1) && !pages.contains(number - 1)) continue;
+    bool const word = starts_with_upper(text) && !labelled && !title && all.size() == 1;
+    if (word || capitals) heads[line] = heads[head] = true;
   }
 }
 

@@ -57,14 +57,18 @@ std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t
   return end < lines_.size() ? paragraph_above(first, end) : std::nullopt;
 }
 
+bool ends_in_epithet(std::string_view text) {
+  text = without_full_stop(trim_right(text));
+  auto const epithet = text.substr(last_word_begin(text));
+  return is_epithet(epithet) && (has_strict_latin_ending(epithet) || is_genitive(epithet));
+}
+
 bool answers_in_words(std::string_view line, std::string_view words, std::string_view last_line) {
   constexpr std::size_t kAlike = 2;     // words
   constexpr std::size_t kOpening = 80;  // bytes
   auto const ours = words_of(start_of(line, kOpening), kAlike);
-  if (ours.size() < kAlike || ours != words_of(start_of(words, kOpening), kAlike)) return false;
-  auto const end = without_full_stop(trim_right(last_line));
-  auto const epithet = end.substr(last_word_begin(end));
-  return is_epithet(epithet) && (has_strict_latin_ending(epithet) || is_genitive(epithet));
+  return ours.size() == kAlike && ours == words_of(start_of(words, kOpening), kAlike) &&
+         ends_in_epithet(last_line);
 }
 
 bool SecondLeads::may_begin(std::size_t line) const {

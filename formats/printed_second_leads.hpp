@@ -15,6 +15,9 @@ namespace keydrift::printed {
 // "Hoch.", "Dorn, 1911": nothing but the author of a name that the line before ends in.
 [[nodiscard]] bool is_author_alone(std::string_view text);
 
+// "… carinae concolorous insularis", "… apex pale ferrandi": the last word may be an epithet.
+[[nodiscard]] bool ends_in_epithet(std::string_view text);
+
 // "Scutellum with two bristles" as `line` where the lead above begins with the words "Scutellum
 // with four bristles" and its last line ends in what may be an epithet, "ferrandi".
 [[nodiscard]] bool answers_in_words(std::string_view line, std::string_view words,
