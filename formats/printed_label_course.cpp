@@ -452,6 +452,13 @@ class Course {
   State best_;
 };
 
+// "12 (i)" for "12 (1)": what is damaged is not the number but what stands behind it.
+bool names_same_number(std::string_view line, std::string_view label) {
+  auto const figures = leading_figures(label);
+  return figures > 0 && leading_figures(line) == figures &&
+         line.substr(0, figures) == label.substr(0, figures);
+}
+
 }  // namespace
 
 std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool scan) {
@@ -474,9 +481,10 @@ std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool
     most = course.worth();
     changes = course.changes(scan);
     // Where so much would have to be amiss the labels are others.
-    auto const worn = std::count_if(changes.begin(), changes.end(), [](LabelChange const& one) {
+    auto const worn = std::count_if(changes.begin(), changes.end(), [&](LabelChange const& one) {
       auto const first = static_cast<unsigned char>(one.label[0]);
-      return is_digit(first) || (first < 0x80 && is_letter(first));
+      bool const same = names_same_number(lines[one.line].text, one.label);
+      return !same && (is_digit(first) || (first < 0x80 && is_letter(first)));
     });
     if (static_cast<std::size_t>(worn) * kFewestSound > course.leads()) changes.clear();
   }

@@ -4,6 +4,8 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 
@@ -44,6 +46,27 @@ std::size_t title_above_first_couplet(std::vector<SourceLine> const& lines) {
   return 0;
 }
 
+// Between blank lines.
+bool stands_alone(std::vector<SourceLine> const& lines, std::size_t i) {
+  return (i == 0 || lines[i - 1].text.empty()) &&
+         (i + 1 == lines.size() || lines[i + 1].text.empty());
+}
+
+// Of what stands above the head of a page the line that ended the last lead of the page before,
+// where only its foot stands behind that: footnotes, the sheet's signature.  `above` where none is.
+template <class Ends>
+std::size_t above_foot(std::vector<SourceLine> const& lines, std::size_t above, Ends const& ends) {
+  constexpr std::size_t kMostOfFoot = 6;  // lines
+  std::size_t passed = 0;
+  for (auto i = above; i < lines.size() && passed <= kMostOfFoot; --i) {
+    if (lines[i].text.empty()) continue;
+    if (ends(i)) return i;
+    if (read_label(lines[i].text)) break;
+    ++passed;
+  }
+  return above;
+}
+
 }  // namespace
 
 std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
@@ -76,6 +99,7 @@ std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
   for (auto const& line : lines) {
     auto const text = trim_right(without_full_stop(line.text));
     auto const digits = text.substr(text.find_last_not_of("0123456789") + 1);
+    if (ends_in_page(text)) continue;  // "busa Roe, p. 15"
     if (!digits.empty() && digits.size() <= kMostDigits) numbers.insert(number_of(digits));
   }
   return numbers;
@@ -89,6 +113,7 @@ std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering co
   auto const is_end = [last](std::string_view text) {
     return is_number_only(text) && number_of(text.substr(0, text.find('.'))) <= last;
   };
+  bool const capitals = is_set_in_capitals(lines);
   std::vector<bool> ended(lines.size());
   std::size_t above = lines.size();
   std::string_view words;  // of the last lead that bears a label
@@ -103,7 +128,15 @@ std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering co
     if (auto const label = read_label(text); label && !label->is_dash()) {
       words = text.substr(label->text_at);
     }
-    if (!text.empty() && (is_end(text) || !is_page_furniture(text))) above = i;
+    bool const head =
+        !is_end(text) && stands_alone(lines, i) && !capitals && is_head_in_capitals(text);
+    if (head) {
+      above = above_foot(lines, above, [&](std::size_t line) {
+        return is_end(lines[line].text) || ends.may_end(line);
+      });
+    } else if (!text.empty() && (is_end(text) || !is_page_furniture(text))) {
+      above = i;
+    }
   }
   return ended;
 }

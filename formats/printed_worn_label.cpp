@@ -73,6 +73,7 @@ float wear_of_figure(char32_t sign, char32_t seen) {
   if (may_be_figure(seen, figure)) return kUsual;
   if (may_replace_figure(seen, figure) || looks_so(kLettersForFigures, sign, seen)) return kRare;
   if (is_blank(seen) || seen == U'.' || seen == U',') return kNever;
+  if (seen == U'^') return kAny;  // a raised sign, as of a footnote
   return is_letter(seen) ? kAny : kFigures;  // "?", "&", "«"
 }
 

@@ -528,5 +528,64 @@ TEST(PrintedLabelCourse, SecondLeadsWithTheirLetterAlone) {
             "5[b] Tarsen kort -> Ausella lusa\n");
 }
 
+TEST(PrintedLabelCourse, HalfOfTheLabelsMayBeDamagedWhereTheCountHolds) {
+  EXPECT_EQ(sketch("Key to the species of Ausella.\n"
+                   "\n"
+                   "i (6) Elytra with raised lines on the disc.\n"
+                   "2 (S) Pronotum with a tooth behind the middle.\n"
+                   "3 (4) Antennae reaching beyond the apex . A. longa Roe.\n"
+                   "4 (3) Antennae not reaching the apex . A. brevis Dorn.\n"
+                   "S (2) Pronotum without a tooth . A. mitis Roe.\n"
+                   "G (i) Elytra without raised lines.\n"
+                   "7 (io) Vertex with a furrow.\n"
+                   "S (9) Body blue beneath . A. cyanea Roe.\n"
+                   "9 (S) Body black beneath . A. nigra Dorn.\n"
+                   "io (7) Vertex without a furrow . A. plana Roe.\n"),
+            "1[1] Elytra with raised lines on the disc. -> 2\n"
+            "1[6] Elytra without raised lines. -> 7\n"
+            "2[2] Pronotum with a tooth behind the middle. -> 3\n"
+            "2[5] Pronotum without a tooth -> Ausella mitis\n"
+            "3[3] Antennae reaching beyond the apex -> Ausella longa\n"
+            "3[4] Antennae not reaching the apex -> Ausella brevis\n"
+            "7[7] Vertex with a furrow. -> 8\n"
+            "7[10] Vertex without a furrow -> Ausella plana\n"
+            "8[8] Body blue beneath -> Ausella cyanea\n"
+            "8[9] Body black beneath -> Ausella nigra\n");
+}
+
+TEST(PrintedLabelCourse, TheFootOfAPageEndsNoLead) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Wings clear 2.\n"
+                   "\n"
+                   "Wings dark 3.\n"
+                   "\n"
+                   "2. Legs yellow albiceps Roe, p. 5.\n"
+                   "\n"
+                   "Legs black, like the body nigripes Dorn, p. 6.\n"
+                   "\n"
+                   "^ For the loan of types I thank Dr. Roe.\n"
+                   "\n"
+                   "Proceedings of the Museum. Vol. 61. Art. 7.\n"
+                   "\n"
+                   "4 PROCEEDINGS OF THE STATE MUSEUM. VOL. 61.\n"
+                   "\n"
+                   "S. Petiole long and rugose, opaque 4.\n"
+                   "\n"
+                   "Petiole smooth nitidula Dorn, p. 11.\n"
+                   "\n"
+                   "4. Scutum finely rugose rugosa Roe, p. 12.\n"
+                   "\n"
+                   "Scutum with punctures punctata Dorn, p. 12.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings dark -> 3\n"
+            "2[2] Legs yellow -> Ausella albiceps (p. 5.)\n"
+            "2[] Legs black, like the body -> Ausella nigripes (p. 6.)\n"
+            "3[3] Petiole long and rugose, opaque -> 4\n"
+            "3[] Petiole smooth -> Ausella nitidula (p. 11.)\n"
+            "4[4] Scutum finely rugose -> Ausella rugosa (p. 12.)\n"
+            "4[] Scutum with punctures -> Ausella punctata (p. 12.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
