@@ -83,23 +83,61 @@ Places abbreviations_in(std::string_view text) {
   return places;
 }
 
+// "busa", "busa Roe": an epithet in small letters at the begin of the text.
+bool starts_with_epithet(std::string_view text) {
+  auto const word = text.substr(0, text.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));
+  return is_epithet(word) && has_epithet_ending(word);
+}
+
+// The name of an author, or nothing, follows the epithet that the text begins with.
+bool ends_with_author(std::string_view text) {
+  auto const behind = text.find_first_of(" \n");
+  if (behind == std::string_view::npos) return true;
+  auto const next = text[skip_blanks(text, behind)];
+  return next == '(' || next == '\n' || is_capital(next);
+}
+
+// A dot of leaders, or a full stop behind a blank, ends the text.
+bool ends_in_leader(std::string_view text) {
+  text = trim_right(text);
+  if (!text.ends_with('.')) return false;
+  text.remove_suffix(1);
+  return text.ends_with('.') || text.ends_with(' ');
+}
+
 // Where such a sign stands for `capital` between the number of a species and its epithet: "7. 1.
-// organensis", "11. /. hirta", "3. P, mallea", ". . P, mallea".
-std::vector<std::size_t> signs_for(char capital, std::string_view text) {
-  std::vector<std::size_t> places;
+// organensis", "11. /. hirta", "3. P, mallea", ". . P, mallea"; behind leaders with a quotation
+// mark, ". . 5'. albida"; without its full stop, "S albida Roe" on a line of its own.
+std::vector<TextChange> signs_for(char capital, std::string_view text) {
+  std::vector<TextChange> changes;
+  auto const put = std::string{capital} + ". ";
   for (std::size_t at = 3; at + 3 < text.size(); ++at) {
-    bool const stop = is_sign_of(capital, text[at]) && text[at + 1] == '.';
-    bool const comma = text[at] == capital && text[at + 1] == ',';
-    if (!stop && !comma) continue;
-    if (text[at - 1] != ' ' || text[at + 2] != ' ') continue;
-    bool const numbered = text[at - 2] == '.' && is_digit(static_cast<unsigned char>(text[at - 3]));
-    bool const behind_dots = text[at - 2] == '.' && text[at - 3] == ' ';
-    if (!numbered && !(comma && behind_dots)) continue;
-    auto const rest = text.substr(at + 3);
-    auto const word = rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));
-    if (is_epithet(word) && has_epithet_ending(word)) places.push_back(at);
+    auto const seen = text[at];
+    bool const own = seen == capital;
+    if (!own && !is_sign_of(capital, seen)) continue;
+    auto end = at + 1;
+    bool const quoted = text[end] == '\'' || text[end] == '"';
+    if (quoted) ++end;
+    bool const stop = text[end] == '.';
+    bool const comma = text[end] == ',' && own && !quoted;
+    bool const bare = text[end] == ' ' && own && !quoted;
+    if (!stop && !comma && !bare) continue;
+    auto const epithet = bare ? end + 1 : end + 2;
+    if (epithet >= text.size() || text[epithet - 1] != ' ') continue;
+    auto const rest = text.substr(epithet);
+    if (!starts_with_epithet(rest)) continue;
+    auto const before = text.substr(0, at);
+    bool const numbered =
+        before.ends_with(". ") && is_digit(static_cast<unsigned char>(text[at - 3]));
+    bool const led = ends_in_leader(before) && ends_with_author(rest);
+    bool const begins = before.ends_with('\n') && ends_with_author(rest);
+    bool const meant =
+        bare     ? led || begins
+        : quoted ? led
+                 : (stop && !own && numbered) || (comma && (numbered || ends_in_leader(before)));
+    if (meant) changes.push_back({at, epithet - at, put});
   }
-  return places;
+  return changes;
 }
 
 // A word that begins so and may be a genus.  `species`: an epithet follows it.
@@ -139,12 +177,7 @@ std::size_t restore_odd_initials(std::string& text) {
   if (most == places.end() || most->second.size() < kFewestOfGenus || most->first.size() != 1) {
     return restored;
   }
-  for (auto const at : signs_for(most->first[0], text)) {
-    text[at] = most->first[0];
-    text[at + 1] = '.';
-    ++restored;
-  }
-  std::vector<TextChange> changes;
+  auto changes = signs_for(most->first[0], text);
   for (auto const& [letters, all] : places) {
     if (all.size() > kMostOdd || !is_parted(most->first[0], letters)) continue;
     for (auto const at : all) changes.push_back({at, letters.size(), most->first});

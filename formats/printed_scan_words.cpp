@@ -8,8 +8,10 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_slips.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_take_out.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
+#include "keydrift/formats/printed_title_genus.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -70,17 +72,24 @@ std::size_t restore_soft_hyphens(std::string& text) {
 std::size_t restore_first_l(std::string& text) {
   constexpr std::size_t kShortest = 5;  // bytes of an epithet
   std::size_t restored = 0;
-  for (auto at = text.find(". I"); at != std::string::npos; at = text.find(". I", at + 1)) {
-    auto const begin = at + 2;
+  for (auto at = text.find_first_of("I1"); at != std::string::npos;
+       at = text.find_first_of("I1", at + 1)) {
+    if (at < 2 || text[at - 1] != ' ') continue;
+    auto const begin = at;
     // "I. Inflorescentiae" is a word; l begins epithets before vowels alone.
     bool const vowel = begin + 1 < text.size() &&
                        std::string_view{"aeiouy"}.find(text[begin + 1]) != std::string_view::npos;
-    bool const initial = vowel && at > 0 && text[at - 1] >= 'A' && text[at - 1] <= 'Z' &&
-                         (at == 1 || !is_letter(code_point_before(text, at - 1).value));
+    if (!vowel) continue;
+    auto const before = std::string_view{text}.substr(0, at - 1);
+    auto const genus = before.substr(before.find_last_of(" \n\t.", before.size() - 2) + 1);
+    bool const initial = genus.size() == 2 && genus[0] >= 'A' && genus[0] <= 'Z' && genus[1] == '.';
+    // A figure is no word's first letter: "Ausella 1ongicauda", "St. 1ineola".
+    bool const figure = text[begin] == '1' && (is_abbreviated(genus) || full_genus(genus) == genus);
+    if (!initial && !figure) continue;
     auto end = begin + 1;
     while (end < text.size() && is_small(text[end])) ++end;
     auto const word = "l" + text.substr(begin + 1, end - begin - 1);
-    if (!initial || word.size() < kShortest || !has_strict_latin_ending(word)) continue;
+    if (word.size() < kShortest || !has_strict_latin_ending(word)) continue;
     text[begin] = 'l';
     ++restored;
   }

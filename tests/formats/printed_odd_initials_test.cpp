@@ -99,5 +99,37 @@ TEST(PrintedOddInitials, SignsBehindTheNumberOfASpecies) {
             "7[–] Hairs black -> Itapea nusa\n");
 }
 
+TEST(PrintedOddInitials, SignsBehindLeadersAndInitialsWithoutFullStop) {
+  EXPECT_EQ(sketch("Key to the species of Scaphodora.\n"
+                   "\n"
+                   "1 Apex of elytra with a spine . . S. spinosa Roe.\n"
+                   "- Apex of elytra rounded . . 2\n"
+                   "2 Scutellum white . . .5'. albida Dorn.\n"
+                   "- Scutellum black . . 3\n"
+                   "3 Hind tarsi short . . S. brevis Roe.\n"
+                   "- Hind tarsi long . . 4\n"
+                   "4 Body blue beneath . . S. cyanea Dorn.\n"
+                   "- Body black beneath, with a stripe of yellow hair behind\n"
+                   "S lineata (Roe).\n"
+                   "- Body black beneath, without stripe . . 5\n"
+                   "5 Vertex with a furrow . . S. sulcata Roe.\n"
+                   "- Vertex without furrow . . 6\n"
+                   "6 Femora red . . S. plana Dorn.\n"
+                   "- Femora black . . S. nigra Roe.\n"),
+            "1[1] Apex of elytra with a spine -> Scaphodora spinosa\n"
+            "1[-] Apex of elytra rounded -> 2\n"
+            "2[2] Scutellum white -> Scaphodora albida\n"
+            "2[-] Scutellum black -> 3\n"
+            "3[3] Hind tarsi short -> Scaphodora brevis\n"
+            "3[-] Hind tarsi long -> 4\n"
+            "4[4] Body blue beneath -> Scaphodora cyanea\n"
+            "4[-] Body black beneath, with a stripe of yellow hair behind -> Scaphodora lineata\n"
+            "4[-] Body black beneath, without stripe -> 5\n"
+            "5[5] Vertex with a furrow -> Scaphodora sulcata\n"
+            "5[-] Vertex without furrow -> 6\n"
+            "6[6] Femora red -> Scaphodora plana\n"
+            "6[-] Femora black -> Scaphodora nigra\n");
+}
+
 }  // namespace
 }  // namespace keydrift::printed

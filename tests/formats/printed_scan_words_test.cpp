@@ -176,5 +176,31 @@ TEST(PrintedScanWords, TwoBlanksBetweenAllWords) {
       "3[3] Spores warty, globose, tinged with pink in a mass, large. -> Ausella dusa\n");
 }
 
+TEST(PrintedScanWords, AFigureBeginsNoEpithet) {
+  EXPECT_EQ(sketch("Key to the species of Leptoma\n"
+                   "\n"
+                   "1 Body with teeth ...... Leptoma armata\n"
+                   "- Body without teeth ...... 2\n"
+                   "2 Flagellum of three joints ...... Leptoma vicina\n"
+                   "- Flagellum of one joint ...... Leptoma 1ongicauda\n"),
+            "1[1] Body with teeth -> Leptoma armata\n"
+            "1[-] Body without teeth -> 2\n"
+            "2[2] Flagellum of three joints -> Leptoma vicina\n"
+            "2[-] Flagellum of one joint -> Leptoma longicauda\n");
+}
+
+TEST(PrintedScanWords, FiguresBehindGeneraThatAreNone) {
+  EXPECT_EQ(sketch("Key to the species of Leptoma\n"
+                   "\n"
+                   "1 Body with teeth ...... Leptoma armata\n"
+                   "- Body without teeth; Fig. 1a ...... 2\n"
+                   "2 Flagellum of three joints; Plate 1e ...... Leptoma vicina\n"
+                   "- Flagellum of one joint ...... Leptoma longa\n"),
+            "1[1] Body with teeth -> Leptoma armata\n"
+            "1[-] Body without teeth; Fig. 1a -> 2\n"
+            "2[2] Flagellum of three joints; Plate 1e -> Leptoma vicina\n"
+            "2[-] Flagellum of one joint -> Leptoma longa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
