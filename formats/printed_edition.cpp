@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_group_titles.hpp"
 #include "keydrift/formats/printed_label_findings.hpp"
+#include "keydrift/formats/printed_misread_genera.hpp"
 #include "keydrift/formats/printed_misread_names.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
@@ -115,6 +116,7 @@ class Builder {
     take_capital_epithets(reads_);
     take_counts_behind(reads_);
     take_authors_behind_commas(reads_);
+    mend_misread_genera(key_, reads_, findings_);
     mend_misread_names(key_, sorted_, reads_, findings_);
     NameTable names{key_.name, reads_, titles, passages(), key_.lines};
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);

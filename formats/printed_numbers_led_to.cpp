@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {
@@ -49,7 +50,7 @@ std::size_t restore_numbers_led_to(std::string& text) {
   for (auto const& [at, line] : lines) {
     if (auto const number = number_at_front(line); number > 0) labels.insert(number);
     auto const end = number_at_end(line);
-    if (!end.empty() && only_figures(end)) {
+    if (!end.empty() && only_figures(end) && !ends_in_page(without_full_stop(line))) {
       led_to.insert(number_of(end));
     }
   }

@@ -36,6 +36,7 @@
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_lost_numbers.hpp"
+#include "keydrift/formats/printed_misread_pages.hpp"
 #include "keydrift/formats/printed_names_in_front.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
@@ -112,6 +113,15 @@ constexpr std::array kMends{
     Mend{part_initials, "misread-signs",
          " name such as \"P.alba\" was read with a blank behind the initial, as others have it",
          " names such as \"P.alba\" were read with a blank behind the initial, as others have it"},
+    Mend{restore_pages, "misread-signs",
+         " page at the end of a line such as \"p. l5\" was read with figures for its letters",
+         " pages at the ends of lines such as \"p. l5\" were read with figures for their letters"},
+    Mend{part_pages, "misread-signs",
+         " page that touches a comma was read with a blank before it, as others have it",
+         " pages that touch commas were read with blanks before them, as others have them"},
+    Mend{part_epithets_from_stops, "misread-signs",
+         " epithet that touches a full stop was read with a blank before it, as others have it",
+         " epithets that touch full stops were read with blanks before them, as others have them"},
     Mend{part_numbers_from_signs, "misread-signs",
          " number at the end of a line such as \".6\" was read as the couplet that no other leads "
          "to",
@@ -191,8 +201,9 @@ constexpr std::array kMends{
     Mend{restore_soft_hyphens, "misread-signs",
          " sign \"¬\" at the end of a line was read as a hyphen",
          " signs \"¬\" at ends of lines were read as hyphens"},
-    Mend{restore_first_l, "misread-signs", " capital I before an epithet's letters was read as l",
-         " capitals I before epithets' letters were read as l"},
+    Mend{restore_first_l, "misread-signs",
+         " \"I\" or \"1\" before an epithet's letters was read as l",
+         " \"I\" or \"1\" before epithets' letters were read as l"},
     Mend{clear_low_lines, "misread-signs",
          " low line before the end of a line was read as what is left of leaders",
          " low lines before ends of lines were read as what is left of leaders"},

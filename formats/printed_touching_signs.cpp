@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -51,9 +52,9 @@ std::uint32_t label_number(std::string_view line) {
   return number ? label->number : 0;
 }
 
-// The figures that the line ends in; empty without.
+// The figures that the line ends in, before a full stop or not; empty without.
 std::string_view figures_at_end(std::string_view line) {
-  line = trim_right(line);
+  line = trim_right(without_full_stop(trim_right(line)));
   auto begin = line.size();
   while (begin > 0 && is_digit(static_cast<unsigned char>(line[begin - 1]))) --begin;
   return line.substr(begin);
@@ -125,12 +126,15 @@ std::size_t part_numbers_from_signs(std::string& text) {
     constexpr std::size_t kMostFigures = 3;
     auto const figures = figures_at_end(line);
     if (figures.empty() || figures.size() > kMostFigures) continue;
+    if (ends_in_page(line.substr(
+            0, static_cast<std::size_t>(figures.data() - line.data()) + figures.size())))
+      continue;
     auto const begin = static_cast<std::size_t>(figures.data() - line.data());
     bool const sign = begin > 1 && (line[begin - 1] == '.' || line[begin - 1] == '-');
     bool const apart = sign && begin > 2 && line[begin - 2] == ' ' && is_small(line[begin - 3]) &&
                        !is_before_measure(line.substr(0, begin - 2));
-    bool const ends_lead = n + 1 == lines.size() || trim(lines[n + 1].text).empty() ||
-                           opens_lead(lines[n + 1].text);
+    bool const ends_lead =
+        n + 1 == lines.size() || trim(lines[n + 1].text).empty() || opens_lead(lines[n + 1].text);
     if (apart && ends_lead) {
       found.push_back({at + begin - 1, number_of(figures), couplet});
     } else if (!sign) {

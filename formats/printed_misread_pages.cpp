@@ -1,0 +1,118 @@
+#include "keydrift/formats/printed_misread_pages.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_text_changes.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kFewest = 3;      // lines that end in a page
+constexpr std::size_t kMostDigits = 4;  // of a page
+
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+bool is_figure(char c) { return is_digit(static_cast<unsigned char>(c)); }
+
+// The page that a line ends in, "14" of "busa Roe, p. 14.": its place in the line and its bytes.
+struct PageAtEnd {
+  std::size_t at{};
+  std::size_t bytes{};
+  bool sound{true};  // of figures alone
+};
+
+PageAtEnd page_at_end(std::string_view line) {
+  auto end = trim_right(line).size();
+  while (end > 0 && (line[end - 1] == '.' || line[end - 1] == ')')) --end;
+  auto begin = end;
+  PageAtEnd page;
+  while (begin > 0 && end - begin < kMostDigits) {
+    auto const c = line[begin - 1];
+    if (!is_figure(c)) {
+      if (!figure_seen_in(static_cast<unsigned char>(c))) break;
+      page.sound = false;
+    }
+    --begin;
+  }
+  auto const before = line.substr(0, begin);
+  bool const word = before.ends_with("p. ") && before.size() > 3 &&
+                    !is_letter(static_cast<unsigned char>(before[before.size() - 4]));
+  if (begin == end || !word) return {};
+  page.at = begin;
+  page.bytes = end - begin;
+  return page;
+}
+
+bool are_paged(std::vector<TextLine> const& lines) {
+  auto const paged = std::count_if(lines.begin(), lines.end(), [](TextLine const& line) {
+    auto const page = page_at_end(line.text);
+    return page.bytes > 0 && page.sound;
+  });
+  return static_cast<std::size_t>(paged) >= kFewest;
+}
+
+}  // namespace
+
+std::size_t restore_pages(std::string& text) {
+  auto const lines = lines_of(text);
+  if (!are_paged(lines)) return 0;
+  std::vector<TextChange> changes;
+  for (auto const& line : lines) {
+    auto const page = page_at_end(line.text);
+    if (page.bytes == 0 || page.sound) continue;
+    std::string figures;
+    for (auto const c : line.text.substr(page.at, page.bytes)) {
+      figures += static_cast<char>('0' + figure_seen_in(static_cast<unsigned char>(c)).value_or(0));
+    }
+    changes.push_back({line.begin + page.at, page.bytes, std::move(figures)});
+  }
+  make_changes(changes, text);
+  return changes.size();
+}
+
+std::size_t part_pages(std::string& text) {
+  auto const lines = lines_of(text);
+  if (!are_paged(lines)) return 0;
+  std::vector<TextChange> changes;
+  for (auto const& line : lines) {
+    auto const touching = line.text.rfind(",p. ");
+    bool const meant = touching != std::string_view::npos && touching + 4 < line.text.size() &&
+                       is_figure(line.text[touching + 4]);
+    if (meant) changes.push_back({line.begin + touching + 1, 0, " "});
+  }
+  make_changes(changes, text);
+  return changes.size();
+}
+
+std::size_t part_epithets_from_stops(std::string& text) {
+  constexpr std::size_t kShortest = 5;  // letters of an epithet
+  auto const lines = lines_of(text);
+  if (!are_paged(lines)) return 0;
+  std::vector<TextChange> changes;
+  for (auto const& line : lines) {
+    if (page_at_end(line.text).bytes == 0) continue;
+    auto const words = line.text;
+    for (auto stop = words.find('.'); stop != std::string_view::npos;
+         stop = words.find('.', stop + 1)) {
+      if (stop < 2 || !is_small(words[stop - 1]) || !is_small(words[stop - 2])) continue;
+      auto end = stop + 1;
+      while (end < words.size() && is_small(words[end])) ++end;
+      auto const epithet = words.substr(stop + 1, end - stop - 1);
+      bool const behind = words.substr(end).starts_with(", ") ||
+                          (end + 1 < words.size() && words[end] == ' ' &&
+                           is_upper(static_cast<unsigned char>(words[end + 1])));
+      bool const meant = epithet.size() >= kShortest && behind && is_epithet(epithet) &&
+                         has_epithet_ending(epithet);
+      if (meant) changes.push_back({line.begin + stop + 1, 0, " "});
+    }
+  }
+  make_changes(changes, text);
+  return changes.size();
+}
+
+}  // namespace keydrift::printed
