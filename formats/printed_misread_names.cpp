@@ -210,6 +210,29 @@ MeantNames names_meant(std::vector<std::string> const& doubted, NamesInText cons
   return meant;
 }
 
+// "albiclaTa" for albiclava: the name of the text that differs in no letter but where a capital
+// stands within the epithet, as none is printed; nullptr where none does, or several do.
+NamesInText::Names::const_pointer name_beneath_capitals(
+    std::string_view printed, NamesInText const& text,
+    std::unordered_map<std::string, std::size_t> const& ends) {
+  constexpr std::size_t kShortestSound = 5;  // letters
+  auto const small = [](char c) { return c >= 'a' && c <= 'z'; };
+  auto const sound = static_cast<std::size_t>(std::count_if(printed.begin(), printed.end(), small));
+  if (sound == printed.size() || sound < kShortestSound || !small(printed.front())) return nullptr;
+  NamesInText::Names::const_pointer found = nullptr;
+  for (auto const& name : text.names()) {
+    bool const alike =
+        name.first.size() == printed.size() &&
+        std::equal(printed.begin(), printed.end(), name.first.begin(), [&](char seen, char meant) {
+          return seen == meant || (seen >= 'A' && seen <= 'Z');
+        });
+    if (!alike || ends.contains(name.first)) continue;
+    if (found != nullptr) return nullptr;
+    found = &name;
+  }
+  return found;
+}
+
 }  // namespace
 
 void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead>& reads,
@@ -239,9 +262,9 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
       if (!stands_nowhere_else(epithet)) continue;
       auto const mend = [&](std::string const& name, std::uint32_t line) {
         auto const begin = taxon.name.size() - epithet.size();
-        auto const printed = taxon.name.substr(begin);
+        auto const damaged = taxon.name.substr(begin);
         taxon.name.replace(begin, epithet.size(), name);
-        findings.push_back(name_mended(key, read, printed, name, line));
+        findings.push_back(name_mended(key, read, damaged, name, line));
       };
       if (auto const* listed = numbered.meant_by(read)) {
         auto const name = NamesByNumber::epithet_in(*listed);
@@ -249,6 +272,11 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
           mend(name, listed->line);
           continue;
         }
+      }
+      auto const printed = std::string_view{taxon.name}.substr(taxon.name.size() - epithet.size());
+      if (auto const* name = name_beneath_capitals(printed, text, ends)) {
+        mend(name->first, name->second.line);
+        continue;
       }
       auto const alike = meant.find(epithet);
       if (alike == meant.end() || alike->second.size() != 1) continue;

@@ -96,5 +96,50 @@ TEST(PrintedMisreadNames, LettersOfAsManyStrokes) {
             "1[b] Palpi short -> Ausella vittatus (p. 4.)\n");
 }
 
+TEST(PrintedMisreadNames, CapitalsWithinEpithets) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF MESOMA.\n"
+                   "\n"
+                   "1. Club of antenna white albiclaTa Roe, p. 5.\n"
+                   "- Club of antenna black flavipes Dorn, p. 6.\n"
+                   "\n"
+                   "MESOMA ALBICLAVA Roe.\n"
+                   "\n"
+                   "Female. - Length 2.1 mm. Head and thorax dark green, the face with coppery "
+                   "reflections.\n"),
+            "1[1] Club of antenna white -> Mesoma albiclava (p. 5.)\n"
+            "1[-] Club of antenna black -> Mesoma flavipes (p. 6.)\n");
+}
+
+TEST(PrintedMisreadNames, TheGenusThatTheListHas) {
+  EXPECT_EQ(sketch("Key to the species of the coast\n"
+                   "\n"
+                   "1 Crest with teeth ........ Selbycuma serrata\n"
+                   "- Crest without teeth ........ 2\n"
+                   "2 Ramus of three joints ........ Selbycurna orrina\n"
+                   "- Ramus of two joints ........ Selbycuma lenta\n"
+                   "\n"
+                   "Selbycuma serrata Roe 1889. Common on mud.\n"
+                   "Selbycuma orrina Dorn 1971. Known from six stations.\n"),
+            "1[1] Crest with teeth -> Selbycuma serrata\n"
+            "1[-] Crest without teeth -> 2\n"
+            "2[2] Ramus of three joints -> Selbycuma orrina\n"
+            "2[-] Ramus of two joints -> Selbycuma lenta\n");
+}
+
+TEST(PrintedMisreadNames, GeneraThatNoListTellsStayAsPrinted) {
+  EXPECT_EQ(sketch("Key to the species of the coast\n"
+                   "\n"
+                   "1 Crest with teeth ........ Selbycuma serrata\n"
+                   "- Crest without teeth ........ 2\n"
+                   "2 Ramus of three joints ........ Selbycurna orrina\n"
+                   "- Ramus of two joints ........ Selbycuma lenta\n"
+                   "\n"
+                   "Selbycuma serrata Roe 1889. Common on mud.\n"),
+            "1[1] Crest with teeth -> Selbycuma serrata\n"
+            "1[-] Crest without teeth -> 2\n"
+            "2[2] Ramus of three joints -> Selbycurna orrina\n"
+            "2[-] Ramus of two joints -> Selbycuma lenta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
