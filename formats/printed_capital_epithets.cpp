@@ -20,9 +20,10 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kFewest = 3;    // epithets without genus that make a habit
-constexpr std::size_t kShortest = 5;  // bytes of a word
-constexpr int kSureGenus = 6;         // as genera_in_title() weighs it
+constexpr std::size_t kFewest = 3;          // epithets without genus that make a habit
+constexpr std::size_t kShortest = 5;        // bytes of a word
+constexpr std::size_t kShortestPerson = 4;  // of "Reyi", after a person
+constexpr int kSureGenus = 6;               // as genera_in_title() weighs it
 
 template <std::size_t N>
 bool ends_in_one_of(std::string_view word, std::array<std::string_view, N> const& endings) {
@@ -38,7 +39,8 @@ std::string_view capital_epithet(TaxonReading const& taxon) {
   if (words.empty() || words.size() > kMostWords) return {};
   if (words.size() == kMostWords && !is_capitalised(words[1])) return {};
   auto const first = words[0];
-  bool const genitive = is_capitalised(first) && first.size() >= kShortest && first.ends_with('i');
+  bool const genitive =
+      is_capitalised(first) && first.size() >= kShortestPerson && first.ends_with('i');
   // "Dornakoides": after another name.
   bool const like = is_capitalised(first) && words.size() == 1 && first.ends_with("oides");
   // "Ganglensis Roe": after a place.
@@ -229,6 +231,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
   // "Quadripustulata." beneath "Genre Aus, Roe.", and nothing that speaks of groups.
   bool const account = in_account && std::none_of(titles.begin(), titles.end(), says_higher);
   std::size_t capitals = 0;
+  std::size_t small = 0;
   std::size_t others = 0;
   for (auto const& read : reads) {
     for (auto const& taxon : read.to.taxa.taxa) {
@@ -236,6 +239,10 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
       auto const first = without_closing_marks(words_of(read.lead.destination_printed).front());
       if (taxon.genusless && is_in_capitals(first, kShortest)) {  // "BUSA CUSA, 18a."
         ++capitals;
+        continue;
+      }
+      if (taxon.genusless) {  // "busa, 17", set small as few are
+        ++small;
         continue;
       }
       bool const lone = taxon.name.find(' ') == std::string::npos && !taxon.name.empty() &&
@@ -248,7 +255,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
       }
     }
   }
-  return capitals >= kFewestCapitals && others * kOneIn <= capitals;
+  return capitals >= kFewestCapitals && small <= capitals && others * kOneIn <= capitals;
 }
 
 }  // namespace keydrift::printed

@@ -32,5 +32,30 @@ TEST(PrintedCapitalEpithets, NumbersInFrontCountSpecies) {
             "d[dd] Antennae short. -> Lamprodes subaeneus\n");
 }
 
+TEST(PrintedCapitalEpithets, SmallCapitalsAmongFewSmallLetters) {
+  EXPECT_EQ(sketch("470. SARGOMA, Renwick.\n"
+                   "\n"
+                   "a. Cheeks naked.\n"
+                   "b. Teeth conical. alta, 1588.\n"
+                   "bb. Teeth in front like chisels.\n"
+                   "c. Sides with yellow streaks. LINEATA, 1590.\n"
+                   "cc. Sides without streaks. FURCIFERA, 1591.\n"
+                   "aa. Cheeks scaled.\n"
+                   "d. Lateral line complete. CRENULATA, 1593.\n"
+                   "dd. Lateral line interrupted. AURORA, 1595.\n"
+                   "\n"
+                   "1588. SARGOMA ALTA, Renwick.\n"
+                   "\n"
+                   "Head 3; depth 2; eye 3. Body deep, much compressed.\n"),
+            "a[a] Cheeks naked. -> b\n"
+            "a[aa] Cheeks scaled. -> d\n"
+            "b[b] Teeth conical. -> Sargoma alta\n"
+            "b[bb] Teeth in front like chisels. -> c\n"
+            "c[c] Sides with yellow streaks. -> Sargoma lineata\n"
+            "c[cc] Sides without streaks. -> Sargoma furcifera\n"
+            "d[d] Lateral line complete. -> Sargoma crenulata\n"
+            "d[dd] Lateral line interrupted. -> Sargoma aurora\n");
+}
+
 }  // namespace
 }  // namespace keydrift
