@@ -205,10 +205,13 @@ std::string in_plain_letters(std::string_view text) {
   if (is_abbreviated(words[begin_at]) && begin_at + 1 < words.size()) {
     auto const epithet = without_end(words[begin_at + 1]);
     bool const capitals = is_all_capitals(epithet) && has_epithet_ending(fold(epithet));
+    constexpr std::size_t kShortGenus = 3;  // bytes; "Gen. Ausella" is one
     // "A. Smithi Roe": as older works print it.
     bool const capital =
         is_capitalised(epithet) && epithet.size() > 4 &&
-        (epithet.ends_with('i') || epithet.ends_with("ensis") || is_epithet_of_person(epithet));
+        (epithet.ends_with('i') || epithet.ends_with("ensis") || is_epithet_of_person(epithet) ||
+         (begin_at > 0 && words[begin_at].size() <= kShortGenus &&
+          has_strict_latin_ending(epithet)));  // "10. A. Candida"
     if (!capitals && !capital) return plain;
     return with_folded(plain, epithet);
   }

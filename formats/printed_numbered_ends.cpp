@@ -58,6 +58,26 @@ bool is_numbered_word_with_author(std::string_view text) {
          is_authorish(words[2]);
 }
 
+// "10. Q. candida.", "10. Q. Candida Roe": the latter as older works print it.
+bool is_numbered_short_species(std::string_view text, bool capital) {
+  constexpr std::size_t kShortGenus = 3;  // bytes; "1. Gen. Ausella" is one
+  constexpr std::size_t kMostWords = 5;   // with an author
+  auto const words = words_of(text, kMostWords + 1);
+  if (words.size() < 3 || words.size() > kMostWords || !is_species_number(words[0])) return false;
+  auto const epithet = without_closing_marks(words[2]);
+  bool const meant = capital ? is_capitalised(epithet) && is_plain_word(epithet) &&
+                                   !is_in_capitals(epithet) && has_epithet_ending(fold(epithet))
+                             : is_epithet(epithet) && has_epithet_ending(epithet);
+  return meant && is_abbreviated(words[1]) && words[1].size() <= kShortGenus &&
+         (words.size() == 3 || is_authorish(words[3]));
+}
+
+bool is_numbered_species(std::string_view text) { return is_numbered_short_species(text, false); }
+
+bool is_numbered_capital_epithet(std::string_view text) {
+  return is_numbered_short_species(text, true);
+}
+
 // "10. Ausella", "10. Ausella Roe.", "10. Ausella Roe (p. 188)", "10. Ausella, new genus (p. 188)"
 bool is_numbered_genus(std::string_view text) {
   constexpr std::size_t kMostWords = 4;  // with an author
@@ -155,8 +175,16 @@ void mark_numbered_ends(std::vector<SourceLine>& lines) {
     auto const text = lines[i].text;
     if (text.empty() || lines[i].is_no_lead) continue;
     auto at = numbered_end(text, kLongestEnd, is_numbered_end);
+    // Read without marks, such an end tells where the count is.
+    if (at == text.size()) at = numbered_end(text, kLongestEnd, is_numbered_species);
+    bool const species = at < text.size() && is_numbered_species(text.substr(at));
+    if (species && at == 0) continue;
     bool const doubtful = at == text.size();
     if (doubtful) at = numbered_end(text, kLongestEnd, is_numbered_word_with_author);
+    if (at == text.size()) {
+      at = numbered_end(text, kLongestEnd, is_numbered_capital_epithet);
+      if (at == 0) continue;  // the head of an account
+    }
     if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at, doubtful});
   }
   std::vector<NumberedEnd> longest;

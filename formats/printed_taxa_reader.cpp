@@ -329,12 +329,15 @@ class TaxaReader {
            !is_epithet(word(at_ + 2));
   }
 
-  // "Roei" of "A. Roei Dorn": beneath a genus cut short, before its author or at the end.
+  // "Roei" of "A. Roei Dorn", "10. A. Candida": beneath a genus cut short, before its author, at
+  // the end or behind its number.
   [[nodiscard]] bool is_capital_epithet(std::string_view printed) const {
+    constexpr std::size_t kShortGenus = 3;  // bytes; "1. Gen. Ausella" is one
     auto const bare = without_end(printed);
     return at_ > 0 && is_abbreviated(word(at_ - 1)) && is_capitalised(bare) &&
            is_plain_word(bare) && has_strict_latin_ending(bare) && bare.size() > 4 &&
            (is_epithet_of_person(bare) || words_.is_author_at(at_ + 1) ||
+            (at_ > 1 && word(at_ - 1).size() <= kShortGenus && is_species_number(word(at_ - 2))) ||
             (at_ + 1 >= words_.size() &&
              (bare.ends_with("us") || bare.ends_with("um") || bare.ends_with("ana"))));
   }

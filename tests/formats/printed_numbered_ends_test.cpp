@@ -298,5 +298,30 @@ TEST(PrintedNumberedEnds, ANumberOfTheCoupletItselfBeneathLeaders) {
             "3[—] Branches lamelleuses -> Schizoporina lamellosa (p. 77.)\n");
 }
 
+TEST(PrintedNumberedEnds, EpithetsWithCapitalsBehindInitialsCountOn) {
+  EXPECT_EQ(sketch("Key to the species of Quellina\n"
+                   "\n"
+                   "Hairs of the stem with glands.\n"
+                   "Capsule round. 1. Q. viscida.\n"
+                   "Capsule oblong. 2. Q. Hallorani.\n"
+                   "Hairs of the stem without glands.\n"
+                   "Corolla white. 3. Q. Candida.\n"
+                   "Corolla blue.\n"
+                   "Seeds with a wing. 4. Q. alata.\n"
+                   "Seeds without wings.\n"
+                   "Style hairy. 5. Q. pilosa.\n"
+                   "Style glabrous. 6. Q. montana.\n"),
+            "1[] Hairs of the stem with glands. -> 2\n"
+            "1[] Hairs of the stem without glands. -> 3\n"
+            "2[] Capsule round. -> Quellina viscida\n"
+            "2[] Capsule oblong. -> Quellina hallorani\n"
+            "3[] Corolla white. -> Quellina candida\n"
+            "3[] Corolla blue. -> 4\n"
+            "4[] Seeds with a wing. -> Quellina alata\n"
+            "4[] Seeds without wings. -> 5\n"
+            "5[] Style hairy. -> Quellina pilosa\n"
+            "5[] Style glabrous. -> Quellina montana\n");
+}
+
 }  // namespace
 }  // namespace keydrift

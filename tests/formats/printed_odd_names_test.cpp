@@ -109,7 +109,7 @@ TEST(PrintedOddNames, AnEpithetInItsCapitalClosesALead) {
                    "1. Pedicels slender ..... 4. A. attenuata.\n"
                    "1. Pedicels stout ..... 5. A. Roellana.\n"),
             "1[1] Pedicels slender -> Ausella attenuata\n"
-            "1[1] Pedicels stout -> Ausella Roellana\n");
+            "1[1] Pedicels stout -> Ausella roellana\n");
 }
 
 TEST(PrintedOddNames, AGenusMayHaveALetterForItsName) {
