@@ -6,6 +6,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -80,6 +81,8 @@ bool LeadBegins::begins_at_dash(LineAtHand here, Label const& label) const {
   if (numbering_.serial) return false;  // "— Everywhere, common"
   bool const star = !is_dash(code_point_at(label.printed, 0).value);
   if (!leads_.are_complete() && starts_measure(words)) return false;
+  // "6' Pronotum bald." / "— In hollow oaks. busus Roe": dashes part what is said of a species.
+  if (!leads_.are_complete() && numbering_.marked) return false;
   if (is_framed(line.text) && here.gap && ahead_.gap_after(here.at)) return false;
   // "* J. Roe & E. Dorn" behind a key: a footnote.
   bool const apart = star && here.gap && ahead_.usually_led() && !leads_.usually_apart();
@@ -321,6 +324,20 @@ bool LeadBegins::has_blank_between(std::size_t first, std::size_t end) const {
   return blanks_before_[end] > blanks_before_[first];
 }
 
+namespace {
+
+// A species with its author and a number behind, and no words before.
+bool is_cited_species(std::string_view text) {
+  auto const words = words_of(text);
+  constexpr std::size_t kFewest = 4;  // words
+  if (words.size() < kFewest || !is_latin_genus(words[0]) || !is_epithet(words[1])) return false;
+  bool const number = is_digit(static_cast<unsigned char>(words.back().front()));
+  return number && is_latin_epithet(words[1]) && is_authorish(words[2]) &&
+         !is_digit(static_cast<unsigned char>(words[2].front()));
+}
+
+}  // namespace
+
 bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   auto const& line = lines_[here.at];
   bool const told_otherwise = plan_ != nullptr || numbering_.exact;
@@ -349,6 +366,8 @@ bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
       remarks_.is_open() && !(upper && ends_sentence(lines_[here.at - 1].text));
   auto const split = split_at_leader(line.text, numbering_);
   bool const dotted = split.kind == LeaderKind::dots;
+  // "Ausella busa Roe, Prodr. 1786, 80.": a synonym in an account.
+  if (split.kind == LeaderKind::none && is_cited_species(line.text)) return false;
   // "6.4   PRESERVING SPECIMENS": the number of a section.
   auto const words = line.text.substr(0, split.words_end);
   if (split.kind == LeaderKind::gap && words.find_first_not_of("0123456789. ") == words.npos) {

@@ -297,6 +297,25 @@ bool is_lettered(std::vector<SourceLine> const& lines) {
   return letters[0] >= kFewest && letters[1] >= kFewest && others * 4 <= letters[0] + letters[1];
 }
 
+// Nearly all labels are "1" and "1'", or "1\"" and "1'", several of each, and hardly a dash stands
+// among them.
+bool is_marked(std::vector<SourceLine> const& lines) {
+  constexpr std::size_t kFewest = 4;
+  std::array<std::size_t, 3> marks{};
+  std::size_t dashes = 0;
+  for (auto const& line : lines) {
+    auto const label = read_label(line.text);
+    if (label && label->is_dash()) ++dashes;
+    if (label && label->text_at >= line.text.size()) continue;  // a page
+    if (!label || label->family != LabelFamily::digits || label->decimal) continue;
+    ++marks[std::min<std::size_t>(label->marks, 2)];
+  }
+  auto const firsts = std::max(marks[0], marks[2]);
+  auto const others = std::min(marks[0], marks[2]);
+  return firsts >= kFewest && marks[1] >= kFewest && marks[1] * 4 >= firsts * 3 &&
+         others * 2 <= firsts && dashes * 4 <= marks[1];
+}
+
 }  // namespace
 
 std::optional<Label> Numbering::label_of(std::string_view line) const {
@@ -395,6 +414,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   accept_styles_that_fill_gaps(lines, decimals, numbering);
   numbering.lettered_seconds = has_lettered_seconds(lines);
   numbering.lettered = is_lettered(lines);
+  numbering.marked = is_marked(lines);
   numbering.first_is_bare = opens_with_bare_number(lines, numbering);
   std::size_t upper = 0;
   std::size_t labels = 0;

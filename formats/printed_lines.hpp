@@ -125,6 +125,7 @@ struct Numbering {
   bool roman{false};               // couplets bear roman numerals, and leads lead to them
   bool prefixed{false};            // "Step A2": each key's numbers stand behind its letter
   bool lettered{false};            // nearly all labels are "1a." and "1b."
+  bool marked{false};              // nearly all are "1" and "1'", or "1\"" and "1'"
   bool lettered_seconds{false};    // "b Wings dark" is the rival of "1a Wings clear"
 
   EndHabits ends;  // how destinations are set without leaders

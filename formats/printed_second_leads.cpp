@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -53,7 +54,10 @@ std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t
     if (!found || alike) found = i;
     if (alike) break;
   }
-  if (found) return may_end(last_of_paragraph(*found, end)) ? found : std::nullopt;
+  if (found) {
+    auto const last = last_of_paragraph(*found, end);
+    return may_end(last) || name_stands_below(last, end) ? found : std::nullopt;
+  }
   return end < lines_.size() ? paragraph_above(first, end) : std::nullopt;
 }
 
@@ -99,6 +103,16 @@ bool SecondLeads::ends_in_figure(std::string_view text) const {
   auto const figure = figure_at_end(text);
   // Before the numbers are known, any may be.
   return figure > 1 && (numbering_.numbers.empty() || numbering_.has_number(figure));
+}
+
+// "8. busa" between blank lines behind the paragraph that ends with the line.
+bool SecondLeads::name_stands_below(std::size_t line, std::size_t end) const {
+  auto next = line + 1;
+  while (next < lines_.size() && lines_[next].text.empty()) ++next;
+  // Its number may be taken for the next couplet's.
+  bool const alone = next > line + 1 && next <= end && next < lines_.size() &&
+                     (next + 1 == lines_.size() || lines_[next + 1].text.empty());
+  return alone && is_numbered_epithet(lines_[next].text);
 }
 
 std::size_t SecondLeads::last_of_paragraph(std::size_t line, std::size_t end) const {

@@ -85,15 +85,28 @@ bool is_page_furniture(std::string_view line) {
 bool is_head_of_family(std::string_view line) {
   static constexpr std::array kEndings{"ACEAE"sv, "IDAE"sv, "INAE"sv, "ACEÆ"sv, "IDÆ"sv, "INÆ"sv};
   constexpr std::size_t kMostFigures = 4;
-  auto const words = words_of(line, 3);
+  auto words = words_of(line, 4);
+  // "— 2 —      (171e Fam.)      AUSACEAE"
+  auto const last_word = line.substr(last_word_begin(trim_right(line)));
+  bool const between_dashes =
+      words.size() > 3 && is_dash(code_point_at(words[0], 0).value) && only_figures(words[1]) &&
+      words[2] == words[0] && starts_with_upper(last_word) &&
+      std::none_of(last_word.begin(), last_word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+  if (between_dashes) return true;
+  // "Ausella] AUSACEAE 49", "50 AUSACEAE [Ausella": the genus that the page begins or ends with.
+  bool const first = words.size() == 3 && words[0].ends_with(']') && starts_with_upper(line);
+  bool const last = words.size() == 3 && words[2].starts_with('[');
+  if (first) words.erase(words.begin());
+  if (last) words.pop_back();
   if (words.size() != 2) return false;
   bool const behind = is_digit(static_cast<unsigned char>(words[1].front()));
   auto const page = words[behind ? 1 : 0];
   auto const family = words[behind ? 0 : 1];
   bool const number = page.size() <= kMostFigures && only_figures(page);
   return number && is_in_capitals(family) &&
-         std::any_of(kEndings.begin(), kEndings.end(),
-                     [family](std::string_view ending) { return family.ends_with(ending); });
+         (first || last ||
+          std::any_of(kEndings.begin(), kEndings.end(),
+                      [family](std::string_view ending) { return family.ends_with(ending); }));
 }
 
 bool is_ruled(std::string_view line) {

@@ -921,5 +921,35 @@ TEST(PrintedPageTurn, ANumberAloneBehindANameAndItsAuthor) {
             "4[—] Leg IV without macrosetae -> Typhlacarus brevis\n");
 }
 
+TEST(PrintedPageTurn, TheGenusInABracketBesideTheFamily) {
+  EXPECT_EQ(sketch("Key to the species of Asterosora\n"
+                   "\n"
+                   "1. Blades leathery, veins obscure . . . . 2\n"
+                   "Blades thin, veins plain . . . . 4\n"
+                   "2. Leaflets lobed . . . . 3\n"
+                   "Leaflets entire . . . . 1. rigida\n"
+                   "3. Fronds fleshy, of rocks by the sea . . . . 2. littoralis\n"
+                   "Fronds climbing on trunks of trees, not fleshy\n"
+                   "\n"
+                   "3. scandens\n"
+                   "\n"
+                   "Asterosora] ASTEROSORACEAE 49\n"
+                   "\n"
+                   "4. Blades deltoid . . . . 4. tenera\n"
+                   "Blades narrow . . . . 5\n"
+                   "5. Fronds shining . . . . 5. lucida\n"
+                   "Fronds hairy . . . . 6. pilosa\n"),
+            "1[1] Blades leathery, veins obscure -> 2\n"
+            "1[] Blades thin, veins plain -> 4\n"
+            "2[2] Leaflets lobed -> 3\n"
+            "2[] Leaflets entire -> Asterosora rigida\n"
+            "3[3] Fronds fleshy, of rocks by the sea -> Asterosora littoralis\n"
+            "3[] Fronds climbing on trunks of trees, not fleshy -> Asterosora scandens\n"
+            "4[4] Blades deltoid -> Asterosora tenera\n"
+            "4[] Blades narrow -> 5\n"
+            "5[5] Fronds shining -> Asterosora lucida\n"
+            "5[] Fronds hairy -> Asterosora pilosa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
