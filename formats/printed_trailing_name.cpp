@@ -390,7 +390,11 @@ std::optional<std::size_t> find_trailing_name(std::string_view text, NamesBefore
     }
     // "A. bus Roe (p. 4)"; but "Stem glabrous Ausaceae, p. 52"
     bool const english = words[w - 1].ends_with("ous") && is_latin_genus(word);
-    bool const author = is_latin_epithet(words[w - 1]) && !english;
+    // "… a pair of setulae AUSELLA Roe (p. 14)"
+    bool const capitals = w + 2 < words.size() && is_name_in_capitals(word) &&
+                          has_strict_latin_ending(fold(word)) && is_capitalised(words[w + 1]) &&
+                          !is_in_capitals(words[w + 1], 2);
+    bool const author = is_latin_epithet(words[w - 1]) && !english && !capitals;
     // "… plate distinguishable Aus (p. 77)"
     bool const better =
         !paged || !is_epithet(word) || (has_strict_latin_ending(word) && !word.ends_with("ous"));

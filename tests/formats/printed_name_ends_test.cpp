@@ -545,5 +545,25 @@ TEST(PrintedNameEnds, FiguresBehindANewSpecies) {
       "2[3] Hind tibiæ dark; scutellum with two tubercles. -> Nomiella smaragdula (Harbeck)\n");
 }
 
+TEST(PrintedNameEnds, SmallWordsOfOtherLanguagesAreNoEpithets) {
+  EXPECT_EQ(
+      sketch("Clé des espèces de Lusantha\n"
+             "\n"
+             "1. Folhas inteiras. Serras do norte e centro. Maio-Junho L. tomentosa Sequeira\n"
+             "- Folhas dentadas. Serras do norte e centro. Junho-\n"
+             "Julho L. incisa Moreira\n"),
+      "1[1] Folhas inteiras. Serras do norte e centro. Maio-Junho -> Lusantha tomentosa\n"
+      "1[-] Folhas dentadas. Serras do norte e centro. Junho-Julho -> Lusantha incisa\n");
+}
+
+TEST(PrintedNameEnds, GeneraInCapitalsBehindWordsThatEndAsEpithets) {
+  EXPECT_EQ(sketch("Key to genera\n"
+                   "\n"
+                   "1 Prosternum bare ........ THOLURA Measham (p. 13)\n"
+                   "- Prosternum with a pair of setulae CNEMOLERA Harding (p. 14)\n"),
+            "1[1] Prosternum bare -> Tholura (p. 13)\n"
+            "1[-] Prosternum with a pair of setulae -> Cnemolera (p. 14)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
