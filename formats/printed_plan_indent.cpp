@@ -255,6 +255,19 @@ class IndentPlanner {
     return c == ',' || is_dash(c) || c == '&' || c == '(' || c == 0xAD;
   }
 
+  // "… nearly glabrous." / "      Leaves linear .... A. busa": a sentence further in that leads
+  // somewhere, and less far in stands what comes next: no couplet beneath the lead above.
+  [[nodiscard]] bool has_no_rival(std::size_t i, std::size_t start) const {
+    constexpr std::uint32_t kUneven =
+        1;  // columns by which rivals stand apart where lines are uneven
+    if (!found_.ends[i] || lines_[i].indent <= lines_[start].indent) return false;
+    auto next = i + 1;
+    while (next < lines_.size() && (is_blank_line(next) || is_beside_leads(lines_[next].text))) {
+      ++next;
+    }
+    return next < found_.led.back() && lines_[next].indent + kUneven < lines_[i].indent;
+  }
+
   // The whole line is a destination of the lead before it: a name of a genus that other leads lead
   // to, or one in capitals.
   [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
@@ -294,7 +307,7 @@ class IndentPlanner {
                            (hangs(lines_[before].text) && !is_answered_below(i, start)))) ||
                  (!complete && is_destination(i, start))) {
         mark = Mark::rest;
-      } else if (gap || !breaks_.forced(before, i)) {
+      } else if (gap || !(breaks_.forced(before, i) || has_no_rival(i, start))) {
         mark = Mark::start;
       } else {
         mark = Mark::uncertain;
