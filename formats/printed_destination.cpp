@@ -277,6 +277,7 @@ bool plausible_destination(std::string_view text, Numbering const& numbering) {
     return starts_with_upper(words[1]) || numbered;
   }
   if (is_lower(first.value)) {
+    if (are_epithets_with_pages(text)) return true;
     if (auto const before = without_page_behind(text, words); before.size() < text.size()) {
       return plausible_destination(before, numbering);
     }

@@ -264,6 +264,17 @@ bool titles_account(std::string_view text) {
   return species && read_taxa(text).taxa.front().authorship.size() > 2;
 }
 
+bool are_epithets_with_pages(std::string_view text) {
+  auto const words = words_of(text, 3);
+  bool const paged =
+      words.size() == 3 && is_page(words[1], words[2]) && ends_in_page(without_full_stop(text));
+  if (!paged) return false;
+  auto const taxa = read_taxa(text).taxa;
+  return taxa.size() > 1 && std::all_of(taxa.begin(), taxa.end(), [](TaxonReading const& taxon) {
+           return taxon.genusless && has_epithet_ending(taxon.name);
+         });
+}
+
 bool is_certain_name(std::string_view name) {
   if (is_numbered_genus_alone(name)) return true;
   if (is_numbered_epithet(name)) return true;  // "11. bus, p. 178."
@@ -272,6 +283,7 @@ bool is_certain_name(std::string_view name) {
   if (auto const few = words_of(name, 4); few.size() == 3 && is_page(few[1], few[2])) {
     return is_latin_epithet(few[0]);  // "bus (p. 31)"
   }
+  if (are_epithets_with_pages(name)) return true;
   auto const taxa = read_taxa(name);
   auto const& first = taxa.taxa.front();
   auto const words = words_of(first.name);

@@ -81,6 +81,8 @@ inline constexpr std::size_t kLongestTrailingName = 120;  // bytes; a name witho
 // Is the name more than two words in Latin form: a genus abbreviated, an author, a pointer to a
 // key?
 [[nodiscard]] bool is_certain_name(std::string_view name);
+// "bus, p. 172, and cus, p. 173", "bus, p. 381; cus, p. 382"
+[[nodiscard]] bool are_epithets_with_pages(std::string_view text);
 
 // "(p. 36) Aus": the page of the account stands before the name.
 [[nodiscard]] bool begins_with_page(std::string_view text);

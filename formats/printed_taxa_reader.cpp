@@ -464,7 +464,9 @@ class TaxaReader {
     bool const epithets =
         parted && reading_.taxa.back().genusless && (!authored || words_.is_author_at(i + 1)) &&
         starts_genusless(i) &&
-        (has_strict_latin_ending(without_end(word(i))) || (authored && has_latin_ending(word(i))));
+        (has_strict_latin_ending(without_end(word(i))) || (authored && has_latin_ending(word(i))) ||
+         (bracket > 0 && is_page(word(i + 1), word(i + 2)) &&
+          has_epithet_ending(without_end(word(i)))));
     // "A. bus, cus"
     bool const more = parted && !authored && !genus_alone_ && words_.closes_in_epithets(i);
     // "Aus bus Roe var. bus et var. cus Dorn"
