@@ -255,7 +255,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
       }
     }
   }
-  return capitals >= kFewestCapitals && small <= capitals && others * kOneIn <= capitals;
+  return capitals >= kFewestCapitals && small * 3 <= capitals && others * kOneIn <= capitals;
 }
 
 }  // namespace keydrift::printed

@@ -99,7 +99,7 @@ std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
   for (auto const& line : lines) {
     auto const text = trim_right(without_full_stop(line.text));
     auto const digits = text.substr(text.find_last_not_of("0123456789") + 1);
-    if (ends_in_page(text)) continue;  // "busa Roe, p. 15"
+    if (ends_in_page_cut_short(text)) continue;  // "busa Roe, p. 15"
     if (!digits.empty() && digits.size() <= kMostDigits) numbers.insert(number_of(digits));
   }
   return numbers;

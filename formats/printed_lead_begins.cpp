@@ -82,7 +82,7 @@ bool LeadBegins::begins_at_dash(LineAtHand here, Label const& label) const {
   bool const star = !is_dash(code_point_at(label.printed, 0).value);
   if (!leads_.are_complete() && starts_measure(words)) return false;
   // "6' Pronotum bald." / "— In hollow oaks. busus Roe": dashes part what is said of a species.
-  if (!leads_.are_complete() && numbering_.marked) return false;
+  if (!leads_.are_complete() && numbering_.marked && leads_.last().label.marks == 1) return false;
   if (is_framed(line.text) && here.gap && ahead_.gap_after(here.at)) return false;
   // "* J. Roe & E. Dorn" behind a key: a footnote.
   bool const apart = star && here.gap && ahead_.usually_led() && !leads_.usually_apart();

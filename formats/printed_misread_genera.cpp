@@ -1,5 +1,7 @@
 #include "keydrift/formats/printed_misread_genera.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <map>
 #include <string>
 #include <string_view>
@@ -31,33 +33,60 @@ std::size_t times_in(std::string_view text, std::string_view word) {
   return times;
 }
 
+// A line of a list or an account begins with the species, behind its number or not.
+bool heads_a_line(std::vector<SourceLine> const& lines, std::string_view species) {
+  return std::any_of(lines.begin(), lines.end(), [species](SourceLine const& line) {
+    auto text = line.text;
+    auto const number = text.find_first_not_of("0123456789. ");
+    if (number != std::string_view::npos) text.remove_prefix(number);
+    return text.starts_with(species) && !is_letter(code_point_at(text, species.size()).value);
+  });
+}
+
+// Genera that two ends at least have, found by those that scanning may have made of them.
+class UsedGenera {
+ public:
+  explicit UsedGenera(std::vector<ReadLead> const& reads) {
+    for (auto const& read : reads) {
+      for (auto const& taxon : read.to.taxa.taxa) {
+        if (auto const genus = genus_of(taxon); !genus.empty()) ++uses_[std::string{genus}];
+      }
+    }
+    for (auto const& [genus, times] : uses_) {
+      if (times < 2) continue;
+      words_.add(fold(genus));
+      often_.push_back(genus);
+    }
+  }
+  [[nodiscard]] std::size_t uses(std::string const& genus) const {
+    auto const found = uses_.find(genus);
+    return found == uses_.end() ? 0 : found->second;
+  }
+  // nullptr where none is like it, or several are.
+  [[nodiscard]] std::string const* like(std::string const& genus) const {
+    auto const found = words_.like(fold(genus));
+    return found.size() == 1 ? &often_[found.front()] : nullptr;
+  }
+
+ private:
+  std::map<std::string, std::size_t> uses_;
+  MisreadWords words_;
+  std::vector<std::string> often_;  // in the order of words_
+};
+
 }  // namespace
 
 void mend_misread_genera(KeyText const& key, std::vector<ReadLead>& reads,
                          std::vector<Finding>& findings) {
-  std::map<std::string, std::size_t, std::less<>> uses;
-  for (auto const& read : reads) {
-    for (auto const& taxon : read.to.taxa.taxa) {
-      if (auto const genus = genus_of(taxon); !genus.empty()) ++uses[std::string{genus}];
-    }
-  }
-  auto const meant_by = [&uses](std::string const& genus) {
-    std::string const* found = nullptr;
-    for (auto const& [other, times] : uses) {
-      if (times < 2 || !may_be_misread(fold(genus), fold(other))) continue;
-      if (found != nullptr) return static_cast<std::string const*>(nullptr);
-      found = &other;
-    }
-    return found;
-  };
+  UsedGenera const genera{reads};
   for (auto& read : reads) {
     for (auto& taxon : read.to.taxa.taxa) {
       std::string const genus{genus_of(taxon)};
-      if (genus.empty() || uses[genus] > 1) continue;
-      auto const* meant = meant_by(genus);
+      if (genus.empty() || genera.uses(genus) > 1) continue;
+      auto const* meant = genera.like(genus);
       if (meant == nullptr || times_in(key.text, genus) > 1) continue;
       auto const whole = *meant + taxon.name.substr(genus.size());
-      if (key.text.find(whole) == std::string_view::npos) continue;
+      if (!heads_a_line(key.lines, whole)) continue;
       taxon.name = whole;
       Finding finding;
       finding.code = "misread-name";
@@ -66,7 +95,7 @@ void mend_misread_genera(KeyText const& key, std::vector<ReadLead>& reads,
       finding.place = read.lead.destination_place;
       finding.printed = read.lead.destination_printed;
       finding.message = "\"" + genus + "\" was read as \"" + *meant + "\", as the text has \"" +
-                        whole + "\" and " + std::to_string(uses[*meant]) +
+                        whole + "\" and " + std::to_string(genera.uses(*meant)) +
                         " other ends; scanning confuses such letters";
       finding.remedy = "compare the name with the original; print the genus that is meant";
       findings.push_back(std::move(finding));

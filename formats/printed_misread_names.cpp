@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_misread_names.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -219,8 +220,18 @@ NamesInText::Names::const_pointer name_beneath_capitals(
   auto const small = [](char c) { return c >= 'a' && c <= 'z'; };
   auto const sound = static_cast<std::size_t>(std::count_if(printed.begin(), printed.end(), small));
   if (sound == printed.size() || sound < kShortestSound || !small(printed.front())) return nullptr;
+  auto const capital = static_cast<std::size_t>(
+      std::find_if_not(printed.begin(), printed.end(), small) - printed.begin());
+  // "vanRoei", "mcDornae": after a person.
+  static constexpr std::array<std::string_view, 11> kParticles{
+      "van", "von", "de", "le", "la", "du", "st", "mc", "mac", "o", "d"};
+  auto const front = printed.substr(0, capital);
+  if (std::find(kParticles.begin(), kParticles.end(), front) != kParticles.end()) return nullptr;
   NamesInText::Names::const_pointer found = nullptr;
-  for (auto const& name : text.names()) {
+  auto const& names = text.names();
+  for (auto at = names.lower_bound(std::string{front}); at != names.end(); ++at) {
+    auto const& name = *at;
+    if (!name.first.starts_with(front)) break;
     bool const alike =
         name.first.size() == printed.size() &&
         std::equal(printed.begin(), printed.end(), name.first.begin(), [&](char seen, char meant) {

@@ -65,8 +65,13 @@ std::size_t restore_pages(std::string& text) {
   for (auto const& line : lines) {
     auto const page = page_at_end(line.text);
     if (page.bytes == 0 || page.sound) continue;
+    // "p. II" is a Roman number, "p. B" none; "…, p. S" is 8 or 5.
+    auto const printed = line.text.substr(page.at, page.bytes);
+    bool const figure = std::any_of(printed.begin(), printed.end(), is_figure) ||
+                        (printed == "S" && line.text.substr(0, page.at).ends_with(", p. "));
+    if (!figure) continue;
     std::string figures;
-    for (auto const c : line.text.substr(page.at, page.bytes)) {
+    for (auto const c : printed) {
       figures += static_cast<char>('0' + figure_seen_in(static_cast<unsigned char>(c)).value_or(0));
     }
     changes.push_back({line.begin + page.at, page.bytes, std::move(figures)});
@@ -96,6 +101,7 @@ std::size_t part_epithets_from_stops(std::string& text) {
   std::vector<TextChange> changes;
   for (auto const& line : lines) {
     if (page_at_end(line.text).bytes == 0) continue;
+    if (line.text.find("www.") != std::string_view::npos) continue;
     auto const words = line.text;
     for (auto stop = words.find('.'); stop != std::string_view::npos;
          stop = words.find('.', stop + 1)) {

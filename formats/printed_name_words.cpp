@@ -71,11 +71,11 @@ constexpr std::array kNoEpithets{
     "grosser"sv,   "großer"sv,     "oberer"sv,       "unterer"sv,   "innerer"sv,   "hinterer"sv,
     "vorderer"sv,  "mittlerer"sv,  "tiefer"sv,       "flacher"sv,   "spitzer"sv,   "stumpfer"sv,
     "glatter"sv,   "rauher"sv,     "ganzer"sv,       "halber"sv,    "do"sv,        "no"sv,
-    "na"sv,        "nos"sv,        "nas"sv,          "todo"sv,      "toda"sv,      "quasi"sv,
-    "quase"sv,     "sem"sv,        "com"sv,          "el"sv,        "los"sv,       "las"sv,
-    "della"sv,     "delle"sv,      "dei"sv,          "senza"sv,     "uden"sv,      "med"sv,
-    "og"sv,        "paa"sv,        "på"sv,           "ikke"sv,      "eller"sv,     "utan"sv,
-    "och"sv,       "zonder"sv,     "met"sv,          "het"sv,       "een"sv};
+    "na"sv,        "nos"sv,        "nas"sv,          "quasi"sv,     "quase"sv,     "sem"sv,
+    "com"sv,       "el"sv,         "los"sv,          "las"sv,       "della"sv,     "delle"sv,
+    "dei"sv,       "senza"sv,      "uden"sv,         "med"sv,       "og"sv,        "paa"sv,
+    "på"sv,        "ikke"sv,       "eller"sv,        "utan"sv,      "och"sv,       "zonder"sv,
+    "het"sv,       "een"sv};
 // Those of German keys that end as "lichen" does.
 constexpr std::array kGermanWords{
     "verbunden"sv,   "gebogen"sv,   "versehen"sv, "umgeben"sv,       "verwachsen"sv,

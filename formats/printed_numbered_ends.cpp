@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewest = 5;        // ends that make a count
+constexpr std::size_t kFewestSmall = 3;   // species beside one with a capital
 constexpr std::size_t kFewestBehind = 2;  // of these, behind the words of leads
 constexpr std::size_t kMostBefore = 3;    // ends that may belong to no count, before it
 constexpr std::size_t kLongestEnd = 60;   // bytes
@@ -59,24 +61,24 @@ bool is_numbered_word_with_author(std::string_view text) {
 }
 
 // "10. Q. candida.", "10. Q. Candida Roe": the latter as older works print it.
-bool is_numbered_short_species(std::string_view text, bool capital) {
-  constexpr std::size_t kShortGenus = 3;  // bytes; "1. Gen. Ausella" is one
+enum class ShortSpecies : std::uint8_t { none, small, capital };
+ShortSpecies short_species(std::string_view text) {
   constexpr std::size_t kMostWords = 5;   // with an author
+  constexpr std::size_t kShortGenus = 3;  // bytes; "1. Gen. Ausella" is one
   auto const words = words_of(text, kMostWords + 1);
-  if (words.size() < 3 || words.size() > kMostWords || !is_species_number(words[0])) return false;
+  bool const named = words.size() >= 3 && words.size() <= kMostWords &&
+                     is_species_number(words[0]) && is_abbreviated(words[1]) &&
+                     words[1].size() <= kShortGenus &&
+                     (words.size() == 3 || is_authorish(words[3]));
+  if (!named) return ShortSpecies::none;
   auto const epithet = without_closing_marks(words[2]);
-  bool const meant = capital ? is_capitalised(epithet) && is_plain_word(epithet) &&
-                                   !is_in_capitals(epithet) && has_epithet_ending(fold(epithet))
-                             : is_epithet(epithet) && has_epithet_ending(epithet);
-  return meant && is_abbreviated(words[1]) && words[1].size() <= kShortGenus &&
-         (words.size() == 3 || is_authorish(words[3]));
+  if (is_epithet(epithet) && has_epithet_ending(epithet)) return ShortSpecies::small;
+  bool const capital = is_capitalised(epithet) && is_plain_word(epithet) &&
+                       !is_in_capitals(epithet) && has_epithet_ending(fold(epithet));
+  return capital ? ShortSpecies::capital : ShortSpecies::none;
 }
 
-bool is_numbered_species(std::string_view text) { return is_numbered_short_species(text, false); }
-
-bool is_numbered_capital_epithet(std::string_view text) {
-  return is_numbered_short_species(text, true);
-}
+bool is_short_species(std::string_view text) { return short_species(text) != ShortSpecies::none; }
 
 // "10. Ausella", "10. Ausella Roe.", "10. Ausella Roe (p. 188)", "10. Ausella, new genus (p. 188)"
 bool is_numbered_genus(std::string_view text) {
@@ -166,32 +168,57 @@ void mark_bracketed_ends(std::vector<SourceLine>& lines) {
   }
 }
 
-}  // namespace
-
-void mark_numbered_ends(std::vector<SourceLine>& lines) {
-  mark_bracketed_ends(lines);
-  std::vector<NumberedEnd> ends;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    auto const text = lines[i].text;
-    if (text.empty() || lines[i].is_no_lead) continue;
-    auto at = numbered_end(text, kLongestEnd, is_numbered_end);
-    // Read without marks, such an end tells where the count is.
-    if (at == text.size()) at = numbered_end(text, kLongestEnd, is_numbered_species);
-    bool const species = at < text.size() && is_numbered_species(text.substr(at));
-    if (species && at == 0) continue;
-    bool const doubtful = at == text.size();
-    if (doubtful) at = numbered_end(text, kLongestEnd, is_numbered_word_with_author);
-    if (at == text.size()) {
-      at = numbered_end(text, kLongestEnd, is_numbered_capital_epithet);
-      if (at == 0) continue;  // the head of an account
-    }
-    if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at, doubtful});
-  }
+// The longest count, whose first end may be one of the first few.
+std::vector<NumberedEnd> longest_count(std::vector<NumberedEnd> const& ends) {
   std::vector<NumberedEnd> longest;
   for (std::size_t first = 0; first < ends.size() && first <= kMostBefore; ++first) {
     auto found = counting(ends, first);
     if (found.size() > longest.size()) longest = std::move(found);
   }
+  return longest;
+}
+
+// "10. Q. Candida." between "9. Q. viscida." and "11. Q. alata.": those in small letters are read
+// without marks, and tell where the count is and whose initial it has.
+void mark_capital_epithets(std::vector<SourceLine>& lines) {
+  std::vector<NumberedEnd> ends;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const& line = lines[i];
+    if (line.is_no_lead || line.markup.destination_begin != kNotTold) continue;
+    auto const at = numbered_end(line.text, kLongestEnd, is_short_species);
+    if (at == 0 || at >= line.text.size()) continue;  // at the front it heads an account
+    auto const end = line.text.substr(at);
+    bool const capital = short_species(end) == ShortSpecies::capital;
+    ends.push_back({i, number_before(end), at, capital});
+  }
+  auto const longest = longest_count(ends);
+  std::map<std::string_view, std::size_t> small;  // by the genus cut short
+  auto const genus_of = [&lines](NumberedEnd const& end) {
+    return words_of(lines[end.line].text.substr(end.at), 2)[1];
+  };
+  for (auto const& end : longest) small[genus_of(end)] += end.doubtful ? 0 : 1;
+  for (auto const& end : longest) {
+    if (!end.doubtful || small[genus_of(end)] < kFewestSmall) continue;
+    auto& line = lines[end.line];
+    line.markup.destination_begin = line.begin + end.at;
+  }
+}
+
+}  // namespace
+
+void mark_numbered_ends(std::vector<SourceLine>& lines) {
+  mark_bracketed_ends(lines);
+  mark_capital_epithets(lines);
+  std::vector<NumberedEnd> ends;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    auto const text = lines[i].text;
+    if (text.empty() || lines[i].is_no_lead) continue;
+    auto at = numbered_end(text, kLongestEnd, is_numbered_end);
+    bool const doubtful = at == text.size();
+    if (doubtful) at = numbered_end(text, kLongestEnd, is_numbered_word_with_author);
+    if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at, doubtful});
+  }
+  auto const longest = longest_count(ends);
   std::size_t behind = 0;
   for (auto const& end : longest) behind += end.at > 0 ? 1 : 0;
   if (longest.size() < kFewest || behind < kFewestBehind) return;

@@ -50,7 +50,7 @@ std::size_t restore_numbers_led_to(std::string& text) {
   for (auto const& [at, line] : lines) {
     if (auto const number = number_at_front(line); number > 0) labels.insert(number);
     auto const end = number_at_end(line);
-    if (!end.empty() && only_figures(end) && !ends_in_page(without_full_stop(line))) {
+    if (!end.empty() && only_figures(end) && !ends_in_page_cut_short(without_full_stop(line))) {
       led_to.insert(number_of(end));
     }
   }

@@ -93,8 +93,9 @@ bool starts_with_epithet(std::string_view text) {
 bool ends_with_author(std::string_view text) {
   auto const behind = text.find_first_of(" \n");
   if (behind == std::string_view::npos) return true;
-  auto const next = text[skip_blanks(text, behind)];
-  return next == '(' || next == '\n' || is_capital(next);
+  auto const next = text.substr(skip_blanks(text, behind), 2);
+  return next.empty() || next[0] == '\n' || is_capital(next[0]) ||
+         (next.size() == 2 && next[0] == '(' && is_capital(next[1]));
 }
 
 // A dot of leaders, or a full stop behind a blank, ends the text.
@@ -120,7 +121,9 @@ std::vector<TextChange> signs_for(char capital, std::string_view text) {
     if (quoted) ++end;
     bool const stop = text[end] == '.';
     bool const comma = text[end] == ',' && own && !quoted;
-    bool const bare = text[end] == ' ' && own && !quoted;
+    // "A tibia" begins with an article.
+    bool const bare = text[end] == ' ' && own && !quoted &&
+                      std::string_view{"AEIOY"}.find(seen) == std::string_view::npos;
     if (!stop && !comma && !bare) continue;
     auto const epithet = bare ? end + 1 : end + 2;
     if (epithet >= text.size() || text[epithet - 1] != ' ') continue;

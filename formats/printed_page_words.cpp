@@ -42,6 +42,12 @@ bool ends_in_page(std::string_view text) {
   return words.size() > 2 && is_page(words[words.size() - 2], words.back());
 }
 
+bool ends_in_page_cut_short(std::string_view text) {
+  if (!ends_in_page(text)) return false;
+  auto const number = trim_right(text.substr(0, last_word_begin(trim_right(text))));
+  return number.ends_with('.');
+}
+
 bool starts_with_page(std::string_view text) {
   constexpr std::size_t kLookedAt = 24;  // bytes
   auto const start = start_of(text, kLookedAt);

@@ -15,6 +15,8 @@ namespace keydrift::printed {
 
 // "… outer ends projecting busa, p. 117."
 [[nodiscard]] bool ends_in_page(std::string_view text);
+// The same with a word that is cut short: "p. 12", and not "side 12".
+[[nodiscard]] bool ends_in_page_cut_short(std::string_view text);
 
 // The text begins with a page: "p. 12", "p.12, with figures".
 [[nodiscard]] bool starts_with_page(std::string_view text);

@@ -126,7 +126,7 @@ std::size_t part_numbers_from_signs(std::string& text) {
     constexpr std::size_t kMostFigures = 3;
     auto const figures = figures_at_end(line);
     if (figures.empty() || figures.size() > kMostFigures) continue;
-    if (ends_in_page(line.substr(
+    if (ends_in_page_cut_short(line.substr(
             0, static_cast<std::size_t>(figures.data() - line.data()) + figures.size())))
       continue;
     auto const begin = static_cast<std::size_t>(figures.data() - line.data());

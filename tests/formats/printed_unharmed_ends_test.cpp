@@ -363,5 +363,193 @@ TEST(PrintedUnharmedEnds, NumbersBelowZero) {
             "5[-] Head pale -> Ausella pallida\n");
 }
 
+TEST(PrintedUnharmedEnds, LeadsOfOneWordBesideNumberedSpecies) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Leaves opposite\n"
+                   "2. Petals red . . . 1. A. busa\n"
+                   "2. Petals white . . . 2. A. alba\n"
+                   "1. Leaves alternate\n"
+                   "3. Trees\n"
+                   "4. Fruit dry . . . 3. A. corta\n"
+                   "4. Fruit fleshy . . . 4. A. densa\n"
+                   "3. Shrubs\n"
+                   "5. Bark grey . . . 5. A. grisea\n"
+                   "5. Bark brown . . . 6. A. fusca\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> 3\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[2] Petals white -> Ausella alba\n"
+            "3[3] Trees -> 4\n"
+            "3[3] Shrubs -> 5\n"
+            "4[4] Fruit dry -> Ausella corta\n"
+            "4[4] Fruit fleshy -> Ausella densa\n"
+            "5[5] Bark grey -> Ausella grisea\n"
+            "5[5] Bark brown -> Ausella fusca\n");
+}
+
+TEST(PrintedUnharmedEnds, GeneraThatDifferByTwoLetters) {
+  EXPECT_EQ(sketch("KEY TO SPECIES\n"
+                   "\n"
+                   "1. Leaves opposite ........ 2\n"
+                   "1. Leaves alternate ........ 3\n"
+                   "2. Petals red ........ Corellina alba\n"
+                   "2. Petals white ........ Corollina albata\n"
+                   "3. Petals blue ........ Corollina densa\n"
+                   "3. Petals yellow ........ Auselia busa (= Corollina busa)\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> 3\n"
+            "2[2] Petals red -> Corellina alba\n"
+            "2[2] Petals white -> Corollina albata\n"
+            "3[3] Petals blue -> Corollina densa\n"
+            "3[3] Petals yellow -> Auselia busa (= Corollina busa)\n");
+}
+
+TEST(PrintedUnharmedEnds, DashesThatAnswerFirstLeadsAmongPrimes) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1 Leaves opposite 2\n"
+                   "1' Leaves alternate 3\n"
+                   "2 Petals red A. busa\n"
+                   "2' Petals white A. alba\n"
+                   "3 Petals blue 4\n"
+                   "3' Petals yellow 5\n"
+                   "4 Fruit dry, plants of the hills\n"
+                   "- Fruit fleshy A. setosa\n"
+                   "5 Seeds one A. corta\n"
+                   "5' Seeds many A. densa\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1'] Leaves alternate -> 3\n"
+            "2[2] Petals red -> Ausella busa\n"
+            "2[2'] Petals white -> Ausella alba\n"
+            "3[3] Petals blue -> 4\n"
+            "3[3'] Petals yellow -> 5\n"
+            "4[4] Fruit dry, plants of the hills -> ?\n"
+            "4[-] Fruit fleshy -> Ausella setosa\n"
+            "5[5] Seeds one -> Ausella corta\n"
+            "5[5'] Seeds many -> Ausella densa\n");
+}
+
+TEST(PrintedUnharmedEnds, GeneraInCapitalsBesideAsManyEpithets) {
+  EXPECT_EQ(sketch("KEY TO AUSELLA\n"
+                   "\n"
+                   "1. Leaves opposite .... 2\n"
+                   "1. Leaves alternate .... 3\n"
+                   "2. Petals red, sepals green .... BUSARIA\n"
+                   "2. Petals white, sepals green .... CORTINIA\n"
+                   "3. Petals blue, sepals long .... DENSELLA\n"
+                   "3. Petals yellow .... 4\n"
+                   "4. Fruit dry .... minuta\n"
+                   "4. Fruit fleshy .... 5\n"
+                   "5. Bark grey .... grisea\n"
+                   "5. Bark brown .... fusca\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> 3\n"
+            "2[2] Petals red, sepals green -> Busaria\n"
+            "2[2] Petals white, sepals green -> Cortinia\n"
+            "3[3] Petals blue, sepals long -> Densella\n"
+            "3[3] Petals yellow -> 4\n"
+            "4[4] Fruit dry -> Ausella minuta\n"
+            "4[4] Fruit fleshy -> 5\n"
+            "5[5] Bark grey -> Ausella grisea\n"
+            "5[5] Bark brown -> Ausella fusca\n");
+}
+
+TEST(PrintedUnharmedEnds, RegionsBehindNumbers) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Leaves opposite 2\n"
+                   "1. Leaves alternate 3\n"
+                   "2. Petals red. A. busa Roe. 1. S. Africa\n"
+                   "2. Petals white. A. alba Roe. 2. N. America\n"
+                   "3. Petals blue. A. corta Roe. 3. S. Africa\n"
+                   "3. Petals yellow 4\n"
+                   "4. Fruit dry. A. minuta Roe. 4. N. America\n"
+                   "4. Fruit fleshy. A. setosa Roe. 5. S. Africa\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> 3\n"
+            "2[2] Petals red. -> Ausella busa (1. S. Africa)\n"
+            "2[2] Petals white. -> Ausella alba (2. N. America)\n"
+            "3[3] Petals blue. -> Ausella corta (3. S. Africa)\n"
+            "3[3] Petals yellow -> 4\n"
+            "4[4] Fruit dry. -> Ausella minuta (4. N. America)\n"
+            "4[4] Fruit fleshy. -> Ausella setosa (5. S. Africa)\n");
+}
+
+TEST(PrintedUnharmedEnds, EpithetsThatHonourWithACapitalWithin) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Leaves opposite .... 2\n"
+                   "1. Leaves alternate .... 3\n"
+                   "2. Petals red .... A. vanRoei\n"
+                   "2. Petals white .... A. alba\n"
+                   "3. Petals blue .... A. densa\n"
+                   "3. Petals yellow .... A. minuta\n"
+                   "\n"
+                   "B. vannoei Dorn has long leaves.\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[1] Leaves alternate -> 3\n"
+            "2[2] Petals red -> Ausella vanRoei\n"
+            "2[2] Petals white -> Ausella alba\n"
+            "3[3] Petals blue -> Ausella densa\n"
+            "3[3] Petals yellow -> Ausella minuta\n");
+}
+
+TEST(PrintedUnharmedEnds, RomanPages) {
+  EXPECT_EQ(sketch("KEY TO THE SPECIES OF AUSELLA\n"
+                   "\n"
+                   "1. Leaves opposite, A. rubra Roe, p. 12\n"
+                   "1. Leaves alternate 2\n"
+                   "2. Petals red, A. busa Roe, p. 14\n"
+                   "2. Petals white, A. alba Roe, p. II\n"
+                   "2. Petals blue, A. caerulea Roe, p. 15\n"),
+            "1[1] Leaves opposite, -> Ausella rubra (p. 12)\n"
+            "1[1] Leaves alternate -> 2\n"
+            "2[2] Petals red, -> Ausella busa (p. 14)\n"
+            "2[2] Petals white, -> Ausella alba (p. II)\n"
+            "2[2] Petals blue, -> Ausella caerulea (p. 15)\n");
+}
+
+TEST(PrintedUnharmedEnds, ArticlesAtTheFrontOfLines) {
+  EXPECT_EQ(sketch("CHAVE PARA AS ESPECIES DE AUSELLA\n"
+                   "\n"
+                   "1. Antenas longas . . . 2\n"
+                   "1. Antenas curtas . . . 3\n"
+                   "2. Asas claras.\n"
+                   "A tibia (posterior) longa . . . A. busa\n"
+                   "2. Asas escuras.\n"
+                   "A tibia (posterior) curta . . . A. alba\n"
+                   "3. Corpo azul . . . A. corta\n"
+                   "3. Corpo pardo . . . 4\n"
+                   "4. Olhos grandes . . . A. minuta\n"
+                   "4. Olhos pequenos . . . 5\n"
+                   "5. Patas negras . . . A. nigra\n"
+                   "5. Patas pardas . . . A. fusca\n"),
+            "1[1] Antenas longas -> 2\n"
+            "1[1] Antenas curtas -> 3\n"
+            "2[2] Asas claras. A tibia (posterior) longa -> Ausella busa\n"
+            "2[2] Asas escuras. A tibia (posterior) curta -> Ausella alba\n"
+            "3[3] Corpo azul -> Ausella corta\n"
+            "3[3] Corpo pardo -> 4\n"
+            "4[4] Olhos grandes -> Ausella minuta\n"
+            "4[4] Olhos pequenos -> 5\n"
+            "5[5] Patas negras -> Ausella nigra\n"
+            "5[5] Patas pardas -> Ausella fusca\n");
+}
+
+TEST(PrintedUnharmedEnds, TwoSpeciesWithTheirPages) {
+  EXPECT_EQ(
+      sketch("Key to the species of Hiemicapna\n"
+             "\n"
+             "1. Plate with a bar.....nodosa, p. 378\n"
+             "   Plate without such a bar.....minuta, p. 381; rosseri, p. 382\n"
+             "2. Plate with a bar.....lata, p. 378\n"
+             "   Plate without such a bar.....tenuis, p. 381, and brevis, p. 382\n"),
+      "1[1] Plate with a bar -> Hiemicapna nodosa (p. 378)\n"
+      "1[] Plate without such a bar -> Hiemicapna minuta + Hiemicapna rosseri (p. 381; p. 382)\n"
+      "2[2] Plate with a bar -> Hiemicapna lata (p. 378)\n"
+      "2[] Plate without such a bar -> Hiemicapna tenuis + Hiemicapna brevis (p. 381; p. 382)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
