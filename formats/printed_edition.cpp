@@ -126,7 +126,9 @@ class Builder {
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       auto& read = reads_[i];
       auto const part = grouping_.couplets[home_[i].couplet.index].part;
-      if (i == 0 || part != part_before) names.enter_part(titles_over(part), head_over(part));
+      if (i == 0 || part != part_before) {
+        names.enter_part(titles_over(part), head_over(part), edition_.parts.size() < 2);
+      }
       part_before = part;
       switch (read.to.form) {
         case DestinationForm::couplet:

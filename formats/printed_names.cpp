@@ -208,6 +208,9 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
                    [](TitleGenus const& a, TitleGenus const& b) { return a.weight > b.weight; });
   std::erase_if(titled, [](TitleGenus const& genus) { return genus.weight < kLeastWeight; });
   for (auto const& genus : titled) {
+    if (evidence_) best_evidence_ = std::max(best_evidence_, evidence_->weight(genus.name));
+  }
+  for (auto const& genus : titled) {
     if (!from_names.contains(std::string{initial_of(genus.name)})) know(genus.name);
   }
   if (!titled.empty()) last_genus_ = titled.front().name;
@@ -349,8 +352,16 @@ std::string NameTable::species_of_account(std::string_view title) const {
   return is_abbreviated(species.substr(0, species.find(' '))) ? std::string{} : species;
 }
 
+// "Natural" of "MUSEUM OF NATURAL HISTORY", "Nederlandsche": no genus by its ending, or in a file
+// of one key, where the text speaks for another much more.
+bool NameTable::is_outdone(std::string const& genus, bool only) const {
+  return evidence_ && (only || !has_strict_latin_ending(genus)) &&
+         best_evidence_ >= kSureEvidence &&
+         best_evidence_ >= evidence_->weight(genus) + kSureEvidence;
+}
+
 void NameTable::enter_part(std::vector<std::string> const& titles,
-                           std::optional<GroupHead> const& head) {
+                           std::optional<GroupHead> const& head, bool only) {
   note_nearest();
   part_genus_.clear();
   account_species_.clear();
@@ -368,6 +379,9 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
     for (auto& genus : genera_in_title(title)) {
       if (is_other_than_groups(genus.name)) continue;
       if (evidence_) genus.weight += std::min(0, evidence_->weight(genus.name));
+      if (is_outdone(genus.name, only && !mentions_key(title)) &&
+          !says_genus(fold(title.substr(0, title.find(' ')))))
+        continue;
       if (genus.weight > own.weight) own = std::move(genus);
     }
     // Of two headings that say so, "Genus Ausella" and "Genus Busoglene", the nearer one heads the

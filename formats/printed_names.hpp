@@ -37,7 +37,8 @@ class NameTable {
   // A part begins, with the headings over it and its title last, and with the head of the account
   // in which it stands: the genus that they surely name is the one that epithets and abbreviations
   // belong to, and the account that they begin tells the species of its varieties.
-  void enter_part(std::vector<std::string> const& titles, std::optional<GroupHead> const& head);
+  void enter_part(std::vector<std::string> const& titles, std::optional<GroupHead> const& head,
+                  bool only);
 
   // To be called lead by lead in printed order.  Completes and registers the lead's taxa.
   [[nodiscard]] std::vector<TaxonId> take(ReadLead const& read, std::vector<Taxon>& taxa);
@@ -70,6 +71,7 @@ class NameTable {
                                       std::string& others) const;
   void see_genus(std::string const& genus, bool with_species);
   // To be called before nearest_ is asked.
+  [[nodiscard]] bool is_outdone(std::string const& genus, bool only) const;
   void note_nearest();
 
   // Genera by their beginnings of one to four letters, in order of first appearance.
@@ -84,6 +86,7 @@ class NameTable {
   std::unordered_set<std::string> epithets_;       // what stands behind a genus, short or in full
   std::unordered_set<std::string> lone_epithets_;  // case-folded, of leads without a genus
   bool capitals_are_epithets_{false};
+  int best_evidence_{};                    // for a genus that a title names or the text speaks for
   std::optional<GenusEvidence> evidence_;  // where leads cut genera short or leave them out
   std::string part_genus_;  // that the titles or the head over the part name beyond doubt
   std::string last_genus_;

@@ -476,5 +476,33 @@ TEST(PrintedGenusDecision, GeneraThatAreLeftOut) {
             "2[2b] Canines absent -> Ctenoblennops dentex\n");
 }
 
+TEST(PrintedGenusDecision, AMuseumInThePageHeadIsNoGenus) {
+  EXPECT_EQ(sketch("188 BULLETIN OF THE MUSEUM OF NATURAL HISTORY VOL. 84\n"
+                   "\n"
+                   "HARMOCLES CHALMERS\n"
+                   "\n"
+                   "Harmocles CHALMERS, 1904, Proc. Acad., p. 261. Type by original designation: "
+                   "Harmocles pallens Chalmers.\n"
+                   "\n"
+                   "KEY TO MALES\n"
+                   "\n"
+                   "1. Tibial apophysis of palpus bifid at tip........ 2\n"
+                   "Tibial apophysis of palpus simple........ 3\n"
+                   "2. Carapace pale yellow........ pallens Chalmers\n"
+                   "Carapace dusky........ fuscatus Roe\n"
+                   "3. Cymbium with a conspicuous spur........ oakesi Chalmers\n"
+                   "Cymbium without spur........ dentiger Roe\n"
+                   "\n"
+                   "Harmocles pallens Chalmers\n"
+                   "\n"
+                   "Figures 12-14\n"),
+            "1[1] Tibial apophysis of palpus bifid at tip -> 2\n"
+            "1[] Tibial apophysis of palpus simple -> 3\n"
+            "2[2] Carapace pale yellow -> Harmocles pallens\n"
+            "2[] Carapace dusky -> Harmocles fuscatus\n"
+            "3[3] Cymbium with a conspicuous spur -> Harmocles oakesi\n"
+            "3[] Cymbium without spur -> Harmocles dentiger\n");
+}
+
 }  // namespace
 }  // namespace keydrift
