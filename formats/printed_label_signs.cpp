@@ -459,6 +459,44 @@ std::size_t primes_of_label(std::string_view behind) {
 
 }  // namespace
 
+std::size_t restore_letters_of_pairs(std::string& text) {
+  // "li." for h and the like, where each letter labels two leads.
+  struct Parted {
+    std::string_view seen;
+    char letter;
+  };
+  static constexpr std::array kParted{Parted{"li.", 'h'}, Parted{"lh.", 'h'}, Parted{"rn.", 'm'},
+                                      Parted{"cl.", 'd'}, Parted{"ii.", 'n'}, Parted{"1i.", 'h'}};
+  std::map<char, std::size_t> labels;
+  std::vector<TextChange> damaged;
+  for (auto const& [at, line] : lines_of(text)) {
+    constexpr std::size_t kShortest = 6;  // "a. Win"
+    if (line.size() < kShortest) continue;
+    bool const small = line[0] >= 'a' && line[0] <= 'z';
+    if (small && line.substr(1).starts_with(". ") && is_upper(code_point_at(line, 3).value)) {
+      ++labels[line[0]];
+      continue;
+    }
+    for (auto const& one : kParted) {
+      bool const words =
+          line.starts_with(one.seen) && line[3] == ' ' && is_upper(code_point_at(line, 4).value);
+      auto const first = labels.find(one.letter);
+      // Its rival stands above, and has none yet.
+      if (!words || first == labels.end() || first->second != 1) continue;
+      ++first->second;
+      damaged.push_back({at, 2, {one.letter}});
+    }
+  }
+  auto const pairs =
+      std::count_if(labels.begin(), labels.end(), [](auto const& one) { return one.second == 2; });
+  if (static_cast<std::size_t>(pairs) < kFewest + damaged.size() ||
+      static_cast<std::size_t>(pairs) * 4 < labels.size() * 3) {
+    return 0;
+  }
+  make_changes(damaged, text);
+  return damaged.size();
+}
+
 std::size_t restore_parted_letters(std::string& text) {
   std::set<std::string> primes;  // of labels with the letter c
   std::vector<TextChange> changes;

@@ -50,4 +50,7 @@ std::size_t restore_doubled_letters(std::string& text);
 // as two, and a prime that came out as a stroke.  Returns the number of lines.
 std::size_t restore_parted_letters(std::string& text);
 
+// "li. Beak hooked" where "h. Beak straight" stands above and every letter labels two leads.
+std::size_t restore_letters_of_pairs(std::string& text);
+
 }  // namespace keydrift::printed

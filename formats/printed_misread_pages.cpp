@@ -40,8 +40,12 @@ PageAtEnd page_at_end(std::string_view line) {
     --begin;
   }
   auto const before = line.substr(0, begin);
-  bool const word = before.ends_with("p. ") && before.size() > 3 &&
-                    !is_letter(static_cast<unsigned char>(before[before.size() - 4]));
+  constexpr std::size_t kFewestOfSpecies = 3;
+  // "BUSA, 165l.": the number of the species.
+  bool const species = end - begin >= kFewestOfSpecies && before.ends_with(", ");
+  bool const page_word = before.ends_with("p. ") && before.size() > 3 &&
+                         !is_letter(static_cast<unsigned char>(before[before.size() - 4]));
+  bool const word = species || page_word;
   if (begin == end || !word) return {};
   page.at = begin;
   page.bytes = end - begin;

@@ -7,8 +7,8 @@
 
 namespace keydrift::printed {
 
-// "busa, new species, p. l5." where other lines end in "p. 14.": letters that stand for figures.
-// Returns the number of pages.
+// "busa, new species, p. l5." and "BUSA, 165l." where other lines end in "p. 14." or "1650.":
+// letters that stand for figures of pages and of species.  Returns the number of lines.
 std::size_t restore_pages(std::string& text);
 
 // "A. busa,p. 356." where other lines end in "p. 14.": the blank behind the comma.  Returns the

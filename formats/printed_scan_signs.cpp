@@ -350,6 +350,31 @@ std::size_t restore_greek_labels(std::string& text) {
   return changes.size();
 }
 
+std::size_t restore_capital_letters(std::string& text) {
+  constexpr std::size_t kFewest = 6;  // signs of a word
+  auto const is_capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+  std::size_t restored = 0;
+  for (auto at = text.find('0'); at != std::string::npos; at = text.find('0', at + 1)) {
+    if (at < 2 || !is_capital(text[at - 1]) || at + 1 == text.size() || !is_capital(text[at + 1]))
+      continue;
+    auto begin = at;
+    while (begin > 0 && (is_capital(text[begin - 1]) || text[begin - 1] == '0')) --begin;
+    auto end = at;
+    while (end < text.size() && (is_capital(text[end]) || text[end] == '0')) ++end;
+    auto const word = std::string_view{text}.substr(begin, end - begin);
+    bool const letters = std::count(word.begin(), word.end(), '0') <= 2 && word.size() >= kFewest &&
+                         is_capital(word.front());
+    bool const ends = end == text.size() ||
+                      std::string_view{" \n\t\r.,;:)"}.find(text[end]) != std::string_view::npos;
+    if (!letters || !ends || !begins_word(text, begin)) continue;
+    for (auto i = begin; i < end; ++i) {
+      if (text[i] == '0') text[i] = 'O';
+    }
+    ++restored;
+  }
+  return restored;
+}
+
 std::size_t restore_letters(std::string& text) {
   constexpr std::size_t kFewestWithFigures = 5;
   constexpr std::size_t kMostFigures = 2;

@@ -34,6 +34,9 @@ std::size_t restore_greek_labels(std::string& text);
 // the number of figures.
 std::size_t restore_letters(std::string& text);
 
+// "SCAPH0DORA": a figure 0 within a word in capitals is O.  Returns the number of words.
+std::size_t restore_capital_letters(std::string& text);
+
 // "villosuIa", "palIida": a capital I between the small letters of a word is l.  Returns the number
 // of letters.
 std::size_t restore_small_l(std::string& text);

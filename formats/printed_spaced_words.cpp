@@ -19,13 +19,16 @@ struct Spaced {
   bool counted{true};   // "a b c d e", "p q r t v"
 };
 
+// "D i a n d r e 1 1 a"
+bool is_figure_for_letter(char32_t c) { return c == '1' || c == '0'; }
+
 Spaced spaced_letters(std::string_view text) {
   Spaced found;
   char32_t before = 0;
   bool capitals = false;
   for (std::size_t at = 0;;) {
     auto const c = code_point_at(text, at);
-    if (!is_letter(c.value)) return {};
+    if (!is_letter(c.value) && !(found.letters > 1 && is_figure_for_letter(c.value))) return {};
     // A capital and small letters behind it, or nothing but capitals.
     if (found.letters == 1) capitals = is_upper(before) && is_upper(c.value);
     if (found.letters > 0 && is_upper(c.value) != capitals) break;
@@ -35,7 +38,8 @@ Spaced spaced_letters(std::string_view text) {
     found.bytes = at + c.length;
     auto const next = code_point_at(text, found.bytes + 1);
     bool const more = found.bytes + 1 < text.size() && text[found.bytes] == ' ' &&
-                      is_letter(next.value) &&
+                      (is_letter(next.value) ||
+                       (found.letters > 1 && !capitals && is_figure_for_letter(next.value))) &&
                       !is_letter(code_point_at(text, found.bytes + 1 + next.length).value);
     if (!more) break;
     at = found.bytes + 1;
@@ -132,7 +136,7 @@ class Closer {
       if (text_[i] == ' ') {
         ++blanks_;
       } else {
-        closed_.push_back(text_[i]);
+        closed_.push_back(text_[i] == '1' ? 'l' : text_[i] == '0' ? 'o' : text_[i]);
       }
     }
     return at + letters.bytes;

@@ -141,6 +141,9 @@ constexpr std::array kMends{
          " labels such as \"cl'.\" and \"d!\".\" were read with the letters or the primes that "
          "others "
          "call for"},
+    Mend{restore_letters_of_pairs, "misread-signs",
+         " label such as \"li.\" was read as the letter that its rival has",
+         " labels such as \"li.\" were read as the letters that their rivals have"},
     Mend{restore_colons_of_labels, "misread-signs",
          " label such as \"5;\" was read with the colon that others have",
          " labels such as \"5;\" were read with the colon that others have"},
@@ -216,6 +219,8 @@ constexpr std::array kMends{
     Mend{restore_letters, "misread-signs",
          " figure within a word was read as a letter, \"1\" as l or \"0\" as o",
          " figures within words were read as letters, \"1\" as l and \"0\" as o"},
+    Mend{restore_capital_letters, "misread-signs", " \"0\" within a word in capitals was read as O",
+         " \"0\" within words in capitals were read as O"},
     Mend{restore_small_l, "misread-signs", " capital I within a word was read as l",
          " capitals I within words were read as l"},
 };

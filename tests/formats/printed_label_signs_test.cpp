@@ -546,5 +546,30 @@ TEST(PrintedLabelSigns, RaisedIndicesOfWhichMostAreDamaged) {
             "6[b^] Merus unarmed -> Ausella meridiana (p. 416.)\n");
 }
 
+TEST(PrintedLabelSigns, LettersOfPairsThatCameOutAsTwo) {
+  EXPECT_EQ(sketch("Key to the species of Ostrilla\n"
+                   "\n"
+                   "a. Leaves opposite b.\n"
+                   "b. Petals red 1. O. rubra.\n"
+                   "b. Petals white c.\n"
+                   "c. Achenes beaked 2. O. rostrata.\n"
+                   "c. Achenes blunt 3. O. mutica.\n"
+                   "a. Leaves alternate f.\n"
+                   "f. Petals yellow h.\n"
+                   "h. Beak straight 6. O. recta.\n"
+                   "li. Beak hooked 7. O. brevis.\n"
+                   "f. Petals blue 8. O. caerulea.\n"),
+            "a[a] Leaves opposite -> b\n"
+            "a[a] Leaves alternate -> f\n"
+            "b[b] Petals red -> Ostrilla rubra\n"
+            "b[b] Petals white -> c\n"
+            "c[c] Achenes beaked -> Ostrilla rostrata\n"
+            "c[c] Achenes blunt -> Ostrilla mutica\n"
+            "f[f] Petals yellow -> h\n"
+            "f[f] Petals blue -> Ostrilla caerulea\n"
+            "h[h] Beak straight -> Ostrilla recta\n"
+            "h[h] Beak hooked -> Ostrilla brevis\n");
+}
+
 }  // namespace
 }  // namespace keydrift

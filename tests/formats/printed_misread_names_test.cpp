@@ -141,5 +141,21 @@ TEST(PrintedMisreadNames, GeneraThatNoListTellsStayAsPrinted) {
             "2[-] Ramus of two joints -> Selbycuma lenta\n");
 }
 
+TEST(PrintedMisreadNames, LigaturesThatCameOutAsOtherLetters) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Leaves broad . . . . A. ccespitosa\n"
+                   "- Leaves narrow . . . . 2\n"
+                   "2. Petals red . . . . A. seneus\n"
+                   "- Petals blue . . . . A. grata\n"
+                   "\n"
+                   "1. A. caespitosa Roe. Stems in tufts.\n"
+                   "2. A. aeneus Dorn. Stems bronze.\n"),
+            "1[1] Leaves broad -> Ausella caespitosa\n"
+            "1[-] Leaves narrow -> 2\n"
+            "2[2] Petals red -> Ausella aeneus\n"
+            "2[-] Petals blue -> Ausella grata\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -26,5 +26,22 @@ TEST(PrintedMisreadPages, LettersInPagesAndEpithetsThatTouchStops) {
             "3[] Head black -> Mesoma nigra (p. 17.)\n");
 }
 
+TEST(PrintedMisreadPages, NumbersOfSpecies) {
+  EXPECT_EQ(sketch("470. SARGOMA, Renwick.\n"
+                   "\n"
+                   "a. Cheeks naked.\n"
+                   "b. Teeth conical. alta, 1650.\n"
+                   "bb. Teeth flat. rhomboides, 165l.\n"
+                   "aa. Cheeks scaled.\n"
+                   "c. Lateral line complete. crenulata, 1652.\n"
+                   "cc. Lateral line broken. aurora, 1653.\n"),
+            "a[a] Cheeks naked. -> b\n"
+            "a[aa] Cheeks scaled. -> c\n"
+            "b[b] Teeth conical. -> Sargoma alta\n"
+            "b[bb] Teeth flat. -> Sargoma rhomboides\n"
+            "c[c] Lateral line complete. -> Sargoma crenulata\n"
+            "c[cc] Lateral line broken. -> Sargoma aurora\n");
+}
+
 }  // namespace
 }  // namespace keydrift

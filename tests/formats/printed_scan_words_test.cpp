@@ -202,5 +202,18 @@ TEST(PrintedScanWords, FiguresBehindGeneraThatAreNone) {
             "2[-] Flagellum of one joint -> Leptoma longa\n");
 }
 
+TEST(PrintedScanWords, FiguresAmongCapitals) {
+  EXPECT_EQ(sketch("Key to the genera\n"
+                   "\n"
+                   "A. Stem woody . . 1. TALAXIOPSIS\n"
+                   "AA. Stem not woody.\n"
+                   "B. Seeds winged . . 2. TALAXIA\n"
+                   "BB. Seeds without wings . . 3. CH0RRILLIA\n"),
+            "A[A] Stem woody -> Talaxiopsis\n"
+            "A[AA] Stem not woody. -> B\n"
+            "B[B] Seeds winged -> Talaxia\n"
+            "B[BB] Seeds without wings -> Chorrillia\n");
+}
+
 }  // namespace
 }  // namespace keydrift
