@@ -80,7 +80,10 @@ class Finder {
     } else if (!is_number_of_note(*sign) || (label && !complete_.contains(sign->number))) {
       return i;
     }
-    if (is_genus_alone(text.substr(sign->text_at))) return i;
+    auto const words = text.substr(sign->text_at);
+    bool const genus =
+        words.find(' ') == std::string_view::npos && is_latin_genus(without_full_stop(words));
+    if (genus || is_genus_alone(words)) return i;
     auto const end = end_of_sentence(i);
     return end > i && stands_at_foot(i, end) ? end : i;
   }

@@ -4,6 +4,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
@@ -88,7 +89,7 @@ std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
                          (is_upper(code_point_at(text, 0).value) || starts_with_ditto(text)) &&
                          !starts_note(text) && !starts_caption(text) && !is_page_furniture(text) &&
                          !is_author_alone(text) && !mentions_key(text) &&
-                         !is_in_capitals(text.substr(0, text.find(' ')), 3);
+                         !is_in_capitals(without_closing_marks(text.substr(0, text.find(' '))), 3);
   }
   return fronts;
 }

@@ -58,7 +58,8 @@ std::optional<std::size_t> SecondLeads::second_of(std::size_t first, std::size_t
     auto const last = last_of_paragraph(*found, end);
     return may_end(last) || name_stands_below(last, end) ? found : std::nullopt;
   }
-  return end < lines_.size() ? paragraph_above(first, end) : std::nullopt;
+  auto const above = end < lines_.size() ? paragraph_above(first, end) : std::nullopt;
+  return above ? above : paragraph_below(first, words_at, end);
 }
 
 bool ends_in_epithet(std::string_view text) {
@@ -135,6 +136,27 @@ std::optional<std::size_t> SecondLeads::paragraph_above(std::size_t first, std::
   while (begin > first && !lines_[begin - 1].text.empty()) --begin;
   bool const led = begin > first + 1 && may_end(last_of_paragraph(first, end));
   return led && may_begin(begin) ? std::optional{begin} : std::nullopt;
+}
+
+// The next paragraph, where it begins with the words that the first lead begins with and no
+// couplet's number stands between.
+std::optional<std::size_t> SecondLeads::paragraph_below(std::size_t first, std::size_t words_at,
+                                                        std::size_t end) const {
+  constexpr std::size_t kAlike = 2;     // words
+  constexpr std::size_t kOpening = 60;  // bytes
+  auto last = first;
+  while (last + 1 < lines_.size() && !lines_[last + 1].text.empty()) ++last;
+  auto begin = last + 1;
+  while (begin < lines_.size() && lines_[begin].text.empty()) ++begin;
+  if (begin >= end || begin > last + 2 || !may_end(last) || !may_begin(begin)) {
+    return std::nullopt;
+  }
+  auto const opening = words_of(start_of(lines_[first].text.substr(words_at), kOpening), kAlike);
+  bool const alike = opening.size() == kAlike &&
+                     words_of(start_of(lines_[begin].text, kOpening), kAlike) == opening;
+  auto close = begin;
+  while (close + 1 < end && !lines_[close + 1].text.empty()) ++close;
+  return alike && may_end(close) ? std::optional{begin} : std::nullopt;
 }
 
 }  // namespace keydrift::printed

@@ -54,6 +54,8 @@ class SecondLeads {
  private:
   [[nodiscard]] bool may_begin(std::size_t line) const;
   [[nodiscard]] std::size_t last_of_paragraph(std::size_t line, std::size_t end) const;
+  [[nodiscard]] std::optional<std::size_t> paragraph_below(std::size_t first, std::size_t words_at,
+                                                           std::size_t end) const;
   [[nodiscard]] bool name_stands_below(std::size_t line, std::size_t end) const;
   [[nodiscard]] std::optional<std::size_t> paragraph_above(std::size_t first,
                                                            std::size_t end) const;

@@ -128,5 +128,32 @@ TEST(PrintedFootnotes, ANumberedGenusIsNone) {
             "5[] Fruit round, minute or none -> Orbelica\n");
 }
 
+TEST(PrintedFootnotes, NumberedGeneraOnTheirOwnLinesAreEnds) {
+  EXPECT_EQ(sketch("Übersicht der Gattungen.\n"
+                   "\n"
+                   "1. Staubblätter 5 2.\n"
+                   "— Staubblätter 4 oder 2 3.\n"
+                   "2. Blumen radförmig, gelb; Kapsel mit Klappen aufspringend.\n"
+                   "\n"
+                   "1. Velaria.\n"
+                   "— Blumen glockig, blau oder weiß; Kapsel mit Deckel.\n"
+                   "\n"
+                   "2. Lonsia.\n"
+                   "3. Staubfäden bärtig; Blüten in langen Trauben. 3. Tragopis.\n"
+                   "— Staubfäden kahl 4.\n"
+                   "4. Kelch aufgeblasen; Frucht eine Beere.\n"
+                   "\n"
+                   "4. Schirmeria.\n"
+                   "— Kelch nicht vergrößert; Frucht eine Kapsel 5. Hartmundia.\n"),
+            "1[1] Staubblätter 5 -> 2\n"
+            "1[—] Staubblätter 4 oder 2 -> 3\n"
+            "2[2] Blumen radförmig, gelb; Kapsel mit Klappen aufspringend. -> Velaria\n"
+            "2[—] Blumen glockig, blau oder weiß; Kapsel mit Deckel. -> Lonsia\n"
+            "3[3] Staubfäden bärtig; Blüten in langen Trauben. -> Tragopis\n"
+            "3[—] Staubfäden kahl -> 4\n"
+            "4[4] Kelch aufgeblasen; Frucht eine Beere. -> Schirmeria\n"
+            "4[—] Kelch nicht vergrößert; Frucht eine Kapsel -> Hartmundia\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -49,5 +49,29 @@ TEST(PrintedSecondLeads, RivalsWithTheSameFirstWords) {
       "3[] Scutellum with two bristles; apex dark -> Ausella dusa (n. sp.)\n");
 }
 
+TEST(PrintedSecondLeads, TheNextParagraphThatBeginsAsTheFirstLead) {
+  EXPECT_EQ(
+      sketch("KEY TO MALES OF AUSELLA\n"
+             "\n"
+             "1. Carapace yellow, the legs pale........ pallens Chalmers\n"
+             "Carapace black, the legs dark........ 2\n"
+             "2. Total length less than 3 mm.; abdomen with a scutum\n"
+             "minimus Chalmers\n"
+             "\n"
+             "Total length 5 mm. or more; abdomen without scutum\n"
+             "tibialis, new species\n"
+             "\n"
+             "KEY TO FEMALES OF AUSELLA\n"
+             "\n"
+             "1. Epigynum longer than wide........ pallens Chalmers\n"
+             "Epigynum wider than long........ minimus Chalmers\n"),
+      "1[1] Carapace yellow, the legs pale -> Ausella pallens\n"
+      "1[] Carapace black, the legs dark -> 2\n"
+      "2[2] Total length less than 3 mm.; abdomen with a scutum -> Ausella minimus\n"
+      "2[] Total length 5 mm. or more; abdomen without scutum -> Ausella tibialis (new species)\n"
+      "1[1] Epigynum longer than wide -> Ausella pallens\n"
+      "1[] Epigynum wider than long -> Ausella minimus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
