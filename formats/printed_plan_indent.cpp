@@ -268,6 +268,13 @@ class IndentPlanner {
     return next < found_.led.back() && lines_[next].indent + kUneven < lines_[i].indent;
   }
 
+  // "Leaves scales, pressed to the twig" above "  Cones round": a lead, whatever else it looks like.
+  [[nodiscard]] bool has_lines_further_in(std::size_t i) const {
+    auto next = i + 1;
+    while (next < lines_.size() && is_blank_line(next)) ++next;
+    return next < lines_.size() && lines_[next].indent > lines_[i].indent;
+  }
+
   // The whole line is a destination of the lead before it: a name of a genus that other leads lead
   // to, or one in capitals.
   [[nodiscard]] bool is_destination(std::size_t i, std::size_t start) const {
@@ -279,7 +286,7 @@ class IndentPlanner {
         words.size() <= 2 && is_capitalised(words.front()) &&
         std::none_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
     if (capitals) return lines_[i].indent > lines_[start].indent;
-    if (!is_latin_name(text)) return false;
+    if (!is_latin_name(text) || has_lines_further_in(i)) return false;
     return is_abbreviated(words.front()) || found_.genera.contains(std::string{words.front()});
   }
 
