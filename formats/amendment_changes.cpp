@@ -9,7 +9,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostWords = 12;  // on either side, without quotation marks
+constexpr std::size_t kMostWordsOfChange = 12;  // on either side, without quotation marks
 
 // "the following", "folgende", "ce qui suit": no words of the key, but those below.
 bool means_below(std::string_view text) {
@@ -74,8 +74,8 @@ class ChangeFinder {
   [[nodiscard]] std::optional<WordChange> change(TextSpan from, TextSpan to) const {
     WordChange result{said(from), said(to), from, to};
     if (result.from.empty() || result.to.empty()) return std::nullopt;
-    if (words_of(result.from).size() > kMostWords && !is_quote(from)) return std::nullopt;
-    if (words_of(result.to).size() > kMostWords && !is_quote(to)) return std::nullopt;
+    if (words_of(result.from).size() > kMostWordsOfChange && !is_quote(from)) return std::nullopt;
+    if (words_of(result.to).size() > kMostWordsOfChange && !is_quote(to)) return std::nullopt;
     return result;
   }
   [[nodiscard]] bool is_quote(TextSpan const& span) const {

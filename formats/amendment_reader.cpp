@@ -18,20 +18,20 @@
 #include "keydrift/formats/printed_front.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/related_places.hpp"
 
 namespace keydrift {
+namespace printed {
 namespace {
 
-using namespace printed;
 using namespace std::string_view_literals;
 
-constexpr std::size_t kMostLines = 4;           // of one instruction
-constexpr std::size_t kLookedAt = 1000;         // bytes of a line that may be an instruction
-constexpr std::size_t kShown = 80;              // bytes of the source that a finding quotes
-constexpr std::size_t kMostRelatedPlaces = 20;  // more would bury the first
+constexpr std::size_t kMostLinesOfInstruction = 4;
+constexpr std::size_t kBytesLookedAt = 1000;  // of a line that may be an instruction
+constexpr std::size_t kPieceBytesShown = 80;  // of the source that a finding quotes
 
 // Moves the couplets of a fragment behind those of `piece` and returns their ids there.
-std::vector<CoupletId> append(Edition& piece, Edition&& fragment) {
+std::vector<CoupletId> append_fragment(Edition& piece, Edition&& fragment) {
   auto const first = static_cast<std::uint32_t>(piece.couplets.size());
   std::vector<TaxonId> taxa;
   for (auto& taxon : fragment.taxa) {
@@ -155,7 +155,7 @@ class AmendmentReader {
                                                 AmendmentTarget const& around) const {
     std::string words;
     std::optional<Taken> taken;
-    for (std::size_t n = 0; n < kMostLines && i + n < lines_.size(); ++n) {
+    for (std::size_t n = 0; n < kMostLinesOfInstruction && i + n < lines_.size(); ++n) {
       auto const& line = lines_[i + n];
       if (line.text.empty()) break;
       if (n > 0 && (begins_lead(line) || ends_sentence(words))) break;
@@ -173,7 +173,7 @@ class AmendmentReader {
 
   // Does any word belong to an instruction: a verb, "couplet", "for"?
   [[nodiscard]] static bool speaks_of_keys(std::string_view words) {
-    auto const tokens = read_words(start_of(words, kLookedAt));
+    auto const tokens = read_words(start_of(words, kBytesLookedAt));
     return std::any_of(tokens.begin(), tokens.end(), [](Token const& token) {
       return token.sense >= Sense::couplet && token.sense <= Sense::instead;
     });
@@ -181,7 +181,7 @@ class AmendmentReader {
 
   // "p. 12, couplet 3" is no lead p.
   [[nodiscard]] static bool begins_with_page(std::string_view line) {
-    auto const words = read_words(start_of(line, kShown));
+    auto const words = read_words(start_of(line, kPieceBytesShown));
     return words.size() > 1 && words[0].sense == Sense::page && words[1].sense == Sense::label;
   }
 
@@ -261,7 +261,7 @@ class AmendmentReader {
         if (finding.code != "stray-text") findings_.push_back(std::move(finding));
       }
       std::move(fragment.notes.begin(), fragment.notes.end(), std::back_inserter(amendment_.kept));
-      couplets = append(amendment_.piece, std::move(fragment));
+      couplets = append_fragment(amendment_.piece, std::move(fragment));
     }
     if (wanted) {
       auto& instruction = amendment_.instructions.back();
@@ -289,7 +289,7 @@ class AmendmentReader {
   [[nodiscard]] Finding finding(std::string code, Severity severity, Place const& place,
                                 std::string_view printed, std::string message,
                                 std::string remedy) const {
-    auto const shown = start_of(printed, kShown);
+    auto const shown = start_of(printed, kPieceBytesShown);
     return {.code = std::move(code),
             .severity = severity,
             .file = amendment_.name,
@@ -326,7 +326,7 @@ class AmendmentReader {
     auto said =
         finding("kept-text", Severity::information, harmless.front()->place, harmless.front()->text,
                 "this is neither couplet nor instruction; nothing was done with it", "");
-    for (std::size_t i = 1; i < std::min(harmless.size(), kMostRelatedPlaces + 1); ++i) {
+    for (std::size_t i = 1; i < std::min(harmless.size(), kMaximumRelatedPlaces + 1); ++i) {
       said.related.push_back({harmless[i]->place, "nothing was done with this either"});
     }
     findings_.push_back(std::move(said));
@@ -358,8 +358,9 @@ class AmendmentReader {
   AmendmentTarget around_;           // "Couplet 8:" on a line of its own
 };
 
-Loaded<Amendment> read_text(std::string_view name, std::string_view text,
-                            std::vector<LineAccount> const& origin, ReadLimits const& limits) {
+Loaded<Amendment> read_piece_text(std::string_view name, std::string_view text,
+                                  std::vector<LineAccount> const& origin,
+                                  ReadLimits const& limits) {
   auto lines = split_lines(text);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (lines[i].text.size() > limits.line_bytes) {
@@ -390,7 +391,7 @@ Loaded<Amendment> read_lines(std::string_view name, std::vector<ManuscriptLine> 
     text += '\n';
     origin.push_back({line.number, LineKind::skipped, ""});
   }
-  return read_text(name, text, origin, limits);
+  return read_piece_text(name, text, origin, limits);
 }
 
 // JSON says itself what is a couplet; what each does follows from its number.
@@ -410,15 +411,17 @@ Loaded<Amendment> from_edition(Edition edition, std::vector<Finding> findings) {
 }
 
 }  // namespace
+}  // namespace printed
 
 Loaded<Amendment> read_amendment(Source source, ReadLimits const& limits) {
+  using namespace printed;
   Loaded<Amendment> loaded;
   std::vector<Finding> found;
   auto const kind = file_kind(source.bytes);
   if (kind == FileKind::text || kind == FileKind::empty) {
     auto decoded = decode_text(source, {.maximum_bytes = limits.bytes});
     found = std::move(decoded.findings);
-    if (decoded) loaded = read_text(decoded.value->name, decoded.value->text, {}, limits);
+    if (decoded) loaded = read_piece_text(decoded.value->name, decoded.value->text, {}, limits);
   } else if (kind == FileKind::word_2007) {
     // A piece may hold instructions only, which no reader of keys takes.
     auto lines = read_docx_lines(source, limits);
@@ -432,7 +435,7 @@ Loaded<Amendment> read_amendment(Source source, ReadLimits const& limits) {
     }
     auto const& from = reading.value->source;
     if (!from) return from_edition(std::move(reading.value->edition), std::move(reading.findings));
-    loaded = read_text(reading.value->edition.name, from->text, from->lines, limits);
+    loaded = read_piece_text(reading.value->edition.name, from->text, from->lines, limits);
   }
   loaded.findings.insert(loaded.findings.begin(), found.begin(), found.end());
   sort_findings(loaded.findings);

@@ -125,8 +125,8 @@ constexpr std::array<std::pair<std::string_view, std::uint32_t>, 27> kOrdinals{{
     {"prior", 1},    {"posterior", 2},
 }};
 
-constexpr std::size_t kLongestPhrase = 4;    // words
-constexpr std::size_t kLongestBracket = 60;  // bytes; that may name a couplet
+constexpr std::size_t kLongestPhrase = 4;           // words
+constexpr std::size_t kLongestCoupletBracket = 60;  // bytes; that may name a couplet
 
 class Phrases {
  public:
@@ -154,7 +154,7 @@ Phrases const& phrases() {
 }
 
 // The mark that closes a quotation opened by `open`; 0 for none.  „…“, “…”, ‘…’, ‚…‘, «…», »…«.
-bool closes(char32_t open, char32_t c) {
+bool closes_quotation(char32_t open, char32_t c) {
   switch (open) {
     case '"':
       return c == '"';
@@ -228,7 +228,7 @@ class WordReader {
     for (auto end = at_ + c.length; end < text_.size();) {
       auto const now = code_point_at(text_, end);
       auto const next = code_point_at(text_, end + now.length).value;
-      if (closes(c.value, now.value) && !is_letter(next) && !is_digit(next) &&
+      if (closes_quotation(c.value, now.value) && !is_letter(next) && !is_digit(next) &&
           end > at_ + c.length) {
         auto const inside = trim(text_.substr(at_ + c.length, end - at_ - c.length));
         tokens_.push_back({Sense::quote, inside, at_, end + now.length, 0});
@@ -250,7 +250,7 @@ class WordReader {
     if (close == std::string_view::npos) return false;
     // "(paso 8b)" is part of the sentence; "(Smith 1998: 44)" is not.
     auto const inside = text_.substr(at_ + 1, close - at_ - 1);
-    if (inside.size() < kLongestBracket && names_couplet(inside)) return false;
+    if (inside.size() < kLongestCoupletBracket && names_couplet(inside)) return false;
     push(Sense::bracket, at_, close + 1);
     at_ = close + 1;
     return true;

@@ -12,6 +12,7 @@
 #include <utility>
 #include <vector>
 
+#include "keydrift/formats/file_error.hpp"
 #include "keydrift/formats/file_kind.hpp"
 #include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/text_encodings.hpp"
@@ -22,18 +23,7 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::size_t kBlock = std::size_t{256} << 10;
-constexpr std::size_t kSample = std::size_t{64} << 10;
-
-Finding finding_of(std::string const& name, std::string code, std::string message,
-                   std::string remedy) {
-  Finding finding;
-  finding.code = std::move(code);
-  finding.severity = Severity::error;
-  finding.file = name;
-  finding.message = std::move(message);
-  finding.remedy = std::move(remedy);
-  return finding;
-}
+constexpr std::size_t kRecognisedBytes = std::size_t{64} << 10;
 
 class MemoryStream final : public ByteStream {
  public:
@@ -61,7 +51,7 @@ class FileStream final : public ByteStream {
     if (failure_) return 0;
     auto const size = std::fread(into.data(), 1, into.size(), file_.get());
     if (size == 0 && std::ferror(file_.get()) != 0) {
-      failure_ = finding_of(name_, "unreadable-file",
+      failure_ = file_error(name_, "unreadable-file",
                             "reading stopped: " + std::generic_category().message(errno),
                             "check the disk or the connection and try again");
     }
@@ -136,7 +126,7 @@ class GzipStream final : public ByteStream {
 
  private:
   Finding damaged(std::string const& how) const {
-    return finding_of(name_, "damaged-gzip", "the gzip file cannot be unpacked: " + how,
+    return file_error(name_, "damaged-gzip", "the gzip file cannot be unpacked: " + how,
                       "copy or download the file again, and try to unpack it by itself");
   }
   // How far it would go on is not known.
@@ -147,14 +137,14 @@ class GzipStream final : public ByteStream {
   }
   std::optional<Finding> over_limit() const {
     if (out_ > limits_.maximum_bytes) {
-      return finding_of(name_, "too-large",
+      return file_error(name_, "too-large",
                         "the gzip file unpacks to more than the limit of " +
                             std::to_string(limits_.maximum_bytes) + " bytes",
                         "split the file into several and take them one by one");
     }
     if (out_ > limits_.expansion_from_bytes &&
         static_cast<double>(out_) > limits_.maximum_expansion * static_cast<double>(in_)) {
-      return finding_of(
+      return file_error(
           name_, "too-large",
           "the gzip file unpacks to " + std::to_string(out_ / std::max<std::uint64_t>(in_, 1)) +
               " times its size, as no table of specimens does",
@@ -296,16 +286,16 @@ Loaded<std::unique_ptr<ByteStream>> unpacked(std::unique_ptr<ByteStream> raw,
                                              std::string const& name, StreamLimits const& limits) {
   Loaded<std::unique_ptr<ByteStream>> loaded;
   auto const refuse = [&](std::string code, std::string message, char const* remedy) {
-    loaded.findings.push_back(finding_of(name, std::move(code), std::move(message), remedy));
+    loaded.findings.push_back(file_error(name, std::move(code), std::move(message), remedy));
     return std::move(loaded);
   };
   auto stream = std::move(raw);
-  auto first = first_bytes(*stream, kSample);
+  auto first = first_bytes(*stream, kRecognisedBytes);
   auto kind = file_kind(first);
   if (kind == FileKind::gzip) {
     stream = std::make_unique<GzipStream>(
         std::make_unique<PrependedStream>(std::move(first), std::move(stream)), name, limits);
-    first = first_bytes(*stream, kSample);
+    first = first_bytes(*stream, kRecognisedBytes);
     kind = file_kind(first);
   }
   if (auto failure = stream->failure()) {
@@ -346,18 +336,18 @@ Loaded<std::unique_ptr<ByteStream>> open_stream(std::string const& path,
   auto const status = std::filesystem::status(path, error);
   if (status.type() == std::filesystem::file_type::not_found) {
     loaded.findings.push_back(
-        finding_of(path, "no-such-file", "there is no such file", "check the path"));
+        file_error(path, "no-such-file", "there is no such file", "check the path"));
     return loaded;
   }
   if (status.type() == std::filesystem::file_type::directory) {
-    loaded.findings.push_back(finding_of(path, "is-a-directory", "this is a directory, not a file",
+    loaded.findings.push_back(file_error(path, "is-a-directory", "this is a directory, not a file",
                                          "name the table of specimens inside it"));
     return loaded;
   }
   auto* const file = std::fopen(path.c_str(), "rb");
   if (file == nullptr) {
     loaded.findings.push_back(
-        finding_of(path, "unreadable-file",
+        file_error(path, "unreadable-file",
                    "the file cannot be opened: " + std::generic_category().message(errno),
                    "check that it may be read"));
     return loaded;

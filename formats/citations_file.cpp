@@ -15,15 +15,15 @@ using namespace tables;
 
 namespace {
 
-enum Column : std::size_t { kCitation, kEdition, kPublished };
-constexpr std::array kColumns{WantedColumn{"citation", true}, WantedColumn{"edition", true},
-                              WantedColumn{"published", false}};
+enum CitationColumn : std::size_t { kCitation, kEdition, kPublished };
+constexpr std::array kCitationColumns{WantedColumn{"citation", true}, WantedColumn{"edition", true},
+                                      WantedColumn{"published", false}};
 
 }  // namespace
 
 Loaded<CitationTable> read_citations(Source source) {
   Loaded<CitationTable> loaded;
-  auto read = read_side_table(source, "table of citations", kColumns);
+  auto read = read_side_table(source, "table of citations", kCitationColumns);
   loaded.findings = std::move(read.findings);
   if (!read) return loaded;
   CitationTable table{.name = std::string{source.name}, .rows = {}};

@@ -13,9 +13,9 @@ using namespace tables;
 
 namespace {
 
-enum Column : std::size_t { kOld, kRelation, kNew, kNote };
-constexpr std::array kColumns{WantedColumn{"old", true}, WantedColumn{"relation", true},
-                              WantedColumn{"new", true}, WantedColumn{"note", false}};
+enum ConceptColumn : std::size_t { kOldConcept, kRelation, kNewConcept, kNote };
+constexpr std::array kConceptColumns{WantedColumn{"old", true}, WantedColumn{"relation", true},
+                                     WantedColumn{"new", true}, WantedColumn{"note", false}};
 
 constexpr std::array<std::string_view, 5> kRelationWords{"congruent", "includes", "included in",
                                                          "overlaps", "disjoint"};
@@ -24,7 +24,7 @@ constexpr std::array<std::string_view, 5> kRelationWords{"congruent", "includes"
 
 Loaded<ConceptMap> read_concept_map(Source source) {
   Loaded<ConceptMap> loaded;
-  auto table = read_side_table(source, "concept map", kColumns);
+  auto table = read_side_table(source, "concept map", kConceptColumns);
   loaded.findings = std::move(table.findings);
   if (!table) return loaded;
   ConceptMap map;
@@ -43,11 +43,11 @@ Loaded<ConceptMap> read_concept_map(Source source) {
   };
   std::map<std::pair<std::string, std::string>, std::size_t> seen;
   for (auto const& row : table.value->rows) {
-    for (auto const column : {kOld, kNew}) {
+    for (auto const column : {kOldConcept, kNewConcept}) {
       if (!row.cells[column].empty()) continue;
       add("missing-name", Severity::error, row.places[column], "",
-          std::string{"the row has no name in the column \""} + std::string{kColumns[column].name} +
-              "\"",
+          std::string{"the row has no name in the column \""} +
+              std::string{kConceptColumns[column].name} + "\"",
           "name one taxon of each edition in every row");
     }
     auto const& printed = row.cells[kRelation];
@@ -62,24 +62,26 @@ Loaded<ConceptMap> read_concept_map(Source source) {
       continue;
     }
     auto const [at, fresh] =
-        seen.emplace(std::pair{row.cells[kOld], row.cells[kNew]}, map.rows.size());
+        seen.emplace(std::pair{row.cells[kOldConcept], row.cells[kNewConcept]}, map.rows.size());
     if (!fresh) {
       auto const& earlier = map.rows[at->second];
       bool const agree = earlier.relation == *relation;
       auto& finding =
           agree ? add("repeated-row", Severity::information, row.place, "",
-                      "\"" + row.cells[kOld] + "\" and \"" + row.cells[kNew] +
+                      "\"" + row.cells[kOldConcept] + "\" and \"" + row.cells[kNewConcept] +
                           "\" stand in an earlier row with the same relation",
                       "remove one of the two rows")
                 : add("contradictory-rows", Severity::error, row.places[kRelation], printed,
-                      "\"" + row.cells[kOld] + "\" and \"" + row.cells[kNew] + "\" are called \"" +
-                          to_word(*relation) + "\" here and \"" + to_word(earlier.relation) +
-                          "\" in line " + std::to_string(earlier.place.line),
+                      "\"" + row.cells[kOldConcept] + "\" and \"" + row.cells[kNewConcept] +
+                          "\" are called \"" + to_word(*relation) + "\" here and \"" +
+                          to_word(earlier.relation) + "\" in line " +
+                          std::to_string(earlier.place.line),
                       "keep the row that is right");
       finding.related.push_back({earlier.place, "the earlier row"});
       continue;
     }
-    map.rows.push_back({row.cells[kOld], *relation, row.cells[kNew], row.cells[kNote], row.place});
+    map.rows.push_back(
+        {row.cells[kOldConcept], *relation, row.cells[kNewConcept], row.cells[kNote], row.place});
   }
   sort_findings(loaded.findings);
   if (!has_error(loaded.findings)) loaded.value = std::move(map);

@@ -27,7 +27,7 @@ std::uint64_t count_line_ends(std::string_view bytes) {
   return count;
 }
 
-bool is_blank(std::string_view cell) {
+bool is_blank_text(std::string_view cell) {
   return cell.find_first_not_of(" \t\r\n") == std::string_view::npos;
 }
 
@@ -85,7 +85,7 @@ struct CsvReader::State {
       consume_line(*first);
       first = first_line();
     }
-    while (first && is_blank(rest().substr(0, *first))) {
+    while (first && is_blank_text(rest().substr(0, *first))) {
       consume_line(*first);
       first = first_line();
     }
@@ -349,7 +349,7 @@ struct CsvReader::State {
     } else if (cells.size() > expected) {
       if (cells.size() > options.maximum_columns ||
           !std::all_of(values.begin() + static_cast<std::ptrdiff_t>(expected), values.end(),
-                       is_blank)) {
+                       is_blank_text)) {
         return refuse("too-many-cells",
                       "the row has " + std::to_string(cells.size()) +
                           " cells where the header has " + std::to_string(expected),

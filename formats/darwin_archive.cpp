@@ -11,6 +11,7 @@
 #include "keydrift/formats/darwin_core.hpp"
 #include "keydrift/formats/darwin_join.hpp"
 #include "keydrift/formats/darwin_meta.hpp"
+#include "keydrift/formats/file_error.hpp"
 #include "keydrift/formats/file_kind.hpp"
 #include "keydrift/formats/packed_file.hpp"
 #include "keydrift/formats/side_table.hpp"
@@ -24,16 +25,6 @@ namespace keydrift {
 using namespace tables;
 
 namespace {
-
-Finding error_in(std::string file, std::string code, std::string message, std::string remedy) {
-  Finding finding;
-  finding.code = std::move(code);
-  finding.severity = Severity::error;
-  finding.file = std::move(file);
-  finding.message = std::move(message);
-  finding.remedy = std::move(remedy);
-  return finding;
-}
 
 // Tables may be as large as they like; what expands beyond reason may not.
 ReadLimits archive_limits(ReadLimits limits) {
@@ -167,9 +158,9 @@ struct DarwinArchive::State {
       for (auto const& file : table.files) {
         if (exists(file)) continue;
         auto finding =
-            error_in(shown("meta.xml"), "missing-table",
-                     "the archive has no file " + in_quotes(file) + ", which meta.xml names",
-                     "check that the archive is complete");
+            file_error(shown("meta.xml"), "missing-table",
+                       "the archive has no file " + in_quotes(file) + ", which meta.xml names",
+                       "check that the archive is complete");
         finding.place = table.place;
         out.push_back(std::move(finding));
       }
@@ -181,10 +172,10 @@ struct DarwinArchive::State {
     if (!declared || is_one_of(kCores, meta.core.row_type)) {
       return;
     }
-    auto finding = error_in(shown("meta.xml"), "not-occurrences",
-                            "the core of the archive is a table of " +
-                                in_quotes(meta.core.row_type) + ", and specimens are wanted",
-                            "export an archive whose core is Occurrence");
+    auto finding = file_error(shown("meta.xml"), "not-occurrences",
+                              "the core of the archive is a table of " +
+                                  in_quotes(meta.core.row_type) + ", and specimens are wanted",
+                              "export an archive whose core is Occurrence");
     finding.place = meta.core.place;
     out.push_back(std::move(finding));
   }
@@ -277,11 +268,11 @@ Loaded<DarwinArchive> DarwinArchive::open(std::string const& path, ReadLimits co
   } else if (!state->take_single_table()) {
     loaded.findings.push_back(
         state->packed
-            ? error_in(path, "no-meta",
-                       "there is no meta.xml in the zip file, and not exactly one table either",
-                       "name the table of specimens, or an archive with its meta.xml")
-            : error_in(path, "is-a-directory", "this is a directory without a meta.xml",
-                       "name the table of specimens inside it"));
+            ? file_error(path, "no-meta",
+                         "there is no meta.xml in the zip file, and not exactly one table either",
+                         "name the table of specimens, or an archive with its meta.xml")
+            : file_error(path, "is-a-directory", "this is a directory without a meta.xml",
+                         "name the table of specimens inside it"));
     return loaded;
   }
   state->check_tables(loaded.findings);

@@ -12,7 +12,7 @@
 namespace keydrift::tables {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit_of_shape(char c) { return c >= '0' && c <= '9'; }
 
 // "scientificName-2023-06-28" (a version's IRI) without the date.
 std::string_view without_version(std::string_view name) {
@@ -20,7 +20,7 @@ std::string_view without_version(std::string_view name) {
   if (name.size() <= kShape.size()) return name;
   auto const tail = name.substr(name.size() - kShape.size());
   bool const dated = std::equal(tail.begin(), tail.end(), kShape.begin(), [](char c, char shape) {
-    return shape == 'd' ? is_digit(c) : c == shape;
+    return shape == 'd' ? is_digit_of_shape(c) : c == shape;
   });
   return dated ? name.substr(0, name.size() - kShape.size()) : name;
 }

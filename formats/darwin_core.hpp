@@ -4,6 +4,7 @@
 // Source: Darwin Core list of terms, issue 2026-05-26, http://rs.tdwg.org/dwc/doc/list/ ;
 // locationName: Latimer Core, http://rs.tdwg.org/ltc/terms/ .
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -15,6 +16,10 @@ namespace keydrift::tables {
 // The local name that a column's header stands for, folded: "dwc:scientificName",
 // "http://rs.tdwg.org/dwc/terms/scientificName", "Scientific Name" -> "scientificname".
 [[nodiscard]] std::string term_key(std::string_view header);
+
+// Types of measurements that tell where a specimen is kept, as term_key() gives them.
+inline constexpr std::array<std::string_view, 3> kStorageTypes{"storagelocation", "locationname",
+                                                               "hasstoragelocation"};
 
 // Is it a term of Darwin Core (tests/oracles/darwin_core_terms.txt and those of geological
 // context), whatever it is used for here?  Takes what term_key() gives.

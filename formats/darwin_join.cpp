@@ -23,8 +23,6 @@ constexpr std::array<std::string_view, 9> kIdentificationTerms{
     "typestatus",     "identificationremarks",    "isacceptedidentification"};
 constexpr std::array<std::string_view, 3> kMeasurementTerms{"measurementtype", "measurementvalue",
                                                             "measurementunit"};
-constexpr std::array<std::string_view, 3> kStorageTypes{"storagelocation", "locationname",
-                                                        "hasstoragelocation"};
 
 // FNV-1a, 64 bits (Fowler, Noll, Vo; offset and prime from memory): the same on every machine.
 std::uint64_t hash_of(std::string_view id) {
@@ -50,8 +48,8 @@ std::uint64_t number_in(std::string_view text) {
   return value;
 }
 
-Finding finding_in(std::string file, std::string code, Severity severity, std::uint64_t line,
-                   std::string message, std::string remedy) {
+Finding finding_of_join(std::string file, std::string code, Severity severity, std::uint64_t line,
+                        std::string message, std::string remedy) {
   Finding finding;
   finding.code = std::move(code);
   finding.severity = severity;
@@ -384,7 +382,7 @@ std::vector<Finding> DarwinJoin::findings() const {
   if (counts_.repeated_ids > 0 && !counts_.repeats.empty()) {
     auto const& one = counts_.repeats.front();
     auto const more = counts_.repeated_ids - 1;
-    all.push_back(finding_in(
+    all.push_back(finding_of_join(
         one.file, "repeated-occurrence", Severity::warning, one.line,
         in_quotes(one.id) + " is the id of line " + std::to_string(one.first_line) +
             (one.first_file == one.file ? "" : " of " + one.first_file) + " already" +
@@ -397,20 +395,20 @@ std::vector<Finding> DarwinJoin::findings() const {
   }
   if (orphans_ > 0) {
     all.push_back(
-        finding_in(files_[static_cast<std::size_t>(number_in(first_orphan_file_))], "unknown-id",
-                   Severity::warning, first_orphan_line_,
-                   "the core has no row " + in_quotes(first_orphan_) +
-                       (orphans_ == 1 ? ""
-                                      : ", nor the ids of " + std::to_string(orphans_ - 1) +
-                                            " further rows of extensions") +
-                       "; what they say was not used",
-                   "check whether the core is complete"));
+        finding_of_join(files_[static_cast<std::size_t>(number_in(first_orphan_file_))],
+                        "unknown-id", Severity::warning, first_orphan_line_,
+                        "the core has no row " + in_quotes(first_orphan_) +
+                            (orphans_ == 1 ? ""
+                                           : ", nor the ids of " + std::to_string(orphans_ - 1) +
+                                                 " further rows of extensions") +
+                            "; what they say was not used",
+                        "check whether the core is complete"));
   }
   if (!unknown_types_.empty()) {
     std::vector<std::string> types;
     for (auto const& [type, line] : unknown_types_) types.push_back(type);
     if (types.size() > 20) types.resize(20);
-    all.push_back(finding_in(
+    all.push_back(finding_of_join(
         files_.empty() ? "" : files_.back(), "unknown-type", Severity::information, 1,
         "these types are not characters of the lexicon and were not used: " + quoted_list(types),
         "measurementType wants the id or label of a character of the lexicon"));

@@ -16,9 +16,8 @@
 #include "keydrift/formats/printed_chars.hpp"
 
 namespace keydrift {
+namespace docx {
 namespace {
-
-using namespace docx;
 
 constexpr std::int32_t kSameDepth = 60;  // twips, a millimetre: set by eye, meant the same
 constexpr std::size_t kStep = 4;         // blanks for each depth
@@ -115,24 +114,25 @@ void append_notes(Package const& package, Story const& story, Looks looks,
 }
 
 }  // namespace
+}  // namespace docx
 
 Loaded<std::vector<ManuscriptLine>> read_docx_lines(Source source, ReadLimits const& limits) {
   Loaded<std::vector<ManuscriptLine>> loaded;
-  auto opened = open_package(source, limits);
+  auto opened = docx::open_package(source, limits);
   loaded.findings = std::move(opened.findings);
   if (!opened) return loaded;
   auto const& package = *opened.value;
-  Numbering numbering;
+  docx::Numbering numbering;
   if (package.numbering) numbering.add(package.numbering->root());
-  Styles styles;
+  docx::Styles styles;
   if (package.styles) styles.add(package.styles->root(), numbering);
-  Looks const looks{styles, numbering};
-  auto story = read_story(child(package.main.root(), "body"), looks);
-  mark_up_headings(story.lines);
-  auto lines = indented(std::move(story.lines));
+  docx::Looks const looks{styles, numbering};
+  auto story = docx::read_story(docx::child(package.main.root(), "body"), looks);
+  docx::mark_up_headings(story.lines);
+  auto lines = docx::indented(std::move(story.lines));
   auto marks = story.marks;
-  append_notes(package, story, looks, lines, marks);
-  auto remarks = remarks_on(source.name, package, marks, numbering);
+  docx::append_notes(package, story, looks, lines, marks);
+  auto remarks = docx::remarks_on(source.name, package, marks, numbering);
   std::move(remarks.begin(), remarks.end(), std::back_inserter(loaded.findings));
   loaded.value = std::move(lines);
   return loaded;

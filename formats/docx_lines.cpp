@@ -60,9 +60,9 @@ struct OpenTable {
   std::uint32_t column{};
 };
 
-class Reader {
+class StoryReader {
  public:
-  explicit Reader(Looks looks) : looks_{looks} {}
+  explicit StoryReader(Looks looks) : looks_{looks} {}
 
   Story read(pugi::xml_node root) {
     containers_.emplace_back();
@@ -482,6 +482,6 @@ class Reader {
 
 }  // namespace
 
-Story read_story(pugi::xml_node root, Looks looks) { return Reader{looks}.read(root); }
+Story read_story(pugi::xml_node root, Looks looks) { return StoryReader{looks}.read(root); }
 
 }  // namespace keydrift::docx

@@ -24,7 +24,7 @@ std::string shown(std::string_view text) {
   return std::string{start} + (start.size() < squeezed.size() ? "…" : "");
 }
 
-Place place_of(Marked const& mark) {
+Place place_of_mark(Marked const& mark) {
   return {.line = mark.number, .column = mark.column, .begin = 0, .end = 0};
 }
 
@@ -63,12 +63,12 @@ class Remarks {
   Finding& add_about(std::vector<Marked const*> const& marks, std::string code, Severity severity,
                      std::string message, std::string remedy) {
     auto& finding = add(std::move(code), severity, std::move(message), std::move(remedy));
-    finding.place = place_of(*marks.front());
+    finding.place = place_of_mark(*marks.front());
     std::uint32_t last = marks.front()->number;
     for (auto const* mark : marks) {
       if (mark->number == last || finding.related.size() == kMostPlaces) continue;
       last = mark->number;
-      finding.related.push_back({place_of(*mark), "here too"});
+      finding.related.push_back({place_of_mark(*mark), "here too"});
     }
     return finding;
   }

@@ -17,7 +17,7 @@ namespace keydrift {
 namespace {
 
 // UTF-16 hides the brace of a JSON file from file_kind().
-FileKind kind_of(Source const& source, ReadLimits const& limits) {
+FileKind kind_of_source(Source const& source, ReadLimits const& limits) {
   auto const kind = file_kind(source.bytes);
   // Pictures may stand before the parts by which a manuscript is known.
   if (kind == FileKind::zip && source.bytes.find("word/document") != std::string_view::npos) {
@@ -87,7 +87,7 @@ bool is_locked(std::string_view compound_file) {
 }  // namespace
 
 Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
-  auto const kind = kind_of(source, limits);
+  auto const kind = kind_of_source(source, limits);
   switch (kind) {
     case FileKind::json: {
       auto edition = read_key_json(source, limits);

@@ -9,33 +9,33 @@ namespace {
 
 using namespace std::string_view_literals;
 
-struct Signature {
+struct KindSignature {
   std::string_view bytes;
   FileKind kind;
 };
 
 // First bytes, each from its own format's specification.
-constexpr std::array kSignatures{
-    Signature{"\x1F\x8B"sv, FileKind::gzip},
-    Signature{"%PDF-"sv, FileKind::pdf},
-    Signature{"{\\rtf"sv, FileKind::rich_text},
-    Signature{"\xD0\xCF\x11\xE0"sv, FileKind::old_office},
-    Signature{"\x89PNG"sv, FileKind::picture},
-    Signature{"\xFF\xD8\xFF"sv, FileKind::picture},
-    Signature{"GIF8"sv, FileKind::picture},
-    Signature{"II*\0"sv, FileKind::picture},
-    Signature{"MM\0*"sv, FileKind::picture},
-    Signature{"BZh"sv, FileKind::compressed},
-    Signature{"\xFD"
-              "7zXZ\0"sv,
-              FileKind::compressed},
-    Signature{"\x28\xB5\x2F\xFD"sv, FileKind::compressed},
-    Signature{"7z\xBC\xAF\x27\x1C"sv, FileKind::compressed},
-    Signature{"SQLite format 3\0"sv, FileKind::database},
+constexpr std::array kKindSignatures{
+    KindSignature{"\x1F\x8B"sv, FileKind::gzip},
+    KindSignature{"%PDF-"sv, FileKind::pdf},
+    KindSignature{"{\\rtf"sv, FileKind::rich_text},
+    KindSignature{"\xD0\xCF\x11\xE0"sv, FileKind::old_office},
+    KindSignature{"\x89PNG"sv, FileKind::picture},
+    KindSignature{"\xFF\xD8\xFF"sv, FileKind::picture},
+    KindSignature{"GIF8"sv, FileKind::picture},
+    KindSignature{"II*\0"sv, FileKind::picture},
+    KindSignature{"MM\0*"sv, FileKind::picture},
+    KindSignature{"BZh"sv, FileKind::compressed},
+    KindSignature{"\xFD"
+                  "7zXZ\0"sv,
+                  FileKind::compressed},
+    KindSignature{"\x28\xB5\x2F\xFD"sv, FileKind::compressed},
+    KindSignature{"7z\xBC\xAF\x27\x1C"sv, FileKind::compressed},
+    KindSignature{"SQLite format 3\0"sv, FileKind::database},
 };
 
-constexpr std::string_view kBlanks = " \t\r\n\f\v";
-constexpr std::size_t kSample = std::size_t{64} << 10;  // where NULs and zip entries are sought
+constexpr std::string_view kBlanksBeforeText = " \t\r\n\f\v";
+constexpr std::size_t kKindSample = std::size_t{64} << 10;  // where NULs and zip entries are sought
 
 bool contains(std::string_view text, std::string_view part) {
   return text.find(part) != std::string_view::npos;
@@ -77,7 +77,7 @@ bool looks_like_utf_16(std::string_view sample) {
 bool looks_like_json(std::string_view text) {
   if (text.empty() || (text.front() != '{' && text.front() != '[')) return false;
   bool const object = text.front() == '{';
-  auto const next = text.find_first_not_of(kBlanks, 1);
+  auto const next = text.find_first_not_of(kBlanksBeforeText, 1);
   if (next == std::string_view::npos) return true;
   char const c = text[next];
   return object ? c == '"' || c == '}' : c == '"' || c == '{' || c == ']';
@@ -99,10 +99,10 @@ bool looks_like_xml(std::string_view text) {
 
 FileKind file_kind(std::string_view bytes) {
   if (bytes.empty()) return FileKind::empty;
-  for (auto const& signature : kSignatures) {
+  for (auto const& signature : kKindSignatures) {
     if (bytes.substr(0, signature.bytes.size()) == signature.bytes) return signature.kind;
   }
-  auto const sample = bytes.substr(0, kSample);
+  auto const sample = bytes.substr(0, kKindSample);
   // The magic of a header block (POSIX.1-1988, ustar; offset from memory).
   constexpr std::size_t kTapeMagic = 257;
   if (bytes.size() > kTapeMagic && bytes.substr(kTapeMagic, 5) == "ustar"sv) return FileKind::tape;
@@ -114,7 +114,7 @@ FileKind file_kind(std::string_view bytes) {
   }
   auto text = sample;
   if (text.substr(0, 3) == "\xEF\xBB\xBF"sv) text.remove_prefix(3);
-  text.remove_prefix(std::min(text.find_first_not_of(kBlanks), text.size()));
+  text.remove_prefix(std::min(text.find_first_not_of(kBlanksBeforeText), text.size()));
   if (starts_with_ignoring_case(text, "<!doctype html"sv) ||
       starts_with_ignoring_case(text, "<html"sv)) {
     return FileKind::html;

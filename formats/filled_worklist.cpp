@@ -9,6 +9,7 @@
 #include "keydrift/formats/cell_text.hpp"
 #include "keydrift/formats/headed_rows.hpp"
 #include "keydrift/formats/wording.hpp"
+#include "keydrift/key/prose.hpp"
 
 namespace keydrift {
 
@@ -16,26 +17,26 @@ using namespace tables;
 
 namespace {
 
-struct Column {
+struct WorklistColumn {
   std::string_view name;  // as the worklist heads it
   std::string FilledRow::*member;
 };
-constexpr std::array kColumns{
-    Column{"catalogNumber", &FilledRow::number},
-    Column{"occurrenceID", &FilledRow::occurrence_id},
-    Column{"storageLocation", &FilledRow::storage},
-    Column{"scientificName", &FilledRow::scientific_name},
-    Column{"character", &FilledRow::character},
-    Column{"question", &FilledRow::question},
-    Column{"answer", &FilledRow::answer},
-    Column{"newName", &FilledRow::new_name},
-    Column{"by", &FilledRow::by},
-    Column{"date", &FilledRow::date},
-    Column{"remarks", &FilledRow::remarks},
-    Column{"rowCheck", &FilledRow::check},
+constexpr std::array kWorklistColumns{
+    WorklistColumn{"catalogNumber", &FilledRow::number},
+    WorklistColumn{"occurrenceID", &FilledRow::occurrence_id},
+    WorklistColumn{"storageLocation", &FilledRow::storage},
+    WorklistColumn{"scientificName", &FilledRow::scientific_name},
+    WorklistColumn{"character", &FilledRow::character},
+    WorklistColumn{"question", &FilledRow::question},
+    WorklistColumn{"answer", &FilledRow::answer},
+    WorklistColumn{"newName", &FilledRow::new_name},
+    WorklistColumn{"by", &FilledRow::by},
+    WorklistColumn{"date", &FilledRow::date},
+    WorklistColumn{"remarks", &FilledRow::remarks},
+    WorklistColumn{"rowCheck", &FilledRow::check},
 };
-constexpr std::size_t kNumber = 0;
-constexpr std::size_t kOccurrence = 1;
+constexpr std::size_t kNumberColumn = 0;
+constexpr std::size_t kOccurrenceColumn = 1;
 constexpr std::size_t kAnswer = 6;
 constexpr std::size_t kNewName = 7;
 constexpr std::size_t kBy = 8;
@@ -50,12 +51,10 @@ constexpr std::array<std::string_view, 3> kForPeople{"typeOrVoucher", "answersAl
 std::size_t column_of(std::string_view header) {
   auto const key = column_key(header);
   return static_cast<std::size_t>(
-      std::find_if(kColumns.begin(), kColumns.end(),
-                   [&](Column const& column) { return column_key(column.name) == key; }) -
-      kColumns.begin());
+      std::find_if(kWorklistColumns.begin(), kWorklistColumns.end(),
+                   [&](WorklistColumn const& column) { return column_key(column.name) == key; }) -
+      kWorklistColumns.begin());
 }
-
-std::string quoted(std::string_view text) { return '"' + std::string{text} + '"'; }
 
 class WorklistReader {
  public:
@@ -66,7 +65,8 @@ class WorklistReader {
   Loaded<FilledWorklist> read(DayOrder order) {
     Loaded<FilledWorklist> loaded;
     CsvReader reader{stream_, {.known_column = [](std::string_view header) {
-                       return column_of(CellCleaner::cleaned_copy(header)) < kColumns.size();
+                       return column_of(CellCleaner::cleaned_copy(header)) <
+                              kWorklistColumns.size();
                      }}};
     auto const rows = read_headed_rows(
         reader, [this](CsvRow const& row) { return read_header(row); },
@@ -114,16 +114,16 @@ class WorklistReader {
         std::any_of(kForPeople.begin(), kForPeople.end(),
                     [&](std::string_view name) { return column_key(name) == key; });
     if (header.empty() || for_people) return;
-    bool const twice = column_of(header) < kColumns.size();
+    bool const twice = column_of(header) < kWorklistColumns.size();
     std::vector<std::string_view> names;
-    for (auto const& column : kColumns) names.push_back(column.name);
+    for (auto const& column : kWorklistColumns) names.push_back(column.name);
     auto const near = nearest_word(header, names);
     add(twice ? "duplicate-column" : "unknown-column", Severity::warning, row.line,
-        twice ? "the column " + quoted(header) + " stands twice; the first is read"
-              : "the column " + quoted(header) + " is none of the worklist's and is not read",
+        twice ? "the column " + in_quotes(header) + " stands twice; the first is read"
+              : "the column " + in_quotes(header) + " is none of the worklist's and is not read",
         twice          ? "remove or rename one of them"
         : near.empty() ? "give back what it holds under the header that it came with"
-                       : "if " + quoted(near) + " is meant, call it so");
+                       : "if " + in_quotes(near) + " is meant, call it so");
     findings_.back().place = place_of(row, at);
   }
 
@@ -133,15 +133,17 @@ class WorklistReader {
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       found.push_back(CellCleaner::cleaned_copy(row.cells[i]));
       auto const column = column_of(found.back());
-      if (column < kColumns.size() && !at_[column]) {
+      if (column < kWorklistColumns.size() && !at_[column]) {
         at_[column] = i;
       } else {
         unread.push_back(i);
       }
     }
     std::vector<std::string_view> missing;
-    if (!at_[kNumber] && !at_[kOccurrence]) missing.emplace_back(kColumns[kNumber].name);
-    if (!at_[kAnswer] && !at_[kNewName]) missing.emplace_back(kColumns[kAnswer].name);
+    if (!at_[kNumberColumn] && !at_[kOccurrenceColumn]) {
+      missing.emplace_back(kWorklistColumns[kNumberColumn].name);
+    }
+    if (!at_[kAnswer] && !at_[kNewName]) missing.emplace_back(kWorklistColumns[kAnswer].name);
     if (!missing.empty()) {
       add("missing-column", Severity::error, row.line,
           "the first row has no column " + quoted_list(missing) + "; it has " + quoted_list(found),
@@ -152,7 +154,7 @@ class WorklistReader {
     for (auto const column : {kBy, kDate}) {
       if (at_[column]) continue;
       add("missing-column", Severity::warning, row.line,
-          "the first row has no column " + quoted(kColumns[column].name) +
+          "the first row has no column " + in_quotes(kWorklistColumns[column].name) +
               ", so no answer can be taken",
           "give the worklist back with the header that it came with");
     }
@@ -164,7 +166,7 @@ class WorklistReader {
   void look_for_check(CsvRow const& row) {
     std::vector<std::string_view> missing;
     for (auto const column : kChecked) {
-      if (!at_[column]) missing.emplace_back(kColumns[column].name);
+      if (!at_[column]) missing.emplace_back(kWorklistColumns[column].name);
     }
     checked_ = at_[kCheck] && missing.empty();
     if (checked_) return;
@@ -182,9 +184,9 @@ class WorklistReader {
     FilledRow filled;
     filled.file = name_;
     filled.line = row.line;
-    for (std::size_t column = 0; column < kColumns.size(); ++column) {
+    for (std::size_t column = 0; column < kWorklistColumns.size(); ++column) {
       if (!at_[column] || *at_[column] >= row.cells.size()) continue;
-      filled.*kColumns[column].member =
+      filled.*kWorklistColumns[column].member =
           std::string{unguarded(cleaner_.clean(row.cells[*at_[column]], row.line))};
     }
     if (!checked_) filled.check.clear();
@@ -220,7 +222,7 @@ class WorklistReader {
   ByteStream& stream_;
   std::string name_;
   std::function<void(Reject const&)> const& on_reject_;
-  std::array<std::optional<std::size_t>, kColumns.size()> at_;
+  std::array<std::optional<std::size_t>, kWorklistColumns.size()> at_;
   bool checked_{false};  // by rowCheck
   CellCleaner cleaner_;
   FilledWorklist worklist_;

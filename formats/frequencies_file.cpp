@@ -14,10 +14,10 @@ using namespace tables;
 
 namespace {
 
-enum Column : std::size_t { kTaxon, kCount };
-constexpr std::array kColumns{WantedColumn{"taxon", true}, WantedColumn{"count", true}};
+enum FrequencyColumn : std::size_t { kCountedTaxon, kCount };
+constexpr std::array kFrequencyColumns{WantedColumn{"taxon", true}, WantedColumn{"count", true}};
 
-std::optional<double> count_of(std::string_view cell) {
+std::optional<double> count_in_cell(std::string_view cell) {
   double value = -1;
   auto const [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
   bool const whole = error == std::errc{} && end == cell.data() + cell.size();
@@ -28,7 +28,7 @@ std::optional<double> count_of(std::string_view cell) {
 
 Loaded<FrequencyTable> read_frequencies(Source source) {
   Loaded<FrequencyTable> loaded;
-  auto table = read_side_table(source, "table of frequencies", kColumns);
+  auto table = read_side_table(source, "table of frequencies", kFrequencyColumns);
   loaded.findings = std::move(table.findings);
   if (!table) return loaded;
   FrequencyTable frequencies{.name = std::string{source.name}, .rows = {}};
@@ -44,12 +44,12 @@ Loaded<FrequencyTable> read_frequencies(Source source) {
                                .related = {}});
   };
   for (auto const& row : table.value->rows) {
-    auto const& taxon = row.cells[kTaxon];
+    auto const& taxon = row.cells[kCountedTaxon];
     auto const& cell = row.cells[kCount];
-    auto const count = count_of(cell);
+    auto const count = count_in_cell(cell);
     if (taxon.empty()) {
-      refuse("missing-name", row.places[kTaxon], "", "the row has no name in the column \"taxon\"",
-             "name the taxon that is counted");
+      refuse("missing-name", row.places[kCountedTaxon], "",
+             "the row has no name in the column \"taxon\"", "name the taxon that is counted");
     } else if (!count) {
       refuse("bad-count", row.places[kCount], cell,
              cell.empty() ? "the row of \"" + taxon + "\" has no count"

@@ -15,7 +15,7 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kMostUnclosed = 64;  // elements whose end is looked for in vain
 
-bool is_word_character(char c) {
+bool is_letter_or_figure(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
 }
 
@@ -31,7 +31,7 @@ bool is_beside_word(std::string word) {
 bool says_beside(std::string_view tag, std::string_view attribute) {
   std::string word;
   for (char const c : attribute_of(tag, attribute)) {
-    if (is_word_character(c)) {
+    if (is_letter_or_figure(c)) {
       word += c;
     } else if (is_beside_word(std::exchange(word, {}))) {
       return true;

@@ -10,13 +10,13 @@
 namespace keydrift::hypertext {
 namespace {
 
-constexpr std::size_t kShown = 96;       // bytes of a block's begin and end that are kept
-constexpr std::size_t kMostBehind = 40;  // bytes behind the mark that a block ends in
+constexpr std::size_t kBlockBytesKept = 96;  // bytes of a block's begin and end that are kept
+constexpr std::size_t kMostBehind = 40;      // bytes behind the mark that a block ends in
 
-bool is_list(std::string_view name) {
+bool is_list_or_table(std::string_view name) {
   return name == "ul" || name == "ol" || name == "dl" || name == "table";
 }
-bool is_item(std::string_view name) {
+bool is_item_or_row(std::string_view name) {
   return name == "li" || name == "dt" || name == "dd" || name == "tr";
 }
 bool titles(std::string_view name) {
@@ -58,7 +58,7 @@ class BlockMaker {
     bool const row = name == "tr" || name == "table" || name == "tbody" || name == "thead";
     if (row) in_cell_ = false;
     if (!breaks_line(name)) return;
-    if (in_cell_ && !is_list(name) && !is_item(name)) {
+    if (in_cell_ && !is_list_or_table(name) && !is_item_or_row(name)) {
       blank_ = true;
       return;
     }
@@ -67,9 +67,11 @@ class BlockMaker {
     fresh_name_ = (tag.closes ? "/" : "") + name;
     // Cells of a row, and what no one closed.
     if (titles(name)) heading_ = !tag.closes;
-    if (name == "p" || is_item(name) || is_list(name)) bold_ = name == "dt" && !tag.closes ? 1 : 0;
-    if (!tag.empty && is_list(name)) take_list(tag);
-    if (!tag.empty && is_item(name)) take_item(tag);
+    if (name == "p" || is_item_or_row(name) || is_list_or_table(name)) {
+      bold_ = name == "dt" && !tag.closes ? 1 : 0;
+    }
+    if (!tag.empty && is_list_or_table(name)) take_list(tag);
+    if (!tag.empty && is_item_or_row(name)) take_item(tag);
   }
 
   void take_cell(Tag const& tag, std::size_t at) {
@@ -157,9 +159,9 @@ class BlockMaker {
     add(bytes);
   }
   void add(std::string_view bytes) {
-    if (block_.begin.size() < kShown) block_.begin += bytes;
+    if (block_.begin.size() < kBlockBytesKept) block_.begin += bytes;
     block_.end += bytes;
-    if (block_.end.size() > 2 * kShown) block_.end.erase(0, kShown);
+    if (block_.end.size() > 2 * kBlockBytesKept) block_.end.erase(0, kBlockBytesKept);
   }
 
   void end_block() {

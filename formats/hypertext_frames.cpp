@@ -9,7 +9,7 @@
 namespace keydrift::hypertext {
 namespace {
 
-constexpr std::size_t kMostLines = 6;  // of a cell that holds a lead, or the leads of a couplet
+constexpr std::size_t kMostLinesOfCell = 6;  // that holds a lead, or the leads of a couplet
 
 struct Open {
   std::size_t at{};      // of the cell's tag
@@ -52,7 +52,7 @@ class FrameFinder {
     if (!open_.empty() && !open_.back().is_table) ++open_.back().lines;
   }
   void close() {
-    if (open_.back().lines > kMostLines) frames_.insert(open_.back().at);
+    if (open_.back().lines > kMostLinesOfCell) frames_.insert(open_.back().at);
     open_.pop_back();
   }
 

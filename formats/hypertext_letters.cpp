@@ -13,7 +13,7 @@
 namespace keydrift::hypertext {
 namespace {
 
-constexpr std::size_t kFewest = 3;  // of "a", and of "b"
+constexpr std::size_t kFewestOfEachLetter = 3;  // of "a", and of "b"
 
 // 1 of "a", "a.", "(A)"; 0 for any other line.
 std::uint32_t letter_alone(ManuscriptLine const& line) {
@@ -61,7 +61,7 @@ void join_letters(std::vector<ManuscriptLine>& lines) {
   for (auto const& line : lines) {
     if (auto const letter = letter_alone(line); letter < counts.size()) ++counts[letter];
   }
-  if (counts[1] < kFewest || counts[2] < kFewest) return;
+  if (counts[1] < kFewestOfEachLetter || counts[2] < kFewestOfEachLetter) return;
   std::size_t kept = 0;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     bool const words_follow =

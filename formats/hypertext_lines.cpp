@@ -36,7 +36,7 @@ using printed::is_digit;
 using namespace std::string_view_literals;
 
 constexpr std::size_t kIndent = 4;          // blanks a level of lists
-constexpr std::size_t kDeepestIndent = 12;  // levels
+constexpr std::size_t kDeepestLevels = 12;  // levels
 
 bool sets_in(std::string_view name) {
   return name == "ul" || name == "ol" || name == "blockquote" || name == "dd" || name == "list";
@@ -346,7 +346,7 @@ class LineMaker {
     if (label_ != nullptr) {
       line_.text = *label_;
     } else if (depth_ > 0) {
-      line_.text.assign(std::min(depth_, kDeepestIndent) * kIndent, ' ');
+      line_.text.assign(std::min(depth_, kDeepestLevels) * kIndent, ' ');
     } else {
       line_.text.assign(indent_, ' ');
     }

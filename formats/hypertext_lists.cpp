@@ -20,10 +20,10 @@ namespace {
 using printed::is_digit;
 using printed::read_label;
 
-constexpr std::size_t kShown = 40;       // bytes of a line's begin and end that are kept
-constexpr std::size_t kFewestItems = 3;  // that make a key
-constexpr std::size_t kMostLines = 4;    // leads of a couplet
-constexpr std::size_t kLongestTerm = 8;  // bytes of "12a."
+constexpr std::size_t kItemBytesKept = 40;   // bytes of a line's begin and end that are kept
+constexpr std::size_t kFewestItems = 3;      // that make a key
+constexpr std::size_t kMostLeadsOfList = 4;  // leads of a couplet
+constexpr std::size_t kLongestTerm = 8;      // bytes of "12a."
 constexpr std::size_t kNone = SIZE_MAX;
 
 // A line of an item: what is shown of it.
@@ -63,9 +63,9 @@ std::uint32_t number_of(std::string_view tag, std::string_view attribute, std::u
   return without;
 }
 
-class Surveyor {
+class ListSurveyor {
  public:
-  explicit Surveyor(std::string_view text) : text_{text} {}
+  explicit ListSurveyor(std::string_view text) : text_{text} {}
 
   std::vector<List> survey() && {
     walk(
@@ -124,10 +124,10 @@ class Surveyor {
     }
     if (item->lines.empty()) return;
     auto& line = item->lines.back();
-    if (line.begin.size() < kShown) line.begin += white ? ' ' : c;
+    if (line.begin.size() < kItemBytesKept) line.begin += white ? ' ' : c;
     if (white && !line.end.empty() && line.end.back() == ' ') return;
     line.end += white ? ' ' : c;
-    if (line.end.size() > 2 * kShown) line.end.erase(0, kShown);
+    if (line.end.size() > 2 * kItemBytesKept) line.end.erase(0, kItemBytesKept);
   }
 
   void show_above(char c) {
@@ -136,7 +136,7 @@ class Surveyor {
       above_ = {.tag = fresh_line_, .begin = {}, .end = {}};
       fresh_line_ = kNone;
     }
-    if (above_.begin.size() < kShown) above_.begin += c;
+    if (above_.begin.size() < kItemBytesKept) above_.begin += c;
   }
 
   std::string_view text_;
@@ -147,7 +147,7 @@ class Surveyor {
 };
 
 // The number that the line ends in; 0 without one.
-std::uint32_t number_at_end(std::string_view line) {
+std::uint32_t number_at_item_end(std::string_view line) {
   while (!line.empty() && (is_white(line.back()) || line.back() == '.' || line.back() == ')')) {
     line.remove_suffix(1);
   }
@@ -162,7 +162,7 @@ std::uint32_t number_at_end(std::string_view line) {
 class Destinations {
  public:
   void add(std::uint32_t number) { numbers_.insert(number); }
-  void see(Shown const& line) { ends_.push_back(number_at_end(line.end)); }
+  void see(Shown const& line) { ends_.push_back(number_at_item_end(line.end)); }
   [[nodiscard]] bool make_a_key() const {
     auto const leading = static_cast<std::size_t>(
         std::count_if(ends_.begin(), ends_.end(),
@@ -207,7 +207,7 @@ class Labeller {
     static std::vector<Item> const kNobody;
     if (item.list == kNone || item.lines.size() > 1) return kNobody;
     auto const& leads = lists_[item.list].items;
-    return leads.size() < 2 || leads.size() > kMostLines ? kNobody : leads;
+    return leads.size() < 2 || leads.size() > kMostLeadsOfList ? kNobody : leads;
   }
 
   // Lists of which each item is nothing but a list of leads.  Words between couplets part a key
@@ -270,7 +270,7 @@ class Labeller {
         if (writes_number(line)) return;
         destinations.see(line);
       }
-      if (item.lines.size() >= 2 && item.lines.size() <= kMostLines) ++couplets;
+      if (item.lines.size() >= 2 && item.lines.size() <= kMostLeadsOfList) ++couplets;
     }
     if (couplets * 4 < list.items.size() * 3 || !destinations.make_a_key()) return;
     for (auto const& item : list.items) {
@@ -290,7 +290,7 @@ class Labeller {
   void label_lists_of_one() {
     std::vector<List const*> run;
     auto const leads_to_another = [&run](List const* list) {
-      auto const number = number_at_end(list->items[0].lines.back().end);
+      auto const number = number_at_item_end(list->items[0].lines.back().end);
       return number >= run.front()->start && number <= run.back()->start;
     };
     auto const end_run = [&] {
@@ -318,7 +318,7 @@ class Labeller {
     for (auto const& list : lists_) {
       bool const leads =
           list.name == "ol" && list.lettered && list.items.size() >= 2 &&
-          list.items.size() <= kMostLines &&
+          list.items.size() <= kMostLeadsOfList &&
           std::all_of(list.items.begin(), list.items.end(), [this](Item const& item) {
             return item.list == kNone && !item.lines.empty() &&
                    !labels_.contains(item.lines.front().tag) &&
@@ -342,7 +342,7 @@ class Labeller {
     for (auto const& list : lists_) {
       auto const number = numbering_title(list.above.begin);
       bool const leads =
-          number > 0 && list.items.size() >= 2 && list.items.size() <= kMostLines &&
+          number > 0 && list.items.size() >= 2 && list.items.size() <= kMostLeadsOfList &&
           std::all_of(list.items.begin(), list.items.end(), [this](Item const& item) {
             return item.list == kNone && item.lines.size() == 2 &&
                    !labels_.contains(item.lines.front().tag) &&
@@ -351,7 +351,7 @@ class Labeller {
           });
       if (!leads) continue;
       found.push_back(&list);
-      destinations.add(number_at_end(list.above.begin.substr(0, number)));
+      destinations.add(number_at_item_end(list.above.begin.substr(0, number)));
       for (auto const& item : list.items) destinations.see(item.lines.back());
     }
     if (found.size() < kFewestItems || !destinations.make_a_key()) return;
@@ -397,7 +397,7 @@ class Labeller {
     std::string_view const text = printed::trim(term.lines[0].begin);
     bool const plain = std::all_of(text.begin(), text.end(),
                                    [](char c) { return is_digit(static_cast<unsigned char>(c)); });
-    return plain ? number_at_end(text) : 0;
+    return plain ? number_at_item_end(text) : 0;
   }
 
   void label_terms(List const& list) {
@@ -448,7 +448,7 @@ std::size_t numbering_title(std::string_view line) {
 }
 
 std::unordered_map<std::size_t, ListLine> couplets_in_lists(std::string_view text) {
-  auto const lists = Surveyor{text}.survey();
+  auto const lists = ListSurveyor{text}.survey();
   return Labeller{lists}.label();
 }
 

@@ -26,7 +26,7 @@ constexpr std::size_t kFewestPositions = 8;  // of elements; fewer are ornaments
 constexpr double kSameHeight = 3;            // pixels between what stands in one line
 constexpr double kApart = 1.6;               // usual distances between lines that stand apart
 constexpr double kColumn = 6;                // pixels of a column; common practice for 12 px type
-constexpr std::uint32_t kDeepestIndent = 60;
+constexpr std::uint32_t kDeepestColumns = 60;
 constexpr std::size_t kFewestGlued = 3;  // borders of one kind
 
 // The number of "top:90px" in a style; nullopt without one.
@@ -73,9 +73,9 @@ bool ends_cell(char32_t sign) {
 }
 bool begins_cell(char32_t sign) { return printed::is_letter(sign) || printed::is_digit(sign); }
 
-class Surveyor {
+class PlaceSurveyor {
  public:
-  Surveyor(std::string_view text, Sheet const& sheet) : text_{text}, sheet_{sheet} {}
+  PlaceSurveyor(std::string_view text, Sheet const& sheet) : text_{text}, sheet_{sheet} {}
 
   Placement survey() && {
     walk(
@@ -196,7 +196,7 @@ class Surveyor {
       bool const gap = top && !same && (turned || position.top - *top > kApart * usual);
       auto const columns = (position.left - least->left) / kColumn;
       placement.elements[position.at] = {
-          !same, gap, static_cast<std::uint32_t>(std::min<double>(columns, kDeepestIndent))};
+          !same, gap, static_cast<std::uint32_t>(std::min<double>(columns, kDeepestColumns))};
       top = position.top;
     }
   }
@@ -225,7 +225,7 @@ class Surveyor {
 }  // namespace
 
 Placement placement_of(std::string_view text, Sheet const& sheet) {
-  return Surveyor{text, sheet}.survey();
+  return PlaceSurveyor{text, sheet}.survey();
 }
 
 }  // namespace keydrift::hypertext

@@ -24,9 +24,9 @@ using printed::skip_blanks;
 
 constexpr std::size_t kFewestQuestions = 3;
 constexpr std::size_t kMostAnswers = 6;
-constexpr std::size_t kMostLines = 4;    // of an answer
-constexpr std::size_t kMostAsides = 2;   // lines between a title and the answers
-constexpr std::uint32_t kWidestGap = 3;  // of the count, where a couplet is set otherwise
+constexpr std::size_t kMostLinesOfAnswer = 4;  // of an answer
+constexpr std::size_t kMostAsides = 2;         // lines between a title and the answers
+constexpr std::uint32_t kWidestGap = 3;        // of the count, where a couplet is set otherwise
 
 struct Title {
   std::uint32_t number{};
@@ -82,7 +82,7 @@ std::optional<Title> title_of(Block const& block) {
 }
 
 // The number that the line ends in; 0 without one, and for one that is a part of words.
-std::uint32_t number_at_end(std::string_view line) {
+std::uint32_t number_at_answer_end(std::string_view line) {
   while (!line.empty() &&
          (line.back() == ' ' || line.back() == '.' || line.back() == ')' || line.back() == ']')) {
     line.remove_suffix(1);
@@ -102,7 +102,9 @@ std::uint32_t number_at_end(std::string_view line) {
   return number;
 }
 
-bool has_end(Block const& block) { return block.ends_in_mark || number_at_end(block.end) > 0; }
+bool has_end(Block const& block) {
+  return block.ends_in_mark || number_at_answer_end(block.end) > 0;
+}
 
 // A sign of a list that is written: "•", "-", "–".  Its bytes; 0 without.
 std::size_t sign_length(std::string_view line) {
@@ -205,7 +207,9 @@ class Asker {
         if (lists.size() > 1 && lists.size() < answers.size()) return {};
       }
       answers.back().lines.push_back(at);
-      if (answers.size() > kMostAnswers || answers.back().lines.size() > kMostLines) return {};
+      if (answers.size() > kMostAnswers || answers.back().lines.size() > kMostLinesOfAnswer) {
+        return {};
+      }
     }
     return checked(std::move(answers));
   }
@@ -237,7 +241,7 @@ class Asker {
                             (own->end != printed::LabelEnd::none || !own->letter.empty());
       if (labelled || printed::label_alone(begin)) return {};
       for (auto const line : answers[a].lines) {
-        auto const to = number_at_end(blocks_[line].end);
+        auto const to = number_at_answer_end(blocks_[line].end);
         if (to > 0) answers[a].to = to;
       }
     }

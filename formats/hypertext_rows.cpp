@@ -25,7 +25,7 @@ struct Piece {
   std::size_t end{};
 };
 
-Piece trimmed(std::string_view text, std::size_t begin, std::size_t end) {
+Piece trimmed_piece(std::string_view text, std::size_t begin, std::size_t end) {
   while (begin < end && is_white(text[begin])) ++begin;
   while (end > begin && is_white(text[end - 1])) --end;
   return {begin, end};
@@ -41,7 +41,7 @@ Cells cells_of(std::string_view text, std::vector<std::size_t> const& breaks) {
     auto const end = std::min(text.find('\t', begin), text.size());
     std::vector<Piece> lines;
     auto const add = [&](std::size_t from, std::size_t to) {
-      auto const piece = trimmed(text, from, to);
+      auto const piece = trimmed_piece(text, from, to);
       if (piece.begin < piece.end) lines.push_back(piece);
     };
     auto from = begin;

@@ -11,7 +11,7 @@
 namespace keydrift::hypertext {
 namespace {
 
-bool is_word_character(char c) {
+bool is_name_character(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
          c == '_';
 }
@@ -43,7 +43,7 @@ std::string_view class_of(std::string_view selector) {
   auto const element = selector.substr(0, dot);
   if (!element.empty() && element != "p" && element != "div" && element != "span") return {};
   auto const name = selector.substr(dot + 1);
-  return std::all_of(name.begin(), name.end(), is_word_character) ? name : std::string_view{};
+  return std::all_of(name.begin(), name.end(), is_name_character) ? name : std::string_view{};
 }
 
 bool floats_right(std::string_view declaration) {

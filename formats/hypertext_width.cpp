@@ -11,9 +11,9 @@
 namespace keydrift::hypertext {
 namespace {
 
-constexpr std::size_t kFewestFeeds = 12;  // fewer may end at a width by chance
-constexpr std::size_t kNarrowest = 50;    // characters; leads may all be as short
-constexpr std::size_t kShown = 12;        // bytes of a line's begin that may be a label
+constexpr std::size_t kFewestFeeds = 12;     // fewer may end at a width by chance
+constexpr std::size_t kNarrowest = 50;       // characters; leads may all be as short
+constexpr std::size_t kLabelBytesKept = 12;  // bytes of a line's begin that may be a label
 
 // A line of the source.
 struct SourceLine {
@@ -75,10 +75,10 @@ class FeedSurveyor {
       in_word_ = in_word_ || !line_.filled;
       line_.filled = true;
       if (!of_tag) line_.ends_in_words = true;
-      if (!of_tag && line_.shown.size() < kShown) line_.shown += c;
+      if (!of_tag && line_.shown.size() < kLabelBytesKept) line_.shown += c;
     } else {
       in_word_ = false;
-      if (!line_.shown.empty() && line_.shown.size() < kShown) line_.shown += ' ';
+      if (!line_.shown.empty() && line_.shown.size() < kLabelBytesKept) line_.shown += ' ';
     }
     // Bytes that go on with a character of UTF-8 count for none.
     if ((static_cast<unsigned char>(c) & 0xC0U) == 0x80U) return;

@@ -37,23 +37,23 @@ pugi::xml_node find_element(pugi::xml_node top, std::string_view name) {
   return {};
 }
 
-std::string words_of(xml::Document const& document, pugi::xml_node node) {
+std::string words_within(xml::Document const& document, pugi::xml_node node) {
   return node ? xml::read_flow(document, node).joined().text : std::string{};
 }
 
 std::string author(xml::Document const& document, pugi::xml_node contributor) {
   if (auto const name = contributor.child("name")) {
-    auto const given = words_of(document, name.child("given-names"));
-    auto const surname = words_of(document, name.child("surname"));
+    auto const given = words_within(document, name.child("given-names"));
+    auto const surname = words_within(document, name.child("surname"));
     return given.empty() || surname.empty() ? given + surname : given + " " + surname;
   }
   for (auto const* other : {"string-name", "collab"}) {
-    if (auto const node = contributor.child(other)) return words_of(document, node);
+    if (auto const node = contributor.child(other)) return words_within(document, node);
   }
   return {};
 }
 
-std::optional<int> year(pugi::xml_node meta) {
+std::optional<int> year_of_article(pugi::xml_node meta) {
   for (auto const& date : meta.children("pub-date")) {
     std::string_view const text = date.child("year").text().get();
     int value = 0;
@@ -83,15 +83,15 @@ pugi::xml_node find_meta(pugi::xml_node whole) {
   return whole.child("book-meta");
 }
 
-FrontMatter read_front(xml::Document const& document, pugi::xml_node article) {
+FrontMatter read_article_front(xml::Document const& document, pugi::xml_node article) {
   FrontMatter front;
   auto const meta = find_meta(article);
   auto titles = meta.child("title-group");
   if (!titles) titles = meta.child("book-title-group");
   for (auto const* name : {"article-title", "title", "book-title"}) {
-    if (front.title.empty()) front.title = words_of(document, titles.child(name));
+    if (front.title.empty()) front.title = words_within(document, titles.child(name));
   }
-  if (auto const more = words_of(document, titles.child("subtitle")); !more.empty()) {
+  if (auto const more = words_within(document, titles.child("subtitle")); !more.empty()) {
     front.title += front.title.empty() ? more : ": " + more;
   }
   for (auto const& group : meta.children("contrib-group")) {
@@ -103,7 +103,7 @@ FrontMatter read_front(xml::Document const& document, pugi::xml_node article) {
       }
     }
   }
-  front.year = year(meta);
+  front.year = year_of_article(meta);
   front.language = article.attribute("xml:lang").value();
   return front;
 }
@@ -114,8 +114,8 @@ std::size_t count_leads(Edition const& edition) {
   return leads;
 }
 
-Finding finding_at(xml::Document const& document, pugi::xml_node node, std::string code,
-                   Severity severity, std::string message, std::string remedy) {
+Finding finding_at_title(xml::Document const& document, pugi::xml_node node, std::string code,
+                         Severity severity, std::string message, std::string remedy) {
   Finding finding;
   finding.code = std::move(code);
   finding.severity = severity;
@@ -135,7 +135,7 @@ std::vector<KeyZone> only_keys(xml::Document const& document, std::vector<KeyZon
     if (read_manuscript(document.name(), zone.lines, limits)) {
       keys.push_back(std::move(zone));
     } else {
-      findings.push_back(finding_at(
+      findings.push_back(finding_at_title(
           document, zone.element, "unread-section", Severity::information,
           "this section speaks of a key, but no couplets were found in it; it was left aside", ""));
     }
@@ -231,7 +231,7 @@ Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const
     return document.offset(a.element) < document.offset(b.element);
   });
   if (zones.empty()) {
-    loaded.findings.push_back(finding_at(
+    loaded.findings.push_back(finding_at_title(
         document, article, "no-couplets", Severity::error,
         "no key was found in the article: no table and no section has numbered leads",
         "check that the file is the whole article; a key that is a picture, or in another file, "
@@ -255,7 +255,7 @@ Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const
                          std::make_move_iterator(reading.findings.end()));
   sort_findings(loaded.findings);
   if (!reading) return loaded;
-  reading.value->edition.front = read_front(document, article);
+  reading.value->edition.front = read_article_front(document, article);
   reading.value->source.layout_note = "article XML; " + reading.value->source.layout_note +
                                       "; what stands outside its keys was left aside";
   loaded.value = std::move(reading.value);

@@ -62,7 +62,7 @@ class PlaceCursor {
   std::uint32_t column_{1};
 };
 
-std::string clean(std::string const& text) {
+std::string without_ill_formed(std::string const& text) {
   auto cleaned = encodings::to_nfc(text);
   for (char& c : cleaned) {
     auto const byte = static_cast<unsigned char>(c);
@@ -97,7 +97,8 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
   }
   bool number_float(number_float_t number, string_t const&) override { return put_number(number); }
   bool string(string_t& text) override {
-    return put(JsonType::text, token(), [&](JsonValue& value) { value.text = clean(text); });
+    return put(JsonType::text, token(),
+               [&](JsonValue& value) { value.text = without_ill_formed(text); });
   }
   bool binary(binary_t&) override { return false; }  // JSON text has none
   bool start_object(std::size_t) override { return open(JsonType::object); }
@@ -107,7 +108,7 @@ class TreeBuilder final : public nlohmann::json_sax<nlohmann::json> {
 
   bool key(string_t& name) override {
     auto const place = token();
-    open_.back()->members.push_back({clean(name), place, {}});
+    open_.back()->members.push_back({without_ill_formed(name), place, {}});
     return true;
   }
 

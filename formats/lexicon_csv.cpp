@@ -17,14 +17,14 @@ namespace {
 
 constexpr std::string_view kNotToldFromName = "not told apart from";
 
-enum Column : std::size_t {
+enum LexiconColumn : std::size_t {
   kCharacter,
-  kLabel,
+  kLabelColumn,
   kStructure,
   kProperty,
   kSubjects,
   kKind,
-  kUnit,
+  kUnitColumn,
   kDifficulty,
   kApplicableIf,
   kTolerance,
@@ -34,7 +34,7 @@ enum Column : std::size_t {
   kConfidence,
   kEvidence,
 };
-constexpr std::array kColumns{
+constexpr std::array kLexiconColumns{
     WantedColumn{"character", true},       WantedColumn{"label", false},
     WantedColumn{"structure", false},      WantedColumn{"property", false},
     WantedColumn{"subjects", false},       WantedColumn{"kind", false},
@@ -48,18 +48,18 @@ constexpr std::array kColumns{
 constexpr std::size_t kPlainColumns = kPhrases + 1;
 constexpr std::string_view kUndetermined = "und";  // BCP 47
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-bool is_letter_or_digit(char c) { return is_letter(c) || (c >= '0' && c <= '9'); }
+bool is_tag_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_tag_letter_or_digit(char c) { return is_tag_letter(c) || (c >= '0' && c <= '9'); }
 
 // Size of a language tag and the ": " behind it at the front of `text` (2 or 3 letters, then
 // subtags of 2 to 8 letters or digits), or 0.
 std::size_t language_prefix(std::string_view text) {
   std::size_t at = 0;
-  while (at < text.size() && is_letter(text[at])) ++at;
+  while (at < text.size() && is_tag_letter(text[at])) ++at;
   if (at < 2 || at > 3) return 0;
   while (at < text.size() && text[at] == '-') {
     auto const begin = ++at;
-    while (at < text.size() && is_letter_or_digit(text[at])) ++at;
+    while (at < text.size() && is_tag_letter_or_digit(text[at])) ++at;
     if (at - begin < 2 || at - begin > 8) return 0;
   }
   return text.substr(at, 2) == ": " ? at + 2 : 0;
@@ -112,7 +112,7 @@ std::vector<Phrase> read_phrases(std::string_view cell) {
   return phrases;
 }
 
-std::string write_phrases(std::vector<Phrase> const& phrases) {
+std::string phrases_in_cell(std::vector<Phrase> const& phrases) {
   std::string cell;
   for (auto const& phrase : phrases) {
     if (!phrase.language.empty()) {
@@ -179,7 +179,7 @@ class CsvLexiconReader {
 
   void take_cells(SideRow const& row, std::size_t at) {
     auto& character = lexicon_.characters[at];
-    for (std::size_t column = kLabel; column <= kTolerance; ++column) {
+    for (std::size_t column = kLabelColumn; column <= kTolerance; ++column) {
       auto const& cell = row.cells[column];
       if (cell.empty()) continue;
       auto& filled = filled_[at][column];
@@ -188,7 +188,7 @@ class CsvLexiconReader {
         continue;
       }
       filled = &row;
-      set(character, static_cast<Column>(column), cell, row.places[column]);
+      set(character, static_cast<LexiconColumn>(column), cell, row.places[column]);
     }
     take_state(row, character);
   }
@@ -196,16 +196,17 @@ class CsvLexiconReader {
   void report_conflict(SideRow const& row, std::size_t column, SideRow const& earlier,
                        std::string const& id) {
     auto& finding = add("conflicting-cell", row.places[column], row.cells[column],
-                        "\"" + id + "\" has the " + std::string{kColumns[column].name} + " \"" +
-                            row.cells[column] + "\" here and \"" + earlier.cells[column] +
+                        "\"" + id + "\" has the " + std::string{kLexiconColumns[column].name} +
+                            " \"" + row.cells[column] + "\" here and \"" + earlier.cells[column] +
                             "\" in line " + std::to_string(earlier.places[column].line),
                         "keep one of the two and leave the cell blank in further rows");
     finding.related.push_back({earlier.places[column], "the earlier cell"});
   }
 
-  void set(LexiconCharacter& character, Column column, std::string const& cell, Place place) {
+  void set(LexiconCharacter& character, LexiconColumn column, std::string const& cell,
+           Place place) {
     switch (column) {
-      case kLabel:
+      case kLabelColumn:
         character.label = cell;
         break;
       case kStructure:
@@ -220,7 +221,7 @@ class CsvLexiconReader {
       case kKind:
         character.kind = read_kind(cell, place, file_, findings_);
         break;
-      case kUnit:
+      case kUnitColumn:
         character.unit = cell;
         break;
       case kDifficulty:
@@ -306,18 +307,18 @@ class CsvLexiconReader {
   Lexicon lexicon_;
   std::map<std::string, std::size_t> by_id_;
   // The row that gave a character its cell of a column.
-  std::vector<std::array<SideRow const*, kColumns.size()>> filled_;
+  std::vector<std::array<SideRow const*, kLexiconColumns.size()>> filled_;
 };
 
 std::vector<std::string> first_cells(LexiconCharacter const& character) {
-  std::vector<std::string> cells(kColumns.size());
+  std::vector<std::string> cells(kLexiconColumns.size());
   cells[kCharacter] = character.id;
-  cells[kLabel] = character.label;
+  cells[kLabelColumn] = character.label;
   cells[kStructure] = character.structure;
   cells[kProperty] = character.property;
-  cells[kSubjects] = write_phrases(character.subjects);
+  cells[kSubjects] = phrases_in_cell(character.subjects);
   cells[kKind] = to_word(character.kind);
-  cells[kUnit] = character.unit;
+  cells[kUnitColumn] = character.unit;
   cells[kDifficulty] = to_word(character.difficulty);
   if (character.applicable_if) {
     std::string states;
@@ -345,7 +346,7 @@ bool has_support(Lexicon const& lexicon) {
 
 Loaded<Lexicon> tables::read_lexicon_csv(Source source) {
   Loaded<Lexicon> loaded;
-  auto table = read_side_table(source, "lexicon", kColumns);
+  auto table = read_side_table(source, "lexicon", kLexiconColumns);
   loaded.findings = std::move(table.findings);
   if (!table) return loaded;
   auto lexicon = CsvLexiconReader{source.name, loaded.findings}.read(table.value->rows);
@@ -356,29 +357,33 @@ Loaded<Lexicon> tables::read_lexicon_csv(Source source) {
 std::string write_lexicon_csv(Lexicon const& lexicon) {
   std::string out;
   std::vector<std::string_view> header;
-  for (auto const& column : kColumns) header.push_back(column.name);
-  auto const columns = has_support(lexicon) ? kColumns.size() : kPlainColumns;
+  for (auto const& column : kLexiconColumns) header.push_back(column.name);
+  auto const columns = has_support(lexicon) ? kLexiconColumns.size() : kPlainColumns;
   append_csv_row(out, std::span<std::string_view const>{header}.first(columns));
   for (auto const& character : lexicon.characters) {
     auto cells = first_cells(character);
     // Beside states, what a character as a whole rests on has a row to itself.
     if (!character.states.empty() && !character.support.empty()) {
       append_csv_row(out, std::span<std::string const>{cells}.first(columns));
-      for (std::size_t column = kLabel; column < kColumns.size(); ++column) cells[column].clear();
+      for (std::size_t column = kLabelColumn; column < kLexiconColumns.size(); ++column) {
+        cells[column].clear();
+      }
     }
     std::size_t row = 0;
     do {
       if (row < character.states.size()) {
         auto const& state = character.states[row];
         cells[kState] = state.id;
-        cells[kPhrases] = write_phrases(state.phrases);
+        cells[kPhrases] = phrases_in_cell(state.phrases);
         for (auto const& other : state.not_told_from) append_item(cells[kNotToldFrom], other);
         cells[kConfidence] = state.support.confidence;
         cells[kEvidence] = state.support.evidence;
       }
       append_csv_row(out, std::span<std::string const>{cells}.first(columns));
       // The id stands in every row, so that sorting the sheet loses nothing.
-      for (std::size_t column = kLabel; column < kColumns.size(); ++column) cells[column].clear();
+      for (std::size_t column = kLabelColumn; column < kLexiconColumns.size(); ++column) {
+        cells[column].clear();
+      }
     } while (++row < character.states.size());
   }
   return out;

@@ -115,7 +115,8 @@ class LexiconReader {
   JsonProblems problems_;
 };
 
-void write_phrases(JsonWriter& json, std::string_view name, std::vector<Phrase> const& phrases) {
+void write_phrase_list(JsonWriter& json, std::string_view name,
+                       std::vector<Phrase> const& phrases) {
   if (phrases.empty()) return;
   json.name(name);
   json.begin_inline_list();
@@ -143,7 +144,7 @@ void write_character(JsonWriter& json, LexiconCharacter const& character) {
   json.text_field("label", character.label);
   json.text_field("structure", character.structure);
   json.text_field("property", character.property);
-  write_phrases(json, "subjects", character.subjects);
+  write_phrase_list(json, "subjects", character.subjects);
   json.field("kind", to_word(character.kind));
   json.text_field("unit", character.unit);
   json.field("difficulty", to_word(character.difficulty));
@@ -162,7 +163,7 @@ void write_character(JsonWriter& json, LexiconCharacter const& character) {
     for (auto const& state : character.states) {
       json.begin_inline_object();
       json.field("id", std::string_view{state.id});
-      write_phrases(json, "phrases", state.phrases);
+      write_phrase_list(json, "phrases", state.phrases);
       if (!state.not_told_from.empty()) json.texts_field("notToldApartFrom", state.not_told_from);
       write_support(json, state.support);
       json.end_object();

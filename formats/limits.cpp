@@ -10,16 +10,17 @@
 namespace keydrift {
 namespace {
 
-struct Unit {
+struct SizeUnit {
   char letter;
   std::uint64_t bytes;
 };
-constexpr std::array kUnits{Unit{'G', std::uint64_t{1} << 30}, Unit{'M', std::uint64_t{1} << 20},
-                            Unit{'K', std::uint64_t{1} << 10}};
+constexpr std::array kSizeUnits{SizeUnit{'G', std::uint64_t{1} << 30},
+                                SizeUnit{'M', std::uint64_t{1} << 20},
+                                SizeUnit{'K', std::uint64_t{1} << 10}};
 
-constexpr std::array kLimits{ReadLimit::size,      ReadLimit::line,    ReadLimit::unpacked,
-                             ReadLimit::expansion, ReadLimit::entries, ReadLimit::depth,
-                             ReadLimit::nodes};
+constexpr std::array kReadLimits{ReadLimit::size,      ReadLimit::line,    ReadLimit::unpacked,
+                                 ReadLimit::expansion, ReadLimit::entries, ReadLimit::depth,
+                                 ReadLimit::nodes};
 
 bool counts_bytes(ReadLimit limit) {
   return limit == ReadLimit::size || limit == ReadLimit::line || limit == ReadLimit::unpacked;
@@ -61,7 +62,7 @@ std::optional<std::uint64_t> read_amount(std::string_view text, bool with_units)
   std::uint64_t unit = 1;
   if (with_units && !text.empty()) {
     auto const letter = static_cast<char>(text.back() & ~0x20);
-    for (auto const& known : kUnits) {
+    for (auto const& known : kSizeUnits) {
       if (letter != known.letter) continue;
       unit = known.bytes;
       text.remove_suffix(1);
@@ -119,7 +120,7 @@ std::uint64_t limit_of(ReadLimits const& limits, ReadLimit limit) {
 
 std::string in_words(ReadLimit limit, std::uint64_t amount) {
   if (counts_bytes(limit) && amount > 0) {
-    for (auto const& unit : kUnits) {
+    for (auto const& unit : kSizeUnits) {
       if (amount % unit.bytes == 0) return std::to_string(amount / unit.bytes) + unit.letter;
     }
   }
@@ -131,7 +132,7 @@ std::string to_lift(ReadLimits const& limits, ReadLimit limit, std::uint64_t nee
   auto wanted = std::max(needed, present);
   wanted = std::min(needed > present ? wanted + wanted / 8 : 2 * wanted, utmost(limit));
   if (counts_bytes(limit)) {
-    for (auto const& unit : kUnits) {
+    for (auto const& unit : kSizeUnits) {
       // Four of a unit and more are near enough to any amount.
       if (wanted < 4 * unit.bytes) continue;
       wanted = (wanted + unit.bytes - 1) / unit.bytes * unit.bytes;
@@ -144,11 +145,11 @@ std::string to_lift(ReadLimits const& limits, ReadLimit limit, std::uint64_t nee
 std::optional<std::string> set_limit(ReadLimits& limits, std::string_view assignment) {
   auto const sign = assignment.find('=');
   auto const name = assignment.substr(0, sign);
-  auto const* const limit = std::find_if(kLimits.begin(), kLimits.end(),
+  auto const* const limit = std::find_if(kReadLimits.begin(), kReadLimits.end(),
                                          [&](ReadLimit known) { return to_word(known) == name; });
-  if (limit == kLimits.end()) {
+  if (limit == kReadLimits.end()) {
     std::vector<std::string> names;
-    for (auto const known : kLimits) names.emplace_back(to_word(known));
+    for (auto const known : kReadLimits) names.emplace_back(to_word(known));
     auto near = did_you_mean(near_words(name, names));
     return "there is no limit " + in_quotes(name) + "; " +
            (near.empty() ? "there are " + in_prose(names) : near + "?");
@@ -176,7 +177,7 @@ std::optional<std::string> set_limit(ReadLimits& limits, std::string_view assign
 
 std::vector<std::string> names_of(ReadLimits const& limits) {
   std::vector<std::string> names;
-  for (auto const limit : kLimits) {
+  for (auto const limit : kReadLimits) {
     names.push_back(std::string{to_word(limit)} + " (" + in_words(limit, limit_of(limits, limit)) +
                     ")");
   }

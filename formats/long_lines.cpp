@@ -17,8 +17,8 @@ constexpr std::size_t kShrinkage = 4;
 // What ends a line besides a line feed, as bytes of UTF-8 or Windows-1252.
 constexpr std::array kOtherEnds{"\r"sv, "\v"sv, "\xC2\x85"sv, "\xE2\x80\xA8"sv, "\xE2\x80\xA9"sv};
 
-Finding finding_of(std::string_view name, std::uint32_t number, std::size_t begin, std::size_t end,
-                   ReadLimits const& limits) {
+Finding finding_of_long_line(std::string_view name, std::uint32_t number, std::size_t begin,
+                             std::size_t end, ReadLimits const& limits) {
   Finding finding;
   finding.code = "line-too-long";
   finding.severity = Severity::error;
@@ -40,7 +40,7 @@ std::optional<Finding> first_line(std::string_view name, std::string_view text,
   while (begin < text.size()) {
     auto const end = std::min(text.find('\n', begin), text.size());
     if (too_long(text.substr(begin, end - begin))) {
-      return finding_of(name, number, begin, end, limits);
+      return finding_of_long_line(name, number, begin, end, limits);
     }
     begin = end + 1;
     ++number;

@@ -40,7 +40,7 @@ std::string cleaned(std::string_view rest) {
 }
 
 // Appends the line piece by piece, so that what normalisation and cleaning shift shifts with it.
-LineOrigin append(std::string& text, ManuscriptLine const& line) {
+LineOrigin append_line(std::string& text, ManuscriptLine const& line) {
   LineOrigin origin{text.size(), {}, line.markup};
   auto stretches = line.stretches;
   if (stretches.empty() || stretches.front().text_begin > 0) {
@@ -155,7 +155,7 @@ Loaded<PrintedReading> read_manuscript(std::string_view name,
   std::string text;
   std::vector<LineOrigin> origins;
   origins.reserve(lines.size());
-  for (auto const& line : lines) origins.push_back(append(text, line));
+  for (auto const& line : lines) origins.push_back(append_line(text, line));
   std::vector<LineMarkup> markup;
   markup.reserve(lines.size());
   for (auto const& origin : origins) markup.push_back(origin.markup);

@@ -20,7 +20,7 @@ using xml::InlineKind;
 using xml::InlineMark;
 
 constexpr std::size_t kLongestInBrackets = 24;  // bytes behind the name: "complex", "and others"
-constexpr std::size_t kLongestRemark = 48;      // and behind "; ", as "dissection needed"
+constexpr std::size_t kLongestNote = 48;        // and behind "; ", as "dissection needed"
 constexpr std::size_t kMostNames = 2;
 constexpr std::size_t kLongestBehind = 30;  // behind the brackets: "Prohibited"
 constexpr std::size_t kMostWordsBehind = 3;
@@ -125,7 +125,7 @@ std::size_t bracketed_name(FlowText const& line, std::size_t label_end) {
     // "(Aus bus or Aus cus; males alone)"
     auto const last = last_italic_before(line, close, *mark);
     bool const remark = text.substr(last, 1) == ";";
-    if (close == text.npos || close - last > (remark ? kLongestRemark : kLongestInBrackets) ||
+    if (close == text.npos || close - last > (remark ? kLongestNote : kLongestInBrackets) ||
         !starts_with_upper(inside) || !may_stand_behind(text.substr(close + 1))) {
       return kNotTold;
     }

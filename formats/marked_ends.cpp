@@ -22,8 +22,8 @@ using xml::FlowText;
 using xml::InlineKind;
 using xml::InlineMark;
 
-constexpr std::size_t kLongestAfterName = 80;  // bytes of author, year and figures behind a name
-constexpr std::size_t kLongestRemark = 20;     // bytes of "in part", "p. 44"
+constexpr std::size_t kLongestAfterName = 80;    // bytes of author, year and figures behind a name
+constexpr std::size_t kLongestRemarkAtEnd = 20;  // bytes of "in part", "p. 44"
 constexpr std::size_t kMostNameWords = 6;
 
 // "as in Aus bus": the name is compared with.
@@ -185,8 +185,9 @@ std::size_t marked_destination(FlowText const& line) {
       bool const number = mark->kind != InlineKind::name && is_number(inside) &&
                           !is_number_of_words(text, mark->begin);
       bool const ends = number ? rest.empty() || rest == "." : name && may_follow_name(after);
-      if (!ends || (name && !is_bracketed(after) &&
-                    read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemark)) {
+      if (!ends ||
+          (name && !is_bracketed(after) &&
+           read_taxa(squeeze(text.substr(mark->begin))).remark.size() > kLongestRemarkAtEnd)) {
         // "<i>Aus bus</i> (<b>protected</b>, do not touch)"
         if (closes_bracket(text, mark->begin)) continue;
         // An author, "(Fig. 3)" or the "cus" of "Aus bus var. cus" may be marked up too; look

@@ -17,17 +17,16 @@ using namespace tables;
 
 namespace {
 
-enum Column : std::size_t { kOccurrence, kNumber, kType, kValue, kUnit };
+enum MeasurementColumn : std::size_t { kOccurrence, kNumber, kType, kValue, kUnit };
 // As term_key() gives them.
-constexpr std::array<std::string_view, 5> kTerms{"occurrenceid", "catalognumber", "measurementtype",
-                                                 "measurementvalue", "measurementunit"};
-constexpr std::array<std::string_view, 3> kStorageTypes{"storagelocation", "locationname",
-                                                        "hasstoragelocation"};
+constexpr std::array<std::string_view, 5> kRowTerms{
+    "occurrenceid", "catalognumber", "measurementtype", "measurementvalue", "measurementunit"};
 constexpr std::size_t kUnusedListed = 20;
 
 std::size_t column_of_term(std::string_view header) {
   auto const key = term_key(header);
-  return static_cast<std::size_t>(std::find(kTerms.begin(), kTerms.end(), key) - kTerms.begin());
+  return static_cast<std::size_t>(std::find(kRowTerms.begin(), kRowTerms.end(), key) -
+                                  kRowTerms.begin());
 }
 
 }  // namespace
@@ -47,7 +46,7 @@ class MeasurementReader {
   Loaded<MeasurementTable> read() {
     Loaded<MeasurementTable> loaded;
     CsvReader reader{stream_, {.known_column = [](std::string_view header) {
-                       return column_of_term(header) < kTerms.size();
+                       return column_of_term(header) < kRowTerms.size();
                      }}};
     auto const rows = read_headed_rows(
         reader, [this](CsvRow const& row) { return read_header(row); },
@@ -93,7 +92,7 @@ class MeasurementReader {
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       found.push_back(CellCleaner::cleaned_copy(row.cells[i]));
       auto const column = column_of_term(found.back());
-      if (column < kTerms.size() && !columns_[column]) columns_[column] = i;
+      if (column < kRowTerms.size() && !columns_[column]) columns_[column] = i;
     }
     if ((columns_[kOccurrence] || columns_[kNumber]) && columns_[kType] && columns_[kValue]) {
       return true;
@@ -109,7 +108,7 @@ class MeasurementReader {
     return false;
   }
 
-  std::string cell(CsvRow const& row, Column column) {
+  std::string cell(CsvRow const& row, MeasurementColumn column) {
     if (!columns_[column] || *columns_[column] >= row.cells.size()) return {};
     return std::string{cleaner_.clean(row.cells[*columns_[column]], row.line)};
   }
@@ -170,7 +169,7 @@ class MeasurementReader {
   CharacterColumns characters_;
   bool any_type_;
   std::function<void(Reject const&)> const& on_reject_;
-  std::array<std::optional<std::size_t>, kTerms.size()> columns_;
+  std::array<std::optional<std::size_t>, kRowTerms.size()> columns_;
   CellCleaner cleaner_;
   std::map<std::string, std::uint64_t> unknown_types_;
   std::vector<Finding> findings_;

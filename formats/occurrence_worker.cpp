@@ -14,11 +14,11 @@ namespace {
 using Target = OccurrenceTarget;
 using Kind = OccurrenceWorker::State::Column::Kind;
 
-constexpr auto kNone = static_cast<std::size_t>(-1);
+constexpr auto kNoColumn = static_cast<std::size_t>(-1);
 
 // Different words that are numbered, of one column and of all (each some 150 bytes at most).
 constexpr std::size_t kWordsOfColumn = 8'192;
-constexpr std::size_t kWords = 65'536;
+constexpr std::size_t kWordsOfAllColumns = 65'536;
 
 std::optional<CodedTerm> term_of(std::string Specimen::*member) {
   constexpr std::array<std::pair<std::string Specimen::*, CodedTerm>, kCodedTerms> kTerms{{
@@ -46,7 +46,7 @@ std::optional<CodedTerm> term_of(std::string Specimen::*member) {
 OccurrenceWorker::State::State(OccurrenceOptions const& the_options,
                                std::vector<Target> const& targets)
     : options{the_options}, rows{the_options, targets} {
-  term_columns.fill(kNone);
+  term_columns.fill(kNoColumn);
   for (auto const& target : targets) {
     Column column;
     column.cell = target.column;
@@ -153,7 +153,7 @@ bool OccurrenceWorker::State::code(Column& column, std::string_view cell, WordCo
     code = *known;
   } else if (!clean(cell, column.unnumbered)) {
     return false;
-  } else if (column.codes.full() || words >= kWords) {
+  } else if (column.codes.full() || words >= kWordsOfAllColumns) {
     code = column.unnumbered.empty() ? kNoWord : kUnnumbered;
   } else {
     code = column.codes.add(cell, column.unnumbered);
@@ -274,7 +274,7 @@ Specimen const& OccurrenceWorker::State::brief(std::size_t index) {
   auto& brief = brief_specimen;
   auto const term = [&](CodedTerm which) {
     auto const column = term_columns[static_cast<std::size_t>(which)];
-    return column == kNone ? std::string_view{} : word(columns[column], specimen.term(which));
+    return column == kNoColumn ? std::string_view{} : word(columns[column], specimen.term(which));
   };
   brief.line = block->csv.rows[index].line;
   brief.voucher = specimen.voucher;
@@ -332,7 +332,7 @@ std::string OccurrenceWorker::printed_number(std::size_t row) {
 
 std::string_view OccurrenceWorker::term(CodedTerm which, WordCode code) const {
   auto const column = state_->term_columns[static_cast<std::size_t>(which)];
-  return column == kNone ? std::string_view{} : state_->word(state_->columns[column], code);
+  return column == kNoColumn ? std::string_view{} : state_->word(state_->columns[column], code);
 }
 
 std::vector<std::string> OccurrenceWorker::places(std::size_t column, WordCode code) const {

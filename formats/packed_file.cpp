@@ -9,9 +9,17 @@
 #include <unordered_map>
 #include <utility>
 
+#include "keydrift/formats/file_error.hpp"
 #include "keydrift/key/prose.hpp"
 
 namespace keydrift {
+
+// Out of the unnamed namespace, for PackedFile::Archive holds one.
+struct CloseZipArchive {
+  void operator()(zip_t* archive) const { zip_discard(archive); }
+};
+using ZipArchiveHandle = std::unique_ptr<zip_t, CloseZipArchive>;
+
 namespace {
 
 using namespace std::string_view_literals;
@@ -22,25 +30,10 @@ constexpr std::uint64_t kExpansionFrom = std::uint64_t{16} << 20;
 // A central directory header (.ZIP File Format Specification 6.3.10, 4.3.12).
 constexpr auto kListSignature = "PK\x01\x02"sv;
 
-Finding error_in(std::string_view file, std::string code, std::string message, std::string remedy) {
-  Finding finding;
-  finding.code = std::move(code);
-  finding.severity = Severity::error;
-  finding.file = std::string{file};
-  finding.message = std::move(message);
-  finding.remedy = std::move(remedy);
-  return finding;
-}
-
-struct CloseArchive {
-  void operator()(zip_t* archive) const { zip_discard(archive); }
-};
 struct CloseEntry {
   void operator()(zip_file_t* entry) const { zip_fclose(entry); }
 };
-using ArchiveHandle = std::unique_ptr<zip_t, CloseArchive>;
-
-std::size_t count_of(std::string_view bytes, std::string_view part) {
+std::size_t times_in(std::string_view bytes, std::string_view part) {
   std::size_t count = 0;
   for (auto at = bytes.find(part); at != std::string_view::npos;
        at = bytes.find(part, at + part.size())) {
@@ -100,7 +93,8 @@ std::string reason_of(zip_error_t* error) {
 }
 
 Finding damaged_archive(std::string_view file, std::string const& reason) {
-  return error_in(file, "damaged-archive", "the zip file cannot be opened: " + reason, kCopyAgain);
+  return file_error(file, "damaged-archive", "the zip file cannot be opened: " + reason,
+                    kCopyAgain);
 }
 
 // "the entries "a" and "b" …", by up to eight names.
@@ -114,7 +108,7 @@ std::string entries_named(std::vector<std::string> names) {
 struct PackedFile::Archive {
   std::string name;
   ReadLimits limits;
-  ArchiveHandle zip;
+  ZipArchiveHandle zip;
   std::vector<PackedEntry> entries;
   std::vector<zip_uint64_t> indices;  // of the entries in the archive's list
   std::uint64_t unpacked{};           // by all streams so far
@@ -124,10 +118,10 @@ namespace {
 
 // `make`: gives the source of the bytes.
 template <class Make>
-ArchiveHandle open_archive(std::string_view name, std::vector<Finding>& findings, Make make) {
+ZipArchiveHandle open_archive(std::string_view name, std::vector<Finding>& findings, Make make) {
   zip_error_t error;
   zip_error_init(&error);
-  ArchiveHandle archive;
+  ZipArchiveHandle archive;
   zip_source_t* buffer = make(&error);
   if (buffer != nullptr) archive.reset(zip_open_from_source(buffer, ZIP_RDONLY, &error));
   if (!archive) {
@@ -146,22 +140,22 @@ struct Faults {
 
   void report(std::string_view file, std::vector<Finding>& findings) const {
     if (!unsafe.empty()) {
-      findings.push_back(error_in(file, "unsafe-archive",
-                                  entries_named(unsafe) + " would lie outside of the archive",
-                                  "check where the file comes from"));
+      findings.push_back(file_error(file, "unsafe-archive",
+                                    entries_named(unsafe) + " would lie outside of the archive",
+                                    "check where the file comes from"));
     }
     if (!encrypted.empty()) {
-      findings.push_back(error_in(
+      findings.push_back(file_error(
           file, "encrypted-archive",
           entries_named(encrypted) + (encrypted.size() == 1 ? " is" : " are") + " encrypted",
           "save the file without a password"));
     }
     if (!twice.empty()) {
       findings.push_back(
-          error_in(file, "damaged-archive",
-                   entries_named(twice) + (twice.size() == 1 ? " is" : " are") +
-                       " there more than once, and programs differ in which one they read",
-                   "open it in the program that made it and save it again"));
+          file_error(file, "damaged-archive",
+                     entries_named(twice) + (twice.size() == 1 ? " is" : " are") +
+                         " there more than once, and programs differ in which one they read",
+                     "open it in the program that made it and save it again"));
     }
   }
 };
@@ -212,34 +206,34 @@ class EntryStream final : public ByteStream {
   void fail(zip_error_t* error) {
     auto const code = zip_error_code_zip(error);
     if (code == ZIP_ER_COMPNOTSUPP || code == ZIP_ER_ENCRNOTSUPP) {
-      failure_ = error_in(file_, "unsupported-archive",
-                          in_entry() + " is packed in a way that cannot be read",
-                          "unpack the archive, pack it as an ordinary zip file (deflate), and load "
-                          "that one");
+      failure_ = file_error(
+          file_, "unsupported-archive", in_entry() + " is packed in a way that cannot be read",
+          "unpack the archive, pack it as an ordinary zip file (deflate), and load "
+          "that one");
       return;
     }
     fail_as_damaged(reason_of(error));
   }
   void fail_as_damaged(std::string const& reason) {
-    failure_ = error_in(file_, "damaged-archive", in_entry() + " cannot be unpacked: " + reason,
-                        kCopyAgain);
+    failure_ = file_error(file_, "damaged-archive", in_entry() + " cannot be unpacked: " + reason,
+                          kCopyAgain);
   }
   void fail_for_size(std::uint64_t needed) {
-    failure_ = error_in(file_, "too-large",
-                        in_entry() + " takes what is unpacked to " + std::to_string(needed) +
-                            " bytes, more than the limit of " +
-                            in_words(ReadLimit::unpacked, limits_.unpacked_bytes),
-                        "see whether this is the right file; " +
-                            to_lift(limits_, ReadLimit::unpacked, needed) + " takes it in");
+    failure_ = file_error(file_, "too-large",
+                          in_entry() + " takes what is unpacked to " + std::to_string(needed) +
+                              " bytes, more than the limit of " +
+                              in_words(ReadLimit::unpacked, limits_.unpacked_bytes),
+                          "see whether this is the right file; " +
+                              to_lift(limits_, ReadLimit::unpacked, needed) + " takes it in");
   }
   void fail_for_expansion(std::uint64_t size) {
     auto const fold = size / std::max<std::uint64_t>(entry_.packed_bytes, 1);
-    failure_ = error_in(file_, "too-large",
-                        in_entry() + " unpacks to " + std::to_string(fold) +
-                            " times its size, and at most " + std::to_string(limits_.expansion) +
-                            " times is taken in",
-                        "check where the file comes from; " +
-                            to_lift(limits_, ReadLimit::expansion, fold) + " takes it in");
+    failure_ = file_error(file_, "too-large",
+                          in_entry() + " unpacks to " + std::to_string(fold) +
+                              " times its size, and at most " + std::to_string(limits_.expansion) +
+                              " times is taken in",
+                          "check where the file comes from; " +
+                              to_lift(limits_, ReadLimit::expansion, fold) + " takes it in");
   }
 
   std::string file_;
@@ -261,18 +255,18 @@ PackedFile::~PackedFile() = default;
 Loaded<PackedFile> PackedFile::open(Source source, ReadLimits const& limits) {
   Loaded<PackedFile> loaded;
   // Before libzip makes room for each of them.
-  if (auto const count = count_of(source.bytes, kListSignature); count > limits.entries) {
+  if (auto const count = times_in(source.bytes, kListSignature); count > limits.entries) {
     loaded.findings.push_back(
-        error_in(source.name, "too-large",
-                 "the zip file has " + std::to_string(count) + " entries, more than the limit of " +
-                     std::to_string(limits.entries),
-                 "see whether this is the right file; " +
-                     to_lift(limits, ReadLimit::entries, count) + " takes it in"));
+        file_error(source.name, "too-large",
+                   "the zip file has " + std::to_string(count) +
+                       " entries, more than the limit of " + std::to_string(limits.entries),
+                   "see whether this is the right file; " +
+                       to_lift(limits, ReadLimit::entries, count) + " takes it in"));
     return loaded;
   }
   if (source.bytes.empty()) {  // to libzip, an archive without entries
     loaded.findings.push_back(
-        error_in(source.name, "damaged-archive", "the zip file is empty", kCopyAgain));
+        file_error(source.name, "damaged-archive", "the zip file is empty", kCopyAgain));
     return loaded;
   }
   auto archive = std::make_unique<Archive>();
@@ -298,11 +292,11 @@ Loaded<PackedFile> PackedFile::open_file(std::string const& path, ReadLimits con
   if (!archive->zip) return loaded;
   auto const count = static_cast<std::uint64_t>(zip_get_num_entries(archive->zip.get(), 0));
   if (count > limits.entries) {
-    loaded.findings.push_back(error_in(path, "too-large",
-                                       "the zip file has " + std::to_string(count) +
-                                           " entries, more than the limit of " +
-                                           std::to_string(limits.entries),
-                                       "see whether this is the right file"));
+    loaded.findings.push_back(file_error(path, "too-large",
+                                         "the zip file has " + std::to_string(count) +
+                                             " entries, more than the limit of " +
+                                             std::to_string(limits.entries),
+                                         "see whether this is the right file"));
     return loaded;
   }
   return checked(std::move(archive), error ? 0 : size, std::move(loaded.findings));

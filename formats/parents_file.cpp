@@ -13,8 +13,8 @@ using namespace tables;
 
 namespace {
 
-enum Column : std::size_t { kTaxon, kParent };
-constexpr std::array kColumns{WantedColumn{"taxon", true}, WantedColumn{"parent", true}};
+enum ParentColumn : std::size_t { kTaxon, kParent };
+constexpr std::array kParentColumns{WantedColumn{"taxon", true}, WantedColumn{"parent", true}};
 
 using RowOf = std::map<std::string_view, std::size_t>;  // taxon -> its row
 
@@ -44,7 +44,7 @@ std::vector<std::size_t> rows_closing_circles(std::vector<ParentRow> const& rows
 
 Loaded<ParentTable> read_parents(Source source) {
   Loaded<ParentTable> loaded;
-  auto table = read_side_table(source, "parent table", kColumns);
+  auto table = read_side_table(source, "parent table", kParentColumns);
   loaded.findings = std::move(table.findings);
   if (!table) return loaded;
   ParentTable parents;
@@ -69,8 +69,8 @@ Loaded<ParentTable> read_parents(Source source) {
     if (taxon.empty() || parent.empty()) {
       auto const column = taxon.empty() ? kTaxon : kParent;
       add("missing-name", Severity::error, row.places[column],
-          std::string{"the row has no name in the column \""} + std::string{kColumns[column].name} +
-              "\"",
+          std::string{"the row has no name in the column \""} +
+              std::string{kParentColumns[column].name} + "\"",
           "give a taxon and its parent in every row");
       continue;
     }

@@ -20,20 +20,20 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestNumber = 4;     // digits; floras of a country count through
-constexpr std::uint32_t kMostSkipped = 3;     // numbers of accounts that a scan may have lost
-constexpr std::size_t kFewestUnnumbered = 3;  // the same, where accounts have no numbers
-constexpr std::size_t kFewestLeaves = 2;      // leads with accounts; fewer are no habit
-constexpr std::size_t kWordsOfHead = 8;       // looked at
-constexpr std::size_t kShortestGenus = 4;     // letters, in capitals
-constexpr std::size_t kShortestEpithet = 3;   // bytes
+constexpr std::size_t kLongestAccountNumber = 4;  // digits; floras of a country count through
+constexpr std::uint32_t kMostAccountsLost = 3;    // numbers of accounts that a scan may have lost
+constexpr std::size_t kFewestUnnumbered = 3;      // the same, where accounts have no numbers
+constexpr std::size_t kFewestAccountLeads = 2;    // leads with accounts; fewer are no habit
+constexpr std::size_t kWordsOfHead = 8;           // looked at
+constexpr std::size_t kShortestGenusInCapitals = 4;  // letters, in capitals
+constexpr std::size_t kShortestEpithet = 3;          // bytes
 
 // Signs of naturalised, extinct and hybrid kinds.
 bool is_sign_of_kind(char32_t c) {
   return c == '*' || c == '+' || c == 0x2020 || c == 0x2021 || c == 0xD7;
 }
 
-std::size_t skip_signs(std::string_view line, std::size_t at) {
+std::size_t skip_account_signs(std::string_view line, std::size_t at) {
   while (is_sign_of_kind(code_point_at(line, at).value)) at += code_point_at(line, at).length;
   return skip_blanks(line, at);
 }
@@ -53,18 +53,18 @@ bool is_epithet_of_account(std::string_view word) {
          (is_in_capitals(epithet, kShortestEpithet) && is_plain_word(epithet));
 }
 
-std::size_t end_of(std::string_view line, std::string_view word) {
+std::size_t end_of_bare(std::string_view line, std::string_view word) {
   return static_cast<std::size_t>(bare(word).data() - line.data()) + bare(word).size();
 }
 
 // Behind "var. bus", where it follows the name's last word w.
 std::size_t with_ranks(std::string_view line, std::vector<std::string_view> const& words,
                        std::size_t w) {
-  auto end = end_of(line, words[w]);
+  auto end = end_of_bare(line, words[w]);
   while (bare(words[w]) == words[w] && w + 2 < words.size() && is_rank(words[w + 1]) &&
          is_epithet_of_account(words[w + 2])) {
     w += 2;
-    end = end_of(line, words[w]);
+    end = end_of_bare(line, words[w]);
   }
   return end;
 }
@@ -88,11 +88,11 @@ bool closes_epithet(std::vector<std::string_view> const& words, std::size_t w) {
 }
 
 // Behind the number and its full stop; 0 where there is none.
-std::size_t take_number(std::string_view line, AccountHead& head) {
-  auto const begin = skip_signs(line, 0);
+std::size_t take_account_number(std::string_view line, AccountHead& head) {
+  auto const begin = skip_account_signs(line, 0);
   auto at = begin;
   while (at < line.size() && is_digit(static_cast<unsigned char>(line[at]))) {
-    if (at - begin == kLongestNumber) return 0;
+    if (at - begin == kLongestAccountNumber) return 0;
     head.number = head.number * 10 + static_cast<std::uint32_t>(line[at] - '0');
     ++at;
   }
@@ -106,7 +106,7 @@ std::size_t take_number(std::string_view line, AccountHead& head) {
   bool const closed = at < line.size() && (line[at] == '.' || line[at] == ')');
   head.doubtful = head.doubtful || !closed;
   if (closed) ++at;
-  auto behind = skip_signs(line, at);
+  auto behind = skip_account_signs(line, at);
   // "2701. — C. bus Roe"
   if (auto const dash = code_point_at(line, behind); closed && is_dash(dash.value)) {
     behind = skip_blanks(line, behind + dash.length);
@@ -120,7 +120,7 @@ std::size_t take_number(std::string_view line, AccountHead& head) {
 
 std::optional<AccountHead> read_account_head(std::string_view line) {
   AccountHead head;
-  auto const at = take_number(line, head);
+  auto const at = take_account_number(line, head);
   auto const words = words_of(line.substr(at), kWordsOfHead);
   if (words.empty()) return std::nullopt;
   head.name_begin = at;
@@ -176,7 +176,7 @@ TaxonReading read_account_name(std::string_view name) {
 }
 
 bool carries_on(AccountHead const& head, std::uint32_t last) {
-  return head.number > last && head.number <= last + (head.doubtful ? 1 : kMostSkipped);
+  return head.number > last && head.number <= last + (head.doubtful ? 1 : kMostAccountsLost);
 }
 
 namespace {
@@ -215,8 +215,8 @@ class AccountPlanner {
       take(i, labels->at(i));
       before_ = i;
     }
-    bool const numbered = numbered_ >= kFewestLeaves;
-    if (leaves_ < (numbered ? kFewestLeaves : kFewestUnnumbered)) return std::nullopt;
+    bool const numbered = numbered_ >= kFewestAccountLeads;
+    if (leaves_ < (numbered ? kFewestAccountLeads : kFewestUnnumbered)) return std::nullopt;
     return std::move(plan_);
   }
 
@@ -335,7 +335,7 @@ class AccountPlanner {
     if (i > 0 && !lines_[i - 1].text.empty()) return false;
     if (titles_genus(text) || mentions_key(text)) return true;
     auto const words = words_of(text, 2);
-    return is_in_capitals(bare(words[0]), kShortestGenus) &&
+    return is_in_capitals(bare(words[0]), kShortestGenusInCapitals) &&
            (bare(words[0]) != words[0] || words.size() == 1 || words[1].front() == '(' ||
             is_capitalised(words[1]));
   }
@@ -437,7 +437,7 @@ bool may_have_accounts(std::vector<SourceLine> const& lines) {
       ++numbered;
     }
   }
-  return numbered >= kFewestLeaves || others >= kFewestUnnumbered;
+  return numbered >= kFewestAccountLeads || others >= kFewestUnnumbered;
 }
 
 std::optional<LeadPlan> plan_by_labels_and_accounts(std::vector<SourceLine> const& lines) {

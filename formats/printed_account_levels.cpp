@@ -12,8 +12,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLeaves = 3;  // leads with accounts; fewer are no habit
-constexpr std::size_t kLongestLead = 4;   // lines; a longer paragraph is prose
+constexpr std::size_t kFewestLeveledAccounts = 3;  // leads with accounts; fewer are no habit
+constexpr std::size_t kLongestLead = 4;            // lines; a longer paragraph is prose
 
 // Blank lines have to stand before each account and between it and the next lead: nothing else
 // tells an account's lines from leads.
@@ -32,7 +32,7 @@ class LevelPlanner {
       if (end > i && !is_furniture(i, end)) take({i, end});
       i = end + 1;
     }
-    if (leaves_ < kFewestLeaves) return std::nullopt;
+    if (leaves_ < kFewestLeveledAccounts) return std::nullopt;
     for (std::size_t s = 0; s < plan_.starts.size(); ++s) {
       plan_.start_at[plan_.starts[s].line] = static_cast<std::uint32_t>(s);
     }

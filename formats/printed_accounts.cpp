@@ -6,13 +6,13 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/related_places.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
-constexpr std::size_t kShown = 60;                 // bytes of the source that a finding quotes
+constexpr std::size_t kAccountBytesShown = 60;  // bytes of the source that a finding quotes
 
 bool is_skipped(LineAccount const& account) {
   return account.kind == LineKind::skipped || account.kind == LineKind::page_number ||
@@ -62,7 +62,7 @@ void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& ac
     auto const place = place_in(skipped, skipped.begin, skipped.begin + skipped.text.size());
     if (pages + heads + others == 1) {
       finding.place = place;
-      finding.printed = std::string{start_of(skipped.text, kShown)};
+      finding.printed = std::string{start_of(skipped.text, kAccountBytesShown)};
     } else if (finding.related.size() < kMaximumRelatedPlaces) {
       finding.related.push_back({place, "kept nowhere either: " + std::string{account.reason}});
     }
@@ -100,7 +100,8 @@ void report_text_that_breaks_off(KeyText const& key, SortedLines const& sorted,
   finding.place = read.lead.place;
   finding.printed = std::string{label};
   if (!read.lead.text.empty()) {
-    finding.printed += (label.empty() ? "" : " ") + std::string{start_of(read.lead.text, kShown)};
+    finding.printed +=
+        (label.empty() ? "" : " ") + std::string{start_of(read.lead.text, kAccountBytesShown)};
   }
   finding.message =
       std::string{"the text ends within this lead: "} +

@@ -12,7 +12,7 @@ namespace keydrift {
 namespace printed {
 namespace {
 
-constexpr std::uint32_t kNowhere = 0xFFFFFFFFU;
+constexpr std::uint32_t kNotPlaced = 0xFFFFFFFFU;
 
 // The part that each couplet is printed in: the one that begins at or before it.
 std::vector<std::uint32_t> parts_of(Edition const& edition) {
@@ -111,7 +111,7 @@ class Arranger {
  public:
   // `edition`: with the labels that are printed.
   Arranger(Edition const& edition, PrintLayout layout)
-      : edition_{edition}, layout_{layout}, now_(edition.couplets.size(), kNowhere) {}
+      : edition_{edition}, layout_{layout}, now_(edition.couplets.size(), kNotPlaced) {}
 
   Edition run() && {
     printed_.couplets.reserve(edition_.couplets.size());
@@ -212,14 +212,14 @@ class Arranger {
 
   // In order of first naming.
   void take_taxa() {
-    std::vector<std::uint32_t> now(edition_.taxa.size(), kNowhere);
+    std::vector<std::uint32_t> now(edition_.taxa.size(), kNotPlaced);
     for (auto& couplet : printed_.couplets) {
       for (auto& lead : couplet.leads) {
         auto* to = std::get_if<ToTaxa>(&lead.destination);
         if (to == nullptr) continue;
         for (auto& taxon : to->taxa) {
           auto& index = now[taxon.index];
-          if (index == kNowhere) {
+          if (index == kNotPlaced) {
             index = static_cast<std::uint32_t>(printed_.taxa.size());
             printed_.taxa.push_back(edition_[taxon]);
             squeeze_in(printed_.taxa.back().name);

@@ -41,9 +41,9 @@ std::int64_t margin(Attempt const& a, Attempt const& b) {
   return std::max(kLeastMargin, static_cast<std::int64_t>(leads) / kMarginDivisor);
 }
 
-class Reader {
+class AttemptReader {
  public:
-  Reader(DecodedText const& text, std::vector<SourceLine> const& lines)
+  AttemptReader(DecodedText const& text, std::vector<SourceLine> const& lines)
       : text_{text}, lines_{lines}, numbering_{decide_numbering(lines)} {
     ends_ = decide_end_habits(lines, numbering_);
   }
@@ -527,7 +527,7 @@ class Reader {
     auto lines = lines_;
     for (auto const lead : strays) lines[attempt.read->sorted.leads[lead].line].is_no_lead = true;
     if (!numbered) {
-      Reader reader{text_, lines};
+      AttemptReader reader{text_, lines};
       reader.may_have_strays_ = false;
       auto other = std::move(reader).choose();
       bool const same = !other.refused && leads_are_same(attempt, other, strays);
@@ -649,12 +649,12 @@ class Reader {
 }  // namespace
 
 Attempt choose_reading(DecodedText const& text, std::vector<SourceLine> const& lines) {
-  return Reader{text, lines}.choose();
+  return AttemptReader{text, lines}.choose();
 }
 
 Attempt read_as_planned(DecodedText const& text, std::vector<SourceLine> const& lines,
                         NumberedPlan found) {
-  return Reader{text, lines}.as_planned(std::move(found));
+  return AttemptReader{text, lines}.as_planned(std::move(found));
 }
 
 bool is_clearly_better(Attempt const& one, Attempt const& other) {

@@ -19,7 +19,7 @@ namespace {
 using namespace std::string_view_literals;
 
 // Where the destination begins in the lead's text.
-std::size_t destination_begin(std::string_view text, ReadLead const& read) {
+std::size_t begin_of_read_destination(std::string_view text, ReadLead const& read) {
   auto const behind = words_of(read.lead.destination_printed).size();
   auto const words = words_of(text);
   if (behind == 0 || behind > words.size()) return text.size();
@@ -27,7 +27,7 @@ std::size_t destination_begin(std::string_view text, ReadLead const& read) {
 }
 
 // The number in "12", "12.", "1)", "(2)", "3a.", "7.1"; 0 for any other word.
-std::uint32_t species_number(std::string_view word) {
+std::uint32_t number_of_species_word(std::string_view word) {
   constexpr std::size_t kMostDigits = 4;
   while (!word.empty() && "(["sv.find(word.front()) != std::string_view::npos) {
     word.remove_prefix(1);
@@ -63,21 +63,21 @@ struct Numbered {
 
 std::optional<Numbered> number_before_name(std::size_t lead, std::string_view text,
                                            ReadLead const& read) {
-  auto const begin = destination_begin(text, read);
+  auto const begin = begin_of_read_destination(text, read);
   if (begin == 0 || begin >= text.size()) return std::nullopt;
   Numbered found;
   found.lead = lead;
   auto const first = words_of(text.substr(begin), 2);
-  if (first.size() > 1 && species_number(first[0]) > 0) {
+  if (first.size() > 1 && number_of_species_word(first[0]) > 0) {
     found.within = true;
     found.number_at = begin;
     found.name_at = static_cast<std::size_t>(first[1].data() - text.data());
-    found.number = species_number(first[0]);
+    found.number = number_of_species_word(first[0]);
   } else {
     auto const before = trim_right(text.substr(0, begin));
     found.number_at = last_word_begin(before);
     found.name_at = begin;
-    found.number = found.number_at > 0 ? species_number(before.substr(found.number_at)) : 0;
+    found.number = found.number_at > 0 ? number_of_species_word(before.substr(found.number_at)) : 0;
   }
   if (found.number == 0) return std::nullopt;
   auto const token =
@@ -198,7 +198,7 @@ void drop_signs_before_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     if (count < kFewest || count * 4 < ends * 3) continue;
     auto const joined = cutter.join(i);
     std::string_view const text = joined.raw;
-    auto const begin = destination_begin(text, reads[i]);
+    auto const begin = begin_of_read_destination(text, reads[i]);
     auto const words = trim_right(text.substr(0, begin));
     cutter.cut(reads[i], joined, trim_right(words.substr(0, words.size() - sign.size())).size(),
                begin);

@@ -12,7 +12,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 2;  // rivals that make a habit
+constexpr std::size_t kFewestBisRivals = 2;  // rivals that make a habit
 
 // The number of "7.7"; nothing of "7.1".
 std::optional<std::uint32_t> number_twice(std::string_view printed) {
@@ -52,7 +52,7 @@ void tell_bis_labels(std::vector<SourceLine>& lines) {
     label->letter = label->letter == "bis" ? "b" : "c";
     told.emplace_back(i, *label);
   }
-  if (seconds < kFewest || seconds * 4 < firsts * 3 || others * 4 > seconds) return;
+  if (seconds < kFewestBisRivals || seconds * 4 < firsts * 3 || others * 4 > seconds) return;
   for (auto const& [line, label] : told) {
     lines[line].told = label;
     lines[line].told_as_printed = true;
@@ -80,7 +80,7 @@ void tell_doubled_numbers(std::vector<SourceLine>& lines) {
     told.emplace_back(i, *label);
     firsts_of_key = firsts;
   }
-  if (told.size() < kFewest || told.size() * 4 < firsts_of_key * 3) return;
+  if (told.size() < kFewestBisRivals || told.size() * 4 < firsts_of_key * 3) return;
   for (auto const& [line, label] : told) {
     lines[line].told = label;
     lines[line].told_as_printed = true;

@@ -8,11 +8,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestNumber = 4;  // digits
-constexpr std::u32string_view kPlain = U"{}\\<|¦⎧⎨⎩⎪⎰⎱⎛⎜⎝⎡⎢⎣⎸│┤├┌└╭╰❴｛";
+constexpr std::size_t kLongestBraceNumber = 4;  // digits
+constexpr std::u32string_view kPlainBraces = U"{}\\<|¦⎧⎨⎩⎪⎰⎱⎛⎜⎝⎡⎢⎣⎸│┤├┌└╭╰❴｛";
 constexpr std::u32string_view kBrackets = U"[(/!";
-constexpr std::u32string_view kLetters = U"fFIliJjrLt";
-constexpr std::u32string_view kOpening = U"⎧⎰⎛⎡┌╭/fFr";
+constexpr std::u32string_view kLettersForBraces = U"fFIliJjrLt";
+constexpr std::u32string_view kOpeningBraces = U"⎧⎰⎛⎡┌╭/fFr";
 constexpr std::u32string_view kClosing = U"⎩⎱⎝⎣└╰\\L";
 
 bool is_in(std::u32string_view signs, char32_t c) {
@@ -20,18 +20,18 @@ bool is_in(std::u32string_view signs, char32_t c) {
 }
 
 // Behind the digits, "." and ")" are the number's own.
-bool take_number(std::string_view line, std::size_t& at, BraceFront& front) {
+bool take_brace_number(std::string_view line, std::size_t& at, BraceFront& front) {
   auto end = at;
   std::uint32_t number = 0;
   while (end < line.size() && is_digit(static_cast<unsigned char>(line[end]))) {
     number = number * 10 + static_cast<std::uint32_t>(line[end] - '0');
-    if (++end - at > kLongestNumber) return false;
+    if (++end - at > kLongestBraceNumber) return false;
   }
   if (end == at || number == 0) return false;
   auto const digits_end = end;
   if (end < line.size() && (line[end] == '.' || line[end] == ')' || line[end] == ':')) ++end;
   auto const next = code_point_at(line, end);
-  bool const apart = next.length == 0 || is_blank(next.value) || is_in(kPlain, next.value) ||
+  bool const apart = next.length == 0 || is_blank(next.value) || is_in(kPlainBraces, next.value) ||
                      is_in(kBrackets, next.value);
   if (!apart) return false;
   front.number = number;
@@ -52,7 +52,7 @@ void take_back(std::string_view line, std::size_t& at, BraceFront& front) {
   if (at < line.size() && line[at] == '.') at = skip_blanks(line, at + 1);
 }
 
-bool closes(std::string_view line, std::size_t at, char close) {
+bool closes_behind(std::string_view line, std::size_t at, char close) {
   return line.find(close, at) != std::string_view::npos;
 }
 
@@ -62,15 +62,15 @@ void take_sign(std::string_view line, std::size_t& at, BraceFront& front) {
   auto const behind = at + c.length;
   auto const next = code_point_at(line, behind);
   bool const apart = next.length == 0 || is_blank(next.value);
-  bool taken = is_in(kPlain, c.value);
+  bool taken = is_in(kPlainBraces, c.value);
   // A table's stroke comes again.
-  if (c.value == '|' && closes(line, behind, '|')) taken = false;
-  if (c.value == '(') taken = apart || !closes(line, behind, ')');
-  if (c.value == '[') taken = apart || !closes(line, behind, ']');
+  if (c.value == '|' && closes_behind(line, behind, '|')) taken = false;
+  if (c.value == '(') taken = apart || !closes_behind(line, behind, ')');
+  if (c.value == '[') taken = apart || !closes_behind(line, behind, ']');
   if (c.value == '/' || c.value == '!') taken = apart;
   // "6 ) chestnut", "5 ]": the other half, as scanned.
   if (c.value == ')' || c.value == ']') taken = apart;
-  if (is_in(kLetters, c.value)) {
+  if (is_in(kLettersForBraces, c.value)) {
     // "I" at a line's end, or before words that one blank parts from it.
     taken = apart && (next.length == 0 || skip_blanks(line, behind) < line.size());
   }
@@ -96,7 +96,7 @@ void take_garbled_sign(std::string_view line, std::size_t& at, BraceFront& front
 BraceFront read_brace_front(std::string_view line) {
   BraceFront front;
   std::size_t at = 0;
-  if (take_number(line, at, front)) {
+  if (take_brace_number(line, at, front)) {
     take_back(line, at, front);
     take_sign(line, at, front);
     if (front.sign == 0) take_garbled_sign(line, at, front);
@@ -104,7 +104,7 @@ BraceFront read_brace_front(std::string_view line) {
     take_sign(line, at, front);
     // "{ 3 Wings", "{ 3": the number within the brace.
     bool const plain = front.sign != 0 && is_plain_brace(front.sign);
-    if (plain && take_number(line, at, front)) take_back(line, at, front);
+    if (plain && take_brace_number(line, at, front)) take_back(line, at, front);
   }
   front.words_at = at;
   return front;
@@ -149,10 +149,10 @@ std::optional<BraceFront> read_lost_front(std::string_view line, std::uint32_t n
   return front;
 }
 
-bool opens_brace(char32_t sign) { return is_in(kOpening, sign); }
+bool opens_brace(char32_t sign) { return is_in(kOpeningBraces, sign); }
 
 bool closes_brace(char32_t sign) { return is_in(kClosing, sign); }
 
-bool is_plain_brace(char32_t sign) { return is_in(kPlain, sign); }
+bool is_plain_brace(char32_t sign) { return is_in(kPlainBraces, sign); }
 
 }  // namespace keydrift::printed

@@ -12,11 +12,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kMostSkipped = 3;   // numbers that a scan may have lost in a row
-constexpr std::uint32_t kMostBehind = 20;   // couplets behind the last that a brace is left of
-constexpr std::size_t kMostAbove = 2000;    // lines between a couplet and what leads to it
-constexpr std::size_t kFewestUnsigned = 3;  // couplets, where no piece of a brace is left
-constexpr std::uint32_t kSlack = 1;         // columns that a number may be set off by
+constexpr std::uint32_t kMostNumbersLost = 3;      // numbers that a scan may have lost in a row
+constexpr std::uint32_t kMostCoupletsBehind = 20;  // the last that a brace is left of
+constexpr std::size_t kMostAbove = 2000;           // lines between a couplet and what leads to it
+constexpr std::size_t kFewestUnsigned = 3;         // couplets, where no piece of a brace is left
+constexpr std::uint32_t kNumberSlack = 1;          // columns that a number may be set off by
 constexpr auto kAtStart = static_cast<std::size_t>(-1);  // above all lines
 
 class MarginReader {
@@ -65,7 +65,7 @@ class MarginReader {
     }
     // Behind the last of them only those that a lead leads to.
     auto added = numbers_.size();
-    count_from({from, lines_.size(), last, last + kMostBehind}, false);
+    count_from({from, lines_.size(), last, last + kMostCoupletsBehind}, false);
     while (added < numbers_.size() && is_led_to(numbers_[added], fronts_[numbers_[added]].number)) {
       ++added;
     }
@@ -76,7 +76,7 @@ class MarginReader {
   [[nodiscard]] bool is_told_by_paragraphs(std::size_t line, std::uint32_t last) const {
     constexpr std::uint32_t kMostTold = 12;  // couplets
     auto const& front = fronts_[line];
-    bool const ahead = front.sign != 0 && last > 0 && front.number > last + kMostSkipped &&
+    bool const ahead = front.sign != 0 && last > 0 && front.number > last + kMostNumbersLost &&
                        front.number <= last + kMostTold;
     return ahead && !numbers_.empty() && line > numbers_.back() &&
            paragraphs_between(numbers_.back(), line).size() == front.number - last - 1;
@@ -231,7 +231,7 @@ class MarginReader {
       if (plain && !is_beneath_sure(line)) continue;
       bool const next = number == last + 1;
       bool const skips =
-          (front.sign != 0 || !sure_.empty()) && number > last && number <= last + kMostSkipped;
+          (front.sign != 0 || !sure_.empty()) && number > last && number <= last + kMostNumbersLost;
       bool const again = front.sign != 0 && number == 1 && last > 1;
       if (!next && !skips && !again && !is_told_by_paragraphs(line, last)) continue;
       numbers_.push_back(line);
@@ -243,8 +243,8 @@ class MarginReader {
   [[nodiscard]] bool is_beneath_sure(std::size_t line) const {
     if (sure_.empty()) return true;
     auto const indent = lines_[line].indent;
-    auto const column = columns_.lower_bound(indent - std::min(indent, kSlack));
-    return column != columns_.end() && *column <= indent + kSlack;
+    auto const column = columns_.lower_bound(indent - std::min(indent, kNumberSlack));
+    return column != columns_.end() && *column <= indent + kNumberSlack;
   }
 
   // Couplet `number`, on `line`, by a line above it.

@@ -14,9 +14,9 @@ namespace {
 // Where a couplet's number stands beside its lines.
 enum class NumberAt : std::uint8_t { middle, first };
 
-class Parter {
+class BraceParter {
  public:
-  explicit Parter(BraceRows const& rows) : rows_{rows} {}
+  explicit BraceParter(BraceRows const& rows) : rows_{rows} {}
 
   [[nodiscard]] std::vector<std::size_t> run() const {
     auto middle = parted(NumberAt::middle);
@@ -110,6 +110,6 @@ class Parter {
 
 }  // namespace
 
-std::vector<std::size_t> part_braces(BraceRows const& rows) { return Parter{rows}.run(); }
+std::vector<std::size_t> part_braces(BraceRows const& rows) { return BraceParter{rows}.run(); }
 
 }  // namespace keydrift::printed

@@ -19,8 +19,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kSlack = 1;  // columns that words may be set off by
-constexpr std::uint32_t kHang = 2;   // columns that make a hanging line
+constexpr std::uint32_t kBraceWordsSlack = 1;  // columns that words may be set off by
+constexpr std::uint32_t kHangingColumns = 2;   // columns that make a hanging line
 
 class BracePlanner {
  public:
@@ -100,7 +100,7 @@ class BracePlanner {
       }
       auto const text = words_of_line(at);
       if (mentions_key(text) || starts_note(text) || starts_caption(text)) break;
-      bool const beneath = column_of(lines_[at], fronts_[at]) + kSlack >= column;
+      bool const beneath = column_of(lines_[at], fronts_[at]) + kBraceWordsSlack >= column;
       if (signs_ && !is_signed(at) && !beneath && !ends_in_destination(text, false)) break;
       begin = at;
     }
@@ -256,8 +256,12 @@ class BracePlanner {
         near(starts, [this](auto column) { return !is_deep(column) && !is_shallow(column); }) &&
         near(rests, [this](auto column) { return is_deep(column); });
   }
-  [[nodiscard]] bool is_deep(std::uint32_t column) const { return column >= column_ + kHang; }
-  [[nodiscard]] bool is_shallow(std::uint32_t column) const { return column + kSlack < column_; }
+  [[nodiscard]] bool is_deep(std::uint32_t column) const {
+    return column >= column_ + kHangingColumns;
+  }
+  [[nodiscard]] bool is_shallow(std::uint32_t column) const {
+    return column + kBraceWordsSlack < column_;
+  }
 
   [[nodiscard]] bool begins_like_a_lead(std::size_t r) const {
     auto const text = words_of_line(rows_[r].line);

@@ -12,8 +12,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongest = 200;    // bytes
-constexpr std::size_t kMostCommon = 10;  // words of common names before a bracket
+constexpr std::size_t kLongestBracketed = 200;  // bytes
+constexpr std::size_t kMostCommonBefore = 10;   // words of common names before a bracket
 
 // "Aus bus, A. cus Roe": species with their genera, and nothing else.
 std::vector<TaxonReading> species_in(std::string_view inside) {
@@ -37,7 +37,7 @@ std::vector<TaxonReading> species_in(std::string_view inside) {
 }
 
 // ", page 33, or Dusky bat": without the page of the name before.
-std::string_view without_page(std::string_view text) {
+std::string_view without_page_in_front(std::string_view text) {
   if (!text.starts_with(',')) return text;
   auto const words = words_of(text.substr(1), 3);
   if (words.size() < 3 || !is_page(words[0], words[1])) return text;
@@ -46,7 +46,7 @@ std::string_view without_page(std::string_view text) {
 
 // "Lake Bat or Common Bat": words of which none begins a Latin name.
 bool are_common_names(std::vector<std::string_view> const& words) {
-  if (words.empty() || words.size() > kMostCommon) return false;
+  if (words.empty() || words.size() > kMostCommonBefore) return false;
   for (std::size_t w = 0; w < words.size(); ++w) {
     if (is_abbreviated(words[w])) return false;
     bool const genus = is_capitalised(words[w]) && has_strict_latin_ending(fold(words[w]));
@@ -60,7 +60,7 @@ bool are_common_names(std::vector<std::string_view> const& words) {
 }  // namespace
 
 std::optional<TaxaReading> read_bracketed_names(std::string_view text) {
-  if (text.size() > kLongest) return std::nullopt;
+  if (text.size() > kLongestBracketed) return std::nullopt;
   TaxaReading reading;
   std::size_t begin = 0;
   std::size_t brackets = 0;
@@ -68,8 +68,8 @@ std::optional<TaxaReading> read_bracketed_names(std::string_view text) {
   for (auto open = text.find(" ("); open != text.npos; open = text.find(" (", begin)) {
     auto const close = text.find(')', open);
     if (close == text.npos) break;
-    auto const before = without_page(trim(text.substr(begin, open - begin)));
-    auto words = words_of(before, kMostCommon + 1);
+    auto const before = without_page_in_front(trim(text.substr(begin, open - begin)));
+    auto words = words_of(before, kMostCommonBefore + 1);
     auto species = species_in(text.substr(open + 2, close - open - 2));
     if (species.empty()) break;
     // Behind the first bracket the next common name is joined to the one before.

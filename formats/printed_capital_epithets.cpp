@@ -20,10 +20,10 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kFewest = 3;          // epithets without genus that make a habit
-constexpr std::size_t kShortest = 5;        // bytes of a word
-constexpr std::size_t kShortestPerson = 4;  // of "Reyi", after a person
-constexpr int kSureGenus = 6;               // as genera_in_title() weighs it
+constexpr std::size_t kFewestGenusless = 3;      // epithets without genus that make a habit
+constexpr std::size_t kShortestCapitalWord = 5;  // bytes of a word
+constexpr std::size_t kShortestAfterPerson = 4;  // of "Reyi"
+constexpr int kSureGenusInTitle = 6;             // as genera_in_title() weighs it
 
 template <std::size_t N>
 bool ends_in_one_of(std::string_view word, std::array<std::string_view, N> const& endings) {
@@ -40,7 +40,7 @@ std::string_view capital_epithet(TaxonReading const& taxon) {
   if (words.size() == kMostWords && !is_capitalised(words[1])) return {};
   auto const first = words[0];
   bool const genitive =
-      is_capitalised(first) && first.size() >= kShortestPerson && first.ends_with('i');
+      is_capitalised(first) && first.size() >= kShortestAfterPerson && first.ends_with('i');
   // "Dornakoides": after another name.
   bool const like = is_capitalised(first) && words.size() == 1 && first.ends_with("oides");
   // "Ganglensis Roe": after a place.
@@ -55,8 +55,8 @@ bool is_epithet_of_person(std::string_view word) {
                                        "yana"sv, "ianum"sv, "yanus"sv, "yanum"sv,
                                        "eana"sv, "eanus"sv, "eanum"sv};
   static constexpr std::array kHigher{"idae"sv, "inae"sv, "aceae"sv, "oideae"sv};
-  return word.size() >= kShortest && is_capitalised(word) && ends_in_one_of(word, kEndings) &&
-         !ends_in_one_of(word, kHigher);
+  return word.size() >= kShortestCapitalWord && is_capitalised(word) &&
+         ends_in_one_of(word, kEndings) && !ends_in_one_of(word, kHigher);
 }
 
 namespace {
@@ -71,7 +71,7 @@ TaxonReading* lone_in_capitals(ReadLead& read) {
                         is_digit(code_point_at(words.front(), 0).value);
   if (numbered) words.erase(words.begin());
   bool const capitals =
-      !words.empty() && is_in_capitals(without_closing_marks(words.front()), kShortest);
+      !words.empty() && is_in_capitals(without_closing_marks(words.front()), kShortestCapitalWord);
   bool const lone = !taxon.genusless && taxon.name.find(' ') == std::string::npos;
   return capitals && lone ? &taxon : nullptr;
 }
@@ -88,7 +88,7 @@ void take_capitals_in_series(std::vector<ReadLead>& reads) {
       epithets.insert(number);
     }
   }
-  if (epithets.size() < kFewest) return;
+  if (epithets.size() < kFewestGenusless) return;
   auto const [least, most] = std::minmax_element(epithets.begin(), epithets.end());
   std::vector<TaxonReading*> capitals;
   for (auto& read : reads) {
@@ -119,7 +119,9 @@ void take_subspecies_in_capitals(std::vector<ReadLead>& reads) {
     if (taxon == nullptr || !species.contains(fold(taxon->name))) continue;
     auto const words = words_of(taxon->authorship);
     auto const epithet = words.empty() ? std::string{} : std::string{without_end(words.front())};
-    if (!is_in_capitals(epithet, kShortest) || !has_epithet_ending(fold(epithet))) continue;
+    if (!is_in_capitals(epithet, kShortestCapitalWord) || !has_epithet_ending(fold(epithet))) {
+      continue;
+    }
     taxon->name = fold(taxon->name) + " " + fold(epithet);
     taxon->authorship.clear();
     taxon->genusless = true;
@@ -146,7 +148,7 @@ void take_capital_epithets(std::vector<ReadLead>& reads) {
       }
     }
   }
-  if (epithets < kFewest || others * 3 > epithets || capitals.size() > epithets) return;
+  if (epithets < kFewestGenusless || others * 3 > epithets || capitals.size() > epithets) return;
   for (auto* taxon : capitals) {
     auto const words = words_of(taxon->name);
     if (words.size() == 2 && taxon->authorship.empty()) taxon->authorship = words[1];
@@ -188,7 +190,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
     auto const words = words_of(title);
     auto const genera = genera_in_title(title);
     bool const sure = std::any_of(genera.begin(), genera.end(), [](TitleGenus const& genus) {
-      return genus.weight >= kSureGenus;
+      return genus.weight >= kSureGenusInTitle;
     });
     // "114. AUS, Roe." alone: what is in a genus is its species.
     return !says_higher(title) && (mentions_key(title) || words.size() <= kWordsOfAGenus) && sure;
@@ -237,7 +239,7 @@ bool are_capitals_epithets(std::vector<ReadLead> const& reads,
     for (auto const& taxon : read.to.taxa.taxa) {
       if (read.to.form != DestinationForm::taxa) continue;
       auto const first = without_closing_marks(words_of(read.lead.destination_printed).front());
-      if (taxon.genusless && is_in_capitals(first, kShortest)) {  // "BUSA CUSA, 18a."
+      if (taxon.genusless && is_in_capitals(first, kShortestCapitalWord)) {  // "BUSA CUSA, 18a."
         ++capitals;
         continue;
       }

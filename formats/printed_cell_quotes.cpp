@@ -10,7 +10,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLines = 2;
+constexpr std::size_t kFewestQuotedCells = 2;
 
 // A cell with a mark at both ends, and none within but doubled ones.
 bool is_quoted(std::string_view cell) {
@@ -41,7 +41,7 @@ std::size_t take_off_cell_quotes(std::string& text) {
     }
     if (cells.size() > before) ++quoted_lines;
   }
-  if (quoted_lines < kFewestLines) return 0;
+  if (quoted_lines < kFewestQuotedCells) return 0;
   for (auto const& [begin, end] : cells) {
     for (auto at = begin + 1; at + 1 < end; ++at) {
       if (text[at] == '"') text[++at] = ' ';

@@ -17,10 +17,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLabels = 4;       // labels alone on their lines that make a table
-constexpr std::uint32_t kFarBeyond = 5;        // behind the last number that stands twice
-constexpr std::size_t kMostSkipped = 30;       // couplets that a piece of a key may leave out
-constexpr std::size_t kLinesLookedAhead = 40;  // no lead has more lines
+constexpr std::size_t kFewestLabelCells = 4;      // labels alone on their lines that make a table
+constexpr std::uint32_t kFarBeyond = 5;           // behind the last number that stands twice
+constexpr std::size_t kMostLinesOfCellLead = 40;  // no lead has more lines
 
 class CellFinder {
  public:
@@ -34,7 +33,7 @@ class CellFinder {
       bool const first = label && label->family == LabelFamily::digits && label->letter == "a";
       if (first) ++firsts;
     }
-    lettered_ = firsts >= kFewestLabels;
+    lettered_ = firsts >= kFewestLabelCells;
     drop_column_heads();
     drop_pages();
     drop_captions();
@@ -85,7 +84,8 @@ class CellFinder {
       // The line above, pages apart, has an end behind leaders.
       bool const ended =
           (far || last_one) && !kept.empty() && has_led_end(lines_[kept.back()].text, numbering_);
-      bool const beyond = number > labels + kMostSkipped || (last_one && (ended || has_end(kept)));
+      bool const beyond =
+          number > labels + kMostCoupletsLeftOut || (last_one && (ended || has_end(kept)));
       // "… 11" / "27" / "28" below couplet 6: the foot of a page and the head of the next.
       bool const turned = ended && far;
       bool const page = beyond || turned || (number > last + 1 && times[number] == 1 && headed);
@@ -212,7 +212,7 @@ class CellFinder {
         ++with_words;
       }
     }
-    return alone >= kFewestLabels && alone > with_words * 2;
+    return alone >= kFewestLabelCells && alone > with_words * 2;
   }
 
   // Gives the roles of one lead, which begins with its label at `at`; returns where the next one
@@ -224,7 +224,7 @@ class CellFinder {
     plan_.start_at[start.line] = static_cast<std::uint32_t>(plan_.starts.size());
     plan_.starts.push_back(start);
     auto const words = at + 1;
-    auto const limit = std::min(filled_.size(), words + kLinesLookedAhead);
+    auto const limit = std::min(filled_.size(), words + kMostLinesOfCellLead);
     if (words >= filled_.size()) return words;
     auto next = words + 1;
     while (next < limit && !is_label(next) && !opens_next_key(next) && !is_title(next) &&

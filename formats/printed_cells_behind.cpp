@@ -21,18 +21,18 @@ namespace {
 
 constexpr std::size_t kFewestRows = 4;
 constexpr std::size_t kMostCells = 6;
-constexpr std::size_t kMostBetween = 2;  // lines within a table that are no rows
+constexpr std::size_t kMostLinesBetweenRows = 2;  // lines within a table that are no rows
 
-struct Row {
+struct CellRow {
   std::size_t line{};
   std::size_t count{};                               // of its cells
   std::array<std::string_view, kMostCells> cells{};  // behind the label's, if that has one
 };
 
 // "Wings clear", "Aus bus", "Plain beetle" of a line whose cells are parted by tabs.
-std::optional<Row> row_of(SourceLine const& line, std::size_t at) {
+std::optional<CellRow> row_of(SourceLine const& line, std::size_t at) {
   if (line.text.find('\t') == std::string_view::npos) return std::nullopt;
-  Row row{.line = at, .count = 0, .cells = {}};
+  CellRow row{.line = at, .count = 0, .cells = {}};
   auto rest = line.text;
   auto const label = read_label(rest.substr(0, rest.find('\t')));
   if (label && label->text_at >= trim_right(rest.substr(0, rest.find('\t'))).size()) {
@@ -68,13 +68,13 @@ CellKind kind_of(std::string_view cell, std::size_t rows) {
 }
 
 // How many rows have a couplet's number, or a name, in the column.
-struct Tally {
+struct CellTally {
   std::size_t numbers{};
   std::size_t names{};
 };
 
-Tally tally_of(std::vector<Row> const& rows, std::size_t column) {
-  Tally tally;
+CellTally tally_of(std::vector<CellRow> const& rows, std::size_t column) {
+  CellTally tally;
   for (auto const& row : rows) {
     auto const kind = kind_of(row.cells[column], rows.size());
     tally.numbers += kind == CellKind::number ? 1U : 0U;
@@ -84,7 +84,7 @@ Tally tally_of(std::vector<Row> const& rows, std::size_t column) {
 }
 
 // The first column in which every row but a few has one or the other, and some have each.
-std::optional<std::size_t> column_of_destinations(std::vector<Row> const& rows) {
+std::optional<std::size_t> destination_column(std::vector<CellRow> const& rows) {
   for (std::size_t column = 1; column + 1 < kMostCells; ++column) {
     auto const tally = tally_of(rows, column);
     if (tally.numbers > 0 && tally.names > 1 &&
@@ -111,7 +111,7 @@ bool is_figure_number(std::string_view cell) {
 
 // Nothing but numbers of figures stand in the columns behind the destinations; what stands over the
 // columns ("Result | Code | Fig.") has no destination before it.
-bool numbers_figures(std::vector<Row> const& rows, std::size_t destinations) {
+bool numbers_figures(std::vector<CellRow> const& rows, std::size_t destinations) {
   std::size_t figures = 0;
   std::size_t others = 0;
   for (auto const& row : rows) {
@@ -126,9 +126,9 @@ bool numbers_figures(std::vector<Row> const& rows, std::size_t destinations) {
 }
 
 // Marks the destinations in the rows of a table that have cells behind them.
-void mark_rows(std::vector<Row> const& rows, std::vector<SourceLine>& lines) {
+void mark_rows(std::vector<CellRow> const& rows, std::vector<SourceLine>& lines) {
   if (rows.size() < kFewestRows) return;
-  auto const column = column_of_destinations(rows);
+  auto const column = destination_column(rows);
   if (!column) return;
   bool const figures = numbers_figures(rows, *column);
   for (auto const& row : rows) {
@@ -148,7 +148,7 @@ void mark_rows(std::vector<Row> const& rows, std::vector<SourceLine>& lines) {
 }  // namespace
 
 void mark_cells_behind(std::vector<SourceLine>& lines) {
-  std::vector<Row> table;
+  std::vector<CellRow> table;
   std::size_t others = 0;  // lines of text behind its last row
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (lines[i].markup.destination_begin != kNotTold) continue;
@@ -156,7 +156,7 @@ void mark_cells_behind(std::vector<SourceLine>& lines) {
       table.push_back(*row);
       others = 0;
     } else if (lines[i].markup.role == LineRole::heading ||
-               (!lines[i].text.empty() && ++others > kMostBetween)) {
+               (!lines[i].text.empty() && ++others > kMostLinesBetweenRows)) {
       mark_rows(table, lines);
       table.clear();
     }

@@ -68,6 +68,13 @@ struct CodePoint {
 }
 [[nodiscard]] bool is_mark(char32_t c);  // what marks a second lead: ' ’ ′ ´ * " …
 [[nodiscard]] inline bool is_digit(char32_t c) { return c >= '0' && c <= '9'; }
+// Of the letters without accents.
+[[nodiscard]] inline bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+[[nodiscard]] inline bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
+// Is it one of these signs?  0 is none.
+[[nodiscard]] inline bool is_among(char32_t c, std::u32string_view signs) {
+  return c != 0 && signs.find(c) != std::u32string_view::npos;
+}
 
 // Without blanks and invisible characters at both ends.
 [[nodiscard]] std::string_view trim(std::string_view text);
@@ -91,6 +98,11 @@ struct CodePoint {
 // Words between blanks, the first `most` of them.
 [[nodiscard]] std::vector<std::string_view> words_of(std::string_view text,
                                                      std::size_t most = SIZE_MAX);
+
+// What stands before the first blank.
+[[nodiscard]] inline std::string first_word(std::string_view text) {
+  return std::string{text.substr(0, text.find(' '))};
+}
 
 // The lengths of the words of all lists as bits, by first byte.  Most words of a key are none of a
 // list, and told from all of them by one look (may_be_among()).  Precondition: shorter than 32
@@ -127,6 +139,7 @@ template <class... Lists>
 [[nodiscard]] bool starts_with_upper(std::string_view text);  // first letter or digit is upper case
 // Upper-case letters and nothing else, `fewest` of them or more.
 [[nodiscard]] bool is_in_capitals(std::string_view word, std::size_t fewest = 1);
+[[nodiscard]] inline bool is_all_capitals(std::string_view word) { return is_in_capitals(word, 3); }
 // "TRANS.", "ENT.": words in capitals that are cut short, as journals' names have them.
 [[nodiscard]] bool is_cut_short_in_capitals(std::string_view word);
 

@@ -10,10 +10,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kNarrowest = 18;  // columns of text that a column of print has at least
-constexpr std::uint32_t kWidest = 240;    // columns of a line that are looked at
-constexpr std::size_t kFewestLines = 8;   // with words on both sides
-constexpr std::uint32_t kGutter = 2;      // blanks between the columns of print
+constexpr std::uint32_t kNarrowest = 18;    // columns of text that a column of print has at least
+constexpr std::uint32_t kWidest = 240;      // columns of a line that are looked at
+constexpr std::size_t kFewestTwoSided = 8;  // with words on both sides
+constexpr std::uint32_t kGutter = 2;        // blanks between the columns of print
 
 // Where the blanks lie in a line, by column.
 struct Gap {
@@ -66,7 +66,7 @@ bool have_gaps(std::vector<SourceLine> const& lines) {
     ++filled;
     if (may_have_gap(line.text)) ++with_gap;
   }
-  return with_gap >= kFewestLines && with_gap * 2 >= filled;
+  return with_gap >= kFewestTwoSided && with_gap * 2 >= filled;
 }
 
 class ColumnParter {
@@ -129,7 +129,7 @@ class ColumnParter {
       for (; column < end; ++column) ++crossing[column];
     }
     for (auto c = kNarrowest; c < kWidest; ++c) {
-      if (both[c] < kFewestLines || both[c] * 2 < filled || crossing[c] * 8 > both[c]) continue;
+      if (both[c] < kFewestTwoSided || both[c] * 2 < filled || crossing[c] * 8 > both[c]) continue;
       // Destinations in a column of their own are short; print of a second column is not.
       if (right_columns[c] < both[c] * kNarrowest) continue;
       if (both[c] > most) {

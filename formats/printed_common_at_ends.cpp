@@ -19,10 +19,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;           // ends that make a habit
-constexpr std::size_t kMostWords = 4;        // of a common name
-constexpr std::size_t kLongestBracket = 60;  // bytes
-constexpr std::size_t kLongestName = 60;     // bytes of a common name
+constexpr std::size_t kFewestCommonEnds = 4;       // ends that make a habit
+constexpr std::size_t kMostWordsOfCommonName = 4;  // of a common name
+constexpr std::size_t kLongestBracketAtEnd = 60;   // bytes
+constexpr std::size_t kLongestCommonName = 60;     // bytes of a common name
 
 struct CommonEnd {
   std::size_t line{};  // where the common name begins
@@ -35,7 +35,7 @@ struct CommonEnd {
 std::optional<std::size_t> bracketed_latin_at_end(std::string_view text) {
   auto const open = text.rfind('(');
   auto const close = open == std::string_view::npos ? open : text.find(')', open);
-  if (close == std::string_view::npos || close - open > kLongestBracket || open == 0) {
+  if (close == std::string_view::npos || close - open > kLongestBracketAtEnd || open == 0) {
     return std::nullopt;
   }
   auto behind = trim(text.substr(close + 1));
@@ -65,10 +65,10 @@ std::size_t common_name_at_end(std::string_view text) {
     auto const word = before.substr(at);
     if (words > 0 && (word.ends_with('.') || word.ends_with(';'))) return begin;
     bool const name = is_upper(code_point_at(word, 0).value) && is_plain_word(word);
-    if (!name || ++words > kMostWords) return text.size();
+    if (!name || ++words > kMostWordsOfCommonName) return text.size();
     begin = at;
   }
-  return words > 0 && closed.size() <= kLongestName ? 0 : text.size();
+  return words > 0 && closed.size() <= kLongestCommonName ? 0 : text.size();
 }
 
 std::optional<CommonEnd> common_end(std::vector<SourceLine> const& lines, std::size_t i) {
@@ -101,7 +101,7 @@ void mark_common_names(std::vector<SourceLine>& lines) {
     if (lines[i].markup.destination_begin != kNotTold) continue;
     if (auto const end = common_end(lines, i)) ends.push_back(*end);
   }
-  if (ends.size() < kFewest) return;
+  if (ends.size() < kFewestCommonEnds) return;
   for (auto const& end : ends) {
     mark_end_over_lines(lines, end.line, end.at, end.last);
     if (end.at == 0) lines[end.line].is_no_lead = true;

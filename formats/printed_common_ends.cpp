@@ -23,7 +23,7 @@ struct NameAtEnd {
   std::string_view name;
 };
 
-bool may_be_common_name(std::string_view text) {
+bool may_be_common_end(std::string_view text) {
   constexpr std::size_t kMostWords = 5;
   auto const words = words_of(text, kMostWords + 1);
   return !words.empty() && words.size() <= kMostWords && is_capitalised(words.front()) &&
@@ -56,14 +56,14 @@ std::optional<std::size_t> behind_border(std::string_view text, Border border) {
   return std::nullopt;
 }
 
-std::optional<NameAtEnd> name_at_end(std::string_view raw, Border border) {
+std::optional<NameAtEnd> bordered_name_at_end(std::string_view raw, Border border) {
   auto text = trim_right(raw);
   if (text.ends_with('.')) text.remove_suffix(1);
   auto const begin = behind_border(text, border);
   if (!begin) return std::nullopt;
   auto name = text.substr(*begin);
   if (border == Border::bracket) name.remove_suffix(1);
-  if (!may_be_common_name(name)) return std::nullopt;
+  if (!may_be_common_end(name)) return std::nullopt;
   // "Wings clear. Aphid": one word of a sentence alone is one of the words.
   if (border == Border::sentence && name.find(' ') == std::string_view::npos) return std::nullopt;
   auto words = trim_right(text.substr(0, *begin));
@@ -103,13 +103,13 @@ void take_common_names_at_ends(LeadCutter& cutter, std::vector<ReadLead>& reads)
     std::unordered_set<std::string> names;
     for (auto const i : open) {
       auto const joined = cutter.join(i);
-      auto const end = name_at_end(joined.raw, border);
+      auto const end = bordered_name_at_end(joined.raw, border);
       if (!end || !names.emplace(end->name).second) break;
     }
     if (names.size() < open.size()) continue;
     for (auto const i : open) {
       auto const joined = cutter.join(i);
-      auto const end = name_at_end(joined.raw, border);
+      auto const end = bordered_name_at_end(joined.raw, border);
       reads[i].leaders = LeaderKind::blank;
       cutter.cut(reads[i], joined, end->words_end, end->begin);
       cutter.say_name_taken(reads[i]);

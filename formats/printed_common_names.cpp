@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t kMostCommonWords = 5;
 
-struct Parted {
+struct PartedNames {
   std::string_view front;
   std::string_view back;
   bool equals{false};  // "=" stands between
@@ -38,7 +38,7 @@ bool is_in_plain_capitals(std::string_view word) {
 }
 
 // Words without stops, commas and figures; the first may be cut short, "A. bleue".
-bool may_be_common_name(std::string_view front) {
+bool may_be_common_front(std::string_view front) {
   auto const words = words_of(front, kMostCommonWords + 1);
   if (words.size() < 2 || words.size() > kMostCommonWords) return false;
   return (is_capitalised(words.front()) || is_abbreviated(words.front())) &&
@@ -48,7 +48,7 @@ bool may_be_common_name(std::string_view front) {
 }
 
 // At the first bracket, dash or "=" between blanks.
-std::optional<Parted> part(std::string_view printed) {
+std::optional<PartedNames> part(std::string_view printed) {
   for (auto blank = printed.find(' ');
        blank != std::string_view::npos && blank + 2 < printed.size();
        blank = printed.find(' ', blank + 1)) {
@@ -58,9 +58,9 @@ std::optional<Parted> part(std::string_view printed) {
     bool const joins = (is_dash(sign.value) || sign.value == '=') && behind < printed.size() &&
                        printed[behind] == ' ';
     if (!bracket && !joins) continue;
-    Parted parted{printed.substr(0, blank), trim(printed.substr(behind)), sign.value == '='};
+    PartedNames parted{printed.substr(0, blank), trim(printed.substr(behind)), sign.value == '='};
     if (bracket) parted.back.remove_suffix(1);
-    bool const fits = may_be_common_name(parted.front) && is_authored_species(parted.back);
+    bool const fits = may_be_common_front(parted.front) && is_authored_species(parted.back);
     return fits ? std::optional{parted} : std::nullopt;
   }
   return std::nullopt;
@@ -72,19 +72,19 @@ std::string_view without_remark(std::string_view name) {
 }
 
 // "Pale ivy scale, Planaspella hederina": what stands before the only comma and behind it.
-std::optional<Parted> part_at_comma(std::string_view printed) {
+std::optional<PartedNames> part_at_comma(std::string_view printed) {
   auto const comma = printed.find(", ");
   if (comma == std::string_view::npos || printed.find(',', comma + 1) != std::string_view::npos) {
     return std::nullopt;
   }
-  Parted const parted{printed.substr(0, comma), trim(printed.substr(comma + 2)), false};
+  PartedNames const parted{printed.substr(0, comma), trim(printed.substr(comma + 2)), false};
   auto const words = words_of(without_remark(parted.back), 3);
   bool const species = words.size() == 2 && is_capitalised(words[0]) &&
                        (is_plain_word(words[1]) || words[1] == "sp." || words[1] == "spp.");
-  return species && may_be_common_name(parted.front) ? std::optional{parted} : std::nullopt;
+  return species && may_be_common_front(parted.front) ? std::optional{parted} : std::nullopt;
 }
 
-void take_common_name(ReadLead& read, Parted const& parted) {
+void take_common_name(ReadLead& read, PartedNames const& parted) {
   auto taxa = read_taxa(parted.back);
   taxa.figures = read.to.taxa.figures;
   read.to.remark = squeeze(parted.front);
@@ -97,7 +97,7 @@ void take_common_name(ReadLead& read, Parted const& parted) {
 // are such names, too, though they may look like Latin.
 void take_names_behind_commas(std::vector<ReadLead>& reads) {
   constexpr std::size_t kFewest = 3;
-  std::vector<std::pair<std::size_t, Parted>> others;
+  std::vector<std::pair<std::size_t, PartedNames>> others;
   std::size_t common = 0;
   std::set<std::string_view> genera;
   auto const first_of = [](std::string_view text) { return words_of(text, 1).front(); };
@@ -139,9 +139,9 @@ void take_names_that_stand_alone(std::vector<ReadLead>& reads) {
     auto const begin = last > 0 ? last_word_begin(printed.substr(0, last - 1)) : 0;
     if (begin == 0) continue;
     std::string const name{printed.substr(begin)};
-    Parted const parted{trim(printed.substr(0, begin)), printed.substr(begin), false};
+    PartedNames const parted{trim(printed.substr(0, begin)), printed.substr(begin), false};
     if (read.to.taxa.taxa.front().name == name || !alone.contains(name) ||
-        !may_be_common_name(parted.front)) {
+        !may_be_common_front(parted.front)) {
       continue;
     }
     take_common_name(read, parted);

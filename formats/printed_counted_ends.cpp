@@ -21,7 +21,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;  // ends that make a count
+constexpr std::size_t kFewestCountedEnds = 4;  // ends that make a count
 
 // "maculosus. 1." at the end of a line.
 struct CountedEnd {
@@ -60,7 +60,7 @@ bool may_say(std::string_view printed, std::uint32_t number) {
 }
 
 // The ends from the first one on that count up, one number or two at a time.
-std::vector<CountedEnd> counting(std::span<CountedEnd const> ends, std::uint32_t first) {
+std::vector<CountedEnd> ends_counting_from(std::span<CountedEnd const> ends, std::uint32_t first) {
   std::vector<CountedEnd> found;
   auto next = first;
   for (auto const& end : ends) {
@@ -78,7 +78,8 @@ std::vector<CountedEnd> longest_count(std::vector<CountedEnd> const& ends) {
   std::vector<CountedEnd> longest;
   for (std::size_t i = 0; i < std::min(ends.size(), kMostBefore); ++i) {
     auto const number = misread_number(ends[i].number);
-    auto found = counting(std::span{ends}.subspan(i), number ? *number : number_of(ends[i].number));
+    auto found = ends_counting_from(std::span{ends}.subspan(i),
+                                    number ? *number : number_of(ends[i].number));
     if (found.size() > longest.size()) longest = std::move(found);
   }
   return longest;
@@ -92,7 +93,7 @@ void mark_counted_ends(std::vector<SourceLine>& lines) {
     if (lines[i].markup.destination_begin != kNotTold || lines[i].is_no_lead) continue;
     if (auto const end = counted_end(lines[i].text, i)) ends.push_back(*end);
   }
-  if (ends.size() < kFewest) return;
+  if (ends.size() < kFewestCountedEnds) return;
   auto const found = longest_count(ends);
   auto const latin = static_cast<std::size_t>(
       std::count_if(found.begin(), found.end(), [&lines](CountedEnd const& end) {
@@ -100,7 +101,7 @@ void mark_counted_ends(std::vector<SourceLine>& lines) {
         auto const epithet = words.substr(last_word_begin(words));
         return is_in_capitals(epithet) || has_latin_ending(epithet);
       }));
-  if (found.size() < kFewest || found.size() * 4 < ends.size() * 3) return;
+  if (found.size() < kFewestCountedEnds || found.size() * 4 < ends.size() * 3) return;
   if (latin * 3 < found.size() * 2) return;
   // Behind commas the numbers are known for what they are.
   auto const stops =

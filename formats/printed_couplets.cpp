@@ -22,7 +22,7 @@ LabelKey number_of_label(Label const& label) {
 constexpr std::size_t kLongestRun = 64;  // equal labels in a row that are looked at; even
 
 // Leads that stand together, before they have a name.
-struct Group {
+struct CoupletGroup {
   std::vector<std::uint32_t> leads;
   std::uint32_t part{};
 };
@@ -289,7 +289,7 @@ class Grouper {
     return !primed && !repeated;
   }
 
-  [[nodiscard]] bool all_lettered_after_first(Group const& group) const {
+  [[nodiscard]] bool all_lettered_after_first(CoupletGroup const& group) const {
     return std::all_of(group.leads.begin() + 1, group.leads.end(),
                        [&](std::uint32_t lead) { return !leads_[lead].label.letter.empty(); });
   }
@@ -317,7 +317,7 @@ class Grouper {
       groups_[place->second].leads.push_back(group.leads.front());
       group.leads.clear();
     }
-    std::erase_if(groups_, [](Group const& group) { return group.leads.empty(); });
+    std::erase_if(groups_, [](CoupletGroup const& group) { return group.leads.empty(); });
   }
 
   // --- indented --------------------------------------------------------------------------------
@@ -371,7 +371,7 @@ class Grouper {
     return open.size() - 1;
   }
 
-  [[nodiscard]] LabelKey number_of(Group const& group) const {
+  [[nodiscard]] LabelKey number_of(CoupletGroup const& group) const {
     return number_of_label(leads_[group.leads.front()].label);
   }
 
@@ -445,7 +445,7 @@ class Grouper {
     }
   }
 
-  void name(RawCouplet& couplet, Group const& group) const {
+  void name(RawCouplet& couplet, CoupletGroup const& group) const {
     auto const& label = leads_[group.leads.front()].label;
     auto const full = key_of_label(label);
     couplet.key = number_key(full);
@@ -481,7 +481,7 @@ class Grouper {
   }
 
   [[nodiscard]] bool is_fragment() const { return key_.numbering.extent == Extent::fragment; }
-  [[nodiscard]] bool all_marked(Group const& group) const {
+  [[nodiscard]] bool all_marked(CoupletGroup const& group) const {
     return std::all_of(group.leads.begin(), group.leads.end(), [this](std::uint32_t lead) {
       return leads_[lead].label.is_dash() || leads_[lead].label.marks > 0;
     });
@@ -492,7 +492,7 @@ class Grouper {
   std::vector<Remark> const& remarks_;
   std::vector<ReadLead> const& reads_;
   Grouping grouping_;
-  std::vector<Group> groups_;
+  std::vector<CoupletGroup> groups_;
   std::vector<std::uint32_t> part_of_;
   std::unordered_set<LabelKey> referenced_;
   std::unordered_map<LabelKey, std::size_t> plain_;  // leads labelled with the bare number

@@ -11,7 +11,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::string_view kOwnLine = "destination on a line of its own";
-constexpr std::size_t kShown = 60;  // bytes of the source that a finding quotes
+constexpr std::size_t kCutBytesShown = 60;  // bytes of the source that a finding quotes
 
 // Without low lines and hyphens that stand apart from the words before them.
 std::string_view without_worn_row(std::string_view words) {
@@ -179,7 +179,7 @@ void LeadCutter::say_leaders_within(ReadLead const& read) {
   finding.severity = Severity::warning;
   auto const& runs = read.lead.runs;
   if (!runs.empty()) finding.place = place_in_text(read.lead, split.destination_begin, 1);
-  finding.printed = std::string{start_of(first, kShown)};
+  finding.printed = std::string{start_of(first, kCutBytesShown)};
   finding.message =
       "leaders stand twice in this lead; what follows the first of them was taken "
       "for words, and \"" +

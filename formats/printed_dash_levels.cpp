@@ -14,8 +14,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestDeep = 3;  // lines with more than one dash
-constexpr std::uint32_t kStep = 4;      // columns that a dash stands for
+constexpr std::size_t kFewestDeep = 3;       // lines with more than one dash
+constexpr std::uint32_t kColumnsOfDash = 4;  // columns that a dash stands for
 constexpr std::size_t kMostDashes = 12;
 
 struct Dashes {
@@ -74,8 +74,8 @@ void take_dashes_for_depth(std::vector<SourceLine>& lines) {
       line.text.remove_prefix(dashes.last);
       line.begin += dashes.last;
       line.blanks += taken;
-      line.indent = static_cast<std::uint32_t>(dashes.count - 1) * kStep;
-      words = line.indent + kStep / 2;
+      line.indent = static_cast<std::uint32_t>(dashes.count - 1) * kColumnsOfDash;
+      words = line.indent + kColumnsOfDash / 2;
     } else if (!line.text.empty() && words > 0) {
       line.indent = std::max(line.indent, words);
     } else {

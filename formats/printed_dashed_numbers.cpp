@@ -12,7 +12,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;
+constexpr std::size_t kFewestDashed = 4;
 
 // "1. Wings", "1. ♂ : wings": the label's number; 0 for anything else.
 std::uint32_t labelled(std::string_view line) {
@@ -50,7 +50,7 @@ std::size_t clear_dashes_before_numbers(std::string& text) {
     marks.push_back({begin, begin + behind});
   }
   // "– 2. Antennal segment long" is a lead of couplets that are numbered otherwise.
-  if (!counts || marks.size() < kFewest) return 0;
+  if (!counts || marks.size() < kFewestDashed) return 0;
   if (bare * 4 > marks.size() || dashes * 2 < marks.size()) return 0;
   take_out(text, marks);
   return marks.size();

@@ -14,6 +14,9 @@
 
 namespace keydrift::printed {
 
+// Columns; set this far further in, a line holds a destination and no words.
+inline constexpr std::uint32_t kDestinationIndent = 8;
+
 // "… go to 5", "… 5": a couplet number at the end without leaders.  Numbers of figures, pages and
 // plates are none.
 struct TrailingReference {

@@ -21,10 +21,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;        // destinations that make a column
-constexpr std::size_t kFewestNames = 2;   // the same of names
-constexpr std::size_t kMostLines = 8;     // of a lead
-constexpr std::size_t kLongestEnd = 100;  // bytes of a destination
+constexpr std::size_t kFewestOfColumn = 4;         // destinations that make a column
+constexpr std::size_t kFewestNames = 2;            // the same of names
+constexpr std::size_t kMostLinesOfColumnLead = 8;  // of a lead
+constexpr std::size_t kLongestOfColumn = 100;      // bytes of a destination
 
 class ColumnFinder {
  public:
@@ -78,7 +78,7 @@ class ColumnFinder {
   // A number of the key or a name, and nothing else.
   [[nodiscard]] bool is_destination(std::size_t i) const {
     auto const text = lines_[i].text;
-    if (text.empty() || text.size() > kLongestEnd || starts_lead(i)) return false;
+    if (text.empty() || text.size() > kLongestOfColumn || starts_lead(i)) return false;
     if (is_number_only(text)) {
       auto const number = read_reference(strip_pointer(text));
       return number && numbering_.has_number(number->number);
@@ -88,7 +88,7 @@ class ColumnFinder {
            is_genusless_name(without_full_stop(text));
   }
   [[nodiscard]] bool may_be_column(std::size_t begin, std::size_t end) const {
-    if (end - begin >= kFewest) return true;
+    if (end - begin >= kFewestOfColumn) return true;
     if (end - begin < kFewestNames) return false;
     auto const first = lines_.begin() + static_cast<std::ptrdiff_t>(begin);
     auto const last = lines_.begin() + static_cast<std::ptrdiff_t>(end);
@@ -165,7 +165,7 @@ class ColumnFinder {
       }
       if (!blank) fresh = starts_lead(above);
       --at;
-      if (++rest > kMostLines) return std::nullopt;
+      if (++rest > kMostLinesOfColumnLead) return std::nullopt;
     }
     if (ends.size() != numbers.size()) return std::nullopt;
     for (std::size_t k = 0; k < ends.size(); ++k) {
@@ -198,7 +198,7 @@ class ColumnFinder {
       if (fresh && starts.size() == wanted && hanging) break;
       fresh = false;
       --at;
-      if (++rest > kMostLines) break;
+      if (++rest > kMostLinesOfColumnLead) break;
       if (!starts_lead(i)) continue;
       starts.push_back(at);
       rest = 0;

@@ -9,31 +9,31 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kShown = 60;  // bytes of words that a message quotes
+constexpr std::size_t kMessageWordsShown = 60;  // bytes of words that a message quotes
 
-std::string quoted(std::string_view text) {
-  auto end = std::min(text.size(), kShown);
+std::string words_in_quotes(std::string_view text) {
+  auto end = std::min(text.size(), kMessageWordsShown);
   while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
   return "\"" + std::string{text.substr(0, end)} + (end < text.size() ? "…" : "") + "\"";
 }
 
-struct DestinationWords {
+struct DestinationAsWords {
   Edition const& edition;
 
   std::string operator()(Unresolved const& to) const {
-    return to.printed.empty() ? "nowhere" : "the unresolved " + quoted(to.printed);
+    return to.printed.empty() ? "nowhere" : "the unresolved " + words_in_quotes(to.printed);
   }
   std::string operator()(ToCouplet const& to) const {
-    return "couplet " + quoted(edition[to.couplet].label);
+    return "couplet " + words_in_quotes(edition[to.couplet].label);
   }
   std::string operator()(ToTaxa const& to) const {
     std::string words;
     for (auto const taxon : to.taxa) {
-      words += (words.empty() ? "" : ", ") + quoted(edition[taxon].name);
+      words += (words.empty() ? "" : ", ") + words_in_quotes(edition[taxon].name);
     }
     return words;
   }
-  std::string operator()(ToKey const& to) const { return "the key " + quoted(to.key); }
+  std::string operator()(ToKey const& to) const { return "the key " + words_in_quotes(to.key); }
 };
 
 class Comparer {
@@ -61,9 +61,9 @@ class Comparer {
   void compare_couplet(std::uint32_t c) {
     auto const& wanted = wanted_.couplets[c];
     auto const& got = got_.couplets[c];
-    auto const what = "couplet " + quoted(wanted.label);
+    auto const what = "couplet " + words_in_quotes(wanted.label);
     if (wanted.label != got.label) {
-      return add(what, "couplet " + quoted(got.label) + " would be read in its place");
+      return add(what, "couplet " + words_in_quotes(got.label) + " would be read in its place");
     }
     if (wanted.leads.size() != got.leads.size()) {
       return add(what, "it would have " + std::to_string(got.leads.size()) + " leads instead of " +
@@ -85,16 +85,16 @@ class Comparer {
     auto const& got = got_[id];
     auto const lead = "its lead " + std::to_string(id.ordinal + 1);
     if (wanted.text != got.text) {
-      return "the words of " + lead + " would be read as " + quoted(got.text);
+      return "the words of " + lead + " would be read as " + words_in_quotes(got.text);
     }
-    auto const to = std::visit(DestinationWords{wanted_}, wanted.destination);
-    auto const other = std::visit(DestinationWords{got_}, got.destination);
+    auto const to = std::visit(DestinationAsWords{wanted_}, wanted.destination);
+    auto const other = std::visit(DestinationAsWords{got_}, got.destination);
     if (wanted.destination != got.destination || to != other) {
       return lead + " would lead to " + other + " instead of " + to +
              (to == other ? " (another of that name)" : "");
     }
     if (wanted.taxon_remark != got.taxon_remark) {
-      return "the remark of " + lead + " would be read as " + quoted(got.taxon_remark);
+      return "the remark of " + lead + " would be read as " + words_in_quotes(got.taxon_remark);
     }
     if (wanted.notes != got.notes) return "the notes of " + lead + " would be read otherwise";
     if (wanted.figures != got.figures) return "the figures of " + lead + " would be read otherwise";
@@ -103,9 +103,11 @@ class Comparer {
 
   void compare_counts(std::size_t count) {
     if (wanted_.couplets.size() > count) {
-      add("couplet " + quoted(wanted_.couplets[count].label), "it would not be read as a couplet");
+      add("couplet " + words_in_quotes(wanted_.couplets[count].label),
+          "it would not be read as a couplet");
     } else {
-      add("couplet " + quoted(got_.couplets[count].label), "it would be read though there is none");
+      add("couplet " + words_in_quotes(got_.couplets[count].label),
+          "it would be read though there is none");
     }
   }
 
@@ -119,9 +121,10 @@ class Comparer {
       auto const& wanted = wanted_.parts[p];
       auto const& got = got_.parts[p];
       if (wanted.title != got.title) {
-        add("the key's title " + quoted(wanted.title), "it would be read as " + quoted(got.title));
+        add("the key's title " + words_in_quotes(wanted.title),
+            "it would be read as " + words_in_quotes(got.title));
       } else if (wanted.start != got.start) {
-        add("the key " + quoted(wanted.title), "it would begin at another couplet");
+        add("the key " + words_in_quotes(wanted.title), "it would begin at another couplet");
       }
     }
   }
@@ -132,7 +135,8 @@ class Comparer {
       auto const& wanted = wanted_.taxa[t];
       auto const& got = got_.taxa[t];
       auto const printed = [](Taxon const& taxon) {
-        return quoted(taxon.name + (taxon.authorship.empty() ? "" : " " + taxon.authorship));
+        return words_in_quotes(taxon.name +
+                               (taxon.authorship.empty() ? "" : " " + taxon.authorship));
       };
       if (wanted.name != got.name || wanted.authorship != got.authorship) {
         add("the taxon " + printed(wanted), "it would be read as " + printed(got));
@@ -148,14 +152,14 @@ class Comparer {
     auto const count = std::min(wanted_.notes.size(), got_.notes.size());
     for (std::size_t n = 0; n < count; ++n) {
       if (wanted_.notes[n].text != got_.notes[n].text) {
-        add("the note " + quoted(wanted_.notes[n].text),
-            "it would be read as " + quoted(got_.notes[n].text));
+        add("the note " + words_in_quotes(wanted_.notes[n].text),
+            "it would be read as " + words_in_quotes(got_.notes[n].text));
       }
     }
     if (wanted_.notes.size() > count) {
-      add("the note " + quoted(wanted_.notes[count].text), "it would be read as no note");
+      add("the note " + words_in_quotes(wanted_.notes[count].text), "it would be read as no note");
     } else if (got_.notes.size() > count) {
-      add("the text " + quoted(got_.notes[count].text), "it would be read as a note");
+      add("the text " + words_in_quotes(got_.notes[count].text), "it would be read as a note");
     }
   }
 
@@ -167,7 +171,7 @@ class Comparer {
         return other.name == line.name && other.value == line.value;
       });
       if (!same) {
-        add("the front matter " + quoted(line.name + ": " + line.value),
+        add("the front matter " + words_in_quotes(line.name + ": " + line.value),
             "it would be read otherwise");
       }
     }

@@ -21,6 +21,7 @@
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
+#include "keydrift/formats/related_places.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -439,7 +440,6 @@ class Builder {
 
   // Text among the leads that belongs to none of them: one finding, the other places with it.
   void report_stray_text() {
-    constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
     if (stray_.empty()) return;
     auto const& first = stray_.front();
     auto const text = squeeze(key_.text.substr(first.begin, first.end - first.begin));

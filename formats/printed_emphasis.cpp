@@ -11,7 +11,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;           // passages that make a habit
+constexpr std::size_t kFewestPassages = 3;   // passages that make a habit
 constexpr std::size_t kLongestPassage = 80;  // bytes of a name or a number
 
 struct Passage {
@@ -57,14 +57,14 @@ std::optional<Passage> passage_at(std::string_view line, std::size_t at) {
 }
 
 // "=Ausella busa=": volunteers' e-texts set bold type so.
-bool is_sign(char c, bool saved_page) {
+bool is_emphasis_sign(char c, bool saved_page) {
   return c == '*' || c == '_' || c == '=' || (c == '/' && saved_page);
 }
 
 std::vector<Passage> passages_of(std::string_view line, bool saved_page) {
   std::vector<Passage> passages;
   for (std::size_t at = 0; at < line.size(); ++at) {
-    if (!is_sign(line[at], saved_page)) continue;
+    if (!is_emphasis_sign(line[at], saved_page)) continue;
     if (auto const passage = passage_at(line, at)) {
       passages.push_back(*passage);
       at = passage->close + passage->signs - 1;
@@ -122,7 +122,7 @@ std::size_t take_off_emphasis(std::string& text, bool saved_page) {
     }
   });
   auto const found = signs.size() / 2;
-  if (found < kFewest) return 0;
+  if (found < kFewestPassages) return 0;
   std::sort(signs.begin(), signs.end(),
             [](Signs const& a, Signs const& b) { return a.begin < b.begin; });
   take_out(text, signs);

@@ -20,12 +20,12 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kLongestEnd = 160;  // bytes of a destination
-constexpr std::size_t kWordsOfName = 6;   // with its author
-constexpr std::size_t kFewest = 3;        // ends that make a habit
+constexpr std::size_t kLongestHabitEnd = 160;    // bytes of a destination
+constexpr std::size_t kWordsOfAuthoredName = 6;  // with its author
+constexpr std::size_t kFewestHabitEnds = 3;      // ends that make a habit
 
 // "Roe", "Roe & Dorn, 1900": an author behind a name.
-bool may_be_author(std::string_view text) {
+bool may_be_authors(std::string_view text) {
   auto const words = words_of(text);
   return std::all_of(words.begin(), words.end(), [](std::string_view word) {
     return (is_authorish(word) && !is_digit(code_point_at(word, 0).value)) || is_particle(word) ||
@@ -34,9 +34,9 @@ bool may_be_author(std::string_view text) {
 }
 
 // A number of the key, a name: what may stand at an end.
-bool is_end(std::string_view text, Numbering const& numbering) {
+bool is_end_of_habit(std::string_view text, Numbering const& numbering) {
   text = trim(text);
-  if (text.empty() || text.size() > kLongestEnd) return false;
+  if (text.empty() || text.size() > kLongestHabitEnd) return false;
   auto const stripped = strip_pointer(text);
   if (auto const number = numbering.read(stripped)) return numbering.has_number(number->number);
   if (certain_destination(text, numbering) || is_bare_epithet(text) || is_genusless_name(text)) {
@@ -50,7 +50,7 @@ bool is_end(std::string_view text, Numbering const& numbering) {
 // Behind the last of the signs that stand before a blank.
 template <class IsSign>
 std::string_view behind_last(std::string_view text, IsSign is_sign) {
-  auto const from = text.size() > kLongestEnd ? text.size() - kLongestEnd : 0;
+  auto const from = text.size() > kLongestHabitEnd ? text.size() - kLongestHabitEnd : 0;
   for (std::size_t at = text.size(); at > from;) {
     auto const c = code_point_before(text, at);
     if (at < text.size() && is_blank(code_point_at(text, at).value) && is_sign(c.value)) {
@@ -104,7 +104,7 @@ std::string_view without_remarks(std::string_view text) {
 }
 
 // "Aus S. 12", "Aus, 12" without the page.
-std::string_view without_page(std::string_view text) {
+std::string_view without_page_behind_genus(std::string_view text) {
   auto const words = words_of(text);
   if (words.size() < 3 || !is_digit(code_point_at(words.back(), 0).value)) return text;
   bool const page = is_page(words[words.size() - 2], words.back());
@@ -152,7 +152,7 @@ bool do_letters_lead_on(std::vector<SourceLine> const& lines, Numbering const& n
     led_to.insert(number);
   }
   auto const couplets = numbering.numbers.size();
-  return led_to.size() >= kFewest && led_to.size() * 2 >= couplets - 1 &&
+  return led_to.size() >= kFewestHabitEnds && led_to.size() * 2 >= couplets - 1 &&
          ends * 4 <= led_to.size() * 5;
 }
 
@@ -160,12 +160,14 @@ bool do_letters_lead_on(std::vector<SourceLine> const& lines, Numbering const& n
 bool ends_in_brackets(std::vector<SourceLine> const& lines, std::size_t i,
                       Numbering const& numbering) {
   auto const text = lines[i].text;
-  if (auto const whole = bracketed_end(text)) return is_end(whole->inside, numbering);
+  if (auto const whole = bracketed_end(text)) return is_end_of_habit(whole->inside, numbering);
   bool const closes = text.ends_with(')') || text.ends_with(").");
-  if (!closes || i == 0 || lines[i - 1].text.empty() || text.size() > kLongestEnd) return false;
+  if (!closes || i == 0 || lines[i - 1].text.empty() || text.size() > kLongestHabitEnd) {
+    return false;
+  }
   auto const joined = std::string{lines[i - 1].text} + ' ' + std::string{text};
   auto const whole = bracketed_end(joined);
-  return whole && is_end(whole->inside, numbering);
+  return whole && is_end_of_habit(whole->inside, numbering);
 }
 
 // "..... go to 5" leads in another way than names do.
@@ -189,13 +191,13 @@ std::optional<BracketedEnd> bracketed_end(std::string_view text) {
   char const closes = text.back();
   char const opens = closes == ')' ? '(' : '[';
   std::size_t depth = 0;
-  auto const from = text.size() > kLongestEnd ? text.size() - kLongestEnd : 0;
+  auto const from = text.size() > kLongestHabitEnd ? text.size() - kLongestHabitEnd : 0;
   for (std::size_t at = text.size(); at-- > from;) {
     if (text[at] == closes) ++depth;
     if (text[at] != opens || --depth > 0) continue;
     if (at == 0) return std::nullopt;
     BracketedEnd const end{at, trim(text.substr(at + 1, text.size() - at - 2))};
-    if (closes == ')' && may_be_author(end.inside)) return std::nullopt;
+    if (closes == ')' && may_be_authors(end.inside)) return std::nullopt;
     return end;
   }
   return std::nullopt;
@@ -227,19 +229,20 @@ EndHabits decide_end_habits(std::vector<SourceLine> const& lines, Numbering cons
     if (ends_in_brackets(lines, i, numbering)) ++brackets;
     // Most lines have neither sign.
     bool const colon = line.text.find(':') != std::string_view::npos;
-    if (colon && is_end(behind_last(line.text, is_colon), numbering)) ++colons;
+    if (colon && is_end_of_habit(behind_last(line.text, is_colon), numbering)) ++colons;
     auto const behind_dash =
         may_have_dash(line.text) ? behind_last(line.text, is_long_dash) : std::string_view{};
-    bool const dash = is_end(behind_dash, numbering) && !has_numbered_name_within(behind_dash);
+    bool const dash =
+        is_end_of_habit(behind_dash, numbering) && !has_numbered_name_within(behind_dash);
     if (dash && !stands_above_name(lines, i)) ++dashes;
   }
   // About half of the leads of a nested key end in a destination, and leads may take two lines.
   auto const is_habit = [filled](std::size_t count) {
-    return count >= kFewest && count * 4 >= filled;
+    return count >= kFewestHabitEnds && count * 4 >= filled;
   };
   EndHabits habits;
   habits.brackets = is_habit(brackets);
-  if (!habits.brackets && brackets >= kFewest) {
+  if (!habits.brackets && brackets >= kFewestHabitEnds) {
     habits.brackets = brackets * 4 >= filled - count_pointed(lines, numbering);
   }
   habits.colon = is_habit(colons);
@@ -254,15 +257,16 @@ std::optional<std::size_t> loose_name(std::string_view text, bool names_have_gen
 }
 
 std::optional<std::size_t> loose_name(std::string_view text) {
-  text = without_page(without_remarks(trim_right(text)));
+  text = without_page_behind_genus(without_remarks(trim_right(text)));
   // "… of the pars thoracica G": a letter alone is no author.
   bool const letter = text.size() > 2 && text[text.size() - 2] == ' ' &&
                       is_upper(static_cast<unsigned char>(text.back()));
   if (letter) return std::nullopt;
-  auto const from = text.size() > kLongestEnd ? text.find(' ', text.size() - kLongestEnd) : 0;
+  auto const from =
+      text.size() > kLongestHabitEnd ? text.find(' ', text.size() - kLongestHabitEnd) : 0;
   if (from == std::string_view::npos) return std::nullopt;
   auto const words = words_of(text.substr(from));
-  auto const first = words.size() > kWordsOfName ? words.size() - kWordsOfName : 1;
+  auto const first = words.size() > kWordsOfAuthoredName ? words.size() - kWordsOfAuthoredName : 1;
   for (auto w = first; w < words.size(); ++w) {
     auto const begin = static_cast<std::size_t>(words[w].data() - text.data());
     auto name = text.substr(begin);

@@ -15,7 +15,7 @@ std::string bracketed(std::string text, std::string const& remark) {
 }
 
 // Figures that the words do not name themselves.
-std::string figures_of(Lead const& lead) {
+std::string figures_of_lead(Lead const& lead) {
   auto const in_words = figures_in(lead.text);
   std::string text;
   for (std::size_t i = 0; i < lead.figures.size(); ++i) {
@@ -33,13 +33,13 @@ EndPrinter::EndPrinter(Edition const& edition, Numbering const& numbering)
 std::string EndPrinter::destination_of(Lead const& lead) {
   std::string text;
   if (auto const* couplet = std::get_if<ToCouplet>(&lead.destination)) {
-    text = with_group(edition_[couplet->couplet].label, lead.taxon_remark, figures_of(lead));
+    text = with_group(edition_[couplet->couplet].label, lead.taxon_remark, figures_of_lead(lead));
   } else if (auto const* key = std::get_if<ToKey>(&lead.destination)) {
     bool const plain = (names_a_key(key->key) && explicit_key_title(key->key).empty()) ||
                        points_into_other_work(key->key);
-    text = bracketed((plain ? "" : "Key: ") + key->key + figures_of(lead), lead.taxon_remark);
+    text = bracketed((plain ? "" : "Key: ") + key->key + figures_of_lead(lead), lead.taxon_remark);
   } else if (auto const* taxa = std::get_if<ToTaxa>(&lead.destination)) {
-    text = taxa_text(taxa->taxa, lead.taxon_remark) + figures_of(lead);
+    text = taxa_text(taxa->taxa, lead.taxon_remark) + figures_of_lead(lead);
   } else {
     text = std::get<Unresolved>(lead.destination).printed;
     if (!text.empty()) text = bracketed(text, lead.taxon_remark);

@@ -18,12 +18,12 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLinesLookedAhead = 40;  // no lead is longer than this without its end
+constexpr std::size_t kMostLinesWithoutEnd = 40;  // no lead is longer than this without its end
 
 }  // namespace
 
 bool LinesAhead::ends_in_leaders(std::size_t i) const {
-  auto const last = std::min(lines_.size(), i + kLinesLookedAhead);
+  auto const last = std::min(lines_.size(), i + kMostLinesWithoutEnd);
   for (std::size_t j = i; j < last && !lines_[j].text.empty(); ++j) {
     if (j > i && label_at(j)) return false;
     if (j > i && heads_ != nullptr && (*heads_)[j]) continue;  // "CARABIDAE      53"
@@ -42,7 +42,7 @@ bool LinesAhead::trails_off(std::size_t i) const {
 }
 
 bool LinesAhead::ends_in_destination(std::size_t i) const {
-  auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
+  auto const limit = std::min(lines_.size(), i + kMostLinesWithoutEnd);
   auto last = i;
   for (std::size_t j = i; j < limit && !lines_[j].text.empty(); ++j) {
     auto const text = lines_[j].text;
@@ -125,7 +125,7 @@ bool LinesAhead::is_end_alone(std::size_t i) const {
 namespace {
 
 // "… rows 3. dispar, p. 214." without the page.
-std::string_view before_page(std::string_view text) {
+std::string_view before_last_page(std::string_view text) {
   auto const last = last_word_begin(text);
   auto const before = trim_right(text.substr(0, last));
   auto const sign = last_word_begin(before);
@@ -141,7 +141,7 @@ bool LinesAhead::ends_in_name(std::string_view text) const {
   if (genus_authors_.genus_at_end(text)) return true;
   // "… scales in 17 rows 3. dispar, p. 214."
   constexpr std::size_t kLongestEnd = 60;  // bytes
-  auto const named = before_page(text);
+  auto const named = before_last_page(text);
   auto const numbered = numbered_end(named, kLongestEnd, is_numbered_epithet);
   if (numbered > 0 && numbered < named.size()) return true;
   auto const begin = trailing_name(text);
@@ -150,7 +150,7 @@ bool LinesAhead::ends_in_name(std::string_view text) const {
 
 bool LinesAhead::opens_key(std::size_t i) const {
   if (!ends_in_leaders(i)) return false;
-  auto const limit = std::min(lines_.size(), i + kLinesLookedAhead);
+  auto const limit = std::min(lines_.size(), i + kMostLinesWithoutEnd);
   std::size_t j = i;
   while (j < limit && split_at_leader(lines_[j].text, numbering_).kind == LeaderKind::none) ++j;
   auto next = next_filled(j + 1);

@@ -27,10 +27,10 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kWideGap = 3;  // blanks that set a name apart
 
-class Mender {
+class StructureMender {
  public:
-  Mender(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
-         std::vector<ReadLead>& reads, std::vector<Finding>& findings)
+  StructureMender(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
+                  std::vector<ReadLead>& reads, std::vector<Finding>& findings)
       : grouping_{grouping},
         reads_{reads},
         findings_{findings},
@@ -303,7 +303,7 @@ class Mender {
 bool end_by_structure(KeyText const& key, SortedLines& sorted, Grouping const& grouping,
                       std::vector<ReadLead>& reads, std::vector<Finding>& findings) {
   if (key.numbering.exact) return false;
-  if (!Mender{key, sorted, grouping, reads, findings}.run()) return false;
+  if (!StructureMender{key, sorted, grouping, reads, findings}.run()) return false;
   LeadCutter cutter{key, sorted, findings};
   give_words_back(cutter, reads);
   return true;

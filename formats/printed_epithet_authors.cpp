@@ -15,10 +15,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;          // ends that make a habit
-constexpr std::size_t kShortest = 4;        // bytes of an epithet
-constexpr std::size_t kWordsOfAuthor = 3;   // "DE LA ROE"
-constexpr std::size_t kLongestAuthor = 40;  // bytes
+constexpr std::size_t kFewestEpithetEnds = 3;        // ends that make a habit
+constexpr std::size_t kShortestAuthoredEpithet = 4;  // bytes of an epithet
+constexpr std::size_t kWordsOfAuthor = 3;            // "DE LA ROE"
+constexpr std::size_t kLongestEpithetAuthor = 40;    // bytes
 
 struct EpithetEnd {
   std::size_t line{};  // where the epithet begins
@@ -28,7 +28,7 @@ struct EpithetEnd {
 
 bool are_capitals(std::string_view author) {
   auto const words = words_of(author);
-  if (words.empty() || words.size() > kWordsOfAuthor || author.size() > kLongestAuthor) {
+  if (words.empty() || words.size() > kWordsOfAuthor || author.size() > kLongestEpithetAuthor) {
     return false;
   }
   auto last = words.back();
@@ -36,9 +36,9 @@ bool are_capitals(std::string_view author) {
   return is_in_capitals(last, 2) && is_in_capitals(words.front().substr(0, 1), 1);
 }
 
-class EndFinder {
+class EpithetEndFinder {
  public:
-  explicit EndFinder(std::vector<SourceLine> const& lines) : lines_{lines} {}
+  explicit EpithetEndFinder(std::vector<SourceLine> const& lines) : lines_{lines} {}
 
   [[nodiscard]] std::optional<EpithetEnd> end_at(std::size_t i) const {
     auto const text = lines_[i].text;
@@ -65,8 +65,8 @@ class EndFinder {
 
  private:
   [[nodiscard]] static bool is_capital_epithet(std::string_view word) {
-    return word.size() >= kShortest && is_capitalised(word) && !is_in_capitals(word) &&
-           is_plain_word(word) && has_epithet_ending(fold(word));
+    return word.size() >= kShortestAuthoredEpithet && is_capitalised(word) &&
+           !is_in_capitals(word) && is_plain_word(word) && has_epithet_ending(fold(word));
   }
 
   [[nodiscard]] bool above_ends_in(char sign, std::size_t i) const {
@@ -92,12 +92,12 @@ class EndFinder {
 
 void mark_epithets_before_authors(std::vector<SourceLine>& lines) {
   std::vector<EpithetEnd> ends;
-  EndFinder const finder{lines};
+  EpithetEndFinder const finder{lines};
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (lines[i].markup.destination_begin != kNotTold) continue;
     if (auto const end = finder.end_at(i)) ends.push_back(*end);
   }
-  if (ends.size() < kFewest) return;
+  if (ends.size() < kFewestEpithetEnds) return;
   for (auto const& end : ends) mark_end_over_lines(lines, end.line, end.at, end.last);
 }
 

@@ -20,7 +20,7 @@ struct LayoutWord {
   Layout read;
   PrintLayout written;
 };
-constexpr std::array kWords{
+constexpr std::array kLayoutWords{
     LayoutWord{"parallel"sv, Layout::parallel, PrintLayout::parallel},
     LayoutWord{"indented"sv, Layout::indented, PrintLayout::indented},
     LayoutWord{"serial"sv, Layout::serial, PrintLayout::serial},
@@ -143,7 +143,7 @@ class ExactGrouper {
 
 std::string layout_line(PrintLayout layout) {
   std::string line{"Layout: "};
-  for (auto const& one : kWords) {
+  for (auto const& one : kLayoutWords) {
     if (one.written == layout) line += one.word;
   }
   return line + ", exact";
@@ -154,7 +154,7 @@ std::optional<Layout> layout_of_line(std::string_view line) {
   auto const begin = skip_blanks(line, 0);
   if (begin == line.size() || (line[begin] != 'L' && line[begin] != 'l')) return std::nullopt;
   auto const folded = fold(squeeze(line));
-  for (auto const& one : kWords) {
+  for (auto const& one : kLayoutWords) {
     if (folded == fold(layout_line(one.written))) return one.read;
   }
   return std::nullopt;

@@ -12,10 +12,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kGap = 5;           // blanks between two labels
-constexpr std::size_t kFewestLabels = 3;  // on a line
-constexpr std::size_t kMostWords = 4;     // of a label
-constexpr std::size_t kFewestLines = 2;
+constexpr std::size_t kBlanksBetweenLabels = 5;  // blanks between two labels
+constexpr std::size_t kFewestLabelsOnLine = 3;   // on a line
+constexpr std::size_t kMostWordsOfLabel = 4;     // of a label
+constexpr std::size_t kFewestLabelLines = 2;
 
 // Short pieces with wide gaps between them, and nothing that leads on.
 bool is_row_of_labels(SourceLine const& line) {
@@ -28,20 +28,22 @@ bool is_row_of_labels(SourceLine const& line) {
   for (std::size_t at = 0; at < line.text.size();) {
     auto end = at;
     std::size_t blanks = 0;
-    while (end < line.text.size() && blanks < kGap) {
-      blanks = line.text[end] == ' ' ? blanks + 1 : line.text[end] == '\t' ? kGap : 0;
+    while (end < line.text.size() && blanks < kBlanksBetweenLabels) {
+      blanks = line.text[end] == ' '    ? blanks + 1
+               : line.text[end] == '\t' ? kBlanksBetweenLabels
+                                        : 0;
       ++end;
     }
     auto const label = trim(line.text.substr(at, end - at));
     if (label.empty() || is_digit(code_point_before(label, label.size()).value)) return false;
-    auto const words = words_of(label, kMostWords + 1);
-    if (words.size() > kMostWords) return false;
+    auto const words = words_of(label, kMostWordsOfLabel + 1);
+    if (words.size() > kMostWordsOfLabel) return false;
     bool const short_name = words.size() == 2 && is_abbreviated(words[0]) && is_epithet(words[1]);
     if (label_before && !short_name) return false;
     ++labels;
     at = skip_blanks(line.text, end);
   }
-  return labels >= kFewestLabels;
+  return labels >= kFewestLabelsOnLine;
 }
 
 }  // namespace
@@ -53,7 +55,7 @@ void mark_figure_labels(std::vector<SourceLine>& lines) {
     if (!led || !is_row_of_labels(lines[i])) continue;
     auto end = i + 1;
     while (end < lines.size() && is_row_of_labels(lines[end])) ++end;
-    if (end - i >= kFewestLines) {
+    if (end - i >= kFewestLabelLines) {
       for (auto at = i; at < end; ++at) lines[at].is_no_lead = true;
     }
     i = end - 1;

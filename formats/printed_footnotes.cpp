@@ -23,9 +23,10 @@ bool is_star(Label const& label) {
          label.printed.find_first_not_of('*') == std::string_view::npos;
 }
 
-class Finder {
+class FootnoteFinder {
  public:
-  Finder(std::vector<SourceLine> const& lines, Numbering const& numbering, LinesAhead const& ahead)
+  FootnoteFinder(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                 LinesAhead const& ahead)
       : lines_{lines},
         numbering_{numbering},
         ahead_{ahead},
@@ -174,7 +175,7 @@ class Finder {
 
 std::vector<FootnoteLine> find_footnotes(std::vector<SourceLine> const& lines,
                                          Numbering const& numbering, LinesAhead const& ahead) {
-  return Finder{lines, numbering, ahead}.find();
+  return FootnoteFinder{lines, numbering, ahead}.find();
 }
 
 }  // namespace keydrift::printed

@@ -90,7 +90,7 @@ std::optional<NamedLine> named_line(std::string_view line) {
   return found;
 }
 
-std::vector<std::string> list_items(std::string_view value) {
+std::vector<std::string> items_of_field(std::string_view value) {
   std::vector<std::string> items;
   while (!value.empty()) {
     auto const end = value.find(';');
@@ -102,7 +102,7 @@ std::vector<std::string> list_items(std::string_view value) {
 }
 
 void append_items(std::vector<std::string>& list, std::string_view value) {
-  for (auto& item : list_items(value)) list.push_back(std::move(item));
+  for (auto& item : items_of_field(value)) list.push_back(std::move(item));
 }
 
 // The same, with the place of each item: of its words, or (where a line end or a run of blanks
@@ -111,7 +111,7 @@ void append_names(std::vector<std::string>& list, std::vector<Place>& places,
                   std::string_view value, std::span<SourceLine const> lines) {
   std::size_t line = 0;
   std::size_t from = lines.front().text.find(':');
-  for (auto& item : list_items(value)) {
+  for (auto& item : items_of_field(value)) {
     auto wanted = std::string_view{item};
     auto at = lines[line].text.find(wanted, from);
     if (at == std::string_view::npos) {
@@ -274,7 +274,7 @@ class FrontReader {
   }
 
   void take_synonyms(std::string_view value, Place const& place) {
-    for (auto const& item : list_items(value)) {
+    for (auto const& item : items_of_field(value)) {
       auto const equals = item.find('=');
       auto const accepted = equals == std::string::npos
                                 ? std::string{}

@@ -15,13 +15,14 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestDots = 3;
-constexpr std::size_t kLongestWord = 8;  // bytes of garbled dots
+constexpr std::size_t kFewestGarbledDots = 3;
+constexpr std::size_t kLongestGarbledWord = 8;  // bytes of garbled dots
 
 // Of letters and figures that dots come out as.
 bool may_be_dots(std::string_view word) {
   constexpr std::string_view kSeen = "ceonstar0123456789.,-:";
-  return word.size() <= kLongestWord && word.find_first_not_of(kSeen) == std::string_view::npos;
+  return word.size() <= kLongestGarbledWord &&
+         word.find_first_not_of(kSeen) == std::string_view::npos;
 }
 
 // No word, and no number of a couplet either: "eee", "cece", "20000-", "005.", "0.".
@@ -34,7 +35,7 @@ bool is_dots(std::string_view word) {
 }
 
 // Nothing but what a lead leads to: a number, an abbreviated or a whole name.
-bool is_end(std::string_view text) {
+bool is_sound_end(std::string_view text) {
   text = without_full_stop(text);
   constexpr std::size_t kMostDigits = 3;
   bool const number =
@@ -56,17 +57,19 @@ struct Garbled {
 
 Garbled garbled_in(std::string_view line) {
   // Behind the first row of dots, for what stands between rows is garbled as well.
-  auto const row = line.find(std::string(kFewestDots, '.'));
+  auto const row = line.find(std::string(kFewestGarbledDots, '.'));
   if (row == std::string_view::npos) return {};
   auto const begin = std::min(line.find_first_not_of('.', row), line.size());
   // Three dots alone may be of the words.
   auto const dots = begin - row;
-  std::size_t fewest = dots > kFewestDots ? 1 : 2;
+  std::size_t fewest = dots > kFewestGarbledDots ? 1 : 2;
   std::size_t garbled = 0;
   for (auto at = begin; at < line.size();) {
     auto const word_at = skip_blanks(line, at);
     auto const rest = line.substr(word_at);
-    if (garbled >= fewest && (is_end(rest) || epithet_behind_number(rest))) return {begin, word_at};
+    if (garbled >= fewest && (is_sound_end(rest) || epithet_behind_number(rest))) {
+      return {begin, word_at};
+    }
     auto const end = std::min(line.find_first_of(" \t", word_at), line.size());
     auto const word = line.substr(word_at, end - word_at);
     bool const first = word_at == skip_blanks(line, begin);

@@ -13,9 +13,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 2;       // genera that look like authors
-constexpr std::size_t kFewestAlone = 3;  // genera that other leads end in
-constexpr std::size_t kShortest = 6;     // bytes of a genus
+constexpr std::size_t kFewestAuthorGenera = 2;   // genera that look like authors
+constexpr std::size_t kFewestEndingAlone = 3;    // genera that other leads end in
+constexpr std::size_t kShortestAuthorGenus = 6;  // bytes of a genus
 
 // The last word of a name without a genus, its author as it was read, or what stands behind the
 // figure of a character: "apicale Oecetopsis", "ventrale (fig. 14) Potamocharis".  Empty where no
@@ -30,8 +30,8 @@ std::string_view last_capital(ReadLead const& read) {
   return last.size() < printed.size() && is_capitalised(last) ? last : std::string_view{};
 }
 
-bool may_be_genus(std::string_view word) {
-  return word.size() >= kShortest && is_capitalised(word) && is_plain_word(word) &&
+bool may_be_author_genus(std::string_view word) {
+  return word.size() >= kShortestAuthorGenus && is_capitalised(word) && is_plain_word(word) &&
          has_strict_latin_ending(fold(word));
 }
 
@@ -45,7 +45,7 @@ void take_genera_for_authors(LeadCutter& cutter, std::vector<ReadLead>& reads) {
   std::size_t genera = 0;
   std::size_t others = 0;
   for (auto const& [author, times] : authors) {
-    if (times == 1 && may_be_genus(author)) {
+    if (times == 1 && may_be_author_genus(author)) {
       ++genera;
     } else {
       others += times;
@@ -53,13 +53,15 @@ void take_genera_for_authors(LeadCutter& cutter, std::vector<ReadLead>& reads) {
   }
   auto const alone = std::count_if(reads.begin(), reads.end(), [](ReadLead const& read) {
     auto const& taxa = read.to.taxa.taxa;
-    return read.to.form == DestinationForm::taxa && taxa.size() == 1 && may_be_genus(taxa[0].name);
+    return read.to.form == DestinationForm::taxa && taxa.size() == 1 &&
+           may_be_author_genus(taxa[0].name);
   });
-  bool const many = genera >= kFewest && static_cast<std::size_t>(alone) >= kFewestAlone;
+  bool const many =
+      genera >= kFewestAuthorGenera && static_cast<std::size_t>(alone) >= kFewestEndingAlone;
   if (!many || others * 2 > genera) return;
   for (std::size_t i = 0; i < reads.size(); ++i) {
     auto const author = std::string{last_capital(reads[i])};
-    if (author.empty() || authors[author] > 1 || !may_be_genus(author)) continue;
+    if (author.empty() || authors[author] > 1 || !may_be_author_genus(author)) continue;
     auto const joined = cutter.join(i);
     std::string_view const text = joined.raw;
     auto const begin = text.rfind(author);

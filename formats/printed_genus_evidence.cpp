@@ -18,8 +18,8 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kMostLines = 20000;
-constexpr std::size_t kLongestGenus = 40;  // bytes
+constexpr std::size_t kMostEvidenceLines = 20000;
+constexpr std::size_t kLongestGenusWord = 40;  // bytes
 
 // Evidence in the measure of a title's weights.
 constexpr int kBeforeEpithet = 6;  // of the key, in full: "Aus bus" in an account
@@ -29,7 +29,7 @@ constexpr int kAlone = 3;      // on a line
 constexpr int kMostAlone = 6;
 constexpr int kAccount = 3;  // "Aus cus Roe", of no species in the key
 constexpr int kMostAccount = 6;
-constexpr int kInitial = 3;  // "A. bus" for the bus of the key
+constexpr int kInitialEvidence = 3;  // "A. bus" for the bus of the key
 constexpr int kMostInitial = 6;
 constexpr int kHead = 8;       // "612. AUS Roe."
 constexpr int kOpensLead = 4;  // "a. Drupa bare"
@@ -51,7 +51,7 @@ std::string_view bare_word(std::string_view word) {
   return word;
 }
 
-bool is_number(std::string_view word) {
+bool is_number_before_name(std::string_view word) {
   return is_digit(code_point_at(word, 0).value) &&
          word.find_first_not_of("0123456789.,:;)–-"sv) == std::string_view::npos;
 }
@@ -64,7 +64,7 @@ bool is_way_mark(std::string_view word) {
 // "Ausella busa (Roe)", "12. Ausella busa.": the line names a species and nothing else.
 bool heads_account(std::vector<std::string_view> const& words, std::size_t genus) {
   constexpr std::size_t kMostBehind = 3;  // an author in brackets, or two of them
-  bool const first = genus == 0 || (genus == 1 && is_number(words[0]));
+  bool const first = genus == 0 || (genus == 1 && is_number_before_name(words[0]));
   auto const behind = words.size() - genus - 2;
   // "1. Ausella busa (Roe) Dorn, Jour. 2: 40. 1872."
   if (first && genus == 1 && behind > 0 &&
@@ -94,7 +94,7 @@ GenusEvidence::GenusEvidence(std::vector<SourceLine> const& lines,
                              std::unordered_set<std::string> const& epithets,
                              std::unordered_set<std::string> words, std::vector<bool> const& leads)
     : words_{std::move(words)} {
-  for (std::size_t i = 0; i < std::min(lines.size(), kMostLines); ++i) {
+  for (std::size_t i = 0; i < std::min(lines.size(), kMostEvidenceLines); ++i) {
     auto const text = lines[i].text;
     if (text.empty()) continue;
     if (may_have_stress(text)) {
@@ -159,7 +159,7 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       if (epithets.contains(epithet)) ++initials_[std::string{initial_of(words[w])}];
     }
     auto const bare = bare_word(words[w]);
-    if (bare.size() < 3 || bare.size() > kLongestGenus) continue;
+    if (bare.size() < 3 || bare.size() > kLongestGenusWord) continue;
     if (is_lower(code_point_at(bare, 0).value)) {
       small_.emplace(bare);
       continue;
@@ -216,7 +216,7 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       if (uses.mentions++ == 0) mentioned_.push_back(genus);
     }
     // "34 Fam. Ausidae: 6. Ausella": the head of a page
-    bool const counted = w > 1 && is_number(before) && words[w - 2].ends_with(':') &&
+    bool const counted = w > 1 && is_number_before_name(before) && words[w - 2].ends_with(':') &&
                          has_higher_ending(fold(bare_word(words[w - 2])));
     if (counted && has_latin_ending(fold(genus))) {
       ++uses.announced;
@@ -242,7 +242,7 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
     if (capitals && !epithets.contains(epithet)) continue;
     if (epithets.contains(epithet)) {
       // "1. Ausella busa." and no more heads an account, though it reads as a lead.
-      bool const head = !lead || (w == 1 && words.size() == 3 && is_number(words[0]));
+      bool const head = !lead || (w == 1 && words.size() == 3 && is_number_before_name(words[0]));
       if (head && heads_account(words, w)) ++uses.heads;
       if (!has_higher_ending(fold(genus)) && uses.epithets.insert(epithet).second) {
         auto& genera = before_[epithet];
@@ -261,7 +261,7 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
       know(genus, uses);
     }
     bool const opens =
-        w == 0 || before.ends_with('.') || before.ends_with(';') || is_number(before);
+        w == 0 || before.ends_with('.') || before.ends_with(';') || is_number_before_name(before);
     if (opens && !is_latin_epithet(next)) ++uses.of_sentences;
   }
 }
@@ -270,12 +270,12 @@ void GenusEvidence::look_at(std::string_view line, std::unordered_set<std::strin
 void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   constexpr std::size_t kMostWords = 4;  // with a number, an author and a page
   std::size_t w = 0;
-  bool const numbered = words.size() > 1 && is_number(words[0]);
+  bool const numbered = words.size() > 1 && is_number_before_name(words[0]);
   if (numbered) ++w;
   // "(Aus ROE, 1830, non DORN).": a synonym.
   if (words[w].starts_with('(')) return;
   auto const bare = bare_word(words[w]);
-  if (bare.size() < 3 || bare.size() > kLongestGenus || !is_capitalised(bare)) return;
+  if (bare.size() < 3 || bare.size() > kLongestGenusWord || !is_capitalised(bare)) return;
   auto const genus = full_genus(bare);
   bool const capitals = genus != bare;
   // "TRANS. MARSH ENT. SOC.": a journal.
@@ -288,7 +288,7 @@ void GenusEvidence::look_for_title(std::vector<std::string_view> const& words) {
   if (is_title_word(folded) || is_region(folded) || words_.contains(genus)) return;
   if (is_common_before_genus(words, w)) return;
   std::size_t rest = words.size() - w - 1;
-  if (rest > 0 && is_number(words.back())) --rest;
+  if (rest > 0 && is_number_before_name(words.back())) --rest;
   bool const authored = rest > 0 && is_authorish(words[w + 1]);
   bool const alone = rest == 0 || (authored && w + rest <= kMostWords);
   // "AUSERIA (after Auser, a gardener)."
@@ -309,7 +309,9 @@ int GenusEvidence::weight(std::string const& genus) const {
                at_most(uses.alone, kAlone, kMostAlone) + at_most(uses.heads, kHead, kHead) +
                at_most(uses.announced, kAnnounced, kAnnounced) +
                at_most(uses.accounts, kAccount, kMostAccount);
-  if (initial != initials_.end()) weight += at_most(initial->second, kInitial, kMostInitial);
+  if (initial != initials_.end()) {
+    weight += at_most(initial->second, kInitialEvidence, kMostInitial);
+  }
   weight -= at_most(uses.opens_leads, kOpensLead, kMostOpensLead);
   weight -= at_most(uses.of_sentences, kOfSentence, kMostOfSentence);
   if (small_.contains(fold(genus))) weight -= kInSmallLetters;

@@ -7,16 +7,16 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::ptrdiff_t kFewest = 3;  // leads that make a habit
+constexpr std::ptrdiff_t kFewestGoingOn = 3;  // leads that make a habit
 
-class Finder {
+class CoupletAboveFinder {
  public:
-  Finder(Grouping const& grouping, std::vector<ReadLead> const& reads)
+  CoupletAboveFinder(Grouping const& grouping, std::vector<ReadLead> const& reads)
       : grouping_{grouping}, reads_{reads}, below_(reads.size(), kNone) {}
 
   std::vector<std::uint32_t> find() && {
     auto const open = std::count_if(reads_.begin(), reads_.end(), is_open);
-    if (open < kFewest || are_led_by_dots()) return std::move(below_);
+    if (open < kFewestGoingOn || are_led_by_dots()) return std::move(below_);
     find_homes();
     find_reached();
     if (!answer_all()) below_.assign(reads_.size(), kNone);  // no habit
@@ -95,7 +95,7 @@ class Finder {
 
 std::vector<std::uint32_t> couplets_below(Grouping const& grouping,
                                           std::vector<ReadLead> const& reads) {
-  return Finder{grouping, reads}.find();
+  return CoupletAboveFinder{grouping, reads}.find();
 }
 
 }  // namespace keydrift::printed

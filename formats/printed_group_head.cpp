@@ -16,8 +16,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestHead = 160;  // bytes that are looked at
-constexpr std::size_t kMostWords = 12;
+constexpr std::size_t kLongestGroupHead = 160;  // bytes that are looked at
+constexpr std::size_t kMostWordsOfGroupHead = 12;
 
 // "612.", "XIV.", "3a."
 bool is_head_number(std::string_view word) {
@@ -33,7 +33,7 @@ std::string_view without_marks(std::string_view word) {
 }
 
 // "EYES AND LEGS", "MEDIAE OF MALES": words between nouns are no author.
-bool may_be_author(std::string_view word) {
+bool may_be_author_word(std::string_view word) {
   auto const folded = fold(word);
   return is_authorish(word) && !is_separator(folded) && !is_title_word(folded);
 }
@@ -50,7 +50,7 @@ bool goes_on_as_head(std::vector<std::string_view> const& words, std::size_t nex
   if (next >= words.size()) return capitals;
   auto const word = words[next];
   if (word.front() == '(') return capitals || numbered;
-  bool const author = may_be_author(word) && !is_digit(code_point_at(word, 0).value);
+  bool const author = may_be_author_word(word) && !is_digit(code_point_at(word, 0).value);
   if (!author) return false;
   // "Aus Roe, 1890", "10. Aus Roe in Ann. Marsh."
   auto const dated = std::any_of(words.begin() + static_cast<std::ptrdiff_t>(next), words.end(),
@@ -74,7 +74,7 @@ std::optional<std::string> genus_behind_common_name(std::vector<std::string_view
 }
 
 std::optional<GroupHead> read_plain_head(std::string_view line) {
-  auto const words = words_of(line, kMostWords);
+  auto const words = words_of(line, kMostWordsOfGroupHead);
   std::size_t at = 0;
   // "G. 6. — AUS ROE, 1856": French faunas shorten "genre" so (common practice).
   bool const shortened =
@@ -119,7 +119,7 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
   // "4. Auson ROE. 1851"
   constexpr std::size_t kMostOfDated = 4;  // words: two authors
   bool const dated = numbered && words.size() > at + 2 && words.size() <= at + kMostOfDated &&
-                     is_year(without_end(words.back())) && may_be_author(words[at + 1]);
+                     is_year(without_end(words.back())) && may_be_author_word(words[at + 1]);
   bool const latin =
       announced || alone || dated ? has_latin_ending(folded) : has_strict_latin_ending(folded);
   bool const page = words.size() > at + 1 && !is_year(words.back()) &&
@@ -133,14 +133,14 @@ std::optional<GroupHead> read_plain_head(std::string_view line) {
   if (!announced && !common && !goes_on_as_head(words, at + 1, capitals, numbered)) {
     return std::nullopt;
   }
-  bool const authored = capitals && at + 1 < words.size() && may_be_author(words[at + 1]);
+  bool const authored = capitals && at + 1 < words.size() && may_be_author_word(words[at + 1]);
   return GroupHead{genus, numbered || announced || authored};
 }
 
 }  // namespace
 
 std::optional<GroupHead> read_group_head(std::string_view line) {
-  line = start_of(line, kLongestHead);
+  line = start_of(line, kLongestGroupHead);
   return may_have_stress(line) ? read_plain_head(without_stress(line)) : read_plain_head(line);
 }
 

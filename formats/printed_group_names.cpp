@@ -16,8 +16,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;        // names that make a count
-constexpr std::size_t kFewestBehind = 2;  // of these, behind leaders
+constexpr std::size_t kFewestGroupNames = 3;     // names that make a count
+constexpr std::size_t kFewestBehindLeaders = 2;  // of these, behind leaders
 
 struct GroupName {
   std::size_t line{};
@@ -83,7 +83,7 @@ void mark_group_names(std::vector<SourceLine>& lines) {
     count.push_back(*group);
     if (!group->alone) ++behind;
   }
-  if (count.size() < kFewest || behind < kFewestBehind) return;
+  if (count.size() < kFewestGroupNames || behind < kFewestBehindLeaders) return;
   std::unordered_set<std::string_view> names;
   for (auto const& group : count) {
     names.insert(group.printed);

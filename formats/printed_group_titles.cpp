@@ -13,14 +13,14 @@ using namespace std::string_view_literals;
 
 using Form = std::pair<std::string_view, std::string_view>;
 // Case-folded words for a rank, and the one that stands for all of them.
-constexpr std::array kForms{Form{"subg.", "subgenus"},        Form{"subgen.", "subgenus"},
-                            Form{"untergattung", "subgenus"}, Form{"sous-genre", "subgenus"},
-                            Form{"subgénero", "subgenus"},    Form{"sect.", "section"},
-                            Form{"sectio", "section"},        Form{"sektion", "section"},
-                            Form{"sección", "section"},       Form{"seção", "section"},
-                            Form{"ser.", "series"},           Form{"serie", "series"},
-                            Form{"série", "series"},          Form{"subsect.", "subsection"},
-                            Form{"subsectio", "subsection"}};
+constexpr std::array kRankForms{Form{"subg.", "subgenus"},        Form{"subgen.", "subgenus"},
+                                Form{"untergattung", "subgenus"}, Form{"sous-genre", "subgenus"},
+                                Form{"subgénero", "subgenus"},    Form{"sect.", "section"},
+                                Form{"sectio", "section"},        Form{"sektion", "section"},
+                                Form{"sección", "section"},       Form{"seção", "section"},
+                                Form{"ser.", "series"},           Form{"serie", "series"},
+                                Form{"série", "series"},          Form{"subsect.", "subsection"},
+                                Form{"subsectio", "subsection"}};
 
 }  // namespace
 
@@ -33,10 +33,10 @@ std::string in_common_form(std::string_view title) {
   auto const folded = fold(title);
   std::string common;
   for (auto const word : words_of(folded)) {
-    auto const form = std::find_if(kForms.begin(), kForms.end(),
+    auto const form = std::find_if(kRankForms.begin(), kRankForms.end(),
                                    [word](Form const& one) { return one.first == word; });
     if (!common.empty()) common += ' ';
-    common += form == kForms.end() ? word : form->second;
+    common += form == kRankForms.end() ? word : form->second;
   }
   return common;
 }

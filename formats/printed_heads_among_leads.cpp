@@ -30,13 +30,15 @@ using namespace std::string_view_literals;
 enum class Standing : std::uint8_t { elsewhere, between, within };
 
 // "https://…", "doi: 10.9999/…", "ISSN 1234-5678 (print)": an address and nothing else.
-bool is_address(std::string_view text) {
+bool is_web_address(std::string_view text) {
   static constexpr std::array kBeginnings{"http://"sv, "https://"sv, "www."sv,
                                           "doi:"sv,    "doi.org/"sv, "issn "sv};
   constexpr std::string_view kFetched = "Downloaded from ";
   constexpr std::size_t kLookedAt = 8;  // bytes
   constexpr std::size_t kMostWords = 3;
-  if (text.starts_with(kFetched)) return is_address(words_of(text.substr(kFetched.size()), 1)[0]);
+  if (text.starts_with(kFetched)) {
+    return is_web_address(words_of(text.substr(kFetched.size()), 1)[0]);
+  }
   auto const folded = fold(start_of(text, kLookedAt));
   bool const begins =
       std::any_of(kBeginnings.begin(), kBeginnings.end(), [&folded](std::string_view one) {
@@ -97,9 +99,10 @@ std::string title_of(std::string_view text) {
   return title;
 }
 
-class Finder {
+class HeadAmongLeadsFinder {
  public:
-  Finder(std::vector<SourceLine> const& lines, Numbering const& numbering, std::vector<bool>& heads)
+  HeadAmongLeadsFinder(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                       std::vector<bool>& heads)
       : lines_{lines}, numbering_{numbering}, heads_{heads}, largest_{largest_of_key(numbering)} {}
 
   void run() {
@@ -118,7 +121,7 @@ class Finder {
     // The foot of the last page: behind the lines of the last lead.
     constexpr std::size_t kMostBehind = 6;  // lines
     for (auto i = last_ + 1; i < lines_.size() && i <= last_ + kMostBehind && !linked_; ++i) {
-      if (is_address(lines_[i].text)) heads_[i] = true;
+      if (is_web_address(lines_[i].text)) heads_[i] = true;
     }
   }
 
@@ -145,7 +148,7 @@ class Finder {
     first_ = lines_.size();
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       auto const text = lines_[i].text;
-      if (is_address(text)) addresses.insert(text);
+      if (is_web_address(text)) addresses.insert(text);
       auto const label = numbering_.label_of(lines_[i]);
       if (label && leads_to_page(text.substr(label->text_at))) ++pages;
       if (!label || (first_ == lines_.size() && label->is_dash())) {
@@ -182,7 +185,7 @@ class Finder {
 
   [[nodiscard]] Look look_of(std::size_t i) const {
     auto const text = lines_[i].text;
-    if (is_address(text)) return linked_ ? Look::none : Look::address;
+    if (is_web_address(text)) return linked_ ? Look::none : Look::address;
     auto const first = static_cast<unsigned char>(text.front());
     if (is_digit(first) && text.ends_with('*') && text.size() <= kLongestPageNumber &&
         text.find_first_not_of("0123456789") == text.size() - 1) {
@@ -355,7 +358,7 @@ class Finder {
 
 void find_heads_among_leads(std::vector<SourceLine> const& lines, Numbering const& numbering,
                             std::vector<bool>& heads) {
-  Finder{lines, numbering, heads}.run();
+  HeadAmongLeadsFinder{lines, numbering, heads}.run();
 }
 
 }  // namespace keydrift::printed

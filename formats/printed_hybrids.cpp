@@ -10,7 +10,7 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr auto kCross = "×"sv;
-constexpr std::size_t kMostBetween = 6;  // words between a genus and the cross: epithets, authors
+constexpr std::size_t kMostWordsBeforeCross = 6;  // behind the genus: epithets, authors
 
 // May the word stand between the first parent's genus and the cross?
 bool may_be_of_parent(std::string_view word) {
@@ -29,7 +29,7 @@ bool is_cross(std::string_view word) { return word == kCross || word == "x" || w
 
 std::size_t begin_with_cross(std::span<std::string_view const> words, std::size_t name) {
   if (name < 2 || !is_cross(words[name - 1])) return name;
-  for (auto w = name - 1; w-- > 1 && w + kMostBetween + 2 > name;) {
+  for (auto w = name - 1; w-- > 1 && w + kMostWordsBeforeCross + 2 > name;) {
     bool const genus = is_abbreviated(words[w]) || is_capitalised(words[w]);
     if (genus && is_epithet(words[w + 1])) {
       bool const latin = is_abbreviated(words[w]) || has_latin_ending(words[w]);

@@ -8,12 +8,12 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostLeads = 20000;
-constexpr std::size_t kMostStates = 32;    // that are followed from lead to lead
-constexpr std::uint32_t kMostLevels = 24;  // couplets from the last one up to that of a rival
-constexpr std::uint32_t kNothing = 0xFFFFFFFFU;
+constexpr std::size_t kMostIndentedLeads = 20000;
+constexpr std::size_t kMostIndentStates = 32;  // that are followed from lead to lead
+constexpr std::uint32_t kMostLevelsUp = 24;    // couplets from the last one up to that of a rival
+constexpr std::uint32_t kNoIndex = 0xFFFFFFFFU;
 
-constexpr std::uint32_t kLoneLead = 8;      // a couplet that has but one
+constexpr std::uint32_t kLoneLeadCost = 8;  // a couplet that has but one
 constexpr std::uint32_t kBeneathEnd = 9;    // a couplet beneath a lead that leads elsewhere
 constexpr std::uint32_t kLeadsNowhere = 7;  // a lead without an end and without a couplet beneath
 constexpr std::uint32_t kFurtherLead = 3;   // a third lead, or one behind it
@@ -23,32 +23,32 @@ constexpr std::uint32_t kUneven = 1;        // rivals that are set in differentl
 constexpr std::uint32_t kPerStep = 4;       // for as much as a couplet is usually set in
 constexpr std::uint32_t kMostUneven = 9;
 constexpr std::uint32_t kMostPerLead = 2;  // else indentation tells nothing
-constexpr std::uint32_t kLeastBetter = 4;  // than the levels that indentation alone tells
+constexpr std::uint32_t kLeastGain = 4;    // than the levels that indentation alone tells
 
 // A couplet whose leads are being read, above those that it stands beneath.
-struct Open {
-  std::uint32_t above{kNothing};
+struct IndentOpen {
+  std::uint32_t above{kNoIndex};
   std::uint32_t indent{};  // of its first lead
   std::uint32_t leads{};
   std::uint32_t depth{};  // couplets above it
   std::uint64_t trace{};  // the same for the same couplets with the same leads
 };
 
-struct Step {
-  std::uint32_t before{kNothing};
+struct IndentStep {
+  std::uint32_t before{kNoIndex};
   std::optional<std::uint32_t> level;
 };
 
-struct State {
+struct IndentState {
   Amiss amiss;
-  std::uint32_t open{kNothing};
-  std::uint32_t step{kNothing};
+  std::uint32_t open{kNoIndex};
+  std::uint32_t step{kNoIndex};
 };
 
 // A way up to and with a lead.
-struct Way {
-  State state;
-  Open open;
+struct IndentWay {
+  IndentState state;
+  IndentOpen open;
   std::optional<std::uint32_t> level;
 };
 
@@ -57,7 +57,7 @@ class IndentCourse {
   explicit IndentCourse(std::vector<IndentedLead> const& leads) : leads_{leads} { find_step(); }
 
   Amiss follow(OpenLevels const& levels) {
-    State state;
+    IndentState state;
     for (std::size_t i = 0; i < leads_.size(); ++i) {
       if (!begins_key(i) && levels[i]) {
         while (opens_[state.open].depth > *levels[i]) close(state);
@@ -70,9 +70,9 @@ class IndentCourse {
   }
 
   OpenLevels best() {
-    std::vector<State> states{State{}};
+    std::vector<IndentState> states{IndentState{}};
     for (std::size_t i = 0; i < leads_.size(); ++i) {
-      std::vector<Way> ways;
+      std::vector<IndentWay> ways;
       for (auto const& state : states) {
         if (begins_key(i)) {
           ways.push_back(first(state, i));
@@ -80,7 +80,7 @@ class IndentCourse {
         }
         ways.push_back(beneath(state, i));
         auto above = state;
-        for (std::uint32_t up = 0; up < kMostLevels && above.open != kNothing; ++up) {
+        for (std::uint32_t up = 0; up < kMostLevelsUp && above.open != kNoIndex; ++up) {
           ways.push_back(rival(above, i));
           close(above);
         }
@@ -91,7 +91,7 @@ class IndentCourse {
     for (auto& state : states) close_all(state);
     auto const best = std::min_element(
         states.begin(), states.end(),
-        [](State const& a, State const& b) { return a.amiss.cost() < b.amiss.cost(); });
+        [](IndentState const& a, IndentState const& b) { return a.amiss.cost() < b.amiss.cost(); });
     OpenLevels levels(leads_.size());
     auto at = best->step;
     for (auto i = leads_.size(); i-- > 0; at = steps_[at].before) levels[i] = steps_[at].level;
@@ -116,21 +116,21 @@ class IndentCourse {
 
   [[nodiscard]] bool begins_key(std::size_t i) const { return i == 0 || leads_[i].opens_part; }
 
-  void close(State& state) const {
+  void close(IndentState& state) const {
     auto const& open = opens_[state.open];
-    if (open.leads < 2) state.amiss.structure += kLoneLead;
+    if (open.leads < 2) state.amiss.structure += kLoneLeadCost;
     state.open = open.above;
   }
-  void close_all(State& state) const {
-    while (state.open != kNothing) close(state);
+  void close_all(IndentState& state) const {
+    while (state.open != kNoIndex) close(state);
   }
 
-  [[nodiscard]] Way opening(State state, std::size_t i) const {
-    Open open;
+  [[nodiscard]] IndentWay opening(IndentState state, std::size_t i) const {
+    IndentOpen open;
     open.above = state.open;
     open.indent = leads_[i].indent;
     open.leads = 1;
-    if (state.open != kNothing) {
+    if (state.open != kNoIndex) {
       open.depth = opens_[state.open].depth + 1;
       open.trace = opens_[state.open].trace;
     }
@@ -138,13 +138,13 @@ class IndentCourse {
     return {state, open, std::nullopt};
   }
 
-  [[nodiscard]] Way first(State state, std::size_t i) const {
+  [[nodiscard]] IndentWay first(IndentState state, std::size_t i) const {
     close_all(state);
     return opening(state, i);
   }
 
   // Lead i opens a couplet beneath the lead before.
-  [[nodiscard]] Way beneath(State state, std::size_t i) const {
+  [[nodiscard]] IndentWay beneath(IndentState state, std::size_t i) const {
     if (leads_[i - 1].led) state.amiss.structure += kBeneathEnd;
     auto const above = opens_[state.open].indent;
     if (leads_[i].indent <= above) {
@@ -156,7 +156,7 @@ class IndentCourse {
   }
 
   // Lead i is a further lead of the innermost open couplet.
-  [[nodiscard]] Way rival(State state, std::size_t i) const {
+  [[nodiscard]] IndentWay rival(IndentState state, std::size_t i) const {
     if (!leads_[i - 1].led) state.amiss.structure += kLeadsNowhere;
     auto couplet = opens_[state.open];
     auto const [less, more] = std::minmax(leads_[i].indent, couplet.indent);
@@ -166,11 +166,11 @@ class IndentCourse {
     }
     if (couplet.leads > 1) state.amiss.structure += kFurtherLead;
     ++couplet.leads;
-    couplet.trace = mixed(couplet.trace, kNothing);
+    couplet.trace = mixed(couplet.trace, kNoIndex);
     return {state, couplet, couplet.depth};
   }
 
-  [[nodiscard]] State taken(Way way) {
+  [[nodiscard]] IndentState taken(IndentWay way) {
     steps_.push_back({way.state.step, way.level});
     opens_.push_back(way.open);
     way.state.step = static_cast<std::uint32_t>(steps_.size() - 1);
@@ -183,14 +183,14 @@ class IndentCourse {
   }
 
   // Of ways that leave the same couplets open only the likeliest can win.
-  [[nodiscard]] static std::vector<Way> likeliest(std::vector<Way> ways) {
-    std::stable_sort(ways.begin(), ways.end(), [](Way const& a, Way const& b) {
+  [[nodiscard]] static std::vector<IndentWay> likeliest(std::vector<IndentWay> ways) {
+    std::stable_sort(ways.begin(), ways.end(), [](IndentWay const& a, IndentWay const& b) {
       return a.state.amiss.cost() < b.state.amiss.cost();
     });
     std::set<std::uint64_t> seen;
-    std::vector<Way> kept;
+    std::vector<IndentWay> kept;
     for (auto const& way : ways) {
-      if (kept.size() == kMostStates) break;
+      if (kept.size() == kMostIndentStates) break;
       if (seen.insert(way.open.trace).second) kept.push_back(way);
     }
     return kept;
@@ -198,8 +198,8 @@ class IndentCourse {
 
   std::vector<IndentedLead> const& leads_;
   std::uint32_t step_{1};
-  std::vector<Open> opens_;
-  std::vector<Step> steps_;
+  std::vector<IndentOpen> opens_;
+  std::vector<IndentStep> steps_;
 };
 
 // Couplets are set in deeper than what stands above them, but for a few.
@@ -220,7 +220,7 @@ struct Likeliest {
 };
 // nullopt where indentation tells too little.
 std::optional<Likeliest> likeliest(std::vector<IndentedLead> const& leads) {
-  if (leads.size() < 3 || leads.size() > kMostLeads) return std::nullopt;
+  if (leads.size() < 3 || leads.size() > kMostIndentedLeads) return std::nullopt;
   auto levels = IndentCourse{leads}.best();
   if (!are_set_in(leads, levels)) return std::nullopt;
   auto const amiss = amiss_in(leads, levels);
@@ -244,7 +244,7 @@ std::optional<OpenLevels> likelier_levels(std::vector<IndentedLead> const& leads
   auto const plain = amiss_in(leads, levels);
   if (plain.structure == 0) return std::nullopt;
   auto found = likeliest(leads);
-  if (!found || found->amiss.cost() + kLeastBetter > plain.cost()) return std::nullopt;
+  if (!found || found->amiss.cost() + kLeastGain > plain.cost()) return std::nullopt;
   return std::move(found->levels);
 }
 

@@ -17,12 +17,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestName = 100;  // bytes of a name at a line's end
-constexpr std::size_t kWordsOfName = 7;    // of a name with its author at a line's end
+constexpr std::size_t kLongestNameAtEnd = 100;  // bytes of a name at a line's end
 
-class EndFinder {
+class IndentEndFinder {
  public:
-  EndFinder(std::vector<SourceLine> const& lines, Numbering const& numbering)
+  IndentEndFinder(std::vector<SourceLine> const& lines, Numbering const& numbering)
       : lines_{lines}, numbering_{numbering} {}
 
   IndentEnds find() && {
@@ -34,13 +33,13 @@ class EndFinder {
  private:
   // A name in Latin form at the end, of two words at least.
   [[nodiscard]] static bool ends_in_name(std::string_view text) {
-    if (text.size() > kLongestName) {
-      auto const blank = text.find(' ', text.size() - kLongestName);
+    if (text.size() > kLongestNameAtEnd) {
+      auto const blank = text.find(' ', text.size() - kLongestNameAtEnd);
       if (blank == std::string_view::npos) return false;
       text.remove_prefix(blank + 1);
     }
     auto const words = words_of(text);
-    auto const first = words.size() > kWordsOfName ? words.size() - kWordsOfName : 0;
+    auto const first = words.size() > kWordsOfNameAtEnd ? words.size() - kWordsOfNameAtEnd : 0;
     for (auto w = first; w < words.size(); ++w) {
       if (!is_capitalised(words[w]) && !is_abbreviated(words[w])) continue;
       auto const name = text.substr(static_cast<std::size_t>(words[w].data() - text.data()));
@@ -113,7 +112,7 @@ class EndFinder {
       if (!led) continue;
       counted_[i] = told;
       found_.led.push_back(i);
-      auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestName));
+      auto const name = words_of(start_of(text.substr(split.destination_begin), kLongestNameAtEnd));
       if (!name.empty() && is_capitalised(name.front())) found_.genera.emplace(name.front());
     }
     take_ends_that_count(unled);
@@ -157,7 +156,7 @@ class EndFinder {
       auto const is_numbered = [](std::string_view end) {
         return is_numbered_name(end) || is_numbered_epithet(end);
       };
-      auto const at = numbered_end(text, kLongestName, is_numbered);
+      auto const at = numbered_end(text, kLongestNameAtEnd, is_numbered);
       bool const behind_words = at > 0 && at < text.size();
       auto const number = behind_words ? species_number_at(text.substr(at)) : 0;
       if (number > 0) numbers[i] = number;
@@ -241,7 +240,7 @@ class EndFinder {
   // "… 1–1.5 cm. long. 1. A. busa.", "6. A. busa"
   [[nodiscard]] static bool is_name_numbered_at_end(std::string_view text) {
     text = without_closing_marks(text);
-    return numbered_end(text, kLongestName, is_numbered_name) < text.size();
+    return numbered_end(text, kLongestNameAtEnd, is_numbered_name) < text.size();
   }
 
   std::vector<SourceLine> const& lines_;
@@ -255,16 +254,12 @@ class EndFinder {
 }  // namespace
 
 IndentEnds find_indent_ends(std::vector<SourceLine> const& lines, Numbering const& numbering) {
-  return EndFinder{lines, numbering}.find();
+  return IndentEndFinder{lines, numbering}.find();
 }
 
 bool is_beside_leads(std::string_view text) {
   return is_page_furniture(text) || starts_note(text) || starts_caption(text) ||
          starts_footnote(text);
-}
-
-std::string first_word(std::string_view text) {
-  return std::string{text.substr(0, text.find(' '))};
 }
 
 }  // namespace keydrift::printed

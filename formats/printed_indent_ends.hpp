@@ -11,6 +11,9 @@
 
 namespace keydrift::printed {
 
+// Of a name with its author at a line's end.
+inline constexpr std::size_t kWordsOfNameAtEnd = 7;
+
 struct IndentEnds {
   std::vector<bool> ends;        // by line: ends in a destination
   std::vector<bool> alone;       // by line: is one, and nothing else
@@ -23,7 +26,5 @@ struct IndentEnds {
 
 // Lines that are no part of any lead: heads and feet of pages, notes, captions.
 [[nodiscard]] bool is_beside_leads(std::string_view text);
-
-[[nodiscard]] std::string first_word(std::string_view text);
 
 }  // namespace keydrift::printed

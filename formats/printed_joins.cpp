@@ -11,12 +11,12 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kLongestWord = 200;  // bytes; a longer one is no word
+constexpr std::size_t kLongestJoinedWord = 200;  // bytes; a longer one is no word
 
 bool is_hyphen(char32_t c) { return c == '-' || c == 0x2010 || c == 0xAD; }
 
 // Visible ASCII.
-bool is_plain(char c) { return c > 0x20 && c < 0x7F; }
+bool is_printable(char c) { return c > 0x20 && c < 0x7F; }
 
 bool is_word_byte(char c) {
   auto const byte = static_cast<unsigned char>(c);
@@ -26,11 +26,11 @@ bool is_word_byte(char c) {
 // Letters and hyphens at the end, at the front.
 std::string_view last_word(std::string_view text) {
   std::size_t begin = text.size();
-  auto const least = text.size() - std::min(text.size(), kLongestWord);
+  auto const least = text.size() - std::min(text.size(), kLongestJoinedWord);
   while (begin > least && is_word_byte(text[begin - 1])) --begin;
   return text.substr(begin);
 }
-std::string_view first_word(std::string_view text) {
+std::string_view word_in_front(std::string_view text) {
   std::size_t end = 0;
   while (end < text.size() && is_word_byte(text[end])) ++end;
   return text.substr(0, end);
@@ -69,7 +69,7 @@ LineJoiner::LineJoiner(std::string_view text, std::vector<RawLead> const& leads,
       HyphenAtEnd hyphen;
       if (!ends_in_hyphen(text.substr(piece.begin, piece.end - piece.begin), hyphen)) continue;
       auto const stem = fold(last_word(hyphen.stem));
-      auto const rest = fold(first_word(text.substr(next.begin, next.end - next.begin)));
+      auto const rest = fold(word_in_front(text.substr(next.begin, next.end - next.begin)));
       words_.emplace(stem + rest, false);
       words_.emplace(stem + "-" + rest, false);
     }
@@ -81,7 +81,7 @@ LineJoiner::LineJoiner(std::string_view text, std::vector<RawLead> const& leads,
       ++at;
       continue;
     }
-    auto const word = first_word(text.substr(at));
+    auto const word = word_in_front(text.substr(at));
     if (auto const found = words_.find(fold(word)); found != words_.end()) found->second = true;
     at += word.size();
   }
@@ -97,7 +97,7 @@ LineJoiner::Joint LineJoiner::joint(std::string_view before, std::string_view af
   }
   if (!ends_in_hyphen(before, hyphen)) return Joint::blank;
   if (hyphen.hyphen == "\xC2\xAD"sv) return Joint::drop_hyphen;
-  auto const rest = first_word(after);
+  auto const rest = word_in_front(after);
   if (rest.empty() || is_conjunction(rest)) {
     return is_digit(code_point_at(after, 0).value) ? Joint::keep_hyphen : Joint::blank;
   }
@@ -193,9 +193,9 @@ void squeeze_with_runs(JoinedText const& joined, std::size_t begin, std::size_t 
         auto const stop = next_span < joined.spans.size()
                               ? std::min(end, joined.spans[next_span].raw_begin)
                               : end;
-        while (at + length < stop && (is_plain(joined.raw[at + length]) ||
+        while (at + length < stop && (is_printable(joined.raw[at + length]) ||
                                       (joined.raw[at + length] == ' ' && at + length + 1 < stop &&
-                                       is_plain(joined.raw[at + length + 1])))) {
+                                       is_printable(joined.raw[at + length + 1])))) {
           ++length;
           ++column;
         }

@@ -24,9 +24,7 @@
 #include "keydrift/formats/printed_text_reading.hpp"
 
 namespace keydrift {
-
-using namespace printed;
-
+namespace printed {
 namespace {
 
 // Everything refers to the text as printed then.
@@ -37,9 +35,11 @@ void tell_of_labels(Relabelled const& relabelled, DecodedText const& text, Editi
 }
 
 }  // namespace
+}  // namespace printed
 
 Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
                                         std::span<LineMarkup const> markup) {
+  using namespace printed;
   if (auto refused = too_long_at_sight(source, limits)) {
     return {std::nullopt, {*std::move(refused)}};
   }

@@ -15,10 +15,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLeads = 4;
+constexpr std::size_t kFewestLeadsBefore = 4;
 
 // Lines [begin, end) between two titles; `title` is the line of the one above.
-struct Stretch {
+struct TitledStretch {
   std::size_t title{};
   std::size_t begin{};
   std::size_t end{};
@@ -29,7 +29,7 @@ bool is_title_of_key(SourceLine const& line) {
 }
 
 // Lines behind the last blank line without a label among them are notes.
-void leave_notes_behind(std::vector<SourceLine> const& lines, Stretch& stretch) {
+void leave_notes_behind(std::vector<SourceLine> const& lines, TitledStretch& stretch) {
   for (auto i = stretch.end; i > stretch.begin; --i) {
     auto const text = lines[i - 1].text;
     auto const label = read_label(text);
@@ -42,9 +42,9 @@ void leave_notes_behind(std::vector<SourceLine> const& lines, Stretch& stretch) 
 
 // The lines beneath the first title of a key above line `first`, from the first label of another
 // kind on, up to the next title; nullopt where the first lead stands beneath that title itself.
-std::optional<Stretch> stretch_above(std::vector<SourceLine> const& lines, std::size_t first,
-                                     LabelFamily family) {
-  Stretch stretch;
+std::optional<TitledStretch> stretch_above(std::vector<SourceLine> const& lines, std::size_t first,
+                                           LabelFamily family) {
+  TitledStretch stretch;
   while (stretch.title < first && !is_title_of_key(lines[stretch.title])) ++stretch.title;
   stretch.begin = stretch.title + 1;
   auto const opens = [&](SourceLine const& line) {
@@ -65,7 +65,7 @@ std::optional<Stretch> stretch_above(std::vector<SourceLine> const& lines, std::
 }
 
 // Puts the leads of `key`, which are those of the stretch, before all others.
-void put_before(Attempt& attempt, Attempt const& key, Stretch const& stretch) {
+void put_key_before(Attempt& attempt, Attempt const& key, TitledStretch const& stretch) {
   attempt.read = std::make_shared<LeadsRead>(*attempt.read);  // other attempts may share it
   auto& sorted = attempt.read->sorted;
   auto const& own = key.read->sorted;
@@ -125,7 +125,7 @@ void take_key_before(DecodedText const& text, std::vector<SourceLine> const& lin
                               lines.begin() + static_cast<std::ptrdiff_t>(stretch->end));
   for (auto& line : own) line.is_no_lead = line.is_title = false;
   auto const key = choose_reading(text, own);
-  bool const whole = !key.refused && key.read->reads.size() >= kFewestLeads &&
+  bool const whole = !key.refused && key.read->reads.size() >= kFewestLeadsBefore &&
                      key.judgement.sound == key.judgement.leads && key.judgement.strays == 0 &&
                      key.grouping.parts.size() == 1 && key.read->sorted.remarks.empty();
   if (!whole) return;
@@ -137,7 +137,7 @@ void take_key_before(DecodedText const& text, std::vector<SourceLine> const& lin
     return;
   }
   attempt = std::move(other);
-  put_before(attempt, key, *stretch);
+  put_key_before(attempt, key, *stretch);
 }
 
 }  // namespace keydrift::printed

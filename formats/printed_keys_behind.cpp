@@ -15,20 +15,20 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostLines = 80;   // of a key within an account
-constexpr std::size_t kMostEnds = 4;     // of stretches that begin on one line
-constexpr std::size_t kMostTries = 600;  // bounds the work on texts that are all labels
-constexpr std::size_t kTitleAbove = 12;  // lines between an account's title and its key
+constexpr std::size_t kMostLinesOfAccountKey = 80;  // of a key within an account
+constexpr std::size_t kMostEnds = 4;                // of stretches that begin on one line
+constexpr std::size_t kMostKeysTried = 600;         // bounds the work on texts that are all labels
+constexpr std::size_t kTitleAbove = 12;             // lines between an account's title and its key
 
 // Lines [begin, end).
-struct Stretch {
+struct KeyStretch {
   std::size_t begin{};
   std::size_t end{};
 };
 
-class Finder {
+class KeyBehindFinder {
  public:
-  Finder(DecodedText const& text, std::vector<SourceLine> const& lines, Attempt& attempt)
+  KeyBehindFinder(DecodedText const& text, std::vector<SourceLine> const& lines, Attempt& attempt)
       : text_{text}, lines_{lines}, attempt_{attempt} {}
 
   void run() && {
@@ -50,7 +50,7 @@ class Finder {
 
  private:
   struct Found {
-    Stretch at;
+    KeyStretch at;
     Attempt key;
   };
 
@@ -64,7 +64,7 @@ class Finder {
   [[nodiscard]] std::vector<Found> find_all() {
     std::vector<Found> found;
     auto at = std::size_t{attempt_.read->sorted.leads.front().line} + 1;
-    for (; at < lines_.size() && tries_ < kMostTries; ++at) {
+    for (; at < lines_.size() && tries_ < kMostKeysTried; ++at) {
       if (lines_[at].text.empty() || !opens(at)) continue;
       if (auto key = key_at(at)) {
         at = key->at.end;
@@ -98,7 +98,7 @@ class Finder {
   // where the first line stands that has no label: those of a manuscript are paragraphs.
   [[nodiscard]] std::vector<std::size_t> ends_of(std::size_t begin) const {
     std::vector<std::size_t> ends;
-    auto const limit = std::min(lines_.size(), begin + kMostLines);
+    auto const limit = std::min(lines_.size(), begin + kMostLinesOfAccountKey);
     auto i = begin;
     while (i < limit && is_within(i) && read_label(lines_[i].text)) ++i;
     if (i > begin + 1 && i < limit && is_within(i)) ends.push_back(i);
@@ -117,15 +117,15 @@ class Finder {
   [[nodiscard]] std::optional<Found> key_at(std::size_t begin) {
     auto const ends = ends_of(begin);
     for (auto end = ends.rbegin(); end != ends.rend(); ++end) {
-      if (tries_++ == kMostTries) return std::nullopt;
-      Stretch const stretch{begin, *end};
+      if (tries_++ == kMostKeysTried) return std::nullopt;
+      KeyStretch const stretch{begin, *end};
       if (auto key = read(stretch)) return Found{stretch, std::move(*key)};
     }
     return std::nullopt;
   }
 
   // A second line has a label of the first one's kind, and two lead somewhere.
-  [[nodiscard]] bool has_rivals(Stretch const& stretch) const {
+  [[nodiscard]] bool has_rivals(KeyStretch const& stretch) const {
     auto const first = read_label(lines_[stretch.begin].text);
     bool rival = false;
     std::size_t led = 0;
@@ -139,7 +139,7 @@ class Finder {
     return rival && led >= 2;
   }
 
-  [[nodiscard]] std::optional<Attempt> read(Stretch const& stretch) const {
+  [[nodiscard]] std::optional<Attempt> read(KeyStretch const& stretch) const {
     if (!has_rivals(stretch)) return std::nullopt;
     std::vector<SourceLine> own(lines_.begin() + static_cast<std::ptrdiff_t>(stretch.begin),
                                 lines_.begin() + static_cast<std::ptrdiff_t>(stretch.end));
@@ -211,7 +211,7 @@ class Finder {
 
   // The title of the account above the key becomes a heading of its own; kNone without one.  The
   // key's own lines were read apart from all others.
-  [[nodiscard]] std::uint32_t take_title(Stretch const& stretch) {
+  [[nodiscard]] std::uint32_t take_title(KeyStretch const& stretch) {
     auto const line = account_above(stretch.begin);
     if (!line) return kNone;
     auto& sorted = attempt_.read->sorted;
@@ -277,7 +277,7 @@ class Finder {
 
 void take_keys_behind(DecodedText const& text, std::vector<SourceLine> const& lines,
                       Attempt& attempt) {
-  Finder{text, lines, attempt}.run();
+  KeyBehindFinder{text, lines, attempt}.run();
 }
 
 }  // namespace keydrift::printed

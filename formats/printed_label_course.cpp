@@ -19,16 +19,16 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostLines = 20000;
-constexpr std::size_t kMostStates = 24;  // that are followed from line to line
-constexpr std::size_t kMostLevels = 16;  // couplets from the last one up to that of a rival
-constexpr std::size_t kFewestLeads = 6;
-constexpr std::size_t kFewestWorn = 2;   // labels that show that a scan was read
-constexpr std::size_t kFewestSound = 2;  // of so many labels one at least is sound
-constexpr std::uint32_t kNothing = 0xFFFFFFFFU;
+constexpr std::size_t kMostCourseLines = 20000;
+constexpr std::size_t kMostLabelStates = 24;  // that are followed from line to line
+constexpr std::size_t kMostCoupletsUp = 16;   // couplets from the last one up to that of a rival
+constexpr std::size_t kFewestCourseLeads = 6;
+constexpr std::size_t kFewestWorn = 2;         // labels that show that a scan was read
+constexpr std::size_t kFewestSoundLabels = 2;  // of so many labels one at least is sound
+constexpr std::uint32_t kNoPlace = 0xFFFFFFFFU;
 
 // What a lead is worth, and what is amiss costs.
-constexpr float kLead = 2.5F;
+constexpr float kLeadWorth = 2.5F;
 constexpr float kLeastSound = 0.5F;  // of what the leads were worth if nothing was amiss
 constexpr float kLostLabel = 3.0F;
 constexpr float kUnlabelled = 0.2F;      // where seconds bear no labels
@@ -38,7 +38,7 @@ constexpr float kNoLead = 1.0F;          // a line that was marked so begins one
 constexpr float kOtherIndent = 0.6F;     // a rival is set in otherwise than the first lead
 constexpr float kOtherRival = 1.5F;      // a label names another rival
 constexpr float kDamagedRival = 0.4F;    // the same where its figures are damaged
-constexpr float kLoneLead = 2.0F;        // a couplet that has but one
+constexpr float kLoneLeadWorth = 2.0F;   // a couplet that has but one
 constexpr float kLostCouplet = 3.5F;     // the count goes on without it
 constexpr float kOtherKey = 2.0F;        // begins
 constexpr float kLabelLeftOver = 1.2F;   // a line looks like a label and is none
@@ -51,10 +51,10 @@ constexpr float kAgainstEnds = 1.2F;     // nested: what follows is not what the
 using RankLetters = std::array<std::uint8_t, 12>;
 
 // A couplet whose leads are being read, above those that it stands beneath.
-struct Open {
+struct LabelOpen {
   std::uint32_t count{};  // number, rank or place of its first lead
   std::uint32_t half{};   // of the last lead that was read
-  std::uint32_t above{kNothing};
+  std::uint32_t above{kNoPlace};
   std::uint32_t indent{};  // of its first lead
   std::uint32_t before{};  // letters of its rank before it, where they run on
   std::uint32_t depth{1};
@@ -62,8 +62,8 @@ struct Open {
 };
 
 // A lead that a way through the lines takes a line for.
-struct Step {
-  std::uint32_t before{kNothing};  // step
+struct LabelStep {
+  std::uint32_t before{kNoPlace};  // step
   std::uint32_t line{};
   std::uint32_t count{};
   std::uint32_t half{};
@@ -73,11 +73,11 @@ struct Step {
   float wear{};
 };
 
-struct State {
+struct LabelState {
   float worth{};
-  std::uint32_t open{kNothing};
+  std::uint32_t open{kNoPlace};
   std::uint32_t next{1};  // number of the next couplet, place of the next lead
-  std::uint32_t step{kNothing};
+  std::uint32_t step{kNoPlace};
   std::uint32_t leads{};
   RankLetters letters{};
 };
@@ -86,11 +86,11 @@ struct State {
 enum class Damage : std::uint8_t { none, worn, lost };
 
 // A way up to and with a line; `open` and `step` are of the lead that begins there, if one does.
-struct Way {
-  State state;
+struct LabelWay {
+  LabelState state;
   bool begins{};
-  Open open;
-  Step step;
+  LabelOpen open;
+  LabelStep step;
 };
 
 class Course {
@@ -111,15 +111,16 @@ class Course {
       if (!fronts_[i].empty) pass(static_cast<std::uint32_t>(i));
     }
     for (auto& state : states_) {
-      for (auto open = state.open; open != kNothing; open = opens_[open].above) {
-        if (opens_[open].half < 2) state.worth -= kLoneLead;
+      for (auto open = state.open; open != kNoPlace; open = opens_[open].above) {
+        if (opens_[open].half < 2) state.worth -= kLoneLeadWorth;
       }
       // Nothing behind it tells that a lead stood there, but for a rival that lacks one.
-      bool const lost = state.step != kNothing && steps_[state.step].bytes == 0;
+      bool const lost = state.step != kNoPlace && steps_[state.step].bytes == 0;
       if (lost && steps_[state.step].half != 2) state.worth -= kLostLabel;
     }
-    best_ = *std::max_element(states_.begin(), states_.end(),
-                              [](State const& a, State const& b) { return a.worth < b.worth; });
+    best_ = *std::max_element(
+        states_.begin(), states_.end(),
+        [](LabelState const& a, LabelState const& b) { return a.worth < b.worth; });
   }
   [[nodiscard]] float worth() const { return best_.worth; }
   [[nodiscard]] std::size_t leads() const { return best_.leads; }
@@ -128,7 +129,7 @@ class Course {
   [[nodiscard]] std::vector<LabelChange> changes(bool scan) const {
     std::vector<LabelChange> changes;
     std::vector<LabelChange> counts;  // one number for another, which a slip of the author may be
-    for (auto at = best_.step; at != kNothing; at = steps_[at].before) {
+    for (auto at = best_.step; at != kNoPlace; at = steps_[at].before) {
       auto const& step = steps_[at];
       if (step.half > 1 && habit_.second == SecondSign::unlabelled) {
         changes.push_back({step.line, 0, "– ", true});
@@ -164,7 +165,7 @@ class Course {
     next_.clear();
     auto const left_over = cost_of_passing(i);
     for (auto const& state : states_) {
-      Way passed{state, false, {}, {}};
+      LabelWay passed{state, false, {}, {}};
       if (state.leads > 0) passed.state.worth -= left_over;
       // Of all lines that may begin a key without a label the last one is the likeliest.
       bool const begun_unlabelled = state.leads == 1 && steps_[state.step].bytes == 0;
@@ -176,13 +177,14 @@ class Course {
   }
 
   void keep_best() {
-    std::stable_sort(next_.begin(), next_.end(),
-                     [](Way const& a, Way const& b) { return a.state.worth > b.state.worth; });
+    std::stable_sort(next_.begin(), next_.end(), [](LabelWay const& a, LabelWay const& b) {
+      return a.state.worth > b.state.worth;
+    });
     states_.clear();
     kept_.clear();
     for (auto& way : next_) {
       auto const trace = way.begins                   ? way.open.trace
-                         : way.state.open == kNothing ? 0
+                         : way.state.open == kNoPlace ? 0
                                                       : opens_[way.state.open].trace;
       if (!kept_.insert({trace, way.state.next, way.state.letters}).second) continue;
       if (way.begins) {
@@ -192,7 +194,7 @@ class Course {
         steps_.push_back(way.step);
       }
       states_.push_back(way.state);
-      if (states_.size() == kMostStates) break;
+      if (states_.size() == kMostLabelStates) break;
     }
   }
 
@@ -223,9 +225,9 @@ class Course {
 
   // --- the leads that may begin at a line -------------------------------------------------------
 
-  void begin_lead(std::uint32_t i, State const& state) {
+  void begin_lead(std::uint32_t i, LabelState const& state) {
     if (state.leads == 0) {
-      take(i, state, {1, 1, kNothing}, 0, begins_behind_blank(i) ? Damage::lost : Damage::worn);
+      take(i, state, {1, 1, kNoPlace}, 0, begins_behind_blank(i) ? Damage::lost : Damage::worn);
       return;
     }
     auto const& top = opens_[state.open];
@@ -235,13 +237,13 @@ class Course {
       auto const unlabelled = habit_.second == SecondSign::unlabelled;
       auto const further = top.half < 2 ? 0 : kFurther;
       if (!(unlabelled && top.half >= 2)) {
-        take(i, state, {top.count, top.half + 1, kNothing}, further, Damage::lost);
+        take(i, state, {top.count, top.half + 1, kNoPlace}, further, Damage::lost);
       }
-      auto const lone = top.half < 2 ? kLoneLead : 0;
-      take(i, state, {top.count + 1, 1, kNothing}, lone, Damage::lost);
-      take(i, state, {top.count + 2, 1, kNothing}, lone + kLostCouplet, Damage::none);
+      auto const lone = top.half < 2 ? kLoneLeadWorth : 0;
+      take(i, state, {top.count + 1, 1, kNoPlace}, lone, Damage::lost);
+      take(i, state, {top.count + 2, 1, kNoPlace}, lone + kLostCouplet, Damage::none);
     }
-    if (top.half >= 2) take(i, state, {1, 1, kNothing}, kOtherKey, Damage::none);
+    if (top.half >= 2) take(i, state, {1, 1, kNoPlace}, kOtherKey, Damage::none);
   }
 
   // Nothing stands above, or a blank line.
@@ -249,7 +251,7 @@ class Course {
     return i == 0 || lines_[i - 1].text.empty();
   }
 
-  void begin_nested(std::uint32_t i, State const& state) {
+  void begin_nested(std::uint32_t i, LabelState const& state) {
     bool const ended = ended_[i];
     // Beneath the last lead.
     auto const below = ended ? kAgainstEnds : 0;
@@ -268,7 +270,8 @@ class Course {
     float lone = ended ? 0 : kAgainstEnds;
     bool const ranks = habit_.sign == LabelSign::ranks;
     std::size_t levels = 0;
-    for (auto open = state.open; open != kNothing && lone <= kLead * 2 && levels < kMostLevels;
+    for (auto open = state.open;
+         open != kNoPlace && lone <= kLeadWorth * 2 && levels < kMostCoupletsUp;
          open = opens_[open].above, ++levels) {
       auto const& one = opens_[open];
       auto const shifted = one.indent > lines_[i].indent ? one.indent - lines_[i].indent
@@ -281,7 +284,7 @@ class Course {
         take(i, state, {one.count, one.half + 1, one.above, one.indent}, lone + off + kLostCouplet,
              Damage::none, 1);
       }
-      if (one.half < 2) lone += kLoneLead;
+      if (one.half < 2) lone += kLoneLeadWorth;
     }
   }
 
@@ -295,12 +298,12 @@ class Course {
     return habit_.sign == LabelSign::number || habit_.sign == LabelSign::place;
   }
 
-  [[nodiscard]] std::uint32_t count_below(State const& state) const {
+  [[nodiscard]] std::uint32_t count_below(LabelState const& state) const {
     switch (habit_.sign) {
       case LabelSign::upper:
       case LabelSign::lower:
       case LabelSign::ranks:
-        return state.open == kNothing ? 1 : opens_[state.open].depth + 1;
+        return state.open == kNoPlace ? 1 : opens_[state.open].depth + 1;
       default:
         return state.next;
     }
@@ -308,11 +311,11 @@ class Course {
 
   // Takes line i for a lead.  `most`: of its label; `without`: so many leads before it are lost,
   // which places count.
-  void take(std::uint32_t i, State const& state, Open open, float cost, Damage most,
+  void take(std::uint32_t i, LabelState const& state, LabelOpen open, float cost, Damage most,
             std::uint32_t without = 0) {
     bool const place = habit_.sign == LabelSign::place;
     bool const restarts =
-        open.count == 1 && open.half == 1 && state.leads > 0 && open.above == kNothing;
+        open.count == 1 && open.half == 1 && state.leads > 0 && open.above == kNoPlace;
     auto const number = place && !restarts ? state.next + without : open.count;
     bool const first_of_rank =
         habit_.runs_on && open.half == 1 && open.count <= state.letters.size();
@@ -321,7 +324,7 @@ class Course {
     auto const worn = wear_of(i, number, ordinal);
     bool const unlabelled = open.half > 1 && habit_.second == SecondSign::unlabelled;
     auto total = cost;
-    Step step{state.step, i, number, open.half, ordinal, open.count, 0, 0};
+    LabelStep step{state.step, i, number, open.half, ordinal, open.count, 0, 0};
     if (worn) {
       if (most == Damage::none && worn->wear > 0) return;
       step.wear = worn->wear;
@@ -347,8 +350,8 @@ class Course {
       if (!unlabelled) step.wear = kLostLabel;
     }
     auto begun = state;
-    begun.worth += kLead - total;
-    if (begun.worth <= (state.leads == 0 ? -kLead : 0)) return;
+    begun.worth += kLeadWorth - total;
+    if (begun.worth <= (state.leads == 0 ? -kLeadWorth : 0)) return;
     begun.leads += 1;
     if (place) {
       begun.next = restarts ? 2 : number + 1;
@@ -363,7 +366,7 @@ class Course {
     }
     if (open.half == 1) open.indent = lines_[i].indent;
     std::uint64_t trace = 1;
-    if (open.above != kNothing) {
+    if (open.above != kNoPlace) {
       open.depth = opens_[open.above].depth + 1;
       trace = opens_[open.above].trace;
     }
@@ -376,7 +379,7 @@ class Course {
 
   // "9 (8)" names the rival before it: it is no first lead, and of no other couplet than that of 8.
   [[nodiscard]] bool names_other(std::uint32_t i, std::size_t bytes, std::uint32_t number,
-                                 Open const& open) const {
+                                 LabelOpen const& open) const {
     auto const back = figures_in_brackets(lines_[i].text.substr(0, bytes));
     if (back == 0) return false;
     return open.half == 1 ? back < number : back != open.count;
@@ -422,11 +425,11 @@ class Course {
   }
 
   // The figures in the brackets behind a label, as far as they can be read.
-  [[nodiscard]] std::uint32_t back_of(Step const& step) const {
+  [[nodiscard]] std::uint32_t back_of(LabelStep const& step) const {
     if (habit_.sign == LabelSign::place) {
       if (step.half > 1) return step.first;
       // The rival of that place.
-      for (auto at = best_.step; at != kNothing && steps_[at].line > step.line;
+      for (auto at = best_.step; at != kNoPlace && steps_[at].line > step.line;
            at = steps_[at].before) {
         if (steps_[at].half > 1 && steps_[at].first == step.count) return steps_[at].count;
       }
@@ -442,14 +445,14 @@ class Course {
   std::set<std::uint32_t> const& sought_;  // numbers that lines end in
   LabelHabit const& habit_;
   bool upper_;
-  std::vector<Open> opens_;
-  std::vector<Step> steps_;
-  std::vector<State> states_;
-  std::vector<Way> next_;
+  std::vector<LabelOpen> opens_;
+  std::vector<LabelStep> steps_;
+  std::vector<LabelState> states_;
+  std::vector<LabelWay> next_;
   std::set<std::tuple<std::uint64_t, std::uint32_t, RankLetters>> kept_;
   // By what is expected of the line at hand.
   std::map<std::pair<std::uint32_t, std::uint32_t>, std::optional<WornLabel>> known_;
-  State best_;
+  LabelState best_;
 };
 
 // "12 (i)" for "12 (1)": what is damaged is not the number but what stands behind it.
@@ -462,7 +465,7 @@ bool names_same_number(std::string_view line, std::string_view label) {
 }  // namespace
 
 std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool scan) {
-  if (lines.size() > kMostLines) return {};
+  if (lines.size() > kMostCourseLines) return {};
   auto const numbering = decide_numbering(lines);
   bool const upper = numbering.words_start_upper || numbering.numbers.empty();
   auto const habits = label_habits(lines, upper);
@@ -475,8 +478,8 @@ std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool
   for (auto const& habit : habits) {
     Course course{lines, fronts, ended, sought, habit, upper};
     course.run();
-    auto const sound = kLead * static_cast<float>(course.leads());
-    if (course.leads() < kFewestLeads || course.worth() <= most) continue;
+    auto const sound = kLeadWorth * static_cast<float>(course.leads());
+    if (course.leads() < kFewestCourseLeads || course.worth() <= most) continue;
     if (course.worth() < kLeastSound * sound) continue;
     most = course.worth();
     changes = course.changes(scan);
@@ -486,7 +489,7 @@ std::vector<LabelChange> label_course(std::vector<SourceLine> const& lines, bool
       bool const same = names_same_number(lines[one.line].text, one.label);
       return !same && (is_digit(first) || (first < 0x80 && is_letter(first)));
     });
-    if (static_cast<std::size_t>(worn) * kFewestSound > course.leads()) changes.clear();
+    if (static_cast<std::size_t>(worn) * kFewestSoundLabels > course.leads()) changes.clear();
   }
   return changes;
 }

@@ -8,9 +8,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestLabel = 400;  // bytes, with its brackets
+constexpr std::size_t kLongestDamagedLabel = 400;  // bytes, with its brackets
 
-std::uint32_t figure_of(char digit) { return static_cast<std::uint32_t>(digit - '0'); }
+std::uint32_t figure_of_digit(char digit) { return static_cast<std::uint32_t>(digit - '0'); }
 
 }  // namespace
 
@@ -75,7 +75,7 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
       continue;
     }
     auto const sign = static_cast<unsigned char>(c);
-    if (!may_be_figure(sign, figure_of(wanted[matched]))) return std::nullopt;
+    if (!may_be_figure(sign, figure_of_digit(wanted[matched]))) return std::nullopt;
     misread = misread || !is_digit(sign);
     ++matched;
     ++end;
@@ -95,7 +95,7 @@ std::optional<Label> read_misprinted_label(std::string_view line, std::uint32_t 
       line.starts_with("S. ") && is_digit(code_point_at(line, skip_blanks(line, 2)).value);
   if (page || line.starts_with("sp.")) return std::nullopt;
   // Read the rest as if the digits were right; the views must borrow from `line`.
-  auto const behind = line.substr(end, kLongestLabel);
+  auto const behind = line.substr(end, kLongestDamagedLabel);
   auto const rest = comma ? "." + std::string{behind.substr(1)} : std::string{behind};
   auto label = read_label(std::string{line.substr(0, begin)} + wanted + rest);
   if (!label || label->number != number || label->decimal) return std::nullopt;

@@ -13,7 +13,7 @@
 namespace keydrift::printed {
 namespace {
 
-bool is_plain(unsigned char c) { return is_letter(c) && c < 0x80; }
+bool is_unaccented(unsigned char c) { return is_letter(c) && c < 0x80; }
 
 bool may_be_label(std::string_view text) {
   constexpr std::size_t kLongestLabel = 12;
@@ -164,7 +164,7 @@ bool may_begin_with_label(std::string_view line) {
     bool const capital = is_upper(first) && is_lower(code_point_at(word, 1).value);
     if (capital) return (sign || words > 0) && word.size() > 2;
     auto const letters = static_cast<std::size_t>(
-        std::count_if(word.begin(), word.end(), [](unsigned char c) { return is_plain(c); }));
+        std::count_if(word.begin(), word.end(), [](unsigned char c) { return is_unaccented(c); }));
     if (word.empty() || word.size() > kLongest || letters > 2) return false;
     sign = sign || letters < word.size();
     // "B. Roe", "C. crenatus": an initial; "E. Margin of the shield" is none

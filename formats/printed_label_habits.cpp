@@ -15,9 +15,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;  // sound labels of a kind
+constexpr std::size_t kFewestSoundOfKind = 3;  // sound labels of a kind
 
-char32_t sign_of(LabelEnd end) {
+char32_t sign_of_end(LabelEnd end) {
   switch (end) {
     case LabelEnd::dot:
       return U'.';
@@ -33,7 +33,7 @@ char32_t sign_of(LabelEnd end) {
 }
 
 // What the labels of one kind show.
-struct Tally {
+struct HabitTally {
   std::array<std::size_t, kLabelEnds> ends{};
   std::array<std::size_t, kLabelEnds> seconds{};  // ends of those that repeat the one above
   std::array<std::size_t, kLabelEnds> marks{};    // ends of those with a mark, 4'
@@ -48,7 +48,7 @@ struct Tally {
   std::size_t marked_backs{};  // of those with a mark, 4'(2)
 
   [[nodiscard]] static char32_t most(std::array<std::size_t, kLabelEnds> const& ends) {
-    return sign_of(
+    return sign_of_end(
         static_cast<LabelEnd>(std::max_element(ends.begin(), ends.end()) - ends.begin()));
   }
   [[nodiscard]] char32_t end() const { return most(ends); }
@@ -67,7 +67,7 @@ class HabitFinder {
   }
 
   std::vector<LabelHabit> find() {
-    if (digits_.labels >= kFewest) add_numbered();
+    if (digits_.labels >= kFewestSoundOfKind) add_numbered();
     add_lettered(upper_, LabelSign::upper);
     add_lettered(lower_, LabelSign::lower);
     add_ranks();
@@ -288,10 +288,10 @@ class HabitFinder {
     };
     offer(most(digits_.lettered), SecondSign::lettered);
     // "4a. Wings" / "b. Wings"
-    bool const letter =
-        lower_.labels >= kFewest && lower_.numbers.contains(2) && !lower_.numbers.contains(1);
+    bool const letter = lower_.labels >= kFewestSoundOfKind && lower_.numbers.contains(2) &&
+                        !lower_.numbers.contains(1);
     offer(most(digits_.lettered) && letter, SecondSign::letter);
-    habit.second_end = Tally::most(digits_.marks);
+    habit.second_end = HabitTally::most(digits_.marks);
     habit.second_back = digits_.marked_backs * 2 >= digits_.marked && habit.back;
     offer(most(digits_.marked), SecondSign::marked);
     habit.second_back = false;
@@ -302,7 +302,7 @@ class HabitFinder {
       habit.end = end;
     }
     offer(most(dashes), SecondSign::dash);
-    habit.second_end = Tally::most(digits_.seconds);
+    habit.second_end = HabitTally::most(digits_.seconds);
     offer(most(digits_.repeated), SecondSign::repeated);
     offer(true, SecondSign::unlabelled);
     if (digits_.backs * 2 >= digits_.labels) {
@@ -314,9 +314,9 @@ class HabitFinder {
     }
   }
 
-  void add_lettered(Tally const& tally, LabelSign sign) {
+  void add_lettered(HabitTally const& tally, LabelSign sign) {
     auto const offer = [&](std::size_t many, SecondSign second) {
-      if (many < kFewest) return;
+      if (many < kFewestSoundOfKind) return;
       LabelHabit habit;
       habit.nested = true;
       habit.end = tally.end();
@@ -359,9 +359,9 @@ class HabitFinder {
   std::vector<RankTally> ranks_;  // in order of first appearance
   MarkedRanks marked_;
   bool capitals_;  // words begin so
-  Tally digits_;
-  Tally upper_;
-  Tally lower_;
+  HabitTally digits_;
+  HabitTally upper_;
+  HabitTally lower_;
   std::size_t raised_{};
   std::size_t raised_stops_{};  // with a full stop behind
   std::map<char32_t, std::size_t> dashes_;

@@ -10,15 +10,13 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kMostSpecks = 2;
-constexpr std::size_t kMostSigns = 3;  // behind a label
-constexpr std::string_view kLetters = "abcdefghijklmnopqrstuvwxyz";
-
-bool is_among(char32_t c, std::u32string_view signs) {
-  return c != 0 && signs.find(c) != std::u32string_view::npos;
-}
+constexpr std::size_t kMostSignsBehindLabel = 3;  // behind a label
+constexpr std::string_view kLeadLetters = "abcdefghijklmnopqrstuvwxyz";
 
 // Dirt and rules at a page's margin.
-bool is_speck(char32_t c) { return is_among(c, U"'`´’‘′.,·•*|^~_([«■▪") || is_dash(c); }
+bool is_speck_behind_label(char32_t c) {
+  return is_among(c, U"'`´’‘′.,·•*|^~_([«■▪") || is_dash(c);
+}
 // What a full stop or a bracket behind a number comes out as.
 bool is_end_sign(char32_t c) { return is_among(c, U".,;:·•)]}>_'’*°") || is_dash(c); }
 // What primes and stars come out as.
@@ -70,7 +68,7 @@ class Remains {
   void step() { at_ += code_point_at(line_, at_).length; }
 
   void skip_specks() {
-    for (std::size_t specks = 0; specks < kMostSpecks && is_speck(value()); ++specks) {
+    for (std::size_t specks = 0; specks < kMostSpecks && is_speck_behind_label(value()); ++specks) {
       auto const before = at_;
       bool const dash = is_dash(value());
       step();
@@ -151,7 +149,7 @@ class Remains {
 
   std::size_t take_signs() {
     std::size_t signs = 0;
-    while (signs < kMostSigns && is_end_sign(value())) {
+    while (signs < kMostSignsBehindLabel && is_end_sign(value())) {
       step();
       ++signs;
     }
@@ -175,7 +173,7 @@ Label unprinted_label(std::string_view line, std::size_t words_at, MissingLabel 
   label.end = missing.end;
   label.marks = missing.marked ? 1 : 0;
   if (missing.letter != '\0')
-    label.letter = kLetters.substr(static_cast<std::size_t>(missing.letter - 'a'), 1);
+    label.letter = kLeadLetters.substr(static_cast<std::size_t>(missing.letter - 'a'), 1);
   label.printed = line.substr(0, 0);
   label.text_at = words_at;
   return label;
@@ -194,7 +192,8 @@ std::optional<Label> remains_of_dash(std::string_view line) {
     if (!is_among(code_point_at(line, end).value, U",.;")) return std::nullopt;
     ++end;
   } else if (auto const behind = skip_blanks(line, end);
-             is_speck(first.value) && is_dash(code_point_at(line, behind).value)) {  // ". - Legs"
+             is_speck_behind_label(first.value) &&
+             is_dash(code_point_at(line, behind).value)) {  // ". - Legs"
     end = behind + code_point_at(line, behind).length;
   } else if (!is_among(first.value, U"_~.·•=")) {
     return std::nullopt;

@@ -22,7 +22,7 @@ using namespace std::string_view_literals;
 
 namespace {
 
-constexpr std::size_t kFewest = 3;  // couplets so labelled
+constexpr std::size_t kFewestSoLabelled = 3;  // couplets so labelled
 constexpr char32_t kBlackSquare = 0x25A0;
 constexpr char32_t kSmallBlackSquare = 0x25AA;
 
@@ -36,7 +36,7 @@ struct Indexed {
   bool sound{true};  // the letter and the figure are as printed
 };
 
-std::optional<Indexed> read_indexed(std::size_t at, std::string_view line) {
+std::optional<Indexed> read_indexed_front(std::size_t at, std::string_view line) {
   constexpr std::size_t kShortest = 6;  // "a 1. W"
   if (line.size() < kShortest) return std::nullopt;
   Indexed read;
@@ -85,7 +85,7 @@ std::size_t close_indexed_labels(std::string& text) {
   std::map<char, std::uint32_t> indices;  // of sound labels, a bit for each, by letter
   std::map<char, char> last;              // index, by letter, within those of the letters before
   for (auto const& [at, line] : lines_of(text)) {
-    auto read = read_indexed(at, line);
+    auto read = read_indexed_front(at, line);
     if (!read && begins_with_plain_letter(line)) {
       indices[line[0]] |= 1U;
       last.erase(last.upper_bound(line[0]), last.end());
@@ -117,7 +117,7 @@ std::size_t close_indexed_labels(std::string& text) {
   // .".
   constexpr std::size_t kFewestOfRanks = 6;
   bool const ranks = paired('b') && labels.size() >= kFewestOfRanks;
-  if (!paired('a') || (!ranks && pairs < static_cast<std::ptrdiff_t>(kFewest))) return 0;
+  if (!paired('a') || (!ranks && pairs < static_cast<std::ptrdiff_t>(kFewestSoLabelled))) return 0;
   std::size_t closed = 0;
   for (auto const& label : labels) {
     if (!label.sound && !indices.contains(label.letter)) continue;
@@ -176,7 +176,7 @@ std::size_t restore_colons_of_labels(std::string& text) {
     }
   }
   auto const count = damaged.size() + numbers.size();
-  if (colons < kFewest || colons <= count) return 0;
+  if (colons < kFewestSoLabelled || colons <= count) return 0;
   for (auto const at : damaged) text[at] = ':';
   for (auto const& [at, number] : numbers) text.replace(at, number.size(), number);
   return count;
@@ -185,7 +185,7 @@ std::size_t restore_colons_of_labels(std::string& text) {
 namespace {
 
 // The letter that what stands before a raised index was: "6" for b, "(P" for d^ with its index.
-char raised_letter(std::string_view label) {
+char letter_of_raised_label(std::string_view label) {
   struct Misread {
     std::string_view printed;
     char letter;
@@ -229,11 +229,11 @@ std::size_t restore_raised_labels(std::string& text) {
     if (small && (behind == "^." || behind == "'.")) {
       sound.push_back({at, stop, std::string{label}});
       letters.insert(label[0]);
-    } else if (auto const letter = raised_letter(label); letter != '\0') {
+    } else if (auto const letter = letter_of_raised_label(label); letter != '\0') {
       damaged.push_back({at, stop, {letter, '^', '.'}});
     }
   }
-  if (letters.size() < kFewest || sound.size() < kFewestSound) return 0;
+  if (letters.size() < kFewestSoLabelled || sound.size() < kFewestSound) return 0;
   if (damaged.size() > sound.size() * kMostDamaged) return 0;
   for (auto& one : damaged) one.put[0] = letter_of_rank(one.put[0], letters);
   for (auto& one : sound) {
@@ -271,7 +271,7 @@ std::size_t restore_capital_indices(std::string& text) {
   // A letter that has both is another key's where it has more.
   std::erase_if(damaged, [&](TextChange const& one) { return seen[one.put[0]] == kBoth; });
   bool const rare = static_cast<std::ptrdiff_t>(damaged.size()) <= sound;
-  if (sound < static_cast<std::ptrdiff_t>(kFewest) || !rare) return 0;
+  if (sound < static_cast<std::ptrdiff_t>(kFewestSoLabelled) || !rare) return 0;
   for (auto& change : damaged) {
     auto& indices = seen[change.put[0]];
     if ((indices & 1U) != 0) change.put[1] = '2';
@@ -310,7 +310,7 @@ std::size_t restore_marked_numbers(std::string& text) {
       open.erase(meant);
     }
   }
-  if (marked < kFewest || marked <= misread.size()) return 0;
+  if (marked < kFewestSoLabelled || marked <= misread.size()) return 0;
   for (auto const& one : misread) text.replace(one.at, one.number.size(), one.number);
   return misread.size();
 }
@@ -337,7 +337,7 @@ std::size_t restore_fused_primes(std::string& text) {
       firsts.emplace(label.substr(0, figures));
     }
   }
-  if (fused.empty() || seconds.size() < kFewest) return 0;
+  if (fused.empty() || seconds.size() < kFewestSoLabelled) return 0;
   // "V" for 1' or 7', whichever is missing.
   std::vector<TextChange> sure;
   for (auto& one : fused) {
@@ -377,7 +377,7 @@ std::size_t restore_stroked_primes(std::string& text) {
   if (stopped * 2 > primes) {
     for (auto& one : stroked) one.put += '.';
   }
-  if (primes < kFewest || stroked.size() > primes) return 0;
+  if (primes < kFewestSoLabelled || stroked.size() > primes) return 0;
   make_changes(stroked, text);
   return stroked.size();
 }
@@ -395,7 +395,7 @@ std::size_t clear_squares_before_dashes(std::string& text) {
     if (is_dash(code_point_at(line, sign.length + 1).value))
       squares.push_back({at, sign.length, " "});
   }
-  if (dashes < std::max(kFewest, squares.size())) return 0;
+  if (dashes < std::max(kFewestSoLabelled, squares.size())) return 0;
   make_changes(squares, text);
   return squares.size();
 }
@@ -443,7 +443,7 @@ std::size_t restore_doubled_letters(std::string& text) {
       damaged.push_back({at, 2, {letter, letter, '.'}});
     }
   }
-  if (doubled < kFewest || damaged.size() > doubled) return 0;
+  if (doubled < kFewestSoLabelled || damaged.size() > doubled) return 0;
   make_changes(damaged, text);
   return damaged.size();
 }

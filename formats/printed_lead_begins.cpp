@@ -17,7 +17,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::uint32_t kNeverSetIn = 24;  // columns further in than the line above
-constexpr std::uint32_t kHang = 2;         // columns that a label's indentation may vary by
+constexpr std::uint32_t kLabelSlack = 2;   // columns that a label's indentation may vary by
 
 // "– Group of A. bus –": a heading between dashes.
 bool is_framed(std::string_view text) {
@@ -92,7 +92,7 @@ bool LeadBegins::begins_at_dash(LineAtHand here, Label const& label) const {
   // "… (Hills" / "– Marsh; fens 5)"
   if (!here.gap && leaves_bracket_open(leads_.last_line())) return false;
   // Within a lead: a dash that was wrapped to the front of a line, or the next lead?
-  if (odd_case || line.indent > numbering_.dash_indent + kHang) return false;
+  if (odd_case || line.indent > numbering_.dash_indent + kLabelSlack) return false;
   return !words.empty() || here.gap;
 }
 
@@ -141,7 +141,9 @@ bool LeadBegins::begins_at_number(LineAtHand here, Label const& label) const {
   }
   // "… as far as" / "45° North"
   if (label.end == LabelEnd::degree && !leads_.follows(label)) return false;
-  if (line.indent > numbering_.label_indent + kHang) return leads_.is_nested_label(here.at, label);
+  if (line.indent > numbering_.label_indent + kLabelSlack) {
+    return leads_.is_nested_label(here.at, label);
+  }
   // "… gnathopod" / "2 palm oblique": a count of the words.
   bool const lower = is_lower(code_point_at(words, 0).value);
   if (bare && lower && leads_.begins_upper()) return false;

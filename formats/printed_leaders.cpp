@@ -21,11 +21,11 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kGapBlanks = 3;  // two blanks end many a sentence
+constexpr std::size_t kFewestGapBlanks = 3;  // two blanks end many a sentence
 constexpr std::size_t kWideGapBlanks = 6;
 
 // ASCII characters that no leader, gap or border is made of, by value.
-constexpr auto kPlain = [] {
+constexpr auto kPlainCharacters = [] {
   std::array<bool, 256> plain{};
   for (std::size_t c = 'a'; c <= 'z'; ++c) plain[c] = plain[c - 'a' + 'A'] = true;
   for (std::size_t c = '0'; c <= '9'; ++c) plain[c] = true;
@@ -34,7 +34,7 @@ constexpr auto kPlain = [] {
   }
   return plain;
 }();
-bool is_plain(char c) { return kPlain[static_cast<unsigned char>(c)]; }
+bool is_plain_character(char c) { return kPlainCharacters[static_cast<unsigned char>(c)]; }
 
 bool is_arrow(char32_t c) {
   return c == 0x2192 || c == 0x21D2 || c == 0x27F6 || c == 0x2794 || c == 0x279C || c == 0x27A1 ||
@@ -42,7 +42,7 @@ bool is_arrow(char32_t c) {
 }
 
 // Behind leaders: ": Aus bus", "= Aus bus".
-std::size_t skip_signs(std::string_view text, std::size_t at) {
+std::size_t skip_leader_signs(std::string_view text, std::size_t at) {
   at = skip_blanks(text, at);
   while (at < text.size() && (text[at] == ':' || text[at] == '=') && arrow_length(text, at) == 0) {
     at = skip_blanks(text, at + 1);
@@ -61,7 +61,7 @@ class Splitter {
     for (std::size_t at = 0; at < text_.size();) {
       // Most of a line is words and single blanks, of which nothing is to be said.
       auto const* const word_end =
-          std::find_if_not(text_.data() + at, text_.data() + text_.size(), is_plain);
+          std::find_if_not(text_.data() + at, text_.data() + text_.size(), is_plain_character);
       at = static_cast<std::size_t>(word_end - text_.data());
       if (at == text_.size()) break;
       at = is_between_words(at) ? at + 1 : look_at(at);
@@ -188,7 +188,7 @@ class Splitter {
   }
 
   [[nodiscard]] bool is_between_words(std::size_t at) const {
-    return text_[at] == ' ' && at + 1 < text_.size() && is_plain(text_[at + 1]);
+    return text_[at] == ' ' && at + 1 < text_.size() && is_plain_character(text_[at + 1]);
   }
 
   // Looks at the character at `at`; returns where to look next.
@@ -243,7 +243,7 @@ class Splitter {
   }
 
   void take_row(Run const& run) {
-    auto const after = skip_signs(text_, run.end);
+    auto const after = skip_leader_signs(text_, run.end);
     auto const tail = text_.substr(after);
     if (tail.empty() && closes_destination(run)) return;
     if (tail.empty() || best_.kind == LeaderKind::none || plausible_destination(tail, numbering_)) {
@@ -315,7 +315,7 @@ class Splitter {
       end += b.length;
     }
     if (at > 0 && end < text_.size()) {
-      bool const wide = tab || blanks >= kGapBlanks;
+      bool const wide = tab || blanks >= kFewestGapBlanks;
       auto const tail = text_.substr(end);
       bool const apart = is_page_only(tail) || is_figures_only(tail);
       if (wide && !apart) {

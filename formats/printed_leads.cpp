@@ -40,10 +40,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-std::string first_word_of(std::string_view name) {
-  return std::string{name.substr(0, name.find(' '))};
-}
-
 class LeadReader {
  public:
   LeadReader(KeyText const& key, SortedLines& sorted, std::vector<Finding>& findings)
@@ -290,7 +286,7 @@ class LeadReader {
     for (auto const& read : reads_) {
       if (read.leaders == LeaderKind::dots) ++dotted;
       for (auto const& taxon : read.to.taxa.taxa) {
-        genera.emplace(first_word_of(taxon.name));
+        genera.emplace(first_word(taxon.name));
         if (taxon.genusless) ++genusless;
       }
     }
@@ -346,7 +342,7 @@ class LeadReader {
       if (read.to.form == DestinationForm::couplet) referenced_.insert(number_key(read.to.couplet));
       if (read.leaders == LeaderKind::none) continue;
       for (auto const& taxon : read.to.taxa.taxa) {
-        genera_.emplace(first_word_of(taxon.name));
+        genera_.emplace(first_word(taxon.name));
         bool const genus = !taxon.genusless && taxon.name.find(' ') == std::string::npos;
         ++(genus ? genera_led_to_ : species_led_to_);
         if (taxon.genusless) ++genusless_led_to_;
@@ -594,7 +590,7 @@ class LeadReader {
   [[nodiscard]] bool may_be_led_to(std::string_view name) const {
     if (!usually_led_ || is_certain_name(name)) return true;
     auto const taxa = read_taxa(name);
-    return genera_.contains(first_word_of(taxa.taxa.front().name));
+    return genera_.contains(first_word(taxa.taxa.front().name));
   }
 
   void say_number(std::size_t i, TrailingReference const& found) {

@@ -17,21 +17,21 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewestSteps = 3;
-constexpr std::size_t kLongestTitle = 80;  // bytes
+constexpr std::size_t kLongestStepTitle = 80;  // bytes
 
 struct LetteredLead {
   std::size_t line{};
   Label label;
 };
 
-struct Step {
+struct LetteredStep {
   std::size_t title{};  // its line
   std::uint32_t number{};
   std::vector<LetteredLead> leads;
 };
 
 // What the line leads to, if that is a couplet's number.
-std::optional<std::uint32_t> number_at_end(std::string_view text) {
+std::optional<std::uint32_t> number_of_next_step(std::string_view text) {
   auto const split = split_at_leader(text, Numbering{});
   auto const behind =
       split.kind == LeaderKind::dots || split.kind == LeaderKind::arrow
@@ -43,16 +43,16 @@ std::optional<std::uint32_t> number_at_end(std::string_view text) {
 }
 
 // "2. Shape of the shell", which leads nowhere.
-bool is_title(SourceLine const& line, Label const& label) {
+bool is_step_title(SourceLine const& line, Label const& label) {
   bool const number = label.family == LabelFamily::digits && !label.decimal &&
                       label.letter.empty() && label.marks == 0 && label.back.empty();
-  return number && line.text.size() <= kLongestTitle && label.text_at < line.text.size() &&
+  return number && line.text.size() <= kLongestStepTitle && label.text_at < line.text.size() &&
          line.markup.destination_begin == kNotTold && !has_row_of_dots(line.text) &&
-         !number_at_end(line.text);
+         !number_of_next_step(line.text);
 }
 
 // "b) wider than high" behind the leads of `step`.
-bool goes_on_with(Step const& step, Label const& label) {
+bool goes_on_with(LetteredStep const& step, Label const& label) {
   return label.family == LabelFamily::lower && label.marks == 0 && label.end != LabelEnd::none &&
          label.number == step.leads.size() + 1;
 }
@@ -74,8 +74,8 @@ class StepFinder {
   void take(std::size_t i, Label const& label) {
     if (!run_.empty() && goes_on_with(run_.back(), label)) {
       run_.back().leads.push_back({i, label});
-      if (auto const to = number_at_end(lines_[i].text)) led_to_.insert(*to);
-    } else if (is_title(lines_[i], label) &&
+      if (auto const to = number_of_next_step(lines_[i].text)) led_to_.insert(*to);
+    } else if (is_step_title(lines_[i], label) &&
                (label.number == 1 || (!run_.empty() && label.number == run_.back().number + 1))) {
       if (label.number == 1) end_run();
       run_.push_back({.title = i, .number = label.number, .leads = {}});
@@ -112,7 +112,7 @@ class StepFinder {
   }
 
   std::vector<SourceLine>& lines_;
-  std::vector<Step> run_;
+  std::vector<LetteredStep> run_;
   std::set<std::uint32_t> led_to_;  // numbers at the ends of its leads
 };
 

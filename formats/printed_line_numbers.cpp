@@ -12,9 +12,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 8;         // numbered lines that make a margin
-constexpr std::size_t kLongestNumber = 5;  // digits
-constexpr std::uint32_t kEvery = 5;        // every fifth line may be numbered
+constexpr std::size_t kFewestNumberedLines = 8;  // numbered lines that make a margin
+constexpr std::size_t kLongestLineNumber = 5;    // digits
+constexpr std::uint32_t kEvery = 5;              // every fifth line may be numbered
 
 struct MarginNumber {
   std::uint32_t number{};
@@ -25,7 +25,7 @@ std::optional<MarginNumber> margin_number(std::string_view line) {
   std::size_t end = 0;
   MarginNumber found;
   while (end < line.size() && is_digit(static_cast<unsigned char>(line[end]))) {
-    if (end == kLongestNumber) return std::nullopt;
+    if (end == kLongestLineNumber) return std::nullopt;
     found.number = found.number * 10 + static_cast<std::uint32_t>(line[end] - '0');
     ++end;
   }
@@ -95,7 +95,7 @@ std::optional<MarginNumber> number_at_right(std::string_view line) {
   auto const last = line.find_last_not_of("0123456789");
   if (last == std::string_view::npos || last + 1 == line.size()) return std::nullopt;
   auto const digits = line.substr(last + 1);
-  if (digits.size() > kLongestNumber || !is_blank(code_point_before(line, last + 1).value)) {
+  if (digits.size() > kLongestLineNumber || !is_blank(code_point_before(line, last + 1).value)) {
     return std::nullopt;
   }
   return MarginNumber{number_of(digits), trim_right(line.substr(0, last + 1)).size()};
@@ -125,7 +125,7 @@ bool take_off_right(std::vector<SourceLine>& lines) {
   return true;
 }
 
-bool goes_on(std::uint32_t before, std::uint32_t number) {
+bool counts_lines_on(std::uint32_t before, std::uint32_t number) {
   return number == before + 1 || (number % kEvery == 0 && number == before + kEvery);
 }
 
@@ -145,7 +145,7 @@ void take_off_margin_pages(std::vector<SourceLine>& lines) {
   for (auto& line : lines) {
     if (line.markup.role != LineRole::told_by_text) continue;
     auto const close = line.text.starts_with('(') ? line.text.find(") ") : std::string_view::npos;
-    if (close == std::string_view::npos || close < 2 || close > kLongestNumber) continue;
+    if (close == std::string_view::npos || close < 2 || close > kLongestLineNumber) continue;
     auto const page = line.text.substr(1, close - 1);
     bool const digits = only_figures(page);
     auto const words = skip_blanks(line.text, close + 1);
@@ -168,7 +168,7 @@ void take_off_line_numbers(std::vector<SourceLine>& lines) {
     ++filled;
     auto const margin = margin_number(line.text);
     if (!margin) continue;
-    bool const carries_on = goes_on(before, margin->number);
+    bool const carries_on = counts_lines_on(before, margin->number);
     // A page's number stands alone.
     if (!carries_on && before > 0 && margin->words_at == line.text.size()) continue;
     ++numbered;
@@ -177,7 +177,7 @@ void take_off_line_numbers(std::vector<SourceLine>& lines) {
     ++(begins_lead(line.text.substr(margin->words_at)) ? leads : unmarked);
   }
   // Labels go up by one as well, but no labels stand behind them, and no words between them.
-  bool const margin = numbered >= kFewest && steps * 20 >= (numbered - 1) * 19 &&
+  bool const margin = numbered >= kFewestNumberedLines && steps * 20 >= (numbered - 1) * 19 &&
                       numbered * 10 >= filled * 8 && leads * 4 >= numbered && unmarked > 0;
   if (!margin) {
     if (!take_off_right(lines)) take_off_every_fifth(lines);
@@ -188,7 +188,7 @@ void take_off_line_numbers(std::vector<SourceLine>& lines) {
     auto const found = margin_number(line.text);
     if (!found) continue;
     bool const alone = found->words_at == line.text.size();
-    if (before > 0 && alone && !goes_on(before, found->number)) continue;
+    if (before > 0 && alone && !counts_lines_on(before, found->number)) continue;
     before = found->number;
     take_off_front(line, found->words_at);
   }

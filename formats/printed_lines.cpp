@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::uint32_t kTabStop = 8;
 constexpr std::uint32_t kLargestRomanCouplet = 89;
-constexpr std::uint32_t kDeepestIndent = 200;  // deeper is all the same
+constexpr std::uint32_t kDeepestIndentOfLine = 200;  // deeper is all the same
 
 struct StyleTally {
   std::size_t steps{};  // labels that carry the count on: same number, or the next
@@ -57,11 +57,11 @@ bool is_number_alone(SourceLine const& line, Label const& label) {
          line.markup.role != LineRole::lead && !line.told;
 }
 
-bool is_bare(unsigned style) { return style % 16 == 0; }  // a number and nothing else
+bool is_bare_style(unsigned style) { return style % 16 == 0; }  // a number and nothing else
 
-using Tallies = std::array<StyleTally, Label::kStyles>;
+using StyleTallies = std::array<StyleTally, Label::kStyles>;
 
-void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering) {
+void accept_styles(StyleTallies const& tallies, unsigned family, Numbering& numbering) {
   auto const* best = &tallies[family * 16];
   for (unsigned style = family * 16; style < family * 16 + 16; ++style) {
     if (tallies[style].steps > best->steps) best = &tallies[style];
@@ -72,7 +72,7 @@ void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering
     // "[1]" begins footnotes.
     bool const enclosed = style % 16 / 2 == static_cast<unsigned>(LabelEnd::enclosed);
     if (enclosed && &tally != best) enough = enough && tally.steps * 3 >= best->steps;
-    if (is_bare(style) && &tally != best) {
+    if (is_bare_style(style) && &tally != best) {
       // A bare number opens many a wrapped line; it has to be the rule, not the exception.
       bool const capitals = tally.upper * best->labels >= best->upper * tally.labels / 2 + 1;
       enough =
@@ -81,10 +81,10 @@ void accept_styles(Tallies const& tallies, unsigned family, Numbering& numbering
     // Labels with letters, marks or back-references are unlikely by accident, wherever they count.
     bool const marked = style % 2 == 1 && tally.labels > 0;
     // A piece of a key may start anywhere and skip numbers.
-    enough = enough || (best->steps == 0 && !is_bare(style) && tally.labels > 0);
+    enough = enough || (best->steps == 0 && !is_bare_style(style) && tally.labels > 0);
     // One couplet alone carries no count on; capitals tell its number from a count of hairs.
     enough = enough || (numbering.extent == Extent::fragment && tally.labels > 0 &&
-                        (!is_bare(style) || tally.upper * 2 >= tally.labels));
+                        (!is_bare_style(style) || tally.upper * 2 >= tally.labels));
     if (enough || marked) numbering.styles.set(style);
   }
 }
@@ -97,7 +97,7 @@ bool opens_with_bare_number(std::vector<SourceLine> const& lines, Numbering cons
     auto const label = read_label(line.text);
     if (!label || label->is_dash() || label->decimal) continue;
     if (opened && label->number == 2 && !label->back.empty()) return true;
-    bool const bare = is_bare(label->style()) && label->family == numbering.family;
+    bool const bare = is_bare_style(label->style()) && label->family == numbering.family;
     opened = (bare && label->number == 1 && starts_upper(line, *label)) ||
              (opened && label->number == 1);
   }
@@ -107,7 +107,7 @@ bool opens_with_bare_number(std::vector<SourceLine> const& lines, Numbering cons
 // A style used now and then ("2." among "1a / 1b") carries on the count of the others.
 void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalLabels decimals,
                                   Numbering& numbering) {
-  Tallies tallies{};
+  StyleTallies tallies{};
   std::uint32_t last = 0;
   std::size_t answered = 0;  // bare numbers of which the next label is a dash
   std::size_t due = 0;       // bare numbers that carry the count on
@@ -121,7 +121,7 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
     if (!label || label->is_dash() || label->decimal || label->family != numbering.family) continue;
     if (bare_before && label->marks > 0 && label->number == last) ++marked;
     dash_between = false;
-    bare_before = is_bare(label->style()) && starts_upper(line, *label);
+    bare_before = is_bare_style(label->style()) && starts_upper(line, *label);
     auto& tally = tallies[label->style()];
     ++tally.labels;
     bool const cell = label->text_at > 0 && line.text[label->text_at - 1] == '\t';
@@ -134,14 +134,14 @@ void accept_styles_that_fill_gaps(std::vector<SourceLine> const& lines, DecimalL
   }
   for (unsigned style = 0; style < Label::kStyles; ++style) {
     auto const& tally = tallies[style];
-    bool const fills = !is_bare(style) && tally.steps > 0 && tally.steps * 2 >= tally.labels;
+    bool const fills = !is_bare_style(style) && tally.steps > 0 && tally.steps * 2 >= tally.labels;
     // A tab between a number and a capital: no line was wrapped so.
-    bool const cells = is_bare(style) && tally.cells > 1 && tally.cells == tally.labels;
+    bool const cells = is_bare_style(style) && tally.cells > 1 && tally.cells == tally.labels;
     // "10 Head dull" / "- Head bright" beside "10a Legs long".
-    bool const pairs = is_bare(style) && answered > 1 && answered == tally.labels;
+    bool const pairs = is_bare_style(style) && answered > 1 && answered == tally.labels;
     // "3 Head dull" / "3* Head bright" beside "2 (1) Legs long".
-    bool const answers =
-        is_bare(style) && backs * 4 >= marked && backs > 1 && marked > 1 && marked * 4 >= due * 3;
+    bool const answers = is_bare_style(style) && backs * 4 >= marked && backs > 1 && marked > 1 &&
+                         marked * 4 >= due * 3;
     if (fills || cells || pairs || answers) numbering.styles.set(style);
   }
 }
@@ -427,7 +427,8 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
     if (is_marked_otherwise(line)) continue;
     auto const label = numbering.label_of(line);
     if (!label || is_number_alone(line, *label)) continue;
-    ++(label->is_dash() ? dash_indents : label_indents)[std::min(line.indent, kDeepestIndent)];
+    ++(label->is_dash() ? dash_indents
+                        : label_indents)[std::min(line.indent, kDeepestIndentOfLine)];
     if (label->is_dash()) continue;
     numbering.numbers.push_back(label->number);
     ++labels;

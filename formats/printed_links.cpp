@@ -10,7 +10,7 @@ namespace keydrift::printed {
 namespace {
 
 // "#couplet-2", "/species/bus", "https://…", "bus.html": what no brackets of a key hold.
-bool is_address(std::string_view text) {
+bool is_link_address(std::string_view text) {
   if (text.empty()) return false;
   if (text.front() == '#') return text.size() > 1;
   if (text.find("//") != std::string_view::npos || text.front() == '/') return true;
@@ -40,7 +40,7 @@ std::vector<Signs> bracketed_addresses(std::string_view text) {
     auto const close = text.find_first_of("<> \t\n", open + 1);
     if (close == std::string_view::npos) break;
     auto const inside = text.substr(open + 1, close - open - 1);
-    bool const address = is_address(inside) || inside.starts_with("mailto:");
+    bool const address = is_link_address(inside) || inside.starts_with("mailto:");
     if (text[close] != '>' || !address || closes_element(inside)) continue;
     bool const blank = open > 0 && text[open - 1] == ' ';
     signs.push_back({open - (blank ? 1 : 0), close + 1});
@@ -65,7 +65,7 @@ LinksTaken take_off_links(std::string& text) {
         close == std::string::npos || text[close] != ')') {
       continue;
     }
-    if (!is_address(std::string_view{text}.substr(middle + 2, close - middle - 2))) continue;
+    if (!is_link_address(std::string_view{text}.substr(middle + 2, close - middle - 2))) continue;
     bool const picture = open > done && text[open - 1] == '!';
     signs.push_back({open - (picture ? 1 : 0), open + 1});
     signs.push_back({middle, close + 1});

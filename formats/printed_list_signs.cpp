@@ -14,9 +14,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;  // leads behind signs of a list
+constexpr std::size_t kFewestListed = 4;  // leads behind signs of a list
 
-struct Sign {
+struct ListSign {
   std::size_t line{};
   std::size_t words{};     // bytes before the lead's own label
   char32_t bullet{};       // 0: a number
@@ -43,8 +43,8 @@ std::size_t count_length(std::string_view line) {
 }
 
 // The label behind the sign, before words.
-std::optional<Sign> sign_of(SourceLine const& line, std::size_t at) {
-  Sign sign{.line = at, .words = 0, .bullet = bullet_at(line.text), .number = 0, .label = {}};
+std::optional<ListSign> list_sign_of(SourceLine const& line, std::size_t at) {
+  ListSign sign{.line = at, .words = 0, .bullet = bullet_at(line.text), .number = 0, .label = {}};
   auto const count = count_length(line.text);
   if (sign.bullet != 0) {
     sign.words = skip_blanks(line.text, code_point_at(line.text, 0).length);
@@ -67,7 +67,7 @@ std::optional<Sign> sign_of(SourceLine const& line, std::size_t at) {
 }
 
 // The leads' own labels count couplets: each number follows the one before, or answers it.
-bool count_couplets(std::vector<Sign> const& signs) {
+bool count_couplets(std::vector<ListSign> const& signs) {
   std::uint32_t last = 0;
   std::size_t rivals = 0;
   std::size_t couplets = 0;
@@ -85,8 +85,8 @@ bool count_couplets(std::vector<Sign> const& signs) {
 }
 
 // A bullet before every lead, or all lines of a list that are counted through.
-bool stand_before_leads(std::vector<Sign> const& signs, std::size_t without_label) {
-  if (signs.size() < kFewest || without_label * 10 > signs.size()) return false;
+bool stand_before_leads(std::vector<ListSign> const& signs, std::size_t without_label) {
+  if (signs.size() < kFewestListed || without_label * 10 > signs.size()) return false;
   std::size_t alike = 0;
   for (std::size_t i = 0; i < signs.size(); ++i) {
     bool const bullet = signs[i].bullet != 0 && signs[i].bullet == signs[0].bullet;
@@ -97,9 +97,9 @@ bool stand_before_leads(std::vector<Sign> const& signs, std::size_t without_labe
 }
 
 // "1. 1a. Wings clear" / "1b. Wings dark" / "2. 2a. Legs long": the list counts the couplets.
-std::vector<Sign> doubled_numbers(std::vector<Sign> const& signs,
-                                  std::vector<SourceLine> const& lines) {
-  std::vector<Sign> doubled;
+std::vector<ListSign> doubled_numbers(std::vector<ListSign> const& signs,
+                                      std::vector<SourceLine> const& lines) {
+  std::vector<ListSign> doubled;
   for (auto const& sign : signs) {
     bool const closed = sign.label.end != LabelEnd::none || !sign.label.letter.empty();
     if (sign.bullet != 0 || sign.number != sign.label.number || !closed) continue;
@@ -119,17 +119,17 @@ std::vector<Sign> doubled_numbers(std::vector<Sign> const& signs,
       ++alone;
     }
   }
-  return alone <= doubled.size() * 2 ? doubled : std::vector<Sign>{};
+  return alone <= doubled.size() * 2 ? doubled : std::vector<ListSign>{};
 }
 
 }  // namespace
 
 void take_off_list_signs(std::vector<SourceLine>& lines) {
-  std::vector<Sign> signs;
+  std::vector<ListSign> signs;
   std::size_t without_label = 0;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (lines[i].text.empty() || lines[i].markup.role != LineRole::told_by_text) continue;
-    if (auto const sign = sign_of(lines[i], i)) {
+    if (auto const sign = list_sign_of(lines[i], i)) {
       signs.push_back(*sign);
     } else if (bullet_at(lines[i].text) != 0 || count_length(lines[i].text) > 0) {
       ++without_label;

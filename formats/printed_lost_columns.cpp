@@ -19,10 +19,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;         // lines that make it a habit
-constexpr std::size_t kMostDigits = 3;     // of a couplet's number
-constexpr std::size_t kShortestWord = 4;   // letters; "mm2" is a measure, "R4" a vein
-constexpr std::size_t kLongestName = 120;  // bytes
+constexpr std::size_t kFewestLostLines = 4;        // lines that make it a habit
+constexpr std::size_t kMostDigitsTouching = 3;     // of a couplet's number
+constexpr std::size_t kShortestTouchingWord = 4;   // letters; "mm2" is a measure, "R4" a vein
+constexpr std::size_t kLongestTouchingName = 120;  // bytes
 constexpr std::size_t kFewestWordsBefore = 2;
 
 // May words end before byte `at`, which something touches?
@@ -46,13 +46,13 @@ std::size_t number_touching(std::string_view text) {
   std::size_t begin = text.size();
   while (begin > 0 && is_digit(code_point_at(text, begin - 1).value)) --begin;
   auto const digits = text.size() - begin;
-  if (digits == 0 || text[begin] == '0' || digits > kMostDigits || begin == 0 ||
+  if (digits == 0 || text[begin] == '0' || digits > kMostDigitsTouching || begin == 0 ||
       !ends_words(text, begin)) {
     return text.size();
   }
   auto const word = text.substr(last_word_begin(text.substr(0, begin)));
   auto const letters = word.substr(0, word.size() - digits);
-  bool const word_before = letters.size() >= kShortestWord || letters.ends_with('.');
+  bool const word_before = letters.size() >= kShortestTouchingWord || letters.ends_with('.');
   return word_before && !closes_name(text.substr(0, begin)) ? begin : text.size();
 }
 
@@ -69,7 +69,7 @@ bool closes_author(std::string_view text) {
 
 // "Aus bus Roe" of "Wings darkAus bus Roe"; the text's size where no name touches.
 std::size_t name_touching(std::string_view text) {
-  auto const from = text.size() > kLongestName ? text.size() - kLongestName : 1;
+  auto const from = text.size() > kLongestTouchingName ? text.size() - kLongestTouchingName : 1;
   for (auto at = from; at + 2 < text.size(); ++at) {
     if (!is_upper(static_cast<unsigned char>(text[at])) || text[at - 1] == ' ') continue;
     if (!ends_words(text, at) || closes_author(text.substr(0, at))) continue;
@@ -91,7 +91,7 @@ std::size_t next_number_touching(std::string_view text, std::uint32_t couplet) {
   return ends ? text.size() - next.size() : text.size();
 }
 
-std::size_t destination_begin(std::string_view text) {
+std::size_t begin_of_touching(std::string_view text) {
   // What leaders stand before is parted.
   if (has_row_of_dots(text)) return text.size();
   auto const number = number_touching(text);
@@ -116,14 +116,14 @@ void mark_lost_columns(std::vector<SourceLine>& lines) {
     if (!label) continue;
     ++labelled;
     if (label->family == LabelFamily::digits) couplet = label->number;
-    if (auto const begin = destination_begin(text); begin < text.size()) {
+    if (auto const begin = begin_of_touching(text); begin < text.size()) {
       borders.push_back({i, begin});
       ++sure;
     } else if (auto const next = next_number_touching(text, couplet); next < text.size()) {
       borders.push_back({i, next});
     }
   }
-  if (sure < kFewest || sure * 4 < labelled) return;
+  if (sure < kFewestLostLines || sure * 4 < labelled) return;
   for (auto const& border : borders) {
     lines[border.line].markup.destination_begin = lines[border.line].begin + border.begin;
   }

@@ -12,8 +12,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 4;     // couplets
-constexpr std::size_t kMostLines = 8;  // of a lead
+constexpr std::size_t kFewestLost = 4;           // couplets
+constexpr std::size_t kMostLinesOfLostLead = 8;  // of a lead
 
 bool is_labelled(std::string_view text) {
   auto const label = read_label(text);
@@ -31,7 +31,9 @@ bool is_second(std::string_view text) {
 std::optional<std::size_t> first_lead_above(std::vector<SourceLine> const& lines,
                                             std::size_t second) {
   auto begin = second;
-  while (begin > 0 && second - begin < kMostLines && !lines[begin - 1].text.empty()) --begin;
+  while (begin > 0 && second - begin < kMostLinesOfLostLead && !lines[begin - 1].text.empty()) {
+    --begin;
+  }
   if (begin == second || !starts_with_upper(lines[begin].text)) return std::nullopt;
   if (begin > 0 && !lines[begin - 1].text.empty()) return std::nullopt;  // a longer text
   for (auto i = begin; i < second; ++i) {
@@ -64,13 +66,13 @@ void tell_lost_numbers(std::vector<SourceLine>& lines) {
     firsts.push_back(*first);
     if (auto const number = number_led_to(lines[i - 1].text)) led_to.push_back(number);
     auto last = i;
-    while (last + 1 < lines.size() && last - i < kMostLines && !lines[last + 1].text.empty() &&
-           !is_second(lines[last + 1].text)) {
+    while (last + 1 < lines.size() && last - i < kMostLinesOfLostLead &&
+           !lines[last + 1].text.empty() && !is_second(lines[last + 1].text)) {
       ++last;
     }
     if (auto const number = number_led_to(lines[last].text)) led_to.push_back(number);
   }
-  if (firsts.size() < kFewest || firsts.size() * 10 < seconds * 9) return;
+  if (firsts.size() < kFewestLost || firsts.size() * 10 < seconds * 9) return;
   std::vector<std::size_t> ways(firsts.size() + 1);  // that lead to a number
   std::size_t beyond = 0;
   for (auto const number : led_to) {

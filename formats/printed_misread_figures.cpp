@@ -17,54 +17,55 @@ enum class Likeness : std::uint8_t {
   faint,  // only where that very figure is missing
 };
 
-struct Look {
+struct FigureLook {
   char32_t sign{};
   std::uint32_t figure{};
   Likeness likeness{};
 };
 
-constexpr std::array kLooks{
-    Look{U'l', 1, Likeness::usual},      Look{U'I', 1, Likeness::usual},
-    Look{U'|', 1, Likeness::usual},      Look{U'!', 1, Likeness::usual},
-    Look{U'O', 0, Likeness::usual},      Look{U'o', 0, Likeness::usual},
-    Look{U'Q', 0, Likeness::usual},      Look{U'S', 5, Likeness::usual},
-    Look{U'B', 8, Likeness::usual},      Look{U'Z', 2, Likeness::usual},
-    Look{U'\u0417', 3, Likeness::usual},  // Cyrillic, "З"
-    Look{U'\u0437', 3, Likeness::usual}, Look{U'\u041E', 0, Likeness::usual},
-    Look{U'\u043E', 0, Likeness::usual}, Look{U'\u0431', 6, Likeness::usual},
-    Look{U'\u00F6', 5, Likeness::usual},  // "lö"
-    Look{U'S', 8, Likeness::rare},       Look{U's', 8, Likeness::rare},
-    Look{U'G', 6, Likeness::rare},       Look{U'b', 6, Likeness::rare},
-    Look{U'g', 9, Likeness::rare},       Look{U'q', 9, Likeness::rare},
-    Look{U'i', 1, Likeness::faint},      Look{U']', 1, Likeness::faint},
-    Look{U'z', 2, Likeness::faint},      Look{U'A', 4, Likeness::faint},
-    Look{U's', 5, Likeness::faint},      Look{U'C', 6, Likeness::faint},
-    Look{U'Y', 7, Likeness::faint},
+constexpr std::array kFigureLikenesses{
+    FigureLook{U'l', 1, Likeness::usual},      FigureLook{U'I', 1, Likeness::usual},
+    FigureLook{U'|', 1, Likeness::usual},      FigureLook{U'!', 1, Likeness::usual},
+    FigureLook{U'O', 0, Likeness::usual},      FigureLook{U'o', 0, Likeness::usual},
+    FigureLook{U'Q', 0, Likeness::usual},      FigureLook{U'S', 5, Likeness::usual},
+    FigureLook{U'B', 8, Likeness::usual},      FigureLook{U'Z', 2, Likeness::usual},
+    FigureLook{U'\u0417', 3, Likeness::usual},  // Cyrillic, "З"
+    FigureLook{U'\u0437', 3, Likeness::usual}, FigureLook{U'\u041E', 0, Likeness::usual},
+    FigureLook{U'\u043E', 0, Likeness::usual}, FigureLook{U'\u0431', 6, Likeness::usual},
+    FigureLook{U'\u00F6', 5, Likeness::usual},  // "lö"
+    FigureLook{U'S', 8, Likeness::rare},       FigureLook{U's', 8, Likeness::rare},
+    FigureLook{U'G', 6, Likeness::rare},       FigureLook{U'b', 6, Likeness::rare},
+    FigureLook{U'g', 9, Likeness::rare},       FigureLook{U'q', 9, Likeness::rare},
+    FigureLook{U'i', 1, Likeness::faint},      FigureLook{U']', 1, Likeness::faint},
+    FigureLook{U'z', 2, Likeness::faint},      FigureLook{U'A', 4, Likeness::faint},
+    FigureLook{U's', 5, Likeness::faint},      FigureLook{U'C', 6, Likeness::faint},
+    FigureLook{U'Y', 7, Likeness::faint},
 };
 
-std::optional<std::uint32_t> figure_of(char32_t c, Likeness likeness) {
-  auto const found = std::find_if(kLooks.begin(), kLooks.end(), [&](Look const& look) {
-    return look.sign == c && look.likeness == likeness;
-  });
-  return found == kLooks.end() ? std::nullopt : std::optional{found->figure};
+std::optional<std::uint32_t> figure_seen_as(char32_t c, Likeness likeness) {
+  auto const found = std::find_if(
+      kFigureLikenesses.begin(), kFigureLikenesses.end(),
+      [&](FigureLook const& look) { return look.sign == c && look.likeness == likeness; });
+  return found == kFigureLikenesses.end() ? std::nullopt : std::optional{found->figure};
 }
 
 bool looks_like(char32_t c, std::uint32_t figure, Likeness least) {
   if (c == U'0' + figure) return true;
-  return std::any_of(kLooks.begin(), kLooks.end(), [&](Look const& look) {
-    return look.sign == c && look.figure == figure && look.likeness <= least;
-  });
+  return std::any_of(kFigureLikenesses.begin(), kFigureLikenesses.end(),
+                     [&](FigureLook const& look) {
+                       return look.sign == c && look.figure == figure && look.likeness <= least;
+                     });
 }
 
 }  // namespace
 
 std::optional<std::uint32_t> figure_seen_in(char32_t c) {
   if (is_digit(c)) return static_cast<std::uint32_t>(c - U'0');
-  return figure_of(c, Likeness::usual);
+  return figure_seen_as(c, Likeness::usual);
 }
 
 std::optional<std::uint32_t> figure_rarely_seen_in(char32_t c) {
-  return figure_of(c, Likeness::rare);
+  return figure_seen_as(c, Likeness::rare);
 }
 
 bool may_be_figure(char32_t c, std::uint32_t figure) {
@@ -90,7 +91,7 @@ std::uint32_t figure_behind_letter(std::string_view text) {
   auto const c = code_point_at(text, 0);
   if (c.length != text.size() || !is_letter(c.value)) return 0;
   for (auto const likeness : {Likeness::usual, Likeness::faint, Likeness::rare}) {
-    if (auto const figure = figure_of(c.value, likeness)) return *figure;
+    if (auto const figure = figure_seen_as(c.value, likeness)) return *figure;
   }
   return 0;
 }

@@ -20,9 +20,9 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kShortest = 5;         // letters; shorter names are alike by chance
-constexpr std::size_t kMostLines = 20000;    // that are looked at
-constexpr std::size_t kLettersCompared = 3;  // in a row
+constexpr std::size_t kShortestAlike = 5;      // letters; shorter names are alike by chance
+constexpr std::size_t kMostNameLines = 20000;  // that are looked at
+constexpr std::size_t kLettersCompared = 3;    // in a row
 
 // A letter that stands before a blank or behind it is marked by one.
 template <class Use>
@@ -47,7 +47,7 @@ std::string epithet_of(TaxonReading const& taxon) {
 class NamesInText {
  public:
   NamesInText(KeyText const& key, SortedLines const& sorted) {
-    auto const lines = std::min(key.lines.size(), kMostLines);
+    auto const lines = std::min(key.lines.size(), kMostNameLines);
     for (std::size_t i = 0; i < lines && i < sorted.accounts.size(); ++i) {
       look_at(key.lines[i], is_of_lead(sorted.accounts[i]));
     }
@@ -77,7 +77,7 @@ class NamesInText {
     auto const words = words_of(line.text);
     for (std::size_t w = 0; w < words.size(); ++w) {
       auto const bare = without_closing_marks(words[w]);
-      if (bare.size() < kShortest || !is_plain_word(bare)) continue;
+      if (bare.size() < kShortestAlike || !is_plain_word(bare)) continue;
       auto folded = fold(bare);
       if (counted_.insert(folded).second) {
         for_each_row(folded, [this](std::string row) { ++rows_[std::move(row)]; });
@@ -102,7 +102,7 @@ class NamesInText {
     auto const genus = words[w - 1];
     if (is_abbreviated(genus)) return true;
     bool const whole = is_capitalised(genus) && genus.size() > 2;
-    return whole && (small || (is_in_capitals(bare, kShortest) && is_in_capitals(genus, 3)));
+    return whole && (small || (is_in_capitals(bare, kShortestAlike) && is_in_capitals(genus, 3)));
   }
 
   [[nodiscard]] double usualness(std::string const& word, std::string const& other) const {
@@ -257,7 +257,7 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
   NamesInText const text{key, sorted};
   if (text.names().empty()) return;
   auto const stands_nowhere_else = [&](std::string const& epithet) {
-    return epithet.size() >= kShortest && !text.has_outside(epithet);
+    return epithet.size() >= kShortestAlike && !text.has_outside(epithet);
   };
   std::vector<std::string> doubted;
   for (auto const& [epithet, times] : ends) {

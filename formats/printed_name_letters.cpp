@@ -21,8 +21,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-bool is_all_capitals(std::string_view word) { return is_in_capitals(word, 3); }
-
 // The text with `word`, which is a part of it, case-folded.
 std::string with_folded(std::string const& text, std::string_view word) {
   auto const begin = static_cast<std::size_t>(word.data() - text.data());

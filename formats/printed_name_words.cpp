@@ -35,10 +35,10 @@ constexpr std::array kSurnameParticles{"de"sv, "van"sv, "von"sv, "der"sv, "den"s
                                        "da"sv, "dos"sv, "del"sv, "la"sv,  "le"sv,  "di"sv,
                                        "zu"sv, "ter"sv, "ten"sv, "des"sv, "das"sv, "af"sv};
 // Others that may stand within authors.
-constexpr std::array kParticles{"y"sv,      "e"sv,   "et"sv,  "and"sv,   "&"sv,
-                                "ex"sv,     "in"sv,  "al."sv, "f."sv,    "fil."sv,
-                                "auct."sv,  "non"sv, "nec"sv, "sensu"sv, "apud"sv,
-                                "emend."sv, "em."sv, "und"sv, "st."sv};
+constexpr std::array kAuthorParticles{"y"sv,      "e"sv,   "et"sv,  "and"sv,   "&"sv,
+                                      "ex"sv,     "in"sv,  "al."sv, "f."sv,    "fil."sv,
+                                      "auct."sv,  "non"sv, "nec"sv, "sensu"sv, "apud"sv,
+                                      "emend."sv, "em."sv, "und"sv, "st."sv};
 // Small words that are no epithets.
 constexpr std::array kNoEpithets{
     "in"sv,        "part"sv,       "partly"sv,       "partim"sv,    "pro"sv,       "parte"sv,
@@ -98,10 +98,10 @@ constexpr std::array kNoAuthors{
     "west"sv,     "northern"sv, "southern"sv, "eastern"sv, "western"sv,  "group"sv,    "see"sv,
     "plate"sv,    "page"sv};
 // Words behind a name that say how wide it is meant: part of the name.
-constexpr std::array kLimits{"group"sv,  "complex"sv, "agg."sv,  "aggr."sv, "aggregate"sv,
-                             "gruppe"sv, "groupe"sv,  "grupo"sv, "coll."sv, "type"sv};
-constexpr std::array kGroups{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
-                             "gruppe"sv, "groep"sv,  "complex"sv};
+constexpr std::array kLimitWords{"group"sv,  "complex"sv, "agg."sv,  "aggr."sv, "aggregate"sv,
+                                 "gruppe"sv, "groupe"sv,  "grupo"sv, "coll."sv, "type"sv};
+constexpr std::array kGroupWords{"group"sv,  "groupe"sv, "grupo"sv,  "gruppo"sv,
+                                 "gruppe"sv, "groep"sv,  "complex"sv};
 // Words before a name that is spoken of and not led to.
 constexpr std::array kComparing{"in"sv,   "of"sv,  "than"sv,   "as"sv,   "like"sv, "from"sv,
                                 "with"sv, "cf."sv, "except"sv, "to"sv,   "for"sv,  "von"sv,
@@ -116,8 +116,6 @@ constexpr std::array kRanks{"variety"sv,   "subsp."sv,  "ssp."sv,  "var."sv,    
                             "nothovar."sv, "nothof."sv};
 constexpr std::array kSeparators{"or"sv, "and"sv, "&"sv, "oder"sv, "und"sv, "ou"sv,
                                  "et"sv, "y"sv,   "o"sv, "e"sv,    "/"sv,   "sowie"sv};
-
-bool is_all_capitals(std::string_view word) { return is_in_capitals(word, 3); }
 
 // "June", "April-June": when a species is about, at the end of its account.
 bool ends_in_month(std::string_view word) {
@@ -146,10 +144,10 @@ bool is_lower_rank(std::string_view word) {
 }
 bool is_surname_particle(std::string_view word) { return is_one_of(kSurnameParticles, word); }
 bool is_particle(std::string_view word) {
-  return is_one_of(kParticles, word) || is_surname_particle(word);
+  return is_one_of(kAuthorParticles, word) || is_surname_particle(word);
 }
-bool is_limit_word(std::string_view word) { return is_one_of(kLimits, word); }
-bool is_group_word(std::string_view folded) { return is_one_of(kGroups, folded); }
+bool is_limit_word(std::string_view word) { return is_one_of(kLimitWords, word); }
+bool is_group_word(std::string_view folded) { return is_one_of(kGroupWords, folded); }
 bool is_comparing(std::string_view folded) { return is_one_of(kComparing, folded); }
 bool is_no_author(std::string_view folded) { return is_one_of(kNoAuthors, folded); }
 
@@ -160,6 +158,14 @@ std::string_view without_end(std::string_view word) {
 
 bool ends_item(std::string_view word) {
   return !word.empty() && (word.back() == ',' || word.back() == ';');
+}
+
+std::string_view bare_name(std::string_view word) {
+  while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
+  while (!word.empty() && ",.:;)]"sv.find(word.back()) != std::string_view::npos) {
+    word.remove_suffix(1);
+  }
+  return word;
 }
 
 std::string_view without_closing_marks(std::string_view word) {
@@ -206,11 +212,12 @@ bool is_epithet(std::string_view word) {
   if (word.size() > 2 && word[1] == '\'' && is_upper(static_cast<unsigned char>(word[2])))
     return false;
   if (word.empty() || !is_lower(code_point_at(word, 0).value) || !is_plain_word(word)) return false;
-  static constexpr auto kSmallWords = lengths_by_beginning(
-      kNoEpithets, kGermanWords, kFrenchWords, kSurnameParticles, kParticles, kLimits, kSeparators);
+  static constexpr auto kSmallWords =
+      lengths_by_beginning(kNoEpithets, kGermanWords, kFrenchWords, kSurnameParticles,
+                           kAuthorParticles, kLimitWords, kSeparators);
   if (!may_be_among(kSmallWords, word)) return true;
   static constexpr auto kSorted = sorted(kNoEpithets, kGermanWords, kFrenchWords, kSurnameParticles,
-                                         kParticles, kLimits, kSeparators);
+                                         kAuthorParticles, kLimitWords, kSeparators);
   return !std::binary_search(kSorted.begin(), kSorted.end(), word);
 }
 

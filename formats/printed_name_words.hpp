@@ -27,6 +27,8 @@ namespace keydrift::printed {
 
 [[nodiscard]] std::string_view without_end(std::string_view word);  // without comma and semicolon
 [[nodiscard]] bool ends_item(std::string_view word);                // has one
+[[nodiscard]] std::string_view bare_name(
+    std::string_view word);  // without brackets and signs around it
 // Without the full stop, comma, colon or bracket that closes behind it.
 [[nodiscard]] std::string_view without_closing_marks(std::string_view word);
 

@@ -38,15 +38,6 @@ constexpr int kLeastWeight = 1;    // less, and a word is no genus
 constexpr int kSureEvidence = 9;   // of a genus without a Latin ending
 constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 
-// Without brackets and signs around it.
-std::string_view bare_name(std::string_view word) {
-  while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
-  while (!word.empty() && ",.:;)]"sv.find(word.back()) != std::string_view::npos) {
-    word.remove_suffix(1);
-  }
-  return word;
-}
-
 bool is_one_word(std::string_view name) {
   return !name.empty() && name.find(' ') == std::string_view::npos;
 }

@@ -23,8 +23,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::uint32_t kDestinationIndent = 8;  // columns; words are not set this far in
-
 // "bus cus (p. 66)", "bus (p. 71)": the last words of a lead may be wrapped as far in.
 bool is_epithet_beyond_doubt(std::string_view text) {
   auto const words = words_of(start_of(text, 80));

@@ -14,10 +14,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 2;  // leads that end in a page
+constexpr std::size_t kFewestPageEnds = 2;  // leads that end in a page
 
 // "p. 14", "pp. 42, 44", "page 7–9"
-bool is_page_alone(std::string_view text) {
+bool is_page_with_number(std::string_view text) {
   auto const word = text.find(' ');
   return word != std::string_view::npos && starts_with_page(text) &&
          text.find_first_not_of("0123456789,.- \xE2\x80\x93", word) == std::string_view::npos;
@@ -32,8 +32,8 @@ bool ends_in_bracketed_name(std::string_view line) {
 }
 
 // Where the name begins that ends the words: with their last line, or behind the words on it.
-std::optional<std::size_t> name_at_end(KeyText const& key, JoinedText const& joined,
-                                       std::string_view words) {
+std::optional<std::size_t> name_begin_at_end(KeyText const& key, JoinedText const& joined,
+                                             std::string_view words) {
   auto const last = std::find_if(joined.spans.rbegin(), joined.spans.rend(),
                                  [&](auto const& span) { return span.raw_begin < words.size(); });
   if (last != joined.spans.rend() && last->raw_begin > 0) {
@@ -51,16 +51,16 @@ std::optional<std::size_t> name_at_end(KeyText const& key, JoinedText const& joi
 
 void take_names_before_pages(KeyText const& key, LeadCutter& cutter, std::vector<ReadLead>& reads) {
   auto const is_paged = [](ReadLead const& read) {
-    return read.leaders == LeaderKind::dots && is_page_alone(read.lead.destination_printed);
+    return read.leaders == LeaderKind::dots && is_page_with_number(read.lead.destination_printed);
   };
   auto const paged = static_cast<std::size_t>(std::count_if(reads.begin(), reads.end(), is_paged));
-  if (paged < kFewest) return;
+  if (paged < kFewestPageEnds) return;
   for (std::size_t i = 0; i < reads.size(); ++i) {
     if (!is_paged(reads[i])) continue;
     auto const joined = cutter.join(i);
     std::string_view const text = joined.raw;
     auto const split = split_at_leader(text, key.numbering);
-    auto const begin = name_at_end(key, joined, text.substr(0, split.words_end));
+    auto const begin = name_begin_at_end(key, joined, text.substr(0, split.words_end));
     if (!begin || *begin == 0) continue;
     cutter.cut(reads[i], joined, trim_right(text.substr(0, *begin)).size(), *begin,
                split.words_end);

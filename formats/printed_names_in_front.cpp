@@ -13,8 +13,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;      // leads with a name in front
-constexpr std::size_t kMostLines = 12;  // of a lead
+constexpr std::size_t kFewestNamedInFront = 3;     // leads with a name in front
+constexpr std::size_t kMostLinesOfNamedLead = 12;  // of a lead
 
 // "Ausella busa (Roe, 1884)", "* Ausella busa", "Ausella busa n. sp."
 bool is_name_alone(std::string_view text) {
@@ -35,7 +35,7 @@ std::optional<Label> label_before_name(SourceLine const& line) {
 // Behind the words of the lead that begins with line i; i + 1 where there are none.
 std::size_t end_of_words(std::vector<SourceLine> const& lines, std::size_t i) {
   auto end = i + 1;
-  while (end < lines.size() && end - i < kMostLines && !lines[end].text.empty()) {
+  while (end < lines.size() && end - i < kMostLinesOfNamedLead && !lines[end].text.empty()) {
     // "2 articles" of the words stands further in than labels.
     bool const labelled = read_label(lines[end].text) && lines[end].indent <= lines[i].indent;
     if (labelled || starts_note(lines[end].text)) break;
@@ -74,7 +74,7 @@ std::optional<std::vector<SourceLine>> put_names_behind_words(
     ++found;
     i = end;
   }
-  return found < kFewest ? std::nullopt : std::optional{std::move(put)};
+  return found < kFewestNamedInFront ? std::nullopt : std::optional{std::move(put)};
 }
 
 }  // namespace keydrift::printed

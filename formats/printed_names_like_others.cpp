@@ -20,7 +20,7 @@ bool is_word_in_capitals(std::string_view word) {
 }
 
 // "(Roe)" of a species that was moved is the same person.
-std::string_view without_stop(std::string_view author) {
+std::string_view author_without_stop(std::string_view author) {
   if (author.starts_with('(') && author.ends_with(')')) {
     author = author.substr(1, author.size() - 2);
   }
@@ -41,11 +41,11 @@ NamesLikeOthers::NamesLikeOthers(std::vector<ReadLead> const& reads,
     if (read.to.form != DestinationForm::taxa) continue;
     ++named;
     auto const& taxon = read.to.taxa.taxa.front();
-    authors_.insert(std::string{without_stop(taxon.authorship)});
+    authors_.insert(std::string{author_without_stop(taxon.authorship)});
     // "bus, Roe."
     auto const& remark = read.to.remark;
     if (taxon.genusless && taxon.authorship.empty() && is_capitalised(remark)) {
-      authors_.insert(std::string{without_stop(remark)});
+      authors_.insert(std::string{author_without_stop(remark)});
     }
     if (taxon.genusless) ++epithets;
     auto const printed = authored_end(read.lead.destination_printed);
@@ -116,7 +116,7 @@ std::optional<std::size_t> NamesLikeOthers::name_begin(JoinedText const& joined)
 // "Ogbourne" and "Ogb." are the same author.
 bool NamesLikeOthers::is_known_author(std::string_view name) const {
   constexpr std::size_t kShortest = 3;  // bytes
-  name = without_stop(name);
+  name = author_without_stop(name);
   if (name.size() < kShortest || !is_upper(code_point_at(name, 0).value)) return false;
   auto const longer = authors_.lower_bound(name);
   if (longer != authors_.end() && longer->starts_with(name)) return true;

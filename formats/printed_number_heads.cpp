@@ -11,18 +11,18 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::uint32_t kMostLetters = 8;    // leads of a couplet that bear letters
-constexpr std::size_t kLongestNumber = 4;    // digits
-constexpr std::uint32_t kLargestRoman = 89;  // beyond, letters are likelier meant
+constexpr std::uint32_t kMostLetteredLeads = 8;  // leads of a couplet that bear letters
+constexpr std::size_t kLongestHeadNumber = 4;    // digits
+constexpr std::uint32_t kLargestRoman = 89;      // beyond, letters are likelier meant
 
 // Words before a couplet's number.
-constexpr std::array kNumberWords{
+constexpr std::array kCoupletWords{
     "couplet"sv,   "couple"sv, "no"sv,      "nr"sv,    "n"sv,      "step"sv,        "schritt"sv,
     "question"sv,  "frage"sv,  "dilemma"sv, "pair"sv,  "paar"sv,   "coppia"sv,      "par"sv,
     "dicotomía"sv, "paso"sv,   "étape"sv,   "point"sv, "punkt"sv,  "alternative"sv, "stage"sv,
     "choice"sv,    "dilema"sv, "passo"sv,   "lead"sv,  "number"sv, "character"sv};
 
-std::size_t digits_at(std::string_view line, std::size_t at) {
+std::size_t digits_of_head(std::string_view line, std::size_t at) {
   std::size_t end = at;
   while (end < line.size() && is_digit(static_cast<unsigned char>(line[end]))) ++end;
   return end - at;
@@ -58,7 +58,7 @@ std::size_t behind_number_word(std::string_view line) {
   while (is_letter(code_point_at(line, end).value)) end += code_point_at(line, end).length;
   if (end == 0) return 0;
   auto const word = fold(line.substr(0, end));
-  if (!is_one_of(kNumberWords, word)) return 0;
+  if (!is_one_of(kCoupletWords, word)) return 0;
   auto sign = code_point_at(line, end);
   bool const ring = sign.value == 0xB0 || sign.value == 0xBA;
   if (word == "n" && !ring && sign.value != '.') return 0;
@@ -132,7 +132,7 @@ std::optional<LeadSign> NumberReader::sub(std::string_view line) const {
   sub.ordinal = label->family == LabelFamily::digits     ? label->number
                 : label->marks > 0 && label->number == 1 ? 1U + label->marks
                                                          : label->number;
-  if (sub.ordinal > kMostLetters) return std::nullopt;
+  if (sub.ordinal > kMostLetteredLeads) return std::nullopt;
   auto const words = code_point_at(line, label->text_at).value;
   // "A. bus" is a name, "a leaf" goes on with a sentence.
   sub.like_name = label->family == LabelFamily::upper && is_lower(words);
@@ -144,17 +144,17 @@ bool NumberReader::read_number(std::string_view line, std::size_t& at, Label& la
   if (scheme_.script == NumberScript::digits) {
     // "Step A1"
     bool const letter = scheme_.worded && at + 1 < line.size() && line[at] >= 'A' &&
-                        line[at] <= 'Z' && digits_at(line, at + 1) > 0;
+                        line[at] <= 'Z' && digits_of_head(line, at + 1) > 0;
     if (letter) ++at;
-    auto const digits = digits_at(line, at);
-    if (digits == 0 || digits > kLongestNumber) return false;
+    auto const digits = digits_of_head(line, at);
+    if (digits == 0 || digits > kLongestHeadNumber) return false;
     label.family = LabelFamily::digits;
     for (std::size_t i = 0; i < digits; ++i) {
       label.number = label.number * 10 + static_cast<std::uint32_t>(line[at + i] - '0');
     }
     at += digits;
     // "1.2" is a measure or a section.
-    bool const decimal = code_point_at(line, at).value == '.' && digits_at(line, at + 1) > 0;
+    bool const decimal = code_point_at(line, at).value == '.' && digits_of_head(line, at + 1) > 0;
     return !decimal && label.number > 0;
   }
   if (scheme_.script == NumberScript::roman) {
@@ -177,8 +177,9 @@ bool NumberReader::read_number(std::string_view line, std::size_t& at, Label& la
 void NumberReader::take_close_letter(std::string_view line, std::size_t& at,
                                      NumberHead& head) const {
   auto const c = code_point_at(line, at).value;
-  bool const lower = c >= 'a' && c < U'a' + kMostLetters;
-  bool const upper = c >= 'A' && c < U'A' + kMostLetters && scheme_.script == NumberScript::digits;
+  bool const lower = c >= 'a' && c < U'a' + kMostLetteredLeads;
+  bool const upper =
+      c >= 'A' && c < U'A' + kMostLetteredLeads && scheme_.script == NumberScript::digits;
   bool const digit = scheme_.script != NumberScript::digits && c >= '1' && c <= '9';
   if (!(lower || upper || digit) || !is_word_end(line, at + 1)) return;
   if (digit && is_digit(code_point_at(line, at + 1).value)) return;

@@ -21,12 +21,12 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 5;        // ends that make a count
-constexpr std::size_t kFewestSmall = 3;   // species beside one with a capital
-constexpr std::size_t kFewestBehind = 2;  // of these, behind the words of leads
-constexpr std::size_t kMostBefore = 3;    // ends that may belong to no count, before it
-constexpr std::size_t kLongestEnd = 60;   // bytes
-constexpr std::uint32_t kFarIn = 8;       // columns further in than the line above
+constexpr std::size_t kFewestNumberedEnds = 5;   // ends that make a count
+constexpr std::size_t kFewestSmallSpecies = 3;   // beside one with a capital
+constexpr std::size_t kFewestBehindWords = 2;    // of these, behind the words of leads
+constexpr std::size_t kMostUncountedBefore = 3;  // ends that may belong to no count, before it
+constexpr std::size_t kLongestNumberedEnd = 60;  // bytes
+constexpr std::uint32_t kFartherIn = 8;          // columns further in than the line above
 
 struct NumberedEnd {
   std::size_t line{};
@@ -124,7 +124,8 @@ std::uint32_t number_before(std::string_view text) {
 }
 
 // The ends that count up from the first of them, one or two at a time.
-std::vector<NumberedEnd> counting(std::vector<NumberedEnd> const& ends, std::size_t first) {
+std::vector<NumberedEnd> numbered_ends_counting_from(std::vector<NumberedEnd> const& ends,
+                                                     std::size_t first) {
   std::vector<NumberedEnd> found{ends[first]};
   for (auto i = first + 1; i < ends.size(); ++i) {
     auto const ahead = ends[i].number - found.back().number;
@@ -161,7 +162,7 @@ void mark_bracketed_ends(std::vector<SourceLine>& lines) {
     if (figures_of(next, printed) == printed.size()) ++counted;
     ends.push_back({i, next, *at});
   }
-  if (ends.size() < kFewest || counted * 5 < ends.size() * 4) return;
+  if (ends.size() < kFewestNumberedEnds || counted * 5 < ends.size() * 4) return;
   for (auto const& end : ends) {
     auto& line = lines[end.line];
     line.markup.destination_begin = line.begin + end.at;
@@ -171,8 +172,8 @@ void mark_bracketed_ends(std::vector<SourceLine>& lines) {
 // The longest count, whose first end may be one of the first few.
 std::vector<NumberedEnd> longest_count(std::vector<NumberedEnd> const& ends) {
   std::vector<NumberedEnd> longest;
-  for (std::size_t first = 0; first < ends.size() && first <= kMostBefore; ++first) {
-    auto found = counting(ends, first);
+  for (std::size_t first = 0; first < ends.size() && first <= kMostUncountedBefore; ++first) {
+    auto found = numbered_ends_counting_from(ends, first);
     if (found.size() > longest.size()) longest = std::move(found);
   }
   return longest;
@@ -185,7 +186,7 @@ void mark_capital_epithets(std::vector<SourceLine>& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
     if (line.is_no_lead || line.markup.destination_begin != kNotTold) continue;
-    auto const at = numbered_end(line.text, kLongestEnd, is_short_species);
+    auto const at = numbered_end(line.text, kLongestNumberedEnd, is_short_species);
     if (at == 0 || at >= line.text.size()) continue;  // at the front it heads an account
     auto const end = line.text.substr(at);
     bool const capital = short_species(end) == ShortSpecies::capital;
@@ -198,7 +199,7 @@ void mark_capital_epithets(std::vector<SourceLine>& lines) {
   };
   for (auto const& end : longest) small[genus_of(end)] += end.doubtful ? 0 : 1;
   for (auto const& end : longest) {
-    if (!end.doubtful || small[genus_of(end)] < kFewestSmall) continue;
+    if (!end.doubtful || small[genus_of(end)] < kFewestSmallSpecies) continue;
     auto& line = lines[end.line];
     line.markup.destination_begin = line.begin + end.at;
   }
@@ -213,21 +214,21 @@ void mark_numbered_ends(std::vector<SourceLine>& lines) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     if (text.empty() || lines[i].is_no_lead) continue;
-    auto at = numbered_end(text, kLongestEnd, is_numbered_end);
+    auto at = numbered_end(text, kLongestNumberedEnd, is_numbered_end);
     bool const doubtful = at == text.size();
-    if (doubtful) at = numbered_end(text, kLongestEnd, is_numbered_word_with_author);
+    if (doubtful) at = numbered_end(text, kLongestNumberedEnd, is_numbered_word_with_author);
     if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at, doubtful});
   }
   auto const longest = longest_count(ends);
   std::size_t behind = 0;
   for (auto const& end : longest) behind += end.at > 0 ? 1 : 0;
-  if (longest.size() < kFewest || behind < kFewestBehind) return;
+  if (longest.size() < kFewestNumberedEnds || behind < kFewestBehindWords) return;
   // Beneath letters numbers are taken for those of species anyway.
   bool const digits = decide_numbering(lines).family == LabelFamily::digits;
   for (auto const& end : longest) {
     auto& line = lines[end.line];
     // Its place tells what it is.
-    bool const far_in = end.line > 0 && line.indent >= lines[end.line - 1].indent + kFarIn;
+    bool const far_in = end.line > 0 && line.indent >= lines[end.line - 1].indent + kFartherIn;
     bool const told = far_in || !(digits || is_numbered_genus(line.text));
     if (end.at == 0 ? told : !end.doubtful && !is_genus_behind_blank(line.text, end.at)) continue;
     if (end.at == 0) line.is_no_lead = true;

@@ -26,7 +26,7 @@ struct Item {
 };
 
 // "Key to the species": no blank line need stand there.
-bool is_title(SourceLine const& line) {
+bool is_list_title(SourceLine const& line) {
   if (line.is_title) return true;
   bool const short_line = !line.text.empty() && line.text.size() <= kLongestHeading;
   return short_line && !read_label(line.text) && !has_row_of_dots(line.text) &&
@@ -40,7 +40,7 @@ class ListFinder {
     std::uint32_t breaks = 0;
     for (std::uint32_t i = 0; i < lines.size(); ++i) {
       breaks_before_.push_back(breaks);
-      if (lines[i].text.empty() || is_title(lines[i]) || heads_key(i)) ++breaks;
+      if (lines[i].text.empty() || is_list_title(lines[i]) || heads_key(i)) ++breaks;
       add_item(i);
     }
     for (auto const& item : items_) largest_ = std::max(largest_, item.number);
@@ -115,7 +115,7 @@ class ListFinder {
     auto const text = lines_[at].text;
     bool const complete = i > 1 && is_rival_of(i - 1, items_[i - 2].number);
     if (items_[i].number > 0 || !complete || at + 1 == lines_.size()) return false;
-    return text.starts_with('*') && text.ends_with('.') && is_title(lines_[at + 1]) &&
+    return text.starts_with('*') && text.ends_with('.') && is_list_title(lines_[at + 1]) &&
            !has_row_of_dots(text) && !ends_in_name(i);
   }
 
@@ -331,7 +331,7 @@ void mark_numbered_lists(std::vector<SourceLine>& lines) {
 std::optional<std::vector<SourceLine>> with_all_above_title_marked(
     std::vector<SourceLine> const& lines) {
   auto const title = std::find_if(lines.begin(), lines.end(), [](SourceLine const& line) {
-    return is_title(line) && !line.text.ends_with('.');
+    return is_list_title(line) && !line.text.ends_with('.');
   });
   if (title == lines.end()) return std::nullopt;
   std::size_t like_leads = 0;

@@ -19,11 +19,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestHead = 120;     // bytes
-constexpr std::size_t kMostWords = 14;        // of a head
-constexpr std::size_t kMostDescription = 60;  // lines between a head and its key
-constexpr std::size_t kLongestTitle = 60;     // bytes
-constexpr std::uint32_t kFarIn = 8;           // columns
+constexpr std::size_t kLongestNumberedHead = 120;     // bytes
+constexpr std::size_t kMostWordsOfNumberedHead = 14;  // of a head
+constexpr std::size_t kMostDescription = 60;          // lines between a head and its key
+constexpr std::size_t kLongestNumberedTitle = 60;     // bytes
+constexpr std::uint32_t kTitleFarIn = 8;              // columns
 
 // How much the words of a line say that it is a head.
 enum class HeadWords : std::uint8_t {
@@ -68,8 +68,8 @@ HeadWords words_of_head(std::string_view text) {
     bool const ends_in_number = is_digit(code_point_before(text, text.size()).value);
     return ends_in_number ? HeadWords::none : HeadWords::sure;
   }
-  auto const all = words_of(text, kMostWords + 1);
-  if (all.empty() || all.size() > kMostWords) return HeadWords::none;
+  auto const all = words_of(text, kMostWordsOfNumberedHead + 1);
+  if (all.empty() || all.size() > kMostWordsOfNumberedHead) return HeadWords::none;
   Words words{all};
   auto const rank = fold(without_closing_marks(words.front()));
   bool const ranked = words.size() > 1 && starts_with_upper(words.front()) &&
@@ -101,7 +101,7 @@ HeadWords words_of_head(std::string_view text) {
 // "Ausella Roe, Syn. II. (1822) 39. — Busella § 2.": a genus, its author and where it was
 // published.
 bool begins_with_cited_genus(std::string_view text) {
-  auto const all = words_of(text, kMostWords + 1);
+  auto const all = words_of(text, kMostWordsOfNumberedHead + 1);
   if (all.size() < 3) return false;
   Words words{all};
   auto const name = without_closing_marks(words.front());
@@ -114,7 +114,7 @@ bool begins_with_cited_genus(std::string_view text) {
          });
 }
 
-enum class Mark : std::uint8_t {
+enum class TitleMark : std::uint8_t {
   none,
   head,
   listed,  // "1. Ausella Roe" / "2. Busella Roe", line by line: no lead, and no head of what
@@ -128,8 +128,8 @@ class HeadFinder {
     for (auto const& line : lines) labels_.push_back(label_of(line));
   }
 
-  std::vector<Mark> find() && {
-    marks_.assign(lines_.size(), Mark::none);
+  std::vector<TitleMark> find() && {
+    marks_.assign(lines_.size(), TitleMark::none);
     // From the end on: a head may stand above another one.
     for (auto i = lines_.size(); i-- > 0;) {
       if (may_be_head(i)) judge(i);
@@ -154,7 +154,7 @@ class HeadFinder {
     if (!label || label->family != LabelFamily::digits || label->number == 0) return false;
     if (!label->letter.empty() || label->marks > 0 || !label->back.empty()) return false;
     auto const text = lines_[i].text;
-    if (text.size() > kLongestHead || has_row_of_dots(text)) return false;
+    if (text.size() > kLongestNumberedHead || has_row_of_dots(text)) return false;
     // "412     AUSACEAE" stands at the head of page 412.
     auto const first = text.substr(label->text_at, text.find(' ', label->text_at) - label->text_at);
     bool const page = label->end == LabelEnd::none &&
@@ -196,7 +196,7 @@ class HeadFinder {
       if (labels_[below] && !is_count(below)) return false;
       auto const text = lines_[below].text;
       if (text.empty() || !gap_before(below) || !gap_after(below)) continue;
-      if (text.size() <= kLongestTitle && starts_with_upper(text) && mentions_key(text)) {
+      if (text.size() <= kLongestNumberedTitle && starts_with_upper(text) && mentions_key(text)) {
         return true;
       }
     }
@@ -206,17 +206,17 @@ class HeadFinder {
   // `next_labelled_` and `next_filled_` are the lines below line i.
   void judge(std::size_t i) {
     if (is_cited_above_title(i)) {
-      marks_[i] = Mark::head;
+      marks_[i] = TitleMark::head;
       return;
     }
     auto const next = next_labelled_;
     if (next >= lines_.size() || next - i > kMostDescription) return;
     bool const adjacent = next == next_filled_;
-    bool const below_head = marks_[next] != Mark::none;
+    bool const below_head = marks_[next] != TitleMark::none;
     // What is no head, and not followed by the first couplet, is told by that: most lines.
     if (!below_head && (labels_[next]->is_dash() || labels_[next]->number != 1)) return;
     // Set far in beneath words, "1. Ausella Roe" is what they lead to.
-    bool const far_in = lines_[i].indent >= lines_[next].indent + kFarIn;
+    bool const far_in = lines_[i].indent >= lines_[next].indent + kTitleFarIn;
     if (!gap_before(i) && (!adjacent || far_in)) return;
     // Where blank lines part paragraphs, a head is not set close to the words above it, which do
     // not end there.
@@ -226,8 +226,8 @@ class HeadFinder {
     if (below_head) {
       bool const list =
           adjacent && !gap_after(i) && labels_[next]->number == labels_[i]->number + 1;
-      if (list) marks_[i] = marks_[next] = Mark::listed;
-      if (!list && words == HeadWords::sure && gap_before(i)) marks_[i] = Mark::head;
+      if (list) marks_[i] = marks_[next] = TitleMark::listed;
+      if (!list && words == HeadWords::sure && gap_before(i)) marks_[i] = TitleMark::head;
       return;
     }
     bool const apart = gap_before(i) && gap_after(i) && adjacent;
@@ -237,7 +237,7 @@ class HeadFinder {
     // Where no blank lines part leads, those around a head set it apart.
     bool const dense = rival < lines_.size() && !gap_before(rival) && gap_before(i);
     bool const head = words == HeadWords::sure ? answered || dense : answered && apart;
-    if (head) marks_[i] = Mark::head;
+    if (head) marks_[i] = TitleMark::head;
   }
 
   // The line of the label behind that of the first lead of couplet 1.
@@ -253,17 +253,17 @@ class HeadFinder {
     std::uint32_t last = 0;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       bool const counts = last > 0 && may_be_head(i) && labels_[i]->number == last + 1;
-      if (marks_[i] == Mark::none && counts && gap_before(i) && gap_after(i) &&
+      if (marks_[i] == TitleMark::none && counts && gap_before(i) && gap_after(i) &&
           words_at(i) == HeadWords::sure) {
-        marks_[i] = Mark::head;
+        marks_[i] = TitleMark::head;
       }
-      if (marks_[i] == Mark::head) last = labels_[i]->number;
+      if (marks_[i] == TitleMark::head) last = labels_[i]->number;
     }
   }
 
   std::vector<SourceLine> const& lines_;
   std::vector<std::optional<Label>> labels_;  // by line: numbers and dashes before words
-  std::vector<Mark> marks_;                   // by line
+  std::vector<TitleMark> marks_;              // by line
   std::size_t next_labelled_{SIZE_MAX};       // below the line at hand
   std::size_t next_filled_{SIZE_MAX};
 };
@@ -279,7 +279,7 @@ void mark_decimal_titles(std::vector<SourceLine>& lines) {
     if (title && label->number == 1) lines[*title].is_no_lead = lines[*title].is_title = true;
     title.reset();
     auto const words = line.text.substr(label->text_at);
-    bool const head = line.text.size() <= kLongestHead && !has_row_of_dots(line.text) &&
+    bool const head = line.text.size() <= kLongestNumberedHead && !has_row_of_dots(line.text) &&
                       words_of_head(words) == HeadWords::sure && mentions_key(words);
     if (head) title = i;
   }
@@ -291,9 +291,9 @@ void mark_numbered_titles(std::vector<SourceLine>& lines) {
   mark_decimal_titles(lines);
   auto const marks = HeadFinder{lines}.find();
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (marks[i] == Mark::none) continue;
+    if (marks[i] == TitleMark::none) continue;
     lines[i].is_no_lead = true;
-    lines[i].is_title = marks[i] == Mark::head;
+    lines[i].is_title = marks[i] == TitleMark::head;
   }
 }
 

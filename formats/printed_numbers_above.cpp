@@ -10,7 +10,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;  // couplets of a key
+constexpr std::size_t kFewestBelowNumbers = 3;  // couplets of a key
 
 // "3", "3." above words.
 std::optional<Label> number_above(std::vector<SourceLine> const& lines, std::size_t i) {
@@ -48,8 +48,9 @@ std::optional<std::vector<SourceLine>> tell_numbers_above(std::vector<SourceLine
     ++labels;
   }
   // "1" / "Wings clear" … "2" / "Legs red" … "3 Head black": large figures begin the page.
-  bool const begins = !numbers.empty() && first_labelled == count + 1 && labels >= kFewest;
-  bool const all = numbers.size() >= kFewest && labels * 3 <= numbers.size();
+  bool const begins =
+      !numbers.empty() && first_labelled == count + 1 && labels >= kFewestBelowNumbers;
+  bool const all = numbers.size() >= kFewestBelowNumbers && labels * 3 <= numbers.size();
   if (!begins && !all) return std::nullopt;
   auto told = lines;
   for (auto const& [line, label] : numbers) {

@@ -16,10 +16,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 3;  // couplets
+constexpr std::size_t kFewestLedTo = 3;  // couplets
 
 // The number and its full stop at the end of a line, behind a blank or dots.
-std::string_view number_at_end(std::string_view line) {
+std::string_view number_word_at_end(std::string_view line) {
   constexpr std::size_t kLongest = 3;
   line = trim_right(line);
   if (line.ends_with('.')) line.remove_suffix(1);
@@ -49,18 +49,18 @@ std::size_t restore_numbers_led_to(std::string& text) {
   auto const lines = lines_of(text);
   for (auto const& [at, line] : lines) {
     if (auto const number = number_at_front(line); number > 0) labels.insert(number);
-    auto const end = number_at_end(line);
+    auto const end = number_word_at_end(line);
     if (!end.empty() && only_figures(end) && !ends_in_page_cut_short(without_full_stop(line))) {
       led_to.insert(number_of(end));
     }
   }
-  if (labels.size() < kFewest) return 0;
+  if (labels.size() < kFewestLedTo) return 0;
   std::vector<TextChange> misread;
   std::set<std::uint32_t> meant;
   std::uint32_t couplet = 0;
   for (auto const& [at, line] : lines) {
     if (auto const number = number_at_front(line); number > 0) couplet = number;
-    auto const end = number_at_end(line);
+    auto const end = number_word_at_end(line);
     if (end.size() < 2) continue;  // "1" for l is as likely a letter
     // Behind a row of dots it is a number in any case, and is mended lead by lead.
     constexpr std::ptrdiff_t kRow = 3;

@@ -15,50 +15,51 @@ namespace {
 
 constexpr std::size_t kFewestOfGenus = 6;  // species with the initial that the odd one stands for
 constexpr std::size_t kMostOdd = 2;
-constexpr std::size_t kLongest = 3;        // letters of an abbreviation
-constexpr std::size_t kShortestGenus = 4;  // bytes
+constexpr std::size_t kLongestOddInitial = 3;       // letters of an abbreviation
+constexpr std::size_t kShortestGenusOfInitial = 4;  // bytes
 
 // Capitals that are taken for each other, italics above all (common practice).
-constexpr std::array<std::string_view, 16> kAlike{"FV", "BR", "KR", "FP", "CG", "CO", "CE", "OQ",
-                                                  "IT", "IJ", "IL", "EF", "BE", "DO", "HN", "AN"};
+constexpr std::array<std::string_view, 16> kAlikeCapitals{
+    "FV", "BR", "KR", "FP", "CG", "CO", "CE", "OQ", "IT", "IJ", "IL", "EF", "BE", "DO", "HN", "AN"};
 bool look_alike(char a, char b) {
   auto const pair = a < b ? std::string{a, b} : std::string{b, a};
-  return std::find(kAlike.begin(), kAlike.end(), pair) != kAlike.end();
+  return std::find(kAlikeCapitals.begin(), kAlikeCapitals.end(), pair) != kAlikeCapitals.end();
 }
 
 // Capitals that come out as two signs.
-struct Parted {
+struct PartedInitial {
   char capital;
   std::string_view signs;
 };
 constexpr std::array kParted{
-    Parted{'H', "JI"}, Parted{'H', "II"}, Parted{'H', "IT"}, Parted{'H', "TI"}, Parted{'M', "AI"},
-    Parted{'M', "IM"}, Parted{'M', "JM"}, Parted{'N', "IN"}, Parted{'K', "IC"}, Parted{'D', "IJ"},
-    Parted{'U', "LI"}, Parted{'R', "IR"}, Parted{'P', "IP"}, Parted{'T', "IT"}};
+    PartedInitial{'H', "JI"}, PartedInitial{'H', "II"}, PartedInitial{'H', "IT"},
+    PartedInitial{'H', "TI"}, PartedInitial{'M', "AI"}, PartedInitial{'M', "IM"},
+    PartedInitial{'M', "JM"}, PartedInitial{'N', "IN"}, PartedInitial{'K', "IC"},
+    PartedInitial{'D', "IJ"}, PartedInitial{'U', "LI"}, PartedInitial{'R', "IR"},
+    PartedInitial{'P', "IP"}, PartedInitial{'T', "IT"}};
 bool is_parted(char capital, std::string_view signs) {
-  return std::any_of(kParted.begin(), kParted.end(), [&](Parted const& one) {
+  return std::any_of(kParted.begin(), kParted.end(), [&](PartedInitial const& one) {
     return one.capital == capital && one.signs == signs;
   });
 }
 
 // Figures and strokes that capitals come out as, behind the number of a species: "7. 1. busa" for
 // "7. I. busa", "/. busa".
-struct Sign {
+struct CapitalSigns {
   char capital;
   std::string_view seen;
 };
-constexpr std::array kSigns{Sign{'I', "1/|l"}, Sign{'J', "1/"}, Sign{'L', "1/"}, Sign{'T', "7/1"},
-                            Sign{'B', "85"},   Sign{'S', "58"}, Sign{'G', "6"},  Sign{'O', "0"},
-                            Sign{'D', "0"},    Sign{'Z', "2"},  Sign{'A', "4"}};
+constexpr std::array kSignsOfCapitals{
+    CapitalSigns{'I', "1/|l"}, CapitalSigns{'J', "1/"}, CapitalSigns{'L', "1/"},
+    CapitalSigns{'T', "7/1"},  CapitalSigns{'B', "85"}, CapitalSigns{'S', "58"},
+    CapitalSigns{'G', "6"},    CapitalSigns{'O', "0"},  CapitalSigns{'D', "0"},
+    CapitalSigns{'Z', "2"},    CapitalSigns{'A', "4"}};
 bool is_sign_of(char capital, char seen) {
-  return std::any_of(kSigns.begin(), kSigns.end(), [&](Sign const& one) {
-    return one.capital == capital && one.seen.find(seen) != std::string_view::npos;
-  });
+  return std::any_of(
+      kSignsOfCapitals.begin(), kSignsOfCapitals.end(), [&](CapitalSigns const& one) {
+        return one.capital == capital && one.seen.find(seen) != std::string_view::npos;
+      });
 }
-
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
-
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
 
 // By abbreviation, where it stands before an epithet: "V" of "V. busa", "Pl" of "Pl. busa".
 using Places = std::map<std::string, std::vector<std::size_t>>;
@@ -71,7 +72,7 @@ Places abbreviations_in(std::string_view text) {
     while (begin > 0 && is_small(text[begin - 1])) --begin;
     while (begin > 0 && is_capital(text[begin - 1])) --begin;
     auto const letters = stop - begin;
-    if (letters == 0 || letters > kLongest || !is_capital(text[begin])) continue;
+    if (letters == 0 || letters > kLongestOddInitial || !is_capital(text[begin])) continue;
     auto const before = begin > 0 ? code_point_before(text, begin).value : char32_t{' '};
     if (!is_blank(before) && before != '.' && before != '(') continue;
     if (text.substr(stop + 1, 1) != " ") continue;
@@ -152,7 +153,7 @@ bool names_genus(std::string_view text, std::string_view beginning, bool species
     while (end < text.size() && is_letter(static_cast<unsigned char>(text[end]))) ++end;
     auto const word = text.substr(at, end - at);
     bool const ends = has_latin_ending(fold(word));
-    if (word.size() < kShortestGenus || !ends) continue;
+    if (word.size() < kShortestGenusOfInitial || !ends) continue;
     if (!species) return true;
     auto const rest = text.substr(std::min(skip_blanks(text, end), text.size()));
     auto const next = rest.substr(0, rest.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"));

@@ -20,7 +20,7 @@ namespace {
 
 // How far up the open couplets a rival is looked for; no printed outline is deeper, and a text made
 // to be deep must not cost more than its size.
-constexpr std::size_t kDeepestOutline = 200;
+constexpr std::size_t kDeepestRival = 200;
 
 // A couplet whose leads are being read.
 struct OpenCouplet {
@@ -31,7 +31,7 @@ struct OpenCouplet {
   std::size_t leads{};
 };
 
-struct Group {
+struct OutlineGroup {
   std::vector<std::uint32_t> leads;
   std::uint32_t part{};
 };
@@ -191,7 +191,7 @@ class OutlineGrouper {
   }
 
   [[nodiscard]] std::size_t highest_looked_at() const {
-    return open_.size() > kDeepestOutline ? open_.size() - kDeepestOutline : 0;
+    return open_.size() > kDeepestRival ? open_.size() - kDeepestRival : 0;
   }
 
   // --- ranks -----------------------------------------------------------------------------------
@@ -399,7 +399,7 @@ class OutlineGrouper {
 
   // What the printed labels of the couplet's leads have in common: "A" of A and AA, "1" of 1 and
   // 1'; empty where they have nothing that leads could be told to lead to.
-  [[nodiscard]] std::string common_label(Group const& group) const {
+  [[nodiscard]] std::string common_label(OutlineGroup const& group) const {
     std::string common;
     for (auto const lead : group.leads) {
       auto const& one = rank(lead);
@@ -458,7 +458,7 @@ class OutlineGrouper {
   std::vector<ReadLead> const& reads_;
   LeadPlan const& plan_;
   Grouping grouping_;
-  std::vector<Group> groups_;
+  std::vector<OutlineGroup> groups_;
   std::vector<OpenCouplet> open_;  // on the way from the start to the lead before
   std::array<bool, RankLabel::kRanks> counted_{};
   std::array<bool, RankLabel::kRanks> of_its_own_{};

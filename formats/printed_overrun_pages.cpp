@@ -13,7 +13,7 @@ namespace keydrift::printed {
 namespace {
 
 // "[p. 313."
-bool is_page_alone(std::string_view text) {
+bool is_bracketed_page(std::string_view text) {
   constexpr std::size_t kLongest = 12;
   if (text.size() > kLongest || !text.starts_with("[p")) return false;
   auto inside = trim_right(without_full_stop(text.substr(2)));
@@ -25,7 +25,7 @@ bool is_page_alone(std::string_view text) {
 // Where "[p. 313." begins that the text ends in, or is.
 std::optional<std::size_t> overrun_at(std::string_view text) {
   auto const at = text.rfind('[');
-  if (at == std::string_view::npos || !is_page_alone(text.substr(at))) return std::nullopt;
+  if (at == std::string_view::npos || !is_bracketed_page(text.substr(at))) return std::nullopt;
   if (at == 0) return at;
   return is_blank(code_point_before(text, at).value) ? std::optional{at} : std::nullopt;
 }

@@ -16,8 +16,6 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kDestinationIndent = 8;  // columns; names set this far in are destinations
-
 // "411." at the end of "… taste bitter. 411.", whose name stands on the next line.
 std::optional<std::size_t> species_number_before(std::string_view words) {
   auto const begin = last_word_begin(words);

@@ -22,8 +22,8 @@ constexpr std::size_t kLeastWidth = 30;        // columns; below, nothing fits
 constexpr std::size_t kLeastDots = 3;          // a row of leaders, of dots or of blanks
 constexpr std::size_t kWidestLabelField = 12;  // columns; longer labels push the words
 constexpr std::size_t kValueIndent = 4;
-constexpr std::size_t kIndentStep = 2;      // columns for each couplet on the way
-constexpr std::size_t kDeepestIndent = 24;  // columns; beyond, the numbers have to tell
+constexpr std::size_t kIndentStep = 2;          // columns for each couplet on the way
+constexpr std::size_t kDeepestLeadIndent = 24;  // columns; beyond, the numbers have to tell
 
 bool is_one_letter(std::string_view label) {
   return label.size() == 1 && label[0] >= 'A' && label[0] <= 'z' &&
@@ -224,7 +224,7 @@ class Page {
     bool const first = one.lead.ordinal == 0;
     if (block_ended_ || (parallel && first)) separate();
     block_ended_ = false;
-    auto const cap = std::min(kDeepestIndent, width_ / 4);
+    auto const cap = std::min(kDeepestLeadIndent, width_ / 4);
     auto const margin =
         options_.layout == PrintLayout::indented ? std::min(cap, one.depth * kIndentStep) : 0;
     write_lead(margin, one, lead);

@@ -28,7 +28,7 @@ enum class Pages : std::uint8_t { marked, bare_as_well };
 
 // What stands before the page of "… bus (p. 47)", "… bus Roe (p. 47).", "… bus, p. 47.", and of
 // "… bus, 47." where such are the habit; empty where the text ends otherwise.
-std::string_view before_page(std::string_view text, Pages pages) {
+std::string_view before_page_of(std::string_view text, Pages pages) {
   if (text.ends_with('.')) text = trim_right(text.substr(0, text.size() - 1));
   if (text.ends_with(')')) {
     auto const open = text.rfind(" (");
@@ -72,7 +72,7 @@ bool honours_person(std::string_view text, std::size_t at) {
 std::size_t paged_epithet(std::string_view text, Pages pages,
                           Capitals capitals = Capitals::honour_persons) {
   auto const none = text.size();
-  auto const paged = before_page(text, pages);
+  auto const paged = before_page_of(text, pages);
   if (paged.empty()) return none;
   auto const before = without_mark_of_new(paged);
   auto begin = last_word_begin(before);
@@ -141,7 +141,7 @@ WordCounts count_last_words(std::vector<ReadLead> const& reads, Pages pages) {
   for (auto const& read : reads) {
     auto const& end =
         read.lead.destination_printed.empty() ? read.lead.text : read.lead.destination_printed;
-    auto const before = before_page(end, pages);
+    auto const before = before_page_of(end, pages);
     if (!before.empty()) ++counts[std::string{before.substr(last_word_begin(before))}];
   }
   return counts;
@@ -150,7 +150,7 @@ WordCounts count_last_words(std::vector<ReadLead> const& reads, Pages pages) {
 // "Rossi, p. 4" where another lead ends so: a person is honoured once, an author named often.
 bool names_author_again(std::string_view end, WordCounts const& counts, Pages pages) {
   if (!is_capitalised(end)) return false;
-  auto const before = before_page(end, pages);
+  auto const before = before_page_of(end, pages);
   auto const found = counts.find(before);
   return found != counts.end() && found->second > 1;
 }
@@ -251,7 +251,7 @@ void take_paged_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     if (authors && (own <= printed.size() || !has_epithet_ending(epithet))) continue;
     bool const same = genusless && printed.size() >= own &&
                       printed.substr(0, printed.size() - own).find(')') == std::string_view::npos &&
-                      !(printed.size() > own && honours_person(before_page(text, pages), begin));
+                      !(printed.size() > own && honours_person(before_page_of(text, pages), begin));
     auto const words = trim_right(text.substr(0, begin));
     // "A. bus (p. 4)"
     if (same || is_abbreviated(words.substr(last_word_begin(words)))) continue;

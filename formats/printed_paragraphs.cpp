@@ -11,17 +11,18 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLines = 3;
-constexpr std::size_t kLongest = std::size_t{1} << 20U;  // bytes
+constexpr std::size_t kFewestParagraphLines = 3;
+constexpr std::size_t kLongestParagraph = std::size_t{1} << 20U;  // bytes
 
 // One line after the other, a blank between them.
-struct Paragraph {
+struct JoinedParagraph {
   std::string text;
   std::vector<std::size_t> begins;  // of its lines in the text
 };
 
-Paragraph joined(std::vector<SourceLine> const& lines, std::size_t from, std::size_t to) {
-  Paragraph paragraph;
+JoinedParagraph joined_lines(std::vector<SourceLine> const& lines, std::size_t from,
+                             std::size_t to) {
+  JoinedParagraph paragraph;
   for (auto i = from; i < to; ++i) {
     if (i > from) paragraph.text += ' ';
     paragraph.begins.push_back(paragraph.text.size());
@@ -39,10 +40,11 @@ std::optional<std::vector<SourceLine>> part_paragraphs(std::vector<SourceLine> c
   for (std::size_t i = 0; i < lines.size();) {
     auto end = i;
     std::size_t bytes = 0;
-    while (end < lines.size() && !lines[end].text.empty() && bytes < kLongest) {
+    while (end < lines.size() && !lines[end].text.empty() && bytes < kLongestParagraph) {
       bytes += lines[end++].text.size();
     }
-    auto const paragraph = end - i >= kFewestLines ? joined(lines, i, end) : Paragraph{};
+    auto const paragraph =
+        end - i >= kFewestParagraphLines ? joined_lines(lines, i, end) : JoinedParagraph{};
     auto const cuts = count_cuts(paragraph.text, counted);
     any = any || !cuts.empty();
     auto cut = cuts.begin();

@@ -20,15 +20,6 @@ bool is_article_of_several(std::string_view word) {
          word == "las" || word == "os" || word == "chez" || word == "Chez";
 }
 
-// Without brackets and signs around it.
-std::string_view bare_name(std::string_view word) {
-  while (!word.empty() && (word.front() == '(' || word.front() == '[')) word.remove_prefix(1);
-  while (!word.empty() && ",.:;)]"sv.find(word.back()) != std::string_view::npos) {
-    word.remove_suffix(1);
-  }
-  return word;
-}
-
 // "four genera: Ausella, Busella and Cusella": the one with that initial; empty without one.
 std::string listed_genus(std::vector<std::string_view> const& words, std::string_view initial) {
   static constexpr std::array kGenera{"genera"sv,  "gattungen"sv, "genres"sv,    "géneros"sv,

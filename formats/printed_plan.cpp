@@ -41,9 +41,9 @@ struct RankTally {
   [[nodiscard]] bool mostly_upper() const { return upper * 2 > labels; }
 };
 
-using Tallies = std::array<RankTally, RankLabel::kRanks>;
+using RankTallies = std::array<RankTally, RankLabel::kRanks>;
 
-bool is_bare(RankLabel const& rank) { return rank.label.end == LabelEnd::none; }
+bool is_bare_rank(RankLabel const& rank) { return rank.label.end == LabelEnd::none; }
 
 // "a. 1st abdominal segment long"
 bool is_ordinal_word(std::string_view text, std::size_t at) {
@@ -236,7 +236,7 @@ class LabelPlanner {
   // Are I, V and X numerals, or the letters after H, U and W?  Decided for each kind of label: they
   // are numerals where one and two occur and no H does.
   void settle_numerals() {
-    Tallies numerals{};
+    RankTallies numerals{};
     std::array<bool, RankLabel::kRanks> has_h{};
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (auto const& numeral = numerals_[i]) {
@@ -360,34 +360,34 @@ class LabelPlanner {
                       rank.ordinal < 32 && (tally.again >> rank.ordinal & 1U) == 0 && !led;
     bool const counts = !lone || (tally.seen >> (rank.ordinal - 2) & 3U) != 0;
     if (!counts) return false;
-    if (alone) return !is_bare(rank) || rank.repeats > 0;
+    if (alone) return !is_bare_rank(rank) || rank.repeats > 0;
     // "A. bus" is a name, "a leaf" and "5 spines" go on with a sentence; "a) 3 spines" does not.
     auto first_at = rank.label.text_at;
     auto const dash = code_point_at(line.text, first_at);
     if (is_dash(dash.value)) first_at = skip_blanks(line.text, first_at + dash.length);
     auto const first = code_point_at(line.text, first_at).value;  // "α. — 4 setae"
     bool const greek = rank.alphabet == Alphabet::greek_lower;
-    bool const count = (is_digit(first) && !is_bare(rank) &&
+    bool const count = (is_digit(first) && !is_bare_rank(rank) &&
                         (letter || greek || rank.label.end == LabelEnd::parenthesis)) ||
-                       (!is_bare(rank) && is_ordinal_word(line.text, rank.label.text_at)) ||
+                       (!is_bare_rank(rank) && is_ordinal_word(line.text, rank.label.text_at)) ||
                        counts_as_lead(i, before);
     if (tally.mostly_upper() && !upper && !count) return false;
-    if (letter && is_bare(rank) && tally.upper * 5 < tally.labels * 4 &&
+    if (letter && is_bare_rank(rank) && tally.upper * 5 < tally.labels * 4 &&
         tally.repeats * 3 < tally.labels) {
       return false;
     }
     if (before == lines_.size()) return true;
     auto const hyphen = code_point_before(lines_[before].text, lines_[before].text.size()).value;
     // "… bus, Roe," / "b². Hind tibiae": an index is no word's.
-    bool const indexed = rank.repeats > 0 && !is_bare(rank) && upper;
+    bool const indexed = rank.repeats > 0 && !is_bare_rank(rank) && upper;
     // "2. Peristome acute," / "a. Shell clear": a comma for the full stop of so short a lead.
-    bool const opens =
-        !is_bare(rank) && upper && ((ranks_[before] && rank.ordinal == 1) || carries_on(i, rank));
+    bool const opens = !is_bare_rank(rank) && upper &&
+                       ((ranks_[before] && rank.ordinal == 1) || carries_on(i, rank));
     bool const goes = hyphen == ',' && (indexed || opens || ends_in_led_word(lines_[before].text));
     // "A. Lime-knots yellow—" / "a. Sporangia stalked—": no hyphen of a word.
     bool const word_parted = is_dash(hyphen) && !(hyphen == 0x2014 && opens);
     if (word_parted || (hyphen == ',' && !goes)) return false;
-    return !is_bare(rank) || rank.repeats > 0 || upper || count || !breaks_.forced(before, i);
+    return !is_bare_rank(rank) || rank.repeats > 0 || upper || count || !breaks_.forced(before, i);
   }
 
   // "– 2-flowered heads", "+ 5 stamens": words that begin with a count, and a rival stands as deep.
@@ -418,7 +418,7 @@ class LabelPlanner {
   std::vector<std::optional<RankLabel>> ranks_;     // by line
   std::vector<std::optional<RankLabel>> numerals_;  // the same read as roman numerals
   std::vector<bool> answered_;                      // by line
-  Tallies tallies_{};
+  RankTallies tallies_{};
   std::array<bool, RankLabel::kRanks> accepted_{};
 };
 

@@ -11,6 +11,9 @@
 
 namespace keydrift::printed {
 
+// Couplets that a piece of a key set in cells may leave out.
+inline constexpr std::size_t kMostCoupletsLeftOut = 30;
+
 struct LeadStart {
   std::uint32_t line{};  // index into the lines
   RankLabel rank;        // a dash without text where no label is printed

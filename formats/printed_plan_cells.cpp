@@ -12,8 +12,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLeastLeads = 4;
-constexpr std::size_t kMostSkipped = 30;  // couplets that a piece of a key may leave out
+constexpr std::size_t kLeastCellLeads = 4;
 constexpr std::size_t kLinesPerLead = 5;  // at most, on the average; three are the rule
 constexpr std::size_t kFewestEmptyCells = 2;
 
@@ -30,11 +29,11 @@ class CellPlanner {
         filled_.begin(), filled_.end(), [this](std::uint32_t i) { return label_alone(i); }));
     find_empty_cells();
     auto const leads = labels + empty_cells_;
-    if (leads < kLeastLeads || leads * kLinesPerLead < filled_.size()) return std::nullopt;
+    if (leads < kLeastCellLeads || leads * kLinesPerLead < filled_.size()) return std::nullopt;
     plan_.start_at.assign(lines_.size(), LeadPlan::kNoStart);
     plan_.parts.assign(lines_.size(), LinePart::other);
     for (std::size_t k = 0; k < filled_.size();) k = begins_lead(k) ? take_lead(k) : k + 1;
-    if (plan_.starts.size() < kLeastLeads) return std::nullopt;
+    if (plan_.starts.size() < kLeastCellLeads) return std::nullopt;
     return std::move(plan_);
   }
 
@@ -45,7 +44,7 @@ class CellPlanner {
         filled_.begin(), filled_.end(), [this](std::uint32_t i) { return label_alone(i); }));
     std::erase_if(filled_, [this, labels](std::uint32_t i) {
       auto const label = label_of(i);
-      return label && label->number > labels + kMostSkipped;
+      return label && label->number > labels + kMostCoupletsLeftOut;
     });
   }
 

@@ -22,9 +22,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLeastLed = 2;        // lines that end in a destination; fewer make no key
-constexpr std::size_t kLongestTitle = 160;  // bytes; longer text is no heading
-constexpr std::size_t kWordsOfName = 7;     // of a name with its author at a line's end
+constexpr std::size_t kLeastLed = 2;  // lines that end in a destination; fewer make no key
+constexpr std::size_t kLongestTitleAbove = 160;  // bytes; longer text is no heading
 
 class IndentPlanner {
  public:
@@ -104,7 +103,7 @@ class IndentPlanner {
   [[nodiscard]] bool is_title(std::size_t i) const {
     auto const text = lines_[i].text;
     bool const leads = found_.ends[i];
-    return !leads && text.size() <= kLongestTitle && mentions_key(text);
+    return !leads && text.size() <= kLongestTitleAbove && mentions_key(text);
   }
 
   // Blank lines stand between most lines of the key.
@@ -281,7 +280,7 @@ class IndentPlanner {
     auto const text = lines_[i].text;
     auto const words = words_of(text);
     if (found_.alone[i] || is_numbered_name(text) || is_numbered_epithet(text)) return true;
-    if (words.size() > kWordsOfName) return false;
+    if (words.size() > kWordsOfNameAtEnd) return false;
     bool const capitals =
         words.size() <= 2 && is_capitalised(words.front()) &&
         std::none_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });

@@ -24,9 +24,9 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::uint32_t kMostSkipped = 5;       // numbers that the count may leave out
-constexpr std::size_t kLeastLeads = 4;          // fewer make no key
-constexpr std::size_t kLinesToDestination = 8;  // looked at for the end of an unlabelled lead
+constexpr std::uint32_t kMostNumbersLeftOut = 5;  // numbers that the count may leave out
+constexpr std::size_t kLeastNumberedLeads = 4;    // fewer make no key
+constexpr std::size_t kLinesToDestination = 8;    // looked at for the end of an unlabelled lead
 
 class NumberPlanner {
  public:
@@ -55,7 +55,9 @@ class NumberPlanner {
     }
     close_couplet(lines_.size());
     add_first_couplet();
-    if (plan_.plan.starts.size() < kLeastLeads || paired_ * 2 < couplets_) return std::nullopt;
+    if (plan_.plan.starts.size() < kLeastNumberedLeads || paired_ * 2 < couplets_) {
+      return std::nullopt;
+    }
     plan_.numbering.prefixed = std::any_of(
         plan_.plan.starts.begin(), plan_.plan.starts.end(), [this](LeadStart const& start) {
           return starts_with_prefix(lines_[start.line].text) ||
@@ -220,7 +222,8 @@ class NumberPlanner {
     if (head.ordinal > 1) return false;
     if (number == number_ + 1) return true;
     if (!head.strong) return false;
-    return (number == 1 && number_ > 1) || (number > number_ && number <= number_ + kMostSkipped);
+    return (number == 1 && number_ > 1) ||
+           (number > number_ && number <= number_ + kMostNumbersLeftOut);
   }
 
   // A number alone is a couplet's if the count has come to it and a lead's sign or words follow;
@@ -234,7 +237,8 @@ class NumberPlanner {
   [[nodiscard]] bool is_heading(NumberHead const& head, std::size_t i) const {
     auto const number = head.label.number;
     bool const counts = number == number_ + 1 || (number == 1 && number_ != 1);
-    if (!counts && !(scheme_.worded && number > number_ && number <= number_ + kMostSkipped)) {
+    if (!counts &&
+        !(scheme_.worded && number > number_ && number <= number_ + kMostNumbersLeftOut)) {
       return false;
     }
     auto next = i + 1;

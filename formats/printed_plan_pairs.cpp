@@ -14,8 +14,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kSlack = 1;              // columns that words may be set off by
-constexpr std::uint32_t kDestinationIndent = 8;  // columns; set this far in, a line is no words
+constexpr std::uint32_t kPairSlack = 1;  // columns that words may be set off by
 
 class PairPlanner {
  public:
@@ -71,8 +70,8 @@ class PairPlanner {
     auto const& line = lines_[i];
     if (words_column_ == 0 || !starts_with_upper(line.text)) return false;
     if (!is_upper(code_point_at(line.text, 0).value)) return false;
-    bool const beneath = line.indent + kSlack >= words_column_ &&
-                         line.indent <= words_column_ + kSlack && line.indent > 0;
+    bool const beneath = line.indent + kPairSlack >= words_column_ &&
+                         line.indent <= words_column_ + kPairSlack && line.indent > 0;
     if (!beneath || starts_note(line.text) || starts_caption(line.text)) return false;
     // "… weakly serrate. 2." / "Ausella busa Roe"
     auto const above = lines_[before_].text;

@@ -23,11 +23,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestCouplets = 3;
-constexpr std::size_t kMostRivals = 3;  // without a label, of a couplet
+constexpr std::size_t kFewestParagraphCouplets = 3;
+constexpr std::size_t kMostUnlabelledRivals = 3;  // without a label, of a couplet
 
 // Lines [first, last].
-struct Paragraph {
+struct ParagraphLines {
   std::size_t first{};
   std::size_t last{};
 };
@@ -44,7 +44,7 @@ class ParagraphPlanner {
     if (borders_ == LeadBorders::indents && !find_indent()) return std::nullopt;
     find_paragraphs();
     find_labelled();
-    if (labelled_.size() < kFewestCouplets) return std::nullopt;
+    if (labelled_.size() < kFewestParagraphCouplets) return std::nullopt;
     NumberedPlan found;
     found.numbering = std::move(numbering_);
     auto& plan = found.plan;
@@ -59,7 +59,7 @@ class ParagraphPlanner {
       start.misread = misread_.contains(begin);
       add(plan, start, begin);
       std::size_t rivals = 0;
-      for (auto p = begin + 1; p < end && rivals < kMostRivals; ++p) {
+      for (auto p = begin + 1; p < end && rivals < kMostUnlabelledRivals; ++p) {
         if (is_rival(p, found.numbering)) {
           add_rival(plan, p);
           ++rivals;
@@ -106,7 +106,7 @@ class ParagraphPlanner {
     auto const rest = std::max_element(others.begin(), others.end(), fewer);
     if (usual == labelled.end() || rest == others.end()) return false;
     indent_ = usual->first;
-    return usual->second >= kFewestCouplets && rest->first < indent_;
+    return usual->second >= kFewestParagraphCouplets && rest->first < indent_;
   }
 
   // Those that are no page's head or foot: "518" / "Marsh Studies" / "Vol. 11, no. 3".
@@ -116,7 +116,7 @@ class ParagraphPlanner {
         ++i;
         continue;
       }
-      Paragraph paragraph{i, i};
+      ParagraphLines paragraph{i, i};
       bool furniture = false;
       bool more = true;
       for (; more && i < lines_.size() && !lines_[i].text.empty(); ++i) {
@@ -152,7 +152,7 @@ class ParagraphPlanner {
            starts_with_upper(text.substr(label->text_at));
   }
   // "shorter" / "11": the number ends the lead.
-  [[nodiscard]] bool ends_in_number_alone(Paragraph const& paragraph) const {
+  [[nodiscard]] bool ends_in_number_alone(ParagraphLines const& paragraph) const {
     for (auto i = paragraph.first; i < paragraph.last; ++i) {
       if (is_page_furniture(lines_[i].text)) return false;
     }
@@ -223,7 +223,7 @@ class ParagraphPlanner {
   LeadBorders borders_;
   std::unordered_set<std::string_view> genera_;  // of numbered species
   bool in_capitals_{false};
-  std::vector<Paragraph> paragraphs_;
+  std::vector<ParagraphLines> paragraphs_;
   std::vector<std::size_t> labelled_;  // paragraphs that begin with couplets' numbers
   std::vector<Label> labels_;          // of these, as printed or as put right
   std::set<std::size_t> misread_;      // paragraphs whose numbers were put right

@@ -47,7 +47,7 @@ constexpr std::array kStrongPointers{
     "segue"sv,     "veda"sv,      "jdi"sv,        "viz"sv,      "przejdź"sv,    "смотри"sv,
     "смотреть"sv,  "переходим"sv, "переходите"sv, "перейти"sv};
 // Of these, the ones that stand right before a number: "If no, go to 3" says otherwise.
-constexpr std::array kNumberWords{"no"sv, "nr"sv, "n"sv, "n°"sv, "nº"sv, "n.º"sv, "n.°"sv};
+constexpr std::array kWordsBeforeNumber{"no"sv, "nr"sv, "n"sv, "n°"sv, "nº"sv, "n.º"sv, "n.°"sv};
 // Words whose number is no couplet's.
 constexpr std::array kNumberedThings{
     "fig"sv,     "figs"sv,  "figure"sv,   "figures"sv,   "p"sv,       "pp"sv,      "page"sv,
@@ -82,7 +82,7 @@ bool is_initial(std::string_view printed) {
 
 bool is_strong_pointer(std::string_view folded) { return is_one_of(kStrongPointers, folded); }
 
-bool is_number_word(std::string_view folded) { return is_one_of(kNumberWords, folded); }
+bool is_number_word(std::string_view folded) { return is_one_of(kWordsBeforeNumber, folded); }
 
 bool is_numbered_thing(std::string_view folded) { return is_one_of(kNumberedThings, folded); }
 

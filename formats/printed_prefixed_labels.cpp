@@ -17,12 +17,10 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kFewestLabels = 3;
-constexpr std::size_t kMostDigits = 3;
+constexpr std::size_t kFewestPrefixed = 3;
+constexpr std::size_t kMostDigitsOfPrefix = 3;
 
 bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
-
 // Bytes of the signs that may stand between the name of a key and the number: "II/1", "A.1".
 std::size_t sign_at(std::string_view text, std::size_t at) {
   return at < text.size() && "/.-:"sv.find(text[at]) != std::string_view::npos ? 1 : 0;
@@ -51,7 +49,7 @@ std::optional<Prefixed> prefixed_at(std::string_view text, std::size_t at) {
   if (begin >= text.size() || text[begin] == '0') return std::nullopt;
   auto end = begin;
   while (end < text.size() && is_ascii_digit(text[end])) ++end;
-  if (end == begin || end - begin > kMostDigits) return std::nullopt;
+  if (end == begin || end - begin > kMostDigitsOfPrefix) return std::nullopt;
   Prefixed found{text.substr(at, begin - at), 0, end - at};
   std::from_chars(text.data() + begin, text.data() + end, found.number);
   return found;
@@ -161,7 +159,7 @@ class Numberer {
 
   // Those of each letter: 1, 2, 3 …
   bool count_up() {
-    if (order_.size() < kFewestLabels) return false;
+    if (order_.size() < kFewestPrefixed) return false;
     std::map<std::string, std::uint32_t> last;
     auto const plain = last_plain();
     for (auto const& key : order_) {
@@ -238,8 +236,8 @@ class Numberer {
 };
 
 // "A1a" for "8a"; others stay.  The place begins where the letter does.
-void restore(std::map<std::uint32_t, std::string> const& printed, std::string& label,
-             Place& place) {
+void restore_prefix(std::map<std::uint32_t, std::string> const& printed, std::string& label,
+                    Place& place) {
   std::uint32_t number = 0;
   auto const [end, error] = std::from_chars(label.data(), label.data() + label.size(), number);
   auto const found = error == std::errc{} ? printed.find(number) : printed.end();
@@ -265,17 +263,19 @@ void restore_prefixed_labels(PrefixedLabels const& labels, std::string& text, Ed
     if (at == std::string::npos) continue;
     auto label = layout_note.substr(at + before.size());
     Place nowhere;
-    restore(labels.printed, label, nowhere);
+    restore_prefix(labels.printed, label, nowhere);
     layout_note.replace(at + before.size(), std::string::npos, label);
   }
   for (auto& couplet : edition.couplets) {
-    restore(labels.printed, couplet.label, couplet.place);
-    for (auto& back : couplet.back_references) restore(labels.printed, back.label, back.place);
+    restore_prefix(labels.printed, couplet.label, couplet.place);
+    for (auto& back : couplet.back_references) {
+      restore_prefix(labels.printed, back.label, back.place);
+    }
     for (auto& lead : couplet.leads) {
-      restore(labels.printed, lead.label, lead.place);
+      restore_prefix(labels.printed, lead.label, lead.place);
       auto& end = lead.destination_printed;
       if (only_figures(end)) {
-        restore(labels.printed, end, lead.destination_place);
+        restore_prefix(labels.printed, end, lead.destination_place);
       }
     }
   }

@@ -67,9 +67,9 @@ bool holds_item(std::string_view text, std::uint32_t number) {
 }
 
 // Lines between two blank ones.
-class Paragraph {
+class ProseParagraph {
  public:
-  explicit Paragraph(std::span<SourceLine> lines) : lines_{lines} {}
+  explicit ProseParagraph(std::span<SourceLine> lines) : lines_{lines} {}
 
   void mark() {
     for (auto& line : lines_) {
@@ -156,7 +156,7 @@ void mark_numbered_prose(std::vector<SourceLine>& lines) {
   for (std::size_t i = 0; i < lines.size();) {
     auto end = i;
     while (end < lines.size() && !lines[end].text.empty()) ++end;
-    if (end > i) Paragraph{std::span{lines}.subspan(i, end - i)}.mark();
+    if (end > i) ProseParagraph{std::span{lines}.subspan(i, end - i)}.mark();
     i = end + 1;
   }
 }

@@ -9,15 +9,16 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 6;        // quoted lines
-constexpr std::size_t kFewestLabels = 3;  // numbered leads among them
-constexpr std::size_t kDeepest = 8;       // answers to answers
+constexpr std::size_t kFewestQuoted = 6;        // quoted lines
+constexpr std::size_t kFewestQuotedLabels = 3;  // numbered leads among them
+constexpr std::size_t kDeepestAnswer = 8;       // answers to answers
 
 // Bytes of the marks in front, without the blanks behind the last one.
 std::size_t marks_length(std::string_view line) {
   std::size_t end = 0;
   std::size_t at = 0;
-  for (std::size_t marks = 0; marks < kDeepest && at < line.size() && line[at] == '>'; ++marks) {
+  for (std::size_t marks = 0; marks < kDeepestAnswer && at < line.size() && line[at] == '>';
+       ++marks) {
     end = at + 1;
     at = skip_blanks(line, end);
   }
@@ -40,7 +41,7 @@ void take_off_quotation_marks(std::vector<SourceLine>& lines) {
     auto const label = read_label(line.text.substr(skip_blanks(line.text, marks)));
     if (label && label->family == LabelFamily::digits) ++labels;
   }
-  if (quoted < kFewest || quoted * 3 < filled || labels < kFewestLabels) return;
+  if (quoted < kFewestQuoted || quoted * 3 < filled || labels < kFewestQuotedLabels) return;
   for (auto& line : lines) {
     auto const marks = marks_length(line.text);
     if (marks == 0) continue;

@@ -13,9 +13,9 @@
 namespace keydrift::printed {
 namespace {
 
-class Mender {
+class RankMender {
  public:
-  Mender(std::vector<SourceLine> const& lines, LineRanks& ranks, LineRanks& numerals)
+  RankMender(std::vector<SourceLine> const& lines, LineRanks& ranks, LineRanks& numerals)
       : lines_{lines}, ranks_{ranks}, numerals_{numerals} {}
 
   void run() {
@@ -412,7 +412,7 @@ class Mender {
 }  // namespace
 
 void mend_rank_labels(std::vector<SourceLine> const& lines, LineRanks& ranks, LineRanks& numerals) {
-  Mender{lines, ranks, numerals}.run();
+  RankMender{lines, ranks, numerals}.run();
 }
 
 }  // namespace keydrift::printed

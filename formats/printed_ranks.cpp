@@ -14,37 +14,37 @@ constexpr std::size_t kLongestNumeral = 7;        // of a label, "xxxviii"
 constexpr std::size_t kLongestGroupNumeral = 12;  // "ccclxxxviii"
 
 // Signs that print uses for leads; their place here is their rank.
-constexpr std::array<char32_t, 46> kSigns{'*',    '+',
-                                          0xA7,   '=',
-                                          0x2020, 0x2021,
-                                          '#',    0xB6,
-                                          0x25CB, 0x25CF,
-                                          0x25A1, 0x25A0,
-                                          0x25CA, 0x25C6,
-                                          0x2606, 0x2605,
-                                          '|',    0x2217,
-                                          0xD7,   0x25B3,
-                                          0xB0,   0x273D,
-                                          0x2720, 0xF7,
-                                          0x2016, 0x2225,
-                                          0x2731, 0x2732,
-                                          0x2736, 0x273B,
-                                          0x274B, 0x2722,
-                                          0x271A, 0x25C7,
-                                          0x25B2, 0x25BD,
-                                          0x25BC, 0x25E6,
-                                          0x2299, 0x2609,
-                                          0x25CE, 0x2295,
-                                          0x2042, 0x203B,
-                                          0x2206, RankLabel::kDashAsSign};
+constexpr std::array<char32_t, 46> kRankSigns{'*',    '+',
+                                              0xA7,   '=',
+                                              0x2020, 0x2021,
+                                              '#',    0xB6,
+                                              0x25CB, 0x25CF,
+                                              0x25A1, 0x25A0,
+                                              0x25CA, 0x25C6,
+                                              0x2606, 0x2605,
+                                              '|',    0x2217,
+                                              0xD7,   0x25B3,
+                                              0xB0,   0x273D,
+                                              0x2720, 0xF7,
+                                              0x2016, 0x2225,
+                                              0x2731, 0x2732,
+                                              0x2736, 0x273B,
+                                              0x274B, 0x2722,
+                                              0x271A, 0x25C7,
+                                              0x25B2, 0x25BD,
+                                              0x25BC, 0x25E6,
+                                              0x2299, 0x2609,
+                                              0x25CE, 0x2295,
+                                              0x2042, 0x203B,
+                                              0x2206, RankLabel::kDashAsSign};
 
 std::uint32_t place_among_signs(char32_t c) {
-  auto const found = std::find(kSigns.begin(), kSigns.end(), c);
-  return static_cast<std::uint32_t>(found - kSigns.begin());
+  auto const found = std::find(kRankSigns.begin(), kRankSigns.end(), c);
+  return static_cast<std::uint32_t>(found - kRankSigns.begin());
 }
 
-bool is_sign(char32_t c) {
-  return c != RankLabel::kDashAsSign && place_among_signs(c) < kSigns.size();
+bool is_rank_sign(char32_t c) {
+  return c != RankLabel::kDashAsSign && place_among_signs(c) < kRankSigns.size();
 }
 
 struct Index {
@@ -84,7 +84,7 @@ std::size_t behind_section_number(std::string_view line, std::size_t at, std::si
 std::optional<RankLabel> read_sign(std::string_view line, bool enclosed) {
   std::size_t at = enclosed ? 1 : 0;
   auto const first = code_point_at(line, at);
-  if (!is_sign(first.value)) return std::nullopt;
+  if (!is_rank_sign(first.value)) return std::nullopt;
   std::size_t strokes = 0;
   std::size_t end = at;
   while (code_point_at(line, at).value == first.value && strokes <= kMostStrokes) {
@@ -113,12 +113,12 @@ std::optional<RankLabel> read_sign(std::string_view line, bool enclosed) {
 }
 
 // German printers set "ß" for a beta; no word begins with it.
-constexpr char32_t kSharpS = 0xDF;
+constexpr char32_t kSharpSForBeta = 0xDF;
 
 std::optional<RankLabel> read_greek(std::string_view line, bool enclosed) {
   std::size_t at = enclosed ? 1 : 0;
   auto const first = code_point_at(line, at);
-  bool const sharp = first.value == kSharpS;
+  bool const sharp = first.value == kSharpSForBeta;
   bool const upper = first.value >= 0x391 && first.value <= 0x3A9;
   bool const lower =
       sharp || (first.value >= 0x3B1 && first.value <= 0x3C9 && first.value != 0x3C2);
@@ -144,7 +144,7 @@ std::optional<RankLabel> read_greek(std::string_view line, bool enclosed) {
 }
 
 // "a1", "b²": a letter with an index that tells its rank.
-std::optional<RankLabel> read_indexed(std::string_view line, bool enclosed) {
+std::optional<RankLabel> read_indexed_rank(std::string_view line, bool enclosed) {
   std::size_t at = enclosed ? 1 : 0;
   auto const first = code_point_at(line, at).value;
   bool const upper = first >= 'A' && first <= 'Z';
@@ -265,7 +265,7 @@ std::uint32_t roman_number(std::string_view letters, std::uint32_t largest) {
 
 static_assert((static_cast<std::uint32_t>(Alphabet::dash) + 1) * kLabelEnds <=
               RankLabel::kFirstSign);
-static_assert(RankLabel::kFirstSign + kSigns.size() <= RankLabel::kRanks);
+static_assert(RankLabel::kFirstSign + kRankSigns.size() <= RankLabel::kRanks);
 
 std::uint32_t RankLabel::rank() const {
   if (alphabet == Alphabet::sign) return kFirstSign + place_among_signs(sign);
@@ -284,7 +284,7 @@ std::vector<RankLabel> read_rank_labels(std::string_view line) {
     readings.push_back(*greek);
     return readings;
   }
-  if (auto const indexed = read_indexed(line, enclosed)) {
+  if (auto const indexed = read_indexed_rank(line, enclosed)) {
     readings.push_back(*indexed);
     return readings;
   }

@@ -14,18 +14,20 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 2;        // notes of one kind
-constexpr std::size_t kLongestHead = 30;  // bytes
-constexpr std::size_t kMostWords = 3;
+constexpr std::size_t kFewestOfNote = 2;      // notes of one kind
+constexpr std::size_t kLongestNoteHead = 30;  // bytes
+constexpr std::size_t kMostWordsOfNote = 3;
 
 // "host" of "Host: Fagella alba."; empty where the line has another form.
 std::string head_of(std::string_view text) {
   auto const colon = text.find(':');
-  if (colon == std::string_view::npos || colon == 0 || colon > kLongestHead) return {};
+  if (colon == std::string_view::npos || colon == 0 || colon > kLongestNoteHead) return {};
   auto const rest = trim(text.substr(colon + 1));
   if (rest.empty() || rest.size() == text.size() - colon - 1) return {};
   auto const head = text.substr(0, colon);
-  if (!is_upper(code_point_at(text, 0).value) || words_of(head).size() > kMostWords) return {};
+  if (!is_upper(code_point_at(text, 0).value) || words_of(head).size() > kMostWordsOfNote) {
+    return {};
+  }
   // "Wings: dark ..... Aus bus" is a lead without a label.
   if (read_label(text) || split_at_leader(rest, Numbering{}).kind != LeaderKind::none) return {};
   // "Males: 2" leads on.
@@ -69,7 +71,7 @@ void mark_repeated_notes(std::vector<SourceLine>& lines) {
     kind.beneath_leads = kind.beneath_leads && beneath;
   }
   for (auto const& [head, kind] : kinds) {
-    if (kind.lines.size() < kFewest || !kind.beneath_leads) continue;
+    if (kind.lines.size() < kFewestOfNote || !kind.beneath_leads) continue;
     for (auto const line : kind.lines) lines[line].is_no_lead = true;
   }
 }

@@ -18,11 +18,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::uint32_t kMostMissing = 2;  // couplets in a row
-constexpr std::size_t kMostLines = 60;     // between the labels around a missing one
+constexpr std::uint32_t kMostMissing = 2;     // couplets in a row
+constexpr std::size_t kMostLinesAround = 60;  // between the labels around a missing one
 
 // A line that begins with a label.
-struct Stand {
+struct LabelStand {
   std::size_t line{};
   Label label;
 };
@@ -31,7 +31,7 @@ struct Stand {
 enum class Seconds { other, dash, lettered, marked, repeated };
 
 // "… 4", "… 4.": the number at the line's end; 0 without.
-std::uint32_t number_at_end(std::string_view text) {
+std::uint32_t number_behind_words(std::string_view text) {
   constexpr std::size_t kMostDigits = 3;
   text = without_full_stop(text);
   auto begin = text.size();
@@ -127,7 +127,7 @@ class Restorer {
   void find_sought() {
     for (auto const& stand : numbered_) ++standing_[stand.label.number];
     for (auto const& line : lines_) {
-      auto const number = number_at_end(line.text);
+      auto const number = number_behind_words(line.text);
       if (number == 0) continue;
       sought_.insert(number);
     }
@@ -171,7 +171,7 @@ class Restorer {
   // "4. Legs pale", "41. Legs dark", "5. Wings clear" for 4'; "46." for 4b.
   void take_numbers_out_of_count() {
     if (seconds_ != Seconds::lettered && seconds_ != Seconds::marked) return;
-    std::vector<Stand> kept;
+    std::vector<LabelStand> kept;
     for (std::size_t k = 0; k < numbered_.size(); ++k) {
       auto const& stand = numbered_[k];
       auto const before = kept.empty() ? 0 : kept.back().label.number;
@@ -196,14 +196,14 @@ class Restorer {
   // Lines between stand k and the next one.
   [[nodiscard]] std::size_t region_end(std::size_t k) const {
     auto const end = k + 1 < numbered_.size() ? numbered_[k + 1].line : lines_.size();
-    return std::min(end, numbered_[k].line + kMostLines);
+    return std::min(end, numbered_[k].line + kMostLinesAround);
   }
 
   // "i. Legs pale" above couplet 2.
   void restore_first() {
     if (numbered_.front().label.number != 2 || standing_.contains(1)) return;
     auto const end = numbered_.front().line;
-    auto const from = end - std::min(end, kMostLines);
+    auto const from = end - std::min(end, kMostLinesAround);
     auto const found = only_remains(from, end, missing(1, false), true);
     if (found) tell(found->line, found->label);
   }
@@ -229,9 +229,10 @@ class Restorer {
 
   // The only line of [from, end) that begins a lead with what is left of the label.  `first`: no
   // lead ends above it.
-  [[nodiscard]] std::optional<Stand> only_remains(std::size_t from, std::size_t end,
-                                                  MissingLabel const& missing, bool first = false) {
-    std::optional<Stand> found;
+  [[nodiscard]] std::optional<LabelStand> only_remains(std::size_t from, std::size_t end,
+                                                       MissingLabel const& missing,
+                                                       bool first = false) {
+    std::optional<LabelStand> found;
     for (auto i = from; i < end; ++i) {
       auto const text = lines_[i].text;
       if (text.empty()) continue;
@@ -241,7 +242,7 @@ class Restorer {
       auto const words = label->text_at < text.size() ? i : i + 1;
       if (!goes_somewhere(words, end)) continue;
       if (found) return std::nullopt;
-      found = Stand{i, *label};
+      found = LabelStand{i, *label};
     }
     return found;
   }
@@ -264,17 +265,17 @@ class Restorer {
 
   // The lead of a couplet that prints no number, where the dashes of its rival and of the couplet
   // before stand around it.
-  [[nodiscard]] std::optional<Stand> unprinted(std::size_t from, std::size_t end,
-                                               std::uint32_t number) {
+  [[nodiscard]] std::optional<LabelStand> unprinted(std::size_t from, std::size_t end,
+                                                    std::uint32_t number) {
     if (seconds_ != Seconds::dash || dashes_between(from, end) != 2) return std::nullopt;
     auto const first = std::lower_bound(dashes_.begin(), dashes_.end(), from);
     return only_unprinted(*first + 1, *(first + 1), missing(number, false));
   }
 
   // The only line of [from, end) that begins a lead without a label, whose words go on up to `end`.
-  [[nodiscard]] std::optional<Stand> only_unprinted(std::size_t from, std::size_t end,
-                                                    MissingLabel const& missing) {
-    std::optional<Stand> found;
+  [[nodiscard]] std::optional<LabelStand> only_unprinted(std::size_t from, std::size_t end,
+                                                         MissingLabel const& missing) {
+    std::optional<LabelStand> found;
     for (auto i = from; i < end; ++i) {
       auto const text = lines_[i].text;
       if (text.empty() || !is_free(i)) continue;
@@ -286,7 +287,7 @@ class Restorer {
       }
       if (!ends_before(i)) continue;
       if (found || !is_led_somewhere(i, end)) return std::nullopt;
-      found = Stand{i, unprinted_label(text, words, missing)};
+      found = LabelStand{i, unprinted_label(text, words, missing)};
       found->label.printed = text.substr(0, words > 0 ? 1 : 0);
     }
     if (found) shown_ = false;
@@ -380,8 +381,8 @@ class Restorer {
       return tell(numbered_[k - 1].line, first);
     }
     auto const end = numbered_[k].line;
-    auto const from = k == 0 ? end - std::min(end, kMostLines) : numbered_[k - 1].line + 1;
-    if (from + kMostLines < end) return;
+    auto const from = k == 0 ? end - std::min(end, kMostLinesAround) : numbered_[k - 1].line + 1;
+    if (from + kMostLinesAround < end) return;
     auto found = only_remains(from, end, missing(number, false), k == 0);
     // The couplet before has both its leads: a third one is this couplet's.
     bool const complete = k >= 2 && !begins_couplet(k - 1);
@@ -402,8 +403,8 @@ class Restorer {
     auto const& stand = numbered_[k];
     auto const wanted = missing(stand.label.number, false);
     auto const from =
-        k == 0 ? stand.line - std::min(stand.line, kMostLines) : numbered_[k - 1].line + 1;
-    if (from + kMostLines < stand.line) return;
+        k == 0 ? stand.line - std::min(stand.line, kMostLinesAround) : numbered_[k - 1].line + 1;
+    if (from + kMostLinesAround < stand.line) return;
     auto const above = only_remains(from, stand.line, wanted, k == 0);
     auto const below = only_remains(stand.line + 1, region_end(k), wanted);
     if (above.has_value() == below.has_value()) return;
@@ -441,13 +442,13 @@ class Restorer {
            std::lower_bound(dashes_.begin(), dashes_.end(), from);
   }
 
-  [[nodiscard]] std::optional<Stand> only_dash_remains(std::size_t from, std::size_t end) {
-    std::optional<Stand> found;
+  [[nodiscard]] std::optional<LabelStand> only_dash_remains(std::size_t from, std::size_t end) {
+    std::optional<LabelStand> found;
     for (auto i = from; i < end; ++i) {
       auto const label = is_free(i) ? remains_of_dash(lines_[i].text) : std::nullopt;
       if (!label || !ends_before(i) || !goes_somewhere(i, end)) continue;
       if (found) return std::nullopt;
-      found = Stand{i, *label};
+      found = LabelStand{i, *label};
     }
     return found;
   }
@@ -464,10 +465,10 @@ class Restorer {
 
   std::vector<SourceLine> const& lines_;
   Numbering numbering_;
-  std::optional<SecondLeads> ends_;  // made when first asked for
-  bool shown_{true};                 // each line has something of the label left that is told
-  std::vector<Stand> numbered_;      // in printed order
-  std::vector<std::size_t> dashes_;  // lines that begin with the dash of a further lead
+  std::optional<SecondLeads> ends_;   // made when first asked for
+  bool shown_{true};                  // each line has something of the label left that is told
+  std::vector<LabelStand> numbered_;  // in printed order
+  std::vector<std::size_t> dashes_;   // lines that begin with the dash of a further lead
   // Numbers that lines begin with, and how many do.
   std::unordered_map<std::uint32_t, std::size_t> standing_;
   std::unordered_set<std::uint32_t> sought_;  // numbers that lines end in

@@ -14,21 +14,21 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLeads = 5;  // with something in the column
-constexpr std::size_t kFewestWrapped = 2;
-constexpr std::size_t kGap = 2;        // blanks before the column
-constexpr std::size_t kMostLines = 8;  // of a lead
+constexpr std::size_t kFewestWithResult = 5;  // with something in the column
+constexpr std::size_t kFewestWrappedResults = 2;
+constexpr std::size_t kBlanksBeforeResult = 2;     // blanks before the column
+constexpr std::size_t kMostLinesOfResultLead = 8;  // of a lead
 constexpr std::uint32_t kLeastColumn = 30;
 
 // Where the last words behind a gap begin in the text; its size where there is no gap.
 std::size_t behind_last_gap(std::string_view text) {
   auto const gap = text.rfind("  ");
-  return gap == std::string_view::npos ? text.size() : gap + kGap;
+  return gap == std::string_view::npos ? text.size() : gap + kBlanksBeforeResult;
 }
 
-class Parter {
+class ResultParter {
  public:
-  explicit Parter(std::vector<SourceLine> const& lines) : lines_{lines} {}
+  explicit ResultParter(std::vector<SourceLine> const& lines) : lines_{lines} {}
 
   std::optional<std::vector<SourceLine>> part() && {
     if (!find_column()) return std::nullopt;
@@ -64,7 +64,7 @@ class Parter {
   // Behind the last line of the lead that begins with line i.
   [[nodiscard]] std::size_t end_of_lead(std::size_t i) const {
     auto end = i + 1;
-    while (end < lines_.size() && end - i < kMostLines && !lines_[end].text.empty() &&
+    while (end < lines_.size() && end - i < kMostLinesOfResultLead && !lines_[end].text.empty() &&
            !begins_lead(end) && !is_remark(lines_[end].text)) {
       ++end;
     }
@@ -101,8 +101,8 @@ class Parter {
         columns.begin(), columns.end(),
         [](auto const& one, auto const& other) { return one.second < other.second; });
     column_ = most->first;
-    return most->second >= kFewestLeads && most->second * 4 >= leads * 3 &&
-           column_ >= kLeastColumn && count_wrapped() >= kFewestWrapped;
+    return most->second >= kFewestWithResult && most->second * 4 >= leads * 3 &&
+           column_ >= kLeastColumn && count_wrapped() >= kFewestWrappedResults;
   }
 
   // Leads with a destination in the column whose words go on beneath it.
@@ -112,7 +112,7 @@ class Parter {
       if (!begins_lead(i) || cut_of(i) == lines_[i].text.size()) continue;
       auto const& below = lines_[i + 1];
       bool const words = !below.text.empty() && !begins_lead(i + 1) && !is_remark(below.text);
-      if (words && below.indent + kGap < column_) ++wrapped;
+      if (words && below.indent + kBlanksBeforeResult < column_) ++wrapped;
     }
     return wrapped;
   }
@@ -144,7 +144,7 @@ class Parter {
 }  // namespace
 
 std::optional<std::vector<SourceLine>> part_result_column(std::vector<SourceLine> const& lines) {
-  return Parter{lines}.part();
+  return ResultParter{lines}.part();
 }
 
 }  // namespace keydrift::printed

@@ -17,12 +17,12 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestLeadIn = 200;     // bytes between leaders and the next label
-constexpr std::size_t kLongestTitle = 400;      // bytes of a title that a lead follows
-constexpr std::size_t kLongestName = 60;        // bytes of "11. A. bus"
-constexpr std::size_t kShortestTitle = 4;       // no shorter one is a title
-constexpr std::size_t kLongestPlainTitle = 60;  // of one that says nothing of a key
-constexpr std::size_t kLongestFirstLead = 600;  // bytes up to its leaders
+constexpr std::size_t kLongestLeadIn = 200;      // bytes between leaders and the next label
+constexpr std::size_t kLongestRunOnTitle = 400;  // bytes of a title that a lead follows
+constexpr std::size_t kLongestRunOnName = 60;    // bytes of "11. A. bus"
+constexpr std::size_t kShortestTitle = 4;        // no shorter one is a title
+constexpr std::size_t kLongestPlainTitle = 60;   // of one that says nothing of a key
+constexpr std::size_t kLongestFirstLead = 600;   // bytes up to its leaders
 
 bool may_be_leader(char c) { return c == '.' || static_cast<unsigned char>(c) >= 0x80; }
 
@@ -91,7 +91,7 @@ class RunOnParter {
   [[nodiscard]] static std::optional<std::size_t> title_end(std::string_view text,
                                                             std::string_view next_line) {
     if (read_label(text) || starts_caption(text) || starts_note(text)) return std::nullopt;
-    auto const limit = std::min(text.size(), kLongestTitle);
+    auto const limit = std::min(text.size(), kLongestRunOnTitle);
     for (auto at = text.find('1'); at < limit; at = text.find('1', at + 1)) {
       if (at < 3 || text[at - 1] != ' ') continue;
       auto const title = trim_right(text.substr(0, at));
@@ -231,7 +231,7 @@ class RunOnParter {
     // Leads lead on: "...... 24. Aus" after couplet 3 is the 24th genus.
     auto const number = read_reference(digits.substr(0, digits.size() - next.size()));
     if (!number || number->number <= number_) return std::nullopt;
-    auto const name = start_of(text.substr(begin), kLongestName);
+    auto const name = start_of(text.substr(begin), kLongestRunOnName);
     if (is_numbered_name(name) || is_numbered_genus_alone(name)) return std::nullopt;
     bool const closed = end < text.size() && (text[end] == '.' || text[end] == ')');
     return closed && begins_lead(text.substr(at), {}) ? std::optional{at} : std::nullopt;

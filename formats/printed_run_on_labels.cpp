@@ -21,7 +21,7 @@ using namespace std::string_view_literals;
 
 constexpr std::size_t kLeastBytes = 120;  // of a paragraph; a shorter line holds one lead or two
 constexpr std::size_t kLeastCuts = 3;
-constexpr std::size_t kLongestLabel = 40;  // bytes that are looked at, back-references included
+constexpr std::size_t kLongestRunOnLabel = 40;  // bytes looked at, back-references included
 
 class LabelCutter {
  public:
@@ -36,7 +36,7 @@ class LabelCutter {
       if (is_blank(c.value)) {
         blank = true;
       } else {
-        if (blank && ends_sentence(before) && begins_lead(text.substr(at, kLongestLabel))) {
+        if (blank && ends_sentence(before) && begins_lead(text.substr(at, kLongestRunOnLabel))) {
           found.push_back(at);
           ++labels_;
         }
@@ -153,7 +153,7 @@ std::vector<std::size_t> count_cuts(std::string_view text, std::uint32_t& counte
       at += c.length;
       continue;
     }
-    auto const label = read_label(text.substr(at, kLongestLabel));
+    auto const label = read_label(text.substr(at, kLongestRunOnLabel));
     bool const upper = label && is_upper(code_point_at(text, at + label->text_at).value);
     auto const before = trim_right(
         text.substr(cuts.empty() ? 0 : cuts.back(), at - (cuts.empty() ? 0 : cuts.back())));

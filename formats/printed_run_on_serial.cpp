@@ -13,10 +13,10 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLeads = 6;    // of a key that is told by its labels alone
-constexpr std::size_t kLongestLabel = 40;  // bytes that are looked at
+constexpr std::size_t kFewestSerialLeads = 6;    // of a key that is told by its labels alone
+constexpr std::size_t kLongestSerialLabel = 40;  // bytes that are looked at
 
-struct Begin {
+struct SerialBegin {
   std::size_t line{};
   std::size_t at{};
   std::uint32_t number{};
@@ -28,19 +28,19 @@ std::uint64_t packed(std::uint32_t number, std::uint32_t rival) {
 }
 
 // "14 (15) Third joint" at byte `at`.
-std::optional<Begin> begin_at(std::string_view text, std::size_t line, std::size_t at) {
-  auto const label = read_label(text.substr(at, kLongestLabel));
+std::optional<SerialBegin> begin_at(std::string_view text, std::size_t line, std::size_t at) {
+  auto const label = read_label(text.substr(at, kLongestSerialLabel));
   if (!label || label->family != LabelFamily::digits || label->decimal || label->back.empty()) {
     return std::nullopt;
   }
   auto const rival = read_reference(label->back);
   bool const plain = rival && rival->family == LabelFamily::digits && rival->letter.empty();
   if (!plain || !is_upper(code_point_at(text, at + label->text_at).value)) return std::nullopt;
-  return Begin{.line = line, .at = at, .number = label->number, .rival = rival->number};
+  return SerialBegin{.line = line, .at = at, .number = label->number, .rival = rival->number};
 }
 
-std::vector<Begin> begins_of(std::vector<SourceLine> const& lines) {
-  std::vector<Begin> begins;
+std::vector<SerialBegin> begins_of(std::vector<SourceLine> const& lines) {
+  std::vector<SerialBegin> begins;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
     if (lines[i].markup.role != LineRole::told_by_text) continue;
@@ -59,10 +59,10 @@ std::vector<Begin> begins_of(std::vector<SourceLine> const& lines) {
 }
 
 // Those of one key whose rivals name them in turn and that count up; empty unless they run on.
-std::vector<Begin> run_of(std::span<Begin const> key) {
+std::vector<SerialBegin> run_of(std::span<SerialBegin const> key) {
   std::unordered_set<std::uint64_t> named;
   for (auto const& one : key) named.insert(packed(one.number, one.rival));
-  std::vector<Begin> run;
+  std::vector<SerialBegin> run;
   std::size_t within = 0;
   for (auto const& one : key) {
     bool const answered = named.contains(packed(one.rival, one.number));
@@ -72,7 +72,7 @@ std::vector<Begin> run_of(std::span<Begin const> key) {
     if (one.at > 0) ++within;
   }
   bool const all = run.size() * 4 >= key.size() * 3;
-  if (run.size() < kFewestLeads || within * 4 < run.size() || !all) return {};
+  if (run.size() < kFewestSerialLeads || within * 4 < run.size() || !all) return {};
   return run;
 }
 
@@ -82,8 +82,9 @@ SerialCuts serial_cuts(std::vector<SourceLine> const& lines) {
   SerialCuts cuts;
   auto const begins = begins_of(lines);
   for (std::size_t first = 0; first < begins.size();) {
-    auto const next = std::find_if(begins.begin() + static_cast<std::ptrdiff_t>(first) + 1,
-                                   begins.end(), [](Begin const& one) { return one.number == 1; });
+    auto const next =
+        std::find_if(begins.begin() + static_cast<std::ptrdiff_t>(first) + 1, begins.end(),
+                     [](SerialBegin const& one) { return one.number == 1; });
     auto const end = static_cast<std::size_t>(next - begins.begin());
     auto const run = run_of(std::span{begins}.subspan(first, end - first));
     if (!run.empty() && cuts.lines.empty()) {

@@ -14,8 +14,6 @@
 namespace keydrift::printed {
 namespace {
 
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
-
 // How many times `sign` stands before a blank and a capital at the front of the line.
 // `other` may stand for some of them, "tf" for two.
 std::size_t strokes(std::string_view line, char sign, char other = '\0') {

@@ -16,24 +16,23 @@
 namespace keydrift::printed {
 namespace {
 
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
-
 // What is printed, and the byte of it that is put right.
-struct Mark {
+struct SpeciesMark {
   std::string_view printed;
   std::size_t at;
   char right;
 };
-constexpr std::array kMarks{Mark{" n, sp.", 2, '.'},   Mark{" n, sp,", 2, '.'},
-                            Mark{" sp, n.", 3, '.'},   Mark{" n. ap.", 4, 's'},
-                            Mark{" n. gp.", 4, 's'},   Mark{" u. sp.", 1, 'n'},
-                            Mark{" nov, sp.", 4, '.'}, Mark{" sp, nov.", 3, '.'}};
+constexpr std::array kSpeciesMarks{
+    SpeciesMark{" n, sp.", 2, '.'},   SpeciesMark{" n, sp,", 2, '.'},
+    SpeciesMark{" sp, n.", 3, '.'},   SpeciesMark{" n. ap.", 4, 's'},
+    SpeciesMark{" n. gp.", 4, 's'},   SpeciesMark{" u. sp.", 1, 'n'},
+    SpeciesMark{" nov, sp.", 4, '.'}, SpeciesMark{" sp, nov.", 3, '.'}};
 
 }  // namespace
 
 std::size_t restore_marks_of_new(std::string& text) {
   std::size_t restored = 0;
-  for (auto const& mark : kMarks) {
+  for (auto const& mark : kSpeciesMarks) {
     for (auto at = text.find(mark.printed); at != std::string::npos;
          at = text.find(mark.printed, at + 1)) {
       text[at + mark.at] = mark.right;

@@ -18,10 +18,10 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kFewestWithAuthors = 4;  // ends that make a habit
-constexpr std::size_t kFewestAlone = 6;
-constexpr std::size_t kLeastClosing = 4;     // one end of so many stands before a label
-constexpr std::size_t kShortestGenus = 5;    // bytes
-constexpr std::size_t kMostAuthorWords = 3;  // "Roe & Dorn"
+constexpr std::size_t kFewestSentenceGenera = 6;
+constexpr std::size_t kLeastClosing = 4;           // one end of so many stands before a label
+constexpr std::size_t kShortestSentenceGenus = 5;  // bytes
+constexpr std::size_t kMostAuthorWords = 3;        // "Roe & Dorn"
 
 struct GenusEnd {
   std::size_t line{};  // where the genus begins
@@ -42,14 +42,14 @@ bool is_author(std::string_view author) {
 }
 
 // Behind an author's name any Latin ending will do.
-bool may_be_genus(std::string_view word, bool authored = false) {
-  return word.size() >= kShortestGenus && is_plain_word(word) && is_capitalised(word) &&
+bool may_be_genus_of_sentence(std::string_view word, bool authored = false) {
+  return word.size() >= kShortestSentenceGenus && is_plain_word(word) && is_capitalised(word) &&
          !is_in_capitals(word) &&
          (authored ? has_latin_ending(word) : has_strict_latin_ending(fold(word)));
 }
 
 // "behaart.", and not "N." nor "Calif.": the words before end a sentence.
-bool closes_sentence(std::string_view before, bool authored) {
+bool closes_sentence_before(std::string_view before, bool authored) {
   before = trim_right(before);
   if (!before.ends_with('.')) return false;
   auto const word = before.substr(last_word_begin(before), std::string_view::npos);
@@ -57,12 +57,12 @@ bool closes_sentence(std::string_view before, bool authored) {
   constexpr std::size_t kShortest = 5;  // bytes, with the full stop
   auto const plain = word.substr(0, word.size() - 1);
   // "Florida. Africa." names places.
-  return word.size() >= kShortest && is_plain_word(plain) && !may_be_genus(plain);
+  return word.size() >= kShortest && is_plain_word(plain) && !may_be_genus_of_sentence(plain);
 }
 
-class EndFinder {
+class GenusEndFinder {
  public:
-  explicit EndFinder(std::vector<SourceLine> const& lines) : lines_{lines} {}
+  explicit GenusEndFinder(std::vector<SourceLine> const& lines) : lines_{lines} {}
 
   [[nodiscard]] std::optional<GenusEnd> end_at(std::size_t i) const {
     auto const& line = lines_[i];
@@ -79,7 +79,8 @@ class EndFinder {
       auto const genus = behind == 0 ? without_full_stop(word) : word;
       auto const below = behind == 0 && genus == word ? author_below(i) : std::string_view{};
       bool const authored = behind > 0 || !below.empty();
-      bool const named = may_be_genus(genus, authored) && (behind == 0 || is_author(author));
+      bool const named =
+          may_be_genus_of_sentence(genus, authored) && (behind == 0 || is_author(author));
       if (named && stands_behind_sentence(i, begin, authored)) {
         return GenusEnd{i, begin, below.empty() ? i : i + 1, std::string{genus},
                         std::string{below.empty() ? author : below}};
@@ -90,8 +91,8 @@ class EndFinder {
 
  private:
   [[nodiscard]] bool stands_behind_sentence(std::size_t i, std::size_t at, bool authored) const {
-    if (at > 0) return closes_sentence(lines_[i].text.substr(0, at), authored);
-    return i > 0 && closes_sentence(lines_[i - 1].text, authored);
+    if (at > 0) return closes_sentence_before(lines_[i].text.substr(0, at), authored);
+    return i > 0 && closes_sentence_before(lines_[i - 1].text, authored);
   }
 
   // "… gezähnt. Ausella" / "Roe.": the line below, where it holds nothing but an author.
@@ -113,8 +114,8 @@ class EndFinder {
     auto const above = lines_[i - 1].text.substr(0, lines_[i - 1].text.size() - 1);
     auto const begin = last_word_begin(above);
     auto genus = std::string{above.substr(begin)} + std::string{rest};
-    bool const whole = begin > 0 && may_be_genus(genus, !author.empty()) &&
-                       closes_sentence(above.substr(0, begin), !author.empty());
+    bool const whole = begin > 0 && may_be_genus_of_sentence(genus, !author.empty()) &&
+                       closes_sentence_before(above.substr(0, begin), !author.empty());
     if (!whole) return std::nullopt;
     return GenusEnd{i - 1, begin, i, std::move(genus), std::string{author}};
   }
@@ -150,7 +151,7 @@ std::vector<GenusEnd> alone(std::vector<GenusEnd> const& ends) {
     if (!genera.insert(end.genus).second) return {};
     found.push_back(end);
   }
-  if (found.size() < kFewestAlone) found.clear();
+  if (found.size() < kFewestSentenceGenera) found.clear();
   return found;
 }
 
@@ -175,7 +176,7 @@ bool stands_before_label(GenusEnd const& end, std::vector<SourceLine> const& lin
 
 void mark_genera_behind_sentences(std::vector<SourceLine>& lines) {
   std::vector<GenusEnd> ends;
-  EndFinder const finder{lines};
+  GenusEndFinder const finder{lines};
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (auto end = finder.end_at(i)) ends.push_back(*std::move(end));
   }

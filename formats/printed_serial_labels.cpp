@@ -21,7 +21,7 @@
 namespace keydrift::printed {
 namespace {
 
-struct Stand {
+struct SerialStand {
   std::size_t line{};
   std::uint32_t rival{};
 };
@@ -77,7 +77,7 @@ std::optional<Label> damaged_label(std::string_view line, std::uint32_t number,
 // Of the key on lines [first, last).
 void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last) {
   constexpr std::size_t kFewestPairs = 2;
-  std::map<std::uint32_t, Stand> stands;  // by number
+  std::map<std::uint32_t, SerialStand> stands;  // by number
   std::map<std::uint32_t, std::uint32_t> named_by;
   for (auto i = first; i < last; ++i) {
     auto const label = read_label(lines[i].text);
@@ -88,7 +88,7 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
     if (label->back.size() > kMostDigits || label->number > kMostCouplets) continue;
     auto const rival = number_of(label->back);
     // Numbers that stand twice tell nothing.
-    if (!stands.try_emplace(label->number, Stand{i, rival}).second) return;
+    if (!stands.try_emplace(label->number, SerialStand{i, rival}).second) return;
     named_by[rival] = label->number;
   }
   std::size_t paired = 0;
@@ -114,7 +114,7 @@ void tell_in(std::vector<SourceLine>& lines, std::size_t first, std::size_t last
       auto label = damaged_label(lines[i].text, number, rival);
       if (!label) continue;
       lines[i].told = label;
-      stands[number] = Stand{i, rival};
+      stands[number] = SerialStand{i, rival};
       break;
     }
   }

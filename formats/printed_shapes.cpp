@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_figures.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
@@ -14,8 +15,7 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kLongestPageNumber = 5;  // digits
-constexpr std::size_t kLongestPageLine = 32;   // bytes of a line that is a page number
+constexpr std::size_t kLongestPageLine = 32;  // bytes of a line that is a page number
 
 bool starts_with_word(std::string_view folded, std::string_view word) {
   if (folded.substr(0, word.size()) != word) return false;

@@ -13,8 +13,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestCouplets = 2;
-constexpr std::size_t kLongestBracket = 12;  // bytes, of a back-reference
+constexpr std::size_t kFewestSpacedCouplets = 2;
+constexpr std::size_t kLongestSpacedReference = 12;  // bytes, of a back-reference
 
 // "1 a Wings", "1 a. Wings", "1. a) Wings", "1 * Wings" and, as the first of two, "1 Wings".
 struct SpacedLabel {
@@ -68,7 +68,9 @@ std::optional<SpacedLabel> read_spaced_label(std::string_view line) {
     // "7 a. (1 b). Wings": what leads there.
     if (line[words] == '(') {
       auto const close = line.find(')', words);
-      if (close == std::string_view::npos || close > words + kLongestBracket) return std::nullopt;
+      if (close == std::string_view::npos || close > words + kLongestSpacedReference) {
+        return std::nullopt;
+      }
       found.label.back = line.substr(words + 1, close - words - 1);
       found.label.text_at =
           skip_blanks(line, close + (line.substr(close + 1).starts_with('.') ? 2 : 1));
@@ -107,7 +109,7 @@ void tell_spaced_letters(std::vector<SourceLine>& lines) {
     if (rival && answers) ++couplets;
     before = *found;
   }
-  if (couplets < kFewestCouplets || numbers * 4 > couplets) return;
+  if (couplets < kFewestSpacedCouplets || numbers * 4 > couplets) return;
   for (auto const& [line, label] : spaced) {
     lines[line].told = label;
     lines[line].told_as_printed = true;

@@ -9,8 +9,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestLetters = 5;  // of a spaced word: "a b c d" are parts of a figure
-constexpr std::size_t kFewestOfPart = 3;   // before or behind the hyphen of a broken one
+constexpr std::size_t kFewestSpacedLetters = 5;  // "a b c d" are parts of a figure
+constexpr std::size_t kFewestOfPart = 3;         // before or behind the hyphen of a broken one
 
 // What stands spaced at the front of a text.
 struct Spaced {
@@ -112,7 +112,7 @@ class Closer {
       goes_on_ = false;
       return put(at, letters);
     }
-    if (letters.letters >= kFewestLetters && !letters.counted) {
+    if (letters.letters >= kFewestSpacedLetters && !letters.counted) {
       ++words_;
       goes_on_ = is_broken(rest, letters);
       return goes_on_ ? put_broken(at, letters) : put(at, letters);
@@ -127,7 +127,8 @@ class Closer {
   [[nodiscard]] static bool is_broken(std::string_view rest, Spaced const& letters) {
     if (break_behind(rest, letters) == 0) return false;
     auto const below = letters_below(rest);
-    return below.letters >= kFewestOfPart && letters.letters + below.letters >= kFewestLetters &&
+    return below.letters >= kFewestOfPart &&
+           letters.letters + below.letters >= kFewestSpacedLetters &&
            !(letters.counted && below.counted);
   }
 

@@ -15,18 +15,18 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewest = 12;  // lines with a single blank one behind them
-constexpr std::size_t kFewestWrapped = 3;
+constexpr std::size_t kFewestSpacedLines = 12;  // lines with a single blank one behind them
+constexpr std::size_t kFewestWrappedLines = 3;
 
 // "shaft directed basad", ".......... 2", "---- 2": no lead begins so.
-bool goes_on(std::string_view text) {
+bool goes_on_below(std::string_view text) {
   auto const first = code_point_at(text, 0).value;
   if (is_lower(first)) return true;
   bool const row = first == '.' || first == '-' || first == '_';
   return row && text.size() > 2 && text[1] == text[0] && text[2] == text[0];
 }
 
-bool is_title(SourceLine const& line) {
+bool is_heading_or_furniture(SourceLine const& line) {
   return line.is_title || mentions_key(line.text) || titles_genus(line.text) ||
          is_page_furniture(line.text);
 }
@@ -46,9 +46,9 @@ bool is_name_beneath(std::vector<SourceLine> const& lines, std::size_t above, st
 bool are_stray(std::vector<SourceLine> const& lines, std::size_t above, std::size_t next,
                SecondLeads const& ends, StrayBlanks which) {
   auto const& line = lines[next];
-  if (which == StrayBlanks::before_small_letters) return goes_on(line.text);
+  if (which == StrayBlanks::before_small_letters) return goes_on_below(line.text);
   auto const first = code_point_at(line.text, 0).value;
-  if (is_digit(first) || line.told || is_title(line)) return false;
+  if (is_digit(first) || line.told || is_heading_or_furniture(line)) return false;
   // A lead without a label may begin there.
   bool const closed = lines[above].text.ends_with('.') || ends.may_end(above);
   return !is_upper(first) || !closed || is_name_beneath(lines, above, next, ends);
@@ -70,14 +70,14 @@ std::vector<std::uint32_t> take_out_double_spacing(std::vector<SourceLine>& line
       bool const below_head = i > 1 && is_head_with_page(lines[i - 1]);
       if (!in_capitals && (below_head || is_head_with_page(lines[i + 1]))) continue;
       single.push_back(i);
-      if (goes_on(lines[i + 1].text)) ++wrapped;
+      if (goes_on_below(lines[i + 1].text)) ++wrapped;
     } else if (!blank_before) {
       ++close;
     }
   }
   std::vector<std::uint32_t> taken;
-  bool const doubled = single.size() >= kFewest && close * 12 <= single.size() &&
-                       wrapped >= kFewestWrapped && wrapped * 8 >= single.size();
+  bool const doubled = single.size() >= kFewestSpacedLines && close * 12 <= single.size() &&
+                       wrapped >= kFewestWrappedLines && wrapped * 8 >= single.size();
   if (!doubled) return taken;
   taken.reserve(single.size());
   std::size_t kept = 0;
@@ -113,7 +113,7 @@ std::optional<CloserLines> without_stray_blanks(std::vector<SourceLine> const& l
     auto next = i;
     while (is_blank_line(next)) ++next;
     bool const within = i > 0 && next < lines.size() && !lines[next].text.empty();
-    if (within && (goes_on(lines[next].text) || is_name_beneath(lines, i - 1, next, ends))) {
+    if (within && (goes_on_below(lines[next].text) || is_name_beneath(lines, i - 1, next, ends))) {
       ++wrapped;
     }
     bool const head = within && !in_capitals && is_head_with_page(lines[i - 1]);
@@ -126,7 +126,7 @@ std::optional<CloserLines> without_stray_blanks(std::vector<SourceLine> const& l
       }
     }
   }
-  if (wrapped < kFewestWrapped) return std::nullopt;
+  if (wrapped < kFewestWrappedLines) return std::nullopt;
   return closer;
 }
 

@@ -20,7 +20,7 @@ namespace {
 using namespace std::string_view_literals;
 
 // 5 of "No. 5", "Nr. 5", "n° 5", "Sp. 5"; 0 for any other end.
-std::uint32_t species_number(std::string_view end) {
+std::uint32_t marked_species_number(std::string_view end) {
   static constexpr std::array kMarks{"no"sv, "nr"sv,      "n°"sv,      "nº"sv,     "№"sv,
                                      "sp"sv, "species"sv, "especie"sv, "espèce"sv, "art"sv};
   auto const words = words_of(end, 3);
@@ -43,7 +43,7 @@ void take_species_by_number(KeyText const& key, SortedLines const& sorted,
   std::size_t bare = 0;
   for (std::size_t i = 0; i < reads.size(); ++i) {
     std::string_view const printed = reads[i].lead.destination_printed;
-    if (species_number(printed) > 0) {
+    if (marked_species_number(printed) > 0) {
       ends.push_back(i);
     } else if (!printed.empty() && only_figures(printed)) {
       ++bare;
@@ -54,7 +54,7 @@ void take_species_by_number(KeyText const& key, SortedLines const& sorted,
   ListedSpecies const* first = nullptr;
   std::size_t found = 0;
   for (auto const i : ends) {
-    auto const* listed = species.find(species_number(reads[i].lead.destination_printed));
+    auto const* listed = species.find(marked_species_number(reads[i].lead.destination_printed));
     if (listed == nullptr) continue;
     if (first == nullptr) first = listed;
     ++found;
@@ -62,7 +62,7 @@ void take_species_by_number(KeyText const& key, SortedLines const& sorted,
   if (found * 3 < ends.size() * 2) return;
   for (auto const i : ends) {
     auto& read = reads[i];
-    auto const* listed = species.find(species_number(read.lead.destination_printed));
+    auto const* listed = species.find(marked_species_number(read.lead.destination_printed));
     read.to.form = listed == nullptr ? DestinationForm::none : DestinationForm::taxa;
     if (listed != nullptr) read.to.taxa = read_taxa(listed->name);
   }

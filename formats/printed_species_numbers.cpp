@@ -17,8 +17,8 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLongestNumber = 3;  // bytes
-constexpr std::size_t kFewest = 3;         // ends with numbers that make a habit
+constexpr std::size_t kLongestSpeciesNumber = 3;  // bytes
+constexpr std::size_t kFewestSpeciesNumbers = 3;  // ends with numbers that make a habit
 
 // Of the epithet or the name: "2. busa", "2. A. busa", "BUSA, 2."
 enum class Side : std::uint8_t { before, before_initial, behind };
@@ -31,11 +31,11 @@ struct End {
 };
 
 bool may_be_number(std::string_view word) {
-  return !word.empty() && word.size() <= kLongestNumber &&
+  return !word.empty() && word.size() <= kLongestSpeciesNumber &&
          word.find_first_of(".,;:()[]- ") == std::string_view::npos;
 }
 
-std::optional<End> end_of(std::string_view text, std::string_view line, Side side) {
+std::optional<End> numbered_end_of(std::string_view text, std::string_view line, Side side) {
   auto const trimmed = trim_right(line);
   auto const last_at = last_word_begin(trimmed);
   if (last_at < 2) return std::nullopt;
@@ -67,17 +67,19 @@ std::vector<End> ends_in(std::string_view text, Side side) {
   std::vector<End> ends;
   for (std::size_t begin = 0; begin < text.size();) {
     auto const stop = std::min(text.find('\n', begin), text.size());
-    if (auto const end = end_of(text, text.substr(begin, stop - begin), side)) ends.push_back(*end);
+    if (auto const end = numbered_end_of(text, text.substr(begin, stop - begin), side)) {
+      ends.push_back(*end);
+    }
     begin = stop + 1;
   }
   return ends;
 }
 
-std::size_t restore(std::string& text, Side side) {
+std::size_t restore_numbers(std::string& text, Side side) {
   auto const ends = ends_in(text, side);
   auto const numbered = std::count_if(ends.begin(), ends.end(),
                                       [](End const& end) { return end.number.has_value(); });
-  if (numbered < static_cast<std::ptrdiff_t>(kFewest)) return 0;
+  if (numbered < static_cast<std::ptrdiff_t>(kFewestSpeciesNumbers)) return 0;
   std::size_t lines = 0;
   std::string mended;
   std::size_t done = 0;  // bytes of the text
@@ -104,8 +106,8 @@ std::size_t restore(std::string& text, Side side) {
 }  // namespace
 
 std::size_t restore_numbers_at_ends(std::string& text) {
-  return restore(text, Side::before) + restore(text, Side::before_initial) +
-         restore(text, Side::behind);
+  return restore_numbers(text, Side::before) + restore_numbers(text, Side::before_initial) +
+         restore_numbers(text, Side::behind);
 }
 
 }  // namespace keydrift::printed

@@ -17,11 +17,11 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kFewestDots = 3;
+constexpr std::size_t kFewestSpeckDots = 3;
 constexpr std::size_t kLongestTail = 80;  // bytes behind a row of dots
 
 // Signs that no number and no name begins with or ends in.
-bool is_speck(char32_t c) {
+bool is_speck_for_dot(char32_t c) {
   static constexpr std::u32string_view kSpecks =
       U"\u25A0\u25AA\u2022\u00B7\u00BB\u00B0^|`~_\u2018\u2019\u00B4'\u201D\u00AC";
   return kSpecks.find(c) != std::u32string_view::npos;
@@ -31,7 +31,7 @@ bool is_speck(char32_t c) {
 bool is_block(char32_t c) { return c == 0x25A0 || c == 0x25AA || c == 0x2022 || c == '^'; }
 
 // The last row of dots of a line, with blanks and dirt among them.
-struct Row {
+struct SpeckRow {
   std::size_t begin{};
   std::size_t tail{};  // of what stands behind it
 };
@@ -39,14 +39,14 @@ struct Row {
 // A dot of the row at `at`, or dirt between two: a sign, or a letter that touches both.
 bool is_of_row(std::string_view line, std::size_t at) {
   auto const c = code_point_at(line, at);
-  if (c.value == '.' || c.value == ' ' || is_speck(c.value)) return true;
+  if (c.value == '.' || c.value == ' ' || is_speck_for_dot(c.value)) return true;
   if (c.value == ',' || c.value == ';') return true;
   // "....r..."
   return is_lower(c.value) && line.substr(0, at).ends_with("..") &&
          line.substr(at + c.length).starts_with("..");
 }
 
-std::optional<Row> last_row(std::string_view line) {
+std::optional<SpeckRow> last_row(std::string_view line) {
   for (auto dot = line.rfind('.'); dot != std::string_view::npos && dot > 0;
        dot = line.rfind('.', dot - 1)) {
     // To the left of the dot, over all that may be of the row.
@@ -56,7 +56,7 @@ std::optional<Row> last_row(std::string_view line) {
     auto tail = dot + 1;
     while (tail < line.size()) {
       auto const c = code_point_at(line, tail);
-      if (c.value != ' ' && c.value != ',' && c.value != ';' && !is_speck(c.value)) break;
+      if (c.value != ' ' && c.value != ',' && c.value != ';' && !is_speck_for_dot(c.value)) break;
       if (c.value != ' ') ++signs;
       tail += c.length;
     }
@@ -68,10 +68,10 @@ std::optional<Row> last_row(std::string_view line) {
       if (before.value != ' ') ++signs;
       begin = at;
     }
-    if (dots >= kFewestDots || (dots + 1 == kFewestDots && signs > kFewestDots)) {
+    if (dots >= kFewestSpeckDots || (dots + 1 == kFewestSpeckDots && signs > kFewestSpeckDots)) {
       // Signs that touch a word are the word's.
       auto const first = line[begin] == ' ' ? begin : std::min(line.find('.', begin), dot);
-      return Row{first, tail};
+      return SpeckRow{first, tail};
     }
     if (begin == 0) break;
     dot = begin;
@@ -105,7 +105,7 @@ std::string blanks_for(std::string_view text) {
 // Runs `mend` on each line with a row of dots and something behind it; counts those that changed.
 std::size_t for_rows(
     std::string& text,
-    std::function<std::optional<std::string>(std::string_view, Row const&)> const& mend) {
+    std::function<std::optional<std::string>(std::string_view, SpeckRow const&)> const& mend) {
   if (text.find("...") == std::string::npos && text.find(". .") == std::string::npos) return 0;
   std::string changed;
   std::size_t lines = 0;
@@ -130,7 +130,7 @@ std::size_t for_rows(
 }
 
 // The line with its row without dirt; specks around what the row leads to become blanks.
-std::optional<std::string> without_specks(std::string_view line, Row const& row) {
+std::optional<std::string> without_specks(std::string_view line, SpeckRow const& row) {
   std::string mended{line.substr(0, row.begin)};
   bool dirty = false;
   for (auto at = row.begin; at < row.tail;) {
@@ -143,7 +143,7 @@ std::optional<std::string> without_specks(std::string_view line, Row const& row)
   auto at = row.tail;
   while (at < line.size() && (line[at] == ' ' || line[at] == '\t')) mended += line[at++];
   // "'A. busa"
-  while (at < line.size() && is_speck(code_point_at(line, at).value)) {
+  while (at < line.size() && is_speck_for_dot(code_point_at(line, at).value)) {
     auto const c = code_point_at(line, at);
     auto const behind = skip_blanks(line, at + c.length);
     if (!is_letter(code_point_at(line, behind).value)) break;
@@ -239,7 +239,7 @@ std::size_t clear_specks(std::string& text) { return for_rows(text, without_spec
 std::size_t restore_initials(std::string& text) {
   constexpr std::size_t kFewest = 2;
   std::map<char, std::size_t> initials;
-  for_rows(text, [&](std::string_view line, Row const& row) -> std::optional<std::string> {
+  for_rows(text, [&](std::string_view line, SpeckRow const& row) -> std::optional<std::string> {
     if (auto const initial = initial_at(trim(line.substr(row.tail))); initial != '\0') {
       ++initials[initial];
     }
@@ -257,7 +257,7 @@ std::size_t restore_initials(std::string& text) {
   if (others > 0 && most->second < others * kManyMore) return 0;
   auto const genus = most->first;
   return for_rows(
-      text, [genus](std::string_view line, Row const& row) -> std::optional<std::string> {
+      text, [genus](std::string_view line, SpeckRow const& row) -> std::optional<std::string> {
         auto at = skip_blanks(line, row.tail);
         at += bytes_of_number(line.substr(at));
         auto const tail = line.substr(at);
@@ -307,7 +307,7 @@ std::size_t restore_species_numbers(std::string& text) {
   constexpr std::size_t kFewest = 2;
   std::size_t numbered = 0;  // "2. M. busa", "2. busa"
   std::size_t worded = 0;    // "No. 2. M. busa"
-  for_rows(text, [&](std::string_view line, Row const& row) -> std::optional<std::string> {
+  for_rows(text, [&](std::string_view line, SpeckRow const& row) -> std::optional<std::string> {
     auto const tail = trim(line.substr(row.tail));
     auto const number = bytes_of_number(tail);
     if (number > 0 && begins_species(tail.substr(number))) ++numbered;
@@ -317,7 +317,7 @@ std::size_t restore_species_numbers(std::string& text) {
   if (numbered < kFewest && worded < kFewest) return 0;
   return for_rows(
       text,
-      [numbered, worded](std::string_view line, Row const& row) -> std::optional<std::string> {
+      [numbered, worded](std::string_view line, SpeckRow const& row) -> std::optional<std::string> {
         auto const at = skip_blanks(line, row.tail);
         auto const tail = line.substr(at);
         std::string mended{line};
@@ -349,7 +349,7 @@ std::size_t take_pages_for_remarks(std::string& text) {
     begin = end + 1;
   }
   return for_rows(
-      text, [largest](std::string_view line, Row const& row) -> std::optional<std::string> {
+      text, [largest](std::string_view line, SpeckRow const& row) -> std::optional<std::string> {
         constexpr std::size_t kMostDigits = 4;
         auto const tail = trim(line.substr(row.tail));
         bool const told =

@@ -32,7 +32,7 @@ std::size_t epithet_before(std::string_view text, std::string_view epithet) {
              : std::string_view::npos;
 }
 
-std::string_view word_at(std::string_view text, std::size_t at) {
+std::string_view word_from(std::string_view text, std::size_t at) {
   return text.substr(at, text.find(' ', at) - at);
 }
 
@@ -46,7 +46,7 @@ void take_subspecies_at_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     auto const joined = cutter.join(i);
     auto const at = epithet_before(joined.raw, epithet);
     if (at == std::string_view::npos) continue;
-    if (word_at(joined.raw, at) == epithet) species.emplace(epithet);
+    if (word_from(joined.raw, at) == epithet) species.emplace(epithet);
   }
   if (species.empty()) return;
   for (std::size_t i = 0; i < reads.size(); ++i) {
@@ -55,7 +55,9 @@ void take_subspecies_at_ends(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     auto const joined = cutter.join(i);
     std::string_view const text = joined.raw;
     auto const at = epithet_before(text, epithet);
-    if (at == std::string_view::npos || !species.contains(std::string{word_at(text, at)})) continue;
+    if (at == std::string_view::npos || !species.contains(std::string{word_from(text, at)})) {
+      continue;
+    }
     cutter.cut(reads[i], joined, trim_right(text.substr(0, at)).size(), at);
   }
 }

@@ -59,7 +59,7 @@ bool names_all_species(std::string_view name) {
 }
 
 // "Key C" of "Key C, p. 19" and "Key C (page 19)"; a pointer into another work keeps its page.
-std::string_view without_page(std::string_view text) {
+std::string_view without_page_of_key(std::string_view text) {
   if (!names_a_key(text)) return text;
   for (auto const sign :
        {", p. "sv, ", page "sv, ", pp. "sv, " (p. "sv, " (page "sv, " p. "sv, ", S. "sv, " (S. "sv,
@@ -432,7 +432,7 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     reading.form = DestinationForm::key;
     auto const title = explicit_key_title(key);
     auto const named = without_open_bracket(key);
-    reading.key_name = std::string{title.empty() ? without_page(named) : title};
+    reading.key_name = std::string{title.empty() ? without_page_of_key(named) : title};
     reading.taxa.figures = std::move(figures);
     return reading;
   }
@@ -442,7 +442,7 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     bool const taxon = is_latin_name(rest.substr(0, colon));
     if (!there.empty() && !taxon) {
       reading.form = DestinationForm::key;
-      reading.key_name = std::string{without_page(there)};
+      reading.key_name = std::string{without_page_of_key(there)};
       reading.remark = squeeze(rest.substr(0, colon));
       reading.taxa.figures = std::move(figures);
       return reading;
@@ -465,7 +465,7 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   if (auto const open = printed.rfind('('); open != std::string::npos && printed.ends_with(')')) {
     std::string_view const whole = printed;
     auto const inside = trim(whole.substr(open + 1, whole.size() - open - 2));
-    auto const named = without_page(strip_pointer(inside));
+    auto const named = without_page_of_key(strip_pointer(inside));
     // "Aus (see Key to the species of Aus)"
     bool const pointed = strip_pointer(inside).size() < inside.size() && words_of(named).size() > 2;
     auto const longest = pointed ? kLongestKeyTitle : kLongestKeyName;
@@ -493,10 +493,10 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
     bool const bracketed = stripped.substr(0, at).find('(') != std::string_view::npos;
     // "Aus bus group, see Key to the Aus bus group"
     auto const longest = named.size() < behind.size() ? kLongestKeyTitle : kLongestKeyName;
-    if (!bracketed && names_a_key(named) && without_page(named).size() <= longest &&
-        without_page(named).find(',') == std::string_view::npos) {
+    if (!bracketed && names_a_key(named) && without_page_of_key(named).size() <= longest &&
+        without_page_of_key(named).find(',') == std::string_view::npos) {
       reading.form = DestinationForm::key;
-      reading.key_name = std::string{without_page(named)};
+      reading.key_name = std::string{without_page_of_key(named)};
       reading.remark = squeeze(stripped.substr(0, at));
       reading.taxa.figures = std::move(figures);
       return reading;

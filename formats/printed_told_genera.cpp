@@ -10,7 +10,7 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kShortestGenus = 4;        // bytes
+constexpr std::size_t kShortestToldGenus = 4;    // bytes
 constexpr std::size_t kLongestAbbreviation = 5;  // with the full stop
 constexpr std::size_t kShortestBracketed = 3;    // "(A.)" is a subgenus as often
 
@@ -22,7 +22,7 @@ bool is_abbreviation(std::string_view word) {
 std::string_view genus_in(std::string_view word) {
   auto const bare = without_closing_marks(word);
   bool const genus =
-      bare.size() >= kShortestGenus && has_latin_ending(bare) && is_capitalised(bare) &&
+      bare.size() >= kShortestToldGenus && has_latin_ending(bare) && is_capitalised(bare) &&
       is_plain_word(bare) &&
       std::all_of(bare.begin() + 1, bare.end(), [](char c) { return c < 'A' || c > 'Z'; });
   return genus ? bare : std::string_view{};

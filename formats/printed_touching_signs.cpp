@@ -20,9 +20,8 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kFewest = 3;  // that show how others are set
+constexpr std::size_t kFewestSoSet = 3;  // that show how others are set
 
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
 bool is_big(char c) { return c >= 'A' && c <= 'Z'; }
 
 // Behind other words of its line, where no label stands.
@@ -89,7 +88,7 @@ std::size_t part_initials(std::string& text) {
   for (std::size_t at = 0; at + 5 < text.size(); ++at) {
     if (!is_big(text[at])) continue;
     bool const opens = is_within_line(text, at) && (text[at - 1] == ' ' || text[at - 1] == '.');
-    if (!opens || parted[static_cast<std::size_t>(text[at] - 'A')] < kFewest) continue;
+    if (!opens || parted[static_cast<std::size_t>(text[at] - 'A')] < kFewestSoSet) continue;
     auto const epithet = [&](std::size_t from) {
       auto const letters = small_letters(text, from);
       return letters >= kShortest &&
@@ -141,7 +140,7 @@ std::size_t part_numbers_from_signs(std::string& text) {
       led_to.insert(number_of(figures));
     }
   }
-  if (labels.size() < kFewest || led_to.size() < kFewest) return 0;
+  if (labels.size() < kFewestSoSet || led_to.size() < kFewestSoSet) return 0;
   std::vector<TextChange> changes;
   for (auto const& one : found) {
     bool const wanted =
@@ -170,7 +169,7 @@ std::size_t part_low_lines(std::string& text) {
     if (!touches || words_of(behind, kMostWords + 1).size() > kMostWords) continue;
     changes.push_back({at + first + 1, last - first, " ... "});
   }
-  if (lined < kFewest) return 0;
+  if (lined < kFewestSoSet) return 0;
   make_changes(changes, text);
   return changes.size();
 }
@@ -211,7 +210,7 @@ std::size_t close_stops_of_labels(std::string& text) {
       changes.push_back({at + 1, 1, ""});
     }
   }
-  if (closed < kFewest || changes.size() > closed) return 0;
+  if (closed < kFewestSoSet || changes.size() > closed) return 0;
   make_changes(changes, text);
   return changes.size();
 }

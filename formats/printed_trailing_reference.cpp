@@ -22,7 +22,7 @@ using namespace std::string_view_literals;
 bool is_short_see(std::string_view printed) { return printed == "s." || printed == "s.u."; }
 
 // "… leaves entire."
-bool closes_sentence(std::string_view text) {
+bool ends_in_long_word(std::string_view text) {
   constexpr std::size_t kShortest = 4;  // letters; shorter words are cut short
   if (!text.ends_with('.')) return false;
   auto const word = text.substr(last_word_begin(text));
@@ -134,7 +134,8 @@ std::optional<TrailingReference> trailing_reference(std::string_view text,
   }
   // Behind a sentence words announce a number that stand before other figures as well: "… leaves
   // entire. Nr. 2", "… leaves entire. cf. 2".
-  bool const apart = phrase_begin < found.destination_begin && closes_sentence(text.substr(0, end));
+  bool const apart =
+      phrase_begin < found.destination_begin && ends_in_long_word(text.substr(0, end));
   if (found.pointed || (apart && known && !letter)) {
     found.pointed = true;
     found.destination_begin = phrase_begin;

@@ -15,7 +15,7 @@ namespace {
 using namespace std::string_view_literals;
 using Words = std::span<std::string_view const>;
 
-std::string_view word_at(Words words, std::size_t i) {
+std::string_view word_or_none(Words words, std::size_t i) {
   return i < words.size() ? words[i] : std::string_view{};
 }
 
@@ -43,7 +43,7 @@ std::size_t words_in_quotation(Words words) {
   constexpr std::size_t kMost = 4;
   static constexpr std::array<std::pair<char32_t, char32_t>, 6> kMarks{
       {{U'"', U'"'}, {U'\'', U'\''}, {U'“', U'”'}, {U'„', U'“'}, {U'‘', U'’'}, {U'«', U'»'}}};
-  auto const opening = code_point_at(word_at(words, 0), 0);
+  auto const opening = code_point_at(word_or_none(words, 0), 0);
   for (auto const& [open, close] : kMarks) {
     if (opening.value != open) continue;
     for (std::size_t i = 0; i < std::min(kMost, words.size()); ++i) {
@@ -59,7 +59,7 @@ std::size_t words_in_quotation(Words words) {
 // none does.
 std::size_t words_of_phrase(Words words) {
   constexpr std::size_t kMost = 8;
-  if (!is_capitalised(word_at(words, 0))) return 0;
+  if (!is_capitalised(word_or_none(words, 0))) return 0;
   bool open = false;
   for (std::size_t i = 0; i < std::min(kMost, words.size()); ++i) {
     open = open || words[i].find('(') != std::string_view::npos;
@@ -72,15 +72,15 @@ std::size_t words_of_phrase(Words words) {
 
 // Behind "sp.": "1", "A", "n.", "nov. 2", "n. “Tarn Hill”", "nr bus", "“Tarn Hill”".
 std::size_t words_of_designation(Words words) {
-  auto const first = without_end(word_at(words, 0));
+  auto const first = without_end(word_or_none(words, 0));
   if (is_code(first) || first == "indet.") return 1;
   if (first == "n." || first == "nov.") {
     if (ends_item(words[0])) return 1;
-    return 1 + (is_code(word_at(words, 1)) ? 1 : words_in_quotation(words.subspan(1)));
+    return 1 + (is_code(word_or_none(words, 1)) ? 1 : words_in_quotation(words.subspan(1)));
   }
   if (auto const quoted = words_in_quotation(words); quoted > 0) return quoted;
   if (auto const phrase = words_of_phrase(words); phrase > 0) return phrase;
-  return is_rank(first) && is_epithet(word_at(words, 1)) ? 2 : 0;  // "sp. aff. bus"
+  return is_rank(first) && is_epithet(word_or_none(words, 1)) ? 2 : 0;  // "sp. aff. bus"
 }
 
 }  // namespace
@@ -112,13 +112,13 @@ bool is_undescribed(std::string_view text) {
 }
 
 std::size_t words_of_unnamed_species(Words words) {
-  auto const first = word_at(words, 0);
-  if (first == "n." && word_at(words, 1) == "sp.") {
+  auto const first = word_or_none(words, 0);
+  if (first == "n." && word_or_none(words, 1) == "sp.") {
     auto const behind = words.subspan(2);
-    auto const told = is_code(word_at(behind, 0)) ? 1 : words_in_quotation(behind);
+    auto const told = is_code(word_or_none(behind, 0)) ? 1 : words_in_quotation(behind);
     if (told > 0) return 2 + told;
   }
-  if (stands_for_species(first) && is_code(word_at(words, 1))) return 2;
+  if (stands_for_species(first) && is_code(word_or_none(words, 1))) return 2;
   if (!is_unnamed(first)) return 0;
   return ends_item(first) ? 1 : 1 + words_of_designation(words.subspan(1));
 }

@@ -214,7 +214,7 @@ bool ends_as_neuter(std::string_view word) {
 
 // "Cherry pea scale (Globolecan cerasinum)": two words in brackets behind a common name, of which
 // one has no capital, and nothing else.  The genus need not end as most do.
-bool closes_common_name(std::span<std::string_view const> words, std::size_t i) {
+bool is_bracketed_at_end(std::span<std::string_view const> words, std::size_t i) {
   if (i < 2 || i + 2 != words.size() || !words[i + 1].ends_with(')')) return false;
   auto const genus = without_bracket(words[i]);
   auto const epithet = without_closing(words[i + 1]);
@@ -312,7 +312,7 @@ std::size_t words_before_name(std::span<std::string_view const> words) {
                                  });
       return latin && !common && (parted || i == 1) ? 0 : i;
     }
-    if (words[i].front() == '(' && closes_common_name(words, i)) return i;
+    if (words[i].front() == '(' && is_bracketed_at_end(words, i)) return i;
     if (words[i].front() == '(' || words[i].front() == '[' || !may_be_vernacular(words[i]))
       return 0;
   }
@@ -377,7 +377,7 @@ std::size_t words_before_bracketed_binomial(std::span<std::string_view const> wo
 bool closes_common_name(std::string_view text) {
   auto const words = words_of(text, kMostVernacularWords + 2);
   if (words_before_bracketed_genus(words) > 0) return true;
-  return words.size() > 2 && closes_common_name(words, words.size() - 2) &&
+  return words.size() > 2 && is_bracketed_at_end(words, words.size() - 2) &&
          words[words.size() - 2].starts_with('(');
 }
 

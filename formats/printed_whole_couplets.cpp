@@ -21,10 +21,10 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kFewest = 3;        // couplets of a key
-constexpr std::size_t kMostLines = 30;    // of a paragraph
-constexpr std::size_t kShortestLead = 6;  // bytes
-constexpr std::size_t kLongestEnd = 160;  // bytes that are looked at before a cut
+constexpr std::size_t kFewestWholeCouplets = 3;    // couplets of a key
+constexpr std::size_t kMostLinesOfParagraph = 30;  // of a paragraph
+constexpr std::size_t kShortestLead = 6;           // bytes
+constexpr std::size_t kLongestLookedAt = 160;      // bytes that are looked at before a cut
 
 // Where "Bruvella Roe" begins in "…: Bruvella Roe", "…, Bruvella Roe": behind the last sign stands
 // what may be a name, or a key's.
@@ -72,7 +72,7 @@ struct Spot {
 };
 
 // A couplet's paragraph, its lines joined by blanks.
-struct Paragraph {
+struct CoupletParagraph {
   std::size_t first{};  // line
   Label label;
   std::string text;
@@ -90,7 +90,7 @@ struct Paragraph {
 };
 
 // Where a lead begins.
-struct Begin {
+struct CoupletBegin {
   Spot spot;
   std::optional<Label> told;  // of its couplet, where no other reader tells it
 };
@@ -126,8 +126,8 @@ class WholeCouplets {
 
  private:
   // Paragraphs that count on from 1, the first at line `i`, with no other labels between them.
-  [[nodiscard]] std::vector<Paragraph> key_at(std::size_t i) const {
-    std::vector<Paragraph> key;
+  [[nodiscard]] std::vector<CoupletParagraph> key_at(std::size_t i) const {
+    std::vector<CoupletParagraph> key;
     while (i < lines_.size()) {
       auto const label = label_of(i);
       if (!label) {
@@ -137,7 +137,7 @@ class WholeCouplets {
       }
       if (label->is_dash() || label->number != key.size() + 1) break;
       if (!label->letter.empty() || label->marks > 0) break;
-      Paragraph paragraph;
+      CoupletParagraph paragraph;
       paragraph.first = i;
       paragraph.label = *label;
       do {
@@ -147,10 +147,10 @@ class WholeCouplets {
         paragraph.text += lines_[i].text;
         ++i;
       } while (i < lines_.size() && !lines_[i].text.empty() && !label_of(i) &&
-               paragraph.begins.size() < kMostLines);
+               paragraph.begins.size() < kMostLinesOfParagraph);
       key.push_back(std::move(paragraph));
     }
-    return key.size() < kFewest ? std::vector<Paragraph>{} : key;
+    return key.size() < kFewestWholeCouplets ? std::vector<CoupletParagraph>{} : key;
   }
 
   // "B. Wings dark" within a paragraph.
@@ -172,7 +172,7 @@ class WholeCouplets {
     return counts && !label->decimal ? label : std::nullopt;
   }
 
-  static void find_cuts(Paragraph& paragraph) {
+  static void find_cuts(CoupletParagraph& paragraph) {
     std::string_view const text = paragraph.text;
     auto begin = paragraph.label.text_at;
     for (auto at = next_word(text, begin); at < text.size(); at = next_word(text, at)) {
@@ -222,8 +222,8 @@ class WholeCouplets {
   };
 
   // The end of the lead at `begin`, if the next one may begin at byte `at`.
-  [[nodiscard]] static std::optional<End> end_before(Paragraph const& paragraph, std::size_t begin,
-                                                     std::size_t at) {
+  [[nodiscard]] static std::optional<End> end_before(CoupletParagraph const& paragraph,
+                                                     std::size_t begin, std::size_t at) {
     std::string_view const text = paragraph.text;
     auto const own = own_label(text, at);
     auto const words = own ? at + own->text_at : at;
@@ -246,15 +246,15 @@ class WholeCouplets {
 
   // What is looked at of a lead that begins at `begin` for its end.
   [[nodiscard]] static std::string_view tail_of(std::string_view text, std::size_t begin) {
-    return text.substr(std::max(begin, text.size() - std::min(text.size(), kLongestEnd)));
+    return text.substr(std::max(begin, text.size() - std::min(text.size(), kLongestLookedAt)));
   }
 
   // What the lead at [begin, end) ends in.
-  [[nodiscard]] static std::optional<End> end_of(Paragraph const& paragraph, std::size_t begin,
-                                                 std::size_t end) {
+  [[nodiscard]] static std::optional<End> end_of(CoupletParagraph const& paragraph,
+                                                 std::size_t begin, std::size_t end) {
     auto const lead =
         without_separators(std::string_view{paragraph.text}.substr(begin, end - begin));
-    auto const from = lead.size() - std::min(lead.size(), kLongestEnd);
+    auto const from = lead.size() - std::min(lead.size(), kLongestLookedAt);
     auto const tail = lead.substr(from);
     if (auto const reference = trailing_reference(tail)) {
       // "… with 3. Wings dark": couplets stand behind those that lead to them.
@@ -266,12 +266,12 @@ class WholeCouplets {
     return leads_somewhere(tail) ? std::optional{End{}} : std::nullopt;
   }
 
-  static void note(Paragraph& paragraph, End const& end) {
+  static void note(CoupletParagraph& paragraph, End const& end) {
     if (end.couplet) paragraph.leads_to.push_back(*end.couplet);
     if (end.name && !end.behind_colon) paragraph.names.push_back(*end.name);
   }
 
-  [[nodiscard]] static bool hangs_together(std::vector<Paragraph> const& key) {
+  [[nodiscard]] static bool hangs_together(std::vector<CoupletParagraph> const& key) {
     std::vector<std::uint32_t> led(key.size() + 1);  // how often, by the couplet's number
     std::size_t cut = 0;
     std::size_t well = 0;
@@ -295,7 +295,7 @@ class WholeCouplets {
   }
 
   // Where its leads begin and end; the first one only where no other reader tells its label.
-  void take(Paragraph const& paragraph) {
+  void take(CoupletParagraph const& paragraph) {
     auto label = paragraph.label;
     if (!read_label(paragraph.text)) begins_.push_back({paragraph.spot(0), label});
     label.text_at = 0;
@@ -357,8 +357,8 @@ class WholeCouplets {
   }
 
   std::vector<SourceLine> const& lines_;
-  std::vector<Begin> begins_;  // in keys that are such, in the order of the text
-  std::vector<Spot> names_;    // likewise
+  std::vector<CoupletBegin> begins_;  // in keys that are such, in the order of the text
+  std::vector<Spot> names_;           // likewise
 };
 
 }  // namespace

@@ -17,10 +17,6 @@ namespace {
 
 using namespace std::string_view_literals;
 
-std::string first_word_of(std::string_view name) {
-  return std::string{name.substr(0, name.find(' '))};
-}
-
 // How the leads of a key end.
 struct EpithetHabit {
   bool mostly{};               // in epithets alone
@@ -78,7 +74,7 @@ EpithetHabit habit_of(LeadCutter& cutter, std::vector<ReadLead> const& reads) {
     if (taxon.genusless) ++genusless;
     if (is_led(cutter, read, i, habit.dashes)) ++(taxon.genusless ? led : led_in_full);
     if (taxon.genusless && taxon.name.find(' ') != std::string::npos) ++habit.of_two_words;
-    ++habit.genera[first_word_of(taxon.name)];
+    ++habit.genera[first_word(taxon.name)];
   }
   habit.of_one_word = genusless - habit.of_two_words;
   habit.mostly = genusless * 2 > named;
@@ -236,7 +232,7 @@ void give_noun_back(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_
   if (begin == std::string_view::npos || begin == 0 || last.find(' ') != std::string::npos) return;
   if (!is_epithet(last) || !has_epithet_ending(last)) return;
   // "pictus cockburni": a subspecies.
-  auto const first = first_word_of(name);
+  auto const first = first_word(name);
   if (two && !of_leads.contains(first) && !differ_in_gender(first, last)) return;
   cutter.cut(reads[i], joined, trim_right(text.substr(0, begin)).size(), begin);
 }
@@ -273,12 +269,12 @@ void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads) {
     auto const& listed = read.to.taxa.taxa;
     auto const* const taxon = taxon_behind_words(listed);
     if (taxon == nullptr) continue;
-    auto const genus = first_word_of(taxon->name);
+    auto const genus = first_word(taxon->name);
     // "— Krim. busa Roe": a place that is cut short.
     auto const whole = genus.ends_with('.') ? genus.substr(0, genus.size() - 1) : genus;
     constexpr std::size_t kShortestPlace = 4;  // bytes
     if (whole.size() < genus.size() && whole.size() < kShortestPlace) continue;
-    if (listed.size() > 1 && habit.comes_again(first_word_of(listed.front().name))) continue;
+    if (listed.size() > 1 && habit.comes_again(first_word(listed.front().name))) continue;
     if (taxon->genusless || !is_capitalised(whole) || genus.size() == taxon->name.size()) continue;
     // "2. Dorni Roe": an epithet with its capital, and its author.
     if (!is_lower(code_point_at(taxon->name, genus.size() + 1).value)) continue;

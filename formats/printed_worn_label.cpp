@@ -14,80 +14,81 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kMostSigns = 12;  // of an expected label
-constexpr std::size_t kMostSeen = 18;   // characters of the line
-constexpr std::size_t kMostAdded = 6;   // of these beside the label
-constexpr float kNever = std::numeric_limits<float>::infinity();
+constexpr std::size_t kMostSignsOfLabel = 12;  // of an expected label
+constexpr std::size_t kMostSeen = 18;          // characters of the line
+constexpr std::size_t kMostAdded = 6;          // of these beside the label
+constexpr float kNeverSeen = std::numeric_limits<float>::infinity();
 constexpr float kTooWorn = 4.0F;
 
-constexpr float kUsual = 0.8F;     // what scans make of the sign every now and then
-constexpr float kRare = 1.2F;      // what they may make of it
-constexpr float kFigures = 1.5F;   // a figure for another that looks like it
-constexpr float kLoss = 2.2F;      // a figure or letter is gone
-constexpr float kMarkLoss = 1.6F;  // a prime is gone
-constexpr float kAny = 3.0F;       // any sign for any other
+constexpr float kUsualWear = 0.8F;    // what scans make of the sign every now and then
+constexpr float kRare = 1.2F;         // what they may make of it
+constexpr float kFigureWear = 1.5F;   // a figure for another that looks like it
+constexpr float kLoss = 2.2F;         // a figure or letter is gone
+constexpr float kMarkLoss = 1.6F;     // a prime is gone
+constexpr float kAnySignWear = 3.0F;  // any sign for any other
 
-bool is_among(char32_t c, std::u32string_view signs) {
-  return c != 0 && signs.find(c) != std::u32string_view::npos;
-}
-bool is_small(char32_t c) { return c >= U'a' && c <= U'z'; }
-bool is_plain_letter(char32_t c) { return is_small(c) || (c >= U'A' && c <= U'Z'); }
+bool is_small_sign(char32_t c) { return c >= U'a' && c <= U'z'; }
+bool is_plain_letter(char32_t c) { return is_small_sign(c) || (c >= U'A' && c <= U'Z'); }
 
 // What a sign comes out as.
-struct Looks {
+struct LooksLike {
   char32_t sign{};
   std::u32string_view seen;
 };
 constexpr std::array kFigureLooks{
-    Looks{U'0', U"68"},  Looks{U'1', U"47"}, Looks{U'2', U"7"},   Looks{U'3', U"85"},
-    Looks{U'4', U"1"},   Looks{U'5', U"36"}, Looks{U'6', U"058"}, Looks{U'7', U"12"},
-    Looks{U'8', U"360"}, Looks{U'9', U"08"},
+    LooksLike{U'0', U"68"},  LooksLike{U'1', U"47"}, LooksLike{U'2', U"7"},
+    LooksLike{U'3', U"85"},  LooksLike{U'4', U"1"},  LooksLike{U'5', U"36"},
+    LooksLike{U'6', U"058"}, LooksLike{U'7', U"12"}, LooksLike{U'8', U"360"},
+    LooksLike{U'9', U"08"},
 };
 constexpr std::array kGreekLooks{
-    Looks{U'α', U"auon«"}, Looks{U'β', U"ßBbp3"}, Looks{U'γ', U"yvr"},
-    Looks{U'δ', U"85da"},  Looks{U'ε', U"ec8"},
+    LooksLike{U'α', U"auon«"}, LooksLike{U'β', U"ßBbp3"}, LooksLike{U'γ', U"yvr"},
+    LooksLike{U'δ', U"85da"},  LooksLike{U'ε', U"ec8"},
 };
 constexpr std::array kLettersForFigures{
-    Looks{U'0', U"GCDQ"}, Looks{U'1', U"ti/"},  Looks{U'2', U"aez"}, Looks{U'3', U"Bs"},
-    Looks{U'4', U"hAti"}, Looks{U'7', U"TYt/"}, Looks{U'9', U"oa"},
+    LooksLike{U'0', U"GCDQ"}, LooksLike{U'1', U"ti/"},  LooksLike{U'2', U"aez"},
+    LooksLike{U'3', U"Bs"},   LooksLike{U'4', U"hAti"}, LooksLike{U'7', U"TYt/"},
+    LooksLike{U'9', U"oa"},
 };
 constexpr std::array kLetterLooks{
-    Looks{U'a', U"ounes«"}, Looks{U'b', U"h6ltV"},  Looks{U'c', U"eor("},  Looks{U'd', U"ao"},
-    Looks{U'e', U"co«a"},   Looks{U'f', U"ft/"},    Looks{U'g', U"gq9"},   Looks{U'h', U"bli"},
-    Looks{U'i', U"lj1!"},   Looks{U'l', U"1Ii!|/"}, Looks{U'A', U"4ΛXkÀ"}, Looks{U'B', U"8RPE"},
-    Looks{U'C', U"GO(e"},   Looks{U'D', U"OBP0"},   Looks{U'E', U"FBKH"},  Looks{U'F', U"PE"},
-    Looks{U'G', U"C6O"},    Looks{U'H', U"IK"},     Looks{U'I', U"1l!|L"}, Looks{U'V', U"YvU"},
-    Looks{U'X', U"xK"},     Looks{U'v', U"yu"},     Looks{U'x', U"s"},
+    LooksLike{U'a', U"ounes«"}, LooksLike{U'b', U"h6ltV"}, LooksLike{U'c', U"eor("},
+    LooksLike{U'd', U"ao"},     LooksLike{U'e', U"co«a"},  LooksLike{U'f', U"ft/"},
+    LooksLike{U'g', U"gq9"},    LooksLike{U'h', U"bli"},   LooksLike{U'i', U"lj1!"},
+    LooksLike{U'l', U"1Ii!|/"}, LooksLike{U'A', U"4ΛXkÀ"}, LooksLike{U'B', U"8RPE"},
+    LooksLike{U'C', U"GO(e"},   LooksLike{U'D', U"OBP0"},  LooksLike{U'E', U"FBKH"},
+    LooksLike{U'F', U"PE"},     LooksLike{U'G', U"C6O"},   LooksLike{U'H', U"IK"},
+    LooksLike{U'I', U"1l!|L"},  LooksLike{U'V', U"YvU"},   LooksLike{U'X', U"xK"},
+    LooksLike{U'v', U"yu"},     LooksLike{U'x', U"s"},
 };
 template <class Table>
 bool looks_so(Table const& table, char32_t sign, char32_t seen) {
-  return std::any_of(table.begin(), table.end(), [&](Looks const& one) {
+  return std::any_of(table.begin(), table.end(), [&](LooksLike const& one) {
     return one.sign == sign && is_among(seen, one.seen);
   });
 }
 
 float wear_of_figure(char32_t sign, char32_t seen) {
   auto const figure = static_cast<std::uint32_t>(sign - U'0');
-  if (sign == U'1' && seen == U'i') return kUsual;  // as old-style figures look
-  if (is_digit(seen)) return looks_so(kFigureLooks, sign, seen) ? kFigures : kAny;
-  if (may_be_figure(seen, figure)) return kUsual;
+  if (sign == U'1' && seen == U'i') return kUsualWear;  // as old-style figures look
+  if (is_digit(seen)) return looks_so(kFigureLooks, sign, seen) ? kFigureWear : kAnySignWear;
+  if (may_be_figure(seen, figure)) return kUsualWear;
   if (may_replace_figure(seen, figure) || looks_so(kLettersForFigures, sign, seen)) return kRare;
-  if (is_blank(seen) || seen == U'.' || seen == U',') return kNever;
-  if (seen == U'^') return kAny;  // a raised sign, as of a footnote
-  return is_letter(seen) ? kAny : kFigures;  // "?", "&", "«"
+  if (is_blank(seen) || seen == U'.' || seen == U',') return kNeverSeen;
+  if (seen == U'^') return kAnySignWear;                // a raised sign, as of a footnote
+  return is_letter(seen) ? kAnySignWear : kFigureWear;  // "?", "&", "«"
 }
 
 float wear_of_letter(char32_t sign, char32_t seen) {
-  if (is_small(sign) ? seen + 0x20 == sign : seen == sign + 0x20) return kUsual;
-  if (looks_so(kLetterLooks, sign, seen)) return kUsual;
-  return is_letter(seen) ? kAny : kNever;
+  if (is_small_sign(sign) ? seen + 0x20 == sign : seen == sign + 0x20) return kUsualWear;
+  if (looks_so(kLetterLooks, sign, seen)) return kUsualWear;
+  return is_letter(seen) ? kAnySignWear : kNeverSeen;
 }
 
 bool is_index(char32_t sign) { return sign > kIndex && sign <= kIndex + kMostIndex; }
 
 float wear_of_index(std::uint32_t figure, char32_t seen) {
   if (index_figure(seen) == figure) return 0;
-  if (is_among(seen, U"^*?\"'’")) return kUsual;
+  if (is_among(seen, U"^*?\"'’")) return kUsualWear;
   return wear_of_figure(U'0' + figure, seen);
 }
 
@@ -100,64 +101,65 @@ bool is_single_prime(char32_t c) { return is_among(c, U"'’‘′´`"); }
 
 // `seen` for the sign that is expected.
 float wear(char32_t sign, char32_t seen) {
-  if (seen == 0) return kNever;
+  if (seen == 0) return kNeverSeen;
   if (sign == seen) return 0;
   switch (sign) {
     case kAnyDash:
       if (is_dash(seen)) return 0;
-      if (is_among(seen, U"~_■▪•·=*«^")) return kUsual;
-      return seen == U'.' ? kRare : kNever;
+      if (is_among(seen, U"~_■▪•·=*«^")) return kUsualWear;
+      return seen == U'.' ? kRare : kNeverSeen;
     case kAnyFigures:
       if (is_digit(seen) || is_single_prime(seen)) return 0;  // "5(3')"
-      return is_among(seen, U"lIi!|OoSsBbzZgqQ?V") ? kUsual : kNever;
+      return is_among(seen, U"lIi!|OoSsBbzZgqQ?V") ? kUsualWear : kNeverSeen;
     case U'+':
     case U'*':
     case U'=':
-      return is_dash(seen) || is_among(seen, U"~_■▪•·=*«+") ? kUsual : kNever;
+      return is_dash(seen) || is_among(seen, U"~_■▪•·=*«+") ? kUsualWear : kNeverSeen;
     case U'\'':
       if (is_mark(seen)) return 0;
-      return is_among(seen, U"°¹^!i1l,;/") ? kUsual : kNever;
+      return is_among(seen, U"°¹^!i1l,;/") ? kUsualWear : kNeverSeen;
     case kOnePrime:
       if (is_single_prime(seen)) return 0;
-      return is_among(seen, U"\"”“*/°¹^!i1l,;") ? kUsual : kNever;
+      return is_among(seen, U"\"”“*/°¹^!i1l,;") ? kUsualWear : kNeverSeen;
     case kTwoPrimes:
       if (is_among(seen, U"\"”“″")) return 0;
-      return is_single_prime(seen) || is_among(seen, U"*«»^") ? kUsual : kNever;
+      return is_single_prime(seen) || is_among(seen, U"*«»^") ? kUsualWear : kNeverSeen;
     case kThreePrimes:
-      return is_among(seen, U"*«»^") ? kUsual : kNever;
+      return is_among(seen, U"*«»^") ? kUsualWear : kNeverSeen;
     case U'¹':
-      return is_among(seen, U"1'’‘`liI!*") ? kUsual : kNever;
+      return is_among(seen, U"1'’‘`liI!*") ? kUsualWear : kNeverSeen;
     case U'²':
-      return is_among(seen, U"2\"'*z?”“’") ? kUsual : kNever;
+      return is_among(seen, U"2\"'*z?”“’") ? kUsualWear : kNeverSeen;
     case U'.':
-      return is_among(seen, U",;:·•") ? kUsual / 2 : kNever;
+      return is_among(seen, U",;:·•") ? kUsualWear / 2 : kNeverSeen;
     case U':':
-      return is_among(seen, U".;,") ? kUsual / 2 : kNever;
+      return is_among(seen, U".;,") ? kUsualWear / 2 : kNeverSeen;
     case U')':
-      return is_among(seen, U"}]>Jj,;|") ? kUsual : kNever;
+      return is_among(seen, U"}]>Jj,;|") ? kUsualWear : kNeverSeen;
     case U'(':
-      return is_among(seen, U"{[<CltIr") ? kUsual : kNever;
+      return is_among(seen, U"{[<CltIr") ? kUsualWear : kNeverSeen;
     default:
       break;
   }
   if (is_digit(sign)) return wear_of_figure(sign, seen);
   if (is_index(sign)) return wear_of_index(sign - kIndex, seen);
   if (is_plain_letter(sign)) return wear_of_letter(sign, seen);
-  if (looks_so(kGreekLooks, sign, seen)) return kUsual;
+  if (looks_so(kGreekLooks, sign, seen)) return kUsualWear;
   // Daggers and the like
-  if (sign == U'†') return is_among(seen, U"tf+‡|") ? kUsual : kNever;
-  return is_letter(sign) || is_letter(seen) || is_digit(seen) || is_blank(seen) ? kNever : kRare;
+  if (sign == U'†') return is_among(seen, U"tf+‡|") ? kUsualWear : kNeverSeen;
+  return is_letter(sign) || is_letter(seen) || is_digit(seen) || is_blank(seen) ? kNeverSeen
+                                                                                : kRare;
 }
 
 float wear_of_loss(char32_t sign) {
   switch (sign) {
     case kAnyDash:
-      return kNever;
+      return kNeverSeen;
     case kAnyFigures:
-      return kUsual / 2;
+      return kUsualWear / 2;
     case U'.':
     case U':':
-      return kUsual;
+      return kUsualWear;
     case U'(':
     case U')':
       return kRare;
@@ -172,29 +174,29 @@ float wear_of_loss(char32_t sign) {
 
 // `next`: the expected sign that stands behind.
 float wear_of_addition(char32_t seen, char32_t next) {
-  if (is_blank(seen)) return next == U'(' || next == kAnyDash ? 0 : kUsual / 2;
-  return is_among(seen, U"'`´’‘′.,·•*|^~_([«■▪:;") || is_dash(seen) ? kUsual : kNever;
+  if (is_blank(seen)) return next == U'(' || next == kAnyDash ? 0 : kUsualWear / 2;
+  return is_among(seen, U"'`´’‘′.,·•*|^~_([«■▪:;") || is_dash(seen) ? kUsualWear : kNeverSeen;
 }
 
 // Whether the words may begin at byte `at`, and at which wear.
 float wear_of_words(std::string_view line, std::size_t at, char32_t last, bool upper) {
-  if (at >= line.size()) return kUsual;
+  if (at >= line.size()) return kUsualWear;
   auto const next = code_point_at(line, at).value;
   bool const closed = last == U'.' || last == U')' || last == U':' || last == kAnyDash;
   float extra = 0;
   if (!is_blank(next)) {
-    if (!is_upper(next)) return kNever;
+    if (!is_upper(next)) return kNeverSeen;
     // "AUSELLA" is a word, and no a before one.
     auto const behind = code_point_at(line, at + code_point_at(line, at).length).value;
-    if (is_letter(code_point_before(line, at).value) && is_upper(behind)) return kNever;
-    extra = closed ? kUsual / 2 : kRare;
+    if (is_letter(code_point_before(line, at).value) && is_upper(behind)) return kNeverSeen;
+    extra = closed ? kUsualWear / 2 : kRare;
   }
   auto const words = skip_blanks(line, at);
   auto const first = code_point_at(line, words).value;
-  if (is_lower(first)) return upper ? kNever : extra;
+  if (is_lower(first)) return upper ? kNeverSeen : extra;
   // "2 3 4 mm": figures that are words
   if (is_digit(first)) return extra + kRare;
-  if (!is_letter(first) && !is_among(first, U"(\"'“‘„«±♂♀[")) return extra + kAny;
+  if (!is_letter(first) && !is_among(first, U"(\"'“‘„«±♂♀[")) return extra + kAnySignWear;
   return extra;
 }
 
@@ -213,7 +215,7 @@ class Matcher {
   }
 
   std::optional<WornLabel> match() {
-    if (expected_.empty() || expected_.size() > kMostSigns) return std::nullopt;
+    if (expected_.empty() || expected_.size() > kMostSignsOfLabel) return std::nullopt;
     fill();
     std::optional<WornLabel> best;
     auto const signs = expected_.size();
@@ -229,7 +231,7 @@ class Matcher {
 
   // Of the whole line.
   float match_all() {
-    if (offsets_[seen_] < line_.size()) return kNever;
+    if (offsets_[seen_] < line_.size()) return kNeverSeen;
     fill();
     return least_[expected_.size()][seen_];
   }
@@ -237,7 +239,7 @@ class Matcher {
  private:
   void fill() {
     for (std::size_t p = 0; p <= expected_.size(); ++p) {
-      std::fill_n(least_[p].begin(), seen_ + 1, kNever);
+      std::fill_n(least_[p].begin(), seen_ + 1, kNeverSeen);
     }
     least_[0][0] = 0;
     for (std::size_t p = 0; p <= expected_.size(); ++p) {
@@ -256,7 +258,7 @@ class Matcher {
     if (p < expected_.size()) {
       auto const sign = expected_[p];
       bool const end = sign == kAnyDash && p > 0;  // "4 Wings" for "4 — Wings"
-      reach(p + 1, j, here + (end ? kUsual : wear_of_loss(sign)));
+      reach(p + 1, j, here + (end ? kUsualWear : wear_of_loss(sign)));
       if (j < seen_) {
         auto const total = here + wear(sign, values_[j]);
         reach(p + 1, j + 1, total);
@@ -280,7 +282,7 @@ class Matcher {
     for (auto k = j; k < std::min(seen_, j + kMostMarks) && primes_in(values_[k]) > 0; ++k) {
       primes += primes_in(values_[k]);
       auto const off = static_cast<float>(std::abs(primes - due));
-      reach(p + 1, k + 1, least_[p][j] + off * kUsual);
+      reach(p + 1, k + 1, least_[p][j] + off * kUsualWear);
     }
   }
 
@@ -296,7 +298,7 @@ class Matcher {
                           (sign == U'k' && is_among(first, U"JIlf|") && second == U'c') ||
                           (sign == U'D' && first == U'I' && second == U')') ||
                           (sign == U'H' && first == U'I' && second == U'I');
-      if (parted) reach(p + 1, j + 2, here + kUsual);
+      if (parted) reach(p + 1, j + 2, here + kUsualWear);
     }
     if (p + 1 < expected_.size() && j < seen_) {
       bool const numeral =
@@ -307,7 +309,7 @@ class Matcher {
       bool const marked = (sign == U'1' || sign == U'7') &&
                           (expected_[p + 1] == U'\'' || expected_[p + 1] == kOnePrime) &&
                           is_among(values_[j], U"VrTP");
-      if (joined || two_i || marked || numeral || b) reach(p + 2, j + 1, here + kUsual);
+      if (joined || two_i || marked || numeral || b) reach(p + 2, j + 1, here + kUsualWear);
     }
   }
 
@@ -317,7 +319,7 @@ class Matcher {
   std::array<char32_t, kMostSeen> values_;
   std::array<std::size_t, kMostSeen + 1> offsets_;
   std::size_t seen_{};
-  std::array<std::array<float, kMostSeen + 1>, kMostSigns + 1> least_;  // filled by fill()
+  std::array<std::array<float, kMostSeen + 1>, kMostSignsOfLabel + 1> least_;  // filled by fill()
 };
 
 }  // namespace

@@ -12,12 +12,12 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLookedAt = 80;  // bytes; enough to recognise a label or a note
+constexpr std::size_t kFrontLookedAt = 80;  // bytes; enough to recognise a label or a note
 
 }  // namespace
 
 bool misleads(std::string_view rest) {
-  auto const start = start_of(rest, kLookedAt);
+  auto const start = start_of(rest, kFrontLookedAt);
   std::size_t text_at = 0;
   if (read_label(start) || starts_note(start) || starts_caption(start) || starts_footnote(start) ||
       starts_couplet_note(start, text_at)) {
@@ -41,7 +41,7 @@ bool misleads(std::string_view rest) {
 namespace {
 
 // A hyphen or a dash that would be taken for the break of a word.
-bool hangs(std::string_view word) {
+bool hangs_by_dash(std::string_view word) {
   auto const last = code_point_before(word, word.size()).value;
   return is_dash(last) || last == 0xAD;
 }
@@ -70,7 +70,7 @@ std::vector<std::string> wrap(std::string_view text, std::size_t first, std::siz
     std::size_t end = text.find(' ', at);
     if (end == std::string_view::npos) end = text.size();
     while (end < text.size() &&
-           (misleads(text.substr(end + 1)) || hangs(text.substr(at, end - at)))) {
+           (misleads(text.substr(end + 1)) || hangs_by_dash(text.substr(at, end - at)))) {
       end = text.find(' ', end + 1);
       if (end == std::string_view::npos) end = text.size();
     }

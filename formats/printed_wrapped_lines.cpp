@@ -38,7 +38,7 @@ constexpr std::array kHanging{
     "au"sv,      "aux"sv,        "del"sv,      "los"sv,     "las"sv,    "dos"sv,    "do"sv,
     "da"sv,      "della"sv,      "dei"sv};
 
-constexpr std::size_t kMostLines = 8;  // of a lead, looked back at
+constexpr std::size_t kMostLinesBack = 8;  // of a lead, looked back at
 
 // Behind the digits of "2 – 3 ..... 4", "1 + 2 setae", "1 : 2", a sign and another number.
 bool goes_on_as_formula(std::string_view text, bool labels_bear_dashes) {
@@ -60,7 +60,7 @@ bool ends_in_word(std::string_view text) {
   return is_letter(code_point_before(text, text.size()).value);
 }
 
-bool hangs(std::string_view text) {
+bool hangs_on_words(std::string_view text) {
   auto const word = text.substr(last_word_begin(text));
   if (word.empty()) return false;
   auto const folded = fold(word);
@@ -143,7 +143,7 @@ class Marker {
 
   // A lead begins above line `i` and has no leaders, with nothing but its own lines between.
   [[nodiscard]] bool is_open_above(std::size_t i) const {
-    if (before_.empty() || i - before_.back().line > kMostLines) return false;
+    if (before_.empty() || i - before_.back().line > kMostLinesBack) return false;
     for (auto j = before_.back().line; j < i; ++j) {
       auto const text = lines_[j].text;
       bool const first = j == before_.back().line;
@@ -222,7 +222,7 @@ class Marker {
     if (too_many && begins_with_dots(words)) return true;
     bool const small = is_lower(code_point_at(words, 0).value);
     if (small && upper_ * 4 >= (numbers_ - 1) * 3) return true;
-    return hangs(above(i)) || (too_many && comes_again() && ends_in_word(above(i)));
+    return hangs_on_words(above(i)) || (too_many && comes_again() && ends_in_word(above(i)));
   }
 
   // "(Figs 1," / "2) ...... 3"; labels such as "2)" need more than a bracket that was lost.
@@ -232,7 +232,7 @@ class Marker {
     if (bracket == text.npos || text[bracket] == '(' || !leaves_bracket_open(above(i)))
       return false;
     bool const of_label = label.end == LabelEnd::parenthesis && bracket < label.text_at;
-    return !of_label || main_style_ != label.style() || hangs(above(i));
+    return !of_label || main_style_ != label.style() || hangs_on_words(above(i));
   }
 
   // Hardly another label looks so.
@@ -302,9 +302,11 @@ class Marker {
     if (starts_caption(text)) {
       // "… to a minute knob," / "fig. 519 ..... 7": a caption begins with a capital.
       bool const words = is_lower(code_point_at(text, 0).value) && above(i).ends_with(',');
-      return (hangs(above(i)) || has_end(text)) && (is_open_above(i) || words);
+      return (hangs_on_words(above(i)) || has_end(text)) && (is_open_above(i) || words);
     }
-    if (!is_digit(static_cast<unsigned char>(text.front())) || !hangs(above(i))) return false;
+    if (!is_digit(static_cast<unsigned char>(text.front())) || !hangs_on_words(above(i))) {
+      return false;
+    }
     // "44      ROE ET AL." heads a page.
     auto const split = split_at_leader(text, numbering_);
     auto const destination = text.substr(split.destination_begin);

@@ -14,7 +14,7 @@
 namespace keydrift::printed {
 namespace {
 
-std::string joined(std::string_view destination, std::string_view line) {
+std::string joined_words(std::string_view destination, std::string_view line) {
   return std::string{destination} + " " + std::string{line};
 }
 
@@ -146,7 +146,7 @@ bool WrappedNames::is_author_above_lead(std::string_view destination, std::size_
   if (!authors) return false;
   auto const bare = read_taxa(destination);
   if (bare.taxa.size() != 1 || !bare.remark.empty()) return false;
-  auto const whole = read_taxa(joined(destination, lines_[at].text));
+  auto const whole = read_taxa(joined_words(destination, lines_[at].text));
   auto const& taxon = whole.taxa.front();
   bool const same =
       whole.taxa.size() == 1 && whole.remark.empty() && taxon.name == bare.taxa.front().name;
@@ -170,7 +170,7 @@ bool WrappedNames::goes_on_with_author(std::string_view destination, std::size_t
     if (!authors_) look_at_authors();
     return bracketed_ == 0;
   }
-  auto const whole = read_taxa(joined(destination, line));
+  auto const whole = read_taxa(joined_words(destination, line));
   auto const& taxon = whole.taxa.front();
   constexpr std::size_t kLongestRemark = 24;  // bytes: "in part", "comb. nov."
   bool const same = whole.taxa.size() == 1 && taxon.name == bare.taxa.front().name &&
@@ -194,7 +194,7 @@ bool WrappedNames::go_on(std::string_view destination, std::size_t at) const {
   if (tells_sex(line)) return true;
   // Of a genus alone, a bracket may name the subgenus.
   if (line.front() == '(' && is_latin_genus(destination) &&
-      is_upper(code_point_at(line, 1).value) && is_latin_name(joined(destination, line))) {
+      is_upper(code_point_at(line, 1).value) && is_latin_name(joined_words(destination, line))) {
     return true;
   }
   return goes_on_with_author(destination, at) || is_author_above_lead(destination, at);

@@ -13,9 +13,9 @@
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
+namespace printed {
 namespace {
 
-using namespace printed;
 using tables::counted;
 
 constexpr std::size_t kMostRefusals = 20;
@@ -98,8 +98,10 @@ Loaded<PrintedReading> read_back(std::string const& text) {
 }
 
 }  // namespace
+}  // namespace printed
 
 Loaded<std::string> print_key(Edition const& edition, PrintOptions const& options) {
+  using namespace printed;
   Loaded<std::string> loaded;
   refuse_empty_couplets(edition, loaded.findings);
   if (!loaded.findings.empty()) return loaded;

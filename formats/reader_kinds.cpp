@@ -5,7 +5,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::array kKinds{
+constexpr std::array kReaderKinds{
     FindingKind{"ambiguous-abbreviation", Severity::warning,
                 "An abbreviated genus that fits several",
                 "\"A. bus\" could be written out in more than one way; the nearest genus printed "
@@ -407,6 +407,6 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<FindingKind const> reader_finding_kinds() { return kKinds; }
+std::span<FindingKind const> reader_finding_kinds() { return kReaderKinds; }
 
 }  // namespace keydrift

@@ -1,6 +1,8 @@
 #pragma once
 // The objects of an SDD document: identifiers, labels, texts by language.  Inner header of formats.
 
+#include <cstdint>
+#include <limits>
 #include <pugixml.hpp>
 #include <string>
 #include <string_view>
@@ -13,6 +15,9 @@
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift::sdd {
+
+// No couplet and no lead, among their numbers.
+inline constexpr auto kNowhere = std::numeric_limits<std::uint32_t>::max();
 
 // Children by local name; elements of our own namespace are no children in this sense.
 [[nodiscard]] pugi::xml_node child(pugi::xml_node node, std::string_view name);

@@ -2,12 +2,11 @@
 
 #include <algorithm>
 
+#include "keydrift/formats/sdd_objects.hpp"
 #include "keydrift/key/labels.hpp"
 
 namespace keydrift::sdd {
 namespace {
-
-constexpr auto kNowhere = std::numeric_limits<std::uint32_t>::max();
 
 class Planner {
  public:

@@ -17,8 +17,6 @@ namespace {
 using namespace sdd;
 using namespace std::string_view_literals;
 
-constexpr auto kNowhere = std::numeric_limits<std::uint32_t>::max();
-
 bool answers_yes_or_no(std::string_view words) {
   static constexpr std::array kAnswers{"yes"sv, "no"sv,  "ja"sv,   "nein"sv, "oui"sv,
                                        "non"sv, "sí"sv,  "si"sv,   "sì"sv,   "sim"sv,
@@ -429,8 +427,8 @@ bool has_leads(pugi::xml_node data_set) {
   return false;
 }
 
-Finding finding_at(xml::Document const& document, pugi::xml_node node, std::string code,
-                   Severity severity, std::string message, std::string remedy) {
+Finding finding_at_node(xml::Document const& document, pugi::xml_node node, std::string code,
+                        Severity severity, std::string message, std::string remedy) {
   Finding finding;
   finding.code = std::move(code);
   finding.severity = severity;
@@ -451,7 +449,7 @@ Loaded<Edition> read_sdd(xml::Document const& document) {
   Loaded<Edition> loaded;
   for (auto const& attribute : document.root().attributes()) {
     if (std::string_view{attribute.value()} != "http://www.tdwg.org/2005/UBIF") continue;
-    loaded.findings.push_back(finding_at(
+    loaded.findings.push_back(finding_at_node(
         document, document.root(), "sdd-version", Severity::error,
         "this is SDD 1.0, whose keys are built in another way",
         "convert it to SDD 1.1 (namespace http://rs.tdwg.org/UBIF/2006/) and load that file"));
@@ -461,14 +459,14 @@ Loaded<Edition> read_sdd(xml::Document const& document) {
   std::vector<pugi::xml_node> with_keys;
   std::copy_if(all.begin(), all.end(), std::back_inserter(with_keys), has_leads);
   if (with_keys.empty()) {
-    loaded.findings.push_back(finding_at(
+    loaded.findings.push_back(finding_at_node(
         document, document.root(), "no-couplets", Severity::error,
         "no data set of the file holds an identification key with leads",
         "check that this is the right file: SDD files may hold descriptions without a key"));
     return loaded;
   }
   for (std::size_t d = 1; d < with_keys.size(); ++d) {
-    loaded.findings.push_back(finding_at(
+    loaded.findings.push_back(finding_at_node(
         document, with_keys[d], "further-data-sets", Severity::warning,
         "the file holds keys in several data sets, which have nothing to do with one another; only "
         "the first was read",

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/limits.hpp"
+#include "keydrift/formats/related_places.hpp"
 #include "keydrift/formats/text_convert.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 
@@ -13,8 +14,6 @@ namespace keydrift {
 namespace {
 
 using namespace std::string_view_literals;
-
-constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
 
 Finding make_finding(Source const& source, std::string code, Severity severity, std::string message,
                      std::string remedy) {
@@ -27,24 +26,24 @@ Finding make_finding(Source const& source, std::string code, Severity severity, 
   return finding;
 }
 
-struct Signature {
+struct ForeignSignature {
   std::string_view bytes;
   std::string_view kind;
 };
 
 // First bytes of files that people take for text (each from its own format's specification).
-constexpr std::array kSignatures{
-    Signature{"PK\x03\x04"sv, "a word-processor, spreadsheet or zip file"},
-    Signature{"\xD0\xCF\x11\xE0"sv, "an old word-processor or spreadsheet file"},
-    Signature{"%PDF-"sv, "a PDF"},
-    Signature{"{\\rtf"sv, "a rich-text file"},
-    Signature{"\x89PNG"sv, "a picture"},
-    Signature{"\xFF\xD8\xFF"sv, "a picture"},
-    Signature{"\x1F\x8B"sv, "a compressed file"},
+constexpr std::array kForeignSignatures{
+    ForeignSignature{"PK\x03\x04"sv, "a word-processor, spreadsheet or zip file"},
+    ForeignSignature{"\xD0\xCF\x11\xE0"sv, "an old word-processor or spreadsheet file"},
+    ForeignSignature{"%PDF-"sv, "a PDF"},
+    ForeignSignature{"{\\rtf"sv, "a rich-text file"},
+    ForeignSignature{"\x89PNG"sv, "a picture"},
+    ForeignSignature{"\xFF\xD8\xFF"sv, "a picture"},
+    ForeignSignature{"\x1F\x8B"sv, "a compressed file"},
 };
 
 std::optional<std::string_view> kind_by_signature(std::string_view bytes) {
-  for (auto const& signature : kSignatures) {
+  for (auto const& signature : kForeignSignatures) {
     if (bytes.substr(0, signature.bytes.size()) == signature.bytes) return signature.kind;
   }
   return std::nullopt;
@@ -115,13 +114,13 @@ std::size_t misconversion_at(std::string_view text) {
   return 0;
 }
 
-struct Damage {
+struct DecodingDamage {
   std::size_t count{};
   std::vector<Place> places;  // the first few
 };
 
-Damage find_damage(std::string_view text) {
-  Damage damage;
+DecodingDamage find_damage(std::string_view text) {
+  DecodingDamage damage;
   std::optional<TextPlaces> places;
   auto const next_suspect = [text](std::size_t from) {
     auto const found = std::find_if(text.begin() + static_cast<std::ptrdiff_t>(from), text.end(),
@@ -147,7 +146,7 @@ Damage find_damage(std::string_view text) {
 }
 
 Finding damage_finding(Source const& source, DecodedText const& decoded,
-                       encodings::Converted const& converted, Damage const& damage) {
+                       encodings::Converted const& converted, DecodingDamage const& damage) {
   auto finding = make_finding(source, "encoding-damage", Severity::warning, "",
                               "open the original, save it as UTF-8 text and compare these places");
   finding.place = damage.places.front();

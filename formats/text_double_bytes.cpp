@@ -36,22 +36,23 @@ bool is_common_in_traditional(char32_t sign) {
              sign) != std::u32string_view::npos;
 }
 
-struct Candidate {
+struct DoubleByteCandidate {
   Encoding encoding{};
   bool (*is_telling)(char32_t sign){};
   std::size_t fewest_of_hundred{};  // telling signs among the letters
   bool hangul{};                    // are nearly all letters Korean syllables, or none of them?
 };
 // Japanese first: what is wrong in its encodings is never kana.
-constexpr std::array kCandidates{Candidate{Encoding::euc_jp, is_kana, 15, false},
-                                 Candidate{Encoding::shift_jis, is_kana, 15, false},
-                                 Candidate{Encoding::euc_kr, is_common_in_korean, 10, true},
-                                 Candidate{Encoding::gb_18030, is_common_in_simplified, 6, false},
-                                 Candidate{Encoding::big_5, is_common_in_traditional, 6, false}};
+constexpr std::array kDoubleByteCandidates{
+    DoubleByteCandidate{Encoding::euc_jp, is_kana, 15, false},
+    DoubleByteCandidate{Encoding::shift_jis, is_kana, 15, false},
+    DoubleByteCandidate{Encoding::euc_kr, is_common_in_korean, 10, true},
+    DoubleByteCandidate{Encoding::gb_18030, is_common_in_simplified, 6, false},
+    DoubleByteCandidate{Encoding::big_5, is_common_in_traditional, 6, false}};
 
-class Tally {
+class DoubleByteTally {
  public:
-  explicit Tally(Candidate const& candidate) : candidate_{candidate} {}
+  explicit DoubleByteTally(DoubleByteCandidate const& candidate) : candidate_{candidate} {}
 
   void take(std::string_view utf8) {
     auto const* at = reinterpret_cast<utf8proc_uint8_t const*>(utf8.data());
@@ -98,7 +99,7 @@ class Tally {
     length_ = 0;
   }
 
-  Candidate const& candidate_;
+  DoubleByteCandidate const& candidate_;
   std::size_t letters_{};
   std::size_t in_words_{};  // letters that stand beside others
   std::size_t hangul_{};
@@ -110,10 +111,10 @@ class Tally {
 }  // namespace
 
 std::optional<Encoding> japanese_chinese_or_korean(std::string_view bytes) {
-  for (auto const& candidate : kCandidates) {
+  for (auto const& candidate : kDoubleByteCandidates) {
     auto const read = from_encoding(bytes, candidate.encoding, 0);
     if (!read || read->damage > 0) continue;
-    Tally tally{candidate};
+    DoubleByteTally tally{candidate};
     tally.take(read->text);
     if (tally.convinces()) return candidate.encoding;
   }

@@ -12,8 +12,6 @@
 namespace keydrift::encodings {
 namespace {
 
-constexpr char32_t kReplacement = 0xFFFD;
-
 // Bytes 0x80 to 0x9F (WHATWG Encoding Standard, index windows-1252, which maps the five bytes that
 // Microsoft leaves undefined to controls; here they are damage).
 constexpr std::array<char16_t, 32> kWindows1252{

@@ -7,6 +7,8 @@
 
 namespace keydrift::encodings {
 
+inline constexpr char32_t kReplacement = 0xFFFD;  // stands for what is no character
+
 void append_code_point(std::string& out, char32_t code_point);
 
 // Length of the well-formed UTF-8 sequence at the front of `bytes` (Unicode 15, table 3-7), 0 when

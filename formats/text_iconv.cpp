@@ -10,8 +10,6 @@
 namespace keydrift::encodings {
 namespace {
 
-constexpr char32_t kReplacement = 0xFFFD;
-
 class Converter {
  public:
   Converter(char const* to, char const* from) : handle_{::iconv_open(to, from)} {}

@@ -30,23 +30,26 @@ struct Script {
 constexpr Script kCyrillic{0x400, 0x4FF, U"оеаинтсрвлі", 50};
 constexpr Script kGreek{0x386, 0x3CE, U"αοιετσνηυρςάέήίόύ", 70};
 
-struct Candidate {
+struct ScriptCandidate {
   Encoding encoding;
   Script const& script;
   std::int64_t handicap;  // of a hundred letters
 };
 // Where the letters of a text are the same in two, the first of them is taken.
 // Mac OS has Windows's small letters but "я"; some of Windows's capitals are its quotation marks.
-constexpr std::array kCandidates{
-    Candidate{Encoding::windows_1251, kCyrillic, 0}, Candidate{Encoding::koi8_r, kCyrillic, 0},
-    Candidate{Encoding::koi8_u, kCyrillic, 0},       Candidate{Encoding::ibm_866, kCyrillic, 0},
-    Candidate{Encoding::mac_cyrillic, kCyrillic, 3}, Candidate{Encoding::iso_8859_5, kCyrillic, 0},
-    Candidate{Encoding::windows_1253, kGreek, 0},    Candidate{Encoding::iso_8859_7, kGreek, 0}};
+constexpr std::array kScriptCandidates{ScriptCandidate{Encoding::windows_1251, kCyrillic, 0},
+                                       ScriptCandidate{Encoding::koi8_r, kCyrillic, 0},
+                                       ScriptCandidate{Encoding::koi8_u, kCyrillic, 0},
+                                       ScriptCandidate{Encoding::ibm_866, kCyrillic, 0},
+                                       ScriptCandidate{Encoding::mac_cyrillic, kCyrillic, 3},
+                                       ScriptCandidate{Encoding::iso_8859_5, kCyrillic, 0},
+                                       ScriptCandidate{Encoding::windows_1253, kGreek, 0},
+                                       ScriptCandidate{Encoding::iso_8859_7, kGreek, 0}};
 
-constexpr std::size_t kFewestLetters = 12;             // in words of the script; fewer tell nothing
-constexpr std::size_t kShortestWord = 4;               // "ãõ", "ççã" and the like are shorter
-constexpr std::size_t kSample = std::size_t{1} << 20;  // bytes; more tell nothing more
-constexpr std::size_t kFewestDistinct = 3;             // rules and leaders repeat one sign
+constexpr std::size_t kFewestLetters = 12;  // in words of the script; fewer tell nothing
+constexpr std::size_t kShortestWord = 4;    // "ãõ", "ççã" and the like are shorter
+constexpr std::size_t kLettersSample = std::size_t{1} << 20;  // bytes; more tell nothing more
+constexpr std::size_t kFewestDistinct = 3;                    // rules and leaders repeat one sign
 
 bool is_ascii_letter(unsigned char byte) {
   auto const small = byte | 0x20U;
@@ -74,9 +77,10 @@ Sign sign_of(char32_t character, Script const& script) {
 }
 
 // What reading the bytes in one encoding makes of them.
-class Tally {
+class ScriptTally {
  public:
-  Tally(Signs const& signs, Candidate const& candidate) : signs_{signs}, candidate_{candidate} {}
+  ScriptTally(Signs const& signs, ScriptCandidate const& candidate)
+      : signs_{signs}, candidate_{candidate} {}
 
   void take(std::string_view bytes) {
     for (char const c : bytes) take(static_cast<unsigned char>(c));
@@ -139,7 +143,7 @@ class Tally {
   }
 
   Signs const& signs_;
-  Candidate const& candidate_;
+  ScriptCandidate const& candidate_;
   std::size_t letters_{};   // of the script
   std::size_t in_words_{};  // those in words of the script alone
   std::size_t common_{};
@@ -177,16 +181,16 @@ std::optional<Encoding> cyrillic_or_greek(std::string_view bytes) {
   if (!has_words_of_high_bytes(bytes)) return std::nullopt;
   auto const first = std::find_if(bytes.begin(), bytes.end(),
                                   [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
-  bytes = bytes.substr(static_cast<std::size_t>(first - bytes.begin()), kSample);
+  bytes = bytes.substr(static_cast<std::size_t>(first - bytes.begin()), kLettersSample);
   std::optional<Encoding> best;
   std::optional<std::int64_t> best_score;
-  for (auto const& candidate : kCandidates) {
+  for (auto const& candidate : kScriptCandidates) {
     auto const table = high_bytes(candidate.encoding);
     if (!table) continue;
     Signs signs;
     std::transform(table->begin(), table->end(), signs.begin(),
                    [&](char32_t character) { return sign_of(character, candidate.script); });
-    Tally tally{signs, candidate};
+    ScriptTally tally{signs, candidate};
     tally.take(bytes);
     if (!tally.convinces() || (best_score && tally.score() <= *best_score)) continue;
     best = candidate.encoding;

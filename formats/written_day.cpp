@@ -16,16 +16,16 @@ using namespace std::chrono;
 
 constexpr std::string_view kRemedy = "; write it as 2024-05-17";
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit_of_date(char c) { return c >= '0' && c <= '9'; }
 
-struct Piece {
+struct DayPiece {
   std::string_view text;
   std::optional<unsigned> number;
 };
 
 // "17. May 2024" -> 17, May, 2024; `separators` gets the first byte between each two.
-std::vector<Piece> pieces_of(std::string_view text, std::string& separators) {
-  std::vector<Piece> pieces;
+std::vector<DayPiece> pieces_of(std::string_view text, std::string& separators) {
+  std::vector<DayPiece> pieces;
   std::size_t at = 0;
   auto const between = [](char c) {
     return c == ' ' || c == '.' || c == '/' || c == '-' || c == ',' || c == '\t';
@@ -37,9 +37,9 @@ std::vector<Piece> pieces_of(std::string_view text, std::string& separators) {
       continue;
     }
     auto const from = at;
-    bool const digits = is_digit(text[at]);
-    while (at < text.size() && !between(text[at]) && is_digit(text[at]) == digits) ++at;
-    Piece piece{text.substr(from, at - from), std::nullopt};
+    bool const digits = is_digit_of_date(text[at]);
+    while (at < text.size() && !between(text[at]) && is_digit_of_date(text[at]) == digits) ++at;
+    DayPiece piece{text.substr(from, at - from), std::nullopt};
     unsigned value = 0;
     auto const [end, error] =
         std::from_chars(piece.text.data(), piece.text.data() + piece.text.size(), value);

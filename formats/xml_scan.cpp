@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/hypertext_lines.hpp"
+#include "keydrift/formats/related_places.hpp"
 
 namespace keydrift::xml {
 namespace {
@@ -13,8 +14,7 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr std::string_view kBlanks = " \t\r\n\f";
-constexpr std::size_t kShown = 40;                 // bytes of a word in a message
-constexpr std::size_t kMaximumRelatedPlaces = 20;  // more would bury the first
+constexpr std::size_t kShown = 40;  // bytes of a word in a message
 
 bool is_blank(char c) { return kBlanks.find(c) != std::string_view::npos; }
 
@@ -27,7 +27,7 @@ bool continues_name(char c) {
   return starts_name(c) || (c >= '0' && c <= '9') || c == '-' || c == '.';
 }
 
-std::string quoted(std::string_view word) {
+std::string word_in_quotes(std::string_view word) {
   auto shown = word.substr(0, kShown);
   while (shown.size() < word.size() && !shown.empty() &&
          (static_cast<unsigned char>(word[shown.size()]) & 0xC0U) == 0x80) {
@@ -191,7 +191,7 @@ class Scanner {
         malformed(at, at + 1, "\"&\" begins no reference such as \"&amp;\"");
       } else if (numeric && !character_of(name)) {
         malformed(at, semicolon + 1,
-                  quoted(words.substr(at, semicolon + 1 - at)) + " names no character");
+                  word_in_quotes(words.substr(at, semicolon + 1 - at)) + " names no character");
       } else if (named && !is_predefined(name)) {
         bool const known =
             seen_doctype_ && hypertext::reference_at(words.substr(at)).length == name.size() + 2;
@@ -239,7 +239,7 @@ class Scanner {
           .printed = std::string{text_.substr(begin, std::min<std::size_t>(at_ - begin, 200))};
     } else if (!outside.empty()) {
       add("external-dtd", Severity::information, begin, at_,
-          "the document type declaration names " + quoted(outside) +
+          "the document type declaration names " + word_in_quotes(outside) +
               " outside the file; it was not looked up",
           "");
     }
@@ -251,20 +251,22 @@ class Scanner {
     auto const name = read_name();
     skip_blanks();
     if (at_ >= text_.size() || text_[at_] != '>') {
-      malformed(begin, at_, "the end tag " + quoted("</" + std::string{name}) + " has no \">\"");
+      malformed(begin, at_,
+                "the end tag " + word_in_quotes("</" + std::string{name}) + " has no \">\"");
       return;
     }
     ++at_;
     if (open_.empty()) {
-      malformed(begin, at_,
-                "the end tag " + quoted("</" + std::string{name} + ">") + " ends no element");
+      malformed(
+          begin, at_,
+          "the end tag " + word_in_quotes("</" + std::string{name} + ">") + " ends no element");
       return;
     }
     auto const element = open_.back();
     if (element.name != name) {
       malformed(begin, at_,
-                "the element " + quoted(element.name) + " is ended by " +
-                    quoted("</" + std::string{name} + ">"))
+                "the element " + word_in_quotes(element.name) + " is ended by " +
+                    word_in_quotes("</" + std::string{name} + ">"))
           .related.push_back({places_.at(element.begin, element.begin + 1), "it begins here"});
       return;
     }
@@ -280,7 +282,8 @@ class Scanner {
       return;
     }
     if (open_.empty() && seen_root_) {
-      malformed(begin, at_, "a second outermost element, " + quoted(name) + ", follows the first");
+      malformed(begin, at_,
+                "a second outermost element, " + word_in_quotes(name) + ", follows the first");
       return;
     }
     seen_root_ = true;
@@ -298,7 +301,7 @@ class Scanner {
       skip_blanks();
       if (at_ >= text_.size()) {
         malformed(begin, begin + 1 + name.size(),
-                  "the tag " + quoted("<" + std::string{name}) + " has no \">\"");
+                  "the tag " + word_in_quotes("<" + std::string{name}) + " has no \">\"");
       } else if (text_[at_] == '>') {
         ++at_;
         open_.push_back({name, begin});
@@ -318,7 +321,7 @@ class Scanner {
     auto const begin = at_;
     auto const name = read_name();
     if (name.empty() || !parted) {
-      malformed(begin, begin, "the tag of " + quoted(element) + " is damaged");
+      malformed(begin, begin, "the tag of " + word_in_quotes(element) + " is damaged");
       return;
     }
     skip_blanks();
@@ -328,15 +331,16 @@ class Scanner {
     char const quote = at_ < text_.size() ? text_[at_] : ' ';
     if (!equals || (quote != '"' && quote != '\'')) {
       malformed(begin, begin + name.size(),
-                "the attribute " + quoted(name) + " has no value in quotation marks");
+                "the attribute " + word_in_quotes(name) + " has no value in quotation marks");
       return;
     }
     auto const close = text_.find(quote, at_ + 1);
     auto const value =
         text_.substr(at_ + 1, close == std::string_view::npos ? close : close - at_ - 1);
     if (close == std::string_view::npos || value.find('<') != std::string_view::npos) {
-      malformed(begin, begin + name.size(),
-                "the value of the attribute " + quoted(name) + " has no end, or holds \"<\"");
+      malformed(
+          begin, begin + name.size(),
+          "the value of the attribute " + word_in_quotes(name) + " has no end, or holds \"<\"");
       return;
     }
     if (!count(begin)) return;
@@ -351,15 +355,15 @@ class Scanner {
     auto const twice = std::adjacent_find(attributes.begin(), attributes.end());
     if (twice == attributes.end()) return;
     malformed(begin, begin + 1 + element.size(),
-              "the attribute " + quoted(*twice) + " stands twice in " +
-                  quoted("<" + std::string{element}));
+              "the attribute " + word_in_quotes(*twice) + " stands twice in " +
+                  word_in_quotes("<" + std::string{element}));
   }
 
   void check_end() {
     auto const end = text_.find_last_not_of(kBlanks) + 1;
     if (!open_.empty()) {
       auto const element = open_.back();
-      malformed(end, end, "the file ends within the element " + quoted(element.name))
+      malformed(end, end, "the file ends within the element " + word_in_quotes(element.name))
           .related.push_back({places_.at(element.begin, element.begin + 1), "it begins here"});
     } else if (!seen_root_) {
       malformed(0, 0, "there is no element");
@@ -370,8 +374,8 @@ class Scanner {
   void report_entities() {
     if (entities_.empty()) return;
     auto const [begin, end] = entities_.front();
-    auto message =
-        "nothing in the file says what " + quoted(text_.substr(begin, end - begin)) + " stands for";
+    auto message = "nothing in the file says what " +
+                   word_in_quotes(text_.substr(begin, end - begin)) + " stands for";
     if (entities_.size() > 1) {
       auto const more = entities_.size() - 1;
       message += more == 1 ? ", and so it is at one further place"
