@@ -14,10 +14,10 @@ namespace {
 
 using namespace reports;
 
-constexpr std::size_t kLabel = 14;        // cells
+constexpr std::size_t kLabelWidth = 14;   // cells
 constexpr std::size_t kMostNumbers = 12;  // old and new numbers that are told one by one
 
-std::string_view mark_of(AmendmentAct act) {
+std::string_view mark_of_act(AmendmentAct act) {
   switch (act) {
     case AmendmentAct::inserted:
     case AmendmentAct::added:
@@ -62,7 +62,7 @@ std::string act_in_words(AmendmentDeed const& deed) {
   return {};
 }
 
-std::size_t label_width(AmendmentDeed const& deed) {
+std::size_t label_width_of(AmendmentDeed const& deed) {
   std::size_t width = 0;
   for (auto const* leads : {&deed.before, &deed.after}) {
     for (auto const& lead : *leads) width = std::max(width, display_width(lead.name));
@@ -105,13 +105,13 @@ class AmendmentSetter {
     page_.title(label + " amended");
     auto const& title = edition_.front.title;
     page_.item("Edition", title.empty() ? edition_.name : title + " (" + edition_.name + ")", 2,
-               kLabel);
+               kLabelWidth);
     for (auto const& piece : pieces_) {
       auto const& called = piece.piece.front.title;
       page_.item(pieces_.size() == 1 || &piece == &pieces_.front() ? "Amendment" : "",
-                 called.empty() ? piece.name : called + " (" + piece.name + ")", 2, kLabel);
+                 called.empty() ? piece.name : called + " (" + piece.name + ")", 2, kLabelWidth);
     }
-    if (!options_.written.empty()) page_.item("Result", options_.written, 2, kLabel);
+    if (!options_.written.empty()) page_.item("Result", options_.written, 2, kLabelWidth);
   }
 
   [[nodiscard]] std::size_t couplets_with(AmendmentAct act) const {
@@ -153,7 +153,7 @@ class AmendmentSetter {
     for (auto const& row : kRows) {
       auto const count = couplets_with(row.act);
       if (count > 0) {
-        page_.leader(fmt::format("{} {}", mark_of(row.act), row.words), grouped(count), 4);
+        page_.leader(fmt::format("{} {}", mark_of_act(row.act), row.words), grouped(count), 4);
       }
     }
     page_.leader("Asked for and not done", grouped(refused()), 2);
@@ -164,7 +164,7 @@ class AmendmentSetter {
     for (auto const& what : amended_.front) {
       bool const first = &what == &amended_.front.front();
       if (first) page_.blank();
-      page_.item(first ? "Front matter" : "", sentence(capitalised(what)), 2, kLabel);
+      page_.item(first ? "Front matter" : "", sentence(capitalised(what)), 2, kLabelWidth);
     }
     renumbering();
   }
@@ -187,7 +187,7 @@ class AmendmentSetter {
                fmt::format("The couplets were counted anew: {}. Below they have the numbers that "
                            "they had.",
                            fmt::join(told, ", ")),
-               2, kLabel);
+               2, kLabelWidth);
   }
 
   // --- couplets --------------------------------------------------------------------------------
@@ -213,10 +213,10 @@ class AmendmentSetter {
       bool const place = deed.act == AmendmentAct::inserted;
       text += (place ? " " : deed.act == AmendmentAct::redirected ? ", " : ": ") + deed.detail;
     }
-    page_.item(mark_of(deed.act),
+    page_.item(mark_of_act(deed.act),
                Words{{"Couplet " + deed.couplet, Face::bold}, {": " + text, Face::plain}}, 0,
                Page::kMargin);
-    auto const width = label_width(deed);
+    auto const width = label_width_of(deed);
     auto const rows = std::max(deed.before.size(), deed.after.size());
     if (deed.before.empty() || deed.after.empty()) {
       auto const& leads = deed.before.empty() ? deed.after : deed.before;
@@ -255,7 +255,7 @@ class AmendmentSetter {
         fmt::format("{}:{}:{}", pieces_[deed.piece].name, deed.place.line, deed.place.column);
     page_.item("by",
                deed.printed.empty() ? place + ": the couplets printed there, by their numbers"
-                                    : place + ": " + quoted(deed.printed),
+                                    : place + ": " + in_curly_quotes(deed.printed),
                Page::kMargin, 4);
   }
 

@@ -19,7 +19,7 @@ std::vector<Line> wording(Page const& page, Edition const& edition,
   auto const name = name_of(edition, at);
   LeadSetting const setting{.label = {{name, Face::plain}},
                             .label_width = name.empty() ? 0 : display_width(name) + 2,
-                            .text = {{!words.empty() ? quoted(words)
+                            .text = {{!words.empty() ? in_curly_quotes(words)
                                       : name.empty() ? "no such lead"
                                                      : "not stated",
                                       Face::plain}},

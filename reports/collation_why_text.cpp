@@ -12,7 +12,7 @@ namespace {
 // More names than these are counted.
 constexpr std::size_t kMostNames = 8;
 
-std::string figure(double agreement) { return fmt::format("{:.2f}", agreement); }
+std::string figure_of_agreement(double agreement) { return fmt::format("{:.2f}", agreement); }
 
 class WhyPage {
  public:
@@ -61,13 +61,13 @@ class WhyPage {
     auto const [taxa, statements, neighbours] = similarity_weights();
     auto const whole = taxa + statements + neighbours;
     auto const& similarity = reasons.similarity;
-    page_.leader("Agreement of the two couplets", figure(similarity.total), 2);
+    page_.leader("Agreement of the two couplets", figure_of_agreement(similarity.total), 2);
     page_.leader(fmt::format("in how they part the taxa, {} parts of {}", taxa, whole),
-                 figure(similarity.taxa), 4);
+                 figure_of_agreement(similarity.taxa), 4);
     page_.leader(fmt::format("in what their leads say, {} parts", statements),
-                 figure(similarity.statements), 4);
+                 figure_of_agreement(similarity.statements), 4);
     page_.leader(fmt::format("in the couplets before and behind, {} parts", neighbours),
-                 figure(similarity.neighbours), 4);
+                 figure_of_agreement(similarity.neighbours), 4);
     page_.blank();
     if (reasons.together_with) set_together(old_couplet, new_couplet, *reasons.together_with);
     page_.paragraph(ground(similarity), 2);
@@ -80,7 +80,7 @@ class WhyPage {
     }
     page_.heading("Before and behind");
     for (auto const& neighbour : reasons.neighbours) {
-      page_.leader(told(neighbour), figure(neighbour.agreement), 2);
+      page_.leader(told(neighbour), figure_of_agreement(neighbour.agreement), 2);
     }
   }
 
@@ -160,7 +160,8 @@ class WhyPage {
                                        name_of(new_edition_, leads.new_lead)),
                            Face::bold}},
                     2, 2);
-    page_.leader("Taxa below, of those that both editions have", figure(leads.taxa), 4);
+    page_.leader("Taxa below, of those that both editions have", figure_of_agreement(leads.taxa),
+                 4);
     auto const below = [&](std::string const& where, Edition const& edition,
                            std::vector<TaxonId> const& taxa) {
       if (taxa.empty()) return;
@@ -172,19 +173,20 @@ class WhyPage {
     below("below both", new_edition_, leads.below_both);
     below(fmt::format("in {} only", called_.old_name), old_edition_, leads.below_old_only);
     below(fmt::format("in {} only", called_.new_name), new_edition_, leads.below_new_only);
-    page_.leader("Statements and words", figure(leads.statements), 4);
+    page_.leader("Statements and words", figure_of_agreement(leads.statements), 4);
     for (auto const& pair : leads.compared) {
       auto const was = statement_words(old_edition_, pair.old_statement);
       auto const is = statement_words(new_edition_, pair.new_statement);
       std::string text;
       if (!pair.old_statement) {
-        text = fmt::format("{} in {} only", quoted(is), called_.new_name);
+        text = fmt::format("{} in {} only", in_curly_quotes(is), called_.new_name);
       } else if (!pair.new_statement) {
-        text = fmt::format("{} in {} only", quoted(was), called_.old_name);
+        text = fmt::format("{} in {} only", in_curly_quotes(was), called_.old_name);
       } else {
-        text = was == is ? quoted(is) : fmt::format("{}, now {}", quoted(was), quoted(is));
+        text = was == is ? in_curly_quotes(is)
+                         : fmt::format("{}, now {}", in_curly_quotes(was), in_curly_quotes(is));
       }
-      page_.leader(text, figure(pair.agreement), 6);
+      page_.leader(text, figure_of_agreement(pair.agreement), 6);
     }
   }
 
@@ -282,7 +284,7 @@ class WhyPage {
                                 "{:.2f} in all, and besides to as much as this in any of:",
                                 least.total),
                     2);
-    page_.leader("the taxa", figure(least.taxa), 4);
+    page_.leader("the taxa", figure_of_agreement(least.taxa), 4);
     page_.leader("what they say, and more than this in all",
                  fmt::format("{:.2f}, {:.2f}", least.statements, least.total_with_statements), 4);
     page_.leader("the taxa, and the couplets before and behind",
@@ -306,7 +308,7 @@ class WhyPage {
                       : fmt::format("Most like it in {}", called(!reasons.of_new)));
     for (auto const& one : reasons.runners_up) {
       page_.leader(fmt::format("Couplet {}", label(!reasons.of_new, one.couplet)),
-                   figure(one.similarity.total), 2);
+                   figure_of_agreement(one.similarity.total), 2);
       page_.paragraph(parts(one.similarity), 4, 2);
       page_.paragraph(why_not(one, reasons), 4, 2);
     }

@@ -10,7 +10,7 @@ namespace keydrift {
 using namespace reports;
 namespace {
 
-constexpr std::string_view kBetween = " | ";
+constexpr std::string_view kBar = " | ";
 
 std::string header(std::initializer_list<std::string_view> columns) {
   std::string out;
@@ -19,8 +19,8 @@ std::string header(std::initializer_list<std::string_view> columns) {
   return out;
 }
 
-std::string joined(std::vector<std::string> const& items) {
-  return fmt::format("{}", fmt::join(items, kBetween));
+std::string joined_by_bars(std::vector<std::string> const& items) {
+  return fmt::format("{}", fmt::join(items, kBar));
 }
 
 std::string strength_of(Edition const& edition, std::optional<StatementId> const& statement) {
@@ -68,7 +68,7 @@ VerdictCells verdict_cells(Verdict const& verdict, Edition const& old_edition,
   add(new_couplet_of(verdict, new_edition));
   add(reason(verdict, old_edition, new_edition));
   add(look_at(verdict, new_edition));
-  add(taxon_names(old_edition, verdict.old_taxa, kBetween));
+  add(taxon_names(old_edition, verdict.old_taxa, kBar));
   add(possible_outcomes(verdict), true);
   return cells;
 }
@@ -116,9 +116,9 @@ WorkCells work_cells(Verdict const& verdict, Edition const& new_edition) {
   WorkCells cells{{}, {}, RowCheck{question, character}};
   append_csv_cell(cells.question, question);
   cells.question += ',';
-  append_csv_cell(cells.question, joined(answers));
+  append_csv_cell(cells.question, joined_by_bars(answers));
   cells.question += ',';
-  append_csv_cell(cells.question, joined(results));
+  append_csv_cell(cells.question, joined_by_bars(results));
   append_csv_cell(cells.character, character);
   return cells;
 }
@@ -152,7 +152,7 @@ std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
     std::vector<std::string> names;
     for (auto const& id : ids) names.push_back(label(id));
     if (others > 0) names.push_back(counted(others, "other"));
-    return joined(names);
+    return joined_by_bars(names);
   };
   for (auto const& taxon : collation.taxa) {
     bool const related = !taxon.old_taxa.empty() && !taxon.new_taxa.empty();
@@ -163,11 +163,11 @@ std::string taxa_csv(Edition const& old_edition, Edition const& new_edition,
     std::vector<std::string> events;
     for (auto const event : taxon.events) events.emplace_back(to_word(event));
     CsvRowWriter{out}
-        .cell(taxon_names(old_edition, taxon.old_taxa, kBetween))
-        .cell(taxon_names(new_edition, taxon.new_taxa, kBetween))
+        .cell(taxon_names(old_edition, taxon.old_taxa, kBar))
+        .cell(taxon_names(new_edition, taxon.new_taxa, kBar))
         .cell(related ? to_word(taxon.relation) : "")
         .cell(related ? to_word(taxon.basis) : "")
-        .cell(joined(events))
+        .cell(joined_by_bars(events))
         .cell(std::to_string(taxon.old_ends))
         .cell(std::to_string(taxon.new_ends))
         .cell(route_in_words(old_edition, taxon.steps, false))
@@ -197,11 +197,11 @@ std::string characters_csv(Edition const& old_edition, Edition const& new_editio
         .cell(statement_words(new_edition, role.new_statement))
         .cell(strength_of(old_edition, role.old_statement))
         .cell(strength_of(new_edition, role.new_statement))
-        .cell(joined(role.exceptions_added))
-        .cell(joined(role.exceptions_removed))
+        .cell(joined_by_bars(role.exceptions_added))
+        .cell(joined_by_bars(role.exceptions_removed))
         .cell(role.numbers)
-        .cell(taxon_names(old_edition, role.old_taxa.list(), kBetween))
-        .cell(taxon_names(new_edition, role.new_taxa.list(), kBetween));
+        .cell(taxon_names(old_edition, role.old_taxa.list(), kBar))
+        .cell(taxon_names(new_edition, role.new_taxa.list(), kBar));
   }
   return out;
 }

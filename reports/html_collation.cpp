@@ -45,7 +45,7 @@ void write_wording(HtmlWriter& html, Edition const& edition,
   auto const words = statement_words(edition, statement);
   html.raw("<div class=\"lead\"><span class=\"l\">").text(name_of(edition, at)).raw("</span>");
   if (!words.empty()) {
-    html.raw("<span class=\"t\">").text(quoted(words)).raw("</span>");
+    html.raw("<span class=\"t\">").text(in_curly_quotes(words)).raw("</span>");
   } else {
     html.raw("<span class=\"t none\">").text(at ? "not stated" : "no such lead").raw("</span>");
   }
@@ -132,7 +132,7 @@ void write_findings(HtmlWriter& html, std::string_view heading, std::vector<Find
     html.text(fmt::format("{}:{}:{}: {} ", finding.file, finding.place.line, finding.place.column,
                           to_word(finding.severity)));
     html.text(sentence(finding.message));
-    if (!finding.printed.empty()) html.raw(" ").text(quoted(finding.printed)).raw(" ");
+    if (!finding.printed.empty()) html.raw(" ").text(in_curly_quotes(finding.printed)).raw(" ");
     if (!finding.remedy.empty()) {
       html.raw(" <span class=\"small\">")
           .text(sentence(capitalised(finding.remedy)))

@@ -15,7 +15,7 @@ namespace keydrift {
 using namespace reports;
 namespace {
 
-std::string_view mark_of(Severity severity) {
+std::string_view mark_of_severity(Severity severity) {
   switch (severity) {
     case Severity::error:
       return "●";
@@ -27,7 +27,9 @@ std::string_view mark_of(Severity severity) {
   return "";
 }
 
-std::string place_of(Place const& place) { return fmt::format("{}:{}", place.line, place.column); }
+std::string place_words(Place const& place) {
+  return fmt::format("{}:{}", place.line, place.column);
+}
 
 // The findings beside the couplet that they stand in, by row of Edition::couplets; those of the
 // front matter, of other files and of the whole key apart.
@@ -62,19 +64,20 @@ Beside find_places(Edition const& edition, std::span<Finding const> findings) {
 }
 
 void write_finding(HtmlWriter& html, Finding const& finding, bool with_file) {
-  html.raw("<li><b>").text(mark_of(finding.severity)).raw("</b> ");
+  html.raw("<li><b>").text(mark_of_severity(finding.severity)).raw("</b> ");
   html.text(sentence(capitalised(finding.message))).raw(" <span class=\"small\">");
-  if (with_file && !finding.printed.empty()) html.text(quoted(finding.printed) + " ");
+  if (with_file && !finding.printed.empty()) html.text(in_curly_quotes(finding.printed) + " ");
   if (!finding.remedy.empty()) html.text(sentence(capitalised(finding.remedy)) + " ");
   html.text(fmt::format("{}{} [{}]", with_file ? finding.file + ":" : std::string{},
-                        place_of(finding.place), finding.code));
+                        place_words(finding.place), finding.code));
   for (auto const& related : finding.related) {
-    html.text(fmt::format("; see {}: {}", place_of(related.place), related.message));
+    html.text(fmt::format("; see {}: {}", place_words(related.place), related.message));
   }
   html.raw("</span></li>\n");
 }
 
-void write_findings(HtmlWriter& html, std::vector<Finding const*> const& findings, bool with_file) {
+void write_list_of_findings(HtmlWriter& html, std::vector<Finding const*> const& findings,
+                            bool with_file) {
   if (findings.empty()) return;
   html.raw("<ul class=\"plain\">\n");
   for (auto const* finding : findings) write_finding(html, *finding, with_file);
@@ -86,7 +89,7 @@ std::string_view worst_mark(std::vector<Finding const*> const& findings) {
   auto const worst = std::max_element(
       findings.begin(), findings.end(),
       [](Finding const* a, Finding const* b) { return a->severity < b->severity; });
-  return worst == findings.end() ? std::string_view{} : mark_of((*worst)->severity);
+  return worst == findings.end() ? std::string_view{} : mark_of_severity((*worst)->severity);
 }
 
 // "Errors: couplet 7, couplet 14", as links.
@@ -102,7 +105,8 @@ void write_jumps(HtmlWriter& html, Edition const& edition, Beside const& beside)
       if (!any) continue;
       html.raw(first ? "<p>" : ", ");
       if (first)
-        html.text(fmt::format("{} {} in couplets ", mark_of(group.severity), group.heading));
+        html.text(
+            fmt::format("{} {} in couplets ", mark_of_severity(group.severity), group.heading));
       first = false;
       html.raw(fmt::format("<a href=\"#c{}\">", c.index)).text(edition[c].label).raw("</a>");
     }
@@ -148,7 +152,7 @@ std::string proof_html(Edition const& edition, EditionProof const& proof) {
       "<output id=\"told\" for=\"filter\"></output></div>\n");
   html.element("p", finding_counts(proof.findings)).raw("\n");
   auto const beside = find_places(edition, proof.findings);
-  write_findings(html, beside.elsewhere, true);
+  write_list_of_findings(html, beside.elsewhere, true);
   write_jumps(html, edition, beside);
 
   html.open_section("numbers", "Numbers");
@@ -166,7 +170,7 @@ std::string proof_html(Edition const& edition, EditionProof const& proof) {
     for (std::uint32_t i = 0; i < edition[c].leads.size(); ++i) write_lead(html, edition, {c, i});
     if (edition[c].leads.empty()) html.element("p", edition[c].label, "class=\"none\"");
     html.raw("</div><div class=\"new\" data-edition=\"\">");
-    write_findings(html, found, false);
+    write_list_of_findings(html, found, false);
     html.raw("</div></div>\n");
   }
   html.close_section();

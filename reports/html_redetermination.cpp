@@ -284,7 +284,9 @@ void write_editions_used(HtmlWriter& html, CollationView const& view,
   auto const words = editions_in_words(result.editions, view.called.old_name, view.called.new_name);
   html.raw("<table class=\"small\"><caption>Determined with</caption><tbody>\n");
   for (auto const& line : words.lines) write_count(html, line.what, line.specimens);
-  for (auto const& work : words.unnamed_works) write_count(html, quoted(work.what), work.specimens);
+  for (auto const& work : words.unnamed_works) {
+    write_count(html, in_curly_quotes(work.what), work.specimens);
+  }
   html.raw("</tbody></table>\n");
   if (words.more_works > 0) {
     html.element("p", fmt::format("And {} in the JSON.", counted(words.more_works, "more work")));

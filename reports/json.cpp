@@ -8,24 +8,12 @@ namespace keydrift {
 
 using namespace reports;
 
+namespace {
+
 using json_parts::Json;
 using json_parts::list_of;
 using json_parts::of;
 using json_parts::put;
-
-namespace {
-
-char const* to_word(Truth truth) {
-  switch (truth) {
-    case Truth::holds:
-      return "holds";
-    case Truth::fails:
-      return "fails";
-    case Truth::unknown:
-      return "unknown";
-  }
-  return "unknown";
-}
 
 Json of(KeyNumbers const& numbers) {
   Json json;
@@ -106,7 +94,7 @@ Json of(Edition const& edition, LeadAssessment const& assessment) {
     Json each;
     each["statement"] = fit.statement;
     put(each, "text", statement_words(edition, StatementId{assessment.lead, fit.statement}));
-    each["truth"] = to_word(fit.truth);
+    each["truth"] = truth_word(fit.truth);
     put(each, "known", fit.known);
     statements.push_back(std::move(each));
   }

@@ -6,22 +6,14 @@ namespace keydrift {
 
 using namespace reports;
 
+namespace {
+
+using json_parts::BothEditions;
 using json_parts::Json;
 using json_parts::list_of;
 using json_parts::of;
 using json_parts::put;
-
-namespace {
-
-struct Sides {
-  Edition const& old_edition;
-  Edition const& new_edition;
-};
-
-template <class Id>
-void put_side(Json& json, char const* name, Edition const& edition, std::optional<Id> const& id) {
-  if (id) json[name] = of(edition, *id);
-}
+using json_parts::put_side;
 
 Json strings(std::vector<std::string> const& texts) {
   return of(std::span<std::string const>{texts});
@@ -45,7 +37,7 @@ Json events_of(std::vector<Event> const& events) {
   return json;
 }
 
-Json alignment_of(Sides const& sides, Alignment const& alignment) {
+Json alignment_of(BothEditions const& sides, Alignment const& alignment) {
   Json json;
   auto pairs = Json::array();
   for (auto const& pair : alignment.pairs) {
@@ -62,7 +54,7 @@ Json alignment_of(Sides const& sides, Alignment const& alignment) {
   return json;
 }
 
-Json couplet_of(Sides const& sides, CoupletChange const& change) {
+Json couplet_of(BothEditions const& sides, CoupletChange const& change) {
   Json json;
   json["old"] = list_of(sides.old_edition, std::span<CoupletId const>{change.old_couplets});
   json["new"] = list_of(sides.new_edition, std::span<CoupletId const>{change.new_couplets});
@@ -73,7 +65,7 @@ Json couplet_of(Sides const& sides, CoupletChange const& change) {
   return json;
 }
 
-Json taxon_of(Sides const& sides, TaxonChange const& change) {
+Json taxon_of(BothEditions const& sides, TaxonChange const& change) {
   Json json;
   json["old"] = list_of(sides.old_edition, std::span<TaxonId const>{change.old_taxa});
   json["new"] = list_of(sides.new_edition, std::span<TaxonId const>{change.new_taxa});
@@ -105,7 +97,7 @@ Json taxon_of(Sides const& sides, TaxonChange const& change) {
   return json;
 }
 
-Json role_of(Sides const& sides, RoleChange const& role) {
+Json role_of(BothEditions const& sides, RoleChange const& role) {
   Json json;
   json["character"] = role.character;
   json["transition"] = to_word(role.transition);
@@ -124,7 +116,7 @@ Json role_of(Sides const& sides, RoleChange const& role) {
   return json;
 }
 
-Json use_of(Sides const& sides, CharacterUse const& use) {
+Json use_of(BothEditions const& sides, CharacterUse const& use) {
   Json json;
   json["character"] = use.character;
   put(json, "label", use.label);
@@ -134,7 +126,7 @@ Json use_of(Sides const& sides, CharacterUse const& use) {
   return json;
 }
 
-Json matching_of(Sides const& sides, TaxonMatching const& matching) {
+Json matching_of(BothEditions const& sides, TaxonMatching const& matching) {
   Json json;
   auto matches = Json::array();
   for (auto const& match : matching.matches) {
@@ -155,8 +147,8 @@ Json matching_of(Sides const& sides, TaxonMatching const& matching) {
 }
 
 template <class Value>
-Json array_of(Sides const& sides, std::vector<Value> const& values,
-              Json (*image)(Sides const&, Value const&)) {
+Json array_of(BothEditions const& sides, std::vector<Value> const& values,
+              Json (*image)(BothEditions const&, Value const&)) {
   auto json = Json::array();
   for (auto const& value : values) json.push_back(image(sides, value));
   return json;
@@ -166,7 +158,7 @@ Json array_of(Sides const& sides, std::vector<Value> const& values,
 
 std::string collation_json(Edition const& old_edition, Edition const& new_edition,
                            Collation const& collation, std::span<CoupletReasons const> why) {
-  Sides const sides{old_edition, new_edition};
+  BothEditions const sides{old_edition, new_edition};
   auto json = json_parts::begin("collation");
   json["old"] = json_parts::whole(old_edition);
   json["new"] = json_parts::whole(new_edition);

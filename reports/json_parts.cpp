@@ -10,7 +10,7 @@ void put_open(Json& json, char const* name, bool set) {
   if (set) json[name] = true;
 }
 
-Json of(Interval const& interval) {
+Json json_of_interval(Interval const& interval) {
   Json json = Json::object();
   // An end open by nature is left out.
   if (std::isfinite(interval.low)) json["low"] = interval.low;
@@ -20,15 +20,15 @@ Json of(Interval const& interval) {
   return json;
 }
 
-Json of(Atom const& atom) {
+Json json_of_atom(Atom const& atom) {
   Json json;
   json["character"] = atom.character;
   put(json, "states", json_parts::of(std::span<std::string const>{atom.states}));
   auto ranges = Json::array();
   for (auto const& range : atom.ranges) {
     Json each;
-    each["usual"] = of(range.usual);
-    each["extreme"] = of(range.extreme);
+    each["usual"] = json_of_interval(range.usual);
+    each["extreme"] = json_of_interval(range.extreme);
     put_open(each, "approximate", range.approximate);
     ranges.push_back(std::move(each));
   }
@@ -38,13 +38,13 @@ Json of(Atom const& atom) {
   return json;
 }
 
-Json of(Statement const& statement) {
+Json json_of_statement(Statement const& statement) {
   Json json;
   json["text"] = statement.text;
   json["strength"] = to_word(statement.strength);
   json["origin"] = to_word(statement.origin);
   auto any_of = Json::array();
-  for (auto const& atom : statement.any_of) any_of.push_back(of(atom));
+  for (auto const& atom : statement.any_of) any_of.push_back(json_of_atom(atom));
   json["anyOf"] = std::move(any_of);
   put(json, "except", json_parts::of(std::span<std::string const>{statement.except}));
   put(json, "exceptionWords", statement.exception_words);
@@ -257,7 +257,9 @@ Json whole(Edition const& edition) {
       put(each, "destinationPrinted", lead.destination_printed);
       put(each, "taxonRemark", lead.taxon_remark);
       auto statements = Json::array();
-      for (auto const& statement : lead.statements) statements.push_back(of(statement));
+      for (auto const& statement : lead.statements) {
+        statements.push_back(json_of_statement(statement));
+      }
       each["statements"] = std::move(statements);
       put(each, "notes", of(std::span<std::string const>{lead.notes}));
       leads.push_back(std::move(each));

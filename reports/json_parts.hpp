@@ -54,6 +54,19 @@ template <class Id>
 [[nodiscard]] Json of(Specimen const& specimen);
 [[nodiscard]] Json of(Edition const& edition, PossibleTerminal const& terminal);
 
+struct BothEditions {
+  Edition const& old_edition;
+  Edition const& new_edition;
+  [[nodiscard]] Edition const& edition(bool of_new) const {
+    return of_new ? new_edition : old_edition;
+  }
+};
+
+template <class Id>
+void put_side(Json& json, char const* name, Edition const& edition, std::optional<Id> const& id) {
+  if (id) json[name] = of(edition, *id);
+}
+
 // Name, label and front matter.
 [[nodiscard]] Json heading_of(Edition const& edition);
 // The same with couplets, leads, statements and taxa.

@@ -4,20 +4,7 @@
 namespace keydrift::reports::json_parts {
 namespace {
 
-struct Sides {
-  Edition const& old_edition;
-  Edition const& new_edition;
-  [[nodiscard]] Edition const& edition(bool of_new) const {
-    return of_new ? new_edition : old_edition;
-  }
-};
-
-template <class Id>
-void put_side(Json& json, char const* name, Edition const& edition, std::optional<Id> const& id) {
-  if (id) json[name] = of(edition, *id);
-}
-
-Json lead_of(Sides const& sides, LeadReasons const& leads) {
+Json lead_of(BothEditions const& sides, LeadReasons const& leads) {
   Json json = Json::object();
   put_side(json, "old", sides.old_edition, leads.old_lead);
   put_side(json, "new", sides.new_edition, leads.new_lead);
@@ -41,7 +28,7 @@ Json lead_of(Sides const& sides, LeadReasons const& leads) {
   return json;
 }
 
-Json neighbour_of(Sides const& sides, NeighbourReasons const& neighbour) {
+Json neighbour_of(BothEditions const& sides, NeighbourReasons const& neighbour) {
   Json json;
   json["place"] = to_word(neighbour.place);
   put_side(json, "old", sides.old_edition, neighbour.old_lead);
@@ -51,7 +38,7 @@ Json neighbour_of(Sides const& sides, NeighbourReasons const& neighbour) {
   return json;
 }
 
-Json runner_up_of(Sides const& sides, bool of_new, RunnerUp const& runner_up) {
+Json runner_up_of(BothEditions const& sides, bool of_new, RunnerUp const& runner_up) {
   Json json;
   json["couplet"] = of(sides.edition(!of_new), runner_up.couplet);
   json["similarity"] = of(runner_up.similarity);
@@ -75,7 +62,7 @@ Json of(Similarity const& similarity) {
 }
 
 Json of(Edition const& old_edition, Edition const& new_edition, CoupletReasons const& reasons) {
-  Sides const sides{old_edition, new_edition};
+  BothEditions const sides{old_edition, new_edition};
   Json json;
   json["edition"] = reasons.of_new ? "new" : "old";
   json["couplet"] = of(sides.edition(reasons.of_new), reasons.couplet);

@@ -8,22 +8,15 @@ namespace keydrift {
 
 using namespace reports;
 
+namespace {
+
+using json_parts::BothEditions;
 using json_parts::Json;
 using json_parts::list_of;
 using json_parts::of;
 using json_parts::put;
 
-namespace {
-
 using Totals = std::array<std::uint64_t, kOutcomes>;
-
-struct Sides {
-  Edition const& old_edition;
-  Edition const& new_edition;
-  [[nodiscard]] Edition const& side(bool in_new) const {
-    return in_new ? new_edition : old_edition;
-  }
-};
 
 Json totals_of(Totals const& totals) {
   Json json;
@@ -44,7 +37,7 @@ Json table_of(std::map<std::string, Totals> const& table) {
   return json;
 }
 
-Json parting_of(Sides const& sides, Parting const& parting) {
+Json json_of_parting(BothEditions const& sides, Parting const& parting) {
   Json json = Json::object();
   if (parting.old_lead) json["oldLead"] = of(sides.old_edition, *parting.old_lead);
   if (parting.new_couplet) json["newCouplet"] = of(sides.new_edition, *parting.new_couplet);
@@ -53,7 +46,7 @@ Json parting_of(Sides const& sides, Parting const& parting) {
   for (auto const& each : parting.deciding) {
     Json statement;
     statement["inNew"] = each.in_new;
-    statement["statement"] = of(sides.side(each.in_new), StatementId{each.lead, each.statement});
+    statement["statement"] = of(sides.edition(each.in_new), StatementId{each.lead, each.statement});
     put(statement, "known", each.known);
     statement["recorded"] = each.recorded;
     deciding.push_back(std::move(statement));
@@ -62,10 +55,10 @@ Json parting_of(Sides const& sides, Parting const& parting) {
   return json;
 }
 
-Json partial_fits_of(Sides const& sides, std::vector<PartialFit> const& fits) {
+Json partial_fits_of(BothEditions const& sides, std::vector<PartialFit> const& fits) {
   auto json = Json::array();
   for (auto const& fit : fits) {
-    auto const& edition = sides.side(fit.in_new);
+    auto const& edition = sides.edition(fit.in_new);
     Json each;
     each["inNew"] = fit.in_new;
     each["lead"] = of(edition, fit.lead);
@@ -83,7 +76,7 @@ Json partial_fits_of(Sides const& sides, std::vector<PartialFit> const& fits) {
   return json;
 }
 
-Json questions_of(Sides const& sides, std::vector<Question> const& questions) {
+Json questions_of(BothEditions const& sides, std::vector<Question> const& questions) {
   auto json = Json::array();
   for (auto const& question : questions) {
     Json each;
@@ -105,7 +98,7 @@ Json questions_of(Sides const& sides, std::vector<Question> const& questions) {
   return json;
 }
 
-Json verdict_of(Sides const& sides, Verdict const& verdict) {
+Json verdict_of(BothEditions const& sides, Verdict const& verdict) {
   Json json;
   json["outcome"] = to_word(verdict.outcome);
   json["reason"] = reason(verdict, sides.old_edition, sides.new_edition);
@@ -127,7 +120,7 @@ Json verdict_of(Sides const& sides, Verdict const& verdict) {
   json["pairs"] = std::move(pairs);
   json["mayStrand"] = verdict.may_strand;
   if (verdict.strands_at) json["strandsAt"] = of(sides.new_edition, *verdict.strands_at);
-  if (verdict.parting) json["parting"] = parting_of(sides, *verdict.parting);
+  if (verdict.parting) json["parting"] = json_of_parting(sides, *verdict.parting);
   put(json, "partly", partial_fits_of(sides, verdict.partly));
   put(json, "questions", questions_of(sides, verdict.questions));
   Json by_reading;
@@ -156,7 +149,7 @@ Json row_of(FromTo const& row) {
   return json;
 }
 
-Json group_of(Sides const& sides, Redetermination const& result, WorkGroup const& group) {
+Json group_of(BothEditions const& sides, Redetermination const& result, WorkGroup const& group) {
   Json json;
   json["storageLocation"] = group.storage;
   json["question"] = question_in_words(result.verdicts[group.verdict], sides.new_edition);
@@ -167,7 +160,7 @@ Json group_of(Sides const& sides, Redetermination const& result, WorkGroup const
   return json;
 }
 
-Json look_alikes_of(Sides const& sides, std::vector<LookAlikeResult> const& look_alikes) {
+Json look_alikes_of(BothEditions const& sides, std::vector<LookAlikeResult> const& look_alikes) {
   auto json = Json::array();
   for (auto const& look_alike : look_alikes) {
     Json each;
@@ -266,7 +259,7 @@ void add_ties(Json& json, Redetermination const& result) {
   json["specimensWithUntiedRecords"] = result.untied;
 }
 
-void add_reading(Json& json, Sides const& sides, Redetermination const& result) {
+void add_reading(Json& json, BothEditions const& sides, Redetermination const& result) {
   json["reading"] = to_word(result.reading);
   json["totals"] = totals_of(result.totals);
   Json by_reading;
@@ -289,7 +282,7 @@ void add_reading(Json& json, Sides const& sides, Redetermination const& result) 
 void write_redetermination_json(Edition const& old_edition, Edition const& new_edition,
                                 Collation const& collation, Redetermination const& redetermination,
                                 TextSink const& sink) {
-  Sides const sides{old_edition, new_edition};
+  BothEditions const sides{old_edition, new_edition};
   auto const& result = redetermination;
   json_parts::JsonStream stream{sink};
   auto json = json_parts::begin("redetermination");

@@ -14,18 +14,6 @@ namespace {
 
 constexpr std::size_t kTruthLabel = 9;
 
-std::string_view to_word(Truth truth) {
-  switch (truth) {
-    case Truth::holds:
-      return "holds";
-    case Truth::fails:
-      return "fails";
-    case Truth::unknown:
-      return "unknown";
-  }
-  return "unknown";
-}
-
 // With little recorded, nearly every character is open on every way; the whole list stands once,
 // at the end.
 std::string some_of(std::vector<std::string> const& characters, CharacterLabels const& label) {
@@ -74,12 +62,12 @@ void set_lead_with_truths(Page& page, Edition const& edition, LeadAssessment con
   for (auto const& fit : assessment.statements) {
     if (fit.statement >= statements.size()) continue;
     auto const& statement = statements[fit.statement];
-    std::string text = quoted(statement.text);
+    std::string text = in_curly_quotes(statement.text);
     if (statement.strength != Strength::firm) {
       text += fmt::format(" ({})", to_word(statement.strength));
     }
     text += fmt::format(": {}", fit.known.empty() ? "not recorded" : fit.known);
-    page.item(to_word(fit.truth), text, indent, kTruthLabel);
+    page.item(truth_word(fit.truth), text, indent, kTruthLabel);
   }
 }
 

@@ -52,7 +52,7 @@ void set_worst(Page& page, std::span<Edition const* const> editions, LexiconUse 
         fmt::format("{} of {} not understood", couplet.opaque.size(), couplet.statements), 2);
     for (auto const& statement : couplet.opaque) {
       page.paragraph(fmt::format("{}  {}", lead_name(edition, statement.lead),
-                                 reports::quoted(statement_words(
+                                 reports::in_curly_quotes(statement_words(
                                      edition, StatementId{statement.lead, statement.statement}))),
                      4, 4);
     }

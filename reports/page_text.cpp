@@ -132,7 +132,7 @@ struct Glyph {
   bool blank{false};
 };
 
-void add(Line& line, std::string_view bytes, Face face, std::size_t width) {
+void add_bytes(Line& line, std::string_view bytes, Face face, std::size_t width) {
   if (line.runs.empty() || line.runs.back().face != face) line.runs.push_back({"", face});
   line.runs.back().text += bytes;
   line.width += width;
@@ -349,14 +349,14 @@ std::vector<Line> wrap(Words const& words, std::size_t width, std::size_t first,
         // A blank within one face keeps it; one between two faces stays plain.
         auto const face = glyphs[at].face;
         bool const within = face == blank_face && face == lines.back().runs.back().face;
-        add(lines.back(), " ", within ? face : Face::plain, 1);
+        add_bytes(lines.back(), " ", within ? face : Face::plain, 1);
       } else {
         new_line(rest);
       }
     }
     auto const set = [&](Glyph const& glyph) {
       if (lines.back().width + glyph.width > width && !fresh) new_line(rest);
-      add(lines.back(), glyph.bytes, glyph.face, glyph.width);
+      add_bytes(lines.back(), glyph.bytes, glyph.face, glyph.width);
       fresh = false;
     };
     bool const has_room = lines.back().width + word_width <= width;

@@ -20,7 +20,7 @@ constexpr std::size_t kNumberCells = 7;   // "123456", and a blank
 constexpr std::size_t kKindCells = 14;    // "running head", and two blanks
 constexpr std::size_t kQuotedWords = 24;  // code points of the words that a lead ends in
 
-constexpr std::string_view kLabel = "label";  // the reason of a line that begins with one
+constexpr std::string_view kReasonLabel = "label";  // the reason of a line that begins with one
 
 struct LeadOnLine {
   std::uint32_t line{};
@@ -66,7 +66,8 @@ std::string end_of(std::string_view text) {
 std::string label_in_words(Edition const& edition, LeadId id) {
   auto const& lead = edition[id];
   auto const& couplet = edition[id.couplet];
-  auto const printed = lead.label.empty() ? std::string{"no label"} : "label " + quoted(lead.label);
+  auto const printed =
+      lead.label.empty() ? std::string{"no label"} : "label " + in_curly_quotes(lead.label);
   return fmt::format("{}: couplet {}, lead {} of {}", printed, couplet.label, id.ordinal + 1,
                      couplet.leads.size());
 }
@@ -79,7 +80,8 @@ std::string words_in_words(Lead const& lead, std::uint32_t line) {
   auto const column = last.place.column + length - 1;
   auto const where =
       last.place.line == line ? std::string{} : fmt::format(" of line {}", last.place.line);
-  return fmt::format("words end in column {}{}: {}", column, where, quoted(end_of(lead.text)));
+  return fmt::format("words end in column {}{}: {}", column, where,
+                     in_curly_quotes(end_of(lead.text)));
 }
 
 struct DestinationInWords {
@@ -129,8 +131,8 @@ struct DestinationInWords {
     auto const where = lead.destination_place.line == line || lead.destination_printed.empty()
                            ? std::string{}
                            : fmt::format(" in line {}", lead.destination_place.line);
-    auto words = fmt::format("destination {}{}: {}", quoted(printed), where, meaning);
-    if (!lead.taxon_remark.empty()) words += "; remark " + quoted(lead.taxon_remark);
+    auto words = fmt::format("destination {}{}: {}", in_curly_quotes(printed), where, meaning);
+    if (!lead.taxon_remark.empty()) words += "; remark " + in_curly_quotes(lead.taxon_remark);
     return words;
   }
 };
@@ -218,7 +220,7 @@ class ReadingPage {
 
   void set_reasons(std::size_t at) {
     auto const& account = source_.lines[at];
-    if (account.kind != LineKind::lead || account.reason != kLabel) {
+    if (account.kind != LineKind::lead || account.reason != kReasonLabel) {
       set_detail(std::string{account.reason});
     }
     if (account.kind != LineKind::lead) return;
@@ -240,7 +242,7 @@ class ReadingPage {
     std::size_t later = 0;
     for (auto i = at + 1; i < source_.lines.size() && source_.lines[i].line == line; ++i) {
       auto const& other = source_.lines[i];
-      if (other.kind == LineKind::lead && other.reason == kLabel) ++later;
+      if (other.kind == LineKind::lead && other.reason == kReasonLabel) ++later;
     }
     return leads - std::min(leads, later);
   }

@@ -23,13 +23,13 @@ using Totals = std::array<std::uint64_t, kOutcomes>;
 
 // Lists longer than this are cut in a terminal report; the tables have them whole.
 constexpr std::size_t kListed = 20;
-constexpr std::size_t kRows = 24;
+constexpr std::size_t kMostRows = 24;
 
 std::uint64_t sum(Totals const& totals) {
   return std::accumulate(totals.begin(), totals.end(), std::uint64_t{0});
 }
 
-std::uint64_t of(Totals const& totals, Outcome outcome) {
+std::uint64_t count_of_outcome(Totals const& totals, Outcome outcome) {
   return totals[static_cast<std::size_t>(outcome)];
 }
 
@@ -75,9 +75,9 @@ void set_statements(Page& page, View const& view) {
   auto const& totals = view.result.totals;
   page.heading("Names updated, specimens not examined");
   page.leader("Same taxon, name updated without looking (renamed)",
-              grouped(of(totals, Outcome::renamed)), 2);
-  page.leader("Another taxon by the record alone (changes)", grouped(of(totals, Outcome::changes)),
-              2);
+              grouped(count_of_outcome(totals, Outcome::renamed)), 2);
+  page.leader("Another taxon by the record alone (changes)",
+              grouped(count_of_outcome(totals, Outcome::changes)), 2);
   page.leader("Still to be examined: on the worklist", grouped(view.result.sheets_to_look_at), 2);
   page.leader("Examined: answers were taken back",
               view.result.examined == 0 ? "none" : grouped(view.result.examined), 2);
@@ -95,12 +95,12 @@ void set_from_to(Page& page, View const& view) {
   std::uint64_t beyond = 0;
   std::size_t listed = 0;
   for (auto const& row : rows) {
-    if (of(row.by_outcome, Outcome::stands) == row.specimens) {
+    if (count_of_outcome(row.by_outcome, Outcome::stands) == row.specimens) {
       standing += row.specimens;
       ++standing_rows;
       continue;
     }
-    if (listed++ >= kRows) {
+    if (listed++ >= kMostRows) {
       beyond += row.specimens;
       continue;
     }
@@ -123,8 +123,8 @@ void set_from_to(Page& page, View const& view) {
       page.paragraph(Words{{outcomes_in_words(row.by_outcome), Face::dim}}, 6, 2);
     }
   }
-  if (listed > kRows) {
-    page.leader(fmt::format("and {} in the other reports", counted(listed - kRows, "more row")),
+  if (listed > kMostRows) {
+    page.leader(fmt::format("and {} in the other reports", counted(listed - kMostRows, "more row")),
                 grouped(beyond), 2);
   }
   if (standing_rows > 0) {
@@ -137,8 +137,8 @@ void set_from_to(Page& page, View const& view) {
 
 using Counts = std::vector<std::pair<std::string, std::size_t>>;
 
-void add(Counts& counts, std::unordered_map<std::string, std::size_t>& index,
-         std::string const& name, std::size_t number) {
+void add_to_counts(Counts& counts, std::unordered_map<std::string, std::size_t>& index,
+                   std::string const& name, std::size_t number) {
   auto const [at, fresh] = index.try_emplace(name, counts.size());
   if (fresh) counts.emplace_back(name, 0);
   counts[at->second].second += number;
@@ -154,7 +154,7 @@ Counts places_of(StoredList<WorkGroup> const& worklist, bool widest) {
   Counts counts;
   std::unordered_map<std::string, std::size_t> index;
   for (auto const& group : worklist) {
-    add(counts, index, widest ? widest_part(group.storage) : group.storage, group.sheets);
+    add_to_counts(counts, index, widest ? widest_part(group.storage) : group.storage, group.sheets);
   }
   return counts;
 }
@@ -185,7 +185,7 @@ struct Questions {
   Counts first;  // with the sheets that each settles: most sheets first, then as in the worklist
 };
 
-Questions questions_of(View const& view) {
+Questions questions_by_words(View const& view) {
   // By their words, which may be the same for different groups; with their places in the worklist.
   constexpr std::size_t kMemory = std::size_t{4} << 20;
   SpillSort sorted{kMemory};
@@ -266,7 +266,7 @@ void set_worklist(Page& page, View const& view) {
     types += group.has_types ? 1 : 0;
     if (!group.storage.empty()) places.insert(group.storage);
   }
-  auto const questions = questions_of(view);
+  auto const questions = questions_by_words(view);
   page.paragraph(fmt::format("{} to look at{}, with {} to answer.", counted(sheets, "specimen"),
                              places.empty() ? std::string{}
                                             : ", from " + counted(places.size(), "storage place"),
@@ -415,7 +415,7 @@ void set_editions(Page& page, View const& view) {
   page.subheading("Determined with");
   for (auto const& line : words.lines) page.leader(line.what, grouped(line.specimens), 2);
   for (auto const& work : words.unnamed_works) {
-    page.leader(quoted(work.what), grouped(work.specimens), 4);
+    page.leader(in_curly_quotes(work.what), grouped(work.specimens), 4);
   }
   if (words.more_works > 0) {
     page.paragraph(fmt::format("and {} in the JSON.", counted(words.more_works, "more work")), 4);

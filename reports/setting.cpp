@@ -78,7 +78,9 @@ void set_finding(Page& page, Finding const& finding) {
   page.paragraph(Words{{place_in_words(finding.file, finding.place), Face::bold},
                        {fmt::format(" [{}]", finding.code), Face::dim}},
                  2, 2);
-  if (!finding.printed.empty()) page.item("printed", quoted(finding.printed), 4, kFindingLabel);
+  if (!finding.printed.empty()) {
+    page.item("printed", in_curly_quotes(finding.printed), 4, kFindingLabel);
+  }
   page.item("finding", finding.message, 4, kFindingLabel);
   if (!finding.remedy.empty()) page.item("remedy", finding.remedy, 4, kFindingLabel);
   for (auto const& related : finding.related) {

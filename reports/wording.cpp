@@ -26,6 +26,18 @@ std::string labels(Edition const& edition, std::span<CoupletId const> couplets) 
 
 }  // namespace
 
+char const* truth_word(Truth truth) {
+  switch (truth) {
+    case Truth::holds:
+      return "holds";
+    case Truth::fails:
+      return "fails";
+    case Truth::unknown:
+      return "unknown";
+  }
+  return "unknown";
+}
+
 std::string grouped(std::uint64_t number) {
   auto digits = std::to_string(number);
   for (auto at = digits.size(); at > 3;) {
@@ -49,7 +61,7 @@ std::string share(std::uint64_t part, std::uint64_t whole) {
   return fmt::format("{:.1f} %", percent);
 }
 
-std::string quoted(std::string_view words) { return fmt::format("“{}”", words); }
+std::string in_curly_quotes(std::string_view words) { return fmt::format("“{}”", words); }
 
 std::string enumerated(std::span<std::string const> items, std::string_view last) {
   std::string out;
@@ -144,11 +156,11 @@ std::string CharacterLabels::operator()(std::string_view id) const {
   bool const opaque = id.starts_with('~');
   if (found != by_id_.end() && !found->second.empty()) {
     auto const label = found->second;
-    return opaque && !label.starts_with("“") ? quoted(label) : std::string{label};
+    return opaque && !label.starts_with("“") ? in_curly_quotes(label) : std::string{label};
   }
   // "~n:spike|mm": a number, by what was measured.
-  if (id.starts_with("~n:")) return quoted(id.substr(3, id.rfind('|') - 3));
-  return opaque ? quoted(id.substr(1)) : std::string{id};
+  if (id.starts_with("~n:")) return in_curly_quotes(id.substr(3, id.rfind('|') - 3));
+  return opaque ? in_curly_quotes(id.substr(1)) : std::string{id};
 }
 
 // --- collation -------------------------------------------------------------------------------
@@ -314,7 +326,7 @@ std::string character_of(RoleChange const& role, CharacterLabels const& label,
     // An opaque character is its words: the printed ones, not the normalised ones of its id.
     for (auto const& words : {statement_words(old_edition, role.old_statement),
                               statement_words(new_edition, role.new_statement)}) {
-      if (!words.empty()) return quoted(words);
+      if (!words.empty()) return in_curly_quotes(words);
     }
   }
   return label(role.character);

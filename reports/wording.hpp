@@ -20,6 +20,8 @@
 
 namespace keydrift::reports {
 
+[[nodiscard]] char const* truth_word(Truth truth);  // "holds", "fails", "unknown"
+
 // --- small change ----------------------------------------------------------------------------
 
 [[nodiscard]] std::string grouped(std::uint64_t number);  // "12,345"
@@ -28,7 +30,7 @@ namespace keydrift::reports {
                                   std::string_view plural = {});
 // "66.5 %"; "< 0.1 %" and "> 99.9 %" where rounding would say none or all; "–" of nothing.
 [[nodiscard]] std::string share(std::uint64_t part, std::uint64_t whole);
-[[nodiscard]] std::string quoted(std::string_view words);  // “words”
+[[nodiscard]] std::string in_curly_quotes(std::string_view words);  // “words”
 // "a", "a and b", "a, b and c".
 [[nodiscard]] std::string enumerated(std::span<std::string const> items,
                                      std::string_view last = "and");

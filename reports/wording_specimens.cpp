@@ -25,7 +25,7 @@ std::string deciding_clause(Parting const& parting, Edition const& old_edition,
     auto const& edition = deciding.in_new ? new_edition : old_edition;
     auto const words = statement_words(edition, StatementId{deciding.lead, deciding.statement});
     parts.push_back(fmt::format(
-        "{} ({}{}; {})", quoted(words), lead_name(edition, deciding.lead),
+        "{} ({}{}; {})", in_curly_quotes(words), lead_name(edition, deciding.lead),
         deciding.in_new ? "" : " of " + edition_names(old_edition, new_edition).old_name,
         known_in_words(deciding)));
   }
@@ -136,8 +136,8 @@ std::vector<ColumnTies> ties_in_words(Redetermination const& result) {
       columns[{tie.column, tie.label}] += tie.records;
     }
     for (auto const& [column, records] : columns) {
-      rows.push_back({fmt::format("{}: taken for {} (confidence {})", quoted(column.first),
-                                  quoted(column.second), to_word(confidence)),
+      rows.push_back({fmt::format("{}: taken for {} (confidence {})", in_curly_quotes(column.first),
+                                  in_curly_quotes(column.second), to_word(confidence)),
                       records});
     }
   }
@@ -147,7 +147,8 @@ std::vector<ColumnTies> ties_in_words(Redetermination const& result) {
   }
   for (auto const& [column, records] : untied) {
     rows.push_back(
-        {fmt::format("{}: not tied; these specimens are left open", quoted(column)), records});
+        {fmt::format("{}: not tied; these specimens are left open", in_curly_quotes(column)),
+         records});
   }
   return rows;
 }
@@ -353,7 +354,7 @@ std::string partial_fit_in_words(PartialFit const& fit, Edition const& old_editi
   auto const list = [&](std::vector<std::uint32_t> const& ordinals) {
     std::vector<std::string> words;
     for (auto const ordinal : ordinals) {
-      words.push_back(quoted(statement_words(edition, StatementId{fit.lead, ordinal})));
+      words.push_back(in_curly_quotes(statement_words(edition, StatementId{fit.lead, ordinal})));
     }
     return enumerated(words);
   };

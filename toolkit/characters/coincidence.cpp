@@ -7,7 +7,7 @@ namespace keydrift {
 namespace {
 
 // A couplet with more statements in a lead is none that somebody wrote; see tying.cpp.
-constexpr std::size_t kMostStatements = 200;
+constexpr std::size_t kMostStatementsCompared = 200;
 
 void add_contrasts(Statement const& a, Statement const& b,
                    std::map<std::string, StatePairs>& contrasts) {
@@ -36,7 +36,9 @@ std::map<std::string, StatePairs> opaque_contrasts(std::span<Edition const* cons
         auto const& left = couplet.leads[i].statements;
         for (std::size_t j = i + 1; j < couplet.leads.size(); ++j) {
           auto const& right = couplet.leads[j].statements;
-          if (left.size() > kMostStatements || right.size() > kMostStatements) continue;
+          if (left.size() > kMostStatementsCompared || right.size() > kMostStatementsCompared) {
+            continue;
+          }
           for (auto const& a : left) {
             for (auto const& b : right) add_contrasts(a, b, contrasts);
           }

@@ -5,7 +5,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::array kKinds{
+constexpr std::array kContrastKinds{
     FindingKind{
         "dead-lead", Severity::error, "A lead that no specimen can pass",
         "A statement of the lead excludes what the leads on every route to it require, or\n"
@@ -115,7 +115,7 @@ constexpr std::array kStyleKinds{
 
 }  // namespace
 
-std::span<FindingKind const> contrast_finding_kinds() { return kKinds; }
+std::span<FindingKind const> contrast_finding_kinds() { return kContrastKinds; }
 std::span<FindingKind const> style_finding_kinds() { return kStyleKinds; }
 
 }  // namespace keydrift

@@ -12,7 +12,7 @@
 namespace keydrift::contrast {
 namespace {
 
-std::vector<std::string> words_of(std::string_view text) {
+std::vector<std::string> words_of_group(std::string_view text) {
   std::vector<std::string> words;
   std::string word;
   for (char const c : std::string{text} + " ") {
@@ -52,7 +52,7 @@ class Terminals {
  public:
   explicit Terminals(Edition const& edition) {
     for (std::uint32_t i = 0; i < edition.taxa.size(); ++i) {
-      words_.push_back(words_of(edition.taxa[i].name));
+      words_.push_back(words_of_group(edition.taxa[i].name));
       if (!words_.back().empty()) by_genus_[words_.back().front()].push_back(TaxonId{i});
     }
   }
@@ -63,7 +63,7 @@ class Terminals {
         "spp.", "spp", "sp.", "group",  "complex", "of",     "genus",     "members", "forms",
         "in",   "and", "or",  "genera", "agg.",    "rarely", "specimens", "several"};
     std::vector<std::string> wanted;
-    for (auto& word : words_of(group)) {
+    for (auto& word : words_of_group(group)) {
       if (!kAround.contains(word)) wanted.push_back(std::move(word));
     }
     std::vector<TaxonId> found;
@@ -107,7 +107,7 @@ void check_lead(ContrastContext& context, std::optional<Terminals>& terminals, L
   auto const runs = context.graph.taxa_below(id);
   for (auto const& statement : context.edition[id].statements) {
     for (auto const& group : statement.except) {
-      if (words_of(group).empty()) continue;  // proof_structure reports that
+      if (words_of_group(group).empty()) continue;  // proof_structure reports that
       if (!context.options.members && !terminals) terminals.emplace(context.edition);
       auto const members =
           context.options.members ? context.options.members(group) : terminals->members(group);

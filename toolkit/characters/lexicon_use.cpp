@@ -9,11 +9,12 @@
 
 #include "keydrift/characters/reading/tokens.hpp"
 #include "keydrift/characters/units.hpp"
+#include "keydrift/key/prose.hpp"
 
 namespace keydrift {
 namespace {
 
-constexpr std::array kKinds{
+constexpr std::array kLexiconUseKinds{
     FindingKind{
         "lexicon-ambiguous-phrase", Severity::warning, "A phrase of several characters",
         "Several characters of one structure know the same words as a state of theirs, so nothing\n"
@@ -41,8 +42,6 @@ constexpr std::array kKinds{
     FindingKind{"lexicon-unused-state", Severity::information, "A state that no lead names",
                 "It does no harm. It may be of use for records, or for another edition."},
 };
-
-std::string quoted(std::string const& words) { return '"' + words + '"'; }
 
 class UseChecker {
  public:
@@ -133,7 +132,7 @@ class UseChecker {
     if (uncovered.opaque.empty()) return;
     if (uncovered.opaque.size() == uncovered.statements) {
       report_in(edition, "lexicon-uncovered-couplet", couplet.leads[0].place, couplet.leads[0].text,
-                "nothing that couplet " + quoted(couplet.label) + " says is in the lexicon",
+                "nothing that couplet " + in_quotes(couplet.label) + " says is in the lexicon",
                 "add its characters, or put its words among the phrases of one that is there");
     }
     use_.worst.push_back(std::move(uncovered));
@@ -153,9 +152,9 @@ class UseChecker {
         std::string states;
         for (auto const& state : one.states) states += (states.empty() ? "" : " or ") + state;
         report_in(edition, "lexicon-state-on-both-sides", right.place, right.text,
-                  quoted(left.text) + " and " + quoted(right.text) + " of couplet " +
-                      quoted(edition[id].label) + " are both the state " + quoted(states) + " of " +
-                      quoted(one.character),
+                  in_quotes(left.text) + " and " + in_quotes(right.text) + " of couplet " +
+                      in_quotes(edition[id].label) + " are both the state " + in_quotes(states) +
+                      " of " + in_quotes(one.character),
                   "part the state into two, each with its own phrases");
       }
     }
@@ -167,7 +166,7 @@ class UseChecker {
       ++use_.unused_characters;
       use_.unused_states += character.states.size();
       report("lexicon-unused-character", Severity::warning, character, character.id,
-             "no lead speaks of the character " + quoted(character.id),
+             "no lead speaks of the character " + in_quotes(character.id),
              "see that its subjects and phrases are what the editions print, or take it out");
       return;
     }
@@ -175,8 +174,8 @@ class UseChecker {
       if (!used_states_.contains({character.id, state.id})) {
         ++use_.unused_states;
         report("lexicon-unused-state", Severity::information, character, state.id,
-               "no lead names the state " + quoted(state.id) + " of the character " +
-                   quoted(character.id),
+               "no lead names the state " + in_quotes(state.id) + " of the character " +
+                   in_quotes(character.id),
                "keep it for records, or take it out");
         continue;
       }
@@ -184,8 +183,8 @@ class UseChecker {
         auto const words = normalised_words(phrase.text);
         if (words.empty() || printed_.find(' ' + words + ' ') != std::string::npos) continue;
         report("lexicon-unused-phrase", Severity::information, character, phrase.text,
-               "no lead prints " + quoted(phrase.text) + " (state " + quoted(state.id) +
-                   " of the character " + quoted(character.id) + ')',
+               "no lead prints " + in_quotes(phrase.text) + " (state " + in_quotes(state.id) +
+                   " of the character " + in_quotes(character.id) + ')',
                "keep it for records, or take it out");
       }
     }
@@ -227,8 +226,8 @@ class UseChecker {
                                           [&](auto const& s) { return subjects_b.contains(s); });
           if (!shared) continue;
           report("lexicon-ambiguous-phrase", Severity::warning, b, words,
-                 quoted(words) + " is a state of " + quoted(a.id) + " and of " + quoted(b.id) +
-                     ", which share a subject",
+                 in_quotes(words) + " is a state of " + in_quotes(a.id) + " and of " +
+                     in_quotes(b.id) + ", which share a subject",
                  "make the phrases longer, or the subjects different")
               .related.push_back({a.place, "the other character"});
         }
@@ -264,11 +263,12 @@ class UseChecker {
                  : one.empty() ? std::string{"a ratio"}
                                : "measured in " + one;
         };
-        auto& finding = report(
-            "lexicon-unit-disagrees", Severity::warning, character, character.unit,
-            "the character " + quoted(character.id) + " is " + in_words(own) + ", but " +
-                quoted(statement->text) + " of " + short_label(*edition) + " is " + in_words(unit),
-            "mend the unit or the kind, or add a character for what the leads measure");
+        auto& finding =
+            report("lexicon-unit-disagrees", Severity::warning, character, character.unit,
+                   "the character " + in_quotes(character.id) + " is " + in_words(own) + ", but " +
+                       in_quotes(statement->text) + " of " + short_label(*edition) + " is " +
+                       in_words(unit),
+                   "mend the unit or the kind, or add a character for what the leads measure");
         finding.related.push_back({statement->place, "in " + edition->name});
       }
     }
@@ -290,6 +290,6 @@ LexiconUse check_lexicon_use(Lexicon const& lexicon, std::span<Edition* const> e
   return UseChecker{lexicon, editions}.run();
 }
 
-std::span<FindingKind const> lexicon_use_finding_kinds() { return kKinds; }
+std::span<FindingKind const> lexicon_use_finding_kinds() { return kLexiconUseKinds; }
 
 }  // namespace keydrift

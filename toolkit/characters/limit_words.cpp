@@ -13,7 +13,7 @@ namespace {
 
 using namespace std::string_view_literals;
 
-bool has_word(std::string_view words, std::string_view word) {
+bool has_limit_word(std::string_view words, std::string_view word) {
   for (auto at = words.find(word); at != std::string_view::npos; at = words.find(word, at + 1)) {
     auto const end = at + word.size();
     bool const begins = at == 0 || words[at - 1] == ' ';
@@ -40,7 +40,7 @@ bool measures_both_sexes(Statement const& statement) {
   auto words = normalised_words(text);
   std::replace(words.begin(), words.end(), ':', ' ');
   return std::any_of(kPairs.begin(), kPairs.end(), [&words](auto const& pair) {
-    return has_word(words, pair.first) && has_word(words, pair.second);
+    return has_limit_word(words, pair.first) && has_limit_word(words, pair.second);
   });
 }
 

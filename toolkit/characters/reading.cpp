@@ -24,17 +24,17 @@ using reading::Complaint;
 using reading::CoupletDrafts;
 using reading::Draft;
 
-constexpr auto none = std::numeric_limits<std::size_t>::max();
+constexpr auto no_lead = std::numeric_limits<std::size_t>::max();
 
 // One lead while it is read.
 struct LeadInHand {
   Edition const* edition{};
   Lead* lead{};
-  std::vector<Draft> own{};  // where it shares with no other lead
-  std::size_t shared{none};  // otherwise: the text whose drafts it has
+  std::vector<Draft> own{};     // where it shares with no other lead
+  std::size_t shared{no_lead};  // otherwise: the text whose drafts it has
   std::vector<Complaint> complaints{};
   std::vector<Statement> kept{};  // came in with predicates (JSON)
-  std::size_t same{none};         // the next lead of the same words
+  std::size_t same{no_lead};      // the next lead of the same words
 };
 
 // A text that leads have.
@@ -44,7 +44,7 @@ struct LeadWords {
   std::size_t first{};  // the leads that have it, by LeadInHand::same
   std::size_t last{};
   std::vector<Draft> drafts{};  // of those among them that share
-  std::size_t number{none};     // of these drafts in AllDrafts::each_once
+  std::size_t number{no_lead};  // of these drafts in AllDrafts::each_once
 };
 
 // What a draft has that calls for a pass over all leads: most editions want few of these.
@@ -68,7 +68,7 @@ unsigned passes_for(Draft const& draft) {
 }
 
 // With fewer leads another thread is not worth its start.
-constexpr std::size_t worth_a_thread = 1000;
+constexpr std::size_t texts_worth_a_thread = 1000;
 
 class Reader {
  public:
@@ -126,7 +126,7 @@ class Reader {
   }
 
   [[nodiscard]] std::vector<Draft>& drafts_of(LeadInHand& in_hand) {
-    return in_hand.shared == none ? in_hand.own : texts_[in_hand.shared].drafts;
+    return in_hand.shared == no_lead ? in_hand.own : texts_[in_hand.shared].drafts;
   }
 
   [[nodiscard]] reading::AllDrafts all_drafts() {
@@ -138,9 +138,9 @@ class Reader {
       couplet.reserve(first_leads_[c + 1] - first_leads_[c]);
       for (auto i = first_leads_[c]; i < first_leads_[c + 1]; ++i) {
         couplet.push_back(&drafts_of(leads_[i]));
-        auto own = none;
-        auto& number = leads_[i].shared == none ? own : texts_[leads_[i].shared].number;
-        if (number == none) {
+        auto own = no_lead;
+        auto& number = leads_[i].shared == no_lead ? own : texts_[leads_[i].shared].number;
+        if (number == no_lead) {
           number = all.each_once.size();
           all.each_once.push_back(couplet.back());
         }
@@ -171,7 +171,7 @@ class Reader {
       }
     }
     auto const called_for =
-        made_in_parts(texts_.size(), worth_a_thread, [&](std::size_t begin, std::size_t end) {
+        made_in_parts(texts_.size(), texts_worth_a_thread, [&](std::size_t begin, std::size_t end) {
           unsigned passes = 0;
           for (auto i = begin; i < end; ++i) passes |= read_text(i);
           return passes;
@@ -187,7 +187,7 @@ class Reader {
     for (auto const& draft : reading.drafts) passes |= passes_for(draft);
     // What these passes make of a draft hangs on its couplet.
     bool const alone = (passes & (kRivals | kAnaphora)) != 0;
-    for (auto at = text.first; at != none; at = leads_[at].same) {
+    for (auto at = text.first; at != no_lead; at = leads_[at].same) {
       auto& in_hand = leads_[at];
       in_hand.complaints = reading.complaints;
       bool const shares = !alone && in_hand.kept.empty();
@@ -346,21 +346,21 @@ class Reader {
   }
 
   void write_statements() {
-    in_parts(texts_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
+    in_parts(texts_.size(), texts_worth_a_thread, [this](std::size_t begin, std::size_t end) {
       for (auto i = begin; i < end; ++i) {
-        auto last = none;  // of those that share: it takes the drafts
-        for (auto at = texts_[i].first; at != none; at = leads_[at].same) {
+        auto last = no_lead;  // of those that share: it takes the drafts
+        for (auto at = texts_[i].first; at != no_lead; at = leads_[at].same) {
           if (leads_[at].shared != i) continue;
-          if (last != none) write(leads_[last], texts_[i].drafts, false);
+          if (last != no_lead) write(leads_[last], texts_[i].drafts, false);
           last = at;
         }
-        if (last != none) write(leads_[last], texts_[i].drafts, true);
+        if (last != no_lead) write(leads_[last], texts_[i].drafts, true);
         texts_[i].drafts = {};
       }
     });
-    in_parts(leads_.size(), worth_a_thread, [this](std::size_t begin, std::size_t end) {
+    in_parts(leads_.size(), texts_worth_a_thread, [this](std::size_t begin, std::size_t end) {
       for (auto i = begin; i < end; ++i) {
-        if (leads_[i].shared == none) write(leads_[i], leads_[i].own, true);
+        if (leads_[i].shared == no_lead) write(leads_[i], leads_[i].own, true);
       }
     });
   }

@@ -34,7 +34,7 @@ struct Candidate {
 };
 
 // A number for the edition's words, to put two editions in an order of their own.
-std::uint64_t number_of(Side const& side) {
+std::uint64_t side_number(Side const& side) {
   std::uint64_t number = side.couplet_count();
   for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
     number = mix(number ^ text_number(side.couplet(i).label));
@@ -84,8 +84,8 @@ class Aligning {
         neighbourhood_{comparison},
         // Where several assignments are worth the same, which one is found depends on the side
         // that the rows are: choose it by content, so that changing places mirrors the result.
-        turned_{std::pair{old_side_.couplet_count(), number_of(old_side_)} >
-                std::pair{new_side_.couplet_count(), number_of(new_side_)}} {}
+        turned_{std::pair{old_side_.couplet_count(), side_number(old_side_)} >
+                std::pair{new_side_.couplet_count(), side_number(new_side_)}} {}
 
   Alignment run() && {
     auto found = find_candidates(comparison_);

@@ -7,7 +7,7 @@
 namespace keydrift::collating {
 namespace {
 
-constexpr std::array both{Of::old_edition, Of::new_edition};
+constexpr std::array both_editions{Of::old_edition, Of::new_edition};
 
 // A bucket that pairs no more than this is taken whole.
 constexpr std::size_t whole_bucket = 36;
@@ -72,7 +72,7 @@ void for_each_shared_bucket(Postings const& postings, Take const& take) {
 class Search {
  public:
   explicit Search(Comparison const& comparison) : comparison_{comparison} {
-    for (auto const of : both) {
+    for (auto const of : both_editions) {
       auto const& rank = comparison_.side(of).rank;
       auto& at = couplet_at_[index_of(of)];
       at.resize(rank.size());
@@ -102,7 +102,7 @@ class Search {
   // comparing with others.
   void settle_equals() {
     Postings postings;
-    for (auto const of : both) {
+    for (auto const of : both_editions) {
       auto const& side = comparison_.side(of);
       settled_[index_of(of)].assign(side.couplet_count(), 0);
       for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
@@ -182,7 +182,7 @@ class Search {
   void by_same_taxa() {
     Postings couplets;
     Postings leads;
-    for (auto const of : both) {
+    for (auto const of : both_editions) {
       auto const index = index_of(of);
       auto const& side = comparison_.side(of);
       for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
@@ -213,7 +213,7 @@ class Search {
     auto const& shared = comparison_.shared();
     for (unsigned shuffle = 0; shuffle < SharedTaxa::shuffles; ++shuffle) {
       Postings postings;
-      for (auto const of : both) {
+      for (auto const of : both_editions) {
         auto const& side = comparison_.side(of);
         for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
           if (settled(of, i)) continue;
@@ -252,7 +252,7 @@ class Search {
   void by_words() {
     Postings postings;
     std::vector<std::uint64_t> features;
-    for (auto const of : both) {
+    for (auto const of : both_editions) {
       auto const& side = comparison_.side(of);
       for (std::uint32_t i = 0; i < side.couplet_count(); ++i) {
         if (settled(of, i)) continue;
@@ -271,7 +271,7 @@ class Search {
     };
     std::vector<Bucket> buckets;
     std::array<std::vector<std::vector<Wanted>>, 2> wanted;
-    for (auto const of : both) {
+    for (auto const of : both_editions) {
       wanted[index_of(of)].resize(comparison_.side(of).couplet_count());
     }
     for_each_shared_bucket(postings, [&](Bucket const& bucket) {

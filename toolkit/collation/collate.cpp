@@ -23,14 +23,15 @@ std::vector<Finding> proof_characters(collating::Side const& side, collating::Of
                          }});
 }
 
-std::vector<Finding> joined(std::vector<Finding> structure, std::vector<Finding> contrast) {
+std::vector<Finding> joined_findings(std::vector<Finding> structure,
+                                     std::vector<Finding> contrast) {
   structure.insert(structure.end(), std::make_move_iterator(contrast.begin()),
                    std::make_move_iterator(contrast.end()));
   sort_findings(structure);
   return structure;
 }
 
-bool changes_meaning(TaxonChange const& change) {
+bool taxon_changes_meaning(TaxonChange const& change) {
   return std::any_of(change.events.begin(), change.events.end(),
                      [](TaxonEvent event) { return event != TaxonEvent::same_route; });
 }
@@ -125,8 +126,9 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
       [&] { result.roles = role_changes(ground); },
   });
   aside.get();
-  auto findings = finding_changes(ground, joined(std::move(structure[0]), std::move(contrast[0])),
-                                  joined(std::move(structure[1]), std::move(contrast[1])));
+  auto findings =
+      finding_changes(ground, joined_findings(std::move(structure[0]), std::move(contrast[0])),
+                      joined_findings(std::move(structure[1]), std::move(contrast[1])));
   result.mended = std::move(findings.mended);
   result.introduced = std::move(findings.introduced);
   result.lasting = std::move(findings.lasting);
@@ -135,7 +137,7 @@ Collation collate(Edition const& old_edition, KeyGraph const& old_graph, Edition
       std::any_of(result.couplets.begin(), result.couplets.end(),
                   [](CoupletChange const& change) { return change.changes_meaning; }) ||
       std::any_of(result.taxa.begin(), result.taxa.end(),
-                  [](TaxonChange const& change) { return changes_meaning(change); });
+                  [](TaxonChange const& change) { return taxon_changes_meaning(change); });
   return result;
 }
 

@@ -25,7 +25,8 @@ constexpr Grade plainly_more = whole / 5;
 
 // Where a couplet has three leads or more, leads that agree less than this do not answer to each
 // other: one was dropped and one was added.
-constexpr std::uint64_t least_worth = std::uint64_t{taxa_weight + statements_weight} * whole / 10;
+constexpr std::uint64_t least_worth_pairing =
+    std::uint64_t{taxa_weight + statements_weight} * whole / 10;
 
 }  // namespace
 
@@ -112,7 +113,7 @@ Comparison::Result Comparison::compare(std::uint32_t old_couplet, std::uint32_t 
     });
     ShortList<char, 16> used(news, 0);
     for (auto const& cell : cells) {
-      if (cell.worth() < least_worth) break;
+      if (cell.worth() < least_worth_pairing) break;
       if (pairing[cell.old_ordinal] != none || used[cell.new_ordinal] != 0) continue;
       used[cell.new_ordinal] = 1;
       take(cell);

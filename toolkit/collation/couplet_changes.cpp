@@ -33,7 +33,7 @@ void tidy(std::vector<T>& list) {
 }
 
 template <class T>
-bool meet(std::vector<T> const& a, std::vector<T> const& b) {
+bool lists_meet(std::vector<T> const& a, std::vector<T> const& b) {
   auto i = a.begin();
   auto j = b.begin();
   while (i != a.end() && j != b.end()) {
@@ -108,7 +108,7 @@ class Looking {
         auto const& mine = ties_[index_of(of)][taxon.index];
         return !mine.empty() &&
                std::none_of(others.taxa.begin(), others.taxa.end(), [&](TaxonId candidate) {
-                 return meet(mine, ties_[index_of(other(of))][candidate.index]);
+                 return lists_meet(mine, ties_[index_of(other(of))][candidate.index]);
                });
       });
     };
@@ -179,7 +179,8 @@ bool goes_elsewhere(View const& was, View const& is) {
   bool const was_nothing = was.couplets.empty() && was.words.empty() && !was.names_taxa;
   bool const is_nothing = is.couplets.empty() && is.words.empty() && !is.names_taxa;
   if (was_nothing && is_nothing) return false;
-  return !meet(was.couplets, is.couplets) && !meet(was.taxa, is.taxa) && !meet(was.words, is.words);
+  return !lists_meet(was.couplets, is.couplets) && !lists_meet(was.taxa, is.taxa) &&
+         !lists_meet(was.words, is.words);
 }
 
 bool hangs_elsewhere(View const& was, View const& is) {
@@ -187,7 +188,7 @@ bool hangs_elsewhere(View const& was, View const& is) {
   bool const nowhere_was = !was.start && was.leads.empty();
   bool const nowhere_is = !is.start && is.leads.empty();
   if (nowhere_was && nowhere_is) return false;
-  return !meet(was.leads, is.leads);
+  return !lists_meet(was.leads, is.leads);
 }
 
 bool changes_meaning(CoupletEvent event) {
@@ -211,9 +212,9 @@ bool changes_meaning(CoupletEvent event) {
   return true;
 }
 
-class Telling {
+class CoupletTelling {
  public:
-  explicit Telling(Ground const& ground) : ground_{ground}, looking_{ground} {
+  explicit CoupletTelling(Ground const& ground) : ground_{ground}, looking_{ground} {
     for (auto const of : {Of::old_edition, Of::new_edition}) {
       auto const& owners = ground_.divisions[index_of(of)];
       for (std::uint32_t i = 0; i < owners.size(); ++i) {
@@ -409,6 +410,8 @@ std::vector<LeadChange> compare_aligned_leads(Side const& old_side, Side const& 
   return changes;
 }
 
-std::vector<CoupletChange> couplet_changes(Ground const& ground) { return Telling{ground}.run(); }
+std::vector<CoupletChange> couplet_changes(Ground const& ground) {
+  return CoupletTelling{ground}.run();
+}
 
 }  // namespace keydrift::collating

@@ -10,11 +10,11 @@ namespace keydrift::collating {
 namespace {
 
 // Leads that agree less do not answer to each other.
-constexpr std::uint64_t least_worth =
+constexpr std::uint64_t least_worth_of_lead =
     std::uint64_t{taxa_weight + statements_weight} * whole * 3 / 10;
 
 // Parts that are gone through from the first to a lead: of more the nearest are.
-constexpr unsigned most_steps = 8;
+constexpr unsigned most_steps_off_way = 8;
 
 bool share_a_character(Statement const& a, Statement const& b) {
   return std::any_of(a.any_of.begin(), a.any_of.end(), [&](Atom const& x) {
@@ -98,7 +98,7 @@ void DividedLeads::join(Of of, std::uint32_t one, std::uint32_t other_one,
 SaidLead DividedLeads::said_on_the_way(Of of, std::uint32_t row) const {
   auto said = ground_.comparison.saying(of, row);
   auto joint = joint_[index_of(of)][row];
-  for (unsigned step = 0; step < most_steps && joint != none; ++step) {
+  for (unsigned step = 0; step < most_steps_off_way && joint != none; ++step) {
     said = both_said(ground_.comparison.saying(of, joint), said);
     joint = joint_[index_of(of)][joint];
   }
@@ -106,7 +106,7 @@ SaidLead DividedLeads::said_on_the_way(Of of, std::uint32_t row) const {
 }
 
 bool DividedLeads::on_the_way(Of of, std::uint32_t upper, std::uint32_t lower) const {
-  for (unsigned step = 0; step <= most_steps && lower != none; ++step) {
+  for (unsigned step = 0; step <= most_steps_off_way && lower != none; ++step) {
     if (lower == upper) return true;
     lower = joint_[index_of(of)][lower];
   }
@@ -156,7 +156,7 @@ void DividedLeads::pair_leads(std::uint32_t group) {
       same_as[1][j] += same ? 1U : 0U;
       auto const worth =
           std::uint64_t{taxa_weight} * taxa + std::uint64_t{statements_weight} * words;
-      if (worth >= least_worth) cells.push_back({same, worth, i, j});
+      if (worth >= least_worth_of_lead) cells.push_back({same, worth, i, j});
     }
   }
   // Leads that no other says the same as belong together wherever they lead.

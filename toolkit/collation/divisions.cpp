@@ -5,7 +5,7 @@
 namespace keydrift::collating {
 namespace {
 
-constexpr Grade said_again = whole * 3 / 4;
+constexpr Grade said_again_in_part = whole * 3 / 4;
 constexpr Grade most_of_it = whole / 3 * 2;
 // Taken parts are asked for their own neighbours this often: a polytomy of n leads has n - 2 parts.
 constexpr unsigned most_passes = 8;
@@ -87,7 +87,7 @@ class Dividing {
     for (auto row = side.first_lead[couplet]; row < side.end_lead(couplet); ++row) {
       if (but_to != none && side.behind[row] == but_to) continue;
       for (auto const& said : comparison_.saying(of, row).statements) {
-        if (agreement(said, statement) >= said_again) return true;
+        if (agreement(said, statement) >= said_again_in_part) return true;
       }
     }
     return false;

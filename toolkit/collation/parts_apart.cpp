@@ -7,7 +7,7 @@
 namespace keydrift::collating {
 namespace {
 
-constexpr Grade said_again = whole / 2;
+constexpr Grade said_again_apart = whole / 2;
 // Nearly word for word, or by the words and where the leads of the leftover lead.
 constexpr Grade word_for_word = whole * 9 / 10;
 constexpr Grade taken_along = whole / 3;
@@ -105,7 +105,7 @@ std::optional<Joining> joining(Comparison const& comparison, Of of, std::uint32_
     for (auto joint = side.first_lead[upper]; joint < side.end_lead(upper); ++joint) {
       auto const found = comparison.compare_joined(of, upper, joint, lower, whole_couplet, leads);
       bool const all_said = std::all_of(leads.begin(), leads.end(), [&](auto const& lead) {
-        if (lead.answer == none || lead.words <= said_again) return false;
+        if (lead.answer == none || lead.words <= said_again_apart) return false;
         if (side.leads[lead.row].couplet.index != lower) return true;
         auto const& mine = comparison.saying(of, lead.row);
         auto const& there = comparison.saying(other(of), lead.answer);

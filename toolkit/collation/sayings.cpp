@@ -12,12 +12,12 @@
 namespace keydrift::collating {
 namespace {
 
-std::uint64_t number_of(double value) {
+std::uint64_t value_number(double value) {
   return mix(std::bit_cast<std::uint64_t>(value == 0.0 ? 0.0 : value));  // -0 is 0
 }
 
-std::uint64_t number_of(Interval const& interval) {
-  return mix(number_of(interval.low) + 3 * number_of(interval.high) +
+std::uint64_t value_number(Interval const& interval) {
+  return mix(value_number(interval.low) + 3 * value_number(interval.high) +
              (interval.low_open ? 1U : 0U) + (interval.high_open ? 2U : 0U));
 }
 
@@ -38,8 +38,8 @@ void read_atom(Atom const& atom, SaidAtom& said) {
   predicate += 5 * text_number(atom.unit);
   for (auto const& range : atom.ranges) {
     said.ranges.push_back(range.extreme);
-    predicate +=
-        mix(number_of(range.extreme) + 7 * number_of(range.usual) + (range.approximate ? 1U : 0U));
+    predicate += mix(value_number(range.extreme) + 7 * value_number(range.usual) +
+                     (range.approximate ? 1U : 0U));
   }
   said.predicate = mix(predicate);
 }
@@ -66,7 +66,7 @@ Grade share(std::uint64_t part, std::uint64_t of) {
   return static_cast<Grade>(std::uint64_t{whole} * part / of);
 }
 
-bool meet(Interval const& a, Interval const& b) {
+bool intervals_meet(Interval const& a, Interval const& b) {
   if (a.high < b.low || b.high < a.low) return false;
   if (a.high == b.low && (a.high_open || b.low_open)) return false;
   if (b.high == a.low && (b.high_open || a.low_open)) return false;
@@ -84,7 +84,7 @@ Grade agreement_of_values(SaidAtom const& a, SaidAtom const& b) {
   for (auto const& x : a.ranges) {
     for (auto const& y : b.ranges) {
       // A limit moved: nearer to the same than to another thing, however far it moved.
-      if (meet(x, y)) return whole / 2;
+      if (intervals_meet(x, y)) return whole / 2;
     }
   }
   return 0;

@@ -21,9 +21,9 @@ namespace {
 // ones printed first are shown; whether its ways are the same is told from all of them.
 constexpr std::size_t most_routes = 32;
 
-class Telling {
+class TaxonTelling {
  public:
-  explicit Telling(Ground const& ground)
+  explicit TaxonTelling(Ground const& ground)
       : ground_{ground},
         numbers_{ground.numbers},
         routes_{ground},
@@ -301,6 +301,6 @@ class Telling {
 
 }  // namespace
 
-std::vector<TaxonChange> taxon_changes(Ground const& ground) { return Telling{ground}.run(); }
+std::vector<TaxonChange> taxon_changes(Ground const& ground) { return TaxonTelling{ground}.run(); }
 
 }  // namespace keydrift::collating

@@ -24,9 +24,9 @@ struct Job {
 };
 
 // What one thread counts with.
-class Counter {
+class BlockCounter {
  public:
-  Counter(OccurrenceReader const& reader, ThreadedRun const& run)
+  BlockCounter(OccurrenceReader const& reader, ThreadedRun const& run)
       : rows_{reader.worker()},
         redeterminer_{run.redeterminer.assistant()},
         writer_{run.comparison, *redeterminer_, run.wanted} {}
@@ -119,9 +119,9 @@ bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
     run.in_order(job.texts);
     if (run.progress != nullptr) run.progress->step(job.texts.rows);
   };
-  std::vector<std::unique_ptr<Counter>> counters;
+  std::vector<std::unique_ptr<BlockCounter>> counters;
   for (std::uint32_t i = 0; i < std::clamp(run.threads, 1U, kMostThreads); ++i) {
-    counters.push_back(std::make_unique<Counter>(reader, run));
+    counters.push_back(std::make_unique<BlockCounter>(reader, run));
   }
   auto next = OccurrenceReader::NextBlock::block;
   if (counters.size() == 1) {
@@ -133,7 +133,7 @@ bool count_specimens(OccurrenceReader& reader, ThreadedRun const& run) {
     }
   } else {
     Round<Job> round{2 * counters.size() + 1};
-    Crew<Job, Counter> crew{round, counters};
+    Crew<Job, BlockCounter> crew{round, counters};
     while (next == OccurrenceReader::NextBlock::block || !round.is_empty()) {
       if (next == OccurrenceReader::NextBlock::block && round.has_room()) {
         next = reader.next_block(round.to_fill().block, block_bytes);

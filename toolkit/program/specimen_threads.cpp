@@ -40,9 +40,9 @@ struct Batch {
 };
 
 // What one thread counts with.
-class Counter {
+class BatchCounter {
  public:
-  Counter(ThreadedRun const& run, Lexicon const* drafted)
+  BatchCounter(ThreadedRun const& run, Lexicon const* drafted)
       : redeterminer_{run.redeterminer.assistant()},
         writer_{run.comparison, *redeterminer_, run.wanted} {
     if (drafted != nullptr) tying_.emplace(*drafted);
@@ -80,7 +80,8 @@ struct SpecimenThreads::State {
   State(ThreadedRun const& a_run, Lexicon const& drafted, RecordTying* the_tying)
       : run{a_run}, tying{the_tying}, threads{std::clamp(run.threads, 1U, kMostThreads)} {
     for (std::uint32_t i = 0; i < threads; ++i) {
-      counters.push_back(std::make_unique<Counter>(run, tying != nullptr ? &drafted : nullptr));
+      counters.push_back(
+          std::make_unique<BatchCounter>(run, tying != nullptr ? &drafted : nullptr));
     }
     // With one thread there is but one batch, and nobody to hand it to.
     if (threads > 1) crew.emplace(round, counters);
@@ -137,9 +138,9 @@ struct SpecimenThreads::State {
   RecordTying* tying;
   unsigned threads;
   std::uint64_t rows{};
-  std::vector<std::unique_ptr<Counter>> counters;
+  std::vector<std::unique_ptr<BatchCounter>> counters;
   Round<Batch> round{4 * threads + 1};
-  std::optional<Crew<Batch, Counter>> crew;  // ends before what it works with
+  std::optional<Crew<Batch, BatchCounter>> crew;  // ends before what it works with
 };
 
 SpecimenThreads::SpecimenThreads(ThreadedRun const& run, Lexicon const& drafted, RecordTying* tying)

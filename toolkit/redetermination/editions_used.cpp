@@ -7,6 +7,7 @@
 
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/redetermination/digits.hpp"
 
 namespace keydrift {
 namespace {
@@ -16,8 +17,6 @@ constexpr std::size_t kOld = 1;
 constexpr std::size_t kNew = 2;
 // Citations with their dates kept; beyond that all are forgotten and resolved anew.
 constexpr std::size_t kKept = 100'000;
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // "1998" and "1998a".
 bool is_year(std::string_view word) {
@@ -75,8 +74,8 @@ bool stands_in(std::vector<std::string> const& words, std::vector<std::string> c
   return std::search(in.begin(), in.end(), words.begin(), words.end()) != in.end();
 }
 
-Fit fit_of(std::vector<std::string> const& words, bool has_year,
-           std::vector<std::string> const& work) {
+Fit fit_of_work(std::vector<std::string> const& words, bool has_year,
+                std::vector<std::string> const& work) {
   if (words.empty()) return Fit::none;
   if (words == work) return Fit::same;
   if (stands_in(words, work)) return Fit::side_by_side;
@@ -191,7 +190,7 @@ std::vector<std::size_t> EditionsUsed::cited(std::string_view references, bool& 
     auto best = Fit::none;
     std::vector<Row const*> fitting;
     for (auto const& row : rows_) {
-      auto const fit = fit_of(row.words, row.has_year, work);
+      auto const fit = fit_of_work(row.words, row.has_year, work);
       if (fit == Fit::none || fit < best) continue;
       if (fit > best) fitting.clear();
       best = fit;

@@ -9,7 +9,7 @@ namespace keydrift {
 namespace {
 
 // Words kept; beyond that all are forgotten and understood anew.
-constexpr std::size_t kWordsKept = 20'000;
+constexpr std::size_t kReadingsKept = 20'000;
 
 void add_cells(RecordedEvidence& evidence, CharacterSpace const& space, CharacterIndex character,
                Cells const& observed) {
@@ -40,7 +40,7 @@ EvidenceMemo::Column const& EvidenceMemo::column(Observation const& observation,
   if (words.last_column != nullptr && words.last == observation.value) return *words.last_column;
   auto found = words.by_value.find(observation.value);
   if (found == words.by_value.end()) {
-    if (words.by_value.size() >= kWordsKept) words.by_value.clear();
+    if (words.by_value.size() >= kReadingsKept) words.by_value.clear();
     Column column;
     column.character = space_.find_column(observation.character);
     if (column.character) {
@@ -57,7 +57,7 @@ ObservedCells const& EvidenceMemo::limit(LimitKind kind, std::string const& valu
   key_.assign(1, static_cast<char>('0' + static_cast<int>(kind)));
   key_ += value;
   if (auto const found = limits_.find(key_); found != limits_.end()) return found->second;
-  if (limits_.size() >= kWordsKept) limits_.clear();
+  if (limits_.size() >= kReadingsKept) limits_.clear();
   return limits_.emplace(key_, space_.observe_limit(kind, value)).first->second;
 }
 

@@ -8,7 +8,7 @@ namespace {
 // Nodes of the tree kept, 32 bytes each; beyond that all are forgotten.
 constexpr std::size_t kNodesKept = std::size_t{1} << 18;
 
-std::string bytes_of(std::span<std::uint64_t const> cells) {
+std::string bytes_of_cells(std::span<std::uint64_t const> cells) {
   return {reinterpret_cast<char const*>(cells.data()), cells.size() * sizeof(std::uint64_t)};
 }
 
@@ -91,7 +91,7 @@ std::uint64_t EvidencePath::cells_of(CharacterIndex character, Box const& box) {
   auto const cells = space_.part(box, character);
   if (cells.size() == 1) return cells.front();
   auto& known = wide_[character.index];
-  return known.try_emplace(bytes_of(cells), known.size()).first->second;
+  return known.try_emplace(bytes_of_cells(cells), known.size()).first->second;
 }
 
 std::uint32_t EvidencePath::after(Node const& node, std::uint64_t cells) const {

@@ -4,7 +4,7 @@ namespace keydrift {
 namespace {
 
 constexpr std::size_t kRowsKept = 4096;
-constexpr std::size_t kSortMemory = std::size_t{4} << 20;
+constexpr std::size_t kRowsSortMemory = std::size_t{4} << 20;
 
 // The first bytes of a name as a number that sorts as they do.
 std::uint64_t beginning_of(std::string_view name) {
@@ -46,7 +46,7 @@ std::string payload_of(FromTo const& row) {
 
 }  // namespace
 
-FromToRows::FromToRows() : sorted_{kSortMemory, SpillOrder::key_then_payload} {}
+FromToRows::FromToRows() : sorted_{kRowsSortMemory, SpillOrder::key_then_payload} {}
 
 void FromToRows::add(std::string const& from, std::string const& to, Outcome outcome,
                      std::uint64_t specimens) {
@@ -68,7 +68,7 @@ void FromToRows::settle() {
 std::optional<Finding> FromToRows::finish(StoredList<FromTo>& rows) {
   settle();
   sorted_.sort();
-  SpillSort by_specimens{kSortMemory};
+  SpillSort by_specimens{kRowsSortMemory};
   std::optional<FromTo> sum;
   auto const pass_on = [&] {
     if (sum) by_specimens.add(~sum->specimens, payload_of(*sum));

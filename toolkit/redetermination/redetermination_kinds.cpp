@@ -5,7 +5,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::array kKinds{
+constexpr std::array kRedeterminationKinds{
     FindingKind{
         "no-such-edition", Severity::warning,
         "no citation of the table means either of the two editions",
@@ -22,6 +22,6 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<FindingKind const> redetermination_finding_kinds() { return kKinds; }
+std::span<FindingKind const> redetermination_finding_kinds() { return kRedeterminationKinds; }
 
 }  // namespace keydrift

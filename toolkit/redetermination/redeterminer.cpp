@@ -14,7 +14,7 @@ namespace keydrift {
 namespace {
 
 // Names kept; beyond that all are forgotten and understood anew.
-constexpr std::size_t kWordsKept = 200'000;
+constexpr std::size_t kTaxonNamesKept = 200'000;
 
 // Different values told that cannot be used; further ones are counted.
 constexpr std::size_t kProblemsKept = 500;
@@ -90,7 +90,7 @@ SpecimenEvidence const& Redeterminer::Counts::evidence_of(Specimen const& specim
   key += specimen.authorship;
   auto known = names.find(key);
   if (known == names.end()) {
-    if (names.size() >= kWordsKept) names.clear();
+    if (names.size() >= kTaxonNamesKept) names.clear();
     known = names
                 .emplace(key, judged_name(specimen.scientific_name, specimen.qualifier,
                                           specimen.authorship))

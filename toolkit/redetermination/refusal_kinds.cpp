@@ -7,7 +7,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::array kKinds{
+constexpr std::array kRefusalKinds{
     FindingKind{
         "another-name", Severity::warning, "the archive has another name under that number",
         "Either the archive changed since the worklist was written, or some columns of the\n"
@@ -68,6 +68,6 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<FindingKind const> refusal_kinds() { return kKinds; }
+std::span<FindingKind const> refusal_kinds() { return kRefusalKinds; }
 
 }  // namespace keydrift

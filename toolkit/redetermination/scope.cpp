@@ -10,7 +10,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::size_t kWordsKept = 200'000;
+constexpr std::size_t kScopeWordsKept = 200'000;
 
 ScopeAnswer covers_word(LimitKind kind, std::string const& wanted, std::string const& shown) {
   if (wanted.empty() || shown.empty()) return ScopeAnswer::unknown;
@@ -34,7 +34,7 @@ ScopeAnswer ScopeMemo::word(LimitKind kind, std::string const& wanted, std::stri
   key_.assign(1, static_cast<char>('0' + static_cast<int>(kind)));
   key_ += shown;
   if (auto const found = words_.find(key_); found != words_.end()) return found->second;
-  if (words_.size() >= kWordsKept) words_.clear();
+  if (words_.size() >= kScopeWordsKept) words_.clear();
   return words_.emplace(key_, covers_word(kind, wanted, shown)).first->second;
 }
 
@@ -55,7 +55,7 @@ bool ScopeMemo::lists(std::string const& place) {
   if (auto const found = known_places_.find(place); found != known_places_.end()) {
     return found->second;
   }
-  if (known_places_.size() >= kWordsKept) known_places_.clear();
+  if (known_places_.size() >= kScopeWordsKept) known_places_.clear();
   auto const folded = normalised_words(place);
   bool const listed = std::find(places_.begin(), places_.end(), folded) != places_.end();
   return known_places_.emplace(place, listed).first->second;

@@ -2,12 +2,9 @@
 
 #include <algorithm>
 
+#include "keydrift/redetermination/digits.hpp"
+
 namespace keydrift {
-namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-}  // namespace
 
 std::string sheet_number(Specimen const& specimen) {
   if (!specimen.catalog_number.empty()) return specimen.catalog_number;

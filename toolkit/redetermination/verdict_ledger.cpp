@@ -7,7 +7,7 @@
 namespace keydrift {
 namespace {
 
-constexpr std::size_t kSortMemory = std::size_t{2} << 20;
+constexpr std::size_t kLedgerSortMemory = std::size_t{2} << 20;
 
 // Where a verdict stands among all, by their first specimens.
 struct Ordinal {
@@ -79,9 +79,9 @@ void CountedGroup::take(CountedGroup const& other) {
 VerdictLedger::VerdictLedger(std::size_t kept)
     : kept_{kept},
       store_{std::make_shared<RecordStore>()},
-      verdicts_{kSortMemory},
-      groups_{kSortMemory},
-      ordinals_{kSortMemory} {}
+      verdicts_{kLedgerSortMemory},
+      groups_{kLedgerSortMemory},
+      ordinals_{kLedgerSortMemory} {}
 
 std::optional<JudgedSummary> VerdictLedger::find(Fingerprint const& id) {
   std::lock_guard const lock{mutex_};
@@ -119,7 +119,7 @@ std::uint32_t VerdictLedger::storage_number(std::string_view storage) {
 
 void VerdictLedger::number_verdicts(OnVerdict const& on_verdict) {
   known_ = {};
-  SpillSort by_place{kSortMemory};
+  SpillSort by_place{kLedgerSortMemory};
   {
     auto all = std::move(verdicts_);  // gone when they are summed up
     all.sort();
@@ -146,7 +146,7 @@ void VerdictLedger::number_verdicts(OnVerdict const& on_verdict) {
 }
 
 void VerdictLedger::tell_groups(OnGroup const& on_group) {
-  SpillSort by_verdict{kSortMemory};
+  SpillSort by_verdict{kLedgerSortMemory};
   groups_.sort();
   {
     Ids<CountedGroup> ids{groups_};

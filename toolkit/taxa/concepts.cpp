@@ -38,7 +38,7 @@ constexpr std::array kRelationWords{
     RelationWord{"|", Relation::disjoint},
 };
 
-std::pair<TaxonId, TaxonId> key_of(TaxonMatch const& match) {
+std::pair<TaxonId, TaxonId> pair_of(TaxonMatch const& match) {
   return {match.old_taxon, match.new_taxon};
 }
 
@@ -63,8 +63,8 @@ TaxonMatch const* TaxonMatching::find(TaxonId old_taxon, TaxonId new_taxon) cons
   std::pair const wanted{old_taxon, new_taxon};
   auto const found = std::lower_bound(
       matches.begin(), matches.end(), wanted,
-      [](TaxonMatch const& match, auto const& key) { return key_of(match) < key; });
-  return found != matches.end() && key_of(*found) == wanted ? &*found : nullptr;
+      [](TaxonMatch const& match, auto const& key) { return pair_of(match) < key; });
+  return found != matches.end() && pair_of(*found) == wanted ? &*found : nullptr;
 }
 
 Relation TaxonMatching::relation(TaxonId old_taxon, TaxonId new_taxon) const {

@@ -2,6 +2,7 @@
 #include <tuple>
 #include <utility>
 
+#include "keydrift/taxa/matching_parts.hpp"
 #include "keydrift/taxa/name_text.hpp"
 #include "keydrift/taxa/names.hpp"
 
@@ -18,10 +19,6 @@ bool share(std::vector<T> const& a, std::vector<T> const& b) {
 }
 
 bool misapplied(ParsedName const& name) { return name.sensu.find("auct") != std::string::npos; }
-
-std::string const& last_epithet(ParsedName const& name) {
-  return name.infraspecies.empty() ? name.species : name.infraspecies;
-}
 
 // Are two words one edit (two, if long) apart?  Words of up to four letters must be equal: among
 // them nearly every edit makes another word.

@@ -7,9 +7,14 @@
 #include <vector>
 
 #include "keydrift/taxa/concepts.hpp"
+#include "keydrift/taxa/names.hpp"
 #include "keydrift/taxa/taxon_table.hpp"
 
 namespace keydrift {
+
+[[nodiscard]] inline std::string const& last_epithet(ParsedName const& name) {
+  return name.infraspecies.empty() ? name.species : name.infraspecies;
+}
 
 // The rows of the map whose names both editions have, one per pair; the rest become findings, and
 // so do rows that cannot hold together.

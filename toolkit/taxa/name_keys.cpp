@@ -63,11 +63,6 @@ std::string whole_key(ParsedName const& name, Marks marks, Gender gender) {
   return joined;
 }
 
-bool ascii(std::string_view text) {
-  return std::all_of(text.begin(), text.end(),
-                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
-}
-
 std::vector<std::string> keys_of(ParsedName const& name, Gender gender) {
   std::vector<std::string> keys{whole_key(name, Marks::transcribed, gender)};
   bool const plain = ascii(name.genus) && ascii(name.subgenus) && ascii(name.species) &&

@@ -32,11 +32,6 @@ void append(std::string& text, utf8proc_int32_t point) {
   text.append(reinterpret_cast<char const*>(bytes.data()), static_cast<std::size_t>(used));
 }
 
-bool ascii(std::string_view text) {
-  return std::all_of(text.begin(), text.end(),
-                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
-}
-
 std::string mapped(std::string const& valid, int options) {
   utf8proc_uint8_t* out = nullptr;
   auto const size = utf8proc_map(reinterpret_cast<utf8proc_uint8_t const*>(valid.data()),
@@ -182,6 +177,11 @@ bool neuter_like_genitive(std::string_view word) {
 }
 
 }  // namespace
+
+bool ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
 
 std::string cleaned_name(std::string_view text) {
   std::string valid;

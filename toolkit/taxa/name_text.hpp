@@ -11,6 +11,8 @@
 
 namespace keydrift::name_parts {
 
+[[nodiscard]] bool ascii(std::string_view text);
+
 // NFC; invalid bytes, daggers and invisible characters dropped; every kind of blank, dash, quote
 // and multiplication sign made one kind; blanks squeezed and trimmed.
 [[nodiscard]] std::string cleaned_name(std::string_view text);

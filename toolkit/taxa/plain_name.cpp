@@ -10,18 +10,18 @@ using namespace name_parts;
 
 namespace {
 
-struct RankWord {
+struct PrintedRank {
   std::string_view printed;
   std::string_view rank;
 };
 constexpr std::array kPlainRanks{
-    RankWord{"subsp.", "subspecies"},  RankWord{"var.", "variety"},
-    RankWord{"subvar.", "subvariety"}, RankWord{"f.", "form"},
-    RankWord{"subf.", "subform"},      RankWord{"f. sp.", "special form"},
-    RankWord{"ab.", "aberration"},     RankWord{"morph", "morph"},
-    RankWord{"natio", "natio"},        RankWord{"subg.", "subgenus"},
-    RankWord{"sect.", "section"},      RankWord{"subsect.", "subsection"},
-    RankWord{"ser.", "series"},        RankWord{"subser.", "subseries"},
+    PrintedRank{"subsp.", "subspecies"},  PrintedRank{"var.", "variety"},
+    PrintedRank{"subvar.", "subvariety"}, PrintedRank{"f.", "form"},
+    PrintedRank{"subf.", "subform"},      PrintedRank{"f. sp.", "special form"},
+    PrintedRank{"ab.", "aberration"},     PrintedRank{"morph", "morph"},
+    PrintedRank{"natio", "natio"},        PrintedRank{"subg.", "subgenus"},
+    PrintedRank{"sect.", "section"},      PrintedRank{"subsect.", "subsection"},
+    PrintedRank{"ser.", "series"},        PrintedRank{"subser.", "subseries"},
 };
 
 }  // namespace
@@ -40,7 +40,7 @@ std::string plain_name(ParsedName const& name) {
   }
   join(name.species);
   auto const rank = std::find_if(kPlainRanks.begin(), kPlainRanks.end(),
-                                 [&](RankWord const& entry) { return entry.rank == name.rank; });
+                                 [&](PrintedRank const& entry) { return entry.rank == name.rank; });
   if (name.rank == "aggregate") {
     join(name.species.empty() ? "group" : "agg.");
   } else if (name.rank == "cultivar") {

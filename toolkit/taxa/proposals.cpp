@@ -17,10 +17,6 @@ namespace {
 // A bucket with more names than this tells nothing about any of them.
 constexpr std::size_t kLargestBucket = 64;
 
-std::string const& last_epithet(ParsedName const& name) {
-  return name.infraspecies.empty() ? name.species : name.infraspecies;
-}
-
 // Keys such that names of tiers 4 to 6 share at least one: by variant classes, by the last
 // epithet's stem, and by each way to drop a letter (which finds one edit and an exchange).
 std::vector<std::string> likeness_keys(ParsedName const& name) {

@@ -25,7 +25,7 @@ struct Kinds {
   std::string_view wider;
   std::string_view kinds;  // separated by blanks
 };
-constexpr std::array kKinds{
+constexpr std::array kKindsOfStructures{
     Kinds{"fruit",
           "achene nut nutlet capsule berry drupe pod legume silique pome follicle caryopsis "
           "grain"},
@@ -103,14 +103,14 @@ std::vector<std::string> states_in(std::string_view value) {
   return parts;
 }
 
-bool says_unknown(std::string_view value) {
+bool records_unknown(std::string_view value) {
   static constexpr std::array<std::string_view, 9> kUnknown{
       "?", "-", "–", "NULL", "\\N", "unknown", "not recorded", "missing", "not seen"};
   return value.find_first_not_of(' ') == std::string_view::npos ||
          std::find(kUnknown.begin(), kUnknown.end(), value) != kUnknown.end();
 }
 
-bool says_inapplicable(std::string_view value) {
+bool records_inapplicable(std::string_view value) {
   return value == "inapplicable" || value == "not applicable" || value == "n/a" || value == "N/A";
 }
 
@@ -163,7 +163,7 @@ struct RecordTying::Words {
       if (fit.words < character.structure.size()) fit.confidence = TieConfidence::like_words;
       return fit;
     }
-    for (auto const& kinds : kKinds) {
+    for (auto const& kinds : kKindsOfStructures) {
       if (!has_stem(header, kinds.wider) || !lists(kinds.kinds, character.head)) continue;
       fit.confidence = TieConfidence::kind_of;
       return fit;
@@ -252,11 +252,12 @@ RecordTying::Result RecordTying::find(Observation const& observation) const {
   bool const names_structure =
       std::any_of(header.begin(), header.end(), [&](std::string const& word) {
         if (words.structures.contains(word)) return true;
-        return std::any_of(kKinds.begin(), kKinds.end(), [&](Kinds const& kinds) {
-          return kinds.wider == word &&
-                 std::any_of(words.structures.begin(), words.structures.end(),
-                             [&](auto const& one) { return lists(kinds.kinds, one); });
-        });
+        return std::any_of(
+            kKindsOfStructures.begin(), kKindsOfStructures.end(), [&](Kinds const& kinds) {
+              return kinds.wider == word &&
+                     std::any_of(words.structures.begin(), words.structures.end(),
+                                 [&](auto const& one) { return lists(kinds.kinds, one); });
+            });
       });
   auto const values = states_in(observation.value);
   bool const says_state = std::any_of(values.begin(), values.end(), [&](std::string const& value) {
@@ -272,7 +273,7 @@ RecordTying::Result RecordTying::find(Observation const& observation) const {
     result.tie.confidence = std::max(result.tie.confidence, best.confidence);
   };
   auto const number = read_number(observation.value, observation.unit);
-  if (number || says_inapplicable(observation.value)) {
+  if (number || records_inapplicable(observation.value)) {
     std::vector<Words::Candidate> found;
     for (auto const& character : words.characters) {
       if (number && !character.numeric) continue;
@@ -325,7 +326,7 @@ RecordTying::Result RecordTying::find(Observation const& observation) const {
 void RecordTying::tie(Specimen& specimen) {
   std::vector<Observation> kept;
   for (auto& observation : specimen.observations) {
-    if (says_unknown(observation.value)) continue;
+    if (records_unknown(observation.value)) continue;
     if (words_->unnamed.contains(observation.character)) {
       kept.push_back(std::move(observation));
       continue;

@@ -25,7 +25,7 @@ bool may_contrast(Draft const& draft, WordsOfNumbers const& as_words) {
          as_words.contains(draft.any_of.front().atom.character);
 }
 
-bool names_part(Draft const& draft) {
+bool stems_name_part(Draft const& draft) {
   return std::any_of(draft.stems.begin(), draft.stems.end(),
                      [](std::string const& stem) { return word_info(stem, "").is(kPart); });
 }
@@ -139,7 +139,7 @@ void for_contrasts(std::vector<Draft> const& a, std::vector<Draft> const& b,
   std::erase_if(right, [&](Contender const& y) { return taken_right[y.draft] != 0; });
   if (left.size() != 1 || right.size() != 1 || left.front().draft != right.front().draft) return;
   auto const place = left.front().draft;
-  if (!(names_part(a[place]) && names_part(b[place]))) take(place, place);
+  if (!(stems_name_part(a[place]) && stems_name_part(b[place]))) take(place, place);
 }
 
 }  // namespace keydrift::reading

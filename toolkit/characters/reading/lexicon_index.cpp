@@ -17,8 +17,8 @@ std::string primary_subtag(std::string_view language) {
 // Words by which a state says that its structure is there or not (common practice).
 constexpr std::array<std::string_view, 9> kAbsent{
     "absent", "lacking", "none", "wanting", "missing", "fehlend", "ausente", "absente", "nullus"};
-constexpr std::array<std::string_view, 5> kPresent{"present", "vorhanden", "présent", "presente",
-                                                   "adest"};
+constexpr std::array<std::string_view, 5> kPresentStates{"present", "vorhanden", "présent",
+                                                         "presente", "adest"};
 
 }  // namespace
 
@@ -96,7 +96,7 @@ void LexiconIndex::add_states(std::uint32_t row) {
       }
       if (words.size() == 1) {
         if (is_one_of(kAbsent, words[0])) facts_[row].absent = state;
-        if (is_one_of(kPresent, words[0])) facts_[row].present = state;
+        if (is_one_of(kPresentStates, words[0])) facts_[row].present = state;
       }
     };
     add(character.states[state].id, "");

@@ -8,6 +8,7 @@
 #include "keydrift/characters/reading/near.hpp"
 #include "keydrift/characters/reading/numbers.hpp"
 #include "keydrift/characters/units.hpp"
+#include "keydrift/key/prose.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -17,8 +18,6 @@ std::string_view trimmed(std::string_view text) {
   while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
   return text;
 }
-
-std::string quoted(std::string_view words) { return '"' + std::string{words} + '"'; }
 
 std::vector<std::string_view> split_at_bars(std::string_view text) {
   std::vector<std::string_view> parts;
@@ -51,7 +50,7 @@ class MarkReader {
     auto const name = trimmed(inside.substr(0, colon));
     if (colon == std::string_view::npos || name.empty()) {
       complain("malformed-mark",
-               "the mark " + quoted(mark_) + " does not name a character and a state",
+               "the mark " + in_quotes(mark_) + " does not name a character and a state",
                "write it as {character: state}");
       return std::nullopt;
     }
@@ -62,7 +61,8 @@ class MarkReader {
       value = trimmed(value.substr(4));
     }
     if (value.empty()) {
-      complain("malformed-mark", "the mark " + quoted(mark_) + " names no state of " + quoted(name),
+      complain("malformed-mark",
+               "the mark " + in_quotes(mark_) + " names no state of " + in_quotes(name),
                "write it as {character: state}");
       return std::nullopt;
     }
@@ -84,7 +84,7 @@ class MarkReader {
     atom.character = normalised_words(name);
     if (atom.character.empty()) {
       complain("malformed-mark",
-               "the mark " + quoted(mark_) + " does not name a character and a state",
+               "the mark " + in_quotes(mark_) + " does not name a character and a state",
                "write it as {character: state}");
       return std::nullopt;
     }
@@ -114,7 +114,7 @@ class MarkReader {
         }
       }
       complain("unknown-character",
-               "the mark " + quoted(mark_) + " names the character " + quoted(name) +
+               "the mark " + in_quotes(mark_) + " names the character " + in_quotes(name) +
                    ", which the lexicon lacks",
                did_you_mean(near_names(name, known)));
       return std::nullopt;
@@ -140,13 +140,13 @@ class MarkReader {
     std::string all;
     for (auto const& state : character.states) {
       known.push_back(state.id);
-      all += (all.empty() ? "" : ", ") + quoted(state.id);
+      all += (all.empty() ? "" : ", ") + in_quotes(state.id);
     }
     auto hint = did_you_mean(near_names(printed, known));
     if (hint.empty()) hint = "its states are " + all;
     complain("unknown-state",
-             "the mark " + quoted(mark_) + " names the state " + quoted(printed) +
-                 ", which the character " + quoted(character.id) + " lacks",
+             "the mark " + in_quotes(mark_) + " names the state " + in_quotes(printed) +
+                 ", which the character " + in_quotes(character.id) + " lacks",
              std::move(hint));
     return false;
   }
@@ -156,12 +156,12 @@ class MarkReader {
     auto const& unit = rules_.lexicon->unit(row);
     auto const measure = whole_measure(printed, language_);
     if (!measure) {
-      complain("mark-without-number",
-               "the mark " + quoted(mark_) + " gives " + quoted(printed) + " for the character " +
-                   quoted(character.id) + ", which is a " + to_word(character.kind),
-               "write a number or a range like {" + character.id + ": 3-5" +
-                   (character.unit.empty() || character.unit == "1" ? "" : " " + character.unit) +
-                   "}");
+      complain(
+          "mark-without-number",
+          "the mark " + in_quotes(mark_) + " gives " + in_quotes(printed) + " for the character " +
+              in_quotes(character.id) + ", which is a " + to_word(character.kind),
+          "write a number or a range like {" + character.id + ": 3-5" +
+              (character.unit.empty() || character.unit == "1" ? "" : " " + character.unit) + "}");
       return false;
     }
     double factor = 1;
@@ -169,9 +169,9 @@ class MarkReader {
       if (auto const own = canonical_unit(character.unit)) factor = own->factor;
     } else if (measure->unit != unit) {
       complain("unit-in-mark",
-               "the mark " + quoted(mark_) + " gives " + quoted(printed) + " for the character " +
-                   quoted(character.id) + ", which is measured in " +
-                   (character.unit.empty() ? "no unit" : quoted(character.unit)),
+               "the mark " + in_quotes(mark_) + " gives " + in_quotes(printed) +
+                   " for the character " + in_quotes(character.id) + ", which is measured in " +
+                   (character.unit.empty() ? "no unit" : in_quotes(character.unit)),
                "write the number in that unit");
       return false;
     }
@@ -190,12 +190,12 @@ class MarkReader {
     std::sort(atom.states.begin(), atom.states.end());
     atom.states.erase(std::unique(atom.states.begin(), atom.states.end()), atom.states.end());
     if (!atom.ranges.empty() && !atom.states.empty()) {
-      complain("malformed-mark", "the mark " + quoted(mark_) + " mixes numbers and states",
+      complain("malformed-mark", "the mark " + in_quotes(mark_) + " mixes numbers and states",
                "write either numbers or states");
       return std::nullopt;
     }
     if (atom.ranges.empty() && atom.states.empty()) {
-      complain("malformed-mark", "the mark " + quoted(mark_) + " names no state made of words",
+      complain("malformed-mark", "the mark " + in_quotes(mark_) + " names no state made of words",
                "write it as {character: state}");
       return std::nullopt;
     }

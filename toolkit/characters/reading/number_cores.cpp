@@ -8,11 +8,7 @@
 #include "keydrift/characters/reading/numbers.hpp"
 
 namespace keydrift::reading {
-namespace {
-
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-}  // namespace
+namespace {}  // namespace
 
 Bound opposite(Bound bound) {
   switch (bound) {

@@ -9,9 +9,7 @@
 namespace keydrift::reading {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-Interval inverted(Interval const& interval) {
+Interval inverted_interval(Interval const& interval) {
   Interval result;
   // Ratios are positive: an open lower end is 0.
   result.low = std::isinf(interval.high) ? -kInfinity : clean(1 / interval.high);
@@ -21,7 +19,7 @@ Interval inverted(Interval const& interval) {
   return result;
 }
 
-Interval widened(Interval interval, double tolerance) {
+Interval widened_interval(Interval interval, double tolerance) {
   if (std::isfinite(interval.low)) {
     interval.low = clean(interval.low - std::abs(interval.low) * tolerance);
   }
@@ -39,8 +37,8 @@ std::vector<Measure> measures_at(LeadText const& text, std::uint32_t at, std::ui
 }
 
 NumericRange inverted(NumericRange const& range) {
-  return {.usual = inverted(range.usual),
-          .extreme = inverted(range.extreme),
+  return {.usual = inverted_interval(range.usual),
+          .extreme = inverted_interval(range.extreme),
           .approximate = range.approximate};
 }
 
@@ -55,8 +53,8 @@ NumericRange scaled(NumericRange const& range, double factor) {
 
 NumericRange widened(NumericRange const& range, double tolerance) {
   if (!range.approximate) return range;
-  return {.usual = widened(range.usual, tolerance),
-          .extreme = widened(range.extreme, tolerance),
+  return {.usual = widened_interval(range.usual, tolerance),
+          .extreme = widened_interval(range.extreme, tolerance),
           .approximate = true};
 }
 

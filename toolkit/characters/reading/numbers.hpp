@@ -2,6 +2,7 @@
 // Measurements, counts and ratios as leads print them.
 
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,6 +11,8 @@
 #include "keydrift/key/statement.hpp"
 
 namespace keydrift::reading {
+
+inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 // One number expression: "(3–)4–6(–8) mm long", "more than 3 cm", "twice as long as wide".
 struct Measure {

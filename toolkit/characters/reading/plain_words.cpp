@@ -22,7 +22,7 @@ std::size_t content_count(LeadText const& text, std::vector<Index> const& tokens
   }));
 }
 
-bool names_part(LeadText const& text, std::vector<Index> const& tokens) {
+bool tokens_name_part(LeadText const& text, std::vector<Index> const& tokens) {
   return std::any_of(tokens.begin(), tokens.end(), [&](Index token) {
     return text.is_content(token) && text.info[token].is(kPart);
   });
@@ -129,7 +129,7 @@ std::vector<std::uint32_t> subject_tokens(LeadText const& text,
 
 bool names_subject(LeadText const& text, std::vector<std::uint32_t> const& tokens,
                    bool begins_clause) {
-  if (names_part(text, tokens) || begins_named_formula(text, tokens)) return true;
+  if (tokens_name_part(text, tokens) || begins_named_formula(text, tokens)) return true;
   auto const content = content_count(text, tokens);
   if (begins_clause) return content > 1;
   auto const first = std::find_if(tokens.begin(), tokens.end(), [&](Index token) {
@@ -164,7 +164,7 @@ bool joins_previous(LeadText const& text, std::vector<Segment> const& segments, 
   auto const short_and_partless = [&](Segment const& segment) {
     std::size_t content = 0;
     for (auto const& part : segment.parts) {
-      if (names_part(text, part.tokens)) return false;
+      if (tokens_name_part(text, part.tokens)) return false;
       content = std::max(content, content_count(text, part.tokens));
     }
     return content <= 2;

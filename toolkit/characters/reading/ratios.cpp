@@ -7,8 +7,6 @@
 namespace keydrift::reading {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
 class RatioReader : CoreReader {
  public:
   using CoreReader::CoreReader;

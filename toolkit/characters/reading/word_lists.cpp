@@ -63,7 +63,7 @@ constexpr std::string_view kPositions =
     "supérieur inferior superior";
 
 // Parts of organisms: an unknown one beside a known one makes another structure ("leaf sheath").
-constexpr std::string_view kParts =
+constexpr std::string_view kPartWords =
     // plants
     "plant herb shrub tree stem culm haulm shoot branch twig trunk bark root rhizome stolon runner "
     "tuber bulb corm bud leaf leaflet frond blade lamina sheath ligule auricle petiole stipule "
@@ -223,7 +223,7 @@ Table make_table() {
   mark(kPrepositions, kPreposition);
   mark(kDegrees, kDegree);
   mark(kPositions, kPosition);
-  mark(kParts, kPart);
+  mark(kPartWords, kPart);
   mark(kLabelledParts, kLabelled);
   mark(kAbbreviations, kAbbreviation);
   mark(kSoftAbbreviations, kSoftAbbreviation);
